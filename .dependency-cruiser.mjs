@@ -1,0 +1,1 @@
+export default { forbidden: [], options: { doNotFollow: { path: 'node_modules' }, parser: 'swc' } }
