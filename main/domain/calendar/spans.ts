@@ -62,3 +62,29 @@ export function difference(a: readonly Span[], b: readonly Span[]): Span[] {
 export function minutesIn(set: readonly Span[]): number {
   return set.reduce((sum, span) => sum + span.to - span.from, 0)
 }
+
+/** The part of the set inside `[fromAt, toAt)`. */
+export function clip(set: readonly Span[], fromAt: number, toAt: number): Span[] {
+  return intersection(set, fromAt < toAt ? [{ from: fromAt, to: toAt }] : [])
+}
+
+/**
+ * The index of the first span that ends after `at` (the span `at` lies in, else the next one); the set's length when
+ * there is none. Found by halving, so that a look-up in a long horizon costs next to nothing.
+ */
+export function indexFrom(set: readonly Span[], at: number): number {
+  let low = 0
+  let high = set.length
+  while (low < high) {
+    const middle = (low + high) >>> 1
+    if (set[middle]!.to <= at) low = middle + 1
+    else high = middle
+  }
+  return low
+}
+
+/** The span of the set that `at` lies in, or null. */
+export function spanAt(set: readonly Span[], at: number): Span | null {
+  const span = set[indexFrom(set, at)]
+  return span && span.from <= at ? span : null
+}

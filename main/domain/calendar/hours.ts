@@ -1,0 +1,144 @@
+/** When a shop is open, as it is written down: wall times by weekday, and dates that differ. */
+import { Refusal } from '../refusal.ts'
+import { checkDate, checkZone } from './instants.ts'
+import type { Span } from './spans.ts'
+
+export interface WallSpan {
+  /** Minutes after midnight on the shop's clock, 0..1439. */
+  readonly from: number
+  /** 1..1440; 1440 is midnight at the day's end. */
+  readonly to: number
+}
+
+/** One opening of a weekday; a weekday may have several, a closed one has none. */
+export interface OpeningHours extends WallSpan {
+  /** ISO: 1 Monday .. 7 Sunday. */
+  readonly weekday: number
+}
+
+/** The hours of one date instead of its weekday's; no hours at all: closed. */
+export interface HoursException {
+  /** `YYYY-MM-DD` */
+  readonly date: string
+  readonly hours: readonly WallSpan[]
+}
+
+export interface ShopCalendar {
+  /** IANA name. */
+  readonly zone: string
+  readonly weekly: readonly OpeningHours[]
+  readonly exceptions: readonly HoursException[]
+}
+
+/** `480` as `08:00`, `1440` as `24:00`. */
+export function wallWords(minute: number): string {
+  const two = (n: number) => String(n).padStart(2, '0')
+  return `${two(Math.floor(minute / 60))}:${two(minute % 60)}`
+}
+
+/** Refuses a calendar nobody can keep: unknown zone, bad times, openings that overlap, a date given twice. */
+export function checkCalendar(calendar: ShopCalendar): void {
+  checkZone(calendar.zone)
+  checkWeekly(calendar.weekly)
+  const seen = new Set<string>()
+  calendar.exceptions.forEach((exception, i) => {
+    const field = `exceptions.${i}`
+    checkDate(exception.date, `${field}.date`)
+    if (seen.has(exception.date))
+      throw new Refusal(
+        'date-twice',
+        `${field}.date`,
+        exception.date,
+        `${exception.date} has two entries; put all its hours in one.`,
+      )
+    seen.add(exception.date)
+    checkWallSpans(exception.hours, `${field}.hours`, `on ${exception.date}`)
+  })
+}
+
+/** Refuses weekly hours with a bad weekday, bad times, or two openings of a weekday that overlap. */
+export function checkWeekly(weekly: readonly OpeningHours[], field = 'weekly'): void {
+  weekly.forEach(({ weekday }, i) => {
+    if (!Number.isInteger(weekday) || weekday < 1 || weekday > 7)
+      throw new Refusal(
+        'weekday-bad',
+        `${field}.${i}.weekday`,
+        weekday,
+        `${weekday} is not a weekday; use 1 for Monday to 7 for Sunday.`,
+      )
+  })
+  checkWallSpans(weekly, field, 'on one weekday')
+}
+
+function checkWallSpans(spans: readonly (WallSpan & { weekday?: number })[], field: string, where: string) {
+  spans.forEach((span, i) => {
+    checkWallMinute(span.from, `${field}.${i}.from`)
+    checkWallMinute(span.to, `${field}.${i}.to`)
+    if (span.from >= span.to)
+      throw new Refusal(
+        'hours-backwards',
+        `${field}.${i}.to`,
+        span.to,
+        `Closing at ${wallWords(span.to)} is not after opening at ${wallWords(span.from)}; for hours past midnight, ` +
+          'end one day at 24:00 and begin the next at 00:00.',
+      )
+    for (let j = 0; j < i; j++) {
+      const other = spans[j]!
+      if (other.weekday === span.weekday && other.from < span.to && span.from < other.to)
+        throw new Refusal(
+          'hours-overlap',
+          `${field}.${i}.from`,
+          span.from,
+          `${wallWords(span.from)} to ${wallWords(span.to)} overlaps ${wallWords(other.from)} to ` +
+            `${wallWords(other.to)} ${where}; join them or move one.`,
+        )
+    }
+  })
+}
+
+function checkWallMinute(minute: number, field: string) {
+  if (!Number.isInteger(minute) || minute < 0 || minute > 1440)
+    throw new Refusal(
+      'wall-minute-bad',
+      field,
+      minute,
+      `${minute} is not a time of day; use whole minutes after midnight, 0 to 1440.`,
+    )
+}
+
+/** Refuses spans of real time (a bay's closures, a person's absences) that end before they begin, or overlap. */
+export function checkClosures(closures: readonly Span[], field = 'closures'): void {
+  closures.forEach((span, i) => {
+    for (const end of ['from', 'to'] as const)
+      if (!Number.isSafeInteger(span[end]))
+        throw new Refusal(
+          'minute-bad',
+          `${field}.${i}.${end}`,
+          span[end],
+          `${span[end]} is not a whole minute; give the date and time again.`,
+        )
+    if (span.from >= span.to)
+      throw new Refusal(
+        'closure-backwards',
+        `${field}.${i}.to`,
+        span.to,
+        `${said(span.to)} is not after ${said(span.from)}; let it end after it begins.`,
+      )
+  })
+  const sorted = closures.map((span, i) => ({ ...span, i })).sort((a, b) => a.from - b.from)
+  for (let k = 1; k < sorted.length; k++) {
+    const earlier = sorted[k - 1]!
+    const later = sorted[k]!
+    if (later.from < earlier.to)
+      throw new Refusal(
+        'closure-overlap',
+        `${field}.${later.i}.from`,
+        later.from,
+        `It begins ${said(later.from)}, before the one that ends ${said(earlier.to)}; join them or move one.`,
+      )
+  }
+}
+
+function said(at: number): string {
+  return Temporal.Instant.fromEpochMilliseconds(at * 60_000).toString({ smallestUnit: 'minute' })
+}

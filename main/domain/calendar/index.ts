@@ -1,0 +1,40 @@
+export { type ClockChange, clockChanges, clockChangesOfYear } from './clockChanges.ts'
+export { type Day, dayLength, daysBetween, type IsoWeek, isoWeek, weeksInIsoYear } from './days.ts'
+export { ceilToGrid, onGrid } from './grid.ts'
+export {
+  checkCalendar,
+  checkClosures,
+  checkWeekly,
+  type HoursException,
+  type OpeningHours,
+  type ShopCalendar,
+  type WallSpan,
+  wallWords,
+} from './hours.ts'
+export {
+  addDays,
+  addElapsed,
+  atWall,
+  checkDate,
+  checkZone,
+  dateOf,
+  instantOf,
+  minuteOf,
+  startOfDay,
+  wallMinuteOf,
+  wallMinutesBetween,
+  zonedOf,
+} from './instants.ts'
+export { bayFree, type CrewHours, crewSpans, openSpans } from './openSpans.ts'
+export {
+  clip,
+  difference,
+  indexFrom,
+  intersection,
+  minutesIn,
+  type Span,
+  spanAt,
+  spanSet,
+  union,
+} from './spans.ts'
+export { endOfWork, firstOpenAt, openMinutesBetween } from './work.ts'
