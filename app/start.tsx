@@ -1,0 +1,32 @@
+import '@mantine/core/styles.css'
+import '@mantine/dates/styles.css'
+import '@mantine/notifications/styles.css'
+import '@mantine/spotlight/styles.css'
+import '@fontsource-variable/inter'
+import './theme/colours.css'
+import { MantineProvider } from '@mantine/core'
+import { ModalsProvider } from '@mantine/modals'
+import { Notifications } from '@mantine/notifications'
+import { QueryClientProvider } from '@tanstack/react-query'
+import { RouterProvider } from '@tanstack/react-router'
+import { StrictMode } from 'react'
+import { createRoot } from 'react-dom/client'
+import { listenForChanges, queryClient } from './data/trpc.ts'
+import { router } from './routes.tsx'
+import { theme } from './theme/theme.ts'
+
+const nonce = document.querySelector<HTMLMetaElement>('meta[name="style-nonce"]')?.content ?? ''
+
+listenForChanges()
+createRoot(document.getElementById('root')!).render(
+  <StrictMode>
+    <MantineProvider theme={theme} defaultColorScheme="auto" getStyleNonce={() => nonce}>
+      <QueryClientProvider client={queryClient}>
+        <ModalsProvider>
+          <Notifications position="bottom-right" />
+          <RouterProvider router={router} />
+        </ModalsProvider>
+      </QueryClientProvider>
+    </MantineProvider>
+  </StrictMode>,
+)

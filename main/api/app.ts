@@ -1,0 +1,89 @@
+import { randomBytes } from 'node:crypto'
+import { fetchRequestHandler } from '@trpc/server/adapters/fetch'
+import { Hono, type MiddlewareHandler } from 'hono'
+import { bodyLimit } from 'hono/body-limit'
+import type { Desk } from '../services/desk.ts'
+import { loadRenderer } from './renderer.ts'
+import { appRouter } from './router.ts'
+
+export interface AppOptions {
+  desk: Desk
+  /** The folder of the built renderer. */
+  rendererDir: string
+  /** Who may come in; the desktop window needs none, the web host brings its own. */
+  guard?: MiddlewareHandler
+  /** Told of faults that are ours, for the log. */
+  onFault?: (error: unknown) => void
+}
+
+function securityHeaders(nonce: string): Record<string, string> {
+  return {
+    'content-security-policy': [
+      "default-src 'none'",
+      "script-src 'self'",
+      `style-src 'self' 'nonce-${nonce}'`,
+      "img-src 'self' data: blob:",
+      "font-src 'self'",
+      "connect-src 'self'",
+      "frame-src 'self' blob:",
+      "base-uri 'none'",
+      "form-action 'self'",
+      "frame-ancestors 'self'",
+    ].join('; '),
+    'x-content-type-options': 'nosniff',
+    'referrer-policy': 'no-referrer',
+    'cross-origin-opener-policy': 'same-origin',
+    'cross-origin-resource-policy': 'same-origin',
+    'permissions-policy': 'camera=(), microphone=(), geolocation=()',
+  }
+}
+
+export type App = Hono<{ Variables: { nonce: string } }>
+
+/** The one fetch handler behind both doors: the window's own scheme and the loopback web host. */
+export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): App {
+  const files = loadRenderer(rendererDir)
+  const page = new TextDecoder().decode(files.get('/index.html')?.bytes)
+  const app: App = new Hono()
+
+  app.use(async (context, next) => {
+    const nonce = randomBytes(16).toString('base64')
+    context.set('nonce', nonce)
+    await next()
+    for (const [name, value] of Object.entries(securityHeaders(nonce))) context.res.headers.set(name, value)
+  })
+  if (guard) app.use(guard)
+
+  app.use('/trpc/*', bodyLimit({ maxSize: 2 * 1024 * 1024 }))
+  app.all('/trpc/*', context =>
+    fetchRequestHandler({
+      endpoint: '/trpc',
+      req: context.req.raw,
+      router: appRouter,
+      createContext: () => desk,
+      onError: ({ error }) => {
+        if (error.code === 'INTERNAL_SERVER_ERROR') onFault?.(error)
+      },
+    }),
+  )
+
+  app.get('*', context => {
+    const file = files.get(context.req.path)
+    if (file && context.req.path !== '/index.html')
+      return context.body(file.bytes, 200, {
+        'content-type': file.type,
+        'cache-control': file.hashed ? 'public, max-age=31536000, immutable' : 'no-cache',
+      })
+    if (context.req.path.startsWith('/assets/')) return context.notFound()
+    // Every other path is a screen of the renderer's own.
+    return context.html(page.replace('__NONCE__', context.get('nonce')), 200, {
+      'cache-control': 'no-store',
+    })
+  })
+
+  app.onError((error, context) => {
+    onFault?.(error)
+    return context.text('Something went wrong here; nothing was saved.', 500)
+  })
+  return app
+}

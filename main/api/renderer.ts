@@ -1,0 +1,38 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { extname, join, relative, sep } from 'node:path'
+
+export interface StaticFile {
+  bytes: Uint8Array<ArrayBuffer>
+  type: string
+  /** Named by its content, so it may be kept for good. */
+  hashed: boolean
+}
+
+const types: Record<string, string> = {
+  '.html': 'text/html; charset=utf-8',
+  '.js': 'text/javascript; charset=utf-8',
+  '.css': 'text/css; charset=utf-8',
+  '.svg': 'image/svg+xml',
+  '.png': 'image/png',
+  '.woff2': 'font/woff2',
+  '.json': 'application/json',
+}
+
+/**
+ * The built renderer in memory, by path. Only what was there at start is ever served, so no path can reach outside
+ * the folder.
+ */
+export function loadRenderer(dir: string): Map<string, StaticFile> {
+  const files = new Map<string, StaticFile>()
+  for (const entry of readdirSync(dir, { recursive: true, withFileTypes: true })) {
+    if (!entry.isFile()) continue
+    const file = join(entry.parentPath, entry.name)
+    const path = `/${relative(dir, file).split(sep).join('/')}`
+    files.set(path, {
+      bytes: new Uint8Array(readFileSync(file)),
+      type: types[extname(entry.name)] ?? 'application/octet-stream',
+      hashed: path.startsWith('/assets/'),
+    })
+  }
+  return files
+}

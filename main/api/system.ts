@@ -1,0 +1,30 @@
+import { procedure, router } from './trpc.ts'
+
+export const system = router({
+  /** The shop's clock, so that every window counts from the same now. */
+  now: procedure.query(({ ctx }) => ({ nowAt: ctx.now() })),
+
+  /** Names what has just been saved, by this window or another, for as long as somebody listens. */
+  changes: procedure.subscription(async function* ({ ctx, signal }) {
+    const waiting: string[][] = []
+    let wake: () => void = () => {}
+    const stop = ctx.store.onCommit(entities => {
+      waiting.push(entities)
+      wake()
+    })
+    const aborted = () => signal?.aborted ?? false
+    signal?.addEventListener('abort', () => wake())
+    try {
+      while (!aborted()) {
+        const next = waiting.shift()
+        if (next) yield next
+        else
+          await new Promise<void>(resolve => {
+            wake = resolve
+          })
+      }
+    } finally {
+      stop()
+    }
+  }),
+})

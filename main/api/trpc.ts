@@ -1,0 +1,55 @@
+import { initTRPC, TRPCError } from '@trpc/server'
+import { ZodError } from 'zod'
+import { Refusal } from '../domain/refusal.ts'
+import type { Desk } from '../services/desk.ts'
+
+/** What a screen needs to put an error where it belongs. */
+export interface Fault {
+  /** A reason a program can act on: "stale", "missing", "invalid", or the domain's own code. */
+  reason: string
+  /** The path of the input at fault, as in "steps.2.minutes". */
+  field: string | null
+}
+
+function faultOf(error: TRPCError): Fault | null {
+  const cause = error.cause
+  if (cause instanceof Refusal) return { reason: cause.code, field: cause.field }
+  if (cause instanceof ZodError) return { reason: 'invalid', field: pathOf(cause.issues[0]) }
+  return null
+}
+
+/** The whole path of an issue: inside a union zod gives the path from the union on, so the two are joined. */
+function pathOf(issue: ZodError['issues'][number] | undefined): string {
+  if (!issue) return ''
+  const inner = issue.code === 'invalid_union' ? issue.errors.flat()[0] : undefined
+  return [...issue.path, ...(inner?.path ?? [])].join('.')
+}
+
+const t = initTRPC.context<Desk>().create({
+  errorFormatter({ shape, error }) {
+    const cause = error.cause
+    const message =
+      cause instanceof ZodError
+        ? cause.issues.map(issue => `${pathOf(issue) || 'input'}: ${issue.message}`).join('; ')
+        : cause instanceof Refusal
+          ? cause.message
+          : error.code === 'INTERNAL_SERVER_ERROR'
+            ? 'Something went wrong here; nothing was saved. Try again, and tell whoever looks after the app if it stays.'
+            : shape.message
+    return { ...shape, message, data: { code: shape.data.code, fault: faultOf(error) } }
+  },
+})
+
+const statusOf: Record<string, TRPCError['code']> = { stale: 'CONFLICT', missing: 'NOT_FOUND' }
+
+/** Every procedure goes through here: what the domain refuses becomes an answer, not a crash. */
+export const procedure = t.procedure.use(async ({ next }) => {
+  const result = await next()
+  if (!result.ok && result.error.cause instanceof Refusal) {
+    const cause = result.error.cause
+    throw new TRPCError({ code: statusOf[cause.code] ?? 'BAD_REQUEST', message: cause.message, cause })
+  }
+  return result
+})
+
+export const router = t.router

@@ -1,0 +1,85 @@
+import Database from 'better-sqlite3'
+import { Refusal } from '../domain/refusal.ts'
+import { type Prisma, PrismaClient } from './generated/client.ts'
+import { type MigrationFiles, migrate } from './migrate.ts'
+import { sqliteAdapter } from './sqlite.ts'
+
+/** The client inside one transaction. */
+export type Tx = Prisma.TransactionClient
+
+/** What is written beside a change: the act in a word, what it touched, and what is worth keeping of it. */
+export interface AuditEntry {
+  act: string
+  entity: string
+  entityId: string
+  detail?: Prisma.InputJsonValue
+}
+
+export interface Store {
+  /** For reading only: a connection of its own, so that it never sees another request's unfinished writes. */
+  read: PrismaClient
+  /**
+   * All writes of one act, with its audit lines, or none. Writers are served one after another, so what a
+   * transaction has read cannot change before it commits.
+   */
+  transact<T>(
+    stamp: { who: string; at: number },
+    work: (tx: Tx, audit: (entry: AuditEntry) => void) => Promise<T>,
+  ): Promise<T>
+  /** Calls back after each commit with the names of what was touched; returns the way to stop. */
+  onCommit(listener: (entities: string[]) => void): () => void
+  close(): Promise<void>
+}
+
+/** Opens the database file, bringing it up to date first. */
+export async function openStore(file: string, files: MigrationFiles): Promise<Store> {
+  await migrate(file, files)
+  const raw = new Database(file)
+  raw.pragma('journal_mode = WAL')
+  raw.close()
+  const read = new PrismaClient({ adapter: sqliteAdapter(file) })
+  const writer = new PrismaClient({ adapter: sqliteAdapter(file) })
+  const listeners = new Set<(entities: string[]) => void>()
+  return {
+    read,
+    async transact(stamp, work) {
+      const entries: AuditEntry[] = []
+      const result = await writer.$transaction(
+        async tx => {
+          const result = await work(tx, entry => entries.push(entry))
+          if (entries.length > 0)
+            await tx.auditLine.createMany({
+              data: entries.map(entry => ({ ...stamp, ...entry, detail: entry.detail ?? {} })),
+            })
+          return result
+        },
+        { maxWait: 30_000, timeout: 60_000 },
+      )
+      const touched = [...new Set(entries.map(entry => entry.entity))]
+      if (touched.length > 0) for (const listener of listeners) listener(touched)
+      return result
+    },
+    onCommit(listener) {
+      listeners.add(listener)
+      return () => listeners.delete(listener)
+    },
+    async close() {
+      await read.$disconnect()
+      await writer.$disconnect()
+    },
+  }
+}
+
+/**
+ * Guards an update against a stale edit: `count` is what `updateMany({ where: { id, version }, ... })` touched.
+ * Refuses where somebody else saved first.
+ */
+export function assertFresh(count: number, entity: string, id: string): void {
+  if (count === 0)
+    throw new Refusal(
+      'stale',
+      entity,
+      id,
+      `Somebody else changed this ${entity} meanwhile: look at it again, then repeat your change.`,
+    )
+}
