@@ -1,0 +1,172 @@
+/** What a cure profile may not say. Each refusal names the field and what would do instead. */
+import { Refusal } from '../refusal.ts'
+import { advisedByPracticeMin, leastByPracticeMin } from './commonPractice.ts'
+import type { CureProfile } from './profile.ts'
+
+const longestMin = 365 * 24 * 60
+
+/**
+ * Refuses a profile that cannot be true or that is not safe to plan by: a duration that is negative or not whole, a
+ * minimum past its maximum, full cure before handover, a handover or topper before 4 h that no data sheet gives.
+ * @throws Refusal naming the field.
+ */
+export function checkProfile(profile: CureProfile): void {
+  checkDurations(profile)
+  checkOrder(profile)
+  checkPractice(profile)
+  checkConditions(profile)
+  checkRate(profile)
+  if (profile.recoat && profile.missedRecoat.trim() === '')
+    throw new Refusal(
+      'text-missing',
+      'missedRecoat',
+      profile.missedRecoat,
+      'A recoat window is given but not what to do when it is missed; copy what the data sheet asks.',
+    )
+}
+
+function checkDurations(profile: CureProfile) {
+  for (const field of [
+    'tackFreeMin',
+    'topperMin',
+    'topperAdvisedMin',
+    'handoverMin',
+    'handoverAdvisedMin',
+    'keepDryMin',
+    'firstWashMin',
+  ] as const)
+    checkDuration(profile[field], field)
+  if (profile.topperMaxMin !== null) checkDuration(profile.topperMaxMin, 'topperMaxMin')
+  if (profile.recoat) {
+    checkDuration(profile.recoat.minMin, 'recoat.minMin')
+    checkDuration(profile.recoat.maxMin, 'recoat.maxMin')
+  }
+  for (const stretch of ['firstPeriod', 'fullCure'] as const) {
+    checkDuration(profile[stretch].earlyMin, `${stretch}.earlyMin`)
+    checkDuration(profile[stretch].lateMin, `${stretch}.lateMin`)
+  }
+}
+
+function checkDuration(minutes: number, field: string) {
+  if (!Number.isInteger(minutes) || minutes < 0 || minutes > longestMin)
+    throw new Refusal(
+      'duration-bad',
+      field,
+      minutes,
+      `${minutes} is not a duration; use whole minutes from 0 to ${longestMin} (a year).`,
+    )
+}
+
+function checkOrder(profile: CureProfile) {
+  const { recoat, firstPeriod, fullCure } = profile
+  if (recoat) notAfter(recoat.minMin, recoat.maxMin, 'recoat.maxMin', 'the recoat window opens')
+  notAfter(profile.topperMin, profile.topperAdvisedMin, 'topperAdvisedMin', 'the topper may go on')
+  if (profile.topperMaxMin !== null)
+    notAfter(profile.topperAdvisedMin, profile.topperMaxMin, 'topperMaxMin', 'the topper is advised')
+  notAfter(profile.tackFreeMin, profile.handoverMin, 'handoverMin', 'the coat is tack-free')
+  notAfter(
+    profile.handoverMin,
+    profile.handoverAdvisedMin,
+    'handoverAdvisedMin',
+    'the car may leave at the earliest',
+  )
+  notAfter(profile.keepDryMin, profile.firstWashMin, 'firstWashMin', 'the car may get wet')
+  notAfter(firstPeriod.earlyMin, firstPeriod.lateMin, 'firstPeriod.lateMin', 'the early bound')
+  notAfter(fullCure.earlyMin, fullCure.lateMin, 'fullCure.lateMin', 'the early bound')
+  notAfter(profile.handoverAdvisedMin, fullCure.earlyMin, 'fullCure.earlyMin', 'the advised handover')
+  for (const bound of ['earlyMin', 'lateMin'] as const)
+    notAfter(firstPeriod[bound] + 1, fullCure[bound], `fullCure.${bound}`, 'the first period is over')
+  if (firstPeriod.earlyMin === 0)
+    throw new Refusal(
+      'duration-bad',
+      'firstPeriod.earlyMin',
+      0,
+      'The first period cannot be over at 0 minutes; give it some.',
+    )
+  if (!(firstPeriod.degree > 0 && firstPeriod.degree < 1))
+    throw new Refusal(
+      'degree-bad',
+      'firstPeriod.degree',
+      firstPeriod.degree,
+      `${firstPeriod.degree} is not a degree of cure; use more than 0 and less than 1 (0.85 is 85 %).`,
+    )
+}
+
+function notAfter(earlier: number, later: number, field: string, what: string) {
+  if (later < earlier)
+    throw new Refusal(
+      'order-wrong',
+      field,
+      later,
+      `${later} minutes is too early: ${what} at ${earlier} minutes; give at least that.`,
+    )
+}
+
+function checkPractice(profile: CureProfile) {
+  const floors = [
+    ['handoverMin', leastByPracticeMin],
+    ['topperMin', leastByPracticeMin],
+    ['handoverAdvisedMin', advisedByPracticeMin.from],
+    ['topperAdvisedMin', advisedByPracticeMin.from],
+  ] as const
+  for (const [field, floor] of floors)
+    if (profile.sources[field] !== 'data sheet' && profile[field] < floor)
+      throw new Refusal(
+        'below-practice',
+        field,
+        profile[field],
+        `${profile[field]} minutes is less than the ${floor / 60} h of common practice; give ${floor} or more, or ` +
+          'mark the figure as from the data sheet if the sheet says so.',
+      )
+}
+
+function checkConditions({ temperature, humidity, referenceC }: CureProfile) {
+  checkNumber(temperature.minC, -20, 60, 'temperature.minC', '°C')
+  checkNumber(temperature.maxC, -20, 60, 'temperature.maxC', '°C')
+  checkNumber(humidity.minPercent, 0, 100, 'humidity.minPercent', '%')
+  checkNumber(humidity.maxPercent, 0, 100, 'humidity.maxPercent', '%')
+  checkNumber(referenceC, 0, 60, 'referenceC', '°C')
+  if (temperature.maxC <= temperature.minC)
+    throw new Refusal(
+      'range-empty',
+      'temperature.maxC',
+      temperature.maxC,
+      `${temperature.maxC} °C is not above the least, ${temperature.minC} °C; exchange them.`,
+    )
+  if (humidity.maxPercent <= humidity.minPercent)
+    throw new Refusal(
+      'range-empty',
+      'humidity.maxPercent',
+      humidity.maxPercent,
+      `${humidity.maxPercent} % is not above the least, ${humidity.minPercent} %; exchange them.`,
+    )
+}
+
+function checkRate({ rate, forcedCure, referenceC }: CureProfile) {
+  if (rate.rule === 'arrhenius') checkNumber(rate.activationOverRK, 1, 50_000, 'rate.activationOverRK', 'K')
+  forcedCure.forEach((row, i) => {
+    const field = `forcedCure.${i}`
+    checkNumber(row.panelC, referenceC, 200, `${field}.panelC`, '°C')
+    checkDuration(row.minutes, `${field}.minutes`)
+    checkDuration(row.standsForMin, `${field}.standsForMin`)
+    if (row.minutes === 0)
+      throw new Refusal('duration-bad', `${field}.minutes`, 0, 'A heated cure takes time; give its minutes.')
+    if (row.standsForMin < row.minutes)
+      throw new Refusal(
+        'order-wrong',
+        `${field}.standsForMin`,
+        row.standsForMin,
+        `${row.standsForMin} minutes is less than the ${row.minutes} the heating takes; heat never slows a cure.`,
+      )
+  })
+}
+
+function checkNumber(value: number, least: number, most: number, field: string, unit: string) {
+  if (!(value >= least && value <= most))
+    throw new Refusal(
+      'number-out-of-range',
+      field,
+      value,
+      `${value} ${unit} cannot be right; use ${least} to ${most} ${unit}.`,
+    )
+}

@@ -1,0 +1,42 @@
+import { type CureProfile, type Figure, type FigureSource, figures } from './profile.ts'
+
+/** Handover and topper wait at least this long after the coat unless the data sheet says otherwise. Common practice. */
+export const leastByPracticeMin = 4 * 60
+/** Handover and topper are advised 12 to 24 h after the coat. Common practice. */
+export const advisedByPracticeMin = { from: 12 * 60, to: 24 * 60 }
+
+const dayMin = 24 * 60
+
+/**
+ * The profile of a coating whose data sheet is silent, every figure marked common practice: handover and topper 4 h
+ * after the coat at the least and advised from 12 h (to 24 h); 85 % cured at the end of those first 12 to 24 h, fully
+ * after 7 to 10 days. Where practice has no figure of its own the cautious one stands: the car is not moved before it
+ * could leave, stays dry a day and unwashed until the early full cure.
+ */
+export function commonPracticeProfile(): CureProfile {
+  return {
+    tackFreeMin: leastByPracticeMin,
+    recoat: null,
+    topperMin: leastByPracticeMin,
+    topperAdvisedMin: advisedByPracticeMin.from,
+    topperMaxMin: null,
+    handoverMin: leastByPracticeMin,
+    handoverAdvisedMin: advisedByPracticeMin.from,
+    keepDryMin: dayMin,
+    firstWashMin: 7 * dayMin,
+    firstPeriod: { earlyMin: advisedByPracticeMin.from, lateMin: advisedByPracticeMin.to, degree: 0.85 },
+    fullCure: { earlyMin: 7 * dayMin, lateMin: 10 * dayMin },
+    temperature: { minC: 10, maxC: 30 },
+    humidity: { minPercent: 20, maxPercent: 80 },
+    referenceC: 20,
+    rate: { rule: 'doubling' },
+    forcedCure: [],
+    missedRecoat: '',
+    sources: allFrom('common practice'),
+  }
+}
+
+/** Every figure with one source, as a start to mark the others from. */
+export function allFrom(source: FigureSource): Record<Figure, FigureSource> {
+  return Object.fromEntries(figures.map(figure => [figure, source])) as Record<Figure, FigureSource>
+}

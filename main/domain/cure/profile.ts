@@ -1,0 +1,70 @@
+/**
+ * A product's cure profile: what its data sheet says about the time after the coat, and what common practice says
+ * where the sheet is silent. All times count from the moment the coat is finished, in minutes at the reference
+ * temperature.
+ */
+export type FigureSource = 'data sheet' | 'common practice'
+
+export interface CureProfile {
+  /** From here the car may be moved, not before. */
+  readonly tackFreeMin: number
+  /** When the next layer may go on; null: the sheet names no second layer. */
+  readonly recoat: { readonly minMin: number; readonly maxMin: number } | null
+  readonly topperMin: number
+  readonly topperAdvisedMin: number
+  /** After this the topper no longer takes; null: no limit. */
+  readonly topperMaxMin: number | null
+  readonly handoverMin: number
+  readonly handoverAdvisedMin: number
+  /** No water until then. */
+  readonly keepDryMin: number
+  readonly firstWashMin: number
+  /** The stretch in which most of the cure happens, at the earliest and the latest, and the degree (0..1) it ends with. */
+  readonly firstPeriod: { readonly earlyMin: number; readonly lateMin: number; readonly degree: number }
+  readonly fullCure: { readonly earlyMin: number; readonly lateMin: number }
+  /** Air temperature in which the coat may be laid. */
+  readonly temperature: { readonly minC: number; readonly maxC: number }
+  readonly humidity: { readonly minPercent: number; readonly maxPercent: number }
+  /** The temperature all times above hold at. */
+  readonly referenceC: number
+  readonly rate: RateRule
+  /** Data-sheet rows only: practice has no figure for a heated cure. */
+  readonly forcedCure: readonly ForcedCureRow[]
+  /** What the sheet asks when the recoat window was missed. */
+  readonly missedRecoat: string
+  readonly sources: Readonly<Record<Figure, FigureSource>>
+}
+
+/**
+ * How the speed of cure follows temperature. `arrhenius`: activation energy over the gas constant, in kelvin.
+ * `doubling`: twice as fast for each 10 °C, a rule of thumb.
+ */
+export type RateRule =
+  | { readonly rule: 'arrhenius'; readonly activationOverRK: number }
+  | { readonly rule: 'doubling' }
+
+/** A panel kept at `panelC` or hotter for `minutes` has then cured as if `standsForMin` had passed. */
+export interface ForcedCureRow {
+  readonly panelC: number
+  readonly minutes: number
+  readonly standsForMin: number
+}
+
+/** The figures of a profile that carry a source. */
+export const figures = [
+  'tackFreeMin',
+  'recoat',
+  'topperMin',
+  'topperAdvisedMin',
+  'topperMaxMin',
+  'handoverMin',
+  'handoverAdvisedMin',
+  'keepDryMin',
+  'firstWashMin',
+  'firstPeriod',
+  'fullCure',
+  'temperature',
+  'humidity',
+  'rate',
+] as const satisfies readonly (keyof CureProfile)[]
+export type Figure = (typeof figures)[number]
