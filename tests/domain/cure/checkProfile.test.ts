@@ -1,0 +1,132 @@
+import { describe, expect, it } from 'vitest'
+import { type CureProfile, checkProfile, commonPracticeProfile } from '../../../main/domain/cure/index.ts'
+import { sheetProfile } from './profiles.ts'
+
+const refusal = (field: string, code: string) => expect.objectContaining({ name: 'Refusal', field, code })
+const period = sheetProfile.firstPeriod
+
+describe('what a cure profile may not say', () => {
+  it('takes sound ones', () => {
+    expect(() => checkProfile(sheetProfile)).not.toThrow()
+    expect(() => checkProfile(commonPracticeProfile())).not.toThrow()
+  })
+
+  it.each<[string, Partial<CureProfile>, string, string]>([
+    ['a negative duration', { tackFreeMin: -5 }, 'tackFreeMin', 'duration-bad'],
+    ['half a minute', { keepDryMin: 0.5 }, 'keepDryMin', 'duration-bad'],
+    ['no number', { handoverMin: Number.NaN }, 'handoverMin', 'duration-bad'],
+    ['more than a year', { firstWashMin: 600_000 }, 'firstWashMin', 'duration-bad'],
+    ['a negative recoat wait', { recoat: { minMin: -1, maxMin: 5 } }, 'recoat.minMin', 'duration-bad'],
+    [
+      'a recoat minimum past its maximum',
+      { recoat: { minMin: 90, maxMin: 60 } },
+      'recoat.maxMin',
+      'order-wrong',
+    ],
+    ['a topper advised before its minimum', { topperAdvisedMin: 59 }, 'topperAdvisedMin', 'order-wrong'],
+    ['a topper closed before it is advised', { topperMaxMin: 70 }, 'topperMaxMin', 'order-wrong'],
+    ['handover before tack-free', { tackFreeMin: 361 }, 'handoverMin', 'order-wrong'],
+    ['handover advised before its minimum', { handoverAdvisedMin: 359 }, 'handoverAdvisedMin', 'order-wrong'],
+    ['a wash before the car may get wet', { firstWashMin: 1439 }, 'firstWashMin', 'order-wrong'],
+    [
+      'a late bound before the early one',
+      { firstPeriod: { ...period, lateMin: 719 } },
+      'firstPeriod.lateMin',
+      'order-wrong',
+    ],
+    [
+      'full cure late before early',
+      { fullCure: { earlyMin: 9000, lateMin: 8000 } },
+      'fullCure.lateMin',
+      'order-wrong',
+    ],
+    [
+      'full cure before handover',
+      { fullCure: { earlyMin: 719, lateMin: 8000 } },
+      'fullCure.earlyMin',
+      'order-wrong',
+    ],
+    [
+      'full cure no later than the first period',
+      { fullCure: { earlyMin: 720, lateMin: 8000 } },
+      'fullCure.earlyMin',
+      'order-wrong',
+    ],
+    [
+      'a first period of nothing',
+      { firstPeriod: { ...period, earlyMin: 0 } },
+      'firstPeriod.earlyMin',
+      'duration-bad',
+    ],
+    ['a degree in per cent', { firstPeriod: { ...period, degree: 85 } }, 'firstPeriod.degree', 'degree-bad'],
+    [
+      'a cold that is none',
+      { temperature: { minC: -80, maxC: 30 } },
+      'temperature.minC',
+      'number-out-of-range',
+    ],
+    [
+      'an empty temperature range',
+      { temperature: { minC: 30, maxC: 10 } },
+      'temperature.maxC',
+      'range-empty',
+    ],
+    [
+      '140 % humidity',
+      { humidity: { minPercent: 30, maxPercent: 140 } },
+      'humidity.maxPercent',
+      'number-out-of-range',
+    ],
+    [
+      'an empty humidity range',
+      { humidity: { minPercent: 50, maxPercent: 50 } },
+      'humidity.maxPercent',
+      'range-empty',
+    ],
+    ['a reference below freezing', { referenceC: -1 }, 'referenceC', 'number-out-of-range'],
+    [
+      'no activation energy',
+      { rate: { rule: 'arrhenius', activationOverRK: 0 } },
+      'rate.activationOverRK',
+      'number-out-of-range',
+    ],
+    [
+      'a lamp colder than the reference',
+      { forcedCure: [{ panelC: 19, minutes: 5, standsForMin: 9 }] },
+      'forcedCure.0.panelC',
+      'number-out-of-range',
+    ],
+    [
+      'a lamp that takes no time',
+      { forcedCure: [{ panelC: 60, minutes: 0, standsForMin: 9 }] },
+      'forcedCure.0.minutes',
+      'duration-bad',
+    ],
+    [
+      'a lamp that slows the cure',
+      { forcedCure: [{ panelC: 60, minutes: 30, standsForMin: 29 }] },
+      'forcedCure.0.standsForMin',
+      'order-wrong',
+    ],
+    ['a recoat window without words for missing it', { missedRecoat: ' ' }, 'missedRecoat', 'text-missing'],
+  ])('refuses %s', (_, change, field, code) => {
+    expect(() => checkProfile({ ...sheetProfile, ...change })).toThrow(refusal(field, code))
+  })
+})
+
+describe('handover and topper before 4 h (common practice, no source)', () => {
+  it.each(['handoverMin', 'topperMin'] as const)('%s needs the data sheet to say so', field => {
+    const practice = { ...commonPracticeProfile(), tackFreeMin: 30 }
+    const early = { ...practice, [field]: 239 }
+    expect(() => checkProfile(early)).toThrow(refusal(field, 'below-practice'))
+    expect(() => checkProfile(early)).toThrow(/4 h of common practice/)
+    const marked = { ...early, sources: { ...early.sources, [field]: 'data sheet' as const } }
+    expect(() => checkProfile(marked)).not.toThrow()
+    expect(() => checkProfile({ ...practice, [field]: 240 })).not.toThrow()
+  })
+
+  it.each(['handoverAdvisedMin', 'topperAdvisedMin'] as const)('%s is 12 h or more by practice', field => {
+    const early = { ...commonPracticeProfile(), [field]: 719 }
+    expect(() => checkProfile(early)).toThrow(refusal(field, 'below-practice'))
+  })
+})

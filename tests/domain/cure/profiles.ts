@@ -1,0 +1,42 @@
+/** Profiles for the tests: sound ones, invented. */
+import fc from 'fast-check'
+import { allFrom, type CureProfile, commonPracticeProfile } from '../../../main/domain/cure/index.ts'
+
+/** A coating with every figure from an invented data sheet: two layers, a topper within 1 to 2 h, a lamp row. */
+export const sheetProfile: CureProfile = {
+  tackFreeMin: 45,
+  recoat: { minMin: 60, maxMin: 240 },
+  topperMin: 60,
+  topperAdvisedMin: 75,
+  topperMaxMin: 120,
+  handoverMin: 360,
+  handoverAdvisedMin: 720,
+  keepDryMin: 1440,
+  firstWashMin: 7 * 1440,
+  firstPeriod: { earlyMin: 720, lateMin: 1440, degree: 0.85 },
+  fullCure: { earlyMin: 7 * 1440, lateMin: 10 * 1440 },
+  temperature: { minC: 10, maxC: 30 },
+  humidity: { minPercent: 30, maxPercent: 75 },
+  referenceC: 20,
+  rate: { rule: 'arrhenius', activationOverRK: 5000 },
+  forcedCure: [{ panelC: 60, minutes: 30, standsForMin: 720 }],
+  missedRecoat: 'Abrade with a fine pad, wipe down and lay the layer again.',
+  sources: allFrom('data sheet'),
+}
+
+/** Sound profiles of all lengths, late bounds after early ones. */
+export const soundProfiles = fc
+  .record({
+    first: fc.integer({ min: 1, max: 3000 }),
+    firstBand: fc.integer({ min: 0, max: 3000 }),
+    full: fc.integer({ min: 1, max: 20_000 }),
+    fullBand: fc.integer({ min: 0, max: 20_000 }),
+    degree: fc.double({ min: 0.05, max: 0.95, noNaN: true }),
+  })
+  .map(
+    ({ first, firstBand, full, fullBand, degree }): CureProfile => ({
+      ...commonPracticeProfile(),
+      firstPeriod: { earlyMin: first, lateMin: first + firstBand, degree },
+      fullCure: { earlyMin: first + full + 720, lateMin: first + firstBand + full + 720 + fullBand },
+    }),
+  )
