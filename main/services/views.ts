@@ -1,0 +1,342 @@
+/**
+ * What the screens of booking, board, jobs and morning are given: plain JSON. Points in time are epoch minutes
+ * (`...At`), days `YYYY-MM-DD` of the shop's zone, money minor units, crew and bays by name where they are only read.
+ */
+import type { Span } from '../domain/calendar/index.ts'
+import type { CureProfile } from '../domain/cure/index.ts'
+
+export type Capability = 'wet' | 'polish' | 'clean' | 'cure'
+export type Skill = 'wash' | 'polish' | 'coat'
+export type SizeClass = 'small' | 'medium' | 'large' | 'xl'
+export type Finish = 'gloss' | 'satin' | 'matte' | 'film'
+export type Condition = 'good' | 'worn' | 'heavy'
+export type Stage = 'prepare' | 'correct' | 'wipe' | 'coat' | 'topper' | 'finish'
+export type JobStatus = 'held' | 'booked' | 'inShop' | 'handedOver' | 'cancelled' | 'lapsed'
+
+/** The moments of one coat's cure, counted from its planned end, or from the actual one once the coat is laid. */
+export interface CureMarks {
+  productName: string
+  coatEndAt: number
+  /** The coat is really laid: the times below are the running clock, not a plan. */
+  actual: boolean
+  tackFreeAt: number
+  recoatOpensAt: number | null
+  recoatClosesAt: number | null
+  /** The earliest a topper may follow; null for a product nothing is put on (a topper itself). */
+  topperAt: number | null
+  topperAdvisedAt: number | null
+  topperClosesAt: number | null
+  safeAt: number
+  advisedAt: number
+  keepDryEndsAt: number
+  firstWashAt: number
+  fullCureAt: number
+}
+
+/** A piece of a stay; pieces of one stay follow each other without gaps. */
+export interface BlockView {
+  /** The step's position in its job; for a wait, that of the step before it. */
+  position: number
+  kind: 'work' | 'hold' | 'wait'
+  name: string
+  /** prepare, correct, wipe, coat, topper, finish; empty for a wait. */
+  stage: string
+  fromAt: number
+  toAt: number
+  /** Names. */
+  crew: string[]
+  state: 'planned' | 'running' | 'done'
+  productId: string | null
+  /** For a hold after a coat or topper, and for the wait that follows it. */
+  cure: CureMarks | null
+}
+
+/** The unbroken time one car holds one bay. A job has one or several, in order. */
+export interface StayView {
+  jobId: string
+  jobNumber: number
+  version: number
+  status: JobStatus
+  bayId: string
+  bayName: string
+  fromAt: number
+  toAt: number
+  plate: string
+  customerName: string
+  vehicleWords: string
+  /** The first step that starts in this stay, as `board.tryMove` takes it; null: a hold carried over from another bay. */
+  position: number | null
+  blocks: BlockView[]
+  /** The projected handover is after the promised one. */
+  late: boolean
+  promisedAt: number
+  handoverAt: number
+  /** In words, what else wants this bay or these people at the same time. Null: nothing does. */
+  conflict: string | null
+  /** Nothing in this stay has started, so it may be dragged. */
+  movable: boolean
+}
+
+export interface BoardView {
+  fromAt: number
+  toAt: number
+  nowAt: number
+  zone: string
+  gridMin: number
+  open: Span[]
+  bays: {
+    id: string
+    name: string
+    capabilities: Capability[]
+    closures: { fromAt: number; toAt: number; reason: string }[]
+  }[]
+  stays: StayView[]
+  /** The cure profiles of the products in `stays`, by product id. */
+  profiles: Record<string, CureProfile>
+}
+
+/** A plan as it travels from an offer to the hold: everything else is laid out again and checked by the server. */
+export interface PlanView {
+  steps: {
+    bayId: string
+    startAt: number
+    endAt: number
+    crewIds: string[]
+    /** The one move inside a hold. */
+    moved: { bayId: string; at: number } | null
+  }[]
+  handoverAt: number
+}
+
+export interface OfferStayView {
+  bayId: string
+  bayName: string
+  fromAt: number
+  toAt: number
+  blocks: BlockView[]
+}
+
+export interface OfferView {
+  feasible: true
+  plan: PlanView
+  stays: OfferStayView[]
+  dropOffAt: number
+  handoverAt: number
+  /** The earliest the cure profiles let the car leave (what the data sheet says decides). */
+  safeAt: number
+  advisedAt: number
+  /** Opening minutes the car keeps a bay while nobody works on it. */
+  blockedOpenMin: number
+  /** Minutes of cure outside opening hours: they cost no bay time. */
+  closedCureMin: number
+  moves: number
+  /** What binds this offer, in words. */
+  reasons: string[]
+}
+
+export interface NoOfferView {
+  feasible: false
+  /** What stands in the way, in words. */
+  reasons: string[]
+}
+
+export interface LaidStepView {
+  position: number
+  kind: 'work' | 'hold'
+  name: string
+  stage: Stage
+  minutes: number
+  skill: Skill | null
+  crew: number
+  productId: string | null
+  productName: string | null
+}
+
+export interface OffersView {
+  nowAt: number
+  zone: string
+  gridMin: number
+  steps: LaidStepView[]
+  handsOnMin: number
+  treatments: { id: string; name: string; priceMinor: number }[]
+  priceMinor: number
+  currency: string
+  /** What the chain of steps wants said: matte paint, a window that leaves little room. */
+  notes: string[]
+  /** The opening hours that the three offers span, for their small boards. */
+  open: Span[]
+  /** The cure profiles of the products used, by product id. */
+  profiles: Record<string, CureProfile>
+  askedDate: string
+  soonest: OfferView | NoOfferView
+  leastBlocked: OfferView | NoOfferView
+  askedDay: OfferView | NoOfferView
+}
+
+export interface HoldView {
+  jobId: string
+  jobNumber: number
+  version: number
+  heldUntilAt: number
+}
+
+export type MoveView =
+  | {
+      ok: true
+      /** All stays of the job as they would be. */
+      stays: StayView[]
+      handoverAt: number
+      promiseKept: boolean
+      /** What changes, in words. */
+      words: string[]
+    }
+  | { ok: false; reasons: string[]; nearest: { bayId: string; startAt: number } | null }
+
+export interface JobStepView {
+  position: number
+  kind: 'work' | 'hold'
+  name: string
+  stage: Stage
+  minutes: number
+  bayId: string
+  bayName: string
+  /** As now projected. */
+  startAt: number
+  endAt: number
+  actualStartAt: number | null
+  actualEndAt: number | null
+  state: 'planned' | 'running' | 'done'
+  crew: { id: string; name: string }[]
+  productId: string | null
+  productName: string | null
+  moved: { bayId: string; bayName: string; at: number } | null
+  /** On a hold: the clock of the coat it follows. */
+  cure: CureMarks | null
+  /** May be started, finished or reopened now (holds start and finish by themselves). */
+  can: { start: boolean; finish: boolean; reopen: boolean }
+}
+
+export interface JobView {
+  id: string
+  number: number
+  version: number
+  status: JobStatus
+  nowAt: number
+  zone: string
+  customer: { id: string; name: string; phone: string | null; email: string | null }
+  vehicle: {
+    id: string
+    plate: string
+    words: string
+    sizeClass: SizeClass
+    finish: Finish
+    note: string
+  }
+  condition: Condition
+  treatments: { name: string; priceMinor: number }[]
+  priceMinor: number
+  currency: string
+  note: string
+  heldUntilAt: number | null
+  createdAt: number
+  dropOffAt: number
+  arrivedAt: number | null
+  promisedAt: number
+  /** The handover as now projected. */
+  handoverAt: number
+  leftAt: number | null
+  /** Which rule each comes from is said in `cureWords`. */
+  safeAt: number
+  advisedAt: number
+  /** The projected handover is after the promised one, by so many minutes; 0 when kept. */
+  lateMin: number
+  /** The slip, the conflicts and the cautions, in words. */
+  lateWords: string | null
+  conflicts: string[]
+  cureWords: string[]
+  cautions: string[]
+  steps: JobStepView[]
+  stays: StayView[]
+  profiles: Record<string, CureProfile>
+  can: {
+    confirm: boolean
+    arrive: boolean
+    handOver: boolean
+    promise: boolean
+    cancel: boolean
+    move: boolean
+  }
+  /** Newest first. */
+  history: { at: number; who: string; words: string }[]
+}
+
+export interface MorningCarView {
+  jobId: string
+  jobNumber: number
+  plate: string
+  customerName: string
+  vehicleWords: string
+}
+
+export interface MorningView {
+  date: string
+  nowAt: number
+  zone: string
+  shopName: string
+  fromAt: number
+  toAt: number
+  open: Span[]
+  arrivals: (MorningCarView & {
+    dueAt: number
+    arrivedAt: number | null
+    phone: string | null
+    bayName: string
+    treatments: string[]
+  })[]
+  bays: {
+    id: string
+    name: string
+    capabilities: Capability[]
+    closures: { fromAt: number; toAt: number; reason: string }[]
+    cars: (MorningCarView & { fromAt: number; toAt: number; lines: { at: number; words: string }[] })[]
+  }[]
+  crew: {
+    id: string
+    name: string
+    present: Span[]
+    steps: (MorningCarView & {
+      position: number
+      name: string
+      bayName: string
+      fromAt: number
+      toAt: number
+      state: 'planned' | 'running' | 'done'
+      with: string[]
+      productName: string | null
+    })[]
+  }[]
+  moves: (MorningCarView & { at: number; fromBayName: string; toBayName: string })[]
+  /** Cures with a moment that falls on this day: from when each car may be touched, topped and driven. */
+  cures: (MorningCarView & {
+    bayName: string
+    productName: string
+    marks: CureMarks
+    touchAt: number
+    topperAt: number | null
+    driveAt: number
+    advisedAt: number
+    words: string
+  })[]
+  handovers: (MorningCarView & {
+    phone: string | null
+    handoverAt: number
+    promisedAt: number
+    safeAt: number
+    advisedAt: number
+    late: boolean
+    leftAt: number | null
+    words: string
+  })[]
+  /** One line a chemical in use today. */
+  cautions: { productId: string; productName: string; words: string }[]
+}
