@@ -1,0 +1,59 @@
+import { differenceFahrenheitOf, fahrenheitOf } from './temperature.ts'
+import { convert } from './units.ts'
+
+/** Which units the shop's screens and papers show. Storage is always metric. */
+export type UnitSystem = 'metric' | 'us'
+
+/** A volume as people read it: mL up to a litre, then L; or fl oz up to a gallon, then gal. */
+export function showVolume(volumeMl: number, system: UnitSystem, locale: string): string {
+  const size = Math.abs(volumeMl)
+  if (system === 'metric')
+    return size < 1000
+      ? inUnit(volumeMl, 'milliliter', locale, size < 10 ? 1 : 0)
+      : inUnit(convert(volumeMl, 'mL', 'L'), 'liter', locale, 2)
+  return size < convert(1, 'US gallon', 'mL')
+    ? inUnit(convert(volumeMl, 'mL', 'US fluid ounce'), 'fluid-ounce', locale, size < 30 ? 2 : 1)
+    : inUnit(convert(volumeMl, 'mL', 'US gallon'), 'gallon', locale, 2)
+}
+
+/** A mass: g up to a kilogram, then kg; or oz up to a pound, then lb. */
+export function showMass(massG: number, system: UnitSystem, locale: string): string {
+  const size = Math.abs(massG)
+  if (system === 'metric')
+    return size < 1000
+      ? inUnit(massG, 'gram', locale, size < 10 ? 1 : 0)
+      : inUnit(convert(massG, 'g', 'kg'), 'kilogram', locale, 2)
+  return size < convert(1, 'pound', 'g')
+    ? inUnit(convert(massG, 'g', 'ounce'), 'ounce', locale, 2)
+    : inUnit(convert(massG, 'g', 'pound'), 'pound', locale, 2)
+}
+
+/** A temperature to a tenth of a degree Celsius, or to a whole degree Fahrenheit. */
+export function showTemperature(temperatureC: number, system: UnitSystem, locale: string): string {
+  return system === 'metric'
+    ? inUnit(temperatureC, 'celsius', locale, 1)
+    : inUnit(fahrenheitOf(temperatureC), 'fahrenheit', locale, 0)
+}
+
+/** A difference of temperatures, such as the panel's margin over the dew point: 3 °C is 5.4 °F, not 37.4. */
+export function showTemperatureDifference(differenceC: number, system: UnitSystem, locale: string): string {
+  return system === 'metric'
+    ? inUnit(differenceC, 'celsius', locale, 1)
+    : inUnit(differenceFahrenheitOf(differenceC), 'fahrenheit', locale, 1)
+}
+
+/** A film thickness: whole µm, or mil to two decimals (25.4 µm to the mil). */
+export function showThickness(thicknessUm: number, system: UnitSystem, locale: string): string {
+  // Neither unit is one that Intl can name.
+  return system === 'metric'
+    ? `${plain(thicknessUm, locale, 0)} µm`
+    : `${plain(convert(thicknessUm, 'um', 'mil'), locale, 2)} mil`
+}
+
+function inUnit(value: number, unit: string, locale: string, digits: number): string {
+  return new Intl.NumberFormat(locale, { style: 'unit', unit, maximumFractionDigits: digits }).format(value)
+}
+
+function plain(value: number, locale: string, digits: number): string {
+  return new Intl.NumberFormat(locale, { maximumFractionDigits: digits }).format(value)
+}

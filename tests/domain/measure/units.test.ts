@@ -1,0 +1,220 @@
+// NIST Special Publication 811, 16 CFR 500.19; label sizes and dilution language: common practice, no source.
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import {
+  celsiusOf,
+  concentrateShare,
+  convert,
+  differenceCelsiusOf,
+  differenceFahrenheitOf,
+  dimensionOf,
+  fahrenheitOf,
+  labelSize,
+  mixFromConcentrate,
+  mixTotal,
+  ratioMixed,
+  ratioOfOuncesPerGallon,
+  readRatio,
+  showMass,
+  showTemperature,
+  showTemperatureDifference,
+  showThickness,
+  showVolume,
+  type Unit,
+  unitNamed,
+} from '../../../main/domain/measure/index.ts'
+import { Refusal } from '../../../main/domain/refusal.ts'
+import { type Case, expectNear, runCases } from '../../reference/cases.ts'
+
+const firstSet = [
+  [/^unit-/, 'convert'],
+  [/^fahrenheit-/, 'temperature'],
+  [/^nominal-/, 'label-size'],
+  [/^dilution-/, 'dilution'],
+] as const
+
+runCases('units', firstSet, {
+  convert: (entry: Case<{ value: number; from: string; to: string }, { value: number }>) => {
+    const { value, from, to } = entry.input
+    expectNear(convert(value, unitNamed(from), unitNamed(to)), entry.expected.value, entry.tolerance)
+  },
+
+  temperature: (
+    entry: Case<{ celsius?: number; fahrenheit?: number }, { celsius?: number; fahrenheit?: number }>,
+  ) => {
+    const { input, expected, tolerance } = entry
+    if (input.fahrenheit !== undefined) expectNear(celsiusOf(input.fahrenheit), expected.celsius!, tolerance)
+    else expectNear(fahrenheitOf(input.celsius!), expected.fahrenheit!, tolerance)
+  },
+
+  'temperature-difference': (entry: Case<{ differenceC: number }, { differenceF: number }>) => {
+    const { differenceC } = entry.input
+    expectNear(differenceFahrenheitOf(differenceC), entry.expected.differenceF, entry.tolerance)
+    expectNear(differenceCelsiusOf(entry.expected.differenceF), differenceC, entry.tolerance)
+  },
+
+  'label-size': (entry: Case<{ labelFlOz: number; soldAsMl?: number }, Record<string, number>>) => {
+    const { soldAsMl: expectedSize, ...expected } = entry.expected
+    const result: Record<string, number> = {
+      ...labelSize(entry.input.labelFlOz, entry.input.soldAsMl ?? expectedSize!),
+    }
+    for (const [name, value] of Object.entries(expected)) expectNear(result[name]!, value, entry.tolerance)
+  },
+
+  dilution: (
+    entry: Case<
+      { ratio: string; totalMl: number },
+      { onePartPlusParts_concentrateMl: number; onePartIn_concentrateMl: number } & Record<
+        'added' | 'inTotal',
+        { concentrateMl: number; waterMl: number } | undefined
+      >
+    >,
+  ) => {
+    const { expected, tolerance } = entry
+    const ratio = readRatio(entry.input.ratio)
+    for (const reading of ['added', 'inTotal'] as const) {
+      const mixture = mixTotal(ratio, entry.input.totalMl, reading)
+      const first =
+        reading === 'added' ? expected.onePartPlusParts_concentrateMl : expected.onePartIn_concentrateMl
+      expectNear(mixture.concentrateMl, expected[reading]?.concentrateMl ?? first, tolerance)
+      if (expected[reading]) expectNear(mixture.waterMl, expected[reading].waterMl, tolerance)
+    }
+  },
+
+  'dilution-ounces-per-gallon': (
+    entry: Case<
+      { concentrateFlOz: number; waterGallons: number },
+      { addedRatio: string; concentrateFraction: number }
+    >,
+  ) => {
+    const mixed = ratioOfOuncesPerGallon(entry.input.concentrateFlOz, entry.input.waterGallons)
+    expect(mixed.addedRatio).toBe(entry.expected.addedRatio)
+    expectNear(mixed.concentrateFraction, entry.expected.concentrateFraction, entry.tolerance)
+  },
+})
+
+const units: Unit[] = [
+  'mL',
+  'L',
+  'US teaspoon',
+  'US fluid ounce',
+  'US gallon',
+  'imperial gallon',
+  'g',
+  'ounce',
+  'pound',
+  'um',
+  'mil',
+  'inch',
+  'mile',
+  'square foot',
+  'psi',
+  'bar',
+  'km/h',
+  'mile per hour',
+  'g/m2',
+  'ounce per square yard',
+]
+const pair = fc
+  .constantFrom(...units)
+  .chain(from =>
+    fc
+      .constantFrom(...units.filter(to => dimensionOf(to) === dimensionOf(from)))
+      .map(to => [from, to] as const),
+  )
+
+describe('conversion', () => {
+  it('there and back gives the quantity again', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 1e-6, max: 1e9, noNaN: true }), pair, (value, [from, to]) => {
+        expect(Math.abs(convert(convert(value, from, to), to, from) / value - 1)).toBeLessThan(1e-15)
+      }),
+    )
+  })
+
+  it('gives film thickness in mil: 25.4 µm to the mil, exact from the inch', () => {
+    expect(convert(1, 'mil', 'um')).toBe(25.4)
+    expect(convert(127, 'um', 'mil')).toBe(5)
+    // Micro sign, Greek letter, superscript two: people type all of them.
+    expect(['\u00b5m', '\u03bcm', 'm\u00b2'].map(word => unitNamed(word))).toEqual(['um', 'um', 'm2'])
+  })
+
+  it('keeps temperatures in order and undoes itself', () => {
+    fc.assert(
+      fc.property(fc.double({ min: -200, max: 2000, noNaN: true }), celsius => {
+        expect(celsiusOf(fahrenheitOf(celsius))).toBeCloseTo(celsius, 9)
+        expect(fahrenheitOf(celsius + 1)).toBeGreaterThan(fahrenheitOf(celsius))
+      }),
+    )
+  })
+})
+
+describe('dilution', () => {
+  const parts = fc.integer({ min: 1, max: 500 })
+  it('answers both ways alike: so much mixture, so much concentrate', () => {
+    fc.assert(
+      fc.property(
+        parts,
+        parts,
+        fc.double({ min: 1, max: 1e5, noNaN: true }),
+        fc.constantFrom('added' as const, 'inTotal' as const),
+        (a, b, totalMl, reading) => {
+          const ratio = { concentrateParts: Math.min(a, b), otherParts: Math.max(a, b) }
+          const mixture = mixTotal(ratio, totalMl, reading)
+          expect(mixFromConcentrate(ratio, mixture.concentrateMl, reading).totalMl).toBeCloseTo(totalMl, 6)
+          expect(mixture.concentrateMl + mixture.waterMl).toBeCloseTo(totalMl, 6)
+          // Reading the ratio as parts added always makes the weaker mixture.
+          expect(concentrateShare(ratio, 'added')).toBeLessThan(concentrateShare(ratio, 'inTotal'))
+        },
+      ),
+    )
+  })
+
+  it('names the ratio somebody mixed', () => {
+    expect(ratioMixed(100, 1000)).toEqual({ addedRatio: '1:10', concentrateFraction: 1 / 11 })
+    expect(ratioMixed(30, 1000).addedRatio).toBe('1:33.33')
+  })
+})
+
+describe('showing', () => {
+  it('follows the shop’s choice of units', () => {
+    expect(showVolume(500, 'metric', 'en-US')).toBe('500 mL')
+    expect(showVolume(500, 'us', 'en-US')).toBe('16.9 fl oz')
+    expect(showVolume(3785.411784, 'us', 'en-US')).toBe('1 gal')
+    expect(showVolume(3785.411784, 'metric', 'en-US')).toBe('3.79 L')
+    expect(showVolume(2.5, 'metric', 'en-GB')).toBe('2.5 ml')
+    expect(showMass(453.59237, 'us', 'en-US')).toBe('1 lb')
+    expect(showMass(28.349523125, 'us', 'en-US')).toBe('1 oz')
+    expect(showMass(1500, 'metric', 'de-DE').replaceAll(/\s/gu, ' ')).toBe('1,5 kg')
+    expect(showTemperature(21.5, 'us', 'en-US')).toBe('71°F')
+    expect(showTemperature(21.5, 'metric', 'en-US')).toBe('21.5°C')
+    expect(showTemperatureDifference(3, 'us', 'en-US')).toBe('5.4°F')
+    expect(showTemperatureDifference(3, 'metric', 'en-US')).toBe('3°C')
+    expect(showThickness(127, 'us', 'en-US')).toBe('5 mil')
+    expect(showThickness(127.4, 'metric', 'en-US')).toBe('127 µm')
+  })
+})
+
+describe('measure refuses', () => {
+  const cases: [string, string, () => unknown][] = [
+    ['unit-unknown', 'unit', () => unitNamed('hogshead')],
+    ['units-differ', 'to', () => convert(1, 'mL', 'g')],
+    ['value-not-finite', 'value', () => convert(Number.NaN, 'mL', 'L')],
+    ['temperature-impossible', 'fahrenheit', () => celsiusOf(-460)],
+    ['temperature-impossible', 'celsius', () => fahrenheitOf(Number.NaN)],
+    ['ratio-bad', 'ratio', () => readRatio('ten to one')],
+    ['ratio-bad', 'ratio', () => readRatio('1:0')],
+    ['ratio-over-whole', 'ratio', () => mixTotal({ concentrateParts: 3, otherParts: 2 }, 100, 'inTotal')],
+    ['volume-not-positive', 'totalMl', () => mixTotal({ concentrateParts: 1, otherParts: 2 }, 0, 'added')],
+    ['volume-not-positive', 'waterMl', () => ratioMixed(1, Number.POSITIVE_INFINITY)],
+    ['size-not-positive', 'labelFlOz', () => labelSize(0, 500)],
+  ]
+  it.each(cases)('%s in %s', (code, field, act) => {
+    expect(act).toThrow(Refusal)
+    try {
+      act()
+    } catch (error) {
+      expect(error).toMatchObject({ code, field })
+    }
+  })
+})
