@@ -1,0 +1,43 @@
+/** The fixed words a shop is described in: in code, in the database and over the wire alike. */
+
+/** What a bay can be used for. */
+export const capabilities = ['wet', 'polish', 'clean', 'cure'] as const
+export type Capability = (typeof capabilities)[number]
+
+/** What somebody of the crew can do. */
+export const skills = ['wash', 'polish', 'coat'] as const
+export type Skill = (typeof skills)[number]
+
+export const sizeClasses = ['small', 'medium', 'large', 'xl'] as const
+export type SizeClass = (typeof sizeClasses)[number]
+
+/** Of the paint; satin, matte and film are never polished. */
+export const finishes = ['gloss', 'satin', 'matte', 'film'] as const
+export type Finish = (typeof finishes)[number]
+
+export const conditions = ['good', 'worn', 'heavy'] as const
+export type Condition = (typeof conditions)[number]
+
+/** In the order in which the steps of several treatments are laid out. */
+export const stages = ['prepare', 'correct', 'wipe', 'coat', 'topper', 'finish'] as const
+export type Stage = (typeof stages)[number]
+
+export const productKinds = [
+  'wash',
+  'decontaminant',
+  'compound',
+  'polish',
+  'wipe',
+  'coating',
+  'topper',
+  'consumable',
+] as const
+export type ProductKind = (typeof productKinds)[number]
+
+/** What the screens show lengths, volumes and temperatures in. */
+export const unitSystems = ['metric', 'us'] as const
+export type UnitSystem = (typeof unitSystems)[number]
+
+/** What a promise counts from a cure profile: its minimum handover or its advised one. */
+export const handoverRules = ['minimum', 'advised'] as const
+export type HandoverRule = (typeof handoverRules)[number]
