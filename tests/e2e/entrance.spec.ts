@@ -1,0 +1,38 @@
+import { expect, expectAccessible, test } from './fixtures.ts'
+import { Frame } from './pages/Frame.ts'
+
+test('the printed address lets a browser in, and leaves no secret in its address bar', async ({
+  page,
+  shop,
+}) => {
+  await page.goto(shop.entrance)
+  await expect(new Frame(page).bar).toBeVisible()
+  expect(page.url()).toBe(`${shop.address}/`)
+  const [cookie] = await page.context().cookies()
+  expect(cookie).toMatchObject({ httpOnly: true, sameSite: 'Strict' })
+  await expectAccessible(page)
+})
+
+test('without the secret, or with a wrong one, nobody gets in', async ({ page, shop }) => {
+  for (const path of ['/', '/enter/', '/enter/no-such-secret', '/trpc/system.now']) {
+    const answer = await page.goto(shop.address + path)
+    expect(answer?.status(), path).toBe(401)
+    await expect(page.getByText('Open the address that Lustrum printed')).toBeVisible()
+  }
+  await expect(new Frame(page).bar).toBeHidden()
+})
+
+test('after the plug is pulled the next start takes over, and the old way in is shut', async ({
+  page,
+  shop,
+}) => {
+  await shop.enter(page)
+  const before = shop.entrance
+  await shop.kill()
+  await shop.restart()
+  expect(shop.entrance).not.toBe(before)
+  const old = await page.goto(shop.address + new URL(before).pathname)
+  expect(old?.status()).toBe(401)
+  await shop.enter(page)
+  await expect(new Frame(page).bar).toBeVisible()
+})

@@ -1,0 +1,106 @@
+import { type ChildProcess, spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import type { Page } from '@playwright/test'
+
+const root = fileURLToPath(new URL('../..', import.meta.url))
+
+export interface ServerOptions {
+  /** The instant the server's clock starts at, as 2026-04-15T07:40:00Z; left out: the real time. */
+  now?: string | undefined
+  /** Fill the empty database with the demo shop. */
+  demo?: boolean | undefined
+  /** More environment, such as the address of a mail server the test started. */
+  env?: Record<string, string> | undefined
+}
+
+/** The real server, started by the real command, on a data folder of its own. */
+export class ShopServer {
+  /** The address that lets a browser in; changes with every start. */
+  entrance = ''
+  readonly dataDir = mkdtempSync(join(tmpdir(), 'lustrum-e2e-'))
+  readonly #options: ServerOptions
+  #process: ChildProcess | null = null
+  #output = ''
+
+  constructor(options: ServerOptions) {
+    this.#options = options
+  }
+
+  /** Where the app is, without the secret. */
+  get address(): string {
+    return new URL(this.entrance).origin
+  }
+
+  /** All that the server has said, over all its starts. */
+  get output(): string {
+    return this.#output
+  }
+
+  async start(now = this.#options.now): Promise<void> {
+    const args = ['main/hosts/start.ts', '--host', 'web', '--no-open', '--data', this.dataDir, '--port', '0']
+    const child = spawn(process.execPath, [...args, ...(this.#options.demo ? ['--demo'] : [])], {
+      cwd: root,
+      env: { ...process.env, ...this.#options.env, ...(now ? { LUSTRUM_NOW: now } : {}) },
+      stdio: ['ignore', 'pipe', 'pipe'],
+    })
+    this.#process = child
+    const from = this.#output.length
+    await new Promise<void>((resolve, reject) => {
+      const timer = setTimeout(() => reject(new Error(`The server did not start:\n${this.#output}`)), 60_000)
+      const hear = (chunk: Buffer) => {
+        this.#output += chunk
+        const entrance = /open at (http:\S+)/.exec(this.#output.slice(from))?.[1]
+        if (!entrance) return
+        this.entrance = entrance
+        clearTimeout(timer)
+        resolve()
+      }
+      child.stdout.on('data', hear)
+      child.stderr.on('data', hear)
+      child.once('exit', code => {
+        clearTimeout(timer)
+        reject(new Error(`The server ended with ${code}:\n${this.#output.slice(from)}`))
+      })
+    })
+  }
+
+  /** Ends it as pulling the plug would: no last word, nothing tidied. */
+  async kill(): Promise<void> {
+    await this.#end('SIGKILL')
+  }
+
+  /** Asks it to close. */
+  async stop(): Promise<void> {
+    await this.#end('SIGTERM')
+  }
+
+  async #end(signal: NodeJS.Signals): Promise<void> {
+    const child = this.#process
+    this.#process = null
+    if (!child || child.exitCode !== null || child.signalCode !== null) return
+    child.kill(signal)
+    await once(child, 'exit')
+  }
+
+  /** Starts it again on the same data, after `kill` or `stop`; `now` sets its clock anew. */
+  async restart(now?: string): Promise<void> {
+    await this.stop()
+    await this.start(now)
+  }
+
+  /** Lets the page in and goes to a screen. */
+  async enter(page: Page, path = '/'): Promise<void> {
+    await page.goto(this.entrance)
+    if (path !== '/') await page.goto(this.address + path)
+  }
+
+  /** Ends it and takes its data away. */
+  async remove(): Promise<void> {
+    await this.kill()
+    rmSync(this.dataDir, { recursive: true, force: true })
+  }
+}
