@@ -1,0 +1,14 @@
+export { checkMailAddress, type MailAddressCheck, readMailAddress } from './mailAddress.ts'
+export { type Phone, parsePhone, readPhone, showPhone } from './phone.ts'
+export { looseKey, type Plate, plateKey, readPlate } from './plate.ts'
+export { type SizeClass, sizeClasses, sizeClassNamed, sizeClassWords } from './sizeClass.ts'
+export {
+  checkVin,
+  modelYearOf,
+  modelYears,
+  normaliseVin,
+  type VinCheck,
+  type VinProblem,
+  type VinRegion,
+  vinRegion,
+} from './vin.ts'

@@ -1,0 +1,57 @@
+import { getCountryCallingCode, isSupportedCountry, parsePhoneNumberFromString } from 'libphonenumber-js'
+import { Refusal } from '../refusal.ts'
+
+export interface Phone {
+  /** What is stored: "+12125550123". */
+  readonly e164: string
+  /** Digits to ask for after the call is answered; null when there are none. */
+  readonly extension: string | null
+  /**
+   * Whether the number lies in a range its country is known to have given out. False is a reason to ask again, not to
+   * refuse: ranges open every month, and ranges kept for fiction are never given out.
+   */
+  readonly assigned: boolean
+}
+
+/**
+ * A phone number as somebody typed it, read in the shop's region unless it carries a country code; null when it is none
+ * (no digits, too short or too long for its country, more than 15 digits). The region is an ISO 3166 code such as "US".
+ * Source: ITU-T E.164; national lengths from libphonenumber.
+ */
+export function parsePhone(text: string, region: string): Phone | null {
+  const number = parsePhoneNumberFromString(text, { defaultCountry: countryOf(region), extract: false })
+  if (!number?.isPossible()) return null
+  return { e164: number.number, extension: number.ext ?? null, assigned: number.isValid() }
+}
+
+/** The same, refused with the field named where the text is no phone number. */
+export function readPhone(text: string, region: string, field = 'phone'): Phone {
+  const phone = parsePhone(text, region)
+  if (!phone)
+    throw new Refusal(
+      'phone-bad',
+      field,
+      text,
+      `"${text}" is not a phone number; type it with its area code, or with + and the country code for another country.`,
+    )
+  return phone
+}
+
+/** A stored number as people of the region write it: nationally at home, internationally for any other country. */
+export function showPhone(e164: string, region: string): string {
+  const number = parsePhoneNumberFromString(e164)
+  if (!number) return e164
+  const home = number.countryCallingCode === getCountryCallingCode(countryOf(region))
+  return home ? number.formatNational() : number.formatInternational()
+}
+
+function countryOf(region: string) {
+  if (!isSupportedCountry(region))
+    throw new Refusal(
+      'region-unknown',
+      'region',
+      region,
+      `"${region}" is not a country code; use one such as US or GB.`,
+    )
+  return region
+}
