@@ -4,13 +4,10 @@
  */
 import type { Span } from '../domain/calendar/index.ts'
 import type { CureProfile } from '../domain/cure/index.ts'
+import type { Capability, Condition, Finish, SizeClass, Skill, Stage } from '../domain/shop/words.ts'
 
-export type Capability = 'wet' | 'polish' | 'clean' | 'cure'
-export type Skill = 'wash' | 'polish' | 'coat'
-export type SizeClass = 'small' | 'medium' | 'large' | 'xl'
-export type Finish = 'gloss' | 'satin' | 'matte' | 'film'
-export type Condition = 'good' | 'worn' | 'heavy'
-export type Stage = 'prepare' | 'correct' | 'wipe' | 'coat' | 'topper' | 'finish'
+export type { Capability, Condition, Finish, SizeClass, Skill, Stage }
+
 export type JobStatus = 'held' | 'booked' | 'inShop' | 'handedOver' | 'cancelled' | 'lapsed'
 
 /** The moments of one coat's cure, counted from its planned end, or from the actual one once the coat is laid. */
