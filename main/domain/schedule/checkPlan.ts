@@ -1,0 +1,96 @@
+import { checkBays } from './checkBays.ts'
+import { checkTeam } from './checkTeam.ts'
+import { endOfWork, isDoorOpen, type OpenTime, openingAt, openTime } from './openTime.ts'
+import type { Violation } from './reasons.ts'
+import type { Case, Plan, PlannedStep, Step } from './types.ts'
+
+/**
+ * Every rule the plan breaks, in step order; empty for a sound plan. Written for any plan, a dragged one as well as
+ * one of the engine's own: services assert it before they save, the board shows it while a stay is dragged. Minutes
+ * throughout. The case must be sound; the plan may be anything of its shape.
+ */
+export function checkPlan(kase: Case, plan: Plan): Violation[] {
+  const { steps } = kase.newJob
+  if (plan.steps.length !== steps.length)
+    return [{ code: 'stepCount', minutes: steps.length, limit: plan.steps.length }]
+  const hours = openTime(kase.open)
+  const found: Violation[] = []
+  steps.forEach((step, i) => {
+    const placed = plan.steps[i]!
+    found.push(...checkTimes(kase, hours, step, placed, i))
+    if (i > 0) found.push(...checkWait(step, plan.steps[i - 1]!, placed, i))
+    found.push(...checkTeam(kase, hours, step, placed, i))
+    if (placed.moved) found.push(...checkHoldMove(kase, hours, step, placed, i))
+  })
+  found.push(...checkDoors(kase, hours, plan), ...checkBays(kase, plan))
+  return found
+}
+
+function onGrid(kase: Case, t: number): boolean {
+  return Number.isInteger((t - (kase.gridFrom ?? 0)) / kase.grid)
+}
+
+function checkTimes(kase: Case, hours: OpenTime, step: Step, placed: PlannedStep, i: number): Violation[] {
+  const found: Violation[] = []
+  const { start, end } = placed
+  const range = { step: i, from: start, to: end }
+  if (!onGrid(kase, start)) found.push({ ...range, code: 'offGrid', limit: kase.grid })
+  if (i === 0 && start < kase.newJob.release)
+    found.push({ ...range, code: 'beforeRelease', limit: kase.newJob.release })
+  if (start < (step.startFrom ?? start) || start > (step.startTo ?? start))
+    found.push({ code: 'outsidePin', step: i, from: step.startFrom ?? start, to: step.startTo ?? start })
+  const due =
+    step.kind === 'work' && step.split ? endOfWork(hours, start, step.minutes) : start + step.minutes
+  if (step.kind === 'work') {
+    const opening = openingAt(hours, start)
+    const fits = opening >= 0 && (step.split ? due < Number.POSITIVE_INFINITY : due <= hours.to[opening]!)
+    if (!fits) {
+      found.push({ ...range, code: 'closedHours', minutes: step.minutes })
+      return found
+    }
+  }
+  if (end !== due) found.push({ ...range, code: 'wrongEnd', minutes: step.minutes, limit: due })
+  return found
+}
+
+function checkWait(step: Step, before: PlannedStep, placed: PlannedStep, i: number): Violation[] {
+  const wait = placed.start - before.end
+  const range = { step: i, from: before.end, to: placed.start }
+  if (wait < (step.waitMin ?? 0)) return [{ ...range, code: 'waitTooShort', minutes: step.waitMin ?? 0 }]
+  if (step.waitMax != null && wait > step.waitMax)
+    return [{ ...range, code: 'waitTooLong', minutes: step.waitMax }]
+  return []
+}
+
+function checkHoldMove(kase: Case, hours: OpenTime, step: Step, placed: PlannedStep, i: number): Violation[] {
+  const { at, bay } = placed.moved!
+  const after = step.kind === 'hold' ? step.moveAfter : undefined
+  const range = { step: i, bay, from: placed.start, to: at }
+  const found: Violation[] = []
+  if (after == null || at < placed.start + after || at > placed.end || bay === placed.bay)
+    found.push({ ...range, code: 'movedInHold', ...(after != null && { minutes: after }) })
+  if (!onGrid(kase, at)) found.push({ ...range, code: 'offGrid', limit: kase.grid })
+  if (!isDoorOpen(hours, at)) found.push({ step: i, code: 'doorsClosed', from: at, to: at })
+  return found
+}
+
+/** Drop-off, moves between steps, and handover. */
+function checkDoors(kase: Case, hours: OpenTime, plan: Plan): Violation[] {
+  const found: Violation[] = []
+  const door = (at: number, step?: number) => {
+    if (isDoorOpen(hours, at)) return
+    found.push({ code: 'doorsClosed', from: at, to: at, ...(step !== undefined && { step }) })
+  }
+  plan.steps.forEach((placed, i) => {
+    const before = plan.steps[i - 1]
+    if (!before || (before.moved?.bay ?? before.bay) !== placed.bay) door(placed.start, i)
+  })
+  const { handover } = plan
+  const end = plan.steps.at(-1)?.end ?? handover
+  if (handover < end) found.push({ code: 'earlyHandover', from: handover, to: end })
+  if (!onGrid(kase, handover)) found.push({ code: 'offGrid', from: handover, to: handover, limit: kase.grid })
+  if (handover > kase.horizon)
+    found.push({ code: 'beyondHorizon', from: kase.horizon, to: handover, limit: kase.horizon })
+  door(handover)
+  return found
+}

@@ -1,0 +1,72 @@
+import { difference, type Span, spanSet } from '../calendar/spans.ts'
+import { type OpenTime, openTime } from './openTime.ts'
+import type { Case } from './types.ts'
+
+/** One bay's free spans between what is booked and closed, sorted, as parallel lists. */
+export interface FreeBay {
+  readonly id: string
+  readonly from: readonly number[]
+  readonly to: readonly number[]
+}
+
+/**
+ * A case prepared for searching: bookings turned into free spans, opening hours collapsed, and minutes counted in
+ * grid steps (`k` stands for minute `gridFrom + k * grid`).
+ */
+export interface Ground {
+  readonly kase: Case
+  readonly grid: number
+  readonly gridFrom: number
+  readonly hours: OpenTime
+  /** Grid points at which a car may come, move or go: inclusive ranges, sorted. */
+  readonly doorFrom: readonly number[]
+  readonly doorTo: readonly number[]
+  readonly bays: readonly FreeBay[]
+  /** Opening minutes of each person in which nothing is booked. */
+  readonly crewFree: ReadonlyMap<string, readonly Span[]>
+}
+
+/** The first grid point at or after minute `t`. */
+export function gridCeil(ground: Ground, t: number): number {
+  return Math.ceil((t - ground.gridFrom) / ground.grid)
+}
+
+/** The last grid point at or before minute `t`. */
+export function gridFloor(ground: Ground, t: number): number {
+  return Math.floor((t - ground.gridFrom) / ground.grid)
+}
+
+/** The minute of grid point `k`. */
+export function minuteAt(ground: Ground, k: number): number {
+  return ground.gridFrom + k * ground.grid
+}
+
+/** Prepares a case once; every offer and every relaxed search then reads it. Pure; no bound on the sizes. */
+export function prepare(kase: Case): Ground {
+  const grid = kase.grid
+  const gridFrom = kase.gridFrom ?? 0
+  // Nothing happens outside [release, horizon]; openings that touch it still lend their door minutes.
+  const near = (span: Span) => span.to >= kase.newJob.release && span.from <= kase.horizon
+  const open = spanSet(kase.open).filter(near)
+  const doorFrom: number[] = []
+  const doorTo: number[] = []
+  for (const span of open) {
+    const from = Math.ceil((span.from - gridFrom) / grid)
+    const to = Math.floor((span.to - gridFrom) / grid)
+    if (from <= to) {
+      doorFrom.push(from)
+      doorTo.push(to)
+    }
+  }
+  const taken = new Map<string, Span[]>(kase.bays.map(bay => [bay.id, [...bay.closed]]))
+  for (const stay of kase.fixed) taken.get(stay.bay)?.push(stay)
+  const whole = [{ from: kase.newJob.release, to: kase.horizon }]
+  const bays = kase.bays.map(bay => {
+    const free = difference(whole, spanSet(taken.get(bay.id)!))
+    return { id: bay.id, from: free.map(span => span.from), to: free.map(span => span.to) }
+  })
+  const crewFree = new Map(
+    kase.crew.map(person => [person.id, difference(open, spanSet(person.away.filter(near)))] as const),
+  )
+  return { kase, grid, gridFrom, hours: openTime(open), doorFrom, doorTo, bays, crewFree }
+}

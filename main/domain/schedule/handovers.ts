@@ -1,0 +1,99 @@
+import { type Ground, gridFloor, minuteAt } from './ground.ts'
+import type { Spot } from './layers.ts'
+import { firstAtLeast, openBefore } from './openTime.ts'
+import type { Pieces } from './pieces.ts'
+import type { Reached } from './search.ts'
+
+/** The end of one way through the chain: where and when its last step starts, and when the car goes home. */
+export interface Finish {
+  readonly spot: Spot
+  /** The last step's start, a grid point. */
+  readonly k: number
+  readonly value: number
+  readonly handover: number
+}
+
+/** Whether `a` is the better finish; equal ones may say either. */
+export type Better = (a: Finish, b: Finish) => boolean
+
+/**
+ * The best finish among everything reached, or undefined. Each last start goes home at the first open door after its
+ * end; between doors the handover stands still while the start runs, so only the ends of such runs can be best.
+ */
+export function bestFinish(reached: Reached, better: Better): Finish | undefined {
+  const layer = reached.complete ? reached.layers.at(-1) : undefined
+  let best: Finish | undefined
+  if (!layer) return undefined
+  for (const spot of layer.spots)
+    for (let p = spot.first; p < spot.last; p++)
+      eachRun(reached.ground, reached.query.hi, spot, layer.pieces, p, finish => {
+        if (!best || better(finish, best)) best = finish
+      })
+  return best
+}
+
+function eachRun(
+  ground: Ground,
+  hi: number,
+  spot: Spot,
+  pieces: Pieces,
+  p: number,
+  offer: (finish: Finish) => void,
+): void {
+  const { doorFrom, doorTo } = ground
+  const shift = Math.ceil(pieces.length[p]! / ground.grid)
+  const bayEnd = ground.bays[spot.bay]!.to[spot.span]!
+  const last = gridFloor(ground, Math.min(bayEnd, hi))
+  const slope = pieces.slope[p]!
+  const at = (k: number, home: number) => {
+    if (home > last) return
+    const value = pieces.value[p]! + slope * (k - pieces.from[p]!)
+    offer({ spot, k, value, handover: minuteAt(ground, home) })
+  }
+  // Ready times, in grid points: each waits for the first door at or after it.
+  let ready = pieces.from[p]! + shift
+  const until = pieces.to[p]! + shift
+  for (let d = firstAtLeast(doorTo, ready); d < doorTo.length && ready <= until; d++) {
+    const open = doorFrom[d]!
+    if (ready < open) {
+      const run = Math.min(until, open)
+      at((slope > 0 ? run : ready) - shift, open)
+      ready = run + (run === open ? 0 : 1)
+    }
+    if (ready > until) break
+    // Inside the opening both ends of the run may win: handover moves along with the start.
+    at(ready - shift, ready)
+    ready = doorTo[d]! + 1
+  }
+}
+
+/** The earliest handover, then the best value (drop-off, moves, preferences). */
+export const soonestFirst: Better = (a, b) =>
+  a.handover !== b.handover ? a.handover < b.handover : a.value > b.value
+
+/** The best value first: with values of earliest drop-offs, drop-off, then handover, then moves. */
+export function earliestDropOffFirst(reached: Reached): Better {
+  const { minute } = reached.score
+  const dropOff = (finish: Finish) => Math.floor(finish.value / minute)
+  return (a, b) => {
+    const difference = dropOff(a) - dropOff(b)
+    if (difference !== 0) return difference > 0
+    return soonestFirst(a, b)
+  }
+}
+
+/** The blocked opening minutes of a finish, read from its value ('latest' searches only). */
+export function blockedOf(reached: Reached, finish: Finish): number {
+  let handsOn = 0
+  for (const step of reached.ground.kase.newJob.steps) if (step.kind === 'work') handsOn += step.minutes
+  const gone = openBefore(reached.ground.hours, finish.handover)
+  return gone - reached.score.openBeforeDropOff(finish.value) - handsOn
+}
+
+/** The fewest blocked opening minutes, then the earliest handover, then the best value. */
+export function leastBlockedFirst(reached: Reached): Better {
+  return (a, b) => {
+    const difference = blockedOf(reached, a) - blockedOf(reached, b)
+    return difference !== 0 ? difference < 0 : soonestFirst(a, b)
+  }
+}

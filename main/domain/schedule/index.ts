@@ -1,0 +1,7 @@
+export { checkPlan } from './checkPlan.ts'
+export { closedCureOf, objectiveOf, staysOf } from './measure.ts'
+export { type OpenTime, openBetween, openTime } from './openTime.ts'
+export { promise } from './promise.ts'
+export type { Binding, BindingCode, Reason, Violation, ViolationCode } from './reasons.ts'
+export { reasonText, type Words } from './reasonText.ts'
+export type * from './types.ts'

@@ -1,0 +1,75 @@
+import { type Ground, minuteAt } from './ground.ts'
+import { firstAtLeast } from './openTime.ts'
+import { addPiece, noPieces, type Pieces } from './pieces.ts'
+import type { Starts } from './starts.ts'
+
+/**
+ * How ways to the same start are compared, as one integer: the drop-off first, then fewer moves, then the tie-breaks.
+ * Looking for the latest drop-off, the first part counts opening minutes (for a given handover, later in opening
+ * minutes is exactly fewer blocked minutes) and, after the moves, a closing minute loses to the next opening, which
+ * lies later without blocking more. Looking for the earliest, it counts plain minutes, negated.
+ */
+export interface Score {
+  readonly latest: boolean
+  /** Worth of one minute of drop-off. */
+  readonly minute: number
+  /** Cost of one move. */
+  readonly move: number
+  /** Change of value per grid point where the drop-off moves along with the start. */
+  readonly slope: number
+  /** Cost of step `index` starting in bay `b` that nobody prefers. */
+  bayToll(index: number, b: number): number
+  /** Opening minutes before the drop-off, read back from a value ('latest' only). */
+  openBeforeDropOff(value: number): number
+}
+
+export function scoreOf(ground: Ground, latest: boolean): Score {
+  const { steps, preferBays } = ground.kase.newJob
+  const afterOpening = steps.length + 1
+  const move = 2 * afterOpening
+  const minute = 4 * afterOpening * move
+  const preferred = steps.map(step => step.preferBays ?? preferBays)
+  return {
+    latest,
+    minute,
+    move,
+    slope: (latest ? minute : -minute) * ground.grid,
+    bayToll(index, b) {
+      const bays = preferred[index]
+      return bays && bays.length > 0 && !bays.includes(ground.kase.bays[b]!.id) ? 1 : 0
+    },
+    openBeforeDropOff: value => Math.floor(value / minute),
+  }
+}
+
+/** The value of every possible drop-off up to grid point `last`, before any step is placed. */
+export function dropOffPieces(ground: Ground, score: Score, starts: Starts, last: number): Pieces {
+  const pieces = noPieces()
+  const { hours } = ground
+  // Headroom under each minute's worth, so that moves and tolls never borrow from it.
+  const rest = score.minute / 2
+  const closingToll = score.move / 2
+  for (let i = 0; i < starts.from.length; i++) {
+    let k = starts.from[i]!
+    const to = Math.min(starts.to[i]!, last)
+    while (k <= to) {
+      const t = minuteAt(ground, k)
+      const j = firstAtLeast(hours.to, t)
+      const close = Math.min(to, Math.floor((hours.to[j]! - 1 - ground.gridFrom) / ground.grid))
+      if (!score.latest) {
+        addPiece(pieces, k, to, rest - score.minute * t, score.slope, starts.length[i]!)
+        k = to + 1
+      } else {
+        const value = (hours.before[j]! + t - hours.from[j]!) * score.minute + rest
+        if (t === hours.to[j]!) {
+          addPiece(pieces, k, k, value - closingToll, 0, starts.length[i]!)
+          k++
+        } else {
+          addPiece(pieces, k, close, value, score.slope, starts.length[i]!)
+          k = close + 1
+        }
+      }
+    }
+  }
+  return pieces
+}

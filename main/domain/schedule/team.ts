@@ -1,0 +1,38 @@
+import type { Span } from '../calendar/spans.ts'
+import type { Ground } from './ground.ts'
+import { openBetween } from './openTime.ts'
+import { teamSize } from './starts.ts'
+import type { Step } from './types.ts'
+
+/**
+ * Who does a step planned for `[start, end)`: people with its skill who are free in every opening minute of it.
+ * Preferred people come first, then those already on this car, then by id; undefined where too few are free.
+ */
+export function chooseTeam(
+  ground: Ground,
+  step: Step,
+  start: number,
+  end: number,
+  already: ReadonlySet<string>,
+): string[] | undefined {
+  const size = teamSize(step)
+  if (step.kind === 'hold' || size === 0) return []
+  const needed = openBetween(ground.hours, start, end)
+  const preferred = step.preferCrew ?? []
+  const rank = (id: string) => (preferred.includes(id) ? 0 : already.has(id) ? 1 : 2)
+  const able = ground.kase.crew
+    .filter(
+      person =>
+        person.skills.includes(step.skill!) &&
+        overlap(ground.crewFree.get(person.id)!, start, end) === needed,
+    )
+    .map(person => person.id)
+    .sort((a, b) => rank(a) - rank(b) || (a < b ? -1 : 1))
+  return able.length < size ? undefined : able.slice(0, size)
+}
+
+function overlap(spans: readonly Span[], from: number, to: number): number {
+  let minutes = 0
+  for (const span of spans) minutes += Math.max(0, Math.min(span.to, to) - Math.max(span.from, from))
+  return minutes
+}
