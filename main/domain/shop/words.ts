@@ -8,9 +8,6 @@ export type Capability = (typeof capabilities)[number]
 export const skills = ['wash', 'polish', 'coat'] as const
 export type Skill = (typeof skills)[number]
 
-export const sizeClasses = ['small', 'medium', 'large', 'xl'] as const
-export type SizeClass = (typeof sizeClasses)[number]
-
 /** Of the paint; satin, matte and film are never polished. */
 export const finishes = ['gloss', 'satin', 'matte', 'film'] as const
 export type Finish = (typeof finishes)[number]

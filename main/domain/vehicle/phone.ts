@@ -19,7 +19,7 @@ export interface Phone {
  * Source: ITU-T E.164; national lengths from libphonenumber.
  */
 export function parsePhone(text: string, region: string): Phone | null {
-  const number = parsePhoneNumberFromString(text, { defaultCountry: countryOf(region), extract: false })
+  const number = parsePhoneNumberFromString(text, { defaultCountry: checkCountry(region), extract: false })
   if (!number?.isPossible()) return null
   return { e164: number.number, extension: number.ext ?? null, assigned: number.isValid() }
 }
@@ -41,15 +41,16 @@ export function readPhone(text: string, region: string, field = 'phone'): Phone 
 export function showPhone(e164: string, region: string): string {
   const number = parsePhoneNumberFromString(e164)
   if (!number) return e164
-  const home = number.countryCallingCode === getCountryCallingCode(countryOf(region))
+  const home = number.countryCallingCode === getCountryCallingCode(checkCountry(region))
   return home ? number.formatNational() : number.formatInternational()
 }
 
-function countryOf(region: string) {
+/** The country of an ISO 3166 code; refused where phone numbers know none of that code. */
+export function checkCountry(region: string, field = 'region') {
   if (!isSupportedCountry(region))
     throw new Refusal(
       'region-unknown',
-      'region',
+      field,
       region,
       `"${region}" is not a country code; use one such as US or GB.`,
     )

@@ -1,0 +1,30 @@
+export { type SizeClass, sizeClasses } from '../vehicle/index.ts'
+export {
+  type ConditionFactors,
+  checkBay,
+  checkConditionFactors,
+  checkCrewMember,
+  checkGrid,
+  checkShop,
+  gridChoices,
+  usualConditionFactors,
+} from './checkShop.ts'
+export { checkNote, checkText, checkUnique } from './text.ts'
+export {
+  type Capability,
+  type Condition,
+  capabilities,
+  conditions,
+  type Finish,
+  finishes,
+  type HandoverRule,
+  handoverRules,
+  type ProductKind,
+  productKinds,
+  type Skill,
+  type Stage,
+  skills,
+  stages,
+  type UnitSystem,
+  unitSystems,
+} from './words.ts'

@@ -1,0 +1,44 @@
+import { Refusal } from '../refusal.ts'
+
+/** Text as it is kept: trimmed, with single spaces. Refuses none at all and more than `most` characters. */
+export function checkText(text: string, field: string, what: string, most = 120): string {
+  const kept = text.trim().replaceAll(/\s+/gu, ' ')
+  if (kept === '') throw new Refusal('text-missing', field, text, `${what} is missing; write one.`)
+  if (kept.length > most)
+    throw new Refusal(
+      'text-long',
+      field,
+      text,
+      `${what} has ${kept.length} characters; shorten it to ${most} or fewer.`,
+    )
+  return kept
+}
+
+/** Text that may be left out, trimmed. Lines are kept. Refuses more than `most` characters. */
+export function checkNote(text: string, field: string, most = 2_000): string {
+  const kept = text.trim()
+  if (kept.length > most)
+    throw new Refusal(
+      'text-long',
+      field,
+      text,
+      `This note has ${kept.length} characters; shorten it to ${most} or fewer.`,
+    )
+  return kept
+}
+
+/** Refuses a name that another of the same list bears, capitals aside: two bays of one name cannot be told apart. */
+export function checkUnique(names: readonly string[], field: (index: number) => string, what: string): void {
+  const seen = new Map<string, number>()
+  names.forEach((name, i) => {
+    const folded = name.toLowerCase()
+    if (seen.has(folded))
+      throw new Refusal(
+        'name-twice',
+        field(i),
+        name,
+        `There is already ${what} called "${name}"; add something that tells them apart.`,
+      )
+    seen.set(folded, i)
+  })
+}
