@@ -144,6 +144,7 @@ function checkConditions({ temperature, humidity, referenceC }: CureProfile) {
 
 function checkRate({ rate, forcedCure, referenceC }: CureProfile) {
   if (rate.rule === 'arrhenius') checkNumber(rate.activationOverRK, 1, 50_000, 'rate.activationOverRK', 'K')
+  if (rate.rule === 'linear') checkNumber(rate.datumC, -40, referenceC - 1, 'rate.datumC', '°C')
   forcedCure.forEach((row, i) => {
     const field = `forcedCure.${i}`
     checkNumber(row.panelC, referenceC, 200, `${field}.panelC`, '°C')

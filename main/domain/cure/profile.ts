@@ -37,11 +37,13 @@ export interface CureProfile {
 
 /**
  * How the speed of cure follows temperature. `arrhenius`: activation energy over the gas constant, in kelvin.
- * `doubling`: twice as fast for each 10 °C, a rule of thumb.
+ * `doubling`: twice as fast for each 10 °C, a rule of thumb. `linear`: in proportion to the degrees above a datum,
+ * where a sheet counts degree-hours.
  */
 export type RateRule =
   | { readonly rule: 'arrhenius'; readonly activationOverRK: number }
   | { readonly rule: 'doubling' }
+  | { readonly rule: 'linear'; readonly datumC: number }
 
 /** A panel kept at `panelC` or hotter for `minutes` has then cured as if `standsForMin` had passed. */
 export interface ForcedCureRow {
