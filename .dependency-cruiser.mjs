@@ -1,1 +1,193 @@
-export default { forbidden: [], options: { doNotFollow: { path: 'node_modules' }, parser: 'swc' } }
+/**
+ * Which package belongs to which layer. A new one must be put here (a test compares this with package.json), and a
+ * layer may import only its own.
+ */
+export const packages = {
+  // Pure computation only: nothing that reads a clock, a file or the network.
+  domain: ['libphonenumber-js', 'rrule'],
+  store: ['@prisma/adapter-better-sqlite3', '@prisma/client', '@prisma/driver-adapter-utils'].concat([
+    '@prisma/schema-engine-wasm',
+    'better-sqlite3',
+  ]),
+  services: [],
+  documents: ['pdfkit', 'qrcode'],
+  outbox: ['ical-generator', 'nodemailer'],
+  api: ['@trpc/server', 'hono', 'papaparse', 'zod'],
+  web: ['@hono/node-server', 'hono'],
+  desktop: ['electron', 'temporal-polyfill'],
+  app: ['@fontsource-variable/inter', '@mantine/core', '@mantine/dates', '@mantine/form', '@mantine/hooks']
+    .concat(['@mantine/modals', '@mantine/notifications', '@mantine/spotlight', '@tabler/icons-react'])
+    .concat(['@tanstack/react-query', '@tanstack/react-router', '@trpc/client', '@trpc/tanstack-react-query'])
+    .concat(['react', 'react-dom', 'temporal-polyfill']),
+  // Asked for by another package, imported by no file here.
+  peers: ['dayjs'],
+  // What builds the app; main/hosts/build.ts and the configurations use it.
+  build: ['@vitejs/plugin-react', 'electron-builder', 'node', 'prisma', 'typescript', 'vite'],
+  tests: [
+    '@axe-core/playwright',
+    '@biomejs/biome',
+    '@playwright/test',
+    '@swc/core',
+    'dependency-cruiser',
+  ].concat(['fast-check', 'highs', 'ical.js', 'pdfjs-dist', 'smtp-server', 'vitest']),
+}
+
+const inPackages = names => `^node_modules/(@types/)?(${names.join('|')})(/|$)`
+const npm = ['npm', 'npm-dev', 'npm-optional', 'npm-peer', 'npm-no-pkg', 'npm-unknown']
+const buildFiles = '^(app/vite\\.config\\.ts|main/hosts/(build|buildMain|dev)\\.ts)$'
+
+/** Layer `name` may import of the packages only what is listed for it. */
+const onlyItsPackages = (name, path, names, except = '^$') => ({
+  name: `packages-of-${name}`,
+  comment: `A package used in ${name} must be listed for it in this file. Is the layer right? Then list it; else move the code.`,
+  severity: 'error',
+  from: { path, pathNot: except },
+  to: { dependencyTypes: npm, pathNot: names.length > 0 ? inPackages(names) : '^$' },
+})
+
+/** Layer `name` may import of main/ only itself and what `allowed` matches. */
+const onlyDown = (name, allowed, comment) => ({
+  name: `${name}-imports-down`,
+  comment,
+  severity: 'error',
+  from: { path: `^main/${name}/` },
+  to: { path: '^(main|app|prisma)/', pathNot: `^main/(${[name, ...allowed].join('|')})/` },
+})
+
+/** @type {import('dependency-cruiser').IConfiguration} */
+export default {
+  forbidden: [
+    onlyDown(
+      'domain',
+      [],
+      'The domain is the ground: it imports nothing above it. Pass what it needs as an argument.',
+    ),
+    onlyDown('store', ['domain'], 'The store keeps; it knows no use case. Move the decision to a service.'),
+    onlyDown('documents', ['domain'], 'A document is drawn from what it is given. Let the service load it.'),
+    onlyDown('outbox', ['domain'], 'The outbox sends what it is given. Let the service load and save.'),
+    onlyDown(
+      'services',
+      ['domain', 'store', 'documents', 'outbox'],
+      'A use case does not know who asks: nothing of the api or the hosts. Pass it in through the Desk.',
+    ),
+    onlyDown(
+      'api',
+      ['domain', 'services'],
+      'The api checks input and calls a service; it never touches the store or draws a document itself.',
+    ),
+    {
+      name: 'app-takes-types-and-domain',
+      comment:
+        'The screens run in a browser: of main/ they may use the domain, and the api and the views as types only.',
+      severity: 'error',
+      from: { path: '^app/' },
+      to: { path: '^(main|prisma)/', pathNot: '^main/(domain/|api/|services/views\\.ts$)' },
+    },
+    {
+      name: 'app-takes-api-as-types',
+      comment: 'Write `import type`: the api and the services would pull the server into the browser.',
+      severity: 'error',
+      from: { path: '^app/' },
+      to: { path: '^main/(api|services)/', dependencyTypesNot: ['type-only'] },
+    },
+    {
+      name: 'app-has-no-node',
+      comment: 'A browser has no node:* modules.',
+      severity: 'error',
+      from: { path: '^app/', pathNot: buildFiles },
+      to: { dependencyTypes: ['core'] },
+    },
+    {
+      name: 'domain-is-pure',
+      comment: 'The domain does no I/O: no node:* module. Let a service read, and hand over what it read.',
+      severity: 'error',
+      from: { path: '^main/domain/' },
+      to: { dependencyTypes: ['core'] },
+    },
+    {
+      name: 'rrule-in-upkeep',
+      comment:
+        'rrule counts in floating time dressed as UTC; only the wrapper in upkeep knows how to convert it.',
+      severity: 'error',
+      from: { path: '^main/domain/', pathNot: '^main/domain/upkeep/' },
+      to: { path: '^node_modules/rrule/' },
+    },
+    {
+      name: 'prisma-in-store',
+      comment: 'Only main/store sees Prisma and SQLite, so that the database can change behind it.',
+      severity: 'error',
+      from: { path: '^(main|app)/', pathNot: '^main/store/' },
+      to: { path: ['^main/store/generated/', '^node_modules/(@prisma|prisma|better-sqlite3)/'] },
+    },
+    {
+      name: 'electron-in-desktop',
+      comment: 'Only main/hosts/desktop sees electron: everything else must run in the web host too.',
+      severity: 'error',
+      from: { path: '^(main|app|prisma)/', pathNot: '^main/hosts/desktop/' },
+      to: { path: '^node_modules/electron/' },
+    },
+    {
+      name: 'no-tests-in-product',
+      comment: 'What ships never reaches into tests/. Move the shared piece out of tests/.',
+      severity: 'error',
+      from: { path: '^(main|app|prisma)/' },
+      to: { path: '^tests/' },
+    },
+    {
+      name: 'no-cycles',
+      comment:
+        'Files that need each other are one idea, or a third is hiding in them. Type-only imports are free.',
+      severity: 'error',
+      from: { pathNot: '^main/store/generated/' },
+      to: { circular: true, viaOnly: { dependencyTypesNot: ['type-only'] } },
+    },
+    {
+      name: 'no-orphans',
+      comment: 'Nothing imports it and it imports nothing: delete it, or connect it.',
+      severity: 'error',
+      from: { orphan: true, pathNot: ['^tests/', '\\.d\\.ts$', '^main/hosts/cli/'] },
+      to: {},
+    },
+    {
+      name: 'resolvable',
+      comment:
+        'The import leads nowhere: mistyped, not generated (npm run db:generate), or not in package.json.',
+      severity: 'error',
+      from: {},
+      to: { couldNotResolve: true },
+    },
+    {
+      name: 'listed-in-package-json',
+      comment: 'Used without being in package.json: it would vanish with the package that brought it.',
+      severity: 'error',
+      from: {},
+      to: { dependencyTypes: ['npm-no-pkg', 'npm-unknown'] },
+    },
+    {
+      name: 'no-dev-packages-in-product',
+      comment: 'What ships may not need a devDependency. electron is the exception: it is the shell itself.',
+      severity: 'error',
+      from: { path: '^(main|app)/', pathNot: buildFiles },
+      to: {
+        dependencyTypes: ['npm-dev'],
+        dependencyTypesNot: ['type-only'],
+        pathNot: '^node_modules/electron/',
+      },
+    },
+    onlyItsPackages('domain', '^main/domain/', packages.domain),
+    onlyItsPackages('store', '^main/store/', packages.store),
+    onlyItsPackages('services', '^main/services/', packages.services),
+    onlyItsPackages('documents', '^main/documents/', packages.documents),
+    onlyItsPackages('outbox', '^main/outbox/', packages.outbox),
+    onlyItsPackages('api', '^main/api/', packages.api),
+    onlyItsPackages('hosts', '^main/hosts/', [...packages.web, ...packages.desktop], buildFiles),
+    onlyItsPackages('app', '^app/', packages.app, buildFiles),
+    onlyItsPackages('build', buildFiles, packages.build),
+  ],
+  options: {
+    doNotFollow: { path: ['node_modules', '^main/store/generated/'] },
+    // TypeScript 7 has no programming interface, so the files are read by swc; it marks type-only imports itself.
+    parser: 'swc',
+    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'node', 'default'] },
+  },
+}

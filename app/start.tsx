@@ -1,3 +1,4 @@
+import './temporal.ts'
 import '@mantine/core/styles.css'
 import '@mantine/dates/styles.css'
 import '@mantine/notifications/styles.css'

@@ -1,0 +1,39 @@
+import { describe, expect, it } from 'vitest'
+import { read, trackedFiles } from './trackedFiles.ts'
+
+const limit = 300
+
+describe('the files of the project', () => {
+  const files = trackedFiles()
+  const source = files.filter(path => /\.(ts|tsx|mjs|css|prisma)$/.test(path))
+
+  it(`hold one idea each: none is longer than ${limit} lines`, () => {
+    expect(source.length).toBeGreaterThan(50)
+    const long = source.map(path => [path, read(path).split('\n').length - 1] as const)
+    expect(long.filter(([, lines]) => lines > limit)).toEqual([])
+  })
+
+  it('cite no path of the machine they were written on', () => {
+    const home = ['work', 'root', 'home', 'Users'].map(folder => `/${folder}/`)
+    const cited = files
+      .filter(path => !/\.(png|woff2|ico|icns|pdf)$/.test(path))
+      .filter(path => {
+        const text = read(path)
+        return home.some(folder => new RegExp(`(^|[\\s"'\`(=:])${folder}[\\w.]`, 'm').test(text))
+      })
+    expect(cited).toEqual([])
+  })
+
+  it('leave nothing for later', () => {
+    const marks = new RegExp(
+      `\\b(${['TO', 'FIX', 'XX'].map((part, i) => part + ['DO', 'ME', 'X'][i]).join('|')})\\b`,
+    )
+    expect(source.filter(path => marks.test(read(path)))).toEqual([])
+  })
+
+  it('switch off no type check and no test', () => {
+    const off = /@ts-(ignore|nocheck)|\b(it|test|describe)\.(only|skip|todo)\(/
+    const self = 'tests/rules/files.test.ts'
+    expect(source.filter(path => path !== self && off.test(read(path)))).toEqual([])
+  })
+})
