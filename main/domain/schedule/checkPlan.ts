@@ -67,7 +67,7 @@ function checkHoldMove(kase: Case, hours: OpenTime, step: Step, placed: PlannedS
   const after = step.kind === 'hold' ? step.moveAfter : undefined
   const range = { step: i, bay, from: placed.start, to: at }
   const found: Violation[] = []
-  if (after == null || at < placed.start + after || at > placed.end || bay === placed.bay)
+  if (after == null || at < placed.start + after || at >= placed.end || bay === placed.bay)
     found.push({ ...range, code: 'movedInHold', ...(after != null && { minutes: after }) })
   if (!onGrid(kase, at)) found.push({ ...range, code: 'offGrid', limit: kase.grid })
   if (!isDoorOpen(hours, at)) found.push({ step: i, code: 'doorsClosed', from: at, to: at })

@@ -5,9 +5,9 @@ import { addPiece, envelope, noPieces, type Pieces } from './pieces.ts'
 import type { Score } from './score.ts'
 import type { Hold } from './types.ts'
 
-/** Grid steps from a hold's start to the first and last moment the car may be moved in it. */
+/** Grid steps from a hold's start to the first and last moment the car may be moved in it, its end not included. */
 export function moveRange(ground: Ground, hold: Hold): { from: number; to: number } {
-  return { from: Math.ceil(hold.moveAfter! / ground.grid), to: Math.floor(hold.minutes / ground.grid) }
+  return { from: Math.ceil(hold.moveAfter! / ground.grid), to: Math.ceil(hold.minutes / ground.grid) - 1 }
 }
 
 /**

@@ -12,19 +12,20 @@ const FIRST_WINDOW = 14 * 1440
  * blocked, moves, latest drop-off), `leastBlocked` (blocked, handover, moves, latest drop-off) and `askedDay`
  * (earliest drop-off at or after `asked`, handover, blocked, moves). Minutes throughout. The case must be sound
  * (`readCase` refuses one that is not). Where nothing fits the horizon, `explain` says why.
+ * `firstWindow` (minutes, at least 1) only steers the search: it never changes the answer.
  */
-export function promise(kase: Case): Offers {
+export function promise(kase: Case, firstWindow = FIRST_WINDOW): Offers {
   const ground = prepare(kase)
-  return { ...latestOffers(ground), askedDay: askedDay(ground) }
+  return { ...latestOffers(ground, firstWindow), askedDay: askedDay(ground, firstWindow) }
 }
 
 /** Both offers of the latest drop-off come out of one search. */
-function latestOffers(ground: Ground): Pick<Offers, 'soonest' | 'leastBlocked'> {
+function latestOffers(ground: Ground, firstWindow: number): Pick<Offers, 'soonest' | 'leastBlocked'> {
   const { release } = ground.kase.newJob
   const { horizon } = ground.kase
   let soonest: Offer | undefined
   let bound = 0
-  for (const hi of windows(release, horizon)) {
+  for (const hi of windows(release, horizon, firstWindow)) {
     const reached = search(ground, { lo: release, hi, dropOff: 'latest' })
     const first = bestFinish(reached, soonestFirst)
     if (!first) continue
@@ -44,10 +45,10 @@ function latestOffers(ground: Ground): Pick<Offers, 'soonest' | 'leastBlocked'> 
  * The earliest drop-off at or after the asked minute. A window's candidate may be beaten only by an earlier drop-off
  * whose car goes home after the window, which one search of those drop-offs alone settles.
  */
-function askedDay(ground: Ground): Offer | NoOffer {
+function askedDay(ground: Ground, firstWindow: number): Offer | NoOffer {
   const { kase } = ground
   const lo = Math.max(kase.newJob.release, kase.newJob.asked)
-  for (const hi of windows(lo, kase.horizon)) {
+  for (const hi of windows(lo, kase.horizon, firstWindow)) {
     const reached = search(ground, { lo, hi, dropOff: 'earliest' })
     const finish = bestFinish(reached, earliestDropOffFirst(reached))
     if (!finish) continue
@@ -69,8 +70,8 @@ function none(kind: OfferKind): NoOffer {
 }
 
 /** Ends of ever longer stretches from `lo`, the last one the horizon. */
-function* windows(lo: number, horizon: number): Generator<number> {
-  for (let length = FIRST_WINDOW; lo + length < horizon; length *= 2) yield lo + length
+function* windows(lo: number, horizon: number, first: number): Generator<number> {
+  for (let length = first; lo + length < horizon; length *= 2) yield lo + length
   yield horizon
 }
 

@@ -40,7 +40,8 @@ export function settle(
   const raw = noPieces()
   const joined = noPieces()
   // Where the car may be moved inside the hold, the span need last only to the moment it may go.
-  const needed = step.kind === 'hold' && step.moveAfter != null ? step.moveAfter : undefined
+  const needed =
+    step.kind === 'hold' && step.moveAfter != null ? Math.min(step.moveAfter, step.minutes) : undefined
   for (const b of baysFor(ground, step)) {
     const bay = ground.bays[b]!
     const toll = score.bayToll(index, b)

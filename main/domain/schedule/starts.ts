@@ -68,6 +68,7 @@ function startRanges(people: readonly (readonly Span[])[], minutes: number, team
         ends.push(span.to - minutes)
       }
   const need = Math.max(1, team)
+  if (people.length < need) return []
   if (people.length === 1) return begins.map((from, i) => ({ from, to: ends[i]! }))
   const up = Float64Array.from(begins).sort()
   const down = Float64Array.from(ends).sort()

@@ -66,8 +66,8 @@ export interface Work extends StepBase {
 export interface Hold extends StepBase {
   readonly kind: 'hold'
   /**
-   * Extension: minutes into the hold after which the car may be moved (tack-free), at most once inside the hold and
-   * while the shop is open; absent or null: never moved during it.
+   * Extension: minutes into the hold after which the car may be moved (tack-free), at most once, before the hold
+   * ends and while the shop is open; absent or null: never moved during it.
    */
   readonly moveAfter?: number | null | undefined
 }

@@ -1,0 +1,67 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { checkPlan } from '../../../main/domain/schedule/checkPlan.ts'
+import { promise } from '../../../main/domain/schedule/promise.ts'
+import type { Case, Offer, OfferKind } from '../../../main/domain/schedule/types.ts'
+import { bestWay, everyWay, type Way } from './bruteForce.ts'
+import { smallCase } from './cases.ts'
+import { count, verify } from './verify.ts'
+
+const figures: Record<OfferKind, (way: Way) => number[]> = {
+  soonest: way => [way.handover, way.blockedOpen, way.moves, -way.dropOff],
+  leastBlocked: way => [way.blockedOpen, way.handover, way.moves, -way.dropOff],
+  askedDay: way => [way.dropOff, way.handover, way.blockedOpen, way.moves],
+}
+
+/** Every offer against every plan there is; how many offers there were. */
+function compare(kase: Case): number {
+  const ways = everyWay(kase)
+  const offers = promise(kase)
+  // Stretches this short never hold the whole answer at once, so every way of ending early is passed.
+  const piecemeal = promise(kase, 3 * kase.grid)
+  let feasible = 0
+  for (const kind of Object.keys(figures) as OfferKind[]) {
+    const allowed = kind === 'askedDay' ? ways.filter(way => way.dropOff >= kase.newJob.asked) : ways
+    const best = bestWay(allowed, figures[kind])
+    const offer = offers[kind]
+    expect(offer.feasible, kind).toBe(best !== undefined)
+    if (!best || !offer.feasible) continue
+    feasible++
+    const { dropOff, handover, blockedOpen, moves } = offer
+    expect(figures[kind]({ dropOff, handover, blockedOpen, moves }), kind).toEqual(figures[kind](best))
+    sound(kase, offer)
+    const other = piecemeal[kind]
+    expect(other.feasible && figures[kind](other), `${kind}, searched piecemeal`).toEqual(figures[kind](best))
+  }
+  return feasible
+}
+
+/** No invariant is broken, by the verifier and by the product's own check. */
+function sound(kase: Case, offer: Offer) {
+  expect(verify(kase, offer.plan)).toEqual([])
+  expect(checkPlan(kase, offer.plan)).toEqual([])
+  const { dropOff, handover, blockedOpen, moves } = offer
+  expect(count(kase, offer.plan)).toEqual({ dropOff, handover, blockedOpen, moves })
+}
+
+test('the promise equals a search of every plan, on 400 cases in the published format', () => {
+  let feasible = 0
+  fc.assert(
+    fc.property(smallCase({ extensions: false }), kase => {
+      feasible += compare(kase)
+    }),
+    { numRuns: 400 },
+  )
+  expect(feasible).toBeGreaterThan(400)
+}, 300_000)
+
+test('the promise equals a search of every plan, on 400 cases with the app’s own fields', () => {
+  let feasible = 0
+  fc.assert(
+    fc.property(smallCase({ extensions: true }), kase => {
+      feasible += compare(kase)
+    }),
+    { numRuns: 400 },
+  )
+  expect(feasible).toBeGreaterThan(300)
+}, 300_000)
