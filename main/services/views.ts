@@ -4,7 +4,8 @@
  */
 import type { Span } from '../domain/calendar/index.ts'
 import type { CureProfile } from '../domain/cure/index.ts'
-import type { Capability, Condition, Finish, SizeClass, Skill, Stage } from '../domain/shop/words.ts'
+import type { Capability, Condition, Finish, Skill, Stage } from '../domain/shop/words.ts'
+import type { SizeClass } from '../domain/vehicle/index.ts'
 
 export type { Capability, Condition, Finish, SizeClass, Skill, Stage }
 

@@ -1,0 +1,115 @@
+/** Several treatments made one chain of hands-on steps: stage by stage, shared steps done once. */
+import { Refusal } from '../refusal.ts'
+import { type Stage, stages } from '../shop/words.ts'
+import type { StepTemplate, TreatmentTemplate } from './template.ts'
+
+/** A rule a treatment gives for the time from the end of another link of the chain to this one's start. */
+export interface LinkWait {
+  readonly after: Link
+  readonly waitMin: number | null
+  readonly waitMax: number | null
+  readonly sameBay: boolean
+  readonly field: string
+}
+
+/** One hands-on step of the chain: of one treatment or, where several share it, of all of those. */
+export interface Link {
+  template: StepTemplate
+  /** Hands-on minutes for this vehicle. */
+  minutes: number
+  /** The treatments it belongs to, by their place in what was given. */
+  readonly treatments: Set<number>
+  readonly waits: LinkWait[]
+  /** The path of the step in what was given, for refusals: "treatments.0.steps.3". */
+  readonly field: string
+  /** Which of a treatment's steps of this name it is, so that a second wash is not taken for the first. */
+  readonly turn: number
+}
+
+/** Stages whose steps are the same work whichever treatment asks for it. Correction and coats are not: two are two. */
+const shared: ReadonlySet<Stage> = new Set(['prepare', 'wipe', 'finish'])
+
+/**
+ * The chain of `treatments`: stages in order, and in a stage the treatments in the order given. Steps of the shared
+ * stages with the same name, capability and skill are merged; the longest is kept, with the stricter of each other
+ * rule. `minutesOf` says how long a step takes on this vehicle; a step of no minutes is left out.
+ * @throws Refusal where two treatments share steps in opposite orders and one of them waits for the other.
+ */
+export function chainOf(
+  treatments: readonly TreatmentTemplate[],
+  minutesOf: (step: StepTemplate) => number,
+): Link[] {
+  const byStage = new Map<Stage, Link[]>(stages.map(stage => [stage, []]))
+  treatments.forEach((treatment, t) => {
+    let before: Link | null = null
+    const turns = new Map<string, number>()
+    const next = new Map<Stage, number>()
+    treatment.steps.forEach((template, i) => {
+      const minutes = minutesOf(template)
+      if (minutes === 0) return
+      const links = byStage.get(template.stage)!
+      const key = keyOf(template)
+      const turn = turns.get(key) ?? 0
+      turns.set(key, turn + 1)
+      const field = `treatments.${t}.steps.${i}`
+      const isShared = shared.has(template.stage)
+      let at = isShared ? links.findIndex(link => keyOf(link.template) === key && link.turn === turn) : -1
+      if (at >= 0) merge(links[at]!, template, minutes)
+      else {
+        // A step of its own goes right behind its treatment's step before it, else ahead of the next one shared.
+        at = isShared
+          ? (next.get(template.stage) ?? placeBefore(links, treatment.steps.slice(i)))
+          : links.length
+        links.splice(at, 0, { template, minutes, treatments: new Set(), waits: [], field, turn })
+      }
+      const link: Link = links[at]!
+      link.treatments.add(t)
+      if (before && (template.waitMin !== null || template.waitMax !== null || template.sameBay))
+        link.waits.push({ ...ruleOf(template), after: before, field })
+      next.set(template.stage, Math.max(next.get(template.stage) ?? 0, at + 1))
+      before = link
+    })
+  })
+  const chain = stages.flatMap(stage => byStage.get(stage)!)
+  checkOrder(chain)
+  return chain
+}
+
+/** Where the first of `steps` that is there already stands; the end when none is. */
+function placeBefore(links: readonly Link[], steps: readonly StepTemplate[]): number {
+  const keys = new Set(steps.map(keyOf))
+  const at = links.findIndex(link => keys.has(keyOf(link.template)))
+  return at < 0 ? links.length : at
+}
+
+function ruleOf({ waitMin, waitMax, sameBay }: StepTemplate) {
+  return { waitMin, waitMax, sameBay }
+}
+
+function keyOf({ stage, name, needs, skill }: StepTemplate): string {
+  return [stage, name.trim().toLowerCase(), needs, skill].join('\n')
+}
+
+function merge(link: Link, other: StepTemplate, minutes: number): void {
+  const longer = minutes > link.minutes ? other : link.template
+  link.template = {
+    ...longer,
+    crew: Math.max(link.template.crew, other.crew),
+    splittable: link.template.splittable && other.splittable,
+  }
+  link.minutes = Math.max(link.minutes, minutes)
+}
+
+function checkOrder(chain: readonly Link[]): void {
+  const place = new Map(chain.map((link, i) => [link, i]))
+  for (const link of chain)
+    for (const wait of link.waits)
+      if (place.get(wait.after)! > place.get(link)!)
+        throw new Refusal(
+          'waits-contradict',
+          wait.field,
+          link.template.name,
+          `"${link.template.name}" goes with "${wait.after.template.name}" before it, and another treatment has them ` +
+            'the other way round; give both treatments the same order.',
+        )
+}

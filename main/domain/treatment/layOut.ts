@@ -1,0 +1,276 @@
+/** From what was sold to a chain of steps the scheduler can place: hands-on work with its cure holds between. */
+import { Refusal } from '../refusal.ts'
+import type { Condition, Finish, HandoverRule } from '../shop/words.ts'
+import type { SizeClass } from '../vehicle/index.ts'
+import { chainOf, type Link } from './chainOf.ts'
+import { type CureClock, type CureDemand, cover, demandsOn, handoverFigure } from './cureClocks.ts'
+import type { LaidStep, Products, StepTemplate, TreatmentTemplate } from './template.ts'
+
+export interface LayOutInput {
+  readonly treatments: readonly TreatmentTemplate[]
+  /** By id: those the steps name. */
+  readonly products: Products
+  readonly sizeClass: SizeClass
+  readonly finish: Finish
+  readonly condition: Condition
+  /** What hands-on minutes are multiplied with, for steps that say so; 1 is as written. */
+  readonly conditionFactors: Readonly<Record<Condition, number>>
+  readonly gridMin: number
+  /** Which of a profile's handover figures the last hold runs to. */
+  readonly handoverRule: HandoverRule
+}
+
+export interface Laid {
+  readonly steps: LaidStep[]
+  readonly handsOnMin: number
+  /** What somebody at the desk should know about this chain, in words. */
+  readonly notes: string[]
+}
+
+type Mutable<T> = T extends T ? { -readonly [K in keyof T]: T[K] } : never
+type Draft = Mutable<LaidStep>
+
+/** A window that a step's start must stay within, counted from the end of an earlier step of the chain. */
+interface Limit {
+  readonly at: number
+  readonly most: number
+  readonly field: string
+  readonly words: string
+}
+
+/**
+ * Lays out one car's visit: stages in order, shared steps once, hands-on minutes by size class and condition rounded
+ * up to the grid, and after each coat the holds its product asks for: until the next layer, until the topper, until
+ * the car may be touched, and at the end until the handover figure. A hold starts the moment its coat ends, in the
+ * same bay, and lets the car be moved once every coat on it is tack-free. What must have passed by then counts toward
+ * a later hold, so nothing is waited for twice.
+ * @throws Refusal naming the field: correction on paint that is never polished, a coat without a cure profile, a
+ * second layer no data sheet names, waits that contradict each other.
+ */
+export function layOut(input: LayOutInput): Laid {
+  const { treatments, products, gridMin } = input
+  if (treatments.length === 0)
+    throw new Refusal('nothing-chosen', 'treatmentIds', [], 'Choose at least one treatment.')
+  const chain = chainOf(treatments, step => handsOnMinutes(step, input))
+  if (chain.length === 0)
+    throw new Refusal(
+      'nothing-to-do',
+      'treatmentIds',
+      treatments.map(treatment => treatment.name),
+      `None of the chosen treatments has a step for a vehicle of class ${input.sizeClass}; choose another.`,
+    )
+  const steps: Draft[] = []
+  const placeOf = new Map<Link, number>()
+  const clocks: CureClock[] = []
+  const notes: string[] = []
+  for (const link of chain) {
+    checkFinish(link, input)
+    const product = profileOf(link, products)
+    const demands = demandsOn(link, product?.productId ?? null, clocks)
+    const binding = bindingOf(demands, steps)
+    if (binding) steps.push(holdFor(binding, clocks, steps, gridMin))
+    const at = steps.length
+    steps.push(workFor(link, clocks, steps))
+    placeOf.set(link, at)
+    for (const wait of link.waits) {
+      const after = placeOf.get(wait.after)!
+      const least = (wait.waitMin ?? 0) - elapsed(steps, after, at)
+      if (least > 0) steps[at]!.waitMin = (steps[at]!.waitMin ?? 0) + least
+      if (wait.sameBay) for (let i = after + 1; i <= at; i++) steps[i]!.sameBay = true
+    }
+    for (const limit of limitsOf(link, demands, placeOf)) keepWithin(limit, steps, at, gridMin)
+    for (const { most, clock } of demands)
+      if (most !== null)
+        notes.push(
+          `"${link.template.name}" must start within ${minuteWords(most)} of the end of ` +
+            `"${clock.link.template.name}" (${clock.productName}).`,
+        )
+    if (product) {
+      cover(clocks, link)
+      clocks.push({ ...product, link, at, covered: false })
+    }
+  }
+  const last = bindingOf(
+    clocks.map(clock => ({
+      clock,
+      least: handoverFigure(clock.profile, input.handoverRule),
+      most: null,
+      why: 'handover' as const,
+    })),
+    steps,
+  )
+  if (last) steps.push(holdFor(last, clocks, steps, gridMin))
+  return { steps, handsOnMin: chain.reduce((sum, link) => sum + link.minutes, 0), notes }
+}
+
+/** Minutes on the grid; the small allowance keeps 60 × 1.1 from becoming one grid step more than 66. */
+function handsOnMinutes(step: StepTemplate, input: LayOutInput): number {
+  const factor = step.byCondition ? input.conditionFactors[input.condition] : 1
+  return ceilTo(step.minutes[input.sizeClass] * factor - 1e-9, input.gridMin)
+}
+
+function ceilTo(minutes: number, gridMin: number): number {
+  return Math.max(0, Math.ceil(minutes / gridMin) * gridMin)
+}
+
+/** Matte, satin and wrapped panels lose their finish when polished. Common practice. */
+function checkFinish(link: Link, { finish, products }: LayOutInput): void {
+  if (finish === 'gloss') return
+  const kind = link.template.productId ? products.get(link.template.productId)?.kind : undefined
+  if (link.template.stage === 'correct' || kind === 'compound' || kind === 'polish')
+    throw new Refusal(
+      'never-polished',
+      'treatmentIds',
+      link.template.name,
+      `"${link.template.name}" polishes, and a ${finish} finish is never polished: leave that treatment out, or ` +
+        'correct the finish noted for this vehicle.',
+    )
+}
+
+function profileOf(link: Link, products: Products) {
+  const { stage, productId, name } = link.template
+  const product = productId === null ? undefined : products.get(productId)
+  if (!product || productId === null) return null
+  if (product.cureProfile && (stage === 'coat' || stage === 'topper'))
+    return { productId, productName: product.name, profile: product.cureProfile }
+  if (product.kind === 'coating' || product.kind === 'topper')
+    throw new Refusal(
+      'no-cure-profile',
+      `${link.field}.productId`,
+      product.name,
+      product.cureProfile
+        ? `"${name}" lays ${product.name}; put the step into the stage "coat" or "topper", so that its cure is kept.`
+        : `${product.name} has no cure profile, so nobody can say when "${name}" lets the car go; enter one first.`,
+    )
+  return null
+}
+
+/** Minutes that have surely passed between the end of step `from` and the start of step `to`. */
+function elapsed(steps: readonly Draft[], from: number, to: number): number {
+  let sum = steps[to]?.waitMin ?? 0
+  for (let i = from + 1; i < to; i++) sum += steps[i]!.minutes + (steps[i]!.waitMin ?? 0)
+  return sum
+}
+
+/** The demand that keeps the car waiting longest beyond what has passed anyway; null when none does. */
+function bindingOf(demands: readonly CureDemand[], steps: readonly Draft[]) {
+  let binding: (CureDemand & { left: number }) | null = null
+  for (const demand of demands) {
+    const left = demand.least - elapsed(steps, demand.clock.at, steps.length)
+    if (left > (binding?.left ?? 0)) binding = { ...demand, left }
+  }
+  return binding
+}
+
+const holdNames: Record<CureDemand['why'], string> = {
+  'tack-free': 'Cure to tack-free',
+  dry: 'Keep dry',
+  recoat: 'Cure to the next layer',
+  topper: 'Cure to the topper',
+  handover: 'Cure to handover',
+}
+
+function holdFor(
+  { clock, left, why }: CureDemand & { left: number },
+  clocks: readonly CureClock[],
+  steps: readonly Draft[],
+  gridMin: number,
+): Draft {
+  const minutes = ceilTo(left, gridMin)
+  const moveAfter = untilTackFree(clocks, steps, steps.length)
+  const before = steps.at(-1)!
+  return {
+    kind: 'hold',
+    name: holdNames[why],
+    stage: clock.link.template.stage,
+    minutes,
+    needs: 'cure',
+    // Once every coat is tack-free it may also be moved at the hold's very start.
+    sameBay: moveAfter > 0,
+    waitMin: null,
+    // Work that pauses at closing may end between two grid points, where no hold can start.
+    waitMax: before.kind === 'work' && before.split ? null : 0,
+    moveAfter: moveAfter < minutes ? moveAfter : null,
+    productId: clock.productId,
+  }
+}
+
+/** Minutes from the start of step `at` until the last of the coats is tack-free; 0 when all surely are. */
+function untilTackFree(clocks: readonly CureClock[], steps: readonly Draft[], at: number): number {
+  return Math.max(0, ...clocks.map(clock => clock.profile.tackFreeMin - elapsed(steps, clock.at, at)))
+}
+
+function workFor(link: Link, clocks: readonly CureClock[], steps: readonly Draft[]): Draft {
+  const { name, stage, needs, skill, crew, splittable, productId } = link.template
+  return {
+    kind: 'work',
+    name: name.trim(),
+    stage,
+    minutes: link.minutes,
+    needs,
+    skill,
+    crew: skill === null ? 0 : crew,
+    split: splittable,
+    // A car with a coat that is not tack-free stays where it is.
+    sameBay: steps.length > 0 && untilTackFree(clocks, steps, steps.length) > 0,
+    waitMin: null,
+    waitMax: null,
+    productId,
+  }
+}
+
+function limitsOf(link: Link, demands: readonly CureDemand[], placeOf: Map<Link, number>): Limit[] {
+  const limits: Limit[] = []
+  for (const { clock, most } of demands)
+    if (most !== null)
+      limits.push({
+        at: clock.at,
+        most,
+        field: `${link.field}.waitMin`,
+        words: `${clock.productName} allows at most ${minuteWords(most)} from its coat to "${link.template.name}"`,
+      })
+  for (const wait of link.waits)
+    if (wait.waitMax !== null)
+      limits.push({
+        at: placeOf.get(wait.after)!,
+        most: wait.waitMax,
+        field: `${wait.field}.waitMax`,
+        words:
+          `"${link.template.name}" may start at most ${minuteWords(wait.waitMax)} after ` +
+          `"${wait.after.template.name}"`,
+      })
+  return limits
+}
+
+/**
+ * Makes sure step `to` starts within the limit whenever the chain's own waits are kept: what is left of the window
+ * after the steps between is shared by the starts in it, and work between may not pause at closing.
+ */
+function keepWithin(limit: Limit, steps: Draft[], to: number, gridMin: number): void {
+  const spare = limit.most - elapsed(steps, limit.at, to)
+  if (spare < 0)
+    throw new Refusal(
+      'waits-contradict',
+      limit.field,
+      limit.most,
+      `${limit.words}, but what comes between takes ${minuteWords(limit.most - spare)}; make the window ` +
+        'longer, or what comes between shorter.',
+    )
+  let starts = 0
+  for (let i = limit.at + 1; i <= to; i++) if (steps[i]!.kind === 'work') starts++
+  const share = starts === 1 ? spare : Math.floor(spare / starts / gridMin) * gridMin
+  for (let i = limit.at + 1; i <= to; i++) {
+    const step = steps[i]!
+    if (step.kind === 'work' && i < to) step.split = false
+    const most = (step.waitMin ?? 0) + (step.kind === 'work' ? share : 0)
+    step.waitMax = Math.min(step.waitMax ?? most, most)
+  }
+}
+
+function minuteWords(minutes: number): string {
+  const hours = Math.floor(minutes / 60)
+  const rest = minutes % 60
+  return [hours > 0 ? `${hours} h` : '', rest > 0 || hours === 0 ? `${rest} min` : '']
+    .filter(Boolean)
+    .join(' ')
+}

@@ -1,0 +1,60 @@
+import { type CureProfile, commonPracticeProfile } from '../../../main/domain/cure/index.ts'
+import type {
+  LayableProduct,
+  LayOutInput,
+  StepTemplate,
+  TreatmentTemplate,
+} from '../../../main/domain/treatment/index.ts'
+
+/** A step of 60 minutes in a clean bay unless said otherwise. */
+export function step(
+  change: Partial<Omit<StepTemplate, 'minutes'>> & { minutes?: number } = {},
+): StepTemplate {
+  const { minutes = 60, ...rest } = change
+  return {
+    name: 'Step',
+    stage: 'prepare',
+    needs: 'clean',
+    skill: null,
+    crew: 1,
+    splittable: false,
+    sameBay: false,
+    waitMin: null,
+    waitMax: null,
+    byCondition: false,
+    productId: null,
+    ...rest,
+    minutes: { small: minutes, medium: minutes, large: minutes, xl: minutes },
+  }
+}
+
+export function treatment(...steps: StepTemplate[]): TreatmentTemplate {
+  return { name: 'Treatment', steps }
+}
+
+export function coating(change: Partial<CureProfile> = {}): LayableProduct {
+  return { name: 'Oriel Two', kind: 'coating', cureProfile: { ...commonPracticeProfile(), ...change } }
+}
+
+export function topper(change: Partial<CureProfile> = {}): LayableProduct {
+  return { ...coating(change), name: 'Oriel Veil', kind: 'topper' }
+}
+
+/** A medium glossy car in good condition, on a 15-minute grid, home at the profile's minimum. */
+export function input(
+  treatments: TreatmentTemplate[],
+  products: Record<string, LayableProduct> = {},
+  change: Partial<LayOutInput> = {},
+): LayOutInput {
+  return {
+    treatments,
+    products: new Map(Object.entries(products)),
+    sizeClass: 'medium',
+    finish: 'gloss',
+    condition: 'good',
+    conditionFactors: { good: 1, worn: 1.25, heavy: 1.5 },
+    gridMin: 15,
+    handoverRule: 'minimum',
+    ...change,
+  }
+}
