@@ -1,2 +1,6 @@
-/** The screens of the bar, in the order of a shop's day; the number key after G goes there. */
-export const screens = [{ to: '/', label: 'Board' }] as const
+/** The screens of the bar, in the order of a shop's day. */
+export const screens = [
+  { to: '/', label: 'Board' },
+  { to: '/book', label: 'Book' },
+  { to: '/morning', label: 'Morning' },
+] as const

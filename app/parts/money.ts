@@ -1,0 +1,6 @@
+import { formatMoney } from '../../main/domain/money/index.ts'
+
+/** An amount as this desk's language writes it. */
+export function money(amountMinor: number, currency: string): string {
+  return formatMoney(amountMinor, currency, navigator.language)
+}

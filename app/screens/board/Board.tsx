@@ -1,0 +1,101 @@
+import { Button, Group, SegmentedControl } from '@mantine/core'
+import { useHotkeys } from '@mantine/hooks'
+import { useQuery } from '@tanstack/react-query'
+import { useNavigate } from '@tanstack/react-router'
+import { useState } from 'react'
+import { dateOf, startOfDay } from '../../../main/domain/calendar/index.ts'
+import { useNowAt } from '../../data/now.ts'
+import { trpc } from '../../data/trpc.ts'
+import { dateWords } from '../../parts/time.ts'
+import styles from './Board.module.css'
+import { BoardCanvas } from './BoardCanvas.tsx'
+import { Legend } from './Legend.tsx'
+import { useMove } from './move/useMove.ts'
+import { StatusLine } from './StatusLine.tsx'
+
+const spans = [
+  { value: '1', label: 'Day' },
+  { value: '3', label: 'Three days' },
+  { value: '7', label: 'Week' },
+]
+
+function addDays(date: string, days: number): string {
+  return Temporal.PlainDate.from(date).add({ days }).toString()
+}
+
+/** The bay calendar: bays down, time across. */
+export function Board() {
+  const navigate = useNavigate()
+  const nowAt = useNowAt()
+  const shop = useQuery(trpc.shop.get.queryOptions()).data
+  const [days, setDays] = useState('3')
+  const [chosenDate, setDate] = useState<string | null>(null)
+  const control = useMove()
+  const today = shop && nowAt !== null ? dateOf(nowAt, shop.zone) : null
+  const fromDate = chosenDate ?? today
+  const view = useQuery({
+    ...trpc.board.range.queryOptions({ fromDate: fromDate ?? '', days: Number(days) }),
+    enabled: fromDate !== null,
+    placeholderData: before => before,
+  })
+  const turn = (direction: 1 | -1) => fromDate && setDate(addDays(fromDate, direction * Number(days)))
+  useHotkeys([
+    ['t', () => setDate(null)],
+    ['BracketLeft', () => turn(-1)],
+    ['BracketRight', () => turn(1)],
+    ...spans.map(span => [span.value, () => setDays(span.value)] as [string, () => void]),
+  ])
+  const board = view.data && nowAt !== null ? { ...view.data, nowAt } : view.data
+  const until = fromDate && addDays(fromDate, Number(days) - 1)
+  return (
+    <div className={styles.screen}>
+      <div className={styles.heading}>
+        <h1>Board</h1>
+        {board && fromDate && until && (
+          <span className={styles.about}>
+            {fromDate === until ? dateWords(fromDate) : `${dateWords(fromDate)} – ${dateWords(until)}`} ·{' '}
+            {board.bays.length} {board.bays.length === 1 ? 'bay' : 'bays'} · nights folded
+          </span>
+        )}
+        <div className={styles.tools}>
+          <SegmentedControl aria-label="Days shown" data={spans} value={days} onChange={setDays} />
+          <Group gap={4}>
+            <Button variant="default" onClick={() => turn(-1)} aria-label="Earlier">
+              ←
+            </Button>
+            <Button variant="default" onClick={() => setDate(null)}>
+              Today
+            </Button>
+            <Button variant="default" onClick={() => turn(1)} aria-label="Later">
+              →
+            </Button>
+          </Group>
+          <Button onClick={() => navigate({ to: '/book' })}>Book a car</Button>
+        </div>
+      </div>
+      <Legend />
+      <div className={styles.sheet}>
+        {board && fromDate ? (
+          <>
+            <BoardCanvas
+              board={board}
+              days={Number(days)}
+              originAt={startOfDay(fromDate, board.zone)}
+              control={control}
+              openJob={id => navigate({ to: '/jobs/$id', params: { id } })}
+            />
+            {board.stays.length === 0 && (
+              <p className={styles.empty}>
+                Nothing stands here on these days. Book a car (G then K, or the button above), and it appears
+                with the hours its coating blocks.
+              </p>
+            )}
+            <StatusLine board={board} move={control.move} />
+          </>
+        ) : (
+          <p className={styles.empty}>{view.error ? view.error.message : 'Looking up the bays …'}</p>
+        )}
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,115 @@
+import { useElementSize, useViewportSize } from '@mantine/hooks'
+import { type KeyboardEvent, useMemo, useRef, useState } from 'react'
+import type { BoardView, StayView } from '../../../main/services/views.ts'
+import { actionFor } from './actions/actions.ts'
+import { type Canvas, keyOf } from './boardTypes.ts'
+import { laneHeight } from './geometry/lanes.ts'
+import { timeAxis } from './geometry/timeAxis.ts'
+import { HoursLayer } from './layers/HoursLayer.tsx'
+import { LiveLayer } from './layers/LiveLayer.tsx'
+import { Patterns } from './layers/Patterns.tsx'
+import { StaysLayer } from './layers/StaysLayer.tsx'
+import { useDrag } from './move/useDrag.ts'
+import type { MoveControl } from './move/useMove.ts'
+
+interface Props {
+  board: BoardView
+  days: number
+  /** The midnight the grid is counted from. */
+  originAt: number
+  control: MoveControl
+  openJob(id: string): void
+}
+
+/** How wide a closed minute is beside an open one: the more days, the tighter the nights. */
+const foldOf = (days: number) => (days === 1 ? 0.3 : days <= 3 ? 0.22 : 0.1)
+
+function rootPx(): number {
+  return Number.parseFloat(getComputedStyle(document.documentElement).fontSize)
+}
+
+/** The drawing itself, in three layers by how often each changes. */
+export function BoardCanvas({ board, days, originAt, control, openJob }: Props) {
+  const { ref, width } = useElementSize()
+  const viewport = useViewportSize()
+  const svg = useRef<SVGSVGElement>(null)
+  const [chosen, setChosen] = useState<string | null>(null)
+
+  const canvas = useMemo<Canvas | null>(() => {
+    if (width < 100) return null
+    const unit = rootPx() / 16
+    const room = viewport.height - 330 * unit
+    return {
+      board,
+      unit,
+      axis: timeAxis(board.open, board.fromAt, board.toAt, 136 * unit, width, foldOf(days)),
+      lanes: {
+        top: 44 * unit,
+        height: laneHeight(room, board.bays.length, 66 * unit, 128 * unit),
+        count: board.bays.length,
+      },
+    }
+  }, [board, days, width, viewport.height])
+
+  const drag = useDrag(canvas, control, originAt, openJob)
+  const focus = (stay: StayView) => {
+    setChosen(keyOf(stay))
+    svg.current?.querySelector<SVGGElement>(`[id="stay-${keyOf(stay)}"]`)?.focus()
+  }
+  const handlers = {
+    onFocus: (stay: StayView) => setChosen(keyOf(stay)),
+    onPointerDown: drag.press,
+    onKeyDown: (stay: StayView, event: KeyboardEvent) => {
+      if (event.ctrlKey || event.metaKey || event.altKey) return
+      const context = { board, stay, control, focus, open: openJob }
+      const action = actionFor(event.key.length === 1 ? event.key.toLowerCase() : event.key, context)
+      if (!action) return
+      event.preventDefault()
+      event.stopPropagation()
+      action.run(context, { shift: event.shiftKey })
+    },
+  }
+  // The layer of stays is drawn anew only for a new canvas or choice; its handlers read what is current.
+  const latest = useRef(handlers)
+  latest.current = handlers
+  const steady = useMemo(
+    () => ({
+      onFocus: (stay: StayView) => latest.current.onFocus(stay),
+      onPointerDown: (...args: Parameters<typeof drag.press>) => latest.current.onPointerDown(...args),
+      onKeyDown: (stay: StayView, event: KeyboardEvent) => latest.current.onKeyDown(stay, event),
+    }),
+    [],
+  )
+
+  const shown = board.stays.find(stay => keyOf(stay) === chosen) ?? board.stays[0]
+  const height = canvas ? canvas.lanes.top + canvas.lanes.height * canvas.lanes.count + 22 * canvas.unit : 300
+  return (
+    <div ref={ref}>
+      {/* biome-ignore lint/a11y/useSemanticElements: a drawing is no fieldset */}
+      <svg
+        ref={svg}
+        width={Math.max(0, width)}
+        height={height}
+        role="group"
+        aria-label={`Bay board, ${days} ${days === 1 ? 'day' : 'days'}`}
+        onPointerMove={drag.onPointerMove}
+        onPointerUp={drag.onPointerUp}
+        onPointerCancel={drag.onPointerCancel}
+      >
+        <Patterns />
+        {canvas && (
+          <>
+            <HoursLayer canvas={canvas} />
+            <StaysLayer
+              canvas={canvas}
+              chosen={shown ? keyOf(shown) : null}
+              lifted={control.move ? keyOf(control.move.stay) : null}
+              handlers={steady}
+            />
+            <LiveLayer canvas={canvas} move={control.move} />
+          </>
+        )}
+      </svg>
+    </div>
+  )
+}

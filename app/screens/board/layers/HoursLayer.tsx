@@ -1,0 +1,136 @@
+import { memo } from 'react'
+import { dateWords } from '../../../parts/time.ts'
+import styles from '../Board.module.css'
+import type { Canvas } from '../boardTypes.ts'
+import { laneTop } from '../geometry/lanes.ts'
+import { dayHeads, hourTicks } from '../geometry/ticks.ts'
+
+const steps = [1, 2, 3, 4, 6, 12]
+
+/** How many hours lie between two hour labels, so that they keep apart. */
+function hoursBetweenTicks({ board, axis, unit }: Canvas): number {
+  const span = board.open[0]
+  if (!span) return 12
+  const perHour = (axis.x(span.from + 60) - axis.x(span.from)) / unit
+  return steps.find(hours => hours * perHour >= 40) ?? 12
+}
+
+function shortDay(date: string): string {
+  return dateWords(date).split(' ').slice(0, 2).join(' ')
+}
+
+/** What stands still: days, hours, closed time, bays and their closures. */
+export const HoursLayer = memo(function HoursLayer({ canvas }: { canvas: Canvas }) {
+  const { board, axis, lanes, unit } = canvas
+  const bottom = lanes.top + lanes.height * lanes.count
+  const days = dayHeads(axis.fromAt, axis.toAt, board.zone)
+  const ticks = hourTicks(board.open, hoursBetweenTicks(canvas), board.zone)
+  const closed = closedSpans(board.open, axis.fromAt, axis.toAt)
+  return (
+    // biome-ignore lint/a11y/noAriaHiddenOnFocusable: a drawn group takes no focus
+    <g aria-hidden="true">
+      {closed.map(span => (
+        <rect
+          key={span.from}
+          className={styles.closed}
+          x={axis.x(span.from)}
+          width={axis.x(span.to) - axis.x(span.from)}
+          y={lanes.top}
+          height={bottom - lanes.top}
+        />
+      ))}
+      {ticks.map(tick => (
+        <g key={tick.at}>
+          <line
+            className={styles.rule}
+            x1={axis.x(tick.at)}
+            x2={axis.x(tick.at)}
+            y1={lanes.top - 4 * unit}
+            y2={bottom}
+          />
+          <text className={styles.soft} x={axis.x(tick.at)} y={lanes.top - 9 * unit} textAnchor="middle">
+            {tick.label}
+          </text>
+        </g>
+      ))}
+      {days.map(day => {
+        const width = axis.x(day.toAt) - axis.x(day.fromAt)
+        const open = board.open.filter(span => span.from < day.toAt && span.to > day.fromAt)
+        const middle = open.length
+          ? (axis.x(Math.max(open[0]!.from, day.fromAt)) + axis.x(Math.min(open.at(-1)!.to, day.toAt))) / 2
+          : axis.x(day.fromAt) + width / 2
+        return (
+          <g key={day.date}>
+            <line
+              className={styles.midnight}
+              x1={axis.x(day.fromAt)}
+              x2={axis.x(day.fromAt)}
+              y1={lanes.top}
+              y2={bottom}
+            />
+            <text
+              className={open.length ? styles.day : styles.soft}
+              x={middle}
+              y={16 * unit}
+              textAnchor="middle"
+            >
+              {width > 120 * unit
+                ? dateWords(day.date)
+                : shortDay(day.date).slice(0, width > 44 * unit ? 6 : 3)}
+            </text>
+          </g>
+        )
+      })}
+      {board.bays.map((bay, index) => (
+        <g key={bay.id}>
+          <line
+            className={styles.rule}
+            x1={0}
+            x2={axis.right}
+            y1={laneTop(lanes, index)}
+            y2={laneTop(lanes, index)}
+          />
+          <text className={styles.bay} x={16 * unit} y={laneTop(lanes, index) + lanes.height / 2 - 2 * unit}>
+            {bay.name}
+          </text>
+          <text
+            className={styles.soft}
+            x={16 * unit}
+            y={laneTop(lanes, index) + lanes.height / 2 + 15 * unit}
+          >
+            {bay.capabilities.join(', ')}
+          </text>
+          {bay.closures.map(closure => (
+            <g key={closure.fromAt}>
+              <rect
+                className={styles.closure}
+                x={axis.x(closure.fromAt)}
+                width={axis.x(closure.toAt) - axis.x(closure.fromAt)}
+                y={laneTop(lanes, index) + 8 * unit}
+                height={lanes.height - 16 * unit}
+              />
+              <text
+                className={styles.soft}
+                x={axis.x(closure.fromAt) + 7 * unit}
+                y={laneTop(lanes, index) + 24 * unit}
+              >
+                {closure.reason || 'closed'}
+              </text>
+            </g>
+          ))}
+        </g>
+      ))}
+    </g>
+  )
+})
+
+function closedSpans(open: Canvas['board']['open'], fromAt: number, toAt: number) {
+  const spans = []
+  let at = fromAt
+  for (const span of open) {
+    if (span.from > at) spans.push({ from: at, to: Math.min(span.from, toAt) })
+    at = Math.max(at, span.to)
+  }
+  if (at < toAt) spans.push({ from: at, to: toAt })
+  return spans
+}

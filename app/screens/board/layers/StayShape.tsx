@@ -1,0 +1,78 @@
+import type { StayView } from '../../../../main/services/views.ts'
+import styles from '../Board.module.css'
+import { type Canvas, rowOf } from '../boardTypes.ts'
+import { laneTop } from '../geometry/lanes.ts'
+import { Block } from './Blocks.tsx'
+
+export interface StayBox {
+  x: number
+  width: number
+  top: number
+  height: number
+}
+
+/** Where a stay lies on the canvas; null where it is out of sight. */
+export function stayBox(stay: StayView, canvas: Canvas): StayBox | null {
+  const { axis, lanes, unit, board } = canvas
+  const row = rowOf(board, stay.bayId)
+  if (row < 0 || stay.toAt <= axis.fromAt || stay.fromAt >= axis.toAt) return null
+  const x = axis.x(stay.fromAt)
+  return {
+    x,
+    width: Math.max(4, axis.x(stay.toAt) - x - 1),
+    top: laneTop(lanes, row) + 7 * unit,
+    height: lanes.height - 14 * unit,
+  }
+}
+
+/** One car in one bay: who it is above, and below what is done to it, what cures and what only waits. */
+export function StayShape({ stay, canvas, ghost }: { stay: StayView; canvas: Canvas; ghost?: boolean }) {
+  const box = stayBox(stay, canvas)
+  if (!box) return null
+  const { unit } = canvas
+  const head = 21 * unit
+  const body = { top: box.top + head, height: box.height - head }
+  const clip = `head-${ghost ? 'ghost' : 'stay'}-${stay.jobId}-${stay.fromAt}`
+  const mark = stay.conflict ? '⚠ ' : stay.late ? '⚑ ' : stay.status === 'held' ? '? ' : ''
+  return (
+    <g
+      className={styles.stay}
+      data-held={stay.status === 'held'}
+      data-conflict={stay.conflict !== null}
+      data-ghost={ghost}
+    >
+      <rect
+        className={styles.ground}
+        x={box.x}
+        width={box.width}
+        y={box.top}
+        height={box.height}
+        rx={5 * unit}
+      />
+      {stay.blocks.map(block => (
+        <Block
+          key={`${block.position}-${block.kind}-${block.fromAt}`}
+          block={block}
+          canvas={canvas}
+          box={body}
+        />
+      ))}
+      <rect className={styles.head} x={box.x} width={box.width} y={box.top} height={head} rx={5 * unit} />
+      <clipPath id={clip}>
+        <rect x={box.x} width={Math.max(0, box.width - 4)} y={box.top} height={head} />
+      </clipPath>
+      <text clipPath={`url(#${clip})`} x={box.x + 6 * unit} y={box.top + 15 * unit}>
+        {mark && <tspan className={styles.flag}>{mark}</tspan>}
+        <tspan className={styles.plate}>{stay.plate}</tspan> {stay.customerName}
+      </text>
+      <rect
+        className={styles.edge}
+        x={box.x}
+        width={box.width}
+        y={box.top}
+        height={box.height}
+        rx={5 * unit}
+      />
+    </g>
+  )
+}

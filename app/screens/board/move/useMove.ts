@@ -1,0 +1,145 @@
+import { notifications } from '@mantine/notifications'
+import { useMutation, useQueryClient } from '@tanstack/react-query'
+import { useCallback, useEffect, useRef, useState } from 'react'
+import type { MoveView, StayView } from '../../../../main/services/views.ts'
+import { faultOf, trpc } from '../../../data/trpc.ts'
+
+/** A stay picked up, where it would go, and what the server says of that place; null while it is being asked. */
+export interface Move {
+  stay: StayView
+  bayId: string
+  startAt: number
+  verdict: MoveView | null
+  /** Let go before the answer came: it is saved, kept in hand or given up when it does. */
+  released: Release | null
+}
+
+/** What to do with a place that turns out refused: keep the stay in hand (keys), or put it back (mouse). */
+export type Release = 'keep' | 'putBack'
+
+export interface MoveControl {
+  move: Move | null
+  pickUp(stay: StayView): void
+  /** Tries another place; the answer comes by itself. */
+  to(bayId: string, startAt: number): void
+  /** Saves the place as soon as it is found good. */
+  drop(ifRefused: Release): void
+  cancel(): void
+}
+
+function inputOf(move: Pick<Move, 'stay' | 'bayId' | 'startAt'>) {
+  return {
+    jobId: move.stay.jobId,
+    version: move.stay.version,
+    position: move.stay.position ?? 0,
+    bayId: move.bayId,
+    startAt: move.startAt,
+  }
+}
+
+/**
+ * Moving one stay, by mouse or by keys: every place is asked for while it is hovered, only a good one can be saved,
+ * and a saved one can be taken back.
+ */
+export function useMove(): MoveControl {
+  const queries = useQueryClient()
+  const [move, setMove] = useState<Move | null>(null)
+  const asked = useRef(0)
+  const save = useMutation(trpc.board.move.mutationOptions())
+
+  const place = move ? `${move.stay.jobId} ${move.bayId} ${move.startAt}` : ''
+  // biome-ignore lint/correctness/useExhaustiveDependencies: asks once a place, not once a verdict
+  useEffect(() => {
+    if (!move || move.verdict) return
+    const turn = ++asked.current
+    const answer = (verdict: MoveView) => {
+      if (asked.current === turn) setMove(current => current && { ...current, verdict })
+    }
+    const timer = setTimeout(() => {
+      queries
+        .fetchQuery(trpc.board.tryMove.queryOptions(inputOf(move), { staleTime: 0 }))
+        .then(answer)
+        .catch(error => answer({ ok: false, reasons: [faultOf(error).message], nearest: null }))
+    }, 40)
+    return () => clearTimeout(timer)
+  }, [place])
+
+  const commit = useCallback(
+    (moving: Move) => {
+      const back = { bayId: moving.stay.bayId, startAt: moving.stay.fromAt }
+      save.mutate(inputOf(moving), {
+        onSuccess: saved => {
+          queries.invalidateQueries()
+          notifications.show({
+            title: `${moving.stay.plate} moved`,
+            message: `${saved.words.join(' ')} Press Z to take it back.`,
+            autoClose: 8_000,
+          })
+          lastMove = { ...moving, ...back, stay: { ...moving.stay, version: saved.version } }
+        },
+        onError: error =>
+          notifications.show({
+            title: 'Not moved',
+            message: faultOf(error).message,
+            color: 'red',
+            autoClose: 10_000,
+          }),
+      })
+    },
+    [queries, save],
+  )
+
+  const take = useCallback(
+    (key: KeyboardEvent) => {
+      if (key.key !== 'z' || key.ctrlKey || key.metaKey || typing(key) || !lastMove) return
+      const undone = lastMove
+      lastMove = null
+      commit(undone)
+    },
+    [commit],
+  )
+  useEffect(() => {
+    window.addEventListener('keydown', take)
+    return () => window.removeEventListener('keydown', take)
+  }, [take])
+
+  useEffect(() => {
+    if (!move?.released || !move.verdict) return
+    if (move.verdict.ok) commit(move)
+    else if (move.released === 'putBack')
+      notifications.show({
+        title: 'Not there',
+        message: move.verdict.reasons.join(' '),
+        color: 'red',
+        autoClose: 10_000,
+      })
+    setMove(move.verdict.ok || move.released === 'putBack' ? null : { ...move, released: null })
+  }, [move, commit])
+
+  return {
+    move,
+    pickUp: stay => setMove({ stay, bayId: stay.bayId, startAt: stay.fromAt, verdict: null, released: null }),
+    to: (bayId, startAt) =>
+      setMove(current =>
+        current && (current.bayId !== bayId || current.startAt !== startAt)
+          ? { ...current, bayId, startAt, verdict: null, released: null }
+          : current,
+      ),
+    drop: ifRefused =>
+      setMove(current => {
+        const stayed =
+          current && current.bayId === current.stay.bayId && current.startAt === current.stay.fromAt
+        return !current || stayed ? null : { ...current, released: ifRefused }
+      }),
+    cancel: () => setMove(null),
+  }
+}
+
+/** The last saved move, the other way round; it outlives the screen so that it can be taken back on return. */
+let lastMove: Move | null = null
+
+/** Whether a key belongs to a text being written. */
+export function typing(key: KeyboardEvent): boolean {
+  const target = key.target as HTMLElement
+  return target.isContentEditable || ['INPUT', 'TEXTAREA', 'SELECT'].includes(target.tagName)
+}

@@ -1,0 +1,24 @@
+import type { StayView } from '../../../main/services/views.ts'
+import { dayClockWords } from '../../parts/time.ts'
+
+/** What a stay is, for somebody who hears it instead of seeing it. */
+export function stayWords(stay: StayView, zone: string): string {
+  const when = (at: number) => dayClockWords(at, zone)
+  const parts = stay.blocks.filter(block => block.kind !== 'wait').map(block => block.name)
+  const cure = stay.blocks
+    .map(block => block.cure)
+    .filter(marks => marks !== null)
+    .at(-1)
+  return [
+    `${stay.plate}, ${stay.customerName}, ${stay.bayName}, ${when(stay.fromAt)} to ${when(stay.toAt)}`,
+    parts.join(', '),
+    cure
+      ? `by its profile may be touched from ${when(cure.tackFreeAt)}, may leave from ${when(cure.safeAt)}`
+      : '',
+    stay.status === 'held' ? 'held, not confirmed' : '',
+    stay.late ? 'late against its promise' : '',
+    stay.conflict ?? '',
+  ]
+    .filter(Boolean)
+    .join('. ')
+}

@@ -1,0 +1,80 @@
+import type { OffersView } from '../../../main/services/views.ts'
+import { dateWords, dayClockWords, durationWords, longWords } from '../../parts/time.ts'
+import styles from './Book.module.css'
+import { type Chosen, type OfferKind, offerKinds } from './booking.ts'
+import { MiniBoard } from './MiniBoard.tsx'
+
+interface Props {
+  offers: OffersView
+  chosen: Chosen
+  choose(chosen: Chosen): void
+}
+
+function titleOf(kind: OfferKind, offers: OffersView): string {
+  if (kind === 'soonest') return 'Soonest home'
+  if (kind === 'leastBlocked') return 'Fewest blocked hours'
+  return `Dropped off from ${dateWords(offers.askedDate)}`
+}
+
+/** The three offers side by side; arrows or a click choose one. */
+export function OfferCards({ offers, chosen, choose }: Props) {
+  return (
+    <fieldset className={styles.offers}>
+      <legend className={styles.unseen}>Offers</legend>
+      {offerKinds.map(kind => {
+        const offer = offers[kind]
+        const title = titleOf(kind, offers)
+        if (!offer.feasible)
+          return (
+            <div key={kind} className={styles.offer}>
+              <h3>{title}</h3>
+              <b className={styles.when}>Not possible</b>
+              <Reasons words={offer.reasons} />
+            </div>
+          )
+        const when = (at: number) => dayClockWords(at, offers.zone)
+        return (
+          <label key={kind} className={styles.offer} data-chosen={chosen?.kind === kind}>
+            <span className={styles.offerHead}>
+              <input
+                type="radio"
+                name="offer"
+                checked={chosen?.kind === kind}
+                onChange={() => choose({ kind, offer })}
+                aria-label={`${title}: home ${longWords(offer.handoverAt, offers.zone)}`}
+              />
+              <h3>{title}</h3>
+            </span>
+            <b className={styles.when}>{longWords(offer.handoverAt, offers.zone)}</b>
+            <MiniBoard offer={offer} offers={offers} />
+            <dl>
+              <dt>Drop off by</dt>
+              <dd>{when(offer.dropOffAt)}</dd>
+              <dt>May leave, at the least</dt>
+              <dd>{when(offer.safeAt)}</dd>
+              <dt>Advised</dt>
+              <dd>{when(offer.advisedAt)}</dd>
+              <dt>Blocks while open</dt>
+              <dd>{durationWords(offer.blockedOpenMin)}</dd>
+              <dt>Cures while closed</dt>
+              <dd>{durationWords(offer.closedCureMin)}</dd>
+              <dt>Changes of bay</dt>
+              <dd>{offer.moves}</dd>
+            </dl>
+            <Reasons words={offer.reasons} />
+          </label>
+        )
+      })}
+    </fieldset>
+  )
+}
+
+function Reasons({ words }: { words: string[] }) {
+  return (
+    <div className={styles.why}>
+      {words.map(line => (
+        <p key={line}>{line}</p>
+      ))}
+    </div>
+  )
+}

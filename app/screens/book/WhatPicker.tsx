@@ -1,0 +1,68 @@
+import { Checkbox, SegmentedControl, Stack, Text } from '@mantine/core'
+import { DatePickerInput } from '@mantine/dates'
+import { useQuery } from '@tanstack/react-query'
+import { trpc } from '../../data/trpc.ts'
+import { money } from '../../parts/money.ts'
+import styles from './Book.module.css'
+import { conditions, type Draft } from './booking.ts'
+
+interface Props {
+  draft: Draft
+  currency: string
+  today: string
+  change(part: Partial<Draft>): void
+}
+
+/** What is sold, for which paint, and which day the owner asked for. */
+export function WhatPicker({ draft, currency, today, change }: Props) {
+  const treatments = useQuery(trpc.treatments.list.queryOptions()).data ?? []
+  const flip = (id: string, on: boolean) =>
+    change({
+      treatmentIds: on ? [...draft.treatmentIds, id] : draft.treatmentIds.filter(other => other !== id),
+    })
+  return (
+    <Stack gap="xs">
+      <fieldset className={styles.treatments}>
+        <legend>Treatments</legend>
+        {treatments.map(treatment => (
+          <Checkbox
+            key={treatment.id}
+            checked={draft.treatmentIds.includes(treatment.id)}
+            onChange={event => flip(treatment.id, event.currentTarget.checked)}
+            label={
+              <span className={styles.treatment}>
+                <span>{treatment.name}</span>
+                <b>{money(treatment.prices[draft.sizeClass], currency)}</b>
+              </span>
+            }
+            description={treatment.summary}
+          />
+        ))}
+      </fieldset>
+      {treatments.length === 0 && (
+        <Text c="dimmed">No treatments yet: add what the shop sells under Settings, Treatments.</Text>
+      )}
+      <div>
+        <Text size="sm" fw={500} mb={4}>
+          Paint
+        </Text>
+        <SegmentedControl
+          fullWidth
+          aria-label="Condition of the paint"
+          data={conditions}
+          value={draft.condition}
+          onChange={value => change({ condition: value as Draft['condition'] })}
+        />
+      </div>
+      <DatePickerInput
+        label="Day asked for"
+        placeholder="Any day"
+        clearable
+        minDate={today}
+        value={draft.askedDate}
+        valueFormat="ddd D MMMM YYYY"
+        onChange={value => change({ askedDate: value })}
+      />
+    </Stack>
+  )
+}

@@ -1,0 +1,184 @@
+import { Anchor, Button, Group, SegmentedControl, Select, Stack, Text, TextInput } from '@mantine/core'
+import { useDebouncedValue } from '@mantine/hooks'
+import { useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
+import { trpc } from '../../data/trpc.ts'
+import styles from './Book.module.css'
+import { type Draft, finishes, sizeClasses } from './booking.ts'
+
+interface Props {
+  draft: Draft
+  change(part: Partial<Draft>): void
+  /** The field the server refused, and its words. */
+  fault: { field: string | null; message: string } | null
+}
+
+/** Finds the caller by name, phone or plate, or takes a new one down without leaving the call. */
+export function WhoPicker({ draft, change, fault }: Props) {
+  const [text, setText] = useState('')
+  const [asked] = useDebouncedValue(text.trim(), 150)
+  const found = useQuery({
+    ...trpc.customers.find.queryOptions({ text: asked }),
+    enabled: asked.length >= 2 && draft.customerId === null,
+  })
+  const errorOf = (field: string) => (fault?.field === field ? fault.message : undefined)
+  if (draft.customerId !== null) return <Known draft={draft} change={change} errorOf={errorOf} />
+  const customers = found.data?.customers ?? []
+  return (
+    <Stack gap="xs">
+      <TextInput
+        data-autofocus
+        autoFocus
+        label="Find by name, phone or plate"
+        placeholder="At least two letters"
+        value={text}
+        onChange={event => setText(event.currentTarget.value)}
+      />
+      {asked.length >= 2 && customers.length > 0 && (
+        <ul className={styles.found} aria-label="Found customers">
+          {customers.slice(0, 6).map(customer => (
+            <li key={customer.id}>
+              <span>
+                <b>{customer.name}</b> {customer.phone}
+              </span>
+              <Group gap={6}>
+                {customer.vehicles.map(vehicle => (
+                  <Button
+                    key={vehicle.id}
+                    size="xs"
+                    variant="default"
+                    onClick={() =>
+                      change({
+                        customerId: customer.id,
+                        customerName: customer.name,
+                        vehicleId: vehicle.id,
+                        plate: vehicle.plate,
+                        make: vehicle.make,
+                        model: vehicle.model,
+                        colour: vehicle.colour,
+                        sizeClass: vehicle.sizeClass as Draft['sizeClass'],
+                        finish: vehicle.finish as Draft['finish'],
+                      })
+                    }
+                  >
+                    {vehicle.plate} {vehicle.make} {vehicle.model}
+                  </Button>
+                ))}
+                <Button
+                  size="xs"
+                  variant="subtle"
+                  onClick={() =>
+                    change({ customerId: customer.id, customerName: customer.name, vehicleId: null })
+                  }
+                >
+                  Another car
+                </Button>
+              </Group>
+            </li>
+          ))}
+        </ul>
+      )}
+      {asked.length >= 2 && found.data && customers.length === 0 && (
+        <Text size="sm" c="dimmed">
+          Nobody by that name, phone or plate: take the caller down here.
+        </Text>
+      )}
+      <Group grow align="flex-start">
+        <TextInput
+          label="New customer’s name"
+          value={draft.customerName}
+          error={errorOf('name')}
+          onChange={event => change({ customerName: event.currentTarget.value })}
+        />
+        <TextInput
+          label="Phone"
+          type="tel"
+          value={draft.phone}
+          error={errorOf('phone')}
+          onChange={event => change({ phone: event.currentTarget.value })}
+        />
+      </Group>
+      <TextInput
+        label="E-mail"
+        type="email"
+        value={draft.email}
+        error={errorOf('email')}
+        onChange={event => change({ email: event.currentTarget.value })}
+      />
+      <VehicleFields draft={draft} change={change} errorOf={errorOf} />
+    </Stack>
+  )
+}
+
+type ErrorOf = (field: string) => string | undefined
+
+function Known({ draft, change, errorOf }: { draft: Draft; change: Props['change']; errorOf: ErrorOf }) {
+  return (
+    <Stack gap="xs">
+      <Text>
+        <b>{draft.customerName}</b>
+        {draft.vehicleId && ` · ${draft.plate} ${draft.make} ${draft.model}`}{' '}
+        <Anchor
+          component="button"
+          type="button"
+          onClick={() =>
+            change({ customerId: null, customerName: '', vehicleId: null, plate: '', make: '', model: '' })
+          }
+        >
+          Somebody else
+        </Anchor>
+      </Text>
+      {!draft.vehicleId && <VehicleFields draft={draft} change={change} errorOf={errorOf} />}
+    </Stack>
+  )
+}
+
+function VehicleFields({
+  draft,
+  change,
+  errorOf,
+}: {
+  draft: Draft
+  change: Props['change']
+  errorOf: ErrorOf
+}) {
+  const text = (label: string, key: 'plate' | 'make' | 'model' | 'colour') => (
+    <TextInput
+      label={label}
+      value={draft[key]}
+      error={errorOf(key)}
+      onChange={event => change({ [key]: event.currentTarget.value })}
+    />
+  )
+  return (
+    <>
+      <Group grow align="flex-start">
+        {text('Plate', 'plate')}
+        {text('Make', 'make')}
+        {text('Model', 'model')}
+      </Group>
+      <Group grow align="flex-start">
+        {text('Colour', 'colour')}
+        <Select
+          label="Finish"
+          data={finishes}
+          allowDeselect={false}
+          value={draft.finish}
+          onChange={value => value && change({ finish: value as Draft['finish'] })}
+        />
+      </Group>
+      <div>
+        <Text size="sm" fw={500} mb={4}>
+          Size
+        </Text>
+        <SegmentedControl
+          fullWidth
+          aria-label="Vehicle size"
+          data={sizeClasses}
+          value={draft.sizeClass}
+          onChange={value => change({ sizeClass: value as Draft['sizeClass'] })}
+        />
+      </div>
+    </>
+  )
+}

@@ -1,0 +1,61 @@
+import type { Condition, Finish, OfferView, SizeClass } from '../../../main/services/views.ts'
+
+/** What is known of the caller and the car so far; nothing of it is saved before a place is held. */
+export interface Draft {
+  customerId: string | null
+  customerName: string
+  phone: string
+  email: string
+  vehicleId: string | null
+  plate: string
+  make: string
+  model: string
+  colour: string
+  sizeClass: SizeClass
+  finish: Finish
+  treatmentIds: string[]
+  condition: Condition
+  askedDate: string | null
+}
+
+export const emptyDraft: Draft = {
+  customerId: null,
+  customerName: '',
+  phone: '',
+  email: '',
+  vehicleId: null,
+  plate: '',
+  make: '',
+  model: '',
+  colour: '',
+  sizeClass: 'medium',
+  finish: 'gloss',
+  treatmentIds: [],
+  condition: 'good',
+  askedDate: null,
+}
+
+export const offerKinds = ['soonest', 'leastBlocked', 'askedDay'] as const
+export type OfferKind = (typeof offerKinds)[number]
+
+export type Chosen = { kind: OfferKind; offer: OfferView } | null
+
+export const sizeClasses: { value: SizeClass; label: string }[] = [
+  { value: 'small', label: 'Small' },
+  { value: 'medium', label: 'Medium' },
+  { value: 'large', label: 'Large' },
+  { value: 'xl', label: 'Extra large' },
+]
+
+export const finishes: { value: Finish; label: string }[] = [
+  { value: 'gloss', label: 'Gloss' },
+  { value: 'satin', label: 'Satin' },
+  { value: 'matte', label: 'Matte' },
+  { value: 'film', label: 'Film' },
+]
+
+export const conditions: { value: Condition; label: string }[] = [
+  { value: 'good', label: 'Good' },
+  { value: 'worn', label: 'Worn' },
+  { value: 'heavy', label: 'Heavy' },
+]

@@ -1,0 +1,43 @@
+import { Button, Group, Modal, Stack, Text, Textarea } from '@mantine/core'
+import { useState } from 'react'
+
+interface Props {
+  title: string
+  words: string
+  label: string
+  action: string
+  busy: boolean
+  onClose(): void
+  onSay(text: string): void
+}
+
+/** Asks for a reason before something that is not undone lightly. */
+export function AskDialog({ title, words, label, action, busy, onClose, onSay }: Props) {
+  const [text, setText] = useState('')
+  const [missing, setMissing] = useState(false)
+  const say = () => (text.trim() ? onSay(text.trim()) : setMissing(true))
+  return (
+    <Modal opened onClose={onClose} title={title} closeButtonProps={{ 'aria-label': 'Close' }}>
+      <Stack>
+        <Text>{words}</Text>
+        <Textarea
+          data-autofocus
+          label={label}
+          value={text}
+          error={missing && !text.trim() ? 'Write a short reason.' : undefined}
+          onChange={event => setText(event.currentTarget.value)}
+          autosize
+          minRows={2}
+        />
+        <Group justify="flex-end">
+          <Button variant="default" onClick={onClose}>
+            Back
+          </Button>
+          <Button onClick={say} loading={busy}>
+            {action}
+          </Button>
+        </Group>
+      </Stack>
+    </Modal>
+  )
+}

@@ -1,0 +1,109 @@
+import { Alert, Button, Group } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import { Link, useParams } from '@tanstack/react-router'
+import type { JobView } from '../../../main/services/views.ts'
+import { faultOf, trpc } from '../../data/trpc.ts'
+import { money } from '../../parts/money.ts'
+import { durationWords, longWords } from '../../parts/time.ts'
+import { CureClock } from './CureClock.tsx'
+import { History } from './History.tsx'
+import styles from './Job.module.css'
+import { JobActions } from './JobActions.tsx'
+import { StepTable } from './StepTable.tsx'
+
+const statusWords: Record<JobView['status'], string> = {
+  held: 'held, not confirmed',
+  booked: 'booked',
+  inShop: 'in the shop',
+  handedOver: 'handed over',
+  cancelled: 'cancelled',
+  lapsed: 'lapsed: the hold ran out',
+}
+
+/** One car's visit: what is done, what cures, when it may honestly go home. */
+export function Job() {
+  const { id } = useParams({ from: '/jobs/$id' })
+  const query = useQuery({ ...trpc.jobs.get.queryOptions({ id }), refetchInterval: 60_000 })
+  if (query.error) return <Alert color="red">{faultOf(query.error).message}</Alert>
+  const job = query.data
+  if (!job) return <p className={styles.soft}>Looking up the job …</p>
+  return (
+    <div className={styles.screen}>
+      <header className={styles.heading}>
+        <h1>
+          {job.vehicle.plate} <span>{job.customer.name}</span>
+        </h1>
+        <span className={styles.soft}>
+          job {job.number} · {statusWords[job.status]} · {job.vehicle.words} ·{' '}
+          <Link to="/customers/$id" params={{ id: job.customer.id }}>
+            customer
+          </Link>
+          {job.customer.phone && ` · ${job.customer.phone}`}
+        </span>
+        <JobActions job={job} />
+      </header>
+      {job.lateWords && (
+        <Alert color="red" title="The promise slips" role="alert">
+          {job.lateWords}
+        </Alert>
+      )}
+      {job.conflicts.map(words => (
+        <Alert key={words} color="red" title="Conflict">
+          {words}
+        </Alert>
+      ))}
+      <div className={styles.columns}>
+        <section className={styles.card}>
+          <h2>Promise</h2>
+          <dl>
+            <Fact name="Drop-off">{longWords(job.arrivedAt ?? job.dropOffAt, job.zone)}</Fact>
+            <Fact name="Promised">{longWords(job.promisedAt, job.zone)}</Fact>
+            <Fact name="Home, as it stands">
+              <b className={job.lateMin > 0 ? styles.late : styles.kept}>
+                {longWords(job.handoverAt, job.zone)}
+              </b>
+              {job.lateMin > 0 ? ` ⚑ ${durationWords(job.lateMin)} late` : ' ✓ kept'}
+            </Fact>
+            <Fact name="May leave, at the least">{longWords(job.safeAt, job.zone)}</Fact>
+            <Fact name="Advised">{longWords(job.advisedAt, job.zone)}</Fact>
+            {job.leftAt !== null && <Fact name="Left">{longWords(job.leftAt, job.zone)}</Fact>}
+          </dl>
+          <h2>Sold</h2>
+          <dl>
+            {job.treatments.map(treatment => (
+              <Fact key={treatment.name} name={treatment.name}>
+                {money(treatment.priceMinor, job.currency)}
+              </Fact>
+            ))}
+            <Fact name="Together">
+              <b>{money(job.priceMinor, job.currency)}</b>
+            </Fact>
+          </dl>
+          {job.note && <p>{job.note}</p>}
+        </section>
+        <CureClock job={job} />
+      </div>
+      <StepTable job={job} />
+      <section className={styles.cautions}>
+        {[...job.cureWords, ...job.cautions].map(words => (
+          <p key={words}>{words}</p>
+        ))}
+      </section>
+      <History job={job} />
+      <Group>
+        <Button component={Link} to="/" variant="default">
+          To the board
+        </Button>
+      </Group>
+    </div>
+  )
+}
+
+function Fact({ name, children }: { name: string; children: React.ReactNode }) {
+  return (
+    <>
+      <dt>{name}</dt>
+      <dd>{children}</dd>
+    </>
+  )
+}

@@ -1,0 +1,81 @@
+import { Button, Group } from '@mantine/core'
+import { useState } from 'react'
+import type { JobView } from '../../../main/services/views.ts'
+import { trpc } from '../../data/trpc.ts'
+import { longWords } from '../../parts/time.ts'
+import { AskDialog } from './AskDialog.tsx'
+import { PromiseDialog } from './PromiseDialog.tsx'
+import { useJobAct } from './useJobAct.ts'
+
+type Asking = 'handOver' | 'cancel' | 'promise' | null
+
+/** What may be done with the whole job now. */
+export function JobActions({ job }: { job: JobView }) {
+  const [asking, setAsking] = useState<Asking>(null)
+  const close = () => setAsking(null)
+  const confirm = useJobAct(trpc.booking.confirm.mutationOptions())
+  const arrive = useJobAct(trpc.jobs.arrive.mutationOptions())
+  const handOver = useJobAct(trpc.jobs.handOver.mutationOptions(), close)
+  const cancel = useJobAct(trpc.jobs.cancel.mutationOptions(), close)
+  const key = { id: job.id, version: job.version }
+  const early = job.nowAt < job.safeAt
+  return (
+    <Group gap={8} ml="auto">
+      {job.can.confirm && (
+        <Button
+          onClick={() => confirm.mutate({ jobId: job.id, version: job.version })}
+          loading={confirm.isPending}
+        >
+          Confirm
+        </Button>
+      )}
+      {job.can.arrive && (
+        <Button onClick={() => arrive.mutate(key)} loading={arrive.isPending}>
+          Car is here
+        </Button>
+      )}
+      {job.can.handOver && (
+        <Button
+          variant={early ? 'default' : 'filled'}
+          onClick={() => (early ? setAsking('handOver') : handOver.mutate(key))}
+          loading={handOver.isPending}
+        >
+          Hand over
+        </Button>
+      )}
+      {job.can.promise && (
+        <Button variant="default" onClick={() => setAsking('promise')}>
+          New promise
+        </Button>
+      )}
+      {job.can.cancel && (
+        <Button variant="default" onClick={() => setAsking('cancel')}>
+          Cancel the job
+        </Button>
+      )}
+      {asking === 'handOver' && (
+        <AskDialog
+          title="Hand over before the profile’s minimum?"
+          words={`By its cure profile the car may leave at the least from ${longWords(job.safeAt, job.zone)}. The data sheet decides. Handing over earlier needs a reason, which is kept.`}
+          label="Reason"
+          action="Hand over now"
+          busy={handOver.isPending}
+          onClose={close}
+          onSay={reason => handOver.mutate({ ...key, reason })}
+        />
+      )}
+      {asking === 'cancel' && (
+        <AskDialog
+          title={`Cancel job ${job.number}?`}
+          words="Its place on the board becomes free for others. The record stays."
+          label="Reason"
+          action="Cancel the job"
+          busy={cancel.isPending}
+          onClose={close}
+          onSay={reason => cancel.mutate({ ...key, reason })}
+        />
+      )}
+      {asking === 'promise' && <PromiseDialog job={job} onClose={close} />}
+    </Group>
+  )
+}

@@ -1,0 +1,50 @@
+import { Button, Group, Modal, Stack, Text } from '@mantine/core'
+import { DateTimePicker } from '@mantine/dates'
+import { useState } from 'react'
+import { minuteOf, zonedOf } from '../../../main/domain/calendar/index.ts'
+import type { JobView } from '../../../main/services/views.ts'
+import { faultOf, trpc } from '../../data/trpc.ts'
+import { longWords } from '../../parts/time.ts'
+import { useJobAct } from './useJobAct.ts'
+
+/** A new promise, told to the customer: the old one is kept in the history. */
+export function PromiseDialog({ job, onClose }: { job: JobView; onClose(): void }) {
+  const wall = zonedOf(job.handoverAt, job.zone)
+    .toPlainDateTime()
+    .toString({ smallestUnit: 'second' })
+    .replace('T', ' ')
+  const [value, setValue] = useState<string | null>(wall)
+  const promise = useJobAct(trpc.jobs.promise.mutationOptions(), onClose)
+  const save = () => {
+    if (!value) return
+    const promisedAt = minuteOf(
+      Temporal.PlainDateTime.from(value.replace(' ', 'T')).toZonedDateTime(job.zone),
+    )
+    promise.mutate({ id: job.id, version: job.version, promisedAt })
+  }
+  return (
+    <Modal opened onClose={onClose} title="New promise" closeButtonProps={{ 'aria-label': 'Close' }}>
+      <Stack>
+        <Text>
+          Promised so far: {longWords(job.promisedAt, job.zone)}. As it stands the car goes home{' '}
+          {longWords(job.handoverAt, job.zone)}; by its profile not before {longWords(job.safeAt, job.zone)}.
+        </Text>
+        <DateTimePicker
+          label="Promise instead"
+          value={value}
+          onChange={setValue}
+          valueFormat="ddd D MMMM YYYY, HH:mm"
+          error={promise.error ? faultOf(promise.error).message : undefined}
+        />
+        <Group justify="flex-end">
+          <Button variant="default" onClick={onClose}>
+            Back
+          </Button>
+          <Button onClick={save} loading={promise.isPending}>
+            Promise this
+          </Button>
+        </Group>
+      </Stack>
+    </Modal>
+  )
+}

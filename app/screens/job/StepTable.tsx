@@ -1,0 +1,113 @@
+import { Button, Group, Table } from '@mantine/core'
+import type { JobStepView, JobView } from '../../../main/services/views.ts'
+import { trpc } from '../../data/trpc.ts'
+import { dayClockWords, durationWords } from '../../parts/time.ts'
+import styles from './Job.module.css'
+import { useJobAct } from './useJobAct.ts'
+
+/** The steps in order, with start and finish taken as they happen. */
+export function StepTable({ job }: { job: JobView }) {
+  const start = useJobAct(trpc.jobs.startStep.mutationOptions())
+  const finish = useJobAct(trpc.jobs.finishStep.mutationOptions())
+  const reopen = useJobAct(trpc.jobs.reopenStep.mutationOptions())
+  const busy = start.isPending || finish.isPending || reopen.isPending
+  return (
+    <section className={styles.card}>
+      <h2>Steps</h2>
+      <Table verticalSpacing="xs">
+        <Table.Thead>
+          <Table.Tr>
+            <Table.Th>Step</Table.Th>
+            <Table.Th>Bay</Table.Th>
+            <Table.Th>Crew</Table.Th>
+            <Table.Th>From</Table.Th>
+            <Table.Th>To</Table.Th>
+            <Table.Th>State</Table.Th>
+            <Table.Th aria-label="What may be done" />
+          </Table.Tr>
+        </Table.Thead>
+        <Table.Tbody>
+          {job.steps.map(step => {
+            const key = { id: job.id, version: job.version, position: step.position }
+            return (
+              <Table.Tr key={step.position} data-hold={step.kind === 'hold'} className={styles.step}>
+                <Table.Td>
+                  {step.name}
+                  {step.productName && step.kind === 'work' && <small> {step.productName}</small>}
+                  <small> {durationWords(step.minutes)}</small>
+                </Table.Td>
+                <Table.Td>
+                  {step.bayName}
+                  {step.moved && (
+                    <small>
+                      {' '}
+                      to {step.moved.bayName} {dayClockWords(step.moved.at, job.zone)}
+                    </small>
+                  )}
+                </Table.Td>
+                <Table.Td>{step.crew.map(person => person.name).join(', ')}</Table.Td>
+                <Table.Td>
+                  <Moment actual={step.actualStartAt} planned={step.startAt} zone={job.zone} />
+                </Table.Td>
+                <Table.Td>
+                  <Moment actual={step.actualEndAt} planned={step.endAt} zone={job.zone} />
+                </Table.Td>
+                <Table.Td>{stateOf(step)}</Table.Td>
+                <Table.Td>
+                  <Group gap={6} justify="flex-end" wrap="nowrap">
+                    {step.can.start && (
+                      <Button
+                        size="xs"
+                        disabled={busy}
+                        onClick={() => start.mutate(key)}
+                        aria-label={`Start ${step.name}`}
+                      >
+                        Start
+                      </Button>
+                    )}
+                    {step.can.finish && (
+                      <Button
+                        size="xs"
+                        disabled={busy}
+                        onClick={() => finish.mutate(key)}
+                        aria-label={`Finish ${step.name}`}
+                      >
+                        Finish
+                      </Button>
+                    )}
+                    {step.can.reopen && (
+                      <Button
+                        size="xs"
+                        variant="default"
+                        disabled={busy}
+                        onClick={() => reopen.mutate(key)}
+                        aria-label={`Take back the last time of ${step.name}`}
+                      >
+                        Take back
+                      </Button>
+                    )}
+                  </Group>
+                </Table.Td>
+              </Table.Tr>
+            )
+          })}
+        </Table.Tbody>
+      </Table>
+    </section>
+  )
+}
+
+/** The time as it was, or as it is planned, told apart by more than colour. */
+function Moment({ actual, planned, zone }: { actual: number | null; planned: number; zone: string }) {
+  return actual === null ? (
+    <span className={styles.soft}>≈ {dayClockWords(planned, zone)}</span>
+  ) : (
+    <b>{dayClockWords(actual, zone)}</b>
+  )
+}
+
+function stateOf(step: JobStepView): string {
+  if (step.state === 'done') return 'done ✓'
+  if (step.state === 'running') return step.kind === 'hold' ? 'curing' : 'running'
+  return 'planned'
+}

@@ -1,0 +1,34 @@
+import type { MorningView } from '../../../main/services/views.ts'
+import { clockWords } from '../../parts/time.ts'
+import { Card, Line } from './Card.tsx'
+import styles from './Morning.module.css'
+
+export function Arrivals({ sheet }: { sheet: MorningView }) {
+  return (
+    <Card title="Arriving" empty={sheet.arrivals.length === 0 ? 'Nobody is due.' : null}>
+      {sheet.arrivals.map(car => (
+        <Line key={car.jobId} time={clockWords(car.dueAt, sheet.zone)} jobId={car.jobId} plate={car.plate}>
+          {car.customerName}
+          {car.phone && `, ${car.phone}`} · to {car.bayName} · {car.treatments.join(', ')}
+          <span className={car.arrivedAt === null && car.dueAt < sheet.nowAt ? styles.no : styles.may}>
+            {car.arrivedAt !== null
+              ? ` arrived ${clockWords(car.arrivedAt, sheet.zone)}`
+              : car.dueAt < sheet.nowAt
+                ? ' not here yet'
+                : ''}
+          </span>
+        </Line>
+      ))}
+      {sheet.moves.map(move => (
+        <Line
+          key={`${move.jobId}-${move.at}`}
+          time={clockWords(move.at, sheet.zone)}
+          jobId={move.jobId}
+          plate={move.plate}
+        >
+          moves from {move.fromBayName} to {move.toBayName}
+        </Line>
+      ))}
+    </Card>
+  )
+}

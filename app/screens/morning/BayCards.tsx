@@ -1,0 +1,43 @@
+import type { MorningView } from '../../../main/services/views.ts'
+import { clockWords } from '../../parts/time.ts'
+import { Card, Line } from './Card.tsx'
+import styles from './Morning.module.css'
+
+/** What stands in each bay through the day. */
+export function BayCards({ sheet }: { sheet: MorningView }) {
+  const clock = (at: number) => (at <= sheet.fromAt ? 'from night' : clockWords(at, sheet.zone))
+  return (
+    <div className={styles.bays}>
+      {sheet.bays.map(bay => (
+        <Card
+          key={bay.id}
+          title={bay.name}
+          about={bay.capabilities.join(', ')}
+          empty={bay.cars.length + bay.closures.length === 0 ? 'free all day' : null}
+        >
+          {bay.closures.map(closure => (
+            <p key={closure.fromAt} className={styles.soft}>
+              closed {clock(closure.fromAt)} to {clockWords(Math.min(closure.toAt, sheet.toAt), sheet.zone)}
+              {closure.reason && `: ${closure.reason}`}
+            </p>
+          ))}
+          {bay.cars.map(car => (
+            <Line
+              key={`${car.jobId}-${car.fromAt}`}
+              time={clock(car.fromAt)}
+              jobId={car.jobId}
+              plate={car.plate}
+            >
+              {car.vehicleWords}
+              {car.lines.map(line => (
+                <span key={`${line.at}-${line.words}`} className={styles.step}>
+                  <i>{line.at < sheet.fromAt ? '' : clockWords(line.at, sheet.zone)}</i> {line.words}
+                </span>
+              ))}
+            </Line>
+          ))}
+        </Card>
+      ))}
+    </div>
+  )
+}
