@@ -1,0 +1,56 @@
+/** What the desk is told of a held car: the next thing it may have done, and the moments as they come. */
+import type { ClockMilestones } from './clock.ts'
+import { type MilestoneName, milestoneNames } from './milestones.ts'
+
+export interface NextMilestone {
+  readonly name: MilestoneName
+  readonly at: number
+}
+
+/** The first milestone after `nowAt`; null when all are past. Of several at one minute the first listed. */
+export function nextMilestone(milestones: ClockMilestones, nowAt: number): NextMilestone | null {
+  let next: NextMilestone | null = null
+  for (const name of milestoneNames) {
+    const at = milestones[name]?.at
+    if (at !== undefined && at > nowAt && (next === null || at < next.at)) next = { name, at }
+  }
+  return next
+}
+
+export type NoticeKind = 'topper opens' | 'topper closes soon' | 'topper closed' | 'release'
+
+export interface Notice {
+  readonly kind: NoticeKind
+  /** When it was due. */
+  readonly at: number
+  /** More than a few minutes ago: the computer slept through it. */
+  readonly late: boolean
+}
+
+/** A topper window about to close is told so long before. */
+export const closingSoonMin = 20
+/** More than this behind, a notice says that it is late. */
+const lateAfterMin = 5
+
+/**
+ * The notices that fell due after `seenAt` and up to `nowAt`, in order of time. A caller that keeps `nowAt` as the
+ * next `seenAt` tells each once, also after a sleep. Where the warning that a topper window closes was slept through
+ * until after it had closed, it is told as closed.
+ */
+export function noticesSince(milestones: ClockMilestones, seenAt: number, nowAt: number): Notice[] {
+  const notices: Notice[] = []
+  const tell = (kind: NoticeKind, dueAt: number | undefined, at = dueAt) => {
+    if (dueAt !== undefined && at !== undefined && dueAt > seenAt && dueAt <= nowAt)
+      notices.push({ kind, at, late: nowAt - at > lateAfterMin })
+  }
+  const opensAt = milestones.topperOpens?.at
+  const closesAt = milestones.topperCloses?.at
+  tell('topper opens', opensAt)
+  if (closesAt !== undefined) {
+    const warnAt = Math.max(opensAt ?? 0, closesAt - closingSoonMin)
+    if (nowAt < closesAt) tell('topper closes soon', warnAt)
+    else tell('topper closed', warnAt, closesAt)
+  }
+  tell('release', milestones.handoverSafe?.at)
+  return notices.sort((a, b) => a.at - b.at)
+}
