@@ -1,7 +1,7 @@
 /** Several treatments made one chain of hands-on steps: stage by stage, shared steps done once. */
 import { Refusal } from '../refusal.ts'
-import { type Stage, stages } from '../shop/words.ts'
-import type { StepTemplate, TreatmentTemplate } from './template.ts'
+import { type Stage, stages, type TreatmentStep } from '../shop/index.ts'
+import type { TreatmentTemplate } from './template.ts'
 
 /** A rule a treatment gives for the time from the end of another link of the chain to this one's start. */
 export interface LinkWait {
@@ -14,7 +14,7 @@ export interface LinkWait {
 
 /** One hands-on step of the chain: of one treatment or, where several share it, of all of those. */
 export interface Link {
-  template: StepTemplate
+  template: TreatmentStep
   /** Hands-on minutes for this vehicle. */
   minutes: number
   /** The treatments it belongs to, by their place in what was given. */
@@ -37,7 +37,7 @@ const shared: ReadonlySet<Stage> = new Set(['prepare', 'wipe', 'finish'])
  */
 export function chainOf(
   treatments: readonly TreatmentTemplate[],
-  minutesOf: (step: StepTemplate) => number,
+  minutesOf: (step: TreatmentStep) => number,
 ): Link[] {
   const byStage = new Map<Stage, Link[]>(stages.map(stage => [stage, []]))
   treatments.forEach((treatment, t) => {
@@ -76,21 +76,21 @@ export function chainOf(
 }
 
 /** Where the first of `steps` that is there already stands; the end when none is. */
-function placeBefore(links: readonly Link[], steps: readonly StepTemplate[]): number {
+function placeBefore(links: readonly Link[], steps: readonly TreatmentStep[]): number {
   const keys = new Set(steps.map(keyOf))
   const at = links.findIndex(link => keys.has(keyOf(link.template)))
   return at < 0 ? links.length : at
 }
 
-function ruleOf({ waitMin, waitMax, sameBay }: StepTemplate) {
+function ruleOf({ waitMin, waitMax, sameBay }: TreatmentStep) {
   return { waitMin, waitMax, sameBay }
 }
 
-function keyOf({ stage, name, needs, skill }: StepTemplate): string {
+function keyOf({ stage, name, needs, skill }: TreatmentStep): string {
   return [stage, name.trim().toLowerCase(), needs, skill].join('\n')
 }
 
-function merge(link: Link, other: StepTemplate, minutes: number): void {
+function merge(link: Link, other: TreatmentStep, minutes: number): void {
   const longer = minutes > link.minutes ? other : link.template
   link.template = {
     ...longer,

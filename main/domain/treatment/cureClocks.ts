@@ -4,7 +4,7 @@
  */
 import type { CureProfile } from '../cure/index.ts'
 import { Refusal } from '../refusal.ts'
-import type { HandoverRule } from '../shop/words.ts'
+import type { HandoverRule } from '../shop/index.ts'
 import type { Link } from './chainOf.ts'
 
 export interface CureClock {

@@ -1,10 +1,16 @@
 /** From what was sold to a chain of steps the scheduler can place: hands-on work with its cure holds between. */
 import { Refusal } from '../refusal.ts'
-import type { Condition, Finish, HandoverRule } from '../shop/words.ts'
-import type { SizeClass } from '../vehicle/index.ts'
+import type {
+  Condition,
+  ConditionFactors,
+  Finish,
+  HandoverRule,
+  SizeClass,
+  TreatmentStep,
+} from '../shop/index.ts'
 import { chainOf, type Link } from './chainOf.ts'
 import { type CureClock, type CureDemand, cover, demandsOn, handoverFigure } from './cureClocks.ts'
-import type { LaidStep, Products, StepTemplate, TreatmentTemplate } from './template.ts'
+import type { LaidStep, Products, TreatmentTemplate } from './template.ts'
 
 export interface LayOutInput {
   readonly treatments: readonly TreatmentTemplate[]
@@ -14,7 +20,7 @@ export interface LayOutInput {
   readonly finish: Finish
   readonly condition: Condition
   /** What hands-on minutes are multiplied with, for steps that say so; 1 is as written. */
-  readonly conditionFactors: Readonly<Record<Condition, number>>
+  readonly conditionFactors: ConditionFactors
   readonly gridMin: number
   /** Which of a profile's handover figures the last hold runs to. */
   readonly handoverRule: HandoverRule
@@ -104,7 +110,7 @@ export function layOut(input: LayOutInput): Laid {
 }
 
 /** Minutes on the grid; the small allowance keeps 60 × 1.1 from becoming one grid step more than 66. */
-function handsOnMinutes(step: StepTemplate, input: LayOutInput): number {
+function handsOnMinutes(step: TreatmentStep, input: LayOutInput): number {
   const factor = step.byCondition ? input.conditionFactors[input.condition] : 1
   return ceilTo(step.minutes[input.sizeClass] * factor - 1e-9, input.gridMin)
 }
@@ -210,7 +216,8 @@ function workFor(link: Link, clocks: readonly CureClock[], steps: readonly Draft
     needs,
     skill,
     crew: skill === null ? 0 : crew,
-    split: splittable,
+    // A coat is laid in one go.
+    split: splittable && stage !== 'coat' && stage !== 'topper',
     // A car with a coat that is not tack-free stays where it is.
     sameBay: steps.length > 0 && untilTackFree(clocks, steps, steps.length) > 0,
     waitMin: null,

@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { Refusal } from '../../../main/domain/refusal.ts'
-import { type LaidStep, layOut, type StepTemplate } from '../../../main/domain/treatment/index.ts'
+import type { TreatmentStep } from '../../../main/domain/shop/index.ts'
+import { type LaidStep, layOut } from '../../../main/domain/treatment/index.ts'
 import { coating, input, step, topper, treatment } from './samples.ts'
 
 /** Profiles with figures on and off the grid; windows are never so narrow that no grid point lies in them. */
@@ -24,7 +25,7 @@ const profile = fc
 
 const minutes = fc.integer({ min: 1, max: 200 })
 const wait = fc.option(fc.integer({ min: 0, max: 90 }), { freq: 4 })
-const anyStep = (stage: StepTemplate['stage'], productIds: (string | null)[]) =>
+const anyStep = (stage: TreatmentStep['stage'], productIds: (string | null)[]) =>
   fc
     .record({
       name: fc.constantFrom('Wash', 'Clay', 'Wipe', 'Look'),

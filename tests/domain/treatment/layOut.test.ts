@@ -25,21 +25,19 @@ test('A two-layer coating becomes the chain of the published scheduling case p02
   )
   const recoat = { minMin: 60, maxMin: 240 }
   const products = { two: coating({ recoat, tackFreeMin: 240, handoverMin: 900, missedRecoat: 'Abrade.' }) }
-  const bare = ({ name, stage, productId, ...engine }: LaidStep) => {
-    const { moveAfter, ...rest } = { moveAfter: null, ...engine }
-    return { ...rest, sameBay: rest.sameBay ?? false }
+  // The format leaves out what says nothing.
+  const full = (each: Record<string, unknown>) => ({
+    sameBay: false,
+    waitMax: null,
+    ...each,
+    waitMin: each.waitMin ?? 0,
+  })
+  const engine = ({ name, stage, productId, ...rest }: LaidStep) => {
+    if (rest.kind === 'work') return full({ ...rest })
+    const { moveAfter, ...hold } = rest
+    return full(hold)
   }
-  const plain = (each: Record<string, unknown>) =>
-    each.kind === 'hold'
-      ? { sameBay: false, waitMin: null, waitMax: null, ...each }
-      : { sameBay: false, waitMin: null, waitMax: null, ...each }
-  // No limit and a limit of nothing are written both ways in the format.
-  const normal = (each: Record<string, unknown>) => ({ ...plain(each), waitMin: each.waitMin ?? 0 })
-  expect(
-    layOut(input([layers], products))
-      .steps.map(bare)
-      .map(normal),
-  ).toEqual(published.map(normal))
+  expect(layOut(input([layers], products)).steps.map(engine)).toEqual(published.map(full))
 })
 
 test('Handover is never before 4 h after the coat, and advised from 12 h: common practice, no source', () => {
@@ -188,4 +186,31 @@ test('A coat nobody knows the cure of cannot be promised', () => {
 test('Nothing chosen, and nothing to do for this size, are refused', () => {
   expect(() => layOut(input([]))).toThrow(expect.objectContaining({ field: 'treatmentIds' }))
   expect(() => layOut(input([treatment(step({ minutes: 0 }))]))).toThrow('of class medium')
+})
+
+const recoated = coating({ recoat: { minMin: 60, maxMin: 240 }, missedRecoat: 'Abrade.', topperMaxMin: 600 })
+const veil = (change: object) => step({ name: 'Topper', stage: 'topper', productId: 'veil', ...change })
+test.each([
+  ['a wait shorter than the recoat minimum', 'waitMax', coat({ waitMax: 30 })],
+  ['a wait longer than the recoat maximum', 'waitMin', coat({ waitMin: 300 })],
+  ['a topper due before its minimum', 'waitMax', veil({ waitMax: 60 })],
+  ['a topper after its maximum', 'waitMin', veil({ waitMin: 700 })],
+])('Waits that contradict the profile are refused: %s', (_, field, next) => {
+  const products = { two: recoated, veil: topper() }
+  expect(() => layOut(input([treatment(coat(), next)], products))).toThrow(
+    expect.objectContaining({ code: 'waits-contradict', field: `treatments.0.steps.1.${field}` }),
+  )
+})
+
+test('A second layer no data sheet names is refused', () => {
+  expect(() => layOut(input([treatment(coat(), coat())], { two: coating() }))).toThrow(
+    expect.objectContaining({ code: 'no-second-layer', field: 'treatments.0.steps.1.productId' }),
+  )
+})
+
+test('A coat never pauses at closing', () => {
+  expect(layOut(input([treatment(coat({ splittable: true }))], { two: coating() })).steps[0]).toMatchObject({
+    kind: 'work',
+    split: false,
+  })
 })

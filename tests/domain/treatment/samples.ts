@@ -1,15 +1,13 @@
 import { type CureProfile, commonPracticeProfile } from '../../../main/domain/cure/index.ts'
-import type {
-  LayableProduct,
-  LayOutInput,
-  StepTemplate,
-  TreatmentTemplate,
-} from '../../../main/domain/treatment/index.ts'
+import type { TreatmentProduct, TreatmentStep } from '../../../main/domain/shop/index.ts'
+import type { LayOutInput, TreatmentTemplate } from '../../../main/domain/treatment/index.ts'
+
+type Product = Omit<TreatmentProduct, 'id'>
 
 /** A step of 60 minutes in a clean bay unless said otherwise. */
 export function step(
-  change: Partial<Omit<StepTemplate, 'minutes'>> & { minutes?: number } = {},
-): StepTemplate {
+  change: Partial<Omit<TreatmentStep, 'minutes'>> & { minutes?: number } = {},
+): TreatmentStep {
   const { minutes = 60, ...rest } = change
   return {
     name: 'Step',
@@ -28,22 +26,22 @@ export function step(
   }
 }
 
-export function treatment(...steps: StepTemplate[]): TreatmentTemplate {
+export function treatment(...steps: TreatmentStep[]): TreatmentTemplate {
   return { name: 'Treatment', steps }
 }
 
-export function coating(change: Partial<CureProfile> = {}): LayableProduct {
+export function coating(change: Partial<CureProfile> = {}): Product {
   return { name: 'Oriel Two', kind: 'coating', cureProfile: { ...commonPracticeProfile(), ...change } }
 }
 
-export function topper(change: Partial<CureProfile> = {}): LayableProduct {
+export function topper(change: Partial<CureProfile> = {}): Product {
   return { ...coating(change), name: 'Oriel Veil', kind: 'topper' }
 }
 
 /** A medium glossy car in good condition, on a 15-minute grid, home at the profile's minimum. */
 export function input(
   treatments: TreatmentTemplate[],
-  products: Record<string, LayableProduct> = {},
+  products: Record<string, Product> = {},
   change: Partial<LayOutInput> = {},
 ): LayOutInput {
   return {
