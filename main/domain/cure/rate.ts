@@ -70,19 +70,18 @@ export function ageOver(rate: Rate, minutes: number, fromC: number, toC: number)
   }
   const low = Math.min(fromC, toC)
   const high = Math.max(fromC, toC)
-  const perC = minutes / (high - low)
   let age = 0
   let start = low
   for (const kink of rate.kinks)
     if (kink > start && kink < high) {
-      age += smoothAge(rate, perC, start, kink)
+      age += smoothAge(rate, minutes * ((kink - start) / (high - low)), start, kink)
       start = kink
     }
-  return age + smoothAge(rate, perC, start, high)
+  return age + smoothAge(rate, minutes * ((high - start) / (high - low)), start, high)
 }
 
-/** The age over rising temperature without a kink, `perC` minutes spent on each degree. */
-function smoothAge(rate: Rate, perC: number, low: number, high: number): number {
+/** The age over a straight stretch without a kink: its minutes times the mean of the rate. */
+function smoothAge(rate: Rate, minutes: number, low: number, high: number): number {
   const climb = (high - low) * rate.steepness
   const pieces = Math.max(1, Math.ceil(climb))
   const { centre, nodes, weights } = climb < gentle ? three : five
@@ -96,7 +95,7 @@ function smoothAge(rate: Rate, perC: number, low: number, high: number): number 
       sum += weights[i]! * (rate.of(middle - off) + rate.of(middle + off))
     }
   }
-  return perC * half * sum
+  return (minutes * sum) / (2 * pieces)
 }
 
 /**

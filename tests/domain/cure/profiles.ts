@@ -1,6 +1,11 @@
 /** Profiles for the tests: sound ones, invented. */
 import fc from 'fast-check'
-import { allFrom, type CureProfile, commonPracticeProfile } from '../../../main/domain/cure/index.ts'
+import {
+  allFrom,
+  type CureProfile,
+  commonPracticeProfile,
+  type RateRule,
+} from '../../../main/domain/cure/index.ts'
 
 /** A coating with every figure from an invented data sheet: two layers, a topper within 1 to 2 h, a lamp row. */
 export const sheetProfile: CureProfile = {
@@ -40,3 +45,31 @@ export const soundProfiles = fc
       fullCure: { earlyMin: first + full + 720, lateMin: first + firstBand + full + 720 + fullBand },
     }),
   )
+
+/** Every kind of rate rule, gentle and steep. */
+export const rules: fc.Arbitrary<RateRule> = fc.oneof(
+  fc.record({
+    rule: fc.constant('arrhenius' as const),
+    activationOverRK: fc.double({ min: 1000, max: 12_000, noNaN: true }),
+  }),
+  fc.constant({ rule: 'doubling' as const }),
+  fc.record({ rule: fc.constant('linear' as const), datumC: fc.double({ min: -10, max: 10, noNaN: true }) }),
+)
+
+/** A bay's log: readings 1 to `longestGap` minutes apart, the first at minute 0. */
+export const logs = (longestGap: number, coldest = -10, hottest = 40) =>
+  fc
+    .array(
+      fc.record({
+        wait: fc.integer({ min: 1, max: longestGap }),
+        celsius: fc.double({ min: coldest, max: hottest, noNaN: true }),
+      }),
+      { minLength: 1, maxLength: 40 },
+    )
+    .map(steps => {
+      let at = 0
+      return steps.map(({ wait, celsius }, i) => {
+        if (i > 0) at += wait
+        return { at, celsius }
+      })
+    })
