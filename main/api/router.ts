@@ -1,8 +1,24 @@
+import { bays } from './bays.ts'
+import { crew } from './crew.ts'
+import { customers } from './customers.ts'
+import { hours } from './hours.ts'
+import { products } from './products.ts'
+import { shop } from './shop.ts'
 import { system } from './system.ts'
+import { treatments } from './treatments.ts'
 import { router } from './trpc.ts'
+import { vehicles } from './vehicles.ts'
 
 /** The whole surface, by area: what each does is said in its own file. */
 export const appRouter = router({
+  bays,
+  crew,
+  customers,
+  hours,
+  products,
+  shop,
+  treatments,
+  vehicles,
   system,
 })
 

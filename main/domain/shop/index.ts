@@ -9,6 +9,13 @@ export {
   gridChoices,
   usualConditionFactors,
 } from './checkShop.ts'
+export {
+  checkTreatment,
+  type Treatment,
+  type TreatmentProduct,
+  type TreatmentStep,
+} from './checkTreatment.ts'
+export { starterProducts, starterTreatments } from './starters.ts'
 export { checkNote, checkText, checkUnique } from './text.ts'
 export {
   type Capability,

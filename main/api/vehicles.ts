@@ -1,0 +1,27 @@
+import { z } from 'zod'
+import { archiveVehicle, restoreVehicle, saveVehicle } from '../services/vehicles.ts'
+import { edited, finish, id, oneRow, sizeClass, text } from './inputs.ts'
+import { procedure, router } from './trpc.ts'
+
+export const vehicles = router({
+  save: procedure
+    .input(
+      z.object({
+        ...edited,
+        customerId: id,
+        plate: text,
+        make: text.default(''),
+        model: text.default(''),
+        colour: text.default(''),
+        year: z.number('Give the model year in four digits.').nullable().optional(),
+        vin: text.nullable().optional(),
+        sizeClass,
+        finish,
+        note: text.default(''),
+      }),
+    )
+    .mutation(({ ctx, input }) => saveVehicle(ctx, input)),
+
+  archive: procedure.input(oneRow).mutation(({ ctx, input }) => archiveVehicle(ctx, input)),
+  restore: procedure.input(oneRow).mutation(({ ctx, input }) => restoreVehicle(ctx, input)),
+})

@@ -1,0 +1,211 @@
+/** What a treatment may not say: steps nobody could do, and waits that no time can meet. */
+import { wallWords } from '../calendar/index.ts'
+import type { CureProfile } from '../cure/index.ts'
+import { checkMinor } from '../money/index.ts'
+import { Refusal } from '../refusal.ts'
+import { type SizeClass, sizeClasses } from '../vehicle/index.ts'
+import { checkText } from './text.ts'
+import { type Capability, type ProductKind, type Skill, type Stage, stages } from './words.ts'
+
+/** One hands-on step. Cure holds are not steps of their own: they follow from the product's profile. */
+export interface TreatmentStep {
+  readonly name: string
+  readonly stage: Stage
+  /** The capability its bay must have. */
+  readonly needs: Capability
+  /** The skill each person needs; null: nobody of the crew is taken. */
+  readonly skill: Skill | null
+  /** How many people, 1..6. */
+  readonly crew: number
+  /** May pause at closing and go on at the next opening. */
+  readonly splittable: boolean
+  /** Must stay in the bay of the step before. */
+  readonly sameBay: boolean
+  /** Least and most elapsed minutes from the end of the step before to this start; null: no limit. */
+  readonly waitMin: number | null
+  readonly waitMax: number | null
+  /** Hands-on minutes by size. */
+  readonly minutes: Readonly<Record<SizeClass, number>>
+  /** Whether worn paint makes it longer. */
+  readonly byCondition: boolean
+  readonly productId: string | null
+}
+
+export interface Treatment {
+  readonly name: string
+  /** Minor units by size; 0: not priced. */
+  readonly prices: Readonly<Record<SizeClass, number>>
+  readonly steps: readonly TreatmentStep[]
+}
+
+export interface TreatmentProduct {
+  readonly id: string
+  readonly name: string
+  readonly kind: ProductKind
+  readonly cureProfile: CureProfile | null
+}
+
+const longestStepMin = 10 * 24 * 60
+const longestWaitMin = 60 * 24 * 60
+
+/**
+ * Refuses a treatment that could never be carried out. `products` are those in use; `longestOpeningMin` is the longest
+ * unbroken opening of the shop's week.
+ */
+export function checkTreatment(
+  treatment: Treatment,
+  products: readonly TreatmentProduct[],
+  longestOpeningMin: number,
+): void {
+  checkText(treatment.name, 'name', "The treatment's name")
+  for (const size of sizeClasses) {
+    const price = checkMinor(treatment.prices[size], `prices.${size}`)
+    if (price < 0)
+      throw new Refusal('price-negative', `prices.${size}`, price, 'A price is at least 0; give the amount.')
+  }
+  if (treatment.steps.length === 0)
+    throw new Refusal(
+      'steps-missing',
+      'steps',
+      [],
+      'A treatment without steps takes no time; add its first step.',
+    )
+  treatment.steps.forEach((step, i) => {
+    const field = `steps.${i}`
+    checkWork(step, field, longestOpeningMin)
+    checkWaits(step, field)
+    checkProduct(step, field, products)
+    const before = treatment.steps[i - 1]
+    if (before) checkFollowing(before, step, field, products)
+  })
+}
+
+function checkWork(step: TreatmentStep, field: string, longestOpeningMin: number) {
+  const name = checkText(step.name, `${field}.name`, "The step's name", 60)
+  if (!Number.isInteger(step.crew) || step.crew < 1 || step.crew > 6)
+    throw new Refusal(
+      'crew-bad',
+      `${field}.crew`,
+      step.crew,
+      `${step.crew} people cannot be sent; use 1 to 6.`,
+    )
+  for (const size of sizeClasses) {
+    const minutes = step.minutes[size]
+    if (!Number.isInteger(minutes) || minutes < 1 || minutes > longestStepMin)
+      throw new Refusal(
+        'duration-bad',
+        `${field}.minutes.${size}`,
+        minutes,
+        `${minutes} minutes is no time a step takes; use whole minutes from 1 to ${longestStepMin} (ten days).`,
+      )
+    if (!step.splittable && minutes > longestOpeningMin)
+      throw new Refusal(
+        'step-too-long',
+        `${field}.minutes.${size}`,
+        minutes,
+        `${name} takes ${wallWords(minutes)} h, but the shop is never open longer than ` +
+          `${wallWords(longestOpeningMin)} h at a stretch: let it pause at closing, or make two steps of it.`,
+      )
+  }
+}
+
+function checkWaits({ waitMin, waitMax }: TreatmentStep, field: string) {
+  for (const [name, wait] of [
+    ['waitMin', waitMin],
+    ['waitMax', waitMax],
+  ] as const)
+    if (wait !== null && (!Number.isInteger(wait) || wait < 0 || wait > longestWaitMin))
+      throw new Refusal(
+        'wait-bad',
+        `${field}.${name}`,
+        wait,
+        `${wait} minutes is no wait; use whole minutes from 0 to ${longestWaitMin} (sixty days), or leave it empty.`,
+      )
+  if (waitMin !== null && waitMax !== null && waitMin > waitMax)
+    throw new Refusal(
+      'waits-contradict',
+      `${field}.waitMax`,
+      waitMax,
+      `It must wait at least ${waitMin} minutes but at most ${waitMax}; exchange them, or leave one empty.`,
+    )
+}
+
+function checkProduct(step: TreatmentStep, field: string, products: readonly TreatmentProduct[]) {
+  const product = products.find(({ id }) => id === step.productId)
+  if (step.productId !== null && !product)
+    throw new Refusal(
+      'product-unknown',
+      `${field}.productId`,
+      step.productId,
+      'This product is not in use any more; choose another.',
+    )
+  const wanted = { coat: 'coating', topper: 'topper' } as const
+  const kind = step.stage === 'coat' || step.stage === 'topper' ? wanted[step.stage] : null
+  if (kind && product?.kind !== kind)
+    throw new Refusal(
+      'product-missing',
+      `${field}.productId`,
+      step.productId,
+      `A ${step.stage} step lays a ${kind}, whose cure profile says when the car may be touched and leave; choose it.`,
+    )
+  if (!kind && product?.cureProfile)
+    throw new Refusal(
+      'product-misplaced',
+      `${field}.productId`,
+      step.productId,
+      `${product.name} cures, so its step is a ${product.kind === 'topper' ? 'topper' : 'coat'} step; change the stage ` +
+        'or the product.',
+    )
+}
+
+/** What the step before asks of this one: the order of stages, and the cure of what it laid. */
+function checkFollowing(
+  before: TreatmentStep,
+  step: TreatmentStep,
+  field: string,
+  products: readonly TreatmentProduct[],
+) {
+  if (stages.indexOf(step.stage) < stages.indexOf(before.stage))
+    throw new Refusal(
+      'stage-order',
+      `${field}.stage`,
+      step.stage,
+      `A ${step.stage} step comes before every ${before.stage} step; move it up, or change its stage.`,
+    )
+  const laid = products.find(({ id }) => id === before.productId)
+  if (!laid?.cureProfile) return
+  const window = windowAfter(laid.cureProfile, step.stage)
+  if (!window)
+    throw new Refusal(
+      'no-second-layer',
+      `${field}.stage`,
+      step.stage,
+      `The profile of ${laid.name} has no recoat window, so no layer may follow it; add the window from the data sheet ` +
+        'to its profile, or take this step out.',
+    )
+  const { waitMin, waitMax } = step
+  if (waitMax !== null && waitMax < window.fromMin)
+    throw new Refusal(
+      'waits-contradict',
+      `${field}.waitMax`,
+      waitMax,
+      `It may wait at most ${waitMax} minutes, but ${laid.name} lets nothing follow before ${window.fromMin}; give at ` +
+        'least that, or leave it empty.',
+    )
+  if (window.toMin !== null && waitMin !== null && waitMin > window.toMin)
+    throw new Refusal(
+      'waits-contradict',
+      `${field}.waitMin`,
+      waitMin,
+      `It must wait at least ${waitMin} minutes, but ${laid.name} takes nothing after ${window.toMin}; give at most ` +
+        'that, or leave it empty.',
+    )
+}
+
+/** When, in minutes after the coat, a step of that stage may follow it; null: never. */
+function windowAfter(profile: CureProfile, stage: Stage): { fromMin: number; toMin: number | null } | null {
+  if (stage === 'coat')
+    return profile.recoat && { fromMin: profile.recoat.minMin, toMin: profile.recoat.maxMin }
+  if (stage === 'topper') return { fromMin: profile.topperMin, toMin: profile.topperMaxMin }
+  return { fromMin: profile.tackFreeMin, toMin: null }
+}

@@ -1,0 +1,106 @@
+/**
+ * What a new shop may begin with: products by what they are, and treatments made of them. Minutes are rules of thumb
+ * (common practice, no source) for the shop to correct; prices are left at 0, not priced. Cure figures are common
+ * practice until the data sheet's are entered.
+ */
+import { commonPracticeProfile } from '../cure/index.ts'
+import type { SizeClass } from '../vehicle/index.ts'
+import type { Treatment, TreatmentProduct, TreatmentStep } from './checkTreatment.ts'
+
+/** The product's `id` is only good inside this list. */
+export function starterProducts(): TreatmentProduct[] {
+  const plain = (id: string, name: string, kind: TreatmentProduct['kind']): TreatmentProduct => ({
+    id,
+    name,
+    kind,
+    cureProfile: null,
+  })
+  return [
+    plain('wash', 'Wash shampoo', 'wash'),
+    plain('decontaminant', 'Iron remover', 'decontaminant'),
+    plain('compound', 'Cutting compound', 'compound'),
+    plain('polish', 'Finishing polish', 'polish'),
+    plain('wipe', 'Panel wipe', 'wipe'),
+    { id: 'coating', name: 'Coating', kind: 'coating', cureProfile: commonPracticeProfile() },
+    { id: 'topper', name: 'Topper', kind: 'topper', cureProfile: commonPracticeProfile() },
+  ]
+}
+
+/** Treatments that name starter products by their list id, meant to be sold side by side. */
+export function starterTreatments(): (Treatment & { summary: string })[] {
+  return [
+    {
+      name: 'Wash and decontaminate',
+      summary: 'Hand wash, iron and tar off, dried: what every other treatment begins with.',
+      prices: unpriced,
+      steps: [
+        step('Wash', 'prepare', 'wet', 'wash', 60, { productId: 'wash' }),
+        step('Decontaminate', 'prepare', 'wet', 'wash', 45, { productId: 'decontaminant', sameBay: true }),
+      ],
+    },
+    {
+      name: 'Polish, one step',
+      summary: 'Light marks out, gloss up. Not for satin, matte or film.',
+      prices: unpriced,
+      steps: [step('Polish', 'correct', 'polish', 'polish', 240, { productId: 'polish', ...long })],
+    },
+    {
+      name: 'Correction, two steps',
+      summary: 'Cut, then refine. Measure the paint first; not for satin, matte or film.',
+      prices: unpriced,
+      steps: [
+        step('Cut', 'correct', 'polish', 'polish', 360, { productId: 'compound', ...long }),
+        step('Refine', 'correct', 'polish', 'polish', 240, { productId: 'polish', ...long, sameBay: true }),
+      ],
+    },
+    {
+      name: 'Coating, one layer',
+      summary: 'Wiped down and coated; the car then cures before it goes home.',
+      prices: unpriced,
+      steps: [
+        step('Wipe down', 'wipe', 'clean', 'coat', 30, { productId: 'wipe' }),
+        step('Coat', 'coat', 'clean', 'coat', 120, { productId: 'coating', sameBay: true }),
+      ],
+    },
+    {
+      name: 'Topper',
+      summary: 'The sacrificial layer, over a coating or to renew one.',
+      prices: unpriced,
+      steps: [step('Topper', 'topper', 'clean', 'coat', 45, { productId: 'topper' })],
+    },
+  ]
+}
+
+const unpriced = { small: 0, medium: 0, large: 0, xl: 0 }
+const long = { splittable: true, byCondition: true }
+
+/** Minutes on a medium car; others by size, to five minutes. */
+function bySize(mediumMin: number): Record<SizeClass, number> {
+  const scaled = (factor: number) => Math.round((mediumMin * factor) / 5) * 5
+  return { small: scaled(0.85), medium: mediumMin, large: scaled(1.2), xl: scaled(1.4) }
+}
+
+function step(
+  name: string,
+  stage: TreatmentStep['stage'],
+  needs: TreatmentStep['needs'],
+  skill: TreatmentStep['skill'],
+  mediumMin: number,
+  more: Partial<TreatmentStep> = {},
+): TreatmentStep {
+  return {
+    name,
+    stage,
+    needs,
+    skill,
+    crew: 1,
+    splittable: false,
+    sameBay: false,
+    waitMin: null,
+    waitMax: null,
+    minutes: bySize(mediumMin),
+    byCondition: false,
+    productId: null,
+    ...more,
+  }
+}

@@ -1,0 +1,110 @@
+/** What is booked and not yet over, as a change to the shop's setting has to look at it. */
+import { openMinutesBetween, type Span } from '../domain/calendar/index.ts'
+import { Refusal } from '../domain/refusal.ts'
+import type { Tx } from '../store/store.ts'
+import { momentWords } from './momentWords.ts'
+
+export type ComingJob = Awaited<ReturnType<typeof comingJobs>>[number]
+type ComingStep = ComingJob['steps'][number]
+
+/** The jobs that still hold a bay or will: booked, in the shop, or held and not lapsed. */
+export function comingJobs(tx: Tx, nowAt: number) {
+  return tx.job.findMany({
+    where: {
+      OR: [{ status: { in: ['booked', 'inShop'] } }, { status: 'held', heldUntilAt: { gt: nowAt } }],
+    },
+    orderBy: { dropOffAt: 'asc' },
+    include: {
+      vehicle: { select: { plate: true } },
+      steps: { orderBy: { position: 'asc' }, include: { crew: true } },
+    },
+  })
+}
+
+/** The unbroken times a job's car holds one bay each, from now on, in order. */
+export function comingStays(job: ComingJob, nowAt: number): { bayId: string; from: number; to: number }[] {
+  const entries: { bayId: string; at: number }[] = []
+  const enter = (bayId: string, at: number) => {
+    if (entries.at(-1)?.bayId !== bayId) entries.push({ bayId, at })
+  }
+  for (const step of job.steps) {
+    enter(step.bayId, step.actualStartAt ?? step.startAt)
+    if (step.movedToBayId !== null && step.movedAt !== null) enter(step.movedToBayId, step.movedAt)
+  }
+  return entries
+    .map(({ bayId, at }, i) => ({ bayId, from: at, to: entries[i + 1]?.at ?? job.handoverAt }))
+    .filter(stay => stay.to > nowAt)
+}
+
+/** "Job 12 (KFR 204)". */
+export function jobWords(job: { number: number; vehicle: { plate: string } }): string {
+  return `Job ${job.number} (${job.vehicle.plate})`
+}
+
+/** A line for each planned step still to be begun that `concerns` picks. */
+export function stepLines(
+  jobs: readonly ComingJob[],
+  zone: string,
+  concerns: (step: ComingStep) => boolean,
+): string[] {
+  return jobs.flatMap(job =>
+    job.steps
+      .filter(step => step.actualStartAt === null && concerns(step))
+      .map(step => `${jobWords(job)}: ${step.name}, ${momentWords(step.startAt, zone)}`),
+  )
+}
+
+/** A line for each thing booked after now that does not lie in the opening hours `open`. */
+export function linesOutside(
+  jobs: readonly ComingJob[],
+  open: readonly Span[],
+  zone: string,
+  nowAt: number,
+): string[] {
+  const doorOpen = (at: number) => open.some(span => span.from <= at && at <= span.to)
+  return jobs.flatMap(job => {
+    const lines: string[] = []
+    const door = (at: number, what: string) => {
+      if (at > nowAt && !doorOpen(at))
+        lines.push(`${jobWords(job)}: ${what}, ${momentWords(at, zone)}, while closed`)
+    }
+    if (job.arrivedAt === null) door(job.dropOffAt, 'drop-off')
+    for (const step of job.steps) {
+      if (step.kind !== 'work' || step.actualStartAt !== null || step.startAt <= nowAt) continue
+      if (openMinutesBetween(open, step.startAt, step.endAt) < step.minutes)
+        lines.push(
+          `${jobWords(job)}: ${step.name}, ${momentWords(step.startAt, zone)}, not within opening hours`,
+        )
+    }
+    for (const stay of comingStays(job, nowAt).slice(1)) door(stay.from, 'change of bay')
+    door(job.handoverAt, 'handover')
+    return lines
+  })
+}
+
+/** The lines a change has added: what was out of place before is not news. */
+export function newLines(before: readonly string[], after: readonly string[]): string[] {
+  const known = new Set(before)
+  return after.filter(line => !known.has(line))
+}
+
+/**
+ * Stops a change that touches what is booked until the person making it has been told: `lines` name what. With
+ * `accepted` it goes through.
+ * @throws Refusal with the code `touches-bookings`.
+ */
+export function assertTold(
+  lines: readonly string[],
+  accepted: boolean | undefined,
+  field: string,
+  lead: string,
+): void {
+  if (lines.length > 0 && !accepted) throw new Refusal('touches-bookings', field, lines, listed(lead, lines))
+}
+
+/** The lead, then at most twelve lines, one under the other. */
+export function listed(lead: string, lines: readonly string[]): string {
+  const shown = lines.slice(0, 12)
+  const left = lines.length - shown.length
+  return [lead, ...shown, ...(left > 0 ? [`and ${left} more`] : [])].join('\n')
+}
