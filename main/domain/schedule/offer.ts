@@ -19,7 +19,7 @@ export function offerOf(kind: OfferKind, reached: Reached, finish: Finish): Offe
   }
 }
 
-function planOf(reached: Reached, finish: Finish): Plan {
+export function planOf(reached: Reached, finish: Finish): Plan {
   const { kase } = reached.ground
   const already = new Set<string>()
   const steps = extract(reached, finish).map((placed, i): PlannedStep => {
