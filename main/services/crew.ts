@@ -1,6 +1,6 @@
 import type { OpeningHours } from '../domain/calendar/index.ts'
 import { checkCrewMember, checkUnique, type Skill } from '../domain/shop/index.ts'
-import { Prisma } from '../store/generated/client.ts'
+import { noJson } from '../store/json.ts'
 import { assertFresh } from '../store/store.ts'
 import { changesBetween } from './changesBetween.ts'
 import { assertTold, newLines } from './comingJobs.ts'
@@ -47,7 +47,7 @@ export interface CrewInput {
 export async function saveCrew(desk: Desk, input: CrewInput): Promise<{ id: string }> {
   const name = checkCrewMember(input)
   const data = { name, skills: input.skills, weekly: input.weekly as object[] | null }
-  const written = { ...data, weekly: data.weekly ?? Prisma.DbNull }
+  const written = { ...data, weekly: data.weekly ?? noJson }
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
     const others = await tx.crewMember.findMany({ where: { archivedAt: null, NOT: { id: input.id ?? '' } } })
     checkUnique([...others.map(member => member.name), name], () => 'name', 'somebody')

@@ -1,7 +1,7 @@
 import { type CureProfile, checkProfile } from '../domain/cure/index.ts'
 import { Refusal } from '../domain/refusal.ts'
 import { checkText, checkUnique, type ProductKind } from '../domain/shop/index.ts'
-import { Prisma } from '../store/generated/client.ts'
+import { type JsonObject, noJson } from '../store/json.ts'
 import { assertFresh, type Tx } from '../store/store.ts'
 import { changesBetween } from './changesBetween.ts'
 import { assertTold, comingJobs, jobWords, listed } from './comingJobs.ts'
@@ -65,7 +65,7 @@ export function cures(kind: ProductKind): boolean {
  */
 export async function saveProduct(desk: Desk, input: ProductInput): Promise<{ id: string }> {
   const data = checkProduct(input)
-  const written = { ...data, cureProfile: data.cureProfile ?? Prisma.DbNull }
+  const written = { ...data, cureProfile: data.cureProfile ?? noJson }
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
     const others = await tx.product.findMany({ where: { archivedAt: null, NOT: { id: input.id ?? '' } } })
     checkUnique([...others.map(product => product.name), data.name], () => 'name', 'a product')
@@ -150,7 +150,7 @@ function checkProduct({ name, kind, cureProfile }: ProductInput) {
     if (!(error instanceof Refusal)) throw error
     throw new Refusal(error.code, `cureProfile.${error.field}`, error.value, error.message)
   }
-  return { name: kept, kind, cureProfile: { ...cureProfile } as unknown as Prisma.InputJsonObject }
+  return { name: kept, kind, cureProfile: { ...cureProfile } as unknown as JsonObject }
 }
 
 async function assertUnused(tx: Tx, productId: string, field: string, consequence: string): Promise<void> {

@@ -13,7 +13,7 @@ import {
   type UnitSystem,
   usualConditionFactors,
 } from '../domain/shop/index.ts'
-import { Prisma } from '../store/generated/client.ts'
+import { type JsonObject, noJson } from '../store/json.ts'
 import type { Tx } from '../store/store.ts'
 import type { Desk } from './desk.ts'
 import { findShop, type ShopView, shopOf } from './shopView.ts'
@@ -51,7 +51,7 @@ export async function setUpShop(desk: Desk, input: ShopSetUp): Promise<ShopView>
     await assertNoShop(tx)
     await tx.shop.create({ data: { ...data, conditionFactors: { ...usualConditionFactors } } })
     await tx.bay.createMany({ data: bayRows })
-    await tx.crewMember.createMany({ data: crewRows.map(row => ({ ...row, weekly: Prisma.DbNull })) })
+    await tx.crewMember.createMany({ data: crewRows.map(row => ({ ...row, weekly: noJson })) })
     if (starters) await addStarters(tx)
     audit({ act: 'set up', entity: 'shop', entityId: '1', detail: { ...data, bays, crew, starters } })
     return shopOf(tx)
@@ -91,7 +91,7 @@ async function addStarters(tx: Tx): Promise<void> {
   const ids = new Map<string | null, string>()
   for (const { id, cureProfile, ...product } of starterProducts()) {
     const row = await tx.product.create({
-      data: { ...product, cureProfile: (cureProfile as unknown as Prisma.InputJsonObject) ?? Prisma.DbNull },
+      data: { ...product, cureProfile: (cureProfile as unknown as JsonObject) ?? noJson },
     })
     ids.set(id, row.id)
   }

@@ -1,13 +1,34 @@
 import { openSpans } from '../domain/calendar/index.ts'
 import { Refusal } from '../domain/refusal.ts'
-import { checkTreatment, type Treatment, type TreatmentProduct } from '../domain/shop/index.ts'
+import { checkTreatment, sizeClasses, type Treatment, type TreatmentProduct } from '../domain/shop/index.ts'
+import { layOut } from '../domain/treatment/index.ts'
 import type { Tx } from '../store/store.ts'
-import { shopOf } from './shopView.ts'
+import { type ShopView, shopOf } from './shopView.ts'
 
-/** Refuses a treatment that the shop, with its hours and the products in use, could not carry out. */
+/**
+ * Refuses a treatment that the shop, with its hours and the products in use, could not carry out: besides each step for
+ * itself, the chain is laid out as a booking would, so that waits which contradict each other or a cure are seen now.
+ */
 export async function checkSold(tx: Tx, treatment: Treatment): Promise<void> {
-  const products = await tx.product.findMany({ where: { archivedAt: null } })
-  checkTreatment(treatment, products as unknown as TreatmentProduct[], await longestOpening(tx))
+  const shop = await shopOf(tx)
+  const rows = await tx.product.findMany({ where: { archivedAt: null } })
+  const products = rows as unknown as TreatmentProduct[]
+  checkTreatment(treatment, products, longestOpening(shop))
+  const byId = new Map(products.map(product => [product.id, product]))
+  for (const sizeClass of sizeClasses)
+    if (treatment.steps.some(step => step.minutes[sizeClass] > 0))
+      renamed('treatments.0.', '', () =>
+        layOut({
+          treatments: [treatment],
+          products: byId,
+          sizeClass,
+          finish: 'gloss',
+          condition: 'good',
+          conditionFactors: shop.conditionFactors,
+          gridMin: shop.gridMin,
+          handoverRule: shop.handoverRule,
+        }),
+      )
 }
 
 /** Refuses what has just been written to a product where a treatment that uses it can then not be carried out. */
@@ -26,9 +47,18 @@ export async function checkUsers(tx: Tx, productId: string, field: string): Prom
     }
 }
 
+/** Runs `check` and names the field of its refusal as the caller's input does. */
+function renamed(prefix: string, by: string, check: () => unknown): void {
+  try {
+    check()
+  } catch (error) {
+    if (!(error instanceof Refusal) || !error.field.startsWith(prefix)) throw error
+    throw new Refusal(error.code, by + error.field.slice(prefix.length), error.value, error.message)
+  }
+}
+
 /** The longest unbroken opening of an ordinary fortnight, in minutes. */
-async function longestOpening(tx: Tx): Promise<number> {
-  const { weekly } = await shopOf(tx)
+function longestOpening({ weekly }: ShopView): number {
   const spans = openSpans({ zone: 'UTC', weekly, exceptions: [] }, 0, 14 * 1440)
   return Math.max(0, ...spans.map(span => span.to - span.from))
 }

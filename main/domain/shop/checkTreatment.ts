@@ -24,7 +24,7 @@ export interface TreatmentStep {
   /** Least and most elapsed minutes from the end of the step before to this start; null: no limit. */
   readonly waitMin: number | null
   readonly waitMax: number | null
-  /** Hands-on minutes by size. */
+  /** Hands-on minutes by size; 0: left out for that size. */
   readonly minutes: Readonly<Record<SizeClass, number>>
   /** Whether worn paint makes it longer. */
   readonly byCondition: boolean
@@ -63,20 +63,14 @@ export function checkTreatment(
     if (price < 0)
       throw new Refusal('price-negative', `prices.${size}`, price, 'A price is at least 0; give the amount.')
   }
-  if (treatment.steps.length === 0)
-    throw new Refusal(
-      'steps-missing',
-      'steps',
-      [],
-      'A treatment without steps takes no time; add its first step.',
-    )
+  checkTakesTime(treatment.steps)
   treatment.steps.forEach((step, i) => {
     const field = `steps.${i}`
     checkWork(step, field, longestOpeningMin)
     checkWaits(step, field)
     checkProduct(step, field, products)
     const before = treatment.steps[i - 1]
-    if (before) checkFollowing(before, step, field, products)
+    if (before) checkStageOrder(before, step, field)
   })
 }
 
@@ -91,12 +85,13 @@ function checkWork(step: TreatmentStep, field: string, longestOpeningMin: number
     )
   for (const size of sizeClasses) {
     const minutes = step.minutes[size]
-    if (!Number.isInteger(minutes) || minutes < 1 || minutes > longestStepMin)
+    if (!Number.isInteger(minutes) || minutes < 0 || minutes > longestStepMin)
       throw new Refusal(
         'duration-bad',
         `${field}.minutes.${size}`,
         minutes,
-        `${minutes} minutes is no time a step takes; use whole minutes from 1 to ${longestStepMin} (ten days).`,
+        `${minutes} minutes is no time a step takes; use whole minutes from 0 (left out for this size) to ` +
+          `${longestStepMin} (ten days).`,
       )
     if (!step.splittable && minutes > longestOpeningMin)
       throw new Refusal(
@@ -107,6 +102,24 @@ function checkWork(step: TreatmentStep, field: string, longestOpeningMin: number
           `${wallWords(longestOpeningMin)} h at a stretch: let it pause at closing, or make two steps of it.`,
       )
   }
+}
+
+function checkTakesTime(steps: readonly TreatmentStep[]) {
+  if (steps.length === 0)
+    throw new Refusal(
+      'steps-missing',
+      'steps',
+      [],
+      'A treatment without steps takes no time; add its first step.',
+    )
+  const idle = steps.findIndex(step => sizeClasses.every(size => step.minutes[size] === 0))
+  if (idle >= 0)
+    throw new Refusal(
+      'duration-bad',
+      `steps.${idle}.minutes.medium`,
+      0,
+      'This step takes no time on any size; give its minutes, or take it out.',
+    )
 }
 
 function checkWaits({ waitMin, waitMax }: TreatmentStep, field: string) {
@@ -158,13 +171,8 @@ function checkProduct(step: TreatmentStep, field: string, products: readonly Tre
     )
 }
 
-/** What the step before asks of this one: the order of stages, and the cure of what it laid. */
-function checkFollowing(
-  before: TreatmentStep,
-  step: TreatmentStep,
-  field: string,
-  products: readonly TreatmentProduct[],
-) {
+/** The chain of a car's visit is laid out stage by stage, so a treatment says its steps in that order too. */
+function checkStageOrder(before: TreatmentStep, step: TreatmentStep, field: string) {
   if (stages.indexOf(step.stage) < stages.indexOf(before.stage))
     throw new Refusal(
       'stage-order',
@@ -172,40 +180,4 @@ function checkFollowing(
       step.stage,
       `A ${step.stage} step comes before every ${before.stage} step; move it up, or change its stage.`,
     )
-  const laid = products.find(({ id }) => id === before.productId)
-  if (!laid?.cureProfile) return
-  const window = windowAfter(laid.cureProfile, step.stage)
-  if (!window)
-    throw new Refusal(
-      'no-second-layer',
-      `${field}.stage`,
-      step.stage,
-      `The profile of ${laid.name} has no recoat window, so no layer may follow it; add the window from the data sheet ` +
-        'to its profile, or take this step out.',
-    )
-  const { waitMin, waitMax } = step
-  if (waitMax !== null && waitMax < window.fromMin)
-    throw new Refusal(
-      'waits-contradict',
-      `${field}.waitMax`,
-      waitMax,
-      `It may wait at most ${waitMax} minutes, but ${laid.name} lets nothing follow before ${window.fromMin}; give at ` +
-        'least that, or leave it empty.',
-    )
-  if (window.toMin !== null && waitMin !== null && waitMin > window.toMin)
-    throw new Refusal(
-      'waits-contradict',
-      `${field}.waitMin`,
-      waitMin,
-      `It must wait at least ${waitMin} minutes, but ${laid.name} takes nothing after ${window.toMin}; give at most ` +
-        'that, or leave it empty.',
-    )
-}
-
-/** When, in minutes after the coat, a step of that stage may follow it; null: never. */
-function windowAfter(profile: CureProfile, stage: Stage): { fromMin: number; toMin: number | null } | null {
-  if (stage === 'coat')
-    return profile.recoat && { fromMin: profile.recoat.minMin, toMin: profile.recoat.maxMin }
-  if (stage === 'topper') return { fromMin: profile.topperMin, toMin: profile.topperMaxMin }
-  return { fromMin: profile.tackFreeMin, toMin: null }
 }
