@@ -76,7 +76,10 @@ const long: Part[] = [
 /** Runs a command to its end; its output is kept, and shown only where it failed. */
 function execute(part: Part): Promise<{ status: number; output: string }> {
   return new Promise(resolve => {
-    const child = spawn(process.execPath, part.run, { cwd: root, env: { ...process.env, ...part.env } })
+    const child = spawn(process.execPath, part.run, {
+      cwd: root,
+      env: { ...process.env, NO_COLOR: '1', FORCE_COLOR: '0', ...part.env },
+    })
     let output = ''
     const keep = (chunk: Buffer) => {
       output += chunk

@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs'
-import { extname, join, relative, sep } from 'node:path'
+import { extname, join } from 'node:path'
 
 export interface StaticFile {
   bytes: Uint8Array<ArrayBuffer>
@@ -24,15 +24,19 @@ const types: Record<string, string> = {
  */
 export function loadRenderer(dir: string): Map<string, StaticFile> {
   const files = new Map<string, StaticFile>()
-  for (const entry of readdirSync(dir, { recursive: true, withFileTypes: true })) {
-    if (!entry.isFile()) continue
-    const file = join(entry.parentPath, entry.name)
-    const path = `/${relative(dir, file).split(sep).join('/')}`
-    files.set(path, {
-      bytes: new Uint8Array(readFileSync(file)),
-      type: types[extname(entry.name)] ?? 'application/octet-stream',
-      hashed: path.startsWith('/assets/'),
-    })
+  // Folder by folder, not with Node's own recursion: the shell's archive answers only plain listings for sure.
+  const add = (folder: string, path: string) => {
+    for (const entry of readdirSync(folder, { withFileTypes: true })) {
+      const file = join(folder, entry.name)
+      if (entry.isDirectory()) add(file, `${path}${entry.name}/`)
+      else if (entry.isFile())
+        files.set(path + entry.name, {
+          bytes: new Uint8Array(readFileSync(file)),
+          type: types[extname(entry.name)] ?? 'application/octet-stream',
+          hashed: path.startsWith('/assets/'),
+        })
+    }
   }
+  add(dir, '/')
   return files
 }

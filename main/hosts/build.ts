@@ -1,23 +1,29 @@
 import { createHash } from 'node:crypto'
-import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
+import { setTimeout as wait } from 'node:timers/promises'
 import { fileURLToPath } from 'node:url'
 import { generateClient } from '../../prisma/generate.ts'
+import { takeLock } from '../store/fileLock.ts'
+import { bundleDesktop } from './buildDesktop.ts'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
+const built = join(root, '.build')
 
-export const rendererDir = join(root, '.build', 'renderer')
+export const rendererDir = join(built, 'renderer')
 export const migrationsDir = join(root, 'prisma', 'migrations')
+export const desktopBundle = join(built, 'main', 'desktop.mjs')
 
 /** One hash over what a product is built from. */
 function fingerprint(paths: string[]): string {
   const hash = createHash('sha256')
   const add = (path: string) => {
-    if (statSync(path).isDirectory()) {
-      for (const name of readdirSync(path).sort()) if (name !== 'generated') add(join(path, name))
-    } else hash.update(path).update(readFileSync(path))
+    const file = join(root, path)
+    if (statSync(file).isDirectory()) {
+      for (const name of readdirSync(file).sort()) if (name !== 'generated') add(join(path, name))
+    } else hash.update(`${path}\0`).update(readFileSync(file)).update('\0')
   }
-  for (const path of paths) add(join(root, path))
+  for (const path of paths) add(path)
   return hash.digest('hex')
 }
 
@@ -28,36 +34,43 @@ async function unlessFresh(
   sources: string[],
   make: () => unknown,
 ): Promise<void> {
-  const stamp = join(root, '.build', `${name}.stamp`)
+  const stamp = join(built, `${name}.stamp`)
   const print = fingerprint(sources)
-  const read = (path: string) => {
-    try {
-      return readFileSync(path, 'utf8')
-    } catch {
-      return ''
-    }
-  }
-  if (read(stamp) === print && read(join(root, product)) !== '') return
+  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === print && existsSync(product)) return
   await make()
-  mkdirSync(dirname(stamp), { recursive: true })
   writeFileSync(stamp, print)
 }
 
+/** Does `work` while no other process builds: two would write the same files. */
+async function alone(work: () => Promise<void>): Promise<void> {
+  mkdirSync(built, { recursive: true })
+  let unlock = takeLock(join(built, 'lock.db'))
+  while (!unlock) {
+    await wait(100)
+    unlock = takeLock(join(built, 'lock.db'))
+  }
+  try {
+    await work()
+  } finally {
+    unlock()
+  }
+}
+
 /** The typed database client. */
-export function buildClient(): Promise<void> {
+function client(): Promise<void> {
   return unlessFresh(
     'client',
-    'main/store/generated/client.ts',
+    join(root, 'main', 'store', 'generated', 'client.ts'),
     ['prisma/schema', 'prisma/generate.ts', 'package-lock.json'],
     generateClient,
   )
 }
 
 /** The screens. */
-export function buildRenderer(): Promise<void> {
+function renderer(): Promise<void> {
   return unlessFresh(
     'renderer',
-    '.build/renderer/index.html',
+    join(rendererDir, 'index.html'),
     ['app', 'main/domain', 'main/api', 'assets', 'package-lock.json'],
     async () => {
       const { build } = await import('vite')
@@ -66,10 +79,36 @@ export function buildRenderer(): Promise<void> {
   )
 }
 
-/** Everything that is stale. */
-export async function buildStale(): Promise<void> {
-  await buildClient()
-  await buildRenderer()
+/** The window's process, as one file. */
+function desktop(): Promise<void> {
+  return unlessFresh(
+    'desktop',
+    desktopBundle,
+    ['main', 'prisma/schema', 'prisma/migrations', 'package-lock.json'],
+    () => bundleDesktop(root, dirname(desktopBundle)),
+  )
 }
 
-if (import.meta.main) await (process.argv.includes('--client') ? buildClient() : buildStale())
+export const buildClient = () => alone(client)
+
+/** What the web host needs and is stale. */
+export const buildStale = () =>
+  alone(async () => {
+    await client()
+    await renderer()
+  })
+
+/** What the window needs besides, if it is stale. */
+export const buildDesktop = () =>
+  alone(async () => {
+    await client()
+    await desktop()
+  })
+
+if (import.meta.main) {
+  if (process.argv.includes('--client')) await buildClient()
+  else {
+    await buildStale()
+    await buildDesktop()
+  }
+}

@@ -1,4 +1,15 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs'
+import {
+  closeSync,
+  copyFileSync,
+  existsSync,
+  fsyncSync,
+  mkdirSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+} from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
 import { Refusal } from '../domain/refusal.ts'
@@ -9,6 +20,11 @@ export interface MigrationFiles {
   dir: string
   /** Where the engine's WebAssembly lies, if not in node_modules. */
   wasmPath?: string
+}
+
+/** Where copies made before a migration are kept. */
+export function copiesFolder(dataDir: string): string {
+  return join(dataDir, 'before-migration')
 }
 
 const noFilter = { externalTables: [], externalEnums: [] }
@@ -33,67 +49,99 @@ function listMigrations(dir: string) {
 }
 
 /**
- * Brings the database file up to this version's schema, with a copy of it beside it first if it held anything.
- * Returns the migrations applied. Refuses a database written by a newer version, or one whose migration broke.
+ * Brings the database file up to this version's schema and returns the migrations applied. They are applied to a copy
+ * that then takes the file's place in one step, so that a crash or a failed migration leaves the file as it was; and
+ * another copy of what it was is kept beside it. Nobody else may have the file open. Refuses a database written by a
+ * newer version, or by another program.
  */
 export async function migrate(file: string, files: MigrationFiles): Promise<string[]> {
   const migrationsList = listMigrations(files.dir)
   const names = migrationsList.migrationDirectories.map(entry => entry.path)
-  const rows = recordedMigrations(file)
-  const broken = rows.find(row => row.finished === null)
-  if (broken)
-    throw new Refusal(
-      'database-broken',
-      'database',
-      file,
-      `The database's change "${broken.name}" did not finish: restore the copy made before it.`,
-    )
-  if (rows.some(row => !names.includes(row.name)))
+  const recorded = recordedMigrations(file)
+  if (recorded.some(name => !names.includes(name)))
     throw new Refusal(
       'database-newer',
       'database',
       file,
-      'This database was written by a newer version of Lustrum: install that version, or open another data folder.',
+      `The database ${file} was written by a newer version of Lustrum: install that version, or open another data folder with --data.`,
     )
-  const missing = names.filter(name => !rows.some(row => row.name === name))
+  const missing = names.filter(name => !recorded.includes(name))
   if (missing.length === 0) return []
-  if (rows.length > 0) copyBefore(file, missing[0]!)
-  return withSchemaEngine(
-    file,
+  const work = `${file}.updating`
+  removeDatabase(work)
+  if (recorded.length > 0) copyFileSync(copyBefore(file, missing[0]!), work)
+  const applied = await withSchemaEngine(
+    work,
     async engine =>
       (await engine.applyMigrations({ migrationsList, filters: noFilter })).appliedMigrationNames,
     undefined,
     files.wasmPath,
-  )
+  ).catch(error => {
+    removeDatabase(work)
+    throw new Refusal(
+      'migration-failed',
+      'database',
+      file,
+      `The database ${file} could not be brought up to this version (${(error as Error).message}). It was left as it was: the version of Lustrum that wrote it still opens it.`,
+    )
+  })
+  flush(work)
+  renameSync(work, file)
+  return applied
 }
 
-/** What the database says was done to it; nothing for a file that is not there yet. */
-function recordedMigrations(file: string): { name: string; finished: number | null }[] {
+/** The names of the migrations the database has had; none for a file that is not there yet. */
+function recordedMigrations(file: string): string[] {
   if (!existsSync(file)) return []
   const database = new Database(file)
   try {
-    const known = database.prepare("select 1 from sqlite_master where name = '_prisma_migrations'").get()
-    if (!known) return []
-    return database
-      .prepare(
-        'select migration_name as name, finished_at as finished from _prisma_migrations where rolled_back_at is null',
+    const tables = database.prepare("select name from sqlite_master where type = 'table'").pluck().all()
+    if (tables.length === 0) return []
+    if (!tables.includes('_prisma_migrations'))
+      throw new Refusal(
+        'database-foreign',
+        'database',
+        file,
+        `${file} is a database of another program: move it away, or open another data folder with --data.`,
       )
-      .all() as { name: string; finished: number | null }[]
+    return database
+      .prepare('select migration_name from _prisma_migrations where rolled_back_at is null')
+      .pluck()
+      .all() as string[]
   } finally {
     database.close()
   }
 }
 
-/** A whole copy of the database as it was before a migration, in a folder beside it. */
-function copyBefore(file: string, migration: string): void {
-  const folder = join(dirname(file), 'before-migration')
+/** Writes a whole copy of the database as it was before a migration into a folder beside it; returns its path. */
+function copyBefore(file: string, migration: string): string {
+  const folder = copiesFolder(dirname(file))
   mkdirSync(folder, { recursive: true })
   const copy = join(folder, `${basename(file, '.db')}-before-${migration}.db`)
-  rmSync(copy, { force: true })
+  removeDatabase(copy)
   const database = new Database(file)
   try {
+    // Folds the write-ahead log into the file: one left beside it would be taken for the new file's.
+    database.pragma('journal_mode = delete')
     database.prepare('vacuum into ?').run(copy)
   } finally {
     database.close()
   }
+  flush(copy)
+  return copy
+}
+
+/** Waits until the file's content is on the disk. */
+function flush(file: string): void {
+  const handle = openSync(file, 'r+')
+  try {
+    fsyncSync(handle)
+  } finally {
+    closeSync(handle)
+  }
+}
+
+/** Removes a database file with what SQLite keeps beside it. */
+function removeDatabase(file: string): void {
+  for (const end of ['', '-wal', '-shm', '-journal']) rmSync(file + end, { force: true })
 }

@@ -1,6 +1,7 @@
 import Database from 'better-sqlite3'
 import { Refusal } from '../domain/refusal.ts'
 import { type Prisma, PrismaClient } from './generated/client.ts'
+import { inPlainWords, toRefusal } from './integrity.ts'
 import { type MigrationFiles, migrate } from './migrate.ts'
 import { sqliteAdapter } from './sqlite.ts'
 
@@ -31,12 +32,18 @@ export interface Store {
   close(): Promise<void>
 }
 
-/** Opens the database file, bringing it up to date first. */
+/** Opens the database file, bringing it up to date first. Refuses one that is damaged or written by a newer version. */
 export async function openStore(file: string, files: MigrationFiles): Promise<Store> {
-  await migrate(file, files)
-  const raw = new Database(file)
-  raw.pragma('journal_mode = WAL')
-  raw.close()
+  try {
+    await migrate(file, files)
+  } catch (error) {
+    throw toRefusal(file, error)
+  }
+  inPlainWords(file, () => {
+    const raw = new Database(file)
+    raw.pragma('journal_mode = WAL')
+    raw.close()
+  })
   const read = new PrismaClient({ adapter: sqliteAdapter(file) })
   const writer = new PrismaClient({ adapter: sqliteAdapter(file) })
   const listeners = new Set<(entities: string[]) => void>()

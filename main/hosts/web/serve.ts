@@ -3,7 +3,16 @@ import { serve as listen } from '@hono/node-server'
 import { createApp } from '../../api/app.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import type { Desk } from '../../services/desk.ts'
-import { makeDoor } from './guard.ts'
+import { type DoorKeys, makeGuard } from './guard.ts'
+
+export interface WebHostOptions {
+  desk: Desk
+  rendererDir: string
+  /** 0 takes any free one. */
+  port: number
+  keys: DoorKeys
+  onFault: (error: unknown) => void
+}
 
 export interface WebHost {
   port: number
@@ -12,39 +21,35 @@ export interface WebHost {
   close(): Promise<void>
 }
 
-/** Serves the app on the loopback address only. `port` 0 takes any free one. */
-export async function serveWeb(
-  desk: Desk,
-  rendererDir: string,
-  port: number,
-  onFault: (error: unknown) => void,
-): Promise<WebHost> {
+/** Serves the app on the loopback address only. */
+export async function serveWeb({ desk, rendererDir, port, keys, onFault }: WebHostOptions): Promise<WebHost> {
   let taken = port
-  const door = makeDoor(() => taken)
-  const app = createApp({ desk, rendererDir, guard: door.guard, onFault })
+  const guard = makeGuard(keys, () => taken)
+  const app = createApp({ desk, rendererDir, guard, onFault })
   const server = await new Promise<ReturnType<typeof listen>>((resolve, reject) => {
     const starting = listen({ fetch: app.fetch, hostname: '127.0.0.1', port }, () => resolve(starting))
     starting.once('error', (error: NodeJS.ErrnoException) =>
-      reject(
-        error.code === 'EADDRINUSE'
-          ? new Refusal(
-              'port-taken',
-              'port',
-              port,
-              `Port ${port} is taken: choose another with --port, or leave it out.`,
-            )
-          : error,
-      ),
+      reject(error.code === 'EADDRINUSE' || error.code === 'EACCES' ? notToBeHad(port) : error),
     )
   })
   taken = (server.address() as AddressInfo).port
   return {
     port: taken,
-    entrance: `http://127.0.0.1:${taken}/enter/${door.secret}`,
+    entrance: `http://127.0.0.1:${taken}/enter/${keys.secret}`,
     close: () =>
       new Promise<void>((resolve, reject) => {
         server.close(error => (error ? reject(error) : resolve()))
+        // Windows that listen for changes would otherwise hold the server open.
         if ('closeAllConnections' in server) server.closeAllConnections()
       }),
   }
+}
+
+function notToBeHad(port: number): Refusal {
+  return new Refusal(
+    'port-taken',
+    '--port',
+    port,
+    `Port ${port} is not to be had: choose another with --port, or leave it out.`,
+  )
 }

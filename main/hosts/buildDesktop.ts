@@ -1,0 +1,34 @@
+import { copyFileSync, cpSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { join } from 'node:path'
+
+/** What stays outside the bundle: the shell itself, and the native module with its machine code. */
+const outside = ['electron', 'better-sqlite3']
+
+/**
+ * Bundles the window's process with everything in it but the native module, so that the package carries no tree of
+ * modules; beside it lie the migrations and the migration engine's WebAssembly.
+ */
+export async function bundleDesktop(root: string, outDir: string): Promise<void> {
+  const { build } = await import('vite')
+  await build({
+    configFile: false,
+    root,
+    logLevel: 'warn',
+    ssr: { noExternal: true, external: outside },
+    build: {
+      ssr: join(root, 'main', 'hosts', 'desktop', 'main.ts'),
+      outDir,
+      emptyOutDir: true,
+      target: 'es2024',
+      sourcemap: false,
+      rolldownOptions: {
+        external: outside,
+        output: { format: 'es', entryFileNames: 'desktop.mjs', chunkFileNames: '[name]-[hash].mjs' },
+      },
+    },
+  })
+  cpSync(join(root, 'prisma', 'migrations'), join(outDir, 'migrations'), { recursive: true })
+  const engine = createRequire(import.meta.url).resolve('@prisma/schema-engine-wasm/schema_engine_bg')
+  copyFileSync(engine.replace(/\.js$/, '.wasm'), join(outDir, 'schema_engine_bg.wasm'))
+}

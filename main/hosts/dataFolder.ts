@@ -1,0 +1,88 @@
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { setTimeout as wait } from 'node:timers/promises'
+import { Refusal } from '../domain/refusal.ts'
+import { takeLock } from '../store/fileLock.ts'
+
+/** The app that serves a data folder; one data folder has one app. */
+export interface Running {
+  host: 'desktop' | 'web'
+  /** Where a browser gets in, once the web host serves. */
+  entrance?: string
+}
+
+export interface Claim {
+  /** The last app on this folder did not close: it was killed, or the power failed. */
+  unclean: boolean
+  /** Says where a browser gets in. */
+  announce(entrance: string): void
+  /** Gives the folder back; the next start finds everything in order. */
+  release(): void
+}
+
+const lockFile = (dataDir: string) => join(dataDir, 'lock.db')
+const markFile = (dataDir: string) => join(dataDir, 'running.json')
+
+export const databaseFile = (dataDir: string) => join(dataDir, 'lustrum.db')
+
+/**
+ * Takes the data folder for this process, or returns null where another process has it. The lock ends with its
+ * process; the mark beside it stays after a crash, and so tells the next start to look the database over.
+ */
+export function claimDataFolder(dataDir: string, host: Running['host']): Claim | null {
+  let unlock: (() => void) | null
+  try {
+    mkdirSync(dataDir, { recursive: true, mode: 0o700 })
+    unlock = takeLock(lockFile(dataDir))
+  } catch (error) {
+    throw new Refusal(
+      'data-folder',
+      '--data',
+      dataDir,
+      `The data folder ${dataDir} cannot be written (${(error as Error).message}): look at its rights, or name another with --data.`,
+    )
+  }
+  if (!unlock) return null
+  const unclean = existsSync(markFile(dataDir))
+  const mark = (running: Running) => {
+    // Made anew each time: only a new file is sure to be readable by this user alone, and it holds the entrance.
+    rmSync(markFile(dataDir), { force: true })
+    writeFileSync(markFile(dataDir), JSON.stringify(running), { mode: 0o600 })
+  }
+  mark({ host })
+  return {
+    unclean,
+    announce: entrance => mark({ host, entrance }),
+    release() {
+      rmSync(markFile(dataDir), { force: true })
+      unlock()
+    },
+  }
+}
+
+/** The app that now has the folder, if one has. */
+export async function findRunning(dataDir: string): Promise<Running | null> {
+  if (!existsSync(lockFile(dataDir))) return null
+  const unlock = takeLock(lockFile(dataDir))
+  if (!unlock) return readRunning(dataDir)
+  unlock()
+  return null
+}
+
+/**
+ * The app that holds the folder, as its mark tells. A web host that has only just begun is waited for until it says
+ * where it is, `patience` milliseconds at most.
+ */
+export async function readRunning(dataDir: string, patience = 15_000): Promise<Running | null> {
+  for (let waited = 0; ; waited += 100) {
+    let running: Running | null = null
+    try {
+      running = JSON.parse(readFileSync(markFile(dataDir), 'utf8')) as Running
+    } catch {
+      // Between being removed and being made anew, or the app has closed meanwhile.
+    }
+    if (running && (running.host === 'desktop' || running.entrance)) return running
+    if (waited >= patience) return running
+    await wait(100)
+  }
+}

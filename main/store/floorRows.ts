@@ -1,0 +1,56 @@
+import type { Tx } from './store.ts'
+
+/** One step of a job that holds a bay now or later, with what its job is, as the database gives it. */
+export interface FloorRow {
+  jobId: string
+  number: number
+  status: string
+  plate: string
+  promisedAt: number
+  handoverAt: number
+  arrivedAt: number | null
+  position: number
+  kind: string
+  name: string
+  minutes: number
+  splittable: boolean
+  sameBay: boolean
+  waitMin: number | null
+  waitMax: number | null
+  moveAfterMin: number | null
+  productId: string | null
+  bayId: string
+  plannedAt: number
+  startAt: number
+  endAt: number
+  actualStartAt: number | null
+  actualEndAt: number | null
+  movedToBayId: string | null
+  movedAt: number | null
+  /** Ids, joined with commas; null for a step that takes nobody. */
+  crew: string | null
+}
+
+/**
+ * The steps of all jobs that hold a bay somewhere in `[nowAt, toAt)`, job by job in order. One flat query, because a
+ * promise reads it while the caller is on the phone: booked jobs, cars in the shop (also those that should be gone),
+ * and places held that have not lapsed.
+ */
+export async function floorRows(tx: Tx, nowAt: number, toAt: number): Promise<FloorRow[]> {
+  const rows = await tx.$queryRaw<
+    (Omit<FloorRow, 'splittable' | 'sameBay'> & { splittable: number; sameBay: number })[]
+  >`
+    select j.id as jobId, j.number, j.status, v.plate, j.promisedAt, j.handoverAt, j.arrivedAt,
+      s.position, s.kind, s.name, s.minutes, s.splittable, s.sameBay, s.waitMin, s.waitMax, s.moveAfterMin,
+      s.productId, s.bayId, s.plannedAt, s.startAt, s.endAt, s.actualStartAt, s.actualEndAt,
+      s.movedToBayId, s.movedAt,
+      (select group_concat(c.crewId) from JobStepCrew c where c.stepId = s.id) as crew
+    from Job j join Vehicle v on v.id = j.vehicleId join JobStep s on s.jobId = j.id
+    where j.dropOffAt < ${toAt} and (
+      j.status = 'inShop'
+      or (j.status = 'booked' and j.handoverAt > ${nowAt})
+      or (j.status = 'held' and j.handoverAt > ${nowAt} and j.heldUntilAt > ${nowAt})
+    )
+    order by j.id, s.position`
+  return rows.map(row => ({ ...row, splittable: Boolean(row.splittable), sameBay: Boolean(row.sameBay) }))
+}

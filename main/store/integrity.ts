@@ -1,0 +1,61 @@
+import { existsSync } from 'node:fs'
+import { dirname } from 'node:path'
+import Database from 'better-sqlite3'
+import { Refusal } from '../domain/refusal.ts'
+import { copiesFolder } from './migrate.ts'
+
+/**
+ * Reads the whole database and every link between its rows. Refuses a file that is damaged, or none of SQLite's;
+ * a missing file is fine, it will be made.
+ */
+export function checkIntegrity(file: string): void {
+  if (!existsSync(file)) return
+  inPlainWords(file, () => {
+    const database = new Database(file)
+    try {
+      const [first] = database.pragma('integrity_check(1)', { simple: false }) as {
+        integrity_check: string
+      }[]
+      if (first?.integrity_check !== 'ok') throw damaged(file, first?.integrity_check ?? 'unreadable')
+      const [stray] = database.pragma('foreign_key_check') as { table: string; parent: string }[]
+      if (stray) throw damaged(file, `a row of ${stray.table} belongs to no ${stray.parent}`)
+    } finally {
+      database.close()
+    }
+  })
+}
+
+/** Does `work` on the database file; what SQLite says of a file it cannot read becomes words with a way on. */
+export function inPlainWords<T>(file: string, work: () => T): T {
+  try {
+    return work()
+  } catch (error) {
+    throw toRefusal(file, error)
+  }
+}
+
+/** The refusal for what SQLite or the migration engine said of the file, or the error itself where it is another. */
+export function toRefusal(file: string, error: unknown): unknown {
+  if (error instanceof Refusal || !(error instanceof Error)) return error
+  const code = 'code' in error ? String(error.code) : ''
+  if (/^SQLITE_(NOTADB|CORRUPT)/.test(code) || /malformed|not a database/i.test(error.message))
+    return damaged(file, error.message)
+  if (/^SQLITE_(CANTOPEN|READONLY|PERM|IOERR|FULL)/.test(code))
+    return new Refusal(
+      'database-unreachable',
+      'database',
+      file,
+      `The database ${file} cannot be opened for writing (${error.message}): look at the folder's rights and free space.`,
+    )
+  return error
+}
+
+function damaged(file: string, finding: string): Refusal {
+  return new Refusal(
+    'database-damaged',
+    'database',
+    file,
+    `The database ${file} is damaged (${finding}). Nothing was changed. Put a copy of it back in its place: ` +
+      `copies made before updates lie in ${copiesFolder(dirname(file))}; or open another data folder with --data.`,
+  )
+}
