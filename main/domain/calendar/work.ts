@@ -2,11 +2,11 @@
 import { Refusal } from '../refusal.ts'
 import { indexFrom, type Span, spanAt } from './spans.ts'
 
-/** How many opening minutes `[fromAt, toAt)` holds. */
+/** How many opening minutes `[fromAt, toAt)` holds; none when it ends before it begins. */
 export function openMinutesBetween(open: readonly Span[], fromAt: number, toAt: number): number {
   let sum = 0
   for (let i = indexFrom(open, fromAt); i < open.length && open[i]!.from < toAt; i++)
-    sum += Math.min(open[i]!.to, toAt) - Math.max(open[i]!.from, fromAt)
+    sum += Math.max(0, Math.min(open[i]!.to, toAt) - Math.max(open[i]!.from, fromAt))
   return sum
 }
 

@@ -49,6 +49,7 @@ describe('hands-on minutes in openings', () => {
         for (let at = from; at < to; at++) if (isOpen(set, at)) count++
         expect(openMinutesBetween(set, from, to)).toBe(count)
       }),
+      { numRuns: 1000 },
     )
   })
 
