@@ -1,0 +1,76 @@
+import { Refusal } from '../../refusal.ts'
+import { dayNumber } from '../recurrence/dayNumber.ts'
+import { dayRule } from '../recurrence/dayRule.ts'
+
+export type PlanKind = 'first-wash' | 'check-up' | 'topper' | 'inspection' | 'other'
+
+/** What a plan's rule counts from. */
+export type Anchor =
+  /** A date (`YYYY-MM-DD`): the rule's first day, itself a visit where the rule names it. */
+  | { readonly to: 'date'; readonly on: string }
+  /** The last visit done, or until the first one an event on a date, such as the coating; not itself a visit. */
+  | { readonly to: 'last-done'; readonly since: string; readonly event: string }
+
+/** One car's standing arrangement for one kind of visit. */
+export interface Plan {
+  readonly id: string
+  readonly kind: PlanKind
+  /** As the desk says it: "topper renewal". */
+  readonly title: string
+  /** An RFC 5545 recurrence rule of days or longer. */
+  readonly rule: string
+  readonly anchor: Anchor
+  /** How many days before and after the due day a visit still serves; whole, from 0 up. */
+  readonly earlyDays: number
+  readonly lateDays: number
+}
+
+/**
+ * What happened to a plan's visits, in the order it was written down. `dueOn` names a visit by the day the rule gave
+ * it; a done visit that answers none of them (an extra one) has null.
+ */
+export type VisitRecord =
+  | { readonly what: 'done'; readonly on: string; readonly dueOn: string | null }
+  | { readonly what: 'skipped'; readonly dueOn: string; readonly why?: string }
+  | { readonly what: 'moved'; readonly dueOn: string; readonly to: string; readonly why?: string }
+
+/** When a car cannot come: days `[from, to)`, `to` being the first day back. */
+export interface Absence {
+  readonly from: string
+  readonly to: string
+  readonly why?: string
+}
+
+export interface CarTimes {
+  readonly soldOn: string | null
+  readonly away: readonly Absence[]
+}
+
+/** Refuses a plan that could never say when: a bad rule, a bad date, or a window that is none. */
+export function checkPlan(plan: Plan, zone: string): void {
+  dayRule(plan.rule, zone)
+  if (plan.anchor.to === 'date') dayNumber(plan.anchor.on, 'anchor.on')
+  else dayNumber(plan.anchor.since, 'anchor.since')
+  if (plan.title.trim() === '') throw new Refusal('title-empty', 'title', plan.title, 'Give the plan a name.')
+  for (const name of ['earlyDays', 'lateDays'] as const)
+    if (!Number.isSafeInteger(plan[name]) || plan[name] < 0 || plan[name] > 366)
+      throw new Refusal(
+        'window-bad',
+        name,
+        plan[name],
+        `${plan[name]} days is no window; use whole days from 0 to 366.`,
+      )
+}
+
+/** Refuses absences that end before they begin. */
+export function checkAbsences(away: readonly Absence[]): void {
+  away.forEach(({ from, to }, i) => {
+    if (dayNumber(from, `away.${i}.from`) >= dayNumber(to, `away.${i}.to`))
+      throw new Refusal(
+        'absence-backwards',
+        `away.${i}.to`,
+        to,
+        `Back on ${to} is not after leaving on ${from}; let the first day back come later.`,
+      )
+  })
+}

@@ -1,0 +1,168 @@
+import { Refusal } from '../../refusal.ts'
+import type { LearnedLife } from '../life/learn.ts'
+import { conditionalAge } from '../life/weibull.ts'
+import { dateText, dayNumber } from '../recurrence/dayNumber.ts'
+import { dayRule } from '../recurrence/dayRule.ts'
+import { type DueQuestion, nextDue } from './nextDue.ts'
+import type { CarTimes, Plan, VisitRecord } from './plan.ts'
+import { standingOf } from './standing.ts'
+import { topperRule } from './startingPlans.ts'
+import { dayWords } from './words.ts'
+
+/**
+ * A change the desk may accept. Nothing in this library moves a due day by itself: what was learned becomes a
+ * proposal with its reason, and only `acceptProposal` makes it so.
+ */
+export type ChangeProposal = {
+  readonly planId: string
+  /** The next due day as it stands and as it would be. */
+  readonly fromOn: string
+  readonly toOn: string
+  readonly sentence: string
+} & (
+  | { readonly what: 'interval'; readonly rule: string; readonly days: number }
+  | { readonly what: 'next-visit'; readonly ruleOn: string }
+)
+
+/** A plan with everything written down about it. */
+export interface KeptPlan {
+  readonly plan: Plan
+  readonly records: readonly VisitRecord[]
+  readonly car: CarTimes
+}
+
+/** A change smaller than both is noise, and not worth anybody's attention. */
+export const WORTH_PROPOSING = { days: 7, share: 0.05 } as const
+
+function percent(share: number): string {
+  return `${Math.round(share * 100)} %`
+}
+
+/** What was learned, for one car, in a sentence: ages in the car's own days. */
+export function learnedWords(learned: LearnedLife, multiplier: number): string {
+  const days = (age: number) => Math.floor(age * multiplier)
+  const { low, high } = learned.range
+  const range = high === null ? `${days(low)} or more` : `between ${days(low)} and ${days(high)}`
+  const from =
+    learned.lives === 0
+      ? 'No inspection has been read yet: this is the data sheet alone.'
+      : `Read from ${learned.lives} ${learned.lives === 1 ? 'life' : 'lives'}, ${learned.ended} seen to end; ` +
+        `${percent(learned.priorWeight)} of it still rests on the data sheet.`
+  return (
+    `${percent(learned.level)} still work at ${days(learned.renewAge)} days ` +
+    `(${range} at ${percent(learned.confidence)} confidence). ${from}`
+  )
+}
+
+/**
+ * Proposes a topper's interval from a learned life, for a car whose exposure scales the reference age by
+ * `multiplier`. Null when the plan's interval is near enough. Whole days, rounded down. Refuses plans that do not
+ * count from the last visit: those go by their dates.
+ */
+export function proposeInterval(
+  { plan, records, car }: KeptPlan,
+  learned: LearnedLife,
+  multiplier: number,
+  question: DueQuestion,
+): ChangeProposal | null {
+  if (plan.anchor.to !== 'last-done')
+    throw new Refusal(
+      'plan-by-dates',
+      'anchor',
+      plan.anchor.to,
+      'A plan that goes by dates has no interval to learn; anchor it to the last visit done.',
+    )
+  const { start } = standingOf(plan, records)
+  const next = dayRule(plan.rule, question.zone).next(start, start)
+  const now = nextDue(plan, records, car, question)
+  if (next === null || now.dueOn === null) return null
+  const before = next - start
+  const days = Math.max(1, Math.floor(learned.renewAge * multiplier))
+  const change = Math.abs(days - before)
+  if (change < WORTH_PROPOSING.days || change < WORTH_PROPOSING.share * before) return null
+  const rule = topperRule(days)
+  const then = nextDue({ ...plan, rule }, records, car, question)
+  if (then.dueOn === null) return null
+  return {
+    planId: plan.id,
+    what: 'interval',
+    rule,
+    days,
+    fromOn: now.dueOn,
+    toOn: then.dueOn,
+    sentence:
+      `${learnedWords(learned, multiplier)} The plan renews after ${before} days; ${days} would move ` +
+      `the next visit from ${dayWords(dayNumber(now.dueOn))} to ${dayWords(dayNumber(then.dueOn))}.`,
+  }
+}
+
+/** What the last look at a car's present topper found. */
+export interface LastLook {
+  /** The day the topper was laid, and the day it was looked at. */
+  readonly laidOn: string
+  readonly on: string
+  readonly working: boolean
+}
+
+/**
+ * Proposes another day for a topper's next visit after a look at the car: today when it was found gone; when it still
+ * works, the day its chance of working falls to the learned level, given that it worked when seen. Null when that is
+ * near enough to the day it has.
+ */
+export function proposeVisit(
+  { plan, records, car }: KeptPlan,
+  learned: LearnedLife,
+  multiplier: number,
+  look: LastLook,
+  question: DueQuestion,
+): ChangeProposal | null {
+  const now = nextDue(plan, records, car, question)
+  if (now.dueOn === null) return null
+  const laid = dayNumber(look.laidOn, 'look.laidOn')
+  const age = dayNumber(look.on, 'look.on') - laid
+  if (age < 0)
+    throw new Refusal(
+      'look-too-early',
+      'look.on',
+      look.on,
+      `It was looked at on ${look.on}, before it was laid.`,
+    )
+  const today = dayNumber(question.today, 'today')
+  const due = dayNumber(now.dueOn)
+  const proposed = (to: number, sentence: string): ChangeProposal => ({
+    planId: plan.id,
+    what: 'next-visit',
+    ruleOn: now.ruleOn,
+    fromOn: now.dueOn,
+    toOn: dateText(to),
+    sentence,
+  })
+  if (!look.working)
+    return due <= today
+      ? null
+      : proposed(
+          today,
+          `It was found gone on ${dayWords(laid + age)}: renew it now, not on ${dayWords(due)}.`,
+        )
+  const until = laid + Math.floor(conditionalAge(learned.life, learned.level, age / multiplier) * multiplier)
+  const to = Math.max(today, until)
+  if (Math.abs(to - due) < WORTH_PROPOSING.days) return null
+  return proposed(
+    to,
+    `It still worked on ${dayWords(laid + age)}, ${age} days after it was laid; from there its chance falls to ` +
+      `${percent(learned.level)} on ${dayWords(until)}. The visit is due on ${dayWords(due)}.`,
+  )
+}
+
+/** A plan and its records with a proposal made so. */
+export function acceptProposal(
+  plan: Plan,
+  records: readonly VisitRecord[],
+  proposal: ChangeProposal,
+): { plan: Plan; records: readonly VisitRecord[] } {
+  if (proposal.planId !== plan.id)
+    throw new Refusal('proposal-other-plan', 'planId', proposal.planId, 'This proposal is for another plan.')
+  if (proposal.what === 'interval') return { plan: { ...plan, rule: proposal.rule }, records }
+  const why = 'from the last inspection'
+  return { plan, records: [...records, { what: 'moved', dueOn: proposal.ruleOn, to: proposal.toOn, why }] }
+}

@@ -1,0 +1,65 @@
+import { dateText, dayNumber } from '../recurrence/dayNumber.ts'
+import { ruleWords } from '../recurrence/ruleWords.ts'
+import type { DueDay } from './due.ts'
+import type { Shift } from './fitDay.ts'
+import type { Absence, Plan } from './plan.ts'
+import type { PlanStanding } from './standing.ts'
+
+/** "14 September 2026". */
+export function dayWords(day: number): string {
+  return Temporal.PlainDate.from(dateText(day)).toLocaleString('en-GB', { dateStyle: 'long' })
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1)
+}
+
+/** Why a visit is due on its day, and which days would do as well, in one or two sentences. */
+export function dueWords(plan: Plan, standing: PlanStanding, due: DueDay, away: readonly Absence[]): string {
+  const parts = [`${capital(plan.title)} is due on ${dayWords(due.due)}: ${originWords(plan, standing, due)}`]
+  if (due.moved)
+    parts.push(`moved from ${dayWords(due.ruleDay)}${due.moved.why ? ` (${due.moved.why})` : ''}`)
+  for (const shift of due.shifts) parts.push(shiftWords(shift, away))
+  const sentences = [`${parts.join('; ')}.`]
+  if (due.first < due.last)
+    sentences.push(`Any day from ${dayWords(due.first)} to ${dayWords(due.last)} will do.`)
+  if (due.missed > 0)
+    sentences.push(
+      due.missed === 1
+        ? 'The visit before it was missed.'
+        : `The ${due.missed} visits before it were missed.`,
+    )
+  return sentences.join(' ')
+}
+
+function originWords(plan: Plan, standing: PlanStanding, due: DueDay): string {
+  if (plan.anchor.to === 'date') {
+    const first = dayWords(standing.start)
+    return due.ruleDay === standing.start
+      ? `planned for ${first}`
+      : `${ruleWords(plan.rule)}, from ${first} on`
+  }
+  const event = standing.lastDone === null ? plan.anchor.event : 'the last one'
+  const skipped = standing.after > standing.start ? `, after one skipped` : ''
+  return `${ruleWords(plan.rule)}, counted from ${event} on ${dayWords(standing.start)}${skipped}`
+}
+
+function shiftWords(shift: Shift, away: readonly Absence[]): string {
+  if (shift.code === 'closed-day') return 'put on the nearest open day'
+  if (shift.code === 'closed-window')
+    return 'put on the first open day after its window, in which the shop is closed'
+  const { from, to } = shift.span
+  const why = away.find(one => dayNumber(one.from) < to && from < dayNumber(one.to))?.why
+  const absence = `the car is away from ${dayWords(from)} until ${dayWords(to)}${why ? ` (${why})` : ''}`
+  if (shift.code === 'away-before') return `put before it leaves, as ${absence}`
+  if (shift.code === 'away-after') return `put after it is back, as ${absence}`
+  return `later than its window, as ${absence}`
+}
+
+/** Why no visit of a plan follows. */
+export function overWords(plan: Plan, because: 'sold' | 'over', soldOn: string | null): string {
+  const title = capital(plan.title)
+  if (because === 'sold' && soldOn !== null)
+    return `${title} is not due again: the car was sold on ${dayWords(dayNumber(soldOn))}.`
+  return `${title} is not due again: its rule names no further day.`
+}

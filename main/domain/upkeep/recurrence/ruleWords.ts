@@ -1,0 +1,81 @@
+import { ruleParts } from './ruleParts.ts'
+
+const UNITS: Readonly<Record<string, string>> = {
+  DAILY: 'day',
+  WEEKLY: 'week',
+  MONTHLY: 'month',
+  YEARLY: 'year',
+}
+const WEEKDAYS: Readonly<Record<string, string>> = {
+  MO: 'Monday',
+  TU: 'Tuesday',
+  WE: 'Wednesday',
+  TH: 'Thursday',
+  FR: 'Friday',
+  SA: 'Saturday',
+  SU: 'Sunday',
+}
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+]
+const TOLD = ['FREQ', 'INTERVAL', 'COUNT', 'UNTIL', 'WKST', 'BYMONTH', 'BYDAY', 'BYMONTHDAY']
+
+/**
+ * A recurrence rule in words: "every 6 months", "every year in October on the last Friday". A rule with parts these
+ * words do not reach is given as it is written: half a rule in words would be another rule. (The `rrule` package has
+ * words too, but drops such parts.)
+ */
+export function ruleWords(rule: string): string {
+  const { frequency, parts } = ruleParts(rule)
+  const unit = UNITS[frequency]
+  if (!unit || ![...parts.keys()].every(name => TOLD.includes(name))) return `by the rule ${rule}`
+  const count = parts.get('COUNT')
+  const only = [...parts.keys()].every(name => ['FREQ', 'INTERVAL', 'COUNT', 'WKST'].includes(name))
+  if (count === '1' && only) return 'once'
+  const interval = parts.get('INTERVAL') ?? '1'
+  const words = [interval === '1' ? `every ${unit}` : `every ${interval} ${unit}s`]
+  const list = (name: string, one: (item: string) => string) => parts.get(name)?.split(',').map(one)
+  const months = list('BYMONTH', month => MONTHS[Number(month) - 1]!)
+  const days = list('BYMONTHDAY', day => `the ${placed(Number(day))}${day.startsWith('-') ? ' day' : ''}`)
+  const weekdays = list('BYDAY', weekdayWords)
+  if (months) words.push(`in ${joined(months)}`)
+  if (weekdays) words.push(`on ${joined(weekdays)}`)
+  if (days) words.push(weekdays ? `that is ${joined(days, 'or')}` : `on ${joined(days)}`)
+  const until = parts.get('UNTIL')
+  if (until) {
+    const date = new Temporal.PlainDate(+until.slice(0, 4), +until.slice(4, 6), +until.slice(6, 8))
+    words.push(`until ${date.toLocaleString('en-GB', { dateStyle: 'long' })}`)
+  }
+  return words.join(' ') + (count ? `, ${count} times` : '')
+}
+
+function weekdayWords(text: string): string {
+  const name = WEEKDAYS[text.slice(-2)]!
+  const figure = Number(text.slice(0, -2))
+  return figure === 0 ? name : `the ${placed(figure)} ${name}`
+}
+
+/** 1 as "1st", -1 as "last", -2 as "2nd last". */
+function placed(n: number): string {
+  if (n === -1) return 'last'
+  const size = Math.abs(n)
+  const teens = size % 100 > 10 && size % 100 < 14
+  const ending = teens ? 'th' : (['th', 'st', 'nd', 'rd'][size % 10] ?? 'th')
+  return `${size}${ending}${n < 0 ? ' last' : ''}`
+}
+
+function joined(items: readonly string[], word = 'and'): string {
+  if (items.length < 2) return items[0] ?? ''
+  return `${items.slice(0, -1).join(', ')} ${word} ${items.at(-1)}`
+}
