@@ -1,0 +1,75 @@
+import type { SignalWord } from './classes.ts'
+import { labelFromCodes } from './label.ts'
+import { normaliseCode, type Regime } from './regime.ts'
+import type { StorageGroup } from './storage.ts'
+
+/**
+ * What a person read off a product's safety data sheet. Null always means the sheet is silent or nobody has looked, which
+ * is not the same as "none": an empty list or the word "none" says the sheet itself states there is nothing.
+ */
+export interface DataSheet {
+  /** The day of the sheet's revision, YYYY-MM-DD. */
+  readonly revisedOn: string | null
+  readonly hazardCodes: readonly string[] | null
+  readonly precautionaryCodes: readonly string[] | null
+  readonly signalWord: SignalWord | 'none' | null
+  readonly protection: readonly string[] | null
+  readonly storageGroup: StorageGroup | null
+  /** Celsius. */
+  readonly storageMinC: number | null
+  readonly storageMaxC: number | null
+  readonly lifeAfterOpeningDays: number | 'unlimited' | null
+  readonly unNumber: string | 'none' | null
+}
+
+/** What is missing when a field is null, in the words of the sentence. */
+const missing: Readonly<Record<keyof DataSheet, string>> = {
+  revisedOn: 'its revision date',
+  hazardCodes: 'its hazard statements',
+  precautionaryCodes: 'its precautionary statements',
+  signalWord: 'its signal word',
+  protection: 'protective equipment',
+  storageGroup: 'what it must be kept apart from',
+  storageMinC: 'the lowest storage temperature',
+  storageMaxC: 'the highest storage temperature',
+  lifeAfterOpeningDays: 'its life after opening',
+  unNumber: 'its transport number',
+}
+
+export interface Silence {
+  readonly field: keyof DataSheet
+  readonly message: string
+}
+
+/** Every point on which the data sheet says nothing, each in a sentence to show where the value would stand. */
+export function silences(sheet: DataSheet): Silence[] {
+  return (Object.keys(missing) as (keyof DataSheet)[])
+    .filter(field => sheet[field] === null)
+    .map(field => ({
+      field,
+      message: `The data sheet is silent on ${missing[field]}; ask the supplier, and do not guess.`,
+    }))
+}
+
+/**
+ * Where what was read off the sheet does not fit together, so that a slip of typing is seen: a signal word or a storage range
+ * that contradicts the rest. The sheet itself still decides.
+ */
+export function sheetDoubts(sheet: DataSheet, regime: Regime): string[] {
+  const doubts: string[] = []
+  if (sheet.hazardCodes && sheet.signalWord) {
+    const { signalWord, unsure } = labelFromCodes(sheet.hazardCodes, regime)
+    const worked = signalWord ?? 'none'
+    if (unsure.length === 0 && worked !== sheet.signalWord)
+      doubts.push(
+        `The hazard statements call for the signal word ${worked}, but ${sheet.signalWord} was read off the sheet; read it again.`,
+      )
+  }
+  if (sheet.storageMinC !== null && sheet.storageMaxC !== null && sheet.storageMinC > sheet.storageMaxC)
+    doubts.push(
+      `The lowest storage temperature (${sheet.storageMinC} °C) is above the highest (${sheet.storageMaxC} °C); read them again.`,
+    )
+  const twice = sheet.hazardCodes?.map(normaliseCode).filter((code, i, all) => all.indexOf(code) !== i) ?? []
+  for (const code of new Set(twice)) doubts.push(`${code} is entered twice.`)
+  return doubts
+}

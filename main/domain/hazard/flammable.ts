@@ -1,0 +1,96 @@
+import { Refusal } from '../refusal.ts'
+import { normaliseCode } from './regime.ts'
+
+/** Codes whose volume counts as flammable liquid, most dangerous first. */
+const liquids = ['H224', 'H225', 'H226'] as const
+const aerosols = ['H222', 'H223']
+
+export type FlammableCode = (typeof liquids)[number]
+
+export interface StockedVolume {
+  readonly id: string
+  /** On hand, at least 0. */
+  readonly volumeMl: number
+  /** Hazard codes of the data sheet; null where it is silent or missing. */
+  readonly codes: readonly string[] | null
+}
+
+export interface FlammableStock {
+  /** Flammable liquid on the shelf, and of each code. */
+  readonly totalMl: number
+  readonly byCode: Readonly<Record<FlammableCode, number>>
+  /** Flammable aerosols, which many codes limit apart; not in the total. */
+  readonly aerosolMl: number
+  /** Products that could not be counted because their data sheet is silent, and their volume. */
+  readonly silentIds: readonly string[]
+  readonly silentMl: number
+  readonly limitMl: number | null
+  /** Total over limit; null without a limit. */
+  readonly share: number | null
+  /** `near` from nine tenths of the limit on. */
+  readonly state: 'no limit' | 'within' | 'near' | 'over'
+  readonly message: string
+}
+
+/**
+ * Flammable liquid on the shelf (H224, H225, H226) against the limit the owner entered from the local code. No limit is
+ * built in: they differ by place, cabinet and building. `show` writes a volume in the shop's units.
+ */
+export function flammableStock(
+  products: readonly StockedVolume[],
+  limitMl: number | null,
+  show: (volumeMl: number) => string,
+): FlammableStock {
+  if (limitMl !== null && !(limitMl > 0 && Number.isFinite(limitMl)))
+    throw new Refusal(
+      'limit-not-positive',
+      'limitMl',
+      limitMl,
+      `A limit of ${limitMl} mL is none; enter the volume your local code allows, or leave it empty.`,
+    )
+  const byCode = { H224: 0, H225: 0, H226: 0 }
+  let aerosolMl = 0
+  let silentMl = 0
+  const silentIds: string[] = []
+  products.forEach(({ id, volumeMl, codes }, i) => {
+    if (!(volumeMl >= 0 && Number.isFinite(volumeMl)))
+      throw new Refusal(
+        'volume-negative',
+        `products.${i}.volumeMl`,
+        volumeMl,
+        `${volumeMl} mL cannot stand on a shelf; count the stock again.`,
+      )
+    const known = codes?.flatMap(code => normaliseCode(code).split('+'))
+    const liquid = liquids.find(code => known?.includes(code))
+    if (!known) {
+      silentMl += volumeMl
+      silentIds.push(id)
+    } else if (liquid) byCode[liquid] += volumeMl
+    else if (aerosols.some(code => known.includes(code))) aerosolMl += volumeMl
+  })
+  const totalMl = byCode.H224 + byCode.H225 + byCode.H226
+  const share = limitMl === null ? null : totalMl / limitMl
+  const state = share === null ? 'no limit' : share > 1 ? 'over' : share >= 0.9 ? 'near' : 'within'
+  const sentences = [
+    limitMl === null
+      ? `${show(totalMl)} of flammable liquid on the shelf. Enter the limit your local code sets.`
+      : `${show(totalMl)} of flammable liquid on the shelf, ${stateWords[state]} your limit of ${show(limitMl)}.`,
+    silentIds.length > 0 &&
+      `Not counted: ${show(silentMl)} in ${silentIds.length === 1 ? 'one product' : `${silentIds.length} products`} ` +
+        'whose data sheet is silent or missing.',
+    limitMl !== null && 'The local code decides.',
+  ]
+  return {
+    totalMl,
+    byCode,
+    aerosolMl,
+    silentIds,
+    silentMl,
+    limitMl,
+    share,
+    state,
+    message: sentences.filter(Boolean).join(' '),
+  }
+}
+
+const stateWords = { 'no limit': '', within: 'within', near: 'close to', over: 'over' }

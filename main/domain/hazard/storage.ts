@@ -1,0 +1,152 @@
+import { Refusal } from '../refusal.ts'
+import { normaliseCode } from './regime.ts'
+
+/** Groups of chemicals kept together on a shelf, or apart. Common practice, no source; the data sheet decides. */
+export const storageGroups = [
+  'acid',
+  'alkali',
+  'ammonia',
+  'bleach',
+  'oxidiser',
+  'peroxide',
+  'flammable',
+  'aerosol',
+  'general',
+] as const
+
+export type StorageGroup = (typeof storageGroups)[number]
+
+export const storageGroupWords: Readonly<Record<StorageGroup, string>> = {
+  acid: 'acid (wheel cleaner, fallout remover)',
+  alkali: 'alkali (strong wash, degreaser)',
+  ammonia: 'ammonia (some glass cleaners)',
+  bleach: 'chlorine bleach',
+  oxidiser: 'oxidiser',
+  peroxide: 'peroxide (hardener, whitener)',
+  flammable: 'flammable solvent (panel wipe, coating, thinner)',
+  aerosol: 'aerosol can',
+  general: 'general (pH-neutral wash, polish, wax)',
+}
+
+/**
+ * Words that tell a group, tried in order: "acid wheel cleaner", "chlorine bleach", "alkaline wash", "pH-neutral wash". The
+ * harmless group comes last, so that a description with both ("water-based acid cleaner") errs on the careful side.
+ */
+const wordsOf: readonly (readonly [RegExp, StorageGroup])[] = [
+  [/bleach|hypochlorite/i, 'bleach'],
+  [/peroxide/i, 'peroxide'],
+  [/oxidi[sz]/i, 'oxidiser'],
+  [/aerosol|spray can/i, 'aerosol'],
+  [/ammonia/i, 'ammonia'],
+  [/flammable|solvent|thinner|alcohol|petrol/i, 'flammable'],
+  [/alkal|\bbase\b|caustic|\blye\b/i, 'alkali'],
+  [/acid/i, 'acid'],
+  [/neutral|general|water[- ]based/i, 'general'],
+]
+
+/** The group a description names; refuses one that names none, so that nothing is shelved on a guess. */
+export function storageGroupNamed(words: string, field = 'storageGroup'): StorageGroup {
+  const group = wordsOf.find(([pattern]) => pattern.test(words))?.[1]
+  if (!group)
+    throw new Refusal(
+      'storage-group-unknown',
+      field,
+      words,
+      `"${words}" names no storage group; choose one of ${storageGroups.join(', ')}.`,
+    )
+  return group
+}
+
+/** Why two groups are kept apart. Common practice, no source; the data sheets decide. */
+const apart: readonly (readonly [StorageGroup, StorageGroup, string])[] = [
+  ['acid', 'bleach', 'together they set poisonous chlorine gas free'],
+  ['acid', 'alkali', 'together they heat up and spit'],
+  ['acid', 'ammonia', 'together they heat up and spit'],
+  ['acid', 'oxidiser', 'together they may catch fire or set poisonous gas free'],
+  ['acid', 'peroxide', 'acid can make a peroxide decompose violently'],
+  ['acid', 'flammable', 'acid vapour eats solvent cans, and some acids set solvents alight'],
+  ['acid', 'aerosol', 'acid vapour eats the cans'],
+  ['bleach', 'ammonia', 'together they set poisonous chloramine gas free'],
+  ['bleach', 'flammable', 'bleach feeds a fire and may start one'],
+  ['bleach', 'peroxide', 'together they heat up and set gas free'],
+  ['bleach', 'aerosol', 'bleach feeds a fire and eats the cans'],
+  ['oxidiser', 'flammable', 'an oxidiser feeds a fire and may start one'],
+  ['oxidiser', 'aerosol', 'an oxidiser feeds a fire and may start one'],
+  ['oxidiser', 'peroxide', 'together they may decompose violently'],
+  ['oxidiser', 'ammonia', 'together they may react violently'],
+  ['peroxide', 'flammable', 'a peroxide feeds a fire and may start one'],
+  ['peroxide', 'aerosol', 'a peroxide feeds a fire and may start one'],
+  ['peroxide', 'alkali', 'alkali can make a peroxide decompose violently'],
+  ['peroxide', 'ammonia', 'ammonia can make a peroxide decompose violently'],
+]
+
+/** Why two groups are kept apart, or null when they may stand together. */
+export function whyApart(a: StorageGroup, b: StorageGroup): string | null {
+  return apart.find(([x, y]) => (x === a && y === b) || (x === b && y === a))?.[2] ?? null
+}
+
+export interface ShelvedProduct {
+  readonly id: string
+  readonly name: string
+  /** The shelf, cabinet or room it stands in. */
+  readonly place: string
+  /** Null where the data sheet is silent. */
+  readonly group: StorageGroup | null
+}
+
+export interface StorageWarning {
+  readonly place: string
+  /** The products concerned: two that clash, or one nobody can place. */
+  readonly ids: readonly string[]
+  readonly message: string
+}
+
+/**
+ * Products that stand together and should not, and those of which nobody knows. One warning for each clashing pair in a
+ * place; a place without a clash gives none. A warning records and advises; it refuses nothing.
+ */
+export function storageWarnings(products: readonly ShelvedProduct[]): StorageWarning[] {
+  const warnings: StorageWarning[] = []
+  const byPlace = Map.groupBy(products, product => product.place)
+  for (const [place, together] of byPlace) {
+    together.forEach((a, i) => {
+      if (a.group === null) {
+        if (together.length > 1)
+          warnings.push({
+            place,
+            ids: [a.id],
+            message: `${a.name}: the data sheet is silent on how to store it. Keep it apart until the supplier says.`,
+          })
+        return
+      }
+      for (const b of together.slice(i + 1)) {
+        const why = b.group && whyApart(a.group, b.group)
+        if (why)
+          warnings.push({
+            place,
+            ids: [a.id, b.id],
+            message: `${a.name} and ${b.name} stand together in ${place}: ${why}. Keep them apart; the data sheets decide.`,
+          })
+      }
+    })
+  }
+  return warnings
+}
+
+/**
+ * The group that hazard codes and the pH suggest, to be confirmed by a person; null where they do not tell. pH under 4 is
+ * taken as acid and over 10 as alkali (common practice, no source).
+ */
+export function suggestGroup(codes: readonly string[], ph: number | null = null): StorageGroup | null {
+  const parts = codes.flatMap(code => normaliseCode(code).split('+'))
+  const any = (...list: string[]) => list.some(code => parts.includes(code))
+  if (any('EUH206', 'EUH031')) return 'bleach'
+  if (any('H240', 'H241', 'H242')) return 'peroxide'
+  if (any('H270', 'H271', 'H272')) return 'oxidiser'
+  if (any('H222', 'H223', 'H229')) return 'aerosol'
+  if (any('H224', 'H225', 'H226', 'H228')) return 'flammable'
+  if (ph !== null && ph < 4) return 'acid'
+  if (ph !== null && ph > 10) return 'alkali'
+  // Corrosive without a pH may be either, and those two must not stand together.
+  return any('H290', 'H314') || ph === null ? null : 'general'
+}
