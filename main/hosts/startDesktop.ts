@@ -4,9 +4,7 @@ import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
 import { desktopBundle } from './build.ts'
 import type { Options } from './options.ts'
-
-/** What the window's process prints once it is there. */
-export const windowIsOpen = 'Lustrum is open in its window'
+import { refusedStatus, windowIsOpen } from './windowWords.ts'
 
 /** The program file of the window's runtime inside its package's folder, if it has been fetched. */
 export function runtimeIn(packageDir: string, env: NodeJS.ProcessEnv): string | null {
@@ -57,6 +55,3 @@ export async function startDesktop(runtime: string, options: Options): Promise<b
   process.exitCode = status
   return true
 }
-
-/** The window's process ends with this after it has said in words why it will not open; the browser would not either. */
-export const refusedStatus = 2

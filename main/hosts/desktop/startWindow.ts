@@ -1,0 +1,121 @@
+import { mkdirSync } from 'node:fs'
+import { join } from 'node:path'
+import type * as Electron from 'electron'
+import { createApp } from '../../api/app.ts'
+import { Refusal } from '../../domain/refusal.ts'
+import { type Claim, claimDataFolder, readRunning } from '../dataFolder.ts'
+import { openShop } from '../openShop.ts'
+import { refusedStatus, windowIsOpen } from '../windowWords.ts'
+import { menuTemplate } from './menu.ts'
+import { keepInside } from './navigation.ts'
+import { guardPermissions } from './permissions.ts'
+import { appOrigin, privilegedScheme, serveScheme } from './scheme.ts'
+import { windowOptions } from './windowOptions.ts'
+import { keepWindowState, readWindowState } from './windowState.ts'
+
+export interface Place {
+  dataDir: string
+  demo: boolean
+  /** Where the built renderer, the migrations and the migration engine lie. */
+  rendererDir: string
+  migrationsDir: string
+  wasmPath: string
+}
+
+type Shell = Pick<
+  typeof Electron,
+  'app' | 'BrowserWindow' | 'dialog' | 'Menu' | 'protocol' | 'screen' | 'session'
+>
+
+/**
+ * Opens the app in its one window. Must be called before the shell is ready. A second start on the same data folder
+ * ends at once and brings the first one's window to the front.
+ */
+export function startWindow(shell: Shell, place: Place): void {
+  const { app, dialog, protocol } = shell
+  const windowDir = join(place.dataDir, 'window')
+  mkdirSync(windowDir, { recursive: true, mode: 0o700 })
+  app.setName('Lustrum')
+  // The shell's lock belongs to this folder, so that two data folders may be open side by side.
+  app.setPath('userData', windowDir)
+  if (!app.requestSingleInstanceLock()) {
+    app.quit()
+    return
+  }
+  app.enableSandbox()
+  protocol.registerSchemesAsPrivileged([privilegedScheme])
+  app.on('web-contents-created', (_event, contents) => keepInside(contents))
+  app.whenReady().then(
+    () =>
+      open(shell, place, windowDir).catch(error => {
+        const words = error instanceof Refusal ? error.message : `Lustrum could not start: ${error}`
+        console.error(words)
+        dialog.showErrorBox('Lustrum', words)
+        app.exit(error instanceof Refusal ? refusedStatus : 1)
+      }),
+    () => app.exit(1),
+  )
+}
+
+async function claim(dataDir: string): Promise<Claim> {
+  const claimed = claimDataFolder(dataDir, 'desktop')
+  if (claimed) return claimed
+  const running = await readRunning(dataDir)
+  throw new Refusal(
+    'already-open',
+    '--data',
+    dataDir,
+    running?.entrance
+      ? `Lustrum is already open in the browser with the data folder ${dataDir}, at ${running.entrance}. Close it first, or name another folder with --data.`
+      : `Lustrum is already open with the data folder ${dataDir}. Close it first, or name another folder with --data.`,
+  )
+}
+
+async function open(shell: Shell, place: Place, windowDir: string): Promise<void> {
+  const { app, BrowserWindow, Menu, protocol, screen, session } = shell
+  const claimed = await claim(place.dataDir)
+  const desk = await openShop(claimed, {
+    dataDir: place.dataDir,
+    demo: place.demo,
+    migrations: { dir: place.migrationsDir, wasmPath: place.wasmPath },
+    say: words => console.log(words),
+  })
+  const handler = createApp({ desk, rendererDir: place.rendererDir, onFault: error => console.error(error) })
+  serveScheme(protocol, request => handler.fetch(request))
+  guardPermissions(session.defaultSession)
+  Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(process.platform, !app.isPackaged)))
+
+  const state = readWindowState(
+    windowDir,
+    screen.getAllDisplays().map(display => display.workArea),
+  )
+  const window = new BrowserWindow(windowOptions(state))
+  if (state?.maximized) window.maximize()
+  window.once('ready-to-show', () => window.show())
+  window.on('close', () => keepWindowState(windowDir, window))
+  app.on('second-instance', () => {
+    if (window.isMinimized()) window.restore()
+    window.show()
+    window.focus()
+  })
+  app.on('window-all-closed', () => app.quit())
+  let closed = false
+  app.on('will-quit', event => {
+    if (closed) return
+    closed = true
+    // The shell does not wait for promises: it is held until the database is closed, then let go.
+    event.preventDefault()
+    desk.store.close().then(
+      () => {
+        claimed.release()
+        app.exit(0)
+      },
+      error => {
+        console.error(error)
+        app.exit(1)
+      },
+    )
+  })
+  await window.loadURL(`${appOrigin}/`)
+  console.log(windowIsOpen)
+}
