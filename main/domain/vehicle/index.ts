@@ -1,5 +1,5 @@
 export { checkMailAddress, type MailAddressCheck, readMailAddress } from './mailAddress.ts'
-export { checkCountry, type Phone, parsePhone, readPhone, showPhone } from './phone.ts'
+export { checkCountry, type Phone, parsePhone, phoneCountries, readPhone, showPhone } from './phone.ts'
 export { looseKey, type Plate, plateKey, readPlate } from './plate.ts'
 export { type SizeClass, sizeClasses, sizeClassNamed, sizeClassWords } from './sizeClass.ts'
 export {

@@ -1,4 +1,9 @@
-import { getCountryCallingCode, isSupportedCountry, parsePhoneNumberFromString } from 'libphonenumber-js'
+import {
+  getCountries,
+  getCountryCallingCode,
+  isSupportedCountry,
+  parsePhoneNumberFromString,
+} from 'libphonenumber-js'
 import { Refusal } from '../refusal.ts'
 
 export interface Phone {
@@ -55,4 +60,9 @@ export function checkCountry(region: string, field = 'region') {
       `"${region}" is not a country code; use one such as US or GB.`,
     )
   return region
+}
+
+/** The ISO 3166 codes of all countries whose phone numbers are known, in alphabetical order, for a list to choose from. */
+export function phoneCountries(): string[] {
+  return [...getCountries()].sort()
 }
