@@ -1,0 +1,74 @@
+import { Refusal } from '../../refusal.ts'
+import type { ListedDue } from '../plan/dueList.ts'
+import { dateText, dayNumber, weekdayOf } from '../recurrence/dayNumber.ts'
+import type { SpreadVisit } from './spread.ts'
+
+/** The weeks a spread runs over: `weeks` of them from a Monday. */
+export interface WeekPlan {
+  /** A Monday, `YYYY-MM-DD`; week 0 begins here. */
+  readonly mondayOn: string
+  readonly weeks: number
+  /** How many weeks a visit whose window has closed is given, counted from `today`'s week. */
+  readonly overdueWeeks: number
+}
+
+function mondayNumber(plan: WeekPlan): number {
+  const monday = dayNumber(plan.mondayOn, 'mondayOn')
+  if (weekdayOf(monday) !== 1)
+    throw new Refusal(
+      'not-monday',
+      'mondayOn',
+      plan.mondayOn,
+      `${plan.mondayOn} is not a Monday; start on one.`,
+    )
+  return monday
+}
+
+/** The name a due visit has in a spread. */
+export function visitKey(due: Pick<ListedDue, 'planId' | 'ruleOn'>): string {
+  return `${due.planId} ${due.ruleOn}`
+}
+
+/**
+ * Due visits as a spread takes them: their windows in weeks, no week before today's. One whose window has closed is
+ * wanted as soon as can be, within `overdueWeeks`.
+ */
+export function weekWishes(due: readonly ListedDue[], plan: WeekPlan, today: string): SpreadVisit[] {
+  const monday = mondayNumber(plan)
+  const weekOf = (date: string) => Math.floor((dayNumber(date) - monday) / 7)
+  const now = weekOf(today)
+  return due.map(visit => {
+    const last = weekOf(visit.lastOn)
+    const closed = last < now
+    return {
+      id: visitKey(visit),
+      first: Math.max(now, weekOf(visit.firstOn)),
+      last: closed ? now + plan.overdueWeeks - 1 : last,
+      due: weekOf(visit.dueOn),
+    }
+  })
+}
+
+/**
+ * The day of a week to aim a visit at: of the open days from today on, one in the window before one outside, then the
+ * nearest to the due day, then the earlier. Null when the week has no open day left.
+ */
+export function targetDay(
+  due: Pick<ListedDue, 'dueOn' | 'firstOn' | 'lastOn'>,
+  week: number,
+  plan: WeekPlan,
+  today: string,
+  isOpen: (date: string) => boolean,
+): string | null {
+  const monday = mondayNumber(plan) + week * 7
+  const wanted = dayNumber(due.dueOn)
+  let best: { date: string; cost: number } | null = null
+  for (let day = monday; day < monday + 7; day++) {
+    const date = dateText(day)
+    if (date < today || !isOpen(date)) continue
+    const outside = date < due.firstOn || date > due.lastOn
+    const cost = Math.abs(day - wanted) + (outside ? 1_000_000 : 0)
+    if (!best || cost < best.cost) best = { date, cost }
+  }
+  return best?.date ?? null
+}
