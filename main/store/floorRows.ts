@@ -7,11 +7,16 @@ export interface FloorRow {
   status: string
   plate: string
   promisedAt: number
+  plannedHandoverAt: number
   handoverAt: number
   arrivedAt: number | null
   position: number
   kind: string
   name: string
+  stage: string
+  needs: string
+  skill: string | null
+  crewCount: number
   minutes: number
   splittable: boolean
   sameBay: boolean
@@ -21,6 +26,7 @@ export interface FloorRow {
   productId: string | null
   bayId: string
   plannedAt: number
+  plannedEndAt: number
   startAt: number
   endAt: number
   actualStartAt: number | null
@@ -40,9 +46,9 @@ export async function floorRows(tx: Tx, nowAt: number, toAt: number): Promise<Fl
   const rows = await tx.$queryRaw<
     (Omit<FloorRow, 'splittable' | 'sameBay'> & { splittable: number; sameBay: number })[]
   >`
-    select j.id as jobId, j.number, j.status, v.plate, j.promisedAt, j.handoverAt, j.arrivedAt,
-      s.position, s.kind, s.name, s.minutes, s.splittable, s.sameBay, s.waitMin, s.waitMax, s.moveAfterMin,
-      s.productId, s.bayId, s.plannedAt, s.startAt, s.endAt, s.actualStartAt, s.actualEndAt,
+    select j.id as jobId, j.number, j.status, v.plate, j.promisedAt, j.plannedHandoverAt, j.handoverAt, j.arrivedAt,
+      s.position, s.kind, s.name, s.stage, s.needs, s.skill, s.crewCount, s.minutes, s.splittable, s.sameBay, s.waitMin, s.waitMax, s.moveAfterMin,
+      s.productId, s.bayId, s.plannedAt, s.plannedEndAt, s.startAt, s.endAt, s.actualStartAt, s.actualEndAt,
       s.movedToBayId, s.movedAt,
       (select group_concat(c.crewId) from JobStepCrew c where c.stepId = s.id) as crew
     from Job j join Vehicle v on v.id = j.vehicleId join JobStep s on s.jobId = j.id

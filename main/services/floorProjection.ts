@@ -1,0 +1,63 @@
+/** What really happened carried forward: where a job's steps, moves and handover now fall. */
+import { type Projection, project } from '../domain/schedule/index.ts'
+import { caseOf, type FloorGround } from './floorCase.ts'
+import { type FloorJob, stepOf } from './floorJobs.ts'
+
+export interface ProjectedJob {
+  readonly job: FloorJob
+  /** Waits broken and bays run into, as the scheduler found them. */
+  readonly broken: Projection['broken']
+}
+
+/**
+ * A job with its steps' times and its handover as they follow from the plan, the actual times and the present. Where
+ * the horizon does not hold what is left, the stored times stay and `broken` says so.
+ */
+export function projectJob(floor: FloorGround, job: FloorJob): ProjectedJob {
+  const kase = caseOf(floor, {
+    exceptJobId: job.id,
+    job: { id: job.id, release: 0, asked: 0, steps: job.steps.map(stepOf) },
+  })
+  const plan = {
+    steps: job.steps.map(step => ({
+      bay: step.bayId,
+      start: step.plannedAt,
+      end: step.plannedEndAt,
+      crew: step.crewIds,
+      ...(step.movedToBayId !== null &&
+        step.movedAt !== null && { moved: { bay: step.movedToBayId, at: step.movedAt } }),
+    })),
+    handover: job.plannedHandoverAt,
+  }
+  const actuals = job.steps.map(step => ({ start: step.actualStartAt, end: step.actualEndAt }))
+  const { steps, handover, broken } = project(kase, plan, actuals, floor.nowAt, job.promisedAt)
+  if (handover === null) return { job, broken }
+  return {
+    job: {
+      ...job,
+      handoverAt: handover,
+      steps: job.steps.map((step, i) => {
+        const now = steps[i]!
+        return {
+          ...step,
+          startAt: now.start,
+          endAt: now.end,
+          movedToBayId: now.moved?.bay ?? null,
+          movedAt: now.moved?.at ?? null,
+        }
+      }),
+    },
+    broken,
+  }
+}
+
+/** The floor with every car that is in the shop projected to the present; the first booked push the later ones. */
+export function projectFloor<F extends FloorGround>(floor: F): F {
+  let jobs = floor.jobs
+  for (const job of floor.jobs)
+    if (job.status === 'inShop') {
+      const { job: now } = projectJob({ ...floor, jobs }, job)
+      jobs = jobs.map(other => (other.id === now.id ? now : other))
+    }
+  return { ...floor, jobs }
+}
