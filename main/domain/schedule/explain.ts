@@ -1,5 +1,5 @@
 import { bindingOf } from './bindings.ts'
-import { type Goal, type Improvement, improvementOf } from './goals.ts'
+import { type Goal, type Improvement, improvementOf, nearGoal } from './goals.ts'
 import { impossibleSteps } from './impossible.ts'
 import type { Binding } from './reasons.ts'
 import { type Rule, rulesOf, without } from './relax.ts'
@@ -29,13 +29,14 @@ export function explain(kase: Case, answer: Offer | NoOffer): Binding[] {
 }
 
 function bindings(kase: Case, goal: Goal): Binding[] {
-  const rules = rulesOf(kase).filter(rule => counts(rule, goal))
+  const near = nearGoal(kase, goal)
+  const rules = rulesOf(near).filter(rule => counts(rule, goal))
   const found: { rule: Rule; improvement: Improvement }[] = []
   for (const rule of rules) {
-    const improvement = improvementOf(without(kase, rule), goal)
+    const improvement = improvementOf(without(near, rule), goal)
     if (improvement) found.push({ rule, improvement })
   }
-  if (found.length === 0) return together(kase, goal, rules)
+  if (found.length === 0) return together(kase, near, goal, rules)
   // The hours would better nearly everything: they are named when nothing else is.
   const rank = (rule: Rule) => (rule.kind === 'hours' ? 1 : 0)
   found.sort((a, b) => rank(a.rule) - rank(b.rule) || b.improvement.gain - a.improvement.gain)
@@ -46,8 +47,8 @@ function bindings(kase: Case, goal: Goal): Binding[] {
 }
 
 /** A smallest set of rules that must be dropped together; each is kept again as long as the rest suffices. */
-function together(kase: Case, goal: Goal, rules: readonly Rule[]): Binding[] {
-  const dropAll = (some: readonly Rule[]) => improvementOf(some.reduce(without, kase), goal)
+function together(kase: Case, near: Case, goal: Goal, rules: readonly Rule[]): Binding[] {
+  const dropAll = (some: readonly Rule[]) => improvementOf(some.reduce(without, near), goal)
   let dropped = [...rules]
   let best = dropAll(dropped)
   if (!best) {

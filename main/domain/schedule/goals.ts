@@ -1,4 +1,5 @@
-import { type Ground, prepare } from './ground.ts'
+import type { Span } from '../calendar/spans.ts'
+import { prepare } from './ground.ts'
 import {
   type Better,
   bestFinish,
@@ -23,7 +24,7 @@ export type Goal =
       readonly than: Offer
     }
 
-/** A better answer: its plan, and by how many minutes it is better (0 where there was none at all). */
+/** A better answer: its plan, and by how many minutes it is better; where there was none, by how many it keeps within the horizon. */
 export interface Improvement {
   readonly plan: Plan
   readonly gain: number
@@ -32,79 +33,59 @@ export interface Improvement {
 /** How far past an offer's handover an earlier drop-off may lead; enough for every wait a shop would accept. */
 const BEYOND = 14 * 1440
 
-/** The best answer to the goal in this (relaxed) case, or undefined. Searches only as far as the goal reaches. */
-export function improvementOf(kase: Case, goal: Goal): Improvement | undefined {
+/** Where the goal is to be looked for: only as far as it reaches, so that a short search stays short. */
+function queryOf(kase: Case, goal: Goal): Query {
   const { release, asked } = kase.newJob
   const late = Math.max(release, asked)
   switch (goal.kind) {
     case 'any':
-      return found(
-        kase,
-        { lo: release, hi: kase.horizon, dropOff: 'latest' },
-        () => soonestFirst,
-        plan => -plan.handover,
-      )
+      return { lo: release, hi: kase.horizon, dropOff: 'latest' }
     case 'anyAfterAsked':
-      return found(
-        kase,
-        { lo: late, hi: kase.horizon, dropOff: 'latest' },
-        () => soonestFirst,
-        plan => -plan.handover,
-      )
-    case 'earlierHandover': {
-      const hi = goal.than.handover - 1
-      return found(
-        kase,
-        { lo: release, hi, dropOff: 'latest' },
-        () => soonestFirst,
-        plan => hi + 1 - plan.handover,
-      )
-    }
-    case 'earlierAndNoMoreBlocked': {
-      const hi = goal.than.handover - 1
-      const query: Query = { lo: release, hi, dropOff: 'latest' }
-      return found(kase, query, leastBlockedFirst, plan => hi + 1 - plan.handover, goal.than.blockedOpen)
-    }
+      return { lo: late, hi: kase.horizon, dropOff: 'latest' }
+    case 'earlierHandover':
+    case 'earlierAndNoMoreBlocked':
+      return { lo: release, hi: goal.than.handover - 1, dropOff: 'latest' }
     case 'earlierDropOff': {
       const hi = Math.min(kase.horizon, goal.than.handover + BEYOND)
-      const query: Query = { lo: late, hi, dropOff: 'earliest', dropTo: goal.than.dropOff - 1 }
-      return found(kase, query, earliestDropOffFirst, plan => goal.than.dropOff - plan.steps[0]!.start)
+      return { lo: late, hi, dropOff: 'earliest', dropTo: goal.than.dropOff - 1 }
     }
     case 'earlierHandoverSameDropOff': {
       const { dropOff, handover } = goal.than
-      const query: Query = { lo: dropOff, hi: handover - 1, dropOff: 'latest', dropTo: dropOff }
-      return found(
-        kase,
-        query,
-        () => soonestFirst,
-        plan => handover - plan.handover,
-      )
+      return { lo: dropOff, hi: handover - 1, dropOff: 'latest', dropTo: dropOff }
     }
   }
 }
 
-function found(
-  kase: Case,
-  query: Query,
-  better: (reached: Reached) => Better,
-  gainOf: (plan: Plan) => number,
-  mostBlocked = Number.POSITIVE_INFINITY,
-): Improvement | undefined {
+/** The best answer to the goal in this (relaxed) case, or undefined. */
+export function improvementOf(kase: Case, goal: Goal): Improvement | undefined {
+  const query = queryOf(kase, goal)
   if (query.hi <= query.lo) return undefined
-  const ground: Ground = prepare(near(kase, query))
-  const reached = search(ground, query)
-  const finish = bestFinish(reached, better(reached))
-  if (!finish || (query.dropOff === 'latest' && blockedOf(reached, finish) > mostBlocked)) return undefined
+  const reached = search(prepare(kase), query)
+  const finish = bestFinish(reached, betterOf(goal, reached))
+  if (!finish) return undefined
+  if (goal.kind === 'earlierAndNoMoreBlocked' && blockedOf(reached, finish) > goal.than.blockedOpen)
+    return undefined
   const plan = planOf(reached, finish)
-  return { plan, gain: gainOf(plan) }
+  if (goal.kind === 'earlierDropOff') return { plan, gain: goal.than.dropOff - plan.steps[0]!.start }
+  return { plan, gain: ('than' in goal ? goal.than.handover : kase.horizon) - plan.handover }
 }
 
-/** The case without what lies outside the searched time, so that a short search stays short. */
-function near(kase: Case, query: Query): Case {
-  const touches = (span: { from: number; to: number }) => span.to > query.lo && span.from < query.hi
+function betterOf(goal: Goal, reached: Reached): Better {
+  if (goal.kind === 'earlierAndNoMoreBlocked') return leastBlockedFirst(reached)
+  return goal.kind === 'earlierDropOff' ? earliestDropOffFirst(reached) : soonestFirst
+}
+
+/** The case without what lies outside the time in which the goal is looked for. */
+export function nearGoal(kase: Case, goal: Goal): Case {
+  const { lo, hi } = queryOf(kase, goal)
+  const touches = (span: Span) => span.to >= lo && span.from <= hi
   return {
     ...kase,
+    horizon: hi,
+    open: kase.open.filter(touches),
+    bays: kase.bays.map(bay => ({ ...bay, closed: bay.closed.filter(touches) })),
     fixed: kase.fixed.filter(touches),
     crew: kase.crew.map(person => ({ ...person, away: person.away.filter(touches) })),
+    newJob: { ...kase.newJob, release: lo },
   }
 }

@@ -150,7 +150,7 @@ export class PromiseMilp {
   }
 
   /** The least value of the objective, which is then held to it in the solves that follow; undefined: infeasible. */
-  minimise(highs: Highs, terms: Term[], options: Record<string, unknown>): number | undefined {
+  minimise(highs: Pick<Highs, 'solve'>, terms: Term[], options: Record<string, unknown>): number | undefined {
     const text = [
       'Minimize',
       ` obj: ${terms.length > 0 ? expression(terms) : '0 none'}`,
@@ -183,7 +183,7 @@ export interface Figures {
 
 /** One offer by HiGHS: its objectives minimised in turn. */
 export function offerByMilp(
-  highs: Highs,
+  highs: Pick<Highs, 'solve'>,
   kase: Case,
   kind: OfferKind,
   options: Record<string, unknown>,

@@ -1,0 +1,105 @@
+/** The promise while the caller is on the phone: its time in booked shops, its growth, and HiGHS beside it. */
+import { readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { type Case, explain, type OfferKind, promise, readCase } from '../../main/domain/schedule/index.ts'
+import { type Highs, loadHighs } from '../domain/schedule/highs.ts'
+import { offerByMilp } from '../domain/schedule/milp.ts'
+import { bookedShop } from './bookedShop.ts'
+import type { Figure } from './run.ts'
+
+const rounds = 31
+const sizes = [50, 500, 5000] as const
+const kinds: readonly OfferKind[] = ['soonest', 'leastBlocked', 'askedDay']
+const goalMs = 20
+const goalGrowth = 12
+const goalRatio = 100
+
+/** The middle of the times, in ms; the result is used, so that no round is optimised away. */
+function median(work: () => number): number {
+  let used = 0
+  for (let round = 0; round < 5; round++) used += work()
+  const times: number[] = []
+  for (let round = 0; round < rounds; round++) {
+    const start = performance.now()
+    used += work()
+    times.push(performance.now() - start)
+  }
+  if (!Number.isFinite(used)) throw new Error('an offer has no handover')
+  return times.sort((a, b) => a - b)[rounds >> 1]!
+}
+
+/** All three offers; a number made of them. */
+function answer(kase: Case): number {
+  const offers = promise(kase)
+  let sum = 0
+  for (const kind of kinds) {
+    const offer = offers[kind]
+    if (!offer.feasible) throw new Error(`the booked shop has no ${kind} offer to find`)
+    sum += offer.handover
+  }
+  return sum
+}
+
+function figure(name: string, value: number, unit: string, goal: string | null, met: boolean | null): Figure {
+  return { bench: 'promise', case: name, value: Math.round(value * 1000) / 1000, unit, goal, met }
+}
+
+/** Yields one figure after another; reads one reference case and writes nothing. */
+export async function* run(): AsyncGenerator<Figure> {
+  for (const bays of [4, 12]) {
+    let before: number | undefined
+    for (const stays of sizes) {
+      const kase = bookedShop(bays, stays)
+      const time = median(() => answer(kase))
+      const name = `${bays} bays, ${stays} stays, three offers`
+      const asked = bays === 12 && stays === 500
+      yield figure(name, time, 'ms', asked ? `at most ${goalMs} ms` : null, asked ? time <= goalMs : null)
+      if (before !== undefined)
+        yield figure(
+          `${bays} bays, ${stays / 10} to ${stays} stays, growth`,
+          time / before,
+          'ratio',
+          `at most ${goalGrowth}`,
+          time / before <= goalGrowth,
+        )
+      before = time
+    }
+  }
+  const kase = bookedShop(12, 500)
+  const offers = promise(kase)
+  const reasons = median(() => kinds.reduce((sum, kind) => sum + explain(kase, offers[kind]).length, 0))
+  yield figure('12 bays, 500 stays, reasons of three offers', reasons, 'ms', null, null)
+  yield* besideHighs(await loadHighs())
+}
+
+/** The first two days of a reference case, small enough for a time-indexed program; only HiGHS's solving counts. */
+async function* besideHighs(highs: Highs): AsyncGenerator<Figure> {
+  const path = fileURLToPath(new URL('../reference/scheduling/promise.json', import.meta.url))
+  const { cases } = JSON.parse(readFileSync(path, 'utf8')) as { cases: { id: string }[] }
+  const kase = readCase({ ...cases.find(one => one.id === 'p03'), horizon: 2520 })
+  let solving = 0
+  const timed = {
+    solve: (...args: Parameters<Highs['solve']>) => {
+      const start = performance.now()
+      const result = highs.solve(...args)
+      solving += performance.now() - start
+      return result
+    },
+  }
+  const offers = promise(kase)
+  for (const kind of kinds) {
+    const theirs = offerByMilp(timed, kase, kind, { mip_rel_gap: 0, mip_abs_gap: 0 })
+    const ours = offers[kind]
+    if (
+      !ours.feasible ||
+      !theirs ||
+      Object.entries(theirs).some(([name, value]) => ours[name as 'moves'] !== value)
+    )
+      throw new Error(`HiGHS has another ${kind} offer: ${JSON.stringify(theirs)}`)
+  }
+  const time = median(() => answer(kase))
+  yield figure('4 bays, two days, three offers, ours', time, 'ms', null, null)
+  yield figure('4 bays, two days, three offers, HiGHS', solving, 'ms', null, null)
+  const ratio = solving / time
+  yield figure('HiGHS against ours, same answer', ratio, 'ratio', `at least ${goalRatio}`, ratio >= goalRatio)
+}
