@@ -1,4 +1,5 @@
 import { bays } from './bays.ts'
+import { board } from './board.ts'
 import { booking } from './booking.ts'
 import { crew } from './crew.ts'
 import { customers } from './customers.ts'
@@ -13,6 +14,7 @@ import { vehicles } from './vehicles.ts'
 /** The whole surface, by area: what each does is said in its own file. */
 export const appRouter = router({
   bays,
+  board,
   booking,
   crew,
   customers,

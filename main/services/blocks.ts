@@ -23,7 +23,8 @@ export interface BlockStep {
 
 export interface BlockJob {
   readonly steps: readonly BlockStep[]
-  readonly handoverAt: number
+  /** Until when it holds its last bay. */
+  readonly leavesAt: number
 }
 
 export interface FilledStay extends Stay {
@@ -49,7 +50,7 @@ export function filledStays(job: BlockJob, products: ProductsById, nowAt: number
     const coat = step.kind === 'hold' ? coatOfHold(coats, i, step.productId) : null
     return coat && marksOf(coat)
   })
-  return jobStays(job).map(stay => {
+  return jobStays({ ...job, handoverAt: job.leavesAt }).map(stay => {
     const blocks: BlockView[] = []
     let at = stay.from
     let position: number | null = null

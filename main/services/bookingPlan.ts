@@ -27,7 +27,12 @@ export function assertFits(shop: Named, kase: Case, plan: Plan, stepNames: reado
   const violations = checkPlan(kase, plan)
   if (violations.length === 0) return
   const words = wordsFor(shop, stepNames)
-  const said = [...new Set(violations.map(violation => reasonText(violation, words)))].slice(0, 3)
+  // What took the bay says more than whose time it took.
+  const first = violations.filter(({ code }) => code === 'bayTaken' || code === 'bayClosed')
+  const said = [...new Set([...first, ...violations].map(violation => reasonText(violation, words)))].slice(
+    0,
+    2,
+  )
   throw new Refusal(
     'stale',
     'plan',

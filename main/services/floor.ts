@@ -47,11 +47,15 @@ export interface Floor extends Named {
   readonly jobs: readonly FloorJob[]
 }
 
+/** How far a car that is in the shop can slip and still be followed, in minutes. */
+const farthestSlipMin = 45 * 1440
+
 /**
- * Loads the floor from now to `toAt`. Cars in the shop are projected to the present, so that a step that overruns
- * pushes what follows it.
+ * Loads the floor from now to `untilAt` or further. Cars in the shop are projected to the present, so that a step
+ * that overruns pushes what follows it.
  */
-export async function loadFloor(tx: Tx, nowAt: number, toAt: number): Promise<Floor> {
+export async function loadFloor(tx: Tx, nowAt: number, untilAt: number): Promise<Floor> {
+  const toAt = Math.max(untilAt, nowAt + farthestSlipMin)
   const shop = await shopOf(tx)
   const calendar = await calendarOf(tx)
   const [bayRows, crewRows, rows] = await Promise.all([
@@ -99,16 +103,10 @@ export async function loadFloor(tx: Tx, nowAt: number, toAt: number): Promise<Fl
     jobs,
     bayNames: new Map(bayRows.map(bay => [bay.id, bay.name])),
     crewNames: new Map(crewRows.map(person => [person.id, person.name])),
-    jobNames: new Map(jobs.map(job => [job.id, `${job.plate} (job ${job.number})`])),
+    jobNames: new Map(jobs.map(job => [job.id, jobWords(job)])),
   })
 }
 
-/** The grid point at or after `at`. */
-export function gridUp(floor: Pick<Floor, 'gridMin' | 'gridFrom'>, at: number): number {
-  return floor.gridFrom + Math.ceil((at - floor.gridFrom) / floor.gridMin) * floor.gridMin
-}
-
-/** The grid point at or before `at`. */
-export function gridDown(floor: Pick<Floor, 'gridMin' | 'gridFrom'>, at: number): number {
-  return floor.gridFrom + Math.floor((at - floor.gridFrom) / floor.gridMin) * floor.gridMin
+function jobWords(job: FloorJob): string {
+  return job.plate === '' ? `job ${job.number}` : `${job.plate} (job ${job.number})`
 }

@@ -41,6 +41,8 @@ export interface FloorJob {
   readonly promisedAt: number
   readonly plannedHandoverAt: number
   readonly handoverAt: number
+  /** Until when it holds its last bay: after the handover where nobody has come for the car. */
+  readonly leavesAt: number
   readonly arrivedAt: number | null
   readonly steps: readonly FloorStep[]
 }
@@ -53,7 +55,18 @@ export function floorJobs(rows: readonly FloorRow[]): FloorJob[] {
     if (jobs.at(-1)?.id !== row.jobId) {
       steps = []
       const { jobId: id, number, status, plate, promisedAt, plannedHandoverAt, handoverAt, arrivedAt } = row
-      jobs.push({ id, number, status, plate, promisedAt, plannedHandoverAt, handoverAt, arrivedAt, steps })
+      jobs.push({
+        id,
+        number,
+        status,
+        plate,
+        promisedAt,
+        plannedHandoverAt,
+        handoverAt,
+        leavesAt: handoverAt,
+        arrivedAt,
+        steps,
+      })
     }
     steps.push({ ...row, crewIds: row.crew?.split(',') ?? [] })
   }
@@ -80,9 +93,11 @@ export function planOf(job: {
   }
 }
 
-/** The unbroken times a job's car holds its bays, in order, as projected. */
-export function jobStays(job: Parameters<typeof planOf>[0]): Stay[] {
-  return staysOf(planOf(job)).filter(stay => stay.from < stay.to)
+/** The unbroken times a job's car holds its bays, in order, as projected; none after it has left. */
+export function jobStays(job: Parameters<typeof planOf>[0] & { leavesAt: number }): Stay[] {
+  return staysOf(planOf({ ...job, handoverAt: job.leavesAt }))
+    .map(stay => ({ ...stay, to: Math.min(stay.to, job.leavesAt) }))
+    .filter(stay => stay.from < stay.to)
 }
 
 /** A stored step as the scheduler reads it. */

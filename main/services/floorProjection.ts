@@ -1,6 +1,8 @@
 /** What really happened carried forward: where a job's steps, moves and handover now fall. */
+import { firstOpenAt } from '../domain/calendar/index.ts'
 import { type Projection, project } from '../domain/schedule/index.ts'
 import { caseOf, type FloorGround } from './floorCase.ts'
+import { gridUp } from './floorGrid.ts'
 import { type FloorJob, stepOf } from './floorJobs.ts'
 
 export interface ProjectedJob {
@@ -32,10 +34,12 @@ export function projectJob(floor: FloorGround, job: FloorJob): ProjectedJob {
   const actuals = job.steps.map(step => ({ start: step.actualStartAt, end: step.actualEndAt }))
   const { steps, handover, broken } = project(kase, plan, actuals, floor.nowAt, job.promisedAt)
   if (handover === null) return { job, broken }
+  const soonest = job.status === 'inShop' ? firstOpenAt(floor.open, gridUp(floor, floor.nowAt), true) : null
   return {
     job: {
       ...job,
       handoverAt: handover,
+      leavesAt: Math.max(handover, soonest ?? handover),
       steps: job.steps.map((step, i) => {
         const now = steps[i]!
         return {

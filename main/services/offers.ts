@@ -14,8 +14,9 @@ import type { LaidStep } from '../domain/treatment/index.ts'
 import { type BlockStep, filledStays } from './blocks.ts'
 import { leavingTimes } from './cureMarks.ts'
 import type { Desk } from './desk.ts'
-import { type Floor, gridUp, loadFloor } from './floor.ts'
+import { type Floor, loadFloor } from './floor.ts'
 import { caseOf } from './floorCase.ts'
+import { gridUp } from './floorGrid.ts'
 import { profilesIn } from './profilesIn.ts'
 import { sentence, wordsFor } from './shopWords.ts'
 import { type Sold, sell } from './soldTreatments.ts'
@@ -112,7 +113,7 @@ function offerView(floor: Floor, sold: Sold, kase: Case, offer: Offer | NoOffer)
   return {
     feasible: true,
     plan: planView(offer.plan),
-    stays: filledStays({ steps, handoverAt: offer.handover }, sold.products, floor.nowAt).map(stay => ({
+    stays: filledStays({ steps, leavesAt: offer.handover }, sold.products, floor.nowAt).map(stay => ({
       bayId: stay.bay,
       bayName: floor.bayNames.get(stay.bay)!,
       fromAt: stay.from,

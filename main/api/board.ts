@@ -1,0 +1,16 @@
+import { z } from 'zod'
+import { boardRange } from '../services/board.ts'
+import { moveStay, tryMove } from '../services/boardMove.ts'
+import { id, minute, version } from './inputs.ts'
+import { procedure, router } from './trpc.ts'
+
+const move = z.object({ jobId: id, version, position: z.int().min(0), bayId: id, startAt: minute })
+
+export const board = router({
+  range: procedure
+    .input(z.object({ fromDate: z.string().max(10), days: z.int().min(1).max(31) }))
+    .query(({ ctx, input }) => boardRange(ctx, input)),
+
+  tryMove: procedure.input(move).query(({ ctx, input }) => tryMove(ctx, input)),
+  move: procedure.input(move).mutation(({ ctx, input }) => moveStay(ctx, input)),
+})
