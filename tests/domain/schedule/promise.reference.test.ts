@@ -1,0 +1,75 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { checkPlan } from '../../../main/domain/schedule/checkPlan.ts'
+import { promise } from '../../../main/domain/schedule/promise.ts'
+import type { Case, Objective, OfferKind, Offers } from '../../../main/domain/schedule/types.ts'
+import { smallCase } from './cases.ts'
+import { promiseCases } from './referenceCases.ts'
+import { count, verify } from './verify.ts'
+
+const kinds: readonly OfferKind[] = ['soonest', 'leastBlocked', 'askedDay']
+
+function figuresOf(offers: Offers): (Objective | undefined)[] {
+  return kinds.map(kind => {
+    const offer = offers[kind]
+    if (!offer.feasible) return undefined
+    const { dropOff, handover, blockedOpen, moves } = offer
+    return { dropOff, handover, blockedOpen, moves }
+  })
+}
+
+// Source: reference/scheduling/promise.json, eleven invented cases, optima proven with CP-SAT (OR-Tools 9.15).
+describe('the proven optima of promise.json', () => {
+  const cases = promiseCases()
+  test('are eleven', () => expect(cases).toHaveLength(11))
+  for (const { kase, optimal } of cases)
+    test(`${kase.id}`, () => {
+      const offers = promise(kase)
+      for (const kind of kinds) {
+        const offer = offers[kind]
+        const { proven, feasible, ...figures } = optimal[kind]
+        expect(proven).toBe(true)
+        expect(offer.feasible, kind).toBe(feasible !== false)
+        if (!offer.feasible) continue
+        expect(offer, kind).toMatchObject(figures)
+        expect(verify(kase, offer.plan)).toEqual([])
+        expect(checkPlan(kase, offer.plan)).toEqual([])
+        const { dropOff, handover, blockedOpen, moves } = offer
+        expect(count(kase, offer.plan)).toEqual({ dropOff, handover, blockedOpen, moves })
+      }
+    })
+})
+
+/** The same shop with its lists in another order and everything called something else. */
+function shuffled(kase: Case, seed: number): Case {
+  const mixed = <T>(items: readonly T[]): T[] =>
+    items
+      .map((item, i) => ({ item, at: Math.imul(i + 1, 2654435761 + seed) >>> 0 }))
+      .sort((a, b) => a.at - b.at)
+      .map(({ item }) => item)
+  const other = (id: string) => `${(id.charCodeAt(id.length - 1) * 7 + seed) % 97}-${id}`
+  return {
+    ...kase,
+    open: mixed(kase.open),
+    bays: mixed(kase.bays.map(bay => ({ ...bay, id: other(bay.id), closed: mixed(bay.closed) }))),
+    crew: mixed(kase.crew.map(person => ({ ...person, id: other(person.id), away: mixed(person.away) }))),
+    fixed: mixed(kase.fixed.map(stay => ({ ...stay, bay: other(stay.bay) }))),
+  }
+}
+
+describe('names and order', () => {
+  test('change no objective of the reference cases', () => {
+    for (const { kase } of promiseCases())
+      for (const seed of [1, 2, 3])
+        expect(figuresOf(promise(shuffled(kase, seed)))).toEqual(figuresOf(promise(kase)))
+  })
+
+  test('change no objective of random cases', () => {
+    fc.assert(
+      fc.property(smallCase({ extensions: false }), fc.nat(1000), (kase, seed) => {
+        expect(figuresOf(promise(shuffled(kase, seed)))).toEqual(figuresOf(promise(kase)))
+      }),
+      { numRuns: 200 },
+    )
+  })
+})
