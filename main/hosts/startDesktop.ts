@@ -27,7 +27,8 @@ export function findRuntime(env: NodeJS.ProcessEnv = process.env): string | null
     return null
   }
   const present = runtimeIn(packageDir, env)
-  if (present) return present
+  // A runtime that was named is not looked for elsewhere.
+  if (present || env.ELECTRON_OVERRIDE_DIST_PATH) return present
   spawnSync(process.execPath, [join(packageDir, 'install.js')], { stdio: 'ignore', timeout: 300_000 })
   return runtimeIn(packageDir, env)
 }

@@ -10,6 +10,10 @@ import { serveWeb } from './web/serve.ts'
 export async function startWeb(options: Options): Promise<void> {
   const claim = claimDataFolder(options.dataDir, 'web')
   if (!claim) return pointToRunning(options)
+  // Told to stop while still starting, it finishes that first: half a start is harder to close than a whole one.
+  const toStop = new Promise<void>(resolve => {
+    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => resolve())
+  })
   const desk = await openShop(claim, {
     dataDir: options.dataDir,
     demo: options.demo,
@@ -31,16 +35,11 @@ export async function startWeb(options: Options): Promise<void> {
   console.log(`Lustrum is open at ${web.entrance}`)
   if (options.open) openBrowser(web.entrance)
 
-  let stopping = false
-  const stop = async () => {
-    if (stopping) return
-    stopping = true
-    await web.close()
-    await desk.store.close()
-    claim.release()
-    process.exit(0)
-  }
-  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, stop)
+  await toStop
+  await web.close()
+  await desk.store.close()
+  claim.release()
+  process.exit(0)
 }
 
 async function pointToRunning(options: Options): Promise<void> {

@@ -1,0 +1,151 @@
+import { chmodSync, existsSync, mkdirSync, mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { createServer } from 'node:net'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { claimDataFolder } from '../../main/hosts/dataFolder.ts'
+import { runStart, type Started } from './runStart.ts'
+
+describe('npm start', { timeout: 120_000 }, () => {
+  let dir = ''
+  let dataDir = ''
+  const started: Started[] = []
+  beforeEach(() => {
+    dir = mkdtempSync(join(tmpdir(), 'lustrum-start-'))
+    dataDir = join(dir, 'data')
+  })
+  afterEach(async () => {
+    for (const one of started.splice(0)) await one.kill('SIGKILL')
+    rmSync(dir, { recursive: true, force: true })
+  })
+
+  function start(host: 'web' | 'desktop', env: Record<string, string> = {}, more: string[] = []): Started {
+    const one = runStart(['--host', host, '--no-open', '--data', dataDir, ...more], env)
+    started.push(one)
+    return one
+  }
+  const address = async (one: Started) => (await one.says(/open at (http:\S+)/))[1]!
+  const answers = async (entrance: string) => (await fetch(entrance, { redirect: 'manual' })).status
+
+  /** A runtime of the window that is a script: what it does stands for what the real one would. */
+  function fakeRuntime(script: string): Record<string, string> {
+    const dist = join(dir, 'runtime')
+    mkdirSync(dist)
+    writeFileSync(join(dist, 'electron'), `#!/bin/sh\n${script}\n`)
+    chmodSync(join(dist, 'electron'), 0o755)
+    return { ELECTRON_OVERRIDE_DIST_PATH: dist }
+  }
+
+  it('serves until told to stop, then leaves nothing open behind', async () => {
+    const first = start('web')
+    expect(await answers(await address(first))).toBe(303)
+    expect(statSync(join(dataDir, 'running.json')).mode & 0o777).toBe(0o600)
+    expect(statSync(dataDir).mode & 0o777).toBe(0o700)
+    expect(await first.kill('SIGTERM')).toBe(0)
+    expect(existsSync(join(dataDir, 'running.json'))).toBe(false)
+    expect(existsSync(join(dataDir, 'lustrum.db-wal'))).toBe(false)
+
+    const again = start('web')
+    await address(again)
+    expect(again.output()).not.toContain('not closed properly')
+    expect(await again.kill('SIGINT')).toBe(0)
+  })
+
+  it('points a second start to the first, for the browser and the window alike', async () => {
+    const entrance = await address(start('web'))
+    for (const host of ['web', 'desktop'] as const) {
+      const second = start(host)
+      expect(await second.ends(), host).toBe(0)
+      expect(second.output().trim()).toBe(`Lustrum is already open at ${entrance}`)
+    }
+    expect(await answers(entrance)).toBe(303)
+  })
+
+  it('takes over from one that was killed, and looks the database over first', async () => {
+    const first = start('web')
+    const entrance = await address(first)
+    await first.kill('SIGKILL')
+    expect(existsSync(join(dataDir, 'running.json'))).toBe(true)
+    const second = start('web')
+    expect(await address(second)).not.toBe(entrance)
+    expect(second.output()).toMatch(/not closed properly last time.*\nThe database is sound\./)
+  })
+
+  it('opens nothing on a database that did not survive, and says what to do', async () => {
+    const first = start('web')
+    await address(first)
+    await first.kill('SIGKILL')
+    for (const end of ['', '-wal', '-shm']) rmSync(join(dataDir, `lustrum.db${end}`), { force: true })
+    writeFileSync(join(dataDir, 'lustrum.db'), Buffer.alloc(8192, 'x'))
+    for (const attempt of ['first', 'second']) {
+      const next = start('web')
+      expect(await next.ends(), attempt).toBe(2)
+      expect(next.output()).toMatch(/lustrum\.db is damaged .* Nothing was changed\. Put a copy of it back/)
+    }
+  })
+
+  it('says so where the window has the data folder', async () => {
+    const claim = claimDataFolder(dataDir, 'desktop')
+    const second = start('web')
+    expect(await second.ends()).toBe(2)
+    expect(second.output()).toMatch(
+      /already open in its own window .* close it first, or name another folder/,
+    )
+    claim?.release()
+  })
+
+  it('opens the browser, saying why in one line, where there is no runtime for the window', async () => {
+    const one = start('desktop', { ELECTRON_OVERRIDE_DIST_PATH: dir })
+    expect(await answers(await address(one))).toBe(303)
+    expect(one.output()).toMatch(
+      /^The runtime of the window \(Electron\) is not here.*\nLustrum is open at \S+\n$/,
+    )
+  })
+
+  it('hands the data folder to the window, and ends with it', async () => {
+    const one = start('desktop', fakeRuntime('echo "$@"; echo Lustrum is open in its window'), ['--demo'])
+    expect(await one.ends()).toBe(0)
+    expect(one.output()).toContain(`desktop.mjs --data ${dataDir} --demo\n`)
+    expect(one.output()).not.toContain('browser')
+  })
+
+  it('opens the browser where the window does not come up', async () => {
+    const one = start('desktop', fakeRuntime('echo no display >&2; exit 1'))
+    expect(await answers(await address(one))).toBe(303)
+    expect(one.output()).toContain('The window could not be opened on this machine: opening in the browser.')
+  })
+
+  it('does not, where the window has said why it refuses', async () => {
+    const one = start('desktop', fakeRuntime('echo The database is damaged >&2; exit 2'))
+    expect(await one.ends()).toBe(2)
+    expect(one.output().trim()).toBe('The database is damaged')
+  })
+
+  it('refuses a port that is taken, naming it, and lets go of the folder', async () => {
+    const other = createServer().listen(0, '127.0.0.1')
+    await new Promise(resolve => other.once('listening', resolve))
+    const { port } = other.address() as { port: number }
+    const one = start('web', {}, ['--port', String(port)])
+    expect(await one.ends()).toBe(2)
+    expect(one.output()).toContain(`Port ${port} is not to be had`)
+    expect(existsSync(join(dataDir, 'running.json'))).toBe(false)
+    other.close()
+  })
+
+  it('refuses a data folder it cannot make', async () => {
+    writeFileSync(dataDir, 'a file')
+    const one = start('web')
+    expect(await one.ends()).toBe(2)
+    expect(one.output()).toMatch(/^The data folder .* cannot be written .* name another with --data\.\n$/)
+  })
+
+  it('fills an empty database with the demo shop, and only an empty one', async () => {
+    const first = start('web', {}, ['--demo'])
+    await address(first)
+    expect(first.output()).not.toContain('already holds a shop')
+    await first.kill()
+    const second = start('web', {}, ['--demo'])
+    await address(second)
+    expect(second.output()).toContain('already holds a shop: --demo changed nothing')
+  })
+})
