@@ -4,6 +4,7 @@ import { booking } from './booking.ts'
 import { crew } from './crew.ts'
 import { customers } from './customers.ts'
 import { hours } from './hours.ts'
+import { jobs } from './jobs.ts'
 import { products } from './products.ts'
 import { shop } from './shop.ts'
 import { system } from './system.ts'
@@ -19,6 +20,7 @@ export const appRouter = router({
   crew,
   customers,
   hours,
+  jobs,
   products,
   shop,
   treatments,

@@ -1,0 +1,35 @@
+import { z } from 'zod'
+import { cancelJob, handOver, promiseAgain } from '../services/jobActs.ts'
+import { arrive, finishStep, reopenStep, startStep } from '../services/jobSteps.ts'
+import { findJobsBy } from '../services/jobsFind.ts'
+import { getJob } from '../services/jobView.ts'
+import { id, minute, oneRow, text } from './inputs.ts'
+import { procedure, router } from './trpc.ts'
+
+const position = z.int().min(0)
+const at = minute.optional()
+const step = oneRow.extend({ position, at })
+
+export const jobs = router({
+  get: procedure.input(z.object({ id })).query(({ ctx, input }) => getJob(ctx, input)),
+  find: procedure
+    .input(z.object({ text: z.string().max(200) }))
+    .query(({ ctx, input }) => findJobsBy(ctx, input)),
+
+  arrive: procedure.input(oneRow.extend({ at })).mutation(({ ctx, input }) => arrive(ctx, input)),
+  startStep: procedure.input(step).mutation(({ ctx, input }) => startStep(ctx, input)),
+  finishStep: procedure.input(step).mutation(({ ctx, input }) => finishStep(ctx, input)),
+  reopenStep: procedure
+    .input(oneRow.extend({ position: position.optional() }))
+    .mutation(({ ctx, input }) => reopenStep(ctx, input)),
+
+  handOver: procedure
+    .input(oneRow.extend({ at, reason: text.optional() }))
+    .mutation(({ ctx, input }) => handOver(ctx, input)),
+  promise: procedure
+    .input(oneRow.extend({ promisedAt: minute }))
+    .mutation(({ ctx, input }) => promiseAgain(ctx, input)),
+  cancel: procedure
+    .input(oneRow.extend({ reason: text }))
+    .mutation(({ ctx, input }) => cancelJob(ctx, input)),
+})
