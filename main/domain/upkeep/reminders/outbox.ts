@@ -1,0 +1,165 @@
+import { Refusal } from '../../refusal.ts'
+import { BACK_OFF, type BackOff, waitAfter } from './backOff.ts'
+import { maySend, type SendDecision, type SendQuestion } from './maySend.ts'
+import type { MessageState, OutboxMessage } from './message.ts'
+
+/**
+ * What becomes of a message whose sending broke off without an answer: the machine stopped, or the line went dead
+ * after the text was handed over. Nobody can know whether it arrived. `again`: it is sent once more, so none is lost
+ * and one may arrive twice. `ask`: it stops as failed until the desk decides, so none arrives twice and one may be lost.
+ */
+export type CrashRisk = 'again' | 'ask'
+
+/**
+ * The risk this project takes unless the shop chooses otherwise: a reminder that is lost costs the car its protection
+ * and nobody notices; one that comes twice is a nuisance. It carries the same Message-ID, and only one message is on
+ * its way at a time, so a stop of the machine can double one message at the most.
+ */
+export const CRASH_RISK: CrashRisk = 'again'
+
+/** The risk in words for the desk. */
+export const CRASH_RISK_WORDS: Readonly<Record<CrashRisk, string>> = {
+  again:
+    'After an interruption an unanswered message is sent again: none is lost, but that one may arrive twice.',
+  ask: 'After an interruption an unanswered message waits for you: none arrives twice, but that one may be lost.',
+}
+
+function need(message: OutboxMessage, states: readonly MessageState[], doing: string) {
+  if (!states.includes(message.state))
+    throw new Refusal(
+      'message-state',
+      'state',
+      message.state,
+      `A message that is ${message.state} cannot be ${doing}; it has to be ${states.join(' or ')}.`,
+    )
+}
+
+/** The desk lets a draft go out. Refuses one with fields nothing was found for. */
+export function approve(message: OutboxMessage): OutboxMessage {
+  need(message, ['draft'], 'approved')
+  if (message.unfilled.length > 0)
+    throw new Refusal(
+      'unfilled',
+      'unfilled',
+      message.unfilled,
+      `Nothing is known for: ${message.unfilled.join(', ')}. Fill it in or take it out of the text.`,
+    )
+  return { ...message, state: 'approved' }
+}
+
+/** The desk changes the words: the approval was for the old ones, so it is a draft again. */
+export function revise(
+  message: OutboxMessage,
+  words: Pick<OutboxMessage, 'subject' | 'body' | 'unfilled'>,
+): OutboxMessage {
+  need(message, ['draft', 'approved', 'failed'], 'changed')
+  return { ...message, ...words, state: 'draft', failure: null }
+}
+
+/** It shall not go out. One already on its way cannot be called back, but is not tried again. */
+export function withdraw(message: OutboxMessage, because: string): OutboxMessage {
+  need(message, ['draft', 'approved', 'failed', 'sending'], 'withdrawn')
+  if (message.state === 'sending') return { ...message, stopAsked: true, withdrawnBecause: because }
+  return { ...message, state: 'withdrawn', withdrawnBecause: because }
+}
+
+/**
+ * Hands a message to the server, if it may go out now: the only way into `sending`. Where it may not, it stays
+ * approved until the moment given, or is withdrawn with the reason when no moment will do.
+ */
+export function beginSending(question: SendQuestion): { message: OutboxMessage; decision: SendDecision } {
+  const { message, nowAt } = question
+  need(message, ['approved'], 'sent')
+  const decision = maySend(question)
+  if (decision.ok)
+    return {
+      decision,
+      message: {
+        ...message,
+        state: 'sending',
+        attempts: message.attempts + 1,
+        startedAt: nowAt,
+        notBeforeAt: null,
+      },
+    }
+  if (decision.againAt === null) return { decision, message: withdraw(message, decision.sentence) }
+  return { decision, message: { ...message, notBeforeAt: decision.againAt } }
+}
+
+/** The server has taken it. */
+export function accepted(message: OutboxMessage, at: number): OutboxMessage {
+  need(message, ['sending'], 'taken by the server')
+  return { ...message, state: 'sent', startedAt: null, sentAt: at, failure: null }
+}
+
+/** The server will not have it, now or ever. */
+export function refused(message: OutboxMessage, at: number, text: string): OutboxMessage {
+  need(message, ['sending'], 'refused by the server')
+  return { ...message, state: 'failed', startedAt: null, failure: { code: 'refused', text, at } }
+}
+
+/** The server said "later", or was not there: it waits for its next attempt, or is given up. */
+export function deferred(
+  message: OutboxMessage,
+  at: number,
+  text: string,
+  backOff: BackOff = BACK_OFF,
+): OutboxMessage {
+  need(message, ['sending'], 'deferred')
+  if (message.stopAsked) return { ...message, state: 'withdrawn', startedAt: null }
+  const waitMin = waitAfter(message.attempts, backOff)
+  if (waitMin === null)
+    return { ...message, state: 'failed', startedAt: null, failure: { code: 'gave-up', text, at } }
+  return { ...message, state: 'approved', startedAt: null, notBeforeAt: at + waitMin }
+}
+
+/** Nothing was wrong with the message: the shop's own settings are. It waits as it was, the attempt not counted. */
+export function putBack(message: OutboxMessage): OutboxMessage {
+  need(message, ['sending'], 'put back')
+  if (message.stopAsked) return { ...message, state: 'withdrawn', startedAt: null }
+  return { ...message, state: 'approved', startedAt: null, attempts: message.attempts - 1 }
+}
+
+/** The text was handed over and no answer came: it may have arrived. What follows is the risk chosen. */
+export function unanswered(
+  message: OutboxMessage,
+  at: number,
+  text: string,
+  risk: CrashRisk = CRASH_RISK,
+  backOff: BackOff = BACK_OFF,
+): OutboxMessage {
+  need(message, ['sending'], 'left without an answer')
+  const counted = { ...message, unanswered: message.unanswered + 1 }
+  if (risk === 'again') return deferred(counted, at, text, backOff)
+  return { ...counted, state: 'failed', startedAt: null, failure: { code: 'unknown', text, at } }
+}
+
+/** What the outbox does with each message when it starts: those found on their way were cut off. */
+export function recover(
+  message: OutboxMessage,
+  at: number,
+  risk: CrashRisk = CRASH_RISK,
+  backOff: BackOff = BACK_OFF,
+): OutboxMessage {
+  if (message.state !== 'sending') return message
+  return unanswered(message, at, 'The program stopped before the server answered.', risk, backOff)
+}
+
+/** The desk wants a failed message tried again: its attempts start anew. A bounced one needs another address first. */
+export function retry(message: OutboxMessage): OutboxMessage {
+  need(message, ['failed'], 'tried again')
+  if (message.failure?.code === 'bounced')
+    throw new Refusal(
+      'address-bounced',
+      'address',
+      message.address,
+      `${message.address} sent it back; correct the address and write a new message.`,
+    )
+  return { ...message, state: 'approved', attempts: 0, notBeforeAt: null, failure: null }
+}
+
+/** It came back after the server had taken it. */
+export function bounced(message: OutboxMessage, at: number, text: string): OutboxMessage {
+  need(message, ['sent'], 'bounced')
+  return { ...message, state: 'failed', failure: { code: 'bounced', text, at } }
+}

@@ -1,0 +1,80 @@
+import { atWall, checkDate, dateOf, zonedOf } from '../../calendar/index.ts'
+import { Refusal } from '../../refusal.ts'
+
+/** When an owner may be disturbed, on the owner's own clock. There is no standard for it: the shop sets it. */
+export interface SendHours {
+  /** Minutes after midnight; the end does not count. */
+  readonly fromMin: number
+  readonly toMin: number
+  /** ISO weekdays, 1 Monday .. 7 Sunday, on which nothing goes out. */
+  readonly closedWeekdays: readonly number[]
+  /** `YYYY-MM-DD` on which nothing goes out. */
+  readonly closedDates: readonly string[]
+}
+
+/** Refuses hours in which nothing could ever be sent, and dates that are none. */
+export function checkSendHours(hours: SendHours): void {
+  const whole = (minute: number) => Number.isInteger(minute) && minute >= 0 && minute <= 1440
+  for (const name of ['fromMin', 'toMin'] as const)
+    if (!whole(hours[name]))
+      throw new Refusal(
+        'wall-minute-bad',
+        name,
+        hours[name],
+        `${hours[name]} is not a time of day; use whole minutes after midnight, 0 to 1440.`,
+      )
+  if (hours.fromMin >= hours.toMin)
+    throw new Refusal(
+      'hours-backwards',
+      'toMin',
+      hours.toMin,
+      'Sending hours must end after they begin, on the same day.',
+    )
+  hours.closedWeekdays.forEach((weekday, i) => {
+    if (!Number.isInteger(weekday) || weekday < 1 || weekday > 7)
+      throw new Refusal(
+        'weekday-bad',
+        `closedWeekdays.${i}`,
+        weekday,
+        `${weekday} is not a weekday; use 1 for Monday to 7 for Sunday.`,
+      )
+  })
+  if (new Set(hours.closedWeekdays).size === 7)
+    throw new Refusal(
+      'never-open',
+      'closedWeekdays',
+      hours.closedWeekdays,
+      'With every weekday closed nothing can be sent; open one.',
+    )
+  hours.closedDates.forEach((date, i) => {
+    checkDate(date, `closedDates.${i}`)
+  })
+}
+
+/**
+ * The first minute at or after `at` in which a message may go out, by the owner's clock in `zone`; `at` itself when
+ * it is one. Null when the next two years are closed.
+ */
+export function nextSendAt(at: number, hours: SendHours, zone: string): number | null {
+  const closed = new Set(hours.closedDates)
+  let day = zonedOf(at, zone).toPlainDate()
+  for (let n = 0; n < 731; n++) {
+    const date = day.toString()
+    if (!hours.closedWeekdays.includes(day.dayOfWeek) && !closed.has(date)) {
+      const fromAt = atWall(date, hours.fromMin, zone)
+      const toAt = atWall(date, hours.toMin, zone)
+      if (at < toAt) {
+        const sendAt = Math.max(at, fromAt)
+        // A clock change may push the opening past midnight, or on to its own end.
+        if (sendAt < toAt && dateOf(sendAt, zone) === date) return sendAt
+      }
+    }
+    day = day.add({ days: 1 })
+  }
+  return null
+}
+
+/** Whether a message may go out at a minute. */
+export function isSendTime(at: number, hours: SendHours, zone: string): boolean {
+  return nextSendAt(at, hours, zone) === at
+}

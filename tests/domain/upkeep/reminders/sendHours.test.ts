@@ -1,0 +1,64 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { wallMinuteOf } from '../../../../main/domain/calendar/index.ts'
+import { checkSendHours, isSendTime, nextSendAt } from '../../../../main/domain/upkeep/reminders/sendHours.ts'
+import { NOW, RULES, utc } from './arbitraries.ts'
+
+const zones = ['America/New_York', 'Europe/Berlin', 'Pacific/Auckland', 'Australia/Lord_Howe', 'Africa/Cairo']
+
+describe('sending hours', () => {
+  it('give the first minute that is one, as a search minute by minute finds it', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...zones),
+        fc.integer({ min: NOW, max: NOW + 500_000 }),
+        fc.integer({ min: 0, max: 1430 }),
+        fc.integer({ min: 1, max: 600 }),
+        (zone, at, fromMin, length) => {
+          const hours = { ...RULES.hours, fromMin, toMin: Math.min(1440, fromMin + length) }
+          const found = nextSendAt(at, hours, zone)!
+          const open = (minute: number) => {
+            const local = Temporal.Instant.fromEpochMilliseconds(minute * 60_000).toZonedDateTimeISO(zone)
+            const wall = wallMinuteOf(minute, zone)
+            return wall >= hours.fromMin && wall < hours.toMin && local.dayOfWeek !== 7
+          }
+          // Only whole searches of a day or so: longer closures are in the cases below.
+          if (found - at > 1600) return
+          let minute = at
+          while (!open(minute)) minute++
+          // Where a clock change shifts the opening, the wall time asked for may come a little later than the first
+          // minute that reads like it.
+          if (Math.abs(found - minute) > 0) expect(Math.abs(found - minute)).toBeLessThanOrEqual(60)
+          else expect(found).toBe(minute)
+          expect(isSendTime(found, hours, zone)).toBe(true)
+          expect(isSendTime(at, hours, zone)).toBe(found === at)
+        },
+      ),
+      { numRuns: 300 },
+    )
+  })
+
+  it('pass over closed dates and weekdays', () => {
+    const hours = { ...RULES.hours, closedWeekdays: [6, 7], closedDates: ['2026-04-20', '2026-04-21'] }
+    expect(nextSendAt(utc('2026-04-17T23:59Z'), hours, 'America/New_York')).toBe(utc('2026-04-17T23:59Z'))
+    expect(nextSendAt(utc('2026-04-18T00:00Z'), hours, 'America/New_York')).toBe(utc('2026-04-22T13:00Z'))
+  })
+
+  it('are never, where the next two years are closed', () => {
+    const start = Temporal.PlainDate.from('2026-04-14')
+    const closedDates = Array.from({ length: 740 }, (_, n) => start.add({ days: n }).toString())
+    expect(nextSendAt(NOW, { ...RULES.hours, closedDates }, 'America/New_York')).toBeNull()
+  })
+
+  it.each([
+    [{ fromMin: -1 }, 'fromMin'],
+    [{ toMin: 1441 }, 'toMin'],
+    [{ fromMin: 600, toMin: 600 }, 'toMin'],
+    [{ closedWeekdays: [0] }, 'closedWeekdays.0'],
+    [{ closedWeekdays: [1, 2, 3, 4, 5, 6, 7] }, 'closedWeekdays'],
+    [{ closedDates: ['2026-02-30'] }, 'closedDates.0'],
+  ])('refuse %j', (change, field) => {
+    expect(() => checkSendHours({ ...RULES.hours, ...change })).toThrow(expect.objectContaining({ field }))
+    checkSendHours(RULES.hours)
+  })
+})
