@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto'
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -45,6 +46,20 @@ export async function pendingSql(): Promise<string> {
   }
 }
 
+/** The hash by which a migration is known, the same on a checkout that turns line ends. */
+export function hashOf(sql: string): string {
+  return createHash('sha256').update(sql.replaceAll('\r\n', '\n')).digest('hex')
+}
+
+/** Keeps the hash of every migration that has none yet; a test then refuses an edit of it. */
+function sealMigrations(): void {
+  const list = join(here, 'sealedMigrations.json')
+  const sealed = JSON.parse(readFileSync(list, 'utf8')) as Record<string, string>
+  for (const name of readdirSync(join(here, 'migrations')).sort())
+    sealed[name] ??= hashOf(readFileSync(join(here, 'migrations', name, 'migration.sql'), 'utf8'))
+  writeFileSync(list, `${JSON.stringify(sealed, null, 2)}\n`)
+}
+
 if (import.meta.main) {
   const name = process.argv[2]
   if (!name || !/^[a-z0-9_]+$/.test(name)) {
@@ -53,12 +68,14 @@ if (import.meta.main) {
   }
   const sql = await pendingSql()
   if (!sql) {
+    sealMigrations()
     console.log('The migrations already lead to the present schema.')
   } else {
     const stamp = new Date().toISOString().replace(/\D/g, '').slice(0, 14)
     const dir = join(here, 'migrations', `${stamp}_${name}`)
     mkdirSync(dir, { recursive: true })
     writeFileSync(join(dir, 'migration.sql'), sql)
+    sealMigrations()
     console.log(`prisma/migrations/${stamp}_${name}/migration.sql`)
   }
 }

@@ -3,6 +3,7 @@ import { dirname } from 'node:path'
 import Database from 'better-sqlite3'
 import { Refusal } from '../domain/refusal.ts'
 import { copiesFolder } from './migrate.ts'
+import { oneLine } from './oneLine.ts'
 
 /**
  * Reads the whole database and every link between its rows. Refuses a file that is damaged, or none of SQLite's;
@@ -13,7 +14,7 @@ export function checkIntegrity(file: string): void {
   inPlainWords(file, () => {
     const database = new Database(file)
     try {
-      const [first] = database.pragma('integrity_check(1)', { simple: false }) as {
+      const [first] = database.pragma('integrity_check(1)') as {
         integrity_check: string
       }[]
       if (first?.integrity_check !== 'ok') throw damaged(file, first?.integrity_check ?? 'unreadable')
@@ -45,7 +46,7 @@ export function toRefusal(file: string, error: unknown): unknown {
       'database-unreachable',
       'database',
       file,
-      `The database ${file} cannot be opened for writing (${error.message}): look at the folder's rights and free space.`,
+      `The database ${file} cannot be opened for writing (${oneLine(error.message)}): look at the folder's rights and free space.`,
     )
   return error
 }
@@ -55,7 +56,7 @@ function damaged(file: string, finding: string): Refusal {
     'database-damaged',
     'database',
     file,
-    `The database ${file} is damaged (${finding}). Nothing was changed. Put a copy of it back in its place: ` +
+    `The database ${file} is damaged (${oneLine(finding)}). Nothing was changed. Put a copy of it back in its place: ` +
       `copies made before updates lie in ${copiesFolder(dirname(file))}; or open another data folder with --data.`,
   )
 }

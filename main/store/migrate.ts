@@ -13,6 +13,7 @@ import {
 import { basename, dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
 import { Refusal } from '../domain/refusal.ts'
+import { oneLine } from './oneLine.ts'
 import { withSchemaEngine } from './schemaEngine.ts'
 
 export interface MigrationFiles {
@@ -82,7 +83,7 @@ export async function migrate(file: string, files: MigrationFiles): Promise<stri
       'migration-failed',
       'database',
       file,
-      `The database ${file} could not be brought up to this version (${(error as Error).message}). It was left as it was: the version of Lustrum that wrote it still opens it.`,
+      `The database ${file} could not be brought up to this version (${oneLine((error as Error).message)}). It was left as it was: the version of Lustrum that wrote it still opens it.`,
     )
   })
   flush(work)

@@ -24,7 +24,9 @@ async function loadWasm(wasmPath?: string): Promise<void> {
 }
 
 /**
- * Runs `work` with the migration engine on the database file, and lets go of the file afterwards. `datamodels` are schema files as [path, content].
+ * Runs `work` with the migration engine on a scratch database file, and lets go of the file afterwards: the engine
+ * waits for the disk after every statement where it may, which a file that nobody uses yet does not need. `datamodels`
+ * are schema files as [path, content].
  */
 export async function withSchemaEngine<T>(
   file: string,
@@ -34,7 +36,7 @@ export async function withSchemaEngine<T>(
 ): Promise<T> {
   loading ??= loadWasm(wasmPath)
   await loading
-  const sqlite = sqliteAdapter(file)
+  const sqlite = sqliteAdapter(file, { scratch: true })
   const connections: { dispose(): Promise<void> }[] = []
   const connect = sqlite.connect.bind(sqlite)
   sqlite.connect = async () => {

@@ -1,0 +1,146 @@
+import { describe, expect, it, vi } from 'vitest'
+import { assertFresh } from '../../main/store/store.ts'
+import { openTestStore, stamp } from './openDatabase.ts'
+
+/** A gate that a test opens when it has looked. */
+function gate() {
+  let open = () => {}
+  const passed = new Promise<void>(resolve => {
+    open = resolve
+  })
+  return { passed, open }
+}
+
+describe('the database', () => {
+  it('writes ahead, waits for the disk, and minds its links', async () => {
+    const { store } = await openTestStore()
+    const pragma = async (name: string) =>
+      Object.values((await store.read.$queryRawUnsafe<object[]>(`pragma ${name}`))[0]!)[0]
+    expect(await pragma('journal_mode')).toBe('wal')
+    // 2 is FULL (sqlite.org/pragma.html#pragma_synchronous): a commit survives a power cut.
+    expect(Number(await pragma('synchronous'))).toBe(2)
+    expect(Number(await pragma('foreign_keys'))).toBe(1)
+  })
+})
+
+describe('an act', () => {
+  it('is saved whole with its audit lines', async () => {
+    const { store } = await openTestStore()
+    const customer = await store.transact(stamp, async (tx, audit) => {
+      const made = await tx.customer.create({ data: { name: 'Ada' } })
+      audit({ act: 'made', entity: 'customer', entityId: made.id, detail: { name: 'Ada' } })
+      audit({ act: 'looked', entity: 'customer', entityId: made.id })
+      return made
+    })
+    expect(await store.read.customer.findMany()).toEqual([customer])
+    expect(await store.read.auditLine.findMany({ orderBy: { act: 'desc' } })).toMatchObject([
+      { ...stamp, act: 'made', entity: 'customer', entityId: customer.id, detail: { name: 'Ada' } },
+      { ...stamp, act: 'looked', entity: 'customer', entityId: customer.id, detail: {} },
+    ])
+  })
+
+  it('that fails leaves nothing, not even its audit line, and nobody is told', async () => {
+    const { store } = await openTestStore()
+    const told = vi.fn()
+    store.onCommit(told)
+    const failing = store.transact(stamp, async (tx, audit) => {
+      await tx.customer.create({ data: { name: 'Ada' } })
+      audit({ act: 'made', entity: 'customer', entityId: 'x' })
+      throw new Error('on second thoughts')
+    })
+    await expect(failing).rejects.toThrow('on second thoughts')
+    expect(await store.read.customer.count()).toBe(0)
+    expect(await store.read.auditLine.count()).toBe(0)
+    expect(told).not.toHaveBeenCalled()
+    // And the next one is served.
+    await store.transact(stamp, tx => tx.customer.create({ data: { name: 'Bea' } }))
+    expect(await store.read.customer.count()).toBe(1)
+  })
+
+  it('that breaks a link between rows is refused whole', async () => {
+    const { store } = await openTestStore()
+    const astray = store.transact(stamp, async tx => {
+      await tx.customer.create({ data: { name: 'Ada' } })
+      await tx.vehicle.create({ data: { customerId: 'nobody', plate: 'P', sizeClass: 'small' } })
+    })
+    await expect(astray).rejects.toThrow()
+    expect(await store.read.customer.count()).toBe(0)
+  })
+
+  it('is not seen by a reader until it is finished', async () => {
+    const { store } = await openTestStore()
+    const written = gate()
+    const looked = gate()
+    const act = store.transact(stamp, async tx => {
+      await tx.customer.create({ data: { name: 'Ada' } })
+      written.open()
+      await looked.passed
+    })
+    await written.passed
+    expect(await store.read.customer.count()).toBe(0)
+    looked.open()
+    await act
+    expect(await store.read.customer.count()).toBe(1)
+  })
+
+  it('is told of by what it touched, once each, until a listener stops', async () => {
+    const { store } = await openTestStore()
+    const told = vi.fn()
+    const stop = store.onCommit(told)
+    const touch = (...entities: string[]) =>
+      store.transact(stamp, async (_tx, audit) => {
+        for (const entity of entities) audit({ act: 'touched', entity, entityId: '1' })
+      })
+    await touch('job', 'bay', 'job')
+    await touch()
+    stop()
+    await touch('job')
+    expect(told.mock.calls).toEqual([[['job', 'bay']]])
+  })
+})
+
+describe('acts at the same time', () => {
+  it('are served one after another, so none counts from what another is changing', async () => {
+    const { store } = await openTestStore()
+    await store.transact(stamp, tx => tx.customer.create({ data: { id: 'c', name: '0' } }))
+    const addOne = () =>
+      store.transact(stamp, async tx => {
+        const { name } = await tx.customer.findUniqueOrThrow({ where: { id: 'c' } })
+        // Long enough for the others to come in between, if they could.
+        await new Promise(resolve => setTimeout(resolve, 2))
+        await tx.customer.update({ where: { id: 'c' }, data: { name: String(Number(name) + 1) } })
+      })
+    await Promise.all(Array.from({ length: 25 }, addOne))
+    expect((await store.read.customer.findUniqueOrThrow({ where: { id: 'c' } })).name).toBe('25')
+  })
+
+  it('from two edits of the same version let one through and refuse the other', async () => {
+    const { store } = await openTestStore()
+    await store.transact(stamp, tx => tx.customer.create({ data: { id: 'c', name: 'Ada' } }))
+    const rename = (name: string) =>
+      store.transact(stamp, async (tx, audit) => {
+        const { count } = await tx.customer.updateMany({
+          where: { id: 'c', version: 1 },
+          data: { name, version: { increment: 1 } },
+        })
+        assertFresh(count, 'customer', 'c')
+        audit({ act: 'renamed', entity: 'customer', entityId: 'c' })
+      })
+    const outcomes = await Promise.allSettled([rename('Bea'), rename('Cid')])
+    expect(outcomes.map(({ status }) => status).sort()).toEqual(['fulfilled', 'rejected'])
+    expect(outcomes.find(({ status }) => status === 'rejected')).toMatchObject({
+      reason: { code: 'stale', field: 'customer', value: 'c' },
+    })
+    expect(await store.read.auditLine.count()).toBe(1)
+    expect((await store.read.customer.findUniqueOrThrow({ where: { id: 'c' } })).version).toBe(2)
+  })
+})
+
+describe('assertFresh', () => {
+  it('passes what was touched and refuses what was not, saying what to do', () => {
+    expect(() => assertFresh(1, 'job', 'j')).not.toThrow()
+    expect(() => assertFresh(0, 'job', 'j')).toThrow(
+      /Somebody else changed this job meanwhile: look at it again/,
+    )
+  })
+})
