@@ -1,18 +1,82 @@
-import { createRootRoute, createRoute, createRouter } from '@tanstack/react-router'
+import {
+  createRootRoute,
+  createRoute,
+  createRouter,
+  Outlet,
+  redirect,
+  useRouterState,
+} from '@tanstack/react-router'
+import { queryClient, trpc } from './data/trpc.ts'
 import { Frame } from './parts/Frame.tsx'
 import { Board } from './screens/board/Board.tsx'
 import { Book } from './screens/book/Book.tsx'
+import { Customer } from './screens/customers/Customer.tsx'
+import { Customers } from './screens/customers/Customers.tsx'
+import { NewCustomer } from './screens/customers/NewCustomer.tsx'
 import { Job } from './screens/job/Job.tsx'
 import { Morning } from './screens/morning/Morning.tsx'
+import { Settings } from './screens/settings/Settings.tsx'
+import { Welcome } from './screens/welcome/Welcome.tsx'
 
-const root = createRootRoute({ component: Frame })
+function Root() {
+  const first = useRouterState({ select: state => state.location.pathname === '/welcome' })
+  return first ? <Outlet /> : <Frame />
+}
+
+/** A database without a shop has one screen, without the bar; one with a shop has all but that. */
+const root = createRootRoute({
+  component: Root,
+  beforeLoad: async ({ location }) => {
+    const shop = await queryClient.ensureQueryData(trpc.shop.get.queryOptions())
+    if (!shop && location.pathname !== '/welcome') throw redirect({ to: '/welcome' })
+    if (shop && location.pathname === '/welcome') throw redirect({ to: '/' })
+  },
+})
+
+const welcome = createRoute({ getParentRoute: () => root, path: '/welcome', component: Welcome })
 
 const board = createRoute({ getParentRoute: () => root, path: '/', component: Board })
 const book = createRoute({ getParentRoute: () => root, path: '/book', component: Book })
 const morning = createRoute({ getParentRoute: () => root, path: '/morning', component: Morning })
 const job = createRoute({ getParentRoute: () => root, path: '/jobs/$id', component: Job })
+const customers = createRoute({ getParentRoute: () => root, path: '/customers', component: Customers })
+const newCustomer = createRoute({
+  getParentRoute: () => root,
+  path: '/customers/new',
+  component: NewCustomer,
+})
+const customer = createRoute({ getParentRoute: () => root, path: '/customers/$id', component: Customer })
+const settings = createRoute({
+  getParentRoute: () => root,
+  path: '/settings',
+  beforeLoad: () => {
+    throw redirect({ to: '/settings/$section', params: { section: 'shop' } })
+  },
+})
+const settingsSection = createRoute({
+  getParentRoute: () => root,
+  path: '/settings/$section',
+  component: Settings,
+})
+const settingsRow = createRoute({
+  getParentRoute: () => root,
+  path: '/settings/$section/$id',
+  component: Settings,
+})
 
-const routeTree = root.addChildren([board, book, morning, job])
+const routeTree = root.addChildren([
+  welcome,
+  board,
+  book,
+  morning,
+  job,
+  customers,
+  newCustomer,
+  customer,
+  settings,
+  settingsSection,
+  settingsRow,
+])
 
 export const router = createRouter({ routeTree })
 

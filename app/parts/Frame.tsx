@@ -1,10 +1,31 @@
-import { Link, Outlet } from '@tanstack/react-router'
+import { Kbd, UnstyledButton, useMantineColorScheme } from '@mantine/core'
+import { spotlight } from '@mantine/spotlight'
+import { IconSearch } from '@tabler/icons-react'
+import { Link, Outlet, useNavigate } from '@tanstack/react-router'
+import { useMemo, useState } from 'react'
 import icon from '../../assets/icon.svg'
+import type { CommandContext } from './commands.ts'
 import styles from './Frame.module.css'
+import { KeysHelp } from './KeysHelp.tsx'
+import { Palette } from './Palette.tsx'
+import { SchemeMenu } from './SchemeMenu.tsx'
 import { screens } from './screens.ts'
+import { useJumpKeys } from './useJumpKeys.ts'
 
 /** The bar above every screen, and the screen below it. */
 export function Frame() {
+  const navigate = useNavigate()
+  const { setColorScheme } = useMantineColorScheme()
+  const [keysShown, setKeysShown] = useState(false)
+  const context = useMemo<CommandContext>(
+    () => ({
+      go: to => void navigate({ to }),
+      setScheme: setColorScheme,
+      showKeys: () => setKeysShown(true),
+    }),
+    [navigate, setColorScheme],
+  )
+  const waiting = useJumpKeys(context)
   return (
     <div className={styles.frame}>
       <a className={styles.skip} href="#screen">
@@ -16,14 +37,32 @@ export function Frame() {
           Lustrum
         </span>
         {screens.map(screen => (
-          <Link key={screen.to} to={screen.to} className={styles.link}>
+          <Link
+            key={screen.to}
+            to={screen.to}
+            className={styles.link}
+            activeOptions={{ exact: screen.to === '/' }}
+          >
             {screen.label}
+            {waiting === 'g' && (
+              <Kbd className={styles.key} aria-hidden="true">
+                {screen.key.toUpperCase()}
+              </Kbd>
+            )}
           </Link>
         ))}
+        <UnstyledButton className={styles.find} onClick={spotlight.open} aria-keyshortcuts="Control+K">
+          <IconSearch size={16} aria-hidden="true" />
+          <span>Find</span>
+          <Kbd aria-hidden="true">Ctrl K</Kbd>
+        </UnstyledButton>
+        <SchemeMenu />
       </nav>
       <main id="screen" className={styles.main} tabIndex={-1}>
         <Outlet />
       </main>
+      <Palette context={context} />
+      <KeysHelp opened={keysShown} onClose={() => setKeysShown(false)} />
     </div>
   )
 }

@@ -1,6 +1,8 @@
-/** The screens of the bar, in the order of a shop's day. */
+/** The screens of the bar, in the order of a shop's day; G and then the key goes there. */
 export const screens = [
-  { to: '/', label: 'Board' },
-  { to: '/book', label: 'Book' },
-  { to: '/morning', label: 'Morning' },
+  { to: '/', label: 'Board', key: 'b' },
+  { to: '/book', label: 'Book', key: 'k' },
+  { to: '/morning', label: 'Morning', key: 'm' },
+  { to: '/customers', label: 'Customers', key: 'c' },
+  { to: '/settings', label: 'Settings', key: 's' },
 ] as const

@@ -28,8 +28,12 @@ const cureProfile = z.object({
   rate: z.discriminatedUnion('rule', [
     z.object({ rule: z.literal('arrhenius'), activationOverRK: figure }),
     z.object({ rule: z.literal('doubling') }),
+    z.object({ rule: z.literal('linear'), datumC: figure }),
   ]),
-  forcedCure: z.array(z.object({ panelC: figure, minutes: minutes, standsForMin: minutes })).max(20),
+  forcedCure: z
+    .array(z.object({ panelC: figure, minutes: minutes, standsForMin: minutes }))
+    .max(20)
+    .readonly(),
   missedRecoat: text,
   sources: z.record(z.enum(figures), z.enum(['data sheet', 'common practice'])),
 }) satisfies z.ZodType<CureProfile>

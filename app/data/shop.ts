@@ -1,0 +1,10 @@
+import { useQuery } from '@tanstack/react-query'
+import type { ShopView } from '../../main/api/views.ts'
+import { trpc } from './trpc.ts'
+
+/** The shop. Only for screens inside the frame: the router lets nobody there before there is one. */
+export function useShop(): ShopView {
+  const shop = useQuery(trpc.shop.get.queryOptions()).data
+  if (!shop) throw new Error('A screen that needs the shop was shown before there was one.')
+  return shop
+}

@@ -1,0 +1,49 @@
+import { Alert, Button } from '@mantine/core'
+import { type SavingOptions, useSaving } from '../data/saving.ts'
+import { faultsOf } from './faults.ts'
+
+interface Row {
+  id: string
+  version: number
+  archivedAt: number | null
+}
+
+interface Props {
+  row: Row
+  archive: SavingOptions<{ id: string; version: number }>
+  restore: SavingOptions<{ id: string; version: number }>
+  label?: string
+}
+
+/** Puts a row away or takes it back; what stands in the way is said above the button. */
+export function ArchiveButton({ row, archive, restore, label = 'Archive' }: Props) {
+  const archiving = useSaving(archive)
+  const restoring = useSaving(restore)
+  const words = faultsOf(archiving.error).rest() ?? faultsOf(restoring.error).rest()
+  const { id, version } = row
+  return (
+    <>
+      {words && (
+        <Alert color="red" variant="outline" role="alert" style={{ whiteSpace: 'pre-line' }}>
+          {words}
+        </Alert>
+      )}
+      <div>
+        {row.archivedAt === null ? (
+          <Button
+            variant="subtle"
+            color="red"
+            loading={archiving.busy}
+            onClick={() => archiving.save({ id, version })}
+          >
+            {label}
+          </Button>
+        ) : (
+          <Button variant="default" loading={restoring.busy} onClick={() => restoring.save({ id, version })}>
+            Take back into use
+          </Button>
+        )}
+      </div>
+    </>
+  )
+}

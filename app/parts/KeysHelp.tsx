@@ -1,0 +1,49 @@
+import { Kbd, Modal } from '@mantine/core'
+import { commands } from './commands.ts'
+import styles from './KeysHelp.module.css'
+import { useShownKeys } from './keyWords.ts'
+
+interface Props {
+  opened: boolean
+  onClose(): void
+}
+
+/** Every key there is, those of the screen below included. */
+export function KeysHelp({ opened, onClose }: Props) {
+  const shown = useShownKeys()
+  const general = [
+    { keys: 'Ctrl K', label: 'Find a customer, plate, job or command' },
+    ...commands
+      .filter(({ keys }) => keys.length > 0)
+      .map(({ keys, label }) => ({ keys: keys.map(key => key.toUpperCase()).join(' then '), label })),
+    { keys: 'Tab', label: 'To the next field or button' },
+    { keys: 'Enter', label: 'Save the form' },
+    { keys: 'Esc', label: 'Close a window like this one' },
+  ]
+  const groups = [...shown, { title: 'Everywhere', list: general }]
+  return (
+    <Modal
+      opened={opened}
+      onClose={onClose}
+      title="Keys"
+      size="lg"
+      closeButtonProps={{ 'aria-label': 'Close' }}
+    >
+      {groups.map(({ title, list }) => (
+        <section key={title} className={styles.group} aria-label={title}>
+          <h3>{title}</h3>
+          <dl>
+            {list.map(({ keys, label }) => (
+              <div key={`${keys} ${label}`}>
+                <dt>
+                  <Kbd>{keys}</Kbd>
+                </dt>
+                <dd>{label}</dd>
+              </div>
+            ))}
+          </dl>
+        </section>
+      ))}
+    </Modal>
+  )
+}

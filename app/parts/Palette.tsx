@@ -1,0 +1,83 @@
+import { Kbd } from '@mantine/core'
+import { useDebouncedValue } from '@mantine/hooks'
+import { Spotlight } from '@mantine/spotlight'
+import { IconChevronRight, IconSearch, IconUser } from '@tabler/icons-react'
+import { useQuery } from '@tanstack/react-query'
+import { useNavigate } from '@tanstack/react-router'
+import { useState } from 'react'
+import { showPhone } from '../../main/domain/vehicle/index.ts'
+import { useShop } from '../data/shop.ts'
+import { trpc } from '../data/trpc.ts'
+import { type CommandContext, findCommands } from './commands.ts'
+
+/** Ctrl K: any customer, plate, job or command by a few letters. */
+export function Palette({ context }: { context: CommandContext }) {
+  const shop = useShop()
+  const navigate = useNavigate()
+  const [text, setText] = useState('')
+  const [asked] = useDebouncedValue(text.trim(), 120)
+  const customers = useQuery({
+    ...trpc.customers.find.queryOptions({ text: asked, limit: 8 }),
+    enabled: asked.length >= 2,
+    placeholderData: before => before,
+  })
+  const found = asked.length >= 2 ? (customers.data?.customers ?? []) : []
+  const wanted = findCommands(text)
+  return (
+    <Spotlight.Root
+      query={text}
+      onQueryChange={setText}
+      shortcut="mod + K"
+      tagsToIgnore={[]}
+      scrollable
+      maxHeight="min(60vh, 560px)"
+    >
+      <Spotlight.Search
+        placeholder="A name, a plate, a phone number, a job, or what you want to do"
+        aria-label="Find a customer, plate, job or command"
+        leftSection={<IconSearch size={18} aria-hidden="true" />}
+      />
+      <Spotlight.ActionsList>
+        {found.length > 0 && (
+          <Spotlight.ActionsGroup label="Customers">
+            {found.map(customer => (
+              <Spotlight.Action
+                key={customer.id}
+                label={customer.name}
+                description={[
+                  ...customer.vehicles.map(car => [car.plate, car.make, car.model].filter(Boolean).join(' ')),
+                  customer.phone ? showPhone(customer.phone, shop.country) : '',
+                ]
+                  .filter(Boolean)
+                  .join(' · ')}
+                leftSection={<IconUser size={18} aria-hidden="true" />}
+                onClick={() => navigate({ to: '/customers/$id', params: { id: customer.id } })}
+              />
+            ))}
+          </Spotlight.ActionsGroup>
+        )}
+        {wanted.length > 0 && (
+          <Spotlight.ActionsGroup label="Commands">
+            {wanted.map(command => (
+              <Spotlight.Action
+                key={command.name}
+                label={command.label}
+                leftSection={<IconChevronRight size={18} aria-hidden="true" />}
+                rightSection={
+                  command.keys.length > 0 ? <Kbd>{command.keys.join(' ').toUpperCase()}</Kbd> : undefined
+                }
+                onClick={() => command.run(context)}
+              />
+            ))}
+          </Spotlight.ActionsGroup>
+        )}
+        {found.length + wanted.length === 0 && (
+          <Spotlight.Empty>
+            Nothing by these letters. Try a part of the name, the plate without its spaces, or the last digits
+            of the phone.
+          </Spotlight.Empty>
+        )}
+      </Spotlight.ActionsList>
+    </Spotlight.Root>
+  )
+}

@@ -1,0 +1,68 @@
+import { ActionIcon, Group, Text } from '@mantine/core'
+import { IconPlus, IconX } from '@tabler/icons-react'
+import type { WallSpan } from '../../main/domain/calendar/index.ts'
+import { WallInput } from './inputs.tsx'
+
+interface Props {
+  /** What is open, for the labels: "Monday". */
+  name: string
+  spans: WallSpan[]
+  onChange(index: number, span: WallSpan): void
+  onAdd(span: WallSpan): void
+  onRemove(index: number): void
+  errorAt(index: number, end: 'from' | 'to'): string | undefined
+}
+
+/** The openings of one day, each from and to, with a way to add a second after a break. */
+export function WallSpans({ name, spans, onChange, onAdd, onRemove, errorAt }: Props) {
+  const last = spans.at(-1)
+  const next =
+    last && last.to < 1440 ? { from: Math.min(last.to + 60, 1410), to: Math.min(last.to + 300, 1440) } : null
+  return (
+    <Group gap="md" align="flex-start">
+      {spans.map((span, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: an opening has no other name than its place
+        <Group key={i} gap={6} wrap="nowrap" align="flex-start">
+          <WallInput
+            aria-label={`${name} opens${i > 0 ? `, opening ${i + 1}` : ''}`}
+            value={span.from}
+            onChange={from => onChange(i, { ...span, from })}
+            error={errorAt(i, 'from')}
+            w={84}
+          />
+          <Text pt={6} aria-hidden="true">
+            to
+          </Text>
+          <WallInput
+            aria-label={`${name} closes${i > 0 ? `, opening ${i + 1}` : ''}`}
+            value={span.to}
+            onChange={to => onChange(i, { ...span, to })}
+            error={errorAt(i, 'to')}
+            w={84}
+          />
+          {i > 0 && (
+            <ActionIcon
+              variant="subtle"
+              mt={4}
+              aria-label={`Take out opening ${i + 1} of ${name}`}
+              onClick={() => onRemove(i)}
+            >
+              <IconX size={16} />
+            </ActionIcon>
+          )}
+        </Group>
+      ))}
+      {next && spans.length < 3 && (
+        <ActionIcon
+          variant="subtle"
+          mt={4}
+          aria-label={`Another opening on ${name}`}
+          title="Another opening, after a break"
+          onClick={() => onAdd(next)}
+        >
+          <IconPlus size={16} />
+        </ActionIcon>
+      )}
+    </Group>
+  )
+}

@@ -1,0 +1,74 @@
+import { screens } from './screens.ts'
+
+export type Scheme = 'auto' | 'light' | 'dark'
+
+/** What a command may do. */
+export interface CommandContext {
+  go(to: string): void
+  setScheme(scheme: Scheme): void
+  showKeys(): void
+}
+
+/** One thing the desk can be told to do: the palette, the keys and the help all read the same list. */
+export interface Command {
+  name: string
+  label: string
+  /** More words it is found by. */
+  words: string
+  /** The keys for it one after the other; empty: only from the palette. */
+  keys: string[]
+  run(context: CommandContext): void
+}
+
+const go = (name: string, label: string, to: string, words: string, keys: string[] = []): Command => ({
+  name,
+  label,
+  words,
+  keys,
+  run: context => context.go(to),
+})
+
+const scheme = (value: Scheme, label: string): Command => ({
+  name: `scheme-${value}`,
+  label,
+  words: 'colours theme light dark night',
+  keys: [],
+  run: context => context.setScheme(value),
+})
+
+export const commands: Command[] = [
+  ...screens.map(({ to, label, key }) =>
+    go(`screen-${key}`, `Go to ${label}`, to, 'screen open show', ['g', key]),
+  ),
+  go('new-customer', 'Add a customer', '/customers/new', 'new client caller person'),
+  go('settings-shop', 'Settings: the shop', '/settings/shop', 'name zone currency units grid handover'),
+  go('settings-hours', 'Settings: hours and exceptions', '/settings/hours', 'opening holiday closed week'),
+  go('settings-bays', 'Settings: bays and closures', '/settings/bays', 'place capability repair'),
+  go('settings-crew', 'Settings: crew and absences', '/settings/crew', 'people staff holiday ill skills'),
+  go('settings-treatments', 'Settings: treatments', '/settings/treatments', 'steps prices minutes sell'),
+  go(
+    'settings-products',
+    'Settings: products and cure profiles',
+    '/settings/products',
+    'coating topper data sheet',
+  ),
+  scheme('light', 'Light colours'),
+  scheme('dark', 'Dark colours'),
+  scheme('auto', 'Colours as the computer has them'),
+  {
+    name: 'keys',
+    label: 'Show the keys',
+    words: 'keyboard help shortcuts',
+    keys: ['?'],
+    run: context => context.showKeys(),
+  },
+]
+
+/** The commands that hold every word of the text; all of them without text. */
+export function findCommands(text: string): Command[] {
+  const words = text.toLowerCase().split(/\s+/).filter(Boolean)
+  return commands.filter(command => {
+    const all = `${command.label} ${command.words}`.toLowerCase()
+    return words.every(word => all.includes(word))
+  })
+}

@@ -1,0 +1,66 @@
+/** What the shop's fixed words are called on screens. */
+import type {
+  Capability,
+  Finish,
+  ProductKind,
+  SizeClass,
+  Skill,
+  Stage,
+} from '../../main/domain/shop/index.ts'
+
+interface Choice<T> {
+  value: T
+  label: string
+}
+
+export const capabilityChoices: (Choice<Capability> & { about: string })[] = [
+  { value: 'wet', label: 'Wet', about: 'water and a drain' },
+  { value: 'polish', label: 'Polish', about: 'light and room to work on paint' },
+  { value: 'clean', label: 'Clean', about: 'still, dust-free air to lay a coat' },
+  { value: 'cure', label: 'Cure', about: 'a car may stand here while it hardens' },
+]
+
+export const skillChoices: Choice<Skill>[] = [
+  { value: 'wash', label: 'Wash' },
+  { value: 'polish', label: 'Polish' },
+  { value: 'coat', label: 'Coat' },
+]
+
+export const sizeChoices: Choice<SizeClass>[] = [
+  { value: 'small', label: 'Small' },
+  { value: 'medium', label: 'Medium' },
+  { value: 'large', label: 'Large' },
+  { value: 'xl', label: 'Extra large' },
+]
+
+export const finishChoices: Choice<Finish>[] = [
+  { value: 'gloss', label: 'Gloss' },
+  { value: 'satin', label: 'Satin' },
+  { value: 'matte', label: 'Matte' },
+  { value: 'film', label: 'Film' },
+]
+
+export const stageChoices: Choice<Stage>[] = [
+  { value: 'prepare', label: 'Prepare' },
+  { value: 'correct', label: 'Correct' },
+  { value: 'wipe', label: 'Wipe down' },
+  { value: 'coat', label: 'Coat' },
+  { value: 'topper', label: 'Topper' },
+  { value: 'finish', label: 'Finish' },
+]
+
+export const productKindChoices: Choice<ProductKind>[] = [
+  { value: 'wash', label: 'Wash' },
+  { value: 'decontaminant', label: 'Decontaminant' },
+  { value: 'compound', label: 'Compound' },
+  { value: 'polish', label: 'Polish' },
+  { value: 'wipe', label: 'Panel wipe' },
+  { value: 'coating', label: 'Coating' },
+  { value: 'topper', label: 'Topper' },
+  { value: 'consumable', label: 'Consumable' },
+]
+
+/** The label of a value in one of the lists above. */
+export function labelOf<T extends string>(choices: readonly Choice<T>[], value: T): string {
+  return choices.find(choice => choice.value === value)?.label ?? value
+}

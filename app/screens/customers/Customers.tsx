@@ -1,0 +1,124 @@
+import { Button, Switch, Text, TextInput } from '@mantine/core'
+import { useDebouncedValue } from '@mantine/hooks'
+import { IconSearch } from '@tabler/icons-react'
+import { useQuery } from '@tanstack/react-query'
+import { Link, useNavigate } from '@tanstack/react-router'
+import { useState } from 'react'
+import type { FoundCustomer } from '../../../main/api/views.ts'
+import { showPhone } from '../../../main/domain/vehicle/index.ts'
+import { useShop } from '../../data/shop.ts'
+import { trpc } from '../../data/trpc.ts'
+import styles from './Customers.module.css'
+
+const page = 100
+
+/** Everybody who brings cars, found by any part of what is known of them. */
+export function Customers() {
+  const navigate = useNavigate()
+  const { country } = useShop()
+  const [text, setText] = useState('')
+  const [archived, setArchived] = useState(false)
+  const [limit, setLimit] = useState(page)
+  const [asked] = useDebouncedValue(text.trim(), 120)
+  const found = useQuery({
+    ...trpc.customers.find.queryOptions({ text: asked, limit, archived }),
+    placeholderData: before => before,
+  }).data
+  const open = (id: string) => void navigate({ to: '/customers/$id', params: { id } })
+  return (
+    <div className={styles.screen}>
+      <div className={styles.heading}>
+        <h1>Customers</h1>
+        {found && <span className={styles.soft}>{countWords(found.total, asked)}</span>}
+        <Button className={styles.add} onClick={() => navigate({ to: '/customers/new' })}>
+          Add a customer
+        </Button>
+      </div>
+      <div className={styles.tools}>
+        <TextInput
+          aria-label="Find a customer"
+          placeholder="Any part of a name, plate, phone, e-mail or car"
+          leftSection={<IconSearch size={16} aria-hidden="true" />}
+          className={styles.find}
+          autoFocus
+          value={text}
+          onChange={event => {
+            setText(event.currentTarget.value)
+            setLimit(page)
+          }}
+          onKeyDown={event => {
+            const [only] = found?.customers ?? []
+            if (event.key === 'Enter' && only && text.trim() === asked) open(only.id)
+          }}
+        />
+        <Switch
+          label="Archived ones too"
+          checked={archived}
+          onChange={event => setArchived(event.currentTarget.checked)}
+        />
+      </div>
+      {found?.total === 0 && <Nobody asked={asked} />}
+      {found && found.total > 0 && (
+        <table className={styles.table}>
+          <thead>
+            <tr>
+              <th scope="col">Name</th>
+              <th scope="col">Phone</th>
+              <th scope="col">E-mail</th>
+              <th scope="col">Cars</th>
+            </tr>
+          </thead>
+          <tbody>
+            {found.customers.map(customer => (
+              <CustomerRow key={customer.id} customer={customer} country={country} />
+            ))}
+          </tbody>
+        </table>
+      )}
+      {found && found.total > found.customers.length && (
+        <Button variant="default" mt="md" onClick={() => setLimit(limit + page)}>
+          Show more
+        </Button>
+      )}
+    </div>
+  )
+}
+
+function countWords(total: number, asked: string): string {
+  const people = total === 1 ? '1 customer' : `${total} customers`
+  return asked ? `${people} found` : people
+}
+
+function CustomerRow({ customer, country }: { customer: FoundCustomer; country: string }) {
+  return (
+    <tr data-archived={customer.archivedAt !== null}>
+      <td>
+        <Link to="/customers/$id" params={{ id: customer.id }}>
+          {customer.name}
+        </Link>
+      </td>
+      <td>{customer.phone && showPhone(customer.phone, country)}</td>
+      <td>{customer.email}</td>
+      <td>
+        {customer.vehicles.map(car => (
+          <span key={car.id} className={styles.car}>
+            <b>{car.plate || 'no plate'}</b> {[car.colour, car.make, car.model].filter(Boolean).join(' ')}
+          </span>
+        ))}
+      </td>
+    </tr>
+  )
+}
+
+function Nobody({ asked }: { asked: string }) {
+  return (
+    <div className={styles.empty}>
+      <Text fw={600}>{asked ? `Nobody found for “${asked}”.` : 'Nobody is here yet.'}</Text>
+      <Text>
+        {asked
+          ? 'Try a part of the name, the plate without its spaces, or the last digits of the phone.'
+          : 'A caller is taken down while booking, or add somebody here before their first visit.'}
+      </Text>
+    </div>
+  )
+}

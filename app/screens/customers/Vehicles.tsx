@@ -1,0 +1,78 @@
+import { Button } from '@mantine/core'
+import { useState } from 'react'
+import type { CustomerView, VehicleView } from '../../../main/api/views.ts'
+import { trpc } from '../../data/trpc.ts'
+import { ArchiveButton } from '../../parts/ArchiveButton.tsx'
+import { finishChoices, labelOf, sizeChoices } from '../../parts/shopWords.ts'
+import styles from './Customers.module.css'
+import { VehicleForm } from './VehicleForm.tsx'
+
+/** A customer's cars, each with its page to change it. */
+export function Vehicles({ customer }: { customer: CustomerView }) {
+  const [editing, setEditing] = useState<string | null>(null)
+  const chosen = customer.vehicles.find(vehicle => vehicle.id === editing)
+  return (
+    <section className={styles.card} aria-labelledby="cars">
+      <h2 id="cars">Cars</h2>
+      {customer.vehicles.length === 0 && editing === null && (
+        <p className={styles.soft}>
+          No car yet. Its size and finish decide what each step takes and what it may not get.
+        </p>
+      )}
+      <ul className={styles.list}>
+        {customer.vehicles.map(vehicle => (
+          <li key={vehicle.id}>
+            <span className={styles.plate}>{vehicle.plate || 'no plate'}</span>
+            <span className={styles.grow}>
+              {carWords(vehicle)}
+              <small>
+                {labelOf(sizeChoices, vehicle.sizeClass)},{' '}
+                {labelOf(finishChoices, vehicle.finish).toLowerCase()}
+                {vehicle.archivedAt !== null && ', archived'}
+                {vehicle.note && ` · ${vehicle.note}`}
+              </small>
+            </span>
+            <Button
+              variant="default"
+              size="compact-md"
+              aria-label={`Change ${vehicle.plate || carWords(vehicle)}`}
+              onClick={() => setEditing(vehicle.id)}
+            >
+              Change
+            </Button>
+          </li>
+        ))}
+      </ul>
+      {editing === null && customer.archivedAt === null && (
+        <Button mt="sm" variant="default" onClick={() => setEditing('new')}>
+          Add a car
+        </Button>
+      )}
+      {editing !== null && (
+        <>
+          <VehicleForm
+            key={editing}
+            customerId={customer.id}
+            vehicle={chosen}
+            onDone={() => setEditing(null)}
+          />
+          {chosen && (
+            <ArchiveButton
+              row={chosen}
+              archive={trpc.vehicles.archive.mutationOptions()}
+              restore={trpc.vehicles.restore.mutationOptions()}
+              label="Archive this car"
+            />
+          )}
+        </>
+      )}
+    </section>
+  )
+}
+
+function carWords(vehicle: VehicleView): string {
+  return (
+    [vehicle.colour, vehicle.make, vehicle.model, vehicle.year ?? ''].filter(Boolean).join(' ') ||
+    'Make and model not noted'
+  )
+}

@@ -1,0 +1,122 @@
+import { TextInput } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import { useNavigate } from '@tanstack/react-router'
+import { useState } from 'react'
+import type { BayView } from '../../../main/api/views.ts'
+import type { Capability } from '../../../main/domain/shop/index.ts'
+import { useDraft } from '../../data/draft.ts'
+import { useSaving } from '../../data/saving.ts'
+import { trpc } from '../../data/trpc.ts'
+import { ArchiveButton } from '../../parts/ArchiveButton.tsx'
+import { ChoiceChips } from '../../parts/ChoiceChips.tsx'
+import { Form } from '../../parts/Form.tsx'
+import { FormFoot } from '../../parts/FormFoot.tsx'
+import { faultsOf } from '../../parts/faults.ts'
+import { capabilityChoices, labelOf } from '../../parts/shopWords.ts'
+import { Heading } from './Heading.tsx'
+import { RowList } from './RowList.tsx'
+import styles from './Settings.module.css'
+import type { SectionProps } from './Settings.tsx'
+import { Stretches } from './Stretches.tsx'
+
+/** The places cars can stand, in the order of the board. */
+export function BaysSection({ id }: SectionProps) {
+  const [archived, setArchived] = useState(false)
+  const bays = useQuery(trpc.bays.list.queryOptions({ archived })).data
+  const ordering = useSaving(trpc.bays.order.mutationOptions())
+  const bay = bays?.find(each => each.id === id)
+  return (
+    <>
+      <Heading title="Bays">
+        A place a car can stand. The board draws them in this order; a step goes only where the bay has what
+        it needs.
+      </Heading>
+      <RowList
+        section="bays"
+        what="bay"
+        rows={(bays ?? []).map(each => ({
+          ...each,
+          about: each.capabilities.map(can => labelOf(capabilityChoices, can).toLowerCase()).join(', '),
+        }))}
+        chosenId={bay || id === 'new' ? id : undefined}
+        onOrder={ids => ordering.save({ ids })}
+        archivedShown={archived}
+        onShowArchived={setArchived}
+        empty="There is no bay yet."
+      >
+        <BayEditor key={id} bay={bay} />
+      </RowList>
+    </>
+  )
+}
+
+const fresh = { name: '', capabilities: [] as Capability[] }
+
+function BayEditor({ bay }: { bay: BayView | undefined }) {
+  const navigate = useNavigate()
+  const draft = useDraft(bay ? { name: bay.name, capabilities: bay.capabilities } : fresh, bay?.version ?? 0)
+  const saving = useSaving(trpc.bays.save.mutationOptions())
+  const faults = faultsOf(saving.error)
+  const row = bay ? { id: bay.id, version: bay.version } : {}
+  const save = () =>
+    saving.save({ ...row, ...draft.value }, ({ id }) => {
+      draft.settle()
+      if (!bay) void navigate({ to: '/settings/$section/$id', params: { section: 'bays', id } })
+    })
+  return (
+    <>
+      <div className={styles.card}>
+        <Form label={bay ? bay.name : 'A new bay'} onSave={save}>
+          <TextInput
+            label="Name"
+            maw={340}
+            autoFocus={!bay}
+            value={draft.value.name}
+            onChange={event => draft.change({ name: event.currentTarget.value })}
+            error={faults.at('name')}
+          />
+          <ChoiceChips
+            label="Good for"
+            choices={capabilityChoices}
+            value={draft.value.capabilities}
+            onChange={capabilities => draft.change({ capabilities })}
+            error={faults.under('capabilities')}
+          />
+          <p className={styles.soft}>
+            {capabilityChoices.map(({ label, about }) => `${label}: ${about}`).join('. ')}.
+          </p>
+          <FormFoot
+            faults={faults}
+            busy={saving.busy}
+            dirty={draft.dirty}
+            outdated={draft.outdated}
+            onReload={() => {
+              saving.reset()
+              draft.reload()
+            }}
+          />
+        </Form>
+      </div>
+      {bay && bay.archivedAt === null && (
+        <Stretches
+          title="Closed for a time"
+          empty="Nothing ahead: the bay is free around the clock."
+          addLabel="Close it for a time"
+          reasonExample="Floor being painted"
+          stretches={bay.closures}
+          owner={{ bayId: bay.id }}
+          save={trpc.bays.saveClosure.mutationOptions()}
+          remove={trpc.bays.removeClosure.mutationOptions()}
+        />
+      )}
+      {bay && (
+        <ArchiveButton
+          row={bay}
+          archive={trpc.bays.archive.mutationOptions()}
+          restore={trpc.bays.restore.mutationOptions()}
+          label="Archive this bay"
+        />
+      )}
+    </>
+  )
+}

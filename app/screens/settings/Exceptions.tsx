@@ -1,0 +1,138 @@
+import { Button, Checkbox, Group, Switch, TextInput } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
+import type { ExceptionView } from '../../../main/api/views.ts'
+import { dateOf } from '../../../main/domain/calendar/index.ts'
+import { useNowAt } from '../../data/now.ts'
+import { useSaving } from '../../data/saving.ts'
+import { useShop } from '../../data/shop.ts'
+import { trpc } from '../../data/trpc.ts'
+import { Form } from '../../parts/Form.tsx'
+import { FormFoot } from '../../parts/FormFoot.tsx'
+import { faultsOf } from '../../parts/faults.ts'
+import { DateField } from '../../parts/inputs.tsx'
+import { dateWords } from '../../parts/time.ts'
+import { WallSpans } from '../../parts/WallSpans.tsx'
+import { spansWords } from '../../parts/weekHours.ts'
+import styles from './Settings.module.css'
+
+type Editing = Omit<ExceptionView, 'id' | 'version'> & Partial<Pick<ExceptionView, 'id' | 'version'>>
+
+/** The dates whose hours differ: holidays, a late evening, a Saturday opened. */
+export function Exceptions() {
+  const { zone } = useShop()
+  const nowAt = useNowAt()
+  const list = useQuery(trpc.hours.exceptions.queryOptions()).data ?? []
+  const removing = useSaving(trpc.hours.removeException.mutationOptions())
+  const [editing, setEditing] = useState<Editing | null>(null)
+  const [past, setPast] = useState(false)
+  const today = nowAt === null ? '' : dateOf(nowAt, zone)
+  const shown = list.filter(each => past || each.date >= today)
+  const words = faultsOf(removing.error).rest()
+  return (
+    <section className={styles.card} aria-labelledby="exceptions">
+      <h3 id="exceptions">Dates that differ</h3>
+      {shown.length === 0 && (
+        <p className={styles.soft}>
+          Every date follows its weekday. Put in public holidays and other days the shop is closed or open
+          longer.
+        </p>
+      )}
+      <ul className={styles.list}>
+        {shown.map(each => (
+          <li key={each.id}>
+            <span className={styles.grow}>
+              <b>
+                {dateWords(each.date)} {each.date.slice(0, 4)}
+              </b>{' '}
+              {spansWords(each.hours)}
+              {each.note && <small>{each.note}</small>}
+            </span>
+            <Button
+              variant="default"
+              size="compact-md"
+              aria-label={`Change ${each.date}`}
+              onClick={() => setEditing(each)}
+            >
+              Change
+            </Button>
+            <Button
+              variant="subtle"
+              size="compact-md"
+              aria-label={`Remove ${each.date}`}
+              onClick={() => removing.save({ id: each.id, version: each.version })}
+            >
+              Remove
+            </Button>
+          </li>
+        ))}
+      </ul>
+      {words && <p role="alert">{words}</p>}
+      {editing ? (
+        <ExceptionForm key={editing.id ?? 'new'} first={editing} onDone={() => setEditing(null)} />
+      ) : (
+        <Group mt="md">
+          <Button variant="default" onClick={() => setEditing({ date: today, hours: [], note: '' })}>
+            Add a date
+          </Button>
+          {list.length > shown.length || past ? (
+            <Switch label="Past dates too" checked={past} onChange={() => setPast(!past)} />
+          ) : null}
+        </Group>
+      )}
+    </section>
+  )
+}
+
+function ExceptionForm({ first, onDone }: { first: Editing; onDone(): void }) {
+  const [draft, setDraft] = useState(first)
+  const saving = useSaving(trpc.hours.saveException.mutationOptions())
+  const faults = faultsOf(saving.error)
+  const change = (part: Partial<Editing>) => setDraft({ ...draft, ...part })
+  return (
+    <Form label="A date with hours of its own" onSave={() => saving.save(draft, onDone)}>
+      <Group align="flex-start" mt="md">
+        <DateField
+          label="Date"
+          autoFocus
+          value={draft.date}
+          onChange={date => change({ date })}
+          error={faults.at('date')}
+        />
+        <TextInput
+          label="What for"
+          placeholder="Public holiday"
+          w={260}
+          value={draft.note}
+          onChange={event => change({ note: event.currentTarget.value })}
+          error={faults.at('note')}
+        />
+      </Group>
+      <Group align="flex-start">
+        <Checkbox
+          label="Closed all day"
+          pt={8}
+          checked={draft.hours.length === 0}
+          onChange={event => change({ hours: event.currentTarget.checked ? [] : [{ from: 480, to: 1080 }] })}
+        />
+        <WallSpans
+          name="That day"
+          spans={draft.hours}
+          onChange={(i, span) =>
+            change({
+              hours: draft.hours.map((each, k) => (k === i ? { from: span.from, to: span.to } : each)),
+            })
+          }
+          onAdd={span => change({ hours: [...draft.hours, span] })}
+          onRemove={i => change({ hours: draft.hours.filter((_, k) => k !== i) })}
+          errorAt={(i, end) => faults.at(`hours.${i}.${end}`)}
+        />
+      </Group>
+      <FormFoot faults={faults} busy={saving.busy}>
+        <Button variant="default" onClick={onDone}>
+          Cancel
+        </Button>
+      </FormFoot>
+    </Form>
+  )
+}

@@ -1,0 +1,144 @@
+import { Button, Group, TextInput } from '@mantine/core'
+import { useState } from 'react'
+import { atWall, dateOf } from '../../../main/domain/calendar/index.ts'
+import { useNowAt } from '../../data/now.ts'
+import { type SavingOptions, useSaving } from '../../data/saving.ts'
+import { useShop } from '../../data/shop.ts'
+import { Form } from '../../parts/Form.tsx'
+import { FormFoot } from '../../parts/FormFoot.tsx'
+import { faultsOf } from '../../parts/faults.ts'
+import { MomentInput } from '../../parts/MomentInput.tsx'
+import { longWords } from '../../parts/time.ts'
+import styles from './Settings.module.css'
+
+export interface Stretch {
+  id: string
+  fromAt: number
+  toAt: number
+  reason: string
+  version: number
+}
+
+export type EditedStretch = Omit<Stretch, 'id' | 'version'> & Partial<Pick<Stretch, 'id' | 'version'>>
+
+interface Props<Owner extends object> {
+  title: string
+  empty: string
+  addLabel: string
+  reasonExample: string
+  stretches: readonly Stretch[]
+  /** Whose they are, as the save procedure has it: `{ bayId }` or `{ crewId }`. */
+  owner: Owner
+  save: SavingOptions<EditedStretch & Owner>
+  remove: SavingOptions<{ id: string; version: number }>
+}
+
+/** Times a bay is closed or somebody is away, each from a moment to a moment. */
+export function Stretches<Owner extends object>(props: Props<Owner>) {
+  const { title, empty, addLabel, reasonExample, stretches, owner, save, remove } = props
+  const { zone } = useShop()
+  const nowAt = useNowAt()
+  const removing = useSaving(remove)
+  const [editing, setEditing] = useState<EditedStretch | null>(null)
+  const words = faultsOf(removing.error).rest()
+  const fresh = (): EditedStretch => {
+    const tomorrow = dateOf((nowAt ?? 0) + 1440, zone)
+    return { fromAt: atWall(tomorrow, 0, zone), toAt: atWall(tomorrow, 1440, zone), reason: '' }
+  }
+  return (
+    <section className={styles.card} aria-label={title}>
+      <h3>{title}</h3>
+      {stretches.length === 0 && !editing && <p className={styles.soft}>{empty}</p>}
+      <ul className={styles.list}>
+        {stretches.map(each => {
+          const when = `${longWords(each.fromAt, zone)} to ${longWords(each.toAt, zone)}`
+          return (
+            <li key={each.id}>
+              <span className={styles.grow}>
+                {when}
+                {each.reason && <small>{each.reason}</small>}
+              </span>
+              <Button
+                variant="default"
+                size="compact-md"
+                aria-label={`Change ${when}`}
+                onClick={() => setEditing(each)}
+              >
+                Change
+              </Button>
+              <Button
+                variant="subtle"
+                size="compact-md"
+                aria-label={`Remove ${when}`}
+                onClick={() => removing.save({ id: each.id, version: each.version })}
+              >
+                Remove
+              </Button>
+            </li>
+          )
+        })}
+      </ul>
+      {words && <p role="alert">{words}</p>}
+      {editing ? (
+        <StretchForm
+          key={editing.id ?? 'new'}
+          label={title}
+          reasonExample={reasonExample}
+          first={editing}
+          owner={owner}
+          save={save}
+          onDone={() => setEditing(null)}
+        />
+      ) : (
+        <Button mt="md" variant="default" onClick={() => setEditing(fresh())}>
+          {addLabel}
+        </Button>
+      )}
+    </section>
+  )
+}
+
+interface FormProps<Owner extends object> extends Pick<Props<Owner>, 'owner' | 'save' | 'reasonExample'> {
+  label: string
+  first: EditedStretch
+  onDone(): void
+}
+
+function StretchForm<Owner extends object>(props: FormProps<Owner>) {
+  const { label, reasonExample, first, owner, save, onDone } = props
+  const [draft, setDraft] = useState(first)
+  const saving = useSaving(save)
+  const faults = faultsOf(saving.error)
+  const change = (part: Partial<EditedStretch>) => setDraft({ ...draft, ...part })
+  return (
+    <Form label={label} onSave={() => saving.save({ ...draft, ...owner }, onDone)}>
+      <Group align="flex-start" gap="xl" mt="md">
+        <MomentInput
+          label="From"
+          value={draft.fromAt}
+          onChange={fromAt => change({ fromAt })}
+          error={faults.at('fromAt')}
+        />
+        <MomentInput
+          label="To"
+          value={draft.toAt}
+          onChange={toAt => change({ toAt })}
+          error={faults.at('toAt')}
+        />
+        <TextInput
+          label="What for"
+          placeholder={reasonExample}
+          w={240}
+          value={draft.reason}
+          onChange={event => change({ reason: event.currentTarget.value })}
+          error={faults.at('reason')}
+        />
+      </Group>
+      <FormFoot faults={faults} busy={saving.busy}>
+        <Button variant="default" onClick={onDone}>
+          Cancel
+        </Button>
+      </FormFoot>
+    </Form>
+  )
+}

@@ -1,0 +1,53 @@
+import type { ProductView } from '../../../../main/api/views.ts'
+import { Refusal } from '../../../../main/domain/refusal.ts'
+import type { TreatmentStep } from '../../../../main/domain/shop/index.ts'
+import { layOut } from '../../../../main/domain/treatment/index.ts'
+import { useShop } from '../../../data/shop.ts'
+import { durationText } from '../../../parts/durationText.ts'
+import styles from './Treatments.module.css'
+
+interface Props {
+  name: string
+  steps: TreatmentStep[]
+  products: ProductView[]
+}
+
+/** What the steps come to on a medium car in good paint, cure holds between them, while they are being written. */
+export function LaidOut({ name, steps, products }: Props) {
+  const { conditionFactors, gridMin, handoverRule } = useShop()
+  const laid = tryLayOut(() =>
+    layOut({
+      treatments: [{ name, steps }],
+      products: new Map(products.map(product => [product.id, product])),
+      sizeClass: 'medium',
+      finish: 'gloss',
+      condition: 'good',
+      conditionFactors,
+      gridMin,
+      handoverRule,
+    }),
+  )
+  if (typeof laid === 'string') return <p className={styles.laidOut}>{laid}</p>
+  return (
+    <div className={styles.laidOut}>
+      <span>On a medium car in good paint, {durationText(laid.handsOnMin)} hands-on:</span>
+      <ol>
+        {laid.steps.map((step, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: the chain has no other order than its own
+          <li key={i} data-kind={step.kind}>
+            {step.name || 'Step without a name'} <small>{durationText(step.minutes)}</small>
+          </li>
+        ))}
+      </ol>
+    </div>
+  )
+}
+
+function tryLayOut<T>(lay: () => T): T | string {
+  try {
+    return lay()
+  } catch (error) {
+    if (error instanceof Refusal) return error.message
+    throw error
+  }
+}

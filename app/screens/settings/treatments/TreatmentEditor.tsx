@@ -1,0 +1,154 @@
+import { Button, Textarea, TextInput } from '@mantine/core'
+import { useNavigate } from '@tanstack/react-router'
+import type { ProductView, TreatmentView } from '../../../../main/api/views.ts'
+import type { TreatmentStep } from '../../../../main/domain/shop/index.ts'
+import { useDraft } from '../../../data/draft.ts'
+import { useSaving } from '../../../data/saving.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { ArchiveButton } from '../../../parts/ArchiveButton.tsx'
+import { Form } from '../../../parts/Form.tsx'
+import { FormFoot } from '../../../parts/FormFoot.tsx'
+import { faultsOf } from '../../../parts/faults.ts'
+import { MoneyInput } from '../../../parts/inputs.tsx'
+import { sizeChoices } from '../../../parts/shopWords.ts'
+import settings from '../Settings.module.css'
+import { LaidOut } from './LaidOut.tsx'
+import { StepEditor } from './StepEditor.tsx'
+import styles from './Treatments.module.css'
+
+interface Fields {
+  name: string
+  summary: string
+  prices: TreatmentView['prices']
+  steps: TreatmentStep[]
+}
+
+const freshStep: TreatmentStep = {
+  name: '',
+  stage: 'prepare',
+  needs: 'wet',
+  skill: 'wash',
+  crew: 1,
+  splittable: false,
+  sameBay: false,
+  waitMin: null,
+  waitMax: null,
+  minutes: { small: 60, medium: 60, large: 60, xl: 60 },
+  byCondition: false,
+  productId: null,
+}
+
+const fresh: Fields = {
+  name: '',
+  summary: '',
+  prices: { small: 0, medium: 0, large: 0, xl: 0 },
+  steps: [freshStep],
+}
+
+interface Props {
+  treatment: TreatmentView | undefined
+  products: ProductView[]
+}
+
+/** One treatment: name, prices, steps, and what they come to on a car. */
+export function TreatmentEditor({ treatment, products }: Props) {
+  const navigate = useNavigate()
+  const { name, summary, prices, steps } = treatment ?? fresh
+  const draft = useDraft<Fields>({ name, summary, prices, steps }, treatment?.version ?? 0)
+  const now = draft.value
+  const saving = useSaving(trpc.treatments.save.mutationOptions())
+  const faults = faultsOf(saving.error)
+  const row = treatment ? { id: treatment.id, version: treatment.version } : {}
+  const save = () =>
+    saving.save({ ...row, ...now }, ({ id }) => {
+      draft.settle()
+      if (!treatment) void navigate({ to: '/settings/$section/$id', params: { section: 'treatments', id } })
+    })
+  const putStep = (index: number, step: TreatmentStep) =>
+    draft.change({ steps: now.steps.map((each, i) => (i === index ? step : each)) })
+  const moveStep = (index: number, by: 1 | -1) => {
+    const moved = now.steps.filter((_, i) => i !== index)
+    moved.splice(index + by, 0, now.steps[index]!)
+    draft.change({ steps: moved })
+  }
+  return (
+    <>
+      <div className={settings.card}>
+        <Form label={treatment ? treatment.name : 'A new treatment'} onSave={save}>
+          <TextInput
+            label="Name"
+            maw={420}
+            autoFocus={!treatment}
+            value={now.name}
+            onChange={event => draft.change({ name: event.currentTarget.value })}
+            error={faults.at('name')}
+          />
+          <Textarea
+            label="What it is, for the customer"
+            autosize
+            minRows={1}
+            value={now.summary}
+            onChange={event => draft.change({ summary: event.currentTarget.value })}
+            error={faults.at('summary')}
+          />
+          <fieldset className={styles.sizes}>
+            <legend>Price by size, 0 for not priced</legend>
+            {sizeChoices.map(({ value: size, label }) => (
+              <MoneyInput
+                key={size}
+                label={label}
+                value={now.prices[size]}
+                onChange={minor => draft.change({ prices: { ...now.prices, [size]: minor } })}
+                error={faults.at(`prices.${size}`)}
+              />
+            ))}
+          </fieldset>
+          {now.steps.map((step, i) => (
+            <StepEditor
+              // biome-ignore lint/suspicious/noArrayIndexKey: a step has no other name than its place
+              key={i}
+              index={i}
+              count={now.steps.length}
+              step={step}
+              products={products}
+              faults={faults}
+              onChange={next => putStep(i, next)}
+              onMove={by => moveStep(i, by)}
+              onRemove={() => draft.change({ steps: now.steps.filter((_, k) => k !== i) })}
+            />
+          ))}
+          <div>
+            <Button
+              variant="default"
+              onClick={() =>
+                draft.change({ steps: [...now.steps, { ...(now.steps.at(-1) ?? freshStep), name: '' }] })
+              }
+            >
+              Add a step
+            </Button>
+          </div>
+          <LaidOut name={now.name} steps={now.steps} products={products} />
+          {faults.at('steps') && <p role="alert">{faults.at('steps')}</p>}
+          <FormFoot
+            faults={faults}
+            busy={saving.busy}
+            dirty={draft.dirty}
+            outdated={draft.outdated}
+            onReload={() => {
+              saving.reset()
+              draft.reload()
+            }}
+          />
+        </Form>
+      </div>
+      {treatment && (
+        <ArchiveButton
+          row={treatment}
+          archive={trpc.treatments.archive.mutationOptions()}
+          restore={trpc.treatments.restore.mutationOptions()}
+          label="Archive this treatment"
+        />
+      )}
+    </>
+  )
+}

@@ -1,0 +1,182 @@
+import { Checkbox, Select, TextInput } from '@mantine/core'
+import { useNavigate } from '@tanstack/react-router'
+import { useState } from 'react'
+import icon from '../../../assets/icon.svg'
+import type { Capability, Skill, UnitSystem } from '../../../main/domain/shop/index.ts'
+import { useSaving } from '../../data/saving.ts'
+import { trpc } from '../../data/trpc.ts'
+import { Form } from '../../parts/Form.tsx'
+import { FormFoot } from '../../parts/FormFoot.tsx'
+import { faultsOf } from '../../parts/faults.ts'
+import { HoursEditor } from '../../parts/HoursEditor.tsx'
+import { countryChoices, currencyChoices, zoneChoices } from '../../parts/placeChoices.ts'
+import { SchemeMenu } from '../../parts/SchemeMenu.tsx'
+import { capabilityChoices, skillChoices } from '../../parts/shopWords.ts'
+import { usualWeek } from '../../parts/weekHours.ts'
+import { type Named, NamedRows } from './NamedRows.tsx'
+import { presetsFor } from './presets.ts'
+import styles from './Welcome.module.css'
+
+function firstDraft() {
+  return {
+    name: '',
+    zone: Temporal.Now.timeZoneId(),
+    ...presetsFor(navigator.language),
+    weekly: usualWeek,
+    bays: [
+      { name: 'Bay 1', can: ['wet'] },
+      { name: 'Bay 2', can: ['polish', 'clean', 'cure'] },
+    ] as Named<Capability>[],
+    crew: [{ name: '', can: ['wash', 'polish', 'coat'] }] as Named<Skill>[],
+    starters: true,
+  }
+}
+
+/** The first run: a shop with its hours, bays and crew in under two minutes, or the invented one to look around in. */
+export function Welcome() {
+  const navigate = useNavigate()
+  const [draft, setDraft] = useState(firstDraft)
+  const [zones] = useState(() => zoneChoices(draft.zone))
+  const [countries] = useState(countryChoices)
+  const [currencies] = useState(currencyChoices)
+  const setUp = useSaving(trpc.shop.setUp.mutationOptions())
+  const faults = faultsOf(setUp.error)
+  const change = (part: Partial<typeof draft>) => setDraft({ ...draft, ...part })
+  const enter = () => void navigate({ to: '/' })
+  const save = () => {
+    const { bays, crew, ...shop } = draft
+    setUp.save(
+      {
+        ...shop,
+        bays: bays.map(({ name, can }) => ({ name, capabilities: can })),
+        crew: crew.map(({ name, can }) => ({ name, skills: can })),
+      },
+      enter,
+    )
+  }
+  return (
+    <main className={styles.page}>
+      <header className={styles.head}>
+        <img src={icon} width={40} height={40} alt="" />
+        <div>
+          <h1>Welcome to Lustrum</h1>
+          <p>
+            It promises cars exactly: when each can come in, which bay it blocks while it cures, and when it
+            may honestly go home. For that it needs to know your shop. Everything here can be changed later.
+          </p>
+        </div>
+        <SchemeMenu />
+      </header>
+      <Form label="Set up the shop" onSave={save}>
+        <div className={styles.columns}>
+          <section className={styles.card} aria-labelledby="first-shop">
+            <h2 id="first-shop">The shop</h2>
+            <div className={styles.pair}>
+              <TextInput
+                label="Name of the shop"
+                autoFocus
+                className={styles.wide}
+                value={draft.name}
+                onChange={event => change({ name: event.currentTarget.value })}
+                error={faults.at('name')}
+              />
+              <Select
+                label="Time zone"
+                searchable
+                allowDeselect={false}
+                data={zones}
+                value={draft.zone}
+                onChange={zone => zone && change({ zone })}
+                error={faults.at('zone')}
+              />
+              <Select
+                label="Country"
+                description="How phone numbers are read"
+                inputWrapperOrder={['label', 'input', 'description', 'error']}
+                searchable
+                allowDeselect={false}
+                data={countries}
+                value={draft.country}
+                onChange={country => country && change({ country })}
+                error={faults.at('country')}
+              />
+              <Select
+                label="Money"
+                searchable
+                allowDeselect={false}
+                data={currencies}
+                value={draft.currency}
+                onChange={currency => currency && change({ currency })}
+                error={faults.at('currency')}
+              />
+              <Select
+                label="Measures"
+                allowDeselect={false}
+                data={[
+                  { value: 'metric', label: 'Metric: °C, mL, µm' },
+                  { value: 'us', label: 'US: °F, fl oz, mil' },
+                ]}
+                value={draft.units}
+                onChange={units => units && change({ units: units as UnitSystem })}
+                error={faults.at('units')}
+              />
+            </div>
+          </section>
+          <section className={styles.card} aria-label="Opening hours">
+            <HoursEditor
+              label="Opening hours"
+              weekly={draft.weekly}
+              onChange={weekly => change({ weekly })}
+              faults={faults}
+            />
+          </section>
+          <section className={styles.card} aria-labelledby="first-bays">
+            <h2 id="first-bays">Bays</h2>
+            <p className={styles.about}>
+              A place a car can stand, and what can be done there: wet work, polishing, laying a coat in clean
+              air, curing.
+            </p>
+            <NamedRows
+              what="bay"
+              rows={draft.bays}
+              onChange={bays => change({ bays })}
+              fresh={count => ({ name: `Bay ${count + 1}`, can: ['polish', 'clean', 'cure'] })}
+              choices={capabilityChoices}
+              choicesLabel="is good for"
+              faults={faults}
+              fields={{ list: 'bays', choices: 'capabilities' }}
+              addLabel="Add a bay"
+            />
+          </section>
+          <section className={styles.card} aria-labelledby="first-crew">
+            <h2 id="first-crew">Crew</h2>
+            <p className={styles.about}>
+              Who works on cars, and at what. Begin with yourself; hours of their own and absences are set
+              later.
+            </p>
+            <NamedRows
+              what="crew member"
+              rows={draft.crew}
+              onChange={crew => change({ crew })}
+              fresh={() => ({ name: '', can: ['wash', 'polish', 'coat'] })}
+              choices={skillChoices}
+              choicesLabel="can"
+              faults={faults}
+              fields={{ list: 'crew', choices: 'skills' }}
+              addLabel="Add somebody"
+            />
+          </section>
+        </div>
+        <div className={styles.foot}>
+          <Checkbox
+            label="Begin with five usual treatments and the products they use"
+            description="Times are rules of thumb and prices are left open; cure times are common practice until you enter the data sheet’s."
+            checked={draft.starters}
+            onChange={event => change({ starters: event.currentTarget.checked })}
+          />
+          <FormFoot faults={faults} busy={setUp.busy} label="Open the shop" />
+        </div>
+      </Form>
+    </main>
+  )
+}
