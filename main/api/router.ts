@@ -5,6 +5,7 @@ import { crew } from './crew.ts'
 import { customers } from './customers.ts'
 import { hours } from './hours.ts'
 import { jobs } from './jobs.ts'
+import { morning } from './morning.ts'
 import { products } from './products.ts'
 import { shop } from './shop.ts'
 import { system } from './system.ts'
@@ -21,6 +22,7 @@ export const appRouter = router({
   customers,
   hours,
   jobs,
+  morning,
   products,
   shop,
   treatments,

@@ -22,7 +22,15 @@ export async function jobRows(tx: Tx, floor: Floor, where: JobWhere): Promise<Jo
       crewIds: step.crew.map(each => each.crewId),
     }))
     const handoverAt = now?.handoverAt ?? row.handoverAt
-    return { ...row, handoverAt, leavesAt: row.leftAt ?? now?.leavesAt ?? handoverAt, steps }
+    // A hold that has run out is over, also before anybody has written so.
+    const lapsed = row.status === 'held' && (row.heldUntilAt ?? 0) <= floor.nowAt
+    return {
+      ...row,
+      ...(lapsed && { status: 'lapsed' }),
+      handoverAt,
+      leavesAt: row.leftAt ?? now?.leavesAt ?? handoverAt,
+      steps,
+    }
   })
 }
 

@@ -12,7 +12,7 @@ import { projectJob } from './floorProjection.ts'
 import { jobHistory } from './jobHistory.ts'
 import { type JobRow, jobRows, plateWords, vehicleWords } from './jobRows.ts'
 import { profilesIn } from './profilesIn.ts'
-import { durationWords, minuteWords, sentence, wordsFor } from './shopWords.ts'
+import { dayWords, durationWords, minuteWords, sentence, wordsFor } from './shopWords.ts'
 import { productsById } from './soldTreatments.ts'
 import { isMovable, stayViews } from './stayViews.ts'
 import type { JobStatus, JobStepView, JobView } from './views.ts'
@@ -72,7 +72,7 @@ export async function getJob(desk: Desk, { id }: { id: string }): Promise<JobVie
         ...brokenWords(floor, job, products),
       ]),
     ],
-    cureWords: coatsOf(job.steps, products).map(coat => cureWords(coat, nowAt, when)),
+    cureWords: rulingCoats(job, products).map(coat => cureWords(coat, nowAt, when)),
     cautions: cautionsOf(job, products),
     steps: stepViews(job, floor, products),
     stays: isGone(status) ? [] : stayViews(job, floor, products, conflicts),
@@ -85,8 +85,14 @@ export async function getJob(desk: Desk, { id }: { id: string }): Promise<JobVie
       cancel: status === 'booked' || status === 'held',
       move: job.steps.some(step => isMovable(job, step.position)),
     },
-    history: await jobHistory(tx, id, when),
+    history: await jobHistory(tx, id, at => dayWords(at, floor.zone)),
   }
+}
+
+/** The last coat of each product: what lies under one of its own kind was laid earlier and asks no more. */
+function rulingCoats(job: JobRow, products: ProductsById) {
+  const last = new Map(coatsOf(job.steps, products).map(coat => [coat.product.id, coat]))
+  return [...last.values()]
 }
 
 function isGone(status: string): boolean {

@@ -140,29 +140,32 @@ export type MovePlan = { ok: true; offer: Offer } | { ok: false; reasons: string
  * Lays the rest of the job with its first step pinned to a place, the later ones where they get the car home soonest,
  * in their own bays and with their own people where nothing is lost by it. Refused with reasons in words.
  */
-export function planMove(ground: MoveGround, place: Place): MovePlan {
+export function planMove(ground: MoveGround, wish: Place): MovePlan {
   const { floor, job, index, earliestAt, latestAt } = ground
   const step = job.steps[index]!
   const refuse = (words: string): MovePlan => ({ ok: false, reasons: [sentence(words)] })
-  if (place.startAt < earliestAt)
+  if (wish.startAt < earliestAt)
     return refuse(
       index === 0 || earliestAt === gridUp(floor, floor.nowAt)
-        ? `${when(floor, place.startAt)} is over; it may start from ${when(floor, earliestAt)}`
+        ? `${when(floor, wish.startAt)} is over; it may start from ${when(floor, earliestAt)}`
         : `"${step.name}" may start from ${when(floor, earliestAt)}, after "${job.steps[index - 1]!.name}"`,
     )
-  if (latestAt !== null && place.startAt > latestAt) return refuse(ground.latestWords)
-  if (ground.bays && !ground.bays.includes(place.bayId))
+  if (latestAt !== null && wish.startAt > latestAt) return refuse(ground.latestWords)
+  if (ground.bays && !ground.bays.includes(wish.bayId))
     return refuse(
       `"${step.name}" must stay in ${floor.bayNames.get(ground.bays[0]!)}: the coat is not tack-free`,
     )
-  const kase = moveCase(ground, { bays: [place.bayId], from: place.startAt, to: place.startAt })
+  const kase = moveCase(ground, { bays: [wish.bayId], from: wish.startAt, to: wish.startAt })
   const offer = promise(kase).soonest
   if (offer.feasible) return { ok: true, offer }
   const words = wordsFor(
     floor,
     job.steps.slice(index).map(each => each.name),
   )
-  const reasons: Reason[] = [...placeViolations(kase, place, step.crewIds), ...explain(kase, offer)]
+  const place = placeViolations(kase, wish, step.crewIds)
+  // What is wrong with the place itself says more than what a search without it would find.
+  const reasons: Reason[] =
+    place.length > 0 ? place : explain(kase, offer).filter(({ code }) => code !== 'pinned')
   return {
     ok: false,
     reasons: [...new Set(reasons.map(reason => sentence(reasonText(reason, words))))].slice(0, 3),

@@ -12,6 +12,13 @@ export function minuteWords(at: number, zone: string, nowAt: number): string {
   const days = today.until(time.toPlainDate(), { largestUnit: 'day' }).days
   if (days === 0) return clock
   if (Math.abs(days) <= 6) return `${weekdays[time.dayOfWeek - 1]} ${clock}`
+  return dayWords(at, zone)
+}
+
+/** A minute with its date, whatever today is: `Tue 21 April 03:20`. */
+export function dayWords(at: number, zone: string): string {
+  const time = zonedOf(at, zone)
+  const clock = time.toPlainTime().toString({ smallestUnit: 'minute' })
   return `${weekdays[time.dayOfWeek - 1]!.slice(0, 3)} ${time.day} ${months[time.month - 1]} ${clock}`
 }
 

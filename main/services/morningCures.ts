@@ -1,0 +1,70 @@
+/** What cures on a day, and from when each car may be touched, topped and driven, by its profile. */
+import { coatsOf, leavingTimes, marksOf } from './cureMarks.ts'
+import { jobStays } from './floorJobs.ts'
+import type { JobRow } from './jobRows.ts'
+import { carOf, type Day, daySays, isOn } from './morningDay.ts'
+import { listWords, sentence } from './shopWords.ts'
+import type { BlockView, CureMarks, MorningView, StayView } from './views.ts'
+
+/** The coats of a job that are laid or reach a moment of theirs on the day, and were not covered before it. */
+export function cureOf(day: Day, row: JobRow): MorningView['cures'] {
+  const { floor, products } = day
+  // Nothing was laid on a car that has not come, and one that has left is its owner's to mind.
+  if (row.status === 'handedOver' || (row.status === 'booked' && row.dropOffAt < floor.nowAt)) return []
+  const { safeAt, advisedAt } = leavingTimes(row.steps, products)
+  const coats = coatsOf(row.steps, products)
+  return coats.flatMap((coat, i) => {
+    const marks = marksOf(coat)
+    const next = coats[i + 1]
+    const last = next === undefined
+    const moments = [marks.coatEndAt, marks.tackFreeAt, ...(last ? [safeAt, advisedAt] : [])]
+    if (!moments.some(at => isOn(day, at)) || (next && next.endAt <= day.fromAt)) return []
+    const at = Math.max(marks.coatEndAt, day.fromAt)
+    const stands = jobStays(row).find(stay => stay.from <= at && at < stay.to)
+    const toTopper = row.steps.slice(coat.index).some(step => step.kind === 'work' && step.stage === 'topper')
+    const isCoat = row.steps[coat.index]!.stage === 'coat'
+    const topperAt = toTopper && isCoat ? marks.topperAt : null
+    return [
+      {
+        ...carOf(row),
+        bayName: floor.bayNames.get(stands?.bay ?? row.steps[coat.index]!.bayId) ?? '',
+        productName: coat.product.name,
+        marks,
+        touchAt: marks.tackFreeAt,
+        topperAt,
+        driveAt: safeAt,
+        advisedAt,
+        words: last
+          ? sentence(`these are the figures of its profile; the data sheet decides`)
+          : sentence(`next layer ${windowWords(day, marks)}; the data sheet decides`),
+      },
+    ]
+  })
+}
+
+function windowWords(day: Day, { recoatOpensAt, recoatClosesAt, tackFreeAt }: CureMarks): string {
+  if (recoatOpensAt === null || recoatClosesAt === null) return `from ${daySays(day, tackFreeAt)}`
+  return `${daySays(day, recoatOpensAt)} to ${daySays(day, recoatClosesAt)}`
+}
+
+/** What happens with a car in a bay on the day, line by line. */
+export function linesOf(day: Day, row: JobRow, stay: StayView): { at: number; words: string }[] {
+  const lines = stay.blocks
+    .filter(block => block.fromAt < day.toAt && block.toAt > day.fromAt)
+    .map(block => ({ at: block.fromAt, words: blockWords(day, block) }))
+  const goesHome = stay.toAt === row.leavesAt && isOn(day, stay.toAt)
+  return goesHome ? [...lines, { at: stay.toAt, words: 'goes home' }] : lines
+}
+
+function blockWords(day: Day, block: BlockView): string {
+  const until = daySays(day, block.toAt)
+  if (block.kind === 'work')
+    return [block.name, ...(block.crew.length > 0 ? [listWords(block.crew)] : []), `until ${until}`].join(
+      ', ',
+    )
+  if (block.kind === 'wait') return `waits until ${until}`
+  const { cure } = block
+  if (!cure) return `${block.name} until ${until}`
+  const touch = cure.tackFreeAt > block.fromAt ? `, not touched before ${daySays(day, cure.tackFreeAt)}` : ''
+  return `${block.name} until ${until}${touch}`
+}
