@@ -48,7 +48,7 @@ export function bindingOf(kase: Case, goal: Goal, rule: Rule, better: Plan): Bin
 }
 
 /** When the doors next open, if they are shut at `t`. */
-function opening(kase: Case, t: number): { to?: number } {
+export function opening(kase: Case, t: number): { to?: number } {
   const hours = openTime(kase.open)
   if (isDoorOpen(hours, t)) return {}
   const next = hours.from[firstAtLeast(hours.from, t)]

@@ -1,4 +1,4 @@
-import { bindingOf } from './bindings.ts'
+import { bindingOf, opening } from './bindings.ts'
 import { type Goal, type Improvement, improvementOf, nearGoal } from './goals.ts'
 import { impossibleSteps } from './impossible.ts'
 import type { Binding } from './reasons.ts'
@@ -31,47 +31,67 @@ export function explain(kase: Case, answer: Offer | NoOffer): Binding[] {
 function bindings(kase: Case, goal: Goal): Binding[] {
   const near = nearGoal(kase, goal)
   const rules = rulesOf(near).filter(rule => counts(rule, goal))
-  const found: { rule: Rule; improvement: Improvement }[] = []
+  // A longer horizon or longer hours would better nearly everything: they are named when nothing else is to blame.
+  const others = rules.filter(rule => rule.kind !== 'hours' && rule.kind !== 'horizon')
+  const horizon = rules.filter(rule => rule.kind === 'horizon')
+  const hours = rules.filter(rule => rule.kind === 'hours')
+  const told = ({ rule, improvement }: Culprit) => bindingOf(kase, goal, rule, improvement.plan)
+  const culprits =
+    alone(near, goal, others) ??
+    together(near, goal, others) ??
+    alone(near, goal, horizon) ??
+    alone(near, goal, hours) ??
+    together(near, goal, rules)
+  if (culprits) return culprits.slice(0, MOST).map(told)
+  // A drop-off that no rule holds back is the asked one.
+  return 'than' in goal && goal.kind !== 'earlierDropOff' ? [ownPace(kase, goal.than)] : []
+}
+
+/** A rule to blame, and the better answer there is without it. */
+interface Culprit {
+  readonly rule: Rule
+  readonly improvement: Improvement
+}
+
+/** The rules that bind each by itself, those that cost most first. */
+function alone(near: Case, goal: Goal, rules: readonly Rule[]): Culprit[] | undefined {
+  const found: Culprit[] = []
   for (const rule of rules) {
     const improvement = improvementOf(without(near, rule), goal)
     if (improvement) found.push({ rule, improvement })
   }
-  if (found.length === 0) return together(kase, near, goal, rules)
-  // The hours would better nearly everything: they are named when nothing else is.
-  const rank = (rule: Rule) => (rule.kind === 'hours' ? 1 : 0)
-  found.sort((a, b) => rank(a.rule) - rank(b.rule) || b.improvement.gain - a.improvement.gain)
-  const others = found.filter(one => rank(one.rule) === 0)
-  return (others.length > 0 ? others : found)
-    .slice(0, MOST)
-    .map(one => bindingOf(kase, goal, one.rule, one.improvement.plan))
+  found.sort((a, b) => b.improvement.gain - a.improvement.gain)
+  return found.length > 0 ? found : undefined
 }
 
-/** A smallest set of rules that must be dropped together; each is kept again as long as the rest suffices. */
-function together(kase: Case, near: Case, goal: Goal, rules: readonly Rule[]): Binding[] {
+/**
+ * A smallest set of rules that bind only together: all are dropped, then each is kept again as long as the rest
+ * suffices, the job's own first, so that what others have booked is left to blame.
+ */
+function together(near: Case, goal: Goal, rules: readonly Rule[]): Culprit[] | undefined {
   const dropAll = (some: readonly Rule[]) => improvementOf(some.reduce(without, near), goal)
   let dropped = [...rules]
-  let best = dropAll(dropped)
-  if (!best) {
-    return 'than' in goal ? [ownPace(kase, goal.than)] : []
-  }
-  for (const rule of rules) {
+  let improvement = dropAll(dropped)
+  if (!improvement) return undefined
+  for (const rule of rules.toReversed()) {
     const fewer = dropped.filter(one => one !== rule)
-    const improvement = dropAll(fewer)
-    if (!improvement) continue
+    const found = dropAll(fewer)
+    if (!found) continue
     dropped = fewer
-    best = improvement
+    improvement = found
   }
-  const { plan } = best
-  return dropped.map(rule => bindingOf(kase, goal, rule, plan))
+  return dropped.map(rule => ({ rule, improvement }))
 }
 
 /** No rule is to blame: the job simply lasts that long, and perhaps then waits for the doors. */
 function ownPace(kase: Case, { plan, handover }: Offer): Binding {
   const step = plan.steps.length - 1
   const from = plan.steps[step]!.end
-  if (from >= handover) return { code: 'workItself', to: handover }
-  const code = kase.newJob.steps[step]!.kind === 'hold' ? 'cure' : 'holdsDoor'
-  return { code, step, from, to: handover }
+  const opens = opening(kase, from)
+  if (kase.newJob.steps[step]!.kind === 'hold') return { code: 'cure', step, from, ...opens }
+  return opens.to === undefined
+    ? { code: 'workItself', to: handover }
+    : { code: 'holdsDoor', step, from, ...opens }
 }
 
 /** Rules that cannot be told apart from the goal itself are left out. */
