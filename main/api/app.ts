@@ -54,7 +54,13 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
   })
   if (guard) app.use(guard)
 
-  app.use('/trpc/*', bodyLimit({ maxSize: 2 * 1024 * 1024 }))
+  app.use(
+    '/trpc/*',
+    bodyLimit({
+      maxSize: 2 * 1024 * 1024,
+      onError: context => context.text('That is more than can be taken at once: 2 MB at most.', 413),
+    }),
+  )
   app.all('/trpc/*', context =>
     fetchRequestHandler({
       endpoint: '/trpc',
