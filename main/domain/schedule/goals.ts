@@ -33,6 +33,9 @@ export interface Improvement {
 /** How far past an offer's handover an earlier drop-off may lead; enough for every wait a shop would accept. */
 const BEYOND = 14 * 1440
 
+/** How far before an offer's handover a better one is looked for: what binds it lies near it, not months before. */
+const BEFORE = 28 * 1440
+
 /** Where the goal is to be looked for: only as far as it reaches, so that a short search stays short. */
 function queryOf(kase: Case, goal: Goal): Query {
   const { release, asked } = kase.newJob
@@ -43,8 +46,14 @@ function queryOf(kase: Case, goal: Goal): Query {
     case 'anyAfterAsked':
       return { lo: late, hi: kase.horizon, dropOff: 'latest' }
     case 'earlierHandover':
-    case 'earlierAndNoMoreBlocked':
-      return { lo: release, hi: goal.than.handover - 1, dropOff: 'latest' }
+    case 'earlierAndNoMoreBlocked': {
+      const { dropOff, handover } = goal.than
+      return {
+        lo: Math.max(release, Math.min(dropOff, handover - BEFORE)),
+        hi: handover - 1,
+        dropOff: 'latest',
+      }
+    }
     case 'earlierDropOff': {
       const hi = Math.min(kase.horizon, goal.than.handover + BEYOND)
       return { lo: late, hi, dropOff: 'earliest', dropTo: goal.than.dropOff - 1 }
