@@ -17,7 +17,12 @@ export interface Started {
 
 /** Runs `npm start` with these flags, without npm between. */
 export function runStart(args: string[], env: Record<string, string> = {}): Started {
-  const child = spawn(process.execPath, ['main/hosts/start.ts', ...args], {
+  return run('main/hosts/start.ts', args, env)
+}
+
+/** Runs a script of the project's. */
+export function run(script: string, args: string[], env: Record<string, string> = {}): Started {
+  const child = spawn(process.execPath, [script, ...args], {
     cwd: root,
     env: { ...process.env, ...env },
     stdio: ['ignore', 'pipe', 'pipe'],
