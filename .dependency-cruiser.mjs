@@ -34,7 +34,7 @@ export const packages = {
 
 const inPackages = names => `^node_modules/(@types/)?(${names.join('|')})(/|$)`
 const npm = ['npm', 'npm-dev', 'npm-optional', 'npm-peer', 'npm-no-pkg', 'npm-unknown']
-const buildFiles = '^(app/vite\\.config\\.ts|main/hosts/(build|buildMain|dev)\\.ts)$'
+const buildFiles = '^(app/vite\\.config\\.ts|main/hosts/(build|buildDesktop|dev)\\.ts)$'
 
 /** Layer `name` may import of the packages only what is listed for it. */
 const onlyItsPackages = (name, path, names, except = '^$') => ({
