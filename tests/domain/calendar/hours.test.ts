@@ -14,6 +14,7 @@ const good: ShopCalendar = {
     { weekday: 1, from: 480, to: 720 },
     { weekday: 1, from: 720, to: 1440 },
     { weekday: 2, from: 480, to: 1080 },
+    { weekday: 7, from: 0, to: 1 },
   ],
   exceptions: [{ date: '2026-12-25', hours: [] }],
 }
@@ -47,7 +48,7 @@ describe('what a calendar may not be', () => {
     [
       'openings of a weekday that overlap',
       { weekly: [...good.weekly, { weekday: 1, from: 700, to: 730 }] },
-      'weekly.3.from',
+      'weekly.4.from',
       'hours-overlap',
     ],
     [

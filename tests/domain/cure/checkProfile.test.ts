@@ -9,6 +9,18 @@ describe('what a cure profile may not say', () => {
   it('takes sound ones', () => {
     expect(() => checkProfile(sheetProfile)).not.toThrow()
     expect(() => checkProfile(commonPracticeProfile())).not.toThrow()
+    const atTheLimits: CureProfile = {
+      ...sheetProfile,
+      tackFreeMin: 0,
+      recoat: { minMin: 60, maxMin: 60 },
+      topperAdvisedMin: 60,
+      topperMaxMin: 60,
+      temperature: { minC: -20, maxC: 60 },
+      humidity: { minPercent: 0, maxPercent: 100 },
+      rate: { rule: 'linear', datumC: 19 },
+      forcedCure: [{ panelC: 20, minutes: 30, standsForMin: 30 }],
+    }
+    expect(() => checkProfile(atTheLimits)).not.toThrow()
   })
 
   it.each<[string, Partial<CureProfile>, string, string]>([
@@ -109,6 +121,15 @@ describe('what a cure profile may not say', () => {
       'order-wrong',
     ],
     ['a recoat window without words for missing it', { missedRecoat: ' ' }, 'missedRecoat', 'text-missing'],
+    ['a degree of everything', { firstPeriod: { ...period, degree: 1 } }, 'firstPeriod.degree', 'degree-bad'],
+    ['a degree of nothing', { firstPeriod: { ...period, degree: 0 } }, 'firstPeriod.degree', 'degree-bad'],
+    ['one temperature only', { temperature: { minC: 20, maxC: 20 } }, 'temperature.maxC', 'range-empty'],
+    [
+      'a datum at the reference',
+      { rate: { rule: 'linear', datumC: 20 } },
+      'rate.datumC',
+      'number-out-of-range',
+    ],
   ])('refuses %s', (_, change, field, code) => {
     expect(() => checkProfile({ ...sheetProfile, ...change })).toThrow(refusal(field, code))
   })

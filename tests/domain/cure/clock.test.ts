@@ -74,16 +74,15 @@ describe('the cure clock', () => {
     fc.assert(
       fc.property(
         rules,
-        logs(200),
-        fc.integer({ min: -100, max: 4000 }),
-        fc.double({ min: 1, max: 6000, noNaN: true }),
-        (rate, readings, coatEndAt, wait) => {
-          const clock = cureClock(
-            { ...sheetProfile, rate },
-            coatEndAt,
-            bay({ readings, usualC: 15, nowAt: 3000 }),
-          )
-          const at = coatEndAt + wait
+        logs(75, -10, 25),
+        fc.double({ min: 0, max: 0.9, noNaN: true }),
+        fc.double({ min: 0.001, max: 1.5, noNaN: true }),
+        (rate, readings, begin, share) => {
+          const end = readings.at(-1)!.at
+          const coatEndAt = Math.floor(begin * end)
+          const profile = { ...sheetProfile, rate }
+          const clock = cureClock(profile, coatEndAt, bay({ readings, usualC: 15, nowAt: end }))
+          const at = coatEndAt + share * (end - coatEndAt)
           const age = clock.ageAt(at)
           fc.pre(age > 0.01)
           const back = clock.reachedAt(age)!
@@ -93,7 +92,7 @@ describe('the cure clock', () => {
           expect(clock.ageAt(at + 1)).toBeGreaterThanOrEqual(age)
         },
       ),
-      { numRuns: 300 },
+      { numRuns: 400 },
     )
   })
 

@@ -33,6 +33,8 @@ describe('notices', () => {
     expect(kinds(59, 60)).toEqual(['topper opens'])
     expect(kinds(60, 99)).toEqual([])
     expect(kinds(99, 100)).toEqual(['topper closes soon'])
+    expect(kinds(99, 119)).toEqual(['topper closes soon'])
+    expect(kinds(99, 120)).toEqual(['topper closed'])
     expect(kinds(100, 359)).toEqual([])
     expect(kinds(359, 360)).toEqual(['release'])
   })
@@ -74,6 +76,8 @@ describe('the rule behind a time', () => {
     expect(ruleOf(sheetProfile, 'topperAdvised')!.words).toBe(
       'Topper advised: 1 h 15 min of cure at 20 °C, from the data sheet. The data sheet decides.',
     )
+    expect(ruleOf(sheetProfile, 'keepDryEnds')!.words).toMatch(/: 24 h of cure/)
+    expect(ruleOf({ ...sheetProfile, keepDryMin: 2910 }, 'keepDryEnds')!.words).toMatch(/: 48 h 30 min of/)
     expect(ruleOf(sheetProfile, 'tackFree')!.words).toMatch(/: 45 min of cure/)
     expect(ruleOf(sheetProfile, 'fullCureLate')!.words).toMatch(/: 10 days of cure/)
     expect(ruleOf(commonPracticeProfile(), 'recoatOpens')).toBeNull()

@@ -82,6 +82,19 @@ describe('a file of readings', () => {
     )
   })
 
+  it('takes what is just possible: -40 and 60 °C, a panel of 150 °C under a lamp', () => {
+    const rows = [
+      raw(2, '2026-05-05 08:00', -40, { panel: -40 }),
+      raw(3, '2026-05-05 08:10', 60, { panel: 150, humidity: 1 }),
+    ]
+    const { readings, refused } = cleanReadings(rows, { ...format, latestAt: at(490) })
+    expect(refused).toEqual([])
+    expect(readings.map(({ airC, panelC }) => [airC, panelC])).toEqual([
+      [-40, -40],
+      [60, 150],
+    ])
+  })
+
   it('reads Fahrenheit, by the file or by the value, and decimal commas', () => {
     const inF = cleanReadings(
       [

@@ -19,14 +19,14 @@ const ever = Number.POSITIVE_INFINITY
 describe('what temperature a coat has had', () => {
   it('is measured between readings near each other, and projected from now on', () => {
     const readings = [
-      { at: 0, celsius: 10 },
-      { at: 20, celsius: 20 },
-      { at: 70, celsius: 15 },
+      { at: 100, celsius: 10 },
+      { at: 120, celsius: 20 },
+      { at: 170, celsius: 15 },
     ]
-    expect(seen(10, { readings, usualC: 18, nowAt: 70 })).toEqual([
-      [10, 20, 15, 20, 'measured'],
-      [20, 70, 20, 15, 'measured'],
-      [70, ever, 18, 18, 'projected'],
+    expect(seen(105, { readings, usualC: 18, nowAt: 170 })).toEqual([
+      [105, 120, 12.5, 20, 'measured'],
+      [120, 170, 20, 15, 'measured'],
+      [170, ever, 18, 18, 'projected'],
     ])
   })
 
