@@ -8,6 +8,7 @@ import { loadFloor } from './floor.ts'
 import { caseOf } from './floorCase.ts'
 import { gridDown } from './floorGrid.ts'
 import { planOf, stepOf } from './floorJobs.ts'
+import { writeStepDraws } from './shelf/stepDraws.ts'
 import { sell } from './soldTreatments.ts'
 import type { HoldView, PlanView } from './views.ts'
 
@@ -84,6 +85,7 @@ export function holdPlace(desk: Desk, input: HoldInput): Promise<HoldView> {
         steps: { create: stepRows(sold.steps, plan) },
       },
     })
+    await writeStepDraws(tx, [job.id], nowAt)
     audit({
       act: 'held',
       entity: 'job',

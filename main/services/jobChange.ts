@@ -35,6 +35,8 @@ export interface JobChange {
   readonly actuals?: { index: number; actualStartAt: number | null; actualEndAt: number | null }
   readonly act: string
   readonly detail?: AuditEntry['detail']
+  /** What belongs to the act and is saved with it or not at all: what a step drew from the shelf. */
+  readonly also?: ((tx: Tx, audit: (entry: AuditEntry) => void) => Promise<unknown>) | undefined
 }
 
 /** How far a job can slip and still be followed, in minutes. */
@@ -76,7 +78,7 @@ export function changeJob(
     const stored = floorJobOf(row)
     const job = row.status === 'inShop' ? projectJob(floor, stored).job : stored
     const when = (at: number) => minuteWords(at, floor.zone, nowAt)
-    const { data = {}, actuals, act, detail } = decide({ tx, floor, row, products, job, when })
+    const { data = {}, actuals, act, detail, also } = decide({ tx, floor, row, products, job, when })
     const changed: FloorJob = {
       ...stored,
       ...data,
@@ -90,6 +92,7 @@ export function changeJob(
       const { index, ...times } = actuals
       await tx.jobStep.update({ where: { id: row.steps[index]!.id }, data: times })
     }
+    await also?.(tx, audit)
     audit({ act, entity: 'job', entityId: id, ...(detail !== undefined && { detail }) })
     return { version: version + 1 }
   })

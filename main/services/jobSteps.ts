@@ -2,6 +2,7 @@ import { Refusal } from '../domain/refusal.ts'
 import type { Desk } from './desk.ts'
 import type { FloorStep } from './floorJobs.ts'
 import { type ActGround, changeJob, type JobAct } from './jobChange.ts'
+import { type DrawInput, drawForStep } from './shelf/confirmDraws.ts'
 
 export interface TimedAct extends JobAct {
   /** When it happened; now unless said otherwise. */
@@ -74,8 +75,16 @@ export function startStep(desk: Desk, { id, version, position, at = desk.now() }
   })
 }
 
-/** A step is done. After a coat its cure runs from this very minute, early or late. */
-export function finishStep(desk: Desk, { id, version, position, at = desk.now() }: StepAct) {
+export interface FinishAct extends StepAct {
+  /** What it drew from the shelf; left out, that is confirmed later. */
+  draws?: DrawInput[] | undefined
+}
+
+/**
+ * A step is done. After a coat its cure runs from this very minute, early or late. What it drew is taken off the shelf
+ * in the same transaction: a crash leaves both or neither.
+ */
+export function finishStep(desk: Desk, { id, version, position, at = desk.now(), draws }: FinishAct) {
   return changeJob(desk, { id, version }, ground => {
     const { job } = ground
     const index = workAt(ground, position)
@@ -89,6 +98,7 @@ export function finishStep(desk: Desk, { id, version, position, at = desk.now() 
       actuals: { index, actualStartAt, actualEndAt: at },
       act: 'finished',
       detail: { position, step: name, at },
+      also: draws && ((tx, audit) => drawForStep(tx, audit, desk, { jobId: id, position, draws })),
     }
   })
 }

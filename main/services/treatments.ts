@@ -9,6 +9,7 @@ import { assertFresh } from '../store/store.ts'
 import { changesBetween } from './changesBetween.ts'
 import type { Desk } from './desk.ts'
 import { checkOrder } from './order.ts'
+import { keptRecipes, openJobsWith, writeStepDraws } from './shelf/stepDraws.ts'
 import { checkSold } from './treatmentCheck.ts'
 
 export interface TreatmentView {
@@ -36,7 +37,7 @@ export async function listTreatments(
     ...treatment,
     prices: treatment.prices as Record<SizeClass, number>,
     steps: treatment.steps.map(
-      ({ id: _, treatmentId: __, position: ___, ...step }) => step as unknown as TreatmentStep,
+      ({ id: _, treatmentId: __, position: ___, draws: ____, ...step }) => step as unknown as TreatmentStep,
     ),
   }))
 }
@@ -82,12 +83,19 @@ export async function saveTreatment(desk: Desk, input: TreatmentInput): Promise<
     })
     assertFresh(count, 'treatment', id)
     await tx.treatmentStep.deleteMany({ where: { treatmentId: id } })
-    await tx.treatmentStep.createMany({ data: steps.map(step => ({ ...step, treatmentId: id })) })
+    const recipes = keptRecipes(before!.steps, steps)
+    await tx.treatmentStep.createMany({
+      data: steps.map((step, i) => ({ ...step, treatmentId: id, draws: recipes[i] as object[] })),
+    })
+    await writeStepDraws(tx, await openJobsWith(tx, [id], desk.now()), desk.now())
     audit({
       act: 'changed',
       entity: 'treatment',
       entityId: id,
-      detail: changesBetween(before!, { ...data, steps }),
+      detail: changesBetween(
+        { ...before, steps: before!.steps.map(({ draws: _, ...step }) => step) },
+        { ...data, steps },
+      ),
     })
     return { id }
   })

@@ -62,6 +62,23 @@ export interface RecipeView {
   bySize: Record<SizeClass, { amount: number; spread: number }>
 }
 
+/** What a treatment's steps draw, as `shelf.saveRecipe` takes it step by step. */
+export interface TreatmentRecipesView {
+  treatmentId: string
+  version: number
+  steps: {
+    position: number
+    stage: string
+    stepName: string
+    draws: {
+      productId: string
+      productName: string
+      unit: ShelfUnit
+      bySize: Record<SizeClass, { amount: number; spread: number }>
+    }[]
+  }[]
+}
+
 /** What steps really drew, beside their recipe; learned without letting a spill or a slip of the pen count. */
 export interface LearningView {
   stage: string

@@ -1,0 +1,187 @@
+import { Refusal } from '../../domain/refusal.ts'
+import { amountWords, centiOf, dateOfDay, planDraw } from '../../domain/shelf/index.ts'
+import { type AuditEntry, assertFresh, type Tx } from '../../store/store.ts'
+import type { Desk } from '../desk.ts'
+import { appendMoves, entryOf } from './append.ts'
+import { asField } from './asField.ts'
+import {
+  bottlesOf,
+  type Counted,
+  countedProduct,
+  holdingOfRow,
+  type ShelfDay,
+  shelfDay,
+} from './shelfGround.ts'
+import { stepsLeft } from './stepsToConfirm.ts'
+import type { ConfirmedView } from './views/closeOfDay.ts'
+import { weighedCenti } from './weigh.ts'
+
+export interface DrawInput {
+  productId: string
+  /** The bottle it came from; null: the one next in line. */
+  lotId: string | null
+  /** In the product's unit; 0: none was used. Left out where the bottle was weighed. */
+  amount?: number | undefined
+  how: 'proposed' | 'corrected' | 'weighed'
+  weighed?: { grossG: number } | undefined
+  /** Why this bottle is taken out of turn. */
+  reason?: string | undefined
+  /** More was used than the shelf held by the ledger: record the rest as found. */
+  foundMore?: boolean | undefined
+}
+
+export interface ConfirmInput {
+  jobId: string
+  position: number
+  version: number
+  draws: DrawInput[]
+}
+
+/** Draws from the shelf what a finished step used, as confirmed, corrected or weighed by the crew. */
+export function confirmDraws(desk: Desk, input: ConfirmInput): Promise<ConfirmedView> {
+  const { jobId, position, version } = input
+  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+    const job = await tx.job.findUnique({
+      where: { id: jobId },
+      select: { version: true, steps: { where: { position }, select: { name: true, actualEndAt: true } } },
+    })
+    const step = job?.steps[0]
+    if (!job || !step)
+      throw new Refusal('missing', 'jobId', jobId, 'This step is not there any more; look at the list again.')
+    if (job.version !== version) assertFresh(0, 'job', jobId)
+    if (step.actualEndAt === null)
+      throw new Refusal(
+        'not-finished',
+        'position',
+        position,
+        `"${step.name}" is not finished yet: finish it first, then confirm what it used.`,
+      )
+    const words = await drawForStep(tx, audit, desk, input)
+    return { version, words, left: await stepsLeft(tx, desk.now()) }
+  })
+}
+
+/**
+ * Draws for one step inside a transaction that may hold more (the step's finish): moves on the ledger, bottles opened,
+ * and the step's lines marked with what was really used.
+ * @throws Refusal `stale` where somebody has confirmed a line meanwhile, `beyond-stock` where the shelf has less.
+ */
+export async function drawForStep(
+  tx: Tx,
+  audit: (entry: AuditEntry) => void,
+  desk: Desk,
+  { jobId, position, draws }: Pick<ConfirmInput, 'jobId' | 'position' | 'draws'>,
+): Promise<string[]> {
+  const ground = await shelfDay(tx, desk.now())
+  const words: string[] = []
+  for (const [productId, parts] of Map.groupBy(draws, draw => draw.productId)) {
+    const product = await countedProduct(tx, productId)
+    let usedCenti = 0
+    for (const part of parts) {
+      const field = `draws.${draws.indexOf(part)}`
+      const drawn = await asField(field, () => drawPart(tx, desk, ground, product, { jobId, position, part }))
+      usedCenti += drawn.centi
+      words.push(drawn.words)
+    }
+    const how =
+      usedCenti === 0 ? 'none' : parts.some(part => part.how === 'weighed') ? 'weighed' : parts[0]!.how
+    await markConfirmed(tx, { jobId, position, product, usedCenti, how, nowAt: desk.now() })
+    audit({
+      act: 'drawn',
+      entity: 'stock',
+      entityId: productId,
+      detail: { jobId, position, centi: usedCenti, how },
+    })
+  }
+  return words
+}
+
+interface Part {
+  jobId: string
+  position: number
+  part: DrawInput
+}
+
+/** One part of a draw: its moves and the bottles it opens. */
+async function drawPart(
+  tx: Tx,
+  desk: Desk,
+  { day, nowAt }: ShelfDay,
+  product: Counted,
+  { jobId, position, part }: Part,
+): Promise<{ centi: number; words: string }> {
+  const rows = await bottlesOf(tx, product.id)
+  const chosen = rows.find(row => row.id === part.lotId)
+  if (part.lotId !== null && !chosen)
+    throw new Refusal(
+      'missing',
+      'lotId',
+      part.lotId,
+      'This bottle is not on the shelf any more; choose another.',
+    )
+  const needCenti =
+    part.how === 'weighed'
+      ? weighedCenti(product, chosen, part.weighed?.grossG)
+      : centiOf(part.amount ?? Number.NaN)
+  if (needCenti === 0) return { centi: 0, words: `no ${product.name} used` }
+  const holdings = rows.map(holdingOfRow)
+  const request = {
+    productId: product.id,
+    unit: product.unit,
+    holdings,
+    needCenti,
+    day,
+    at: nowAt,
+    by: desk.who,
+    stepId: String(position),
+    jobId,
+    foundMore: part.foundMore,
+  }
+  const plan = planDraw({ ...request, override: overrideOf(request, chosen?.id, part) })
+  await appendMoves(tx, plan.moves.map(entryOf))
+  if (plan.opens.length > 0)
+    await tx.lot.updateMany({
+      where: { id: { in: [...plan.opens] } },
+      data: { openedOn: dateOfDay(day), lifeAfterOpeningDays: product.lifeAfterOpeningDays },
+    })
+  const from = plan.moves
+    .filter(move => move.kind === 'use')
+    .map(move => `no. ${rows.find(row => row.id === move.lotId)!.number}`)
+  const found =
+    plan.foundCenti > 0 ? `, ${amountWords(plan.foundCenti, product.unit)} of it found more than counted` : ''
+  return {
+    centi: needCenti,
+    words: `${amountWords(needCenti, product.unit)} of ${product.name} from ${from.join(' and ')}${found}`,
+  }
+}
+
+/** The override for a bottle chosen out of turn; a weighed one and the one next in line need no reason. */
+function overrideOf(request: Parameters<typeof planDraw>[0], lotId: string | undefined, part: DrawInput) {
+  if (lotId === undefined) return undefined
+  const inTurn = planDraw({ ...request, needCenti: 1, foundMore: true }).moves.at(-1)?.lotId
+  if (inTurn === lotId) return undefined
+  return {
+    lotId,
+    why: part.how === 'weighed' ? (part.reason ?? 'this bottle was weighed') : (part.reason ?? ''),
+  }
+}
+
+async function markConfirmed(
+  tx: Tx,
+  line: { jobId: string; position: number; product: Counted; usedCenti: number; how: string; nowAt: number },
+): Promise<void> {
+  const { jobId, position, product, usedCenti, how, nowAt } = line
+  const key = { jobId, position, productId: product.id }
+  const data = { confirmedAt: nowAt, actualCenti: usedCenti, how }
+  const before = await tx.stepDraw.findUnique({ where: { jobId_position_productId: key } })
+  if (before && before.confirmedAt !== null)
+    throw new Refusal(
+      'stale',
+      'position',
+      position,
+      `What this step used of ${product.name} has been confirmed meanwhile: ` +
+        `${amountWords(before.actualCenti ?? 0, product.unit)}. Nothing was drawn twice.`,
+    )
+  if (before) await tx.stepDraw.update({ where: { jobId_position_productId: key }, data })
+  else await tx.stepDraw.create({ data: { ...key, ...data, expectedCenti: 0, sdCenti: 0 } })
+}

@@ -1,0 +1,80 @@
+import {
+  amountWords,
+  byLastDay,
+  dateOfDay,
+  dayNumber,
+  lastDayOf,
+  unitsOf,
+  usableOn,
+} from '../../domain/shelf/index.ts'
+import type { LotRow } from '../../store/lotRows.ts'
+import { holdingOfRow } from './shelfGround.ts'
+import type { LotView, ShelfUnit } from './views/lots.ts'
+
+/** The bottles of one product in the order they are to be used; those past their date at the end. */
+export function lotViews(rows: readonly LotRow[], unit: ShelfUnit, day: number): LotView[] {
+  const ordered = rows
+    .map(row => ({ row, holding: holdingOfRow(row) }))
+    .sort(
+      (a, b) =>
+        Number(usableOn(b.holding, day)) - Number(usableOn(a.holding, day)) ||
+        byLastDay(a.holding, b.holding),
+    )
+  return ordered.map(({ row, holding }, i) => {
+    const usable = usableOn(holding, day)
+    const last = lastDayOf(row)
+    return {
+      id: row.id,
+      number: row.number,
+      productId: row.productId,
+      sizeId: row.sizeId,
+      sizeLabel: row.sizeLabel,
+      batch: row.batch,
+      onHand: unitsOf(row.centi),
+      receivedOn: row.receivedOn,
+      expiresOn: row.expiresOn,
+      openedOn: row.openedOn,
+      lastOn: last === null ? null : dateOfDay(last),
+      state: row.centi > 0 && !usable ? 'expired' : row.openedOn === null ? 'sealed' : 'open',
+      next: i === 0 && usable,
+      words: bottleWords(row, unit, day),
+    }
+  })
+}
+
+/** `no. 412, opened 3 April, use by 3 July, 180 ml left`. */
+export function bottleWords(row: LotRow, unit: ShelfUnit, day: number): string {
+  const last = lastDayOf(row)
+  const year = dateOfDay(day).slice(0, 4)
+  return [
+    `no. ${row.number}`,
+    row.openedOn === null ? 'sealed' : `opened ${dayWords(row.openedOn, year)}`,
+    last === null
+      ? null
+      : `${last < day ? 'past its date since' : 'use by'} ${dayWords(dateOfDay(last), year)}`,
+    `${amountWords(row.centi, unit)} left`,
+  ]
+    .filter(Boolean)
+    .join(', ')
+}
+
+const months = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September'].concat(
+  ['October', 'November', 'December'],
+)
+
+/** `3 April`, with its year where that is not `year`. */
+export function dayWords(date: string, year = ''): string {
+  const words = `${Number(date.slice(8))} ${months[Number(date.slice(5, 7)) - 1]}`
+  return date.startsWith(year) && year !== '' ? words : `${words} ${date.slice(0, 4)}`
+}
+
+const weekdays = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday']
+
+/** `today`, `tomorrow`, `Thursday` within six days, else `Thursday 23 April`. */
+export function nearDayWords(date: string, day: number): string {
+  const ahead = dayNumber(date) - day
+  if (ahead === 0) return 'today'
+  if (ahead === 1) return 'tomorrow'
+  const weekday = weekdays[(((dayNumber(date) + 3) % 7) + 7) % 7]!
+  return ahead > 1 && ahead <= 6 ? weekday : `${weekday} ${dayWords(date, dateOfDay(day).slice(0, 4))}`
+}

@@ -1,0 +1,200 @@
+/** What a treatment's steps draw, as the owner writes it and as the shelf has learned it. */
+import { Refusal } from '../../domain/refusal.ts'
+import { centiOf, unitsOf } from '../../domain/shelf/index.ts'
+import type { SizeClass } from '../../domain/vehicle/index.ts'
+import { assertFresh, type Tx } from '../../store/store.ts'
+import type { Desk } from '../desk.ts'
+import { countedProducts } from './shelfGround.ts'
+import { bySize, openJobsWith, type RecipeLine, recipeOf, workKey, writeStepDraws } from './stepDraws.ts'
+import type { RecipeView, TreatmentRecipesView } from './views/product.ts'
+
+export interface RecipeInput {
+  treatmentId: string
+  /** Of the step in its treatment. */
+  position: number
+  /** Of the treatment. */
+  version: number
+  draws: { productId: string; bySize: Record<SizeClass, { amount: number; spread: number }> }[]
+}
+
+/** Says what one step of a treatment draws; jobs already booked draw by it too, where they still have this step. */
+export function saveRecipe(desk: Desk, input: RecipeInput): Promise<{ version: number }> {
+  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+    const { treatmentId, position, version } = input
+    const draws = input.draws.map((line, i) => lineFrom(line, `draws.${i}`))
+    const counted = await tx.shelfProduct.findMany({ select: { productId: true } })
+    draws.forEach((line, i) => {
+      if (!counted.some(each => each.productId === line.productId))
+        throw new Refusal(
+          'not-counted',
+          `draws.${i}.productId`,
+          line.productId,
+          'This product is not counted yet; say on its page how first.',
+        )
+    })
+    if (new Set(draws.map(line => line.productId)).size < draws.length)
+      throw new Refusal('product-twice', 'draws', draws, 'A product stands here twice; give its amount once.')
+    const step = await tx.treatmentStep.findFirst({ where: { treatmentId, position } })
+    if (!step)
+      throw new Refusal(
+        'missing',
+        'position',
+        position,
+        'This step is not there; look at the treatment again.',
+      )
+    const { count } = await tx.treatment.updateMany({
+      where: { id: treatmentId, version },
+      data: { version: { increment: 1 } },
+    })
+    assertFresh(count, 'treatment', treatmentId)
+    await tx.treatmentStep.update({ where: { id: step.id }, data: { draws: draws as object[] } })
+    await writeStepDraws(tx, await openJobsWith(tx, [treatmentId], desk.now()), desk.now())
+    audit({
+      act: 'recipe changed',
+      entity: 'treatment',
+      entityId: treatmentId,
+      detail: { position, draws: draws as object[] },
+    })
+    return { version: version + 1 }
+  })
+}
+
+function lineFrom(line: RecipeInput['draws'][number], field: string): RecipeLine {
+  return {
+    productId: line.productId,
+    bySize: bySize(size => {
+      const { amount, spread } = line.bySize[size]
+      const at = `${field}.bySize.${size}`
+      return { centi: notNegative(amount, `${at}.amount`), sdCenti: notNegative(spread, `${at}.spread`) }
+    }),
+  }
+}
+
+function notNegative(amount: number, field: string): number {
+  const centi = centiOf(amount, field)
+  if (centi < 0)
+    throw new Refusal('amount-negative', field, amount, `A step cannot draw ${amount}; give 0 or more.`)
+  return centi
+}
+
+export interface LearnedInput {
+  stage: string
+  stepName: string
+  productId: string
+  sizeClass: SizeClass
+  amount: number
+  spread: number
+}
+
+/** Makes what steps really drew the recipe, in every treatment with this step; booked jobs follow. */
+export function useAsRecipe(desk: Desk, input: LearnedInput): Promise<{ treatments: number }> {
+  const centi = notNegative(input.amount, 'amount')
+  const sdCenti = notNegative(input.spread, 'spread')
+  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+    const steps = await stepsOfWork(tx, input)
+    if (steps.length === 0)
+      throw new Refusal(
+        'missing',
+        'stepName',
+        input.stepName,
+        `No treatment has a step "${input.stepName}" any more; nothing was changed.`,
+      )
+    for (const step of steps) {
+      const before = recipeOf(step)
+      const old = before.find(line => line.productId === input.productId)
+      const line: RecipeLine = {
+        productId: input.productId,
+        // A size nobody has written a recipe for yet begins with what this size has taught.
+        bySize: bySize(size =>
+          size === input.sizeClass ? { centi, sdCenti } : (old?.bySize[size] ?? { centi, sdCenti }),
+        ),
+      }
+      const draws = old ? before.map(each => (each === old ? line : each)) : [...before, line]
+      await tx.treatmentStep.update({ where: { id: step.id }, data: { draws: draws as object[] } })
+    }
+    const ids = [...new Set(steps.map(step => step.treatmentId))]
+    await tx.treatment.updateMany({ where: { id: { in: ids } }, data: { version: { increment: 1 } } })
+    await writeStepDraws(tx, await openJobsWith(tx, ids, desk.now()), desk.now())
+    for (const id of ids)
+      audit({ act: 'recipe learned', entity: 'treatment', entityId: id, detail: { ...input } })
+    return { treatments: ids.length }
+  })
+}
+
+async function stepsOfWork(tx: Tx, work: { stage: string; stepName: string }) {
+  const steps = await tx.treatmentStep.findMany({
+    where: { stage: work.stage, treatment: { archivedAt: null } },
+  })
+  const key = workKey({ stage: work.stage, name: work.stepName })
+  return steps.filter(step => workKey(step) === key)
+}
+
+/** The steps of the treatments sold that draw a product. */
+export async function recipesWith(tx: Tx, productId: string): Promise<RecipeView[]> {
+  const treatments = await tx.treatment.findMany({
+    where: { archivedAt: null },
+    orderBy: { position: 'asc' },
+    include: { steps: { orderBy: { position: 'asc' } } },
+  })
+  return treatments.flatMap(treatment =>
+    treatment.steps.flatMap(step => {
+      const line = recipeOf(step).find(each => each.productId === productId)
+      if (!line) return []
+      return [
+        {
+          treatmentId: treatment.id,
+          treatmentName: treatment.name,
+          treatmentVersion: treatment.version,
+          position: step.position,
+          stage: step.stage,
+          stepName: step.name,
+          bySize: amountsOf(line),
+        },
+      ]
+    }),
+  )
+}
+
+/** The recipes of one treatment, step by step. */
+export async function treatmentRecipes(
+  desk: Desk,
+  input: { treatmentId: string },
+): Promise<TreatmentRecipesView> {
+  const tx = desk.store.read
+  const treatment = await tx.treatment.findUnique({
+    where: { id: input.treatmentId },
+    include: { steps: { orderBy: { position: 'asc' } } },
+  })
+  if (!treatment)
+    throw new Refusal('missing', 'treatmentId', input.treatmentId, 'This treatment is not there.')
+  const products = await countedProducts(tx)
+  return {
+    treatmentId: treatment.id,
+    version: treatment.version,
+    steps: treatment.steps.map(step => ({
+      position: step.position,
+      stage: step.stage,
+      stepName: step.name,
+      draws: recipeOf(step).flatMap(line => {
+        const product = products.get(line.productId)
+        return product
+          ? [
+              {
+                productId: line.productId,
+                productName: product.name,
+                unit: product.unit,
+                bySize: amountsOf(line),
+              },
+            ]
+          : []
+      }),
+    })),
+  }
+}
+
+function amountsOf(line: RecipeLine) {
+  return bySize(size => ({
+    amount: unitsOf(line.bySize[size].centi),
+    spread: unitsOf(line.bySize[size].sdCenti),
+  }))
+}

@@ -1,0 +1,85 @@
+import type { Regime } from '../../domain/hazard/index.ts'
+import { checkMinor } from '../../domain/money/index.ts'
+import { Refusal } from '../../domain/refusal.ts'
+import { assertFresh, type Tx } from '../../store/store.ts'
+import { changesBetween } from '../changesBetween.ts'
+import type { Desk } from '../desk.ts'
+import { shopOf } from '../shopView.ts'
+import type { ServiceClass } from './views/lots.ts'
+import type { ShelfRulesView } from './views/product.ts'
+
+/** Shares of draws that find their amount where the owner has set nothing else (common practice, no source). */
+export const usualServices: Readonly<Record<ServiceClass, number>> = { vital: 0.99, usual: 0.95, handy: 0.9 }
+
+/** What holding goods costs a year, as a share of their price (common practice, no source). */
+const usualHoldRate = 0.25
+
+/** The rules as the owner has set them, or as they usually are. */
+export async function rulesOf(tx: Tx): Promise<ShelfRulesView> {
+  const [shop, row] = await Promise.all([shopOf(tx), tx.shelfRules.findFirst()])
+  const regime = (row?.regime ?? null) as Regime | null
+  return {
+    services: { ...usualServices, ...(row?.services as object) } as Record<ServiceClass, number>,
+    holdRatePerYear: row?.holdRatePerYear ?? usualHoldRate,
+    lineCostMinor: row?.lineCostMinor ?? 0,
+    flammableLimitMl: row?.flammableLimitMl ?? null,
+    regime,
+    regimeUsed:
+      regime ?? (shop.country === 'US' ? 'us-osha' : europe.has(shop.country) ? 'eu-clp' : 'un-ghs'),
+    version: row?.version ?? 0,
+  }
+}
+
+/** Where the CLP regulation holds: the European Economic Area (from memory). */
+const europe = new Set(
+  'AT BE BG CY CZ DE DK EE ES FI FR GR HR HU IE IS IT LI LT LU LV MT NL NO PL PT RO SE SI SK'.split(' '),
+)
+
+export type RulesInput = Omit<ShelfRulesView, 'regimeUsed'>
+
+/** Sets the rules of the shelf; `version` 0 where nothing was set yet. */
+export function saveRules(desk: Desk, input: RulesInput): Promise<ShelfRulesView> {
+  checkRules(input)
+  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+    const { version, services, ...rest } = input
+    const data = { ...rest, services: { ...services } }
+    const before = await tx.shelfRules.findFirst()
+    if (!before && version === 0) await tx.shelfRules.create({ data })
+    else {
+      const { count } = await tx.shelfRules.updateMany({
+        where: { id: 1, version },
+        data: { ...data, version: { increment: 1 } },
+      })
+      assertFresh(count, 'shelf rules', '1')
+    }
+    audit({ act: 'changed', entity: 'stock', entityId: 'rules', detail: changesBetween(before ?? {}, data) })
+    return rulesOf(tx)
+  })
+}
+
+function checkRules({ services, holdRatePerYear, lineCostMinor, flammableLimitMl }: RulesInput): void {
+  for (const [name, share] of Object.entries(services))
+    if (!(share >= 0.5 && share <= 0.999))
+      throw new Refusal(
+        'service-bad',
+        `services.${name}`,
+        share,
+        `${Math.round(share * 1000) / 10} % of draws cannot be aimed at; give 50 to 99.9 %.`,
+      )
+  if (!(holdRatePerYear > 0 && holdRatePerYear <= 2))
+    throw new Refusal(
+      'rate-bad',
+      'holdRatePerYear',
+      holdRatePerYear,
+      'Give what holding goods for a year costs as a share of their price: more than 0, at most 200 %.',
+    )
+  if (checkMinor(lineCostMinor, 'lineCostMinor') < 0)
+    throw new Refusal('cost-bad', 'lineCostMinor', lineCostMinor, 'Booking in a line costs 0 or more.')
+  if (flammableLimitMl !== null && !(Number.isInteger(flammableLimitMl) && flammableLimitMl > 0))
+    throw new Refusal(
+      'limit-not-positive',
+      'flammableLimitMl',
+      flammableLimitMl,
+      'Enter the volume your local code allows, in whole millilitres, or leave it empty.',
+    )
+}

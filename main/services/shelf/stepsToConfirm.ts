@@ -1,0 +1,125 @@
+/** The finished steps whose draws nobody has confirmed yet, each with what the recipe proposes. */
+import { startOfDay } from '../../domain/calendar/index.ts'
+import { unitsOf, usableOn } from '../../domain/shelf/index.ts'
+import type { SizeClass } from '../../domain/vehicle/index.ts'
+import type { LotRow } from '../../store/lotRows.ts'
+import type { Tx } from '../../store/store.ts'
+import { lotViews } from './lotViews.ts'
+import { type Counted, holdingOfRow, type ShelfDay, shelfDay } from './shelfGround.ts'
+import type { DrawToConfirm, StepToConfirm } from './views/closeOfDay.ts'
+import { whyNotWeighed } from './weigh.ts'
+
+interface OpenLine {
+  jobId: string
+  position: number
+  productId: string
+  expectedCenti: number
+  sdCenti: number
+}
+
+/** Lines of steps that are finished by `untilAt`, on products that are counted. */
+function openLines(tx: Tx, untilAt: number): Promise<OpenLine[]> {
+  return tx.$queryRaw<OpenLine[]>`
+    select d.jobId, d.position, d.productId, d.expectedCenti, d.sdCenti
+    from StepDraw d
+      join JobStep s on s.jobId = d.jobId and s.position = d.position
+      join Job j on j.id = d.jobId
+      join ShelfProduct p on p.productId = d.productId
+    where d.confirmedAt is null and s.actualEndAt is not null and s.actualEndAt <= ${untilAt}
+      and j.status in ('inShop', 'handedOver')
+    order by s.actualEndAt, d.jobId, d.position, d.productId`
+}
+
+/** How many finished steps are left to confirm. */
+export async function stepsLeft(tx: Tx, untilAt: number): Promise<number> {
+  const lines = await openLines(tx, untilAt)
+  return new Set(lines.map(line => `${line.jobId} ${line.position}`)).size
+}
+
+/** The finished steps to confirm, in the order they were finished. `rows` are the bottles by product. */
+export async function stepsToConfirm(
+  tx: Tx,
+  untilAt: number,
+  ground: ShelfDay,
+  products: ReadonlyMap<string, Counted>,
+  rows: ReadonlyMap<string, readonly LotRow[]>,
+): Promise<StepToConfirm[]> {
+  const lines = await openLines(tx, untilAt)
+  const jobs = await tx.job.findMany({
+    where: { id: { in: [...new Set(lines.map(line => line.jobId))] } },
+    include: {
+      vehicle: true,
+      steps: { include: { crew: { include: { crew: { select: { name: true } } } } } },
+    },
+  })
+  const byJob = new Map(jobs.map(job => [job.id, job]))
+  const groups = Map.groupBy(lines, line => `${line.jobId} ${line.position}`)
+  return [...groups.values()].map(group => {
+    const { jobId, position } = group[0]!
+    const job = byJob.get(jobId)!
+    const step = job.steps.find(each => each.position === position)!
+    const { vehicle } = job
+    return {
+      jobId,
+      jobNumber: job.number,
+      version: job.version,
+      position,
+      plate: vehicle.plate,
+      vehicleWords: [vehicle.colour, vehicle.make, vehicle.model].filter(Boolean).join(' '),
+      sizeClass: vehicle.sizeClass as SizeClass,
+      stepName: step.name,
+      finishedAt: step.actualEndAt!,
+      crew: step.crew.map(each => each.crew.name),
+      draws: group.flatMap(line => {
+        const product = products.get(line.productId)
+        return product ? [drawToConfirm(line, product, rows.get(product.id) ?? [], ground)] : []
+      }),
+    }
+  })
+}
+
+function drawToConfirm(
+  line: OpenLine,
+  product: Counted,
+  rows: readonly LotRow[],
+  { day }: ShelfDay,
+): DrawToConfirm {
+  const lots = lotViews(rows, product.unit, day)
+  const usable = rows.filter(row => usableOn(holdingOfRow(row), day))
+  const onHand = usable.reduce((sum, row) => sum + row.centi, 0)
+  const next = lots.find(lot => lot.next) ?? null
+  const weighWords = whyNotWeighed(
+    product,
+    rows.find(row => row.id === next?.id),
+  )
+  return {
+    productId: product.id,
+    productName: product.name,
+    unit: product.unit,
+    expected: unitsOf(line.expectedCenti),
+    spread: unitsOf(line.sdCenti),
+    proposed: unitsOf(Math.min(line.expectedCenti, onHand)),
+    tap: tapOf(line.expectedCenti, product.unit === 'piece'),
+    lotId: next?.id ?? null,
+    lotWords: next?.words ?? `No bottle of ${product.name} that can be used is on the shelf by the ledger.`,
+    lots,
+    canWeigh: weighWords === null,
+    weighWords,
+  }
+}
+
+/** About a tenth of the draw, as a round number: two taps reach most corrections. Pieces go one by one. */
+function tapOf(expectedCenti: number, pieces: boolean): number {
+  if (pieces) return 1
+  const tenth = unitsOf(expectedCenti) / 10
+  const size = 10 ** Math.floor(Math.log10(Math.max(tenth, 0.1)))
+  const lead = tenth / size
+  return Number(((lead >= 5 ? 5 : lead >= 2 ? 2 : 1) * size).toFixed(2))
+}
+
+/** The end of the shop's day, up to which its steps are looked at; never later than now. */
+export async function endOfDay(tx: Tx, date: string, nowAt: number): Promise<number> {
+  const { zone } = await shelfDay(tx, nowAt)
+  const next = Temporal.PlainDate.from(date).add({ days: 1 }).toString()
+  return Math.min(nowAt, startOfDay(next, zone) - 1)
+}

@@ -1,0 +1,192 @@
+/** Changes of stock by hand: a bottle opened, counted, thrown away, sent back, a move put right. */
+
+import { Refusal } from '../../domain/refusal.ts'
+import {
+  amountWords,
+  centiOf,
+  countMove,
+  dateOfDay,
+  openLot,
+  unitsOf,
+  usableOn,
+} from '../../domain/shelf/index.ts'
+import { checkNote } from '../../domain/shop/index.ts'
+import { type LotRow, lotRows, lotRowsById } from '../../store/lotRows.ts'
+import type { AuditEntry, Tx } from '../../store/store.ts'
+import type { Desk } from '../desk.ts'
+import { appendMoves, type Entry } from './append.ts'
+import { asField } from './asField.ts'
+import { lotViews } from './lotViews.ts'
+import { type Counted, countedProduct, holdingOfRow, type ShelfDay, shelfDay } from './shelfGround.ts'
+import type { StockChangeView } from './views/lots.ts'
+import { contentByWeight } from './weigh.ts'
+
+interface Bottle {
+  tx: Tx
+  audit: (entry: AuditEntry) => void
+  ground: ShelfDay
+  product: Counted
+  row: LotRow
+}
+
+export interface LotInput {
+  productId: string
+  lotId: string
+}
+
+/** Does something with one bottle in one transaction, and answers with the product as it then stands. */
+function withBottle(
+  desk: Desk,
+  { productId, lotId }: LotInput,
+  work: (bottle: Bottle) => Promise<string>,
+): Promise<StockChangeView> {
+  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+    const ground = await shelfDay(tx, desk.now())
+    const product = await countedProduct(tx, productId)
+    const row = (await lotRowsById(tx, [lotId]))[0]
+    if (!row || row.productId !== productId)
+      throw new Refusal(
+        'missing',
+        'lotId',
+        lotId,
+        'This bottle is not on the shelf; look at the product again.',
+      )
+    const words = await asField('', () => work({ tx, audit, ground, product, row }))
+    return stockNow(tx, ground, product, [words])
+  })
+}
+
+/** A product as it stands, after a change said in `words`. */
+export async function stockNow(
+  tx: Tx,
+  { day }: ShelfDay,
+  product: Counted,
+  words: string[],
+): Promise<StockChangeView> {
+  const rows = await lotRows(tx, [product.id])
+  return {
+    productId: product.id,
+    onHand: unitsOf(rows.reduce((sum, row) => sum + row.centi, 0)),
+    lots: lotViews(rows, product.unit, day),
+    words,
+  }
+}
+
+/** What a move by hand has in common. */
+function entry(desk: Desk, { product, row }: Bottle, kind: Entry['kind'], centi: number, why: string): Entry {
+  return {
+    lotId: row.id,
+    productId: product.id,
+    kind,
+    centi,
+    at: desk.now(),
+    by: desk.who,
+    why,
+    jobId: null,
+    costMinor: null,
+  }
+}
+
+/** A sealed bottle is opened: from now on its own date counts too. */
+export function openBottle(desk: Desk, input: LotInput): Promise<StockChangeView> {
+  return withBottle(desk, input, async ({ tx, audit, ground, product, row }) => {
+    const { openedOn, lifeAfterOpeningDays } = openLot(
+      row,
+      dateOfDay(ground.day),
+      product.lifeAfterOpeningDays,
+    )
+    await tx.lot.update({ where: { id: row.id }, data: { openedOn, lifeAfterOpeningDays } })
+    audit({ act: 'opened', entity: 'stock', entityId: product.id, detail: { lotId: row.id, openedOn } })
+    return `opened no. ${row.number} of ${product.name}`
+  })
+}
+
+export interface CountInput extends LotInput {
+  /** What is in the bottle, in the product's unit; or its weight with the bottle. */
+  counted?: number | undefined
+  weighed?: { grossG: number } | undefined
+  reason: string
+}
+
+/** What a count found; where it differs from the ledger, the difference becomes a move. */
+export function countBottle(desk: Desk, input: CountInput): Promise<StockChangeView> {
+  return withBottle(desk, input, async bottle => {
+    const { tx, audit, product, row } = bottle
+    const countedCenti = input.weighed
+      ? contentByWeight(product, row, input.weighed.grossG)
+      : centiOf(input.counted ?? Number.NaN, 'counted')
+    const draft = countMove(row.centi, {
+      lotId: row.id,
+      productId: product.id,
+      countedCenti,
+      at: desk.now(),
+      by: desk.who,
+      why: checkNote(input.reason, 'reason', 200),
+    })
+    if (draft) await appendMoves(tx, [entry(desk, bottle, 'count', draft.centi, draft.why!)])
+    audit({
+      act: 'counted',
+      entity: 'stock',
+      entityId: product.id,
+      detail: { lotId: row.id, countedCenti, beforeCenti: row.centi },
+    })
+    const now = amountWords(countedCenti, product.unit)
+    return draft
+      ? `no. ${row.number} of ${product.name} counted: ${now}, the ledger had ${amountWords(row.centi, product.unit)}`
+      : `no. ${row.number} of ${product.name} counted: ${now}, as the ledger has it`
+  })
+}
+
+export interface TakeInput extends LotInput {
+  amount: number
+  reason: string
+}
+
+/** Something is thrown away: past its date, spilt, gone off. */
+export function wasteStock(desk: Desk, input: TakeInput): Promise<StockChangeView> {
+  return takeAway(desk, input, 'waste', 'thrown away')
+}
+
+/** Something goes back to the supplier. */
+export function returnStock(desk: Desk, input: TakeInput): Promise<StockChangeView> {
+  return takeAway(desk, input, 'return', 'sent back')
+}
+
+/** Something is used that no booked step asks for: a walk-in, a test panel, the shop's own car. */
+export function useStock(desk: Desk, input: TakeInput): Promise<StockChangeView> {
+  return takeAway(desk, input, 'use', 'used')
+}
+
+function takeAway(desk: Desk, input: TakeInput, kind: 'waste' | 'return' | 'use', words: string) {
+  return withBottle(desk, input, async bottle => {
+    const { tx, audit, product, row, ground } = bottle
+    const centi = centiOf(input.amount)
+    if (centi <= 0)
+      throw new Refusal(
+        'amount-not-positive',
+        'amount',
+        input.amount,
+        `${input.amount} is not an amount to take away; give more than nothing.`,
+      )
+    if (kind === 'use' && row.centi > 0 && !usableOn(holdingOfRow(row), ground.day))
+      throw new Refusal(
+        'past-date',
+        'lotId',
+        row.id,
+        `No. ${row.number} is past its date: use another, or record it as thrown away.`,
+      )
+    await appendMoves(tx, [entry(desk, bottle, kind, -centi, checkNote(input.reason, 'reason', 200))])
+    if (kind === 'use' && row.openedOn === null)
+      await tx.lot.update({
+        where: { id: row.id },
+        data: { openedOn: ground.date, lifeAfterOpeningDays: product.lifeAfterOpeningDays },
+      })
+    audit({
+      act: words,
+      entity: 'stock',
+      entityId: product.id,
+      detail: { lotId: row.id, centi, reason: input.reason },
+    })
+    return `${amountWords(centi, product.unit)} of ${product.name} from no. ${row.number} ${words}`
+  })
+}

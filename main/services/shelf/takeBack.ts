@@ -1,0 +1,84 @@
+import { Refusal } from '../../domain/refusal.ts'
+import { amountWords } from '../../domain/shelf/index.ts'
+import { checkNote } from '../../domain/shop/index.ts'
+import type { Tx } from '../../store/store.ts'
+import type { Desk } from '../desk.ts'
+import { appendMoves } from './append.ts'
+import { asField } from './asField.ts'
+import { countedProduct, shelfDay } from './shelfGround.ts'
+import { stockNow } from './stockChanges.ts'
+import type { StockChangeView } from './views/lots.ts'
+
+/**
+ * Puts a move right that should not have been made: nothing is erased, a correction that names it takes it back. A use
+ * taken back leaves its step to be confirmed again. Refused where it was taken back already, or where the bottle has
+ * meanwhile given what the move had added.
+ */
+export function takeBackMove(desk: Desk, input: { seq: number; reason: string }): Promise<StockChangeView> {
+  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+    const move = await tx.stockMove.findUnique({
+      where: { seq: input.seq },
+      include: { lot: { select: { number: true } } },
+    })
+    if (!move) throw new Refusal('missing', 'seq', input.seq, 'This line is not in the ledger.')
+    const earlier = await tx.stockMove.findFirst({ where: { correctsSeq: move.seq } })
+    if (earlier || move.kind === 'correction')
+      throw new Refusal(
+        'taken-back',
+        'seq',
+        input.seq,
+        earlier
+          ? 'This line was put right already; look at the ledger again.'
+          : 'A correction is not put right by another: count the bottle instead.',
+      )
+    const product = await countedProduct(tx, move.productId)
+    await asField('', () =>
+      appendMoves(tx, [
+        {
+          lotId: move.lotId,
+          productId: move.productId,
+          kind: 'correction',
+          centi: -move.centi,
+          at: desk.now(),
+          by: desk.who,
+          why: checkNote(input.reason, 'reason', 200),
+          jobId: move.jobId,
+          position: move.position,
+          costMinor: null,
+          correctsSeq: move.seq,
+        },
+      ]),
+    )
+    if (move.kind === 'use' && move.jobId !== null && move.position !== null)
+      await reopenLine(tx, { jobId: move.jobId, position: move.position, productId: move.productId })
+    audit({
+      act: 'put right',
+      entity: 'stock',
+      entityId: move.productId,
+      detail: { seq: move.seq, centi: move.centi, reason: input.reason },
+    })
+    const words =
+      `${move.kind} of ${amountWords(Math.abs(move.centi), product.unit)} ` +
+      `${move.centi < 0 ? 'from' : 'into'} no. ${move.lot.number} of ${product.name} taken back`
+    return stockNow(tx, await shelfDay(tx, desk.now()), product, [words])
+  })
+}
+
+/** With the last of its uses taken back, a step's line waits to be confirmed again; else it has used so much less. */
+async function reopenLine(
+  tx: Tx,
+  key: { jobId: string; position: number; productId: string },
+): Promise<void> {
+  const { _sum } = await tx.stockMove.aggregate({
+    where: { ...key, kind: { in: ['use', 'correction'] } },
+    _sum: { centi: true },
+  })
+  const left = -(_sum.centi ?? 0)
+  await tx.stepDraw.updateMany({
+    where: key,
+    data:
+      left === 0
+        ? { confirmedAt: null, actualCenti: null, how: null }
+        : { actualCenti: left, how: 'corrected' },
+  })
+}

@@ -1,0 +1,51 @@
+import { Refusal } from '../../domain/refusal.ts'
+import { amountWords, centiOf, unitsOf } from '../../domain/shelf/index.ts'
+import type { LotRow } from '../../store/lotRows.ts'
+import type { Counted } from './shelfGround.ts'
+
+/** What stands in the way of weighing a bottle, in words; null: nothing. */
+export function whyNotWeighed(product: Counted, lot: LotRow | undefined): string | null {
+  if (product.unit === 'piece') return 'Pieces are counted, not weighed.'
+  if (product.unit === 'ml' && product.densityGPerMl === null)
+    return `The density of ${product.name} is not known: take it from the data sheet and enter it on its page.`
+  if (!lot) return `No bottle of ${product.name} is on the shelf to weigh.`
+  if (lot.tareG === null)
+    return 'The weight of the empty bottle is not known: weigh one with its cap and enter it with the size.'
+  return null
+}
+
+/** What a bottle holds by its weight, in hundredths of the product's unit. Refuses less than the empty bottle. */
+export function contentByWeight(
+  product: Counted,
+  lot: LotRow | undefined,
+  grossG: number | undefined,
+): number {
+  const why = whyNotWeighed(product, lot)
+  if (why !== null) throw new Refusal('cannot-weigh', 'weighed', grossG, why)
+  const { tareG, number } = lot!
+  if (grossG === undefined || !Number.isFinite(grossG) || grossG < tareG! - 0.5)
+    throw new Refusal(
+      'weight-bad',
+      'weighed.grossG',
+      grossG,
+      `No. ${number} cannot weigh ${grossG ?? 'nothing'} g: the empty bottle alone weighs ${tareG} g. Weigh it again.`,
+    )
+  const netG = Math.max(0, grossG - tareG!)
+  return centiOf(product.unit === 'g' ? netG : netG / product.densityGPerMl!, 'weighed.grossG')
+}
+
+/** What was taken from a bottle by its weight: what the ledger says it held, less what it holds. */
+export function weighedCenti(product: Counted, lot: LotRow | undefined, grossG: number | undefined): number {
+  const content = contentByWeight(product, lot, grossG)
+  const used = lot!.centi - content
+  if (used < 0)
+    throw new Refusal(
+      'weighs-more',
+      'weighed.grossG',
+      grossG,
+      `By its weight no. ${lot!.number} holds ${amountWords(content, product.unit)}, more than the ` +
+        `${amountWords(lot!.centi, product.unit)} it should have held before: count it first (as ${unitsOf(content)}), ` +
+        'or choose the bottle that was used.',
+    )
+  return used
+}
