@@ -9,7 +9,7 @@ import { durationWords } from '../../parts/time.ts'
 import styles from './Book.module.css'
 import { type Chosen, type Draft, emptyDraft } from './booking.ts'
 import { HeldPlace } from './HeldPlace.tsx'
-import { OfferCards } from './OfferCards.tsx'
+import { OfferCards, OfferFacts } from './OfferCards.tsx'
 import { useBooking } from './useBooking.ts'
 import { WhatPicker } from './WhatPicker.tsx'
 import { WhoPicker } from './WhoPicker.tsx'
@@ -99,11 +99,15 @@ export function Book() {
             </Alert>
           )}
           {offers?.notes.map(note => (
-            <Alert key={note} color="yellow">
+            <p key={note} className={styles.note}>
               {note}
-            </Alert>
+            </p>
           ))}
-          {offers ? (
+          {offers && booking.held && chosen ? (
+            <div className={`${styles.offer} ${styles.held}`}>
+              <OfferFacts offer={chosen.offer} offers={offers} />
+            </div>
+          ) : offers ? (
             <OfferCards offers={offers} chosen={chosen} choose={setChosen} />
           ) : (
             <p className={styles.empty}>

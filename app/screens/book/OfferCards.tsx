@@ -1,4 +1,4 @@
-import type { OffersView } from '../../../main/services/views.ts'
+import type { OffersView, OfferView } from '../../../main/services/views.ts'
 import { dateWords, dayClockWords, durationWords, longWords } from '../../parts/time.ts'
 import styles from './Book.module.css'
 import { type Chosen, type OfferKind, offerKinds } from './booking.ts'
@@ -32,7 +32,6 @@ export function OfferCards({ offers, chosen, choose }: Props) {
               <Reasons words={offer.reasons} />
             </div>
           )
-        const when = (at: number) => dayClockWords(at, offers.zone)
         return (
           <label key={kind} className={styles.offer} data-chosen={chosen?.kind === kind}>
             <span className={styles.offerHead}>
@@ -45,27 +44,37 @@ export function OfferCards({ offers, chosen, choose }: Props) {
               />
               <h3>{title}</h3>
             </span>
-            <b className={styles.when}>{longWords(offer.handoverAt, offers.zone)}</b>
-            <MiniBoard offer={offer} offers={offers} />
-            <dl>
-              <dt>Drop off by</dt>
-              <dd>{when(offer.dropOffAt)}</dd>
-              <dt>May leave, at the least</dt>
-              <dd>{when(offer.safeAt)}</dd>
-              <dt>Advised</dt>
-              <dd>{when(offer.advisedAt)}</dd>
-              <dt>Blocks while open</dt>
-              <dd>{durationWords(offer.blockedOpenMin)}</dd>
-              <dt>Cures while closed</dt>
-              <dd>{durationWords(offer.closedCureMin)}</dd>
-              <dt>Changes of bay</dt>
-              <dd>{offer.moves}</dd>
-            </dl>
-            <Reasons words={offer.reasons} />
+            <OfferFacts offer={offer} offers={offers} />
           </label>
         )
       })}
     </fieldset>
+  )
+}
+
+/** What an offer promises, as a picture and in figures, and what binds it. */
+export function OfferFacts({ offer, offers }: { offer: OfferView; offers: OffersView }) {
+  const when = (at: number) => dayClockWords(at, offers.zone)
+  return (
+    <>
+      <b className={styles.when}>{longWords(offer.handoverAt, offers.zone)}</b>
+      <MiniBoard offer={offer} offers={offers} />
+      <dl>
+        <dt>Drop off by</dt>
+        <dd>{when(offer.dropOffAt)}</dd>
+        <dt>May leave, at the least</dt>
+        <dd>{when(offer.safeAt)}</dd>
+        <dt>Advised</dt>
+        <dd>{when(offer.advisedAt)}</dd>
+        <dt>Blocks while open</dt>
+        <dd>{durationWords(offer.blockedOpenMin)}</dd>
+        <dt>Cures while closed</dt>
+        <dd>{durationWords(offer.closedCureMin)}</dd>
+        <dt>Changes of bay</dt>
+        <dd>{offer.moves}</dd>
+      </dl>
+      <Reasons words={offer.reasons} />
+    </>
   )
 }
 

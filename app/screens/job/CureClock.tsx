@@ -1,7 +1,7 @@
 import { useElementSize } from '@mantine/hooks'
 import { type CureProfile, cureCurve } from '../../../main/domain/cure/index.ts'
 import type { CureMarks, JobView } from '../../../main/services/views.ts'
-import { dayClockWords } from '../../parts/time.ts'
+import { dayClockWords, longWords } from '../../parts/time.ts'
 import { diamond, triangle } from '../board/layers/Blocks.tsx'
 import styles from './Job.module.css'
 
@@ -46,7 +46,11 @@ function Clock({ job, coat }: { job: JobView; coat: { marks: CureMarks; profile:
   const age = job.nowAt - marks.coatEndAt
   const degree = degreeAt(Math.max(0, age))
   const percent = (value: number) => `${Math.round(value * 100)} %`
-  const when = (at: number | null) => (at === null ? '—' : dayClockWords(at, job.zone))
+  const when = (at: number | null) => {
+    if (at === null) return '—'
+    // A weekday alone names a day only within a week.
+    return Math.abs(at - job.nowAt) < 6 * 1440 ? dayClockWords(at, job.zone) : longWords(at, job.zone)
+  }
   const running = marks.actual && age >= 0
   return (
     <div>
