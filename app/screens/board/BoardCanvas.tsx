@@ -45,7 +45,7 @@ export function BoardCanvas({ board, days, originAt, control, openJob }: Props) 
       axis: timeAxis(board.open, board.fromAt, board.toAt, 136 * unit, width, foldOf(days)),
       lanes: {
         top: 44 * unit,
-        height: laneHeight(room, board.bays.length, 66 * unit, 128 * unit),
+        height: laneHeight(room, board.bays.length, 66 * unit, 150 * unit),
         count: board.bays.length,
       },
     }

@@ -108,7 +108,7 @@ export function Book() {
               <OfferFacts offer={chosen.offer} offers={offers} />
             </div>
           ) : offers ? (
-            <OfferCards offers={offers} chosen={chosen} choose={setChosen} />
+            <OfferCards offers={offers} asked={draft.askedDate !== null} chosen={chosen} choose={setChosen} />
           ) : (
             <p className={styles.empty}>
               Choose what the car is to have, and three honest offers appear here: soonest home, fewest hours

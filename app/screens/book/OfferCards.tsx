@@ -6,24 +6,26 @@ import { MiniBoard } from './MiniBoard.tsx'
 
 interface Props {
   offers: OffersView
+  /** The owner asked for a day. */
+  asked: boolean
   chosen: Chosen
   choose(chosen: Chosen): void
 }
 
-function titleOf(kind: OfferKind, offers: OffersView): string {
+function titleOf(kind: OfferKind, offers: OffersView, asked: boolean): string {
   if (kind === 'soonest') return 'Soonest home'
   if (kind === 'leastBlocked') return 'Fewest blocked hours'
-  return `Dropped off from ${dateWords(offers.askedDate)}`
+  return asked ? `Brought ${dateWords(offers.askedDate)} or after` : 'Earliest drop-off'
 }
 
 /** The three offers side by side; arrows or a click choose one. */
-export function OfferCards({ offers, chosen, choose }: Props) {
+export function OfferCards({ offers, asked, chosen, choose }: Props) {
   return (
     <fieldset className={styles.offers}>
       <legend className={styles.unseen}>Offers</legend>
       {offerKinds.map(kind => {
         const offer = offers[kind]
-        const title = titleOf(kind, offers)
+        const title = titleOf(kind, offers, asked)
         if (!offer.feasible)
           return (
             <div key={kind} className={styles.offer}>
