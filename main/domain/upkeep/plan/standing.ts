@@ -23,33 +23,56 @@ const UNMOVED: PlanStanding['moved'] = new Map()
  * was skipped or moved before it is over. One anchored to a date goes on by its dates whenever its visits are done.
  */
 export function standingOf(plan: Plan, records: readonly VisitRecord[]): PlanStanding {
-  const byDate = plan.anchor.to === 'date'
-  let start = plan.anchor.to === 'date' ? dayNumber(plan.anchor.on) : dayNumber(plan.anchor.since)
-  let after = byDate ? start - 1 : start
-  if (records.length === 0) return { start, after, lastDone: null, skipped: NONE, moved: UNMOVED }
+  return plan.anchor.to === 'date'
+    ? standingByDates(plan.anchor.on, records)
+    : standingFromLast(plan.anchor.since, records)
+}
+
+function standingByDates(on: string, records: readonly VisitRecord[]): PlanStanding {
+  const start = dayNumber(on)
+  if (records.length === 0) return { start, after: start - 1, lastDone: null, skipped: NONE, moved: UNMOVED }
+  let after = start - 1
   let lastDone: number | null = null
+  for (const record of records)
+    if (record.what === 'done') {
+      const day = dayNumber(record.on)
+      lastDone = Math.max(lastDone ?? day, day)
+      if (record.dueOn !== null) after = Math.max(after, dayNumber(record.dueOn))
+    }
+  return { start, after, lastDone, ...openChanges(records) }
+}
+
+function standingFromLast(since: string, records: readonly VisitRecord[]): PlanStanding {
+  // Dates written year first compare as they are; ten thousand cars have hundreds of thousands of them.
+  let from = since
+  let next = 0
+  records.forEach((record, i) => {
+    if (record.what !== 'done' || record.on < from) return
+    from = record.on
+    next = i + 1
+  })
+  const start = dayNumber(from)
+  const lastDone = next > 0 ? start : null
+  if (next === records.length) return { start, after: start, lastDone, skipped: NONE, moved: UNMOVED }
+  const changes = openChanges(records.slice(next))
+  // One visit is open at a time: skipping it skips to the next the rule names, also when the rule was changed since and
+  // no longer names the very day that was skipped.
+  let after = start
+  for (const day of changes.skipped) after = Math.max(after, day)
+  return { start, after, lastDone, ...changes }
+}
+
+/** What was skipped and moved, the last word on each visit counting. */
+function openChanges(records: readonly VisitRecord[]): Pick<PlanStanding, 'skipped' | 'moved'> {
   const skipped = new Set<number>()
   const moved = new Map<number, { to: number; why: string | null }>()
   for (const record of records) {
-    if (record.what === 'done') {
-      const on = dayNumber(record.on)
-      if (byDate) {
-        lastDone = Math.max(lastDone ?? on, on)
-        if (record.dueOn !== null) after = Math.max(after, dayNumber(record.dueOn))
-      } else if (on >= start) {
-        lastDone = on
-        start = on
-        after = on
-        skipped.clear()
-        moved.clear()
-      }
-    } else if (record.what === 'skipped') {
-      skipped.add(dayNumber(record.dueOn))
-      moved.delete(dayNumber(record.dueOn))
-    } else moved.set(dayNumber(record.dueOn), { to: dayNumber(record.to), why: record.why ?? null })
+    if (record.what === 'done') continue
+    const day = dayNumber(record.dueOn)
+    skipped.delete(day)
+    moved.delete(day)
+    if (record.what === 'skipped') skipped.add(day)
+    else moved.set(day, { to: dayNumber(record.to), why: record.why ?? null })
   }
-  // With a last-done anchor one visit is open at a time: skipping it skips to the next the rule names, also when the
-  // rule was changed since and no longer names the very day that was skipped.
-  if (!byDate) for (const day of skipped) after = Math.max(after, day)
-  return { start, after, lastDone, skipped, moved }
+  return { skipped, moved }
 }

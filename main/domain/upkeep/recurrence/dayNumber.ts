@@ -54,13 +54,23 @@ export function daysInMonth(year: number, month: number): number {
   return year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0) ? 29 : 28
 }
 
+/** The number its digits from one place to another spell, or NaN where one is no digit. */
+function digits(text: string, from: number, to: number): number {
+  let value = 0
+  for (let i = from; i < to; i++) {
+    const digit = text.charCodeAt(i) - 48
+    if (!(digit >= 0 && digit <= 9)) return Number.NaN
+    value = value * 10 + digit
+  }
+  return value
+}
+
 /** The day number of `YYYY-MM-DD`. Refuses anything that is not a date of the years 0001 to 9999 written so. */
 export function dayNumber(date: string, field = 'date'): number {
-  const match = /^(\d{4})-(\d\d)-(\d\d)$/.exec(date)
-  if (match) {
-    const year = Number(match[1])
-    const month = Number(match[2])
-    const day = Number(match[3])
+  if (date.length === 10 && date[4] === '-' && date[7] === '-') {
+    const year = digits(date, 0, 4)
+    const month = digits(date, 5, 7)
+    const day = digits(date, 8, 10)
     if (year >= 1 && month >= 1 && month <= 12 && day >= 1 && day <= daysInMonth(year, month))
       return dayNumberOf(year, month, day)
   }
