@@ -43,7 +43,8 @@ export function conflictsOn(floor: Floor): Conflict[] {
   const tell = (one: Use, other: Use, what: string) => {
     const fromAt = Math.max(one.from, other.from)
     const toAt = Math.min(one.to, other.to)
-    if (toAt <= Math.max(fromAt, floor.nowAt)) return
+    // A few minutes over the hour are no conflict: the next car waits at the door.
+    if (toAt - Math.max(fromAt, floor.nowAt) < floor.gridMin) return
     const words = (other: Use) =>
       sentence(`${other.name} wants ${what} too, ${when(fromAt)} to ${when(toAt)}`)
     found.push({ jobId: one.jobId, bayId: one.bayId, fromAt, toAt, words: words(other) })

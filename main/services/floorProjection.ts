@@ -1,6 +1,6 @@
 /** What really happened carried forward: where a job's steps, moves and handover now fall. */
-import { firstOpenAt } from '../domain/calendar/index.ts'
-import { type Projection, project } from '../domain/schedule/index.ts'
+import { difference, firstOpenAt } from '../domain/calendar/index.ts'
+import { type Case, type Projection, project } from '../domain/schedule/index.ts'
 import { caseOf, type FloorGround } from './floorCase.ts'
 import { gridUp } from './floorGrid.ts'
 import { type FloorJob, stepOf } from './floorJobs.ts'
@@ -9,6 +9,21 @@ export interface ProjectedJob {
   readonly job: FloorJob
   /** Waits broken and bays run into, as the scheduler found them. */
   readonly broken: Projection['broken']
+}
+
+/**
+ * People are taken to be there when they are not away: that two jobs now want the same ones is a conflict to be seen
+ * and settled, not a reason to push one of them behind the other.
+ */
+function withoutOthers(kase: Case, floor: FloorGround): Case {
+  const present = new Map(floor.crew.map(person => [person.id, person.present]))
+  return {
+    ...kase,
+    crew: kase.crew.map(person => ({
+      ...person,
+      away: difference(floor.open, present.get(person.id) ?? []),
+    })),
+  }
 }
 
 /**
@@ -32,7 +47,13 @@ export function projectJob(floor: FloorGround, job: FloorJob): ProjectedJob {
     handover: job.plannedHandoverAt,
   }
   const actuals = job.steps.map(step => ({ start: step.actualStartAt, end: step.actualEndAt }))
-  const { steps, handover, broken } = project(kase, plan, actuals, floor.nowAt, job.promisedAt)
+  const { steps, handover, broken } = project(
+    withoutOthers(kase, floor),
+    plan,
+    actuals,
+    floor.nowAt,
+    job.promisedAt,
+  )
   if (handover === null) return { job, broken }
   const soonest = job.status === 'inShop' ? firstOpenAt(floor.open, gridUp(floor, floor.nowAt), true) : null
   return {

@@ -1,0 +1,53 @@
+import { zonedOf } from '../../domain/calendar/index.ts'
+import { type JsonObject, noJson } from '../../store/json.ts'
+import type { Tx } from '../../store/store.ts'
+import type { Desk } from '../desk.ts'
+import { assertNoShop } from '../shopSetUp.ts'
+import { demoCustomers, demoVehicles } from './customerData.ts'
+import { letHappen } from './happen.ts'
+import { placeBookings } from './place.ts'
+import { demoProducts } from './productData.ts'
+import { demoBays, demoCrew, demoHours, demoShop } from './shopData.ts'
+import { demoTreatments } from './treatmentData.ts'
+import { writeBookings } from './write.ts'
+
+/**
+ * Fills an empty database with an invented shop in full swing: bays, crew, treatments, products, forty customers and
+ * two weeks of bookings around now, some of them under way. The same now gives the same shop.
+ * @throws Refusal where the database already has a shop.
+ */
+export function fillDemo(desk: Desk): Promise<void> {
+  const nowAt = desk.now()
+  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
+    await assertNoShop(tx)
+    await writeShop(tx)
+    const vehicles = demoVehicles(zonedOf(nowAt, demoShop.zone).year)
+    await tx.customer.createMany({ data: demoCustomers })
+    await tx.vehicle.createMany({ data: vehicles })
+    const { floor, placed } = await placeBookings(tx, nowAt, vehicles)
+    await writeBookings(tx, letHappen(floor, placed, nowAt), nowAt)
+    audit({ act: 'filled with the demo', entity: 'shop', entityId: '1' })
+  })
+}
+
+async function writeShop(tx: Tx): Promise<void> {
+  await tx.shop.create({ data: { ...demoShop, weekly: demoHours as object[] } })
+  await tx.bay.createMany({ data: demoBays.map((bay, position) => ({ ...bay, position })) })
+  await tx.crewMember.createMany({
+    data: demoCrew.map((person, position) => ({ ...person, position, weekly: noJson })),
+  })
+  await tx.product.createMany({
+    data: demoProducts.map(product => ({
+      ...product,
+      cureProfile: (product.cureProfile as unknown as JsonObject) ?? noJson,
+    })),
+  })
+  await tx.treatment.createMany({
+    data: demoTreatments.map(({ steps: _, ...treatment }, position) => ({ ...treatment, position })),
+  })
+  await tx.treatmentStep.createMany({
+    data: demoTreatments.flatMap(({ id, steps }) =>
+      steps.map((step, position) => ({ ...step, treatmentId: id, position })),
+    ),
+  })
+}

@@ -1,0 +1,138 @@
+import type { SizeClass, TreatmentStep } from '../../domain/shop/index.ts'
+
+export interface DemoTreatment {
+  id: string
+  name: string
+  summary: string
+  prices: Record<SizeClass, number>
+  steps: TreatmentStep[]
+}
+
+/** Prices in dollars on a medium car; a fifth less for a small one, a fifth and two fifths more for the bigger ones. */
+function priced(medium: number): Record<SizeClass, number> {
+  const by = (factor: number) => Math.round((medium * factor) / 5) * 500
+  return { small: by(0.8), medium: by(1), large: by(1.2), xl: by(1.4) }
+}
+
+function step(
+  name: string,
+  stage: TreatmentStep['stage'],
+  needs: TreatmentStep['needs'],
+  skill: TreatmentStep['skill'],
+  mediumMin: number,
+  more: Partial<TreatmentStep> = {},
+): TreatmentStep {
+  const by = (factor: number) => Math.round((mediumMin * factor) / 15) * 15
+  return {
+    name,
+    stage,
+    needs,
+    skill,
+    crew: 1,
+    splittable: false,
+    sameBay: false,
+    waitMin: null,
+    waitMax: null,
+    minutes: { small: by(0.8), medium: by(1), large: by(1.2), xl: by(1.4) },
+    byCondition: false,
+    productId: null,
+    ...more,
+  }
+}
+
+const long = { splittable: true, byCondition: true }
+const wash = step('Wash', 'prepare', 'wet', 'wash', 60, { productId: 'demo-foam' })
+const decontaminate = step('Decontaminate', 'prepare', 'wet', 'wash', 45, {
+  productId: 'demo-iron',
+  sameBay: true,
+})
+const wipe = step('Panel wipe', 'wipe', 'clean', 'coat', 30, { productId: 'demo-wipe' })
+/** Laid where the car was wiped down, before dust settles. */
+const coat = (name: string, mediumMin: number, productId: string) =>
+  step(name, 'coat', 'clean', 'coat', mediumMin, { productId, sameBay: true })
+const topper = (mediumMin: number, productId: string) =>
+  step('Topper', 'topper', 'clean', 'coat', mediumMin, { productId })
+
+/** Eight treatments with times and prices that are rules of thumb (common practice, no source). */
+export const demoTreatments: DemoTreatment[] = [
+  {
+    id: 'demo-wash',
+    name: 'Wash and decontaminate',
+    summary: 'Hand wash, iron and tar off, dried: what every other treatment begins with.',
+    prices: priced(95),
+    steps: [wash, decontaminate],
+  },
+  {
+    id: 'demo-one-step',
+    name: 'One-step polish',
+    summary: 'Light marks out and gloss up; trim dressed. Not for satin, matte or film.',
+    prices: priced(420),
+    steps: [
+      wash,
+      decontaminate,
+      step('Polish', 'correct', 'polish', 'polish', 210, { productId: 'demo-refine', ...long }),
+      step('Dress trim and check', 'finish', 'clean', 'wash', 30),
+    ],
+  },
+  {
+    id: 'demo-two-step',
+    name: 'Two-step correction',
+    summary: 'Cut, then refine. The paint is measured first. Not for satin, matte or film.',
+    prices: priced(860),
+    steps: [
+      wash,
+      decontaminate,
+      step('Cut', 'correct', 'polish', 'polish', 300, { productId: 'demo-cut', ...long }),
+      step('Refine', 'correct', 'polish', 'polish', 180, {
+        productId: 'demo-refine',
+        sameBay: true,
+        ...long,
+      }),
+    ],
+  },
+  {
+    id: 'demo-wheels',
+    name: 'Wheels coated',
+    summary: 'Wheels cleaned, wiped and coated with Tamsk Rim.',
+    prices: priced(240),
+    steps: [
+      wash,
+      step('Wipe wheels', 'wipe', 'clean', 'coat', 30, { productId: 'demo-wipe' }),
+      coat('Wheels', 60, 'demo-tamsk-rim'),
+    ],
+  },
+  {
+    id: 'demo-one-layer',
+    name: 'One layer',
+    summary: 'One layer of Ovrel One; home the same day at the earliest, better the next.',
+    prices: priced(680),
+    steps: [wash, decontaminate, wipe, coat('Layer', 105, 'demo-ovrel-one')],
+  },
+  {
+    id: 'demo-two-layers',
+    name: 'Two layers',
+    summary: 'Two layers of Ovrel Two within its recoat window; the night belongs to the cure.',
+    prices: priced(1_290),
+    steps: [
+      wash,
+      decontaminate,
+      wipe,
+      coat('First layer', 105, 'demo-ovrel-two'),
+      coat('Second layer', 90, 'demo-ovrel-two'),
+    ],
+  },
+  {
+    id: 'demo-layer-topper',
+    name: 'Layer and topper',
+    summary: 'Tamsk Quick with Lindar Top over it, one to two hours later as its sheet asks.',
+    prices: priced(890),
+    steps: [wash, decontaminate, wipe, coat('Layer', 90, 'demo-tamsk-quick'), topper(45, 'demo-lindar-top')],
+  },
+  {
+    id: 'demo-topper',
+    name: 'Topper renewed',
+    summary: 'Washed, looked over, and Ovrel Veil renewed over the coating.',
+    prices: priced(190),
+    steps: [wash, wipe, topper(45, 'demo-ovrel-veil')],
+  },
+]
