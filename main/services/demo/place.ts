@@ -68,6 +68,7 @@ export async function placeBookings(
   const placed: Placed[] = []
   const place = async (
     wish: Wish,
+    fetched: boolean,
     planFor: (steps: readonly LaidStep[], jobs: FloorJob[]) => Plan | null,
   ) => {
     const { condition, treatmentIds } = wish
