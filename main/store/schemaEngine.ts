@@ -36,7 +36,7 @@ export async function withSchemaEngine<T>(
 ): Promise<T> {
   loading ??= loadWasm(wasmPath)
   await loading
-  const sqlite = sqliteAdapter(file, { scratch: true })
+  const sqlite = sqliteAdapter(file, 'scratch')
   const connections: { dispose(): Promise<void> }[] = []
   const connect = sqlite.connect.bind(sqlite)
   sqlite.connect = async () => {

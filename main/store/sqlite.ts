@@ -1,16 +1,21 @@
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3'
 
-/**
- * Prisma's adapter on a database file. A second connection waits for a writer instead of failing at once, and a
- * commit is on the disk before it is answered: in WAL mode SQLite's own default leaves the last ones to a power cut.
- * A `scratch` file does not wait for the disk; whoever keeps it must flush it.
- */
-export function sqliteAdapter(file: string, { scratch = false } = {}): PrismaBetterSqlite3 {
+/** What each kind of connection is told when it opens. */
+const pragmas = {
+  // A commit is on the disk before it is answered: in WAL mode SQLite's own default leaves the last to a power cut.
+  write: 'pragma synchronous = full',
+  read: 'pragma query_only = on',
+  // A file that nobody uses yet does not wait for the disk; whoever keeps it must flush it.
+  scratch: 'pragma synchronous = off',
+}
+
+/** Prisma's adapter on a database file; a second connection waits for a writer instead of failing at once. */
+export function sqliteAdapter(file: string, purpose: keyof typeof pragmas): PrismaBetterSqlite3 {
   const adapter = new PrismaBetterSqlite3({ url: `file:${file}`, timeout: 10_000 })
   const connect = adapter.connect.bind(adapter)
   adapter.connect = async () => {
     const connection = await connect()
-    await connection.executeScript(`pragma synchronous = ${scratch ? 'off' : 'full'}`)
+    await connection.executeScript(pragmas[purpose])
     return connection
   }
   return adapter

@@ -17,7 +17,7 @@ export interface AuditEntry {
 }
 
 export interface Store {
-  /** For reading only: a connection of its own, so that it never sees another request's unfinished writes. */
+  /** Reads only, and is held to it: a connection of its own, so that it never sees another request's unfinished writes. */
   read: PrismaClient
   /**
    * All writes of one act, with its audit lines, or none. Writers are served one after another, so what a
@@ -44,8 +44,8 @@ export async function openStore(file: string, files: MigrationFiles): Promise<St
     raw.pragma('journal_mode = WAL')
     raw.close()
   })
-  const read = new PrismaClient({ adapter: sqliteAdapter(file) })
-  const writer = new PrismaClient({ adapter: sqliteAdapter(file) })
+  const read = new PrismaClient({ adapter: sqliteAdapter(file, 'read') })
+  const writer = new PrismaClient({ adapter: sqliteAdapter(file, 'write') })
   const listeners = new Set<(entities: string[]) => void>()
   return {
     read,

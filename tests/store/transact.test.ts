@@ -14,12 +14,21 @@ function gate() {
 describe('the database', () => {
   it('writes ahead, waits for the disk, and minds its links', async () => {
     const { store } = await openTestStore()
-    const pragma = async (name: string) =>
-      Object.values((await store.read.$queryRawUnsafe<object[]>(`pragma ${name}`))[0]!)[0]
+    const pragma = (name: string) =>
+      store.transact(stamp, async tx => {
+        const [row] = await tx.$queryRawUnsafe<Record<string, unknown>[]>(`pragma ${name}`)
+        return String(Object.values(row ?? {})[0])
+      })
     expect(await pragma('journal_mode')).toBe('wal')
     // 2 is FULL (sqlite.org/pragma.html#pragma_synchronous): a commit survives a power cut.
-    expect(Number(await pragma('synchronous'))).toBe(2)
-    expect(Number(await pragma('foreign_keys'))).toBe(1)
+    expect(await pragma('synchronous')).toBe('2')
+    expect(await pragma('foreign_keys')).toBe('1')
+  })
+
+  it('takes no write past the audit: the connection for reading refuses it', async () => {
+    const { store } = await openTestStore()
+    await expect(store.read.customer.create({ data: { name: 'Ada' } })).rejects.toThrow(/readonly/)
+    expect(await store.read.customer.count()).toBe(0)
   })
 })
 
