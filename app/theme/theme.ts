@@ -1,4 +1,4 @@
-import { createTheme, type MantineColorsTuple } from '@mantine/core'
+import { Checkbox, createTheme, defaultVariantColorsResolver, type MantineColorsTuple } from '@mantine/core'
 
 /** The blue of hands-on work, from pale to deep. */
 const work: MantineColorsTuple = [
@@ -14,11 +14,32 @@ const work: MantineColorsTuple = [
   '#1a273e',
 ]
 
+/** Greys of the dark scheme, from ink to deepest paper, in the hues of colours.css. */
+const dark: MantineColorsTuple = [
+  '#ece7dd',
+  '#c9c8c4',
+  '#a3acb8',
+  '#7d8793',
+  '#3a424d',
+  '#2a3039',
+  '#14171c',
+  '#1c2027',
+  '#101317',
+  '#0b0d10',
+]
+
 export const theme = createTheme({
   primaryColor: 'work',
   primaryShade: { light: 7, dark: 3 },
   autoContrast: true,
-  colors: { work },
+  // The library judges contrast by the light scheme's shade; the words on solid work have a colour of their own.
+  variantColorResolver: input => {
+    const colours = defaultVariantColorsResolver(input)
+    const solidWork = input.variant === 'filled' && (input.color ?? 'work') === 'work'
+    return solidWork ? { ...colours, color: 'var(--work-ink)' } : colours
+  },
+  components: { Checkbox: Checkbox.extend({ defaultProps: { iconColor: 'var(--work-ink)' } }) },
+  colors: { work, dark },
   fontFamily: '"Inter Variable", Inter, system-ui, sans-serif',
   headings: { fontFamily: '"Inter Variable", Inter, system-ui, sans-serif', fontWeight: '640' },
   defaultRadius: 'md',

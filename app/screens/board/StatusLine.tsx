@@ -28,7 +28,9 @@ export function StatusLine({ board, move }: { board: BoardView; move: Move | nul
   const verdict = move && verdictOf(move, board)
   return (
     <div className={styles.status} data-tone={verdict?.tone}>
-      <span aria-live="polite">{verdict?.words ?? ''}</span>
+      <span aria-live="polite" data-testid="board-status">
+        {verdict?.words ?? ''}
+      </span>
       <span className={styles.keys}>
         {move ? (
           <>

@@ -1,0 +1,94 @@
+import { expect, expectAccessible, test } from './fixtures.ts'
+import { Board } from './pages/Board.ts'
+
+test.use({ shopNow: '2026-04-15T13:40:00Z', shopDemo: true })
+
+/** The first stay on the board that may be moved, by its own word: nothing of it has begun. */
+async function pickMovable(board: Board): Promise<number> {
+  await expect(board.stays.first()).toBeVisible()
+  const count = await board.stays.count()
+  for (let index = count - 1; index >= 0; index--) {
+    const stay = board.stays.nth(index)
+    await stay.focus()
+    await stay.press('m')
+    if ((await board.status.textContent()) !== '') {
+      await stay.press('Escape')
+      return index
+    }
+  }
+  throw new Error('nothing on the board can be moved')
+}
+
+test('a stay is moved by keys, checked while it moves, and taken back', async ({ desk }) => {
+  const board = new Board(desk)
+  await board.show('Week')
+  const stay = board.stays.nth(await pickMovable(board))
+  const before = await stay.getAttribute('aria-label')
+  await stay.focus()
+  await stay.press('m')
+  for (let tries = 0; tries < 40; tries++) {
+    await stay.press('ArrowRight')
+    await expect(board.status).toHaveText(/fits|not possible/)
+    if (/fits/.test((await board.status.textContent()) ?? '')) break
+  }
+  await expect(board.status).toHaveText(/fits/)
+  await stay.press('Enter')
+  await expect(desk.getByText(/moved/).first()).toBeVisible()
+  const plate = before!.split(',')[0]!
+  await expect
+    .poll(() => board.staysOf(plate).evaluateAll(all => all.map(one => one.ariaLabel)))
+    .not.toContain(before)
+  await desk.keyboard.press('z')
+  await expect
+    .poll(() => board.staysOf(plate).evaluateAll(all => all.map(one => one.ariaLabel)))
+    .toContain(before)
+})
+
+test('a place that is taken is refused in words and cannot be saved', async ({ desk }) => {
+  const board = new Board(desk)
+  await board.show('Week')
+  const stay = board.stays.nth(await pickMovable(board))
+  const before = await stay.getAttribute('aria-label')
+  await stay.focus()
+  await stay.press('m')
+  // One bay after another and back through the days: somewhere a booked car stands in the way.
+  for (let tries = 0; tries < 60; tries++) {
+    await stay.press(tries % 4 === 3 ? 'ArrowUp' : 'ArrowLeft')
+    await expect(board.status).toHaveText(/fits|not possible/)
+    if (/not possible/.test((await board.status.textContent()) ?? '')) break
+  }
+  await expect(board.status).toHaveText(/not possible\. \S/)
+  await stay.press('Enter')
+  await expect(board.status).toHaveText(/not possible/)
+  await stay.press('Escape')
+  await desk.reload()
+  await board.show('Week')
+  await expect(board.stays.first()).toBeVisible()
+  const labels = await board.stays.evaluateAll(all => all.map(one => one.ariaLabel))
+  expect(labels).toContain(before)
+})
+
+test('a drag with the mouse follows the grid and says what it does', async ({ desk }) => {
+  const board = new Board(desk)
+  await board.show('Week')
+  const stay = board.stays.nth(await pickMovable(board))
+  const box = (await stay.boundingBox())!
+  await desk.mouse.move(box.x + 10, box.y + 10)
+  await desk.mouse.down()
+  await desk.mouse.move(box.x + 60, box.y + 14, { steps: 5 })
+  await expect(board.status).toHaveText(/fits|not possible/)
+  await desk.mouse.move(box.x + 10, box.y + 10, { steps: 5 })
+  await desk.mouse.up()
+})
+
+test('the board is accessible, by day, three days and week, in light and dark', async ({ desk }) => {
+  const board = new Board(desk)
+  for (const scheme of ['light', 'dark'] as const) {
+    await desk.emulateMedia({ colorScheme: scheme })
+    for (const days of ['Day', 'Three days', 'Week'] as const) {
+      await board.show(days)
+      await expect(board.drawing).toBeVisible()
+      await expectAccessible(desk)
+    }
+  }
+})

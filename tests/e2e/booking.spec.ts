@@ -1,0 +1,105 @@
+import type { Page } from '@playwright/test'
+import { expect, expectAccessible, test } from './fixtures.ts'
+import { Board } from './pages/Board.ts'
+import { Book } from './pages/Book.ts'
+
+test.use({ shopNow: '2026-04-15T13:40:00Z', shopDemo: true })
+
+const caller = { name: 'Wren Calloway', phone: '+1 212 555 0188', plate: 'WRC 204' }
+
+/** Looks week by week for a car on the board. */
+async function findOnBoard(page: Page, plate: string): Promise<Board> {
+  const board = new Board(page)
+  await board.show('Week')
+  await expect(board.stays.first()).toBeVisible()
+  for (let week = 0; week < 6 && (await board.staysOf(plate).count()) === 0; week++) {
+    await board.later()
+    await page.waitForTimeout(400)
+  }
+  await expect(board.staysOf(plate).first()).toBeVisible()
+  return board
+}
+
+test('a two-layer coating is booked for a new caller, stands on the board, and is there after the plug was pulled', async ({
+  desk,
+  shop,
+}) => {
+  await desk.getByRole('link', { name: 'Book', exact: true }).click()
+  const book = new Book(desk)
+  await book.treatment('Two layers').check()
+  await expect(book.offers).toHaveCount(3)
+  await expectAccessible(desk)
+  await book.newCaller(caller)
+  await book.offer(/Fewest blocked hours/).check()
+  await book.hold.click()
+  await expect(desk.getByText('Held for WRC 204, Wren Calloway')).toBeVisible()
+  await book.confirm.click()
+  await expect(desk.getByText('Booked: WRC 204, Wren Calloway')).toBeVisible()
+  await desk.getByRole('link', { name: 'See the board' }).click()
+  const board = await findOnBoard(desk, caller.plate)
+  const before = await board.staysOf(caller.plate).first().getAttribute('aria-label')
+  expect(before).toContain('Wren Calloway')
+
+  await shop.kill()
+  await shop.restart()
+  await shop.enter(desk, '/')
+  const again = await findOnBoard(desk, caller.plate)
+  expect(await again.staysOf(caller.plate).first().getAttribute('aria-label')).toBe(before)
+  await again.staysOf(caller.plate).first().click()
+  await expect(desk.getByRole('heading', { name: /WRC 204/ })).toBeVisible()
+  await expect(desk.getByRole('cell', { name: /Second layer/ })).toBeVisible()
+  await expectAccessible(desk)
+})
+
+test('a phone number that is none is refused beside its field, and what was said is kept', async ({
+  desk,
+  shop,
+}) => {
+  await shop.enter(desk, '/book')
+  const book = new Book(desk)
+  await book.treatment('Wash and decontaminate').check()
+  await book.newCaller({ name: 'Ilsa Brandt', phone: '12', plate: 'IB 1' })
+  await book.offer(/Soonest home/).check()
+  await book.hold.click()
+  const phone = desk.getByLabel('Phone', { exact: true })
+  await expect(phone).toHaveAttribute('aria-invalid', 'true')
+  await expect(desk.getByLabel('New customer’s name')).toHaveValue('Ilsa Brandt')
+  await phone.fill('+1 212 555 0123')
+  await book.hold.click()
+  await expect(desk.getByText('Held for IB 1, Ilsa Brandt')).toBeVisible()
+  await desk.getByRole('button', { name: 'Let it go' }).click()
+  await expect(book.hold).toBeVisible()
+})
+
+test('the whole booking is done with the keyboard alone', async ({ desk, shop }) => {
+  await shop.enter(desk, '/book')
+  const keys = desk.keyboard
+  await expect(desk.getByLabel('Find by name, phone or plate')).toBeFocused()
+  const tabTo = async (name: RegExp) => {
+    for (let presses = 0; presses < 60; presses++) {
+      const label = await desk.evaluate(() => {
+        const active = document.activeElement as HTMLInputElement | null
+        return `${active?.getAttribute('aria-label') ?? ''} ${active?.labels?.[0]?.textContent ?? active?.textContent ?? ''}`
+      })
+      if (name.test(label)) return
+      await keys.press('Tab')
+    }
+    throw new Error(`Tab never reached ${name}`)
+  }
+  await tabTo(/New customer’s name/)
+  await keys.type('Kay Underhill')
+  await tabTo(/Plate/)
+  await keys.type('KEY 1')
+  await tabTo(/One layer/)
+  await keys.press('Space')
+  const book = new Book(desk)
+  await expect(book.offers).toHaveCount(3)
+  await tabTo(/Soonest home/)
+  await keys.press('Space')
+  await keys.press('ArrowRight')
+  await desk.getByRole('button', { name: 'Hold this place' }).focus()
+  await keys.press('Enter')
+  await expect(book.confirm).toBeFocused()
+  await keys.press('Enter')
+  await expect(desk.getByText('Booked: KEY 1, Kay Underhill')).toBeVisible()
+})

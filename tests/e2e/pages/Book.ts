@@ -1,0 +1,34 @@
+import type { Locator, Page } from '@playwright/test'
+
+export interface Caller {
+  name: string
+  phone: string
+  plate: string
+}
+
+/** The front desk: who, what, and three offers. */
+export class Book {
+  readonly hold: Locator
+  readonly confirm: Locator
+  readonly offers: Locator
+
+  constructor(private readonly page: Page) {
+    this.hold = page.getByRole('button', { name: 'Hold this place' })
+    this.confirm = page.getByRole('button', { name: 'Confirm the booking' })
+    this.offers = page.getByRole('group', { name: 'Offers' }).getByRole('radio')
+  }
+
+  async newCaller({ name, phone, plate }: Caller): Promise<void> {
+    await this.page.getByLabel('New customer’s name').fill(name)
+    await this.page.getByLabel('Phone', { exact: true }).fill(phone)
+    await this.page.getByLabel('Plate', { exact: true }).fill(plate)
+  }
+
+  treatment(name: string): Locator {
+    return this.page.getByRole('checkbox', { name })
+  }
+
+  offer(title: RegExp): Locator {
+    return this.page.getByRole('radio', { name: title })
+  }
+}
