@@ -4,6 +4,7 @@ import { arrive, finishStep, reopenStep, startStep } from '../services/jobSteps.
 import { findJobsBy } from '../services/jobsFind.ts'
 import { getJob } from '../services/jobView.ts'
 import { id, minute, oneRow, text } from './inputs.ts'
+import { draws } from './shelfInputs.ts'
 import { procedure, router } from './trpc.ts'
 
 const position = z.int().min(0)
@@ -18,7 +19,10 @@ export const jobs = router({
 
   arrive: procedure.input(oneRow.extend({ at })).mutation(({ ctx, input }) => arrive(ctx, input)),
   startStep: procedure.input(step).mutation(({ ctx, input }) => startStep(ctx, input)),
-  finishStep: procedure.input(step).mutation(({ ctx, input }) => finishStep(ctx, input)),
+  /** With what it drew, where the crew says so at once; else that waits for the close of day. */
+  finishStep: procedure
+    .input(step.extend({ draws: draws.optional() }))
+    .mutation(({ ctx, input }) => finishStep(ctx, input)),
   reopenStep: procedure
     .input(oneRow.extend({ position: position.optional() }))
     .mutation(({ ctx, input }) => reopenStep(ctx, input)),

@@ -7,7 +7,9 @@ import { hours } from './hours.ts'
 import { jobs } from './jobs.ts'
 import { morning } from './morning.ts'
 import { products } from './products.ts'
+import { shelf } from './shelf.ts'
 import { shop } from './shop.ts'
+import { suppliers } from './suppliers.ts'
 import { system } from './system.ts'
 import { treatments } from './treatments.ts'
 import { router } from './trpc.ts'
@@ -24,7 +26,9 @@ export const appRouter = router({
   jobs,
   morning,
   products,
+  shelf,
   shop,
+  suppliers,
   treatments,
   vehicles,
   system,

@@ -30,6 +30,11 @@ export async function rulesOf(tx: Tx): Promise<ShelfRulesView> {
   }
 }
 
+/** The rules for their screen. */
+export function getRules(desk: Desk): Promise<ShelfRulesView> {
+  return rulesOf(desk.store.read)
+}
+
 /** Where the CLP regulation holds: the European Economic Area (from memory). */
 const europe = new Set(
   'AT BE BG CY CZ DE DK EE ES FI FR GR HR HU IE IS IT LI LT LU LV MT NL NO PL PT RO SE SI SK'.split(' '),
