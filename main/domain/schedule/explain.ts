@@ -5,7 +5,7 @@ import type { Binding } from './reasons.ts'
 import { type Rule, rulesOf, without } from './relax.ts'
 import type { Case, NoOffer, Offer } from './types.ts'
 
-/** How many reasons a desk reads before it stops reading. */
+/** How many reasons that each stand alone a desk reads before it stops reading. */
 const MOST = 4
 
 /**
@@ -42,7 +42,7 @@ function bindings(kase: Case, goal: Goal): Binding[] {
     alone(near, goal, horizon) ??
     alone(near, goal, hours) ??
     together(near, goal, rules)
-  if (culprits) return culprits.slice(0, MOST).map(told)
+  if (culprits) return culprits.map(told)
   // A drop-off that no rule holds back is the asked one.
   return 'than' in goal && goal.kind !== 'earlierDropOff' ? [ownPace(kase, goal.than)] : []
 }
@@ -53,7 +53,7 @@ interface Culprit {
   readonly improvement: Improvement
 }
 
-/** The rules that bind each by itself, those that cost most first. */
+/** The rules that bind each by itself, those that cost most first; the rest would go unread. */
 function alone(near: Case, goal: Goal, rules: readonly Rule[]): Culprit[] | undefined {
   const found: Culprit[] = []
   for (const rule of rules) {
@@ -61,12 +61,12 @@ function alone(near: Case, goal: Goal, rules: readonly Rule[]): Culprit[] | unde
     if (improvement) found.push({ rule, improvement })
   }
   found.sort((a, b) => b.improvement.gain - a.improvement.gain)
-  return found.length > 0 ? found : undefined
+  return found.length > 0 ? found.slice(0, MOST) : undefined
 }
 
 /**
  * A smallest set of rules that bind only together: all are dropped, then each is kept again as long as the rest
- * suffices, the job's own first, so that what others have booked is left to blame.
+ * suffices, the job's own first, so that what others have booked is left to blame. Told whole: a part of it is not true.
  */
 function together(near: Case, goal: Goal, rules: readonly Rule[]): Culprit[] | undefined {
   const dropAll = (some: readonly Rule[]) => improvementOf(some.reduce(without, near), goal)
