@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { conditions, handoverRules, unitSystems } from '../domain/shop/index.ts'
+import { fillDemo } from '../services/demo/index.ts'
 import { getShop, updateShop } from '../services/shop.ts'
 import { setUpShop } from '../services/shopSetUp.ts'
 import { accepted, capability, skill, text, version, weekly } from './inputs.ts'
@@ -29,6 +30,9 @@ export const shop = router({
       }),
     )
     .mutation(({ ctx, input }) => setUpShop(ctx, input)),
+
+  /** Fills an empty database with the invented shop. */
+  openDemo: procedure.mutation(({ ctx }) => fillDemo(ctx)),
 
   update: procedure
     .input(
