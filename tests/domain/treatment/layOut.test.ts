@@ -80,7 +80,7 @@ test('A topper that must follow soon says how soon, counted from the end of the 
   const { steps, notes } = layOut(input([topped], { two: soon, veil: topper() }))
   expect(steps[1]).toMatchObject({ kind: 'hold', minutes: 60, waitMax: 0 })
   expect(steps[2]).toMatchObject({ kind: 'work', waitMax: 60, sameBay: false })
-  expect(notes).toEqual(['"Topper" must start within 2 h of the end of "First layer" (Oriel Two).'])
+  expect(notes).toEqual(['"Topper" must start within 2 h of the end of "First layer" (Ovrel Two).'])
 })
 
 test('The car may be moved inside a hold only from tack-free on', () => {
@@ -145,7 +145,7 @@ test('Preparation that several treatments share is done once, the longest time k
 test('Coats of two treatments keep apart until the first is tack-free, and both hold the car', () => {
   const products = {
     two: coating({ tackFreeMin: 60, handoverMin: 600 }),
-    rim: { ...coating({ tackFreeMin: 30 }), name: 'Oriel Rim' },
+    rim: { ...coating({ tackFreeMin: 30 }), name: 'Ovrel Rim' },
   }
   const wheels = treatment(coat({ name: 'Wheels', productId: 'rim', minutes: 45 }))
   const { steps } = layOut(input([treatment(coat()), wheels], products))

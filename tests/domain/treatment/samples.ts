@@ -31,11 +31,11 @@ export function treatment(...steps: TreatmentStep[]): TreatmentTemplate {
 }
 
 export function coating(change: Partial<CureProfile> = {}): Product {
-  return { name: 'Oriel Two', kind: 'coating', cureProfile: { ...commonPracticeProfile(), ...change } }
+  return { name: 'Ovrel Two', kind: 'coating', cureProfile: { ...commonPracticeProfile(), ...change } }
 }
 
 export function topper(change: Partial<CureProfile> = {}): Product {
-  return { ...coating(change), name: 'Oriel Veil', kind: 'topper' }
+  return { ...coating(change), name: 'Ovrel Veil', kind: 'topper' }
 }
 
 /** A medium glossy car in good condition, on a 15-minute grid, home at the profile's minimum. */

@@ -1,0 +1,144 @@
+import { commonPracticeProfile } from '../../main/domain/cure/index.ts'
+import type { Capability, ProductKind, Skill, TreatmentStep } from '../../main/domain/shop/index.ts'
+import { saveCustomer } from '../../main/services/customers.ts'
+import type { Desk } from '../../main/services/desk.ts'
+import { saveProduct } from '../../main/services/products.ts'
+import { setUpShop } from '../../main/services/shopSetUp.ts'
+import { saveTreatment } from '../../main/services/treatments.ts'
+import { saveVehicle } from '../../main/services/vehicles.ts'
+
+export interface TestShop {
+  bays: Record<string, string>
+  crew: Record<string, string>
+  treatments: Record<'wash' | 'correction' | 'twoLayers' | 'topped', string>
+  vehicles: string[]
+}
+
+const step = (name: string, change: Partial<TreatmentStep> & { takes: number }): TreatmentStep => {
+  const { takes, ...rest } = change
+  return {
+    name,
+    stage: 'prepare',
+    needs: 'wet',
+    skill: 'wash',
+    crew: 1,
+    splittable: false,
+    sameBay: false,
+    waitMin: null,
+    waitMax: null,
+    byCondition: false,
+    productId: null,
+    ...rest,
+    minutes: { small: takes, medium: takes, large: takes + 30, xl: takes + 60 },
+  }
+}
+
+/** Fills an empty desk with a shop of four bays and three people, open Monday to Saturday, 08:00 to 18:00. */
+export async function testShop(
+  desk: Desk,
+  zone = 'America/New_York',
+  bays: [string, Capability[]][] = [
+    ['Bay 1', ['wet']],
+    ['Bay 2', ['polish']],
+    ['Bay 3', ['polish', 'clean', 'cure']],
+    ['Bay 4', ['clean', 'cure']],
+  ],
+): Promise<TestShop> {
+  await setUpShop(desk, {
+    name: 'Ashdown Paint Care',
+    zone,
+    currency: 'USD',
+    units: 'us',
+    country: 'US',
+    weekly: [1, 2, 3, 4, 5, 6].map(weekday => ({ weekday, from: 480, to: 1080 })),
+    bays: bays.map(([name, capabilities]) => ({ name, capabilities })),
+    crew: [
+      { name: 'Mika', skills: ['wash', 'polish'] },
+      { name: 'Jo', skills: ['polish', 'coat'] },
+      { name: 'Sal', skills: ['coat', 'wash'] },
+    ] satisfies { name: string; skills: Skill[] }[],
+    starters: false,
+  })
+  const product = async (name: string, kind: ProductKind) =>
+    (
+      await saveProduct(desk, {
+        name,
+        kind,
+        cureProfile: {
+          ...commonPracticeProfile(),
+          tackFreeMin: 60,
+          recoat: kind === 'coating' ? { minMin: 60, maxMin: 240 } : null,
+          missedRecoat: kind === 'coating' ? 'Abrade lightly and wipe before the next layer.' : '',
+        },
+      })
+    ).id
+  const two = await product('Ovrel Two', 'coating')
+  const veil = await product('Ovrel Veil', 'topper')
+  const wash = step('Wash', { takes: 60 })
+  const polish = step('One-step correction', {
+    takes: 240,
+    stage: 'correct',
+    needs: 'polish',
+    skill: 'polish',
+    splittable: true,
+    byCondition: true,
+  })
+  const wipe = step('Panel wipe', { takes: 30, stage: 'wipe', needs: 'clean', skill: 'coat', sameBay: false })
+  const coat = (name: string) =>
+    step(name, { takes: 90, stage: 'coat', needs: 'clean', skill: 'coat', productId: two })
+  const topper = step('Topper', {
+    takes: 45,
+    stage: 'topper',
+    needs: 'clean',
+    skill: 'coat',
+    productId: veil,
+  })
+  const treatment = async (name: string, medium: number, steps: TreatmentStep[]) =>
+    (
+      await saveTreatment(desk, {
+        name,
+        summary: '',
+        prices: { small: medium - 10_000, medium, large: medium + 10_000, xl: medium + 20_000 },
+        steps,
+      })
+    ).id
+  const treatments = {
+    wash: await treatment('Hand wash', 12_000, [wash]),
+    correction: await treatment('Single correction', 48_000, [wash, polish]),
+    twoLayers: await treatment('Two layers', 129_900, [
+      wash,
+      wipe,
+      { ...coat('First layer'), waitMax: 240 },
+      coat('Second layer'),
+    ]),
+    topped: await treatment('One layer and topper', 99_900, [wash, wipe, coat('Layer'), topper]),
+  }
+  const vehicles: string[] = []
+  for (const [name, plate] of [
+    ['Ines Vale', 'KFR 204'],
+    ['Toma Birk', 'LOW 771'],
+    ['Rowan Ashdown', 'ASH 902'],
+    ['Hana Okoro', 'DUN 318'],
+  ] as const) {
+    const { id: customerId } = await saveCustomer(desk, { name, phone: '(212) 555-0143', note: '' })
+    const { id } = await saveVehicle(desk, {
+      customerId,
+      plate,
+      make: 'Marlo',
+      model: 'Tern',
+      colour: 'grey',
+      sizeClass: 'medium',
+      finish: 'gloss',
+      note: '',
+    })
+    vehicles.push(id)
+  }
+  const rows = await desk.store.read.bay.findMany()
+  const people = await desk.store.read.crewMember.findMany()
+  return {
+    bays: Object.fromEntries(rows.map(bay => [bay.name, bay.id])),
+    crew: Object.fromEntries(people.map(person => [person.name, person.id])),
+    treatments,
+    vehicles,
+  }
+}
