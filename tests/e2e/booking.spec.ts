@@ -45,7 +45,7 @@ test('a two-layer coating is booked for a new caller, stands on the board, and i
   await shop.enter(desk, '/')
   const again = await findOnBoard(desk, caller.plate)
   expect(await again.staysOf(caller.plate).first().getAttribute('aria-label')).toBe(before)
-  await again.staysOf(caller.plate).first().click()
+  await again.staysOf(caller.plate).first().press('Enter')
   await expect(desk.getByRole('heading', { name: /WRC 204/ })).toBeVisible()
   await expect(desk.getByRole('cell', { name: /Second layer/ })).toBeVisible()
   await expectAccessible(desk)

@@ -54,7 +54,7 @@ export function BoardCanvas({ board, days, originAt, control, openJob }: Props) 
   const drag = useDrag(canvas, control, originAt, openJob)
   const focus = (stay: StayView) => {
     setChosen(keyOf(stay))
-    svg.current?.querySelector<SVGGElement>(`[id="stay-${keyOf(stay)}"]`)?.focus()
+    svg.current?.querySelector<SVGRectElement>(`[id="stay-${keyOf(stay)}"]`)?.focus()
   }
   const handlers = {
     onFocus: (stay: StayView) => setChosen(keyOf(stay)),

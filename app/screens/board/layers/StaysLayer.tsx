@@ -28,26 +28,26 @@ export const StaysLayer = memo(function StaysLayer({ canvas, chosen, lifted, han
         const box = stayBox(stay, canvas)
         if (!box) return null
         return (
-          // biome-ignore lint/a11y/useSemanticElements: a button cannot be drawn inside an SVG
-          <g
-            key={key}
-            id={`stay-${key}`}
-            role="button"
-            tabIndex={chosen === key ? 0 : -1}
-            aria-label={stayWords(stay, canvas.board.zone)}
-            className={lifted === key ? `${styles.reach} ${styles.lifted}` : styles.reach}
-            onFocus={() => handlers.onFocus(stay)}
-            onKeyDown={event => handlers.onKeyDown(stay, event)}
-            onPointerDown={event => handlers.onPointerDown(stay, event)}
-          >
-            <StayShape stay={stay} canvas={canvas} />
+          <g key={key} className={lifted === key ? styles.lifted : undefined}>
+            {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: the drawing takes no focus, the box over it does */}
+            <g aria-hidden="true">
+              <StayShape stay={stay} canvas={canvas} />
+            </g>
+            {/* biome-ignore lint/a11y/useSemanticElements: a button cannot be drawn inside an SVG */}
             <rect
-              className={styles.ring}
-              x={box.x - 2}
-              width={box.width + 4}
-              y={box.top - 2}
-              height={box.height + 4}
-              rx={7}
+              id={`stay-${key}`}
+              role="button"
+              tabIndex={chosen === key ? 0 : -1}
+              aria-label={stayWords(stay, canvas.board.zone)}
+              className={styles.reach}
+              x={box.x - 1}
+              width={box.width + 2}
+              y={box.top - 1}
+              height={box.height + 2}
+              rx={6}
+              onFocus={() => handlers.onFocus(stay)}
+              onKeyDown={event => handlers.onKeyDown(stay, event)}
+              onPointerDown={event => handlers.onPointerDown(stay, event)}
             />
           </g>
         )
