@@ -76,6 +76,8 @@ export async function drawForStep(
   const words: string[] = []
   for (const [productId, parts] of Map.groupBy(draws, draw => draw.productId)) {
     const product = await countedProduct(tx, productId)
+    const key = { jobId, position, productId }
+    await assertOpen(tx, key, product)
     let usedCenti = 0
     for (const part of parts) {
       const field = `draws.${draws.indexOf(part)}`
@@ -85,7 +87,7 @@ export async function drawForStep(
     }
     const how =
       usedCenti === 0 ? 'none' : parts.some(part => part.how === 'weighed') ? 'weighed' : parts[0]!.how
-    await markConfirmed(tx, { jobId, position, product, usedCenti, how, nowAt: desk.now() })
+    await markConfirmed(tx, key, { confirmedAt: desk.now(), actualCenti: usedCenti, how })
     audit({
       act: 'drawn',
       entity: 'stock',
@@ -166,22 +168,34 @@ function overrideOf(request: Parameters<typeof planDraw>[0], lotId: string | und
   }
 }
 
-async function markConfirmed(
-  tx: Tx,
-  line: { jobId: string; position: number; product: Counted; usedCenti: number; how: string; nowAt: number },
-): Promise<void> {
-  const { jobId, position, product, usedCenti, how, nowAt } = line
-  const key = { jobId, position, productId: product.id }
-  const data = { confirmedAt: nowAt, actualCenti: usedCenti, how }
-  const before = await tx.stepDraw.findUnique({ where: { jobId_position_productId: key } })
-  if (before && before.confirmedAt !== null)
+/** Refuses a line that is confirmed already: two windows had the same step open. */
+async function assertOpen(tx: Tx, key: LineKey, product: Counted): Promise<void> {
+  const line = await tx.stepDraw.findUnique({ where: { jobId_position_productId: key } })
+  if (line && line.confirmedAt !== null)
     throw new Refusal(
       'stale',
       'position',
-      position,
+      key.position,
       `What this step used of ${product.name} has been confirmed meanwhile: ` +
-        `${amountWords(before.actualCenti ?? 0, product.unit)}. Nothing was drawn twice.`,
+        `${amountWords(line.actualCenti ?? 0, product.unit)}. Nothing was drawn twice.`,
     )
-  if (before) await tx.stepDraw.update({ where: { jobId_position_productId: key }, data })
-  else await tx.stepDraw.create({ data: { ...key, ...data, expectedCenti: 0, sdCenti: 0 } })
+}
+
+interface LineKey {
+  jobId: string
+  position: number
+  productId: string
+}
+
+/** Marks a line with what was really used; a product the recipe does not name gets a line of its own. */
+async function markConfirmed(
+  tx: Tx,
+  key: LineKey,
+  data: { confirmedAt: number; actualCenti: number; how: string },
+): Promise<void> {
+  await tx.stepDraw.upsert({
+    where: { jobId_position_productId: key },
+    update: data,
+    create: { ...key, ...data, expectedCenti: 0, sdCenti: 0 },
+  })
 }

@@ -55,7 +55,7 @@ describe('a finished step', () => {
       position,
       draws: [{ productId: shop.coating, lotId: early!, amount: 28.5, how: 'corrected' }],
     })
-    expect(words).toEqual(['28.5 ml of Oriel Two from no. 2'])
+    expect(words).toEqual(['28.5 ml of Ovrel Two from no. 2'])
     expect(left).toBe(0)
     expect(await onHand(shop.coating)).toEqual([
       { id: late, ml: 50 },

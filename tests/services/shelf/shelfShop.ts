@@ -41,8 +41,8 @@ export async function shelfShop(desk: TestDesk): Promise<ShelfShop> {
   const shop = await testShop(desk)
   const products = await desk.store.read.product.findMany()
   const idOf = (name: string) => products.find(product => product.name === name)!.id
-  const coating = idOf('Oriel Two')
-  const topper = idOf('Oriel Veil')
+  const coating = idOf('Ovrel Two')
+  const topper = idOf('Ovrel Veil')
   const { id: cloths } = await saveProduct(desk, {
     name: 'Lint-free cloths',
     kind: 'consumable',

@@ -1,0 +1,60 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { freshKeys } from '../../main/hosts/web/guard.ts'
+import { serveWeb } from '../../main/hosts/web/serve.ts'
+import { lotRows } from '../../main/store/lotRows.ts'
+import { makeDesk } from '../services/makeDesk.ts'
+import { book, shelfShop, stock, workUntil } from '../services/shelf/shelfShop.ts'
+
+describe('the last bottle, from two windows at once', () => {
+  it('goes to one; the other is told what is left and by whom nothing was drawn twice', async () => {
+    const desk = await makeDesk('2026-04-15T11:00:00Z')
+    const rendererDir = mkdtempSync(join(tmpdir(), 'lustrum-page-'))
+    writeFileSync(join(rendererDir, 'index.html'), '<html></html>')
+    const keys = freshKeys()
+    const web = await serveWeb({ desk, rendererDir, port: 0, keys, onFault: error => console.error(error) })
+    try {
+      const shop = await shelfShop(desk)
+      const [lotId] = await stock(desk, shop.coating, shop.sizes.coating, 1)
+      const booked = [await book(desk, shop, 0), await book(desk, shop, 1)]
+      const first = (await desk.store.read.stepDraw.findMany({ orderBy: { position: 'asc' } }))[0]!.position
+      const done = []
+      for (const job of booked) done.push(await workUntil(desk, job, first))
+      const address = `http://127.0.0.1:${web.port}`
+      const enter = await fetch(`${address}/enter/${keys.secret}`, { redirect: 'manual' })
+      const cookie = enter.headers.get('set-cookie')!.split(';')[0]!
+      // Each 30 ml of a bottle of 50: only one of them fits.
+      const ask = ({ jobId, version }: { jobId: string; version: number }) =>
+        fetch(`${address}/trpc/shelf.confirmDraws`, {
+          method: 'POST',
+          headers: { 'content-type': 'application/json', cookie },
+          body: JSON.stringify({
+            jobId,
+            version,
+            position: first,
+            draws: [{ productId: shop.coating, lotId, amount: 30, how: 'proposed' }],
+          }),
+        })
+      const answers = await Promise.all(done.map(ask))
+      const bodies = await Promise.all(answers.map(answer => answer.json()))
+      expect(answers.map(answer => answer.status).sort()).toEqual([200, 400])
+      const refused = bodies.find(body => 'error' in body).error
+      expect(refused.data.fault).toEqual({ reason: 'beyond-stock', field: 'draws.0.amount' })
+      expect(refused.message).toContain('The shelf holds 20 ml that can be used, 10 ml short of 30 ml')
+      expect((await lotRows(desk.store.read, [shop.coating])).map(row => row.centi)).toEqual([2000])
+      expect(await desk.store.read.stepDraw.count({ where: { NOT: { confirmedAt: null } } })).toBe(1)
+      // The same step from two windows at once: drawn once, and the second is told so.
+      const left = done[answers.findIndex(answer => answer.status === 400)]!
+      await stock(desk, shop.coating, shop.sizes.coating, 2)
+      const twice = await Promise.all([ask(left), ask(left)])
+      expect(twice.map(answer => answer.status).sort()).toEqual([200, 409])
+      expect(await desk.store.read.stockMove.count({ where: { jobId: left.jobId, kind: 'use' } })).toBe(2)
+    } finally {
+      await web.close()
+      await desk.close()
+      rmSync(rendererDir, { recursive: true, force: true })
+    }
+  })
+})
