@@ -6,7 +6,6 @@ import { _electron as electron, expect, test } from '@playwright/test'
 import { buildDesktop, desktopBundle } from '../../main/hosts/build.ts'
 import { runtimeIn } from '../../main/hosts/startDesktop.ts'
 import { expectAccessible } from './accessible.ts'
-import { Frame } from './pages/Frame.ts'
 
 const runtime = runtimeIn(
   dirname(createRequire(import.meta.url).resolve('electron/package.json')),
@@ -32,16 +31,16 @@ test('the window opens, shows the app, keeps Node out, and closes in good order'
   })
   try {
     const page = await app.firstWindow()
-    await expect(new Frame(page).bar).toBeVisible()
-    expect(page.url()).toBe('lustrum://app/')
+    await expect(page.getByRole('heading', { name: 'Welcome to Lustrum' })).toBeVisible()
+    expect(page.url()).toBe('lustrum://app/welcome')
     const reached = await page.evaluate(() =>
       ['require', 'process', 'module'].filter(name => name in globalThis),
     )
     expect(reached).toEqual([])
     await page.evaluate(() => window.open('https://example.com/'))
     await page.evaluate(() => location.assign('https://example.com/'))
-    await expect(new Frame(page).bar).toBeVisible()
-    expect(page.url()).toBe('lustrum://app/')
+    await expect(page.getByRole('heading', { name: 'Welcome to Lustrum' })).toBeVisible()
+    expect(page.url()).toBe('lustrum://app/welcome')
     expect(app.windows()).toHaveLength(1)
     await expectAccessible(page)
   } finally {
