@@ -8,27 +8,29 @@ export interface Caller {
 
 /** The front desk: who, what, and three offers. */
 export class Book {
+  readonly #page: Page
   readonly hold: Locator
   readonly confirm: Locator
   readonly offers: Locator
 
-  constructor(private readonly page: Page) {
+  constructor(page: Page) {
+    this.#page = page
     this.hold = page.getByRole('button', { name: 'Hold this place' })
     this.confirm = page.getByRole('button', { name: 'Confirm the booking' })
     this.offers = page.getByRole('group', { name: 'Offers' }).getByRole('radio')
   }
 
   async newCaller({ name, phone, plate }: Caller): Promise<void> {
-    await this.page.getByLabel('New customer’s name').fill(name)
-    await this.page.getByLabel('Phone', { exact: true }).fill(phone)
-    await this.page.getByLabel('Plate', { exact: true }).fill(plate)
+    await this.#page.getByLabel('New customer’s name').fill(name)
+    await this.#page.getByLabel('Phone', { exact: true }).fill(phone)
+    await this.#page.getByLabel('Plate', { exact: true }).fill(plate)
   }
 
   treatment(name: string): Locator {
-    return this.page.getByRole('checkbox', { name })
+    return this.#page.getByRole('checkbox', { name })
   }
 
   offer(title: RegExp): Locator {
-    return this.page.getByRole('radio', { name: title })
+    return this.#page.getByRole('radio', { name: title })
   }
 }
