@@ -1,3 +1,4 @@
+import { useQuery } from '@tanstack/react-query'
 import {
   createRootRoute,
   createRoute,
@@ -19,8 +20,9 @@ import { Settings } from './screens/settings/Settings.tsx'
 import { Welcome } from './screens/welcome/Welcome.tsx'
 
 function Root() {
+  const shop = useQuery(trpc.shop.get.queryOptions()).data
   const first = useRouterState({ select: state => state.location.pathname === '/welcome' })
-  return first ? <Outlet /> : <Frame />
+  return shop && !first ? <Frame /> : <Outlet />
 }
 
 /** A database without a shop has one screen, without the bar; one with a shop has all but that. */

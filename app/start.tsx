@@ -17,6 +17,8 @@ import { router } from './routes.tsx'
 import { theme } from './theme/theme.ts'
 
 const nonce = document.querySelector<HTMLMetaElement>('meta[name="style-nonce"]')?.content ?? ''
+// What locks the page behind a dialog writes a style element of its own, and asks for the nonce under this name.
+Object.assign(globalThis, { __webpack_nonce__: nonce })
 
 listenForChanges()
 createRoot(document.getElementById('root')!).render(

@@ -30,7 +30,13 @@ export function ChoiceChips<T extends string>(props: Props<T>) {
       >
         <Group gap={6} mih={36}>
           {choices.map(choice => (
-            <Chip key={choice.value} value={choice.value} size="sm" title={choice.about}>
+            <Chip
+              key={choice.value}
+              value={choice.value}
+              size="sm"
+              classNames={{ label: styles.chip }}
+              title={choice.about}
+            >
               {choice.label}
             </Chip>
           ))}

@@ -1,8 +1,10 @@
-import type { FormEvent, ReactNode } from 'react'
+import { type FormEvent, type ReactNode, useEffect, useRef } from 'react'
 
 interface Props {
   onSave(): void
   label: string
+  /** The last refusal: the field it names is gone to. */
+  error: unknown
   children: ReactNode
 }
 
@@ -10,7 +12,11 @@ interface Props {
  * A form that saves with Enter or its button. A field whose text cannot be read (`data-unreadable`) is gone to instead:
  * its words already stand beside it, and nothing half-read is ever sent.
  */
-export function Form({ onSave, label, children }: Props) {
+export function Form({ onSave, label, error, children }: Props) {
+  const form = useRef<HTMLFormElement>(null)
+  useEffect(() => {
+    if (error) form.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus()
+  }, [error])
   const submit = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault()
     event.stopPropagation()
@@ -19,7 +25,7 @@ export function Form({ onSave, label, children }: Props) {
     else onSave()
   }
   return (
-    <form onSubmit={submit} aria-label={label} noValidate>
+    <form ref={form} onSubmit={submit} aria-label={label} noValidate>
       {children}
     </form>
   )

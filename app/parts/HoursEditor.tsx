@@ -49,7 +49,7 @@ export function HoursEditor({ label, weekly, onChange, faults, field = 'weekly' 
                 errorAt={(i, end) => faults.at(`${field}.${day[i]!.index}.${end}`)}
               />
             ) : (
-              <Text c="dimmed" className={styles.closed}>
+              <Text c="dimmed" size="sm" className={styles.closed}>
                 closed
               </Text>
             )}

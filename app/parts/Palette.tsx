@@ -29,6 +29,7 @@ export function Palette({ context }: { context: CommandContext }) {
       onQueryChange={setText}
       shortcut="mod + K"
       tagsToIgnore={[]}
+      attributes={{ content: { 'aria-label': 'Find' } }}
       scrollable
       maxHeight="min(60vh, 560px)"
     >

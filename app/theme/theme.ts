@@ -1,4 +1,10 @@
-import { Checkbox, createTheme, defaultVariantColorsResolver, type MantineColorsTuple } from '@mantine/core'
+import {
+  Checkbox,
+  createTheme,
+  defaultVariantColorsResolver,
+  type MantineColorsTuple,
+  Notification,
+} from '@mantine/core'
 
 /** The blue of hands-on work, from pale to deep. */
 const work: MantineColorsTuple = [
@@ -38,7 +44,13 @@ export const theme = createTheme({
     const solidWork = input.variant === 'filled' && (input.color ?? 'work') === 'work'
     return solidWork ? { ...colours, color: 'var(--work-ink)' } : colours
   },
-  components: { Checkbox: Checkbox.extend({ defaultProps: { iconColor: 'var(--work-ink)' } }) },
+  components: {
+    Checkbox: Checkbox.extend({ defaultProps: { iconColor: 'var(--work-ink)' } }),
+    Notification: Notification.extend({
+      defaultProps: { closeButtonProps: { 'aria-label': 'Close' } },
+      styles: { description: { color: 'var(--soft)' } },
+    }),
+  },
   colors: { work, dark },
   fontFamily: '"Inter Variable", Inter, system-ui, sans-serif',
   headings: { fontFamily: '"Inter Variable", Inter, system-ui, sans-serif', fontWeight: '640' },

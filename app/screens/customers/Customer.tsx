@@ -67,6 +67,7 @@ function Details({ customer }: { customer: CustomerView }) {
     <section className={styles.card} aria-labelledby="details">
       <h2 id="details">How to reach them</h2>
       <Form
+        error={saving.error}
         label="How to reach them"
         onSave={() => saving.save({ id, version, ...draft.value }, draft.settle)}
       >

@@ -24,6 +24,7 @@ export function NewCustomer() {
       </div>
       <div className={styles.card} style={{ maxWidth: 480 }}>
         <Form
+          error={saving.error}
           label="A new customer"
           onSave={() =>
             saving.save(value, ({ id }) => void navigate({ to: '/customers/$id', params: { id } }))

@@ -61,7 +61,7 @@ export function VehicleForm({ customerId, vehicle, onDone }: Props) {
     />
   )
   return (
-    <Form label={vehicle ? `Car ${vehicle.plate}` : 'A new car'} onSave={save}>
+    <Form error={saving.error} label={vehicle ? `Car ${vehicle.plate}` : 'A new car'} onSave={save}>
       <div className={styles.fields}>
         {text('plate', 'Plate', true)}
         {text('make', 'Make')}

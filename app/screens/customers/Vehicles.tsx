@@ -34,7 +34,7 @@ export function Vehicles({ customer }: { customer: CustomerView }) {
             </span>
             <Button
               variant="default"
-              size="compact-md"
+              size="compact-sm"
               aria-label={`Change ${vehicle.plate || carWords(vehicle)}`}
               onClick={() => setEditing(vehicle.id)}
             >

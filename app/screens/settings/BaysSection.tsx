@@ -66,7 +66,7 @@ function BayEditor({ bay }: { bay: BayView | undefined }) {
   return (
     <>
       <div className={styles.card}>
-        <Form label={bay ? bay.name : 'A new bay'} onSave={save}>
+        <Form error={saving.error} label={bay ? bay.name : 'A new bay'} onSave={save}>
           <TextInput
             label="Name"
             maw={340}

@@ -77,7 +77,7 @@ function CrewEditor({ member }: { member: CrewView | undefined }) {
   return (
     <>
       <div className={styles.card}>
-        <Form label={member ? member.name : 'A new crew member'} onSave={save}>
+        <Form error={saving.error} label={member ? member.name : 'A new crew member'} onSave={save}>
           <TextInput
             label="Name"
             maw={340}

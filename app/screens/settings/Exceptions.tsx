@@ -50,7 +50,7 @@ export function Exceptions() {
             </span>
             <Button
               variant="default"
-              size="compact-md"
+              size="compact-sm"
               aria-label={`Change ${each.date}`}
               onClick={() => setEditing(each)}
             >
@@ -58,7 +58,7 @@ export function Exceptions() {
             </Button>
             <Button
               variant="subtle"
-              size="compact-md"
+              size="compact-sm"
               aria-label={`Remove ${each.date}`}
               onClick={() => removing.save({ id: each.id, version: each.version })}
             >
@@ -90,7 +90,7 @@ function ExceptionForm({ first, onDone }: { first: Editing; onDone(): void }) {
   const faults = faultsOf(saving.error)
   const change = (part: Partial<Editing>) => setDraft({ ...draft, ...part })
   return (
-    <Form label="A date with hours of its own" onSave={() => saving.save(draft, onDone)}>
+    <Form error={saving.error} label="A date with hours of its own" onSave={() => saving.save(draft, onDone)}>
       <Group align="flex-start" mt="md">
         <DateField
           label="Date"

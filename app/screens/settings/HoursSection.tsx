@@ -23,7 +23,11 @@ export function HoursSection() {
         A change that leaves a booked car outside is shown before it is made.
       </Heading>
       <div className={styles.card}>
-        <Form label="Opening hours" onSave={() => saving.save({ ...shop, ...draft.value }, draft.settle)}>
+        <Form
+          error={saving.error}
+          label="Opening hours"
+          onSave={() => saving.save({ ...shop, ...draft.value }, draft.settle)}
+        >
           <HoursEditor
             label="Opening hours of the week"
             weekly={draft.value.weekly}

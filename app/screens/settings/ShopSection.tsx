@@ -48,7 +48,7 @@ export function ShopSection() {
         </Text>
       )}
       <div className={styles.card}>
-        <Form label="Shop" onSave={save}>
+        <Form error={saving.error} label="Shop" onSave={save}>
           <div className={styles.fields}>
             <TextInput
               label="Name"

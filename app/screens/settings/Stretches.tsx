@@ -60,7 +60,7 @@ export function Stretches<Owner extends object>(props: Props<Owner>) {
               </span>
               <Button
                 variant="default"
-                size="compact-md"
+                size="compact-sm"
                 aria-label={`Change ${when}`}
                 onClick={() => setEditing(each)}
               >
@@ -68,7 +68,7 @@ export function Stretches<Owner extends object>(props: Props<Owner>) {
               </Button>
               <Button
                 variant="subtle"
-                size="compact-md"
+                size="compact-sm"
                 aria-label={`Remove ${when}`}
                 onClick={() => removing.save({ id: each.id, version: each.version })}
               >
@@ -111,7 +111,7 @@ function StretchForm<Owner extends object>(props: FormProps<Owner>) {
   const faults = faultsOf(saving.error)
   const change = (part: Partial<EditedStretch>) => setDraft({ ...draft, ...part })
   return (
-    <Form label={label} onSave={() => saving.save({ ...draft, ...owner }, onDone)}>
+    <Form error={saving.error} label={label} onSave={() => saving.save({ ...draft, ...owner }, onDone)}>
       <Group align="flex-start" gap="xl" mt="md">
         <MomentInput
           label="From"

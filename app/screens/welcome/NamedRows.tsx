@@ -65,7 +65,7 @@ export function NamedRows<T extends string>(props: Props<T>) {
         )
       })}
       <div>
-        <Button variant="default" size="compact-md" onClick={() => onChange([...rows, fresh(rows.length)])}>
+        <Button variant="default" size="compact-sm" onClick={() => onChange([...rows, fresh(rows.length)])}>
           {addLabel}
         </Button>
       </div>

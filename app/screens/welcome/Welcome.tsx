@@ -2,9 +2,10 @@ import { Checkbox, Select, TextInput } from '@mantine/core'
 import { useNavigate } from '@tanstack/react-router'
 import { useState } from 'react'
 import icon from '../../../assets/icon.svg'
+import type { ShopView } from '../../../main/api/views.ts'
 import type { Capability, Skill, UnitSystem } from '../../../main/domain/shop/index.ts'
 import { useSaving } from '../../data/saving.ts'
-import { trpc } from '../../data/trpc.ts'
+import { queryClient, trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/Form.tsx'
 import { FormFoot } from '../../parts/FormFoot.tsx'
 import { faultsOf } from '../../parts/faults.ts'
@@ -42,7 +43,10 @@ export function Welcome() {
   const setUp = useSaving(trpc.shop.setUp.mutationOptions())
   const faults = faultsOf(setUp.error)
   const change = (part: Partial<typeof draft>) => setDraft({ ...draft, ...part })
-  const enter = () => void navigate({ to: '/' })
+  const enter = (shop: ShopView) => {
+    queryClient.setQueryData(trpc.shop.get.queryKey(), shop)
+    void navigate({ to: '/' })
+  }
   const save = () => {
     const { bays, crew, ...shop } = draft
     setUp.save(
@@ -67,7 +71,7 @@ export function Welcome() {
         </div>
         <SchemeMenu />
       </header>
-      <Form label="Set up the shop" onSave={save}>
+      <Form error={setUp.error} label="Set up the shop" onSave={save}>
         <div className={styles.columns}>
           <section className={styles.card} aria-labelledby="first-shop">
             <h2 id="first-shop">The shop</h2>

@@ -1,9 +1,12 @@
 import type { CureProfile } from '../../../../main/domain/cure/index.ts'
+import { showTemperature } from '../../../../main/domain/measure/index.ts'
+import { useShop } from '../../../data/shop.ts'
 import { bandShape, box } from './bandShape.ts'
 import styles from './Products.module.css'
 
 /** How a coat hardens over the days after it was laid: the likely curve between its early and its late bound. */
 export function CureBand({ profile }: { profile: CureProfile }) {
+  const { units } = useShop()
   const shape = bandShape(profile)
   if (!shape)
     return <p className={styles.none}>The curve appears once each figure comes after the one it follows.</p>
@@ -46,7 +49,7 @@ export function CureBand({ profile }: { profile: CureProfile }) {
           </text>
         ))}
         <text x={box.left} y={box.height - 6} className={styles.axis}>
-          time after the coat, at {profile.referenceC} °C
+          time after the coat, at {showTemperature(profile.referenceC, units, navigator.language)}
         </text>
       </svg>
       <figcaption>

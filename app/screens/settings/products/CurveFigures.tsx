@@ -1,5 +1,7 @@
 import { Button, Group, NativeSelect } from '@mantine/core'
 import type { CureProfile, ForcedCureRow, RateRule } from '../../../../main/domain/cure/index.ts'
+import { showTemperatureDifference } from '../../../../main/domain/measure/index.ts'
+import { useShop } from '../../../data/shop.ts'
 import { DecimalInput, DurationInput } from '../../../parts/inputs.tsx'
 import { FigureRow } from './FigureRow.tsx'
 import styles from './Products.module.css'
@@ -16,6 +18,7 @@ const freshRate: Record<RateRule['rule'], RateRule> = {
 /** The figures that shape the curve: its two stretches, how temperature changes the pace, and heated cures. */
 export function CurveFigures({ profile, put, at, sourced }: FigureProps) {
   const { firstPeriod, fullCure, rate } = profile
+  const tenDegrees = showTemperatureDifference(10, useShop().units, navigator.language)
   return (
     <fieldset className={styles.figures}>
       <legend>The curve</legend>
@@ -73,13 +76,13 @@ export function CurveFigures({ profile, put, at, sourced }: FigureProps) {
       </FigureRow>
       <FigureRow
         label="Pace at other temperatures"
-        about="doubling per 10 °C is a rule of thumb"
+        about={`doubling per ${tenDegrees} is a rule of thumb`}
         {...sourced('rate')}
       >
         <NativeSelect
           aria-label="How the pace follows temperature"
           data={[
-            { value: 'doubling', label: 'doubles per 10 °C' },
+            { value: 'doubling', label: `doubles per ${tenDegrees}` },
             { value: 'arrhenius', label: 'Arrhenius, E/R' },
             { value: 'linear', label: 'degree-hours above a datum' },
           ]}

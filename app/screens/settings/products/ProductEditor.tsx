@@ -46,7 +46,7 @@ export function ProductEditor({ product }: { product: ProductView | undefined })
   return (
     <>
       <div className={styles.card}>
-        <Form label={product ? product.name : 'A new product'} onSave={save}>
+        <Form error={saving.error} label={product ? product.name : 'A new product'} onSave={save}>
           <Group align="flex-start">
             <TextInput
               label="Name"

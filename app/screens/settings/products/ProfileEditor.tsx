@@ -1,5 +1,7 @@
 import { Textarea } from '@mantine/core'
 import type { CureProfile, Figure, FigureSource } from '../../../../main/domain/cure/index.ts'
+import { showTemperature } from '../../../../main/domain/measure/index.ts'
+import { useShop } from '../../../data/shop.ts'
 import type { Faults } from '../../../parts/faults.ts'
 import { DurationInput, OptionalDurationInput } from '../../../parts/inputs.tsx'
 import { ConditionFigures } from './ConditionFigures.tsx'
@@ -26,6 +28,7 @@ const moments = [
 
 /** Every figure of a cure profile, counted from the end of the coat, with its source. */
 export function ProfileEditor({ profile, onChange, faults }: ProfileProps) {
+  const { units } = useShop()
   const put = (part: Partial<CureProfile>) => onChange({ ...profile, ...part })
   const sourced = (figure: Figure) => ({
     source: profile.sources[figure],
@@ -35,7 +38,9 @@ export function ProfileEditor({ profile, onChange, faults }: ProfileProps) {
   return (
     <>
       <fieldset className={styles.figures}>
-        <legend>Times after the coat, at {profile.referenceC} °C</legend>
+        <legend>
+          Times after the coat, at {showTemperature(profile.referenceC, units, navigator.language)}
+        </legend>
         {moments.map(({ figure, label, ...rest }) => (
           <FigureRow key={figure} label={label} {...rest} {...sourced(figure)}>
             <DurationInput

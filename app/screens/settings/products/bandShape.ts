@@ -1,9 +1,4 @@
-import {
-  type CureCurve,
-  type CureProfile,
-  cureCurve,
-  milestoneAges,
-} from '../../../../main/domain/cure/index.ts'
+import { type CureProfile, cureCurve, milestoneAges } from '../../../../main/domain/cure/index.ts'
 import { durationText } from '../../../parts/durationText.ts'
 
 /** The drawing's own units; the picture scales with its card. */
@@ -18,27 +13,27 @@ export interface BandShape {
   levels: { label: string; y: number }[]
 }
 
-/** Minutes to x: the first period, in which most happens, takes the left half. */
-export function axisOf(profile: CureProfile): (minutes: number) => number {
-  const first = profile.firstPeriod.lateMin * 1.15
-  const last = profile.fullCure.lateMin
+/** Minutes to x and back: logarithmic, so that the first hours, in which most happens, have room beside the days. */
+export function axisOf({ firstPeriod, fullCure }: CureProfile) {
+  const unit = firstPeriod.lateMin / 4
   const width = box.width - box.left - box.right
-  return minutes =>
-    box.left +
-    (minutes <= first
-      ? (minutes / first) * width * 0.56
-      : width * 0.56 + ((minutes - first) / (last - first)) * width * 0.44)
+  const whole = Math.log1p(fullCure.lateMin / unit)
+  return {
+    x: (minutes: number) => box.left + (Math.log1p(minutes / unit) / whole) * width,
+    /** The minutes at a share 0..1 of the width. */
+    at: (share: number) => unit * Math.expm1(share * whole),
+  }
 }
 
 /** The curve of a profile as paths and marks; null while its figures do not agree with each other. */
 export function bandShape(profile: CureProfile): BandShape | null {
   if (!agrees(profile)) return null
-  const curve: CureCurve = cureCurve(profile)
-  const x = axisOf(profile)
+  const curve = cureCurve(profile)
+  const { x, at } = axisOf(profile)
   const floor = box.height - box.bottom
   const y = (degree: number) => floor - degree * (floor - box.top)
   const steps = 120
-  const ages = Array.from({ length: steps + 1 }, (_, i) => ageAtX(profile, i / steps))
+  const ages = Array.from({ length: steps + 1 }, (_, i) => at(i / steps))
   const point = (age: number, degree: number) => `${x(age).toFixed(1)} ${y(degree).toFixed(1)}`
   const along = (bound: 'early' | 'likely' | 'late') =>
     ages.map(age => point(age, curve.degreeAt(age)[bound]))
@@ -52,12 +47,12 @@ export function bandShape(profile: CureProfile): BandShape | null {
   return {
     band: `M${along('early').join('L')}L${along('late').reverse().join('L')}Z`,
     likely: `M${along('likely').join('L')}`,
-    marks: [
+    marks: stacked([
       mark('▴', `may be moved after ${durationText(moments.tackFree)}`, moments.tackFree),
       mark('◆', `topper from ${durationText(moments.topperOpens)}`, moments.topperOpens),
       mark('●', `may leave from ${durationText(moments.handoverSafe)}`, moments.handoverSafe),
       mark('○', `advised from ${durationText(moments.handoverAdvised)}`, moments.handoverAdvised),
-    ],
+    ]),
     ticks: ticksOf(profile).map(age => ({ label: durationText(age), x: x(age) })),
     levels: [0, profile.firstPeriod.degree, 1].map(degree => ({
       label: `${Math.round(degree * 100)} %`,
@@ -66,16 +61,26 @@ export function bandShape(profile: CureProfile): BandShape | null {
   }
 }
 
-/** The age at a share 0..1 of the drawing's width, so that the points lie evenly. */
-function ageAtX(profile: CureProfile, share: number): number {
-  const first = profile.firstPeriod.lateMin * 1.15
-  const last = profile.fullCure.lateMin
-  return share <= 0.56 ? (share / 0.56) * first : first + ((share - 0.56) / 0.44) * (last - first)
+/** Marks of one moment above each other instead of over each other. */
+function stacked<T extends { x: number; y: number }>(marks: T[]): T[] {
+  return marks.map((mark, i) => {
+    const under = marks.slice(0, i).filter(other => Math.abs(other.x - mark.x) < 12).length
+    return { ...mark, y: mark.y - under * 15 }
+  })
 }
 
 function ticksOf({ firstPeriod, fullCure }: CureProfile): number[] {
   const half = Math.round(firstPeriod.lateMin / 2)
-  const marks = [0, half, firstPeriod.lateMin, fullCure.earlyMin, fullCure.lateMin]
+  const days = fullCure.earlyMin > 3 * firstPeriod.lateMin ? [2 * firstPeriod.lateMin] : []
+  const marks = [
+    0,
+    Math.round(half / 3),
+    half,
+    firstPeriod.lateMin,
+    ...days,
+    fullCure.earlyMin,
+    fullCure.lateMin,
+  ]
   return [...new Set(marks)].filter((age, i, all) => i === 0 || age > all[i - 1]!)
 }
 
@@ -86,7 +91,7 @@ function agrees({ firstPeriod, fullCure }: CureProfile): boolean {
     rising(firstPeriod.earlyMin, firstPeriod.lateMin) &&
     rising(fullCure.earlyMin, fullCure.lateMin) &&
     firstPeriod.earlyMin < fullCure.earlyMin &&
-    firstPeriod.lateMin * 1.15 < fullCure.lateMin &&
+    firstPeriod.lateMin < fullCure.lateMin &&
     firstPeriod.degree > 0 &&
     firstPeriod.degree < 1
   )

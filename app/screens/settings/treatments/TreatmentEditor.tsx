@@ -74,7 +74,7 @@ export function TreatmentEditor({ treatment, products }: Props) {
   return (
     <>
       <div className={settings.card}>
-        <Form label={treatment ? treatment.name : 'A new treatment'} onSave={save}>
+        <Form error={saving.error} label={treatment ? treatment.name : 'A new treatment'} onSave={save}>
           <TextInput
             label="Name"
             maw={420}
