@@ -45,7 +45,10 @@ function clipped(text: string, letters: number): string {
   return text.length <= letters ? text : `${text.slice(0, Math.max(0, Math.floor(letters) - 1))}…`
 }
 
-/** A hold as its own cure curve, filled up to now: how far along the coat is, at a glance. */
+/**
+ * A hold as its own cure curve, filled up to now: how far along the coat is, at a glance. A car that waits on after its
+ * hold goes on curing, so its curve goes on over the hatching.
+ */
 function HoldBlock({ block, canvas, box }: { block: BlockView; canvas: BlockCanvas; box: Box }) {
   const { axis, board, unit } = canvas
   const profile: CureProfile | undefined = block.productId ? board.profiles[block.productId] : undefined
@@ -63,7 +66,9 @@ function HoldBlock({ block, canvas, box }: { block: BlockView; canvas: BlockCanv
   const mark = 3.6 * unit
   return (
     <g>
-      <rect className={styles.holdGround} x={x} width={width} y={box.top} height={box.height} />
+      {block.kind === 'hold' && (
+        <rect className={styles.holdGround} x={x} width={width} y={box.top} height={box.height} />
+      )}
       <path
         className={styles.holdSoft}
         d={curvePath(axis, coatEndAt, block.fromAt, block.toAt, box, degree)}
