@@ -1,0 +1,33 @@
+import type { LotView, ShelfUnit } from '../../../main/services/shelfViews.ts'
+import { amountText, monthWords } from './amounts.ts'
+import styles from './shelf.module.css'
+
+interface Props {
+  name: string
+  unit: ShelfUnit
+  lots: readonly LotView[]
+}
+
+/** The bottles of a product side by side, each as long as what is in it; the one to take next first. */
+export function BottleBar({ name, unit, lots }: Props) {
+  const full = lots.filter(lot => lot.onHand > 0)
+  const total = full.reduce((sum, lot) => sum + lot.onHand, 0)
+  if (total === 0) return <p className={styles.none}>none on the shelf</p>
+  const words = full.map(lot => lot.words).join('; ')
+  return (
+    <ul className={styles.bottles} aria-label={`Bottles of ${name}: ${words}`}>
+      {full.map(lot => (
+        <li key={lot.id} style={{ flexGrow: lot.onHand / total }} title={lot.words}>
+          <span className={styles.bottle} data-state={lot.state} />
+          <small aria-hidden="true">{captionOf(lot, unit)}</small>
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+function captionOf(lot: LotView, unit: ShelfUnit): string {
+  if (lot.state === 'expired') return '✕ past its date'
+  if (lot.state === 'open') return `open, ${amountText(lot.onHand, unit)}`
+  return lot.lastOn ? monthWords(lot.lastOn) : amountText(lot.onHand, unit)
+}

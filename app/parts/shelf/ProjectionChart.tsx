@@ -1,0 +1,70 @@
+import { useElementSize } from '@mantine/hooks'
+import type { ProjectionView, ShelfUnit } from '../../../main/services/shelfViews.ts'
+import { dateWords } from '../time.ts'
+import { amountText } from './amounts.ts'
+import { projectionShape } from './projectionShape.ts'
+import styles from './shelf.module.css'
+
+interface Props {
+  name: string
+  unit: ShelfUnit
+  onHand: number
+  projection: ProjectionView
+  /** Open days until an order placed at the next chance serves; shaded. */
+  leadDays?: number | null
+  height?: number
+}
+
+/** What the shelf will hold day by day, as a band: shaded while no new order can help, dashed where it runs dry. */
+export function ProjectionChart({ name, unit, onHand, projection, leadDays = null, height = 92 }: Props) {
+  const { ref, width } = useElementSize()
+  const shape = projectionShape(projection, onHand, leadDays, { width, height, foot: 20 })
+  return (
+    <div ref={ref} className={styles.chart}>
+      {width > 0 && (
+        <svg width={width} height={height} role="img" aria-label={chartWords(name, unit, onHand, projection)}>
+          {shape.leadX !== null && (
+            <rect className={styles.lead} x={0} y={4} width={shape.leadX} height={shape.floorY - 4} />
+          )}
+          <path className={styles.band} d={shape.band} />
+          <path className={styles.likely} d={shape.likely} />
+          <line className={styles.axis} x1={0} x2={width} y1={shape.floorY} y2={shape.floorY} />
+          {shape.deliveries.map(({ x, lateX }) => (
+            <g key={x}>
+              {lateX !== null && <line className={styles.late} x1={x} x2={lateX} y1={7} y2={7} />}
+              <path className={styles.delivery} d={`M${x - 5} 3L${x + 5} 3L${x} 12Z`} />
+            </g>
+          ))}
+          {shape.dryX !== null && (
+            <line className={styles.dry} x1={shape.dryX} x2={shape.dryX} y1={4} y2={shape.floorY} />
+          )}
+          {shape.ticks.map(tick => (
+            <text
+              key={tick.x}
+              x={tick.end ? width : tick.x}
+              y={height - 5}
+              textAnchor={tick.end ? 'end' : 'start'}
+            >
+              {tick.label}
+            </text>
+          ))}
+        </svg>
+      )}
+    </div>
+  )
+}
+
+/** The chart for those who cannot see it. */
+function chartWords(name: string, unit: ShelfUnit, onHand: number, projection: ProjectionView): string {
+  const last = projection.days.at(-1)
+  const end = last
+    ? `, about ${amountText(last.likely, unit)} by ${dateWords(last.date)} (${amountText(last.low, unit)} to ${amountText(last.high, unit)})`
+    : ''
+  const dry = projection.runsDry
+    ? `. Runs dry ${dateWords(projection.runsDry.date)}`
+    : projection.mayRunDry
+      ? `. May run dry ${dateWords(projection.mayRunDry)}`
+      : ''
+  const under = projection.deliveries.map(each => `. Delivery due ${dateWords(each.date)}`).join('')
+  return `${name}: ${amountText(onHand, unit)} now${end}${dry}${under}.`
+}

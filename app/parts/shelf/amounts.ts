@@ -1,0 +1,32 @@
+import { amountWords, centiOf } from '../../../main/domain/shelf/index.ts'
+import type { ShelfUnit } from '../../../main/services/shelfViews.ts'
+
+/** "90 ml", "3 pieces": an amount as the shelf's own words write it, to a tenth. */
+export function amountText(amount: number, unit: ShelfUnit): string {
+  return amountWords(centiOf(amount), unit, unit === 'piece' ? 0 : 1)
+}
+
+/** The unit beside a field: "ml", "g", "pcs". */
+export function unitText(unit: ShelfUnit): string {
+  return unit === 'piece' ? 'pcs' : unit
+}
+
+/** "27 Nov 2026" of a day written YYYY-MM-DD: an expiry may lie years ahead. */
+export function yearDateWords(date: string): string {
+  return Temporal.PlainDate.from(date).toLocaleString('en-GB', {
+    day: 'numeric',
+    month: 'short',
+    year: 'numeric',
+  })
+}
+
+/** "Nov 2027": what fits under a bottle. */
+export function monthWords(date: string): string {
+  return Temporal.PlainDate.from(date).toLocaleString('en-GB', { month: 'short', year: 'numeric' })
+}
+
+/** "21 Apr": what fits under a chart. */
+export function tickWords(date: string): string {
+  const day = Temporal.PlainDate.from(date)
+  return `${day.day} ${day.toLocaleString('en-GB', { month: 'short' })}`
+}

@@ -1,0 +1,83 @@
+import type { ProjectionView } from '../../../main/services/shelfViews.ts'
+import { tickWords } from './amounts.ts'
+
+/** The chart's own units; it keeps its height and takes the width it is given. */
+export interface ChartBox {
+  width: number
+  height: number
+  /** Left free under the axis for dates. */
+  foot: number
+}
+
+export interface ProjectionShape {
+  /** Between as little and as much as one day in ten. */
+  band: string
+  /** As expected, in steps. */
+  likely: string
+  floorY: number
+  /** The days an order placed now cannot help; null: not known. */
+  leadX: number | null
+  dryX: number | null
+  deliveries: { x: number; lateX: number | null; label: string }[]
+  ticks: { x: number; label: string; end: boolean }[]
+}
+
+/**
+ * A projection as paths. Day `i` fills the width from `i` to `i + 1` at the level its close leaves; the first level is
+ * what stands on the shelf now. `leadDays` is a number of open days, counted off on the calendar.
+ */
+export function projectionShape(
+  { days, runsDry, mayRunDry, deliveries }: ProjectionView,
+  onHand: number,
+  leadDays: number | null,
+  { width, height, foot }: ChartBox,
+): ProjectionShape {
+  const most = Math.max(onHand, ...days.map(day => day.high), 1) * 1.06
+  const floorY = height - foot
+  const x = (day: number) => round((day / Math.max(1, days.length)) * width)
+  const y = (amount: number) => round(floorY - (Math.max(0, amount) / most) * (floorY - 12))
+  const steps = (of: 'low' | 'likely' | 'high') =>
+    days.flatMap((day, i) => [
+      [x(i), y(day[of])],
+      [x(i + 1), y(day[of])],
+    ])
+  const path = (points: number[][]) => points.map(point => point.join(' ')).join('L')
+  const indexOf = (date: string) => days.findIndex(day => day.date === date)
+  const within = (date: string) => {
+    const index = indexOf(date)
+    return index < 0 ? null : x(index)
+  }
+  return {
+    band: days.length > 0 ? `M${path(steps('high'))}L${path(steps('low').reverse())}Z` : '',
+    likely: days.length > 0 ? `M0 ${y(onHand)}L${path(steps('likely'))}` : '',
+    floorY,
+    leadX: leadDays === null ? null : x(afterOpenDays(days, leadDays)),
+    dryX: runsDry ? within(runsDry.date) : mayRunDry ? within(mayRunDry) : null,
+    deliveries: deliveries.flatMap(delivery => {
+      const at = within(delivery.date)
+      return at === null ? [] : [{ x: at, lateX: within(delivery.lateOn), label: tickWords(delivery.date) }]
+    }),
+    ticks: ticksOf(days, x),
+  }
+}
+
+function ticksOf(days: ProjectionView['days'], x: (day: number) => number): ProjectionShape['ticks'] {
+  const weeks = Math.max(1, Math.ceil(days.length / 7 / 5))
+  return days.flatMap((day, i) => {
+    if (i % (7 * weeks) !== 0) return []
+    const end = i > 0 && days.length - i < 4 * weeks
+    return [{ x: x(i), label: tickWords(day.date), end }]
+  })
+}
+
+/** The day on which so many open days, today among them, are over. */
+function afterOpenDays(days: ProjectionView['days'], openDays: number): number {
+  let left = openDays
+  for (const [i, day] of days.entries()) {
+    if (left <= 0) return i
+    if (day.open) left--
+  }
+  return days.length
+}
+
+const round = (value: number) => Math.round(value * 10) / 10
