@@ -94,8 +94,8 @@ export function diamond(x: number, y: number, r: number): string {
 }
 
 export function Block({ block, canvas, box }: { block: BlockView; canvas: BlockCanvas; box: Box }) {
-  if (block.toAt <= canvas.axis.fromAt || block.fromAt >= canvas.axis.toAt || block.kind === 'wait')
-    return null
+  const outside = block.toAt <= canvas.axis.fromAt || block.fromAt >= canvas.axis.toAt
+  if (outside || (block.kind === 'wait' && !block.cure)) return null
   return block.kind === 'work' ? (
     <WorkBlock block={block} canvas={canvas} box={box} />
   ) : (
