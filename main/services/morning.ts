@@ -24,7 +24,10 @@ export async function morningSheet(desk: Desk, { date }: { date: string }): Prom
   const fromAt = startOfDay(date, zone)
   const toAt = startOfDay(Temporal.PlainDate.from(date).add({ days: 1 }).toString(), zone)
   const floor = await loadFloor(tx, nowAt, toAt)
-  const rows = await jobRows(tx, floor, shownBetween(fromAt, toAt, nowAt))
+  const shown = shownBetween(fromAt, toAt, nowAt)
+  // Today's sheet keeps asking for cars that never came.
+  const missed = fromAt <= nowAt && nowAt < toAt ? [{ status: 'booked', dropOffAt: { lt: fromAt } }] : []
+  const rows = await jobRows(tx, floor, { OR: [shown, ...missed] })
   const products = await productsById(
     tx,
     rows.flatMap(row => row.steps.flatMap(step => step.productId ?? [])),

@@ -46,7 +46,7 @@ function jobBy(job: FloorJob, nowAt: number): { job: FloorJob; leftAt: number | 
   return { job: { ...job, steps, status: 'handedOver', arrivedAt, leavesAt: leftAt }, leftAt }
 }
 
-/** How soon a car must go home to be the one that slips, in minutes. */
+/** How soon the car that slips goes home, and the one that is only held would come, in minutes. */
 const soonMin = 4 * 1440
 
 /**
@@ -73,10 +73,15 @@ function lastOpenBefore(floor: Floor, at: number): number {
   return promisedAt
 }
 
-/** The last booking is only held: its caller is still thinking. */
+/** One place of the coming days is only held: its caller is still thinking. */
 function withHold(happened: readonly Happened[], nowAt: number): Happened[] {
-  const last = happened.findLastIndex(each => each.job.status === 'booked')
+  const last = happened.findLastIndex(
+    ({ job }) =>
+      job.status === 'booked' &&
+      job.steps[0]!.plannedAt < nowAt + soonMin &&
+      job.promisedAt === job.plannedHandoverAt,
+  )
   return happened.map((each, i) =>
-    i === last ? { ...each, job: { ...each.job, status: 'held' }, heldUntilAt: nowAt + 30 } : each,
+    i === last ? { ...each, job: { ...each.job, status: 'held' }, heldUntilAt: nowAt + 27 } : each,
   )
 }

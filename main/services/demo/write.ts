@@ -39,8 +39,9 @@ function stepId(jobId: string, position: number): string {
   return `${jobId}-step-${position}`
 }
 
-/** Booked some days before the car comes, but never later than a while ago. */
-function createdAt({ job }: Happened, nowAt: number): number {
+/** Booked some days before the car comes, but never later than a while ago; held a moment ago. */
+function createdAt({ job, heldUntilAt }: Happened, nowAt: number): number {
+  if (heldUntilAt !== null) return nowAt - 3
   const days = 2 + (job.number % 4)
   return Math.min(job.steps[0]!.plannedAt - days * 1440, nowAt - 10 - job.number)
 }
