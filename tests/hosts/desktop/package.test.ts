@@ -69,11 +69,12 @@ describe('the package', () => {
 
   const paths = (from: string) => packed.filter(({ path }) => path.startsWith(from)).map(({ path }) => path)
 
-  it('holds the bundle, the screens, every migration and one native module, and nothing else', () => {
+  it('holds the bundle, the screens, every migration, the fonts and one native module, and nothing else', () => {
     const folders = new Set(packed.map(({ path }) => path.split('/').slice(0, 2).join('/')))
     expect([...folders].sort()).toEqual([
       '.build/main',
       '.build/renderer',
+      'assets/fonts',
       'node_modules/better-sqlite3',
       'package.json',
     ])
