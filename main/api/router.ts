@@ -5,6 +5,7 @@ import { crew } from './crew.ts'
 import { customers } from './customers.ts'
 import { hours } from './hours.ts'
 import { jobs } from './jobs.ts'
+import { mail } from './mail.ts'
 import { morning } from './morning.ts'
 import { products } from './products.ts'
 import { shelf } from './shelf.ts'
@@ -24,6 +25,7 @@ export const appRouter = router({
   customers,
   hours,
   jobs,
+  mail,
   morning,
   products,
   shelf,

@@ -1,8 +1,10 @@
+import { dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
 import { Refusal } from '../domain/refusal.ts'
 import { type Prisma, PrismaClient } from './generated/client.ts'
 import { inPlainWords, toRefusal } from './integrity.ts'
 import { type MigrationFiles, migrate } from './migrate.ts'
+import { openSecrets, type Secrets } from './secrets.ts'
 import { sqliteAdapter } from './sqlite.ts'
 
 /** The client inside one transaction. */
@@ -27,6 +29,8 @@ export interface Store {
     stamp: { who: string; at: number },
     work: (tx: Tx, audit: (entry: AuditEntry) => void) => Promise<T>,
   ): Promise<T>
+  /** Passwords, kept apart from the database and its copies. */
+  secrets: Secrets
   /** Calls back after each commit with the names of what was touched; returns the way to stop. */
   onCommit(listener: (entities: string[]) => void): () => void
   close(): Promise<void>
@@ -49,6 +53,7 @@ export async function openStore(file: string, files: MigrationFiles): Promise<St
   const listeners = new Set<(entities: string[]) => void>()
   return {
     read,
+    secrets: openSecrets(join(dirname(file), 'secrets.json')),
     async transact(stamp, work) {
       const entries: AuditEntry[] = []
       const result = await writer.$transaction(

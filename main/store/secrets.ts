@@ -1,0 +1,54 @@
+import {
+  closeSync,
+  existsSync,
+  fsyncSync,
+  openSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs'
+import { Refusal } from '../domain/refusal.ts'
+
+/**
+ * What must be kept but not in the database, where every copy of it would carry it along: passwords. They lie in a file
+ * of their own beside it that only this user may read.
+ */
+export interface Secrets {
+  get(name: string): string | null
+  /** Null forgets it. */
+  set(name: string, value: string | null): void
+}
+
+/** The secrets in this file; it is made when the first one is set. */
+export function openSecrets(file: string): Secrets {
+  const read = (): Record<string, string> => {
+    if (!existsSync(file)) return {}
+    try {
+      return JSON.parse(readFileSync(file, 'utf8')) as Record<string, string>
+    } catch (error) {
+      throw new Refusal(
+        'secrets-unreadable',
+        'secrets',
+        file,
+        `The file of passwords ${file} cannot be read (${(error as Error).message}): remove it and enter them again.`,
+      )
+    }
+  }
+  return {
+    get: name => read()[name] ?? null,
+    set(name, value) {
+      const all = read()
+      if (value === null) delete all[name]
+      else all[name] = value
+      // Written beside and moved into place: a crash leaves the old file or the new one, never half of one.
+      const fresh = `${file}.new`
+      rmSync(fresh, { force: true })
+      writeFileSync(fresh, JSON.stringify(all), { mode: 0o600 })
+      const handle = openSync(fresh, 'r+')
+      fsyncSync(handle)
+      closeSync(handle)
+      renameSync(fresh, file)
+    },
+  }
+}
