@@ -1,5 +1,6 @@
 import { Alert, Button, Group } from '@mantine/core'
 import type { ReactNode } from 'react'
+import styles from './FormFoot.module.css'
 import type { Faults } from './faults.ts'
 
 interface Props {
@@ -26,7 +27,7 @@ export function FormFoot({
   const words = faults.rest()
   const reload = (outdated || faults.stale) && onReload
   return (
-    <>
+    <div className={styles.foot}>
       {outdated && !faults.stale && (
         <Alert color="orange" variant="outline" title="Changed in another window" role="status">
           Saving this would be refused. Look at what is there now, then make your change again.
@@ -48,6 +49,6 @@ export function FormFoot({
         )}
         {children}
       </Group>
-    </>
+    </div>
   )
 }

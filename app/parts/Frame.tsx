@@ -52,7 +52,7 @@ export function Frame() {
           </Link>
         ))}
         <UnstyledButton className={styles.find} onClick={spotlight.open} aria-keyshortcuts="Control+K">
-          <IconSearch size={16} aria-hidden="true" />
+          <IconSearch size="1rem" aria-hidden="true" />
           <span>Find</span>
           <Kbd aria-hidden="true">Ctrl K</Kbd>
         </UnstyledButton>

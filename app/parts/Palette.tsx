@@ -1,7 +1,7 @@
 import { Kbd } from '@mantine/core'
 import { useDebouncedValue } from '@mantine/hooks'
 import { Spotlight } from '@mantine/spotlight'
-import { IconChevronRight, IconSearch, IconUser } from '@tabler/icons-react'
+import { IconCar, IconChevronRight, IconSearch, IconUser } from '@tabler/icons-react'
 import { useQuery } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
 import { useState } from 'react'
@@ -9,6 +9,8 @@ import { showPhone } from '../../main/domain/vehicle/index.ts'
 import { useShop } from '../data/shop.ts'
 import { trpc } from '../data/trpc.ts'
 import { type CommandContext, findCommands } from './commands.ts'
+import { statusWords } from './statusWords.ts'
+import { longWords } from './time.ts'
 
 /** Ctrl K: any customer, plate, job or command by a few letters. */
 export function Palette({ context }: { context: CommandContext }) {
@@ -21,7 +23,13 @@ export function Palette({ context }: { context: CommandContext }) {
     enabled: asked.length >= 2,
     placeholderData: before => before,
   })
+  const jobs = useQuery({
+    ...trpc.jobs.find.queryOptions({ text: asked }),
+    enabled: asked.length >= 1,
+    placeholderData: before => before,
+  })
   const found = asked.length >= 2 ? (customers.data?.customers ?? []) : []
+  const foundJobs = asked.length >= 1 ? (jobs.data?.jobs ?? []).slice(0, 6) : []
   const wanted = findCommands(text)
   return (
     <Spotlight.Root
@@ -29,6 +37,7 @@ export function Palette({ context }: { context: CommandContext }) {
       onQueryChange={setText}
       shortcut="mod + K"
       tagsToIgnore={[]}
+      overlayProps={{ blur: 0, backgroundOpacity: 0.35 }}
       attributes={{ content: { 'aria-label': 'Find' } }}
       scrollable
       maxHeight="min(60vh, 560px)"
@@ -36,7 +45,7 @@ export function Palette({ context }: { context: CommandContext }) {
       <Spotlight.Search
         placeholder="A name, a plate, a phone number, a job, or what you want to do"
         aria-label="Find a customer, plate, job or command"
-        leftSection={<IconSearch size={18} aria-hidden="true" />}
+        leftSection={<IconSearch size="1.12rem" aria-hidden="true" />}
       />
       <Spotlight.ActionsList>
         {found.length > 0 && (
@@ -51,8 +60,21 @@ export function Palette({ context }: { context: CommandContext }) {
                 ]
                   .filter(Boolean)
                   .join(' · ')}
-                leftSection={<IconUser size={18} aria-hidden="true" />}
+                leftSection={<IconUser size="1.12rem" aria-hidden="true" />}
                 onClick={() => navigate({ to: '/customers/$id', params: { id: customer.id } })}
+              />
+            ))}
+          </Spotlight.ActionsGroup>
+        )}
+        {foundJobs.length > 0 && (
+          <Spotlight.ActionsGroup label="Jobs">
+            {foundJobs.map(job => (
+              <Spotlight.Action
+                key={job.id}
+                label={`Job ${job.number}, ${job.plate} ${job.customerName}`}
+                description={`${statusWords[job.status]}, ${longWords(job.dropOffAt, shop.zone)} to ${longWords(job.handoverAt, shop.zone)}`}
+                leftSection={<IconCar size="1.12rem" aria-hidden="true" />}
+                onClick={() => navigate({ to: '/jobs/$id', params: { id: job.id } })}
               />
             ))}
           </Spotlight.ActionsGroup>
@@ -63,7 +85,7 @@ export function Palette({ context }: { context: CommandContext }) {
               <Spotlight.Action
                 key={command.name}
                 label={command.label}
-                leftSection={<IconChevronRight size={18} aria-hidden="true" />}
+                leftSection={<IconChevronRight size="1.12rem" aria-hidden="true" />}
                 rightSection={
                   command.keys.length > 0 ? <Kbd>{command.keys.join(' ').toUpperCase()}</Kbd> : undefined
                 }
@@ -72,7 +94,7 @@ export function Palette({ context }: { context: CommandContext }) {
             ))}
           </Spotlight.ActionsGroup>
         )}
-        {found.length + wanted.length === 0 && (
+        {found.length + foundJobs.length + wanted.length === 0 && (
           <Spotlight.Empty>
             Nothing by these letters. Try a part of the name, the plate without its spaces, or the last digits
             of the phone.

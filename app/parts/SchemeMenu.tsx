@@ -16,14 +16,14 @@ export function SchemeMenu() {
     <Menu position="bottom-end">
       <Menu.Target>
         <ActionIcon variant="subtle" size="lg" aria-label={`Colours: ${now.label}`}>
-          <now.Icon size={19} aria-hidden="true" />
+          <now.Icon size="1.2rem" aria-hidden="true" />
         </ActionIcon>
       </Menu.Target>
       <Menu.Dropdown>
         {choices.map(({ scheme, label, Icon }) => (
           <Menu.Item
             key={scheme}
-            leftSection={<Icon size={16} aria-hidden="true" />}
+            leftSection={<Icon size="1rem" aria-hidden="true" />}
             rightSection={scheme === now.scheme ? '✓' : undefined}
             onClick={() => setColorScheme(scheme)}
           >

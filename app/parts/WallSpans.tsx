@@ -47,7 +47,7 @@ export function WallSpans({ name, spans, onChange, onAdd, onRemove, errorAt }: P
               aria-label={`Take out opening ${i + 1} of ${name}`}
               onClick={() => onRemove(i)}
             >
-              <IconX size={16} />
+              <IconX size="1rem" />
             </ActionIcon>
           )}
         </Group>
@@ -60,7 +60,7 @@ export function WallSpans({ name, spans, onChange, onAdd, onRemove, errorAt }: P
           title="Another opening, after a break"
           onClick={() => onAdd(next)}
         >
-          <IconPlus size={16} />
+          <IconPlus size="1rem" />
         </ActionIcon>
       )}
     </Group>

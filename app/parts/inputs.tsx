@@ -121,11 +121,12 @@ export function DecimalInput({ unit, ...props }: Valued<number> & { unit?: strin
 }
 
 /** The same, or nothing at all. */
-export function OptionalDecimalInput(props: Valued<number | null>) {
+export function OptionalDecimalInput({ unit, ...props }: Valued<number | null> & { unit?: string }) {
   return (
     <ReadInput
       {...props}
       inputMode="decimal"
+      rightSection={unit ? <span aria-hidden="true">{unit}</span> : undefined}
       read={text => {
         const plain = text.trim().replace(',', '.')
         if (plain === '') return null

@@ -32,7 +32,10 @@ export const shop = router({
     .mutation(({ ctx, input }) => setUpShop(ctx, input)),
 
   /** Fills an empty database with the invented shop. */
-  openDemo: procedure.mutation(({ ctx }) => fillDemo(ctx)),
+  openDemo: procedure.mutation(async ({ ctx }) => {
+    await fillDemo(ctx)
+    return (await getShop(ctx))!
+  }),
 
   update: procedure
     .input(

@@ -2,7 +2,15 @@ import { Refusal } from '../domain/refusal.ts'
 import { type Capability, checkBay, checkUnique } from '../domain/shop/index.ts'
 import { assertFresh, type Tx } from '../store/store.ts'
 import { changesBetween } from './changesBetween.ts'
-import { assertTold, comingJobs, comingStays, jobWords, listed, stepLines } from './comingJobs.ts'
+import {
+  assertTold,
+  comingJobs,
+  comingStays,
+  jobWords,
+  listed,
+  touchedLines,
+  touchedSteps,
+} from './comingJobs.ts'
 import type { Desk } from './desk.ts'
 import { momentWords } from './momentWords.ts'
 import { checkOrder } from './order.ts'
@@ -63,12 +71,17 @@ export async function saveBay(desk: Desk, input: BayInput): Promise<{ id: string
     const lost = (before!.capabilities as string[]).filter(
       can => !data.capabilities.includes(can as Capability),
     )
-    const lines = stepLines(
+    const touched = touchedSteps(
       await comingJobs(tx, desk.now()),
       zone,
       step => step.bayId === id && lost.includes(step.needs),
     )
-    assertTold(lines, input.accepted, 'capabilities', `${name} could no longer do what is booked there:`)
+    assertTold(
+      touchedLines(touched),
+      input.accepted,
+      'capabilities',
+      `${name} could no longer do what is booked there:`,
+    )
     audit({ act: 'changed', entity: 'bay', entityId: id, detail: changesBetween(before!, data) })
     return { id }
   })

@@ -41,51 +41,67 @@ export function jobWords(job: { number: number; vehicle: { plate: string } }): s
   return `Job ${job.number} (${job.vehicle.plate})`
 }
 
-/** A line for each planned step still to be begun that `concerns` picks. */
-export function stepLines(
+/** One thing of a booked job that a change concerns, in words. */
+export interface Touched {
+  job: string
+  what: string
+}
+
+/** The planned steps still to be begun that `concerns` picks. */
+export function touchedSteps(
   jobs: readonly ComingJob[],
   zone: string,
   concerns: (step: ComingStep) => boolean,
-): string[] {
+): Touched[] {
   return jobs.flatMap(job =>
     job.steps
       .filter(step => step.actualStartAt === null && concerns(step))
-      .map(step => `${jobWords(job)}: ${step.name}, ${momentWords(step.startAt, zone)}`),
+      .map(step => ({ job: jobWords(job), what: `${step.name}, ${momentWords(step.startAt, zone)}` })),
   )
 }
 
-/** A line for each thing booked after now that does not lie in the opening hours `open`. */
-export function linesOutside(
+/** What is booked after now and does not lie in the opening hours `open`. */
+export function touchedOutside(
   jobs: readonly ComingJob[],
   open: readonly Span[],
   zone: string,
   nowAt: number,
-): string[] {
+): Touched[] {
   const doorOpen = (at: number) => open.some(span => span.from <= at && at <= span.to)
   return jobs.flatMap(job => {
-    const lines: string[] = []
+    const times: [number, string][] = []
     const door = (at: number, what: string) => {
-      if (at > nowAt && !doorOpen(at))
-        lines.push(`${jobWords(job)}: ${what}, ${momentWords(at, zone)}, while closed`)
+      if (at > nowAt && !doorOpen(at)) times.push([at, what])
     }
     if (job.arrivedAt === null) door(job.dropOffAt, 'drop-off')
     for (const step of job.steps) {
-      if (step.kind !== 'work' || step.actualStartAt !== null || step.startAt <= nowAt) continue
-      if (openMinutesBetween(open, step.startAt, step.endAt) < step.minutes)
-        lines.push(
-          `${jobWords(job)}: ${step.name}, ${momentWords(step.startAt, zone)}, not within opening hours`,
-        )
+      const ahead = step.kind === 'work' && step.actualStartAt === null && step.startAt > nowAt
+      if (ahead && openMinutesBetween(open, step.startAt, step.endAt) < step.minutes)
+        times.push([step.startAt, step.name])
     }
     for (const stay of comingStays(job, nowAt).slice(1)) door(stay.from, 'change of bay')
     door(job.handoverAt, 'handover')
-    return lines
+    return times
+      .sort(([a], [b]) => a - b)
+      .map(([at, what]) => ({ job: jobWords(job), what: `${what}, ${momentWords(at, zone)}` }))
   })
 }
 
-/** The lines a change has added: what was out of place before is not news. */
-export function newLines(before: readonly string[], after: readonly string[]): string[] {
-  const known = new Set(before)
-  return after.filter(line => !known.has(line))
+/** What a change has added: what was out of place before is not news. */
+export function newlyTouched(before: readonly Touched[], after: readonly Touched[]): Touched[] {
+  const key = ({ job, what }: Touched) => `${job}\n${what}`
+  const known = new Set(before.map(key))
+  return after.filter(touched => !known.has(key(touched)))
+}
+
+/** A line a job: the first of its times, and how many more. */
+export function touchedLines(touched: readonly Touched[]): string[] {
+  const byJob = Map.groupBy(touched, ({ job }) => job)
+  return [...byJob].map(([job, [first, ...more]]) => {
+    const rest =
+      more.length === 0 ? '' : more.length === 1 ? ', and one more time' : `, and ${more.length} more times`
+    return `${job}: ${first!.what}${rest}`
+  })
 }
 
 /**

@@ -3,8 +3,8 @@ import { checkCrewMember, checkUnique, type Skill } from '../domain/shop/index.t
 import { noJson } from '../store/json.ts'
 import { assertFresh } from '../store/store.ts'
 import { changesBetween } from './changesBetween.ts'
-import { assertTold, newLines } from './comingJobs.ts'
-import { crewLines, stepsOf } from './crewLines.ts'
+import { assertTold, newlyTouched, touchedLines } from './comingJobs.ts'
+import { stepsOf, unmannedSteps } from './crewSteps.ts'
 import type { Desk } from './desk.ts'
 import { checkOrder } from './order.ts'
 
@@ -59,14 +59,14 @@ export async function saveCrew(desk: Desk, input: CrewInput): Promise<{ id: stri
     }
     const { id } = input
     const before = await tx.crewMember.findUnique({ where: { id } })
-    const linesBefore = await crewLines(tx, id, desk.now())
+    const touchedBefore = await unmannedSteps(tx, id, desk.now())
     const { count } = await tx.crewMember.updateMany({
       where: { id, version: input.version ?? 0 },
       data: { ...written, version: { increment: 1 } },
     })
     assertFresh(count, 'crew member', id)
-    const lines = newLines(linesBefore, await crewLines(tx, id, desk.now()))
-    assertTold(lines, input.accepted, 'weekly', `${name} is booked for these steps:`)
+    const touched = newlyTouched(touchedBefore, await unmannedSteps(tx, id, desk.now()))
+    assertTold(touchedLines(touched), input.accepted, 'weekly', `${name} is booked for these steps:`)
     audit({ act: 'changed', entity: 'crew', entityId: id, detail: changesBetween(before!, data) })
     return { id }
   })
@@ -80,7 +80,7 @@ export async function archiveCrew(
   const { id, version } = input
   const at = desk.now()
   await desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
-    const lines = await stepsOf(tx, id, at)
+    const lines = touchedLines(await stepsOf(tx, id, at))
     assertTold(
       lines,
       input.accepted,

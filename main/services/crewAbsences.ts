@@ -2,8 +2,8 @@ import { Refusal } from '../domain/refusal.ts'
 import { checkNote } from '../domain/shop/index.ts'
 import { assertFresh } from '../store/store.ts'
 import { changesBetween } from './changesBetween.ts'
-import { assertTold, newLines } from './comingJobs.ts'
-import { crewLines } from './crewLines.ts'
+import { assertTold, newlyTouched, touchedLines } from './comingJobs.ts'
+import { unmannedSteps } from './crewSteps.ts'
 import type { Desk } from './desk.ts'
 import { checkOneSpan } from './oneSpan.ts'
 import { shopOf } from './shopView.ts'
@@ -36,7 +36,7 @@ export async function saveAbsence(desk: Desk, input: AbsenceInput): Promise<{ id
       )
     const others = await tx.crewAbsence.findMany({ where: { crewId, NOT: { id: input.id ?? '' } } })
     checkOneSpan(others, data, (await shopOf(tx)).zone)
-    const linesBefore = await crewLines(tx, crewId, desk.now())
+    const touchedBefore = await unmannedSteps(tx, crewId, desk.now())
     let id = input.id
     if (id === undefined) {
       id = (await tx.crewAbsence.create({ data })).id
@@ -50,8 +50,8 @@ export async function saveAbsence(desk: Desk, input: AbsenceInput): Promise<{ id
       assertFresh(count, 'absence', id)
       audit({ act: 'changed', entity: 'absence', entityId: id, detail: changesBetween(before!, data) })
     }
-    const lines = newLines(linesBefore, await crewLines(tx, crewId, desk.now()))
-    assertTold(lines, input.accepted, 'fromAt', `${member.name} is booked for these steps:`)
+    const touched = newlyTouched(touchedBefore, await unmannedSteps(tx, crewId, desk.now()))
+    assertTold(touchedLines(touched), input.accepted, 'fromAt', `${member.name} is booked for these steps:`)
     return { id }
   })
 }

@@ -57,7 +57,8 @@ export async function findCustomers(
 }
 
 function matches(entry: Entry, word: string): boolean {
-  if (entry.words.includes(word)) return true
+  // One or two digits are in half of all model years and addresses; only a plate is worth finding by them.
+  if (!/^\d{1,2}$/.test(word) && entry.words.includes(word)) return true
   const plate = looseKey(word)
   if (plate.length > 1 && entry.plates.some(each => each.includes(plate))) return true
   if (/\p{L}/u.test(word)) return false

@@ -1,6 +1,6 @@
 import { openSpans, type ShopCalendar } from '../domain/calendar/index.ts'
 import type { Tx } from '../store/store.ts'
-import { assertTold, comingJobs, linesOutside, newLines } from './comingJobs.ts'
+import { assertTold, comingJobs, newlyTouched, touchedLines, touchedOutside } from './comingJobs.ts'
 import { calendarOf } from './shopView.ts'
 
 /**
@@ -18,10 +18,10 @@ export async function tellOfHours(
   const jobs = await comingJobs(tx, nowAt)
   const toAt = Math.max(nowAt, ...jobs.map(job => job.handoverAt)) + 1
   // A day's margin, so that an opening that began before now is whole.
-  const lines = (calendar: ShopCalendar) =>
-    linesOutside(jobs, openSpans(calendar, nowAt - 1440, toAt), before.zone, nowAt)
+  const outside = (calendar: ShopCalendar) =>
+    touchedOutside(jobs, openSpans(calendar, nowAt - 1440, toAt), before.zone, nowAt)
   assertTold(
-    newLines(lines(before), lines(after)),
+    touchedLines(newlyTouched(outside(before), outside(after))),
     accepted,
     field,
     'These bookings would fall outside the opening hours; they stay where they are until somebody moves them:',

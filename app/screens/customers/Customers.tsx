@@ -38,7 +38,7 @@ export function Customers() {
         <TextInput
           aria-label="Find a customer"
           placeholder="Any part of a name, plate, phone, e-mail or car"
-          leftSection={<IconSearch size={16} aria-hidden="true" />}
+          leftSection={<IconSearch size="1rem" aria-hidden="true" />}
           className={styles.find}
           autoFocus
           value={text}

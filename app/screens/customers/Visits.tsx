@@ -2,17 +2,9 @@ import { Link } from '@tanstack/react-router'
 import type { VisitView } from '../../../main/api/views.ts'
 import { useShop } from '../../data/shop.ts'
 import { money } from '../../parts/money.ts'
+import { statusWords } from '../../parts/statusWords.ts'
 import { longWords } from '../../parts/time.ts'
 import styles from './Customers.module.css'
-
-const statusWords: Record<VisitView['status'], string> = {
-  held: 'held, not booked yet',
-  booked: 'booked',
-  inShop: 'in the shop',
-  handedOver: 'handed over',
-  cancelled: 'cancelled',
-  lapsed: 'the held place lapsed',
-}
 
 /** Every visit of a customer's cars, newest first. */
 export function Visits({ visits }: { visits: VisitView[] }) {

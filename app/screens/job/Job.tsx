@@ -1,24 +1,15 @@
 import { Alert, Button, Group } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
-import type { JobView } from '../../../main/services/views.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
 import { money } from '../../parts/money.ts'
+import { statusWords } from '../../parts/statusWords.ts'
 import { durationWords, longWords } from '../../parts/time.ts'
 import { CureClock } from './CureClock.tsx'
 import { History } from './History.tsx'
 import styles from './Job.module.css'
 import { JobActions } from './JobActions.tsx'
 import { StepTable } from './StepTable.tsx'
-
-const statusWords: Record<JobView['status'], string> = {
-  held: 'held, not confirmed',
-  booked: 'booked',
-  inShop: 'in the shop',
-  handedOver: 'handed over',
-  cancelled: 'cancelled',
-  lapsed: 'lapsed: the hold ran out',
-}
 
 /** One car's visit: what is done, what cures, when it may honestly go home. */
 export function Job() {

@@ -72,7 +72,11 @@ export function Exceptions() {
         <ExceptionForm key={editing.id ?? 'new'} first={editing} onDone={() => setEditing(null)} />
       ) : (
         <Group mt="md">
-          <Button variant="default" onClick={() => setEditing({ date: today, hours: [], note: '' })}>
+          <Button
+            variant="default"
+            disabled={today === ''}
+            onClick={() => setEditing({ date: today, hours: [], note: '' })}
+          >
             Add a date
           </Button>
           {list.length > shown.length || past ? (

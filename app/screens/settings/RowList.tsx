@@ -60,7 +60,7 @@ export function RowList(props: Props) {
                       disabled={place === 0}
                       onClick={() => move(row.id, -1)}
                     >
-                      <IconChevronUp size={16} />
+                      <IconChevronUp size="1rem" />
                     </ActionIcon>
                     <ActionIcon
                       variant="subtle"
@@ -69,7 +69,7 @@ export function RowList(props: Props) {
                       disabled={place === used.length - 1}
                       onClick={() => move(row.id, 1)}
                     >
-                      <IconChevronDown size={16} />
+                      <IconChevronDown size="1rem" />
                     </ActionIcon>
                   </span>
                 )}

@@ -41,8 +41,8 @@ export function Stretches<Owner extends object>(props: Props<Owner>) {
   const removing = useSaving(remove)
   const [editing, setEditing] = useState<EditedStretch | null>(null)
   const words = faultsOf(removing.error).rest()
-  const fresh = (): EditedStretch => {
-    const tomorrow = dateOf((nowAt ?? 0) + 1440, zone)
+  const fresh = (now: number): EditedStretch => {
+    const tomorrow = dateOf(now + 1440, zone)
     return { fromAt: atWall(tomorrow, 0, zone), toAt: atWall(tomorrow, 1440, zone), reason: '' }
   }
   return (
@@ -90,7 +90,12 @@ export function Stretches<Owner extends object>(props: Props<Owner>) {
           onDone={() => setEditing(null)}
         />
       ) : (
-        <Button mt="md" variant="default" onClick={() => setEditing(fresh())}>
+        <Button
+          mt="md"
+          variant="default"
+          disabled={nowAt === null}
+          onClick={() => nowAt !== null && setEditing(fresh(nowAt))}
+        >
           {addLabel}
         </Button>
       )}

@@ -59,7 +59,7 @@ export function NamedRows<T extends string>(props: Props<T>) {
               disabled={rows.length === 1}
               onClick={() => onChange(rows.filter((_, index) => index !== i))}
             >
-              <IconX size={16} />
+              <IconX size="1rem" />
             </ActionIcon>
           </div>
         )

@@ -14,6 +14,7 @@ import { countryChoices, currencyChoices, zoneChoices } from '../../parts/placeC
 import { SchemeMenu } from '../../parts/SchemeMenu.tsx'
 import { capabilityChoices, skillChoices } from '../../parts/shopWords.ts'
 import { usualWeek } from '../../parts/weekHours.ts'
+import { DemoOffer } from './DemoOffer.tsx'
 import { type Named, NamedRows } from './NamedRows.tsx'
 import { presetsFor } from './presets.ts'
 import styles from './Welcome.module.css'
@@ -71,6 +72,7 @@ export function Welcome() {
         </div>
         <SchemeMenu />
       </header>
+      <DemoOffer onOpened={enter} />
       <Form error={setUp.error} label="Set up the shop" onSave={save}>
         <div className={styles.columns}>
           <section className={styles.card} aria-labelledby="first-shop">

@@ -15,7 +15,7 @@ interface Props {
 /** One figure of a profile: what it is, its value, and where the value comes from. */
 export function FigureRow({ label, about, source, onSource, children }: Props) {
   return (
-    <div className={styles.figure}>
+    <div className={styles.figure} data-sheet={source === 'data sheet'}>
       <div>
         {label}
         {about && <small>{about}</small>}
@@ -25,7 +25,6 @@ export function FigureRow({ label, about, source, onSource, children }: Props) {
         <NativeSelect
           aria-label={`Source of: ${label}`}
           className={styles.source}
-          data-sheet={source === 'data sheet'}
           data={['data sheet', 'common practice']}
           value={source}
           onChange={event => onSource(event.currentTarget.value as FigureSource)}

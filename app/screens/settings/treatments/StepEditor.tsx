@@ -35,7 +35,7 @@ export function StepEditor({ index, count, step, products, faults, onChange, onM
           disabled={index === 0}
           onClick={() => onMove(-1)}
         >
-          <IconChevronUp size={17} />
+          <IconChevronUp size="1.06rem" />
         </ActionIcon>
         <ActionIcon
           variant="subtle"
@@ -43,7 +43,7 @@ export function StepEditor({ index, count, step, products, faults, onChange, onM
           disabled={index === count - 1}
           onClick={() => onMove(1)}
         >
-          <IconChevronDown size={17} />
+          <IconChevronDown size="1.06rem" />
         </ActionIcon>
         <ActionIcon
           variant="subtle"
@@ -51,7 +51,7 @@ export function StepEditor({ index, count, step, products, faults, onChange, onM
           disabled={count === 1}
           onClick={onRemove}
         >
-          <IconX size={17} />
+          <IconX size="1.06rem" />
         </ActionIcon>
       </div>
       <div className={styles.fields}>
@@ -96,19 +96,6 @@ export function StepEditor({ index, count, step, products, faults, onChange, onM
           error={at('skill')}
         />
         <DecimalInput label="People" value={step.crew} onChange={crew => put({ crew })} error={at('crew')} />
-      </div>
-      <div className={styles.sizes} role="presentation">
-        {sizeChoices.map(({ value: size, label }) => (
-          <DurationInput
-            key={size}
-            label={`Takes, ${label.toLowerCase()}`}
-            value={step.minutes[size]}
-            onChange={minutes => put({ minutes: { ...step.minutes, [size]: minutes } })}
-            error={at(`minutes.${size}`)}
-          />
-        ))}
-      </div>
-      <div className={styles.fields}>
         <OptionalDurationInput
           label="Waits at least"
           placeholder="no wait"
@@ -125,6 +112,17 @@ export function StepEditor({ index, count, step, products, faults, onChange, onM
           onChange={waitMax => put({ waitMax })}
           error={at('waitMax')}
         />
+      </div>
+      <div className={styles.fields}>
+        {sizeChoices.map(({ value: size, label }) => (
+          <DurationInput
+            key={size}
+            label={`Takes, ${label.toLowerCase()}`}
+            value={step.minutes[size]}
+            onChange={minutes => put({ minutes: { ...step.minutes, [size]: minutes } })}
+            error={at(`minutes.${size}`)}
+          />
+        ))}
       </div>
       <div className={styles.switches}>
         <Checkbox

@@ -1,22 +1,22 @@
 import { crewSpans, type OpeningHours, openMinutesBetween, openSpans } from '../domain/calendar/index.ts'
 import type { Tx } from '../store/store.ts'
-import { type ComingJob, comingJobs, stepLines } from './comingJobs.ts'
+import { type ComingJob, comingJobs, type Touched, touchedSteps } from './comingJobs.ts'
 import { calendarOf } from './shopView.ts'
 
-/** The planned steps of one of the crew, as lines; all of them, or those `concerns` picks. */
+/** The planned steps of one of the crew; all of them, or those `concerns` picks. */
 export async function stepsOf(
   tx: Tx,
   crewId: string,
   nowAt: number,
   concerns: (step: ComingJob['steps'][number]) => boolean = () => true,
-): Promise<string[]> {
+): Promise<Touched[]> {
   const { zone } = await calendarOf(tx)
   const jobs = await comingJobs(tx, nowAt)
-  return stepLines(jobs, zone, step => step.crew.some(each => each.crewId === crewId) && concerns(step))
+  return touchedSteps(jobs, zone, step => step.crew.some(each => each.crewId === crewId) && concerns(step))
 }
 
 /** The planned steps that one of the crew, as now written, is not there for or has no skill for. */
-export async function crewLines(tx: Tx, crewId: string, nowAt: number): Promise<string[]> {
+export async function unmannedSteps(tx: Tx, crewId: string, nowAt: number): Promise<Touched[]> {
   const member = await tx.crewMember.findUnique({ where: { id: crewId }, include: { absences: true } })
   if (!member) return []
   const calendar = await calendarOf(tx)
