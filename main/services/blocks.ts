@@ -1,5 +1,6 @@
 /** A job's steps as the board draws them: stays bay by bay, each filled with blocks from its start to its end. */
 import type { Stay } from '../domain/schedule/index.ts'
+import type { LaidCoat } from './cure/laidCoat.ts'
 import { coatOfHold, coatsOf, marksOf, type ProductsById } from './cureMarks.ts'
 import { jobStays } from './floorJobs.ts'
 import type { BlockView } from './views.ts'
@@ -17,6 +18,7 @@ export interface BlockStep {
   readonly actualEndAt: number | null
   readonly movedToBayId: string | null
   readonly movedAt: number | null
+  readonly laid?: LaidCoat
   /** Names. */
   readonly crew: string[]
 }

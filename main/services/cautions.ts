@@ -1,6 +1,6 @@
 import { type CureProfile, ruleOf } from '../domain/cure/index.ts'
 import type { ProductKind } from '../domain/shop/index.ts'
-import type { Coat, CuringProduct, ProductsById } from './cureMarks.ts'
+import { type Coat, type CuringProduct, marksOf, type ProductsById } from './cureMarks.ts'
 
 /** What common practice asks of whoever handles a kind of product. No source: the safety data sheet decides. */
 const careOf: Readonly<Record<ProductKind, string>> = {
@@ -41,7 +41,7 @@ export function cautionLines(
  */
 export function cureWords(coat: Coat, nowAt: number, when: (at: number) => string): string {
   const profile: CureProfile = coat.product.cureProfile
-  const safeAt = coat.endAt + profile.handoverMin
+  const { safeAt } = marksOf(coat)
   const rule = ruleOf(profile, 'handoverSafe')!.words
   const state = !coat.actual
     ? `With the coat as planned that is ${when(safeAt)}.`

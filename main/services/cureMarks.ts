@@ -1,5 +1,7 @@
 import { type CureProfile, milestones } from '../domain/cure/index.ts'
 import type { ProductKind } from '../domain/shop/index.ts'
+import { clockView } from './cure/clockView.ts'
+import type { LaidCoat } from './cure/laidCoat.ts'
 import type { CureMarks } from './views.ts'
 
 /** A product as far as its cure is told. */
@@ -18,6 +20,7 @@ export interface CoatStep {
   readonly productId: string | null
   readonly endAt: number
   readonly actualEndAt: number | null
+  readonly laid?: LaidCoat
 }
 
 export interface Coat {
@@ -27,6 +30,8 @@ export interface Coat {
   /** When it was finished, or is to be. */
   readonly endAt: number
   readonly actual: boolean
+  /** Its running clock, once it is laid. */
+  readonly laid: LaidCoat | null
 }
 
 /** The coats and toppers of a job, in order. */
@@ -41,19 +46,32 @@ export function coatsOf(steps: readonly CoatStep[], products: ProductsById): Coa
         product: { ...product, cureProfile },
         endAt: step.actualEndAt ?? step.endAt,
         actual: step.actualEndAt !== null,
+        laid: step.laid ?? null,
       },
     ]
   })
 }
 
-/** The moments of one coat's cure at the reference temperature, as its profile gives them. */
-export function marksOf({ product, endAt, actual }: Coat): CureMarks {
-  const at = milestones(product.cureProfile, endAt)
+/** Where a clock never gets to in this cold: further away than anything that is planned. */
+const neverMin = 10 * 365 * 1440
+
+/** Turns a cure age of the coat into the first whole minute it is reached, by its clock or else at the reference. */
+function reacher({ endAt, laid }: Coat): (ageMin: number) => number {
+  if (!laid) return ageMin => endAt + ageMin
+  // Rounding noise of the sums must not make a whole minute the next one.
+  return ageMin => Math.ceil((laid.clock.reachedAt(ageMin) ?? endAt + neverMin) - 1e-6)
+}
+
+/** The moments of one coat's cure: by its running clock once it is laid, until then as its profile gives them. */
+export function marksOf(coat: Coat): CureMarks {
+  const { product, endAt, actual, laid } = coat
+  const at = milestones(product.cureProfile, endAt, reacher(coat))
   const takesTopper = product.kind !== 'topper'
   return {
     productName: product.name,
     coatEndAt: endAt,
     actual,
+    clock: laid && clockView(laid, at.handoverSafeAt, at.handoverAdvisedAt),
     tackFreeAt: at.tackFreeAt,
     recoatOpensAt: at.recoatOpensAt,
     recoatClosesAt: at.recoatClosesAt,
@@ -87,9 +105,11 @@ export function leavingTimes(
     ...steps.filter(step => step.kind === 'work').map(step => step.actualEndAt ?? step.endAt),
   )
   let [safeAt, advisedAt] = [done, done]
-  for (const { product, endAt } of coatsOf(steps, products)) {
-    safeAt = Math.max(safeAt, endAt + product.cureProfile.handoverMin)
-    advisedAt = Math.max(advisedAt, endAt + product.cureProfile.handoverAdvisedMin)
+  for (const coat of coatsOf(steps, products)) {
+    const { handoverMin, handoverAdvisedMin } = coat.product.cureProfile
+    const reached = reacher(coat)
+    safeAt = Math.max(safeAt, reached(handoverMin))
+    advisedAt = Math.max(advisedAt, reached(handoverAdvisedMin))
   }
   return { safeAt, advisedAt }
 }

@@ -11,6 +11,7 @@ import {
 import type { Capability, Skill } from '../domain/shop/index.ts'
 import { floorRows } from '../store/floorRows.ts'
 import type { Tx } from '../store/store.ts'
+import { withLaidCoats } from './cure/laidCoats.ts'
 import { type FloorJob, floorJobs } from './floorJobs.ts'
 import { projectFloor } from './floorProjection.ts'
 import { calendarOf, type ShopView, shopOf } from './shopView.ts'
@@ -73,7 +74,7 @@ export async function loadFloor(tx: Tx, nowAt: number, untilAt: number): Promise
   const begun = rows.filter(row => row.status === 'inShop').map(row => row.actualStartAt ?? row.startAt)
   const fromAt = startOfDay(dateOf(Math.min(nowAt, ...begun), shop.zone), shop.zone)
   const open = openSpans(calendar, fromAt, toAt)
-  const jobs = floorJobs(rows)
+  const jobs = await withLaidCoats(tx, nowAt, floorJobs(rows))
   return projectFloor({
     shop,
     zone: shop.zone,

@@ -1,5 +1,6 @@
 import { type Plan, type Stay, type Step, staysOf } from '../domain/schedule/index.ts'
 import type { FloorRow } from '../store/floorRows.ts'
+import type { LaidCoat } from './cure/laidCoat.ts'
 
 /** One step as it is stored: what was planned, what really happened, and what follows from both. */
 export interface StepRow {
@@ -30,6 +31,8 @@ export interface StepRow {
 
 export interface FloorStep extends StepRow {
   readonly crewIds: readonly string[]
+  /** The running clock of a coat that is on the car. */
+  readonly laid?: LaidCoat
 }
 
 /** A job as far as it holds bays and people. */

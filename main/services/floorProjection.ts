@@ -1,6 +1,7 @@
 /** What really happened carried forward: where a job's steps, moves and handover now fall. */
 import { difference, firstOpenAt } from '../domain/calendar/index.ts'
 import { type Case, type Projection, project } from '../domain/schedule/index.ts'
+import { clockedSteps } from './cure/clockedSteps.ts'
 import { caseOf, type FloorGround } from './floorCase.ts'
 import { gridUp } from './floorGrid.ts'
 import { type FloorJob, stepOf } from './floorJobs.ts'
@@ -31,9 +32,23 @@ function withoutOthers(kase: Case, floor: FloorGround): Case {
  * the horizon does not hold what is left, the stored times stay and `broken` says so.
  */
 export function projectJob(floor: FloorGround, job: FloorJob): ProjectedJob {
+  let projected = projectOnce(floor, job)
+  // A hold that follows other work ends by its coat's clock, so its length hangs on when that work lets it begin.
+  for (let turn = 0; turn < job.steps.length && job.steps.some(step => step.laid); turn++) {
+    const again = projectOnce(floor, job, projected.job.steps)
+    const settled = again.job.steps.every((step, i) => step.endAt === projected.job.steps[i]!.endAt)
+    projected = again
+    if (settled) break
+  }
+  return projected
+}
+
+/** @param timed the steps at the times they are taken to begin and end at, as far as a clock needs to know. */
+function projectOnce(floor: FloorGround, job: FloorJob, timed = job.steps): ProjectedJob {
+  const clocked = clockedSteps(timed)
   const kase = caseOf(floor, {
     exceptJobId: job.id,
-    job: { id: job.id, release: 0, asked: 0, steps: job.steps.map(stepOf) },
+    job: { id: job.id, release: 0, asked: 0, steps: clocked.map(stepOf) },
   })
   const plan = {
     steps: job.steps.map(step => ({

@@ -2,6 +2,7 @@
 import { Refusal } from '../domain/refusal.ts'
 import { type FoundJob, findJobs } from '../store/jobRows.ts'
 import { type AuditEntry, assertFresh, type Tx } from '../store/store.ts'
+import { withLaidCoats } from './cure/laidCoats.ts'
 import { leavingTimes, type ProductsById } from './cureMarks.ts'
 import type { Desk } from './desk.ts'
 import { type Floor, loadFloor } from './floor.ts'
@@ -75,15 +76,17 @@ export function changeJob(
       tx,
       row.steps.flatMap(step => step.productId ?? []),
     )
-    const stored = floorJobOf(row)
+    const stored = await withClocks(tx, nowAt, floorJobOf(row))
     const job = row.status === 'inShop' ? projectJob(floor, stored).job : stored
     const when = (at: number) => minuteWords(at, floor.zone, nowAt)
     const { data = {}, actuals, act, detail, also } = decide({ tx, floor, row, products, job, when })
-    const changed: FloorJob = {
-      ...stored,
+    const changed = await withClocks(tx, nowAt, {
+      ...floorJobOf(row),
       ...data,
-      steps: stored.steps.map((step, i) => (actuals?.index === i ? { ...step, ...actuals } : step)),
-    }
+      steps: stored.steps.map(({ laid: _, ...step }, i) =>
+        actuals?.index === i ? { ...step, ...actuals } : step,
+      ),
+    })
     // A car that is not here, or has left, is not carried forward.
     const { job: next } =
       changed.status === 'inShop' ? projectJob(floor, changed) : { job: asPlanned(changed) }
@@ -96,6 +99,11 @@ export function changeJob(
     audit({ act, entity: 'job', entityId: id, ...(detail !== undefined && { detail }) })
     return { version: version + 1 }
   })
+}
+
+async function withClocks(tx: Tx, nowAt: number, job: FloorJob): Promise<FloorJob> {
+  const [clocked] = await withLaidCoats(tx, nowAt, [job])
+  return clocked!
 }
 
 /** A booked car's times are those planned: what an arrival taken back returns to. */

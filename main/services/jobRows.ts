@@ -1,5 +1,6 @@
 import { type FoundJob, findJobs, type JobWhere } from '../store/jobRows.ts'
 import type { Tx } from '../store/store.ts'
+import { withLaidCoats } from './cure/laidCoats.ts'
 import type { Floor } from './floor.ts'
 import type { FloorStep } from './floorJobs.ts'
 
@@ -14,7 +15,7 @@ export type JobRow = Omit<FoundJob, 'steps'> & {
 export async function jobRows(tx: Tx, floor: Floor, where: JobWhere): Promise<JobRow[]> {
   const rows = await findJobs(tx, where)
   const live = new Map(floor.jobs.map(job => [job.id, job]))
-  return rows.map(row => {
+  const all = rows.map(row => {
     const now = live.get(row.id)
     const steps = row.steps.map((step, i) => ({
       ...step,
@@ -32,6 +33,17 @@ export async function jobRows(tx: Tx, floor: Floor, where: JobWhere): Promise<Jo
       steps,
     }
   })
+  // Cars of the floor carry their clocks already; one that has left keeps the clock it left with.
+  const left = new Map(
+    (
+      await withLaidCoats(
+        tx,
+        floor.nowAt,
+        all.filter(row => row.status === 'handedOver'),
+      )
+    ).map(row => [row.id, row]),
+  )
+  return all.map(row => left.get(row.id) ?? row)
 }
 
 /** Which jobs the board shows in `[fromAt, toAt)`: all that hold a bay then, and those that have left it. */

@@ -11,6 +11,7 @@ import {
   type Step,
   type ViolationCode,
 } from '../domain/schedule/index.ts'
+import { clockedSteps } from './cure/clockedSteps.ts'
 import type { Floor } from './floor.ts'
 import { caseOf } from './floorCase.ts'
 import { gridUp } from './floorGrid.ts'
@@ -43,7 +44,7 @@ export interface MoveGround {
 export function moveGround(floor: Floor, job: JobRow, index: number): MoveGround {
   const now = gridUp(floor, floor.nowAt)
   const before = job.steps[index - 1]
-  const step = job.steps[index]!
+  const step = clockedSteps(job.steps)[index]!
   const ground = { floor, job, index }
   if (!before) return { ...ground, earliestAt: now, latestAt: null, latestWords: '', bays: null }
   const stood = before.movedToBayId ?? before.bayId
@@ -108,7 +109,8 @@ export function moveCase(
   limits: { bays: readonly string[] | null; from: number; to: number | null; horizon?: number },
 ): Case {
   const { floor, job, index } = ground
-  const steps = job.steps.slice(index).map((row, i): Step => {
+  const rest = clockedSteps(job.steps).slice(index)
+  const steps = rest.map((row, i): Step => {
     const step = stepOf(row)
     const liked = {
       ...step,

@@ -13,12 +13,41 @@ export type { Capability, Condition, Finish, SizeClass, Skill, Stage }
 
 export type JobStatus = 'held' | 'booked' | 'inShop' | 'handedOver' | 'cancelled' | 'lapsed'
 
+/** How well the time from the coat to a moment is known, in minutes. */
+export interface CureParts {
+  measuredMin: number
+  assumedMin: number
+  projectedMin: number
+}
+
+/** The running clock of a coat that is laid. */
+export interface CureClockView {
+  /** Up to here it knows the temperatures; from here it projects them. */
+  knownUntilAt: number
+  /** Minutes of cure at the profile's reference temperature, reached by then. */
+  ageMin: number
+  untilNow: CureParts
+  /** Of the time from the coat to the earliest handover. */
+  untilSafe: CureParts
+  /** The cure age over time, as points to be joined by straight lines; the last two go on for ever. */
+  ages: [at: number, ageMin: number][]
+  /** The temperature projected from now on, and who says so. */
+  usualC: number
+  usualFrom: 'set' | 'last week' | 'profile'
+  /** A recorded heated cure counts, by a row of the data sheet. */
+  heated: boolean
+  /** In this cold a moment below is never reached; it is then given as years away. */
+  stalled: boolean
+}
+
 /** The moments of one coat's cure, counted from its planned end, or from the actual one once the coat is laid. */
 export interface CureMarks {
   productName: string
   coatEndAt: number
   /** The coat is really laid: the times below are the running clock, not a plan. */
   actual: boolean
+  /** Null while the coat is only planned. */
+  clock: CureClockView | null
   tackFreeAt: number
   recoatOpensAt: number | null
   recoatClosesAt: number | null
