@@ -10,6 +10,7 @@ import { saveMove } from './moveSave.ts'
 import { minuteWords, sentence } from './shopWords.ts'
 import { productsById } from './soldTreatments.ts'
 import { isMovable, stayViews } from './stayViews.ts'
+import { otherVisit } from './vehicleFree.ts'
 import type { MoveView } from './views.ts'
 
 export interface MoveInput {
@@ -31,7 +32,10 @@ export async function tryMove(desk: Desk, input: MoveInput): Promise<MoveView> {
   if ('reasons' in ground) return { ok: false, reasons: ground.reasons, nearest: null }
   const plan = planMove(ground, input)
   if (!plan.ok) return { ok: false, reasons: plan.reasons, nearest: nearestPlace(ground, input) }
-  return movedView(tx, ground, movedJob(ground, plan.offer.plan))
+  const job = movedJob(ground, plan.offer.plan)
+  const elsewhere = await visitInTheWay(tx, ground, job)
+  if (elsewhere !== null) return { ok: false, reasons: [elsewhere], nearest: null }
+  return movedView(tx, ground, job)
 }
 
 /** Drags a stay and saves it, checked once more against everything booked by then. */
@@ -47,6 +51,8 @@ export function moveStay(
     const plan = planMove(ground, input)
     if (!plan.ok) throw refuse(plan.reasons)
     const job = movedJob(ground, plan.offer.plan)
+    const elsewhere = await visitInTheWay(tx, ground, job)
+    if (elsewhere !== null) throw refuse([elsewhere])
     const view = await movedView(tx, ground, job)
     await saveMove(tx, ground, plan.offer.plan, job)
     audit({
@@ -88,6 +94,13 @@ async function groundOf(
       ],
     }
   return moveGround(floor, job, index)
+}
+
+/** One car cannot be here for two jobs at once. */
+async function visitInTheWay(tx: Tx, { floor }: MoveGround, job: JobRow): Promise<string | null> {
+  const { vehicleId, dropOffAt, handoverAt } = job
+  const words = await otherVisit(tx, floor, { vehicleId, dropOffAt, handoverAt, exceptJobId: job.id })
+  return words && sentence(words)
 }
 
 /** The job as it would be, its steps from the dragged one on at their new places. */

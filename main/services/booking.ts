@@ -4,16 +4,18 @@ import type { Condition, Finish, SizeClass } from '../domain/shop/index.ts'
 import { type AuditEntry, assertFresh, type Tx } from '../store/store.ts'
 import { assertFits, planFrom, stepRows, timesOf } from './bookingPlan.ts'
 import type { Desk } from './desk.ts'
-import { loadFloor } from './floor.ts'
+import { type Floor, loadFloor } from './floor.ts'
 import { caseOf } from './floorCase.ts'
 import { gridDown } from './floorGrid.ts'
 import { planOf, stepOf } from './floorJobs.ts'
 import { writeStepDraws } from './shelf/stepDraws.ts'
+import { sentence } from './shopWords.ts'
 import { sell } from './soldTreatments.ts'
+import { otherVisit, type Visit } from './vehicleFree.ts'
 import type { HoldView, PlanView } from './views.ts'
 
 /** How long a place is held unless somebody says otherwise, in minutes. */
-export const usualHoldMin = 30
+const usualHoldMin = 30
 
 export interface HoldInput {
   vehicleId: string
@@ -59,14 +61,16 @@ export function holdPlace(desk: Desk, input: HoldInput): Promise<HoldView> {
       plan,
       sold.steps.map(step => step.name),
     )
+    const { id: vehicleId, customerId } = vehicle
+    const times = timesOf(sold.steps, plan, sold.products)
+    await assertNotElsewhere(tx, floor, { ...times, vehicleId, exceptJobId: '' })
     const heldUntilAt = nowAt + (input.holdMin ?? usualHoldMin)
     const number = ((await tx.job.aggregate({ _max: { number: true } }))._max.number ?? 0) + 1
-    const times = timesOf(sold.steps, plan, sold.products)
     const job = await tx.job.create({
       data: {
         number,
-        customerId: vehicle.customerId,
-        vehicleId: vehicle.id,
+        customerId,
+        vehicleId,
         status: 'held',
         heldUntilAt,
         askedAt: input.askedDate === undefined ? null : atWall(input.askedDate, 0, floor.zone),
@@ -96,8 +100,20 @@ export function holdPlace(desk: Desk, input: HoldInput): Promise<HoldView> {
   })
 }
 
+/** One car is not here for two jobs at once. */
+async function assertNotElsewhere(tx: Tx, floor: Floor, visit: Visit): Promise<void> {
+  const words = await otherVisit(tx, floor, visit)
+  if (words !== null)
+    throw new Refusal(
+      'vehicle-booked',
+      'vehicleId',
+      visit.vehicleId,
+      `${sentence(words)} Choose another day.`,
+    )
+}
+
 /** Places whose hold has run out are free again, and say so from then on. */
-export async function lapseHolds(tx: Tx, nowAt: number, audit: (entry: AuditEntry) => void): Promise<void> {
+async function lapseHolds(tx: Tx, nowAt: number, audit: (entry: AuditEntry) => void): Promise<void> {
   const over = await tx.job.findMany({
     where: { status: 'held', heldUntilAt: { lte: nowAt } },
     select: { id: true },
@@ -150,6 +166,7 @@ export function confirmPlace(desk: Desk, { jobId, version }: JobKey): Promise<{ 
         planOf({ ...job, steps }),
         steps.map(step => step.name),
       )
+      await assertNotElsewhere(tx, floor, { ...job, exceptJobId: job.id })
     }
     const { count } = await tx.job.updateMany({
       // A hold that has just run out may have been marked so; nothing else changes a held job's version.

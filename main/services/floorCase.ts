@@ -51,7 +51,7 @@ export type FloorGround = Pick<
 >
 
 /** When each person works on what is booked, from now on. */
-export function busyByPerson(jobs: readonly FloorJob[], nowAt: number): Map<string, Span[]> {
+function busyByPerson(jobs: readonly FloorJob[], nowAt: number): Map<string, Span[]> {
   const busy = new Map<string, Span[]>()
   for (const job of jobs)
     for (const step of job.steps) {

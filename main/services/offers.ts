@@ -95,7 +95,7 @@ function minutesTo(nowAt: number, askedDate: string | undefined): number {
 }
 
 /** The case of a new car: nothing starts before the next grid point. */
-export function offerCase(floor: Floor, steps: readonly LaidStep[], askedAt: number): Case {
+function offerCase(floor: Floor, steps: readonly LaidStep[], askedAt: number): Case {
   const release = gridUp(floor, floor.nowAt)
   return caseOf(floor, {
     job: { id: 'new', release, asked: Math.max(release, gridUp(floor, askedAt)), steps },
@@ -131,7 +131,7 @@ function offerView(floor: Floor, sold: Sold, kase: Case, offer: Offer | NoOffer)
 }
 
 /** A plan's steps as the board draws them. */
-export function plannedSteps(floor: Floor, steps: readonly LaidStep[], plan: Plan): BlockStep[] {
+function plannedSteps(floor: Floor, steps: readonly LaidStep[], plan: Plan): BlockStep[] {
   return plan.steps.map((placed, position) => {
     const { kind, name, stage, productId } = steps[position]!
     return {

@@ -213,6 +213,16 @@ test('Confirming twice at once books once', async () => {
   expect(results.map(each => each.status).sort()).toEqual(['fulfilled', 'rejected'])
 })
 
+test('One car is not booked for two jobs at once', async () => {
+  await hold(['correction'])
+  await expect(hold(['wash'])).rejects.toMatchObject({
+    code: 'vehicle-booked',
+    field: 'vehicleId',
+    message: expect.stringMatching(/^KFR 204 is here for job 1 already, 08:15 to .* Choose another day\.$/),
+  })
+  await hold(['wash'], 1)
+})
+
 test('Matte paint is not offered a correction', async () => {
   await expect(ask(['correction'], { finish: 'matte' })).rejects.toMatchObject({
     code: 'never-polished',

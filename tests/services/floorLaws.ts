@@ -105,6 +105,14 @@ export async function brokenLaws(desk: Desk): Promise<string[]> {
     law(job.plannedHandoverAt >= job.steps.at(-1)!.plannedEndAt, at('leaves before its last step is over'))
     law(doors(job.plannedHandoverAt), at('leaves behind closed doors'))
   }
+  jobs.forEach((a, i) => {
+    for (const b of jobs.slice(i + 1))
+      if (a.vehicleId === b.vehicleId)
+        law(
+          a.plannedHandoverAt <= b.dropOffAt || b.plannedHandoverAt <= a.dropOffAt,
+          `jobs ${a.number} and ${b.number} are one car`,
+        )
+  })
   stays.forEach((a, i) => {
     for (const b of stays.slice(i + 1))
       if (a.key === b.key) law(a.to <= b.from || b.to <= a.from, `jobs ${a.job} and ${b.job} share a bay`)
