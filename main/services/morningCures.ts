@@ -22,8 +22,8 @@ export function cureOf(day: Day, row: JobRow): MorningView['cures'] {
     const at = Math.max(marks.coatEndAt, day.fromAt)
     const stands = jobStays(row).find(stay => stay.from <= at && at < stay.to)
     const toTopper = row.steps.slice(coat.index).some(step => step.kind === 'work' && step.stage === 'topper')
-    const isCoat = row.steps[coat.index]!.stage === 'coat'
-    const topperAt = toTopper && isCoat ? marks.topperAt : null
+    const topperAt = toTopper ? marks.topperAt : null
+    const over = next && row.steps[next.index]!
     return [
       {
         ...carOf(row),
@@ -34,17 +34,22 @@ export function cureOf(day: Day, row: JobRow): MorningView['cures'] {
         topperAt,
         driveAt: safeAt,
         advisedAt,
-        words: last
-          ? sentence(`these are the figures of its profile; the data sheet decides`)
-          : sentence(`next layer ${windowWords(day, marks)}; the data sheet decides`),
+        words: over
+          ? sentence(`"${over.name}" ${windowWords(day, over.stage, marks)}; the data sheet decides`)
+          : sentence('these are the figures of its profile; the data sheet decides'),
       },
     ]
   })
 }
 
-function windowWords(day: Day, { recoatOpensAt, recoatClosesAt, tackFreeAt }: CureMarks): string {
-  if (recoatOpensAt === null || recoatClosesAt === null) return `from ${daySays(day, tackFreeAt)}`
-  return `${daySays(day, recoatOpensAt)} to ${daySays(day, recoatClosesAt)}`
+/** When what comes over a coat may go on: a topper in its own window, a layer in the recoat window. */
+function windowWords(day: Day, stage: string, marks: CureMarks): string {
+  const isTopper = stage === 'topper' && marks.topperAt !== null
+  const opensAt = (isTopper ? marks.topperAt : marks.recoatOpensAt) ?? marks.tackFreeAt
+  const closesAt = isTopper ? marks.topperClosesAt : marks.recoatClosesAt
+  return closesAt === null
+    ? `from ${daySays(day, opensAt)}`
+    : `${daySays(day, opensAt)} to ${daySays(day, closesAt)}`
 }
 
 /** What happens with a car in a bay on the day, line by line. */
@@ -65,6 +70,9 @@ function blockWords(day: Day, block: BlockView): string {
   if (block.kind === 'wait') return `waits until ${until}`
   const { cure } = block
   if (!cure) return `${block.name} until ${until}`
-  const touch = cure.tackFreeAt > block.fromAt ? `, not touched before ${daySays(day, cure.tackFreeAt)}` : ''
+  const touch =
+    cure.tackFreeAt > Math.max(block.fromAt, day.fromAt)
+      ? `, not touched before ${daySays(day, cure.tackFreeAt)}`
+      : ''
   return `${block.name} until ${until}${touch}`
 }

@@ -72,6 +72,7 @@ test('A cure that ends on the day says from when the car may be touched, topped 
   const [coat, topper] = sheet.cures
   expect(coat).toMatchObject({ productName: 'Ovrel Two', plate: 'KFR 204' })
   expect(coat!.marks.actual).toBe(true)
+  expect(coat!.words).toBe('"Topper" from 15:10; the data sheet decides.')
   expect([clock(coat!.touchAt), clock(coat!.topperAt!)]).toEqual(['15T12:10', '15T15:10'])
   // The car drives when both the coat and the topper over it let it: the topper ends 15:55, 4 h on it is 19:55.
   expect(clock(coat!.driveAt)).toBe('15T19:55')
