@@ -1,0 +1,209 @@
+/** Every number of an order, as a fact and as one sentence. */
+import type { Advice } from './advise.ts'
+import { amountWords, type Unit } from './amount.ts'
+import type { Demand } from './demand.ts'
+import type { Level } from './level.ts'
+import type { Policy } from './policy.ts'
+import type { LeadTime } from './supplier.ts'
+import { safetyStock as textbookSafety } from './textbook.ts'
+
+export type ReasonCode =
+  | 'position'
+  | 'cover'
+  | 'demand'
+  | 'safety-stock'
+  | 'textbook'
+  | 'order-point'
+  | 'lasts'
+  | 'size'
+  | 'price-break'
+  | 'expiry-cap'
+  | 'beyond-expiry'
+  | 'join'
+  | 'no-history'
+
+export interface Reason {
+  readonly code: ReasonCode
+  /** The numbers the sentence names, amounts in centi. */
+  readonly values: Readonly<Record<string, number>>
+  readonly text: string
+}
+
+export interface ReasonInput {
+  readonly advice: Advice
+  readonly plan: Policy | null
+  readonly unit: Unit
+  readonly packCenti: number
+  readonly lead: LeadTime
+  readonly demand: Demand
+  readonly level: Level | null
+}
+
+/** The reasons behind one product's advice, in the order a person would ask for them. */
+export function adviceReasons(input: ReasonInput): Reason[] {
+  const { advice, plan } = input
+  const reasons = [position(input), cover(input)]
+  if (plan === null)
+    reasons.push({
+      code: 'no-history',
+      values: {},
+      text: 'No use is on record yet: only booked jobs call for an order.',
+    })
+  else reasons.push(demand(input), safetyStock(input), textbook(input), orderPoint(input), lasts(input))
+  const packs = advice.packs || advice.joinPacks
+  if (packs > 0 && plan !== null) reasons.push(...size(input, plan, packs))
+  if (advice.packs === 0 && advice.joinPacks > 0) reasons.push(join(input))
+  if (advice.cap !== null) reasons.push(expiryCap(input))
+  if (advice.beyondExpiry)
+    reasons.push({
+      code: 'beyond-expiry',
+      values: { packs: advice.packs },
+      text: 'Booked jobs need it, though the rest of a pack is expected to expire before it is used.',
+    })
+  return reasons
+}
+
+function position({ advice, unit }: ReasonInput): Reason {
+  const { onHandCenti, underWayCenti, waitingCenti, bookedCenti, expiringCenti, positionCenti } =
+    advice.position
+  const say = (centi: number) => amountWords(centi, unit, 0)
+  const parts = [`${say(onHandCenti)} on the shelf`]
+  if (underWayCenti > 0) parts.push(`plus ${say(underWayCenti)} under way`)
+  if (waitingCenti > 0) parts.push(`less ${say(waitingCenti)} jobs wait for`)
+  if (bookedCenti > 0) parts.push(`less ${say(bookedCenti)} booked until the next delivery`)
+  if (expiringCenti > 0) parts.push(`less ${say(expiringCenti)} that will expire by then`)
+  return {
+    code: 'position',
+    values: { onHandCenti, underWayCenti, waitingCenti, bookedCenti, expiringCenti, positionCenti },
+    text: `${parts.join(', ')}: ${say(positionCenti)} to meet what nobody has booked yet.`,
+  }
+}
+
+function cover({ advice, lead }: ReasonInput): Reason {
+  const days = advice.position.coverDays
+  const { meanDays, sdDays } = lead
+  const spread = sdDays >= 0.5 ? `, give or take ${number(sdDays)}` : ''
+  return {
+    code: 'cover',
+    values: { coverDays: days, meanDays, sdDays },
+    text: `The shelf must last ${count(days, 'open day')}: the supplier takes ${number(meanDays)} working days${spread}.`,
+  }
+}
+
+function demand({ advice, unit, level }: ReasonInput): Reason {
+  const week = advice.perDayCenti * 5
+  const how = {
+    mean: 'the plain mean of its past',
+    'croston-corrected': 'the estimate for use that comes now and then',
+    fading: 'the estimate for use that is fading',
+  }[level?.method ?? 'mean']
+  return {
+    code: 'demand',
+    values: { perDayCenti: advice.perDayCenti, unforeseenCenti: advice.expectedUnforeseenCenti },
+    text:
+      `About ${amountWords(week, unit, 0)} are used in five open days (${how}); until the next delivery ` +
+      `${amountWords(advice.expectedUnforeseenCenti, unit, 0)} of it is likely to come unbooked.`,
+  }
+}
+
+function safetyStock({ advice, unit }: ReasonInput): Reason {
+  const safety = advice.safetyStockCenti
+  return {
+    code: 'safety-stock',
+    values: { safetyStockCenti: safety },
+    text:
+      safety > 0
+        ? `${amountWords(safety, unit, 0)} of safety stock stands against more use or a later delivery than expected.`
+        : 'No safety stock is needed: an order lasts so long that the shelf is rarely low when a delivery is awaited.',
+  }
+}
+
+function textbook({ advice, unit, lead, demand }: ReasonInput): Reason {
+  const { safetyStock } = textbookSafety({
+    demandPerDay: demand.perDayCenti,
+    demandSd: Math.sqrt(demand.perDayVariance),
+    leadDays: lead.meanDays,
+    leadSd: lead.sdDays,
+    serviceLevel: advice.targetService,
+  })
+  return {
+    code: 'textbook',
+    values: { safetyStockCenti: safetyStock },
+    text:
+      `For comparison: the textbook formula, which knows nothing of bookings or order sizes, would hold ` +
+      `${amountWords(safetyStock, unit, 0)} in reserve.`,
+  }
+}
+
+function orderPoint({ advice, plan, unit }: ReasonInput): Reason {
+  const service = plan!.best.service
+  return {
+    code: 'order-point',
+    values: { orderPointCenti: advice.orderPointCenti, service, targetService: advice.targetService },
+    text:
+      `Ordering when less than ${amountWords(advice.orderPointCenti, unit, 0)} is left serves ` +
+      `${percent(service)} of draws in the long run; you ask for ${percent(advice.targetService)}.`,
+  }
+}
+
+function lasts({ advice }: ReasonInput): Reason {
+  return {
+    code: 'lasts',
+    values: { lastsChance: advice.lastsChance },
+    text: `Without an order today the shelf lasts until the next delivery in ${Math.floor(advice.lastsChance * 100)} of 100 cases.`,
+  }
+}
+
+function size({ unit, packCenti }: ReasonInput, plan: Policy, packs: number): Reason[] {
+  const { best, choices } = plan
+  const one = choices.find(choice => choice.packs === 1)
+  const reasons: Reason[] = [
+    {
+      code: 'size',
+      values: { packs, packCenti, planPacks: best.packs, costPerDay: best.costPerDay },
+      text:
+        `${count(packs, 'pack')} of ${amountWords(packCenti, unit, 0)}: orders of ${best.packs} are the cheapest ` +
+        'of carriage, stock and waste together.',
+    },
+  ]
+  if (one && one.priceCost > best.priceCost + 1e-6)
+    reasons.push({
+      code: 'price-break',
+      values: { packs: best.packs, savedPerDay: one.priceCost - best.priceCost },
+      text: `From ${best.packs} packs on the price is lower than for single ones, and that is counted in.`,
+    })
+  return reasons
+}
+
+function join({ advice }: ReasonInput): Reason {
+  return {
+    code: 'join',
+    values: { packs: advice.joinPacks, daysToPoint: advice.daysToPoint ?? 0 },
+    text:
+      `It would be due in about ${count(Math.ceil(advice.daysToPoint ?? 0), 'open day')}; joining an order that goes ` +
+      'out anyway costs less than a parcel of its own.',
+  }
+}
+
+function expiryCap({ advice, unit }: ReasonInput): Reason {
+  const { packs, usedByThenCenti } = advice.cap!
+  return {
+    code: 'expiry-cap',
+    values: { packs, usedByThenCenti },
+    text:
+      `No more than ${count(packs, 'pack')}: about ${amountWords(usedByThenCenti, unit, 0)} will be used before ` +
+      'new goods expire, and what is here goes first.',
+  }
+}
+
+function count(n: number, word: string): string {
+  return n === 1 ? `1 ${word}` : `${n} ${word}s`
+}
+
+function number(n: number): string {
+  return String(Number(n.toFixed(1)))
+}
+
+function percent(share: number): string {
+  return `${number(share * 100)} %`
+}

@@ -1,0 +1,119 @@
+/**
+ * What to order of one product today, and the facts behind it. The plan (order point, size, joining) comes from
+ * `planSupplier`; today's shelf, bookings and deliveries decide whether it is time.
+ */
+import { meanOf } from './chances.ts'
+import type { Demand } from './demand.ts'
+import { type ExpiryCap, expiryCap } from './expiryCap.ts'
+import type { Policy } from './policy.ts'
+import { type Position, packsToOrder } from './position.ts'
+import type { Offer } from './supplier.ts'
+
+export interface AdviceInput {
+  readonly productId: string
+  readonly offer: Pick<Offer, 'packCenti' | 'breaks'>
+  readonly plan: Policy | null
+  readonly demand: Demand
+  readonly position: Position
+  /** `arrival[k]`: chance that goods ordered today are here only after the k-th open day. */
+  readonly arrival: Float64Array
+  readonly lifeDays: number | null
+  /** Target share of draws served. */
+  readonly service: number
+}
+
+/** `below-point` it is time; `joins` an order that goes out anyway; `bookings` no past use, but booked draws lack it. */
+export type OrderReason = 'below-point' | 'joins' | 'bookings'
+
+export interface Advice {
+  readonly productId: string
+  readonly position: Position
+  readonly orderPointCenti: number
+  readonly joinPointCenti: number
+  /** The order point less the expected unforeseen use until the next delivery. */
+  readonly safetyStockCenti: number
+  readonly expectedUnforeseenCenti: number
+  /** Chance that what is unforeseen until the next delivery stays within today's position. */
+  readonly lastsChance: number
+  readonly targetService: number
+  /** Packs to order by itself today; 0: not yet. */
+  readonly packs: number
+  readonly reason: 'below-point' | 'bookings' | null
+  /** Packs to add if the supplier gets an order today anyway; 0: not worth it yet. */
+  readonly joinPacks: number
+  /** The most packs that will be used before they expire; null where the goods keep. */
+  readonly mostPacks: number | null
+  /** Set where the expiry date holds the size down. */
+  readonly cap: ExpiryCap | null
+  /** Booked jobs need more than will be used before it expires: some of the order is expected to be wasted. */
+  readonly beyondExpiry: boolean
+  readonly perDayCenti: number
+  /** Expected days until the order point is reached; null for a product without use on record. */
+  readonly daysToPoint: number | null
+}
+
+/** Advises on one product. Every number of the answer has a sentence in `adviceReasons`. */
+export function advise(input: AdviceInput): Advice {
+  const { plan, position, demand, offer } = input
+  const { packCenti } = offer
+  const point = plan?.best.orderPointCenti ?? 0
+  const extra = plan === null ? 0 : plan.best.packs - 1
+  const wanted = packsToOrder(position.positionCenti, point, extra, packCenti)
+  const joining =
+    plan === null ? 0 : joinSize(position.positionCenti, point, extra, packCenti, plan.best.joinPointCenti)
+  const cap = capOf(input)
+  const limited = (packs: number) => (cap === null ? packs : Math.min(packs, cap.packs))
+  // Booked draws must be covered even where a rest of the pack will expire: a job is worth more than the rest.
+  const forBookings = Math.max(0, Math.ceil(-position.positionCenti / packCenti))
+  const packs = wanted === 0 ? 0 : Math.max(limited(wanted), forBookings)
+  return {
+    productId: input.productId,
+    position,
+    orderPointCenti: point,
+    joinPointCenti: plan?.best.joinPointCenti ?? 0,
+    safetyStockCenti: point - (plan?.expectedUnforeseenCenti ?? 0),
+    expectedUnforeseenCenti: plan?.expectedUnforeseenCenti ?? 0,
+    lastsChance: lastsChance(plan, position.positionCenti),
+    targetService: input.service,
+    packs,
+    reason: packs === 0 ? null : plan === null ? 'bookings' : 'below-point',
+    joinPacks: wanted > 0 ? 0 : limited(joining),
+    mostPacks: cap?.packs ?? null,
+    cap: cap !== null && cap.packs < Math.max(wanted, joining) ? cap : null,
+    beyondExpiry: packs > 0 && cap !== null && packs > cap.packs,
+    perDayCenti: demand.perDayCenti,
+    daysToPoint:
+      demand.perDayCenti > 0 ? Math.max(0, position.positionCenti - point) / demand.perDayCenti : null,
+  }
+}
+
+/** Packs that join at a position between the order point and the join point: up to the level an own order reaches. */
+function joinSize(
+  position: number,
+  point: number,
+  extra: number,
+  packCenti: number,
+  joinPoint: number,
+): number {
+  if (position < point || position >= joinPoint) return 0
+  return Math.max(0, extra + Math.ceil((point - position) / packCenti))
+}
+
+function capOf(input: AdviceInput): ExpiryCap | null {
+  const { position, offer } = input
+  return expiryCap({
+    demand: input.demand,
+    inLineCenti:
+      position.onHandCenti + position.underWayCenti - position.waitingCenti - position.expiringCenti,
+    leadDays: meanOf(input.arrival),
+    lifeDays: input.lifeDays,
+    packCenti: offer.packCenti,
+  })
+}
+
+function lastsChance(plan: Policy | null, positionCenti: number): number {
+  if (positionCenti < 0) return 0
+  if (plan === null) return 1
+  const k = Math.floor(positionCenti / plan.stepCenti)
+  return plan.within[Math.min(k, plan.within.length - 1)]!
+}

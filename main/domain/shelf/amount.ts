@@ -1,0 +1,41 @@
+/**
+ * Amounts of stock. Inside, an amount is a whole number of hundredths of the product's unit (`Centi` in the name), so
+ * that sums are exact in whatever order they are added, in the program as in the database. A hundredth of a
+ * millilitre is finer than any scale or syringe in a shop.
+ */
+import { Refusal } from '../refusal.ts'
+
+export type Unit = 'ml' | 'g' | 'piece'
+
+export const CENTI_PER_UNIT = 100
+
+/** `12.5` as 1250. Rounds to the nearest hundredth; refuses what is not a finite number of sensible size. */
+export function centiOf(amount: number, field = 'amount'): number {
+  const centi = Math.round(amount * CENTI_PER_UNIT)
+  if (!Number.isSafeInteger(centi))
+    throw new Refusal('amount-bad', field, amount, `${amount} is not an amount; give a number such as 12.5.`)
+  return centi === 0 ? 0 : centi
+}
+
+/** 1250 as `12.5`. */
+export function unitsOf(centi: number): number {
+  return centi / CENTI_PER_UNIT
+}
+
+/** `12.5 ml`, `1 piece`, `40 pieces`: an amount in words, at most `digits` (0..2) decimals. */
+export function amountWords(centi: number, unit: Unit, digits = 2): string {
+  const shown = Number(unitsOf(centi).toFixed(digits))
+  if (unit !== 'piece') return `${shown} ${unit}`
+  return shown === 1 ? '1 piece' : `${shown} pieces`
+}
+
+/** Refuses an amount that is not a whole, positive number of hundredths. */
+export function checkPositive(centi: number, field: string): void {
+  if (!Number.isSafeInteger(centi) || centi <= 0)
+    throw new Refusal(
+      'amount-not-positive',
+      field,
+      centi,
+      `${unitsOf(centi)} is not an amount to move; give more than nothing, in steps of 0.01.`,
+    )
+}

@@ -1,0 +1,110 @@
+/**
+ * Whether the shelf has what a job would draw on a day, without taking it from jobs already booked: what may still be
+ * promised is the least of the bad case from that day until goods ordered today could be here. Later jobs can be ordered
+ * for, so they do not stand in the way.
+ */
+import { amountWords, type Unit } from './amount.ts'
+import { dateOfDay } from './dayNumber.ts'
+import type { Projection } from './projection.ts'
+
+export interface WantedDraw {
+  readonly productId: string
+  readonly productName: string
+  readonly unit: Unit
+  readonly centi: number
+  /** Day number the job draws it on. */
+  readonly day: number
+  readonly projection: Projection
+  /** Day number by which goods ordered today are here nine times in ten; null where nobody sells it. */
+  readonly reorderDay: number | null
+}
+
+export interface DrawAvailability {
+  readonly productId: string
+  /** `there` on the shelf or on its way; `order` not yet, but there in time if ordered today; `short` not by that day. */
+  readonly state: 'there' | 'order' | 'short'
+  readonly missingCenti: number
+  /** The first date from which the draw can be served; null: not within the days looked at, and nobody sells it. */
+  readonly couldBeOn: string | null
+  readonly text: string
+}
+
+export interface Availability {
+  readonly draws: readonly DrawAvailability[]
+  readonly ok: boolean
+  /** The first date all draws can be served from; null where one of them never can. */
+  readonly couldBeOn: string | null
+}
+
+/** Judges every draw of a job; several draws of one product count together. */
+export function availabilityOf(wanted: readonly WantedDraw[]): Availability {
+  const draws = gathered(wanted).map(judge)
+  const dates = draws.map(draw => draw.couldBeOn)
+  const never = dates.some(date => date === null)
+  return {
+    draws,
+    ok: draws.every(draw => draw.state !== 'short'),
+    couldBeOn: never ? null : dates.reduce<string | null>((a, b) => (a === null || b! > a ? b : a), null),
+  }
+}
+
+function gathered(wanted: readonly WantedDraw[]): WantedDraw[] {
+  const byProduct = new Map<string, WantedDraw>()
+  for (const draw of wanted) {
+    const same = byProduct.get(draw.productId)
+    byProduct.set(
+      draw.productId,
+      same ? { ...same, centi: same.centi + draw.centi, day: Math.min(same.day, draw.day) } : draw,
+    )
+  }
+  return [...byProduct.values()]
+}
+
+function judge(wanted: WantedDraw): DrawAvailability {
+  const { productId, productName, unit, centi, day, reorderDay } = wanted
+  const free = promisable(wanted, day)
+  const missingCenti = Math.max(0, Math.ceil(centi - free))
+  const amount = amountWords(centi, unit)
+  const answer = (state: DrawAvailability['state'], date: string | null, text: string) => ({
+    productId,
+    state,
+    missingCenti: state === 'there' ? 0 : missingCenti,
+    couldBeOn: date,
+    text,
+  })
+  const asked = dateOfDay(day)
+  if (missingCenti === 0)
+    return answer('there', asked, `${amount} of ${productName} can be promised for ${asked}.`)
+  const lacks = `${amountWords(missingCenti, unit)} of the ${amount} of ${productName}`
+  // What arrives on a day serves from the next on.
+  if (reorderDay !== null && reorderDay < day)
+    return answer('order', asked, `${lacks} must be ordered today to be there on ${asked}.`)
+  const from = firstDay(wanted)
+  if (from === null)
+    return answer('short', null, `${lacks} will not be there on ${asked}, and no supplier is known.`)
+  const date = dateOfDay(from)
+  return answer('short', date, `${lacks} will not be there on ${asked}; it could be there on ${date}.`)
+}
+
+/** The least the bad case leaves, from the evening before `day` on, until an order placed today takes over. */
+function promisable({ projection, reorderDay }: WantedDraw, day: number): number {
+  const { low, today } = projection
+  const end = Math.min(
+    low.length - 1,
+    reorderDay === null ? low.length - 1 : Math.max(day, reorderDay) - today,
+  )
+  const from = Math.max(0, day - today)
+  if (from > low.length - 1) return Math.max(0, low.at(-1)!)
+  let least = Number.POSITIVE_INFINITY
+  for (let i = from; i <= end; i++) least = Math.min(least, low[i]!)
+  return Math.max(0, least)
+}
+
+function firstDay(wanted: WantedDraw): number | null {
+  const { projection, reorderDay, day, centi } = wanted
+  const last = projection.today + projection.low.length - 1
+  const ordered = reorderDay === null ? null : Math.max(day, reorderDay + 1)
+  for (let at = day + 1; at <= Math.min(last, ordered ?? last); at++)
+    if (promisable(wanted, at) >= centi) return at
+  return ordered
+}

@@ -1,0 +1,113 @@
+/**
+ * What stock cost, by weighted average (recomputed at every receipt) or first in, first out. IAS 2 paragraph 27 allows
+ * both. Money is split in whole minor units with BigInt products: each move takes its share of what is left, rounded
+ * once, and the rest stays, so that what was paid equals what was used, lost and is still there, to the last unit.
+ */
+import { divideRounded } from '../money/decimal.ts'
+import { Refusal } from '../refusal.ts'
+import { inLedgerOrder, type Move } from './ledger.ts'
+
+export type CostMethod = 'average' | 'fifo'
+
+export interface Costs {
+  /** Cost of each move, by its id: what it added to the stock's value, or (negative) took from it. */
+  readonly byMove: ReadonlyMap<string, number>
+  readonly leftCenti: number
+  readonly leftValueMinor: number
+}
+
+interface Layer {
+  centi: number
+  valueMinor: bigint
+}
+
+/**
+ * Costs the moves of one product. Found stock (a count or correction upwards) was paid for by nobody now and adds
+ * amount without value; a correction that names the move it puts right brings back what that move took, in proportion.
+ */
+export function costMoves(moves: readonly Move[], method: CostMethod): Costs {
+  const layers: Layer[] = []
+  const byMove = new Map<string, number>()
+  const byId = new Map(moves.map(move => [move.id, move]))
+  for (const move of inLedgerOrder(moves)) {
+    const value = move.centi > 0 ? added(move, byMove, byId) : -taken(layers, BigInt(-move.centi), move)
+    if (move.centi > 0) enter(layers, { centi: move.centi, valueMinor: value }, move, method)
+    byMove.set(move.id, Number(value) || 0)
+  }
+  return {
+    byMove,
+    leftCenti: layers.reduce((sum, layer) => sum + layer.centi, 0),
+    leftValueMinor: Number(layers.reduce((sum, layer) => sum + layer.valueMinor, 0n)),
+  }
+}
+
+function added(move: Move, byMove: ReadonlyMap<string, number>, byId: ReadonlyMap<string, Move>): bigint {
+  if (move.kind === 'receipt') return BigInt(move.costMinor ?? 0)
+  const wrong = move.correctsId === null ? undefined : byId.get(move.correctsId)
+  const took = wrong === undefined ? 0 : -(byMove.get(wrong.id) ?? 0)
+  if (!wrong || took <= 0 || wrong.centi >= 0) return 0n
+  return share(BigInt(took), BigInt(Math.min(move.centi, -wrong.centi)), BigInt(-wrong.centi))
+}
+
+/** Average costing keeps one layer. Amounts without value of their own join the newest layer and thin its price. */
+function enter(layers: Layer[], layer: Layer, move: Move, method: CostMethod): void {
+  const last = layers.at(-1)
+  if (last && (method === 'average' || move.kind !== 'receipt')) {
+    last.centi += layer.centi
+    last.valueMinor += layer.valueMinor
+  } else layers.push(layer)
+}
+
+function taken(layers: Layer[], amount: bigint, move: Move): bigint {
+  let open = amount
+  let value = 0n
+  while (open > 0n) {
+    const layer = layers[0]
+    if (!layer)
+      throw new Refusal(
+        'beyond-stock',
+        'centi',
+        move.centi,
+        `Move ${move.id} takes more than the ledger holds at that point; record what was found before it.`,
+      )
+    const there = BigInt(layer.centi)
+    const part = open < there ? open : there
+    const cost = share(layer.valueMinor, part, there)
+    layer.centi -= Number(part)
+    layer.valueMinor -= cost
+    value += cost
+    open -= part
+    if (layer.centi === 0) layers.shift()
+  }
+  return value
+}
+
+function share(valueMinor: bigint, part: bigint, whole: bigint): bigint {
+  return divideRounded(valueMinor * part, whole, 'half-up')
+}
+
+export interface JobCost {
+  readonly jobId: string
+  readonly costMinor: number
+  readonly byProduct: ReadonlyMap<string, number>
+}
+
+/** Chemical cost of each job: its uses, less what corrections of them brought back. `costs` are per product. */
+export function jobCosts(moves: readonly Move[], costs: ReadonlyMap<string, Costs>): JobCost[] {
+  const byId = new Map(moves.map(move => [move.id, move]))
+  const jobs = new Map<string, Map<string, number>>()
+  for (const move of moves) {
+    const served =
+      move.kind === 'use' ? move : move.correctsId === null ? undefined : byId.get(move.correctsId)
+    if (served?.kind !== 'use' || served.jobId === null) continue
+    const cost = -(costs.get(move.productId)?.byMove.get(move.id) ?? 0)
+    const products = jobs.get(served.jobId) ?? new Map<string, number>()
+    products.set(move.productId, (products.get(move.productId) ?? 0) + cost)
+    jobs.set(served.jobId, products)
+  }
+  return [...jobs].map(([jobId, byProduct]) => ({
+    jobId,
+    byProduct,
+    costMinor: [...byProduct.values()].reduce((sum, cost) => sum + cost, 0),
+  }))
+}

@@ -1,0 +1,52 @@
+/**
+ * Order points and sizes of all products bought from one supplier. They share carriage, so what is best for one depends
+ * on how often the others order: each is chosen in turn, given the others' pace, until the paces settle. It changes
+ * slowly, with what the ledger teaches; once a week is often enough. What to order today is decided by `advise`.
+ */
+import { choosePolicy, type OrderCost, type Policy, type PolicyInput } from './policy.ts'
+
+export type PlannedProduct = { readonly productId: string } & Omit<PolicyInput, 'joinChance' | 'orderCost'>
+
+export type Plans = ReadonlyMap<string, Policy | null>
+
+const ROUNDS = 4
+
+/**
+ * Chooses a policy for each product; null for one without any use on record. `previous` plans, where there are some,
+ * give the paces to start from, and one round is enough to follow slow change.
+ */
+export function planSupplier(
+  products: readonly PlannedProduct[],
+  orderCost: OrderCost,
+  previous: Plans = new Map(),
+): Map<string, Policy | null> {
+  const plans = new Map(products.map(({ productId }) => [productId, previous.get(productId) ?? null]))
+  const rounds =
+    products.length === 1 || products.every(({ productId }) => previous.has(productId)) ? 1 : ROUNDS
+  for (let round = 0; round < rounds; round++)
+    for (const product of products)
+      plans.set(
+        product.productId,
+        choosePolicy({ ...product, orderCost, joinChance: otherOrders(plans, product.productId) }),
+      )
+  return plans
+}
+
+/** Chance a day that some other product calls for an order. */
+function otherOrders(plans: Plans, productId: string): number {
+  let none = 1
+  for (const [id, plan] of plans) if (id !== productId && plan !== null) none *= 1 - plan.best.ownOrdersPerDay
+  return 1 - none
+}
+
+/** The cheapest of several ways to buy one product (suppliers, sizes): goods at their lowest price and all the rest. */
+export function cheapestWay<T extends { readonly product: PlannedProduct; readonly policy: Policy }>(
+  ways: readonly T[],
+): T | undefined {
+  const cost = (way: T) => {
+    const { demand, breaks, packCenti } = way.product
+    const lowest = Math.min(...breaks.map(entry => entry.packPriceMinor)) / packCenti
+    return demand.perDayCenti * lowest + way.policy.best.costPerDay
+  }
+  return ways.reduce<T | undefined>((best, way) => (best && cost(best) <= cost(way) ? best : way), undefined)
+}

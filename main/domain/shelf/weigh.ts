@@ -1,0 +1,56 @@
+/** From the scale to the ledger: what was drawn, and what is left, by weight. Grams need the density to become ml. */
+import { Refusal } from '../refusal.ts'
+import { centiOf, type Unit } from './amount.ts'
+
+export interface Weighed {
+  readonly unit: Unit
+  /** g/ml; needed for products counted in ml. */
+  readonly densityGPerMl: number | null
+}
+
+/** Amount drawn when the bottle weighed `beforeG` and now weighs `afterG`, in centi. */
+export function drawnByWeight(beforeG: number, afterG: number, product: Weighed): number {
+  checkWeight(beforeG, 'beforeG')
+  checkWeight(afterG, 'afterG')
+  if (afterG > beforeG)
+    throw new Refusal(
+      'heavier-after',
+      'afterG',
+      afterG,
+      `The bottle weighs ${afterG} g now and weighed ${beforeG} g before; nothing was drawn. Check both readings.`,
+    )
+  return centiOf(inUnit(beforeG - afterG, product), 'afterG')
+}
+
+/** Content of a bottle that weighs `grossG` with its empty weight `tareG`, in centi: what a count by scale finds. */
+export function contentByWeight(grossG: number, tareG: number, product: Weighed): number {
+  checkWeight(grossG, 'grossG')
+  checkWeight(tareG, 'tareG')
+  if (grossG < tareG)
+    throw new Refusal(
+      'lighter-than-empty',
+      'grossG',
+      grossG,
+      `${grossG} g is less than the empty bottle's ${tareG} g; tare the scale and weigh again.`,
+    )
+  return centiOf(inUnit(grossG - tareG, product), 'grossG')
+}
+
+function inUnit(grams: number, { unit, densityGPerMl }: Weighed): number {
+  if (unit === 'g') return grams
+  if (unit === 'piece')
+    throw new Refusal('not-weighed', 'unit', unit, 'This is counted in pieces; count them instead.')
+  if (densityGPerMl === null || !(densityGPerMl > 0))
+    throw new Refusal(
+      'density-missing',
+      'densityGPerMl',
+      densityGPerMl,
+      'Weighing a liquid needs its density; take it from the data sheet (section 9) and enter it with the product.',
+    )
+  return grams / densityGPerMl
+}
+
+function checkWeight(grams: number, field: string): void {
+  if (!(grams >= 0 && grams <= 1_000_000))
+    throw new Refusal('weight-bad', field, grams, `${grams} g is not a weight; read the scale again.`)
+}
