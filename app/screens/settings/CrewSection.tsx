@@ -16,6 +16,7 @@ import { FormFoot } from '../../parts/FormFoot.tsx'
 import { faultsOf } from '../../parts/faults.ts'
 import { HoursEditor } from '../../parts/HoursEditor.tsx'
 import { labelOf, skillChoices } from '../../parts/shopWords.ts'
+import { weekWords } from '../../parts/weekHours.ts'
 import { Heading } from './Heading.tsx'
 import { RowList } from './RowList.tsx'
 import styles from './Settings.module.css'
@@ -95,6 +96,7 @@ function CrewEditor({ member }: { member: CrewView | undefined }) {
           />
           <Switch
             label="Works whenever the shop is open"
+            description={weekWords(shop.weekly)}
             checked={draft.value.weekly === null}
             onChange={event => draft.change({ weekly: event.currentTarget.checked ? null : shop.weekly })}
           />

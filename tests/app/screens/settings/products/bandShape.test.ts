@@ -1,0 +1,62 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { axisOf, bandShape, box } from '../../../../../app/screens/settings/products/bandShape.ts'
+import { commonPracticeProfile, cureCurve } from '../../../../../main/domain/cure/index.ts'
+
+const profile = commonPracticeProfile()
+
+const pointsOf = (path: string) =>
+  [...path.matchAll(/(-?[\d.]+) (-?[\d.]+)/g)].map(match => ({ x: Number(match[1]), y: Number(match[2]) }))
+
+test('the likely curve runs from nothing to full, never falls, and stays between its bounds', () => {
+  const shape = bandShape(profile)!
+  const likely = pointsOf(shape.likely)
+  expect(likely[0]).toEqual({ x: box.left, y: box.height - box.bottom })
+  expect(likely.at(-1)).toEqual({ x: box.width - box.right, y: box.top })
+  const band = pointsOf(shape.band)
+  const early = band.slice(0, likely.length)
+  const late = band.slice(likely.length).reverse()
+  likely.forEach((point, i) => {
+    if (i > 0) expect(point.y).toBeLessThanOrEqual(likely[i - 1]!.y)
+    expect(early[i]!.y).toBeLessThanOrEqual(point.y)
+    expect(late[i]!.y).toBeGreaterThanOrEqual(point.y)
+  })
+})
+
+test('the axis turns minutes into places and back, in order', () => {
+  const { x, at } = axisOf(profile)
+  const width = box.width - box.left - box.right
+  fc.assert(
+    fc.property(fc.double({ min: 0, max: 1, noNaN: true }), share => {
+      expect(x(at(share))).toBeCloseTo(box.left + share * width, 6)
+    }),
+  )
+  expect(x(60)).toBeLessThan(x(61))
+})
+
+test('the marks lie on the curve at their moments, and never over each other', () => {
+  const { x } = axisOf(profile)
+  const { marks } = bandShape(profile)!
+  // Common practice, no source: topper and handover from 4 h, handover advised from 12 h.
+  expect(marks.map(mark => mark.label)).toEqual([
+    'may be moved after 4 h',
+    'topper from 4 h',
+    'may leave from 4 h',
+    'advised from 12 h',
+  ])
+  expect(marks[3]!.x).toBe(x(720))
+  const floor = box.height - box.bottom
+  const height = cureCurve(profile).degreeAt(720).likely * (floor - box.top)
+  expect(marks[3]!.y).toBeCloseTo(floor - height, 6)
+  const places = marks.map(mark => `${Math.round(mark.x)} ${Math.round(mark.y)}`)
+  expect(new Set(places).size).toBe(marks.length)
+})
+
+test.each([
+  ['a late bound before the early one', { firstPeriod: { earlyMin: 1440, lateMin: 720, degree: 0.85 } }],
+  ['full cure before the first period ends', { fullCure: { earlyMin: 600, lateMin: 700 } }],
+  ['a degree of everything', { firstPeriod: { earlyMin: 720, lateMin: 1440, degree: 1 } }],
+  ['a figure that is none', { fullCure: { earlyMin: Number.NaN, lateMin: 14_400 } }],
+])('%s gives no curve to look at', (_, change) => {
+  expect(bandShape({ ...profile, ...change })).toBeNull()
+})

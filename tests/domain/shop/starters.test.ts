@@ -1,0 +1,63 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { checkProfile } from '../../../main/domain/cure/index.ts'
+import {
+  checkTreatment,
+  conditions,
+  sizeClasses,
+  starterProducts,
+  starterTreatments,
+  usualConditionFactors,
+} from '../../../main/domain/shop/index.ts'
+import { layOut } from '../../../main/domain/treatment/index.ts'
+
+const products = starterProducts()
+const treatments = starterTreatments()
+
+test('each starter treatment can be carried out in a ten-hour day, and each profile may be planned by', () => {
+  for (const treatment of treatments) expect(() => checkTreatment(treatment, products, 600)).not.toThrow()
+  for (const { cureProfile } of products)
+    if (cureProfile) expect(() => checkProfile(cureProfile)).not.toThrow()
+})
+
+test('each starter product is used, and none is called by a made-up id', () => {
+  const used = new Set(treatments.flatMap(treatment => treatment.steps.map(step => step.productId)))
+  expect([...used].sort()).toEqual(products.map(product => product.id).sort())
+})
+
+test('any of them sold together lay out on any car, coated ones with a cure before handover', () => {
+  const byId = new Map(products.map(product => [product.id, product]))
+  fc.assert(
+    fc.property(
+      fc.subarray(treatments, { minLength: 1 }),
+      fc.constantFrom(...sizeClasses),
+      fc.constantFrom(...conditions),
+      (sold, sizeClass, condition) => {
+        const { steps } = layOut({
+          treatments: sold,
+          products: byId,
+          sizeClass,
+          finish: 'gloss',
+          condition,
+          conditionFactors: usualConditionFactors,
+          gridMin: 15,
+          handoverRule: 'minimum',
+        })
+        const cures = sold.some(({ steps }) =>
+          steps.some(({ stage }) => stage === 'coat' || stage === 'topper'),
+        )
+        // Common practice, no source: no handover before 4 h after the coat or topper.
+        expect(steps.at(-1)!.kind).toBe(cures ? 'hold' : 'work')
+        if (cures) expect(steps.at(-1)!.minutes).toBeGreaterThanOrEqual(240)
+      },
+    ),
+  )
+})
+
+test('larger cars take no less time', () => {
+  for (const { steps } of treatments)
+    for (const { minutes } of steps)
+      expect([minutes.small, minutes.medium, minutes.large, minutes.xl]).toEqual(
+        [minutes.small, minutes.medium, minutes.large, minutes.xl].toSorted((a, b) => a - b),
+      )
+})
