@@ -65,6 +65,7 @@ export function objectiveAt(
   return sum
 }
 
+/** Refuses a belief that is none: a level outside 0..1, or an age, shape or spread that is no number over 0. */
 export function checkPrior(prior: LifePrior, field = 'prior'): void {
   checkLevel(prior.level, `${field}.level`)
   for (const name of ['age', 'shape', 'ageSpread', 'shapeSpread'] as const)

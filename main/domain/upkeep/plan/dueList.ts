@@ -67,6 +67,8 @@ export function dueList(
   return found.sort((a, b) => a.due - b.due).map(({ item }) => item)
 }
 
+const NO_MOVES: PlanStanding['moved'] = new Map()
+
 function walkDue(
   plan: Plan,
   rule: DayRule,
@@ -83,11 +85,15 @@ function walkDue(
     if (!due || due.due > until) return
     give(due, projected)
     projected = true
+    let after = visit.ruleDay
     if (plan.anchor.to === 'last-done') {
       const done = Math.max(due.due, frame.today)
-      now = { ...now, start: done, after: done }
+      // One put forward a day for a closed Sunday must not be followed by the same Sunday again; one moved by
+      // agreement is really followed from the day agreed, and what was agreed is then used up.
+      after = due.moved ? done : Math.max(done, visit.ruleDay)
+      now = { ...now, start: done, after, moved: NO_MOVES }
     }
-    const ruleDay = nextRuleDay(rule, now, plan.anchor.to === 'date' ? visit.ruleDay : now.after)
+    const ruleDay = nextRuleDay(rule, now, after)
     visit = ruleDay === null ? null : { ruleDay, missed: 0 }
   }
 }

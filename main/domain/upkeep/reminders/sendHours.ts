@@ -1,4 +1,4 @@
-import { atWall, checkDate, dateOf, zonedOf } from '../../calendar/index.ts'
+import { atWall, checkDate, dayLength, startOfDay, wallMinuteOf, zonedOf } from '../../calendar/index.ts'
 import { Refusal } from '../../refusal.ts'
 
 /** When an owner may be disturbed, on the owner's own clock. There is no standard for it: the shop sets it. */
@@ -52,8 +52,8 @@ export function checkSendHours(hours: SendHours): void {
 }
 
 /**
- * The first minute at or after `at` in which a message may go out, by the owner's clock in `zone`; `at` itself when
- * it is one. Null when the next two years are closed.
+ * The first minute at or after `at` in which a message may go out, by what the owner's clock in `zone` shows; `at`
+ * itself when it is one. Null when the next two years are closed.
  */
 export function nextSendAt(at: number, hours: SendHours, zone: string): number | null {
   const closed = new Set(hours.closedDates)
@@ -61,15 +61,25 @@ export function nextSendAt(at: number, hours: SendHours, zone: string): number |
   for (let n = 0; n < 731; n++) {
     const date = day.toString()
     if (!hours.closedWeekdays.includes(day.dayOfWeek) && !closed.has(date)) {
-      const fromAt = atWall(date, hours.fromMin, zone)
-      const toAt = atWall(date, hours.toMin, zone)
-      if (at < toAt) {
-        const sendAt = Math.max(at, fromAt)
-        // A clock change may push the opening past midnight, or on to its own end.
-        if (sendAt < toAt && dateOf(sendAt, zone) === date) return sendAt
-      }
+      const sendAt = firstOfDay(date, at, hours, zone)
+      if (sendAt !== null) return sendAt
     }
     day = day.add({ days: 1 })
+  }
+  return null
+}
+
+/** The first minute of one date, from `at` on, at which the clock shows a time in the hours. */
+function firstOfDay(date: string, at: number, { fromMin, toMin }: SendHours, zone: string): number | null {
+  if (dayLength(date, zone) === 1440) {
+    const sendAt = Math.max(at, atWall(date, fromMin, zone))
+    return sendAt < atWall(date, toMin, zone) ? sendAt : null
+  }
+  // The clock changes on this date: it may show a time twice, or not at all, so it is read minute by minute.
+  const endAt = startOfDay(Temporal.PlainDate.from(date).add({ days: 1 }).toString(), zone)
+  for (let minute = Math.max(at, startOfDay(date, zone)); minute < endAt; minute++) {
+    const wall = wallMinuteOf(minute, zone)
+    if (wall >= fromMin && wall < toMin) return minute
   }
   return null
 }

@@ -78,6 +78,7 @@ export function checkWords(words: TemplateWords, field: string): void {
     throw new Refusal('body-empty', `${field}.body`, words.body, 'There is nothing to send; write the text.')
 }
 
+/** Refuses a template without words, with words `checkWords` refuses, a language tag that is none, or an e-mail without a subject. */
 export function checkTemplate(template: Template): void {
   const languages = Object.entries(template.words)
   if (languages.length === 0)

@@ -177,26 +177,31 @@ export class WeekFlow {
 
   /**
    * From every visit left over, the weeks that can be reached by moving others: all of them are full of visits that
-   * can only go to weeks among them (P. Hall 1935). Sets that overlap are one.
+   * can only go to weeks among them (P. Hall 1935). Sets that overlap are one, so that no visit is counted twice.
    */
   private tightWeeks(): TightWeeks[] {
-    const seen = new Set<number>()
-    const found: TightWeeks[] = []
+    let sets: Set<number>[] = []
     for (const start of this.inWeek[this.left]!) {
-      if (seen.has(start.first)) continue
-      const weeks = new Set<number>()
-      const waiting = Array.from({ length: start.last - start.first + 1 }, (_, i) => start.first + i)
-      for (let week = waiting.pop(); week !== undefined; week = waiting.pop()) {
-        if (weeks.has(week)) continue
-        weeks.add(week)
-        const here = [...this.inWeek[this.left]!].filter(({ first, last }) => first <= week && week <= last)
-        for (const group of [...this.inWeek[week]!, ...here])
-          for (let to = group.first; to <= group.last; to++) if (!weeks.has(to)) waiting.push(to)
-      }
-      for (const week of weeks) seen.add(week)
-      found.push(this.tightness(weeks))
+      if (sets.some(weeks => weeks.has(start.first))) continue
+      const reached = this.reachedFrom(start)
+      const apart = sets.filter(weeks => weeks.isDisjointFrom(reached))
+      const touched = sets.filter(weeks => !weeks.isDisjointFrom(reached))
+      sets = [...apart, touched.reduce((all, weeks) => all.union(weeks), reached)]
     }
-    return found
+    return sets.map(weeks => this.tightness(weeks))
+  }
+
+  private reachedFrom(start: Group): Set<number> {
+    const weeks = new Set<number>()
+    const waiting = Array.from({ length: start.last - start.first + 1 }, (_, i) => start.first + i)
+    for (let week = waiting.pop(); week !== undefined; week = waiting.pop()) {
+      if (weeks.has(week)) continue
+      weeks.add(week)
+      const over = [...this.inWeek[this.left]!].filter(({ first, last }) => first <= week && week <= last)
+      for (const group of [...this.inWeek[week]!, ...over])
+        for (let to = group.first; to <= group.last; to++) if (!weeks.has(to)) waiting.push(to)
+    }
+    return weeks
   }
 
   private tightness(weeks: ReadonlySet<number>): TightWeeks {

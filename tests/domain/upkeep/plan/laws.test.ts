@@ -132,6 +132,32 @@ describe('the due list', () => {
     )
   })
 
+  it('goes on past a visit moved to an earlier day, and past closed days between daily ones', () => {
+    const base = {
+      id: 'p',
+      kind: 'topper',
+      title: 'topper renewal',
+      anchor: { to: 'last-done', since: '2026-04-14', event: 'the coating' },
+      earlyDays: 7,
+      lateDays: 7,
+    } as const
+    const ask = { today: '2026-04-15', until: '2026-04-24', zone }
+    const car = { soldOn: null, away: [] }
+    const moved = [{ what: 'moved', dueOn: '2026-04-20', to: '2026-04-16' }] as const
+    const plan = { ...base, rule: 'FREQ=DAILY;INTERVAL=6' }
+    expect(dueList([{ plan, records: moved, car }], ask).map(item => item.dueOn)).toEqual([
+      '2026-04-16',
+      '2026-04-22',
+    ])
+    const daily = { ...base, rule: 'FREQ=DAILY' }
+    const days = dueList([{ plan: daily, records: [], car }], { ...ask, isOpen: weekdays }).map(
+      item => item.ruleOn,
+    )
+    expect(days).toEqual([...new Set(days)])
+    // Saturday the 25th is put forward to the last day asked for.
+    expect(days.at(-1)).toBe('2026-04-25')
+  })
+
   it('projects a topper every half year from an overdue one done today', () => {
     const p: Plan = {
       id: 'p',
