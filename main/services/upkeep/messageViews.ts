@@ -1,0 +1,214 @@
+/** What the reminder, consent, template, results and feed screens are given: plain JSON, see `views.ts`. */
+import type {
+  Channel,
+  ConsentState,
+  CrashRisk,
+  ExposureFactor,
+  Failure,
+  MergeField,
+  MessageState,
+  Outcome,
+  PlanKind,
+  ResultShare,
+} from '../../domain/upkeep/index.ts'
+
+export type { CrashRisk, ExposureFactor, Failure, MergeField, MessageState, Outcome, ResultShare }
+
+/** A proposed time, held as a job until `heldUntilAt`. */
+export interface MessageSlot {
+  jobId: string
+  dropOffAt: number
+  handoverAt: number
+  heldUntilAt: number
+}
+
+export interface SlotView extends MessageSlot {
+  /** In the owner's language: "Monday, 4 May at 09:00". */
+  words: string
+  /** held: good; gone: lapsed, released or booked by another; taken: the owner's booking. */
+  state: 'held' | 'gone' | 'taken'
+}
+
+export interface MessageView {
+  id: string
+  version: number
+  state: MessageState
+  channel: Channel
+  address: string
+  tryNo: number
+  customerId: string
+  customerName: string
+  vehicleId: string
+  plate: string
+  vehicleWords: string
+  planId: string
+  ruleOn: string
+  /** What is due, as the desk says it. */
+  title: string
+  dueOn: string | null
+  templateId: string
+  templateName: string
+  language: string
+  subject: string
+  body: string
+  unfilled: string[]
+  slots: SlotView[]
+  attempts: number
+  notBeforeAt: number | null
+  /** Why it waits or did not go out, in words. */
+  words: string | null
+  sentAt: number | null
+  failure: Failure | null
+  /** How many copies more may have arrived: attempts that ended without an answer. */
+  unanswered: number
+  outcome: Outcome | null
+  outcomeAt: number | null
+  nextTryOn: string | null
+  createdAt: number
+}
+
+export interface BatchView {
+  today: string
+  /** Drafts first, then what failed, what waits, what is under way; then what went out today. */
+  messages: MessageView[]
+  /** Visits that are due for a reminder and have none, and why none was written, in words. */
+  notWritten: {
+    planId: string
+    ruleOn: string
+    title: string
+    plate: string
+    customerName: string
+    why: string
+  }[]
+  sentToday: number
+  dailyLimit: number
+  automatic: boolean
+  /** Why nothing can go out as things stand (no mail server entered, a wrong password); null: it can. */
+  stopped: string | null
+  /** Which of the two risks is taken after an interruption. */
+  riskWords: string
+  /** Messages that may have arrived twice. */
+  possiblyTwice: number
+  lawNote: string
+}
+
+export interface SendRunView {
+  sent: number
+  failed: number
+  waiting: number
+  words: string[]
+}
+
+export interface ReminderSettingsView {
+  version: number
+  /** Renew when the share still working has fallen to this. */
+  level: number
+  /** Opening hours of the outbox by the owner's clock, minutes after midnight. */
+  fromMin: number
+  toMin: number
+  closedWeekdays: number[]
+  closedDates: string[]
+  /** No messages on dates on which the shop is closed by exception. */
+  closedWithShop: boolean
+  dailyLimit: number
+  maxTries: number
+  gapDays: number
+  againDays: number
+  laterDays: number
+  /** How many days before its due day (or target) a visit's reminder is written. */
+  leadDays: number
+  /** How many days the proposed slots are held. */
+  holdDays: number
+  /** Approves and sends by itself; off unless switched on. */
+  automatic: boolean
+  crashRisk: CrashRisk
+  /** Language of owners who have none on file. */
+  language: string
+  /** Where "no more messages" is mailed to; empty: the shop's sending address. */
+  stopAddress: string
+  /** The treatment proposed for each kind of visit; null: chosen from what the shop sells. */
+  treatments: Partial<Record<PlanKind, string | null>>
+  /** Share of the free hours that upkeep may fill, 0..1. */
+  roomShare: number
+  checkUpDays: number
+  factors: ExposureFactor[]
+}
+
+export interface TemplateView {
+  id: string
+  name: string
+  channel: Channel
+  words: Record<string, { subject: string; body: string }>
+  /** 0: as the program brings it, not yet saved by the shop. */
+  version: number
+}
+
+export interface TemplatesView {
+  templates: TemplateView[]
+  fields: { name: MergeField; meaning: string }[]
+  lawNote: string
+}
+
+export interface TemplatePreview {
+  language: string
+  subject: string
+  body: string
+  unfilled: string[]
+  lawNote: string
+}
+
+export interface ConsentLine {
+  id: string
+  channel: Channel | 'all'
+  what: 'given' | 'withdrawn'
+  at: number
+  address: string | null
+  source: string
+  wording: string
+  who: string
+}
+
+export interface ConsentsView {
+  customerId: string
+  customerName: string
+  /** What holds now, for each channel. */
+  states: { channel: Channel; address: string | null; state: ConsentState | null; words: string }[]
+  /** Newest first. */
+  ledger: ConsentLine[]
+  reach: { language: string | null; zone: string | null; postal: string; version: number }
+}
+
+export interface CallView {
+  message: MessageView
+  phone: string
+  /** The script, its fields filled in. */
+  script: string
+  /** For a text from the desk's phone. */
+  sms: { link: string; qr: string } | null
+}
+
+export interface BounceView {
+  /** What was read from the report. */
+  found: { address: string; status: string; permanent: boolean; messageId: string | null }[]
+  words: string
+}
+
+export interface ResultsView {
+  lines: {
+    channel: Channel
+    templateId: string
+    templateName: string
+    reminded: number
+    booked: ResultShare
+    came: ResultShare
+  }[]
+  confidence: number
+  fromOn: string | null
+}
+
+export interface FeedView {
+  id: string
+  name: string
+  details: boolean
+  createdAt: number
+}
