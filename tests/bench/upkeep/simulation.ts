@@ -30,16 +30,12 @@ export interface Truth {
   readonly shape: number
 }
 
-export type IntervalRule =
-  | { readonly rule: 'fixed'; readonly days: number }
-  | { readonly rule: 'by-factors' }
-  | { readonly rule: 'learned' }
+export type IntervalRule = { readonly rule: 'fixed'; readonly days: number } | { readonly rule: 'learned' }
 
 export interface Outcome {
   readonly visits: number
+  /** Toppers found gone. */
   readonly failed: number
-  /** The learned age for a plain car at the end, over the true one, by class. */
-  readonly learned: Partial<Record<ExposureClass, number>>
 }
 
 interface Car {
@@ -47,7 +43,8 @@ interface Car {
   readonly multiplier: number
   readonly exposureClass: ExposureClass
   readonly trueAge: number
-  readonly random: () => Random
+  /** The car's own run of luck, the same under every rule. */
+  readonly draw: Random
 }
 
 const PRIOR: LifePrior = { age: SHEET_DAYS, level: LEVEL, shape: 2.5, ageSpread: 0.35, shapeSpread: 0.35 }
@@ -85,7 +82,7 @@ function carsOf(count: number, truth: Truth, seed: number): Car[] {
       exposureClass,
       // The factors say too much: the true effect is three quarters of theirs, and each car strays from it.
       trueAge: SHEET_DAYS * truth.sheetFactor * multiplier ** 0.75 * own,
-      random: () => seeded(seed * 1000 + i),
+      draw: seeded(seed * 1000 + i),
     }
   })
 }
@@ -102,10 +99,7 @@ const dateOf = (day: number) => START.add({ days: day }).toString()
 
 /** Runs `count` cars for eight years under a rule. */
 export function simulate(count: number, truth: Truth, seed: number, interval: IntervalRule): Outcome {
-  const cars = carsOf(count, truth, seed).map(car => {
-    const random = car.random()
-    return { ...car, draw: random, laidOn: car.joinsOn, lasts: 0, dueAge: 0, visitOn: 0 }
-  })
+  const cars = carsOf(count, truth, seed).map(car => ({ ...car, laidOn: 0, lasts: 0, visitOn: 0 }))
   const seen: Record<ExposureClass, ObservedLife[]> = { gentle: [], ordinary: [], harsh: [] }
   const ages: Record<ExposureClass, number> = { gentle: SHEET_DAYS, ordinary: SHEET_DAYS, harsh: SHEET_DAYS }
   const lay = (car: (typeof cars)[number], on: number) => {
@@ -114,7 +108,7 @@ export function simulate(count: number, truth: Truth, seed: number, interval: In
     car.lasts = life.scale * (-Math.log(1 - car.draw())) ** (1 / life.shape)
     car.dueAge =
       interval.rule === 'fixed' ? interval.days : Math.floor(ages[car.exposureClass] * car.multiplier)
-    car.visitOn = on + Math.max(1, car.dueAge + delayOf(car.draw))
+    car.visitOn = on + Math.max(1, dueAge + delayOf(car.draw))
   }
   for (const car of cars) lay(car, car.joinsOn)
   let visits = 0
@@ -143,7 +137,7 @@ export function simulate(count: number, truth: Truth, seed: number, interval: In
       lay(car, day)
     }
   }
-  return { visits, failed, learned: { gentle: ages.gentle, ordinary: ages.ordinary, harsh: ages.harsh } }
+  return { visits, failed }
 }
 
 /** The longest fixed interval that fails no more often than a share: what a shop could reach by trial alone. */
