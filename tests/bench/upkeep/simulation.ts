@@ -106,7 +106,7 @@ export function simulate(count: number, truth: Truth, seed: number, interval: In
     const life = weibullThrough(car.trueAge, LEVEL, truth.shape)
     car.laidOn = on
     car.lasts = life.scale * (-Math.log(1 - car.draw())) ** (1 / life.shape)
-    car.dueAge =
+    const dueAge =
       interval.rule === 'fixed' ? interval.days : Math.floor(ages[car.exposureClass] * car.multiplier)
     car.visitOn = on + Math.max(1, dueAge + delayOf(car.draw))
   }
