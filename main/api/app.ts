@@ -3,8 +3,10 @@ import { fetchRequestHandler } from '@trpc/server/adapters/fetch'
 import { Hono, type MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
 import type { Desk } from '../services/desk.ts'
+import { importMaxBytes } from './readings.ts'
 import { loadRenderer } from './renderer.ts'
 import { appRouter } from './router.ts'
+import { sensorDoor } from './sensor.ts'
 
 export interface AppOptions {
   desk: Desk
@@ -38,6 +40,8 @@ function securityHeaders(nonce: string): Record<string, string> {
   }
 }
 
+const filePaths = new Set(['/trpc/readings.import', '/trpc/readings.preview'])
+
 export type App = Hono<{ Variables: { nonce: string } }>
 
 /** The one fetch handler behind both doors: the window's own scheme and the loopback web host. */
@@ -54,13 +58,17 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
   })
   if (guard) app.use(guard)
 
-  app.use(
-    '/trpc/*',
+  const limit = (megabytes: number) =>
     bodyLimit({
-      maxSize: 2 * 1024 * 1024,
-      onError: context => context.text('That is more than can be taken at once: 2 MB at most.', 413),
-    }),
-  )
+      maxSize: megabytes * 1024 * 1024,
+      onError: context =>
+        context.text(`That is more than can be taken at once: ${megabytes} MB at most.`, 413),
+    })
+  const usual = limit(2)
+  // A logger's file of weeks is larger than anything a form sends.
+  const file = limit(importMaxBytes / 1024 / 1024)
+  app.use('/trpc/*', (context, next) => (filePaths.has(context.req.path) ? file : usual)(context, next))
+  app.route('/', sensorDoor(desk))
   app.all('/trpc/*', context =>
     fetchRequestHandler({
       endpoint: '/trpc',

@@ -18,7 +18,10 @@ export const jobs = router({
     .query(({ ctx, input }) => findJobsBy(ctx, input)),
 
   arrive: procedure.input(oneRow.extend({ at })).mutation(({ ctx, input }) => arrive(ctx, input)),
-  startStep: procedure.input(step).mutation(({ ctx, input }) => startStep(ctx, input)),
+  /** With the reason, where a coat is begun outside what its profile asks. */
+  startStep: procedure
+    .input(step.extend({ reason: text.optional() }))
+    .mutation(({ ctx, input }) => startStep(ctx, input)),
   /** With what it drew, where the crew says so at once; else that waits for the close of day. */
   finishStep: procedure
     .input(step.extend({ draws: draws.optional() }))

@@ -2,12 +2,15 @@ import { bays } from './bays.ts'
 import { board } from './board.ts'
 import { booking } from './booking.ts'
 import { crew } from './crew.ts'
+import { applied, cure } from './cure.ts'
 import { customers } from './customers.ts'
 import { hours } from './hours.ts'
 import { jobs } from './jobs.ts'
 import { mail } from './mail.ts'
 import { morning } from './morning.ts'
 import { products } from './products.ts'
+import { readings } from './readings.ts'
+import { sensors } from './sensors.ts'
 import { shelf } from './shelf.ts'
 import { shop } from './shop.ts'
 import { suppliers } from './suppliers.ts'
@@ -18,16 +21,20 @@ import { vehicles } from './vehicles.ts'
 
 /** The whole surface, by area: what each does is said in its own file. */
 export const appRouter = router({
+  applied,
   bays,
   board,
   booking,
   crew,
+  cure,
   customers,
   hours,
   jobs,
   mail,
   morning,
   products,
+  readings,
+  sensors,
   shelf,
   shop,
   suppliers,

@@ -64,7 +64,7 @@ export function floorJobOf(row: FoundJob): FloorJob {
 export function changeJob(
   desk: Desk,
   { id, version }: JobAct,
-  decide: (ground: ActGround) => JobChange,
+  decide: (ground: ActGround) => JobChange | Promise<JobChange>,
 ): Promise<{ version: number }> {
   const nowAt = desk.now()
   return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
@@ -79,7 +79,7 @@ export function changeJob(
     const stored = await withClocks(tx, nowAt, floorJobOf(row))
     const job = row.status === 'inShop' ? projectJob(floor, stored).job : stored
     const when = (at: number) => minuteWords(at, floor.zone, nowAt)
-    const { data = {}, actuals, act, detail, also } = decide({ tx, floor, row, products, job, when })
+    const { data = {}, actuals, act, detail, also } = await decide({ tx, floor, row, products, job, when })
     const changed = await withClocks(tx, nowAt, {
       ...floorJobOf(row),
       ...data,

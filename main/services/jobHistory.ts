@@ -18,12 +18,18 @@ const words: Record<string, (detail: Detail, when: When) => string> = {
   moved: (detail, when) =>
     `moved to ${at(detail, 'startAt', when)}, handover ${at(detail, 'handoverAt', when)}`,
   arrived: (detail, when) => `car arrived ${at(detail, 'at', when)}`,
-  started: (detail, when) => `"${detail.step}" begun ${at(detail, 'at', when)}`,
+  started: (detail, when) => `"${detail.step}" begun ${at(detail, 'at', when)}${because(detail)}`,
   finished: (detail, when) => `"${detail.step}" finished ${at(detail, 'at', when)}`,
   'taken back': (detail, when) =>
     `taken back: ${detail.what}${detail.step ? ` of "${detail.step}"` : ''}, ${at(detail, 'at', when)}`,
   promised: (detail, when) => `promised for ${at(detail, 'to', when)} instead of ${at(detail, 'from', when)}`,
   cancelled: detail => `cancelled${because(detail)}`,
+  heated: (detail, when) =>
+    `heated cure recorded, ${at(detail, 'fromAt', when)} to ${at(detail, 'toAt', when)}${detail.counted ? '' : ', met no row of a data sheet'}`,
+  'heating taken back': (detail, when) => `heated cure taken back, ${at(detail, 'fromAt', when)}`,
+  'record drafted': () => 'applied record saved',
+  'record signed': detail => `applied record signed by ${detail.signedBy}`,
+  'record corrected': detail => `applied record corrected by ${detail.signedBy}${because(detail)}`,
   'handed over': (detail, when) =>
     `handed over ${at(detail, 'at', when)}${againstWords(detail)}${because(detail)}`,
 }

@@ -1,4 +1,5 @@
 import { Refusal } from '../domain/refusal.ts'
+import { checkCoat, keepCheck, measuredIn, reasonedCheck } from './cure/coatCheck.ts'
 import type { Desk } from './desk.ts'
 import type { FloorStep } from './floorJobs.ts'
 import { type ActGround, changeJob, type JobAct } from './jobChange.ts'
@@ -31,12 +32,18 @@ export function arrive(desk: Desk, { id, version, at = desk.now() }: TimedAct): 
   })
 }
 
+export interface StartAct extends StepAct {
+  /** Why a coat is begun although the bay does not meet what its profile asks. */
+  reason?: string | undefined
+}
+
 /**
  * A step is begun. Refused while the step before is not finished, and while a cure before it has not run as long as
- * its profile asks; a missed recoat window is not refused, it is shown.
+ * its profile asks; a missed recoat window is not refused, it is shown. A coat begun in conditions its profile does not
+ * want needs a reason; the conditions are kept either way.
  */
-export function startStep(desk: Desk, { id, version, position, at = desk.now() }: StepAct) {
-  return changeJob(desk, { id, version }, ground => {
+export function startStep(desk: Desk, { id, version, position, at = desk.now(), reason }: StartAct) {
+  return changeJob(desk, { id, version }, async ground => {
     const { job, when } = ground
     const index = workAt(ground, position)
     const step = job.steps[index]!
@@ -67,12 +74,23 @@ export function startStep(desk: Desk, { id, version, position, at = desk.now() }
           ? `"${before!.name}" runs until ${when(readyAt)}, by the cure profile; "${step.name}" may start then.`
           : `"${step.name}" may start from ${when(readyAt)}.`,
       )
+    const coat = await coatBegun(ground, step, at, reason?.trim() ?? '')
     return {
       actuals: { index, actualStartAt: at, actualEndAt: null },
       act: 'started',
-      detail: { position, step: step.name, at },
+      detail: { position, step: step.name, at, ...(coat && coat.reason !== '' && { reason: coat.reason }) },
+      also: coat && (tx => keepCheck(tx, { jobId: id, position, at, who: desk.who, ...coat })),
     }
   })
+}
+
+/** What the bay was like, where the step lays something that cures. */
+async function coatBegun({ tx, floor, products }: ActGround, step: FloorStep, at: number, reason: string) {
+  const product = products.get(step.productId ?? '')
+  if (!product?.cureProfile || (step.stage !== 'coat' && step.stage !== 'topper')) return undefined
+  const measured = await measuredIn(tx, step.bayId, at)
+  const check = checkCoat(product.cureProfile, measured, floor.shop.units)
+  return { ...reasonedCheck(check, reason), productName: product.name }
 }
 
 export interface FinishAct extends StepAct {

@@ -9,6 +9,7 @@ import { arrivalsOf, handoversOf, movesOf } from './morningCars.ts'
 import { crewOf } from './morningCrew.ts'
 import { cureOf, linesOf } from './morningCures.ts'
 import { carOf, type Day } from './morningDay.ts'
+import { momentsOf } from './morningMoments.ts'
 import { calendarOf } from './shopView.ts'
 import { productsById } from './soldTreatments.ts'
 import { stayViews } from './stayViews.ts'
@@ -44,6 +45,7 @@ export async function morningSheet(desk: Desk, { date }: { date: string }): Prom
     orderBy: { fromAt: 'asc' },
   })
   const booked = rows.filter(row => row.status !== 'held')
+  const cures = booked.flatMap(row => cureOf(day, row)).sort((a, b) => a.marks.coatEndAt - b.marks.coatEndAt)
   return {
     date,
     nowAt,
@@ -74,7 +76,8 @@ export async function morningSheet(desk: Desk, { date }: { date: string }): Prom
       })),
     crew: await crewOf(tx, day, booked),
     moves: movesOf(day, booked),
-    cures: booked.flatMap(row => cureOf(day, row)).sort((a, b) => a.marks.coatEndAt - b.marks.coatEndAt),
+    cures,
+    moments: momentsOf(day, cures),
     handovers: handoversOf(day, booked),
     cautions: cautionLines(usedOn(day, booked)),
   }

@@ -17,7 +17,8 @@ export function cureOf(day: Day, row: JobRow): MorningView['cures'] {
     const marks = marksOf(coat)
     const next = coats[i + 1]
     const last = next === undefined
-    const moments = [marks.coatEndAt, marks.tackFreeAt, ...(last ? [safeAt, advisedAt] : [])]
+    const windows = [marks.recoatOpensAt, marks.topperAt, marks.topperClosesAt].flatMap(at => at ?? [])
+    const moments = [marks.coatEndAt, marks.tackFreeAt, ...(last ? [safeAt, advisedAt] : windows)]
     if (!moments.some(at => isOn(day, at)) || (next && next.endAt <= day.fromAt)) return []
     const at = Math.max(marks.coatEndAt, day.fromAt)
     const stands = jobStays(row).find(stay => stay.from <= at && at < stay.to)
@@ -34,6 +35,7 @@ export function cureOf(day: Day, row: JobRow): MorningView['cures'] {
         topperAt,
         driveAt: safeAt,
         advisedAt,
+        next: over ? (over.stage === 'topper' ? 'topper' : 'layer') : null,
         words: over
           ? sentence(`"${over.name}" ${windowWords(day, over.stage, marks)}; the data sheet decides`)
           : sentence('these are the figures of its profile; the data sheet decides'),

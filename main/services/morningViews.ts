@@ -58,7 +58,18 @@ export interface MorningView {
     topperAt: number | null
     driveAt: number
     advisedAt: number
+    /** What comes over it; null: nothing, so its clock lets the car go. */
+    next: 'layer' | 'topper' | null
     words: string
+  })[]
+  /** The moments of all these cures that fall on the day, in the order they come. */
+  moments: (MorningCarView & {
+    at: number
+    bayName: string
+    productName: string
+    what: string
+    /** By the running clock of a coat that is laid; else as planned. */
+    measured: boolean
   })[]
   handovers: (MorningCarView & {
     phone: string | null

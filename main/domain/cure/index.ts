@@ -60,7 +60,7 @@ export {
   type RefusedRow,
   rawReadings,
 } from './readings.ts'
-export type { DateOrder } from './readingTime.ts'
+export { type DateOrder, readTime } from './readingTime.ts'
 export { type MilestoneRule, ruleOf } from './rules.ts'
 export type { Part } from './stretches.ts'
 export { type BayTemperatures, type Reading, usualGapLimitMin, usualTemperature } from './temperatures.ts'

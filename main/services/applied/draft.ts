@@ -1,0 +1,90 @@
+import { Refusal } from '../../domain/refusal.ts'
+import type { Tx } from '../../store/store.ts'
+import type { Floor } from '../floor.ts'
+import type { JobRow } from '../jobRows.ts'
+import type { AppliedDraft, AppliedFacts, Zone, ZoneFinish } from './appliedViews.ts'
+
+/** The panels of a car as a painter counts them (common practice, no source). */
+const panels = [
+  'Bonnet',
+  'Roof',
+  'Boot lid',
+  'Front bumper',
+  'Rear bumper',
+  'Left wing',
+  'Right wing',
+  'Left doors',
+  'Right doors',
+  'Left quarter',
+  'Right quarter',
+]
+
+/** What is proposed for a layer nobody has written of yet: the whole paint, or the wheels where its step says so. */
+function zonesOf(name: string, finish: ZoneFinish): Zone[] {
+  if (/wheel|rim/i.test(name)) return [{ name: 'Wheels', finish: 'wheels' }]
+  if (/glass|screen|window/i.test(name)) return [{ name: 'Glass', finish: 'glass' }]
+  return panels.map(panel => ({ name: panel, finish }))
+}
+
+/** The lots of each layer's product: what its step drew from first, then what is open or in stock. */
+export async function lotsOf(tx: Tx, job: JobRow): Promise<{ position: number; lots: string[] }[]> {
+  const steps = job.steps.filter(step => step.laid && step.productId !== null)
+  const lots = await tx.lot.findMany({
+    where: { productId: { in: steps.map(step => step.productId!) } },
+    orderBy: [{ openedOn: { sort: 'desc', nulls: 'last' } }, { number: 'desc' }],
+    include: { moves: { where: { jobId: job.id, kind: 'use' } } },
+  })
+  return steps.map(step => {
+    const own = lots.filter(lot => lot.productId === step.productId)
+    const drawn = own.filter(lot => lot.moves.some(move => move.position === step.position))
+    return {
+      position: step.position,
+      lots: [...new Set([...drawn, ...own])].map(({ number, batch }) =>
+        batch ? `bottle ${number}, batch ${batch}` : `bottle ${number}`,
+      ),
+    }
+  })
+}
+
+/** The draft with what the shop knows filled in where nobody has entered anything. */
+export function filledDraft(
+  saved: AppliedDraft | null,
+  facts: AppliedFacts,
+  job: JobRow,
+  floor: Floor,
+  lots: Awaited<ReturnType<typeof lotsOf>>,
+  drawnFrom: ReadonlySet<number>,
+): AppliedDraft {
+  return {
+    note: saved?.note ?? '',
+    layers: facts.layers.map(layer => {
+      const own = saved?.layers.find(({ position }) => position === layer.position)
+      if (own) return own
+      const step = job.steps.find(({ position }) => position === layer.position)!
+      const lot = drawnFrom.has(layer.position)
+        ? lots.find(({ position }) => position === layer.position)?.lots[0]
+        : undefined
+      return {
+        position: layer.position,
+        lot: lot ?? '',
+        who: step.crewIds.map(id => floor.crewNames.get(id) ?? '').join(', '),
+        zones: zonesOf(`${layer.name} ${layer.productName}`, job.vehicle.finish as ZoneFinish),
+      }
+    }),
+  }
+}
+
+/** Refuses a record that proves nothing: a layer without its lot, its people or its panels. */
+export function checkDraft(draft: AppliedDraft, facts: AppliedFacts): AppliedDraft {
+  const layers = facts.layers.map((layer, i) => {
+    const own = draft.layers.find(({ position }) => position === layer.position)
+    const refuse = (field: string, words: string) =>
+      new Refusal('incomplete', `draft.layers.${i}.${field}`, null, `${layer.name}: ${words}`)
+    if (!own || own.lot.trim() === '')
+      throw refuse('lot', 'write the batch printed on the bottle, or "not known" where nobody can say.')
+    if (own.who.trim() === '') throw refuse('who', 'write who laid it.')
+    if (own.zones.length === 0) throw refuse('zones', 'choose the panels or zones it went on.')
+    return own
+  })
+  return { layers, note: draft.note.trim() }
+}

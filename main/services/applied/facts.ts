@@ -1,0 +1,94 @@
+import { ruleOf } from '../../domain/cure/index.ts'
+import type { Tx } from '../../store/store.ts'
+import { checkWords } from '../cure/coatCheck.ts'
+import { degreesWords } from '../cure/degreesWords.ts'
+import type { LayerView } from '../cure/jobCureViews.ts'
+import { layerViews } from '../cure/layerViews.ts'
+import type { ProductsById } from '../cureMarks.ts'
+import type { Floor } from '../floor.ts'
+import { type JobRow, plateWords, vehicleWords } from '../jobRows.ts'
+import { dayWords, sentence } from '../shopWords.ts'
+import type { AppliedFacts, LayerFacts } from './appliedViews.ts'
+
+/** Everything the shop's own rows say of what went on a car. */
+export async function appliedFacts(
+  tx: Tx,
+  floor: Floor,
+  job: JobRow,
+  products: ProductsById,
+): Promise<AppliedFacts> {
+  const { units } = floor.shop
+  const when = (at: number) => dayWords(at, floor.zone)
+  const [checks, heatings, handover] = await Promise.all([
+    tx.conditionCheck.findMany({ where: { jobId: job.id }, orderBy: { at: 'asc' } }),
+    tx.forcedCure.findMany({ where: { jobId: job.id, voidedAt: null }, orderBy: { fromAt: 'asc' } }),
+    tx.auditLine.findFirst({
+      where: { entity: 'job', entityId: job.id, act: 'handed over' },
+      orderBy: { at: 'desc' },
+    }),
+  ])
+  const words = new Map(
+    checks.map(({ position, warnings, ...check }) => [
+      position,
+      checkWords({ ...check, warnings: warnings as string[] }, units),
+    ]),
+  )
+  const layers = layerViews(job, products, words, floor.nowAt).filter(layer => layer.laid)
+  const early = (handover?.detail as { reason?: string } | null)?.reason ?? ''
+  return {
+    shopName: floor.shop.name,
+    jobNumber: job.number,
+    customerName: job.customer.name,
+    plate: plateWords(job.vehicle.plate),
+    vehicleWords: vehicleWords(job.vehicle),
+    vin: job.vehicle.vin,
+    treatments: job.treatments.map(treatment => treatment.name),
+    leftAt: job.leftAt,
+    layers: layers.map(layer => layerFacts(layer, job, floor)),
+    heatings: heatings.map(({ fromAt, toAt, panelC, note }) =>
+      sentence(
+        `panels kept at ${degreesWords(panelC, units)} or hotter from ${when(fromAt)} to ${when(toAt)}` +
+          (note === '' ? '' : `, ${note}`),
+      ),
+    ),
+    overrides: [
+      ...checks
+        .filter(check => check.reason !== '')
+        .map(
+          check => `${check.productName}, begun ${when(check.at)} all the same: ${sentence(check.reason)}`,
+        ),
+      ...(early === '' ? [] : [`Handed over all the same: ${sentence(early)}`]),
+    ],
+  }
+}
+
+function layerFacts(layer: LayerView, job: JobRow, floor: Floor): LayerFacts {
+  const step = job.steps.find(each => each.position === layer.position)!
+  const { profile, clock } = step.laid!
+  const { leftAt } = job
+  return {
+    position: layer.position,
+    name: layer.name,
+    productName: layer.productName,
+    stage: step.stage,
+    startAt: layer.startAt,
+    endAt: layer.endAt,
+    bayName: floor.bayNames.get(step.bayId) ?? '',
+    conditions: layer.conditions ?? 'Not measured in the hour before.',
+    window: windowWords(layer, floor.zone),
+    ageMin: leftAt === null ? null : Math.floor(clock.ageAt(leftAt)),
+    referenceC: profile.referenceC,
+    parts: leftAt === null ? null : clock.partsUntil(leftAt),
+    rule: ruleOf(profile, 'handoverSafe')!.words,
+  }
+}
+
+function windowWords({ window, verdict, asks }: LayerView, zone: string): string | null {
+  if (verdict === null) return null
+  if (window === null) return 'The coat beneath names no window for it.'
+  const from = dayWords(window.opensAt, zone)
+  const span =
+    window.closesAt === null ? `open from ${from}` : `${from} to ${dayWords(window.closesAt, zone)}`
+  const met = verdict === 'met' ? 'within it' : verdict
+  return [`Window ${span}: ${met}.`, asks ? `Asked then: ${sentence(asks)}` : ''].filter(Boolean).join(' ')
+}

@@ -1,0 +1,183 @@
+/** The applied record: open until it is signed, then never changed; a correction is a new page that points back. */
+import { Refusal } from '../../domain/refusal.ts'
+import type { JsonValue } from '../../store/json.ts'
+import { assertFresh, type Tx } from '../../store/store.ts'
+import type { Desk } from '../desk.ts'
+import { loadFloor } from '../floor.ts'
+import { jobRows } from '../jobRows.ts'
+import { productsById } from '../soldTreatments.ts'
+import type { AppliedContent, AppliedDraft, AppliedEntryView, AppliedView } from './appliedViews.ts'
+import { checkDraft, filledDraft, lotsOf } from './draft.ts'
+import { appliedFacts } from './facts.ts'
+
+const reachMin = 45 * 1440
+
+export function getApplied(desk: Desk, { jobId }: { jobId: string }): Promise<AppliedView> {
+  return appliedOf(desk.store.read, desk.now(), jobId)
+}
+
+async function appliedOf(tx: Tx, nowAt: number, jobId: string): Promise<AppliedView> {
+  const floor = await loadFloor(tx, nowAt, nowAt + reachMin)
+  const [job] = await jobRows(tx, floor, { id: jobId })
+  if (!job) throw new Refusal('missing', 'jobId', jobId, 'This job is not there; look at the board again.')
+  const products = await productsById(
+    tx,
+    job.steps.flatMap(step => step.productId ?? []),
+  )
+  const facts = await appliedFacts(tx, floor, job, products)
+  const record = await tx.appliedRecord.findUnique({
+    where: { jobId },
+    include: { entries: { orderBy: { number: 'asc' } } },
+  })
+  const lots = await lotsOf(tx, job)
+  const drawn = await tx.stockMove.findMany({ where: { jobId, kind: 'use' }, select: { position: true } })
+  const entries = (record?.entries ?? []).map(
+    (entry): AppliedEntryView => ({
+      id: entry.id,
+      number: entry.number,
+      content: entry.content as unknown as AppliedContent,
+      reason: entry.reason,
+      signedBy: entry.signedBy,
+      signedAt: entry.signedAt,
+      corrects: record!.entries.find(({ id }) => id === entry.correctsId)?.number ?? null,
+    }),
+  )
+  const saved =
+    entries.at(-1)?.content.draft ?? (record?.draft as unknown as AppliedDraft | undefined) ?? null
+  return {
+    jobId,
+    zone: floor.zone,
+    nowAt,
+    version: record?.version ?? 0,
+    facts,
+    draft: filledDraft(saved, facts, job, floor, lots, new Set(drawn.flatMap(move => move.position ?? []))),
+    lots,
+    entries,
+    notYet:
+      facts.layers.length === 0
+        ? 'Nothing that cures is laid yet.'
+        : job.status !== 'handedOver'
+          ? 'It is signed once the car is handed over: the cure age at handover belongs in it.'
+          : null,
+  }
+}
+
+export interface DraftInput {
+  jobId: string
+  /** 0 where nothing was saved before. */
+  version: number
+  draft: AppliedDraft
+}
+
+/** Keeps what was entered so far. Refused once the record is signed. */
+export function saveDraft(desk: Desk, { jobId, version, draft }: DraftInput): Promise<{ version: number }> {
+  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+    const job = await tx.job.findUnique({ where: { id: jobId } })
+    if (!job) throw new Refusal('missing', 'jobId', jobId, 'This job is not there; look at the board again.')
+    await keepDraft(tx, { jobId, version, draft })
+    audit({ act: 'record drafted', entity: 'job', entityId: jobId })
+    return { version: version + 1 }
+  })
+}
+
+async function keepDraft(tx: Tx, { jobId, version, draft }: DraftInput): Promise<string> {
+  const record = await tx.appliedRecord.findUnique({ where: { jobId }, include: { entries: { take: 1 } } })
+  if (record && record.entries.length > 0)
+    throw new Refusal(
+      'signed',
+      'draft',
+      null,
+      'The record is signed and is not changed any more: sign a correction.',
+    )
+  if ((record?.version ?? 0) !== version) assertFresh(0, 'record', jobId)
+  const json = draft as unknown as JsonValue
+  if (!record) return (await tx.appliedRecord.create({ data: { jobId, draft: json } })).id
+  await tx.appliedRecord.update({ where: { jobId }, data: { draft: json, version: { increment: 1 } } })
+  return record.id
+}
+
+export interface SignInput extends DraftInput {
+  signedBy: string
+}
+
+/** Signs the record: the shop's own rows and what was entered, as they are now, for good. */
+export function signRecord(desk: Desk, input: SignInput): Promise<{ number: number }> {
+  return sign(desk, input, async (tx, draft) => ({
+    recordId: await keepDraft(tx, { ...input, draft }),
+    number: 1,
+    reason: '',
+    correctsId: null,
+  }))
+}
+
+export interface CorrectionInput {
+  jobId: string
+  /** The entry that was wrong. */
+  correctsId: string
+  draft: AppliedDraft
+  reason: string
+  signedBy: string
+}
+
+/** A new page that points back at the one it corrects; the old one stays as it was signed. */
+export function correctRecord(desk: Desk, input: CorrectionInput): Promise<{ number: number }> {
+  const reason = input.reason.trim()
+  if (reason === '')
+    throw new Refusal(
+      'reason-needed',
+      'reason',
+      input.reason,
+      'Write what was wrong; it stands on the correction.',
+    )
+  return sign(desk, input, async tx => {
+    const entry = await tx.appliedEntry.findUnique({
+      where: { id: input.correctsId },
+      include: { record: { include: { entries: true } } },
+    })
+    if (!entry || entry.record.jobId !== input.jobId)
+      throw new Refusal(
+        'missing',
+        'correctsId',
+        input.correctsId,
+        'That entry is not there; look at the record again.',
+      )
+    const number = Math.max(...entry.record.entries.map(each => each.number)) + 1
+    return { recordId: entry.recordId, number, reason, correctsId: entry.id }
+  })
+}
+
+function sign(
+  desk: Desk,
+  input: { jobId: string; draft: AppliedDraft; signedBy: string },
+  place: (
+    tx: Tx,
+    draft: AppliedDraft,
+  ) => Promise<{ recordId: string; number: number; reason: string; correctsId: string | null }>,
+): Promise<{ number: number }> {
+  const nowAt = desk.now()
+  const signedBy = input.signedBy.trim()
+  if (signedBy === '')
+    throw new Refusal(
+      'name-missing',
+      'signedBy',
+      input.signedBy,
+      'Write your name: it is what signs the record.',
+    )
+  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
+    const { facts, notYet } = await appliedOf(tx, nowAt, input.jobId)
+    if (notYet !== null) throw new Refusal('not-yet', 'draft', null, notYet)
+    const draft = checkDraft(input.draft, facts)
+    const placed = await place(tx, draft)
+    const content: AppliedContent = { facts, draft }
+    await tx.appliedEntry.create({
+      data: { ...placed, content: content as unknown as JsonValue, signedBy, signedAt: nowAt },
+    })
+    audit({
+      act: placed.number === 1 ? 'record signed' : 'record corrected',
+      entity: 'job',
+      entityId: input.jobId,
+      detail: { number: placed.number, signedBy, reason: placed.reason },
+    })
+    return { number: placed.number }
+  })
+}

@@ -1,0 +1,133 @@
+/** The conditions a coat is begun in: what was measured, what of the rules it does not meet, and the reason given. */
+import {
+  type CoatWarning,
+  type CureProfile,
+  coatConditions,
+  leastMarginC,
+  usualGapLimitMin,
+} from '../../domain/cure/index.ts'
+import { Refusal } from '../../domain/refusal.ts'
+import type { ReadingValues } from '../../store/readingRows.ts'
+import type { Tx } from '../../store/store.ts'
+import { listWords, sentence } from '../shopWords.ts'
+import { degreesWords, marginWords } from './degreesWords.ts'
+
+/** What was measured in a bay shortly before a minute. */
+export interface Measured {
+  readonly readingAt: number | null
+  readonly airC: number | null
+  readonly humidityPercent: number | null
+  readonly panelC: number | null
+}
+
+export interface CoatCheck extends Measured {
+  readonly dewC: number | null
+  readonly marginC: number | null
+  /** In words, each with the rule's source; empty where every rule was met or nothing was measured. */
+  readonly warnings: string[]
+}
+
+/** The newest value of each kind of the last hour: a hand-held panel reading beside a sensor's air. */
+export async function measuredIn(tx: Tx, bayId: string, at: number): Promise<Measured> {
+  const rows: ReadingValues[] = await tx.reading.findMany({
+    where: { bayId, voidedAt: null, at: { gt: at - usualGapLimitMin, lte: at } },
+    orderBy: { at: 'desc' },
+  })
+  return {
+    readingAt: rows[0]?.at ?? null,
+    airC: rows[0]?.airC ?? null,
+    humidityPercent: rows.find(row => row.humidityPercent !== null)?.humidityPercent ?? null,
+    panelC: rows.find(row => row.panelC !== null)?.panelC ?? null,
+  }
+}
+
+/** Holds what was measured against the profile and the rule of the dew point. */
+export function checkCoat(profile: CureProfile, measured: Measured, units: string): CoatCheck {
+  const { airC, humidityPercent, panelC } = measured
+  if (airC === null) return { ...measured, dewC: null, marginC: null, warnings: [] }
+  const known = humidityPercent !== null
+  const { humidity } = profile
+  const found = coatConditions(profile, {
+    airC,
+    panelC,
+    humidityPercent: humidityPercent ?? (humidity.minPercent + humidity.maxPercent) / 2,
+  })
+  const ofHumidity = new Set<CoatWarning['code']>(['air-dry', 'air-damp', 'dew-margin', 'panel-unmeasured'])
+  const warnings = found.warnings.filter(({ code }) => known || !ofHumidity.has(code))
+  return {
+    ...measured,
+    dewC: known ? found.dewC : null,
+    marginC: known ? found.marginC : null,
+    warnings: [
+      ...warnings.map(warning => warningWords(warning, units)),
+      ...(known ? [] : ['The humidity was not measured, so the dew point is not known.']),
+    ],
+  }
+}
+
+function warningWords({ code, value, limit, source }: CoatWarning, units: string): string {
+  const degrees = (celsius: number) => degreesWords(celsius, units)
+  const from = source === 'ISO 8502-4' ? 'ISO 8502-4' : `the profile (${source})`
+  const words: Record<CoatWarning['code'], () => string> = {
+    'air-cold': () => `the air is ${degrees(value!)}, under the ${degrees(limit)} of ${from}`,
+    'air-hot': () => `the air is ${degrees(value!)}, over the ${degrees(limit)} of ${from}`,
+    'panel-cold': () => `the panel is ${degrees(value!)}, under the ${degrees(limit)} of ${from}`,
+    'panel-hot': () => `the panel is ${degrees(value!)}, over the ${degrees(limit)} of ${from}`,
+    'air-dry': () => `the humidity is ${Math.round(value!)} %, under the ${limit} % of ${from}`,
+    'air-damp': () => `the humidity is ${Math.round(value!)} %, over the ${limit} % of ${from}`,
+    'dew-margin': () =>
+      `the panel is only ${marginWords(value!, units)} above the dew point, less than the ${marginWords(limit, units)} of ${from}`,
+    'panel-unmeasured': () =>
+      `the panel was not measured, so nobody knows that it is ${marginWords(leastMarginC, units)} above the dew point (${from})`,
+  }
+  return sentence(words[code]())
+}
+
+/**
+ * What is kept of a coat step that is begun now. Refused without a reason where a rule is not met; what was not measured
+ * at all is kept as such and refuses nothing.
+ */
+export function reasonedCheck(check: CoatCheck, reason: string): { check: CoatCheck; reason: string } {
+  if (check.warnings.length > 0 && reason === '')
+    throw new Refusal(
+      'conditions',
+      'reason',
+      check.warnings,
+      `${check.warnings.join(' ')} The data sheet decides; beginning all the same needs a reason, which is kept and ` +
+        'printed.',
+    )
+  return { check, reason }
+}
+
+export interface KeptCheck {
+  jobId: string
+  position: number
+  at: number
+  who: string
+  productName: string
+  check: CoatCheck
+  reason: string
+}
+
+export async function keepCheck(tx: Tx, { check, ...kept }: KeptCheck): Promise<void> {
+  const { warnings, ...values } = check
+  await tx.conditionCheck.create({ data: { ...kept, ...values, warnings } })
+}
+
+/** A kept check in a line, as it is shown and printed. */
+export function checkWords(check: CoatCheck & { reason: string }, units: string): string {
+  if (check.airC === null) return 'Not measured in the hour before.'
+  const parts = [
+    `air ${degreesWords(check.airC, units)}`,
+    check.humidityPercent === null ? '' : `${Math.round(check.humidityPercent)} % humidity`,
+    check.panelC === null ? 'panel not measured' : `panel ${degreesWords(check.panelC, units)}`,
+    check.dewC === null ? '' : `dew point ${degreesWords(check.dewC, units)}`,
+    check.marginC === null ? '' : `${marginWords(check.marginC, units)} above it`,
+  ]
+  const met =
+    check.warnings.length === 0
+      ? ['Every rule entered for it was met; the data sheet decides.']
+      : check.warnings
+  const because = check.reason === '' ? [] : [`Begun all the same: ${sentence(check.reason)}`]
+  return [sentence(listWords(parts.filter(Boolean))), ...met, ...because].join(' ')
+}

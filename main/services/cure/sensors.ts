@@ -1,0 +1,91 @@
+import { createHash, randomBytes } from 'node:crypto'
+import { cleanReadings, type RawReading, type RefusedRow } from '../../domain/cure/index.ts'
+import { Refusal } from '../../domain/refusal.ts'
+import { saveReadings } from '../../store/readingRows.ts'
+import type { Desk } from '../desk.ts'
+import { shopOf } from '../shopView.ts'
+import { liveBay } from './readings.ts'
+
+/** The token is random, so a plain digest of it cannot be guessed back. */
+function hashOf(token: string): string {
+  return createHash('sha256').update(token).digest('hex')
+}
+
+/** A new token with which a sensor may post readings of one bay. It is answered this once and kept nowhere. */
+export function createToken(
+  desk: Desk,
+  { bayId, name }: { bayId: string; name: string },
+): Promise<{ id: string; token: string }> {
+  const nowAt = desk.now()
+  const words = name.trim()
+  if (words === '')
+    throw new Refusal('name-missing', 'name', name, 'Give the sensor a name, such as "by the door".')
+  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
+    await liveBay(tx, bayId)
+    const token = randomBytes(32).toString('base64url')
+    const { id } = await tx.sensorToken.create({
+      data: { bayId, name: words, hash: hashOf(token), createdAt: nowAt },
+    })
+    audit({ act: 'sensor added', entity: 'bay', entityId: bayId, detail: { sensorId: id, name: words } })
+    return { id, token }
+  })
+}
+
+/** Its token counts no more from now on; what it has posted stays. */
+export function revokeToken(desk: Desk, { id }: { id: string }): Promise<void> {
+  const nowAt = desk.now()
+  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
+    const sensor = await tx.sensorToken.findUnique({ where: { id } })
+    if (!sensor || sensor.revokedAt !== null)
+      throw new Refusal('missing', 'id', id, 'This sensor is not there any more; look again.')
+    await tx.sensorToken.update({ where: { id }, data: { revokedAt: nowAt } })
+    audit({
+      act: 'sensor revoked',
+      entity: 'bay',
+      entityId: sensor.bayId,
+      detail: { sensorId: id, name: sensor.name },
+    })
+  })
+}
+
+export interface Sensor {
+  id: string
+  name: string
+  bayId: string
+}
+
+/** Whose token this is; null where it is nobody's, or counts no more. */
+export async function sensorOf(desk: Desk, token: string): Promise<Sensor | null> {
+  const row = await desk.store.read.sensorToken.findUnique({
+    where: { hash: hashOf(token) },
+    include: { bay: true },
+  })
+  return row && row.revokedAt === null && row.bay.archivedAt === null ? row : null
+}
+
+export interface PostedReadings {
+  readings: Omit<RawReading, 'row'>[]
+  unit: 'C' | 'F'
+}
+
+/** A sensor's clock may run a little ahead of this computer's. */
+const aheadMin = 2
+
+/** Takes in what a sensor posts. Rows that cannot be right are answered one by one; the rest is kept. */
+export function takeReadings(
+  desk: Desk,
+  sensor: Sensor,
+  { readings, unit }: PostedReadings,
+): Promise<{ kept: number; known: number; refused: RefusedRow[] }> {
+  const nowAt = desk.now()
+  return desk.store.transact({ who: sensor.name, at: nowAt }, async tx => {
+    const { zone } = await shopOf(tx)
+    const report = cleanReadings(
+      readings.map((reading, i) => ({ ...reading, row: i + 1 })),
+      { zone, dateOrder: 'ymd', unit, latestAt: nowAt + aheadMin },
+    )
+    const kept = await saveReadings(tx, sensor.bayId, 'sensor', report.readings, sensor.id)
+    // No audit line: a reading says itself which sensor took it when, and one a minute would bury every other act.
+    return { kept, known: readings.length - report.refused.length - kept, refused: [...report.refused] }
+  })
+}
