@@ -5,6 +5,7 @@ import type { Desk } from './desk.ts'
 import { changeJob, type JobAct } from './jobChange.ts'
 import { checkMoment, type TimedAct } from './jobSteps.ts'
 import { listWords } from './shopWords.ts'
+import { upkeepAfterHandover } from './upkeep/begin.ts'
 
 /**
  * The car goes home. Before the profiles' earliest handover, or with steps undone, only with a reason, which is kept.
@@ -42,6 +43,16 @@ export function handOver(
       data: { status: 'handedOver', leftAt: at },
       act: 'handed over',
       detail: { at, safeAt, advisedAt, undone: undone.map(step => step.name), reason: why },
+      also: (tx, audit) =>
+        upkeepAfterHandover(tx, audit, {
+          jobId: id,
+          vehicleId: row.vehicleId,
+          steps: job.steps,
+          products,
+          at,
+          zone: ground.floor.zone,
+          who: desk.who,
+        }),
     }
   })
 }

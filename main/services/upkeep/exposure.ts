@@ -1,0 +1,52 @@
+import { type Exposure, type ScaledInterval, scaleInterval } from '../../domain/upkeep/index.ts'
+import type { JsonObject } from '../../store/json.ts'
+import { assertFresh, type Tx } from '../../store/store.ts'
+import type { Desk } from '../desk.ts'
+import { type UpkeepRules, upkeepRules } from './settings.ts'
+
+/** How a car lives; nothing chosen where nothing was entered. */
+export async function exposureOf(tx: Tx, vehicleId: string): Promise<{ choices: Exposure; version: number }> {
+  const row = await tx.vehicleExposure.findUnique({ where: { vehicleId } })
+  return { choices: (row?.choices ?? {}) as Exposure, version: row?.version ?? 0 }
+}
+
+/** Choices whose factor or choice the shop has dropped since count as not made. */
+export function scaled(productDays: number, exposure: Exposure, rules: UpkeepRules): ScaledInterval {
+  const known = Object.entries(exposure).filter(([factorId, choiceId]) =>
+    rules.factors.some(
+      factor => factor.id === factorId && factor.choices.some(choice => choice.id === choiceId),
+    ),
+  )
+  return scaleInterval(productDays, Object.fromEntries(known), rules.factors)
+}
+
+/** Enters how a car lives. Plans that stand are not moved by it; a proposal to move them may follow. */
+export async function saveExposure(
+  desk: Desk,
+  input: { vehicleId: string; choices: Record<string, string>; version: number },
+): Promise<{ version: number }> {
+  const { vehicleId, version } = input
+  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+    const rules = await upkeepRules(tx)
+    // A choice that is none is refused here, where it is made.
+    scaleInterval(365, input.choices, rules.factors)
+    const choices = input.choices as JsonObject
+    const before = await exposureOf(tx, vehicleId)
+    if (before.version === 0 && version === 0)
+      await tx.vehicleExposure.create({ data: { vehicleId, choices } })
+    else {
+      const { count } = await tx.vehicleExposure.updateMany({
+        where: { vehicleId, version },
+        data: { choices, version: { increment: 1 } },
+      })
+      assertFresh(count, 'exposure', vehicleId)
+    }
+    audit({
+      act: 'exposure changed',
+      entity: 'vehicle',
+      entityId: vehicleId,
+      detail: { from: { ...before.choices }, to: choices },
+    })
+    return { version: before.version + 1 }
+  })
+}

@@ -1,0 +1,119 @@
+/** What was written down about cars and their plans, as the upkeep domain reads it. */
+import type { Absence, CarTimes, Plan, PlanKind, VisitRecord } from '../../domain/upkeep/index.ts'
+import type { UpkeepEntry, UpkeepPlan } from '../../store/rows.ts'
+import type { Tx } from '../../store/store.ts'
+import { shopOf } from '../shopView.ts'
+
+/** A plan with its records and car, and what upkeep adds to them. */
+export interface KeptVisitPlan {
+  readonly row: UpkeepPlan
+  readonly plan: Plan
+  readonly records: readonly VisitRecord[]
+  readonly car: CarTimes
+  /** The day each visit is aimed at, by the day the rule gave it. */
+  readonly aimed: ReadonlyMap<string, string>
+  /** The job each visit was booked as. */
+  readonly booked: ReadonlyMap<string, string>
+}
+
+/** When cars cannot come, by vehicle; those that are always here have no entry. */
+type Times = Map<string, { soldOn: string | null; away: Absence[] }>
+
+const here: CarTimes = { soldOn: null, away: [] }
+
+/**
+ * The plans in use, of all cars or of some; those of archived cars and customers are left out. Each is read together
+ * with everything that stands about it: what was taken back does not count.
+ */
+export async function keptPlans(
+  tx: Tx,
+  where: { vehicleId?: string; planIds?: string[] } = {},
+): Promise<KeptVisitPlan[]> {
+  const plans = await tx.upkeepPlan.findMany({
+    where: {
+      archivedAt: null,
+      ...(where.vehicleId !== undefined && { vehicleId: where.vehicleId }),
+      ...(where.planIds !== undefined && { id: { in: where.planIds } }),
+      vehicle: { archivedAt: null, customer: { archivedAt: null } },
+    },
+    orderBy: { id: 'asc' },
+  })
+  // All of them at once where many are asked for: SQLite takes only so many ids in one question.
+  const some =
+    plans.length <= 500 ? { vehicleId: { in: [...new Set(plans.map(each => each.vehicleId))] } } : {}
+  const entries = await tx.upkeepEntry.findMany({
+    where: { voidedAt: null, ...some },
+    orderBy: { seq: 'asc' },
+  })
+  const times = timesOf(entries)
+  const byPlan = Map.groupBy(entries, entry => entry.planId ?? '')
+  return plans.map(row => keptPlan(row, byPlan.get(row.id) ?? [], times.get(row.vehicleId) ?? here))
+}
+
+function timesOf(entries: readonly UpkeepEntry[]): Times {
+  const times: Times = new Map()
+  for (const { vehicleId, what, onDay, toDay, why } of entries) {
+    if (what !== 'away' && what !== 'sold') continue
+    const known = times.get(vehicleId) ?? { soldOn: null, away: [] }
+    times.set(vehicleId, known)
+    if (what === 'sold') known.soldOn = onDay
+    else known.away.push({ from: onDay!, to: toDay!, ...(why !== '' && { why }) })
+  }
+  return times
+}
+
+/** When one car cannot come. */
+export async function carTimes(tx: Tx, vehicleId: string): Promise<CarTimes> {
+  const entries = await tx.upkeepEntry.findMany({
+    where: { vehicleId, what: { in: ['away', 'sold'] }, voidedAt: null },
+    orderBy: { seq: 'asc' },
+  })
+  return timesOf(entries).get(vehicleId) ?? here
+}
+
+function keptPlan(row: UpkeepPlan, entries: readonly UpkeepEntry[], car: CarTimes): KeptVisitPlan {
+  const aimed = new Map<string, string>()
+  const booked = new Map<string, string>()
+  const records: VisitRecord[] = []
+  let { rule } = row
+  for (const entry of entries) {
+    const { what, ruleOn } = entry
+    const why = entry.why === '' ? {} : { why: entry.why }
+    if (what === 'done') records.push({ what, on: entry.onDay!, dueOn: ruleOn })
+    else if (what === 'skipped') records.push({ what, dueOn: ruleOn!, ...why })
+    else if (what === 'moved') records.push({ what, dueOn: ruleOn!, to: entry.toDay!, ...why })
+    else if (what === 'aimed') aimed.set(ruleOn!, entry.toDay!)
+    else if (what === 'booked') booked.set(ruleOn!, entry.jobId!)
+    else if (what === 'rule') rule = entry.rule!
+    // A day agreed with the owner ends what the spread had aimed at.
+    if (what === 'moved') aimed.delete(ruleOn!)
+  }
+  return { row, plan: planOf(row, rule), records, car, aimed, booked }
+}
+
+/** A stored plan as the domain reads it, under the rule it has by now. */
+function planOf(row: UpkeepPlan, rule: string): Plan {
+  return {
+    id: row.id,
+    kind: row.kind as PlanKind,
+    title: row.title,
+    rule,
+    anchor:
+      row.anchorTo === 'date'
+        ? { to: 'date', on: row.anchorOn }
+        : { to: 'last-done', since: row.anchorOn, event: row.anchorEvent },
+    earlyDays: row.earlyDays,
+    lateDays: row.lateDays,
+  }
+}
+
+/** Whether the shop is open on a day at all: by its exceptions, else by its week. */
+export async function openDays(tx: Tx): Promise<(date: string) => boolean> {
+  const { weekly } = await shopOf(tx)
+  const exceptions = new Map(
+    (await tx.hoursException.findMany()).map(({ date, hours }) => [date, (hours as unknown[]).length > 0]),
+  )
+  const weekdays = new Set(weekly.map(each => each.weekday))
+  const ordinary = (date: string) => weekdays.has(Temporal.PlainDate.from(date).dayOfWeek)
+  return date => exceptions.get(date) ?? (weekdays.size === 0 || ordinary(date))
+}

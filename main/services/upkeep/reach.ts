@@ -1,0 +1,111 @@
+/** How owners can be reached, and by which ways they agree to. */
+import {
+  type Channel,
+  type ConsentEntry,
+  type ConsentState,
+  consentState,
+} from '../../domain/upkeep/index.ts'
+import type { Tx } from '../../store/store.ts'
+
+export const channels: readonly Channel[] = ['email', 'letter', 'call', 'text']
+
+/** An address as it is kept in the ledger and compared: RFC 5321 leaves capitals to the server, people do not. */
+export function addressKey(address: string): string {
+  return address.replace(/\s+/g, '').toLowerCase()
+}
+
+export interface Owner {
+  readonly id: string
+  readonly name: string
+  readonly phone: string | null
+  readonly email: string | null
+  /** Null: the shop's. */
+  readonly language: string | null
+  readonly zone: string | null
+  readonly postal: string
+}
+
+export interface Reach {
+  readonly owner: Owner
+  /** Where each channel would go; null: no such address on file. */
+  readonly address: Readonly<Record<Channel, string | null>>
+  /** All consent that says something about this owner or their addresses. */
+  readonly consents: readonly ConsentEntry[]
+}
+
+/** The owners asked for, with their addresses and everything they ever said about being written to. */
+export async function reachOf(tx: Tx, customerIds: readonly string[]): Promise<Map<string, Reach>> {
+  const ids = [...new Set(customerIds)]
+  const some = ids.length <= 500 ? { in: ids } : undefined
+  const [customers, own, stops] = await Promise.all([
+    tx.customer.findMany({ where: { ...(some && { id: some }) }, include: { reach: true } }),
+    tx.consent.findMany({ where: { ...(some && { customerId: some }) }, orderBy: { id: 'asc' } }),
+    tx.consent.findMany({ where: { what: 'withdrawn', address: { not: null } } }),
+  ])
+  const wanted = new Set(ids)
+  const byOwner = Map.groupBy(own, entry => entry.customerId)
+  const byAddress = Map.groupBy(stops, entry => entry.address!)
+  return new Map(
+    customers
+      .filter(customer => wanted.has(customer.id))
+      .map(({ id, name, phone, email, reach }) => {
+        const postal = reach?.postal ?? ''
+        const address = { email, letter: postal === '' ? null : postal, call: phone, text: phone }
+        const said = new Set(Object.values(address).flatMap(each => (each === null ? [] : addressKey(each))))
+        const others = [...said].flatMap(key => byAddress.get(key) ?? [])
+        const owner: Owner = {
+          id,
+          name,
+          phone,
+          email,
+          language: reach?.language ?? null,
+          zone: reach?.zone ?? null,
+          postal,
+        }
+        return [
+          id,
+          {
+            owner,
+            address,
+            consents: [...(byOwner.get(id) ?? []), ...others.filter(each => each.customerId !== id)].map(
+              consentEntry,
+            ),
+          },
+        ]
+      }),
+  )
+}
+
+function consentEntry(row: {
+  customerId: string
+  channel: string
+  what: string
+  at: number
+  address: string | null
+  source: string
+  wording: string
+}): ConsentEntry {
+  const { customerId, at, address, source, wording } = row
+  return {
+    personId: customerId,
+    channel: row.channel as ConsentEntry['channel'],
+    what: row.what as ConsentEntry['what'],
+    at,
+    address,
+    source,
+    wording,
+  }
+}
+
+/** Whether an owner agrees to a channel now; null where there is no address for it. */
+export function stateOf(reach: Reach, channel: Channel, nowAt: number): ConsentState | null {
+  const address = reach.address[channel]
+  return address === null
+    ? null
+    : consentState(reach.consents, reach.owner.id, channel, addressKey(address), nowAt)
+}
+
+/** The channels an owner agrees to now and has an address for. */
+export function openChannels(reach: Reach, nowAt: number): Channel[] {
+  return channels.filter(channel => stateOf(reach, channel, nowAt)?.given)
+}

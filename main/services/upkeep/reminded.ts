@@ -1,0 +1,47 @@
+import { type Channel, type MessageState, type Outcome, visitKey } from '../../domain/upkeep/index.ts'
+import type { Tx } from '../../store/store.ts'
+import type { VisitReminder } from './views.ts'
+
+/** The last reminder of every visit that has one, by `visitKey`. */
+export async function lastReminders(
+  tx: Tx,
+  where: { planId?: string } = {},
+): Promise<Map<string, VisitReminder>> {
+  const rows = await tx.message.findMany({
+    where,
+    orderBy: [{ tryNo: 'asc' }, { id: 'asc' }],
+    select: {
+      id: true,
+      planId: true,
+      ruleOn: true,
+      channel: true,
+      state: true,
+      tryNo: true,
+      sentAt: true,
+      outcome: true,
+      nextTryOn: true,
+    },
+  })
+  return new Map(
+    rows.map(({ id, planId, ruleOn, ...row }) => [
+      visitKey({ planId, ruleOn }),
+      {
+        ...row,
+        messageId: id,
+        channel: row.channel as Channel,
+        state: row.state as MessageState,
+        outcome: row.outcome as Outcome | null,
+      },
+    ]),
+  )
+}
+
+/** Why a visit is written about no more, in words; null: it may be. A booking is not told here. */
+export function settledWords(reminder: VisitReminder | null, maxTries: number): string | null {
+  if (!reminder) return null
+  if (reminder.outcome === 'no') return 'The owner said no to this visit.'
+  if (reminder.outcome === 'sold') return 'The owner has sold the car.'
+  if (reminder.tryNo >= maxTries && reminder.sentAt !== null && reminder.outcome !== 'booked')
+    return `${maxTries} reminders went out, the most for one visit.`
+  return null
+}

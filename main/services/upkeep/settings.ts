@@ -1,0 +1,149 @@
+import { Refusal } from '../../domain/refusal.ts'
+import { checkText } from '../../domain/shop/index.ts'
+import {
+  CRASH_RISK,
+  checkFactors,
+  checkSendHours,
+  type SendRules,
+  STARTING_FACTORS,
+} from '../../domain/upkeep/index.ts'
+import { readMailAddress } from '../../domain/vehicle/index.ts'
+import type { JsonObject } from '../../store/json.ts'
+import { assertFresh, type Tx } from '../../store/store.ts'
+import { changesBetween } from '../changesBetween.ts'
+import type { Desk } from '../desk.ts'
+import { calendarOf } from '../shopView.ts'
+import type { ReminderSettingsView } from './views.ts'
+
+export type UpkeepRules = Omit<ReminderSettingsView, 'version'>
+
+/** What a shop begins with. All of it is common practice, no source, and the shop's to change. */
+const startingRules: UpkeepRules = {
+  level: 0.9,
+  fromMin: 9 * 60,
+  toMin: 18 * 60,
+  closedWeekdays: [7],
+  closedDates: [],
+  closedWithShop: true,
+  dailyLimit: 30,
+  maxTries: 3,
+  gapDays: 5,
+  againDays: 10,
+  laterDays: 30,
+  leadDays: 21,
+  holdDays: 5,
+  automatic: false,
+  crashRisk: CRASH_RISK,
+  language: 'en',
+  stopAddress: '',
+  treatments: {},
+  roomShare: 0.5,
+  checkUpDays: 28,
+  factors: [...STARTING_FACTORS],
+}
+
+/** The shop's rules for upkeep, as it set them or as it begins with. */
+export async function upkeepRules(tx: Tx): Promise<ReminderSettingsView> {
+  const row = await tx.upkeepSettings.findFirst()
+  return { ...startingRules, ...(row?.rules as Partial<UpkeepRules> | undefined), version: row?.version ?? 0 }
+}
+
+/** The rules for the screens. */
+export function getUpkeepSettings(desk: Desk): Promise<ReminderSettingsView> {
+  return upkeepRules(desk.store.read)
+}
+
+/** The rules of politeness as the gate takes them; with the shop's closed dates where the shop wants them too. */
+export async function sendRules(tx: Tx, rules: UpkeepRules): Promise<SendRules> {
+  const { exceptions } = await calendarOf(tx)
+  const closed = rules.closedWithShop
+    ? exceptions.filter(each => each.hours.length === 0).map(each => each.date)
+    : []
+  return {
+    hours: {
+      fromMin: rules.fromMin,
+      toMin: rules.toMin,
+      closedWeekdays: rules.closedWeekdays,
+      closedDates: [...rules.closedDates, ...closed],
+    },
+    dailyLimit: rules.dailyLimit,
+    maxTries: rules.maxTries,
+    gapDays: rules.gapDays,
+  }
+}
+
+/** Saves the rules. `version` 0 where none were saved yet. */
+export async function saveUpkeepSettings(
+  desk: Desk,
+  input: ReminderSettingsView,
+): Promise<ReminderSettingsView> {
+  const { version, ...fields } = input
+  const rules: UpkeepRules = {
+    ...fields,
+    language: checkLanguage(fields.language),
+    stopAddress: fields.stopAddress.trim() ? readMailAddress(fields.stopAddress, 'stopAddress') : '',
+  }
+  check(rules)
+  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+    const before = await upkeepRules(tx)
+    const data = { rules: rules as unknown as JsonObject }
+    if (before.version === 0 && version === 0) await tx.upkeepSettings.create({ data })
+    else {
+      const { count } = await tx.upkeepSettings.updateMany({
+        where: { id: 1, version },
+        data: { ...data, version: { increment: 1 } },
+      })
+      assertFresh(count, 'upkeep settings', '1')
+    }
+    audit({
+      act: 'changed',
+      entity: 'upkeep settings',
+      entityId: '1',
+      detail: changesBetween(before, rules),
+    })
+    return upkeepRules(tx)
+  })
+}
+
+function check(rules: UpkeepRules): void {
+  checkSendHours(rules)
+  checkFactors(rules.factors)
+  between(rules, 'level', 0.5, 0.99, 'a share between 0.5 and 0.99')
+  between(rules, 'roomShare', 0, 1, 'a share between 0 and 1')
+  const whole: [keyof UpkeepRules, number, number][] = [
+    ['dailyLimit', 0, 10_000],
+    ['maxTries', 1, 20],
+    ['gapDays', 0, 366],
+    ['againDays', 1, 366],
+    ['laterDays', 1, 366],
+    ['leadDays', 0, 366],
+    ['holdDays', 1, 60],
+    ['checkUpDays', 1, 366],
+  ]
+  for (const [name, least, most] of whole) {
+    between(rules, name, least, most, `a whole number from ${least} to ${most}`)
+    if (!Number.isInteger(rules[name]))
+      throw new Refusal('rule-bad', name, rules[name], `Give a whole number from ${least} to ${most}.`)
+  }
+}
+
+function between(rules: UpkeepRules, name: keyof UpkeepRules, least: number, most: number, what: string) {
+  const value = rules[name] as number
+  if (!(value >= least && value <= most))
+    throw new Refusal('rule-bad', name, value, `${value} will not do here: give ${what}.`)
+}
+
+/** A language tag as it is kept; refused where it is none. */
+export function checkLanguage(language: string, field = 'language'): string {
+  const tag = checkText(language, field, 'The language', 20)
+  try {
+    return Intl.getCanonicalLocales(tag)[0]!
+  } catch {
+    throw new Refusal(
+      'language-bad',
+      field,
+      language,
+      `"${language}" is no language tag; use one such as en or de-CH.`,
+    )
+  }
+}

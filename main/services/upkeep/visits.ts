@@ -1,0 +1,175 @@
+/** Due visits as the screens list them: the rule's days with what is booked, aimed at, agreed and written about them. */
+import { dateOf } from '../../domain/calendar/index.ts'
+import {
+  type DueState,
+  dueList,
+  type ListedDue,
+  nextDue,
+  type PlanKind,
+  visitKey,
+} from '../../domain/upkeep/index.ts'
+import type { Tx } from '../../store/store.ts'
+import type { Desk } from '../desk.ts'
+import { vehicleWords } from '../jobRows.ts'
+import { shopOf } from '../shopView.ts'
+import type { JobStatus } from '../views.ts'
+import { type KeptVisitPlan, keptPlans, openDays } from './kept.ts'
+import { openChannels, reachOf } from './reach.ts'
+import { lastReminders, settledWords } from './reminded.ts'
+import { upkeepRules } from './settings.ts'
+import type { DueView, VisitBooking, VisitView } from './views.ts'
+
+export interface UpkeepDay {
+  readonly nowAt: number
+  readonly today: string
+  readonly zone: string
+  readonly isOpen: (date: string) => boolean
+}
+
+/** The day upkeep is asked on, and on which days the shop takes cars. */
+export async function upkeepDay(tx: Tx, nowAt: number): Promise<UpkeepDay> {
+  const { zone } = await shopOf(tx)
+  return { nowAt, zone, today: dateOf(nowAt, zone), isOpen: await openDays(tx) }
+}
+
+export interface DueFilter {
+  /** Any part of a name, plate or car. */
+  text?: string | undefined
+  kinds?: PlanKind[] | undefined
+  states?: DueState[] | undefined
+  /** Only owners who agree to be reached in some way. */
+  reachable?: boolean | undefined
+  /** Leaves out what is booked already. */
+  unbooked?: boolean | undefined
+  vehicleId?: string | undefined
+}
+
+/** Every visit of some plans due up to a day, by due day. */
+export async function visitsUntil(
+  tx: Tx,
+  day: UpkeepDay,
+  until: string,
+  kept: readonly KeptVisitPlan[],
+): Promise<VisitView[]> {
+  const due = dueList(kept, { ...day, until })
+  return visitViews(tx, day, kept, due)
+}
+
+/** What is due between two days, and all that is overdue, as the filter lets through. */
+export async function dueVisits(
+  desk: Desk,
+  input: { fromDate: string; toDate: string; filter?: DueFilter | undefined },
+): Promise<DueView> {
+  const tx = desk.store.read
+  const day = await upkeepDay(tx, desk.now())
+  const { filter = {}, fromDate, toDate } = input
+  const where = filter.vehicleId === undefined ? {} : { vehicleId: filter.vehicleId }
+  const kept = await keptPlans(tx, where)
+  const all = await visitsUntil(tx, day, toDate, kept)
+  const visits = all.filter(
+    visit =>
+      (visit.dueOn >= fromDate || (!visit.projected && visit.dueOn < day.today)) && lets(filter, visit),
+  )
+  const counts: Record<DueState, number> = { overdue: 0, due: 0, soon: 0, later: 0 }
+  for (const visit of visits) if (!visit.projected) counts[visit.state]++
+  return { today: day.today, zone: day.zone, counts, visits }
+}
+
+function lets(filter: DueFilter, visit: VisitView): boolean {
+  const text = filter.text?.trim().toLowerCase() ?? ''
+  const said = `${visit.customerName} ${visit.plate} ${visit.vehicleWords} ${visit.title}`.toLowerCase()
+  return (
+    (text === '' || said.includes(text)) &&
+    (!filter.kinds?.length || filter.kinds.includes(visit.kind)) &&
+    (!filter.states?.length || filter.states.includes(visit.state)) &&
+    (!filter.reachable || visit.channels.length > 0) &&
+    (!filter.unbooked || visit.booking === null)
+  )
+}
+
+/** Listed visits with everything a screen says of them. */
+export async function visitViews(
+  tx: Tx,
+  day: UpkeepDay,
+  kept: readonly KeptVisitPlan[],
+  due: readonly ListedDue[],
+): Promise<VisitView[]> {
+  const byPlan = new Map(kept.map(each => [each.row.id, each]))
+  const vehicles = await vehiclesOf(tx, due.length > 0 ? kept : [])
+  const names = new Map(
+    (await tx.product.findMany({ select: { id: true, name: true } })).map(p => [p.id, p.name]),
+  )
+  const reach = await reachOf(
+    tx,
+    [...vehicles.values()].map(vehicle => vehicle.customer.id),
+  )
+  const bookings = await bookingsOf(tx, day.nowAt, kept)
+  const reminders = await lastReminders(tx)
+  const rules = await upkeepRules(tx)
+  return due.map(({ state, planId, ruleOn, dueOn, firstOn, lastOn, projected }) => {
+    const { row, plan, records, car, aimed, booked } = byPlan.get(planId)!
+    const vehicle = vehicles.get(row.vehicleId)!
+    const key = visitKey({ planId, ruleOn })
+    const next = projected ? null : nextDue(plan, records, car, day)
+    const reminder = reminders.get(key) ?? null
+    return {
+      key,
+      planId,
+      ruleOn,
+      kind: plan.kind,
+      title: plan.title,
+      dueOn,
+      firstOn,
+      lastOn,
+      targetOn: aimed.get(ruleOn) ?? null,
+      state,
+      projected,
+      daysLate: next?.dueOn ? next.daysLate : 0,
+      sentence: next?.sentence ?? null,
+      vehicleId: vehicle.id,
+      plate: vehicle.plate,
+      vehicleWords: vehicleWords(vehicle),
+      customerId: vehicle.customer.id,
+      customerName: vehicle.customer.name,
+      productName: row.productId === null ? null : (names.get(row.productId) ?? null),
+      channels: openChannels(reach.get(vehicle.customer.id)!, day.nowAt),
+      booking: bookings.get(booked.get(ruleOn) ?? '') ?? null,
+      reminder,
+      settled: settledWords(reminder, rules.maxTries),
+    }
+  })
+}
+
+async function vehiclesOf(tx: Tx, kept: readonly KeptVisitPlan[]) {
+  const ids = [...new Set(kept.map(each => each.row.vehicleId))]
+  const rows = await tx.vehicle.findMany({
+    where: ids.length <= 500 ? { id: { in: ids } } : {},
+    include: { customer: { select: { id: true, name: true } } },
+  })
+  return new Map(rows.map(row => [row.id, row]))
+}
+
+/** The jobs that visits were booked as, as far as they still stand, by id. */
+export async function bookingsOf(
+  tx: Tx,
+  nowAt: number,
+  kept: readonly KeptVisitPlan[],
+): Promise<Map<string, VisitBooking>> {
+  const ids = kept.flatMap(each => [...each.booked.values()])
+  const rows = await tx.job.findMany({
+    where: {
+      ...(ids.length <= 500 && { id: { in: ids } }),
+      OR: [
+        { status: { in: ['booked', 'inShop', 'handedOver'] } },
+        { status: 'held', heldUntilAt: { gt: nowAt } },
+      ],
+    },
+    select: { id: true, number: true, status: true, dropOffAt: true },
+  })
+  return new Map(
+    rows.map(({ id, number, status, dropOffAt }) => [
+      id,
+      { jobId: id, jobNumber: number, status: status as JobStatus, dropOffAt },
+    ]),
+  )
+}
