@@ -48,7 +48,7 @@ const quick: Part[] = [
   {
     name: 'rules',
     run: [
-      'node_modules/dependency-cruiser/bin/dependency-cruise.mjs',
+      'node_modules/dependency-cruiser/bin/dependency-cruiser.mjs',
       '--config',
       '.dependency-cruiser.mjs',
     ].concat(['main', 'app', 'tests', 'prisma']),
