@@ -1,0 +1,168 @@
+import {
+  adviceReasons,
+  amountWords,
+  type OrderLine,
+  packPriceMinor,
+  type Reason,
+  unitsOf,
+} from '../../domain/shelf/index.ts'
+import type { ProductAhead } from './ahead.ts'
+import type { AdviceFacts, AdviceView, OrderSizeView } from './views/advice.ts'
+
+/** Points of the curve of unforeseen use: enough for a chart. */
+const curvePoints = 40
+
+/**
+ * What to do about a product, with every number explained. `line` is its line of today's proposed order, which may
+ * hold packs it would not ask for by itself: it joins, or fills up the supplier's minimum.
+ */
+export function adviceView(of: ProductAhead, line: OrderLine | null): AdviceView {
+  const { product, buying, advice, waitingCenti, projection } = of
+  if (waitingCenti > 0)
+    return {
+      ...nothingOf(of),
+      kind: 'check',
+      words: [
+        `Finished steps used ${amountWords(waitingCenti, product.unit)} more of ${product.name} than the ledger knows ` +
+          'of: confirm them, and count the bottle.',
+        ...reasonsOf(of).map(reason => reason.text),
+      ],
+      facts: factsOf(of),
+    }
+  if (!buying || !advice) {
+    const worry = projection.dry !== null || projection.dryEarly !== null
+    return {
+      ...nothingOf(of),
+      kind: worry ? 'check' : 'enough',
+      words: [
+        worry
+          ? `${product.name} may run dry and nobody sells it to you yet: enter a supplier on its page.`
+          : `${product.name} lasts over the days looked at. No supplier is entered for it.`,
+      ],
+      facts: null,
+    }
+  }
+  const packs = line?.packs ?? 0
+  const reasons = reasonsOf(of).map(reason => reason.text)
+  const { packCenti, breaks } = buying.offer
+  const base = {
+    ...nothingOf(of),
+    packs,
+    amount: unitsOf(packs * packCenti),
+    costMinor: packs * packPriceMinor(breaks, Math.max(1, packs)),
+    facts: factsOf(of),
+  }
+  if (packs > 0) return { ...base, kind: 'order', words: [orderWords(of, line!), ...reasons] }
+  const underWay = of.deliveries.reduce((sum, each) => sum + each.centi, 0)
+  const without = advice.position.positionCenti - underWay
+  const waits = underWay > 0 && without < Math.max(1, advice.orderPointCenti)
+  return {
+    ...base,
+    kind: waits ? 'onTheWay' : 'enough',
+    words: [
+      waits
+        ? `${amountWords(underWay, product.unit, 0)} of ${product.name} are under way: nothing more to order today.`
+        : `There is enough ${product.name}: nothing to order today.`,
+      ...reasons,
+    ],
+  }
+}
+
+function nothingOf({ buying }: ProductAhead) {
+  return {
+    packs: 0,
+    amount: 0,
+    costMinor: 0,
+    supplierId: buying?.supplier.id ?? null,
+    supplierName: buying?.supplier.name ?? null,
+    offerId: buying?.offer.id ?? null,
+  }
+}
+
+function orderWords({ product, buying, advice }: ProductAhead, line: OrderLine): string {
+  const { packs, reason } = line
+  const amount = amountWords(packs * buying!.offer.packCenti, product.unit, 0)
+  const why = {
+    'below-point': `what is left for unforeseen use has fallen under the order point of ${amountWords(advice!.orderPointCenti, product.unit, 0)}`,
+    bookings: 'booked jobs need it',
+    joins: 'an order goes to this supplier anyway, and it is due soon',
+    minimum: "it fills up the supplier's minimum order and is due next",
+  }[reason]
+  return `Order ${packs} ${packs === 1 ? 'pack' : 'packs'} (${amount}) of ${product.name} today: ${why}.`
+}
+
+function reasonsOf({ advice, plan, product, buying, outlook }: ProductAhead): Reason[] {
+  if (!advice || !buying) return []
+  return adviceReasons({
+    advice,
+    plan,
+    unit: product.unit,
+    packCenti: buying.offer.packCenti,
+    lead: buying.lead,
+    demand: outlook.demand,
+    level: outlook.past.level,
+  })
+}
+
+function factsOf(of: ProductAhead): AdviceFacts | null {
+  const { advice, buying, plan, product } = of
+  if (!advice || !buying) return null
+  const { position } = advice
+  const amount = (centi: number) => unitsOf(Math.round(centi))
+  return {
+    onHand: amount(position.onHandCenti),
+    underWay: amount(position.underWayCenti),
+    booked: amount(position.bookedCenti),
+    expiring: amount(position.expiringCenti),
+    position: amount(position.positionCenti),
+    orderPoint: amount(advice.orderPointCenti),
+    safetyStock: amount(advice.safetyStockCenti),
+    expectedUnforeseen: amount(advice.expectedUnforeseenCenti),
+    usePerDay: amount(advice.perDayCenti),
+    coverDays: position.coverDays,
+    service: advice.targetService,
+    reached: plan?.best.service ?? 1,
+    packAmount: unitsOf(buying.offer.packCenti),
+    packPriceMinor: packPriceMinor(buying.offer.breaks, Math.max(1, advice.packs)),
+    sentences: reasonsOf(of).map(({ code, values, text }) => ({
+      name: code,
+      value: valueWords(Object.entries(values)[0], product.unit),
+      words: text,
+    })),
+    sizes: plan ? sizesOf(plan) : [],
+    within: plan ? curveOf(plan) : [],
+  }
+}
+
+/** The number a reason is about: amounts end in Centi, the rest are plain. */
+function valueWords(entry: [string, number] | undefined, unit: 'ml' | 'g' | 'piece'): string {
+  if (!entry) return ''
+  const [name, value] = entry
+  if (name.endsWith('Centi')) return amountWords(Math.round(value), unit, 0)
+  if (name.endsWith('Chance') || name === 'service') return `${Math.floor(value * 100)} %`
+  return String(Number(value.toFixed(1)))
+}
+
+function sizesOf(plan: NonNullable<ProductAhead['plan']>): OrderSizeView[] {
+  const round = (cost: number) => Math.round(cost * 100) / 100
+  return plan.choices.map(choice => ({
+    packs: choice.packs,
+    orderPoint: unitsOf(Math.round(choice.orderPointCenti)),
+    orderCostMinor: round(choice.orderCost),
+    holdCostMinor: round(choice.holdCost),
+    wasteCostMinor: round(choice.wasteCost),
+    priceCostMinor: round(choice.priceCost),
+    totalMinor: round(choice.costPerDay),
+    best: choice.packs === plan.best.packs,
+  }))
+}
+
+function curveOf({ within, stepCenti }: NonNullable<ProductAhead['plan']>): AdviceFacts['within'] {
+  const end = within.findIndex(share => share > 0.9995)
+  const last = end < 0 ? within.length - 1 : end
+  const every = Math.max(1, Math.ceil(last / curvePoints))
+  const points: AdviceFacts['within'] = []
+  for (let k = 0; k <= last; k += every)
+    points.push({ amount: unitsOf(Math.round(k * stepCenti)), share: Math.round(within[k]! * 1e4) / 1e4 })
+  return points
+}

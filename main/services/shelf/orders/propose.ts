@@ -1,0 +1,156 @@
+/** What the advices come to: one order a supplier, as proposals and as drafts. */
+import {
+  type Advised,
+  type OrderLine,
+  type ProposedOrder,
+  proposeOrders,
+  unitsOf,
+} from '../../../domain/shelf/index.ts'
+import type { Tx } from '../../../store/store.ts'
+import type { Desk } from '../../desk.ts'
+import { adviceView } from '../adviceViews.ts'
+import { type ProductAhead, type ShelfAhead, shelfAhead } from '../ahead.ts'
+import { nearDayWords } from '../lotViews.ts'
+import { shelfDay } from '../shelfGround.ts'
+import type { OrderView, ProposedLine, ProposedOrderView } from '../views/orders.ts'
+import { claimDraft, type LineInput, newDraft, writeLines } from './draft.ts'
+import { dueDays } from './dueDays.ts'
+import { conditionNotes, orderRow, orderRows, orderView } from './orderViews.ts'
+
+/** Today's orders by the advices of the whole shelf. */
+export function ordersOf(shelf: ShelfAhead): ProposedOrder[] {
+  const advised = [...shelf.products.values()].flatMap(({ advice, buying, waitingCenti }): Advised[] =>
+    advice && buying && waitingCenti === 0 ? [{ advice, offer: buying.offer }] : [],
+  )
+  const suppliers = new Map(
+    [...shelf.products.values()].flatMap(({ buying }) =>
+      buying ? [[buying.supplier.id, buying.supplier] as const] : [],
+    ),
+  )
+  return proposeOrders(advised, [...suppliers.values()])
+}
+
+/** The line each product has in today's proposed orders. */
+export function linesByProduct(orders: readonly ProposedOrder[]): Map<string, OrderLine> {
+  return new Map(orders.flatMap(order => order.lines.map(line => [line.productId, line] as const)))
+}
+
+/** The proposals for the screen. */
+export async function proposedViews(
+  tx: Tx,
+  shelf: ShelfAhead,
+  orders: readonly ProposedOrder[],
+): Promise<ProposedOrderView[]> {
+  if (orders.length === 0) return []
+  const drafts = await orderRows(tx, { status: { in: ['draft'] } })
+  const rows = await tx.supplierOffer.findMany({
+    where: { archivedAt: null },
+    include: { size: true, supplier: { select: { email: true } } },
+  })
+  const offers = new Map(rows.map(row => [row.id, row]))
+  return orders.map(order => {
+    const products = order.lines.map(line => shelf.products.get(line.productId)!)
+    const { supplier, lead } = products[0]!.buying!
+    const due = dueDays(supplier, lead, shelf.ground.nowAt, shelf.ground.zone)
+    return {
+      supplierId: supplier.id,
+      supplierName: supplier.name,
+      supplierEmail: offers.get(products[0]!.buying!.offer.id)?.supplier.email ?? null,
+      lines: order.lines.map((line, i) => lineView(line, products[i]!, offers)),
+      goodsMinor: order.goodsMinor,
+      carriageMinor: order.carriageMinor,
+      totalMinor: order.totalMinor,
+      currency: shelf.ground.currency,
+      expectedOn: due.expectedOn,
+      lateFromOn: due.lateFromOn,
+      notes: [
+        ...conditionNotes(supplier, order.goodsMinor, shelf.ground.currency),
+        ...(due.placedOn > shelf.ground.date
+          ? [
+              `Sent now, it counts for ${nearDayWords(due.placedOn, shelf.ground.day)}: past the cut-off of today.`,
+            ]
+          : []),
+      ],
+      draftId: drafts.find(draft => draft.supplierId === supplier.id)?.id ?? null,
+    }
+  })
+}
+
+function lineView(
+  line: OrderLine,
+  of: ProductAhead,
+  offers: ReadonlyMap<string, { article: string; size: { label: string } }>,
+): ProposedLine {
+  const { offer } = of.buying!
+  const row = offers.get(offer.id)
+  return {
+    offerId: offer.id,
+    productId: line.productId,
+    productName: of.product.name,
+    unit: of.product.unit,
+    sizeLabel: row?.size.label ?? '',
+    article: row?.article ?? '',
+    packs: line.packs,
+    packAmount: unitsOf(offer.packCenti),
+    containersPerPack: offer.containersPerPack,
+    packPriceMinor: line.packPriceMinor,
+    lineMinor: line.amountMinor,
+    why: adviceView(of, line).words,
+  }
+}
+
+export interface WantedLine {
+  offerId: string
+  packs: number
+  why?: string[] | undefined
+}
+
+export interface ProposeInput {
+  /** What to order; left out: what is advised today. */
+  lines?: WantedLine[] | undefined
+}
+
+/** Makes drafts of what is advised today, or of these lines: one a supplier, added to the draft that is there. */
+export async function proposeDrafts(desk: Desk, input: ProposeInput = {}): Promise<OrderView[]> {
+  const lines = input.lines ?? (await advisedLines(desk))
+  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+    const offers = await tx.supplierOffer.findMany({
+      where: { id: { in: lines.map(line => line.offerId) } },
+      select: { id: true, supplierId: true, productId: true, sizeId: true },
+    })
+    const byId = new Map(offers.map(offer => [offer.id, offer]))
+    const groups = Map.groupBy(lines, line => byId.get(line.offerId)?.supplierId ?? '')
+    const drafts = await orderRows(tx, { status: { in: ['draft'] } })
+    const views: OrderView[] = []
+    for (const [supplierId, own] of groups) {
+      const draft = drafts.find(each => each.supplierId === supplierId)
+      const id = draft?.id ?? (await newDraft(tx, audit, desk, supplierId))
+      if (draft) await claimDraft(tx, id, draft.version)
+      // A product that already stands on the draft is not ordered twice: the newer advice replaces it.
+      const renewed = new Set(own.map(line => keyOf(byId.get(line.offerId)!)))
+      const kept = (draft?.lines ?? []).filter(line => !renewed.has(keyOf(line)))
+      const all: LineInput[] = [
+        ...kept.map(line => ({ id: line.id, packs: line.packs, packPriceMinor: line.packPriceMinor })),
+        ...own,
+      ]
+      await writeLines(tx, id, supplierId, all)
+      audit({ act: 'order proposed', entity: 'order', entityId: id, detail: { lines: all.length } })
+      views.push(orderView(await orderRow(tx, id), await shelfDay(tx, desk.now())))
+    }
+    return views
+  })
+}
+
+function keyOf({ productId, sizeId }: { productId: string; sizeId: string }): string {
+  return `${productId} ${sizeId}`
+}
+
+async function advisedLines(desk: Desk): Promise<WantedLine[]> {
+  const shelf = await shelfAhead(desk, desk.store.read)
+  return ordersOf(shelf).flatMap(order =>
+    order.lines.map(line => {
+      const of = shelf.products.get(line.productId)!
+      return { offerId: of.buying!.offer.id, packs: line.packs, why: adviceView(of, line).words }
+    }),
+  )
+}

@@ -1,0 +1,143 @@
+import { checkDate } from '../../../domain/calendar/index.ts'
+import { timesMinor } from '../../../domain/money/index.ts'
+import { Refusal } from '../../../domain/refusal.ts'
+import { assertFresh } from '../../../store/store.ts'
+import type { Desk } from '../../desk.ts'
+import { type ReceivedView, receiveLines } from '../receive.ts'
+import { shelfDay } from '../shelfGround.ts'
+import type { OrderView } from '../views/orders.ts'
+import { goodsOf, type OrderRow, orderRow, orderView } from './orderViews.ts'
+
+export interface ReceiveOrderInput {
+  id: string
+  version: number
+  lines: { lineId: string; containers: number; expiresOn: string | null; batch: string | null }[]
+  /** What is missing will not come any more. */
+  complete?: boolean | undefined
+}
+
+/**
+ * Takes in what came of an order, the whole or a part. Each delivery costs its part of the line and of the carriage,
+ * reckoned from what has come in all, so that the parts of a line add up to it to the minor unit.
+ */
+export function receiveOrder(
+  desk: Desk,
+  input: ReceiveOrderInput,
+): Promise<{ order: OrderView; received: ReceivedView }> {
+  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+    const row = await orderRow(tx, input.id)
+    if (row.status !== 'sent' && row.status !== 'partly')
+      throw new Refusal(
+        'not-under-way',
+        'id',
+        input.id,
+        row.status === 'draft'
+          ? `Order ${row.number} has not been sent yet: send it, or mark it as sent.`
+          : `Order ${row.number} is closed; take in what came without an order.`,
+      )
+    const { count } = await tx.purchaseOrder.updateMany({
+      where: { id: row.id, version: input.version },
+      data: { version: { increment: 1 } },
+    })
+    assertFresh(count, 'order', row.id)
+    const lines = input.lines.map((line, i) => receivedLine(row, line, `lines.${i}`))
+    const received = await receiveLines(tx, audit, desk, {
+      lines: lines.map(({ costMinor, ...line }) => ({ ...line, costMinor })),
+      supplierId: row.supplierId,
+      carriageMinor: carriageOf(row, input.lines),
+    })
+    for (const line of input.lines)
+      await tx.purchaseOrderLine.update({
+        where: { id: line.lineId },
+        data: { receivedContainers: { increment: line.containers } },
+      })
+    const now = await orderRow(tx, row.id)
+    const done = input.complete === true || now.lines.every(line => openOf(line) <= 0)
+    await tx.purchaseOrder.update({
+      where: { id: row.id },
+      data: {
+        status: done ? 'received' : 'partly',
+        firstReceivedAt: row.firstReceivedAt ?? desk.now(),
+        closedAt: done ? desk.now() : null,
+      },
+    })
+    audit({
+      act: done ? 'order received' : 'order received in part',
+      entity: 'order',
+      entityId: row.id,
+      detail: {
+        lines: input.lines.map(({ lineId, containers }) => ({ lineId, containers })),
+        complete: done,
+      },
+    })
+    return { order: orderView(await orderRow(tx, row.id), await shelfDay(tx, desk.now())), received }
+  })
+}
+
+type Line = OrderRow['lines'][number]
+
+function openOf(line: Line): number {
+  return line.packs * line.containersPerPack - line.receivedContainers
+}
+
+function receivedLine(row: OrderRow, input: ReceiveOrderInput['lines'][number], field: string) {
+  const line = row.lines.find(each => each.id === input.lineId)
+  if (!line) throw new Refusal('missing', `${field}.lineId`, input.lineId, 'This line is not on the order.')
+  const open = openOf(line)
+  if (!Number.isInteger(input.containers) || input.containers < 1 || input.containers > open)
+    throw new Refusal(
+      'count-bad',
+      `${field}.containers`,
+      input.containers,
+      `${input.containers} of ${line.product.name} cannot be received: ${open} are open. Take in what was not ` +
+        'ordered without an order.',
+    )
+  return {
+    productId: line.productId,
+    sizeId: line.sizeId,
+    containers: input.containers,
+    expiresOn: input.expiresOn,
+    batch: input.batch,
+    costMinor:
+      partOf(line, line.receivedContainers + input.containers) - partOf(line, line.receivedContainers),
+    orderLineId: line.id,
+  }
+}
+
+/** What so many of a line's containers cost. */
+function partOf(line: Line, containers: number): number {
+  const whole = timesMinor(line.packPriceMinor, line.packs)
+  return Math.round((whole * containers) / (line.packs * line.containersPerPack))
+}
+
+/** The part of the carriage that falls to this delivery: in all, as much of it as of the goods has come. */
+function carriageOf(row: OrderRow, lines: ReceiveOrderInput['lines']): number {
+  const goods = goodsOf(row)
+  const share = (value: number) => (goods === 0 ? 0 : Math.round((row.carriageMinor * value) / goods))
+  const before = row.lines.reduce((sum, line) => sum + partOf(line, line.receivedContainers), 0)
+  const now = lines.reduce((sum, { lineId, containers }) => {
+    const line = row.lines.find(each => each.id === lineId)!
+    return sum + partOf(line, line.receivedContainers + containers) - partOf(line, line.receivedContainers)
+  }, before)
+  return share(now) - share(before)
+}
+
+/** The supplier has named a day: the projection counts on it, and the order is late only after it. */
+export function promiseOrder(
+  desk: Desk,
+  { id, version, promisedOn }: { id: string; version: number; promisedOn: string },
+): Promise<OrderView> {
+  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+    checkDate(promisedOn, 'promisedOn')
+    const row = await orderRow(tx, id)
+    if (row.status !== 'sent' && row.status !== 'partly')
+      throw new Refusal('not-under-way', 'id', id, `Order ${row.number} is not under way.`)
+    const { count } = await tx.purchaseOrder.updateMany({
+      where: { id, version },
+      data: { promisedOn, expectedOn: promisedOn, lateFromOn: promisedOn, version: { increment: 1 } },
+    })
+    assertFresh(count, 'order', id)
+    audit({ act: 'delivery promised', entity: 'order', entityId: id, detail: { promisedOn } })
+    return orderView(await orderRow(tx, id), await shelfDay(tx, desk.now()))
+  })
+}

@@ -1,0 +1,191 @@
+/** Orders on their way to the supplier: by e-mail, or marked as given over by hand; and the question where they are. */
+import { Refusal } from '../../../domain/refusal.ts'
+import { checkText } from '../../../domain/shop/index.ts'
+import { readMailAddress } from '../../../domain/vehicle/index.ts'
+import { type MailOutcome, sendMail } from '../../../outbox/mail.ts'
+import { assertFresh, type Tx } from '../../../store/store.ts'
+import type { Desk } from '../../desk.ts'
+import { noSenderWords, type Sender, senderOf } from '../../mailSettings.ts'
+import { shelfDay } from '../shelfGround.ts'
+import { supplierOf } from '../suppliers.ts'
+import { suppliersInUse } from '../underWay.ts'
+import type { OrderView, SentView } from '../views/orders.ts'
+import { dueDays } from './dueDays.ts'
+import { letterFor } from './letter.ts'
+import { documentOf } from './orderDocument.ts'
+import { type OrderRow, orderRow, orderView } from './orderViews.ts'
+
+export interface SendInput {
+  id: string
+  version: number
+  /** `paper`: it was given over another way (printed, telephoned, typed into the supplier's own shop). */
+  how: 'email' | 'paper'
+  /** Left out: the supplier's address and the usual letter. */
+  to?: string | undefined
+  subject?: string | undefined
+  text?: string | undefined
+}
+
+/**
+ * Sends a draft. It is marked as sent before the letter leaves, so that two windows, or a crash, can never send it
+ * twice; where the letter does not go out it is a draft again, and the attempt stays on record with the reason.
+ */
+export async function sendOrder(desk: Desk, input: SendInput): Promise<SentView> {
+  if (input.how === 'paper') {
+    const order = await desk.store.transact(stampOf(desk), async (tx, audit) => {
+      await markSent(desk, tx, input)
+      audit({ act: 'order sent', entity: 'order', entityId: input.id, detail: { how: 'paper' } })
+      return orderNow(desk, tx, input.id)
+    })
+    return { order, sent: true, words: `Order ${order.number} is marked as sent.` }
+  }
+  const claimed = await desk.store.transact(stampOf(desk), async (tx, audit) => {
+    const sender = await senderFor(desk, tx)
+    await markSent(desk, tx, input)
+    const row = await orderRow(tx, input.id)
+    const letter = await writtenLetter(desk, tx, row, 'order', input)
+    const message = await tx.orderMessage.create({ data: { ...letter, failure: interrupted } })
+    audit({ act: 'order sent', entity: 'order', entityId: input.id, detail: { how: 'email', to: letter.to } })
+    return { sender, row, message }
+  })
+  const file = await documentOf(desk.store.read, claimed.row, desk.now())
+  const outcome = await deliver(claimed.sender, claimed.message, [file])
+  const order = await recordOutcome(desk, claimed.message.id, input.id, outcome, 'draft')
+  return {
+    order,
+    sent: outcome.sent,
+    words: outcome.sent
+      ? `Order ${order.number} went to ${claimed.message.to}.`
+      : `Order ${order.number} did not go out. ${outcome.words}`,
+  }
+}
+
+export interface ChaseInput {
+  id: string
+  to?: string | undefined
+  subject?: string | undefined
+  text?: string | undefined
+}
+
+/** Asks the supplier where an order is that should be here. */
+export async function chaseOrder(desk: Desk, input: ChaseInput): Promise<SentView> {
+  const claimed = await desk.store.transact(stampOf(desk), async (tx, audit) => {
+    const sender = await senderFor(desk, tx)
+    const row = await orderRow(tx, input.id)
+    if (row.status !== 'sent' && row.status !== 'partly')
+      throw new Refusal(
+        'not-under-way',
+        'id',
+        input.id,
+        `Order ${row.number} is not under way: there is nothing to ask.`,
+      )
+    const letter = await writtenLetter(desk, tx, row, 'chase', input)
+    const message = await tx.orderMessage.create({ data: { ...letter, failure: interrupted } })
+    audit({ act: 'order chased', entity: 'order', entityId: input.id, detail: { to: letter.to } })
+    return { sender, message, number: row.number }
+  })
+  const outcome = await deliver(claimed.sender, claimed.message, [])
+  const order = await recordOutcome(desk, claimed.message.id, input.id, outcome, null)
+  return {
+    order,
+    sent: outcome.sent,
+    words: outcome.sent
+      ? `Asked ${claimed.message.to} after order ${claimed.number}.`
+      : `The letter did not go out. ${outcome.words}`,
+  }
+}
+
+/** Stands until the mail server has answered: after a crash in between it is true. */
+const interrupted = 'The program ended before the mail server answered: ask the supplier whether it came.'
+
+const stampOf = (desk: Desk) => ({ who: desk.who, at: desk.now() })
+
+async function orderNow(desk: Desk, tx: Tx, id: string): Promise<OrderView> {
+  return orderView(await orderRow(tx, id), await shelfDay(tx, desk.now()))
+}
+
+async function senderFor(desk: Desk, tx: Tx): Promise<Sender> {
+  const sender = await senderOf(tx, desk.store)
+  if (!sender) throw new Refusal('mail-not-set-up', 'how', 'email', noSenderWords)
+  return sender
+}
+
+async function markSent(desk: Desk, tx: Tx, { id, version }: SendInput): Promise<void> {
+  const row = await orderRow(tx, id)
+  if (row.status !== 'draft')
+    throw new Refusal('not-draft', 'id', id, `Order ${row.number} has been sent, or called off, already.`)
+  if (row.lines.length === 0)
+    throw new Refusal('order-empty', 'id', id, `Order ${row.number} has no lines yet; add what is wanted.`)
+  const { zone } = await shelfDay(tx, desk.now())
+  const lead = (await suppliersInUse(tx, zone)).get(row.supplierId)?.lead ?? supplierOf(row.supplier).lead
+  const { expectedOn, lateFromOn } = dueDays(supplierOf(row.supplier), lead, desk.now(), zone)
+  const { count } = await tx.purchaseOrder.updateMany({
+    where: { id, version },
+    data: { status: 'sent', sentAt: desk.now(), expectedOn, lateFromOn, version: { increment: 1 } },
+  })
+  assertFresh(count, 'order', id)
+}
+
+async function writtenLetter(
+  desk: Desk,
+  tx: Tx,
+  row: OrderRow,
+  kind: 'order' | 'chase',
+  asked: { to?: string | undefined; subject?: string | undefined; text?: string | undefined },
+) {
+  const to = asked.to ?? row.supplier.email
+  if (to === null)
+    throw new Refusal('address-missing', 'to', null, `No e-mail address of ${row.supplier.name} is entered.`)
+  const ground = await shelfDay(tx, desk.now())
+  const usual = await letterFor(tx, orderView(row, ground), kind, ground)
+  return {
+    orderId: row.id,
+    kind,
+    at: desk.now(),
+    who: desk.who,
+    to: readMailAddress(to, 'to'),
+    subject: checkText(asked.subject ?? usual.subject, 'subject', 'The subject', 200),
+    text: asked.text?.trim() ? asked.text : usual.text,
+  }
+}
+
+function deliver(
+  sender: Sender,
+  message: { id: string; to: string; subject: string; text: string },
+  attachments: { name: string; type: string; bytes: Uint8Array }[],
+): Promise<MailOutcome> {
+  const domain = sender.from.address.split('@')[1]
+  return sendMail(sender.server, {
+    from: sender.from,
+    to: message.to,
+    subject: message.subject,
+    text: message.text,
+    messageId: `${message.id}@${domain}`,
+    attachments,
+  })
+}
+
+/** Writes down what the mail server said; an order whose letter did not go out is what it was before. */
+function recordOutcome(
+  desk: Desk,
+  messageId: string,
+  orderId: string,
+  outcome: MailOutcome,
+  backTo: 'draft' | null,
+): Promise<OrderView> {
+  return desk.store.transact(stampOf(desk), async (tx, audit) => {
+    await tx.orderMessage.update({
+      where: { id: messageId },
+      data: { failure: outcome.sent ? null : outcome.words },
+    })
+    if (!outcome.sent && backTo !== null) {
+      await tx.purchaseOrder.update({
+        where: { id: orderId },
+        data: { status: backTo, sentAt: null, expectedOn: null, lateFromOn: null, version: { increment: 1 } },
+      })
+      audit({ act: 'order not sent', entity: 'order', entityId: orderId, detail: { words: outcome.words } })
+    } else
+      audit({ act: 'letter answered', entity: 'order', entityId: orderId, detail: { sent: outcome.sent } })
+    return orderNow(desk, tx, orderId)
+  })
+}

@@ -1,0 +1,217 @@
+/** Order points and sizes: worked out from the ledger once a week and kept between, because they change slowly. */
+import {
+  arrivalChances,
+  type Chances,
+  coverChances,
+  type Demand,
+  dateOfDay,
+  dayNumber,
+  type LeadTime,
+  latticeStep,
+  learnDemand,
+  meanOf,
+  type Offer,
+  type PlannedProduct,
+  type Plans,
+  type Policy,
+  planSupplier,
+  type Supplier,
+  workingDayOf,
+} from '../../domain/shelf/index.ts'
+import { type JsonObject, noJson } from '../../store/json.ts'
+import type { Tx } from '../../store/store.ts'
+import type { Desk } from '../desk.ts'
+import type { PastOf } from './histories.ts'
+import type { ShopDays } from './shopDays.ts'
+
+/** How one product is bought, with how long that takes. */
+export interface Buying {
+  readonly productId: string
+  readonly offer: Offer & { readonly id: string }
+  readonly supplier: Supplier
+  readonly lead: LeadTime
+  readonly service: number
+}
+
+/** A product's demand and the time to cover, on the lattice of the pack it is bought in. */
+export interface Outlook extends Covers {
+  readonly demand: Demand
+  readonly past: PastOf
+  /** Open days from delivery to expiry; null: it keeps. */
+  readonly lifeDays: number | null
+}
+
+/** How long the shelf must last until the next delivery, and until goods ordered today are here, in open days. */
+export interface Covers {
+  readonly cover: Chances
+  readonly arrival: Chances
+}
+
+/** The covers of a supplier; where nobody sells a product, a week is looked ahead. */
+export function coversOf(buying: Buying | null, today: number, days: ShopDays): Covers {
+  if (!buying) return { cover: surely(5), arrival: surely(1) }
+  const { supplier, lead } = buying
+  const input = { today, lead, supplierWorks: workingDayOf(supplier), shopOpen: days.open }
+  return { cover: coverChances(input), arrival: arrivalChances(input) }
+}
+
+function surely(days: number): Chances {
+  const chances = new Float64Array(days + 1)
+  chances[days] = 1
+  return chances
+}
+
+export function outlookOf(past: PastOf, buying: Buying | null, covers: Covers, days: ShopDays): Outlook {
+  const { draws, from, to } = past.history
+  const sum = draws.reduce((total, draw) => total + draw.centi, 0)
+  const draw = draws.length > 0 ? sum / draws.length : 100
+  // Where nobody sells it, what is drawn four times stands for a pack: the lattice has to have some step.
+  const packCenti = buying?.offer.packCenti ?? Math.max(1, Math.round(draw * 4))
+  const aheadCenti = ((sum * past.level.factor) / Math.max(1, to - from)) * meanOf(covers.cover)
+  const demand = learnDemand(past.history, {
+    stepCenti: latticeStep(packCenti, draw, aheadCenti),
+    horizon: covers.cover.length,
+    levelFactor: past.level.factor,
+  })
+  const life = buying?.offer.shelfLifeDays ?? null
+  return {
+    ...covers,
+    demand,
+    past,
+    lifeDays: life === null ? null : Math.max(1, Math.round((life * days.openPerYear) / 365)),
+  }
+}
+
+export interface PlanGround {
+  readonly today: number
+  readonly days: ShopDays
+  readonly holdRatePerYear: number
+  readonly lineCostMinor: number
+}
+
+/** Days a plan is good for. */
+const goodForDays = 7
+
+/**
+ * The plans of these products. Those that lack, or rest on other prices or another service level, are worked out now;
+ * of those merely a week old, one supplier's are followed up each time, so that no opening of the screen waits for all.
+ */
+export async function plansFor(
+  desk: Desk,
+  tx: Tx,
+  ground: PlanGround,
+  buyings: readonly Buying[],
+  outlooks: ReadonlyMap<string, Outlook>,
+): Promise<Map<string, Policy | null>> {
+  const kept = new Map((await tx.shelfPlan.findMany()).map(row => [row.productId, row]))
+  const plans = new Map<string, Policy | null>()
+  const wanted = new Set<string>()
+  const old = new Map<string, number>()
+  for (const buying of buyings) {
+    const row = kept.get(buying.productId)
+    if (!row || row.basis !== basisOf(buying, ground)) {
+      wanted.add(buying.supplier.id)
+      continue
+    }
+    plans.set(buying.productId, policyFrom(row.policy))
+    const age = ground.today - dayNumber(row.plannedOn)
+    if (age >= goodForDays || age < 0)
+      old.set(buying.supplier.id, Math.max(age, old.get(buying.supplier.id) ?? 0))
+  }
+  if (wanted.size === 0 && old.size > 0) wanted.add([...old].sort((a, b) => b[1] - a[1])[0]![0])
+  if (wanted.size === 0) return plans
+  const fresh = new Map<string, Policy | null>()
+  for (const supplierId of wanted) {
+    const own = buyings.filter(buying => buying.supplier.id === supplierId)
+    for (const [id, policy] of planOne(own, ground, outlooks, plans)) fresh.set(id, policy)
+  }
+  await keep(desk, ground, buyings, fresh)
+  return new Map([...plans, ...fresh])
+}
+
+function planOne(
+  own: readonly Buying[],
+  ground: PlanGround,
+  outlooks: ReadonlyMap<string, Outlook>,
+  previous: Plans,
+): Map<string, Policy | null> {
+  const products = own.map(({ productId, offer, service }): PlannedProduct => {
+    const { demand, cover, lifeDays } = outlooks.get(productId)!
+    const holdRatePerDay = ground.holdRatePerYear / ground.days.openPerYear
+    return {
+      productId,
+      demand,
+      cover,
+      packCenti: offer.packCenti,
+      breaks: offer.breaks,
+      holdRatePerDay,
+      service,
+      lifeDays,
+    }
+  })
+  const { carriageMinor, freeCarriageFromMinor } = own[0]!.supplier
+  const cost = { carriageMinor, freeFromMinor: freeCarriageFromMinor, lineMinor: ground.lineCostMinor }
+  return planSupplier(products, cost, previous)
+}
+
+/** Plans are made from the ledger and can be made again: keeping them is no act of anybody's, so no audit line. */
+async function keep(
+  desk: Desk,
+  ground: PlanGround,
+  buyings: readonly Buying[],
+  fresh: ReadonlyMap<string, Policy | null>,
+): Promise<void> {
+  await desk.store.transact({ who: desk.who, at: desk.now() }, async tx => {
+    for (const buying of buyings) {
+      const policy = fresh.get(buying.productId)
+      if (policy === undefined) continue
+      const data = {
+        offerId: buying.offer.id,
+        basis: basisOf(buying, ground),
+        plannedOn: dateOfDay(ground.today),
+        policy: policy ? policyJson(policy) : noJson,
+      }
+      await tx.shelfPlan.upsert({
+        where: { productId: buying.productId },
+        update: data,
+        create: { productId: buying.productId, ...data },
+      })
+    }
+  })
+}
+
+/** Everything a plan rests on beside the ledger. */
+function basisOf(
+  { offer, supplier, lead, service }: Buying,
+  { holdRatePerYear, lineCostMinor }: PlanGround,
+): string {
+  const { id, packCenti, breaks, shelfLifeDays } = offer
+  const { carriageMinor, freeCarriageFromMinor, weekdays } = supplier
+  return JSON.stringify([
+    id,
+    packCenti,
+    breaks,
+    shelfLifeDays,
+    carriageMinor,
+    freeCarriageFromMinor,
+    weekdays,
+  ]).concat(
+    JSON.stringify([
+      Math.round(lead.meanDays * 2),
+      Math.round(lead.sdDays * 2),
+      service,
+      holdRatePerYear,
+      lineCostMinor,
+    ]),
+  )
+}
+
+function policyJson(policy: Policy): JsonObject {
+  return { ...policy, within: Array.from(policy.within) } as unknown as JsonObject
+}
+
+function policyFrom(json: unknown): Policy | null {
+  if (json === null) return null
+  const policy = json as Policy & { within: number[] }
+  return { ...policy, within: Float64Array.from(policy.within) }
+}

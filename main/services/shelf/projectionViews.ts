@@ -1,0 +1,110 @@
+import { dateOfDay, unitsOf } from '../../domain/shelf/index.ts'
+import type { Tx } from '../../store/store.ts'
+import { minuteWords } from '../shopWords.ts'
+import type { ProductAhead, ShelfAhead } from './ahead.ts'
+import { bottleWords, nearDayWords } from './lotViews.ts'
+import type { ProjectedDay, ProjectionView } from './views/advice.ts'
+
+/** The jobs a projection may name, by id. */
+export type JobNames = ReadonlyMap<
+  string,
+  { number: number; plate: string; steps: ReadonlyMap<number, string> }
+>
+
+/** The names of the jobs that booked draws belong to. */
+export async function jobNamesOf(tx: Tx, jobIds: readonly string[]): Promise<JobNames> {
+  const rows = await tx.job.findMany({
+    where: { id: { in: [...new Set(jobIds)] } },
+    select: {
+      id: true,
+      number: true,
+      vehicle: { select: { plate: true } },
+      steps: { select: { position: true, name: true } },
+    },
+  })
+  return new Map(
+    rows.map(({ id, number, vehicle, steps }) => [
+      id,
+      { number, plate: vehicle.plate, steps: new Map(steps.map(step => [step.position, step.name])) },
+    ]),
+  )
+}
+
+/** The jobs that somebody has to be told of because a product runs dry under them. */
+export function jobsHit(products: Iterable<ProductAhead>): string[] {
+  return [...products].flatMap(({ projection }) => projection.dry?.jobId ?? [])
+}
+
+export function projectionView(of: ProductAhead, shelf: ShelfAhead, jobs: JobNames): ProjectionView {
+  const { projection, deliveries, product } = of
+  const { days, ground } = shelf
+  const amount = (centi: number) => unitsOf(Math.round(centi))
+  const list: ProjectedDay[] = []
+  for (let i = 0; i < projection.likely.length; i++) {
+    const day = projection.today + i
+    list.push({
+      date: dateOfDay(day),
+      open: days.open(day),
+      low: amount(projection.low[i]!),
+      likely: amount(projection.likely[i]!),
+      high: amount(projection.high[i]!),
+      booked: amount(projection.booked[i]!),
+      arrives: amount(projection.arriving[i]!),
+      expires: amount(projection.expiring[i]!),
+    })
+  }
+  return {
+    days: list,
+    runsDry: dryWords(of, shelf, jobs),
+    mayRunDry: projection.dryEarly === null ? null : dateOfDay(projection.dryEarly.day),
+    deliveries: deliveries.map(({ likelyDay, lateDay, centi, orderId, orderNumber }) => ({
+      date: dateOfDay(likelyDay),
+      lateOn: dateOfDay(lateDay),
+      amount: unitsOf(centi),
+      orderId,
+      orderNumber,
+    })),
+    expiries: expiriesOf(of, ground.day).map(({ day, centi, row }) => ({
+      date: dateOfDay(day),
+      amount: unitsOf(centi),
+      words: bottleWords(row, product.unit, ground.day),
+    })),
+  }
+}
+
+/** The bottles whose date falls into the days looked at. */
+function expiriesOf({ rows, holdings, projection }: ProductAhead, today: number) {
+  const last = today + projection.likely.length - 1
+  return holdings.flatMap(({ lotId, centi, lastDay }) => {
+    const row = rows.find(each => each.id === lotId)
+    return row && lastDay !== null && lastDay >= today && lastDay <= last
+      ? [{ day: lastDay, centi, row }]
+      : []
+  })
+}
+
+/** `runs dry Thursday 09:30, under the first layer of KFR 204 (job 12): 12 ml short`. */
+function dryWords(of: ProductAhead, { ground }: ShelfAhead, jobs: JobNames): ProjectionView['runsDry'] {
+  const { dry } = of.projection
+  if (dry === null) return null
+  const date = dateOfDay(dry.day)
+  const job = dry.jobId === null ? undefined : jobs.get(dry.jobId)
+  const when =
+    dry.at === null ? nearDayWords(date, ground.day) : minuteWords(dry.at, ground.zone, ground.nowAt)
+  const short = unitsOf(Math.round(dry.missingCenti))
+  const unit = of.product.unit === 'piece' ? 'pieces' : of.product.unit
+  const hit = job
+    ? dry.at === null
+      ? `; the next booked job is ${jobWords(job, dry.stepId)}`
+      : `, under ${jobWords(job, dry.stepId)}: ${short} ${unit} short`
+    : ', by what is usually used'
+  return { date, jobId: dry.jobId, words: `${of.product.name} runs dry ${when}${hit}.` }
+}
+
+function jobWords(
+  job: { number: number; plate: string; steps: ReadonlyMap<number, string> },
+  stepId: string | null,
+) {
+  const step = stepId === null ? undefined : job.steps.get(Number(stepId))
+  return step ? `"${step}" of ${job.plate} (job ${job.number})` : `${job.plate} (job ${job.number})`
+}

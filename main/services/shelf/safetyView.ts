@@ -1,0 +1,132 @@
+/** A product's safety record as a screen, a label or a sheet hands it to somebody. */
+import {
+  type DataSheet,
+  labelFromCodes,
+  normaliseCode,
+  pictogram,
+  precautionaryStatement,
+  type Regime,
+  type SignalWord,
+  type StorageGroup,
+  sheetDoubts,
+  silences,
+  storageGroupWords,
+  suggestGroup,
+} from '../../domain/hazard/index.ts'
+import type { ProductSafety, ShelfProduct } from '../../store/rows.ts'
+import type { SafetyFields, SafetyView } from './views/safety.ts'
+
+export interface SafetyRow {
+  readonly id: string
+  readonly name: string
+  readonly safety:
+    | (ProductSafety & { sheet: { name: string; size: number; at: number; who: string } | null })
+    | null
+  readonly shelf: ShelfProduct | null
+}
+
+/** What to read with a product for its safety view; the sheet's bytes stay where they are. */
+export const withSafety = {
+  shelf: true,
+  safety: { include: { sheet: { select: { name: true, size: true, at: true, who: true } } } },
+} as const
+
+const nothing: SafetyFields = {
+  revisedOn: null,
+  hazardCodes: null,
+  precautionaryCodes: null,
+  signalWord: null,
+  protection: null,
+  storageGroup: null,
+  unNumber: null,
+  ph: null,
+  maker: '',
+  note: '',
+}
+
+/** The fields of a record; all silent where there is none. */
+export function fieldsOf(safety: ProductSafety | null): SafetyFields {
+  if (!safety) return nothing
+  return {
+    revisedOn: safety.revisedOn,
+    hazardCodes: safety.hazardCodes as string[] | null,
+    precautionaryCodes: safety.precautionaryCodes as string[] | null,
+    signalWord: safety.signalWord as SafetyFields['signalWord'],
+    protection: safety.protection as string[] | null,
+    storageGroup: safety.storageGroup as StorageGroup | null,
+    unNumber: safety.unNumber,
+    ph: safety.ph,
+    maker: safety.maker,
+    note: safety.note,
+  }
+}
+
+/** What was read off the sheet, with what the shelf's own record takes from it: storage range, life after opening. */
+function dataSheetOf(fields: SafetyFields, shelf: ShelfProduct | null): DataSheet {
+  return {
+    revisedOn: fields.revisedOn,
+    hazardCodes: fields.hazardCodes,
+    precautionaryCodes: fields.precautionaryCodes,
+    signalWord: fields.signalWord,
+    protection: fields.protection,
+    storageGroup: fields.storageGroup,
+    storageMinC: shelf?.storageLeastC ?? null,
+    storageMaxC: shelf?.storageMostC ?? null,
+    lifeAfterOpeningDays: shelf?.lifeUnlimited ? 'unlimited' : (shelf?.lifeAfterOpeningDays ?? null),
+    unNumber: fields.unNumber,
+  }
+}
+
+export function safetyView(row: SafetyRow, regime: Regime): SafetyView {
+  const fields = fieldsOf(row.safety)
+  const sheet = row.safety?.sheet
+  const codes = fields.hazardCodes ?? []
+  const label = labelFromCodes(codes, regime)
+  const dataSheet = dataSheetOf(fields, row.shelf)
+  const suggested = fields.storageGroup === null ? suggestGroup(codes, fields.ph) : null
+  return {
+    ...fields,
+    productId: row.id,
+    productName: row.name,
+    version: row.safety?.version ?? 0,
+    regime,
+    sheet: sheet ? { path: `/documents/sheet/${row.id}`, ...sheet } : null,
+    label: {
+      pictograms: label.pictograms.map(code => ({ code, symbol: pictogram(code).symbol })),
+      signalWord: shownWord(fields.signalWord, label.signalWord),
+      hazards: label.statements.map(each => ({ ...each })),
+      precautions: (fields.precautionaryCodes ?? []).map(code => ({
+        code: normaliseCode(code),
+        text: precautionaryStatement(code, regime),
+      })),
+      givenUp: label.givenUp.map(({ pictogram: code, rule }) => ({ code, rule })),
+      unsure: [...label.unsure],
+    },
+    suggestedGroup: suggested,
+    groupWords: fields.storageGroup === null ? null : storageGroupWords[fields.storageGroup],
+    silences: silences(dataSheet).map(({ field, message }) => ({ field, words: message })),
+    doubts: sheetDoubts(dataSheet, regime),
+    caution: cautionOf(row.name, fields, label.signalWord),
+  }
+}
+
+/** The sheet's own word stands above what the codes call for: it decides. */
+function shownWord(read: SafetyFields['signalWord'], worked: SignalWord | null): SignalWord | null {
+  if (read === 'none') return null
+  return read ?? worked
+}
+
+/** One line for whoever is handed the chemical: never more than was read off its sheet, and who decides. */
+export function cautionOf(name: string, fields: SafetyFields, worked: SignalWord | null): string {
+  const { hazardCodes, protection } = fields
+  if (hazardCodes === null)
+    return `${name}: no hazards are entered from its data sheet. Treat it as harmful until somebody has read the sheet; the sheet and local rules decide.`
+  const word = shownWord(fields.signalWord, worked)
+  const wear =
+    protection === null
+      ? 'the sheet is silent on protective equipment, ask the supplier'
+      : protection.length === 0
+        ? 'the sheet asks for no protective equipment'
+        : `wear ${protection.join(', ')}`
+  return `${name}: ${word ? `${word.toUpperCase()}, ` : ''}${wear}. Read its safety data sheet first; the sheet and local rules decide.`
+}
