@@ -56,3 +56,35 @@ export async function curingLog(tx: Tx, bayId: string, fromAt: number, toAt: num
   const degrees = JSON.parse(row?.degrees ?? '[]') as number[]
   return { bayId, readings: ats.map((at, i) => ({ at, celsius: degrees[i]! })) }
 }
+
+/** A reading as it is shown. */
+export interface ShownReading extends ReadingValues {
+  readonly id: number
+  readonly source: ReadingSource
+}
+
+/** A bay's readings in `[fromAt, toAt]`, oldest first; where they lie closer than `everyMin`, the coldest of each such stretch. */
+export function shownReadings(
+  tx: Tx,
+  bayId: string,
+  fromAt: number,
+  toAt: number,
+  everyMin: number,
+): Promise<ShownReading[]> {
+  // SQLite takes the other columns from the row that min() found.
+  return tx.$queryRaw<ShownReading[]>`
+    select id, at, source, airC, panelC, humidityPercent from (
+      select id, at, source, airC, panelC, humidityPercent, min(coalesce(panelC, airC)) as coldest from Reading
+      where bayId = ${bayId} and voidedAt is null and at between ${fromAt} and ${toAt}
+      group by at / cast(${everyMin} as integer)
+    ) order by at`
+}
+
+/** The last reading of a bay at or before a minute; null where there is none. */
+export async function lastReading(tx: Tx, bayId: string, at: number): Promise<ShownReading | null> {
+  const row = await tx.reading.findFirst({
+    where: { bayId, voidedAt: null, at: { lte: at } },
+    orderBy: [{ at: 'desc' }, { id: 'desc' }],
+  })
+  return row && { ...row, source: row.source as ReadingSource }
+}

@@ -120,7 +120,7 @@ export interface CorrectionInput {
 }
 
 /** A new page that points back at the one it corrects; the old one stays as it was signed. */
-export function correctRecord(desk: Desk, input: CorrectionInput): Promise<{ number: number }> {
+export async function correctRecord(desk: Desk, input: CorrectionInput): Promise<{ number: number }> {
   const reason = input.reason.trim()
   if (reason === '')
     throw new Refusal(
@@ -146,7 +146,7 @@ export function correctRecord(desk: Desk, input: CorrectionInput): Promise<{ num
   })
 }
 
-function sign(
+async function sign(
   desk: Desk,
   input: { jobId: string; draft: AppliedDraft; signedBy: string },
   place: (

@@ -42,7 +42,7 @@ export interface ImportInput {
  * Takes a logger's file into a bay: rows that cannot be right are refused one by one with their line, the rest is kept.
  * How the columns were read is remembered for the next file like it.
  */
-export function importReadings(desk: Desk, input: ImportInput): Promise<ImportReport> {
+export async function importReadings(desk: Desk, input: ImportInput): Promise<ImportReport> {
   const nowAt = desk.now()
   const log = readLog(input.text)
   for (const [field, column] of Object.entries(input.mapping))

@@ -75,7 +75,7 @@ export function voidReading(desk: Desk, { id }: { id: number }): Promise<void> {
 }
 
 /** What the owner says a bay usually has; null leaves it to the last week's readings. */
-export function setBayUsual(
+export async function setBayUsual(
   desk: Desk,
   { bayId, version, celsius }: { bayId: string; version: number; celsius: number | null },
 ): Promise<void> {

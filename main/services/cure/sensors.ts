@@ -12,7 +12,7 @@ function hashOf(token: string): string {
 }
 
 /** A new token with which a sensor may post readings of one bay. It is answered this once and kept nowhere. */
-export function createToken(
+export async function createToken(
   desk: Desk,
   { bayId, name }: { bayId: string; name: string },
 ): Promise<{ id: string; token: string }> {
