@@ -9,10 +9,10 @@ export const packages = {
     '@prisma/schema-engine-wasm',
     'better-sqlite3',
   ]),
-  services: [],
+  services: ['papaparse'],
   documents: ['pdfkit', 'qrcode'],
   outbox: ['ical-generator', 'nodemailer'],
-  api: ['@trpc/server', 'hono', 'papaparse', 'zod'],
+  api: ['@trpc/server', 'hono', 'zod'],
   web: ['@hono/node-server', 'hono'],
   desktop: ['electron', 'temporal-polyfill'],
   app: ['@fontsource-variable/inter', '@mantine/core', '@mantine/dates', '@mantine/form', '@mantine/hooks']
