@@ -17,6 +17,7 @@ import { suppliers } from './suppliers.ts'
 import { system } from './system.ts'
 import { treatments } from './treatments.ts'
 import { router } from './trpc.ts'
+import { upkeep } from './upkeep.ts'
 import { vehicles } from './vehicles.ts'
 
 /** The whole surface, by area: what each does is said in its own file. */
@@ -39,6 +40,7 @@ export const appRouter = router({
   shop,
   suppliers,
   treatments,
+  upkeep,
   vehicles,
   system,
 })

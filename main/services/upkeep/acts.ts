@@ -1,0 +1,205 @@
+/** What the desk does about a visit or a car; every act can be taken back. */
+import { checkDate } from '../../domain/calendar/index.ts'
+import { Refusal } from '../../domain/refusal.ts'
+import { checkNote } from '../../domain/shop/index.ts'
+import { checkAbsences, nextDue, visitAnswered } from '../../domain/upkeep/index.ts'
+import type { AuditEntry, Tx } from '../../store/store.ts'
+import type { Desk } from '../desk.ts'
+import { type KeptVisitPlan, keptPlans } from './kept.ts'
+import { stopMessages } from './stopMessages.ts'
+import type { ActView } from './views.ts'
+import { type UpkeepDay, upkeepDay } from './visits.ts'
+import { dayWords } from './words.ts'
+
+export interface VisitKey {
+  planId: string
+  ruleOn: string
+}
+
+interface ActGround {
+  tx: Tx
+  audit: (entry: AuditEntry) => void
+  day: UpkeepDay
+  actId: string
+}
+
+/** One line of an act; the stamp is the act's. */
+export interface NewEntry {
+  vehicleId: string
+  planId?: string | null
+  what: 'done' | 'skipped' | 'moved' | 'aimed' | 'booked' | 'rule' | 'away' | 'sold'
+  ruleOn?: string | null
+  onDay?: string | null
+  toDay?: string | null
+  rule?: string | null
+  why?: string
+  jobId?: string | null
+}
+
+/** Does an act in one transaction: its lines, what else belongs to it, and an audit line. */
+export function upkeepAct(
+  desk: Desk,
+  decide: (ground: ActGround) => Promise<{ entries: NewEntry[]; words: string }>,
+): Promise<ActView> {
+  const at = desk.now()
+  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+    const actId = crypto.randomUUID()
+    const { entries, words } = await decide({ tx, audit, day: await upkeepDay(tx, at), actId })
+    await writeEntries(tx, { actId, at, who: desk.who }, entries)
+    const vehicleId = entries[0]?.vehicleId
+    if (vehicleId !== undefined)
+      audit({ act: 'upkeep', entity: 'vehicle', entityId: vehicleId, detail: { actId, words } })
+    return { actId, words }
+  })
+}
+
+export async function writeEntries(
+  tx: Tx,
+  stamp: { actId: string; at: number; who: string },
+  entries: readonly NewEntry[],
+): Promise<void> {
+  await tx.upkeepEntry.createMany({ data: entries.map(entry => ({ ...entry, ...stamp })) })
+}
+
+/** The plan of a visit, with what stands about it. */
+export async function planOfVisit(tx: Tx, planId: string): Promise<KeptVisitPlan> {
+  const [kept] = await keptPlans(tx, { planIds: [planId] })
+  if (!kept)
+    throw new Refusal(
+      'missing',
+      'planId',
+      planId,
+      'This plan is not in use any more; look at the list again.',
+    )
+  return kept
+}
+
+/** The plan of the visit that is open now; refused where another one is by now. */
+async function openVisit(tx: Tx, day: UpkeepDay, { planId, ruleOn }: VisitKey): Promise<KeptVisitPlan> {
+  const kept = await planOfVisit(tx, planId)
+  const next = nextDue(kept.plan, kept.records, kept.car, day)
+  if (next.dueOn === null || next.ruleOn !== ruleOn)
+    throw new Refusal(
+      'stale',
+      'ruleOn',
+      ruleOn,
+      'This visit is not the open one any more: it was done, skipped or moved meanwhile. Look at the list again.',
+    )
+  return kept
+}
+
+/** This visit is left out; the next one comes in its time. */
+export function skipVisit(desk: Desk, input: VisitKey & { why?: string | undefined }): Promise<ActView> {
+  return upkeepAct(desk, async ({ tx, day }) => {
+    const { plan, row } = await openVisit(tx, day, input)
+    await stopMessages(tx, day.nowAt, input, 'The visit was skipped.')
+    const why = checkNote(input.why ?? '', 'why', 200)
+    return {
+      entries: [{ vehicleId: row.vehicleId, planId: row.id, what: 'skipped', ruleOn: input.ruleOn, why }],
+      words: `${plan.title} skipped`,
+    }
+  })
+}
+
+/** Another day was agreed for this visit. */
+export function moveVisit(
+  desk: Desk,
+  input: VisitKey & { to: string; why?: string | undefined },
+): Promise<ActView> {
+  checkDate(input.to, 'to')
+  return upkeepAct(desk, async ({ tx, day }) => {
+    const { plan, row } = await openVisit(tx, day, input)
+    if (input.to < day.today)
+      throw new Refusal('date-past', 'to', input.to, `${dayWords(input.to)} is over; give today or later.`)
+    const why = checkNote(input.why ?? '', 'why', 200)
+    const { ruleOn, to: toDay } = input
+    return {
+      entries: [{ vehicleId: row.vehicleId, planId: row.id, what: 'moved', ruleOn, toDay, why }],
+      words: `${plan.title} moved to ${dayWords(input.to)}`,
+    }
+  })
+}
+
+/** A visit was done, early or late; without `ruleOn` the plan says which one it answers, or that it is an extra one. */
+export function doneVisit(
+  desk: Desk,
+  input: { planId: string; ruleOn?: string | undefined; on?: string | undefined },
+): Promise<ActView> {
+  if (input.on !== undefined) checkDate(input.on, 'on')
+  return upkeepAct(desk, async ({ tx, day }) => {
+    const { plan, row, records } =
+      input.ruleOn === undefined
+        ? await planOfVisit(tx, input.planId)
+        : await openVisit(tx, day, { planId: input.planId, ruleOn: input.ruleOn })
+    const onDay = input.on ?? day.today
+    if (onDay > day.today)
+      throw new Refusal(
+        'to-come',
+        'on',
+        onDay,
+        `${dayWords(onDay)} is still to come; give the day it was done.`,
+      )
+    const ruleOn = input.ruleOn ?? visitAnswered(plan, records, onDay, day.zone)
+    if (ruleOn !== null) await stopMessages(tx, day.nowAt, { planId: row.id, ruleOn }, 'The visit was done.')
+    return {
+      entries: [{ vehicleId: row.vehicleId, planId: row.id, what: 'done', ruleOn, onDay }],
+      words: `${plan.title} done on ${dayWords(onDay)}`,
+    }
+  })
+}
+
+/** The car cannot come for a while, as over the winter: `to` is the first day back. */
+export function carAway(
+  desk: Desk,
+  input: { vehicleId: string; from: string; to: string; why?: string | undefined },
+): Promise<ActView> {
+  const { vehicleId, from, to } = input
+  checkAbsences([{ from, to }])
+  return upkeepAct(desk, async ({ tx }) => {
+    await assertVehicle(tx, vehicleId)
+    const why = checkNote(input.why ?? '', 'why', 200)
+    return {
+      entries: [{ vehicleId, what: 'away', onDay: from, toDay: to, why }],
+      words: `away from ${dayWords(from)}, back on ${dayWords(to)}`,
+    }
+  })
+}
+
+/** The car was sold: nothing falls due for it, and nothing is written about it, from that day on. */
+export function carSold(desk: Desk, input: { vehicleId: string; on?: string | undefined }): Promise<ActView> {
+  if (input.on !== undefined) checkDate(input.on, 'on')
+  return upkeepAct(desk, async ({ tx, day }) => {
+    await assertVehicle(tx, input.vehicleId)
+    const onDay = input.on ?? day.today
+    await stopMessages(tx, day.nowAt, { vehicleId: input.vehicleId }, 'The car was sold.')
+    return {
+      entries: [{ vehicleId: input.vehicleId, what: 'sold', onDay }],
+      words: `sold on ${dayWords(onDay)}`,
+    }
+  })
+}
+
+async function assertVehicle(tx: Tx, id: string): Promise<void> {
+  if ((await tx.vehicle.count({ where: { id } })) === 0)
+    throw new Refusal('missing', 'vehicleId', id, 'This car is not on file; look it up again.')
+}
+
+/** Takes an act back as a whole; what was written to owners stays withdrawn. */
+export function undoAct(desk: Desk, input: { actId: string }): Promise<void> {
+  const at = desk.now()
+  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+    const lines = await tx.upkeepEntry.findMany({ where: { actId: input.actId, voidedAt: null } })
+    const [first] = lines
+    if (!first)
+      throw new Refusal('missing', 'actId', input.actId, 'This was taken back already, or never done.')
+    if (lines.some(line => line.jobId !== null))
+      throw new Refusal('by-a-job', 'actId', input.actId, 'This came from a job: change the job instead.')
+    await tx.upkeepEntry.updateMany({ where: { actId: input.actId, voidedAt: null }, data: { voidedAt: at } })
+    audit({
+      act: 'upkeep taken back',
+      entity: 'vehicle',
+      entityId: first.vehicleId,
+      detail: { actId: input.actId, what: first.what, lines: lines.length },
+    })
+  })
+}

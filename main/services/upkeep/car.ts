@@ -1,0 +1,147 @@
+/** A car's life with the shop, and what is proposed for it. */
+import { Refusal } from '../../domain/refusal.ts'
+import { acceptProposal, type ChangeProposal, nextDue, ruleWords } from '../../domain/upkeep/index.ts'
+import type { Tx } from '../../store/store.ts'
+import type { Desk } from '../desk.ts'
+import { vehicleWords } from '../jobRows.ts'
+import { upkeepAct } from './acts.ts'
+import { exposureOf } from './exposure.ts'
+import { carTimes, type KeptVisitPlan, keptPlans } from './kept.ts'
+import { carLife, daysFrom } from './lifeOf.ts'
+import { upkeepRules } from './settings.ts'
+import { timelineOf } from './timeline.ts'
+import type { ActView, CarView, LayerView, PlanView } from './views.ts'
+import { type UpkeepDay, upkeepDay, visitViews } from './visits.ts'
+
+/** Everything upkeep knows of a car. */
+export async function carUpkeep(desk: Desk, input: { vehicleId: string }): Promise<CarView> {
+  const tx = desk.store.read
+  const { vehicleId } = input
+  const vehicle = await tx.vehicle.findUnique({ where: { id: vehicleId }, include: { customer: true } })
+  if (!vehicle)
+    throw new Refusal('missing', 'vehicleId', vehicleId, 'This car is not on file; look it up again.')
+  const day = await upkeepDay(tx, desk.now())
+  const rules = await upkeepRules(tx)
+  const { choices, version } = await exposureOf(tx, vehicleId)
+  const { kept, layers, life } = await lifeGround(tx, vehicleId, day)
+  const { soldOn } = await carTimes(tx, vehicleId)
+  const away = await tx.upkeepEntry.findMany({
+    where: { vehicleId, what: 'away', voidedAt: null },
+    orderBy: { onDay: 'asc' },
+  })
+  return {
+    vehicleId,
+    plate: vehicle.plate,
+    vehicleWords: vehicleWords(vehicle),
+    customerId: vehicle.customerId,
+    customerName: vehicle.customer.name,
+    today: day.today,
+    soldOn,
+    away: away.map(({ actId, onDay, toDay, why }) => ({ actId, from: onDay!, to: toDay!, why })),
+    timeline: await timelineOf(tx, vehicleId, day.zone, layers),
+    layers,
+    plans: await planViews(tx, day, kept),
+    exposure: {
+      factors: rules.factors.map(factor => ({
+        ...factor,
+        choices: [...factor.choices],
+        chosen: choices[factor.id] ?? null,
+      })),
+      version,
+    },
+    ...life,
+    proposals: life.proposals.map(({ planId, what, fromOn, toOn, sentence }) => ({
+      planId,
+      what,
+      fromOn,
+      toOn,
+      sentence,
+    })),
+  }
+}
+
+async function lifeGround(tx: Tx, vehicleId: string, day: UpkeepDay) {
+  const kept = await keptPlans(tx, { vehicleId })
+  const layers = await layersOf(tx, vehicleId, day.today)
+  const { choices: exposure } = await exposureOf(tx, vehicleId)
+  const life = await carLife(tx, await upkeepRules(tx), day, { layers, exposure, kept })
+  return { kept, layers, life }
+}
+
+async function layersOf(tx: Tx, vehicleId: string, today: string): Promise<LayerView[]> {
+  const rows = await tx.layer.findMany({
+    where: { vehicleId },
+    include: { product: { select: { name: true } } },
+    orderBy: [{ laidOn: 'desc' }, { id: 'desc' }],
+  })
+  return rows.map(({ id, stage, productId, laidOn, product }) => ({
+    id,
+    stage: stage as LayerView['stage'],
+    productId,
+    productName: product.name,
+    laidOn,
+    ageDays: daysFrom(laidOn, today),
+  }))
+}
+
+async function planViews(tx: Tx, day: UpkeepDay, kept: readonly KeptVisitPlan[]): Promise<PlanView[]> {
+  const names = new Map((await tx.product.findMany()).map(product => [product.id, product.name]))
+  const found = kept.map(each => ({ each, next: nextDue(each.plan, each.records, each.car, day) }))
+  const due = found.flatMap(({ next }) => (next.dueOn === null ? [] : [{ ...next, projected: false }]))
+  const visits = new Map((await visitViews(tx, day, kept, due)).map(visit => [visit.planId, visit]))
+  return found.map(({ each: { row, plan }, next }) => ({
+    id: row.id,
+    version: row.version,
+    kind: plan.kind,
+    title: plan.title,
+    rule: plan.rule,
+    ruleWords: ruleWords(plan.rule),
+    earlyDays: plan.earlyDays,
+    lateDays: plan.lateDays,
+    productName: row.productId === null ? null : (names.get(row.productId) ?? null),
+    next: visits.get(row.id) ?? null,
+    sentence: next.sentence,
+  }))
+}
+
+/**
+ * Makes a proposal so: nothing moves a due day but this. Refused where what was seen since proposes otherwise.
+ */
+export function acceptCarProposal(
+  desk: Desk,
+  input: { planId: string; what: ChangeProposal['what']; toOn: string },
+): Promise<ActView> {
+  return upkeepAct(desk, async ({ tx, day }) => {
+    const row = await tx.upkeepPlan.findUnique({ where: { id: input.planId } })
+    const { kept, life } = await lifeGround(tx, row?.vehicleId ?? '', day)
+    const proposal = life.proposals.find(
+      each => each.planId === input.planId && each.what === input.what && each.toOn === input.toOn,
+    )
+    const plan = kept.find(each => each.row.id === input.planId)
+    if (!proposal || !plan)
+      throw new Refusal(
+        'stale',
+        'toOn',
+        input.toOn,
+        'This is not proposed any more: something was entered meanwhile. Look at the car again.',
+      )
+    const { vehicleId, id: planId } = plan.row
+    const accepted = acceptProposal(plan.plan, plan.records, proposal)
+    const record = accepted.records.at(-1)
+    return {
+      words: proposal.sentence,
+      entries: [
+        proposal.what === 'interval'
+          ? { vehicleId, planId, what: 'rule', rule: accepted.plan.rule, why: `every ${proposal.days} days` }
+          : {
+              vehicleId,
+              planId,
+              what: 'moved',
+              ruleOn: proposal.ruleOn,
+              toDay: proposal.toOn,
+              why: record?.what === 'moved' ? (record.why ?? '') : '',
+            },
+      ],
+    }
+  })
+}

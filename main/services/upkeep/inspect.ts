@@ -1,0 +1,122 @@
+import { checkDate } from '../../domain/calendar/index.ts'
+import { Refusal } from '../../domain/refusal.ts'
+import { checkNote } from '../../domain/shop/index.ts'
+import { readingOf } from '../../domain/upkeep/index.ts'
+import type { Desk } from '../desk.ts'
+import { exposureOf, scaled } from './exposure.ts'
+import { daysFrom } from './lifeOf.ts'
+import { upkeepRules } from './settings.ts'
+import { upkeepDay } from './visits.ts'
+import { dayWords } from './words.ts'
+
+export interface InspectInput {
+  layerId: string
+  /** Today unless said otherwise. */
+  on?: string | undefined
+  working: boolean
+  note?: string | undefined
+}
+
+/**
+ * A layer was looked at: it still works, or is gone. Refused where that contradicts an earlier look. No due day moves
+ * by it; a proposal may follow.
+ */
+export function inspect(desk: Desk, input: InspectInput): Promise<{ id: string }> {
+  if (input.on !== undefined) checkDate(input.on, 'on')
+  const note = checkNote(input.note ?? '', 'note', 400)
+  const at = desk.now()
+  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+    const { today } = await upkeepDay(tx, at)
+    const layer = await tx.layer.findUnique({
+      where: { id: input.layerId },
+      include: { inspections: { where: { voidedAt: null } } },
+    })
+    if (!layer)
+      throw new Refusal(
+        'missing',
+        'layerId',
+        input.layerId,
+        'This layer is not on file; look at the car again.',
+      )
+    const onDay = input.on ?? today
+    if (onDay > today || onDay < layer.laidOn)
+      throw new Refusal(
+        'date-bad',
+        'on',
+        onDay,
+        onDay > today
+          ? `${dayWords(onDay)} is still to come; give the day it was looked at.`
+          : `It was laid on ${dayWords(layer.laidOn)}; it cannot have been looked at before.`,
+      )
+    const looks = [...layer.inspections, { onDay, working: input.working }]
+    // Its own refusal says which of two looks cannot be.
+    readingOf(looks.map(look => ({ age: daysFrom(layer.laidOn, look.onDay), working: look.working })))
+    const { choices } = await exposureOf(tx, layer.vehicleId)
+    const { multiplier } = scaled(365, choices, await upkeepRules(tx))
+    const row = await tx.inspection.create({
+      data: {
+        layerId: layer.id,
+        onDay,
+        working: input.working,
+        exposure: multiplier,
+        note,
+        at,
+        who: desk.who,
+      },
+    })
+    audit({
+      act: 'inspected',
+      entity: 'vehicle',
+      entityId: layer.vehicleId,
+      detail: { inspectionId: row.id, layerId: layer.id, onDay, working: input.working },
+    })
+    return { id: row.id }
+  })
+}
+
+/** Takes a look back that was entered wrongly. */
+export function voidInspection(desk: Desk, input: { id: string }): Promise<void> {
+  const at = desk.now()
+  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+    const { count } = await tx.inspection.updateMany({
+      where: { id: input.id, voidedAt: null },
+      data: { voidedAt: at },
+    })
+    if (count === 0)
+      throw new Refusal(
+        'missing',
+        'id',
+        input.id,
+        'This inspection was taken back already; look at the car again.',
+      )
+    audit({ act: 'inspection taken back', entity: 'inspection', entityId: input.id })
+  })
+}
+
+/** A layer laid before this program, or elsewhere, so that its life is known. */
+export function recordLayer(
+  desk: Desk,
+  input: { vehicleId: string; productId: string; laidOn: string },
+): Promise<{ id: string }> {
+  checkDate(input.laidOn, 'laidOn')
+  const at = desk.now()
+  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+    const { today } = await upkeepDay(tx, at)
+    if (input.laidOn > today)
+      throw new Refusal('to-come', 'laidOn', input.laidOn, `${dayWords(input.laidOn)} is still to come.`)
+    const product = await tx.product.findUnique({ where: { id: input.productId } })
+    if (product?.kind !== 'coating' && product?.kind !== 'topper')
+      throw new Refusal('product-bad', 'productId', input.productId, 'Choose a coating or a topper.')
+    if ((await tx.vehicle.count({ where: { id: input.vehicleId } })) === 0)
+      throw new Refusal('missing', 'vehicleId', input.vehicleId, 'This car is not on file; look it up again.')
+    const stage = product.kind === 'topper' ? 'topper' : 'coat'
+    const { id } = await tx.layer.create({ data: { ...input, stage } })
+    audit({
+      act: 'layer recorded',
+      entity: 'vehicle',
+      entityId: input.vehicleId,
+      detail: { ...input, stage },
+    })
+    return { id }
+  })
+}

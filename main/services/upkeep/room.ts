@@ -1,0 +1,97 @@
+import {
+  difference,
+  intersection,
+  minutesIn,
+  type Span,
+  spanSet,
+  startOfDay,
+} from '../../domain/calendar/index.ts'
+import type { SizeClass } from '../../domain/shop/index.ts'
+import type { PlanKind } from '../../domain/upkeep/index.ts'
+import type { Tx } from '../../store/store.ts'
+import { type Floor, loadFloor } from '../floor.ts'
+import { caseOf } from '../floorCase.ts'
+import type { UpkeepRules } from './settings.ts'
+import { treatmentFor } from './visitTreatment.ts'
+
+export interface WeekRoom {
+  /** Visits each week has room for beside what is booked. */
+  readonly room: number[]
+  /** How it was counted. */
+  readonly words: string
+}
+
+/** Minutes of bay time a visit needs, by capability, and of people. */
+interface Need {
+  readonly bays: Map<string, number>
+  readonly crewMin: number
+}
+
+/**
+ * How many upkeep visits fit in each week from a Monday on, beside everything booked: the free opening hours of the
+ * bays that can do each part of such a visit, and of the people, the scarcer of them, times the share the shop gives
+ * to upkeep. An estimate for choosing weeks; the promise engine has the last word on every single time.
+ */
+export async function weekRoom(
+  tx: Tx,
+  rules: UpkeepRules,
+  nowAt: number,
+  zone: string,
+  mondays: readonly string[],
+  kinds: readonly PlanKind[],
+): Promise<WeekRoom> {
+  const starts = mondays.map(monday => startOfDay(monday, zone))
+  const endAt = startOfDay(Temporal.PlainDate.from(mondays.at(-1)!).add({ days: 7 }).toString(), zone)
+  const floor = await loadFloor(tx, nowAt, endAt)
+  const need = await meanNeed(tx, rules, kinds)
+  const free = freeTimes(floor)
+  const room = starts.map((from, i) => {
+    const week = [{ from: Math.max(from, nowAt), to: starts[i + 1] ?? endAt }]
+    const inWeek = (spans: readonly (readonly Span[])[]) =>
+      spans.reduce((sum, each) => sum + minutesIn(intersection(each, week)), 0)
+    const most = [...need.bays].map(
+      ([capability, minutes]) =>
+        inWeek(free.bays.filter(bay => bay.can.includes(capability)).map(bay => bay.free)) / minutes,
+    )
+    return Math.max(0, Math.floor(Math.min(inWeek(free.crew) / need.crewMin, ...most) * rules.roomShare))
+  })
+  return {
+    room,
+    words:
+      `Room is ${Math.round(rules.roomShare * 100)} % of the hours that bays and people have free beside what is ` +
+      `booked, at ${Math.round(need.crewMin)} minutes of work a visit. An estimate: each time is checked when it is booked.`,
+  }
+}
+
+function freeTimes(floor: Floor) {
+  const nothing = { id: '', release: floor.nowAt, asked: floor.nowAt, steps: [] }
+  const kase = caseOf(floor, { job: nothing })
+  const taken = Map.groupBy(kase.fixed, stay => stay.bay)
+  return {
+    bays: kase.bays.map(bay => ({
+      can: bay.can,
+      free: difference(floor.open, spanSet([...bay.closed, ...(taken.get(bay.id) ?? [])])),
+    })),
+    crew: kase.crew.map(person => difference(floor.open, person.away)),
+  }
+}
+
+/** What a visit needs on average, over the kinds of visit that are due. */
+async function meanNeed(tx: Tx, rules: UpkeepRules, kinds: readonly PlanKind[]): Promise<Need> {
+  const counts = new Map<PlanKind, number>()
+  for (const kind of kinds.length > 0 ? kinds : (['topper'] as const))
+    counts.set(kind, (counts.get(kind) ?? 0) + 1)
+  const total = [...counts.values()].reduce((sum, count) => sum + count, 0)
+  const bays = new Map<string, number>()
+  let crewMin = 0
+  for (const [kind, count] of counts) {
+    const { id } = await treatmentFor(tx, rules, kind)
+    for (const step of await tx.treatmentStep.findMany({ where: { treatmentId: id } })) {
+      const minutes = ((step.minutes as Record<SizeClass, number>).medium ?? 0) * (count / total)
+      if (minutes === 0) continue
+      bays.set(step.needs, (bays.get(step.needs) ?? 0) + minutes)
+      crewMin += minutes * step.crew
+    }
+  }
+  return { bays, crewMin: Math.max(1, crewMin) }
+}

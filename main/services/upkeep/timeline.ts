@@ -1,0 +1,87 @@
+import { dateOf } from '../../domain/calendar/index.ts'
+import type { UpkeepEntry } from '../../store/rows.ts'
+import type { Tx } from '../../store/store.ts'
+import type { LayerView, TimelineEntry } from './views.ts'
+import { dayWords } from './words.ts'
+
+const channelWords: Record<string, string> = { email: 'e-mail', letter: 'letter', call: 'call', text: 'text' }
+
+/** Everything that happened to a car's paint here, newest first. */
+export async function timelineOf(
+  tx: Tx,
+  vehicleId: string,
+  zone: string,
+  layers: readonly LayerView[],
+): Promise<TimelineEntry[]> {
+  const [entries, inspections, jobs, messages] = await Promise.all([
+    tx.upkeepEntry.findMany({
+      where: { vehicleId, voidedAt: null },
+      include: { plan: { select: { title: true } } },
+      orderBy: { seq: 'asc' },
+    }),
+    tx.inspection.findMany({
+      where: { layer: { vehicleId }, voidedAt: null },
+      include: { layer: { include: { product: { select: { name: true } } } } },
+    }),
+    tx.job.findMany({
+      where: { vehicleId, status: 'handedOver' },
+      include: { treatments: { orderBy: { position: 'asc' } } },
+    }),
+    tx.message.findMany({ where: { vehicleId, sentAt: { not: null } } }),
+  ])
+  const plain = { actId: null, jobId: null }
+  const lines: TimelineEntry[] = [
+    ...layers.map(layer => ({
+      ...plain,
+      on: layer.laidOn,
+      kind: layer.stage,
+      words: `${layer.productName} laid`,
+    })),
+    ...jobs.map(job => ({
+      ...plain,
+      on: dateOf(job.leftAt ?? job.handoverAt, zone),
+      kind: 'job' as const,
+      words: `job ${job.number}: ${job.treatments.map(each => each.name).join(', ')}`,
+      jobId: job.id,
+    })),
+    ...inspections.map(({ onDay, working, note, layer }) => ({
+      ...plain,
+      on: onDay,
+      kind: 'inspection' as const,
+      words: `${layer.product.name} ${working ? 'still working' : 'gone'}${note === '' ? '' : `: ${note}`}`,
+    })),
+    ...entries.flatMap(entry => entryLine(entry, entry.plan?.title ?? '', zone)),
+    ...messages.map(({ sentAt, channel, outcome, subject }) => ({
+      ...plain,
+      on: dateOf(sentAt!, zone),
+      kind: 'reminder' as const,
+      words: `reminder by ${channelWords[channel]}: ${subject}${outcome ? ` (${outcome})` : ''}`,
+    })),
+  ]
+  return lines.sort((a, b) => b.on.localeCompare(a.on))
+}
+
+function entryLine(entry: UpkeepEntry, title: string, zone: string): TimelineEntry[] {
+  const { what, actId, jobId } = entry
+  const why = entry.why === '' ? '' : ` (${entry.why})`
+  const line = (on: string, kind: TimelineEntry['kind'], words: string): TimelineEntry[] => [
+    { on, kind, words: `${words}${why}`, actId: jobId === null ? actId : null, jobId },
+  ]
+  const writtenOn = dateOf(entry.at, zone)
+  switch (what) {
+    case 'done':
+      return line(entry.onDay!, 'visit', `${title} done`)
+    case 'skipped':
+      return line(writtenOn, 'skipped', `${title} of ${dayWords(entry.ruleOn!)} skipped`)
+    case 'moved':
+      return line(writtenOn, 'moved', `${title} moved to ${dayWords(entry.toDay!)}`)
+    case 'rule':
+      return line(writtenOn, 'moved', `${title} by another interval from now on`)
+    case 'away':
+      return line(entry.onDay!, 'away', `away until ${dayWords(entry.toDay!)}`)
+    case 'sold':
+      return line(entry.onDay!, 'sold', 'car sold')
+    default:
+      return []
+  }
+}

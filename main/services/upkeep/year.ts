@@ -1,0 +1,193 @@
+/** The year of visits as a picture, and the spread that levels it. */
+import { isoWeek } from '../../domain/calendar/index.ts'
+import { Refusal } from '../../domain/refusal.ts'
+import {
+  dueList,
+  type ListedDue,
+  type SpreadResult,
+  spread,
+  targetDay,
+  visitKey,
+  weekWishes,
+} from '../../domain/upkeep/index.ts'
+import type { Tx } from '../../store/store.ts'
+import type { Desk } from '../desk.ts'
+import { type NewEntry, upkeepAct } from './acts.ts'
+import { type KeptVisitPlan, keptPlans } from './kept.ts'
+import { weekRoom } from './room.ts'
+import { upkeepRules } from './settings.ts'
+import type { ActView, SpreadView, WeekView, YearView } from './views.ts'
+import { bookingsOf, type UpkeepDay, upkeepDay, visitViews } from './visits.ts'
+
+const weeks = 52
+/** Weeks within which a visit whose window has closed is wanted. */
+const overdueWeeks = 6
+
+interface YearGround {
+  day: UpkeepDay
+  kept: KeptVisitPlan[]
+  /** What is due within the year and not booked. */
+  due: ListedDue[]
+  mondays: string[]
+  room: number[]
+  roomWords: string
+}
+
+async function yearGround(tx: Tx, nowAt: number): Promise<YearGround> {
+  const day = await upkeepDay(tx, nowAt)
+  const today = Temporal.PlainDate.from(day.today)
+  const monday = today.subtract({ days: today.dayOfWeek - 1 })
+  const mondays = Array.from({ length: weeks }, (_, i) => monday.add({ weeks: i }).toString())
+  const until = monday.add({ weeks, days: -1 }).toString()
+  const kept = await keptPlans(tx)
+  const bookings = await bookingsOf(tx, nowAt, kept)
+  const booked = new Set(
+    kept.flatMap(each =>
+      [...each.booked].flatMap(([ruleOn, jobId]) =>
+        bookings.has(jobId) ? [visitKey({ planId: each.row.id, ruleOn })] : [],
+      ),
+    ),
+  )
+  const due = dueList(kept, { ...day, until }).filter(visit => !booked.has(visitKey(visit)))
+  const kinds = new Map(kept.map(each => [each.row.id, each.plan.kind]))
+  const { room, words } = await weekRoom(
+    tx,
+    await upkeepRules(tx),
+    nowAt,
+    day.zone,
+    mondays,
+    due.map(visit => kinds.get(visit.planId)!),
+  )
+  return { day, kept, due, mondays, room, roomWords: words }
+}
+
+/** The weeks from this one on: what falls due in each, what is aimed at each, and the room there is. */
+export async function upkeepYear(desk: Desk): Promise<YearView> {
+  const ground = await yearGround(desk.store.read, desk.now())
+  const { day, roomWords } = ground
+  return { today: day.today, roomWords, weeks: weekViews(ground, aimedOn(ground)) }
+}
+
+/** The day each visit is aimed at as things stand. */
+function aimedOn({ kept, due }: YearGround): Map<string, string> {
+  const byPlan = new Map(kept.map(each => [each.row.id, each]))
+  return new Map(
+    due.map(visit => [visitKey(visit), byPlan.get(visit.planId)!.aimed.get(visit.ruleOn) ?? visit.dueOn]),
+  )
+}
+
+function weekViews(ground: YearGround, aimed: ReadonlyMap<string, string>): WeekView[] {
+  const { due, mondays, room } = ground
+  const weekOf = (date: string) =>
+    Math.max(
+      0,
+      mondays.findLastIndex(monday => monday <= date),
+    )
+  const asDue = mondays.map(() => 0)
+  const planned = mondays.map(() => 0)
+  for (const visit of due) {
+    asDue[weekOf(visit.dueOn)]!++
+    planned[weekOf(aimed.get(visitKey(visit)) ?? visit.dueOn)]!++
+  }
+  return mondays.map((mondayOn, i) => ({
+    mondayOn,
+    week: isoWeek(mondayOn).isoWeek,
+    asDue: asDue[i]!,
+    planned: planned[i]!,
+    room: room[i]!,
+  }))
+}
+
+interface Proposed {
+  ground: YearGround
+  result: SpreadResult
+  /** The day each placed visit would be aimed at. */
+  target: Map<string, string>
+}
+
+/** A week for every visit at once; a day agreed with the owner is not touched, but takes its room. */
+async function propose(tx: Tx, nowAt: number): Promise<Proposed> {
+  const ground = await yearGround(tx, nowAt)
+  const { day, kept, due, mondays, room } = ground
+  const agreed = new Set(
+    kept.flatMap(each =>
+      each.records.flatMap(record =>
+        record.what === 'moved' ? [visitKey({ planId: each.row.id, ruleOn: record.dueOn })] : [],
+      ),
+    ),
+  )
+  const plan = { mondayOn: mondays[0]!, weeks, overdueWeeks }
+  const free = [...room]
+  for (const visit of due)
+    if (agreed.has(visitKey(visit))) {
+      const week = mondays.findLastIndex(monday => monday <= visit.dueOn)
+      if (week >= 0) free[week] = Math.max(0, free[week]! - 1)
+    }
+  const open = due.filter(visit => !agreed.has(visitKey(visit)))
+  const byKey = new Map(open.map(visit => [visitKey(visit), visit]))
+  const result = spread(weekWishes(open, plan, day.today), free)
+  const target = new Map<string, string>()
+  for (const { id, week } of result.placed) {
+    const on = targetDay(byKey.get(id)!, week, plan, day.today, day.isOpen)
+    if (on !== null) target.set(id, on)
+  }
+  return { ground, result, target }
+}
+
+/** The spread as it would be: what moves from where to where, what finds no week, and why. Changes nothing. */
+export async function previewSpread(desk: Desk): Promise<SpreadView> {
+  const tx = desk.store.read
+  const { ground, result, target } = await propose(tx, desk.now())
+  const { day, kept, due, roomWords, mondays } = ground
+  const before = aimedOn(ground)
+  const views = new Map((await visitViews(tx, day, kept, due)).map(view => [view.key, view]))
+  const moved = result.placed.filter(({ id }) => target.has(id) && target.get(id) !== before.get(id))
+  return {
+    today: day.today,
+    roomWords,
+    weeks: weekViews(ground, new Map([...before, ...target])),
+    moves: moved.map(({ id, off }) => {
+      const { planId, ruleOn, title, plate, customerName, dueOn } = views.get(id)!
+      return {
+        planId,
+        ruleOn,
+        title,
+        plate,
+        customerName,
+        dueOn,
+        fromOn: before.get(id)!,
+        toOn: target.get(id)!,
+        off,
+      }
+    }),
+    left: result.left.map(({ id, because }) => {
+      const { planId, ruleOn, title, plate } = views.get(id)!
+      return { planId, ruleOn, title, plate, because }
+    }),
+    lateWeeks: result.lateWeeks,
+    earlyWeeks: result.earlyWeeks,
+    words: result.tight.map(
+      ({ weeks: full, room, wanted }) =>
+        `${full.map(week => `week ${isoWeek(mondays[week]!).isoWeek}`).join(', ')}: ${wanted} visits can only come ` +
+        `then, and there is room for ${room}.`,
+    ),
+  }
+}
+
+/** Aims every visit at its week; due days and windows stay as they are. */
+export function applySpread(desk: Desk): Promise<ActView> {
+  return upkeepAct(desk, async ({ tx, day }) => {
+    const { ground, target } = await propose(tx, day.nowAt)
+    const before = aimedOn(ground)
+    const vehicles = new Map(ground.kept.map(each => [each.row.id, each.row.vehicleId]))
+    const entries = ground.due.flatMap((visit): NewEntry[] => {
+      const toDay = target.get(visitKey(visit))
+      if (toDay === undefined || toDay === before.get(visitKey(visit))) return []
+      const { planId, ruleOn } = visit
+      return [{ vehicleId: vehicles.get(planId)!, planId, what: 'aimed', ruleOn, toDay }]
+    })
+    if (entries.length === 0)
+      throw new Refusal('nothing-to-do', 'spread', null, 'Every visit is aimed at its best week already.')
+    return { entries, words: `${entries.length} visits aimed at other weeks` }
+  })
+}
