@@ -3,9 +3,11 @@ import { fetchRequestHandler } from '@trpc/server/adapters/fetch'
 import { Hono, type MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
 import type { Desk } from '../services/desk.ts'
+import { addDocuments } from './documents.ts'
 import { importMaxBytes } from './readings.ts'
 import { loadRenderer } from './renderer.ts'
 import { appRouter } from './router.ts'
+import { sheetCallBytes } from './safety.ts'
 import { sensorDoor } from './sensor.ts'
 
 export interface AppOptions {
@@ -67,7 +69,10 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
   const usual = limit(2)
   // A logger's file of weeks is larger than anything a form sends.
   const file = limit(importMaxBytes / 1024 / 1024)
-  app.use('/trpc/*', (context, next) => (filePaths.has(context.req.path) ? file : usual)(context, next))
+  const sheet = limit(sheetCallBytes / 1024 / 1024)
+  const limitOf = (path: string) =>
+    path === '/trpc/safety.uploadSheet' ? sheet : filePaths.has(path) ? file : usual
+  app.use('/trpc/*', (context, next) => limitOf(context.req.path)(context, next))
   app.route('/', sensorDoor(desk))
   app.all('/trpc/*', context =>
     fetchRequestHandler({
@@ -80,6 +85,8 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
       },
     }),
   )
+
+  addDocuments(app, desk)
 
   app.get('*', context => {
     const file = files.get(context.req.path)

@@ -8,8 +8,10 @@ import { hours } from './hours.ts'
 import { jobs } from './jobs.ts'
 import { mail } from './mail.ts'
 import { morning } from './morning.ts'
+import { orders } from './orders.ts'
 import { products } from './products.ts'
 import { readings } from './readings.ts'
+import { safety } from './safety.ts'
 import { sensors } from './sensors.ts'
 import { shelf } from './shelf.ts'
 import { shop } from './shop.ts'
@@ -33,9 +35,11 @@ export const appRouter = router({
   jobs,
   mail,
   morning,
+  orders,
   products,
   readings,
   sensors,
+  safety,
   shelf,
   shop,
   suppliers,

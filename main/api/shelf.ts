@@ -1,33 +1,53 @@
 import { z } from 'zod'
 import { sizeClasses, stages } from '../domain/shop/index.ts'
+import { closeOfDay } from '../services/shelf/closeOfDay.ts'
 import { confirmDraws } from '../services/shelf/confirmDraws.ts'
+import { ledgerPage, shelfList, shelfProduct } from '../services/shelf/productPage.ts'
 import { receiveGoods } from '../services/shelf/receive.ts'
 import { saveRecipe, treatmentRecipes, useAsRecipe } from '../services/shelf/recipes.ts'
+import { forgetCode, learnCode, scan } from '../services/shelf/scan.ts'
 import { archiveSize, saveShelfProduct, saveSize } from '../services/shelf/shelfProducts.ts'
 import { getRules, saveRules } from '../services/shelf/shelfRules.ts'
 import { countBottle, openBottle, returnStock, useStock, wasteStock } from '../services/shelf/stockChanges.ts'
 import { archiveOffer, saveOffer } from '../services/shelf/supplierOffers.ts'
 import { takeBackMove } from '../services/shelf/takeBack.ts'
+import { jobCost, shelfValue } from '../services/shelf/value.ts'
 import { edited, id, oneRow, text, version } from './inputs.ts'
 import {
   amount,
   bottle,
   count,
+  date,
   draws,
   moneyMinor,
   priceBreaks,
   reason,
   receivedLine,
   recipe,
-  shelfProduct,
+  shelfFields,
   weighed,
 } from './shelfInputs.ts'
 import { procedure, router } from './trpc.ts'
 
 const take = bottle.extend({ amount, reason })
+const code = z.object({ code: z.string().min(1, 'Scan or type a code.').max(300) })
 const share = z.number('Give a share, such as 0.95.')
 
 export const shelf = router({
+  list: procedure.query(({ ctx }) => shelfList(ctx)),
+  product: procedure.input(z.object({ id })).query(({ ctx, input }) => shelfProduct(ctx, input)),
+  /** A further page of a product's ledger. */
+  ledger: procedure
+    .input(z.object({ productId: id, before: z.int().nullable().optional() }))
+    .query(({ ctx, input }) => ledgerPage(ctx, input)),
+  /** What is on the shelf worth, and what jobs and waste cost. */
+  value: procedure.query(({ ctx }) => shelfValue(ctx)),
+  jobCost: procedure.input(z.object({ jobId: id })).query(({ ctx, input }) => jobCost(ctx, input)),
+
+  /** The close of a day on one screen. */
+  closeOfDay: procedure
+    .input(z.object({ date: date.optional() }).optional())
+    .query(({ ctx, input }) => closeOfDay(ctx, input)),
   /** What a finished step used, as confirmed, corrected or weighed. */
   confirmDraws: procedure
     .input(z.object({ jobId: id, position: z.int().min(0), version, draws }))
@@ -56,9 +76,16 @@ export const shelf = router({
     )
     .mutation(({ ctx, input }) => receiveGoods(ctx, input)),
 
+  /** What a scanned or typed code stands for. */
+  scan: procedure.input(code).query(({ ctx, input }) => scan(ctx, input)),
+  learnCode: procedure
+    .input(code.extend({ productId: id, sizeId: id.nullable().optional() }))
+    .mutation(({ ctx, input }) => learnCode(ctx, input)),
+  forgetCode: procedure.input(code).mutation(({ ctx, input }) => forgetCode(ctx, input)),
+
   /** How a product is counted; begins the counting where there is no record yet. */
   saveProduct: procedure
-    .input(shelfProduct.extend({ productId: id, version: version.optional() }))
+    .input(shelfFields.extend({ productId: id, version: version.optional() }))
     .mutation(({ ctx, input }) => saveShelfProduct(ctx, input)),
   saveSize: procedure
     .input(

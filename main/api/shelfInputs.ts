@@ -46,7 +46,7 @@ export const priceBreaks = z
   .min(1, 'Give the price of one pack.')
   .max(20)
 
-export const shelfProduct = z.object({
+export const shelfFields = z.object({
   unit: z.enum(['ml', 'g', 'piece']),
   densityGPerMl: z.number('Give the density, such as 0.98.').nullable(),
   lifeAfterOpeningDays: count.nullable(),

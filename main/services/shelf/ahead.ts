@@ -84,7 +84,7 @@ export async function shelfAhead(desk: Desk, tx: Tx, input: AheadInput = {}): Pr
     covers.set(key, own)
     outlooks.set(id, outlookOf(pastOf(id), buying, own, days))
   }
-  const planGround = { ...rules, today: ground.day, days }
+  const planGround = { ...rules, today: ground.day, days, whole: input.productIds === undefined }
   const plans = await plansFor(desk, tx, planGround, [...buyings.values()], outlooks)
   const rowsOf = Map.groupBy(lots, row => row.productId)
   const comingOf = Map.groupBy(coming, draw => draw.productId)

@@ -87,6 +87,8 @@ export interface PlanGround {
   readonly days: ShopDays
   readonly holdRatePerYear: number
   readonly lineCostMinor: number
+  /** All products are there: only then do those of one supplier know of each other, and the plans are worth keeping. */
+  readonly whole: boolean
 }
 
 /** Days a plan is good for. */
@@ -125,7 +127,7 @@ export async function plansFor(
     const own = buyings.filter(buying => buying.supplier.id === supplierId)
     for (const [id, policy] of planOne(own, ground, outlooks, plans)) fresh.set(id, policy)
   }
-  await keep(desk, ground, buyings, fresh)
+  if (ground.whole) await keep(desk, ground, buyings, fresh)
   return new Map([...plans, ...fresh])
 }
 

@@ -1,4 +1,5 @@
 /** What the steps of booked jobs will draw: each treatment's recipe, laid against the job's own steps. */
+import type { RecipeAmount } from '../../domain/shelf/index.ts'
 import { sizeClasses, type TreatmentStep } from '../../domain/shop/index.ts'
 import { chainOf } from '../../domain/treatment/chainOf.ts'
 import type { SizeClass } from '../../domain/vehicle/index.ts'
@@ -7,7 +8,8 @@ import type { Tx } from '../../store/store.ts'
 /** What a treatment's step draws of one product, by size class, as it is kept with the step. */
 export interface RecipeLine {
   readonly productId: string
-  readonly bySize: Readonly<Record<SizeClass, { readonly centi: number; readonly sdCenti: number }>>
+  /** 0 where a size draws nothing of it. */
+  readonly bySize: Readonly<Record<SizeClass, RecipeAmount>>
 }
 
 /** A treatment as far as its recipes go. */

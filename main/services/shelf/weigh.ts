@@ -1,5 +1,5 @@
 import { Refusal } from '../../domain/refusal.ts'
-import { amountWords, centiOf, unitsOf } from '../../domain/shelf/index.ts'
+import { amountWords, contentByWeight as netByWeight, unitsOf } from '../../domain/shelf/index.ts'
 import type { LotRow } from '../../store/lotRows.ts'
 import type { Counted } from './shelfGround.ts'
 
@@ -30,8 +30,7 @@ export function contentByWeight(
       grossG,
       `No. ${number} cannot weigh ${grossG ?? 'nothing'} g: the empty bottle alone weighs ${tareG} g. Weigh it again.`,
     )
-  const netG = Math.max(0, grossG - tareG!)
-  return centiOf(product.unit === 'g' ? netG : netG / product.densityGPerMl!, 'weighed.grossG')
+  return netByWeight(Math.max(grossG, tareG!), tareG!, product)
 }
 
 /** What was taken from a bottle by its weight: what the ledger says it held, less what it holds. */

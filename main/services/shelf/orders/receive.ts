@@ -41,11 +41,15 @@ export function receiveOrder(
     })
     assertFresh(count, 'order', row.id)
     const lines = input.lines.map((line, i) => receivedLine(row, line, `lines.${i}`))
-    const received = await receiveLines(tx, audit, desk, {
-      lines: lines.map(({ costMinor, ...line }) => ({ ...line, costMinor })),
-      supplierId: row.supplierId,
-      carriageMinor: carriageOf(row, input.lines),
-    })
+    // With nothing more to come it may also just be closed.
+    const received =
+      lines.length === 0 && input.complete
+        ? { lots: [], words: [] }
+        : await receiveLines(tx, audit, desk, {
+            lines,
+            supplierId: row.supplierId,
+            carriageMinor: carriageOf(row, input),
+          })
     for (const line of input.lines)
       await tx.purchaseOrderLine.update({
         where: { id: line.lineId },
@@ -110,8 +114,8 @@ function partOf(line: Line, containers: number): number {
   return Math.round((whole * containers) / (line.packs * line.containersPerPack))
 }
 
-/** The part of the carriage that falls to this delivery: in all, as much of it as of the goods has come. */
-function carriageOf(row: OrderRow, lines: ReceiveOrderInput['lines']): number {
+/** The part of the carriage that falls to this delivery: in all, as much of it as of the goods; at the end all of it. */
+function carriageOf(row: OrderRow, { lines, complete }: ReceiveOrderInput): number {
   const goods = goodsOf(row)
   const share = (value: number) => (goods === 0 ? 0 : Math.round((row.carriageMinor * value) / goods))
   const before = row.lines.reduce((sum, line) => sum + partOf(line, line.receivedContainers), 0)
@@ -119,7 +123,7 @@ function carriageOf(row: OrderRow, lines: ReceiveOrderInput['lines']): number {
     const line = row.lines.find(each => each.id === lineId)!
     return sum + partOf(line, line.receivedContainers + containers) - partOf(line, line.receivedContainers)
   }, before)
-  return share(now) - share(before)
+  return (complete ? row.carriageMinor : share(now)) - share(before)
 }
 
 /** The supplier has named a day: the projection counts on it, and the order is late only after it. */

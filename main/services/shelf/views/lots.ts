@@ -66,11 +66,14 @@ export type ScanView =
       /** Null where the code was learned without a size. */
       sizeId: string | null
       sizeLabel: string | null
+      /** Where the code names them (GS1 DataMatrix): what to enter when goods come in. */
+      expiresOn: string | null
+      batch: string | null
       lots: LotView[]
     }
   /** A label of this shop's own, as printed for a bottle. */
   | { kind: 'bottle'; code: string; productId: string; productName: string; unit: ShelfUnit; lot: LotView }
   /** Well formed and not known yet: `shelf.learnCode` remembers it. */
-  | { kind: 'unknown'; code: string; words: string }
+  | { kind: 'unknown'; code: string; expiresOn: string | null; batch: string | null; words: string }
   /** A digit was misread: scan again, or type it again. */
   | { kind: 'badCheckDigit'; code: string; words: string }

@@ -1,0 +1,54 @@
+/** Documents as files: behind the same door as everything else, made anew for each request. */
+import type { Context } from 'hono'
+import { Refusal } from '../domain/refusal.ts'
+import type { Desk } from '../services/desk.ts'
+import { bottleLabel } from '../services/shelf/bottleLabel.ts'
+import { orderDocument } from '../services/shelf/orders/orderDocument.ts'
+import { sheetFile } from '../services/shelf/safety.ts'
+import type { App } from './app.ts'
+
+interface File {
+  name: string
+  type: string
+  bytes: Uint8Array<ArrayBuffer>
+}
+
+/** Answers with a file, or says in words why there is none. */
+async function answer(context: Context, make: () => Promise<File>): Promise<Response> {
+  try {
+    const { name, type, bytes } = await make()
+    return context.body(bytes, 200, {
+      'content-type': type,
+      // RFC 6266: a plain name for every reader, and the whole one for those that know how.
+      'content-disposition': `inline; filename="${plain(name)}"; filename*=UTF-8''${encodeURIComponent(name)}`,
+      'cache-control': 'no-store',
+    })
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error
+    return context.text(error.message, error.code === 'missing' ? 404 : 400)
+  }
+}
+
+function plain(name: string): string {
+  return name.replaceAll(/[^\w.\- ]/g, '_')
+}
+
+/** Adds the document routes to the app. */
+export function addDocuments(app: App, desk: Desk): void {
+  app.get('/documents/order/:file{[\\w-]+\\.pdf}', context =>
+    answer(context, () => orderDocument(desk, { id: idOf(context.req.param('file')) })),
+  )
+  app.get('/documents/label/:file{[\\w-]+\\.pdf}', context =>
+    answer(context, () =>
+      bottleLabel(desk, {
+        lotId: idOf(context.req.param('file')),
+        origin: new URL(context.req.url).origin,
+      }),
+    ),
+  )
+  app.get('/documents/sheet/:productId', context =>
+    answer(context, () => sheetFile(desk, { productId: context.req.param('productId') })),
+  )
+}
+
+const idOf = (file: string) => file.slice(0, -'.pdf'.length)

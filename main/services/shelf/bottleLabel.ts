@@ -1,0 +1,50 @@
+import { bottleLabelPdf } from '../../documents/bottleLabel.ts'
+import { Refusal } from '../../domain/refusal.ts'
+import { lastDateOf } from '../../domain/shelf/index.ts'
+import { lotRowsById } from '../../store/lotRows.ts'
+import type { Desk } from '../desk.ts'
+import { shopOf } from '../shopView.ts'
+import { dayWords } from './lotViews.ts'
+import type { DocumentFile } from './orders/orderDocument.ts'
+import { safetyOf } from './safety.ts'
+import { lotUrl } from './scan.ts'
+import { countedProduct, shelfDay } from './shelfGround.ts'
+
+/**
+ * The label for a bottle decanted from a lot: what is in it, what it can do, what to wear, and a code that leads to the
+ * lot's record at `origin`. Where the sheet is silent, the label says so.
+ */
+export async function bottleLabel(
+  desk: Desk,
+  input: { lotId: string; origin: string },
+): Promise<DocumentFile> {
+  const tx = desk.store.read
+  const [row] = await lotRowsById(tx, [input.lotId])
+  if (!row) throw new Refusal('missing', 'lotId', input.lotId, 'This bottle is not on the shelf.')
+  const [product, shop, ground] = await Promise.all([
+    countedProduct(tx, row.productId),
+    shopOf(tx),
+    shelfDay(tx, desk.now()),
+  ])
+  const safety = await safetyOf(tx, row.productId)
+  const last = lastDateOf(row)
+  // On the label of a bottle in use only that matters which changes how it is handled.
+  const handled = new Set(['hazardCodes', 'protection', 'precautionaryCodes', 'storageGroup'])
+  const bytes = await bottleLabelPdf({
+    productName: product.name,
+    shopName: shop.name,
+    at: ground.nowAt,
+    originWords:
+      `decanted ${dayWords(ground.date)} from no. ${row.number}` +
+      `${row.batch ? `, batch ${row.batch}` : ''}${last === null ? '' : `, use by ${dayWords(last)}`}`,
+    maker: safety.maker,
+    signalWord: safety.label.signalWord,
+    pictograms: safety.label.pictograms.map(each => each.code),
+    hazards: safety.label.hazards.map(each => each.text),
+    precautions: safety.label.precautions.map(each => each.text),
+    protection: safety.protection ?? [],
+    silences: safety.silences.filter(each => handled.has(each.field)).map(each => each.words),
+    recordUrl: lotUrl(input.origin, row.id),
+  })
+  return { name: `label-${row.number}.pdf`, type: 'application/pdf', bytes }
+}

@@ -1,0 +1,205 @@
+/** Everything about one product on the shelf, and the list of all of them. */
+import { labelFromCodes } from '../../domain/hazard/index.ts'
+import { Refusal } from '../../domain/refusal.ts'
+import { labelError, unitsOf, usableOn } from '../../domain/shelf/index.ts'
+import { type LotRow, lotRows } from '../../store/lotRows.ts'
+import { type LedgerRow, ledgerRows } from '../../store/moveRows.ts'
+import type { ContainerSize } from '../../store/rows.ts'
+import type { Tx } from '../../store/store.ts'
+import type { Desk } from '../desk.ts'
+import { adviceView } from './adviceViews.ts'
+import { shelfAhead } from './ahead.ts'
+import { learningOf } from './learning.ts'
+import { lotViews } from './lotViews.ts'
+import { linesByProduct, ordersOf } from './orders/propose.ts'
+import { jobNamesOf, jobsHit, projectionView } from './projectionViews.ts'
+import { recipesWith } from './recipes.ts'
+import { safetyOf } from './safety.ts'
+import { fieldsOf } from './safetyView.ts'
+import { holdingOfRow, type ShelfDay, shelfDay } from './shelfGround.ts'
+import { rulesOf } from './shelfRules.ts'
+import { offerView, withSize } from './supplierOffers.ts'
+import { productWorth } from './value.ts'
+import type { MoveKind, MoveView, ServiceClass, ShelfUnit } from './views/lots.ts'
+import type { LedgerPage, ShelfFields, ShelfListItem, ShelfProductView, SizeView } from './views/product.ts'
+import { moveWords } from './words.ts'
+
+/** Lines of the ledger a page holds. */
+const pageMoves = 50
+
+/** The page of one product. Of a product that is not counted yet it has only what can be said without counting. */
+export async function shelfProduct(desk: Desk, input: { id: string }): Promise<ShelfProductView> {
+  const tx = desk.store.read
+  const row = await tx.product.findUnique({
+    where: { id: input.id },
+    include: {
+      shelf: true,
+      sizes: { include: { codes: true }, orderBy: { labelCenti: 'asc' } },
+      codes: true,
+    },
+  })
+  if (!row)
+    throw new Refusal('missing', 'id', input.id, 'This product is not there; look at the shelf again.')
+  const offers = await tx.supplierOffer.findMany({
+    where: { productId: row.id },
+    include: withSize,
+    orderBy: [{ archivedAt: { sort: 'asc', nulls: 'first' } }, { preferred: 'desc' }, { id: 'asc' }],
+  })
+  const base = {
+    id: row.id,
+    name: row.name,
+    kind: row.kind,
+    sizes: row.sizes.map(size => sizeView(size, size.codes)),
+    offers: offers.map(offerView),
+    recipes: await recipesWith(tx, row.id),
+    safety: await safetyOf(tx, row.id),
+  }
+  if (!row.shelf)
+    return {
+      ...base,
+      version: 0,
+      shelf: null,
+      onHand: 0,
+      usable: 0,
+      lots: [],
+      ledger: { moves: [], before: null },
+      projection: null,
+      advice: null,
+      learning: [],
+      value: null,
+      storageWords: null,
+    }
+  const shelf = await shelfAhead(desk, tx, { productIds: [row.id] })
+  const of = shelf.products.get(row.id)!
+  const { ground } = shelf
+  const { productId: _, version, ...fields } = row.shelf
+  // The whole shelf decides whether an order goes out today; here only this product is asked.
+  const line = linesByProduct(ordersOf(shelf)).get(row.id) ?? null
+  return {
+    ...base,
+    ...amountsOf(of.rows, ground),
+    version,
+    shelf: fields as ShelfFields,
+    lots: lotViews(of.rows, of.product.unit, ground.day),
+    ledger: await ledgerPage(desk, { productId: row.id }),
+    projection: projectionView(of, shelf, await jobNamesOf(tx, jobsHit([of]))),
+    advice: adviceView(of, line),
+    learning: await learningOf(tx, of.product),
+    value: await productWorth(tx, of.product, ground.currency),
+    storageWords: storageWords(row.shelf),
+  }
+}
+
+function amountsOf(rows: readonly LotRow[], { day }: ShelfDay) {
+  const sum = (list: readonly LotRow[]) => unitsOf(list.reduce((total, row) => total + row.centi, 0))
+  return { onHand: sum(rows), usable: sum(rows.filter(row => usableOn(holdingOfRow(row), day))) }
+}
+
+function sizeView(size: ContainerSize, codes: readonly { code: string }[]): SizeView {
+  const error = labelError({
+    id: size.id,
+    productId: size.productId,
+    labelCenti: size.labelCenti,
+    measuredCenti: size.measuredCenti,
+    gtins: [],
+  })
+  const percent = error === null ? 0 : Math.round(Math.abs(error) * 1000) / 10
+  return {
+    id: size.id,
+    version: size.version,
+    label: size.label,
+    labelAmount: unitsOf(size.labelCenti),
+    measuredAmount: size.measuredCenti === null ? null : unitsOf(size.measuredCenti),
+    measuredWords:
+      error === null
+        ? null
+        : percent === 0
+          ? 'measures what the label says'
+          : `measures ${percent} % ${error > 0 ? 'more' : 'less'} than the label says`,
+    tareG: size.tareG,
+    codes: codes.map(each => each.code),
+    archivedAt: size.archivedAt,
+  }
+}
+
+function storageWords(shelf: { storageLeastC: number | null; storageMostC: number | null }): string | null {
+  const { storageLeastC: least, storageMostC: most } = shelf
+  if (least !== null && most !== null)
+    return `Keep it between ${least} and ${most} °C; the data sheet decides.`
+  if (least !== null) return `Keep it at ${least} °C or warmer; the data sheet decides.`
+  return most === null ? null : `Keep it at ${most} °C or cooler; the data sheet decides.`
+}
+
+/** A page of a product's ledger, newest first. */
+export async function ledgerPage(
+  desk: Desk,
+  input: { productId: string; before?: number | null | undefined },
+): Promise<LedgerPage> {
+  const tx = desk.store.read
+  const rows = await ledgerRows(tx, input.productId, input.before ?? null, pageMoves + 1)
+  const shelf = await tx.shelfProduct.findUnique({ where: { productId: input.productId } })
+  const unit = (shelf?.unit ?? 'ml') as ShelfUnit
+  const shown = rows.slice(0, pageMoves)
+  return {
+    moves: shown.map(row => moveView(row, unit)),
+    before: rows.length > pageMoves ? shown.at(-1)!.seq : null,
+  }
+}
+
+function moveView(row: LedgerRow, unit: ShelfUnit): MoveView {
+  const job =
+    row.jobId === null || row.jobNumber === null
+      ? null
+      : { id: row.jobId, number: row.jobNumber, plate: row.plate ?? '', stepName: row.stepName ?? '' }
+  return {
+    seq: row.seq,
+    kind: row.kind as MoveKind,
+    amount: unitsOf(row.centi),
+    at: row.at,
+    by: row.by,
+    why: row.why,
+    lotId: row.lotId,
+    lotNumber: row.lotNumber,
+    job,
+    costMinor: row.costMinor,
+    correctsSeq: row.correctsSeq,
+    words: moveWords(row, unit, job),
+  }
+}
+
+/** All products, those counted with what is there, the others to begin with. */
+export async function shelfList(desk: Desk): Promise<ShelfListItem[]> {
+  const tx: Tx = desk.store.read
+  const [ground, rules, lots, products] = await Promise.all([
+    shelfDay(tx, desk.now()),
+    rulesOf(tx),
+    lotRows(tx),
+    tx.product.findMany({
+      where: { archivedAt: null },
+      orderBy: [{ kind: 'asc' }, { name: 'asc' }],
+      include: { shelf: true, safety: true },
+    }),
+  ])
+  const byProduct = Map.groupBy(lots, row => row.productId)
+  return products.map(product => {
+    const unit = product.shelf ? (product.shelf.unit as ShelfUnit) : null
+    const rows = byProduct.get(product.id) ?? []
+    const views = lotViews(rows, unit ?? 'ml', ground.day)
+    const safety = fieldsOf(product.safety)
+    const label = labelFromCodes(safety.hazardCodes ?? [], rules.regimeUsed)
+    return {
+      id: product.id,
+      name: product.name,
+      kind: product.kind,
+      unit,
+      place: product.shelf?.place ?? '',
+      serviceClass: (product.shelf?.serviceClass ?? null) as ServiceClass | null,
+      ...amountsOf(rows, ground),
+      lots: views.length,
+      openLot: views.find(view => view.state === 'open') ?? null,
+      nextExpiry: views.flatMap(view => view.lastOn ?? []).sort()[0] ?? null,
+      signalWord: safety.signalWord === 'none' ? null : (safety.signalWord ?? label.signalWord),
+      pictograms: [...label.pictograms],
+    }
+  })
+}

@@ -1,0 +1,136 @@
+/** Codes on bottles: what a scanner or a hand sends in, and what it stands for here. */
+import { Refusal } from '../../domain/refusal.ts'
+import { isGtin, readGtin, readScan } from '../../domain/shelf/index.ts'
+import { type LotRow, lotRows, lotRowsById } from '../../store/lotRows.ts'
+import type { Tx } from '../../store/store.ts'
+import type { Desk } from '../desk.ts'
+import { lotViews } from './lotViews.ts'
+import { countedProducts, type ShelfDay, shelfDay } from './shelfGround.ts'
+import type { ScanView } from './views/lots.ts'
+
+const lotPath = /\/shelf\/lot\/([\w-]+)/
+
+/** Where the record of a bottle is: what its label's QR code says. */
+export function lotUrl(origin: string, lotId: string): string {
+  return `${origin}/shelf/lot/${lotId}`
+}
+
+/** What a scanned or typed code stands for: a product, one bottle, nothing known yet, or a misread one. */
+export async function scan(desk: Desk, input: { code: string }): Promise<ScanView> {
+  const tx = desk.store.read
+  const ground = await shelfDay(tx, desk.now())
+  const { text, gtin, expiresOn, batch } = readScan(input.code, Number(ground.date.slice(0, 4)))
+  const own = await ownBottle(tx, text)
+  if (own) return bottleView(tx, ground, text, own)
+  const misread = gtin === null ? whyMisread(text) : null
+  if (misread !== null) return { kind: 'badCheckDigit', code: text, words: misread }
+  const code = gtin ?? text
+  const known = await tx.productCode.findUnique({ where: { code }, include: { size: true } })
+  const product = known && (await countedProducts(tx, [known.productId])).get(known.productId)
+  if (!known || !product)
+    return {
+      kind: 'unknown',
+      code,
+      expiresOn,
+      batch,
+      words: 'This code is not known yet: choose the product it belongs to, and it is remembered.',
+    }
+  return {
+    kind: 'known',
+    code,
+    productId: product.id,
+    productName: product.name,
+    unit: product.unit,
+    sizeId: known.sizeId,
+    sizeLabel: known.size?.label ?? null,
+    expiresOn,
+    batch,
+    lots: lotViews(await lotRows(tx, [product.id]), product.unit, ground.day),
+  }
+}
+
+/** A bottle of the shop's own: by the address on its label, or by its number. */
+async function ownBottle(tx: Tx, text: string): Promise<LotRow | null> {
+  const id = lotPath.exec(text)?.[1]
+  if (id !== undefined) return (await lotRowsById(tx, [id]))[0] ?? null
+  const number = /^(?:no\.?\s*)?(\d{1,7})$/i.exec(text)?.[1]
+  if (number === undefined) return null
+  const lot = await tx.lot.findUnique({ where: { number: Number(number) }, select: { id: true } })
+  return lot ? ((await lotRowsById(tx, [lot.id]))[0] ?? null) : null
+}
+
+async function bottleView(tx: Tx, ground: ShelfDay, code: string, row: LotRow): Promise<ScanView> {
+  const product = (await countedProducts(tx, [row.productId])).get(row.productId)
+  if (!product) throw new Refusal('missing', 'code', code, 'This bottle’s product is not counted any more.')
+  // Among its fellows it is known whether it is the next to take; an emptied one stands alone.
+  const lots = lotViews(await lotRows(tx, [product.id]), product.unit, ground.day)
+  const lot = lots.find(each => each.id === row.id) ?? lotViews([row], product.unit, ground.day)[0]!
+  return { kind: 'bottle', code, productId: product.id, productName: product.name, unit: product.unit, lot }
+}
+
+/** Digits in the number of a GTIN whose check digit does not fit, in words; null for every other code. */
+function whyMisread(text: string): string | null {
+  const digits = text.replaceAll(/[\s-]/g, '')
+  if (!/^(\d{8}|\d{12,14})$/.test(digits) || isGtin(digits)) return null
+  try {
+    readGtin(digits)
+    return null
+  } catch (error) {
+    if (error instanceof Refusal) return error.message
+    throw error
+  }
+}
+
+export interface LearnInput {
+  code: string
+  productId: string
+  sizeId?: string | null | undefined
+}
+
+/** Remembers what a code stands for. Refused for a misread code, and for one that stands for another product. */
+export function learnCode(desk: Desk, input: LearnInput): Promise<ScanView> {
+  return desk.store
+    .transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+      const { text, gtin } = readScan(input.code, 2000)
+      const misread = gtin === null ? whyMisread(text) : null
+      if (misread !== null) throw new Refusal('gtin-check-digit', 'code', input.code, misread)
+      const code = gtin ?? text
+      if (code === '' || code.length > 80)
+        throw new Refusal('code-bad', 'code', input.code, 'A code has 1 to 80 characters; scan it again.')
+      const size =
+        input.sizeId == null ? null : await tx.containerSize.findUnique({ where: { id: input.sizeId } })
+      if (input.sizeId != null && size?.productId !== input.productId)
+        throw new Refusal('missing', 'sizeId', input.sizeId, 'This size is not one of the product.')
+      const known = await tx.productCode.findUnique({
+        where: { code },
+        include: { product: { select: { name: true } } },
+      })
+      if (known && known.productId !== input.productId)
+        throw new Refusal(
+          'code-known',
+          'code',
+          code,
+          `This code stands for ${known.product.name}: have it forgotten there first, if that is wrong.`,
+        )
+      const data = {
+        productId: input.productId,
+        sizeId: size?.id ?? null,
+        learnedAt: desk.now(),
+        who: desk.who,
+      }
+      await tx.productCode.upsert({ where: { code }, update: data, create: { code, ...data } })
+      audit({ act: 'code learned', entity: 'stock', entityId: input.productId, detail: { code } })
+      return code
+    })
+    .then(code => scan(desk, { code }))
+}
+
+/** Forgets what a code stands for. */
+export function forgetCode(desk: Desk, input: { code: string }): Promise<void> {
+  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+    const known = await tx.productCode.findUnique({ where: { code: input.code } })
+    if (!known) throw new Refusal('missing', 'code', input.code, 'This code is not known.')
+    await tx.productCode.delete({ where: { code: input.code } })
+    audit({ act: 'code forgotten', entity: 'stock', entityId: known.productId, detail: { code: input.code } })
+  })
+}
