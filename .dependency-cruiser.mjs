@@ -81,7 +81,7 @@ export default {
         'The screens run in a browser: of main/ they may use the domain, and the api and the views as types only.',
       severity: 'error',
       from: { path: '^app/' },
-      to: { path: '^(main|prisma)/', pathNot: '^main/(domain/|api/|services/(views|shelfViews)\\.ts$)' },
+      to: { path: '^(main|prisma)/', pathNot: '^main/(domain/|api/|services/(views|shelfViews|upkeep/views)\\.ts$)' },
     },
     {
       name: 'app-takes-api-as-types',
