@@ -189,8 +189,8 @@ function joinLevels(input: PolicyInput, packs: number, packCells: number): numbe
 
 /**
  * The share of draws of the last day before the next delivery that find their whole amount, when the position stands at
- * so many cells now: booked ones compete with all unforeseen use until that day, an unforeseen one with the use before
- * it and its own size.
+ * so many cells now: booked ones compete with all unforeseen use until that day's end, an unforeseen one with the use
+ * before that day and its own size. Each is taken to come last within the day, which errs on the safe side.
  */
 function servedAt(input: PolicyInput): (cells: number) => number {
   const { demand, cover } = input

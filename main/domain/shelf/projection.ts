@@ -150,11 +150,11 @@ function arrivalsOn(deliveries: readonly Delivery[], when: 'earlyDay' | 'likelyD
 }
 
 /**
- * The first day a course ends below zero, and within it the first booked draw that finds too little. Stock that is
+ * The first day whose use a course cannot meet, and within it the first booked draw that finds too little. Stock that is
  * exactly used up is not dry: nobody lacks anything.
  */
 function dryMoment(input: ProjectionInput, course: Course): DryMoment | null {
-  const i = course.stockCenti.findIndex((centi, day) => day > 0 && centi < -0.5)
+  const i = course.afterUseCenti.findIndex((centi, day) => day > 0 && centi < -0.5)
   if (i < 0) return null
   const day = input.today + i
   let left = course.stockCenti[i - 1]!

@@ -12,6 +12,8 @@ export interface Arrival {
 export interface Course {
   /** At each day's end. Below zero: what jobs wait for. */
   readonly stockCenti: Float64Array
+  /** After each day's use, before anything arrives: below zero on the day a job goes short. */
+  readonly afterUseCenti: Float64Array
   /** What passed its last day unused, each day. */
   readonly expiredCenti: Float64Array
 }
@@ -39,13 +41,16 @@ export function followStock(
   }
   const due = [...arrivals].sort((a, b) => a.day - b.day)
   const stockCenti = new Float64Array(days + 1)
+  const afterUseCenti = new Float64Array(days + 1)
   const expiredCenti = new Float64Array(days + 1)
   let stock = layers.reduce((sum, layer) => sum + layer.centi, 0)
   let head = 0
   let next = 0
   stockCenti[0] = stock
+  afterUseCenti[0] = stock
   for (let i = 1; i <= days; i++) {
     stock -= useCenti[i]!
+    afterUseCenti[i] = stock
     head = consume(layers, head, useCenti[i]!)
     while (head < layers.length && layers[head]!.lastDay <= today + i) {
       expiredCenti[i]! += layers[head]!.centi
@@ -61,7 +66,7 @@ export function followStock(
     }
     stockCenti[i] = stock
   }
-  return { stockCenti, expiredCenti }
+  return { stockCenti, afterUseCenti, expiredCenti }
 }
 
 /** Takes from the front; returns where the rest begins. */

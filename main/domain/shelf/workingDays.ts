@@ -80,15 +80,16 @@ function gammaShare(x: number, mean: number, sd: number): number {
   return normalShare(3 * Math.sqrt(shape) * (Math.cbrt(x / mean) - 1 + 1 / (9 * shape)))
 }
 
-// Cutting into days and the approximation shift the mean a little; a blend with the neighbouring day puts it back.
+// Cutting into days and the approximation shift the mean a little; a part of every day's chance, moved to its neighbour,
+// puts it back. A lead of one day cannot become shorter.
 function recentred(chances: Float64Array, mean: number): Float64Array {
-  const got = chances.reduce((sum, chance, k) => sum + k * chance, 0)
-  const shift = mean - got
+  const shift = mean - chances.reduce((sum, chance, k) => sum + k * chance, 0)
   const moved = new Float64Array(chances.length + 1)
+  const part = shift >= 0 ? shift : -shift / (1 - chances[1]!)
   chances.forEach((chance, k) => {
-    const to = shift >= 0 ? k + 1 : Math.max(1, k - 1)
-    moved[to]! += chance * Math.abs(shift)
-    moved[k]! += chance * (1 - Math.abs(shift))
+    const moves = shift < 0 && k === 1 ? 0 : chance * Math.min(1, part)
+    moved[k]! += chance - moves
+    moved[shift >= 0 ? k + 1 : Math.max(1, k - 1)]! += moves
   })
   return moved
 }

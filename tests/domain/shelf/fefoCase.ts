@@ -14,7 +14,9 @@ interface FefoInput {
 /** Plays one published case of first expired, first out. */
 export function fefo({ today, lots, drawMl }: FefoInput): { use: [string, number][]; short: number } {
   const holdings = lots.map(({ lot, expires, openedGoodUntil, ml }) => {
-    const dates = [expires, openedGoodUntil ?? null].filter(date => date !== null).map(date => dayNumber(date))
+    const dates = [expires, openedGoodUntil ?? null]
+      .filter(date => date !== null)
+      .map(date => dayNumber(date))
     const lastDay = dates.length === 0 ? null : Math.min(...dates)
     return { lotId: lot, centi: ml * 100, opened: openedGoodUntil !== undefined, lastDay }
   })

@@ -37,7 +37,9 @@ const kindById = [
 type Any = Case<any, any>
 
 /** Moves of a small ledger: amounts in whole units, money in major units with two decimals. */
-function ledger(entries: readonly { readonly buy?: number; readonly use?: number; readonly unitCost?: string }[]) {
+function ledger(
+  entries: readonly { readonly buy?: number; readonly use?: number; readonly unitCost?: string }[],
+) {
   return entries.map(
     ({ buy, use, unitCost }, seq): Move => ({
       id: String(seq),
@@ -71,7 +73,8 @@ function moveCosts({ input, expected }: Any, method: 'average' | 'fifo') {
 runCases('stock', kindById, {
   'normal-quantile': ({ input, expected, tolerance }: Any) =>
     expectNear(normalQuantile(input.serviceLevel ?? input.probability), expected.z, tolerance),
-  'normal-loss': ({ input, expected, tolerance }: Any) => expectNear(normalLoss(input.z), expected.loss, tolerance),
+  'normal-loss': ({ input, expected, tolerance }: Any) =>
+    expectNear(normalLoss(input.z), expected.loss, tolerance),
   'safety-stock': ({ input, expected, tolerance }: Any) => {
     const got = safetyStock(input)
     expectNear(got.safetyStock, expected.safetyStock, tolerance)

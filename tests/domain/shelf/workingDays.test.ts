@@ -1,0 +1,180 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import {
+  afterWorkingDays,
+  arrivalChances,
+  checkSupplier,
+  coverChances,
+  dateOfDay,
+  dayNumber,
+  deliveryWindow,
+  lateOrders,
+  leadChances,
+  leadTimeOf,
+  type OpenOrder,
+  orderDay,
+  progressOf,
+  received,
+  type Supplier,
+  stillComing,
+  workingDayOf,
+  workingDaysBetween,
+} from '../../../main/domain/shelf/index.ts'
+
+const supplier: Supplier = {
+  id: 's',
+  name: 'Halden Supply',
+  weekdays: [1, 2, 3, 4, 5],
+  closedOn: ['2026-04-03', '2026-04-06'],
+  cutoffMin: 14 * 60,
+  lead: { meanDays: 3, sdDays: 0 },
+  minimumOrderMinor: 0,
+  carriageMinor: 900,
+  freeCarriageFromMinor: null,
+}
+const day = (date: string) => dayNumber(date)
+const works = workingDayOf(supplier)
+
+describe('working days', () => {
+  it('carry a lead time over a weekend and the supplier’s holidays', () => {
+    // Thursday 2 April 2026; Good Friday and Easter Monday closed.
+    expect(dateOfDay(afterWorkingDays(day('2026-04-02'), 1, works))).toBe('2026-04-07')
+    expect(dateOfDay(afterWorkingDays(day('2026-04-02'), 3, works))).toBe('2026-04-09')
+    expect(dateOfDay(afterWorkingDays(day('2026-04-04'), 0, works))).toBe('2026-04-07')
+  })
+
+  it('count back what they added', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 20_000, max: 20_700 }),
+        fc.integer({ min: 0, max: 30 }),
+        (from, count) => {
+          const start = afterWorkingDays(from, 0, works)
+          const end = afterWorkingDays(from, count, works)
+          expect(works(end)).toBe(true)
+          expect(workingDaysBetween(start, end, works)).toBe(count)
+        },
+      ),
+    )
+  })
+
+  it('put an order after the cut-off on the next one', () => {
+    expect(dateOfDay(orderDay(supplier, day('2026-04-02'), 14 * 60))).toBe('2026-04-02')
+    expect(dateOfDay(orderDay(supplier, day('2026-04-02'), 14 * 60 + 1))).toBe('2026-04-07')
+    expect(dateOfDay(orderDay({ ...supplier, cutoffMin: null }, day('2026-04-02'), 1439))).toBe('2026-04-02')
+  })
+
+  it('are missed in a calendar that has none', () => {
+    const never = {
+      weekdays: [1],
+      closedOn: Array.from({ length: 110 }, (_, k) => dateOfDay(day('2026-01-05') + 7 * k)),
+    }
+    expect(() => afterWorkingDays(day('2026-01-05'), 0, workingDayOf(never))).toThrow(/No working day/)
+    expect(() => checkSupplier({ ...supplier, weekdays: [] })).toThrow(/at least one working day/)
+    expect(() => checkSupplier({ ...supplier, lead: { meanDays: 2, sdDays: 3 } })).toThrow(/spread of 3 days/)
+  })
+})
+
+describe('lead times', () => {
+  it('have the mean asked for, never less than a day, and about the spread', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1.5, max: 20, noNaN: true }),
+        fc.double({ min: 0.1, max: 0.6, noNaN: true }),
+        (meanDays, cv) => {
+          const sdDays = meanDays * cv
+          const chances = leadChances({ meanDays, sdDays })
+          const mean = chances.reduce((sum, chance, k) => sum + k * chance, 0)
+          const variance = chances.reduce((sum, chance, k) => sum + (k - mean) ** 2 * chance, 0)
+          expect(chances[0]).toBe(0)
+          expect(chances.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 9)
+          expect(mean).toBeCloseTo(meanDays, 6)
+          // Whole days add a twelfth of a day squared, and the blend at most a quarter.
+          expect(Math.abs(Math.sqrt(variance) - sdDays)).toBeLessThan(0.45)
+        },
+      ),
+    )
+  })
+
+  it('are learned from deliveries, three at the least', () => {
+    expect(leadTimeOf([4, 5])).toBeNull()
+    expect(leadTimeOf([4, 5, 9])).toEqual({ meanDays: 6, sdDays: Math.sqrt(7) })
+  })
+})
+
+describe('the span to cover', () => {
+  const open = (d: number) => workingDayOf({ weekdays: [1, 2, 3, 4, 5, 6], closedOn: [] })(d)
+
+  it('ends when the order after this one could be here, in open days', () => {
+    // Wednesday: the next order goes out on Thursday, comes on Tuesday after three working days; open on Saturday too.
+    const when = { today: day('2026-04-15'), lead: supplier.lead, supplierWorks: works, shopOpen: open }
+    expect(coverChances(when).indexOf(1)).toBe(5)
+    expect(arrivalChances(when).indexOf(1)).toBe(4)
+    // Once a week: the order goes out on Wednesday next.
+    expect(coverChances({ ...when, reviewDays: 6 }).indexOf(1)).toBe(10)
+  })
+
+  it('is a set of chances where the supplier is late', () => {
+    const when = {
+      today: day('2026-04-15'),
+      lead: { meanDays: 4, sdDays: 1.5 },
+      supplierWorks: works,
+      shopOpen: open,
+    }
+    const cover = coverChances(when)
+    expect(cover.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 9)
+    expect(cover.filter(chance => chance > 0.01).length).toBeGreaterThan(4)
+  })
+})
+
+describe('orders under way', () => {
+  const late = { ...supplier, lead: { meanDays: 5, sdDays: 2 } }
+  const order: OpenOrder = {
+    id: 'o1',
+    supplierId: 's',
+    placedOn: '2026-04-13',
+    promisedOn: null,
+    lines: [{ productId: 'p', sizeId: 'z', packs: 4, receivedPacks: 0, packCenti: 5000 }],
+  }
+
+  it('come within a window, and only later the longer they stay away', () => {
+    const fresh = deliveryWindow(late, order, day('2026-04-13'))
+    expect(fresh.earlyDay).toBeLessThan(fresh.likelyDay)
+    expect(fresh.likelyDay).toBeLessThan(fresh.lateDay)
+    for (let today = day('2026-04-13'); today < day('2026-06-15'); today++) {
+      const now = deliveryWindow(late, order, today)
+      const next = deliveryWindow(late, order, today + 1)
+      expect(now.earlyDay).toBeGreaterThan(today)
+      expect(next.likelyDay).toBeGreaterThanOrEqual(now.likelyDay)
+    }
+  })
+
+  it('are expected on the promised day while it lies ahead', () => {
+    const window = deliveryWindow(late, { ...order, promisedOn: '2026-05-04' }, day('2026-04-14'))
+    expect(dateOfDay(window.likelyDay)).toBe('2026-05-04')
+    expect(window.lateDay).toBeGreaterThan(window.likelyDay)
+  })
+
+  it('are chased when the promised day, or what nine in ten took, has passed', () => {
+    const promised = { ...order, id: 'o2', promisedOn: '2026-04-16' }
+    expect(lateOrders([order, promised], [late], '2026-04-16')).toEqual([])
+    const [first] = lateOrders([order, promised], [late], '2026-04-20')
+    expect(first).toMatchObject({ orderId: 'o2', daysLate: 2, promised: true, dueOn: '2026-04-16' })
+    expect(first!.text).toMatch(/^2 working days late: it was promised for 2026-04-16/)
+    const all = lateOrders([order, promised], [late], '2026-05-04')
+    expect(all.map(entry => entry.orderId)).toEqual(['o2', 'o1'])
+    expect(day(all[0]!.expectedOn)).toBeGreaterThan(day('2026-05-04'))
+  })
+
+  it('may come in parts, and no more than was ordered', () => {
+    const part = received(order, 'z', 3)
+    expect(progressOf(order)).toBe('open')
+    expect(progressOf(part)).toBe('part')
+    expect(stillComing(part, 'p')).toBe(5000)
+    expect(() => received(part, 'z', 2)).toThrow(/1 of 4 packs are open/)
+    expect(() => received(part, 'other', 1)).toThrow(/no such item/)
+    const whole = received(part, 'z', 1)
+    expect(progressOf(whole)).toBe('complete')
+    expect(lateOrders([whole], [late], '2026-09-01')).toEqual([])
+  })
+})
