@@ -1,5 +1,7 @@
 /** Mail leaves the shop here, through the server its provider named: one letter, one answer in words. */
+import { PassThrough } from 'node:stream'
 import { createTransport } from 'nodemailer'
+import type { SmtpStage } from '../domain/upkeep/index.ts'
 
 export interface MailServer {
   readonly host: string
@@ -39,12 +41,23 @@ export type MailOutcome =
        */
       readonly why: 'later' | 'settings' | 'letter'
       readonly words: string
+      /** How far it came: after `after-data` without a reply it may have arrived all the same. */
+      readonly stage: SmtpStage
+      /** The server's reply code; null: none came. */
+      readonly reply: number | null
     }
 
 const patienceMs = 15_000
 
-/** Hands one letter to the server and waits for its answer. Never throws for what a server or a network does. */
-export async function sendMail(server: MailServer, letter: Letter): Promise<MailOutcome> {
+/**
+ * Hands one letter to the server and waits for its answer, `patience` milliseconds for a sign of life. Never throws for
+ * what a server or a network does.
+ */
+export async function sendMail(
+  server: MailServer,
+  letter: Letter,
+  patience: number = patienceMs,
+): Promise<MailOutcome> {
   const { host, port, security, user, password } = server
   // A password in the clear can be read by anybody on the way; on this computer there is no way.
   if (security === 'none' && password !== null && !['localhost', '127.0.0.1', '::1'].includes(host))
@@ -52,6 +65,8 @@ export async function sendMail(server: MailServer, letter: Letter): Promise<Mail
       sent: false,
       why: 'settings',
       words: `The password is not sent to ${host} in the clear: choose TLS or STARTTLS.`,
+      stage: 'login',
+      reply: null,
     }
   const transport = createTransport({
     host,
@@ -60,12 +75,22 @@ export async function sendMail(server: MailServer, letter: Letter): Promise<Mail
     requireTLS: security === 'starttls',
     ignoreTLS: security === 'none',
     ...(user !== null && { auth: { user, pass: password ?? '' } }),
-    connectionTimeout: patienceMs,
-    greetingTimeout: patienceMs,
-    socketTimeout: 2 * patienceMs,
+    connectionTimeout: patience,
+    greetingTimeout: patience,
+    socketTimeout: 2 * patience,
     // A letter is made of what it is given, never of files or addresses named in it.
     disableFileAccess: true,
     disableUrlAccess: true,
+  })
+  let handedOver = false
+  transport.use('stream', (mail, done) => {
+    // Read to its end by the connection: from here on the server may have the whole letter.
+    mail.message.processFunc((input: NodeJS.ReadableStream) =>
+      input.pipe(new PassThrough()).once('end', () => {
+        handedOver = true
+      }),
+    )
+    done()
   })
   try {
     const { messageId, response } = await transport.sendMail({
@@ -84,7 +109,13 @@ export async function sendMail(server: MailServer, letter: Letter): Promise<Mail
     })
     return { sent: true, messageId, answer: response }
   } catch (error) {
-    return { sent: false, ...explained(error as MailError, server, letter.to) }
+    const fault = error as MailError
+    return {
+      sent: false,
+      ...explained(fault, server, letter.to),
+      stage: stageOf(fault, handedOver),
+      reply: fault.responseCode || null,
+    }
   } finally {
     transport.close()
   }
@@ -97,17 +128,29 @@ function oneLine(text: string): string {
 
 interface MailError extends Error {
   code?: string
-  responseCode?: number
+  command?: string
+  responseCode?: number | false
   response?: string
 }
 
+function stageOf({ code, command = '', message }: MailError, handedOver: boolean): SmtpStage {
+  if (code === 'EAUTH' || command.startsWith('AUTH')) return 'login'
+  if (code === 'ETLS' || badCertificate.test(message)) return 'tls'
+  if (handedOver) return 'after-data'
+  if (command === 'DATA') return 'data'
+  return command === 'MAIL FROM' || command === 'RCPT TO' || code === 'EENVELOPE' ? 'envelope' : 'connect'
+}
+
+const badCertificate = /certificate|self.signed|wrong version number/i
+
 /** What a failure means for the person at the desk. */
 function explained(error: MailError, { host, port }: MailServer, to: string) {
-  const { code, responseCode = 0 } = error
+  const { code } = error
+  const responseCode = error.responseCode || 0
   const said = (error.response ?? error.message).replaceAll(/\s+/g, ' ').slice(0, 200)
   if (code === 'EAUTH' || responseCode === 535)
     return { why: 'settings', words: `${host} did not accept the user name and password (${said}).` } as const
-  if (code === 'ETLS' || /certificate|self.signed|wrong version number/i.test(error.message))
+  if (code === 'ETLS' || badCertificate.test(error.message))
     return { why: 'settings', words: `No safe connection to ${host} could be made (${said}).` } as const
   if (code === 'EDNS' || /ENOTFOUND/.test(error.message))
     return { why: 'settings', words: `There is no mail server called ${host}: look at its name.` } as const
