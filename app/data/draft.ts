@@ -4,6 +4,8 @@ export interface Draft<T> {
   value: T
   change(part: Partial<T>): void
   dirty: boolean
+  /** The save this form was filled from: what goes with the next one, so that a newer save is never overwritten. */
+  version: number
   /** Another window has saved since this form was filled. */
   outdated: boolean
   /** Drops what was typed here and shows what is saved. */
@@ -36,6 +38,7 @@ export function useDraft<T extends object>(saved: T, version: number): Draft<T> 
       setSettled(false)
     },
     dirty: dirty && !settled,
+    version: base.version,
     outdated: moved && dirty && !settled,
     reload: load,
     settle: () => setSettled(true),

@@ -1,13 +1,14 @@
 import { Kbd, UnstyledButton, useMantineColorScheme } from '@mantine/core'
-import { spotlight } from '@mantine/spotlight'
 import { IconSearch } from '@tabler/icons-react'
 import { Link, Outlet, useNavigate } from '@tanstack/react-router'
 import { useMemo, useState } from 'react'
 import icon from '../../assets/icon.svg'
+import { CureNotices } from './CureNotices.tsx'
 import type { CommandContext } from './commands.ts'
+import { FindPalette } from './FindPalette.tsx'
 import styles from './Frame.module.css'
 import { KeysHelp } from './KeysHelp.tsx'
-import { Palette } from './Palette.tsx'
+import { palette } from './palette.ts'
 import { SchemeMenu } from './SchemeMenu.tsx'
 import { screens } from './screens.ts'
 import { useJumpKeys } from './useJumpKeys.ts'
@@ -51,7 +52,7 @@ export function Frame() {
             )}
           </Link>
         ))}
-        <UnstyledButton className={styles.find} onClick={spotlight.open} aria-keyshortcuts="Control+K">
+        <UnstyledButton className={styles.find} onClick={palette.open} aria-keyshortcuts="Control+K">
           <IconSearch size="1rem" aria-hidden="true" />
           <span>Find</span>
           <Kbd aria-hidden="true">Ctrl K</Kbd>
@@ -61,7 +62,8 @@ export function Frame() {
       <main id="screen" className={styles.main} tabIndex={-1}>
         <Outlet />
       </main>
-      <Palette context={context} />
+      <CureNotices />
+      <FindPalette context={context} />
       <KeysHelp opened={keysShown} onClose={() => setKeysShown(false)} />
     </div>
   )

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react'
+import { useEffect, useEffectEvent, useRef, useState } from 'react'
 import type { CommandContext } from './commands.ts'
 import { isTaken, keyMeaning, type Pending, pairMs } from './jumpKeys.ts'
 
@@ -8,32 +8,33 @@ import { isTaken, keyMeaning, type Pending, pairMs } from './jumpKeys.ts'
  */
 export function useJumpKeys(context: CommandContext): string | null {
   const [waiting, setWaiting] = useState<string | null>(null)
+  const pending = useRef<Pending | null>(null)
   useEffect(() => {
-    let pending: Pending | null = null
-    let timer: ReturnType<typeof setTimeout> | undefined
-    const wait = (next: Pending | null) => {
-      pending = next
-      setWaiting(next?.key ?? null)
-      clearTimeout(timer)
-      if (next) timer = setTimeout(() => wait(null), pairMs)
+    if (waiting === null) return
+    const timer = setTimeout(() => setWaiting(null), pairMs)
+    return () => clearTimeout(timer)
+  }, [waiting])
+  const press = useEffectEvent((event: KeyboardEvent) => {
+    if (event.ctrlKey || event.metaKey || event.altKey || isTaken(event.target)) return
+    // The modifier that makes a capital or a question mark comes as a key of its own.
+    if (event.key === 'Shift') return
+    const before = pending.current
+    const meaning = keyMeaning(event.key, before, event.timeStamp)
+    const first = meaning !== null && 'first' in meaning
+    pending.current = first ? { key: event.key.toLowerCase(), at: event.timeStamp } : null
+    setWaiting(pending.current?.key ?? null)
+    if (meaning && 'command' in meaning) meaning.command.run(context)
+    const ofPair = before !== null && event.timeStamp - before.at <= pairMs
+    // The second key is the pair's, not the screen's.
+    if (meaning || ofPair) {
+      event.preventDefault()
+      event.stopImmediatePropagation()
     }
-    const press = (event: KeyboardEvent) => {
-      if (event.ctrlKey || event.metaKey || event.altKey || isTaken(event.target)) return
-      const meaning = keyMeaning(event.key, pending, event.timeStamp)
-      const secondOfPair = pending !== null
-      wait(meaning && 'first' in meaning ? { key: event.key.toLowerCase(), at: event.timeStamp } : null)
-      if (meaning && 'command' in meaning) meaning.command.run(context)
-      // The second key is the pair's, not the screen's.
-      if (meaning || secondOfPair) {
-        event.preventDefault()
-        event.stopImmediatePropagation()
-      }
-    }
-    window.addEventListener('keydown', press, { capture: true })
-    return () => {
-      clearTimeout(timer)
-      window.removeEventListener('keydown', press, { capture: true })
-    }
-  }, [context])
+  })
+  useEffect(() => {
+    const listener = (event: KeyboardEvent) => press(event)
+    window.addEventListener('keydown', listener, { capture: true })
+    return () => window.removeEventListener('keydown', listener, { capture: true })
+  }, [])
   return waiting
 }

@@ -62,14 +62,14 @@ function Details({ customer }: { customer: CustomerView }) {
   )
   const saving = useSaving(trpc.customers.save.mutationOptions())
   const faults = faultsOf(saving.error)
-  const { id, version } = customer
+  const { id } = customer
   return (
     <section className={styles.card} aria-labelledby="details">
       <h2 id="details">How to reach them</h2>
       <Form
         error={saving.error}
         label="How to reach them"
-        onSave={() => saving.save({ id, version, ...draft.value }, draft.settle)}
+        onSave={() => saving.save({ id, version: draft.version, ...draft.value }, draft.settle)}
       >
         <CustomerFields id={id} value={draft.value} change={draft.change} faults={faults} />
         <FormFoot

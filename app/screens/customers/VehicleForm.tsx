@@ -45,7 +45,7 @@ export function VehicleForm({ customerId, vehicle, onDone }: Props) {
   const car = draft.value
   const saving = useSaving(trpc.vehicles.save.mutationOptions())
   const faults = faultsOf(saving.error)
-  const row = vehicle ? { id, version } : {}
+  const row = vehicle ? { id, version: draft.version } : {}
   const save = () =>
     saving.save({ ...row, customerId, ...car }, ({ warning }) => {
       if (warning) notifications.show({ title: 'Saved; look at the VIN again', message: warning })

@@ -57,7 +57,7 @@ function BayEditor({ bay }: { bay: BayView | undefined }) {
   const draft = useDraft(bay ? { name: bay.name, capabilities: bay.capabilities } : fresh, bay?.version ?? 0)
   const saving = useSaving(trpc.bays.save.mutationOptions())
   const faults = faultsOf(saving.error)
-  const row = bay ? { id: bay.id, version: bay.version } : {}
+  const row = bay ? { id: bay.id, version: draft.version } : {}
   const save = () =>
     saving.save({ ...row, ...draft.value }, ({ id }) => {
       draft.settle()

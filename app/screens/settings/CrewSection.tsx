@@ -69,7 +69,7 @@ function CrewEditor({ member }: { member: CrewView | undefined }) {
   const draft = useDraft(saved, member?.version ?? 0)
   const saving = useSaving(trpc.crew.save.mutationOptions())
   const faults = faultsOf(saving.error)
-  const row = member ? { id: member.id, version: member.version } : {}
+  const row = member ? { id: member.id, version: draft.version } : {}
   const save = () =>
     saving.save({ ...row, ...draft.value }, ({ id }) => {
       draft.settle()

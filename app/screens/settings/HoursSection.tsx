@@ -26,7 +26,7 @@ export function HoursSection() {
         <Form
           error={saving.error}
           label="Opening hours"
-          onSave={() => saving.save({ ...shop, ...draft.value }, draft.settle)}
+          onSave={() => saving.save({ ...shop, ...draft.value, version: draft.version }, draft.settle)}
         >
           <HoursEditor
             label="Opening hours of the week"

@@ -33,7 +33,7 @@ export function ProductEditor({ product }: { product: ProductView | undefined })
   const { name, kind, cureProfile } = draft.value
   const saving = useSaving(trpc.products.save.mutationOptions())
   const faults = faultsOf(saving.error)
-  const row = product ? { id: product.id, version: product.version } : {}
+  const row = product ? { id: product.id, version: draft.version } : {}
   const save = () =>
     saving.save({ ...row, ...draft.value }, ({ id }) => {
       draft.settle()

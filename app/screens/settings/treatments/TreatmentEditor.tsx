@@ -58,7 +58,7 @@ export function TreatmentEditor({ treatment, products }: Props) {
   const now = draft.value
   const saving = useSaving(trpc.treatments.save.mutationOptions())
   const faults = faultsOf(saving.error)
-  const row = treatment ? { id: treatment.id, version: treatment.version } : {}
+  const row = treatment ? { id: treatment.id, version: draft.version } : {}
   const save = () =>
     saving.save({ ...row, ...now }, ({ id }) => {
       draft.settle()

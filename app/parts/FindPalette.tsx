@@ -4,16 +4,17 @@ import { Spotlight } from '@mantine/spotlight'
 import { IconCar, IconChevronRight, IconSearch, IconUser } from '@tabler/icons-react'
 import { useQuery } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import { showPhone } from '../../main/domain/vehicle/index.ts'
 import { useShop } from '../data/shop.ts'
 import { trpc } from '../data/trpc.ts'
 import { type CommandContext, findCommands } from './commands.ts'
+import { markFirstResult, paletteStore } from './palette.ts'
 import { statusWords } from './statusWords.ts'
 import { longWords } from './time.ts'
 
 /** Ctrl K: any customer, plate, job or command by a few letters. */
-export function Palette({ context }: { context: CommandContext }) {
+export function FindPalette({ context }: { context: CommandContext }) {
   const shop = useShop()
   const navigate = useNavigate()
   const [text, setText] = useState('')
@@ -31,8 +32,13 @@ export function Palette({ context }: { context: CommandContext }) {
   const found = asked.length >= 2 ? (customers.data?.customers ?? []) : []
   const foundJobs = asked.length >= 1 ? (jobs.data?.jobs ?? []).slice(0, 6) : []
   const wanted = findCommands(text)
+  const shown = [...found, ...foundJobs].map(({ id }) => id).join()
+  useEffect(() => {
+    if (shown) markFirstResult()
+  }, [shown])
   return (
     <Spotlight.Root
+      store={paletteStore}
       query={text}
       onQueryChange={setText}
       shortcut="mod + K"

@@ -1,0 +1,89 @@
+import { expect, expectAccessible, test } from './fixtures.ts'
+import { Palette } from './pages/Palette.ts'
+
+test.use({ shopNow: '2026-04-15T13:40:00Z', shopDemo: true })
+
+test('a customer is taken down with a car, and found by its plate with Ctrl K', async ({ desk, shop }) => {
+  await shop.enter(desk, '/customers')
+  await expect(desk.getByText('40 customers')).toBeVisible()
+  await expectAccessible(desk)
+  await desk.getByRole('button', { name: 'Add a customer' }).click()
+  const form = desk.getByRole('form', { name: 'A new customer' })
+  const phone = form.getByRole('textbox', { name: 'Phone' })
+  await form.getByRole('textbox', { name: 'Name' }).fill('Zoë Ångström')
+  await phone.fill('call me')
+  await desk.keyboard.press('Enter')
+  await expect(phone).toBeFocused()
+  await expect(phone).toHaveAccessibleDescription(/no phone number/)
+  await phone.fill('212 555 0199')
+  await desk.keyboard.press('Enter')
+  await expect(desk.getByRole('heading', { level: 1, name: 'Zoë Ångström' })).toBeVisible()
+
+  await desk.getByRole('button', { name: 'Add a car' }).click()
+  const car = desk.getByRole('form', { name: 'A new car' })
+  await car.getByRole('textbox', { name: 'Plate' }).fill('oi 417')
+  await car.getByRole('textbox', { name: 'Make' }).fill('Quillan')
+  await expectAccessible(desk)
+  await desk.keyboard.press('Enter')
+  await expect(desk.getByText('OI 417')).toBeVisible()
+  await expectAccessible(desk)
+
+  await shop.enter(desk, '/')
+  const palette = new Palette(desk)
+  await palette.open()
+  await palette.search.fill('0I417')
+  await expect(palette.result('Zoë Ångström')).toBeVisible()
+  await expectAccessible(desk)
+  await desk.keyboard.press('Enter')
+  await expect(desk.getByRole('heading', { level: 1, name: 'Zoë Ångström' })).toBeVisible()
+})
+
+test('keys go to the screens, and ? lists them', async ({ desk }) => {
+  for (const [key, path] of [
+    ['c', '/customers'],
+    ['k', '/book'],
+    ['m', '/morning'],
+    ['s', '/settings/shop'],
+    ['b', '/'],
+  ] as const) {
+    await desk.getByRole('main').focus()
+    await desk.keyboard.press('g')
+    await desk.keyboard.press(key)
+    await expect(desk).toHaveURL(new RegExp(`${path}$`))
+  }
+  await desk.keyboard.press('?')
+  await expect(desk.getByRole('dialog', { name: 'Keys' })).toContainText('Go to Customers')
+  await expectAccessible(desk)
+})
+
+test('a job is found by its number, and a command by its words', async ({ desk }) => {
+  const palette = new Palette(desk)
+  await palette.open()
+  await palette.search.fill('12')
+  await expect(palette.result(/^Job 12, /)).toBeVisible()
+  await desk.keyboard.press('Enter')
+  await expect(desk).toHaveURL(/\/jobs\//)
+  await palette.open()
+  await palette.search.fill('dark')
+  await palette.result('Dark colours').click()
+  await expect(desk.locator('html')).toHaveAttribute('data-mantine-color-scheme', 'dark')
+})
+
+test('a customer’s page lists their visits', async ({ desk, shop }) => {
+  const palette = new Palette(desk)
+  await palette.open()
+  await palette.search.fill('job 12')
+  // "Job 12, <plate of two parts> <name>"
+  const name = (await palette.result(/^Job 12, /).textContent())!.replace(
+    /^Job 12, \S+ \S+ (\p{L}+ \p{L}+?)(booked|held|in the|handed).*$/u,
+    '$1',
+  )
+  await shop.enter(desk, '/customers')
+  const find = desk.getByRole('textbox', { name: 'Find a customer' })
+  await find.fill(name)
+  await expect(desk.getByText('1 customer found')).toBeVisible()
+  await find.press('Enter')
+  const visits = desk.getByRole('region', { name: 'Visits' })
+  await visits.getByRole('link', { name: '12', exact: true }).click()
+  await expect(desk).toHaveURL(/\/jobs\//)
+})

@@ -1,0 +1,125 @@
+import { expect, expectAccessible, test } from './fixtures.ts'
+import { tabTo } from './keyboard.ts'
+import { Settings, sections } from './pages/Settings.ts'
+
+test.use({ shopNow: '2026-04-15T13:40:00Z', shopDemo: true })
+
+const rows = { Bays: 'Bay 3', Crew: 'Mika', Treatments: 'Two layers', Products: 'Ovrel Two' } as const
+
+test('every section is accessible, in light and dark, with a row open', async ({ desk, shop }) => {
+  await shop.enter(desk, '/settings')
+  const settings = new Settings(desk)
+  for (const section of sections) {
+    await settings.show(section)
+    if (section in rows) await settings.choose(rows[section as keyof typeof rows])
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await desk.emulateMedia({ colorScheme })
+      await expectAccessible(desk)
+    }
+  }
+})
+
+test('a bad figure is refused beside its field, and a good one is kept', async ({ desk, shop }) => {
+  await shop.enter(desk, '/settings/treatments')
+  const settings = new Settings(desk)
+  const form = await settings.choose('Two layers')
+  const takes = form.getByRole('textbox', { name: 'Takes, large' }).first()
+  await form.getByRole('textbox', { name: 'What it is, for the customer' }).fill('Two layers in one visit.')
+  await takes.fill('-30')
+  await settings.save(form).click()
+  await expect(takes).toBeFocused()
+  await expect(takes).toHaveAccessibleDescription(/Write a duration/)
+  await takes.fill('1 h 20')
+  const last = form.getByRole('group', { name: 'Step 5' })
+  await last.getByRole('textbox', { name: 'Waits at least' }).fill('9 h')
+  await last.getByRole('textbox', { name: 'Waits at most' }).fill('1 h')
+  await settings.save(form).click()
+  const most = last.getByRole('textbox', { name: 'Waits at most' })
+  await expect(most).toBeFocused()
+  await expect(most).toHaveAccessibleDescription(/exchange them/)
+  for (const name of ['Waits at least', 'Waits at most']) await last.getByRole('textbox', { name }).fill('')
+  await settings.save(form).click()
+  await expect(settings.save(form)).toBeDisabled()
+  await desk.reload()
+  await expect(takes).toHaveValue('1 h 20')
+})
+
+test('of two windows on one bay the second is told, and shows what is there', async ({
+  desk,
+  shop,
+  context,
+}) => {
+  const other = await context.newPage()
+  await shop.enter(desk, '/settings/bays')
+  await shop.enter(other, '/settings/bays')
+  const [here, there] = [new Settings(desk), new Settings(other)]
+  const form = await here.choose('Bay 2')
+  const otherForm = await there.choose('Bay 2')
+  await otherForm.getByRole('textbox', { name: 'Name' }).fill('Polishing')
+  await form.getByRole('textbox', { name: 'Name' }).fill('Bay two')
+  await here.save(form).click()
+  await expect(here.row('Bay two')).toBeVisible()
+  await expect(other.getByText('Changed in another window')).toBeVisible()
+  const stale = other.getByRole('form', { name: 'Bay two' })
+  await there.save(stale).click()
+  await expect(stale.getByRole('alert')).toHaveText(/Somebody else changed this bay/)
+  await stale.getByRole('button', { name: 'Show what is there now' }).click()
+  await expect(stale.getByRole('textbox', { name: 'Name' })).toHaveValue('Bay two')
+  await expect(stale.getByRole('alert')).toHaveCount(0)
+})
+
+test('a bay with cars booked says which, and stays', async ({ desk, shop }) => {
+  await shop.enter(desk, '/settings/bays')
+  await new Settings(desk).choose('Bay 3')
+  await desk.getByRole('button', { name: 'Archive this bay' }).click()
+  await expect(desk.getByRole('alert')).toHaveText(/Cars are booked into this bay.*Job \d+ \(/s)
+  await expectAccessible(desk)
+})
+
+test('a closed weekday names the booked cars first; with the keyboard it is left as it is', async ({
+  desk,
+  shop,
+}) => {
+  await shop.enter(desk, '/settings/hours')
+  const monday = desk.getByRole('checkbox', { name: 'Monday' })
+  await tabTo(monday)
+  await desk.keyboard.press('Space')
+  await tabTo(desk.getByRole('form', { name: 'Opening hours' }).getByRole('button', { name: 'Save' }))
+  await desk.keyboard.press('Enter')
+  const dialog = desk.getByRole('dialog', { name: 'This touches booked cars' })
+  await expect(dialog).toContainText(/Job \d+ \(\w/)
+  await expectAccessible(desk)
+  await tabTo(dialog.getByRole('button', { name: 'Leave it as it is' }))
+  await desk.keyboard.press('Enter')
+  await expect(dialog).toHaveCount(0)
+  await desk.reload()
+  await expect(monday).toBeChecked()
+})
+
+test('a closure that overlaps another is refused beside its date', async ({ desk, shop }) => {
+  await shop.enter(desk, '/settings/bays')
+  await new Settings(desk).choose('Bay 1')
+  const closures = desk.getByRole('region', { name: 'Closed for a time' })
+  const from = closures.getByLabel('From', { exact: true })
+  for (const round of [1, 2]) {
+    await closures.getByRole('button', { name: 'Close it for a time' }).click()
+    await from.fill('2026-08-01')
+    await closures.getByLabel('To', { exact: true }).fill('2026-08-03')
+    await closures.getByRole('button', { name: 'Save' }).click()
+    if (round === 1) await expect(closures.getByRole('listitem')).toHaveCount(1)
+  }
+  await expect(from).toBeFocused()
+  await expect(from).toHaveAccessibleDescription(/It overlaps the one from Sat 1 August 2026, 00:00/)
+})
+
+test('a figure of a cure profile shows its source and moves the curve', async ({ desk, shop }) => {
+  await shop.enter(desk, '/settings/products')
+  const form = await new Settings(desk).choose('Ovrel One')
+  const curve = form.getByRole('img', { name: /Degree of cure/ })
+  await expect(curve).toHaveAccessibleName(/may leave from 4 h/)
+  await expect(form.getByRole('combobox', { name: 'Source of: Handover, at the least' })).toHaveValue(
+    'common practice',
+  )
+  await form.getByRole('textbox', { name: 'Handover, at the least' }).fill('6 h')
+  await expect(curve).toHaveAccessibleName(/may leave from 6 h/)
+})
