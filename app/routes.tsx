@@ -11,12 +11,15 @@ import { queryClient, trpc } from './data/trpc.ts'
 import { Frame } from './parts/Frame.tsx'
 import { Board } from './screens/board/Board.tsx'
 import { Book } from './screens/book/Book.tsx'
+import { CloseOfDay } from './screens/closeOfDay/CloseOfDay.tsx'
+import { Conditions } from './screens/conditions/Conditions.tsx'
 import { Customer } from './screens/customers/Customer.tsx'
 import { Customers } from './screens/customers/Customers.tsx'
 import { NewCustomer } from './screens/customers/NewCustomer.tsx'
 import { Job } from './screens/job/Job.tsx'
 import { Morning } from './screens/morning/Morning.tsx'
 import { Settings } from './screens/settings/Settings.tsx'
+import { Shelf } from './screens/shelf/Shelf.tsx'
 import { Welcome } from './screens/welcome/Welcome.tsx'
 
 function Root() {
@@ -41,6 +44,17 @@ const board = createRoute({ getParentRoute: () => root, path: '/', component: Bo
 const book = createRoute({ getParentRoute: () => root, path: '/book', component: Book })
 const morning = createRoute({ getParentRoute: () => root, path: '/morning', component: Morning })
 const job = createRoute({ getParentRoute: () => root, path: '/jobs/$id', component: Job })
+const close = createRoute({ getParentRoute: () => root, path: '/close', component: CloseOfDay })
+const shelf = createRoute({
+  getParentRoute: () => root,
+  path: '/shelf',
+  beforeLoad: () => {
+    throw redirect({ to: '/shelf/$section', params: { section: 'stock' } })
+  },
+})
+const shelfSection = createRoute({ getParentRoute: () => root, path: '/shelf/$section', component: Shelf })
+const shelfRow = createRoute({ getParentRoute: () => root, path: '/shelf/$section/$id', component: Shelf })
+const conditions = createRoute({ getParentRoute: () => root, path: '/conditions', component: Conditions })
 const customers = createRoute({ getParentRoute: () => root, path: '/customers', component: Customers })
 const newCustomer = createRoute({
   getParentRoute: () => root,
@@ -72,6 +86,11 @@ const routeTree = root.addChildren([
   book,
   morning,
   job,
+  close,
+  shelf,
+  shelfSection,
+  shelfRow,
+  conditions,
   customers,
   newCustomer,
   customer,

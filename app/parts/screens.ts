@@ -3,6 +3,9 @@ export const screens = [
   { to: '/', label: 'Board', key: 'b' },
   { to: '/book', label: 'Book', key: 'k' },
   { to: '/morning', label: 'Morning', key: 'm' },
+  { to: '/close', label: 'Close of day', key: 'd' },
+  { to: '/shelf', label: 'Shelf', key: 'h' },
+  { to: '/conditions', label: 'Conditions', key: 'o' },
   { to: '/customers', label: 'Customers', key: 'c' },
   { to: '/settings', label: 'Settings', key: 's' },
 ] as const

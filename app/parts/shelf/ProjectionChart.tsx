@@ -12,15 +12,23 @@ interface Props {
   projection: ProjectionView
   /** Open days until an order placed at the next chance serves; shaded. */
   leadDays?: number | null
+  /** Rem. */
   height?: number
 }
 
 /** What the shelf will hold day by day, as a band: shaded while no new order can help, dashed where it runs dry. */
-export function ProjectionChart({ name, unit, onHand, projection, leadDays = null, height = 92 }: Props) {
-  const { ref, width } = useElementSize()
-  const shape = projectionShape(projection, onHand, leadDays, { width, height, foot: 20 })
+export function ProjectionChart({
+  name,
+  unit,
+  onHand,
+  projection,
+  leadDays = null,
+  height: rem = 5.8,
+}: Props) {
+  const { ref, width, height } = useElementSize()
+  const shape = projectionShape(projection, onHand, leadDays, { width, height, foot: height * (1.25 / rem) })
   return (
-    <div ref={ref} className={styles.chart}>
+    <div ref={ref} className={styles.chart} style={{ height: `${rem}rem` }}>
       {width > 0 && (
         <svg width={width} height={height} role="img" aria-label={chartWords(name, unit, onHand, projection)}>
           {shape.leadX !== null && (
@@ -42,7 +50,7 @@ export function ProjectionChart({ name, unit, onHand, projection, leadDays = nul
             <text
               key={tick.x}
               x={tick.end ? width : tick.x}
-              y={height - 5}
+              y={height * (1 - 0.3 / rem)}
               textAnchor={tick.end ? 'end' : 'start'}
             >
               {tick.label}

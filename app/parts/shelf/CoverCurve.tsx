@@ -1,0 +1,74 @@
+import type { AdviceFacts, ShelfUnit } from '../../../main/services/shelfViews.ts'
+import { amountText } from './amounts.ts'
+import styles from './shelf.module.css'
+
+const box = { width: 380, height: 176, left: 44, right: 14, top: 14, bottom: 40 }
+
+interface Props {
+  facts: Pick<AdviceFacts, 'within' | 'position' | 'orderPoint' | 'service'>
+  unit: ShelfUnit
+}
+
+/** The chance that unforeseen use until the next delivery stays under an amount, with what is left and the order point. */
+export function CoverCurve({ facts, unit }: Props) {
+  const { within, position, orderPoint, service } = facts
+  const most = Math.max(...within.map(point => point.amount), position, orderPoint, 1)
+  const floor = box.height - box.bottom
+  const x = (amount: number) =>
+    box.left + (Math.min(most, Math.max(0, amount)) / most) * (box.width - box.left - box.right)
+  const y = (share: number) => floor - share * (floor - box.top)
+  const percent = (share: number) => `${Math.round(share * 1000) / 10} %`
+  const line = within.map(point => `${x(point.amount).toFixed(1)} ${y(point.share).toFixed(1)}`)
+  const points = [
+    { label: 'order point', amount: orderPoint, className: styles.orderPoint },
+    { label: 'left', amount: position, className: styles.position },
+  ]
+  const words = points.map(point => `${point.label} ${amountText(point.amount, unit)}`).join(', ')
+  return (
+    <figure className={styles.figure}>
+      <svg
+        viewBox={`0 0 ${box.width} ${box.height}`}
+        role="img"
+        aria-label={`Chance that unforeseen use until the next delivery stays under an amount: ${words}, target ${percent(service)}`}
+      >
+        {[0, service, 1].map(share => (
+          <g key={share}>
+            <line
+              x1={box.left}
+              x2={box.width - box.right}
+              y1={y(share)}
+              y2={y(share)}
+              className={share === service ? styles.target : styles.level}
+            />
+            <text x={box.left - 6} y={y(share) + (share === 1 ? 0 : 4)} textAnchor="end">
+              {share === 1 && service > 0.9 ? '' : percent(share)}
+            </text>
+          </g>
+        ))}
+        <path d={`M${line.join('L')}`} className={styles.likely} />
+        {points.map((point, i) => (
+          <g key={point.label}>
+            <line
+              x1={x(point.amount)}
+              x2={x(point.amount)}
+              y1={box.top}
+              y2={floor}
+              className={point.className}
+            />
+            <text
+              x={Math.min(x(point.amount), box.width - 120)}
+              y={floor + 15 + 14 * i}
+              className={styles.named}
+            >
+              {i === 0 ? '┆' : '│'} {point.label} {amountText(point.amount, unit)}
+            </text>
+          </g>
+        ))}
+      </svg>
+      <figcaption>
+        chance that unforeseen use until the next delivery stays under an amount; the line across is the
+        service level aimed at
+      </figcaption>
+    </figure>
+  )
+}

@@ -1,0 +1,110 @@
+import { Alert, Button, Group } from '@mantine/core'
+import { useHotkeys } from '@mantine/hooks'
+import { useQuery } from '@tanstack/react-query'
+import { useRef, useState } from 'react'
+import { dateOf } from '../../../main/domain/calendar/index.ts'
+import type { CloseOfDayView } from '../../../main/services/shelfViews.ts'
+import { useNowAt } from '../../data/now.ts'
+import { useShop } from '../../data/shop.ts'
+import { faultOf, trpc } from '../../data/trpc.ts'
+import { useKeyWords } from '../../parts/keyWords.ts'
+import { dateWords } from '../../parts/time.ts'
+import styles from './CloseOfDay.module.css'
+import { OrdersToSend } from './OrdersToSend.tsx'
+import { ScanAnswer } from './ScanAnswer.tsx'
+import { ScanBar } from './ScanBar.tsx'
+import type { Counting } from './ShelfRow.tsx'
+import { ShelfRows } from './ShelfRows.tsx'
+import { StepsToConfirm } from './StepsToConfirm.tsx'
+import { useScan } from './useScan.ts'
+import { Warnings } from './Warnings.tsx'
+
+/** Letters, since a scanner types digits. */
+const keys = [
+  { keys: 'U', label: 'To what was used' },
+  { keys: 'H', label: 'To the shelf' },
+  { keys: 'O', label: 'To the orders' },
+  { keys: '/', label: 'Type a code' },
+]
+
+/** The end of the day along the shelf: confirm, count, order, send. */
+export function CloseOfDay() {
+  const { zone } = useShop()
+  const nowAt = useNowAt()
+  const date = nowAt === null ? '' : dateOf(nowAt, zone)
+  const query = useQuery({
+    ...trpc.shelf.closeOfDay.queryOptions({ date }),
+    enabled: date !== '',
+    placeholderData: before => before,
+  })
+  if (query.error) return <Alert color="red">{faultOf(query.error).message}</Alert>
+  if (!query.data) return <p className={styles.soft}>Looking along the shelf …</p>
+  return <Close view={query.data} />
+}
+
+function Close({ view }: { view: CloseOfDayView }) {
+  const screen = useRef<HTMLDivElement>(null)
+  const [counting, setCounting] = useState<Counting | null>(null)
+  const scan = useScan(setCounting)
+  const to = (part: number) => {
+    const section = screen.current?.querySelectorAll('section')[part]
+    const first = section?.querySelector<HTMLElement>('button, input, a')
+    ;(first ?? section)?.focus()
+    section?.scrollIntoView({ block: 'start' })
+  }
+  useKeyWords('Close of day', keys)
+  useHotkeys([
+    ['u', () => to(0)],
+    ['h', () => to(1)],
+    ['o', () => to(2)],
+    [
+      'slash',
+      () => screen.current?.querySelector<HTMLInputElement>('form[aria-label="Scan"] input')?.focus(),
+    ],
+  ])
+  const { stepsToConfirm: steps, orders } = view
+  return (
+    <div ref={screen} className={styles.screen}>
+      <header className={styles.heading}>
+        <div>
+          <h1>
+            Close of day{' '}
+            <span>
+              {[
+                dateWords(view.date),
+                steps.length > 0 && `${steps.length} ${steps.length === 1 ? 'step' : 'steps'} to confirm`,
+                orders.length > 0 && `${orders.length} ${orders.length === 1 ? 'order' : 'orders'} proposed`,
+              ]
+                .filter(Boolean)
+                .join(' · ')}
+            </span>
+          </h1>
+        </div>
+        <ScanBar busy={scan.busy} onCode={scan.take} />
+      </header>
+      {scan.answer && (
+        <ScanAnswer
+          answer={scan.answer}
+          onLearned={productId => {
+            scan.clear()
+            setCounting({ productId, lotId: null })
+          }}
+          onClose={scan.clear}
+        />
+      )}
+      <StepsToConfirm view={view} />
+      <ShelfRows view={view} counting={counting} count={setCounting} />
+      <OrdersToSend view={view} />
+      <Warnings warnings={view.warnings} />
+      <Group className={styles.soft}>
+        <span>
+          Done today: {view.done.stepsConfirmed} confirmed, {view.done.counts} counted, {view.done.ordersSent}{' '}
+          ordered.
+        </span>
+        <Button variant="subtle" size="compact-sm" onClick={() => window.print()}>
+          Print
+        </Button>
+      </Group>
+    </div>
+  )
+}

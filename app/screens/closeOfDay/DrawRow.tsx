@@ -1,0 +1,118 @@
+import { ActionIcon, Button, Checkbox, Group, Select, TextInput } from '@mantine/core'
+import { IconMinus, IconPlus } from '@tabler/icons-react'
+import type { DrawToConfirm } from '../../../main/services/shelfViews.ts'
+import type { Faults } from '../../parts/faults.ts'
+import { DecimalInput, OptionalDecimalInput } from '../../parts/inputs.tsx'
+import { amountText, unitText } from '../../parts/shelf/amounts.ts'
+import styles from './CloseOfDay.module.css'
+import { type DrawDraft, outOfTurn, tapped } from './drawDraft.ts'
+
+interface Props {
+  draw: DrawToConfirm
+  draft: DrawDraft
+  change(draft: DrawDraft): void
+  /** `draws.2`: the part of a refusal that belongs here. */
+  field: string
+  faults: Faults
+  /** The shelf holds less by the ledger: more may have been found than was counted. */
+  beyondStock: boolean
+}
+
+/** What a step drew of one product: taken as proposed, corrected by a tap or two, or weighed. */
+export function DrawRow({ draw, draft, change, field, faults, beyondStock }: Props) {
+  const { productName, unit, lots } = draw
+  const set = (part: Partial<DrawDraft>) => change({ ...draft, ...part })
+  const bottles = lots.map(lot => ({ value: lot.id, label: lot.words }))
+  return (
+    <div className={styles.draw}>
+      <div>
+        <b>{productName}</b>
+        <small>
+          by the recipe {amountText(draw.expected, unit)}
+          {draw.spread > 0 && ` ± ${amountText(draw.spread, unit)}`}
+        </small>
+      </div>
+      <Select
+        aria-label={`Bottle of ${productName}`}
+        size="sm"
+        data={bottles}
+        value={draft.lotId}
+        placeholder={draw.lotWords}
+        disabled={bottles.length === 0}
+        allowDeselect={false}
+        onChange={lotId => set({ lotId })}
+        error={faults.at(`${field}.lotId`)}
+      />
+      {draft.weighing ? (
+        <OptionalDecimalInput
+          aria-label={`Weight of the bottle of ${productName}, in grams`}
+          placeholder="bottle with its cap"
+          unit="g"
+          size="sm"
+          autoFocus
+          value={draft.grossG}
+          onChange={grossG => set({ grossG })}
+          error={faults.under(`${field}.weighed`)}
+        />
+      ) : (
+        <Group gap={4} wrap="nowrap" align="flex-start">
+          <ActionIcon
+            variant="default"
+            size={36}
+            aria-label={`Less ${productName}`}
+            onClick={() => change(tapped(draft, draw, -1))}
+          >
+            <IconMinus size="1rem" />
+          </ActionIcon>
+          <DecimalInput
+            aria-label={`Used of ${productName}`}
+            unit={unitText(unit)}
+            size="sm"
+            className={styles.used}
+            value={draft.amount}
+            onChange={amount => set({ amount })}
+            error={faults.at(`${field}.amount`)}
+          />
+          <ActionIcon
+            variant="default"
+            size={36}
+            aria-label={`More ${productName}`}
+            onClick={() => change(tapped(draft, draw, 1))}
+          >
+            <IconPlus size="1rem" />
+          </ActionIcon>
+        </Group>
+      )}
+      {draw.canWeigh ? (
+        <Button
+          variant="subtle"
+          size="sm"
+          aria-label={draft.weighing ? `Do not weigh ${productName}` : `Weigh the bottle of ${productName}`}
+          onClick={() => set({ weighing: !draft.weighing, grossG: null })}
+        >
+          {draft.weighing ? 'Do not weigh' : 'Weigh'}
+        </Button>
+      ) : (
+        <small className={styles.soft}>{unit === 'piece' ? '' : draw.weighWords}</small>
+      )}
+      {outOfTurn(draft, draw) && (
+        <TextInput
+          className={styles.whole}
+          label={`Why this bottle of ${productName} and not the one next in line?`}
+          size="sm"
+          value={draft.reason}
+          onChange={event => set({ reason: event.currentTarget.value })}
+          error={faults.at(`${field}.reason`)}
+        />
+      )}
+      {beyondStock && (
+        <Checkbox
+          className={styles.whole}
+          label={`More ${productName} was found than the ledger held: record the rest as found`}
+          checked={draft.foundMore}
+          onChange={event => set({ foundMore: event.currentTarget.checked })}
+        />
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,55 @@
+import { Button } from '@mantine/core'
+import { Link } from '@tanstack/react-router'
+import { amountText } from '../../parts/shelf/amounts.ts'
+import styles from './CloseOfDay.module.css'
+import { LearnCode } from './LearnCode.tsx'
+import type { ScanAnswer as Answer } from './useScan.ts'
+
+interface Props {
+  answer: Answer
+  onLearned(productId: string): void
+  onClose(): void
+}
+
+/** What the last code stands for, or what to do where it stands for nothing yet. */
+export function ScanAnswer({ answer, onLearned, onClose }: Props) {
+  return (
+    <div className={styles.found} role="status" aria-label="Scanned">
+      <ScanWords answer={answer} />
+      {answer.kind === 'unknown' ? (
+        <LearnCode key={answer.code} code={answer.code} onLearned={onLearned} onClose={onClose} />
+      ) : (
+        <Button variant="subtle" size="compact-sm" onClick={onClose}>
+          Close
+        </Button>
+      )}
+    </div>
+  )
+}
+
+function ScanWords({ answer }: { answer: Answer }) {
+  if (answer.kind === 'known') {
+    const total = answer.lots.reduce((sum, lot) => sum + lot.onHand, 0)
+    return (
+      <p>
+        <b>{answer.code}</b> is{' '}
+        <Link to="/shelf/$section/$id" params={{ section: 'product', id: answer.productId }}>
+          {answer.productName}
+        </Link>
+        {answer.sizeLabel && `, ${answer.sizeLabel}`}: {amountText(total, answer.unit)} on the shelf.{' '}
+        {answer.lots.length > 0 ? 'Count it below.' : 'Receive it on its page.'}
+      </p>
+    )
+  }
+  if (answer.kind === 'bottle')
+    return (
+      <p>
+        {answer.productName}: {answer.lot.words}. Count it below.
+      </p>
+    )
+  return (
+    <p className={answer.kind === 'unknown' ? undefined : styles.wrong}>
+      <b>{answer.code}</b> {answer.words}
+    </p>
+  )
+}

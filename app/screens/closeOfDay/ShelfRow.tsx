@@ -1,0 +1,111 @@
+import { Button, Group } from '@mantine/core'
+import { Link } from '@tanstack/react-router'
+import { useEffect, useRef, useState } from 'react'
+import type { CloseProductView } from '../../../main/services/shelfViews.ts'
+import { AdviceNumbers } from '../../parts/shelf/AdviceNumbers.tsx'
+import { AdviceWords } from '../../parts/shelf/AdviceWords.tsx'
+import { amountText } from '../../parts/shelf/amounts.ts'
+import { BottleBar } from '../../parts/shelf/BottleBar.tsx'
+import { CountForm } from '../../parts/shelf/CountForm.tsx'
+import { ProjectionChart } from '../../parts/shelf/ProjectionChart.tsx'
+import styles from './CloseOfDay.module.css'
+
+/** What a scan or a button asked to count. */
+export interface Counting {
+  productId: string
+  lotId: string | null
+}
+
+interface Props {
+  product: CloseProductView
+  currency: string
+  counting: Counting | null
+  count(counting: Counting | null): void
+  say(words: string[]): void
+}
+
+/** One product: what stands there, what it will be, what to do about it; its numbers and a count on demand. */
+export function ShelfRow({ product, currency, counting, count, say }: Props) {
+  const row = useRef<HTMLDivElement>(null)
+  const button = useRef<HTMLButtonElement>(null)
+  const [numbers, setNumbers] = useState(false)
+  const { id, name, unit, onHand, lots, projection, advice } = product
+  const open = counting?.productId === id
+  useEffect(() => {
+    if (open) row.current?.scrollIntoView({ block: 'nearest' })
+  }, [open])
+  const close = () => {
+    count(null)
+    button.current?.focus()
+  }
+  return (
+    <div ref={row} className={styles.product} data-rank={product.rank}>
+      <div>
+        <Link to="/shelf/$section/$id" params={{ section: 'product', id }} className={styles.name}>
+          {name}
+        </Link>
+        <small>
+          {amountText(onHand, unit)}
+          {lots.length > 0 && ` in ${lots.length} ${lots.length === 1 ? 'bottle' : 'bottles'}`}
+          {product.openLot && ', one open'}
+        </small>
+        <Group gap={4} mt={2}>
+          <Button
+            ref={button}
+            variant="subtle"
+            size="compact-xs"
+            aria-expanded={open}
+            aria-label={`Count ${name}`}
+            disabled={lots.length === 0}
+            onClick={() => count(open ? null : { productId: id, lotId: null })}
+          >
+            Count
+          </Button>
+          {advice.facts && (
+            <Button
+              variant="subtle"
+              size="compact-xs"
+              aria-expanded={numbers}
+              aria-label={`Numbers of ${name}`}
+              onClick={() => setNumbers(!numbers)}
+            >
+              Numbers
+            </Button>
+          )}
+        </Group>
+      </div>
+      <BottleBar name={name} unit={unit} lots={lots} />
+      <ProjectionChart
+        name={name}
+        unit={unit}
+        onHand={product.usable}
+        projection={projection}
+        leadDays={advice.facts?.coverDays ?? null}
+      />
+      <div>
+        <AdviceWords advice={advice} />
+        {projection.runsDry && <small className={styles.dry}>{projection.runsDry.words}</small>}
+      </div>
+      {open && (
+        <div className={styles.whole}>
+          <CountForm
+            key={counting.lotId}
+            product={product}
+            lots={lots}
+            lotId={counting.lotId}
+            onClose={close}
+            onDone={({ words }) => {
+              say(words)
+              close()
+            }}
+          />
+        </div>
+      )}
+      {numbers && advice.facts && (
+        <div className={styles.whole}>
+          <AdviceNumbers facts={advice.facts} unit={unit} currency={currency} />
+        </div>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,54 @@
+import { useEffect, useRef, useState } from 'react'
+import type { CloseOfDayView } from '../../../main/services/shelfViews.ts'
+import styles from './CloseOfDay.module.css'
+import { StepCard } from './StepCard.tsx'
+
+/** What today's steps used, one after the other; the last confirmation stays in words until the next. */
+export function StepsToConfirm({ view }: { view: CloseOfDayView }) {
+  const section = useRef<HTMLElement>(null)
+  const [said, setSaid] = useState<string[]>([])
+  const { stepsToConfirm: steps, done } = view
+  const before = useRef(steps.length)
+  useEffect(() => {
+    // One step fewer: the next one's button is under the same finger.
+    if (steps.length < before.current)
+      (section.current?.querySelector<HTMLElement>('[data-confirm]') ?? section.current)?.focus()
+    before.current = steps.length
+  }, [steps.length])
+  return (
+    <section ref={section} tabIndex={-1} className={styles.part} aria-labelledby="close-used">
+      <h2 id="close-used">
+        What was used{' '}
+        <span>
+          {steps.length === 0
+            ? 'nothing left to confirm'
+            : `${steps.length} ${steps.length === 1 ? 'step' : 'steps'} to confirm`}
+          {done.stepsConfirmed > 0 && ` · ${done.stepsConfirmed} confirmed today`}
+        </span>
+      </h2>
+      <div role="status" className={styles.said}>
+        {said.map(words => (
+          <p key={words}>✓ {words}</p>
+        ))}
+      </div>
+      {steps.length === 0 ? (
+        <p className={styles.empty}>
+          Every finished step is confirmed. A step that draws something appears here when it is finished on
+          its job; what it draws is set with its treatment’s recipe, on the product’s page.
+        </p>
+      ) : (
+        <div className={styles.card}>
+          {steps.map(step => (
+            <StepCard
+              key={`${step.jobId}-${step.position}`}
+              step={step}
+              zone={view.zone}
+              date={view.date}
+              onDone={(_, { words }) => setSaid(words)}
+            />
+          ))}
+        </div>
+      )}
+    </section>
+  )
+}

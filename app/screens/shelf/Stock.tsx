@@ -1,0 +1,124 @@
+import { Button, TextInput } from '@mantine/core'
+import { IconSearch } from '@tabler/icons-react'
+import { useQuery } from '@tanstack/react-query'
+import { Link } from '@tanstack/react-router'
+import { useState } from 'react'
+import type { CloseProductView, ShelfListItem } from '../../../main/services/shelfViews.ts'
+import { trpc } from '../../data/trpc.ts'
+import { adviceTitle } from '../../parts/shelf/AdviceWords.tsx'
+import { amountText, yearDateWords } from '../../parts/shelf/amounts.ts'
+import { BottleBar } from '../../parts/shelf/BottleBar.tsx'
+import { knownPictograms } from '../../parts/shelf/HazardMark.tsx'
+import { Pictograms } from '../../parts/shelf/Pictograms.tsx'
+import { Sparkline } from '../../parts/shelf/Sparkline.tsx'
+import { labelOf, productKindChoices } from '../../parts/shopWords.ts'
+import styles from './Shelf.module.css'
+import { useShelfToday } from './useShelfToday.ts'
+
+/** Every product on the shelf, with its bottles and where they are going. */
+export function Stock() {
+  const [text, setText] = useState('')
+  const list = useQuery(trpc.shelf.list.queryOptions()).data
+  const today = useShelfToday()
+  if (!list) return <p className={styles.soft}>Looking along the shelf …</p>
+  const wanted = text.trim().toLowerCase()
+  const shown = list.filter(item => `${item.name} ${item.place} ${item.kind}`.toLowerCase().includes(wanted))
+  const counted = list.filter(item => item.unit !== null).length
+  return (
+    <>
+      <div className={styles.heading}>
+        <h1>Shelf</h1>
+        <span className={styles.soft}>
+          {counted} of {list.length} products counted
+        </span>
+        <TextInput
+          className={styles.end}
+          aria-label="Find a product"
+          placeholder="Name, kind or place"
+          leftSection={<IconSearch size="1rem" aria-hidden="true" />}
+          value={text}
+          onChange={event => setText(event.currentTarget.value)}
+        />
+        <Button component={Link} to="/settings/products/new" variant="default">
+          Add a product
+        </Button>
+      </div>
+      {list.length === 0 ? (
+        <p className={styles.empty}>
+          There is no product yet. Add what goes onto cars under Settings, Products; then say here how each is
+          counted and receive what stands on the shelf.
+        </p>
+      ) : (
+        <div className={styles.card}>
+          <table className={styles.table}>
+            <thead>
+              <tr>
+                <th scope="col">Product</th>
+                <th scope="col">On hand</th>
+                <th scope="col">Bottles</th>
+                <th scope="col">Next weeks</th>
+                <th scope="col">Advice</th>
+                <th scope="col">Hazard</th>
+              </tr>
+            </thead>
+            <tbody>
+              {shown.map(item => (
+                <StockRow
+                  key={item.id}
+                  item={item}
+                  today={today?.products.find(each => each.id === item.id)}
+                />
+              ))}
+            </tbody>
+          </table>
+          {shown.length === 0 && <p className={styles.soft}>No product by these letters.</p>}
+        </div>
+      )}
+    </>
+  )
+}
+
+function StockRow({ item, today }: { item: ShelfListItem; today: CloseProductView | undefined }) {
+  const { unit } = item
+  return (
+    <tr>
+      <td>
+        <Link to="/shelf/$section/$id" params={{ section: 'product', id: item.id }}>
+          <b>{item.name}</b>
+        </Link>
+        <small>
+          {[labelOf(productKindChoices, item.kind as never), item.place].filter(Boolean).join(' · ')}
+        </small>
+      </td>
+      {unit === null ? (
+        <td colSpan={4} className={styles.soft}>
+          not counted yet: open it to begin
+        </td>
+      ) : (
+        <>
+          <td>
+            {amountText(item.onHand, unit)}
+            {item.usable < item.onHand && (
+              <small className={styles.late}>{amountText(item.usable, unit)} in date</small>
+            )}
+            {item.nextExpiry && <small>next date {yearDateWords(item.nextExpiry)}</small>}
+          </td>
+          <td className={styles.bottleCell}>
+            {today && <BottleBar name={item.name} unit={unit} lots={today.lots} />}
+          </td>
+          <td>{today && <Sparkline name={item.name} unit={unit} product={today} />}</td>
+          <td>
+            {today && adviceTitle(today.advice)}
+            {today?.projection.runsDry && (
+              <small className={styles.late}>{today.projection.runsDry.words}</small>
+            )}
+          </td>
+        </>
+      )}
+      <td>
+        <Pictograms codes={knownPictograms(item.pictograms)} size={1.7} />
+        {item.signalWord && <small>{item.signalWord}</small>}
+      </td>
+    </tr>
+  )
+}

@@ -1,0 +1,181 @@
+import { ActionIcon, Alert, Button, Group } from '@mantine/core'
+import { IconX } from '@tabler/icons-react'
+import { useState } from 'react'
+import type { OrderView } from '../../../../main/services/shelfViews.ts'
+import { useDraft } from '../../../data/draft.ts'
+import { useSaving } from '../../../data/saving.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { Form } from '../../../parts/Form.tsx'
+import { faultsOf } from '../../../parts/faults.ts'
+import { DecimalInput, MoneyInput } from '../../../parts/inputs.tsx'
+import { money } from '../../../parts/money.ts'
+import { amountText } from '../../../parts/shelf/amounts.ts'
+import { AskDialog } from '../../job/AskDialog.tsx'
+import styles from './Orders.module.css'
+import { SendDialog } from './SendDialog.tsx'
+
+interface Props {
+  order: OrderView
+  onSaid(words: string): void
+}
+
+/** An order before it is sent: packs and prices are changed in place, lines dropped, the letter looked at, sent. */
+export function DraftOrder({ order, onSaid }: Props) {
+  const draft = useDraft(
+    {
+      note: order.note,
+      lines: order.lines.map(({ id, packs, packPriceMinor }) => ({ id, packs, packPriceMinor })),
+    },
+    order.version,
+  )
+  const [sending, setSending] = useState(false)
+  const [dropping, setDropping] = useState(false)
+  const saving = useSaving(trpc.orders.save.mutationOptions())
+  const cancelling = useSaving(trpc.orders.cancel.mutationOptions())
+  const faults = faultsOf(saving.error ?? cancelling.error)
+  const { id, version, supplierId, supplierName, number, currency } = order
+  const { lines } = draft.value
+  const setLine = (lineId: string, part: { packs?: number; packPriceMinor?: number }) =>
+    draft.change({ lines: lines.map(line => (line.id === lineId ? { ...line, ...part } : line)) })
+  const save = () =>
+    saving.save(
+      {
+        id,
+        version,
+        supplierId,
+        note: draft.value.note,
+        lines: lines.map(line => {
+          const before = order.lines.find(each => each.id === line.id)
+          // A price nobody touched follows the supplier's list, which may be lower for more packs.
+          return before?.packPriceMinor === line.packPriceMinor ? { id: line.id, packs: line.packs } : line
+        }),
+      },
+      () => draft.settle(),
+    )
+  const rows = lines.flatMap((line, i) => {
+    const saved = order.lines.find(each => each.id === line.id)
+    return saved ? [{ line, saved, i }] : []
+  })
+  const fields = rows.map(({ line, saved, i }) => (
+    <li key={line.id}>
+      <DecimalInput
+        aria-label={`Packs of ${saved.productName}`}
+        size="xs"
+        w={64}
+        value={line.packs}
+        onChange={packs => setLine(line.id, { packs })}
+        error={faults.at(`lines.${i}.packs`)}
+      />
+      <span>
+        × {saved.containersPerPack > 1 && `${saved.containersPerPack} × `}
+        {saved.sizeLabel} <b>{saved.productName}</b>{' '}
+        <small>
+          {saved.article && `${saved.article} · `}
+          {amountText(line.packs * saved.packAmount, saved.unit)}
+        </small>
+      </span>
+      <Group gap={6} className={styles.end} wrap="nowrap">
+        <MoneyInput
+          aria-label={`Price of one pack of ${saved.productName}`}
+          size="xs"
+          w={110}
+          value={line.packPriceMinor}
+          onChange={packPriceMinor => setLine(line.id, { packPriceMinor })}
+          error={faults.at(`lines.${i}.packPriceMinor`)}
+        />
+        <span>{money(line.packs * line.packPriceMinor, currency)}</span>
+        <ActionIcon
+          variant="subtle"
+          aria-label={`Drop ${saved.productName}`}
+          onClick={() => draft.change({ lines: lines.filter(each => each.id !== line.id) })}
+        >
+          <IconX size="1rem" />
+        </ActionIcon>
+      </Group>
+      {saved.why[0] && <small className={styles.why}>{saved.why[0]}</small>}
+    </li>
+  ))
+  const rest = faults.rest()
+  return (
+    <div className={styles.order}>
+      <Form error={saving.error} label={`Order ${number} to ${supplierName}`} onSave={save}>
+        <header>
+          <h3>
+            {supplierName} <small>order {number}, draft</small>
+          </h3>
+          <span>
+            {money(order.totalMinor, currency)}
+            {order.carriageMinor > 0 && <small> with {money(order.carriageMinor, currency)} carriage</small>}
+          </span>
+          <Group gap={8}>
+            {draft.dirty && (
+              <Button type="submit" variant="default" loading={saving.busy}>
+                Save
+              </Button>
+            )}
+            <Button
+              component="a"
+              variant="default"
+              href={order.pdfPath}
+              target="_blank"
+              rel="noreferrer"
+              aria-label={`Order ${number} as PDF`}
+            >
+              PDF
+            </Button>
+            <Button
+              variant="subtle"
+              color="red"
+              loading={cancelling.busy}
+              aria-label={`Drop order ${number}`}
+              onClick={() => setDropping(true)}
+            >
+              Drop
+            </Button>
+            <Button
+              disabled={draft.dirty || order.lines.length === 0}
+              aria-label={`Send order ${number} to ${supplierName}`}
+              onClick={() => setSending(true)}
+            >
+              Send
+            </Button>
+          </Group>
+        </header>
+        <ul>{fields}</ul>
+        {order.notes.map(note => (
+          <p key={note}>{note}</p>
+        ))}
+        {rest && (
+          <Alert color="red" variant="outline" role="alert" mt="sm">
+            {rest}
+          </Alert>
+        )}
+      </Form>
+      {dropping && (
+        <AskDialog
+          title={`Drop order ${number}?`}
+          words="It was not sent, and nothing of it comes. What it was for is proposed again."
+          label="Why"
+          action="Drop it"
+          busy={cancelling.busy}
+          onClose={() => setDropping(false)}
+          onSay={reason => {
+            cancelling.save({ id, version, reason })
+            setDropping(false)
+          }}
+        />
+      )}
+      {sending && (
+        <SendDialog
+          order={order}
+          kind="order"
+          onClose={() => setSending(false)}
+          onSent={words => {
+            setSending(false)
+            onSaid(words)
+          }}
+        />
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,154 @@
+import { ActionIcon, Button, Checkbox, Group, Select, TextInput } from '@mantine/core'
+import { IconX } from '@tabler/icons-react'
+import { useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
+import type { ShelfProductView, SupplierOfferView } from '../../../../main/services/shelfViews.ts'
+import { useSaving } from '../../../data/saving.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { Form } from '../../../parts/Form.tsx'
+import { FormFoot } from '../../../parts/FormFoot.tsx'
+import { faultsOf } from '../../../parts/faults.ts'
+import { DecimalInput, MoneyInput, OptionalDecimalInput } from '../../../parts/inputs.tsx'
+import styles from '../Shelf.module.css'
+
+interface Props {
+  product: ShelfProductView
+  offer: SupplierOfferView | null
+  onClose(): void
+}
+
+/** From whom, in which pack, at which prices. */
+export function OfferForm({ product, offer, onClose }: Props) {
+  const sizes = product.sizes.filter(size => size.archivedAt === null || size.id === offer?.sizeId)
+  const [fields, setFields] = useState(() => ({
+    supplierId: offer?.supplierId ?? '',
+    sizeId: offer?.sizeId ?? sizes[0]?.id ?? '',
+    article: offer?.article ?? '',
+    containersPerPack: offer?.containersPerPack ?? 1,
+    breaks: offer?.breaks ?? [{ fromPacks: 1, packPriceMinor: 0 }],
+    shelfLifeDays: offer?.shelfLifeDays ?? null,
+    preferred: offer?.preferred ?? product.offers.length === 0,
+  }))
+  const set = (part: Partial<typeof fields>) => setFields(now => ({ ...now, ...part }))
+  const suppliers = useQuery(trpc.suppliers.list.queryOptions({ archived: false })).data
+  const saving = useSaving(trpc.shelf.saveOffer.mutationOptions())
+  const archiving = useSaving(trpc.shelf.archiveOffer.mutationOptions())
+  const faults = faultsOf(saving.error ?? archiving.error)
+  const row = offer ? { id: offer.id, version: offer.version } : {}
+  const setBreak = (i: number, part: Partial<(typeof fields.breaks)[number]>) =>
+    set({ breaks: fields.breaks.map((each, at) => (at === i ? { ...each, ...part } : each)) })
+  if (suppliers?.length === 0) return <p className={styles.empty}>Add a supplier first, under Suppliers.</p>
+  return (
+    <Form
+      error={saving.error}
+      label={offer ? `Offer of ${offer.supplierName}` : 'A new offer'}
+      onSave={() => saving.save({ ...row, productId: product.id, ...fields }, onClose)}
+    >
+      <h3>{offer ? offer.supplierName : 'A new offer'}</h3>
+      <div className={styles.fields}>
+        <Select
+          label="Supplier"
+          data={(suppliers ?? []).map(each => ({ value: each.id, label: each.name }))}
+          allowDeselect={false}
+          value={fields.supplierId || null}
+          onChange={value => value && set({ supplierId: value })}
+          error={faults.at('supplierId')}
+        />
+        <Select
+          label="Size"
+          data={sizes.map(size => ({ value: size.id, label: size.label }))}
+          allowDeselect={false}
+          value={fields.sizeId}
+          onChange={value => value && set({ sizeId: value })}
+          error={faults.at('sizeId')}
+        />
+        <DecimalInput
+          label="In one pack"
+          value={fields.containersPerPack}
+          onChange={containersPerPack => set({ containersPerPack })}
+          error={faults.at('containersPerPack')}
+        />
+        <TextInput
+          label="Their article number"
+          value={fields.article}
+          onChange={event => set({ article: event.currentTarget.value })}
+          error={faults.at('article')}
+        />
+        <OptionalDecimalInput
+          label="Days to its date on arrival"
+          unit="days"
+          rightSectionWidth={52}
+          value={fields.shelfLifeDays}
+          onChange={shelfLifeDays => set({ shelfLifeDays })}
+          error={faults.at('shelfLifeDays')}
+        />
+        <Checkbox
+          mt={28}
+          label="Propose orders from this offer"
+          checked={fields.preferred}
+          onChange={event => set({ preferred: event.currentTarget.checked })}
+        />
+      </div>
+      {fields.breaks.map((each, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a row is its place in the list
+        <Group key={i} align="flex-start">
+          <DecimalInput
+            label={i === 0 ? 'From packs' : `From packs, price ${i + 1}`}
+            w={150}
+            value={each.fromPacks}
+            onChange={fromPacks => setBreak(i, { fromPacks })}
+            error={faults.at(`breaks.${i}.fromPacks`)}
+          />
+          <MoneyInput
+            label={i === 0 ? 'One pack costs' : `One pack costs, price ${i + 1}`}
+            w={190}
+            value={each.packPriceMinor}
+            onChange={packPriceMinor => setBreak(i, { packPriceMinor })}
+            error={faults.at(`breaks.${i}.packPriceMinor`) ?? (i === 0 ? faults.at('breaks') : undefined)}
+          />
+          {fields.breaks.length > 1 && (
+            <ActionIcon
+              variant="subtle"
+              mt={28}
+              aria-label={`Remove price ${i + 1}`}
+              onClick={() => set({ breaks: fields.breaks.filter((_, at) => at !== i) })}
+            >
+              <IconX size="1rem" />
+            </ActionIcon>
+          )}
+        </Group>
+      ))}
+      <FormFoot faults={faults} busy={saving.busy}>
+        <Button
+          variant="subtle"
+          onClick={() =>
+            set({
+              breaks: [
+                ...fields.breaks,
+                {
+                  fromPacks: fields.breaks.at(-1)!.fromPacks * 2,
+                  packPriceMinor: fields.breaks.at(-1)!.packPriceMinor,
+                },
+              ],
+            })
+          }
+        >
+          Cheaper from more
+        </Button>
+        <Button variant="default" onClick={onClose}>
+          Leave it
+        </Button>
+        {offer && offer.archivedAt === null && (
+          <Button
+            variant="subtle"
+            color="red"
+            loading={archiving.busy}
+            onClick={() => archiving.save({ id: offer.id, version: offer.version }, onClose)}
+          >
+            Archive this offer
+          </Button>
+        )}
+      </FormFoot>
+    </Form>
+  )
+}
