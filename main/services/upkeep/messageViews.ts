@@ -154,6 +154,8 @@ export interface TemplatePreview {
   subject: string
   body: string
   unfilled: string[]
+  /** Fields filled with an example: the times are found and held when the message is written. */
+  examples: MergeField[]
   lawNote: string
 }
 

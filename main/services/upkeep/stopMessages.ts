@@ -1,4 +1,4 @@
-import { withdraw } from '../../domain/upkeep/index.ts'
+import { type Channel, withdraw } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { releaseSlots } from './holdSlots.ts'
 import { outboxOf, saveOutbox } from './messageRows.ts'
@@ -10,7 +10,10 @@ import { outboxOf, saveOutbox } from './messageRows.ts'
 export async function stopMessages(
   tx: Tx,
   nowAt: number,
-  about: { planId: string; ruleOn: string } | { vehicleId: string } | { id: string },
+  about:
+    | { planId: string; ruleOn: string }
+    | { vehicleId: string }
+    | { customerId: string; channel?: Channel },
   because: string,
 ): Promise<number> {
   const rows = await tx.message.findMany({

@@ -1,0 +1,57 @@
+/** iCalendar files (RFC 5545): times in UTC, so that they need no zone of their own; whole days as dates. */
+import ical, { ICalCalendarMethod, ICalEventStatus } from 'ical-generator'
+
+export interface CalendarEvent {
+  /** The same for the same thing, in every file it appears in. */
+  readonly id: string
+  readonly summary: string
+  readonly description?: string | undefined
+  readonly location?: string | undefined
+  /** `[from, to)` in epoch minutes, or whole days `YYYY-MM-DD` with the day after the last. */
+  readonly time:
+    | { readonly fromAt: number; readonly toAt: number }
+    | { readonly fromOn: string; readonly untilOn: string }
+  readonly status: 'confirmed' | 'tentative'
+}
+
+/** The events as a file. `madeAt` is the epoch minute of the making: the same content gives the same bytes. */
+export function calendarFile(
+  name: string,
+  madeAt: number,
+  events: readonly CalendarEvent[],
+  method: 'publish' | null = null,
+): string {
+  const calendar = ical({ name, prodId: { company: 'Lustrum', product: 'upkeep', language: 'EN' } })
+  if (method) calendar.method(ICalCalendarMethod.PUBLISH)
+  for (const { id, summary, description, location, time, status } of events) {
+    const [start, end, allDay] =
+      'fromAt' in time
+        ? [instant(time.fromAt), instant(time.toAt), false]
+        : [day(time.fromOn), day(time.untilOn), true]
+    calendar.createEvent({
+      id,
+      start,
+      end,
+      allDay,
+      stamp: instant(madeAt),
+      summary: oneLine(summary),
+      ...(description !== undefined && { description }),
+      ...(location !== undefined && { location: oneLine(location) }),
+      status: status === 'confirmed' ? ICalEventStatus.CONFIRMED : ICalEventStatus.TENTATIVE,
+    })
+  }
+  return `${calendar.toString()}\r\n`
+}
+
+function instant(at: number): Date {
+  return new Date(at * 60_000)
+}
+
+function day(on: string): Date {
+  return new Date(`${on}T00:00:00Z`)
+}
+
+/** A summary is one line in every calendar program. */
+function oneLine(text: string): string {
+  return text.replaceAll(/\s+/g, ' ').trim()
+}
