@@ -9,6 +9,7 @@ import {
 } from '@tanstack/react-router'
 import { queryClient, trpc } from './data/trpc.ts'
 import { Frame } from './parts/Frame.tsx'
+import { Applied } from './screens/applied/Applied.tsx'
 import { Board } from './screens/board/Board.tsx'
 import { Book } from './screens/book/Book.tsx'
 import { CloseOfDay } from './screens/closeOfDay/CloseOfDay.tsx'
@@ -54,6 +55,7 @@ const shelf = createRoute({
 })
 const shelfSection = createRoute({ getParentRoute: () => root, path: '/shelf/$section', component: Shelf })
 const shelfRow = createRoute({ getParentRoute: () => root, path: '/shelf/$section/$id', component: Shelf })
+const applied = createRoute({ getParentRoute: () => root, path: '/jobs/$id/applied', component: Applied })
 const conditions = createRoute({ getParentRoute: () => root, path: '/conditions', component: Conditions })
 const customers = createRoute({ getParentRoute: () => root, path: '/customers', component: Customers })
 const newCustomer = createRoute({
@@ -86,6 +88,7 @@ const routeTree = root.addChildren([
   book,
   morning,
   job,
+  applied,
   close,
   shelf,
   shelfSection,

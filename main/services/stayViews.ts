@@ -1,5 +1,6 @@
 import { filledStays } from './blocks.ts'
 import type { Conflict } from './conflicts.ts'
+import { nextThing } from './cure/nextThing.ts'
 import type { ProductsById } from './cureMarks.ts'
 import type { Floor } from './floor.ts'
 import { type JobRow, plateWords, vehicleWords } from './jobRows.ts'
@@ -19,6 +20,7 @@ export function stayViews(
   }))
   const own = conflicts.filter(conflict => conflict.jobId === job.id)
   const left = job.status === 'handedOver'
+  const next = job.status === 'inShop' ? nextThing(job.steps, products, floor.nowAt) : null
   return filledStays({ steps, leavesAt: job.leavesAt }, products, floor.nowAt).map(stay => {
     const here = own.filter(
       ({ bayId, fromAt, toAt }) =>
@@ -43,6 +45,7 @@ export function stayViews(
       promisedAt: job.promisedAt,
       handoverAt: job.handoverAt,
       conflict: here.length === 0 ? null : listWords([...new Set(here.map(each => each.words))]),
+      next: stay.from <= floor.nowAt && floor.nowAt < stay.to ? next : null,
       movable: !left && first !== undefined && isMovable(job, first.position),
     }
   })

@@ -80,6 +80,13 @@ export interface BlockView {
   cure: CureMarks | null
 }
 
+/** What a car that cures may have done next, by its profile: from when, and until when where a window closes. */
+export interface NextThingView {
+  what: 'touch' | 'layer' | 'topper' | 'leave'
+  fromAt: number
+  untilAt: number | null
+}
+
 /** The unbroken time one car holds one bay. A job has one or several, in order. */
 export interface StayView {
   jobId: string
@@ -102,6 +109,8 @@ export interface StayView {
   handoverAt: number
   /** In words, what else wants this bay or these people at the same time. Null: nothing does. */
   conflict: string | null
+  /** Where the car now stands in this stay with a coat on it. */
+  next: NextThingView | null
   /** Nothing in this stay has started, so it may be dragged. */
   movable: boolean
 }

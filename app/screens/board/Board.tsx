@@ -11,6 +11,7 @@ import styles from './Board.module.css'
 import { BoardCanvas } from './BoardCanvas.tsx'
 import { Legend } from './Legend.tsx'
 import { useMove } from './move/useMove.ts'
+import { SlipStrip } from './SlipStrip.tsx'
 import { StatusLine } from './StatusLine.tsx'
 
 const spans = [
@@ -37,6 +38,8 @@ export function Board() {
     ...trpc.board.range.queryOptions({ fromDate: fromDate ?? '', days: Number(days) }),
     enabled: fromDate !== null,
     placeholderData: before => before,
+    // What a sensor posts moves the clocks without anybody saving here.
+    refetchInterval: 60_000,
   })
   const turn = (direction: 1 | -1) => fromDate && setDate(addDays(fromDate, direction * Number(days)))
   useHotkeys([
@@ -74,6 +77,7 @@ export function Board() {
         </div>
       </div>
       <Legend />
+      {board && <SlipStrip board={board} />}
       <div className={styles.sheet}>
         {board && fromDate ? (
           <>

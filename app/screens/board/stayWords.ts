@@ -1,8 +1,9 @@
 import type { StayView } from '../../../main/services/views.ts'
 import { dayClockWords } from '../../parts/time.ts'
+import { nextWords } from './nextWords.ts'
 
 /** What a stay is, for somebody who hears it instead of seeing it. */
-export function stayWords(stay: StayView, zone: string): string {
+export function stayWords(stay: StayView, zone: string, nowAt: number): string {
   const when = (at: number) => dayClockWords(at, zone)
   const parts = stay.blocks.filter(block => block.kind !== 'wait').map(block => block.name)
   const cure = stay.blocks
@@ -15,6 +16,7 @@ export function stayWords(stay: StayView, zone: string): string {
     cure
       ? `by its profile may be touched from ${when(cure.tackFreeAt)}, may leave from ${when(cure.safeAt)}`
       : '',
+    stay.next ? `next: ${nextWords(stay.next, nowAt, zone)}` : '',
     stay.status === 'held' ? 'held, not confirmed' : '',
     stay.late ? 'late against its promise' : '',
     stay.conflict ?? '',

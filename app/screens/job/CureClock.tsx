@@ -1,9 +1,13 @@
 import { useElementSize } from '@mantine/hooks'
 import { type CureProfile, cureCurve } from '../../../main/domain/cure/index.ts'
 import type { CureMarks, JobView } from '../../../main/services/views.ts'
-import { dayClockWords, longWords } from '../../parts/time.ts'
+import { useShop } from '../../data/shop.ts'
+import { cureAge } from '../../parts/cureAge.ts'
+import { degrees } from '../../parts/degrees.ts'
+import { dayClockWords, durationWords, longWords } from '../../parts/time.ts'
 import { diamond, triangle } from '../board/layers/Blocks.tsx'
 import styles from './Job.module.css'
+import { PartsBar } from './PartsBar.tsx'
 
 /** The coats of a job, each once, in order; the last one rules when the car may leave. */
 function coatsOf(job: JobView): { marks: CureMarks; profile: CureProfile }[] {
@@ -32,32 +36,44 @@ export function CureClock({ job }: { job: JobView }) {
   )
 }
 
+const usualWords = {
+  set: 'as set for the bay',
+  'last week': 'the middle of the bay’s last week',
+  profile: 'the profile’s own, for want of readings',
+} as const
+
 function Clock({ job, coat }: { job: JobView; coat: { marks: CureMarks; profile: CureProfile } }) {
   const { ref, width } = useElementSize()
   const { marks, profile } = coat
   const { degreeAt } = cureCurve(profile)
-  const spanMin = Math.max(profile.handoverAdvisedMin * 1.4, 24 * 60)
+  const { units } = useShop()
+  const ageAt = cureAge(marks)
+  const spanMin = Math.max((marks.advisedAt - marks.coatEndAt) * 1.4, 24 * 60)
   const height = 150
   const x = (at: number) => ((at - marks.coatEndAt) / spanMin) * width
   const y = (degree: number) => height - degree * (height - 12)
   const samples = Array.from({ length: 61 }, (_, i) => (spanMin * i) / 60)
   const line = (of: 'early' | 'likely' | 'late') =>
-    samples.map(age => `${x(marks.coatEndAt + age).toFixed(1)} ${y(degreeAt(age)[of]).toFixed(1)}`)
-  const age = job.nowAt - marks.coatEndAt
-  const degree = degreeAt(Math.max(0, age))
+    samples.map(min => {
+      const at = marks.coatEndAt + min
+      return `${x(at).toFixed(1)} ${y(degreeAt(ageAt(at))[of]).toFixed(1)}`
+    })
+  const age = ageAt(job.nowAt)
+  const degree = degreeAt(age)
   const percent = (value: number) => `${Math.round(value * 100)} %`
   const when = (at: number | null) => {
     if (at === null) return '—'
     // A weekday alone names a day only within a week.
     return Math.abs(at - job.nowAt) < 6 * 1440 ? dayClockWords(at, job.zone) : longWords(at, job.zone)
   }
-  const running = marks.actual && age >= 0
+  const running = marks.actual && job.nowAt >= marks.coatEndAt
+  const { clock } = marks
   return (
     <div>
       <p className={styles.soft}>
         {marks.productName}, {marks.actual ? 'finished' : 'planned for'} {when(marks.coatEndAt)}.{' '}
         {running
-          ? `Now about ${percent(degree.likely)} cured (${percent(degree.late)} to ${percent(degree.early)}).`
+          ? `Cure age ${durationWords(Math.floor(age))} at ${degrees(profile.referenceC, units)}, about ${percent(degree.likely)} cured (${percent(degree.late)} to ${percent(degree.early)}).`
           : 'The clock starts when the coat is finished.'}
       </p>
       <div ref={ref}>
@@ -83,6 +99,16 @@ function Clock({ job, coat }: { job: JobView; coat: { marks: CureMarks; profile:
           )}
         </svg>
       </div>
+      {clock && (
+        <>
+          <PartsBar until={clock.untilSafe} />
+          <p className={styles.soft}>
+            Until the earliest handover; what is still to come at {degrees(clock.usualC, units)},{' '}
+            {usualWords[clock.usualFrom]}.{clock.heated && ' A heated cure is recorded.'}
+            {clock.stalled && ' ⚠ In this cold some moments below are never reached: warm the bay.'}
+          </p>
+        </>
+      )}
       <dl>
         <Row mark="▲" name="May be touched, moved" at={marks.tackFreeAt} now={job.nowAt} words={when} />
         {marks.recoatOpensAt !== null && (

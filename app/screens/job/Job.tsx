@@ -9,6 +9,8 @@ import { CureClock } from './CureClock.tsx'
 import { History } from './History.tsx'
 import styles from './Job.module.css'
 import { JobActions } from './JobActions.tsx'
+import { Layers } from './Layers.tsx'
+import { SlipOffer } from './SlipOffer.tsx'
 import { StepTable } from './StepTable.tsx'
 
 /** One car's visit: what is done, what cures, when it may honestly go home. */
@@ -33,11 +35,7 @@ export function Job() {
         </span>
         <JobActions job={job} />
       </header>
-      {job.lateWords && (
-        <Alert color="red" title="The promise slips" role="alert">
-          {job.lateWords}
-        </Alert>
-      )}
+      <SlipOffer job={job} />
       {job.conflicts.map(words => (
         <Alert key={words} color="red" title="Conflict">
           {words}
@@ -75,6 +73,7 @@ export function Job() {
         <CureClock job={job} />
       </div>
       <StepTable job={job} />
+      <Layers job={job} />
       <section className={styles.cautions}>
         {[...job.cureWords, ...job.cautions].map(words => (
           <p key={words}>{words}</p>

@@ -1,16 +1,17 @@
 import { Button, Group, Table } from '@mantine/core'
 import type { JobStepView, JobView } from '../../../main/services/views.ts'
 import { trpc } from '../../data/trpc.ts'
+import { HazardMark } from '../../parts/shelf/HazardMark.tsx'
 import { dayClockWords, durationWords } from '../../parts/time.ts'
 import styles from './Job.module.css'
+import { StartButton } from './StartButton.tsx'
 import { useJobAct } from './useJobAct.ts'
 
 /** The steps in order, with start and finish taken as they happen. */
 export function StepTable({ job }: { job: JobView }) {
-  const start = useJobAct(trpc.jobs.startStep.mutationOptions())
   const finish = useJobAct(trpc.jobs.finishStep.mutationOptions())
   const reopen = useJobAct(trpc.jobs.reopenStep.mutationOptions())
-  const busy = start.isPending || finish.isPending || reopen.isPending
+  const busy = finish.isPending || reopen.isPending
   return (
     <section className={styles.card}>
       <h2>Steps</h2>
@@ -34,6 +35,7 @@ export function StepTable({ job }: { job: JobView }) {
                 <Table.Td>
                   {step.name}
                   {step.productName && step.kind === 'work' && <small> {step.productName}</small>}
+                  {step.productId && step.kind === 'work' && <HazardMark productId={step.productId} />}
                   <small> {durationWords(step.minutes)}</small>
                 </Table.Td>
                 <Table.Td>
@@ -55,16 +57,7 @@ export function StepTable({ job }: { job: JobView }) {
                 <Table.Td>{stateOf(step)}</Table.Td>
                 <Table.Td>
                   <Group gap={6} justify="flex-end" wrap="nowrap">
-                    {step.can.start && (
-                      <Button
-                        size="xs"
-                        disabled={busy}
-                        onClick={() => start.mutate(key)}
-                        aria-label={`Start ${step.name}`}
-                      >
-                        Start
-                      </Button>
-                    )}
+                    {step.can.start && <StartButton job={job} step={step} disabled={busy} />}
                     {step.can.finish && (
                       <Button
                         size="xs"

@@ -5,12 +5,14 @@ import { useState } from 'react'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
 import { useNowAt } from '../../data/now.ts'
 import { trpc } from '../../data/trpc.ts'
+import { HazardMark } from '../../parts/shelf/HazardMark.tsx'
 import { clockWords, dateWords } from '../../parts/time.ts'
 import { Arrivals } from './Arrivals.tsx'
 import { BayCards } from './BayCards.tsx'
 import { CrewColumns } from './CrewColumns.tsx'
 import { Cures } from './Cures.tsx'
 import { Handovers } from './Handovers.tsx'
+import { Moments } from './Moments.tsx'
 import styles from './Morning.module.css'
 
 /** The day on one sheet: read across the room, or printed and hung up. */
@@ -64,12 +66,16 @@ export function Morning() {
       <div className={styles.columns}>
         <Arrivals sheet={sheet} />
         <Cures sheet={sheet} />
+        <Moments sheet={sheet} />
         <Handovers sheet={sheet} />
       </div>
       <CrewColumns sheet={sheet} />
       <footer className={styles.cautions}>
         {sheet.cautions.map(caution => (
-          <p key={caution.productId}>{caution.words}</p>
+          <p key={caution.productId}>
+            {caution.words}
+            <HazardMark productId={caution.productId} />
+          </p>
         ))}
         <p>The product’s data sheet, local codes and licensed practice decide; this sheet only reminds.</p>
       </footer>

@@ -1,6 +1,7 @@
 import { intersection } from '../../../../main/domain/calendar/index.ts'
 import { type CureProfile, cureCurve } from '../../../../main/domain/cure/index.ts'
 import type { BlockView } from '../../../../main/services/views.ts'
+import { cureAge } from '../../../parts/cureAge.ts'
 import styles from '../Board.module.css'
 import type { BlockCanvas } from '../boardTypes.ts'
 import { type Box, curvePath } from '../geometry/curve.ts'
@@ -57,8 +58,9 @@ function HoldBlock({ block, canvas, box }: { block: BlockView; canvas: BlockCanv
   if (!profile || !block.cure)
     return <rect className={styles.wait} x={x} width={width} y={box.top} height={box.height} />
   const { degreeAt } = cureCurve(profile)
-  const degree = (elapsedMin: number) => degreeAt(elapsedMin).likely
+  const age = cureAge(block.cure)
   const { coatEndAt, tackFreeAt, topperAt, safeAt } = block.cure
+  const degree = (elapsedMin: number) => degreeAt(age(coatEndAt + elapsedMin)).likely
   const inside = (at: number | null): at is number =>
     at !== null && at >= block.fromAt && at < block.toAt && at > axis.fromAt && at < axis.toAt
   const filledTo = Math.min(board.nowAt, block.toAt)

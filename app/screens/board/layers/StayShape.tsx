@@ -3,6 +3,7 @@ import styles from '../Board.module.css'
 import { type Canvas, rowOf } from '../boardTypes.ts'
 import { laneTop } from '../geometry/lanes.ts'
 import { Block } from './Blocks.tsx'
+import { NextBadge } from './NextBadge.tsx'
 
 export interface StayBox {
   x: number
@@ -65,6 +66,7 @@ export function StayShape({ stay, canvas, ghost }: { stay: StayView; canvas: Can
         {mark && <tspan className={styles.flag}>{mark}</tspan>}
         <tspan className={styles.plate}>{stay.plate}</tspan> {stay.customerName}
       </text>
+      {stay.next && !ghost && <NextBadge next={stay.next} box={box} canvas={canvas} />}
       <rect
         className={styles.edge}
         x={box.x}

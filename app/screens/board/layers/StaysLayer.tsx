@@ -38,7 +38,7 @@ export const StaysLayer = memo(function StaysLayer({ canvas, chosen, lifted, han
               id={`stay-${key}`}
               role="button"
               tabIndex={chosen === key ? 0 : -1}
-              aria-label={stayWords(stay, canvas.board.zone)}
+              aria-label={stayWords(stay, canvas.board.zone, canvas.board.nowAt)}
               className={styles.reach}
               x={box.x - 1}
               width={box.width + 2}

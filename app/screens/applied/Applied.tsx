@@ -1,0 +1,67 @@
+import { Alert, Button } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import { Link, useParams } from '@tanstack/react-router'
+import { useState } from 'react'
+import { faultOf, trpc } from '../../data/trpc.ts'
+import styles from './Applied.module.css'
+import { CorrectionForm } from './CorrectionForm.tsx'
+import { EntrySheet } from './EntrySheet.tsx'
+import { RecordForm } from './RecordForm.tsx'
+
+/** What went on one car: written, signed once, then only corrected by further pages; printed for the owner and the file. */
+export function Applied() {
+  const { id } = useParams({ from: '/jobs/$id/applied' })
+  const query = useQuery(trpc.applied.get.queryOptions({ jobId: id }))
+  const [correcting, setCorrecting] = useState(false)
+  if (query.error) return <Alert color="red">{faultOf(query.error).message}</Alert>
+  const record = query.data
+  if (!record) return <p className={styles.soft}>Looking up the record …</p>
+  const last = record.entries.at(-1)
+  return (
+    <div className={styles.screen}>
+      <header className={`${styles.heading} ${styles.unprinted}`}>
+        <h1>Applied record, {record.facts.plate}</h1>
+        <span className={styles.soft}>
+          job {record.facts.jobNumber} ·{' '}
+          <Link to="/jobs/$id" params={{ id }} className={styles.soft}>
+            back to the job
+          </Link>
+        </span>
+        {last && (
+          <div className={styles.tools}>
+            <Button
+              variant="default"
+              mr={8}
+              onClick={() => setCorrecting(now => !now)}
+              aria-expanded={correcting}
+            >
+              Correct it
+            </Button>
+            <Button onClick={() => window.print()}>Print</Button>
+          </div>
+        )}
+      </header>
+      {record.facts.layers.length === 0 && (
+        <p className={styles.soft}>
+          Nothing that cures is laid on this car yet. Once a coat is finished it stands here with its product,
+          its times, the air it was laid in and who laid it; the panels and the lot are added by hand.
+        </p>
+      )}
+      {last && correcting && (
+        <CorrectionForm key={last.id} record={record} entry={last} onDone={() => setCorrecting(false)} />
+      )}
+      {last
+        ? [...record.entries]
+            .reverse()
+            .map(entry => (
+              <EntrySheet
+                key={entry.id}
+                entry={entry}
+                zone={record.zone}
+                correctedBy={record.entries.find(other => other.corrects === entry.number)?.number ?? null}
+              />
+            ))
+        : record.facts.layers.length > 0 && <RecordForm record={record} />}
+    </div>
+  )
+}

@@ -1,0 +1,74 @@
+import { Autocomplete, Group, Textarea, TextInput } from '@mantine/core'
+import type { AppliedDraft, AppliedView } from '../../../main/api/views.ts'
+import type { Faults } from '../../parts/faults.ts'
+import styles from './Applied.module.css'
+import { LayerFactList } from './FactList.tsx'
+import { ZonePicker } from './ZonePicker.tsx'
+
+interface Props {
+  facts: AppliedView['facts']
+  zone: string
+  lots: AppliedView['lots']
+  draft: AppliedDraft
+  change(part: Partial<AppliedDraft>): void
+  faults: Faults
+}
+
+/** What only a person can say of each layer: the lot, who, and where; beside what the shop knows itself. */
+export function DraftFields({ facts, zone, lots, draft, change, faults }: Props) {
+  const set = (position: number, part: Partial<AppliedDraft['layers'][number]>) =>
+    change({
+      layers: draft.layers.map(layer => (layer.position === position ? { ...layer, ...part } : layer)),
+    })
+  return (
+    <>
+      {facts.layers.map((fact, i) => {
+        const layer = draft.layers.find(each => each.position === fact.position)
+        if (!layer) return null
+        const words = `${fact.name}, ${fact.productName}`
+        return (
+          <section key={fact.position} className={styles.card} aria-label={words}>
+            <h2>
+              {i + 1}. {words}
+            </h2>
+            <LayerFactList layer={fact} zone={zone} />
+            <Group align="flex-start" mt="sm">
+              <Autocomplete
+                label="Lot or batch"
+                aria-label={`Lot or batch of ${words}`}
+                w={280}
+                data={lots.find(each => each.position === fact.position)?.lots ?? []}
+                value={layer.lot}
+                onChange={lot => set(fact.position, { lot })}
+                error={faults.at(`draft.layers.${i}.lot`)}
+              />
+              <TextInput
+                label="Laid by"
+                aria-label={`Who laid ${words}`}
+                w={220}
+                value={layer.who}
+                onChange={event => set(fact.position, { who: event.currentTarget.value })}
+                error={faults.at(`draft.layers.${i}.who`)}
+              />
+            </Group>
+            <ZonePicker
+              about={words}
+              zones={layer.zones}
+              onChange={zones => set(fact.position, { zones })}
+              error={faults.at(`draft.layers.${i}.zones`)}
+            />
+          </section>
+        )
+      })}
+      <section className={styles.card}>
+        <Textarea
+          label="Note"
+          value={draft.note}
+          onChange={event => change({ note: event.currentTarget.value })}
+          autosize
+          minRows={2}
+        />
+      </section>
+    </>
+  )
+}

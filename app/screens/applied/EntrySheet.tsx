@@ -1,0 +1,52 @@
+import type { AppliedEntryView } from '../../../main/api/views.ts'
+import { longWords } from '../../parts/time.ts'
+import styles from './Applied.module.css'
+import { Fact, FactList, LayerFactList, ZoneWords } from './FactList.tsx'
+
+interface Props {
+  entry: AppliedEntryView
+  zone: string
+  /** The page that corrects this one. */
+  correctedBy: number | null
+}
+
+/** One signed page, as it was signed; printed as it stands. */
+export function EntrySheet({ entry, zone, correctedBy }: Props) {
+  const { facts, draft } = entry.content
+  return (
+    <article
+      className={correctedBy === null ? styles.card : `${styles.card} ${styles.superseded}`}
+      aria-label={`Page ${entry.number}`}
+    >
+      <h2>
+        {facts.shopName}: applied record, job {facts.jobNumber}, page {entry.number}
+      </h2>
+      <p>
+        Signed by {entry.signedBy}, {longWords(entry.signedAt, zone)}.
+        {entry.corrects !== null && ` Corrects page ${entry.corrects}: ${entry.reason}.`}
+        {correctedBy !== null && <b> Corrected by page {correctedBy}; kept as it was signed.</b>}
+      </p>
+      <FactList facts={facts} zone={zone} />
+      {facts.layers.map((layer, i) => {
+        const own = draft.layers.find(each => each.position === layer.position)
+        return (
+          <section key={layer.position}>
+            <h3>
+              {i + 1}. {layer.name}: {layer.productName}
+            </h3>
+            <LayerFactList layer={layer} zone={zone}>
+              <Fact name="Lot or batch">{own?.lot}</Fact>
+              <Fact name="Laid by">{own?.who}</Fact>
+              <ZoneWords zones={own?.zones ?? []} />
+            </LayerFactList>
+          </section>
+        )
+      })}
+      {draft.note && <p>{draft.note}</p>}
+      <p className={styles.soft}>
+        This record says what was applied, when and in what conditions, and which figures were met. It does
+        not say that a coating is fit for any use: the product’s data sheet decides.
+      </p>
+    </article>
+  )
+}

@@ -1,0 +1,182 @@
+import { Alert, Button, FileButton, Group, Select, Stack, Table } from '@mantine/core'
+import { useMutation } from '@tanstack/react-query'
+import { useState } from 'react'
+import type { BayConditionsView, ImportPreview, ImportReport } from '../../../main/api/views.ts'
+import { useSaving } from '../../data/saving.ts'
+import { faultOf, trpc } from '../../data/trpc.ts'
+import { faultsOf } from '../../parts/faults.ts'
+import styles from './Conditions.module.css'
+import { ReportTable } from './ReportTable.tsx'
+
+interface Opened {
+  name: string
+  text: string
+  preview: ImportPreview
+}
+
+const fields = [
+  ['time', 'Time', true],
+  ['air', 'Air temperature', true],
+  ['humidity', 'Humidity', false],
+  ['dewPoint', 'Dew point', false],
+  ['panel', 'Panel temperature', false],
+] as const
+
+const orders = [
+  { value: 'ymd', label: 'year, month, day' },
+  { value: 'dmy', label: 'day, month, year' },
+  { value: 'mdy', label: 'month, day, year' },
+]
+
+/** A logger's file: opened, its columns looked over, taken in, and told row by row what was not. */
+export function ImportFile({ bay }: { bay: BayConditionsView }) {
+  const [opened, setOpened] = useState<Opened | null>(null)
+  const [report, setReport] = useState<ImportReport | null>(null)
+  const preview = useMutation(trpc.readings.preview.mutationOptions())
+  const taking = useSaving(trpc.readings.import.mutationOptions())
+  const open = async (file: File | null) => {
+    if (!file) return
+    const text = await file.text()
+    setReport(null)
+    setOpened(null)
+    taking.reset()
+    preview.mutate({ text }, { onSuccess: found => setOpened({ name: file.name, text, preview: found }) })
+  }
+  const change = (part: Partial<ImportPreview>) =>
+    setOpened(before => before && { ...before, preview: { ...before.preview, ...part } })
+  const take = ({ text, preview: { mapping, dateOrder, unit } }: Opened) =>
+    taking.save({ bayId: bay.bayId, text, mapping, dateOrder, unit }, done => {
+      setReport(done)
+      setOpened(null)
+    })
+  return (
+    <section className={styles.card}>
+      <h2>Take in a logger’s file</h2>
+      <Group gap="sm">
+        <FileButton
+          onChange={open}
+          accept=".csv,.txt,.tsv,text/csv,text/plain"
+          inputProps={{ 'aria-label': 'File of readings' }}
+        >
+          {props => (
+            <Button {...props} variant="default" loading={preview.isPending}>
+              Open a CSV file
+            </Button>
+          )}
+        </FileButton>
+        <span className={styles.soft}>
+          Rows that cannot be right are told and left out; the rest is kept.
+        </span>
+      </Group>
+      {preview.error && (
+        <Alert color="red" variant="outline" mt="sm" role="alert">
+          {faultOf(preview.error).message}
+        </Alert>
+      )}
+      {opened && (
+        <Mapping
+          opened={opened}
+          change={change}
+          error={taking.error}
+          busy={taking.busy}
+          onTake={() => take(opened)}
+          bayName={bay.bayName}
+        />
+      )}
+      {report && <ReportTable report={report} />}
+    </section>
+  )
+}
+
+interface MappingProps {
+  opened: Opened
+  change(part: Partial<ImportPreview>): void
+  error: unknown
+  busy: boolean
+  bayName: string
+  onTake(): void
+}
+
+function Mapping({ opened, change, error, busy, bayName, onTake }: MappingProps) {
+  const { name, preview } = opened
+  const faults = faultsOf(error)
+  const set = (field: string, value: string | null) =>
+    change({ mapping: { ...preview.mapping, [field]: value } })
+  return (
+    <Stack gap="sm" mt="sm">
+      <span>
+        <b>{name}</b>, {preview.rows.toLocaleString('en-GB')} rows.{' '}
+        {preview.remembered
+          ? 'Its columns are known from an earlier file.'
+          : 'Look whether each column was recognised; the choice is remembered for files like it.'}
+      </span>
+      <Group gap="sm" align="flex-start">
+        {fields.map(([field, label, needed]) => (
+          <Select
+            key={field}
+            label={label}
+            w={180}
+            data={preview.columns}
+            value={preview.mapping[field]}
+            onChange={value => set(field, value)}
+            clearable={!needed}
+            clearButtonProps={{ 'aria-label': `No column for ${label}` }}
+            placeholder="not in the file"
+            allowDeselect={!needed}
+            error={faults.at(`mapping.${field}`)}
+          />
+        ))}
+        <Select
+          label="Dates are written"
+          w={180}
+          data={orders}
+          value={preview.dateOrder}
+          onChange={value => value && change({ dateOrder: value as ImportPreview['dateOrder'] })}
+          allowDeselect={false}
+        />
+        <Select
+          label="Degrees are"
+          w={130}
+          data={[
+            { value: 'C', label: '°C' },
+            { value: 'F', label: '°F' },
+          ]}
+          value={preview.unit}
+          onChange={value => value && change({ unit: value as 'C' | 'F' })}
+          allowDeselect={false}
+        />
+      </Group>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is reached by keys */}
+      <section className={styles.report} tabIndex={0} aria-label="First rows of the file">
+        <Table verticalSpacing={2}>
+          <Table.Thead>
+            <Table.Tr>
+              {preview.columns.map(column => (
+                <Table.Th key={column}>{column}</Table.Th>
+              ))}
+            </Table.Tr>
+          </Table.Thead>
+          <Table.Tbody>
+            {preview.sample.map(cells => (
+              <Table.Tr key={cells.join()}>
+                {cells.map((cell, i) => (
+                  <Table.Td key={preview.columns[i]}>{cell}</Table.Td>
+                ))}
+              </Table.Tr>
+            ))}
+          </Table.Tbody>
+        </Table>
+      </section>
+      {faults.rest() && (
+        <Alert color="red" variant="outline" role="alert">
+          {faults.rest()}
+        </Alert>
+      )}
+      <Group>
+        <Button onClick={onTake} loading={busy}>
+          Take it into {bayName}
+        </Button>
+      </Group>
+    </Stack>
+  )
+}

@@ -1,0 +1,106 @@
+import { Alert, Button, CopyButton, Group, Stack, TextInput } from '@mantine/core'
+import { useState } from 'react'
+import type { BayConditionsView } from '../../../main/api/views.ts'
+import { useSaving } from '../../data/saving.ts'
+import { trpc } from '../../data/trpc.ts'
+import { Form } from '../../parts/Form.tsx'
+import { FormFoot } from '../../parts/FormFoot.tsx'
+import { faultsOf } from '../../parts/faults.ts'
+import { dayClockWords } from '../../parts/time.ts'
+import styles from './Conditions.module.css'
+
+/** The sensors of a bay: each has a token of its own, shown once, and may be told to stop. */
+export function Sensors({ bay, zone }: { bay: BayConditionsView; zone: string }) {
+  const [name, setName] = useState('')
+  const [token, setToken] = useState<string | null>(null)
+  const adding = useSaving(trpc.sensors.createToken.mutationOptions())
+  const stopping = useSaving(trpc.sensors.revoke.mutationOptions())
+  const faults = faultsOf(adding.error)
+  return (
+    <section className={styles.card}>
+      <h2>Sensors</h2>
+      {bay.sensors.length === 0 && (
+        <p className={styles.soft}>
+          None yet. A sensor, or a small script beside it, posts its readings to this app with a token of its
+          own.
+        </p>
+      )}
+      <Stack gap={6} mb="sm">
+        {bay.sensors.map(sensor => (
+          <Group key={sensor.id} gap="sm" justify="space-between">
+            <span>
+              {sensor.name}{' '}
+              <span className={styles.soft}>
+                {sensor.lastAt === null ? 'has not posted yet' : `last ${dayClockWords(sensor.lastAt, zone)}`}
+              </span>
+            </span>
+            <Button
+              size="compact-sm"
+              variant="default"
+              disabled={stopping.busy}
+              onClick={() => stopping.save({ id: sensor.id })}
+              aria-label={`Revoke the token of ${sensor.name}`}
+            >
+              Revoke
+            </Button>
+          </Group>
+        ))}
+      </Stack>
+      <Form
+        onSave={() =>
+          adding.save({ bayId: bay.bayId, name }, made => {
+            setToken(made.token)
+            setName('')
+          })
+        }
+        label={`Add a sensor to ${bay.bayName}`}
+        error={adding.error}
+      >
+        <Stack gap="sm">
+          <TextInput
+            label="Name of a new sensor"
+            placeholder="by the door"
+            value={name}
+            error={faults.at('name')}
+            onChange={event => setName(event.currentTarget.value)}
+          />
+          <FormFoot faults={faults} busy={adding.busy} label="Make its token" />
+        </Stack>
+      </Form>
+      {token && (
+        <Alert mt="sm" variant="outline" title="Copy the token now: it is shown this once" role="status">
+          <pre className={styles.code}>{token}</pre>
+          <CopyButton value={token}>
+            {({ copied, copy }) => (
+              <Button size="compact-sm" variant="default" onClick={copy}>
+                {copied ? 'Copied ✓' : 'Copy'}
+              </Button>
+            )}
+          </CopyButton>
+        </Alert>
+      )}
+      <details>
+        <summary>How a sensor posts</summary>
+        <p className={styles.soft}>
+          To this address of the browser host (<code>npm start -- --host web</code>), from this computer, at
+          most 60 times a minute, 500 readings or 64 KB at once. <code>time</code> is an instant with its
+          offset, or wall time of the shop; <code>unit</code> is C or F; humidity, dewPoint and panel may be
+          left out. The answer says how many were kept and which rows were refused and why; posting a reading
+          again is harmless.
+        </p>
+        <pre className={styles.code}>
+          {[
+            `POST ${location.protocol.startsWith('http') ? location.origin : 'http://127.0.0.1:<port>'}/sensor/readings`,
+            'Authorization: Bearer <token>',
+            'Content-Type: application/json',
+            '',
+            '{"unit": "C", "readings": [',
+            '  {"time": "2026-04-15T07:40:00Z",',
+            '   "air": 17.5, "humidity": 46, "panel": 16.9}',
+            ']}',
+          ].join('\n')}
+        </pre>
+      </details>
+    </section>
+  )
+}

@@ -1,0 +1,64 @@
+import { useQuery } from '@tanstack/react-query'
+import { Link } from '@tanstack/react-router'
+import type { LayerView } from '../../../main/api/views.ts'
+import type { JobView } from '../../../main/services/views.ts'
+import { trpc } from '../../data/trpc.ts'
+import { dayClockWords } from '../../parts/time.ts'
+import cure from './Cure.module.css'
+import { Heatings } from './Heatings.tsx'
+import styles from './Job.module.css'
+
+/** The coats one over the other: when each went on, in which window, in what air; and heat where it was given. */
+export function Layers({ job }: { job: JobView }) {
+  const { data } = useQuery({ ...trpc.cure.job.queryOptions({ id: job.id }), refetchInterval: 60_000 })
+  if (!data || data.layers.length === 0) return null
+  return (
+    <section className={styles.card}>
+      <h2>Layers</h2>
+      <ol className={cure.layers}>
+        {data.layers.map((layer, i) => (
+          <li key={layer.position}>
+            <b>
+              {i + 1}. {layer.name}
+            </b>{' '}
+            {layer.productName}, {layer.laid ? '' : '≈ '}
+            {dayClockWords(layer.startAt, job.zone)} to {dayClockWords(layer.endAt, job.zone)}
+            <WindowLine layer={layer} zone={job.zone} />
+            {layer.conditions && <p className={styles.soft}>{layer.conditions}</p>}
+          </li>
+        ))}
+      </ol>
+      {(data.canHeat || data.heatings.length > 0) && <Heatings job={job} cure={data} />}
+      <details>
+        <summary>Which figure rules what</summary>
+        <ul className={cure.rules}>
+          {data.rules.map(words => (
+            <li key={words}>{words}</li>
+          ))}
+        </ul>
+      </details>
+      <Link to="/jobs/$id/applied" params={{ id: job.id }} className={cure.link}>
+        Applied record
+      </Link>
+    </section>
+  )
+}
+
+function WindowLine({ layer: { window, verdict, asks }, zone }: { layer: LayerView; zone: string }) {
+  if (verdict === null) return null
+  if (!window)
+    return <p className={styles.soft}>The coat beneath names no window for it, or is not laid yet.</p>
+  const from = dayClockWords(window.opensAt, zone)
+  const span =
+    window.closesAt === null ? `from ${from}` : `${from} to ${dayClockWords(window.closesAt, zone)}`
+  const missed = verdict === 'too late' || verdict === 'too early'
+  return (
+    <p>
+      Window {span}:{' '}
+      <span className={missed ? cure.missed : cure.met}>
+        {verdict === 'met' ? '✓ within it' : `⚠ ${verdict}`}
+      </span>
+      {asks && <> The profile asks: {asks}</>}
+    </p>
+  )
+}

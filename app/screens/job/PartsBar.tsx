@@ -1,0 +1,32 @@
+import type { CureParts } from '../../../main/services/views.ts'
+import { durationWords } from '../../parts/time.ts'
+import styles from './Cure.module.css'
+
+const parts = [
+  ['measuredMin', 'measured', 'by readings close enough together'],
+  ['assumedMin', 'assumed', 'no reading: the colder of what is known is taken'],
+  ['projectedMin', 'projected', 'still to come, at the bay’s usual temperature'],
+] as const
+
+/** How the time from the coat to its earliest handover is known: a bar of three parts, each also in words. */
+export function PartsBar({ until }: { until: CureParts }) {
+  const whole = until.measuredMin + until.assumedMin + until.projectedMin
+  if (whole <= 0) return null
+  return (
+    <div>
+      <div className={styles.bar} aria-hidden="true">
+        {parts.map(([key, name]) => (
+          <span key={key} className={styles[name]} style={{ width: `${(100 * until[key]) / whole}%` }} />
+        ))}
+      </div>
+      <ul className={styles.parts}>
+        {parts.map(([key, name, words]) => (
+          <li key={key}>
+            <span className={styles[name]} aria-hidden="true" /> {durationWords(Math.round(until[key]))}{' '}
+            {name} <small>{words}</small>
+          </li>
+        ))}
+      </ul>
+    </div>
+  )
+}

@@ -1,0 +1,50 @@
+import { Button } from '@mantine/core'
+import { notifications } from '@mantine/notifications'
+import { useMutation, useQueryClient } from '@tanstack/react-query'
+import { useState } from 'react'
+import type { JobStepView, JobView } from '../../../main/services/views.ts'
+import { faultOf, trpc } from '../../data/trpc.ts'
+import { AskDialog } from './AskDialog.tsx'
+
+/** Starts a step. A coat that the bay's conditions do not suit is asked about first; the reason is kept and printed. */
+export function StartButton({ job, step, disabled }: { job: JobView; step: JobStepView; disabled: boolean }) {
+  const queries = useQueryClient()
+  const [warning, setWarning] = useState<string | null>(null)
+  const start = useMutation({
+    ...trpc.jobs.startStep.mutationOptions(),
+    onSuccess: () => {
+      setWarning(null)
+      queries.invalidateQueries()
+    },
+    onError: error => {
+      const fault = faultOf(error)
+      if (fault.reason === 'conditions') return setWarning(fault.message)
+      queries.invalidateQueries()
+      notifications.show({ title: 'Not done', message: fault.message, color: 'red', autoClose: 12_000 })
+    },
+  })
+  const key = { id: job.id, version: job.version, position: step.position }
+  return (
+    <>
+      <Button
+        size="xs"
+        disabled={disabled || start.isPending}
+        onClick={() => start.mutate(key)}
+        aria-label={`Start ${step.name}`}
+      >
+        Start
+      </Button>
+      {warning && (
+        <AskDialog
+          title={`Start ${step.name} in these conditions?`}
+          words={`${warning} A fresh reading can be typed in under Conditions.`}
+          label="Why it is begun all the same"
+          action="Start all the same"
+          busy={start.isPending}
+          onClose={() => setWarning(null)}
+          onSay={reason => start.mutate({ ...key, reason })}
+        />
+      )}
+    </>
+  )
+}

@@ -1,0 +1,30 @@
+import type { MorningView } from '../../../main/services/views.ts'
+import { clockWords } from '../../parts/time.ts'
+import { Card, Line } from './Card.tsx'
+import styles from './Morning.module.css'
+
+/** The day's milestones one after the other: what may be done with which curing car from when. */
+export function Moments({ sheet }: { sheet: MorningView }) {
+  return (
+    <Card
+      title="Milestones"
+      about="in the order they come"
+      empty={sheet.moments.length === 0 ? 'No curing car reaches a milestone today.' : null}
+    >
+      {sheet.moments.map(moment => (
+        <Line
+          key={`${moment.jobId}-${moment.at}-${moment.what}`}
+          time={clockWords(moment.at, sheet.zone)}
+          jobId={moment.jobId}
+          plate={moment.plate}
+        >
+          {moment.bayName}, {moment.productName}
+          <span className={styles.marks}>
+            <span className={moment.at <= sheet.nowAt ? styles.may : styles.no}>{moment.what}</span>
+            <span>{moment.measured ? 'by its clock' : '≈ as planned'}</span>
+          </span>
+        </Line>
+      ))}
+    </Card>
+  )
+}
