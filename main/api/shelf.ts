@@ -4,11 +4,17 @@ import { closeOfDay } from '../services/shelf/closeOfDay.ts'
 import { confirmDraws } from '../services/shelf/confirmDraws.ts'
 import { ledgerPage, shelfList, shelfProduct } from '../services/shelf/productPage.ts'
 import { receiveGoods } from '../services/shelf/receive.ts'
-import { saveRecipe, treatmentRecipes, useAsRecipe } from '../services/shelf/recipes.ts'
+import { learnRecipe, saveRecipe, treatmentRecipes } from '../services/shelf/recipes.ts'
 import { forgetCode, learnCode, scan } from '../services/shelf/scan.ts'
 import { archiveSize, saveShelfProduct, saveSize } from '../services/shelf/shelfProducts.ts'
 import { getRules, saveRules } from '../services/shelf/shelfRules.ts'
-import { countBottle, openBottle, returnStock, useStock, wasteStock } from '../services/shelf/stockChanges.ts'
+import {
+  countBottle,
+  openBottle,
+  returnStock,
+  takeStock,
+  wasteStock,
+} from '../services/shelf/stockChanges.ts'
 import { archiveOffer, saveOffer } from '../services/shelf/supplierOffers.ts'
 import { takeBackMove } from '../services/shelf/takeBack.ts'
 import { jobCost, shelfValue } from '../services/shelf/value.ts'
@@ -59,7 +65,7 @@ export const shelf = router({
     .mutation(({ ctx, input }) => countBottle(ctx, input)),
   waste: procedure.input(take).mutation(({ ctx, input }) => wasteStock(ctx, input)),
   /** Use that no booked step asks for. */
-  use: procedure.input(take).mutation(({ ctx, input }) => useStock(ctx, input)),
+  use: procedure.input(take).mutation(({ ctx, input }) => takeStock(ctx, input)),
   returnToSupplier: procedure.input(take).mutation(({ ctx, input }) => returnStock(ctx, input)),
   /** Puts a move right by a correction that names it. */
   takeBack: procedure
@@ -136,7 +142,7 @@ export const shelf = router({
         spread: amount,
       }),
     )
-    .mutation(({ ctx, input }) => useAsRecipe(ctx, input)),
+    .mutation(({ ctx, input }) => learnRecipe(ctx, input)),
 
   rules: procedure.query(({ ctx }) => getRules(ctx)),
   saveRules: procedure

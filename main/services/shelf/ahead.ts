@@ -32,9 +32,9 @@ export const daysAhead = 28
 export interface ProductAhead {
   readonly product: Counted
   readonly rows: readonly LotRow[]
-  /** What the bottles hold once the draws that are due and not recorded yet are taken off. */
+  /** What the bottles hold once what is drawn before tomorrow, recorded or not, is taken off. */
   readonly holdings: readonly Holding[]
-  /** Of those draws, what the bottles could not give. */
+  /** What finished steps used beyond what the ledger knows of. */
   readonly waitingCenti: number
   readonly booked: readonly BookedDraw[]
   readonly deliveries: readonly UnderWay[]
@@ -116,24 +116,7 @@ interface Loaded {
 
 function productAhead(loaded: Loaded): ProductAhead {
   const { product, rows, coming, deliveries, buying, outlook, plan, ground, days } = loaded
-  const placed = coming.map(draw => ({ draw, day: draw.finished ? ground.day : days.dayOf(draw.at) }))
-  const due = placed.filter(({ day }) => day <= ground.day)
-  const dueCenti = due.reduce((sum, { draw }) => sum + draw.centi, 0)
-  const { holdings, waitingCenti } = lessDue(rows.map(holdingOfRow), dueCenti, ground.day)
-  const booked = placed.flatMap(({ draw, day }): BookedDraw[] =>
-    day > ground.day
-      ? [
-          {
-            jobId: draw.jobId,
-            stepId: String(draw.position),
-            day,
-            at: draw.at,
-            centi: draw.centi,
-            sdCenti: draw.sdCenti,
-          },
-        ]
-      : [],
-  )
+  const { holdings, waitingCenti, booked } = flowsOf(rows.map(holdingOfRow), coming, ground, days)
   const projection = projectStock({
     today: ground.day,
     days: loaded.ahead,
@@ -158,13 +141,33 @@ function productAhead(loaded: Loaded): ProductAhead {
   return { ...base, advice: adviceOf(base, ground, days) }
 }
 
-/** The bottles once what is due has been taken off them in the usual order. */
-function lessDue(holdings: readonly Holding[], dueCenti: number, day: number) {
-  if (dueCenti <= 0) return { holdings, waitingCenti: 0 }
-  const { use, shortCenti } = takeFirstExpired(holdings, dueCenti, day)
-  const taken = new Map(use.map(each => [each.lotId, each.centi]))
-  const left = holdings.map(each => ({ ...each, centi: each.centi - (taken.get(each.lotId) ?? 0) }))
-  return { holdings: left.filter(each => each.centi > 0), waitingCenti: shortCenti }
+/**
+ * What is drawn before tomorrow is taken off the bottles in the usual order, whether recorded or not: finished steps
+ * first, then those that should have begun. What a finished step lacks was used all the same, so the ledger is wrong;
+ * what another lacks is still wanted, and stands first among the draws to come.
+ */
+function flowsOf(all: readonly Holding[], coming: readonly ComingDraw[], ground: ShelfDay, days: ShopDays) {
+  let holdings = all
+  let waitingCenti = 0
+  const booked: BookedDraw[] = []
+  const due = (draw: ComingDraw) => draw.finished || days.dayOf(draw.at) <= ground.day
+  for (const draw of [...coming].sort((a, b) => Number(b.finished) - Number(a.finished))) {
+    const { jobId, position, at, centi, sdCenti } = draw
+    const line = { jobId, stepId: String(position), at, sdCenti }
+    if (!due(draw)) {
+      booked.push({ ...line, day: days.dayOf(at), centi })
+      continue
+    }
+    const { use, shortCenti } = takeFirstExpired(holdings, centi, ground.day)
+    const taken = new Map(use.map(each => [each.lotId, each.centi]))
+    holdings = holdings
+      .map(each => ({ ...each, centi: each.centi - (taken.get(each.lotId) ?? 0) }))
+      .filter(each => each.centi > 0)
+    if (shortCenti === 0) continue
+    if (draw.finished) waitingCenti += shortCenti
+    else booked.push({ ...line, day: ground.day + 1, centi: shortCenti })
+  }
+  return { holdings, waitingCenti, booked }
 }
 
 function adviceOf(base: Omit<ProductAhead, 'advice'>, ground: ShelfDay, days: ShopDays): Advice | null {

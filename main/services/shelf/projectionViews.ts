@@ -1,3 +1,4 @@
+import { dateOf } from '../../domain/calendar/index.ts'
 import { dateOfDay, unitsOf } from '../../domain/shelf/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { minuteWords } from '../shopWords.ts'
@@ -87,7 +88,8 @@ function expiriesOf({ rows, holdings, projection }: ProductAhead, today: number)
 function dryWords(of: ProductAhead, { ground }: ShelfAhead, jobs: JobNames): ProjectionView['runsDry'] {
   const { dry } = of.projection
   if (dry === null) return null
-  const date = dateOfDay(dry.day)
+  // A draw of today that lacks something stands first among tomorrow's.
+  const date = dry.at === null ? dateOfDay(dry.day) : dateOf(dry.at, ground.zone)
   const job = dry.jobId === null ? undefined : jobs.get(dry.jobId)
   const when =
     dry.at === null ? nearDayWords(date, ground.day) : minuteWords(dry.at, ground.zone, ground.nowAt)

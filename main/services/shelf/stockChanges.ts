@@ -153,7 +153,7 @@ export function returnStock(desk: Desk, input: TakeInput): Promise<StockChangeVi
 }
 
 /** Something is used that no booked step asks for: a walk-in, a test panel, the shop's own car. */
-export function useStock(desk: Desk, input: TakeInput): Promise<StockChangeView> {
+export function takeStock(desk: Desk, input: TakeInput): Promise<StockChangeView> {
   return takeAway(desk, input, 'use', 'used')
 }
 
