@@ -1,4 +1,4 @@
-import { SegmentedControl, Select, Text, Textarea, TextInput } from '@mantine/core'
+import { Select, Text, Textarea, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import {
   type Condition,
@@ -131,23 +131,18 @@ export function ShopSection() {
               onChange={minutes => minutes && draft.change({ gridMin: Number(minutes) })}
               error={faults.at('gridMin')}
             />
-            <div className={styles.wide}>
-              <Text size="sm" fw={500} id="handover-rule">
-                A car may go home
-              </Text>
-              <Text size="xs" c="dimmed" mb={6}>
-                What the promise counts from each product’s cure profile
-              </Text>
-              <SegmentedControl
-                aria-labelledby="handover-rule"
-                data={[
-                  { value: 'minimum', label: 'at the least time' },
-                  { value: 'advised', label: 'at the advised time' },
-                ]}
-                value={shop.handoverRule}
-                onChange={rule => draft.change({ handoverRule: rule as HandoverRule })}
-              />
-            </div>
+            <Select
+              label="A car may go home"
+              description="What counts of a cure profile"
+              allowDeselect={false}
+              data={[
+                { value: 'minimum', label: 'at the least time' },
+                { value: 'advised', label: 'at the advised time' },
+              ]}
+              value={shop.handoverRule}
+              onChange={rule => rule && draft.change({ handoverRule: rule as HandoverRule })}
+              error={faults.at('handoverRule')}
+            />
             {conditions.map(condition => (
               <DecimalInput
                 key={condition}
