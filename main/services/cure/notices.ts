@@ -36,13 +36,19 @@ const reachMin = 14 * 1440
 export function takeNotices(desk: Desk): Promise<NoticeView[]> {
   const nowAt = desk.now()
   return desk.store.transact({ who: desk.who, at: nowAt }, async tx => {
-    const due = await dueNotices(tx, nowAt)
-    if (due.length > 0)
-      await tx.noticeSeen.createMany({
-        data: due.map(({ jobId, coatEndAt, moment }) => ({ jobId, coatEndAt, moment, toldAt: nowAt })),
-      })
+    const due = await tellDue(tx, nowAt)
     return due.map(({ coatEndAt: _, moment: __, ...notice }) => notice).sort((a, b) => a.at - b.at)
   })
+}
+
+/** Marks what is due as told, and gives it. */
+export async function tellDue(tx: Tx, nowAt: number): Promise<Due[]> {
+  const due = await dueNotices(tx, nowAt)
+  if (due.length > 0)
+    await tx.noticeSeen.createMany({
+      data: due.map(({ jobId, coatEndAt, moment }) => ({ jobId, coatEndAt, moment, toldAt: nowAt })),
+    })
+  return due
 }
 
 /** What is due and not told. A minute that has brought nothing costs reads only. */

@@ -1,6 +1,7 @@
 import { zonedOf } from '../../domain/calendar/index.ts'
 import { type JsonObject, noJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
+import { tellDue } from '../cure/notices.ts'
 import type { Desk } from '../desk.ts'
 import { assertNoShop } from '../shopSetUp.ts'
 import { demoCustomers, demoVehicles } from './customerData.ts'
@@ -9,6 +10,7 @@ import { placeBookings } from './place.ts'
 import { demoProducts } from './productData.ts'
 import { demoBays, demoCrew, demoHours, demoShop } from './shopData.ts'
 import { demoTreatments } from './treatmentData.ts'
+import { writeChecks, writeWeather } from './weather.ts'
 import { writeBookings } from './write.ts'
 
 /**
@@ -25,7 +27,12 @@ export function fillDemo(desk: Desk): Promise<void> {
     await tx.customer.createMany({ data: demoCustomers })
     await tx.vehicle.createMany({ data: vehicles })
     const { floor, placed } = await placeBookings(tx, nowAt, vehicles)
-    await writeBookings(tx, letHappen(floor, placed, nowAt), nowAt)
+    const happened = letHappen(floor, placed, nowAt)
+    await writeBookings(tx, happened, nowAt)
+    await writeWeather(tx, nowAt)
+    await writeChecks(tx, happened, nowAt)
+    // What fell due before the shop was filled in is old news.
+    await tellDue(tx, nowAt)
     audit({ act: 'filled with the demo', entity: 'shop', entityId: '1' })
   })
 }
