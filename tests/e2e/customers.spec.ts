@@ -52,7 +52,9 @@ test('keys go to the screens, and ? lists them', async ({ desk }) => {
     await expect(desk).toHaveURL(new RegExp(`${path}$`))
   }
   await desk.keyboard.press('?')
-  await expect(desk.getByRole('dialog', { name: 'Keys' })).toContainText('Go to Customers')
+  const keys = desk.getByRole('dialog', { name: 'Keys' })
+  await expect(keys.getByRole('region', { name: 'Everywhere' })).toContainText('Go to Customers')
+  await expect(keys.getByRole('region', { name: 'Board' })).toContainText('pick up to move')
   await expectAccessible(desk)
 })
 

@@ -6,7 +6,9 @@ import { useState } from 'react'
 import { dateOf, startOfDay } from '../../../main/domain/calendar/index.ts'
 import { useNowAt } from '../../data/now.ts'
 import { trpc } from '../../data/trpc.ts'
+import { useKeyWords } from '../../parts/keyWords.ts'
 import { dateWords } from '../../parts/time.ts'
+import { boardKeys } from './actions/boardKeys.ts'
 import styles from './Board.module.css'
 import { BoardCanvas } from './BoardCanvas.tsx'
 import { Legend } from './Legend.tsx'
@@ -41,6 +43,7 @@ export function Board() {
     // What a sensor posts moves the clocks without anybody saving here.
     refetchInterval: 60_000,
   })
+  useKeyWords('Board', boardKeys)
   const turn = (direction: 1 | -1) => fromDate && setDate(addDays(fromDate, direction * Number(days)))
   useHotkeys([
     ['t', () => setDate(null)],

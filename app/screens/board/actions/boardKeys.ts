@@ -1,0 +1,23 @@
+import type { KeyWords } from '../../../parts/keyWords.ts'
+import { boardActions } from './actions.ts'
+
+const signs: Readonly<Record<string, string>> = {
+  ArrowLeft: '←',
+  ArrowRight: '→',
+  ArrowUp: '↑',
+  ArrowDown: '↓',
+  Escape: 'Esc',
+  ' ': 'Space',
+  Enter: 'Enter',
+}
+
+/** The board's keys as the keyboard help lists them; those of the actions in their own words. */
+export const boardKeys: KeyWords[] = [
+  { keys: '1, 3, 7', label: 'so many days' },
+  { keys: '[ and ]', label: 'earlier, later' },
+  { keys: 'T', label: 'today' },
+  ...boardActions.map(({ keys, label }) => ({
+    keys: keys.map(key => signs[key] ?? key.toUpperCase()).join(' or '),
+    label,
+  })),
+]
