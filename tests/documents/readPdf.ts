@@ -13,7 +13,7 @@ export interface ReadPage {
 /** A PDF as a reader of another make sees it. */
 export async function readPdf(bytes: Uint8Array): Promise<{ title: string; pages: ReadPage[] }> {
   // The reader takes the buffer for itself.
-  const task = getDocument({ data: bytes.slice(), useSystemFonts: false, verbosity: 0 })
+  const task = getDocument({ data: Uint8Array.from(bytes), useSystemFonts: false, verbosity: 0 })
   const pdf = await task.promise
   const { info } = await pdf.getMetadata()
   const pages: ReadPage[] = []

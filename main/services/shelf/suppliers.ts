@@ -107,9 +107,14 @@ export interface SupplierInput {
 export function saveSupplier(desk: Desk, input: SupplierInput): Promise<{ id: string }> {
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
     const { country } = await shopOf(tx)
-    const { id: _, version: __, ...fields } = input
     const data = {
-      ...fields,
+      closedOn: [...new Set(input.closedOn)].sort(),
+      cutoffMin: input.cutoffMin,
+      leadMeanDays: input.leadMeanDays,
+      leadSdDays: input.leadSdDays,
+      minimumOrderMinor: input.minimumOrderMinor,
+      carriageMinor: input.carriageMinor,
+      freeCarriageFromMinor: input.freeCarriageFromMinor,
       name: checkText(input.name, 'name', "The supplier's name"),
       email: input.email === null || input.email.trim() === '' ? null : readMailAddress(input.email, 'email'),
       phone:
@@ -119,7 +124,6 @@ export function saveSupplier(desk: Desk, input: SupplierInput): Promise<{ id: st
       account: checkNote(input.account, 'account', 60),
       note: checkNote(input.note, 'note'),
       weekdays: [...new Set(input.weekdays)].sort(),
-      closedOn: [...new Set(input.closedOn)].sort(),
     }
     checkSupplier({ ...data, id: '', lead: { meanDays: data.leadMeanDays, sdDays: data.leadSdDays } })
     if (data.cutoffMin !== null && !(data.cutoffMin >= 0 && data.cutoffMin <= 1440))
