@@ -2,7 +2,6 @@
 import { addDays, atWall, dateOf } from '../../domain/calendar/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import type { Finish, SizeClass } from '../../domain/shop/index.ts'
-import type { Message } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
 import { holdPlace } from '../booking.ts'
 import type { Desk } from '../desk.ts'
@@ -84,7 +83,7 @@ function offerAfter(found: OffersView, afterAt: number): OfferView | null {
 /** Lets the held places of a message go; what was booked from it stays. */
 export async function releaseSlots(
   tx: Tx,
-  row: Pick<Message, 'slots'>,
+  row: { readonly slots: unknown },
   nowAt: number,
   exceptJobId: string | null = null,
 ): Promise<void> {

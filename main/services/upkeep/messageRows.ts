@@ -30,8 +30,9 @@ export function outboxOf(row: Message): OutboxMessage {
   }
 }
 
-export function slotsOf(row: Pick<Message, 'slots'>): MessageSlot[] {
-  return row.slots as unknown as MessageSlot[]
+/** The times a message proposes. */
+export function slotsOf(row: { readonly slots: unknown }): MessageSlot[] {
+  return row.slots as MessageSlot[]
 }
 
 /** What the outbox's rules made of a message; `waiting` says why it waits. Refused where another was faster. */

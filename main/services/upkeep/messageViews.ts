@@ -45,7 +45,7 @@ export interface MessageView {
   ruleOn: string
   /** What is due, as the desk says it. */
   title: string
-  dueOn: string | null
+  dueOn: string
   templateId: string
   templateName: string
   language: string
@@ -71,7 +71,9 @@ export interface BatchView {
   today: string
   /** Drafts first, then what failed, what waits, what is under way; then what went out today. */
   messages: MessageView[]
-  /** Visits that are due for a reminder and have none, and why none was written, in words. */
+  /** Visits a reminder is due for and not written yet: `reminders.prepare` writes them. */
+  waiting: number
+  /** Visits that are due for a reminder and get none, and why none was written, in words. */
   notWritten: {
     planId: string
     ruleOn: string
@@ -90,6 +92,12 @@ export interface BatchView {
   /** Messages that may have arrived twice. */
   possiblyTwice: number
   lawNote: string
+}
+
+/** What `reminders.prepare` did. */
+export interface PreparedView {
+  written: number
+  notWritten: BatchView['notWritten']
 }
 
 export interface SendRunView {
