@@ -8,17 +8,20 @@ export type ComingJob = Awaited<ReturnType<typeof comingJobs>>[number]
 type ComingStep = ComingJob['steps'][number]
 
 /** The jobs that still hold a bay or will: booked, in the shop, or held and not lapsed. */
-export function comingJobs(tx: Tx, nowAt: number) {
-  return tx.job.findMany({
+export async function comingJobs(tx: Tx, nowAt: number) {
+  const jobs = await tx.job.findMany({
     where: {
       OR: [{ status: { in: ['booked', 'inShop'] } }, { status: 'held', heldUntilAt: { gt: nowAt } }],
     },
     orderBy: { dropOffAt: 'asc' },
     include: {
       vehicle: { select: { plate: true } },
-      steps: { orderBy: { position: 'asc' }, include: { crew: true } },
+      // No order here: sorted rows of many parents cannot be asked for in parts, and SQLite takes a thousand at most.
+      steps: { include: { crew: true } },
     },
   })
+  for (const job of jobs) job.steps.sort((a, b) => a.position - b.position)
+  return jobs
 }
 
 /** The unbroken times a job's car holds one bay each, from now on, in order. */

@@ -62,9 +62,9 @@ function matches(entry: Entry, word: string): boolean {
   const plate = looseKey(word)
   if (plate.length > 1 && entry.plates.some(each => each.includes(plate))) return true
   if (/\p{L}/u.test(word)) return false
+  const typed = word.replaceAll(/\D/g, '')
   // A trunk zero is typed at home but is no part of the international number.
-  const digits = word.replaceAll(/\D/g, '').replace(/^0+/, '')
-  return digits.length > 2 && entry.digits.includes(digits)
+  return [typed, typed.replace(/^0+/, '')].some(part => part.length > 2 && entry.digits.includes(part))
 }
 
 /** Small letters without accents, single spaces. */
@@ -103,7 +103,7 @@ async function readIndex(store: Store): Promise<Entry[]> {
       version: true,
       vehicles: {
         where: { archivedAt: null },
-        orderBy: { id: 'asc' },
+        // No order here: sorted rows of many parents cannot be asked for in parts, and SQLite takes a thousand at most.
         select: {
           id: true,
           plate: true,
@@ -123,6 +123,7 @@ async function readIndex(store: Store): Promise<Entry[]> {
     .sort((a, b) => collator.compare(a.name, b.name))
     .map(row => {
       const customer = row as FoundCustomer
+      customer.vehicles.sort((a, b) => (a.id < b.id ? -1 : 1))
       const cars = customer.vehicles.map(car => [car.make, car.model, car.colour, car.year ?? ''].join(' '))
       return {
         customer,
