@@ -41,7 +41,7 @@ export const upkeep = router({
   year: procedure.query(({ ctx }) => upkeepYear(ctx)),
   spread: router({
     preview: procedure.query(({ ctx }) => previewSpread(ctx)),
-    apply: procedure.mutation(({ ctx }) => applySpread(ctx)),
+    carryOut: procedure.mutation(({ ctx }) => applySpread(ctx)),
   }),
 
   skip: procedure.input(visit.extend({ why })).mutation(({ ctx, input }) => skipVisit(ctx, input)),
