@@ -14,21 +14,23 @@ interface Props {
   product: ConditionsView['products'][number] | null
 }
 
-const left = 44
-const height = 210
-const humidityHeight = 70
-const gap = 20
+/** Grows with the text, so that it looks the same on a large screen. */
+function measures() {
+  const unit = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) / 16
+  return { unit, left: 46 * unit, height: 210 * unit, humidityHeight: 70 * unit, gap: 20 * unit }
+}
 
 /** Air, panel and dew point over time with the range a product's profile gives; the humidity below. */
 export function ReadingsChart({ readings, fromAt, toAt, zone, product }: Props) {
   const { ref, width } = useElementSize()
   const { units } = useShop()
+  const { unit, left, height, humidityHeight, gap } = measures()
   const values = readings.flatMap(({ airC, panelC, dewC }) => [airC, panelC ?? airC, dewC ?? airC])
   const range = product ? [product.minC, product.maxC] : []
   const least = Math.min(...values, ...range, 10) - 2
   const most = Math.max(...values, ...range, 25) + 2
   const x = (at: number) => left + ((at - fromAt) / (toAt - fromAt)) * Math.max(0, width - left - 8)
-  const y = (celsius: number) => height - ((celsius - least) / (most - least)) * (height - 10)
+  const y = (celsius: number) => height - ((celsius - least) / (most - least)) * (height - 14 * unit)
   const foot = height + gap + humidityHeight
   const yPercent = (percent: number) => foot - (percent / 100) * humidityHeight
   const line = (of: (reading: ReadingView) => number | null, scale: (value: number) => number) =>
@@ -43,7 +45,7 @@ export function ReadingsChart({ readings, fromAt, toAt, zone, product }: Props) 
     <div ref={ref}>
       <svg
         width={width}
-        height={foot + 24}
+        height={foot + 24 * unit}
         role="img"
         aria-label={`Air, panel and dew point of the bay, ${dayClockWords(fromAt, zone)} to ${dayClockWords(toAt, zone)}`}
       >
@@ -61,13 +63,13 @@ export function ReadingsChart({ readings, fromAt, toAt, zone, product }: Props) 
           return (
             <g key={tick}>
               <line className={styles.grid} x1={left} x2={width - 8} y1={y(celsius)} y2={y(celsius)} />
-              <text x={left - 6} y={y(celsius) + 4} textAnchor="end">
+              <text x={left - 6 * unit} y={y(celsius) + 4 * unit} textAnchor="end">
                 {tick}
               </text>
             </g>
           )
         })}
-        <text x={left - 6} y={12} textAnchor="end">
+        <text x={left - 6 * unit} y={11 * unit} textAnchor="end">
           {degreeSign(units)}
         </text>
         {product && (
@@ -88,15 +90,15 @@ export function ReadingsChart({ readings, fromAt, toAt, zone, product }: Props) 
               y1={yPercent(percent)}
               y2={yPercent(percent)}
             />
-            <text x={left - 6} y={yPercent(percent) + 4} textAnchor="end">
+            <text x={left - 6 * unit} y={yPercent(percent) + 4 * unit} textAnchor="end">
               {percent} %
             </text>
           </g>
         ))}
         {timeTicks(fromAt, toAt, zone, width - left).map(at => (
           <g key={at}>
-            <line className={styles.grid} x1={x(at)} x2={x(at)} y1={6} y2={foot} />
-            <text x={x(at)} y={foot + 17} textAnchor="middle">
+            <line className={styles.grid} x1={x(at)} x2={x(at)} y1={14 * unit} y2={foot} />
+            <text x={x(at)} y={foot + 17 * unit} textAnchor="middle">
               {toAt - fromAt <= 1440 ? clockWords(at, zone) : dayClockWords(at, zone)}
             </text>
           </g>

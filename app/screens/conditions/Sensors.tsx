@@ -3,8 +3,8 @@ import { useState } from 'react'
 import type { BayConditionsView } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
+import { CardFoot } from '../../parts/CardFoot.tsx'
 import { Form } from '../../parts/Form.tsx'
-import { FormFoot } from '../../parts/FormFoot.tsx'
 import { faultsOf } from '../../parts/faults.ts'
 import { dayClockWords } from '../../parts/time.ts'
 import styles from './Conditions.module.css'
@@ -64,7 +64,7 @@ export function Sensors({ bay, zone }: { bay: BayConditionsView; zone: string })
             error={faults.at('name')}
             onChange={event => setName(event.currentTarget.value)}
           />
-          <FormFoot faults={faults} busy={adding.busy} label="Make its token" />
+          <CardFoot faults={faults} busy={adding.busy} label="Make its token" />
         </Stack>
       </Form>
       {token && (

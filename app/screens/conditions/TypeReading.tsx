@@ -3,9 +3,9 @@ import { useState } from 'react'
 import type { BayConditionsView } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
+import { CardFoot } from '../../parts/CardFoot.tsx'
 import { DegreesInput } from '../../parts/DegreesInput.tsx'
 import { Form } from '../../parts/Form.tsx'
-import { FormFoot } from '../../parts/FormFoot.tsx'
 import { faultsOf } from '../../parts/faults.ts'
 import { OptionalDecimalInput } from '../../parts/inputs.tsx'
 import { MomentInput } from '../../parts/MomentInput.tsx'
@@ -62,7 +62,7 @@ export function TypeReading({ bay, nowAt }: { bay: BayConditionsView; nowAt: num
             />
           </Group>
           <MomentInput label="Taken" value={at ?? nowAt} onChange={setAt} error={faults.at('at')} />
-          <FormFoot faults={faults} busy={busy} label="Keep the reading" dirty={values.airC !== null} />
+          <CardFoot faults={faults} busy={busy} label="Keep the reading" dirty={values.airC !== null} />
         </Stack>
       </Form>
     </section>

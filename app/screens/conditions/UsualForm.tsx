@@ -4,10 +4,10 @@ import { useDraft } from '../../data/draft.ts'
 import { useSaving } from '../../data/saving.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
+import { CardFoot } from '../../parts/CardFoot.tsx'
 import { DegreesInput } from '../../parts/DegreesInput.tsx'
 import { degrees } from '../../parts/degrees.ts'
 import { Form } from '../../parts/Form.tsx'
-import { FormFoot } from '../../parts/FormFoot.tsx'
 import { faultsOf } from '../../parts/faults.ts'
 import styles from './Conditions.module.css'
 
@@ -34,19 +34,19 @@ export function UsualForm({ bay }: { bay: BayConditionsView }) {
         error={error}
       >
         <Stack gap="sm">
+          <p className={styles.soft}>A cure still to come is reckoned with this. {found}</p>
           <DegreesInput
-            label="A cure still to come is reckoned with"
-            description={found}
+            label="Usually"
             valueC={draft.value.celsius}
             onChange={celsius => draft.change({ celsius })}
             error={faults.at('celsius')}
           />
-          <FormFoot
+          <CardFoot
             faults={faults}
             busy={busy}
+            label="Save"
             dirty={draft.dirty}
-            outdated={draft.outdated}
-            onReload={draft.reload}
+            onReload={draft.outdated || faults.stale ? draft.reload : undefined}
           />
         </Stack>
       </Form>

@@ -6,10 +6,10 @@ import type { JobView } from '../../../main/services/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
+import { CardFoot } from '../../parts/CardFoot.tsx'
 import { DegreesInput } from '../../parts/DegreesInput.tsx'
 import { degrees } from '../../parts/degrees.ts'
 import { Form } from '../../parts/Form.tsx'
-import { FormFoot } from '../../parts/FormFoot.tsx'
 import { faultsOf } from '../../parts/faults.ts'
 import { MomentInput } from '../../parts/MomentInput.tsx'
 import { dayClockWords } from '../../parts/time.ts'
@@ -101,7 +101,7 @@ function HeatingForm({ job }: { job: JobView }) {
           />
           <TextInput label="With what" value={note} onChange={event => setNote(event.currentTarget.value)} />
         </div>
-        <FormFoot faults={faults} busy={busy} label="Record it" dirty={panelC !== null} />
+        <CardFoot faults={faults} busy={busy} label="Record it" dirty={panelC !== null} />
       </Stack>
     </Form>
   )

@@ -64,10 +64,12 @@ export function Morning() {
       </header>
       <BayCards sheet={sheet} />
       <div className={styles.columns}>
-        <Arrivals sheet={sheet} />
+        <div className={styles.stack}>
+          <Arrivals sheet={sheet} />
+          <Handovers sheet={sheet} />
+        </div>
         <Cures sheet={sheet} />
         <Moments sheet={sheet} />
-        <Handovers sheet={sheet} />
       </div>
       <CrewColumns sheet={sheet} />
       <footer className={styles.cautions}>

@@ -4,7 +4,7 @@ import type { Canvas } from '../boardTypes.ts'
 import { nextWords } from '../nextWords.ts'
 import type { StayBox } from './StayShape.tsx'
 
-/** At the foot of a curing car's stay: the next thing it may have done, and when. Left out where it has no room. */
+/** At the head of a curing car's stay: the next thing it may have done, and when. Left out where it has no room. */
 export function NextBadge({ next, box, canvas }: { next: NextThingView; box: StayBox; canvas: Canvas }) {
   const { board, unit, axis } = canvas
   const words = nextWords(next, board.nowAt, board.zone)
@@ -15,7 +15,7 @@ export function NextBadge({ next, box, canvas }: { next: NextThingView; box: Sta
   if (right - left < width + 8 * unit) return null
   // Beside now, where the eye is; inside the stay.
   const x = Math.min(Math.max(axis.x(board.nowAt) + 6 * unit, left + 4 * unit), right - width - 4 * unit)
-  const y = box.top + box.height - height - 4 * unit
+  const y = box.top + 25 * unit
   return (
     <g>
       <rect className={styles.badge} x={x} y={y} width={width} height={height} rx={height / 2} />
