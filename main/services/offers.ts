@@ -1,14 +1,6 @@
 import { checkDate, dateOf, intersection, startOfDay } from '../domain/calendar/index.ts'
 import { Refusal } from '../domain/refusal.ts'
-import {
-  type Case,
-  explain,
-  type NoOffer,
-  type Offer,
-  type Plan,
-  promise,
-  reasonText,
-} from '../domain/schedule/index.ts'
+import { type Case, explain, type Plan, promise, reasonText } from '../domain/schedule/index.ts'
 import type { Condition, Finish, SizeClass } from '../domain/shop/index.ts'
 import type { LaidStep } from '../domain/treatment/index.ts'
 import { type BlockStep, filledStays } from './blocks.ts'
@@ -17,6 +9,7 @@ import type { Desk } from './desk.ts'
 import { type Floor, loadFloor } from './floor.ts'
 import { caseOf } from './floorCase.ts'
 import { gridUp } from './floorGrid.ts'
+import { offersInStock, type StockedOffer, shelfReasons } from './offersInStock.ts'
 import { profilesIn } from './profilesIn.ts'
 import { sentence, wordsFor } from './shopWords.ts'
 import { type Sold, sell } from './soldTreatments.ts'
@@ -45,12 +38,17 @@ export async function offers(desk: Desk, input: OffersInput): Promise<OffersView
   if (askedDate < today)
     throw new Refusal('date-past', 'askedDate', askedDate, `${askedDate} is over; ask for today or later.`)
   const kase = offerCase(floor, sold.steps, startOfDay(askedDate, floor.zone))
-  const found = promise(kase)
-  const view = (offer: Offer | NoOffer) => offerView(floor, sold, kase, offer)
+  const stocked = await offersInStock(
+    desk,
+    tx,
+    { floor, sold, kase, sizeClass: input.sizeClass },
+    promise(kase),
+  )
+  const view = (offer: StockedOffer) => offerView(floor, sold, offer)
   const three = {
-    soonest: view(found.soonest),
-    leastBlocked: view(found.leastBlocked),
-    askedDay: view(found.askedDay),
+    soonest: view(stocked.soonest),
+    leastBlocked: view(stocked.leastBlocked),
+    askedDay: view(stocked.askedDay),
   }
   return {
     nowAt,
@@ -102,12 +100,15 @@ function offerCase(floor: Floor, steps: readonly LaidStep[], askedAt: number): C
   })
 }
 
-function offerView(floor: Floor, sold: Sold, kase: Case, offer: Offer | NoOffer): OfferView | NoOfferView {
+function offerView(floor: Floor, sold: Sold, { kase, offer, shelf }: StockedOffer): OfferView | NoOfferView {
   const words = wordsFor(
     floor,
     sold.steps.map(step => step.name),
   )
-  const reasons = [...new Set(explain(kase, offer).map(reason => sentence(reasonText(reason, words))))]
+  const reasons = [
+    ...shelfReasons(shelf),
+    ...new Set(explain(kase, offer).map(reason => sentence(reasonText(reason, words)))),
+  ]
   if (!offer.feasible) return { feasible: false, reasons }
   const steps = plannedSteps(floor, sold.steps, offer.plan)
   return {
@@ -127,6 +128,7 @@ function offerView(floor: Floor, sold: Sold, kase: Case, offer: Offer | NoOffer)
     closedCureMin: offer.closedCure,
     moves: offer.moves,
     reasons,
+    shelf,
   }
 }
 

@@ -6,10 +6,11 @@ import type { Span } from '../domain/calendar/index.ts'
 import type { CureProfile } from '../domain/cure/index.ts'
 import type { Capability, Condition, Finish, Skill, Stage } from '../domain/shop/words.ts'
 import type { SizeClass } from '../domain/vehicle/index.ts'
+import type { ShelfAvailability } from './shelf/views/value.ts'
 
 export type * from './jobViews.ts'
 export type * from './morningViews.ts'
-export type { Capability, Condition, Finish, SizeClass, Skill, Stage }
+export type { Capability, Condition, Finish, ShelfAvailability, SizeClass, Skill, Stage }
 
 export type JobStatus = 'held' | 'booked' | 'inShop' | 'handedOver' | 'cancelled' | 'lapsed'
 
@@ -170,6 +171,8 @@ export interface OfferView {
   moves: number
   /** What binds this offer, in words. */
   reasons: string[]
+  /** Whether the chemicals would be there. */
+  shelf: ShelfAvailability
 }
 
 export interface NoOfferView {

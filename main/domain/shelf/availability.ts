@@ -93,7 +93,7 @@ function promisable({ projection, reorderDay }: WantedDraw, day: number): number
     low.length - 1,
     reorderDay === null ? low.length - 1 : Math.max(day, reorderDay) - today,
   )
-  const from = Math.max(0, day - today)
+  const from = Math.max(0, day - today - 1)
   if (from > low.length - 1) return Math.max(0, low.at(-1)!)
   let least = Number.POSITIVE_INFINITY
   for (let i = from; i <= end; i++) least = Math.min(least, low[i]!)

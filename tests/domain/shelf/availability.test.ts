@@ -81,7 +81,7 @@ describe('at the front desk', () => {
     const shelf = projection({ deliveries: [parcel], booked: [booked(1, 10_000)] })
     expect(availabilityOf([want(4, 5000, { projection: shelf })]).draws[0]).toMatchObject({
       state: 'short',
-      couldBeOn: date(5),
+      couldBeOn: date(6),
     })
   })
 

@@ -67,4 +67,6 @@ export interface ShelfAvailability {
   proposal:
     | { supplierId: string; supplierName: string; offerId: string; packs: number; words: string }[]
     | null
+  /** The offer comes later than bays and crew would allow, because of the shelf, in words; null: it does not. */
+  moved: string | null
 }
