@@ -123,12 +123,17 @@ function* playsOut(): Generator<Row> {
     ]
   }
   yield* rowsOf('the rule', own)
-  const { result } = tuneMinMax(world, own.service)
-  for (const [p, product] of PRODUCTS.entries())
-    yield [`min-max tuned, ${product.name}: served`, 100 * result.service[p]!, '%']
-  yield* rowsOf('min-max tuned', result)
-  const saved = 100 * (1 - own.costPerWeek / result.costPerWeek)
-  yield ['cheaper than min-max at the same service', saved, '%', 'at least 20 %', saved >= 20]
+  for (const serves of ['at-least', 'just-short'] as const) {
+    const name =
+      serves === 'at-least' ? 'min-max tuned to serve as well' : 'min-max tuned to serve just short of that'
+    const { result } = tuneMinMax(world, own.service, serves)
+    for (const [p, product] of PRODUCTS.entries())
+      yield [`${name}: served of ${product.name}`, 100 * result.service[p]!, '%']
+    yield* rowsOf(name, result)
+    const saved = 100 * (1 - own.costPerWeek / result.costPerWeek)
+    if (serves === 'at-least') yield [`cheaper than ${name}`, saved, '%', 'at least 20 %', saved >= 20]
+    else yield [`cheaper than ${name}`, saved, '%']
+  }
 }
 
 function* againstOptimum(): Generator<Row> {

@@ -1,7 +1,8 @@
 /**
  * The plain min-max rule: when stock and orders fall to the minimum, order whole packs up to the maximum. Tuned with
  * hindsight, on the very weeks it is judged by, to the least cost at which every product is served at least as well as
- * asked: no shop could set it better.
+ * asked: no shop could set it better. A service moves in steps with the minimum, so a second form stops a tenth of a
+ * pack short of it: the two enclose what min-max would cost at exactly the same service.
  */
 import { type Result, type Rule, runShop } from './run.ts'
 import type { SimProduct, World } from './shop.ts'
@@ -33,9 +34,15 @@ const MOST_STEPS = 200
  * product has on the shelf does not touch another's service); then the spans that together cost least, product by
  * product until nothing improves, because orders of one day share their carriage.
  */
-export function tuneMinMax(world: World, services: readonly number[]): { levels: MinMax[]; result: Result } {
+export function tuneMinMax(
+  world: World,
+  services: readonly number[],
+  serves: 'at-least' | 'just-short' = 'at-least',
+): { levels: MinMax[]; result: Result } {
   const candidates = world.products.map((_, p) =>
-    SPANS_IN_PACKS.map(packs => serving(world, p, packs, services[p]!)).filter(levels => levels !== null),
+    SPANS_IN_PACKS.map(packs => serving(world, p, packs, services[p]!, serves)).filter(
+      levels => levels !== null,
+    ),
   )
   const cost = (levels: readonly MinMax[]) => runShop(world, minMaxRule(world.products, levels)).costPerWeek
   let levels = candidates.map(list => list[Math.floor(list.length / 2)]!)
@@ -56,7 +63,13 @@ export function tuneMinMax(world: World, services: readonly number[]): { levels:
   return { levels, result: runShop(world, minMaxRule(world.products, levels)) }
 }
 
-function serving(world: World, p: number, spanPacks: number, service: number): MinMax | null {
+function serving(
+  world: World,
+  p: number,
+  spanPacks: number,
+  service: number,
+  how: 'at-least' | 'just-short',
+): MinMax | null {
   const product = world.products[p]!
   const alone = { ...world, products: [product], draws: [world.draws[p]!] }
   const step = product.packCenti / STEPS_PER_PACK
@@ -70,5 +83,5 @@ function serving(world: World, p: number, spanPacks: number, service: number): M
     if (serves(middle)) high = middle
     else low = middle + 1
   }
-  return at(low)
+  return at(how === 'at-least' ? low : Math.max(0, low - 1))
 }

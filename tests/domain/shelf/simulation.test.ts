@@ -20,11 +20,11 @@ describe('a shop played out week by week', () => {
     })
   })
 
-  it('costs at least 15 % less than min-max tuned with hindsight to the same service', () => {
-    const { result } = tuneMinMax(world, own.service)
+  it('costs at least 15 % less than min-max tuned with hindsight to serve no better', () => {
+    const { result } = tuneMinMax(world, own.service, 'just-short')
     result.service.forEach((service, p) => {
-      expect(service).toBeGreaterThanOrEqual(own.service[p]!)
-      expect(service - own.service[p]!).toBeLessThan(0.012)
+      expect(service).toBeLessThanOrEqual(own.service[p]!)
+      expect(service).toBeGreaterThan(own.service[p]! - 0.03)
     })
     expect(own.costPerWeek).toBeLessThan(0.85 * result.costPerWeek)
   })
