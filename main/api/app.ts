@@ -4,6 +4,7 @@ import { Hono, type MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
 import type { Desk } from '../services/desk.ts'
 import { addDocuments } from './documents.ts'
+import { feedDoor } from './feeds.ts'
 import { importMaxBytes } from './readings.ts'
 import { loadRenderer } from './renderer.ts'
 import { appRouter } from './router.ts'
@@ -74,6 +75,7 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
     path === '/trpc/safety.uploadSheet' ? sheet : filePaths.has(path) ? file : usual
   app.use('/trpc/*', (context, next) => limitOf(context.req.path)(context, next))
   app.route('/', sensorDoor(desk))
+  app.route('/', feedDoor(desk))
   app.all('/trpc/*', context =>
     fetchRequestHandler({
       endpoint: '/trpc',

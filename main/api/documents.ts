@@ -5,6 +5,8 @@ import type { Desk } from '../services/desk.ts'
 import { bottleLabel } from '../services/shelf/bottleLabel.ts'
 import { orderDocument } from '../services/shelf/orders/orderDocument.ts'
 import { sheetFile } from '../services/shelf/safety.ts'
+import { shopCalendar } from '../services/upkeep/feeds.ts'
+import { ownerLetter } from '../services/upkeep/ownerLetter.ts'
 import type { App } from './app.ts'
 
 interface File {
@@ -45,6 +47,18 @@ export function addDocuments(app: App, desk: Desk): void {
         origin: new URL(context.req.url).origin,
       }),
     ),
+  )
+  app.get('/documents/letter/:file{[\\w-]+\\.pdf}', context =>
+    answer(context, () => ownerLetter(desk, { messageId: idOf(context.req.param('file')) })),
+  )
+  app.get('/documents/calendar.ics', context =>
+    answer(context, async () => ({
+      name: 'lustrum.ics',
+      type: 'text/calendar; charset=utf-8',
+      bytes: new TextEncoder().encode(
+        await shopCalendar(desk, { details: context.req.query('details') === 'yes' }),
+      ),
+    })),
   )
   app.get('/documents/sheet/:productId', context =>
     answer(context, () => sheetFile(desk, { productId: context.req.param('productId') })),

@@ -1,9 +1,11 @@
 import { bays } from './bays.ts'
 import { board } from './board.ts'
 import { booking } from './booking.ts'
+import { consents } from './consents.ts'
 import { crew } from './crew.ts'
 import { applied, cure } from './cure.ts'
 import { customers } from './customers.ts'
+import { feeds } from './feeds.ts'
 import { hours } from './hours.ts'
 import { jobs } from './jobs.ts'
 import { mail } from './mail.ts'
@@ -11,12 +13,14 @@ import { morning } from './morning.ts'
 import { orders } from './orders.ts'
 import { products } from './products.ts'
 import { readings } from './readings.ts'
+import { reminders } from './reminders.ts'
 import { safety } from './safety.ts'
 import { sensors } from './sensors.ts'
 import { shelf } from './shelf.ts'
 import { shop } from './shop.ts'
 import { suppliers } from './suppliers.ts'
 import { system } from './system.ts'
+import { results, templates } from './templates.ts'
 import { treatments } from './treatments.ts'
 import { router } from './trpc.ts'
 import { upkeep } from './upkeep.ts'
@@ -28,21 +32,26 @@ export const appRouter = router({
   bays,
   board,
   booking,
+  consents,
   crew,
   cure,
   customers,
+  feeds,
   hours,
   jobs,
   mail,
   morning,
   orders,
   products,
+  reminders,
+  results,
   readings,
   sensors,
   safety,
   shelf,
   shop,
   suppliers,
+  templates,
   treatments,
   upkeep,
   vehicles,

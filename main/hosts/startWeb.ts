@@ -3,6 +3,7 @@ import { claimDataFolder, readRunning } from './dataFolder.ts'
 import { openBrowser } from './openBrowser.ts'
 import { openShop } from './openShop.ts'
 import type { Options } from './options.ts'
+import { startOutbox } from './outboxTimer.ts'
 import { readDoorKeys } from './web/guard.ts'
 import { serveWeb } from './web/serve.ts'
 
@@ -32,11 +33,13 @@ export async function startWeb(options: Options): Promise<void> {
     throw error
   })
   claim.announce(web.entrance)
+  const stopOutbox = startOutbox(desk, error => console.error(error))
   console.log(`Lustrum is open at ${web.entrance}`)
   if (options.open) openBrowser(web.entrance)
 
   await toStop
   await web.close()
+  await stopOutbox()
   await desk.store.close()
   claim.release()
   process.exit(0)

@@ -5,6 +5,7 @@ import { createApp } from '../../api/app.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { type Claim, claimDataFolder, readRunning } from '../dataFolder.ts'
 import { openShop } from '../openShop.ts'
+import { startOutbox } from '../outboxTimer.ts'
 import { refusedStatus, windowIsOpen } from '../windowWords.ts'
 import { menuTemplate } from './menu.ts'
 import { keepInside } from './navigation.ts'
@@ -81,6 +82,7 @@ async function open(shell: Shell, place: Place, windowDir: string): Promise<void
     say: words => console.log(words),
   })
   const handler = createApp({ desk, rendererDir: place.rendererDir, onFault: error => console.error(error) })
+  const stopOutbox = startOutbox(desk, error => console.error(error))
   serveScheme(protocol, request => handler.fetch(request))
   guardPermissions(session.defaultSession)
   Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(process.platform, !app.isPackaged)))
@@ -105,16 +107,18 @@ async function open(shell: Shell, place: Place, windowDir: string): Promise<void
     closed = true
     // The shell does not wait for promises: it is held until the database is closed, then let go.
     event.preventDefault()
-    desk.store.close().then(
-      () => {
-        claimed.release()
-        app.exit(0)
-      },
-      error => {
-        console.error(error)
-        app.exit(1)
-      },
-    )
+    stopOutbox()
+      .then(() => desk.store.close())
+      .then(
+        () => {
+          claimed.release()
+          app.exit(0)
+        },
+        error => {
+          console.error(error)
+          app.exit(1)
+        },
+      )
   })
   await window.loadURL(`${appOrigin}/`)
   console.log(windowIsOpen)

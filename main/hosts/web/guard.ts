@@ -1,6 +1,7 @@
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto'
 import type { MiddlewareHandler } from 'hono'
 import { getCookie, setCookie } from 'hono/cookie'
+import { feedPath } from '../../api/feeds.ts'
 import { sensorPath } from '../../api/sensor.ts'
 
 export interface DoorKeys {
@@ -31,7 +32,7 @@ function same(a: string, b: string): boolean {
 /**
  * Lets in only browsers on this computer that were given the secret: the `Host` must be this loopback address (a page
  * elsewhere may point a name of its own here), a foreign `Origin` or a cross-site fetch is refused, and everything
- * but the entrance and the sensors' address wants the cookie.
+ * but the entrance, the sensors' address and the calendar feeds wants the cookie.
  */
 export function makeGuard({ secret, session }: DoorKeys, port: () => number): MiddlewareHandler {
   return async (context, next) => {
@@ -60,6 +61,8 @@ export function makeGuard({ secret, session }: DoorKeys, port: () => number): Mi
     }
     // A sensor has no browser; its own token is asked for behind this door.
     if (path === sensorPath && context.req.method === 'POST') return next()
+    // Nor has a calendar program; its link is the key, and it may only read.
+    if (feedPath.test(path) && context.req.method === 'GET') return next()
     if (!same(getCookie(context, cookieName) ?? '', session)) return context.text(notLetIn, 401)
     return next()
   }

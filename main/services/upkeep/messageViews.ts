@@ -213,7 +213,6 @@ export interface ResultsView {
     came: ResultShare
   }[]
   confidence: number
-  fromOn: string | null
 }
 
 export interface FeedView {

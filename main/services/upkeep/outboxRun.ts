@@ -32,6 +32,15 @@ import type { SendRunView } from './views.ts'
 const running = new WeakMap<Store, Promise<SendRunView>>()
 const stops = new WeakMap<Store, { words: string; at: number }>()
 
+/** Databases that are about to be closed: a run ends after the message it is at. */
+const halted = new WeakSet<Store>()
+
+/** Ends the run under way after its present message, and begins no other; resolves when it has ended. */
+export async function haltOutbox(store: Store): Promise<void> {
+  halted.add(store)
+  await running.get(store)
+}
+
 /** Minutes after which a run tries again by itself where the settings were at fault. */
 const pauseMin = 15
 
@@ -62,7 +71,7 @@ async function sendAll(desk: Desk): Promise<SendRunView> {
   stops.delete(desk.store)
   const looked = new Set<string>()
   for (;;) {
-    const row = await nextApproved(desk, looked)
+    const row = halted.has(desk.store) ? null : await nextApproved(desk, looked)
     if (!row) return view
     looked.add(row.id)
     const sender = await senderOf(desk.store.read, desk.store)

@@ -1,0 +1,40 @@
+import { z } from 'zod'
+import { resultsSummary } from '../services/upkeep/results.ts'
+import { listTemplates, previewTemplate, saveTemplate } from '../services/upkeep/templates.ts'
+import { id, minute, text } from './inputs.ts'
+import { procedure, router } from './trpc.ts'
+import { channel, versionOrNone } from './upkeepInputs.ts'
+
+const words = z.object({ subject: z.string().max(400), body: z.string().max(20_000) })
+
+export const templates = router({
+  list: procedure.query(({ ctx }) => listTemplates(ctx)),
+  save: procedure
+    .input(
+      z.object({
+        id: id.optional(),
+        name: text,
+        channel,
+        words: z.record(z.string().max(20), words),
+        version: versionOrNone,
+      }),
+    )
+    .mutation(({ ctx, input }) => saveTemplate(ctx, input)),
+  /** The words with a real car's values in: a kept template's, or those being written. */
+  preview: procedure
+    .input(
+      z.object({
+        templateId: id.optional(),
+        words: words.optional(),
+        vehicleId: id,
+        language: z.string().max(20).optional(),
+      }),
+    )
+    .query(({ ctx, input }) => previewTemplate(ctx, input)),
+})
+
+export const results = router({
+  summary: procedure
+    .input(z.object({ fromAt: minute.optional() }).optional())
+    .query(({ ctx, input }) => resultsSummary(ctx, input)),
+})

@@ -1,0 +1,25 @@
+import type { Desk } from '../services/desk.ts'
+import { upkeepTick } from '../services/upkeep/automatic.ts'
+import { haltOutbox } from '../services/upkeep/outboxRun.ts'
+
+const everyMs = 60_000
+/** How long closing waits for the message that is on its way; past that it counts as cut off. */
+const patienceMs = 5_000
+
+/** Looks after the outbox every minute, one look at a time; returns the way to stop, before the store is closed. */
+export function startOutbox(desk: Desk, onFault: (error: unknown) => void): () => Promise<void> {
+  let looking: Promise<void> | null = null
+  const timer = setInterval(() => {
+    looking ??= upkeepTick(desk)
+      .catch(onFault)
+      .finally(() => {
+        looking = null
+      })
+  }, everyMs)
+  timer.unref()
+  return async () => {
+    clearInterval(timer)
+    const late = new Promise<void>(resolve => setTimeout(resolve, patienceMs).unref())
+    await Promise.race([Promise.all([haltOutbox(desk.store), looking]), late])
+  }
+}
