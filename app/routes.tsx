@@ -12,6 +12,7 @@ import { Frame } from './parts/Frame.tsx'
 import { Applied } from './screens/applied/Applied.tsx'
 import { Board } from './screens/board/Board.tsx'
 import { Book } from './screens/book/Book.tsx'
+import { Car } from './screens/car/Car.tsx'
 import { CloseOfDay } from './screens/closeOfDay/CloseOfDay.tsx'
 import { Conditions } from './screens/conditions/Conditions.tsx'
 import { Customer } from './screens/customers/Customer.tsx'
@@ -21,6 +22,7 @@ import { Job } from './screens/job/Job.tsx'
 import { Morning } from './screens/morning/Morning.tsx'
 import { Settings } from './screens/settings/Settings.tsx'
 import { Shelf } from './screens/shelf/Shelf.tsx'
+import { Upkeep } from './screens/upkeep/Upkeep.tsx'
 import { Welcome } from './screens/welcome/Welcome.tsx'
 
 function Root() {
@@ -57,6 +59,16 @@ const shelfSection = createRoute({ getParentRoute: () => root, path: '/shelf/$se
 const shelfRow = createRoute({ getParentRoute: () => root, path: '/shelf/$section/$id', component: Shelf })
 const applied = createRoute({ getParentRoute: () => root, path: '/jobs/$id/applied', component: Applied })
 const conditions = createRoute({ getParentRoute: () => root, path: '/conditions', component: Conditions })
+const upkeep = createRoute({
+  getParentRoute: () => root,
+  path: '/upkeep',
+  beforeLoad: () => {
+    throw redirect({ to: '/upkeep/$section', params: { section: 'due' } })
+  },
+})
+const upkeepSection = createRoute({ getParentRoute: () => root, path: '/upkeep/$section', component: Upkeep })
+const upkeepRow = createRoute({ getParentRoute: () => root, path: '/upkeep/$section/$id', component: Upkeep })
+const car = createRoute({ getParentRoute: () => root, path: '/cars/$id', component: Car })
 const customers = createRoute({ getParentRoute: () => root, path: '/customers', component: Customers })
 const newCustomer = createRoute({
   getParentRoute: () => root,
@@ -94,6 +106,10 @@ const routeTree = root.addChildren([
   shelfSection,
   shelfRow,
   conditions,
+  upkeep,
+  upkeepSection,
+  upkeepRow,
+  car,
   customers,
   newCustomer,
   customer,

@@ -45,3 +45,14 @@ export function useSaving<Input extends object, Result>({
     })
   return { save, busy: mutation.isPending, error: mutation.error, reset: mutation.reset }
 }
+
+/** A change that asks for nothing: `run` does it and tells what came of it. */
+export function useAct<Result>({ mutationFn }: SavingOptions<void, Result>) {
+  const mutation = useMutation({
+    ...(mutationFn ? { mutationFn } : {}),
+    onSuccess: () => queryClient.invalidateQueries(),
+  })
+  const run = (done?: (result: Result) => void) =>
+    mutation.mutate(undefined, { onSuccess: result => done?.(result) })
+  return { run, busy: mutation.isPending, error: mutation.error, reset: mutation.reset }
+}

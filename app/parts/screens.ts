@@ -6,6 +6,7 @@ export const screens = [
   { to: '/close', label: 'Close of day', key: 'd' },
   { to: '/shelf', label: 'Shelf', key: 'h' },
   { to: '/conditions', label: 'Conditions', key: 'o' },
+  { to: '/upkeep', label: 'Upkeep', key: 'u' },
   { to: '/customers', label: 'Customers', key: 'c' },
   { to: '/settings', label: 'Settings', key: 's' },
 ] as const

@@ -8,6 +8,7 @@ import { ArchiveButton } from '../../parts/ArchiveButton.tsx'
 import { Form } from '../../parts/Form.tsx'
 import { FormFoot } from '../../parts/FormFoot.tsx'
 import { faultsOf } from '../../parts/faults.ts'
+import { Consents } from './Consents.tsx'
 import { CustomerFields } from './CustomerFields.tsx'
 import styles from './Customers.module.css'
 import { Vehicles } from './Vehicles.tsx'
@@ -34,6 +35,7 @@ export function Customer() {
       <div className={styles.columns}>
         <div className={styles.stack}>
           <Details key={customer.id} customer={customer} />
+          <Consents customerId={customer.id} />
           <ArchiveButton
             row={customer}
             archive={trpc.customers.archive.mutationOptions()}

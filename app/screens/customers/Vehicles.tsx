@@ -1,4 +1,5 @@
 import { Button } from '@mantine/core'
+import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { CustomerView, VehicleView } from '../../../main/api/views.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -32,6 +33,14 @@ export function Vehicles({ customer }: { customer: CustomerView }) {
                 {vehicle.note && ` · ${vehicle.note}`}
               </small>
             </span>
+            <Button
+              variant="default"
+              size="compact-sm"
+              renderRoot={props => <Link to="/cars/$id" params={{ id: vehicle.id }} {...props} />}
+              aria-label={`Upkeep of ${vehicle.plate || carWords(vehicle)}`}
+            >
+              Upkeep
+            </Button>
             <Button
               variant="default"
               size="compact-sm"

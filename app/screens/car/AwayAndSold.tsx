@@ -1,0 +1,135 @@
+import { Button, Group, TextInput } from '@mantine/core'
+import { useState } from 'react'
+import type { CarView } from '../../../main/services/upkeep/views.ts'
+import { useSaving } from '../../data/saving.ts'
+import { trpc } from '../../data/trpc.ts'
+import { Form } from '../../parts/Form.tsx'
+import { FormFoot } from '../../parts/FormFoot.tsx'
+import { faultsOf } from '../../parts/faults.ts'
+import { DateField } from '../../parts/inputs.tsx'
+import { dateWords } from '../../parts/time.ts'
+import styles from '../upkeep/Upkeep.module.css'
+import type { Acts } from '../upkeep/useActs.tsx'
+
+/** The car cannot come for a while, or comes no more. */
+export function AwayAndSold({ car, acts }: { car: CarView; acts: Acts }) {
+  const [form, setForm] = useState<'away' | 'sold' | null>(null)
+  return (
+    <section className={styles.card} aria-labelledby="away">
+      <h2 id="away">Away and sold</h2>
+      <div className={styles.stack}>
+        {car.away.length > 0 && (
+          <ul className={styles.plain}>
+            {car.away.map(away => (
+              <li key={away.actId}>
+                away from {dateWords(away.from)}, back on {dateWords(away.to)}
+                {away.why && ` (${away.why})`}
+              </li>
+            ))}
+          </ul>
+        )}
+        {form === null && car.soldOn === null && (
+          <Group>
+            <Button variant="default" onClick={() => setForm('away')}>
+              It is away for a while
+            </Button>
+            <Button variant="default" onClick={() => setForm('sold')}>
+              It was sold
+            </Button>
+          </Group>
+        )}
+        {car.soldOn !== null && (
+          <p className={styles.soft}>
+            Sold on {dateWords(car.soldOn)}: nothing falls due for it and nothing is written about it. Take
+            the sale back in its life above, if it was entered wrongly.
+          </p>
+        )}
+        {form === 'away' && <AwayForm car={car} acts={acts} onDone={() => setForm(null)} />}
+        {form === 'sold' && <SoldForm car={car} acts={acts} onDone={() => setForm(null)} />}
+      </div>
+    </section>
+  )
+}
+
+interface FormProps {
+  car: CarView
+  acts: Acts
+  onDone(): void
+}
+
+function AwayForm({ car, acts, onDone }: FormProps) {
+  const [from, setFrom] = useState(car.today)
+  const [to, setTo] = useState(Temporal.PlainDate.from(car.today).add({ months: 4 }).toString())
+  const [why, setWhy] = useState('')
+  const saving = useSaving(trpc.upkeep.away.mutationOptions())
+  const faults = faultsOf(saving.error)
+  return (
+    <Form
+      error={saving.error}
+      label="It is away for a while"
+      onSave={() =>
+        saving.save({ vehicleId: car.vehicleId, from, to, why }, act => {
+          acts.told(act)
+          onDone()
+        })
+      }
+    >
+      <div className={styles.fields}>
+        <DateField
+          label="First day away"
+          value={from}
+          onChange={setFrom}
+          error={faults.at('from') ?? faults.at('away.0.from')}
+        />
+        <DateField
+          label="First day back"
+          value={to}
+          onChange={setTo}
+          error={faults.at('to') ?? faults.at('away.0.to')}
+        />
+        <TextInput
+          label="Why"
+          placeholder="laid up for the winter"
+          value={why}
+          onChange={event => setWhy(event.currentTarget.value)}
+          error={faults.at('why')}
+        />
+      </div>
+      <FormFoot faults={faults} busy={saving.busy} label="Save the absence">
+        <Button variant="default" onClick={onDone}>
+          Not now
+        </Button>
+      </FormFoot>
+    </Form>
+  )
+}
+
+function SoldForm({ car, acts, onDone }: FormProps) {
+  const [on, setOn] = useState(car.today)
+  const saving = useSaving(trpc.upkeep.sold.mutationOptions())
+  const faults = faultsOf(saving.error)
+  return (
+    <Form
+      error={saving.error}
+      label="It was sold"
+      onSave={() =>
+        saving.save({ vehicleId: car.vehicleId, on }, act => {
+          acts.told(act)
+          onDone()
+        })
+      }
+    >
+      <p className={styles.soft}>
+        Nothing falls due for this car from that day on, and what waits to be sent about it is withdrawn.
+      </p>
+      <div className={styles.fields}>
+        <DateField label="Sold on" value={on} onChange={setOn} error={faults.at('on')} />
+      </div>
+      <FormFoot faults={faults} busy={saving.busy} label="Mark it sold">
+        <Button variant="default" onClick={onDone}>
+          Not now
+        </Button>
+      </FormFoot>
+    </Form>
+  )
+}

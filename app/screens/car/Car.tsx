@@ -1,0 +1,49 @@
+import { Alert } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import { Link, useParams } from '@tanstack/react-router'
+import { faultOf, trpc } from '../../data/trpc.ts'
+import { dateWords } from '../../parts/time.ts'
+import styles from '../upkeep/Upkeep.module.css'
+import { useActs } from '../upkeep/useActs.tsx'
+import { AwayAndSold } from './AwayAndSold.tsx'
+import { Exposure } from './Exposure.tsx'
+import { Life } from './Life.tsx'
+import { Plans } from './Plans.tsx'
+import { Timeline } from './Timeline.tsx'
+
+/** One car over the years: what lies on it, what was seen of it, when it comes next and why. */
+export function Car() {
+  const { id } = useParams({ from: '/cars/$id' })
+  const query = useQuery(trpc.upkeep.car.queryOptions({ vehicleId: id }))
+  const acts = useActs()
+  if (query.error) return <Alert color="red">{faultOf(query.error).message}</Alert>
+  const car = query.data
+  if (!car) return <p className={styles.soft}>Looking up the car …</p>
+  return (
+    <div className={styles.screen}>
+      <div className={styles.heading}>
+        <h1>{car.plate || 'Car without a plate'}</h1>
+        <p className={styles.soft}>
+          {car.vehicleWords} ·{' '}
+          <Link to="/customers/$id" params={{ id: car.customerId }}>
+            {car.customerName}
+          </Link>{' '}
+          · <Link to="/upkeep">all upkeep</Link>
+        </p>
+        {car.soldOn && <b className={styles.late}>sold on {dateWords(car.soldOn)}</b>}
+      </div>
+      {acts.bar}
+      <div className={styles.two}>
+        <div className={styles.stack}>
+          <Life car={car} acts={acts} />
+          <Exposure key={car.vehicleId} car={car} />
+        </div>
+        <div className={styles.stack}>
+          <Plans car={car} acts={acts} />
+          <Timeline car={car} acts={acts} />
+          <AwayAndSold car={car} acts={acts} />
+        </div>
+      </div>
+    </div>
+  )
+}

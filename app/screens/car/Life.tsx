@@ -1,0 +1,109 @@
+import { Alert, Button, Group } from '@mantine/core'
+import { useState } from 'react'
+import type { CarView, ProposalView } from '../../../main/services/upkeep/views.ts'
+import { useSaving } from '../../data/saving.ts'
+import { trpc } from '../../data/trpc.ts'
+import { faultsOf } from '../../parts/faults.ts'
+import { dateWords } from '../../parts/time.ts'
+import styles from '../upkeep/Upkeep.module.css'
+import type { Acts } from '../upkeep/useActs.tsx'
+import { InspectForm } from './InspectForm.tsx'
+import { LayerForm } from './LayerForm.tsx'
+import { LifeChart } from './LifeChart.tsx'
+
+/** How long what is on the car lasts, by everything seen so far, and what that would change. */
+export function Life({ car, acts }: { car: CarView; acts: Acts }) {
+  const [form, setForm] = useState<'look' | 'layer' | null>(null)
+  const { life, trouble, proposals, layers } = car
+  return (
+    <section className={styles.card} aria-labelledby="life">
+      <h2 id="life">
+        How long it lasts{' '}
+        {life && (
+          <small>
+            {life.productName}, laid {dateWords(life.laidOn)} {life.laidOn.slice(0, 4)}
+          </small>
+        )}
+      </h2>
+      <div className={styles.stack}>
+        {proposals.map(proposal => (
+          <Proposal
+            key={`${proposal.planId} ${proposal.what} ${proposal.toOn}`}
+            proposal={proposal}
+            acts={acts}
+          />
+        ))}
+        {trouble && (
+          <Alert color="orange" variant="outline" title="The inspections contradict each other">
+            {trouble}
+          </Alert>
+        )}
+        {life && (
+          <>
+            <LifeChart life={life} plate={car.plate} />
+            <p>{life.sentence}</p>
+            <p className={styles.soft}>
+              Taken from cars of {life.exposureClass} exposure. A figure from few cars is a guess with a
+              range: what is seen on the car itself decides.
+            </p>
+          </>
+        )}
+        {layers.length === 0 && (
+          <p className={styles.soft}>
+            Nothing on file lies on this car. A coating done here is entered by itself when its job is worked;
+            one from before, or from elsewhere, is entered here.
+          </p>
+        )}
+        {form === 'look' && <InspectForm car={car} onDone={() => setForm(null)} />}
+        {form === 'layer' && <LayerForm car={car} onDone={() => setForm(null)} />}
+        {form === null && (
+          <Group>
+            {layers.length > 0 && <Button onClick={() => setForm('look')}>Record an inspection</Button>}
+            <Button variant="default" onClick={() => setForm('layer')}>
+              Enter a coating or topper
+            </Button>
+          </Group>
+        )}
+      </div>
+    </section>
+  )
+}
+
+/** A date the readings would move: nothing moves unless the desk says so. */
+function Proposal({ proposal, acts }: { proposal: ProposalView; acts: Acts }) {
+  const [declined, setDeclined] = useState(false)
+  const saving = useSaving(trpc.upkeep.acceptProposal.mutationOptions())
+  const words = faultsOf(saving.error).rest()
+  const { planId, what, fromOn, toOn, sentence } = proposal
+  if (declined)
+    return (
+      <Group role="status" gap="sm">
+        <span className={styles.soft}>Left as it is: due on {dateWords(fromOn)}.</span>
+        <Button variant="default" size="compact-sm" onClick={() => setDeclined(false)}>
+          Look again
+        </Button>
+      </Group>
+    )
+  return (
+    <Alert
+      variant="outline"
+      color="orange"
+      title={`Proposed: ${dateWords(toOn)} in place of ${dateWords(fromOn)}`}
+    >
+      <p>{sentence}</p>
+      {words && <p className={styles.late}>{words}</p>}
+      <Group>
+        <Button
+          size="compact-md"
+          loading={saving.busy}
+          onClick={() => saving.save({ planId, what, toOn }, acts.told)}
+        >
+          {what === 'interval' ? 'Renew by this interval from now on' : `Move it to ${dateWords(toOn)}`}
+        </Button>
+        <Button size="compact-md" variant="default" onClick={() => setDeclined(true)}>
+          Leave it
+        </Button>
+      </Group>
+    </Alert>
+  )
+}

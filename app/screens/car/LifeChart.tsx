@@ -1,0 +1,136 @@
+import type { LifeView } from '../../../main/services/upkeep/views.ts'
+import { MeasuredChart } from '../../parts/MeasuredChart.tsx'
+import { dateWords } from '../../parts/time.ts'
+import styles from './LifeChart.module.css'
+import { lifeShape } from './lifeShape.ts'
+
+/** How long such a layer lasts: the curve, what was seen of others and this one, and how sure that is. */
+export function LifeChart({ life, plate }: { life: LifeView; plate: string }) {
+  const renewOn = dateWords(dayAfter(life.laidOn, life.renewDays))
+  return (
+    <figure className={styles.figure}>
+      <MeasuredChart className={styles.chart}>
+        {size => {
+          const shape = lifeShape(life, size)
+          const mark = 0.32 * size.rem
+          const labelRight = shape.renewX > size.width * 0.65
+          return (
+            <svg width={size.width} height={shape.height} role="img" aria-label={lifeWords(life, plate)}>
+              <path d={shape.band} className={styles.band} />
+              {shape.levels.map(level => (
+                <text key={level.label} x={shape.leftX - 6} y={level.y + 4} textAnchor="end">
+                  {level.label}
+                </text>
+              ))}
+              <line
+                x1={shape.leftX}
+                x2={shape.renewX}
+                y1={shape.levelY}
+                y2={shape.levelY}
+                className={styles.level}
+              />
+              <path d={shape.curve} className={styles.curve} />
+              <line
+                x1={shape.range.fromX}
+                x2={shape.range.toX}
+                y1={shape.floorY - 5}
+                y2={shape.floorY - 5}
+                className={styles.range}
+              />
+              <line
+                x1={shape.renewX}
+                x2={shape.renewX}
+                y1={shape.levelY}
+                y2={shape.floorY}
+                className={styles.renew}
+              />
+              <text
+                x={shape.renewX + (labelRight ? -6 : 6)}
+                y={shape.floorY - 1.3 * size.rem}
+                textAnchor={labelRight ? 'end' : 'start'}
+                className={styles.renewWords}
+              >
+                {Math.round(life.level * 100)} % until {renewOn}
+              </text>
+              {shape.todayX !== null && (
+                <>
+                  <line
+                    x1={shape.todayX}
+                    x2={shape.todayX}
+                    y1={shape.levels.at(-1)!.y - 1.6 * size.rem}
+                    y2={shape.floorY}
+                    className={styles.today}
+                  />
+                  <text x={shape.todayX + 4} y={shape.floorY + 2.4 * size.rem} className={styles.todayWords}>
+                    ┆ today
+                  </text>
+                </>
+              )}
+              {shape.marks.map(each => (
+                <g key={each.key} className={each.working ? styles.working : styles.gone}>
+                  {each.fromX !== null && <line x1={each.fromX} x2={each.x} y1={each.y} y2={each.y} />}
+                  {each.working ? (
+                    <path
+                      d={`M${each.x - mark} ${each.y + mark}L${each.x} ${each.y - mark}L${each.x + mark} ${each.y + mark}Z`}
+                    />
+                  ) : (
+                    <rect x={each.x - mark} y={each.y - mark} width={2 * mark} height={2 * mark} />
+                  )}
+                  {each.count > 1 && (
+                    <text x={each.x + mark + 2} y={each.y + 4}>
+                      ×{each.count}
+                    </text>
+                  )}
+                </g>
+              ))}
+              <line
+                x1={shape.leftX}
+                x2={shape.rightX}
+                y1={shape.floorY}
+                y2={shape.floorY}
+                className={styles.axis}
+              />
+              {shape.months.map(month => (
+                <text key={month.label} x={month.x} y={shape.floorY + 1.1 * size.rem} textAnchor="middle">
+                  {month.label}
+                </text>
+              ))}
+              <text x={shape.rightX} y={shape.floorY + 2.4 * size.rem} textAnchor="end">
+                months since it was laid
+              </text>
+            </svg>
+          )
+        }}
+      </MeasuredChart>
+      <figcaption>
+        <span className={styles.keyWorking}>▲ still working</span>
+        <span className={styles.keyGone}>─□ gone, since it was last seen working</span>
+        <span>
+          <i className={styles.keyBand} /> where the curve may lie
+        </span>
+        <span>
+          <i className={styles.keyRange} /> where the renewal age may lie, {Math.round(life.confidence * 100)}{' '}
+          %
+        </span>
+      </figcaption>
+    </figure>
+  )
+}
+
+function dayAfter(on: string, days: number): string {
+  return Temporal.PlainDate.from(on).add({ days }).toString()
+}
+
+/** The picture for those who cannot see it. */
+function lifeWords(life: LifeView, plate: string): string {
+  const working = life.readings.filter(reading => reading.to === null)
+  const gone = life.readings.filter(reading => reading.to !== null)
+  const seen = (readings: readonly { count?: number }[]) =>
+    readings.reduce((total, reading) => total + (reading.count ?? 1), 0)
+  const high = life.highDays === null ? 'no upper end known' : `at most ${life.highDays}`
+  return (
+    `How long ${life.productName} lasts on cars like ${plate}: ${Math.round(life.level * 100)} % still work after ` +
+    `${life.renewDays} days (at least ${life.lowDays}, ${high}). Seen still working: ${seen(working)}, gone: ` +
+    `${seen(gone)}. This one was laid ${life.ageDays} days ago.`
+  )
+}

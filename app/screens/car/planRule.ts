@@ -1,0 +1,20 @@
+/** How often a plan repeats, as the desk says it. */
+export type Repeats = 'once' | 'days' | 'weeks' | 'months' | 'years' | 'own'
+
+const frequency = { days: 'DAILY', weeks: 'WEEKLY', months: 'MONTHLY', years: 'YEARLY' } as const
+
+export const repeatChoices: { value: Repeats; label: string }[] = [
+  { value: 'once', label: 'once' },
+  { value: 'days', label: 'every so many days' },
+  { value: 'weeks', label: 'every so many weeks' },
+  { value: 'months', label: 'every so many months' },
+  { value: 'years', label: 'every so many years' },
+  { value: 'own', label: 'by a rule of its own (RFC 5545)' },
+]
+
+/** The RFC 5545 recurrence rule of what was chosen; `own` is taken as it is. */
+export function planRule(repeats: Repeats, every: number, own: string): string {
+  if (repeats === 'own') return own.trim()
+  if (repeats === 'once') return 'FREQ=DAILY;COUNT=1'
+  return `FREQ=${frequency[repeats]};INTERVAL=${every}`
+}

@@ -1,0 +1,103 @@
+import { Alert, Button } from '@mantine/core'
+import { useDebouncedValue } from '@mantine/hooks'
+import { useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
+import { dateOf } from '../../../../main/domain/calendar/index.ts'
+import type { DueState, DueView } from '../../../../main/services/upkeep/views.ts'
+import { useNowAt } from '../../../data/now.ts'
+import { useShop } from '../../../data/shop.ts'
+import { faultOf, trpc } from '../../../data/trpc.ts'
+import styles from '../Upkeep.module.css'
+import { useActs } from '../useActs.tsx'
+import { dueSigns, dueWords } from '../words.ts'
+import { Year } from '../year/Year.tsx'
+import { ApproveChosen } from './ApproveChosen.tsx'
+import { DueFilter, type Filter, noFilter } from './DueFilter.tsx'
+import { DueTable } from './DueTable.tsx'
+
+/** Who is due: the year as a picture, and the visits one by one with the reason for each. */
+export function Due() {
+  const { zone } = useShop()
+  const nowAt = useNowAt()
+  const acts = useActs()
+  const [filter, setFilter] = useState<Filter>(noFilter)
+  const [chosen, setChosen] = useState<readonly string[]>([])
+  const [asked] = useDebouncedValue(filter, 200)
+  const today = nowAt === null ? null : Temporal.PlainDate.from(dateOf(nowAt, zone))
+  const { days, ...fields } = asked
+  const query = useQuery({
+    ...trpc.upkeep.due.queryOptions({
+      fromDate: today?.toString() ?? '',
+      toDate: today?.add({ days }).toString() ?? '',
+      filter: fields,
+    }),
+    enabled: today !== null,
+    placeholderData: before => before,
+  })
+  const due = query.data
+  return (
+    <>
+      <div className={styles.heading}>
+        <h1>Upkeep</h1>
+        {due && <Counts due={due} />}
+      </div>
+      <Year acts={acts} />
+      <section className={styles.card} aria-labelledby="visits">
+        <h2 id="visits">Visits</h2>
+        <div className={styles.stack}>
+          <DueFilter filter={filter} onChange={setFilter} />
+          {acts.bar}
+          {query.error && <Alert color="red">{faultOf(query.error).message}</Alert>}
+          {due && <ApproveChosen visits={due.visits} chosen={chosen} onDone={() => setChosen([])} />}
+          {due &&
+            (due.visits.length === 0 ? (
+              <Nothing
+                filtered={JSON.stringify(filter) !== JSON.stringify(noFilter)}
+                onAll={() => setFilter(noFilter)}
+              />
+            ) : (
+              <DueTable
+                visits={due.visits}
+                today={due.today}
+                acts={acts}
+                chosen={chosen}
+                onChoose={setChosen}
+              />
+            ))}
+        </div>
+      </section>
+    </>
+  )
+}
+
+const counted: DueState[] = ['overdue', 'due', 'soon']
+
+function Counts({ due }: { due: DueView }) {
+  return (
+    <p className={styles.soft}>
+      {counted.map((state, i) => (
+        <span key={state} className={state === 'overdue' && due.counts.overdue > 0 ? styles.late : undefined}>
+          {i > 0 && ' · '}
+          {dueSigns[state]} {due.counts[state]} {dueWords[state].toLowerCase()}
+        </span>
+      ))}
+    </p>
+  )
+}
+
+function Nothing({ filtered, onAll }: { filtered: boolean; onAll(): void }) {
+  return filtered ? (
+    <p className={styles.empty}>
+      No visit by this filter.{' '}
+      <Button variant="default" size="compact-sm" onClick={onAll}>
+        Show all
+      </Button>
+    </p>
+  ) : (
+    <p className={styles.empty}>
+      Nobody is due in this time. When a coated car goes home, its upkeep begins by itself: a first wash, a
+      check-up, the topper’s renewal and a yearly look. For a car coated before, open it from its customer and
+      enter what lies on it.
+    </p>
+  )
+}

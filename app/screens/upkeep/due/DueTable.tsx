@@ -1,0 +1,166 @@
+import { Button, Checkbox } from '@mantine/core'
+import { Link } from '@tanstack/react-router'
+import { useState } from 'react'
+import type { VisitView } from '../../../../main/services/upkeep/views.ts'
+import { useShop } from '../../../data/shop.ts'
+import { dateWords, longWords } from '../../../parts/time.ts'
+import styles from '../Upkeep.module.css'
+import type { Acts } from '../useActs.tsx'
+import { channelWords, dueSigns, dueWords, outcomeWords, stateSigns, stateWords } from '../words.ts'
+import own from './Due.module.css'
+import { VisitActs } from './VisitActs.tsx'
+
+interface Props {
+  visits: readonly VisitView[]
+  today: string
+  acts: Acts
+  /** Visits whose reminders are to be approved together, by key. */
+  chosen: readonly string[]
+  onChoose(keys: readonly string[]): void
+}
+
+/** How many rows are drawn at once; a year of a large shop is read by its picture and its filter. */
+const page = 60
+
+/** Visits by due day, each with its window, its reason and what was done about it. */
+export function DueTable({ visits, today, acts, chosen, onChoose }: Props) {
+  const [shown, setShown] = useState(page)
+  const choosable = visits.filter(mayApprove).map(visit => visit.key)
+  const all = choosable.length > 0 && choosable.every(key => chosen.includes(key))
+  return (
+    <>
+      <table className={styles.table}>
+        <thead>
+          <tr>
+            <th scope="col">
+              {choosable.length > 0 && (
+                <Checkbox
+                  aria-label="Choose all reminders to review"
+                  checked={all}
+                  indeterminate={!all && chosen.length > 0}
+                  onChange={() => onChoose(all ? [] : choosable)}
+                />
+              )}
+            </th>
+            <th scope="col">When</th>
+            <th scope="col">Car</th>
+            <th scope="col">Visit, and why then</th>
+            <th scope="col">Booked, reminded</th>
+            <th scope="col">Do</th>
+          </tr>
+        </thead>
+        <tbody>
+          {visits.slice(0, shown).map(visit => (
+            <tr key={visit.key} className={visit.projected ? own.projected : undefined}>
+              <td>
+                {mayApprove(visit) && (
+                  <Checkbox
+                    aria-label={`Choose the reminder for ${visit.plate}, ${visit.title}`}
+                    checked={chosen.includes(visit.key)}
+                    onChange={event =>
+                      onChoose(
+                        event.currentTarget.checked
+                          ? [...chosen, visit.key]
+                          : chosen.filter(key => key !== visit.key),
+                      )
+                    }
+                  />
+                )}
+              </td>
+              <td className={own.when}>
+                <When visit={visit} />
+              </td>
+              <td>
+                <Link to="/cars/$id" params={{ id: visit.vehicleId }} className={own.plate}>
+                  {visit.plate || 'no plate'}
+                </Link>
+                <small>
+                  {visit.customerName}, {visit.vehicleWords}
+                </small>
+              </td>
+              <td>
+                {visit.title}
+                {visit.productName && ` · ${visit.productName}`}
+                <small>
+                  {visit.sentence ?? 'A later visit of this plan, if all before it come when due.'}
+                </small>
+              </td>
+              <td className={own.reminder}>
+                <Fate visit={visit} />
+              </td>
+              <td>{!visit.projected && <VisitActs visit={visit} today={today} acts={acts} />}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {visits.length > shown && (
+        <div>
+          <Button variant="default" onClick={() => setShown(shown + page)}>
+            Show more ({visits.length - shown} left)
+          </Button>
+        </div>
+      )}
+    </>
+  )
+}
+
+/** A visit whose reminder waits to be reviewed. */
+export function mayApprove(visit: VisitView): boolean {
+  return visit.reminder?.state === 'draft'
+}
+
+function When({ visit }: { visit: VisitView }) {
+  return (
+    <>
+      <span className={own.state} data-state={visit.state}>
+        {dueSigns[visit.state]} {dueWords[visit.state]}
+        {visit.state === 'overdue' && `, ${visit.daysLate} ${visit.daysLate === 1 ? 'day' : 'days'}`}
+      </span>
+      <div className={styles.nowrap}>{dateWords(visit.dueOn)}</div>
+      {visit.firstOn !== visit.lastOn && (
+        <small>
+          any day from {dateWords(visit.firstOn)} to {dateWords(visit.lastOn)}
+        </small>
+      )}
+      {visit.targetOn !== null && visit.targetOn !== visit.dueOn && (
+        <small>aimed at {dateWords(visit.targetOn)}</small>
+      )}
+    </>
+  )
+}
+
+function Fate({ visit }: { visit: VisitView }) {
+  const { zone } = useShop()
+  const { booking, reminder, settled, channels } = visit
+  return (
+    <>
+      {booking && (
+        <div>
+          <Link to="/jobs/$id" params={{ id: booking.jobId }}>
+            job {booking.jobNumber}
+          </Link>
+          , {longWords(booking.dropOffAt, zone)}
+        </div>
+      )}
+      {reminder && (
+        <div>
+          <Link to="/upkeep/$section" params={{ section: sectionOf(reminder.channel) }}>
+            {stateSigns[reminder.state]} {channelWords[reminder.channel]} {stateWords[reminder.state]}
+          </Link>
+          {reminder.outcome && `, ${outcomeWords[reminder.outcome]}`}
+          {reminder.nextTryOn && <small>again on {dateWords(reminder.nextTryOn)}</small>}
+        </div>
+      )}
+      {settled && <small>{settled}</small>}
+      {!reminder && !booking && (
+        <span className={styles.soft}>
+          {channels.length === 0
+            ? 'may not be written to'
+            : channels.map(channel => channelWords[channel].toLowerCase()).join(', ')}
+        </span>
+      )}
+    </>
+  )
+}
+
+const sectionOf = (channel: string) => (channel === 'email' ? 'reminders' : 'calls')

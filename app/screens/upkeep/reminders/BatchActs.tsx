@@ -1,0 +1,71 @@
+import { Button, Group } from '@mantine/core'
+import type { BatchView, SendRunView } from '../../../../main/services/upkeep/views.ts'
+import { useAct, useSaving } from '../../../data/saving.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { faultsOf } from '../../../parts/faults.ts'
+import styles from '../Upkeep.module.css'
+
+interface Props {
+  batch: BatchView
+  onSaid(words: string): void
+}
+
+/** What is done with the batch as a whole: write it, approve it, send it. */
+export function BatchActs({ batch, onSaid }: Props) {
+  const preparing = useAct(trpc.reminders.prepare.mutationOptions())
+  const approving = useSaving(trpc.reminders.approveAll.mutationOptions())
+  const sending = useAct(trpc.reminders.send.mutationOptions())
+  const drafts = batch.messages.filter(message => message.state === 'draft')
+  const ready = batch.messages.filter(message => message.state === 'approved' && message.channel === 'email')
+  const words = faultsOf(preparing.error ?? approving.error ?? sending.error).rest()
+  return (
+    <>
+      <Group gap="sm" className={styles.end}>
+        {batch.waiting > 0 && (
+          <Button
+            loading={preparing.busy}
+            onClick={() =>
+              preparing.run(({ written }) =>
+                onSaid(written === 1 ? '✓ 1 reminder written.' : `✓ ${written} reminders written.`),
+              )
+            }
+          >
+            Write today’s reminders ({batch.waiting})
+          </Button>
+        )}
+        {drafts.length > 0 && (
+          <Button
+            variant="default"
+            loading={approving.busy}
+            onClick={() =>
+              approving.save({}, ({ approved, words }) =>
+                onSaid([`✓ ${approved} approved.`, ...words].join(' ')),
+              )
+            }
+          >
+            {drafts.length === 1 ? 'Approve it' : `Approve all ${drafts.length}`}
+          </Button>
+        )}
+        {ready.length > 0 && (
+          <Button loading={sending.busy} onClick={() => sending.run(run => onSaid(runWords(run)))}>
+            Send what is approved ({ready.length})
+          </Button>
+        )}
+      </Group>
+      {words && (
+        <p className={styles.late} role="alert">
+          {words}
+        </p>
+      )}
+    </>
+  )
+}
+
+function runWords({ sent, failed, waiting, words }: SendRunView): string {
+  const parts = [
+    `${sent} sent`,
+    ...(failed > 0 ? [`${failed} failed`] : []),
+    ...(waiting > 0 ? [`${waiting} wait`] : []),
+  ]
+  return [`${failed > 0 ? '✕' : '✓'} ${parts.join(', ')}.`, ...words].join(' ')
+}

@@ -1,0 +1,112 @@
+import { Alert, Select } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
+import type { ResultShare } from '../../../../main/services/upkeep/views.ts'
+import { useNowAt } from '../../../data/now.ts'
+import { faultOf, trpc } from '../../../data/trpc.ts'
+import styles from '../Upkeep.module.css'
+import { channelWords } from '../words.ts'
+import own from './Results.module.css'
+
+const periods = [
+  { value: '91', label: 'the last 3 months' },
+  { value: '365', label: 'the last year' },
+  { value: 'all', label: 'all time' },
+]
+
+/** What came of the reminders, by channel and template; ranges, because a share of few says little. */
+export function Results() {
+  const [days, setDays] = useState('365')
+  const nowAt = useNowAt()
+  // By whole days, so that the question stays the same while the clock ticks on.
+  const fromAt = nowAt === null || days === 'all' ? null : (Math.floor(nowAt / 1_440) - Number(days)) * 1_440
+  const query = useQuery({
+    ...trpc.results.summary.queryOptions(fromAt === null ? {} : { fromAt }),
+    enabled: nowAt !== null,
+    placeholderData: before => before,
+  })
+  const results = query.data
+  if (query.error) return <Alert color="red">{faultOf(query.error).message}</Alert>
+  if (!results) return <p className={styles.soft}>Counting …</p>
+  const percent = Math.round(results.confidence * 100)
+  return (
+    <>
+      <div className={styles.heading}>
+        <h1>Results</h1>
+        <Select
+          aria-label="Reminders of"
+          data={periods}
+          allowDeselect={false}
+          value={days}
+          onChange={value => value && setDays(value)}
+        />
+      </div>
+      {results.lines.length === 0 ? (
+        <p className={styles.empty}>
+          No reminder went out in this time. Once some have, this shows for each channel and template how many
+          owners were reminded, booked and came, with the range each share may lie in.
+        </p>
+      ) : (
+        <section className={styles.card} aria-label="Results by channel and template">
+          <table className={styles.table}>
+            <thead>
+              <tr>
+                <th scope="col">Channel, template</th>
+                <th scope="col" className={styles.number}>
+                  Reminded
+                </th>
+                <th scope="col">Booked</th>
+                <th scope="col">Came, of those who booked</th>
+              </tr>
+            </thead>
+            <tbody>
+              {results.lines.map(line => (
+                <tr key={`${line.channel} ${line.templateId}`}>
+                  <td>
+                    {channelWords[line.channel]}
+                    <small>{line.templateName}</small>
+                  </td>
+                  <td className={styles.number}>{line.reminded}</td>
+                  <td>
+                    <Share share={line.booked} />
+                  </td>
+                  <td>
+                    <Share share={line.came} />
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+          <p className={styles.soft}>
+            In brackets, and as the bar: where the true share lies with {percent} % confidence. Two bars that
+            overlap widely do not tell one template from another. A visit counts once, under its last
+            reminder.
+          </p>
+        </section>
+      )}
+    </>
+  )
+}
+
+/** A share as its range on a scale from none to all; the mark is what was counted. */
+function Share({ share }: { share: ResultShare }) {
+  const { count, of, range, words } = share
+  return (
+    <div className={own.share}>
+      {of > 0 && (
+        <svg viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
+          <line x1={0} x2={100} y1={5} y2={5} className={own.scale} />
+          <rect
+            x={range.low * 100}
+            width={(range.high - range.low) * 100}
+            y={2}
+            height={6}
+            className={own.range}
+          />
+          <rect x={(count / of) * 100 - 0.5} width={1} y={0} height={10} className={own.counted} />
+        </svg>
+      )}
+      {words}
+    </div>
+  )
+}

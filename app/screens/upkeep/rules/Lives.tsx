@@ -1,0 +1,149 @@
+import { Button, Select } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
+import type { IntervalView } from '../../../../main/services/upkeep/views.ts'
+import { useDraft } from '../../../data/draft.ts'
+import { useSaving } from '../../../data/saving.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { Form } from '../../../parts/Form.tsx'
+import { FormFoot } from '../../../parts/FormFoot.tsx'
+import { faultsOf } from '../../../parts/faults.ts'
+import { DecimalInput } from '../../../parts/inputs.tsx'
+import styles from '../Upkeep.module.css'
+
+const marks: IntervalView['productMark'][] = ['data sheet', 'common practice', 'set by the shop']
+
+/** How long each coating and topper is taken to last before anything is seen of it. */
+export function Lives() {
+  const lives = useQuery(trpc.upkeep.products.queryOptions()).data ?? []
+  const [editing, setEditing] = useState<string | null>(null)
+  const chosen = lives.find(life => life.productId === editing)
+  return (
+    <section className={styles.card} aria-labelledby="lives">
+      <h2 id="lives">How long products last</h2>
+      {lives.length === 0 ? (
+        <p className={styles.soft}>No coating or topper is kept yet; products are entered in the settings.</p>
+      ) : (
+        <table className={styles.table}>
+          <thead>
+            <tr>
+              <th scope="col">Product</th>
+              <th scope="col" className={styles.number}>
+                Renewed after
+              </th>
+              <th scope="col">Taken from</th>
+              <th scope="col">Change</th>
+            </tr>
+          </thead>
+          <tbody>
+            {lives.map(life => (
+              <tr key={life.productId}>
+                <td>{life.productName}</td>
+                <td className={styles.number}>{life.intervalDays} days</td>
+                <td>{life.mark}</td>
+                <td>
+                  <Button
+                    variant="default"
+                    size="compact-sm"
+                    aria-label={`Change how long ${life.productName} lasts`}
+                    onClick={() => setEditing(life.productId)}
+                  >
+                    Change
+                  </Button>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      {chosen && <LifeForm key={chosen.productId} life={chosen} onDone={() => setEditing(null)} />}
+      <p className={styles.soft}>
+        At ordinary exposure. It is where learning begins; inspections take its place as they come in.
+      </p>
+    </section>
+  )
+}
+
+interface LifeFormProps {
+  life: {
+    productId: string
+    productName: string
+    intervalDays: number
+    mark: IntervalView['productMark']
+    shape: number
+    ageSpread: number
+    shapeSpread: number
+    version: number
+  }
+  onDone(): void
+}
+
+function LifeForm({ life, onDone }: LifeFormProps) {
+  const { productId, productName, version, ...saved } = life
+  const draft = useDraft(saved, version)
+  const saving = useSaving(trpc.upkeep.saveProduct.mutationOptions())
+  const faults = faultsOf(saving.error)
+  const { value, change } = draft
+  const label = `How long ${productName} lasts`
+  return (
+    <Form
+      error={saving.error}
+      label={label}
+      onSave={() => saving.save({ productId, version, ...value }, onDone)}
+    >
+      <h3>{label}</h3>
+      <div className={styles.fields}>
+        <DecimalInput
+          label="Renewed after"
+          unit="d"
+          value={value.intervalDays}
+          onChange={intervalDays => change({ intervalDays })}
+          error={faults.at('intervalDays')}
+        />
+        <Select
+          label="Taken from"
+          data={marks}
+          allowDeselect={false}
+          value={value.mark}
+          onChange={mark => mark && change({ mark })}
+          error={faults.at('mark')}
+        />
+        <DecimalInput
+          label="How it wears out"
+          description="1 at random, 2 to 4 by age"
+          value={value.shape}
+          onChange={shape => change({ shape })}
+          error={faults.at('life.shape')}
+        />
+        <DecimalInput
+          label="How sure of the days"
+          description="0.35: to within a factor of 1.4, two times of three"
+          value={value.ageSpread}
+          onChange={ageSpread => change({ ageSpread })}
+          error={faults.at('life.ageSpread')}
+        />
+        <DecimalInput
+          label="How sure of the wear"
+          description="the same, of how it wears out"
+          value={value.shapeSpread}
+          onChange={shapeSpread => change({ shapeSpread })}
+          error={faults.at('life.shapeSpread')}
+        />
+      </div>
+      <FormFoot
+        faults={faults}
+        busy={saving.busy}
+        dirty={draft.dirty}
+        outdated={draft.outdated}
+        onReload={() => {
+          saving.reset()
+          draft.reload()
+        }}
+      >
+        <Button variant="default" onClick={onDone}>
+          Not now
+        </Button>
+      </FormFoot>
+    </Form>
+  )
+}

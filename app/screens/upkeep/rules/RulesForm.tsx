@@ -1,0 +1,172 @@
+import { Checkbox, Radio, TextInput } from '@mantine/core'
+import { Link } from '@tanstack/react-router'
+import type { ReminderSettingsView } from '../../../../main/services/upkeep/views.ts'
+import { useDraft } from '../../../data/draft.ts'
+import { useSaving } from '../../../data/saving.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { ChoiceChips } from '../../../parts/ChoiceChips.tsx'
+import { Form } from '../../../parts/Form.tsx'
+import { FormFoot } from '../../../parts/FormFoot.tsx'
+import { faultsOf } from '../../../parts/faults.ts'
+import { DecimalInput, WallInput } from '../../../parts/inputs.tsx'
+import styles from '../Upkeep.module.css'
+import { rulesToSave } from './rulesToSave.ts'
+import { VisitTreatments } from './VisitTreatments.tsx'
+
+const weekdays = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'].map((label, i) => ({
+  value: String(i + 1),
+  label,
+}))
+
+/** When owners may be written to, how often, and what is proposed to them. */
+export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
+  const { version, ...saved } = rules
+  const draft = useDraft(saved, version)
+  const saving = useSaving(trpc.reminders.saveSettings.mutationOptions())
+  const faults = faultsOf(saving.error)
+  const { value, change } = draft
+  const number = (name: NumberRule, label: string, unit?: string) => (
+    <DecimalInput
+      label={label}
+      {...(unit && { unit })}
+      value={value[name]}
+      onChange={typed => change({ [name]: typed })}
+      error={faults.at(name)}
+    />
+  )
+  const share = (name: 'level' | 'roomShare', label: string) => (
+    <DecimalInput
+      label={label}
+      unit="%"
+      value={Math.round(value[name] * 1_000) / 10}
+      onChange={percent => change({ [name]: percent / 100 })}
+      error={faults.at(name)}
+    />
+  )
+  return (
+    <section className={styles.card} aria-labelledby="politeness">
+      <h2 id="politeness">How owners are reminded</h2>
+      <Form
+        error={saving.error}
+        label="How owners are reminded"
+        onSave={() => saving.save(rulesToSave({ ...value, version }), draft.settle)}
+      >
+        <div className={styles.fields}>
+          <WallInput
+            label="Not before"
+            description="by the owner’s clock"
+            value={value.fromMin}
+            onChange={fromMin => change({ fromMin })}
+            error={faults.at('fromMin')}
+          />
+          <WallInput
+            label="Not after"
+            description="by the owner’s clock"
+            value={value.toMin}
+            onChange={toMin => change({ toMin })}
+            error={faults.at('toMin')}
+          />
+          <div className={styles.whole}>
+            <ChoiceChips
+              label="Never on"
+              choices={weekdays}
+              value={value.closedWeekdays.map(String)}
+              onChange={days => change({ closedWeekdays: days.map(Number) })}
+              error={faults.under('closedWeekdays')}
+            />
+          </div>
+          <TextInput
+            className={styles.whole}
+            label="Never on these dates"
+            description="As 2026-12-25 2026-12-26"
+            value={value.closedDates.join(' ')}
+            onChange={event =>
+              change({ closedDates: event.currentTarget.value.split(/[\s,]+/).filter(Boolean) })
+            }
+            error={faults.under('closedDates')}
+          />
+          <Checkbox
+            className={styles.whole}
+            label="Nor on dates on which the shop is closed by exception"
+            checked={value.closedWithShop}
+            onChange={event => change({ closedWithShop: event.currentTarget.checked })}
+          />
+          {number('dailyLimit', 'At most a day')}
+          {number('gapDays', 'Days between two to one owner', 'd')}
+          {number('maxTries', 'Tries for one visit')}
+          {number('againDays', 'Tried again without an answer after', 'd')}
+          {number('laterDays', 'Asked again after “later”', 'd')}
+          {number('leadDays', 'Written before it is due by', 'd')}
+          {number('holdDays', 'Proposed times are held for', 'd')}
+          {number('checkUpDays', 'Check-up after a coating', 'd')}
+          {share('roomShare', 'Of the free hours, upkeep may fill')}
+          {share('level', 'Renew while there still work')}
+          <TextInput
+            label="Language"
+            description="of owners who have none on file"
+            value={value.language}
+            onChange={event => change({ language: event.currentTarget.value })}
+            error={faults.at('language')}
+          />
+          <TextInput
+            label="“No more” is mailed to"
+            description="empty: the address letters come from"
+            type="email"
+            value={value.stopAddress}
+            onChange={event => change({ stopAddress: event.currentTarget.value })}
+            error={faults.at('stopAddress')}
+          />
+        </div>
+        <VisitTreatments
+          treatments={value.treatments}
+          onChange={treatments => change({ treatments })}
+          error={faults.under('treatments')}
+        />
+        <Radio.Group
+          label="Where the program was cut off before the mail server answered"
+          description="Nobody can know then whether the message arrived; one of the two has to be chosen."
+          value={value.crashRisk}
+          onChange={risk => change({ crashRisk: risk as ReminderSettingsView['crashRisk'] })}
+          error={faults.at('crashRisk')}
+        >
+          <Radio value="again" mt={6} label="Send it again: none is lost, but that one may arrive twice" />
+          <Radio value="ask" mt={6} label="Ask the desk: none arrives twice, but that one may be lost" />
+        </Radio.Group>
+        <Checkbox
+          label="Write, approve and send by itself"
+          description="Off unless you switch it on. The rules above hold all the same, and nobody reads the words before they go."
+          checked={value.automatic}
+          onChange={event => change({ automatic: event.currentTarget.checked })}
+        />
+        <FormFoot
+          faults={faults}
+          busy={saving.busy}
+          dirty={draft.dirty}
+          outdated={draft.outdated}
+          label="Save the rules"
+          onReload={() => {
+            saving.reset()
+            draft.reload()
+          }}
+        />
+        <p className={styles.soft}>
+          The mail server is entered under{' '}
+          <Link to="/shelf/$section" params={{ section: 'rules' }}>
+            Shelf, rules and mail
+          </Link>
+          : orders and reminders leave by the same one.
+        </p>
+      </Form>
+    </section>
+  )
+}
+
+type NumberRule =
+  | 'dailyLimit'
+  | 'gapDays'
+  | 'maxTries'
+  | 'againDays'
+  | 'laterDays'
+  | 'leadDays'
+  | 'holdDays'
+  | 'checkUpDays'

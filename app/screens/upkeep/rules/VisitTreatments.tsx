@@ -1,0 +1,37 @@
+import { Select } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import type { PlanKind, ReminderSettingsView } from '../../../../main/services/upkeep/views.ts'
+import { trpc } from '../../../data/trpc.ts'
+import styles from '../Upkeep.module.css'
+import { kindChoices } from '../words.ts'
+
+interface Props {
+  treatments: ReminderSettingsView['treatments']
+  onChange(treatments: ReminderSettingsView['treatments']): void
+  error: string | undefined
+}
+
+/** What is proposed to an owner for each kind of visit. */
+export function VisitTreatments({ treatments, onChange, error }: Props) {
+  const sold = useQuery(trpc.treatments.list.queryOptions({ archived: false })).data ?? []
+  return (
+    <details>
+      <summary>Treatments proposed for each kind of visit</summary>
+      <div className={styles.fields}>
+        {kindChoices.map(({ value: kind, label }) => (
+          <Select
+            key={kind}
+            label={label}
+            placeholder="chosen from what is sold"
+            clearable
+            clearButtonProps={{ 'aria-label': `Clear ${label}` }}
+            data={sold.map(treatment => ({ value: treatment.id, label: treatment.name }))}
+            value={treatments[kind] ?? null}
+            onChange={id => onChange({ ...treatments, [kind satisfies PlanKind]: id })}
+            error={error}
+          />
+        ))}
+      </div>
+    </details>
+  )
+}

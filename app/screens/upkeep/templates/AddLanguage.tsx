@@ -1,0 +1,45 @@
+import { Button, Group, TextInput } from '@mantine/core'
+import { useState } from 'react'
+
+/** Adds a language to a template, beginning with the words shown. */
+export function AddLanguage({ languages, onAdd }: { languages: string[]; onAdd(tag: string): void }) {
+  const [tag, setTag] = useState('')
+  const [error, setError] = useState<string | null>(null)
+  const add = () => {
+    const known = canonical(tag)
+    if (known === null) return setError('Write a language tag such as de or fr-CH.')
+    if (languages.includes(known)) return setError(`${known} is there already.`)
+    setTag('')
+    setError(null)
+    onAdd(known)
+  }
+  return (
+    <Group gap={6} align="start" wrap="nowrap">
+      <TextInput
+        aria-label="Another language"
+        placeholder="fr"
+        w="6rem"
+        value={tag}
+        onChange={event => setTag(event.currentTarget.value)}
+        onKeyDown={event => {
+          if (event.key !== 'Enter') return
+          event.preventDefault()
+          add()
+        }}
+        error={error}
+      />
+      <Button variant="default" onClick={add} disabled={tag.trim() === ''}>
+        Add this language
+      </Button>
+    </Group>
+  )
+}
+
+/** The tag as it is written properly; null where it is none. */
+function canonical(tag: string): string | null {
+  try {
+    return Intl.getCanonicalLocales(tag.trim())[0] ?? null
+  } catch {
+    return null
+  }
+}

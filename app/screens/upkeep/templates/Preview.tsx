@@ -1,0 +1,83 @@
+import { Alert, Select } from '@mantine/core'
+import { useDebouncedValue } from '@mantine/hooks'
+import { useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
+import type { Channel } from '../../../../main/services/upkeep/views.ts'
+import { faultOf, trpc } from '../../../data/trpc.ts'
+import styles from '../Upkeep.module.css'
+
+interface Props {
+  words: { subject: string; body: string }
+  language: string
+  channel: Channel
+}
+
+/** The words as they would reach the owner of a real car, while they are written. */
+export function Preview({ words, language, channel }: Props) {
+  const [text, setText] = useState('')
+  const [vehicleId, setVehicleId] = useState<string | null>(null)
+  const [asked] = useDebouncedValue(text, 150)
+  const [typed] = useDebouncedValue(words, 250)
+  const found = useQuery({
+    ...trpc.customers.find.queryOptions({ text: asked, limit: 20 }),
+    placeholderData: before => before,
+  })
+  const cars = (found.data?.customers ?? []).flatMap(customer =>
+    customer.vehicles.map(car => ({ value: car.id, label: `${car.plate || 'no plate'}, ${customer.name}` })),
+  )
+  const car = vehicleId ?? cars[0]?.value ?? null
+  const preview = useQuery({
+    ...trpc.templates.preview.queryOptions({ words: typed, vehicleId: car ?? '', language }),
+    enabled: car !== null && typed.body.trim() !== '',
+    placeholderData: before => before,
+    retry: false,
+  })
+  const seen = preview.data
+  return (
+    <section className={styles.card} aria-labelledby="preview">
+      <h2 id="preview">With a real car</h2>
+      <div className={styles.stack}>
+        <Select
+          label="Car"
+          placeholder="plate or name"
+          searchable
+          data={cars}
+          value={car}
+          onChange={setVehicleId}
+          onSearchChange={setText}
+          filter={({ options }) => options}
+          nothingFoundMessage="No car by these letters."
+        />
+        {car === null && (
+          <p className={styles.soft}>
+            Enter a customer with a car, and their values are shown in these words.
+          </p>
+        )}
+        {preview.error && (
+          <Alert color="red" variant="outline">
+            {faultOf(preview.error).message}
+          </Alert>
+        )}
+        {seen && !preview.error && (
+          <div aria-live="polite" className={styles.stack}>
+            {seen.unfilled.length > 0 ? (
+              <Alert color="orange" variant="outline" title="Not filled">
+                Nothing is known of this car for {seen.unfilled.map(name => `{{${name}}}`).join(', ')}: ____
+                stands in its place, and such a message is not sent until it is edited.
+              </Alert>
+            ) : (
+              <p className={styles.kept}>✓ Every field is filled for this car.</p>
+            )}
+            <div className={styles.letter} lang={seen.language}>
+              {channel === 'text' ? '' : `${seen.subject}\n\n`}
+              {seen.body}
+            </div>
+            <p className={styles.soft}>
+              The two times are examples: a real reminder holds two real slots from the board.
+            </p>
+          </div>
+        )}
+      </div>
+    </section>
+  )
+}

@@ -1,0 +1,133 @@
+import { useId } from 'react'
+import type { WeekView } from '../../../../main/services/upkeep/views.ts'
+import { MeasuredChart } from '../../../parts/MeasuredChart.tsx'
+import { dateWords } from '../../../parts/time.ts'
+import styles from './Year.module.css'
+import { yearShape } from './yearShape.ts'
+
+interface Props {
+  weeks: readonly WeekView[]
+  /** What was aimed at before, week by week, where a spread is being looked at. */
+  before: readonly number[] | null
+}
+
+/** The year of visits: bars for what is aimed at, a line for what falls due, steps for the room. */
+export function YearChart({ weeks, before }: Props) {
+  const id = useId()
+  return (
+    <figure className={styles.figure}>
+      <MeasuredChart className={styles.chart}>
+        {size => {
+          const shape = yearShape(weeks, before, size)
+          return (
+            <svg width={size.width} height={shape.height} role="img" aria-label={yearWords(weeks, before)}>
+              <defs>
+                <pattern
+                  id={id}
+                  width={6}
+                  height={6}
+                  patternUnits="userSpaceOnUse"
+                  patternTransform="rotate(45)"
+                >
+                  <rect width={6} height={6} className={styles.overflowGround} />
+                  <rect width={2.5} height={6} className={styles.overflowLine} />
+                </pattern>
+              </defs>
+              {shape.levels.map(level => (
+                <g key={level.label}>
+                  <line x1={0} x2={size.width} y1={level.y} y2={level.y} className={styles.level} />
+                  <text x={0} y={level.y - 3}>
+                    {level.label}
+                  </text>
+                </g>
+              ))}
+              {shape.bars.map(bar => (
+                <g key={bar.week.mondayOn}>
+                  <title>{weekWords(bar.week)}</title>
+                  <rect
+                    x={bar.x}
+                    y={bar.fitY}
+                    width={bar.width}
+                    height={shape.floorY - bar.fitY}
+                    className={styles.fits}
+                  />
+                  {bar.overflows && (
+                    <rect
+                      x={bar.x}
+                      y={bar.topY}
+                      width={bar.width}
+                      height={bar.fitY - bar.topY}
+                      fill={`url(#${id})`}
+                      className={styles.overflow}
+                    />
+                  )}
+                  {bar.beforeY !== null && (
+                    <path
+                      d={`M${bar.x} ${shape.floorY}V${bar.beforeY}H${bar.x + bar.width}V${shape.floorY}`}
+                      className={styles.before}
+                    />
+                  )}
+                </g>
+              ))}
+              <path d={shape.room} className={styles.room} />
+              <path d={shape.asDue} className={styles.asDue} />
+              <line x1={0} x2={size.width} y1={shape.floorY} y2={shape.floorY} className={styles.axis} />
+              {shape.months.map(month => (
+                <text key={month.x} x={month.x} y={shape.height - 4}>
+                  {month.label}
+                </text>
+              ))}
+            </svg>
+          )
+        }}
+      </MeasuredChart>
+      <figcaption>
+        <span>
+          <i className={styles.keyFits} /> aimed at
+        </span>
+        <span>
+          <i className={styles.keyOverflow} /> aimed at, no room for it
+        </span>
+        {before && (
+          <span>
+            <i className={styles.keyBefore} /> aimed at before
+          </span>
+        )}
+        <span>
+          <i className={styles.keyDue} /> if everybody came on their date
+        </span>
+        <span>
+          <i className={styles.keyRoom} /> room beside booked work
+        </span>
+      </figcaption>
+    </figure>
+  )
+}
+
+function weekWords({ mondayOn, week, asDue, planned, room }: WeekView): string {
+  return `Week ${week}, from ${dateWords(mondayOn)}: ${asDue} due, ${planned} aimed at, room for ${room}`
+}
+
+/** The picture for those who cannot see it; the table beneath has every week. */
+function yearWords(weeks: readonly WeekView[], before: readonly number[] | null): string {
+  const full = weeks.filter(week => week.planned > week.room)
+  const busiest = weeks.reduce<WeekView | null>(
+    (most, week) => (week.asDue > (most?.asDue ?? 0) ? week : most),
+    null,
+  )
+  const parts = [
+    `Visits of the coming year by week: ${sum(weeks.map(week => week.planned))} aimed at`,
+    busiest
+      ? `most fall due in week ${busiest.week}: ${busiest.asDue}, with room for ${busiest.room}`
+      : 'none falls due',
+    full.length === 0
+      ? 'no week holds more than there is room for'
+      : `too many in ${full.length === 1 ? 'week' : 'weeks'} ${full.map(week => week.week).join(', ')}`,
+    ...(before
+      ? [`before it was too many in ${weeks.filter((week, i) => (before[i] ?? 0) > week.room).length} weeks`]
+      : []),
+  ]
+  return `${parts.join('; ')}.`
+}
+
+const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0)

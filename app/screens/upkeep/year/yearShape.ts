@@ -1,0 +1,97 @@
+import type { WeekView } from '../../../../main/services/upkeep/views.ts'
+import type { ChartSize } from '../../../parts/MeasuredChart.tsx'
+
+export interface WeekBar {
+  week: WeekView
+  x: number
+  width: number
+  /** Top of the visits there is room for, and of all of them; over it, the rest does not fit. */
+  fitY: number
+  topY: number
+  overflows: boolean
+  /** Top of what was aimed at before; null where nothing is compared. */
+  beforeY: number | null
+}
+
+export interface YearShape {
+  height: number
+  floorY: number
+  bars: WeekBar[]
+  /** If everybody came on their date, week by week. */
+  asDue: string
+  /** The room, in steps. */
+  room: string
+  roomEndY: number
+  levels: { y: number; label: string }[]
+  months: { x: number; label: string }[]
+}
+
+/**
+ * A year of weeks as a picture: a bar a week for what is aimed at, a line for what falls due, steps for the room.
+ * `before` is what was aimed at before a spread, one number a week.
+ */
+export function yearShape(
+  weeks: readonly WeekView[],
+  before: readonly number[] | null,
+  { width, rem }: ChartSize,
+): YearShape {
+  const left = 2.2 * rem
+  const right = 0.4 * rem
+  const top = 1.4 * rem
+  const height = 12.5 * rem
+  const floorY = height - 1.6 * rem
+  const slot = (width - left - right) / Math.max(1, weeks.length)
+  const most = Math.max(1, ...weeks.flatMap(week => [week.asDue, week.planned, week.room]), ...(before ?? []))
+  const y = (visits: number) => floorY - (visits / most) * (floorY - top)
+  const x = (i: number) => left + i * slot
+  const bars = weeks.map((week, i) => ({
+    week,
+    x: x(i) + slot * 0.1,
+    width: slot * 0.8,
+    fitY: y(Math.min(week.planned, week.room)),
+    topY: y(week.planned),
+    overflows: week.planned > week.room,
+    beforeY: before === null ? null : y(before[i] ?? 0),
+  }))
+  return {
+    height,
+    floorY,
+    bars,
+    asDue: path(weeks.map((week, i) => [x(i) + slot / 2, y(week.asDue)])),
+    room: path(
+      weeks.flatMap((week, i) => [
+        [x(i), y(week.room)],
+        [x(i + 1), y(week.room)],
+      ]),
+    ),
+    roomEndY: y(weeks.at(-1)?.room ?? 0),
+    levels: levels(most).map(visits => ({ y: y(visits), label: String(visits) })),
+    months: monthTicks(weeks, x, slot, rem),
+  }
+}
+
+function path(points: readonly (readonly number[])[]): string {
+  return points.length === 0 ? '' : `M${points.map(([x, y]) => `${round(x!)} ${round(y!)}`).join('L')}`
+}
+
+const round = (value: number) => Math.round(value * 10) / 10
+
+/** 0, the most, and a round number between where there is one. */
+function levels(most: number): number[] {
+  const step = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1_000].find(each => most / each <= 4) ?? most
+  return Array.from({ length: Math.floor(most / step) + 1 }, (_, i) => i * step)
+}
+
+/** The first week that begins in each month; left out where the name would run into the one before. */
+function monthTicks(weeks: readonly WeekView[], x: (i: number) => number, slot: number, rem: number) {
+  const ticks: { x: number; label: string }[] = []
+  weeks.forEach(({ mondayOn }, i) => {
+    const day = Temporal.PlainDate.from(mondayOn)
+    if (i > 0 && weeks[i - 1]!.mondayOn.slice(0, 7) === mondayOn.slice(0, 7)) return
+    const label = day.toLocaleString('en-GB', { month: 'short' })
+    const last = ticks.at(-1)
+    if (last && x(i) - last.x < Math.max(slot, 2.2 * rem)) return
+    ticks.push({ x: x(i), label })
+  })
+  return ticks
+}
