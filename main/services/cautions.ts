@@ -15,8 +15,13 @@ const careOf: Readonly<Record<ProductKind, string>> = {
   consumable: 'what its label says',
 }
 
-/** One line for whoever is handed a product: what is usual, and who decides. */
-export function cautionWords({ name, kind }: Pick<CuringProduct, 'name' | 'kind'>): string {
+/** One line for whoever is handed a product: what its data sheet asks, or what is usual, and who decides. */
+export function cautionWords({
+  name,
+  kind,
+  caution = null,
+}: Pick<CuringProduct, 'name' | 'kind'> & { caution?: string | null }): string {
+  if (caution !== null) return caution
   return (
     `${name}: usual care is ${careOf[kind]} (common practice). ` +
     'Read its safety data sheet first; the sheet and local rules decide.'

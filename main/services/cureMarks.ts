@@ -10,6 +10,8 @@ export interface CuringProduct {
   readonly name: string
   readonly kind: ProductKind
   readonly cureProfile: CureProfile | null
+  /** What its safety data sheet asks of whoever is handed it; null: nobody has entered the sheet. */
+  readonly caution: string | null
 }
 
 export type ProductsById = ReadonlyMap<string, CuringProduct>

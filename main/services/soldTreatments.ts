@@ -4,6 +4,8 @@ import type { Condition, Finish, ProductKind, SizeClass, TreatmentStep } from '.
 import { type Laid, layOut } from '../domain/treatment/index.ts'
 import type { Tx } from '../store/store.ts'
 import type { CuringProduct, ProductsById } from './cureMarks.ts'
+import { cautionFrom } from './shelf/safetyView.ts'
+import { rulesOf } from './shelf/shelfRules.ts'
 import { shopOf } from './shopView.ts'
 
 export interface Wish {
@@ -64,15 +66,20 @@ export async function sell(tx: Tx, wish: Wish): Promise<Sold> {
 
 /** Products by id, archived ones too: what a booked job uses stays known. */
 export async function productsById(tx: Tx, ids: readonly string[]): Promise<ProductsById> {
-  const rows = await tx.product.findMany({ where: { id: { in: [...new Set(ids)] } } })
+  const rows = await tx.product.findMany({
+    where: { id: { in: [...new Set(ids)] } },
+    include: { safety: true },
+  })
+  const regime = rows.some(row => row.safety) ? (await rulesOf(tx)).regimeUsed : 'un-ghs'
   return new Map(
-    rows.map(({ id, name, kind, cureProfile }) => [
+    rows.map(({ id, name, kind, cureProfile, safety }) => [
       id,
       {
         id,
         name,
         kind: kind as ProductKind,
         cureProfile: cureProfile as unknown as CuringProduct['cureProfile'],
+        caution: safety ? cautionFrom(name, safety, regime) : null,
       },
     ]),
   )

@@ -116,8 +116,14 @@ function shownWord(read: SafetyFields['signalWord'], worked: SignalWord | null):
   return read ?? worked
 }
 
+/** The same from a product's record alone. */
+export function cautionFrom(name: string, safety: ProductSafety, regime: Regime): string {
+  const fields = fieldsOf(safety)
+  return cautionOf(name, fields, labelFromCodes(fields.hazardCodes ?? [], regime).signalWord)
+}
+
 /** One line for whoever is handed the chemical: never more than was read off its sheet, and who decides. */
-export function cautionOf(name: string, fields: SafetyFields, worked: SignalWord | null): string {
+function cautionOf(name: string, fields: SafetyFields, worked: SignalWord | null): string {
   const { hazardCodes, protection } = fields
   if (hazardCodes === null)
     return `${name}: no hazards are entered from its data sheet. Treat it as harmful until somebody has read the sheet; the sheet and local rules decide.`
