@@ -9,7 +9,7 @@ import {
 import { Refusal } from '../../domain/refusal.ts'
 import type { ReadingValues } from '../../store/readingRows.ts'
 import type { Tx } from '../../store/store.ts'
-import { listWords, sentence } from '../shopWords.ts'
+import { sentence } from '../shopWords.ts'
 import { degreesWords, marginWords } from './degreesWords.ts'
 
 /** What was measured in a bay shortly before a minute. */
@@ -116,18 +116,19 @@ export async function keepCheck(tx: Tx, { check, ...kept }: KeptCheck): Promise<
 
 /** A kept check in a line, as it is shown and printed. */
 export function checkWords(check: CoatCheck & { reason: string }, units: string): string {
-  if (check.airC === null) return 'Not measured in the hour before.'
+  const { airC, humidityPercent, panelC, dewC, marginC } = check
+  if (airC === null) return 'Not measured in the hour before.'
   const parts = [
-    `air ${degreesWords(check.airC, units)}`,
-    check.humidityPercent === null ? '' : `${Math.round(check.humidityPercent)} % humidity`,
-    check.panelC === null ? 'panel not measured' : `panel ${degreesWords(check.panelC, units)}`,
-    check.dewC === null ? '' : `dew point ${degreesWords(check.dewC, units)}`,
-    check.marginC === null ? '' : `${marginWords(check.marginC, units)} above it`,
+    `air ${degreesWords(airC, units)}`,
+    humidityPercent === null ? '' : `${Math.round(humidityPercent)} % humidity`,
+    dewC === null ? '' : `dew point ${degreesWords(dewC, units)}`,
+    panelC === null ? 'panel not measured' : `panel ${degreesWords(panelC, units)}`,
+    marginC === null ? '' : `${marginWords(marginC, units)} above the dew point`,
   ]
   const met =
     check.warnings.length === 0
       ? ['Every rule entered for it was met; the data sheet decides.']
       : check.warnings
   const because = check.reason === '' ? [] : [`Begun all the same: ${sentence(check.reason)}`]
-  return [sentence(listWords(parts.filter(Boolean))), ...met, ...because].join(' ')
+  return [sentence(parts.filter(Boolean).join(', ')), ...met, ...because].join(' ')
 }
