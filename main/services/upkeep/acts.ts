@@ -92,7 +92,8 @@ async function openVisit(tx: Tx, day: UpkeepDay, { planId, ruleOn }: VisitKey): 
 export function skipVisit(desk: Desk, input: VisitKey & { why?: string | undefined }): Promise<ActView> {
   return upkeepAct(desk, async ({ tx, day }) => {
     const { plan, row } = await openVisit(tx, day, input)
-    await stopMessages(tx, day.nowAt, input, 'The visit was skipped.')
+    const { planId, ruleOn } = input
+    await stopMessages(tx, day.nowAt, { planId, ruleOn }, 'The visit was skipped.')
     const why = checkNote(input.why ?? '', 'why', 200)
     return {
       entries: [{ vehicleId: row.vehicleId, planId: row.id, what: 'skipped', ruleOn: input.ruleOn, why }],
