@@ -87,7 +87,7 @@ export interface LearnedInput {
 }
 
 /** Makes what steps really drew the recipe, in every treatment with this step; booked jobs follow. */
-export function learnRecipe(desk: Desk, input: LearnedInput): Promise<{ treatments: number }> {
+export async function learnRecipe(desk: Desk, input: LearnedInput): Promise<{ treatments: number }> {
   const centi = notNegative(input.amount, 'amount')
   const sdCenti = notNegative(input.spread, 'spread')
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {

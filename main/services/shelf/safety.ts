@@ -118,7 +118,7 @@ const mostBytes = 15 * 1024 * 1024
  * Keeps a data sheet as a file, with the date of its revision. What it is is read off its first bytes, not believed;
  * the sheets before it stay in the database.
  */
-export function uploadSheet(desk: Desk, input: SheetInput): Promise<SafetyView> {
+export async function uploadSheet(desk: Desk, input: SheetInput): Promise<SafetyView> {
   const { productId, bytes, revisedOn } = input
   checkDate(revisedOn, 'revisedOn')
   if (bytes.length === 0 || bytes.length > mostBytes)

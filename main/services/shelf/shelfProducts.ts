@@ -81,7 +81,7 @@ export interface SizeInput {
 }
 
 /** Adds a container size, or changes one. Bottles received before keep what they were counted with. */
-export function saveSize(desk: Desk, input: SizeInput): Promise<{ id: string }> {
+export async function saveSize(desk: Desk, input: SizeInput): Promise<{ id: string }> {
   const labelCenti = positive(input.labelAmount, 'labelAmount')
   const data = {
     label: checkText(input.label, 'label', 'What the label says', 40),

@@ -43,7 +43,7 @@ const europe = new Set(
 export type RulesInput = Omit<ShelfRulesView, 'regimeUsed'>
 
 /** Sets the rules of the shelf; `version` 0 where nothing was set yet. */
-export function saveRules(desk: Desk, input: RulesInput): Promise<ShelfRulesView> {
+export async function saveRules(desk: Desk, input: RulesInput): Promise<ShelfRulesView> {
   checkRules(input)
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
     const { version, services, ...rest } = input
