@@ -38,7 +38,7 @@ async function yearGround(tx: Tx, nowAt: number): Promise<YearGround> {
   const today = Temporal.PlainDate.from(day.today)
   const monday = today.subtract({ days: today.dayOfWeek - 1 })
   const mondays = Array.from({ length: weeks }, (_, i) => monday.add({ weeks: i }).toString())
-  const until = monday.add({ weeks, days: -1 }).toString()
+  const until = monday.add({ days: 7 * weeks - 1 }).toString()
   const kept = await keptPlans(tx)
   const bookings = await bookingsOf(tx, nowAt, kept)
   const booked = new Set(
