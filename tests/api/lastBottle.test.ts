@@ -1,20 +1,12 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { freshKeys } from '../../main/hosts/web/guard.ts'
-import { serveWeb } from '../../main/hosts/web/serve.ts'
 import { lotRows } from '../../main/store/lotRows.ts'
-import { makeDesk } from '../services/makeDesk.ts'
 import { book, shelfShop, stock, workUntil } from '../services/shelf/shelfShop.ts'
+import { makeDoor } from './makeDoor.ts'
 
 describe('the last bottle, from two windows at once', () => {
   it('goes to one; the other is told what is left and by whom nothing was drawn twice', async () => {
-    const desk = await makeDesk('2026-04-15T11:00:00Z')
-    const rendererDir = mkdtempSync(join(tmpdir(), 'lustrum-page-'))
-    writeFileSync(join(rendererDir, 'index.html'), '<html></html>')
-    const keys = freshKeys()
-    const web = await serveWeb({ desk, rendererDir, port: 0, keys, onFault: error => console.error(error) })
+    const door = await makeDoor('2026-04-15T11:00:00Z')
+    const { desk, address, cookie } = door
     try {
       const shop = await shelfShop(desk)
       const [lotId] = await stock(desk, shop.coating, shop.sizes.coating, 1)
@@ -22,9 +14,6 @@ describe('the last bottle, from two windows at once', () => {
       const first = (await desk.store.read.stepDraw.findMany({ orderBy: { position: 'asc' } }))[0]!.position
       const done = []
       for (const job of booked) done.push(await workUntil(desk, job, first))
-      const address = `http://127.0.0.1:${web.port}`
-      const enter = await fetch(`${address}/enter/${keys.secret}`, { redirect: 'manual' })
-      const cookie = enter.headers.get('set-cookie')!.split(';')[0]!
       // Each 30 ml of a bottle of 50: only one of them fits.
       const ask = ({ jobId, version }: { jobId: string; version: number }) =>
         fetch(`${address}/trpc/shelf.confirmDraws`, {
@@ -52,9 +41,7 @@ describe('the last bottle, from two windows at once', () => {
       expect(twice.map(answer => answer.status).sort()).toEqual([200, 409])
       expect(await desk.store.read.stockMove.count({ where: { jobId: left.jobId, kind: 'use' } })).toBe(2)
     } finally {
-      await web.close()
-      await desk.close()
-      rmSync(rendererDir, { recursive: true, force: true })
+      await door.close()
     }
   })
 })

@@ -17,6 +17,8 @@ export interface Api {
   desk: TestDesk
   query(path: string, input?: unknown): Promise<Answer>
   mutate(path: string, input?: unknown): Promise<Answer>
+  /** A file or a page. */
+  get(path: string): Promise<Response>
   close(): Promise<void>
 }
 
@@ -53,6 +55,7 @@ export async function makeApi(now?: string): Promise<Api> {
         }),
       )
     },
+    get: async path => app.request(path),
     async close() {
       await desk.close()
       rmSync(rendererDir, { recursive: true, force: true })
