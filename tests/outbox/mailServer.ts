@@ -14,6 +14,8 @@ export interface Delivered {
 export interface TestMailServer {
   port: number
   letters: Delivered[]
+  /** The server itself, for tests that hang up on a client. */
+  server: SMTPServer
   close(): Promise<void>
 }
 
@@ -46,6 +48,7 @@ export async function startMailServer(options: SMTPServerOptions = {}): Promise<
   return {
     port: (server.server.address() as AddressInfo).port,
     letters,
+    server,
     close: () => new Promise(resolve => server.close(() => resolve())),
   }
 }

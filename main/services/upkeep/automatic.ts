@@ -34,5 +34,5 @@ export async function upkeepTick(desk: Desk): Promise<void> {
   const waits = await tx.message.count({
     where: { OR: [{ state: 'approved', channel: 'email' }, { state: 'sending' }] },
   })
-  if (waits > 0) await runOutbox(desk, true)
+  if (waits > 0) await runOutbox(desk, { byItself: true })
 }

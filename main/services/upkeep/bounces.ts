@@ -12,7 +12,7 @@ import type { BounceView } from './views.ts'
  * Reads a delivery report and records what came back for good: the address is written to no more, the message counts
  * as failed. A report of a delay is read and changes nothing.
  */
-export function importBounce(desk: Desk, input: { text: string }): Promise<BounceView> {
+export async function importBounce(desk: Desk, input: { text: string }): Promise<BounceView> {
   const found = readBounces(input.text)
   if (found.length === 0)
     throw new Refusal(

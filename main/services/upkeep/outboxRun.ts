@@ -49,23 +49,27 @@ export function stoppedWords(store: Store): string | null {
   return stops.get(store)?.words ?? null
 }
 
-/**
- * Sends what may go out now. A run that is under way is joined, not doubled. `byItself`: the host's timer asks, not a
- * person; then it leaves settings that were just found wrong alone for a while.
- */
-export function runOutbox(desk: Desk, byItself = false): Promise<SendRunView> {
+export interface RunOptions {
+  /** The host's timer asks, not a person: settings that were just found wrong are left alone for a while. */
+  byItself?: boolean
+  /** Milliseconds to wait for a server's sign of life. */
+  patience?: number
+}
+
+/** Sends what may go out now. A run that is under way is joined, not doubled. */
+export function runOutbox(desk: Desk, { byItself = false, patience }: RunOptions = {}): Promise<SendRunView> {
   const { store } = desk
   const under = running.get(store)
   if (under) return under
   const stop = stops.get(store)
   if (byItself && stop && desk.now() < stop.at + pauseMin)
     return Promise.resolve({ sent: 0, failed: 0, waiting: 0, words: [stop.words] })
-  const run = sendAll(desk).finally(() => running.delete(store))
+  const run = sendAll(desk, patience).finally(() => running.delete(store))
   running.set(store, run)
   return run
 }
 
-async function sendAll(desk: Desk): Promise<SendRunView> {
+async function sendAll(desk: Desk, patience: number | undefined): Promise<SendRunView> {
   const view: SendRunView = { sent: 0, failed: 0, waiting: 0, words: [] }
   await recoverOrphans(desk)
   stops.delete(desk.store)
@@ -81,7 +85,7 @@ async function sendAll(desk: Desk): Promise<SendRunView> {
       view.waiting++
       continue
     }
-    const outcome = await sendMail(sender.server, await letterOf(desk, begun, sender))
+    const outcome = await sendMail(sender.server, await letterOf(desk, begun, sender), patience)
     const after = await settle(desk, begun.id, outcome)
     if (after.state === 'sent') view.sent++
     else if (after.state === 'failed') view.failed++

@@ -8,7 +8,10 @@ import { shopOf } from '../shopView.ts'
 /** The PDF of a letter that was approved, to fold into a window envelope. */
 export async function ownerLetter(desk: Desk, input: { messageId: string }) {
   const tx = desk.store.read
-  const row = await tx.message.findUnique({ where: { id: input.messageId }, include: { customer: true } })
+  const row = await tx.message.findUnique({
+    where: { id: input.messageId },
+    include: { customer: { include: { reach: true } } },
+  })
   if (row?.channel !== 'letter')
     throw new Refusal(
       'missing',
@@ -34,7 +37,7 @@ export async function ownerLetter(desk: Desk, input: { messageId: string }) {
       phone: shop.phone === null ? null : showPhone(shop.phone, shop.country),
       email: shop.email,
     },
-    to: [row.customer.name, ...row.address.split(/\r?\n/)],
+    to: [row.customer.name, ...(row.customer.reach?.postal ?? row.address).split(/\r?\n/)],
     dayWords: zonedOf(at, shop.zone).toLocaleString(row.language, { dateStyle: 'long' }),
     subject: row.subject,
     body: row.body,

@@ -50,7 +50,9 @@ export async function reachOf(tx: Tx, customerIds: readonly string[]): Promise<M
       .filter(customer => wanted.has(customer.id))
       .map(({ id, name, phone, email, reach }) => {
         const postal = reach?.postal ?? ''
-        const address = { email, letter: postal === '' ? null : postal, call: phone, text: phone }
+        // In one line: what is written to is compared and may never break a line.
+        const letter = postal === '' ? null : postal.split(/\s*[\r\n]+\s*/).join(', ')
+        const address = { email, letter, call: phone, text: phone }
         const said = new Set(Object.values(address).flatMap(each => (each === null ? [] : addressKey(each))))
         const others = [...said].flatMap(key => byAddress.get(key) ?? [])
         const owner: Owner = {

@@ -1,0 +1,238 @@
+import { afterEach, describe, expect, it } from 'vitest'
+import { getMailSettings, saveMailSettings } from '../../../main/services/mailSettings.ts'
+import { upkeepTick } from '../../../main/services/upkeep/automatic.ts'
+import { importBounce } from '../../../main/services/upkeep/bounces.ts'
+import { refuseMessage, retryMessage } from '../../../main/services/upkeep/messageActs.ts'
+import { batch } from '../../../main/services/upkeep/messages.ts'
+import { runOutbox } from '../../../main/services/upkeep/outboxRun.ts'
+import { startMailServer, type TestMailServer } from '../../outbox/mailServer.ts'
+import { agree } from './coatedCar.ts'
+import { approvedBatch, change, duePlan, message, type ReminderDesk, reminderDesk } from './reminderDesk.ts'
+
+type Options = Parameters<typeof startMailServer>[0]
+
+let server: TestMailServer
+let desk: ReminderDesk['desk']
+afterEach(async () => {
+  await desk.close()
+  await server.close()
+})
+
+/** One message approved, to go out through a server that behaves in some way. */
+async function oneApproved(options: Options): Promise<string> {
+  server = await startMailServer(options)
+  const made = await reminderDesk(server.port)
+  desk = made.desk
+  await agree(desk, made.shop.vehicles[0]!)
+  await duePlan(desk, made.shop.vehicles[0]!)
+  const [approved] = await approvedBatch(desk)
+  return approved!.id
+}
+
+const says = (responseCode: number) => Object.assign(new Error('mailbox'), { responseCode })
+
+describe('a server that', () => {
+  it('accepts: sent once, however often the outbox runs', async () => {
+    const id = await oneApproved({})
+    await Promise.all([runOutbox(desk), runOutbox(desk), runOutbox(desk)])
+    await runOutbox(desk)
+    expect(server.letters).toHaveLength(1)
+    expect(await message(desk, id)).toMatchObject({ state: 'sent', attempts: 1, unanswered: 0 })
+  })
+
+  // RFC 5321 section 4.2.1: 4yz is a transient answer. Section 4.5.4.1: retry after at least 30 minutes (from memory).
+  it('defers: tried again half an hour later, then an hour, until it takes it', async () => {
+    let left = 2
+    const id = await oneApproved({
+      onRcptTo: (_, __, done) => (left-- > 0 ? done(says(451)) : done()),
+    })
+    expect(await runOutbox(desk)).toMatchObject({ sent: 0, waiting: 1 })
+    expect(await message(desk, id)).toMatchObject({
+      state: 'approved',
+      attempts: 1,
+      notBeforeAt: desk.now() + 30,
+      words: expect.stringContaining('try again later'),
+    })
+    desk.setNow('2026-04-15T14:29:00Z')
+    expect(await runOutbox(desk)).toMatchObject({ waiting: 0 })
+    desk.setNow('2026-04-15T14:30:00Z')
+    await runOutbox(desk)
+    expect(await message(desk, id)).toMatchObject({ attempts: 2, notBeforeAt: desk.now() + 60 })
+    desk.setNow('2026-04-15T15:30:00Z')
+    expect(await runOutbox(desk)).toMatchObject({ sent: 1 })
+    expect(await message(desk, id)).toMatchObject({ state: 'sent', words: null })
+  })
+
+  it('rejects: failed with its words, and the desk may try again', async () => {
+    let taken = false
+    const id = await oneApproved({ onRcptTo: (_, __, done) => (taken ? done() : done(says(550))) })
+    expect(await runOutbox(desk)).toMatchObject({ failed: 1 })
+    const failed = await message(desk, id)
+    expect(failed).toMatchObject({ state: 'failed', failure: { code: 'refused' } })
+    expect(await runOutbox(desk)).toMatchObject({ sent: 0 })
+    taken = true
+    await retryMessage(desk, failed)
+    expect(await runOutbox(desk)).toMatchObject({ sent: 1 })
+  })
+
+  it('hangs before it has the letter: it never left, and waits', async () => {
+    const id = await oneApproved({ onRcptTo: () => {} })
+    expect(await runOutbox(desk, { patience: 150 })).toMatchObject({ sent: 0, waiting: 1 })
+    expect(await message(desk, id)).toMatchObject({ state: 'approved', unanswered: 0 })
+  })
+
+  it('hangs with the letter in hand: it may have arrived, and the desk is told', async () => {
+    const id = await oneApproved({
+      onData: stream => {
+        stream.resume()
+      },
+    })
+    await runOutbox(desk, { patience: 150 })
+    expect(await message(desk, id)).toMatchObject({ state: 'approved', unanswered: 1 })
+    expect(await batch(desk)).toMatchObject({
+      possiblyTwice: 1,
+      riskWords: expect.stringContaining('may arrive twice'),
+    })
+  })
+
+  it('drops the line after DATA: sent again under the same id, or left to the desk, as the shop chose', async () => {
+    let drop = true
+    const ids: string[] = []
+    const id = await oneApproved({
+      onData(stream, session, done) {
+        let text = ''
+        stream.on('data', chunk => (text += String(chunk)))
+        stream.on('end', () => {
+          ids.push(/^Message-ID:\s+(<[^>]+>)/im.exec(text)![1]!)
+          if (!drop) return done(null, 'taken')
+          const { _socket } = [...connections()].find(each => each.session.id === session.id)!
+          _socket.destroy()
+        })
+      },
+    })
+    const connections = () =>
+      (
+        server.server as unknown as {
+          connections: Set<{ session: { id: string }; _socket: { destroy(): void } }>
+        }
+      ).connections
+    await runOutbox(desk)
+    expect(await message(desk, id)).toMatchObject({ state: 'approved', unanswered: 1 })
+    drop = false
+    desk.setNow('2026-04-15T15:00:00Z')
+    await runOutbox(desk)
+    expect(await message(desk, id)).toMatchObject({ state: 'sent', unanswered: 1 })
+    expect(ids).toHaveLength(2)
+    expect(ids[0]).toBe(ids[1])
+  })
+
+  it('drops the line after DATA, and the shop would rather ask: it stops as failed', async () => {
+    const id = await oneApproved({
+      onData(stream) {
+        stream.resume()
+      },
+    })
+    await change(desk, { crashRisk: 'ask' })
+    await runOutbox(desk, { patience: 150 })
+    expect(await message(desk, id)).toMatchObject({
+      state: 'failed',
+      failure: { code: 'unknown' },
+      unanswered: 1,
+    })
+    expect(await runOutbox(desk)).toMatchObject({ sent: 0 })
+  })
+
+  it('demands a safe connection that cannot be had: nothing goes out, nothing is lost, and it says so', async () => {
+    const id = await oneApproved({})
+    const { hasPassword: _, ...settings } = (await getMailSettings(desk))!
+    await saveMailSettings(desk, { ...settings, security: 'starttls' })
+    expect(await runOutbox(desk)).toMatchObject({ sent: 0, waiting: 1 })
+    expect(await message(desk, id)).toMatchObject({ state: 'approved', attempts: 0 })
+    expect((await batch(desk)).stopped).toContain('safe connection')
+    expect(server.letters).toHaveLength(0)
+  })
+
+  it('does not take the password: stopped for all, tried again by itself only after a while', async () => {
+    let right = false
+    let asked = 0
+    const id = await oneApproved({
+      authOptional: false,
+      allowInsecureAuth: true,
+      onAuth: (auth, _, done) => {
+        asked++
+        return right ? done(null, { user: auth.username }) : done(new Error('Invalid username or password'))
+      },
+    })
+    const { hasPassword: _, ...settings } = (await getMailSettings(desk))!
+    await saveMailSettings(desk, { ...settings, user: 'ashdown', password: 'wrong' })
+    await upkeepTick(desk)
+    expect((await batch(desk)).stopped).toContain('password')
+    expect(await message(desk, id)).toMatchObject({ state: 'approved', attempts: 0 })
+    const before = asked
+    await upkeepTick(desk)
+    expect(asked).toBe(before)
+    right = true
+    desk.setNow('2026-04-15T14:20:00Z')
+    await upkeepTick(desk)
+    expect(await message(desk, id)).toMatchObject({ state: 'sent' })
+    expect((await batch(desk)).stopped).toBeNull()
+  })
+})
+
+describe('a message', () => {
+  it('that was refused while it waits for its next try is not tried again', async () => {
+    const id = await oneApproved({ onRcptTo: (_, __, done) => done(says(451)) })
+    await runOutbox(desk)
+    await refuseMessage(desk, await message(desk, id))
+    desk.setNow('2026-04-15T15:00:00Z')
+    expect(await runOutbox(desk)).toMatchObject({ sent: 0, waiting: 0 })
+  })
+
+  it('that came back is marked by its id from a pasted report, and its address is left alone', async () => {
+    const id = await oneApproved({})
+    await runOutbox(desk)
+    const { mailId } = await desk.store.read.message.findFirstOrThrow()
+    // RFC 3464 section 2.3: fields per recipient; the example's shape is that of its appendix E.1 (from memory).
+    const report = [
+      'Message-ID: <report-1@mail.example.com>',
+      'Content-Type: multipart/report; report-type=delivery-status',
+      '',
+      'Reporting-MTA: dns; mail.example.com',
+      '',
+      'Final-Recipient: rfc822; owner@example.com',
+      'Action: failed',
+      'Status: 5.1.1',
+      'Diagnostic-Code: smtp; 550 5.1.1 no such user',
+      '',
+      `Message-ID: ${mailId}`,
+      'Subject: whatever',
+    ].join('\r\n')
+    expect(await importBounce(desk, { text: report })).toMatchObject({
+      found: [{ address: 'owner@example.com', status: '5.1.1', permanent: true, messageId: mailId }],
+    })
+    const failed = await message(desk, id)
+    expect(failed).toMatchObject({ state: 'failed', failure: { code: 'bounced' } })
+    await expect(retryMessage(desk, failed)).rejects.toMatchObject({ code: 'address-bounced' })
+    await expect(importBounce(desk, { text: 'hello' })).rejects.toMatchObject({ code: 'no-report' })
+  })
+})
+
+describe('the automatic mode', () => {
+  it('is off; switched on it writes, approves and sends once a day when the hours begin', async () => {
+    server = await startMailServer()
+    const made = await reminderDesk(server.port)
+    desk = made.desk
+    await agree(desk, made.shop.vehicles[0]!)
+    await duePlan(desk, made.shop.vehicles[0]!)
+    await upkeepTick(desk)
+    expect((await batch(desk)).messages).toEqual([])
+    await change(desk, { automatic: true })
+    desk.setNow('2026-04-16T12:59:00Z')
+    await upkeepTick(desk)
+    expect(server.letters).toHaveLength(0)
+    desk.setNow('2026-04-16T13:00:00Z')
+    await upkeepTick(desk)
+    await upkeepTick(desk)
+    expect(server.letters).toHaveLength(1)
+  })
+})
