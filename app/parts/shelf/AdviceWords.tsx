@@ -12,12 +12,18 @@ export function adviceTitle({ kind, packs }: Pick<AdviceView, 'kind' | 'packs'>)
   return kind === 'order' ? `Order ${packs} ${packs === 1 ? 'pack' : 'packs'}` : titles[kind]
 }
 
-/** What to do about a product and why: the first sentence says it all, the others follow. */
-export function AdviceWords({ advice }: { advice: AdviceView }) {
+interface Props {
+  advice: AdviceView
+  /** So many sentences of it; the first one says it all. */
+  most?: number
+}
+
+/** What to do about a product and why. */
+export function AdviceWords({ advice, most }: Props) {
   return (
     <div className={styles.advice} data-kind={advice.kind}>
       <b>{adviceTitle(advice)}</b>
-      {advice.words.map(words => (
+      {advice.words.slice(0, most).map(words => (
         <small key={words}>{words}</small>
       ))}
     </div>

@@ -3,6 +3,7 @@ import { dateWords, dayClockWords, durationWords, longWords } from '../../parts/
 import styles from './Book.module.css'
 import { type Chosen, type OfferKind, offerKinds } from './booking.ts'
 import { MiniBoard } from './MiniBoard.tsx'
+import { ShelfPart, shelfWords } from './ShelfPart.tsx'
 
 interface Props {
   offers: OffersView
@@ -57,6 +58,7 @@ export function OfferCards({ offers, asked, chosen, choose }: Props) {
 /** What an offer promises, as a picture and in figures, and what binds it. */
 export function OfferFacts({ offer, offers }: { offer: OfferView; offers: OffersView }) {
   const when = (at: number) => dayClockWords(at, offers.zone)
+  const ofShelf = new Set(shelfWords(offer.shelf))
   return (
     <>
       <b className={styles.when}>{longWords(offer.handoverAt, offers.zone)}</b>
@@ -75,7 +77,8 @@ export function OfferFacts({ offer, offers }: { offer: OfferView; offers: Offers
         <dt>Changes of bay</dt>
         <dd>{offer.moves}</dd>
       </dl>
-      <Reasons words={offer.reasons} />
+      <ShelfPart shelf={offer.shelf} />
+      <Reasons words={offer.reasons.filter(words => !ofShelf.has(words))} />
     </>
   )
 }

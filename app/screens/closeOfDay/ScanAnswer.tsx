@@ -1,5 +1,6 @@
 import { Button } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
+import { useEffect, useRef } from 'react'
 import { amountText } from '../../parts/shelf/amounts.ts'
 import styles from './CloseOfDay.module.css'
 import { LearnCode } from './LearnCode.tsx'
@@ -13,8 +14,14 @@ interface Props {
 
 /** What the last code stands for, or what to do where it stands for nothing yet. */
 export function ScanAnswer({ answer, onLearned, onClose }: Props) {
+  const box = useRef<HTMLDivElement>(null)
+  const { kind, code } = answer
+  useEffect(() => {
+    // A known one is scrolled to where it is counted.
+    if (kind !== 'known' && kind !== 'bottle' && code) box.current?.scrollIntoView({ block: 'nearest' })
+  }, [kind, code])
   return (
-    <div className={styles.found} role="status" aria-label="Scanned">
+    <div ref={box} className={styles.found} role="status" aria-label="Scanned">
       <ScanWords answer={answer} />
       {answer.kind === 'unknown' ? (
         <LearnCode key={answer.code} code={answer.code} onLearned={onLearned} onClose={onClose} />

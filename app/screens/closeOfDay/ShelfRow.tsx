@@ -83,7 +83,7 @@ export function ShelfRow({ product, currency, counting, count, say }: Props) {
         leadDays={advice.facts?.coverDays ?? null}
       />
       <div>
-        <AdviceWords advice={advice} />
+        <AdviceWords advice={advice} most={2} />
         {projection.runsDry && <small className={styles.dry}>{projection.runsDry.words}</small>}
       </div>
       {open && (

@@ -9,6 +9,7 @@ import { CureClock } from './CureClock.tsx'
 import { History } from './History.tsx'
 import styles from './Job.module.css'
 import { JobActions } from './JobActions.tsx'
+import { JobDraws } from './JobDraws.tsx'
 import { Layers } from './Layers.tsx'
 import { SlipOffer } from './SlipOffer.tsx'
 import { StepTable } from './StepTable.tsx'
@@ -73,6 +74,7 @@ export function Job() {
         <CureClock job={job} />
       </div>
       <StepTable job={job} />
+      <JobDraws job={job} />
       <Layers job={job} />
       <section className={styles.cautions}>
         {[...job.cureWords, ...job.cautions].map(words => (

@@ -1,0 +1,38 @@
+import { useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
+import { dateOf } from '../../../main/domain/calendar/index.ts'
+import type { JobView } from '../../../main/services/views.ts'
+import { trpc } from '../../data/trpc.ts'
+import { StepCard } from '../closeOfDay/StepCard.tsx'
+import styles from './Job.module.css'
+
+/** What the finished steps of this job drew from the shelf, to be confirmed at once or at the close of day. */
+export function JobDraws({ job }: { job: JobView }) {
+  const [said, setSaid] = useState<string[]>([])
+  const date = dateOf(job.nowAt, job.zone)
+  const finished = job.steps.some(step => step.kind === 'work' && step.state === 'done')
+  const close = useQuery({ ...trpc.shelf.closeOfDay.queryOptions({ date }), enabled: finished }).data
+  const steps = (close?.stepsToConfirm ?? []).filter(step => step.jobId === job.id)
+  if (steps.length + said.length === 0) return null
+  return (
+    <section className={styles.card} aria-labelledby="job-draws">
+      <h2 id="job-draws">What was used</h2>
+      <div role="status">
+        {said.map(words => (
+          <p key={words} className={styles.kept}>
+            ✓ {words}
+          </p>
+        ))}
+      </div>
+      {steps.map(step => (
+        <StepCard
+          key={step.position}
+          step={step}
+          zone={job.zone}
+          date={date}
+          onDone={(_, { words }) => setSaid(words)}
+        />
+      ))}
+    </section>
+  )
+}
