@@ -2,18 +2,33 @@ import { zonedOf } from '../../main/domain/calendar/index.ts'
 
 /** Words for points in time, in the shop's zone, with a 24 hour clock. */
 
-function words(at: number, zone: string, parts: Intl.DateTimeFormatOptions): string {
-  return zonedOf(at, zone).toLocaleString('en-GB', { ...parts, hourCycle: 'h23' })
+const kinds = {
+  clock: { hour: '2-digit', minute: '2-digit' },
+  weekday: { weekday: 'short' },
+  month: { month: 'long' },
+} satisfies Record<string, Intl.DateTimeFormatOptions>
+
+const formats = new Map<string, Intl.DateTimeFormat>()
+
+/** Making a format costs a hundred times its use, and a board says a hundred times at each refresh. */
+function words(at: number, zone: string, kind: keyof typeof kinds): string {
+  const key = `${kind} ${zone}`
+  let format = formats.get(key)
+  if (!format) {
+    format = new Intl.DateTimeFormat('en-GB', { ...kinds[kind], timeZone: zone, hourCycle: 'h23' })
+    formats.set(key, format)
+  }
+  return format.format(at * 60_000)
 }
 
 /** "14:05" */
 export function clockWords(at: number, zone: string): string {
-  return words(at, zone, { hour: '2-digit', minute: '2-digit' })
+  return words(at, zone, 'clock')
 }
 
 /** "Tue 14:05" */
 export function dayClockWords(at: number, zone: string): string {
-  return `${words(at, zone, { weekday: 'short' })} ${clockWords(at, zone)}`
+  return `${words(at, zone, 'weekday')} ${clockWords(at, zone)}`
 }
 
 /** "Thu 16 April, 17:00" */
@@ -25,8 +40,8 @@ export function longWords(at: number, zone: string): string {
 /** "Thu 16 April" of a day written YYYY-MM-DD. */
 export function dateWords(date: string): string {
   const day = Temporal.PlainDate.from(date)
-  const name = (part: Intl.DateTimeFormatOptions) => day.toLocaleString('en-GB', part)
-  return `${name({ weekday: 'short' })} ${day.day} ${name({ month: 'long' })}`
+  const at = Math.round(day.toZonedDateTime('UTC').epochMilliseconds / 60_000)
+  return `${words(at, 'UTC', 'weekday')} ${day.day} ${words(at, 'UTC', 'month')}`
 }
 
 /** "6 h 50", "45 min", "2 d 3 h" for a stretch of minutes. */

@@ -2,7 +2,7 @@ import { Button, Group, SegmentedControl } from '@mantine/core'
 import { useHotkeys } from '@mantine/hooks'
 import { useQuery } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
-import { useState } from 'react'
+import { useMemo, useState } from 'react'
 import { dateOf, startOfDay } from '../../../main/domain/calendar/index.ts'
 import { useNowAt } from '../../data/now.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -51,7 +51,10 @@ export function Board() {
     ['BracketRight', () => turn(1)],
     ...spans.map(span => [span.value, () => setDays(span.value)] as [string, () => void]),
   ])
-  const board = view.data && nowAt !== null ? { ...view.data, nowAt } : view.data
+  const board = useMemo(
+    () => (view.data && nowAt !== null ? { ...view.data, nowAt } : view.data),
+    [view.data, nowAt],
+  )
   const until = fromDate && addDays(fromDate, Number(days) - 1)
   return (
     <div className={styles.screen}>

@@ -35,21 +35,20 @@ export function BoardCanvas({ board, days, originAt, control, openJob }: Props) 
   const svg = useRef<SVGSVGElement>(null)
   const [chosen, setChosen] = useState<string | null>(null)
 
-  const canvas = useMemo<Canvas | null>(() => {
+  const { open, fromAt, toAt } = board
+  const count = board.bays.length
+  // Kept while only the bookings or the clocks change, so that a stay that has not changed is not drawn anew.
+  const frame = useMemo<Omit<Canvas, 'board'> | null>(() => {
     if (width < 100) return null
     const unit = rootPx() / 16
     const room = viewport.height - 330 * unit
     return {
-      board,
       unit,
-      axis: timeAxis(board.open, board.fromAt, board.toAt, 136 * unit, width, foldOf(days)),
-      lanes: {
-        top: 44 * unit,
-        height: laneHeight(room, board.bays.length, 66 * unit, 150 * unit),
-        count: board.bays.length,
-      },
+      axis: timeAxis(open, fromAt, toAt, 136 * unit, width, foldOf(days)),
+      lanes: { top: 44 * unit, height: laneHeight(room, count, 66 * unit, 150 * unit), count },
     }
-  }, [board, days, width, viewport.height])
+  }, [open, fromAt, toAt, count, days, width, viewport.height])
+  const canvas = useMemo<Canvas | null>(() => frame && { board, ...frame }, [board, frame])
 
   const drag = useDrag(canvas, control, originAt, openJob)
   const focus = (stay: StayView) => {

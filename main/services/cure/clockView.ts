@@ -2,7 +2,7 @@ import type { CureClockView } from '../views.ts'
 import type { LaidCoat } from './laidCoat.ts'
 
 /** Points of the past; with them a night's cold shows as the bend it is. */
-const pastPoints = 40
+const pastPoints = 24
 
 /** A running clock as the screens are given it. */
 export function clockView(laid: LaidCoat, safeAt: number, advisedAt: number): CureClockView {

@@ -21,7 +21,7 @@ export function curvePath(
   const from = Math.max(fromAt, axis.fromAt)
   const to = Math.min(toAt, axis.toAt)
   if (from >= to) return ''
-  const steps = 48
+  const steps = 32
   const points = Array.from({ length: steps + 1 }, (_, index) => {
     const at = from + ((to - from) * index) / steps
     const y = floor - box.height * degree(Math.max(0, at - coatEndAt))

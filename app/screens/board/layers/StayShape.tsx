@@ -1,3 +1,4 @@
+import { memo } from 'react'
 import type { StayView } from '../../../../main/services/views.ts'
 import styles from '../Board.module.css'
 import { type Canvas, rowOf } from '../boardTypes.ts'
@@ -26,8 +27,30 @@ export function stayBox(stay: StayView, canvas: Canvas): StayBox | null {
   }
 }
 
+interface ShapeProps {
+  stay: StayView
+  canvas: Canvas
+  ghost?: boolean
+}
+
+/** Whether a stay looks the same: what came anew from the server keeps its identity where nothing in it changed. */
+function isSame(a: ShapeProps, b: ShapeProps): boolean {
+  const [was, is] = [a.canvas, b.canvas]
+  return (
+    a.stay === b.stay &&
+    a.ghost === b.ghost &&
+    was.axis === is.axis &&
+    was.lanes === is.lanes &&
+    was.unit === is.unit &&
+    was.board.nowAt === is.board.nowAt &&
+    was.board.bays === is.board.bays &&
+    was.board.open === is.board.open &&
+    was.board.profiles === is.board.profiles
+  )
+}
+
 /** One car in one bay: who it is above, and below what is done to it, what cures and what only waits. */
-export function StayShape({ stay, canvas, ghost }: { stay: StayView; canvas: Canvas; ghost?: boolean }) {
+export const StayShape = memo(function StayShape({ stay, canvas, ghost }: ShapeProps) {
   const box = stayBox(stay, canvas)
   if (!box) return null
   const { unit } = canvas
@@ -77,4 +100,4 @@ export function StayShape({ stay, canvas, ghost }: { stay: StayView; canvas: Can
       />
     </g>
   )
-}
+}, isSame)
