@@ -34,6 +34,20 @@ const dark: MantineColorsTuple = [
   '#0b0d10',
 ]
 
+/** The ochre of holds, for warnings: deep enough from the seventh on to be read on paper. */
+const orange: MantineColorsTuple = [
+  '#fdf3e7',
+  '#f6e0c6',
+  '#ecc79a',
+  '#e0a05f',
+  '#d18f4a',
+  '#c9803a',
+  '#b06c28',
+  '#8f5410',
+  '#774509',
+  '#5c3505',
+]
+
 export const theme = createTheme({
   primaryColor: 'work',
   primaryShade: { light: 7, dark: 3 },
@@ -51,7 +65,7 @@ export const theme = createTheme({
       styles: { description: { color: 'var(--soft)' } },
     }),
   },
-  colors: { work, dark },
+  colors: { work, dark, orange },
   fontFamily: '"Inter Variable", Inter, system-ui, sans-serif',
   headings: { fontFamily: '"Inter Variable", Inter, system-ui, sans-serif', fontWeight: '640' },
   defaultRadius: 'md',

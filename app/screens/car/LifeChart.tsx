@@ -13,6 +13,7 @@ export function LifeChart({ life, plate }: { life: LifeView; plate: string }) {
         {size => {
           const shape = lifeShape(life, size)
           const mark = 0.32 * size.rem
+          const todayRight = (shape.todayX ?? 0) > size.width * 0.85
           const labelRight = shape.renewX > size.width * 0.65
           return (
             <svg width={size.width} height={shape.height} role="img" aria-label={lifeWords(life, plate)}>
@@ -46,7 +47,7 @@ export function LifeChart({ life, plate }: { life: LifeView; plate: string }) {
               />
               <text
                 x={shape.renewX + (labelRight ? -6 : 6)}
-                y={shape.floorY - 1.3 * size.rem}
+                y={shape.floorY - 0.9 * size.rem}
                 textAnchor={labelRight ? 'end' : 'start'}
                 className={styles.renewWords}
               >
@@ -57,12 +58,17 @@ export function LifeChart({ life, plate }: { life: LifeView; plate: string }) {
                   <line
                     x1={shape.todayX}
                     x2={shape.todayX}
-                    y1={shape.levels.at(-1)!.y - 1.6 * size.rem}
+                    y1={shape.topY}
                     y2={shape.floorY}
                     className={styles.today}
                   />
-                  <text x={shape.todayX + 4} y={shape.floorY + 2.4 * size.rem} className={styles.todayWords}>
-                    ┆ today
+                  <text
+                    x={shape.todayX + (todayRight ? -5 : 5)}
+                    y={shape.topY + 3.6 * size.rem}
+                    textAnchor={todayRight ? 'end' : 'start'}
+                    className={styles.todayWords}
+                  >
+                    today
                   </text>
                 </>
               )}

@@ -8,6 +8,7 @@ export interface LifeShape {
   height: number
   leftX: number
   rightX: number
+  topY: number
   floorY: number
   band: string
   curve: string
@@ -46,6 +47,7 @@ export function lifeShape(life: LifeView, { width, rem }: ChartSize): LifeShape 
     height,
     leftX,
     rightX,
+    topY,
     floorY,
     band: `M${points('high').join('L')}L${points('low').reverse().join('L')}Z`,
     curve: `M${points('share').join('L')}`,
@@ -60,7 +62,7 @@ export function lifeShape(life: LifeView, { width, rem }: ChartSize): LifeShape 
       working: to === null,
       x: x(to ?? from),
       // Above the curve what still works, low in the picture what is gone.
-      y: to === null ? topY - 0.7 * rem : y(0.16),
+      y: to === null ? topY - 0.7 * rem : y(0.3),
       fromX: to === null ? null : x(from),
       count,
     })),

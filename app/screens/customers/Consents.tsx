@@ -25,7 +25,7 @@ export function Consents({ customerId }: { customerId: string }) {
       <ul className={styles.list}>
         {consents.states.map(({ channel, address, state, words }) => (
           <li key={channel}>
-            <span className={styles.plate}>
+            <span className={styles.way}>
               {state?.given ? '✓' : '–'} {channelWords[channel]}
             </span>
             <span className={styles.grow}>

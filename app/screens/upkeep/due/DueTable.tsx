@@ -117,7 +117,7 @@ function When({ visit }: { visit: VisitView }) {
         {visit.state === 'overdue' && `, ${visit.daysLate} ${visit.daysLate === 1 ? 'day' : 'days'}`}
       </span>
       <div className={styles.nowrap}>{dateWords(visit.dueOn)}</div>
-      {visit.firstOn !== visit.lastOn && (
+      {visit.sentence === null && visit.firstOn !== visit.lastOn && (
         <small>
           any day from {dateWords(visit.firstOn)} to {dateWords(visit.lastOn)}
         </small>

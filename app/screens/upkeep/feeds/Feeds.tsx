@@ -133,7 +133,7 @@ function Feed({ feed }: { feed: FeedView }) {
           variant="default"
           size="compact-sm"
           loading={saving.busy}
-          aria-label={`End the feed ${feed.name}`}
+          aria-label={`End it: ${feed.name}`}
           onClick={() => saving.save({ id: feed.id })}
         >
           End it

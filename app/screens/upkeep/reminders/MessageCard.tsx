@@ -68,7 +68,16 @@ export function MessageCard({ message, onDone }: Props) {
         {message.unfilled.length > 0 && (
           <Alert color="orange" variant="outline" title="A field is not filled">
             Nothing was found for {message.unfilled.map(name => `{{${name}}}`).join(', ')}: ____ stands in its
-            place. Edit the words; it cannot be approved as it is.
+            place. It cannot be approved as it is: edit the words.{' '}
+            {message.unfilled.some(name => name.startsWith('shop')) && (
+              <>
+                What is missing of the shop is entered in{' '}
+                <Link to="/settings/$section" params={{ section: 'shop' }}>
+                  its settings
+                </Link>
+                .
+              </>
+            )}
           </Alert>
         )}
         <Slots message={message} onBooked={onDone} />

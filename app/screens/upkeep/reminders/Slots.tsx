@@ -46,7 +46,7 @@ export function Slots({ message, onBooked }: Props) {
                   size="compact-sm"
                   variant="default"
                   loading={saving.busy}
-                  aria-label={`They take ${longWords(slot.dropOffAt, zone)}`}
+                  aria-label={`They take it: ${longWords(slot.dropOffAt, zone)}`}
                   onClick={() =>
                     saving.save({ messageId: message.id, slot: i }, () =>
                       onBooked(`✓ ${message.plate} booked for ${longWords(slot.dropOffAt, zone)}.`),

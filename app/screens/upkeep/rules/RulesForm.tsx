@@ -138,6 +138,13 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
           checked={value.automatic}
           onChange={event => change({ automatic: event.currentTarget.checked })}
         />
+        <p className={styles.soft}>
+          The mail server is entered under{' '}
+          <Link to="/shelf/$section" params={{ section: 'rules' }}>
+            Shelf, rules and mail
+          </Link>
+          : orders and reminders leave by the same one.
+        </p>
         <FormFoot
           faults={faults}
           busy={saving.busy}
@@ -149,13 +156,6 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
             draft.reload()
           }}
         />
-        <p className={styles.soft}>
-          The mail server is entered under{' '}
-          <Link to="/shelf/$section" params={{ section: 'rules' }}>
-            Shelf, rules and mail
-          </Link>
-          : orders and reminders leave by the same one.
-        </p>
       </Form>
     </section>
   )

@@ -127,6 +127,7 @@ export function TemplateEditor({ template, fields, lawNote }: Props) {
               ))}
             </Group>
           </details>
+          <p className={styles.law}>{lawNote}</p>
           <FormFoot
             faults={faults}
             busy={saving.busy}
@@ -138,7 +139,6 @@ export function TemplateEditor({ template, fields, lawNote }: Props) {
               draft.reload()
             }}
           />
-          <p className={styles.law}>{lawNote}</p>
         </Form>
       </section>
       <Preview words={words} language={language} channel={value.channel} />

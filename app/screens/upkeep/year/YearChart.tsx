@@ -70,6 +70,9 @@ export function YearChart({ weeks, before }: Props) {
                 </g>
               ))}
               <path d={shape.room} className={styles.room} />
+              <text x={size.width} y={shape.roomEnd.y - 5} textAnchor="end">
+                {shape.roomEnd.label}
+              </text>
               <path d={shape.asDue} className={styles.asDue} />
               <line x1={0} x2={size.width} y1={shape.floorY} y2={shape.floorY} className={styles.axis} />
               {shape.months.map(month => (

@@ -21,7 +21,8 @@ export interface YearShape {
   asDue: string
   /** The room, in steps. */
   room: string
-  roomEndY: number
+  /** What the room is at the end; with an arrow where it goes past the picture. */
+  roomEnd: { y: number; label: string }
   levels: { y: number; label: string }[]
   months: { x: number; label: string }[]
 }
@@ -41,9 +42,12 @@ export function yearShape(
   const height = 12.5 * rem
   const floorY = height - 1.6 * rem
   const slot = (width - left - right) / Math.max(1, weeks.length)
-  const most = Math.max(1, ...weeks.flatMap(week => [week.asDue, week.planned, week.room]), ...(before ?? []))
-  const y = (visits: number) => floorY - (visits / most) * (floorY - top)
+  const visits = Math.max(1, ...weeks.flatMap(week => [week.asDue, week.planned]), ...(before ?? []))
+  // A shop with far more room than visits would see no visits: the room is cut off at half as much again.
+  const most = Math.max(visits, Math.min(Math.max(...weeks.map(week => week.room)), Math.ceil(visits * 1.5)))
+  const y = (count: number) => floorY - (Math.min(count, most) / most) * (floorY - top)
   const x = (i: number) => left + i * slot
+  const lastRoom = weeks.at(-1)?.room ?? 0
   const bars = weeks.map((week, i) => ({
     week,
     x: x(i) + slot * 0.1,
@@ -64,8 +68,8 @@ export function yearShape(
         [x(i + 1), y(week.room)],
       ]),
     ),
-    roomEndY: y(weeks.at(-1)?.room ?? 0),
-    levels: levels(most).map(visits => ({ y: y(visits), label: String(visits) })),
+    roomEnd: { y: y(lastRoom), label: `room ${lastRoom}${lastRoom > most ? ' ↑' : ''}` },
+    levels: levels(most).map(count => ({ y: y(count), label: String(count) })),
     months: monthTicks(weeks, x, slot, rem),
   }
 }
