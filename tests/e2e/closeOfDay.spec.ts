@@ -1,0 +1,132 @@
+import { readPdf } from '../documents/readPdf.ts'
+import { startMailServer, type TestMailServer } from '../outbox/mailServer.ts'
+import { expect, expectAccessible, test } from './fixtures.ts'
+import { pageApi } from './pageApi.ts'
+import { CloseOfDay } from './pages/CloseOfDay.ts'
+import { bookCar, setUpShelfShop, workSteps } from './shops/shelfShop.ts'
+
+// Tuesday 14 April 2026, 08:00 on the shop's clock.
+test.use({ shopNow: '2026-04-14T07:00:00Z', actionTimeout: 15_000 })
+
+let mail: TestMailServer
+test.beforeAll(async () => {
+  mail = await startMailServer()
+})
+test.afterAll(() => mail.close())
+
+test('a day is closed: steps confirmed, a bottle weighed, a count corrected, two orders sent, a PDF read', async ({
+  desk,
+  shop,
+}) => {
+  const today = await test.step('a day of work on a shelf that runs short', async () => {
+    const shelf = await setUpShelfShop(pageApi(desk))
+    const job = await bookCar(pageApi(desk), shelf, 'QLV 318', '2026-04-14')
+    await bookCar(pageApi(desk), shelf, 'QLV 402', '2026-04-15')
+    await bookCar(pageApi(desk), shelf, 'QLV 517', '2026-04-17')
+    await bookCar(pageApi(desk), shelf, 'QLV 640', '2026-04-20')
+    return { ...shelf, job }
+  })
+  await shop.restart('2026-04-14T16:40:00Z')
+  await shop.enter(desk)
+  await workSteps(pageApi(desk), today.job)
+
+  await test.step('how mail leaves the shop is entered', async () => {
+    await shop.enter(desk, '/shelf/rules')
+    const form = desk.getByRole('form', { name: 'How mail leaves the shop' })
+    await form.getByLabel('Mail server').fill('127.0.0.1')
+    await form.getByLabel('Port').fill(String(mail.port))
+    await form.getByRole('combobox', { name: 'Encryption' }).click()
+    await desk.getByRole('option', { name: 'Not encrypted' }).click()
+    await form.getByLabel('Letters come from, name').fill('Quillhaven Coatings')
+    await form.getByLabel('Letters come from, address').fill('desk@quillhaven.example.com')
+    await form.getByRole('button', { name: 'Save the mail settings' }).click()
+    await expect(desk.getByRole('form', { name: 'Try the mail settings' })).toBeVisible()
+    await expectAccessible(desk)
+  })
+
+  await desk.getByRole('link', { name: 'Close of day', exact: true }).click()
+  const close = new CloseOfDay(desk)
+  await expect(close.used.getByRole('form')).toHaveCount(3)
+  await expectAccessible(desk)
+
+  await test.step('one step is right, one is corrected by a tap, one by weight', async () => {
+    await close.confirm('Wash').click()
+    await expect(close.used.getByRole('form')).toHaveCount(2)
+    const wipe = close.step('Wipe down')
+    const before = Number(await wipe.getByLabel('Used of Panel wipe').inputValue())
+    await wipe.getByRole('button', { name: 'More Panel wipe' }).click()
+    expect(Number(await wipe.getByLabel('Used of Panel wipe').inputValue())).toBeGreaterThan(before)
+    await close.confirm('Wipe down').click()
+    await expect(close.used.getByRole('form')).toHaveCount(1)
+    const coat = close.step('Coat')
+    await coat.getByRole('button', { name: 'Weigh the bottle of Coating' }).click()
+    const weight = coat.getByLabel('Weight of the bottle of Coating, in grams')
+    await weight.fill('40')
+    await close.confirm('Coat').click()
+    await expect(weight).toHaveAttribute('aria-invalid', 'true')
+    // 62 g empty and 18 ml left at 1.05 g/ml: 80.9 g, so 32 ml of the 50 ml were used.
+    await weight.fill('80.9')
+    await close.confirm('Coat').click()
+    await expect(close.used.getByText('nothing left to confirm')).toBeVisible()
+  })
+
+  await test.step('a code is learned from a scan, and the next scan counts that bottle', async () => {
+    // GTIN-13 whose last digit is its check digit (GS1 General Specifications, section 7.9).
+    const code = '4006381333931'
+    await close.scan('4006381333930')
+    const scanned = desk.getByRole('status', { name: 'Scanned' })
+    await expect(scanned).toContainText('should be 1')
+    await scanned.getByRole('button', { name: 'Close' }).click()
+    await close.scan(code)
+    const learn = desk.getByRole('form', { name: `What 0${code} stands on` })
+    await learn.getByRole('combobox', { name: 'It stands on' }).fill('Panel')
+    await desk.getByRole('option', { name: 'Panel wipe' }).click()
+    await learn.getByRole('button', { name: 'Remember it' }).click()
+    await expect(close.counting('Panel wipe')).toBeVisible()
+    await close.counting('Panel wipe').getByRole('button', { name: 'Leave it' }).click()
+    await close.scan(code)
+    const counting = close.counting('Panel wipe')
+    await expect(counting).toBeVisible()
+    await counting.getByLabel('It holds').fill('40')
+    await counting.getByLabel('Why').fill('a spill nobody wrote down')
+    await counting.getByRole('button', { name: 'Save the count' }).click()
+    await expect(close.shelf.getByRole('status').first()).toContainText('40 ml')
+  })
+
+  await test.step('two orders are looked through and sent', async () => {
+    await close.orders.getByRole('button', { name: 'Write them all' }).click()
+    await expect(close.send('Ferring Coatings')).toBeVisible()
+    await expect(close.send('Hallam Trade Chemicals')).toBeVisible()
+    const packs = close.draft('Ferring Coatings').getByLabel('Packs of Coating')
+    await packs.fill('4')
+    await close.draft('Ferring Coatings').getByRole('button', { name: 'Save', exact: true }).click()
+    await expect(close.send('Ferring Coatings')).toBeEnabled()
+    await expectAccessible(desk)
+    for (const supplier of ['Ferring Coatings', 'Hallam Trade Chemicals']) {
+      await close.send(supplier).click()
+      const letter = desk.getByRole('dialog', { name: new RegExp(`Send order \\d+ to ${supplier}`) })
+      await letter.getByRole('button', { name: 'Send it with the PDF' }).click()
+      await expect(close.draft(supplier)).toHaveCount(0)
+    }
+    expect(mail.letters.map(letter => letter.to)).toEqual([
+      ['desk@ferring.example.com'],
+      ['orders@hallam.example.com'],
+    ])
+    for (const letter of mail.letters) {
+      expect(letter.from).toBe('desk@quillhaven.example.com')
+      expect(letter.parts.map(part => part.type)).toContain('application/pdf')
+    }
+  })
+
+  await test.step('the PDF of the first one says what was ordered', async () => {
+    await shop.enter(desk, '/shelf/orders')
+    await desk.getByRole('link', { name: /Ferring Coatings/ }).click()
+    const path = await desk.getByRole('link', { name: /as PDF/ }).getAttribute('href')
+    const bytes = await (await desk.request.get(shop.address + path)).body()
+    const { pages } = await readPdf(bytes)
+    const lines = pages.flatMap(page => page.lines)
+    expect(lines.some(line => line.includes('Ferring Coatings'))).toBe(true)
+    expect(lines.filter(line => line.includes('FC-50'))).toEqual([expect.stringMatching(/\b4\b/)])
+    await expectAccessible(desk)
+  })
+})

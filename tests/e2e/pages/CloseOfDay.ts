@@ -1,0 +1,48 @@
+import type { Locator, Page } from '@playwright/test'
+
+/** The end of the day: what was used, the shelf, the orders. */
+export class CloseOfDay {
+  readonly used: Locator
+  readonly shelf: Locator
+  readonly orders: Locator
+
+  readonly #page: Page
+
+  constructor(page: Page) {
+    this.#page = page
+    this.used = page.getByRole('region', { name: /What was used/ })
+    this.shelf = page.getByRole('region', { name: /The shelf/ })
+    this.orders = page.getByRole('region', { name: /^Orders/ })
+  }
+
+  /** One finished step's form. */
+  step(name: string): Locator {
+    return this.used.getByRole('form', { name: new RegExp(`^What ${name} of`) })
+  }
+
+  confirm(name: string): Locator {
+    return this.used.getByRole('button', { name: new RegExp(`^Confirm ${name} of`) })
+  }
+
+  count(product: string): Locator {
+    return this.shelf.getByRole('button', { name: `Count ${product}` })
+  }
+
+  counting(product: string): Locator {
+    return this.shelf.getByRole('form', { name: `Count ${product}` })
+  }
+
+  /** A draft to one supplier. */
+  draft(supplier: string): Locator {
+    return this.orders.getByRole('form', { name: new RegExp(`^Order \\d+ to ${supplier}`) })
+  }
+
+  send(supplier: string): Locator {
+    return this.orders.getByRole('button', { name: new RegExp(`^Send order \\d+ to ${supplier}`) })
+  }
+
+  /** Plays a scanner: keys faster than a hand, Enter at the end, wherever the focus is. */
+  async scan(code: string): Promise<void> {
+    await this.#page.keyboard.type(`${code}\n`)
+  }
+}
