@@ -34,6 +34,20 @@ const dark: MantineColorsTuple = [
   '#0b0d10',
 ]
 
+/** The red of what is late, likewise. */
+const red: MantineColorsTuple = [
+  '#fdeef0',
+  '#f8d5da',
+  '#f6a9b4',
+  '#ff7c8e',
+  '#e05a6e',
+  '#c73d54',
+  '#b73049',
+  '#a8273f',
+  '#8a1f33',
+  '#6b1727',
+]
+
 /** The ochre of holds, for warnings: deep enough from the seventh on to be read on paper. */
 const orange: MantineColorsTuple = [
   '#fdf3e7',
@@ -65,7 +79,7 @@ export const theme = createTheme({
       styles: { description: { color: 'var(--soft)' } },
     }),
   },
-  colors: { work, dark, orange },
+  colors: { work, dark, orange, red },
   fontFamily: '"Inter Variable", Inter, system-ui, sans-serif',
   headings: { fontFamily: '"Inter Variable", Inter, system-ui, sans-serif', fontWeight: '640' },
   defaultRadius: 'md',
