@@ -33,11 +33,10 @@ export function timeTicks(fromAt: number, toAt: number, zone: string, px: number
   const most = Math.max(2, Math.floor(px / 90))
   const hours = [1, 2, 3, 6, 12, 24, 48].find(size => (toAt - fromAt) / 60 / size <= most) ?? 96
   const ticks: number[] = []
-  let time = zonedOf(fromAt, zone).startOfDay()
-  for (;;) {
-    const at = Math.round(time.epochMilliseconds / 60_000)
-    if (at > toAt) return ticks
-    if (at >= fromAt) ticks.push(at)
-    time = hours < 24 ? time.add({ hours }) : time.add({ days: hours / 24 })
-  }
+  for (let day = zonedOf(fromAt, zone).startOfDay(); ; day = day.add({ days: Math.max(1, hours / 24) }))
+    for (let hour = 0; hour < 24; hour += hours) {
+      const at = Math.round(day.with({ hour }).epochMilliseconds / 60_000)
+      if (at > toAt) return ticks
+      if (at >= fromAt) ticks.push(at)
+    }
 }
