@@ -29,7 +29,7 @@ export function Year({ acts }: { acts: Acts }) {
   }
   return (
     <section className={styles.card} aria-labelledby="year">
-      <Group justify="space-between" align="start">
+      <Group justify="space-between" align="start" wrap="nowrap">
         <h2 id="year">
           The year{' '}
           <small>
