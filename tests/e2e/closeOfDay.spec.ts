@@ -50,8 +50,11 @@ test('a day is closed: steps confirmed, a bottle weighed, a count corrected, two
   await expectAccessible(desk)
 
   await test.step('one step is right, one is corrected by a tap, one by weight', async () => {
-    await close.confirm('Wash').click()
+    await desk.keyboard.press('u')
+    await expect(close.confirm('Wash')).toBeFocused()
+    await desk.keyboard.press('Enter')
     await expect(close.used.getByRole('form')).toHaveCount(2)
+    await expect(close.confirm('Wipe down')).toBeFocused()
     const wipe = close.step('Wipe down')
     const before = Number(await wipe.getByLabel('Used of Panel wipe').inputValue())
     await wipe.getByRole('button', { name: 'More Panel wipe' }).click()
@@ -94,7 +97,10 @@ test('a day is closed: steps confirmed, a bottle weighed, a count corrected, two
   })
 
   await test.step('two orders are looked through and sent', async () => {
-    await close.orders.getByRole('button', { name: 'Write them all' }).click()
+    await expect(close.orders.getByRole('button', { name: 'Write them all' })).toBeVisible()
+    await desk.keyboard.press('o')
+    await expect(close.orders.getByRole('button', { name: 'Write them all' })).toBeFocused()
+    await desk.keyboard.press('Enter')
     await expect(close.send('Ferring Coatings')).toBeVisible()
     await expect(close.send('Hallam Trade Chemicals')).toBeVisible()
     const packs = close.draft('Ferring Coatings').getByLabel('Packs of Coating')
@@ -106,6 +112,9 @@ test('a day is closed: steps confirmed, a bottle weighed, a count corrected, two
       await close.send(supplier).click()
       const letter = desk.getByRole('dialog', { name: new RegExp(`Send order \\d+ to ${supplier}`) })
       await letter.getByRole('button', { name: 'Send it with the PDF' }).click()
+      await expect(close.orders.getByText(/✓ Order \d+ went to/)).toContainText(
+        supplier.split(' ')[0]!.toLowerCase(),
+      )
       await expect(close.draft(supplier)).toHaveCount(0)
     }
     expect(mail.letters.map(letter => letter.to)).toEqual([

@@ -1,8 +1,26 @@
+import type { ReasonCode } from '../../../main/domain/shelf/index.ts'
 import type { AdviceFacts, ShelfUnit } from '../../../main/services/shelfViews.ts'
 import { money } from '../money.ts'
 import { CoverCurve } from './CoverCurve.tsx'
 import { SizeBars } from './SizeBars.tsx'
 import styles from './shelf.module.css'
+
+/** What each sentence is about. */
+const names: Record<ReasonCode, string> = {
+  position: 'What is left',
+  cover: 'Must last',
+  demand: 'Unforeseen use',
+  'safety-stock': 'Safety stock',
+  textbook: 'By the textbook',
+  'order-point': 'Order point',
+  lasts: 'Lasts',
+  size: 'Size of order',
+  'price-break': 'Price break',
+  'expiry-cap': 'Before its date',
+  'beyond-expiry': 'Past its date',
+  join: 'Joins an order',
+  'no-history': 'History',
+}
 
 interface Props {
   facts: AdviceFacts
@@ -14,13 +32,11 @@ interface Props {
 export function AdviceNumbers({ facts, unit, currency }: Props) {
   return (
     <div className={styles.numbers}>
-      <dl>
-        {facts.sentences.map(({ name, value, words }) => (
+      <dl className={styles.sentences}>
+        {facts.sentences.map(({ name, words }) => (
           <div key={name}>
-            <dt>{name}</dt>
-            <dd>
-              <b>{value}</b> {words}
-            </dd>
+            <dt>{names[name as ReasonCode] ?? name}</dt>
+            <dd>{words}</dd>
           </div>
         ))}
       </dl>

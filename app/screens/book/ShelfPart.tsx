@@ -4,7 +4,6 @@ import { useState } from 'react'
 import type { ShelfAvailability } from '../../../main/services/shelfViews.ts'
 import { useSaving } from '../../data/saving.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
-import { dateWords } from '../../parts/time.ts'
 import styles from './Book.module.css'
 
 /** All that an offer says of the shelf, so that it is not said twice. */
@@ -28,8 +27,7 @@ export function ShelfPart({ shelf }: { shelf: ShelfAvailability }) {
       {moved && <p>{moved}</p>}
       {short.map(each => (
         <p key={each.productId}>
-          <b>⚑ {each.productName}</b> {each.couldBeThere && `could be there ${dateWords(each.couldBeThere)}.`}{' '}
-          {each.words}
+          <b>⚑</b> {each.words}
         </p>
       ))}
       {proposal?.map(each => (
@@ -50,7 +48,7 @@ export function ShelfPart({ shelf }: { shelf: ShelfAvailability }) {
         >
           Write this order
         </Button>
-      )}
+      )}{' '}
       {short.length > 0 && (
         <Link to="/shelf/$section" params={{ section: 'orders' }}>
           Orders

@@ -48,7 +48,9 @@ function Close({ view }: { view: CloseOfDayView }) {
   const scan = useScan(setCounting)
   const to = (part: number) => {
     const section = screen.current?.querySelectorAll('section')[part]
-    const first = section?.querySelector<HTMLElement>('button, input, a')
+    const first =
+      section?.querySelector<HTMLElement>('[data-confirm]') ??
+      section?.querySelector<HTMLElement>('button, input, a')
     ;(first ?? section)?.focus()
     section?.scrollIntoView({ block: 'start' })
   }

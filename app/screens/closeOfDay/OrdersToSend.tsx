@@ -5,6 +5,7 @@ import type { CloseOfDayView, OrderView, ProposedOrderView } from '../../../main
 import { useSaving } from '../../data/saving.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
 import { DraftOrder } from '../shelf/orders/DraftOrder.tsx'
+import { SendDialog } from '../shelf/orders/SendDialog.tsx'
 import styles from './CloseOfDay.module.css'
 import { ProposedOrder } from './ProposedOrder.tsx'
 
@@ -14,6 +15,7 @@ export function OrdersToSend({ view }: { view: CloseOfDayView }) {
   const drafts = (orders ?? []).filter(order => order.status === 'draft')
   const proposing = useSaving(trpc.orders.propose.mutationOptions())
   const [said, setSaid] = useState<string | null>(null)
+  const [sending, setSending] = useState<OrderView | null>(null)
   const { currency } = view
   const proposed = view.orders.filter(order => !written(order, drafts))
   const propose = (wanted: ProposedOrderView[]) =>
@@ -70,9 +72,20 @@ export function OrdersToSend({ view }: { view: CloseOfDayView }) {
             />
           ))}
           {drafts.map(order => (
-            <DraftOrder key={order.id} order={order} onSaid={setSaid} />
+            <DraftOrder key={order.id} order={order} onSend={setSending} />
           ))}
         </div>
+      )}
+      {sending && (
+        <SendDialog
+          order={sending}
+          kind="order"
+          onClose={() => setSending(null)}
+          onSent={words => {
+            setSending(null)
+            setSaid(words)
+          }}
+        />
       )}
     </section>
   )

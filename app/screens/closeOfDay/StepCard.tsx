@@ -1,10 +1,10 @@
 import { Alert, Button } from '@mantine/core'
+import { useMutation } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
 import type { ConfirmedView, StepToConfirm } from '../../../main/services/shelfViews.ts'
-import { useSaving } from '../../data/saving.ts'
-import { faultOf, trpc } from '../../data/trpc.ts'
+import { faultOf, queryClient, trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/Form.tsx'
 import { faultsOf } from '../../parts/faults.ts'
 import { labelOf, sizeChoices } from '../../parts/shopWords.ts'
@@ -18,21 +18,31 @@ interface Props {
   zone: string
   /** The day the list is of: a step finished on another one says so. */
   date: string
-  onDone(step: StepToConfirm, view: ConfirmedView): void
+  onDone(view: ConfirmedView): void
 }
 
 /** One finished step and what it drew; one button where the proposal is right. */
 export function StepCard({ step, zone, date, onDone }: Props) {
   const [drafts, setDrafts] = useState(() => step.draws.map(proposedDraft))
-  const saving = useSaving(trpc.shelf.confirmDraws.mutationOptions())
+  // Told at once: once confirmed, the step leaves the list, and this card with it.
+  const saving = useMutation(
+    trpc.shelf.confirmDraws.mutationOptions({
+      onSuccess: view => {
+        onDone(view)
+        return queryClient.invalidateQueries()
+      },
+    }),
+  )
   const faults = faultsOf(saving.error)
   const refused = saving.error ? faultOf(saving.error) : null
   const { jobId, position, version, plate, stepName } = step
   const confirm = () =>
-    saving.save(
-      { jobId, position, version, draws: step.draws.map((draw, i) => drawInput(draw, drafts[i]!)) },
-      view => onDone(step, view),
-    )
+    saving.mutate({
+      jobId,
+      position,
+      version,
+      draws: step.draws.map((draw, i) => drawInput(draw, drafts[i]!)),
+    })
   const rows = step.draws.map((draw, i) => (
     <DrawRow
       key={draw.productId}
@@ -64,7 +74,7 @@ export function StepCard({ step, zone, date, onDone }: Props) {
           </small>
           <Button
             type="submit"
-            loading={saving.busy}
+            loading={saving.isPending}
             data-confirm
             aria-label={`Confirm ${stepName} of ${plate}`}
           >

@@ -44,7 +44,7 @@ export function StepsToConfirm({ view }: { view: CloseOfDayView }) {
               step={step}
               zone={view.zone}
               date={view.date}
-              onDone={(_, { words }) => setSaid(words)}
+              onDone={({ words }) => setSaid(words)}
             />
           ))}
         </div>

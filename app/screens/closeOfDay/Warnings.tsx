@@ -12,8 +12,11 @@ const kindWords: Record<ShelfWarning['kind'], string> = {
   sheet: 'data sheet',
 }
 
-/** What else wants a look, each with where to do something about it. */
-export function Warnings({ warnings }: { warnings: ShelfWarning[] }) {
+/** What else wants a look, each with where to do something about it. What runs dry stands with the shelf above. */
+export function Warnings({ warnings: all }: { warnings: ShelfWarning[] }) {
+  const sheets = all.filter(each => each.kind === 'sheet')
+  const others = all.filter(each => each.kind !== 'sheet' && each.kind !== 'runsDry')
+  const warnings = [...others, ...(sheets.length > 2 ? [joined(sheets)] : sheets)]
   if (warnings.length === 0) return null
   return (
     <section className={styles.part} aria-labelledby="close-warnings">
@@ -32,6 +35,13 @@ export function Warnings({ warnings }: { warnings: ShelfWarning[] }) {
   )
 }
 
+/** Missing data sheets are one errand, not one line each. */
+function joined(sheets: ShelfWarning[]): ShelfWarning {
+  const productIds = sheets.flatMap(each => each.productIds)
+  const words = `${sheets.length} products on the shelf have no current data sheet here.`
+  return { kind: 'sheet', productIds, orderId: null, words }
+}
+
 function Where({ warning }: { warning: ShelfWarning }) {
   if (warning.orderId !== null)
     return (
@@ -39,7 +49,7 @@ function Where({ warning }: { warning: ShelfWarning }) {
         Open the order
       </Link>
     )
-  if (warning.kind === 'storage' || warning.kind === 'flammable')
+  if (warning.productIds.length !== 1 || warning.kind === 'storage' || warning.kind === 'flammable')
     return (
       <Link to="/shelf/$section" params={{ section: 'safety' }}>
         Chemical safety

@@ -30,7 +30,7 @@ export function JobDraws({ job }: { job: JobView }) {
           step={step}
           zone={job.zone}
           date={date}
-          onDone={(_, { words }) => setSaid(words)}
+          onDone={({ words }) => setSaid(words)}
         />
       ))}
     </section>

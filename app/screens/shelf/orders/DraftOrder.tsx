@@ -12,15 +12,15 @@ import { money } from '../../../parts/money.ts'
 import { amountText } from '../../../parts/shelf/amounts.ts'
 import { AskDialog } from '../../job/AskDialog.tsx'
 import styles from './Orders.module.css'
-import { SendDialog } from './SendDialog.tsx'
 
 interface Props {
   order: OrderView
-  onSaid(words: string): void
+  /** The letter is the list's to show: it stays while the order, sent, leaves the drafts. */
+  onSend(order: OrderView): void
 }
 
 /** An order before it is sent: packs and prices are changed in place, lines dropped, the letter looked at, sent. */
-export function DraftOrder({ order, onSaid }: Props) {
+export function DraftOrder({ order, onSend }: Props) {
   const draft = useDraft(
     {
       note: order.note,
@@ -28,7 +28,6 @@ export function DraftOrder({ order, onSaid }: Props) {
     },
     order.version,
   )
-  const [sending, setSending] = useState(false)
   const [dropping, setDropping] = useState(false)
   const saving = useSaving(trpc.orders.save.mutationOptions())
   const cancelling = useSaving(trpc.orders.cancel.mutationOptions())
@@ -135,7 +134,7 @@ export function DraftOrder({ order, onSaid }: Props) {
             <Button
               disabled={draft.dirty || order.lines.length === 0}
               aria-label={`Send order ${number} to ${supplierName}`}
-              onClick={() => setSending(true)}
+              onClick={() => onSend(order)}
             >
               Send
             </Button>
@@ -162,17 +161,6 @@ export function DraftOrder({ order, onSaid }: Props) {
           onSay={reason => {
             cancelling.save({ id, version, reason })
             setDropping(false)
-          }}
-        />
-      )}
-      {sending && (
-        <SendDialog
-          order={order}
-          kind="order"
-          onClose={() => setSending(false)}
-          onSent={words => {
-            setSending(false)
-            onSaid(words)
           }}
         />
       )}

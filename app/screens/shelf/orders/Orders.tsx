@@ -11,6 +11,7 @@ import type { SectionProps } from '../Shelf.tsx'
 import { orderStatusWords } from '../words.ts'
 import { DraftOrder } from './DraftOrder.tsx'
 import { NewOrder } from './NewOrder.tsx'
+import { SendDialog } from './SendDialog.tsx'
 import { SentOrder } from './SentOrder.tsx'
 
 const over = new Set<OrderView['status']>(['received', 'cancelled'])
@@ -19,6 +20,7 @@ const over = new Set<OrderView['status']>(['received', 'cancelled'])
 export function Orders({ id }: SectionProps) {
   const [all, setAll] = useState(false)
   const [said, setSaid] = useState<string | null>(null)
+  const [sending, setSending] = useState<OrderView | null>(null)
   const query = useQuery(trpc.orders.list.queryOptions())
   if (query.error) return <Alert color="red">{faultOf(query.error).message}</Alert>
   const orders = query.data
@@ -65,13 +67,24 @@ export function Orders({ id }: SectionProps) {
           </p>
           {order?.status === 'draft' && (
             <div className={styles.bare}>
-              <DraftOrder key={order.id} order={order} onSaid={setSaid} />
+              <DraftOrder key={order.id} order={order} onSend={setSending} />
             </div>
           )}
           {order && order.status !== 'draft' && <SentOrder key={order.id} order={order} onSaid={setSaid} />}
           {!order && <p className={styles.empty}>Choose an order to see it.</p>}
         </div>
       </div>
+      {sending && (
+        <SendDialog
+          order={sending}
+          kind="order"
+          onClose={() => setSending(null)}
+          onSent={words => {
+            setSending(null)
+            setSaid(words)
+          }}
+        />
+      )}
     </>
   )
 }

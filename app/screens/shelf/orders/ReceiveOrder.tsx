@@ -1,8 +1,8 @@
 import { Checkbox, TextInput } from '@mantine/core'
+import { useMutation } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { OrderLineView, OrderView } from '../../../../main/services/shelfViews.ts'
-import { useSaving } from '../../../data/saving.ts'
-import { trpc } from '../../../data/trpc.ts'
+import { queryClient, trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/Form.tsx'
 import { FormFoot } from '../../../parts/FormFoot.tsx'
 import { faultsOf } from '../../../parts/faults.ts'
@@ -28,7 +28,16 @@ export function ReceiveOrder({ order, onSaid }: Props) {
   const open = order.lines.filter(line => line.openContainers > 0)
   const [came, setCame] = useState<Record<string, Came>>({})
   const [complete, setComplete] = useState(false)
-  const saving = useSaving(trpc.orders.receive.mutationOptions())
+  // Told at once: with everything here, the order is over, and this form with it.
+  const saving = useMutation(
+    trpc.orders.receive.mutationOptions({
+      onSuccess: ({ received, order: now }) => {
+        setCame({})
+        onSaid(`✓ ${[...received.words, `Order ${now.number}: ${orderStatusWords[now.status]}.`].join(' ')}`)
+        return queryClient.invalidateQueries()
+      },
+    }),
+  )
   const faults = faultsOf(saving.error)
   const of = (line: OrderLineView) => came[line.id] ?? whole(line)
   const set = (line: OrderLineView, part: Partial<Came>) =>
@@ -38,11 +47,7 @@ export function ReceiveOrder({ order, onSaid }: Props) {
     .filter(line => line.containers > 0)
     .map(line => ({ ...line, expiresOn: line.expiresOn || null, batch: line.batch.trim() || null }))
   const field = (line: OrderLineView) => `lines.${lines.findIndex(each => each.lineId === line.id)}`
-  const receive = () =>
-    saving.save({ id: order.id, version: order.version, lines, complete }, ({ received, order: now }) => {
-      setCame({})
-      onSaid(`✓ ${[...received.words, orderStatusWords[now.status]].join(' ')}`)
-    })
+  const receive = () => saving.mutate({ id: order.id, version: order.version, lines, complete })
   const rows = open.map(line => (
     <tr key={line.id}>
       <td>
@@ -107,7 +112,7 @@ export function ReceiveOrder({ order, onSaid }: Props) {
         />
         <FormFoot
           faults={faults}
-          busy={saving.busy}
+          busy={saving.isPending}
           label="Put it on the shelf"
           dirty={lines.length > 0 || complete}
         />
