@@ -188,3 +188,43 @@ test('the conditions are accessible, in light and dark', async ({ desk, shop }) 
     await expectAccessible(desk)
   }
 })
+
+test.describe('at the moment a coat is to be laid', () => {
+  // Half a minute later than above, so that these tests stand on a shop of their own.
+  test.use({ shopNow: '2026-04-15T14:40:30Z', shopDemo: true })
+
+  test('a rule not met is asked about, and the reason stands with the layer and in the history', async ({
+    page,
+    shop,
+  }) => {
+    // 14:46: WKY 722 is washed and wiped as fast as can be; the air of its bay was read, its panel was not.
+    await shop.restart('2026-04-15T18:46:00Z')
+    await shop.enter(page, '/conditions')
+    const conditions = new Conditions(page)
+    await conditions.bay('Bay 3').click()
+    await conditions.reading('Bay 3').getByLabel('Air').fill('72')
+    await conditions.reading('Bay 3').getByLabel('Humidity').fill('50')
+    await conditions.keep.click()
+    await expect(conditions.bay('Bay 3')).toContainText('typed in')
+    await page.getByRole('link', { name: 'Board' }).click()
+    await new Board(page).staysOf('WKY 722').last().focus()
+    await page.keyboard.press('Enter')
+    await page.getByRole('button', { name: 'Car is here' }).click()
+    for (const step of ['Wash', 'Decontaminate', 'Panel wipe']) {
+      await page.getByRole('button', { name: `Start ${step}` }).click()
+      await page.getByRole('button', { name: `Finish ${step}` }).click()
+    }
+    await page.getByRole('button', { name: 'Start Layer' }).click()
+    const dialog = page.getByRole('dialog', { name: 'Start Layer in these conditions?' })
+    await expect(dialog).toContainText('The panel was not measured')
+    await expect(dialog).toContainText('The data sheet decides')
+    await expectAccessible(page)
+    await dialog.getByRole('button', { name: 'Start all the same' }).click()
+    await expect(dialog).toContainText('Write a short reason.')
+    await dialog.getByLabel('Why it is begun all the same').fill('Warmed all morning')
+    await dialog.getByRole('button', { name: 'Start all the same' }).click()
+    await expect(dialog).toBeHidden()
+    await expect(page.getByText(/Begun all the same: Warmed all morning\./)).toBeVisible()
+    await expect(page.getByRole('button', { name: 'Finish Layer' })).toBeVisible()
+  })
+})
