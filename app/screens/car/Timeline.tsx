@@ -25,7 +25,13 @@ const signs: Record<TimelineEntry['kind'], string> = {
 /** What comes, then everything that was, newest first. */
 export function Timeline({ car, acts }: { car: CarView; acts: Acts }) {
   const undoing = useSaving(trpc.upkeep.undo.mutationOptions())
-  const words = faultsOf(undoing.error).rest()
+  const voiding = useSaving(trpc.upkeep.voidInspection.mutationOptions())
+  const words = faultsOf(undoing.error ?? voiding.error).rest()
+  const takeBack = ({ actId, inspectionId, words }: TimelineEntry) => {
+    const done = () => acts.undone(words)
+    if (inspectionId !== null) voiding.save({ id: inspectionId }, done)
+    else if (actId !== null) undoing.save({ actId }, done)
+  }
   const coming = car.plans
     .flatMap(plan => (plan.next ? [plan.next] : []))
     .sort((a, b) => (a.dueOn < b.dueOn ? 1 : -1))
@@ -67,12 +73,12 @@ export function Timeline({ car, acts }: { car: CarView; acts: Acts }) {
                 </Link>
               )}
             </span>
-            {entry.actId !== null && (
+            {(entry.actId ?? entry.inspectionId) !== null && (
               <Button
                 variant="subtle"
                 size="compact-xs"
                 aria-label={`Take back: ${entry.words}`}
-                onClick={() => undoing.save({ actId: entry.actId! }, () => acts.undone(entry.words))}
+                onClick={() => takeBack(entry)}
               >
                 Take back
               </Button>

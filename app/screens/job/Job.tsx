@@ -31,6 +31,10 @@ export function Job() {
           job {job.number} · {statusWords[job.status]} · {job.vehicle.words} ·{' '}
           <Link to="/customers/$id" params={{ id: job.customer.id }}>
             customer
+          </Link>{' '}
+          ·{' '}
+          <Link to="/cars/$id" params={{ id: job.vehicle.id }}>
+            upkeep
           </Link>
           {job.customer.phone && ` · ${job.customer.phone}`}
         </span>

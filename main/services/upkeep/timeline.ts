@@ -29,7 +29,7 @@ export async function timelineOf(
     }),
     tx.message.findMany({ where: { vehicleId, sentAt: { not: null } } }),
   ])
-  const plain = { actId: null, jobId: null }
+  const plain = { actId: null, jobId: null, inspectionId: null }
   const lines: TimelineEntry[] = [
     ...layers.map(layer => ({
       ...plain,
@@ -44,10 +44,11 @@ export async function timelineOf(
       words: `job ${job.number}: ${job.treatments.map(each => each.name).join(', ')}`,
       jobId: job.id,
     })),
-    ...inspections.map(({ onDay, working, note, layer }) => ({
+    ...inspections.map(({ id, onDay, working, note, layer }) => ({
       ...plain,
       on: onDay,
       kind: 'inspection' as const,
+      inspectionId: id,
       words: `${layer.product.name} ${working ? 'still working' : 'gone'}${note === '' ? '' : `: ${note}`}`,
     })),
     ...entries.flatMap(entry => entryLine(entry, entry.plan?.title ?? '', zone)),
@@ -65,7 +66,7 @@ function entryLine(entry: UpkeepEntry, title: string, zone: string): TimelineEnt
   const { what, actId, jobId } = entry
   const why = entry.why === '' ? '' : ` (${entry.why})`
   const line = (on: string, kind: TimelineEntry['kind'], words: string): TimelineEntry[] => [
-    { on, kind, words: `${words}${why}`, actId: jobId === null ? actId : null, jobId },
+    { on, kind, words: `${words}${why}`, actId: jobId === null ? actId : null, jobId, inspectionId: null },
   ]
   const writtenOn = dateOf(entry.at, zone)
   switch (what) {

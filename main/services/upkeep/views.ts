@@ -144,6 +144,8 @@ export interface TimelineEntry {
   /** Takes this entry back, where that can be done. */
   actId: string | null
   jobId: string | null
+  /** The look this tells of, which `upkeep.voidInspection` takes back. */
+  inspectionId: string | null
 }
 
 export interface PlanView {

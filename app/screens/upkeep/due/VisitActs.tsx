@@ -2,7 +2,7 @@ import { Button, Menu, Modal, Stack, TextInput } from '@mantine/core'
 import { IconChevronDown } from '@tabler/icons-react'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
-import type { ActView, VisitView } from '../../../../main/services/upkeep/views.ts'
+import type { ActView, Channel, VisitView } from '../../../../main/services/upkeep/views.ts'
 import { type SavingOptions, useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/Form.tsx'
@@ -11,12 +11,15 @@ import { faultsOf } from '../../../parts/faults.ts'
 import { DateField } from '../../../parts/inputs.tsx'
 import { dateWords } from '../../../parts/time.ts'
 import type { Acts } from '../useActs.tsx'
+import { channelWords } from '../words.ts'
+import { mayWrite, WriteDialog } from './WriteDialog.tsx'
 
 type Act = 'done' | 'move' | 'skip'
 
 /** What can be done about one visit; each can be taken back. */
 export function VisitActs({ visit, today, acts }: { visit: VisitView; today: string; acts: Acts }) {
   const [asking, setAsking] = useState<Act | null>(null)
+  const [writing, setWriting] = useState<Channel | null>(null)
   return (
     <>
       <Menu position="bottom-end" withinPortal>
@@ -34,11 +37,18 @@ export function VisitActs({ visit, today, acts }: { visit: VisitView; today: str
           <Menu.Item onClick={() => setAsking('done')}>It was done …</Menu.Item>
           <Menu.Item onClick={() => setAsking('move')}>Another day was agreed …</Menu.Item>
           <Menu.Item onClick={() => setAsking('skip')}>Leave it out this time …</Menu.Item>
+          {mayWrite(visit) &&
+            visit.channels.map(channel => (
+              <Menu.Item key={channel} onClick={() => setWriting(channel)}>
+                Write a reminder: {channelWords[channel].toLowerCase()} …
+              </Menu.Item>
+            ))}
           <Menu.Item component={Link} to="/cars/$id" params={{ id: visit.vehicleId } as never}>
             Open the car
           </Menu.Item>
         </Menu.Dropdown>
       </Menu>
+      {writing && <WriteDialog visit={visit} channel={writing} onClose={() => setWriting(null)} />}
       {asking && (
         <ActDialog
           act={asking}
