@@ -4,6 +4,7 @@ import type { DrawToConfirm } from '../../../main/services/shelfViews.ts'
 import type { Faults } from '../../parts/faults.ts'
 import { DecimalInput, OptionalDecimalInput } from '../../parts/inputs.tsx'
 import { amountText, unitText } from '../../parts/shelf/amounts.ts'
+import { HazardMark } from '../../parts/shelf/HazardMark.tsx'
 import styles from './CloseOfDay.module.css'
 import { type DrawDraft, outOfTurn, tapped } from './drawDraft.ts'
 
@@ -27,6 +28,7 @@ export function DrawRow({ draw, draft, change, field, faults, beyondStock }: Pro
     <div className={styles.draw}>
       <div>
         <b>{productName}</b>
+        <HazardMark productId={draw.productId} />
         <small>
           by the recipe {amountText(draw.expected, unit)}
           {draw.spread > 0 && ` ± ${amountText(draw.spread, unit)}`}

@@ -1,5 +1,6 @@
 import { Alert, Button, Group, Modal, Stack, Textarea, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
+import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { DraftMessageView, OrderView, SentView } from '../../../../main/services/shelfViews.ts'
 import { useSaving } from '../../../data/saving.ts'
@@ -54,7 +55,10 @@ function Letter({ message, order, onClose, onSent }: LetterProps) {
       <Stack gap="sm">
         {message.cannot && (
           <Alert color="orange" variant="outline">
-            {message.cannot}
+            {message.cannot}{' '}
+            <Link to="/shelf/$section" params={{ section: message.to ? 'rules' : 'suppliers' }}>
+              {message.to ? 'Rules and mail' : 'Suppliers'}
+            </Link>
           </Alert>
         )}
         <TextInput

@@ -45,7 +45,7 @@ export function ProductPage({ id = '' }: SectionProps) {
       </div>
       <p className={styles.soft}>{safety.caution}</p>
       {!shelf ? (
-        <div className={styles.two}>
+        <div className={styles.stack}>
           <div className={styles.card}>
             <h2>Begin to count it</h2>
             <KeptForm product={product} />
