@@ -36,7 +36,7 @@ export async function pastUse(
     select m.productId, group_concat(m.at || '  ' || -m.centi || ' ', ';') as uses
     from StockMove m
     where m.kind = 'use' and m.at >= ${fromAt} and m.jobId is null
-      and not exists (select 1 from StockMove c where c.correctsSeq = m.seq)
+      and m.seq not in (select c.correctsSeq from StockMove c where c.kind = 'correction' and c.correctsSeq is not null)
       ${among(Prisma.sql`m.productId`, productIds)}
     group by m.productId`
   const byProduct = new Map<string, PastUse[]>()

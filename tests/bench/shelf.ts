@@ -1,6 +1,7 @@
 /** The shelf: how fast it looks ahead, and how well its orders do, played out over 20,000 weeks and against an optimum. */
 import { balancesOf, holdingOf, projectStock } from '../../main/domain/shelf/index.ts'
 import type { Figure } from './run.ts'
+import { storeFigures } from './shelfStore.ts'
 import { type CrowdedShelf, crowdedShelf, DAYS_AHEAD } from './simulation/crowdedShelf.ts'
 import { type Expectation, lustrumRule } from './simulation/lustrumRule.ts'
 import { tuneMinMax } from './simulation/minMax.ts'
@@ -174,4 +175,5 @@ function cheapestMinMax(
 export async function* run(): AsyncGenerator<Figure> {
   for (const rows of [looksAhead, advises, againstOptimum, playsOut])
     for (const row of rows()) yield figure(row)
+  yield* storeFigures()
 }

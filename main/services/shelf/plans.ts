@@ -111,11 +111,12 @@ export async function plansFor(
   const old = new Map<string, number>()
   for (const buying of buyings) {
     const row = kept.get(buying.productId)
-    if (!row || row.basis !== basisOf(buying, ground)) {
+    // One that is out of date still gives the pace to start from.
+    if (row) plans.set(buying.productId, policyFrom(row.policy))
+    if (row?.basis !== basisOf(buying, ground)) {
       wanted.add(buying.supplier.id)
       continue
     }
-    plans.set(buying.productId, policyFrom(row.policy))
     const age = ground.today - dayNumber(row.plannedOn)
     if (age >= goodForDays || age < 0)
       old.set(buying.supplier.id, Math.max(age, old.get(buying.supplier.id) ?? 0))

@@ -21,7 +21,7 @@ export function takeBackMove(desk: Desk, input: { seq: number; reason: string })
       include: { lot: { select: { number: true } } },
     })
     if (!move) throw new Refusal('missing', 'seq', input.seq, 'This line is not in the ledger.')
-    const earlier = await tx.stockMove.findFirst({ where: { correctsSeq: move.seq } })
+    const earlier = await tx.stockMove.findFirst({ where: { kind: 'correction', correctsSeq: move.seq } })
     if (earlier || move.kind === 'correction')
       throw new Refusal(
         'taken-back',

@@ -123,8 +123,8 @@ describe('the advice of the close of day', () => {
 
   it('asks to look first where finished steps used more than the ledger knows', async () => {
     const [lotId] = await stock(desk, shop.coating, shop.sizes.coating, 1)
-    await countBottle(desk, { productId: shop.coating, lotId: lotId!, counted: 10, reason: 'spilt' })
     const booked = await book(desk, shop)
+    await countBottle(desk, { productId: shop.coating, lotId: lotId!, counted: 10, reason: 'spilt' })
     const { position } = (await desk.store.read.stepDraw.findMany({ where: { jobId: booked.jobId } }))[0]!
     await workUntil(desk, booked, position)
     const { advice, projection } = await productOf(shop.coating)
