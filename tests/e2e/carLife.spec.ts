@@ -1,0 +1,52 @@
+import { expect, expectAccessible, test } from './fixtures.ts'
+import { pageApi } from './pageApi.ts'
+import { addKeeper, setUpUpkeepShop } from './shops/upkeepShop.ts'
+
+// Tuesday 14 April 2026, 09:30 on the shop's clock.
+test.use({ shopNow: '2026-04-14T08:30:00Z' })
+
+const keeper = {
+  name: 'Elke Strand',
+  plate: 'QHV 318',
+  phone: '+1 202 555 0118',
+  email: 'elke@example.com',
+  laidOn: '2025-12-01',
+  days: 182,
+  agrees: ['text' as const],
+}
+
+test('a car is found gone: a nearer day is proposed, nothing moves before it is accepted, and it is taken back', async ({
+  desk,
+  shop,
+}) => {
+  const { topperId } = await setUpUpkeepShop(pageApi(desk))
+  const { vehicleId } = await addKeeper(pageApi(desk), topperId, keeper)
+  await shop.enter(desk, `/cars/${vehicleId}`)
+  const plan = desk.getByRole('row', { name: /topper renewal/ })
+  // 1 December and 182 days is 1 June 2026, a Monday.
+  await expect(plan).toContainText('Mon 1 June 2026')
+
+  await desk.getByRole('button', { name: 'Record an inspection' }).click()
+  const form = desk.getByRole('form', { name: 'Record an inspection' })
+  await form.getByRole('button', { name: 'Save the inspection' }).click()
+  await expect(form.getByText('Say what was found.')).toBeVisible()
+  await form.getByRole('radio', { name: /Gone/ }).check()
+  await form.getByLabel('Looked at on').fill('2026-04-13')
+  await expectAccessible(desk)
+  await form.getByRole('button', { name: 'Save the inspection' }).click()
+  await expect(form).toHaveCount(0)
+  await expect(desk.getByRole('img', { name: /Seen still working: 0, gone: 1\./ })).toBeVisible()
+  await expect(plan).toContainText('Mon 1 June 2026')
+
+  const proposal = desk.getByRole('alert').filter({ hasText: 'It was found gone on 13 April 2026' })
+  await proposal.getByRole('button', { name: 'Leave it' }).click()
+  await expect(desk.getByText('Left as it is: due on Mon 1 June.').first()).toBeVisible()
+  await desk.getByRole('button', { name: 'Look again' }).first().click()
+  await desk.getByRole('button', { name: 'Move it to Tue 14 April' }).click()
+  await expect(plan).toContainText('Tue 14 April 2026')
+  await expectAccessible(desk)
+  await desk.getByRole('status', { name: 'Last act' }).getByRole('button', { name: 'Undo' }).click()
+  await expect(plan).toContainText('Mon 1 June 2026')
+  await desk.getByRole('button', { name: /^Take back: Topper gone/ }).click()
+  await expect(desk.getByRole('img', { name: /Seen still working: 0, gone: 0\./ })).toBeVisible()
+})
