@@ -139,3 +139,41 @@ test('a day is closed: steps confirmed, a bottle weighed, a count corrected, two
     await expectAccessible(desk)
   })
 })
+
+test('what was ordered comes in part and the rest is asked after; a bottle’s label leads to its record', async ({
+  desk,
+  shop,
+}) => {
+  await shop.enter(desk, '/shelf/orders')
+  const order = desk.getByRole('list', { name: 'Every order' }).getByRole('link', { name: /Ferring/ })
+  await order.click()
+  const receive = desk.getByRole('form', { name: /^Receive order/ })
+  await receive.getByLabel('Containers of Coating that came').fill('9')
+  await receive.getByRole('button', { name: 'Put it on the shelf' }).click()
+  await expect(receive.getByLabel('Containers of Coating that came')).toHaveAttribute('aria-invalid', 'true')
+  await receive.getByLabel('Containers of Coating that came').fill('1')
+  await receive.getByLabel('Printed date of Coating').fill('2027-01-31')
+  await receive.getByLabel('Batch of Coating').fill('FC-9')
+  await receive.getByRole('button', { name: 'Put it on the shelf' }).click()
+  await expect(order).toContainText('partly received')
+  await desk.getByRole('button', { name: 'Ask after it' }).click()
+  await desk.getByRole('dialog').getByRole('button', { name: 'Send it', exact: true }).click()
+  await expect(desk.getByText(/^✓ .*desk@ferring\.example\.com/)).toBeVisible()
+  await expect
+    .poll(() => mail.letters.map(letter => letter.to[0]))
+    .toEqual(['desk@ferring.example.com', 'orders@hallam.example.com', 'desk@ferring.example.com'])
+  await expectAccessible(desk)
+
+  await shop.enter(desk, '/shelf')
+  await desk.getByRole('link', { name: 'Coating', exact: true }).click()
+  const bottle = desk.getByRole('row', { name: /batch FC-9/ })
+  await expect(bottle).toContainText('31 Jan 2027')
+  await expectAccessible(desk)
+  const path = (await bottle.getByRole('link', { name: /^Label/ }).getAttribute('href'))!
+  const { pages } = await readPdf(await (await desk.request.get(shop.address + path)).body())
+  expect(pages.flatMap(page => page.lines).join('\n')).toContain('Coating')
+  const lotId = /label\/([\w-]+)\.pdf/.exec(path)![1]!
+  await shop.enter(desk, `/shelf/lot/${lotId}`)
+  await expect(desk.getByText(/^The label leads to no\. \d+/)).toBeVisible()
+  await expect(desk.getByRole('heading', { name: 'Coating', level: 1 })).toBeVisible()
+})
