@@ -3,8 +3,8 @@ import { useState } from 'react'
 import type { AppliedDraft, AppliedEntryView, AppliedView } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
+import { CardFoot } from '../../parts/CardFoot.tsx'
 import { Form } from '../../parts/Form.tsx'
-import { FormFoot } from '../../parts/FormFoot.tsx'
 import { faultsOf } from '../../parts/faults.ts'
 import styles from './Applied.module.css'
 import { DraftFields } from './DraftFields.tsx'
@@ -54,7 +54,7 @@ export function CorrectionForm({ record, entry, onDone }: Props) {
               onChange={event => setSignedBy(event.currentTarget.value)}
             />
           </Group>
-          <FormFoot faults={faults} busy={busy} label={`Sign the correction of page ${entry.number}`} />
+          <CardFoot faults={faults} busy={busy} label={`Sign the correction of page ${entry.number}`} />
         </section>
       </Stack>
     </Form>

@@ -4,8 +4,8 @@ import type { AppliedView } from '../../../main/api/views.ts'
 import { useDraft } from '../../data/draft.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
+import { CardFoot } from '../../parts/CardFoot.tsx'
 import { Form } from '../../parts/Form.tsx'
-import { FormFoot } from '../../parts/FormFoot.tsx'
 import { faultsOf } from '../../parts/faults.ts'
 import styles from './Applied.module.css'
 import { DraftFields } from './DraftFields.tsx'
@@ -53,13 +53,12 @@ export function RecordForm({ record }: { record: AppliedView }) {
               Sign the record
             </Button>
           </Group>
-          <FormFoot
+          <CardFoot
             faults={faults}
             busy={keeping.busy}
             label="Keep as it is so far"
             dirty={form.dirty}
-            outdated={form.outdated}
-            onReload={form.reload}
+            onReload={form.outdated || faults.stale ? form.reload : undefined}
           />
         </section>
       </Stack>

@@ -87,8 +87,7 @@ function windowWords({ window, verdict, asks }: LayerView, zone: string): string
   if (verdict === null) return null
   if (window === null) return 'The coat beneath names no window for it.'
   const from = dayWords(window.opensAt, zone)
-  const span =
-    window.closesAt === null ? `open from ${from}` : `${from} to ${dayWords(window.closesAt, zone)}`
+  const span = window.closesAt === null ? `From ${from}` : `${from} to ${dayWords(window.closesAt, zone)}`
   const met = verdict === 'met' ? 'within it' : verdict
-  return [`Window ${span}: ${met}.`, asks ? `Asked then: ${sentence(asks)}` : ''].filter(Boolean).join(' ')
+  return [`${span}: ${met}.`, asks ? `Asked then: ${sentence(asks)}` : ''].filter(Boolean).join(' ')
 }
