@@ -14,14 +14,18 @@ export function Templates({ id }: SectionProps) {
   if (query.error) return <Alert color="red">{faultOf(query.error).message}</Alert>
   if (!known) return <p className={styles.soft}>Looking them up …</p>
   const chosen = known.templates.find(template => template.id === id)
+  // With a template open the note stands on it.
+  const editing = chosen !== undefined || id === 'new'
   return (
     <>
       <div className={styles.heading}>
         <h1>Templates</h1>
       </div>
-      <p className={styles.law} role="note">
-        {known.lawNote}
-      </p>
+      {!editing && (
+        <p className={styles.law} role="note">
+          {known.lawNote}
+        </p>
+      )}
       <div className={styles.side}>
         <div className={styles.stack}>
           <ul className={styles.rows} aria-label="Templates">
@@ -48,7 +52,7 @@ export function Templates({ id }: SectionProps) {
             </Button>
           </div>
         </div>
-        {chosen || id === 'new' ? (
+        {editing ? (
           <TemplateEditor key={id} template={chosen} fields={known.fields} lawNote={known.lawNote} />
         ) : (
           <p className={styles.empty}>
