@@ -8,8 +8,10 @@ import { demoCustomers, demoVehicles } from './customerData.ts'
 import { letHappen } from './happen.ts'
 import { placeBookings } from './place.ts'
 import { demoProducts } from './productData.ts'
+import { writeShelf } from './shelf.ts'
 import { demoBays, demoCrew, demoHours, demoShop } from './shopData.ts'
 import { demoTreatments } from './treatmentData.ts'
+import { writeUpkeep } from './upkeep.ts'
 import { writeChecks, writeWeather } from './weather.ts'
 import { writeBookings } from './write.ts'
 
@@ -29,8 +31,10 @@ export function fillDemo(desk: Desk): Promise<void> {
     const { floor, placed } = await placeBookings(tx, nowAt, vehicles)
     const happened = letHappen(floor, placed, nowAt)
     await writeBookings(tx, happened, nowAt)
+    await writeShelf(tx, happened, nowAt)
     await writeWeather(tx, nowAt)
     await writeChecks(tx, happened, nowAt)
+    await writeUpkeep(tx, vehicles, happened, nowAt)
     // What fell due before the shop was filled in is old news.
     await tellDue(tx, nowAt)
     audit({ act: 'filled with the demo', entity: 'shop', entityId: '1' })

@@ -85,7 +85,8 @@ function productView(
     lastCountedAt: counts.get(product.id) ?? null,
     projection,
     advice,
-    rank: projection.runsDry !== null ? 0 : advice.kind === 'order' || advice.kind === 'check' ? 1 : 2,
+    // Without an order every shelf runs dry some day; a booked job without its chemicals is what must not happen.
+    rank: projection.runsDry?.jobId ? 0 : advice.kind === 'order' || advice.kind === 'check' ? 1 : 2,
   }
 }
 

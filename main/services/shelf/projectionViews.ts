@@ -1,5 +1,5 @@
 import { dateOf } from '../../domain/calendar/index.ts'
-import { dateOfDay, unitsOf } from '../../domain/shelf/index.ts'
+import { amountWords, dateOfDay, unitsOf } from '../../domain/shelf/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { minuteWords } from '../shopWords.ts'
 import type { ProductAhead, ShelfAhead } from './ahead.ts'
@@ -93,12 +93,12 @@ function dryWords(of: ProductAhead, { ground }: ShelfAhead, jobs: JobNames): Pro
   const job = dry.jobId === null ? undefined : jobs.get(dry.jobId)
   const when =
     dry.at === null ? nearDayWords(date, ground.day) : minuteWords(dry.at, ground.zone, ground.nowAt)
-  const short = unitsOf(Math.round(dry.missingCenti))
-  const unit = of.product.unit === 'piece' ? 'pieces' : of.product.unit
+  // Rounded up: a piece and a half short is two pieces short.
+  const short = amountWords(Math.ceil(dry.missingCenti / 100) * 100, of.product.unit, 0)
   const hit = job
     ? dry.at === null
       ? `; the next booked job is ${jobWords(job, dry.stepId)}`
-      : `, under ${jobWords(job, dry.stepId)}: ${short} ${unit} short`
+      : `, under ${jobWords(job, dry.stepId)}: ${short} short`
     : ', by what is usually used'
   return { date, jobId: dry.jobId, words: `${of.product.name} runs dry ${when}${hit}.` }
 }

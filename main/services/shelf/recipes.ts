@@ -91,7 +91,13 @@ export async function learnRecipe(desk: Desk, input: LearnedInput): Promise<{ tr
   const centi = notNegative(input.amount, 'amount')
   const sdCenti = notNegative(input.spread, 'spread')
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
-    const steps = await stepsOfWork(tx, input)
+    const named = await stepsOfWork(tx, input)
+    // "Layer" may be laid of one product in one treatment and of another in the next: those with this product are meant.
+    const own = named.filter(
+      step =>
+        step.productId === input.productId || recipeOf(step).some(line => line.productId === input.productId),
+    )
+    const steps = own.length > 0 ? own : named
     if (steps.length === 0)
       throw new Refusal(
         'missing',

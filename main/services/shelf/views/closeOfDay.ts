@@ -54,7 +54,7 @@ export interface CloseProductView {
   lastCountedAt: number | null
   projection: ProjectionView
   advice: AdviceView
-  /** Products with a worry come first: 0 runs dry, 1 to be ordered or counted, 2 nothing to do. */
+  /** Products with a worry come first: 0 runs dry under a booked job, 1 to be ordered or counted, 2 nothing to do. */
   rank: 0 | 1 | 2
 }
 

@@ -1,0 +1,69 @@
+import { describe, expect, it } from 'vitest'
+import { isGtin } from '../../../main/domain/shelf/index.ts'
+import { fillDemo } from '../../../main/services/demo/index.ts'
+import { closeOfDay } from '../../../main/services/shelf/closeOfDay.ts'
+import { confirmDraws } from '../../../main/services/shelf/confirmDraws.ts'
+import { shelfValue } from '../../../main/services/shelf/value.ts'
+import { makeDesk } from '../makeDesk.ts'
+
+// In hours and out, on a Sunday, around a clock change and the turn of a year.
+const nows = ['2026-04-15T21:40:00Z', '2026-04-19T16:00:00Z', '2026-11-01T06:30:00Z', '2027-01-01T04:59:00Z']
+
+describe('the demo’s shelf', () => {
+  it.each(nows)('at %s has a close of day to play', async now => {
+    const desk = await makeDesk(now)
+    try {
+      await fillDemo(desk)
+      const view = await closeOfDay(desk)
+      expect(view.stepsToConfirm.length).toBeGreaterThanOrEqual(3)
+      expect(view.products.length).toBe(13)
+      expect(view.orders.length).toBeGreaterThanOrEqual(1)
+      // A coating that runs dry under a booked job is what the screen is for.
+      expect(view.products.some(product => product.projection.runsDry?.jobId)).toBe(true)
+      const kinds = new Set(view.warnings.map(warning => warning.kind))
+      for (const kind of ['runsDry', 'late', 'storage', 'sheet'] as const) expect(kinds).toContain(kind)
+      // Nothing has happened on the shelf that is still to come, and no bottle holds less than nothing.
+      const moves = await desk.store.read.stockMove.findMany({ orderBy: { seq: 'asc' } })
+      expect(Math.max(...moves.map(move => move.at))).toBeLessThanOrEqual(desk.now())
+      expect(moves.map(move => move.at)).toEqual(moves.map(move => move.at).sort((a, b) => a - b))
+      const left = new Map<string, number>()
+      for (const move of moves) {
+        left.set(move.lotId, (left.get(move.lotId) ?? 0) + move.centi)
+        expect(left.get(move.lotId)).toBeGreaterThanOrEqual(0)
+      }
+      const step = view.stepsToConfirm[0]!
+      await confirmDraws(desk, {
+        jobId: step.jobId,
+        position: step.position,
+        version: step.version,
+        draws: step.draws.map(draw => ({
+          productId: draw.productId,
+          lotId: draw.lotId,
+          amount: draw.proposed,
+          how: 'proposed',
+        })),
+      })
+      expect((await closeOfDay(desk)).stepsToConfirm).toHaveLength(view.stepsToConfirm.length - 1)
+    } finally {
+      await desk.close()
+    }
+  })
+
+  it('bears codes with good check digits, is worth something, and is the same for the same now', async () => {
+    const [one, two] = [await makeDesk(nows[0]), await makeDesk(nows[0])]
+    try {
+      await fillDemo(one)
+      await fillDemo(two)
+      const codes = await one.store.read.productCode.findMany()
+      expect(codes).toHaveLength(13)
+      for (const { code } of codes) expect(isGtin(code)).toBe(true)
+      const value = await shelfValue(one)
+      expect(value.averageMinor).toBeGreaterThan(10_000)
+      expect(value.jobs.length).toBeGreaterThan(5)
+      expect(await shelfValue(two)).toEqual(value)
+    } finally {
+      await one.close()
+      await two.close()
+    }
+  })
+})
