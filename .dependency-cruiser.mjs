@@ -9,7 +9,7 @@ export const packages = {
     '@prisma/schema-engine-wasm',
     'better-sqlite3',
   ]),
-  services: ['papaparse'],
+  services: ['papaparse', 'qrcode'],
   documents: ['pdfkit', 'qrcode'],
   outbox: ['ical-generator', 'nodemailer'],
   api: ['@trpc/server', 'hono', 'zod'],
@@ -81,7 +81,10 @@ export default {
         'The screens run in a browser: of main/ they may use the domain, and the api and the views as types only.',
       severity: 'error',
       from: { path: '^app/' },
-      to: { path: '^(main|prisma)/', pathNot: '^main/(domain/|api/|services/(views|shelfViews|upkeep/views)\\.ts$)' },
+      to: {
+        path: '^(main|prisma)/',
+        pathNot: '^main/(domain/|api/|services/(views|shelfViews|upkeep/views)\\.ts$)',
+      },
     },
     {
       name: 'app-takes-api-as-types',
