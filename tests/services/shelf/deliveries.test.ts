@@ -1,0 +1,136 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { saveMailSettings } from '../../../main/services/mailSettings.ts'
+import { saveOrder } from '../../../main/services/shelf/orders/draft.ts'
+import { getOrder } from '../../../main/services/shelf/orders/orderViews.ts'
+import { proposeDrafts } from '../../../main/services/shelf/orders/propose.ts'
+import { promiseOrder, receiveOrder } from '../../../main/services/shelf/orders/receive.ts'
+import { chaseOrder, sendOrder } from '../../../main/services/shelf/orders/send.ts'
+import { listSuppliers } from '../../../main/services/shelf/suppliers.ts'
+import type { OrderView } from '../../../main/services/shelfViews.ts'
+import { startMailServer, type TestMailServer } from '../../outbox/mailServer.ts'
+import { makeDesk, type TestDesk } from '../makeDesk.ts'
+import { type ShelfShop, shelfShop } from './shelfShop.ts'
+
+let desk: TestDesk
+let shop: ShelfShop
+let mail: TestMailServer
+
+beforeEach(async () => {
+  // Wednesday, 08:00 in New York.
+  desk = await makeDesk('2026-04-15T12:00:00Z')
+  shop = await shelfShop(desk)
+  mail = await startMailServer()
+  await saveMailSettings(desk, {
+    host: '127.0.0.1',
+    port: mail.port,
+    security: 'none',
+    user: null,
+    fromName: 'Ashdown Paint Care',
+    fromAddress: 'hello@ashdown.example.com',
+  })
+})
+afterEach(async () => {
+  await mail.close()
+  await desk.close()
+})
+
+const draft = async (packs = 3): Promise<OrderView> =>
+  (await proposeDrafts(desk, { lines: [{ offerId: shop.offers.coating, packs, why: ['Because.'] }] }))[0]!
+
+describe('a delivery', () => {
+  it('comes in parts: each costs its share, together to the minor unit, carriage too', async () => {
+    const order = await saveOrder(desk, {
+      supplierId: shop.supplier,
+      note: '',
+      lines: [
+        // 3 packs at 33.33: 99.99 in all, 33.33 each; and 7 at 10.01.
+        { offerId: shop.offers.coating, packs: 3, packPriceMinor: 3_333 },
+        { offerId: shop.offers.topper, packs: 7, packPriceMinor: 1_001 },
+      ],
+    })
+    const { order: sent } = await sendOrder(desk, { id: order.id, version: order.version, how: 'paper' })
+    const [two, veil] = sent.lines
+    const first = await receiveOrder(desk, {
+      id: sent.id,
+      version: sent.version,
+      lines: [{ lineId: two!.id, containers: 2, expiresOn: '2027-05-01', batch: 'B-77' }],
+    })
+    expect(first.order).toMatchObject({
+      status: 'partly',
+      lines: [{ openContainers: 1 }, { openContainers: 7 }],
+    })
+    expect(first.received.lots).toHaveLength(2)
+    await expect(
+      receiveOrder(desk, {
+        id: sent.id,
+        version: first.order.version,
+        lines: [{ lineId: two!.id, containers: 2, expiresOn: null, batch: null }],
+      }),
+    ).rejects.toMatchObject({ field: 'lines.0.containers', message: expect.stringContaining('1 are open') })
+    const rest = await receiveOrder(desk, {
+      id: sent.id,
+      version: first.order.version,
+      lines: [
+        { lineId: two!.id, containers: 1, expiresOn: null, batch: null },
+        { lineId: veil!.id, containers: 7, expiresOn: null, batch: null },
+      ],
+    })
+    expect(rest.order.status).toBe('received')
+    const receipts = await desk.store.read.stockMove.findMany({ where: { kind: 'receipt' } })
+    expect(receipts).toHaveLength(10)
+    expect(receipts.reduce((sum, move) => sum + move.costMinor!, 0)).toBe(3 * 3_333 + 7 * 1_001 + 900)
+    expect(await desk.store.read.lot.findFirst({ where: { batch: 'B-77' } })).toMatchObject({
+      expiresOn: '2027-05-01',
+      supplierId: shop.supplier,
+      orderLineId: two!.id,
+    })
+  })
+
+  it('is late after the day it was due, is asked after by letter, and gets a new day', async () => {
+    const order = await draft()
+    await sendOrder(desk, { id: order.id, version: order.version, how: 'paper' })
+    desk.setNow('2026-04-20T21:00:00Z')
+    expect((await getOrder(desk, { id: order.id })).late).toBeNull()
+    desk.setNow('2026-04-23T13:00:00Z')
+    const late = await getOrder(desk, { id: order.id })
+    expect(late.late).toMatchObject({ days: 3, words: expect.stringContaining('3 working days late') })
+    const { sent, words } = await chaseOrder(desk, { id: order.id })
+    expect([sent, words]).toEqual([true, 'Asked orders@carrow.example.com after order 1.'])
+    const text = mail.letters[0]!.parts[0]!.bytes.toString('utf8')
+    expect(text).toContain('- 3 × 50 ml Ovrel Two')
+    expect(text).toContain('It was expected on Monday 20 April 2026.')
+    expect((await getOrder(desk, { id: order.id })).late!.words).toContain('asked after it today')
+    const promised = await promiseOrder(desk, {
+      id: order.id,
+      version: late.version,
+      promisedOn: '2026-04-27',
+    })
+    expect(promised.late).toBeNull()
+    expect(promised.expectedOn).toBe('2026-04-27')
+  })
+
+  it('teaches how long its supplier takes, from the third delivery on', async () => {
+    for (const [sentOn, cameOn] of [
+      ['2026-04-15', '2026-04-20'],
+      ['2026-04-22', '2026-04-28'],
+      ['2026-04-29', '2026-05-06'],
+    ]) {
+      expect((await listSuppliers(desk))[0]!.learnedLead).toBeNull()
+      desk.setNow(`${sentOn}T13:00:00Z`)
+      const order = await draft(1)
+      const { order: sent } = await sendOrder(desk, { id: order.id, version: order.version, how: 'paper' })
+      desk.setNow(`${cameOn}T13:00:00Z`)
+      await receiveOrder(desk, {
+        id: sent.id,
+        version: sent.version,
+        lines: [{ lineId: sent.lines[0]!.id, containers: 1, expiresOn: null, batch: null }],
+      })
+    }
+    // 3, 4 and 5 working days.
+    expect((await listSuppliers(desk))[0]!.learnedLead).toMatchObject({
+      meanDays: 4,
+      sdDays: 1,
+      deliveries: 3,
+    })
+  })
+})
