@@ -56,6 +56,8 @@ export interface AheadInput {
   /** Some products; all where left out. */
   readonly productIds?: readonly string[]
   readonly days?: number
+  /** Only what is there and when: no order point is asked for, so none is worked out. */
+  readonly unadvised?: boolean
 }
 
 /** Loads, projects and advises. Reads what is needed in a handful of queries, whatever the number of products. */
@@ -85,7 +87,9 @@ export async function shelfAhead(desk: Desk, tx: Tx, input: AheadInput = {}): Pr
     outlooks.set(id, outlookOf(pastOf(id), buying, own, days))
   }
   const planGround = { ...rules, today: ground.day, days, whole: input.productIds === undefined }
-  const plans = await plansFor(desk, tx, planGround, [...buyings.values()], outlooks)
+  const plans = input.unadvised
+    ? new Map<string, Policy | null>()
+    : await plansFor(desk, tx, planGround, [...buyings.values()], outlooks)
   const rowsOf = Map.groupBy(lots, row => row.productId)
   const comingOf = Map.groupBy(coming, draw => draw.productId)
   const found = new Map<string, ProductAhead>()

@@ -69,7 +69,7 @@ export async function shelfCheck(
   )
   if (drawn.size === 0) return null
   const days = Math.min(390, Math.max(28, Math.ceil((wish.untilAt - desk.now()) / 1440) + 21))
-  const shelf = await shelfAhead(desk, tx, { productIds: [...drawn], days })
+  const shelf = await shelfAhead(desk, tx, { productIds: [...drawn], days, unadvised: true })
   if (shelf.products.size === 0) return null
   const judge = (steps: readonly PlacedStep[]) => {
     const chain = steps.map((step, position) => ({ ...step, position }))
