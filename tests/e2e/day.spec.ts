@@ -62,7 +62,7 @@ test('handing a car over before its profile allows it wants a reason', async ({ 
       await handOver.click()
       const dialog = desk.getByRole('dialog')
       if (await dialog.isVisible({ timeout: 500 }).catch(() => false)) {
-        await dialog.getByRole('button', { name: 'Hand over now' }).click()
+        await dialog.getByRole('button', { name: 'Hand over all the same' }).click()
         await expect(dialog.getByText('Write a short reason.')).toBeVisible()
         await expect(dialog.getByText(/data sheet decides/)).toBeVisible()
         return

@@ -1,6 +1,9 @@
 import { Alert, Button, Group } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
+import { showPhone } from '../../../main/domain/vehicle/index.ts'
+import type { JobView } from '../../../main/services/views.ts'
+import { useShop } from '../../data/shop.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
 import { money } from '../../parts/money.ts'
 import { statusWords } from '../../parts/statusWords.ts'
@@ -13,6 +16,7 @@ import { JobDraws } from './JobDraws.tsx'
 import { Layers } from './Layers.tsx'
 import { SlipOffer } from './SlipOffer.tsx'
 import { StepTable } from './StepTable.tsx'
+import { useHappened } from './useHappened.ts'
 
 /** One car's visit: what is done, what cures, when it may honestly go home. */
 export function Job() {
@@ -21,6 +25,12 @@ export function Job() {
   if (query.error) return <Alert color="red">{faultOf(query.error).message}</Alert>
   const job = query.data
   if (!job) return <p className={styles.soft}>Looking up the job …</p>
+  return <OneJob key={id} job={job} />
+}
+
+function OneJob({ job }: { job: JobView }) {
+  const happened = useHappened(job)
+  const { country } = useShop()
   return (
     <div className={styles.screen}>
       <header className={styles.heading}>
@@ -36,9 +46,9 @@ export function Job() {
           <Link to="/cars/$id" params={{ id: job.vehicle.id }}>
             upkeep
           </Link>
-          {job.customer.phone && ` · ${job.customer.phone}`}
+          {job.customer.phone && ` · ${showPhone(job.customer.phone, country)}`}
         </span>
-        <JobActions job={job} />
+        <JobActions job={job} happened={happened} />
       </header>
       <SlipOffer job={job} />
       {job.conflicts.map(words => (
@@ -77,7 +87,7 @@ export function Job() {
         </section>
         <CureClock job={job} />
       </div>
-      <StepTable job={job} />
+      <StepTable job={job} happened={happened} />
       <JobDraws job={job} />
       <Layers job={job} />
       <section className={styles.cautions}>

@@ -5,20 +5,27 @@ import { trpc } from '../../data/trpc.ts'
 import { longWords } from '../../parts/time.ts'
 import { AskDialog } from './AskDialog.tsx'
 import { PromiseDialog } from './PromiseDialog.tsx'
+import type { Happened } from './useHappened.ts'
 import { useJobAct } from './useJobAct.ts'
 
 type Asking = 'handOver' | 'cancel' | 'promise' | null
 
 /** What may be done with the whole job now. */
-export function JobActions({ job }: { job: JobView }) {
+export function JobActions({ job, happened }: { job: JobView; happened: Happened }) {
   const [asking, setAsking] = useState<Asking>(null)
   const close = () => setAsking(null)
   const confirm = useJobAct(trpc.booking.confirm.mutationOptions())
-  const arrive = useJobAct(trpc.jobs.arrive.mutationOptions())
-  const handOver = useJobAct(trpc.jobs.handOver.mutationOptions(), close)
+  const arrive = useJobAct(trpc.jobs.arrive.mutationOptions(), happened.clear)
+  const handOver = useJobAct(trpc.jobs.handOver.mutationOptions(), () => {
+    happened.clear()
+    close()
+  })
   const cancel = useJobAct(trpc.jobs.cancel.mutationOptions(), close)
   const key = { id: job.id, version: job.version }
-  const early = job.nowAt < job.safeAt
+  const undone = job.steps.some(step => step.kind === 'work' && step.state !== 'done')
+  const early = undone || (happened.at ?? job.nowAt) < job.safeAt
+  const leave = (reason?: string) =>
+    happened.take(time => handOver.mutate({ ...key, ...time, ...(reason !== undefined && { reason }) }))
   return (
     <Group gap={8} ml="auto">
       {job.can.confirm && (
@@ -30,14 +37,17 @@ export function JobActions({ job }: { job: JobView }) {
         </Button>
       )}
       {job.can.arrive && (
-        <Button onClick={() => arrive.mutate(key)} loading={arrive.isPending}>
+        <Button
+          onClick={() => happened.take(time => arrive.mutate({ ...key, ...time }))}
+          loading={arrive.isPending}
+        >
           Car is here
         </Button>
       )}
       {job.can.handOver && (
         <Button
           variant={early ? 'default' : 'filled'}
-          onClick={() => (early ? setAsking('handOver') : handOver.mutate(key))}
+          onClick={() => (early ? happened.take(() => setAsking('handOver')) : leave())}
           loading={handOver.isPending}
         >
           Hand over
@@ -55,13 +65,13 @@ export function JobActions({ job }: { job: JobView }) {
       )}
       {asking === 'handOver' && (
         <AskDialog
-          title="Hand over before the profile’s minimum?"
+          title={undone ? 'Hand over with steps not finished?' : 'Hand over before the profile’s minimum?'}
           words={`By its cure profile the car may leave at the least from ${longWords(job.safeAt, job.zone)}. The data sheet decides. Handing over earlier needs a reason, which is kept.`}
           label="Reason"
-          action="Hand over now"
+          action="Hand over all the same"
           busy={handOver.isPending}
           onClose={close}
-          onSay={reason => handOver.mutate({ ...key, reason })}
+          onSay={leave}
         />
       )}
       {asking === 'cancel' && (

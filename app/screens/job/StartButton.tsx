@@ -5,15 +5,24 @@ import { useState } from 'react'
 import type { JobStepView, JobView } from '../../../main/services/views.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
 import { AskDialog } from './AskDialog.tsx'
+import type { Happened } from './useHappened.ts'
+
+interface Props {
+  job: JobView
+  step: JobStepView
+  happened: Happened
+  disabled: boolean
+}
 
 /** Starts a step. A coat that the bay's conditions do not suit is asked about first; the reason is kept and printed. */
-export function StartButton({ job, step, disabled }: { job: JobView; step: JobStepView; disabled: boolean }) {
+export function StartButton({ job, step, happened, disabled }: Props) {
   const queries = useQueryClient()
   const [warning, setWarning] = useState<string | null>(null)
   const start = useMutation({
     ...trpc.jobs.startStep.mutationOptions(),
     onSuccess: () => {
       setWarning(null)
+      happened.clear()
       queries.invalidateQueries()
     },
     onError: error => {
@@ -29,7 +38,7 @@ export function StartButton({ job, step, disabled }: { job: JobView; step: JobSt
       <Button
         size="xs"
         disabled={disabled || start.isPending}
-        onClick={() => start.mutate(key)}
+        onClick={() => happened.take(time => start.mutate({ ...key, ...time }))}
         aria-label={`Start ${step.name}`}
       >
         Start
@@ -42,7 +51,7 @@ export function StartButton({ job, step, disabled }: { job: JobView; step: JobSt
           action="Start all the same"
           busy={start.isPending}
           onClose={() => setWarning(null)}
-          onSay={reason => start.mutate({ ...key, reason })}
+          onSay={reason => happened.take(time => start.mutate({ ...key, ...time, reason }))}
         />
       )}
     </>

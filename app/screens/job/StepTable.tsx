@@ -3,18 +3,23 @@ import type { JobStepView, JobView } from '../../../main/services/views.ts'
 import { trpc } from '../../data/trpc.ts'
 import { HazardMark } from '../../parts/shelf/HazardMark.tsx'
 import { dayClockWords, durationWords } from '../../parts/time.ts'
+import { HappenedInput } from './HappenedInput.tsx'
 import styles from './Job.module.css'
 import { StartButton } from './StartButton.tsx'
+import type { Happened } from './useHappened.ts'
 import { useJobAct } from './useJobAct.ts'
 
 /** The steps in order, with start and finish taken as they happen. */
-export function StepTable({ job }: { job: JobView }) {
-  const finish = useJobAct(trpc.jobs.finishStep.mutationOptions())
+export function StepTable({ job, happened }: { job: JobView; happened: Happened }) {
+  const finish = useJobAct(trpc.jobs.finishStep.mutationOptions(), happened.clear)
   const reopen = useJobAct(trpc.jobs.reopenStep.mutationOptions())
   const busy = finish.isPending || reopen.isPending
   return (
     <section className={styles.card}>
-      <h2>Steps</h2>
+      <div className={styles.stepsHead}>
+        <h2>Steps</h2>
+        {(job.can.arrive || job.can.handOver) && <HappenedInput happened={happened} zone={job.zone} />}
+      </div>
       <Table verticalSpacing="xs">
         <Table.Thead>
           <Table.Tr>
@@ -57,12 +62,14 @@ export function StepTable({ job }: { job: JobView }) {
                 <Table.Td>{stateOf(step)}</Table.Td>
                 <Table.Td>
                   <Group gap={6} justify="flex-end" wrap="nowrap">
-                    {step.can.start && <StartButton job={job} step={step} disabled={busy} />}
+                    {step.can.start && (
+                      <StartButton job={job} step={step} happened={happened} disabled={busy} />
+                    )}
                     {step.can.finish && (
                       <Button
                         size="xs"
                         disabled={busy}
-                        onClick={() => finish.mutate(key)}
+                        onClick={() => happened.take(time => finish.mutate({ ...key, ...time }))}
                         aria-label={`Finish ${step.name}`}
                       >
                         Finish

@@ -1,0 +1,23 @@
+import { TextInput } from '@mantine/core'
+import { longWords } from '../../parts/time.ts'
+import type { Happened } from './useHappened.ts'
+
+/** The time for the next start, finish, arrival or handover; empty means now. */
+export function HappenedInput({ happened, zone }: { happened: Happened; zone: string }) {
+  return (
+    <TextInput
+      label="It happened at"
+      placeholder="now"
+      description={
+        happened.at === undefined
+          ? 'Empty for now; else 10:40 or yesterday 17:30'
+          : longWords(happened.at, zone)
+      }
+      value={happened.text}
+      onChange={event => happened.change(event.currentTarget.value)}
+      error={happened.error}
+      w="19rem"
+      size="xs"
+    />
+  )
+}
