@@ -1,4 +1,5 @@
 /** Cars that come, change bays and go home on a day. */
+import { showPhone } from '../domain/vehicle/index.ts'
 import { leavingTimes } from './cureMarks.ts'
 import { jobStays } from './floorJobs.ts'
 import type { JobRow } from './jobRows.ts'
@@ -18,7 +19,7 @@ export function arrivalsOf(day: Day, rows: readonly JobRow[]): MorningView['arri
       ...carOf(row),
       dueAt: row.dropOffAt,
       arrivedAt: row.arrivedAt,
-      phone: row.customer.phone,
+      phone: phoneOf(day, row),
       bayName: day.floor.bayNames.get(row.steps[0]!.bayId) ?? '',
       treatments: row.treatments.map(treatment => treatment.name),
     }))
@@ -55,7 +56,7 @@ export function handoversOf(day: Day, rows: readonly JobRow[]): MorningView['han
       const { safeAt, advisedAt } = leavingTimes(row.steps, day.products)
       return {
         ...carOf(row),
-        phone: row.customer.phone,
+        phone: phoneOf(day, row),
         handoverAt: row.handoverAt,
         promisedAt: row.promisedAt,
         safeAt,
@@ -66,6 +67,11 @@ export function handoversOf(day: Day, rows: readonly JobRow[]): MorningView['han
       }
     })
     .sort((a, b) => a.handoverAt - b.handoverAt)
+}
+
+/** The customer's number as the shop's country writes it, for whoever reads it off the sheet and dials. */
+function phoneOf({ floor }: Day, { customer }: JobRow): string | null {
+  return customer.phone === null ? null : showPhone(customer.phone, floor.shop.country)
 }
 
 /** From when the profiles let a car go; that they do is all that is said. */

@@ -30,6 +30,8 @@ test('The sheet names who comes, who does what, what cures and who goes home', a
     ['KFR 204', '15T08:00', 'Bay 1', ['One layer and topper']],
     ['LOW 771', '15T09:00', 'Bay 1', ['Single correction']],
   ])
+  // A number of the shop's own country is read out as it is dialled there (ITU-T E.123: national notation).
+  expect(sheet.arrivals[0]!.phone).toBe('(212) 555-0143')
   expect(sheet.moves.map(move => [move.plate, clock(move.at), move.fromBayName])).toEqual([
     ['KFR 204', '15T09:00', 'Bay 1'],
     ['LOW 771', '15T10:00', 'Bay 1'],
