@@ -8,6 +8,7 @@ import {
   useRouterState,
 } from '@tanstack/react-router'
 import { queryClient, trpc } from './data/trpc.ts'
+import { Failed } from './parts/Failed.tsx'
 import { Frame } from './parts/Frame.tsx'
 import { Applied } from './screens/applied/Applied.tsx'
 import { Board } from './screens/board/Board.tsx'
@@ -34,6 +35,7 @@ function Root() {
 /** A database without a shop has one screen, without the bar; one with a shop has all but that. */
 const root = createRootRoute({
   component: Root,
+  errorComponent: Failed,
   beforeLoad: async ({ location }) => {
     const shop = await queryClient.ensureQueryData(trpc.shop.get.queryOptions())
     if (!shop && location.pathname !== '/welcome') throw redirect({ to: '/welcome' })
@@ -118,7 +120,7 @@ const routeTree = root.addChildren([
   settingsRow,
 ])
 
-export const router = createRouter({ routeTree })
+export const router = createRouter({ routeTree, defaultErrorComponent: Failed })
 
 declare module '@tanstack/react-router' {
   interface Register {
