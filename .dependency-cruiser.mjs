@@ -15,7 +15,7 @@ export const packages = {
   api: ['@trpc/server', 'hono', 'zod'],
   web: ['@hono/node-server', 'hono'],
   desktop: ['electron', 'temporal-polyfill'],
-  app: ['@fontsource-variable/inter', '@mantine/core', '@mantine/dates', '@mantine/form', '@mantine/hooks']
+  app: ['@fontsource-variable/inter', '@mantine/core', '@mantine/dates', '@mantine/hooks']
     .concat(['@mantine/modals', '@mantine/notifications', '@mantine/spotlight', '@tabler/icons-react'])
     .concat(['@tanstack/react-query', '@tanstack/react-router', '@trpc/client', '@trpc/tanstack-react-query'])
     .concat(['react', 'react-dom', 'temporal-polyfill']),
