@@ -3,7 +3,7 @@ import { useHotkeys } from '@mantine/hooks'
 import { useQuery } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
 import { useMemo, useState } from 'react'
-import { dateOf, startOfDay } from '../../../main/domain/calendar/index.ts'
+import { clip, dateOf, minutesIn, startOfDay } from '../../../main/domain/calendar/index.ts'
 import { useNowAt } from '../../data/now.ts'
 import { trpc } from '../../data/trpc.ts'
 import { useKeyWords } from '../../parts/keyWords.ts'
@@ -63,7 +63,9 @@ export function Board() {
         {board && fromDate && until && (
           <span className={styles.about}>
             {fromDate === until ? dateWords(fromDate) : `${dateWords(fromDate)} – ${dateWords(until)}`} ·{' '}
-            {board.bays.length} {board.bays.length === 1 ? 'bay' : 'bays'} · nights folded
+            {board.bays.length} {board.bays.length === 1 ? 'bay' : 'bays'}
+            {minutesIn(clip(board.open, board.fromAt, board.toAt)) < board.toAt - board.fromAt &&
+              ' · closed hours folded'}
           </span>
         )}
         <div className={styles.tools}>
