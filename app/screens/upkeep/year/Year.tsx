@@ -40,6 +40,7 @@ export function Year({ acts }: { acts: Acts }) {
           <Button
             variant="default"
             size="compact-sm"
+            flex="none"
             onClick={() => setSpreading(true)}
             disabled={total === 0}
           >
