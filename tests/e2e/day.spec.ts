@@ -1,3 +1,4 @@
+import { readPdf } from '../documents/readPdf.ts'
 import { expect, expectAccessible, test } from './fixtures.ts'
 import { Board } from './pages/Board.ts'
 
@@ -13,6 +14,10 @@ test('the morning sheet names every bay and person, and prints', async ({ desk, 
   await desk.emulateMedia({ media: 'print' })
   await expect(desk.getByRole('button', { name: 'Print' })).toBeHidden()
   await expect(desk.getByRole('navigation', { name: 'Screens' })).toBeHidden()
+  // A day of this shop goes on three sheets of A4, without a page left empty.
+  const margin = { top: '9mm', right: '9mm', bottom: '9mm', left: '9mm' }
+  const paper = await readPdf(new Uint8Array(await desk.pdf({ format: 'A4', landscape: true, margin })))
+  expect(paper.pages.length).toBeLessThanOrEqual(3)
 })
 
 test('a job is worked through by its real times, and what follows is projected again', async ({ desk }) => {
