@@ -90,16 +90,17 @@ export const HoursLayer = memo(function HoursLayer({ canvas }: { canvas: Canvas 
             y1={laneTop(lanes, index)}
             y2={laneTop(lanes, index)}
           />
-          <text className={styles.bay} x={16 * unit} y={laneTop(lanes, index) + lanes.height / 2 - 2 * unit}>
-            {bay.name}
-          </text>
-          <text
-            className={styles.soft}
+          <foreignObject
             x={16 * unit}
-            y={laneTop(lanes, index) + lanes.height / 2 + 15 * unit}
+            y={laneTop(lanes, index)}
+            width={axis.left - 22 * unit}
+            height={lanes.height}
           >
-            {bay.capabilities.join(', ')}
-          </text>
+            <div className={styles.bayLabel} title={bay.name}>
+              <b>{bay.name}</b>
+              <span>{bay.capabilities.join(', ')}</span>
+            </div>
+          </foreignObject>
           {bay.closures.map(closure => (
             <g key={closure.fromAt}>
               <rect
