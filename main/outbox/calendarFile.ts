@@ -21,7 +21,9 @@ export function calendarFile(
   events: readonly CalendarEvent[],
   method: 'publish' | null = null,
 ): string {
-  const calendar = ical({ name, prodId: { company: 'Lustrum', product: 'upkeep', language: 'EN' } })
+  // The library writes the name as it is given.
+  const shown = oneLine(name).replaceAll(/[\\;,]/g, '\\$&')
+  const calendar = ical({ name: shown, prodId: { company: 'Lustrum', product: 'upkeep', language: 'EN' } })
   if (method) calendar.method(ICalCalendarMethod.PUBLISH)
   for (const { id, summary, description, location, time, status } of events) {
     const [start, end, allDay] =
