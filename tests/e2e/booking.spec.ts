@@ -103,3 +103,19 @@ test('the whole booking is done with the keyboard alone', async ({ desk, shop })
   await keys.press('Enter')
   await expect(desk.getByText('Booked: KEY 1, Kay Underhill')).toBeVisible()
 })
+
+test('a caller is found and chosen by keys, and leaves nothing of their car to the next', async ({
+  desk,
+  shop,
+}) => {
+  await shop.enter(desk, '/book')
+  await desk.getByLabel('Find by name, phone or plate').fill('Vale')
+  const found = desk.getByRole('list', { name: 'Found customers' })
+  await expect(found.getByText('(212) 555-0101')).toBeVisible()
+  await desk.keyboard.press('Enter')
+  const another = desk.getByRole('button', { name: 'Somebody else' })
+  await expect(another).toBeFocused()
+  await desk.keyboard.press('Enter')
+  for (const label of ['New customer’s name', 'Plate', 'Make', 'Model', 'Colour'])
+    await expect(desk.getByLabel(label, { exact: true })).toHaveValue('')
+})

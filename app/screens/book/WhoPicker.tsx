@@ -2,9 +2,12 @@ import { Anchor, Button, Group, SegmentedControl, Select, Stack, Text, TextInput
 import { useDebouncedValue } from '@mantine/hooks'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
+import type { FoundCustomer } from '../../../main/api/views.ts'
+import { showPhone } from '../../../main/domain/vehicle/index.ts'
+import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
 import styles from './Book.module.css'
-import { type Draft, finishes, sizeClasses } from './booking.ts'
+import { type Draft, finishes, nobody, sizeClasses } from './booking.ts'
 
 interface Props {
   draft: Draft
@@ -15,6 +18,7 @@ interface Props {
 
 /** Finds the caller by name, phone or plate, or takes a new one down without leaving the call. */
 export function WhoPicker({ draft, change, fault }: Props) {
+  const { country } = useShop()
   const [text, setText] = useState('')
   const [asked] = useDebouncedValue(text.trim(), 150)
   const found = useQuery({
@@ -30,16 +34,21 @@ export function WhoPicker({ draft, change, fault }: Props) {
         data-autofocus
         autoFocus
         label="Find by name, phone or plate"
-        placeholder="At least two letters"
+        placeholder="At least two letters; Enter takes the first car"
         value={text}
         onChange={event => setText(event.currentTarget.value)}
+        onKeyDown={event => {
+          if (event.key !== 'Enter' || asked !== text.trim() || !customers[0]) return
+          event.preventDefault()
+          change(callerOf(customers[0], customers[0].vehicles[0]))
+        }}
       />
       {asked.length >= 2 && customers.length > 0 && (
         <ul className={styles.found} aria-label="Found customers">
           {customers.slice(0, 6).map(customer => (
             <li key={customer.id}>
               <span>
-                <b>{customer.name}</b> {customer.phone}
+                <b>{customer.name}</b> {customer.phone && showPhone(customer.phone, country)}
               </span>
               <Group gap={6}>
                 {customer.vehicles.map(vehicle => (
@@ -47,30 +56,12 @@ export function WhoPicker({ draft, change, fault }: Props) {
                     key={vehicle.id}
                     size="xs"
                     variant="default"
-                    onClick={() =>
-                      change({
-                        customerId: customer.id,
-                        customerName: customer.name,
-                        vehicleId: vehicle.id,
-                        plate: vehicle.plate,
-                        make: vehicle.make,
-                        model: vehicle.model,
-                        colour: vehicle.colour,
-                        sizeClass: vehicle.sizeClass as Draft['sizeClass'],
-                        finish: vehicle.finish as Draft['finish'],
-                      })
-                    }
+                    onClick={() => change(callerOf(customer, vehicle))}
                   >
                     {vehicle.plate} {vehicle.make} {vehicle.model}
                   </Button>
                 ))}
-                <Button
-                  size="xs"
-                  variant="subtle"
-                  onClick={() =>
-                    change({ customerId: customer.id, customerName: customer.name, vehicleId: null })
-                  }
-                >
+                <Button size="xs" variant="subtle" onClick={() => change(callerOf(customer, undefined))}>
                   Another car
                 </Button>
               </Group>
@@ -110,6 +101,27 @@ export function WhoPicker({ draft, change, fault }: Props) {
   )
 }
 
+/** Somebody found, with one of their cars, or with none yet. */
+function callerOf(
+  { id, name }: FoundCustomer,
+  vehicle: FoundCustomer['vehicles'][number] | undefined,
+): Partial<Draft> {
+  if (!vehicle) return { ...nobody, customerId: id, customerName: name }
+  const { plate, make, model, colour, sizeClass, finish } = vehicle
+  return {
+    ...nobody,
+    customerId: id,
+    customerName: name,
+    vehicleId: vehicle.id,
+    plate,
+    make,
+    model,
+    colour,
+    sizeClass: sizeClass as Draft['sizeClass'],
+    finish: finish as Draft['finish'],
+  }
+}
+
 type ErrorOf = (field: string) => string | undefined
 
 function Known({ draft, change, errorOf }: { draft: Draft; change: Props['change']; errorOf: ErrorOf }) {
@@ -118,13 +130,7 @@ function Known({ draft, change, errorOf }: { draft: Draft; change: Props['change
       <Text>
         <b>{draft.customerName}</b>
         {draft.vehicleId && ` · ${draft.plate} ${draft.make} ${draft.model}`}{' '}
-        <Anchor
-          component="button"
-          type="button"
-          onClick={() =>
-            change({ customerId: null, customerName: '', vehicleId: null, plate: '', make: '', model: '' })
-          }
-        >
+        <Anchor component="button" type="button" autoFocus onClick={() => change(nobody)}>
           Somebody else
         </Anchor>
       </Text>

@@ -18,11 +18,7 @@ export interface Draft {
   askedDate: string | null
 }
 
-export const emptyDraft: Draft = {
-  customerId: null,
-  customerName: '',
-  phone: '',
-  email: '',
+const noCar = {
   vehicleId: null,
   plate: '',
   make: '',
@@ -30,6 +26,19 @@ export const emptyDraft: Draft = {
   colour: '',
   sizeClass: 'medium',
   finish: 'gloss',
+} satisfies Partial<Draft>
+
+/** Nobody yet: what of one caller would be wrong of the next. */
+export const nobody = {
+  customerId: null,
+  customerName: '',
+  phone: '',
+  email: '',
+  ...noCar,
+} satisfies Partial<Draft>
+
+export const emptyDraft: Draft = {
+  ...nobody,
   treatmentIds: [],
   condition: 'good',
   askedDate: null,
