@@ -52,7 +52,7 @@ export function Book() {
     <div className={styles.screen}>
       <h1>Book a car</h1>
       <div className={styles.columns}>
-        <div className={styles.asking}>
+        <fieldset className={styles.asking} disabled={booking.held !== null} aria-label="Who and what">
           <section className={styles.card}>
             <h2>Who</h2>
             <WhoPicker draft={draft} change={change} fault={booking.fault} />
@@ -66,7 +66,7 @@ export function Book() {
               change={change}
             />
           </section>
-        </div>
+        </fieldset>
         <div className={styles.answer} aria-live="polite">
           {booking.held ? (
             <HeldPlace held={booking.held} zone={shop.zone} booking={booking} startOver={startOver} />

@@ -43,6 +43,11 @@ export function HeldPlace({ held, zone, booking, startOver }: Props) {
         >
           Let it go
         </Button>
+        {booking.fault && (
+          <Button component={Link} to={`/jobs/${held.jobId}`} variant="default">
+            Open the job
+          </Button>
+        )}
       </Group>
     </Alert>
   )

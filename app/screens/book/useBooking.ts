@@ -2,6 +2,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { HoldView } from '../../../main/services/views.ts'
 import { client, faultOf } from '../../data/trpc.ts'
+import { useOneAtATime } from '../../data/useOneAtATime.ts'
 import type { Chosen, Draft } from './booking.ts'
 
 export interface Held extends HoldView {
@@ -17,37 +18,43 @@ export function useBooking(draft: Draft, change: (part: Partial<Draft>) => void)
   const queries = useQueryClient()
   const [held, setHeld] = useState<Held | null>(null)
 
-  const hold = useMutation({
-    mutationFn: async (chosen: NonNullable<Chosen>) => {
-      const customerId = draft.customerId ?? (await saveCustomer(draft)).id
-      if (customerId !== draft.customerId) change({ customerId })
-      const vehicleId = draft.vehicleId ?? (await saveVehicle(draft, customerId)).id
-      if (vehicleId !== draft.vehicleId) change({ vehicleId })
-      const place = await client.booking.hold.mutate({
-        vehicleId,
-        condition: draft.condition,
-        treatmentIds: draft.treatmentIds,
-        ...(draft.askedDate ? { askedDate: draft.askedDate } : {}),
-        plan: chosen.offer.plan,
-      })
-      return { ...place, plate: draft.plate, customerName: draft.customerName }
-    },
-    onSuccess: setHeld,
-    onSettled: () => queries.invalidateQueries(),
-  })
+  const hold = useOneAtATime(
+    useMutation({
+      mutationFn: async (chosen: NonNullable<Chosen>) => {
+        const customerId = draft.customerId ?? (await saveCustomer(draft)).id
+        if (customerId !== draft.customerId) change({ customerId })
+        const vehicleId = draft.vehicleId ?? (await saveVehicle(draft, customerId)).id
+        if (vehicleId !== draft.vehicleId) change({ vehicleId })
+        const place = await client.booking.hold.mutate({
+          vehicleId,
+          condition: draft.condition,
+          treatmentIds: draft.treatmentIds,
+          ...(draft.askedDate ? { askedDate: draft.askedDate } : {}),
+          plan: chosen.offer.plan,
+        })
+        return { ...place, plate: draft.plate, customerName: draft.customerName }
+      },
+      onSuccess: setHeld,
+      onSettled: () => queries.invalidateQueries(),
+    }),
+  )
 
-  const confirm = useMutation({
-    mutationFn: (place: Held) =>
-      client.booking.confirm.mutate({ jobId: place.jobId, version: place.version }),
-    onSettled: () => queries.invalidateQueries(),
-  })
+  const confirm = useOneAtATime(
+    useMutation({
+      mutationFn: (place: Held) =>
+        client.booking.confirm.mutate({ jobId: place.jobId, version: place.version }),
+      onSettled: () => queries.invalidateQueries(),
+    }),
+  )
 
-  const release = useMutation({
-    mutationFn: (place: Held) =>
-      client.booking.release.mutate({ jobId: place.jobId, version: place.version }),
-    onSuccess: () => setHeld(null),
-    onSettled: () => queries.invalidateQueries(),
-  })
+  const release = useOneAtATime(
+    useMutation({
+      mutationFn: (place: Held) =>
+        client.booking.release.mutate({ jobId: place.jobId, version: place.version }),
+      onSuccess: () => setHeld(null),
+      onSettled: () => queries.invalidateQueries(),
+    }),
+  )
 
   const failure = hold.error ?? confirm.error ?? release.error
   return {

@@ -4,6 +4,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { JobStepView, JobView } from '../../../main/services/views.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
+import { useOneAtATime } from '../../data/useOneAtATime.ts'
 import { AskDialog } from './AskDialog.tsx'
 import type { Happened } from './useHappened.ts'
 
@@ -18,20 +19,22 @@ interface Props {
 export function StartButton({ job, step, happened, disabled }: Props) {
   const queries = useQueryClient()
   const [warning, setWarning] = useState<string | null>(null)
-  const start = useMutation({
-    ...trpc.jobs.startStep.mutationOptions(),
-    onSuccess: () => {
-      setWarning(null)
-      happened.clear()
-      queries.invalidateQueries()
-    },
-    onError: error => {
-      const fault = faultOf(error)
-      if (fault.reason === 'conditions') return setWarning(fault.message)
-      queries.invalidateQueries()
-      notifications.show({ title: 'Not done', message: fault.message, color: 'red', autoClose: 12_000 })
-    },
-  })
+  const start = useOneAtATime(
+    useMutation({
+      ...trpc.jobs.startStep.mutationOptions(),
+      onSuccess: () => {
+        setWarning(null)
+        happened.clear()
+        queries.invalidateQueries()
+      },
+      onError: error => {
+        const fault = faultOf(error)
+        if (fault.reason === 'conditions') return setWarning(fault.message)
+        queries.invalidateQueries()
+        notifications.show({ title: 'Not done', message: fault.message, color: 'red', autoClose: 12_000 })
+      },
+    }),
+  )
   const key = { id: job.id, version: job.version, position: step.position }
   return (
     <>
