@@ -4,6 +4,7 @@ import styles from '../Board.module.css'
 import type { Canvas } from '../boardTypes.ts'
 import { laneTop } from '../geometry/lanes.ts'
 import { dayHeads, hourTicks } from '../geometry/ticks.ts'
+import { BayLabel } from './BayLabel.tsx'
 
 const steps = [1, 2, 3, 4, 6, 12]
 
@@ -90,17 +91,13 @@ export const HoursLayer = memo(function HoursLayer({ canvas }: { canvas: Canvas 
             y1={laneTop(lanes, index)}
             y2={laneTop(lanes, index)}
           />
-          <foreignObject
+          <BayLabel
+            bay={bay}
             x={16 * unit}
             y={laneTop(lanes, index)}
             width={axis.left - 22 * unit}
             height={lanes.height}
-          >
-            <div className={styles.bayLabel} title={bay.name}>
-              <b>{bay.name}</b>
-              <span>{bay.capabilities.join(', ')}</span>
-            </div>
-          </foreignObject>
+          />
           {bay.closures.map(closure => (
             <g key={closure.fromAt}>
               <rect
