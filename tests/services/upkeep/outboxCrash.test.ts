@@ -155,4 +155,4 @@ it('a thousand messages survive twenty kills: none is lost, at most one a kill c
   for (const [id, times] of got) expect(times).toBeLessThanOrEqual(1 + unanswered.get(id)!)
   await desk.close()
   await server.close()
-}, 300_000)
+}, 600_000)
