@@ -54,6 +54,24 @@ const onlyDown = (name, allowed, comment) => ({
   to: { path: '^(main|app|prisma)/', pathNot: `^main/(${[name, ...allowed].join('|')})/` },
 })
 
+/** The rooms of the services, from the ground up: a room may use those named before it, never those after. */
+const rooms = [
+  'desk',
+  'cure',
+  'shelf',
+  'floor',
+  'setUp',
+  'records',
+  'upkeep',
+  'job',
+  'booking',
+  'board',
+  'morning',
+  'applied',
+  'reminders',
+  'demo',
+]
+
 /** @type {import('dependency-cruiser').IConfiguration} */
 export default {
   forbidden: [
@@ -75,6 +93,28 @@ export default {
       ['domain', 'services'],
       'The api checks input and calls a service; it never touches the store or draws a document itself.',
     ),
+    ...rooms.map((room, i) => ({
+      name: `services-${room}-looks-down`,
+      comment: `The room ${room} may use only the rooms below it (${rooms.slice(0, i).join(', ') || 'none'}), for types too. Move what both need down, or the use case up.`,
+      severity: 'error',
+      from: { path: `^main/services/${room}/` },
+      to: { path: '^main/services/', pathNot: `^main/services/(${rooms.slice(0, i + 1).join('|')})/` },
+    })),
+    {
+      name: 'services-in-rooms',
+      comment: 'A service lives in a room: put the file into the folder of its area.',
+      severity: 'error',
+      from: {},
+      to: { path: '^main/services/[^/]+$' },
+    },
+    {
+      name: 'domain-by-its-face',
+      comment:
+        'From outside, an area of the domain is used through its index.ts (or words.ts, for the screens). Export what you need there.',
+      severity: 'error',
+      from: { path: '^(main|app)/', pathNot: '^main/domain/' },
+      to: { path: '^main/domain/[^/]+/', pathNot: '/(index|words)\\.ts$' },
+    },
     {
       name: 'app-takes-types-and-domain',
       comment:
@@ -83,7 +123,7 @@ export default {
       from: { path: '^app/' },
       to: {
         path: '^(main|prisma)/',
-        pathNot: '^main/(domain/|api/|services/(views|shelfViews|upkeep/views)\\.ts$)',
+        pathNot: '^main/(domain|api)/',
       },
     },
     {

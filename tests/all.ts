@@ -51,6 +51,8 @@ const quick: Part[] = [
       'node_modules/dependency-cruiser/bin/dependency-cruiser.mjs',
       '--config',
       '.dependency-cruiser.mjs',
+      '--output-type',
+      'err-long',
     ].concat(['main', 'app', 'tests', 'prisma']),
   },
 ]

@@ -1,4 +1,4 @@
-import type { CureMarks } from '../../main/services/views.ts'
+import type { CureMarks } from '../../main/api/views.ts'
 
 /**
  * The cure age of a coat at a minute: along its running clock once it is laid, a minute a minute while it is planned.

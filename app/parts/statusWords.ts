@@ -1,4 +1,4 @@
-import type { JobStatus } from '../../main/services/views.ts'
+import type { JobStatus } from '../../main/api/views.ts'
 
 /** How a job stands, in words. */
 export const statusWords: Record<JobStatus, string> = {

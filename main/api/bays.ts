@@ -1,6 +1,6 @@
 import { z } from 'zod'
-import { removeClosure, saveClosure } from '../services/bayClosures.ts'
-import { archiveBay, listBays, orderBays, restoreBay, saveBay } from '../services/bays.ts'
+import { removeClosure, saveClosure } from '../services/setUp/bayClosures.ts'
+import { archiveBay, listBays, orderBays, restoreBay, saveBay } from '../services/setUp/bays.ts'
 import { accepted, capability, edited, id, listInput, minute, oneRow, orderInput, text } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 

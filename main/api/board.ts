@@ -1,6 +1,6 @@
 import { z } from 'zod'
-import { boardRange } from '../services/board.ts'
-import { moveStay, tryMove } from '../services/boardMove.ts'
+import { boardRange } from '../services/board/board.ts'
+import { moveStay, tryMove } from '../services/board/boardMove.ts'
 import { id, minute, version } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 

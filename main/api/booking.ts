@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { conditions } from '../domain/shop/index.ts'
-import { confirmPlace, holdPlace, releasePlace } from '../services/booking.ts'
-import { offers } from '../services/offers.ts'
+import { confirmPlace, holdPlace, releasePlace } from '../services/booking/booking.ts'
+import { offers } from '../services/booking/offers.ts'
 import { finish, id, minute, sizeClass, version } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { giveConsent, listConsents, saveReach, withdrawConsent } from '../services/upkeep/consents.ts'
+import { giveConsent, listConsents, saveReach, withdrawConsent } from '../services/reminders/consents.ts'
 import { id, minute, text } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 import { channel, versionOrNone } from './upkeepInputs.ts'

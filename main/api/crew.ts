@@ -1,6 +1,6 @@
 import { z } from 'zod'
-import { archiveCrew, listCrew, orderCrew, restoreCrew, saveCrew } from '../services/crew.ts'
-import { removeAbsence, saveAbsence } from '../services/crewAbsences.ts'
+import { archiveCrew, listCrew, orderCrew, restoreCrew, saveCrew } from '../services/setUp/crew.ts'
+import { removeAbsence, saveAbsence } from '../services/setUp/crewAbsences.ts'
 import { accepted, edited, id, listInput, minute, oneRow, orderInput, skill, text, weekly } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 

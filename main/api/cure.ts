@@ -1,9 +1,9 @@
 import { z } from 'zod'
 import { zoneFinishes } from '../services/applied/appliedViews.ts'
 import { correctRecord, getApplied, saveDraft, signRecord } from '../services/applied/record.ts'
-import { addHeating, voidHeating } from '../services/cure/heatings.ts'
-import { jobCure } from '../services/cure/jobCure.ts'
-import { takeNotices } from '../services/cure/notices.ts'
+import { addHeating, voidHeating } from '../services/job/heatings.ts'
+import { jobCure } from '../services/job/jobCure.ts'
+import { takeNotices } from '../services/job/notices.ts'
 import { id, minute, text, version } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 

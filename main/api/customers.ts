@@ -1,6 +1,6 @@
 import { z } from 'zod'
-import { archiveCustomer, getCustomer, restoreCustomer, saveCustomer } from '../services/customers.ts'
-import { findCustomers } from '../services/customersFind.ts'
+import { archiveCustomer, getCustomer, restoreCustomer, saveCustomer } from '../services/records/customers.ts'
+import { findCustomers } from '../services/records/customersFind.ts'
 import { edited, id, oneRow, text } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 

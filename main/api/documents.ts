@@ -1,12 +1,12 @@
 /** Documents as files: behind the same door as everything else, made anew for each request. */
 import type { Context } from 'hono'
 import { Refusal } from '../domain/refusal.ts'
-import type { Desk } from '../services/desk.ts'
+import type { Desk } from '../services/desk/desk.ts'
+import { shopCalendar } from '../services/reminders/feeds.ts'
+import { ownerLetter } from '../services/reminders/ownerLetter.ts'
 import { bottleLabel } from '../services/shelf/bottleLabel.ts'
 import { orderDocument } from '../services/shelf/orders/orderDocument.ts'
 import { sheetFile } from '../services/shelf/safety.ts'
-import { shopCalendar } from '../services/upkeep/feeds.ts'
-import { ownerLetter } from '../services/upkeep/ownerLetter.ts'
 import type { App } from './app.ts'
 
 interface File {

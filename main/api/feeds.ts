@@ -4,8 +4,8 @@
  */
 import { Hono } from 'hono'
 import { z } from 'zod'
-import type { Desk } from '../services/desk.ts'
-import { createFeed, feedFile, listFeeds, revokeFeed } from '../services/upkeep/feeds.ts'
+import type { Desk } from '../services/desk/desk.ts'
+import { createFeed, feedFile, listFeeds, revokeFeed } from '../services/reminders/feeds.ts'
 import { id, text } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { listExceptions, removeException, saveException } from '../services/hours.ts'
+import { listExceptions, removeException, saveException } from '../services/setUp/hours.ts'
 import { accepted, edited, oneRow, text, wallSpan } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 

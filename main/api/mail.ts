@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { getMailSettings, saveMailSettings, tryMail } from '../services/mailSettings.ts'
+import { getMailSettings, saveMailSettings, tryMail } from '../services/desk/mailSettings.ts'
 import { text, version } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { morningSheet } from '../services/morning.ts'
+import { morningSheet } from '../services/morning/morning.ts'
 import { procedure, router } from './trpc.ts'
 
 export const morning = router({

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import type { CureProfile } from '../domain/cure/index.ts'
 import { figures } from '../domain/cure/index.ts'
 import { productKinds } from '../domain/shop/index.ts'
-import { archiveProduct, listProducts, restoreProduct, saveProduct } from '../services/products.ts'
+import { archiveProduct, listProducts, restoreProduct, saveProduct } from '../services/setUp/products.ts'
 import { accepted, edited, listInput, oneRow, text } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 

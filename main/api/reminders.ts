@@ -1,6 +1,6 @@
 import { z } from 'zod'
-import { clearBounce, importBounce } from '../services/upkeep/bounces.ts'
-import { callList, letterList } from '../services/upkeep/deskLists.ts'
+import { clearBounce, importBounce } from '../services/reminders/bounces.ts'
+import { callList, letterList } from '../services/reminders/deskLists.ts'
 import {
   approveAll,
   approveMessage,
@@ -9,11 +9,11 @@ import {
   retryMessage,
   sendTest,
   sentByHand,
-} from '../services/upkeep/messageActs.ts'
-import { batch } from '../services/upkeep/messages.ts'
-import { runOutbox } from '../services/upkeep/outboxRun.ts'
-import { bookSlot, recordOutcome } from '../services/upkeep/outcomes.ts'
-import { prepareBatch, writeOne } from '../services/upkeep/prepare.ts'
+} from '../services/reminders/messageActs.ts'
+import { batch } from '../services/reminders/messages.ts'
+import { runOutbox } from '../services/reminders/outboxRun.ts'
+import { bookSlot, recordOutcome } from '../services/reminders/outcomes.ts'
+import { prepareBatch, writeOne } from '../services/reminders/prepare.ts'
 import { getUpkeepSettings, saveUpkeepSettings } from '../services/upkeep/settings.ts'
 import { id, oneRow, text } from './inputs.ts'
 import { procedure, router } from './trpc.ts'

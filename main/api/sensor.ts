@@ -16,7 +16,7 @@ import { Hono } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
 import { z } from 'zod'
 import { sensorOf, takeReadings } from '../services/cure/sensors.ts'
-import type { Desk } from '../services/desk.ts'
+import type { Desk } from '../services/desk/desk.ts'
 
 /** Past the guard's cookie: it has a key of its own. */
 export const sensorPath = '/sensor/readings'

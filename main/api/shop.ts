@@ -1,8 +1,8 @@
 import { z } from 'zod'
 import { conditions, handoverRules, unitSystems } from '../domain/shop/index.ts'
 import { fillDemo } from '../services/demo/index.ts'
-import { getShop, updateShop } from '../services/shop.ts'
-import { setUpShop } from '../services/shopSetUp.ts'
+import { getShop, updateShop } from '../services/setUp/shop.ts'
+import { setUpShop } from '../services/setUp/shopSetUp.ts'
 import { accepted, capability, skill, text, version, weekly } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 

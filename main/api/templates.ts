@@ -1,6 +1,6 @@
 import { z } from 'zod'
-import { resultsSummary } from '../services/upkeep/results.ts'
-import { listTemplates, previewTemplate, saveTemplate } from '../services/upkeep/templates.ts'
+import { resultsSummary } from '../services/reminders/results.ts'
+import { listTemplates, previewTemplate, saveTemplate } from '../services/reminders/templates.ts'
 import { id, minute, text } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 import { channel, versionOrNone } from './upkeepInputs.ts'

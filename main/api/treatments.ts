@@ -6,7 +6,7 @@ import {
   orderTreatments,
   restoreTreatment,
   saveTreatment,
-} from '../services/treatments.ts'
+} from '../services/setUp/treatments.ts'
 import { capability, edited, id, listInput, oneRow, orderInput, skill, text } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 

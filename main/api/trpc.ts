@@ -1,7 +1,7 @@
 import { initTRPC, TRPCError } from '@trpc/server'
 import { ZodError } from 'zod'
 import { Refusal } from '../domain/refusal.ts'
-import type { Desk } from '../services/desk.ts'
+import type { Desk } from '../services/desk/desk.ts'
 
 /** What a screen needs to put an error where it belongs. */
 export interface Fault {

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { archiveVehicle, restoreVehicle, saveVehicle } from '../services/vehicles.ts'
+import { archiveVehicle, restoreVehicle, saveVehicle } from '../services/records/vehicles.ts'
 import { edited, finish, id, oneRow, sizeClass, text } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 

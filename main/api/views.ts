@@ -1,8 +1,11 @@
 /** What the settings and customers' procedures answer with, for the screens as types. */
 
+export type { Capability, Condition, Finish, Skill, Stage } from '../domain/shop/words.ts'
+export type { SizeClass } from '../domain/vehicle/index.ts'
 export type { AppliedDraft, AppliedEntryView, AppliedView, Zone } from '../services/applied/appliedViews.ts'
-export type { BayView } from '../services/bays.ts'
-export type { CrewView } from '../services/crew.ts'
+export type * from '../services/board/views.ts'
+export type * from '../services/booking/views.ts'
+export type { CureClockView, CureParts } from '../services/cure/clockView.ts'
 export type {
   BayConditionsView,
   ConditionsView,
@@ -11,11 +14,26 @@ export type {
   ReadingView,
   SensorView,
 } from '../services/cure/conditionViews.ts'
-export type { HeatingView, JobCureView, LayerView, SlipView } from '../services/cure/jobCureViews.ts'
-export type { NoticeView } from '../services/cure/notices.ts'
-export type { CustomerView, VehicleView, VisitView } from '../services/customers.ts'
-export type { FoundCustomer } from '../services/customersFind.ts'
-export type { ExceptionView } from '../services/hours.ts'
-export type { ProductView } from '../services/products.ts'
-export type { ShopView } from '../services/shopView.ts'
-export type { TreatmentView } from '../services/treatments.ts'
+export type { MailView } from '../services/desk/mailSettings.ts'
+export type { ShopView } from '../services/desk/shopView.ts'
+export type * from '../services/floor/views.ts'
+export type { HeatingView, JobCureView, JobLayerView, SlipView } from '../services/job/jobCureViews.ts'
+export type { NoticeView } from '../services/job/notices.ts'
+export type * from '../services/job/views.ts'
+export type * from '../services/morning/views.ts'
+export type { CustomerView, PastJobView, VehicleView } from '../services/records/customers.ts'
+export type { FoundCustomer } from '../services/records/customersFind.ts'
+export type * from '../services/reminders/views.ts'
+export type { BayView } from '../services/setUp/bays.ts'
+export type { CrewView } from '../services/setUp/crew.ts'
+export type { ExceptionView } from '../services/setUp/hours.ts'
+export type { ProductView } from '../services/setUp/products.ts'
+export type { TreatmentView } from '../services/setUp/treatments.ts'
+export type * from '../services/shelf/views/advice.ts'
+export type * from '../services/shelf/views/closeOfDay.ts'
+export type * from '../services/shelf/views/lots.ts'
+export type * from '../services/shelf/views/orders.ts'
+export type * from '../services/shelf/views/product.ts'
+export type * from '../services/shelf/views/safety.ts'
+export type * from '../services/shelf/views/value.ts'
+export type * from '../services/upkeep/views.ts'

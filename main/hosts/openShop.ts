@@ -1,4 +1,4 @@
-import type { Desk } from '../services/desk.ts'
+import type { Desk } from '../services/desk/desk.ts'
 import { checkIntegrity } from '../store/integrity.ts'
 import type { MigrationFiles } from '../store/migrate.ts'
 import { openStore } from '../store/store.ts'

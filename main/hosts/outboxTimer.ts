@@ -1,6 +1,6 @@
-import type { Desk } from '../services/desk.ts'
-import { upkeepTick } from '../services/upkeep/automatic.ts'
-import { haltOutbox } from '../services/upkeep/outboxRun.ts'
+import type { Desk } from '../services/desk/desk.ts'
+import { upkeepTick } from '../services/reminders/automatic.ts'
+import { haltOutbox } from '../services/reminders/outboxRun.ts'
 
 const everyMs = 60_000
 /** How long closing waits for the message that is on its way; past that it counts as cut off. */

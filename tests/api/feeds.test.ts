@@ -1,6 +1,6 @@
 import ICAL from 'ical.js'
 import { afterAll, beforeAll, expect, it } from 'vitest'
-import { createFeed, listFeeds, revokeFeed } from '../../main/services/upkeep/feeds.ts'
+import { createFeed, listFeeds, revokeFeed } from '../../main/services/reminders/feeds.ts'
 import { bookJob } from '../services/bookJob.ts'
 import { type TestShop, testShop } from '../services/testShop.ts'
 import { agree } from '../services/upkeep/coatedCar.ts'

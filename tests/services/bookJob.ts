@@ -1,8 +1,9 @@
-import { confirmPlace, holdPlace } from '../../main/services/booking.ts'
-import type { Desk } from '../../main/services/desk.ts'
-import { getJob } from '../../main/services/jobView.ts'
-import { offers } from '../../main/services/offers.ts'
-import type { JobView, OfferView } from '../../main/services/views.ts'
+import { confirmPlace, holdPlace } from '../../main/services/booking/booking.ts'
+import { offers } from '../../main/services/booking/offers.ts'
+import type { OfferView } from '../../main/services/booking/views.ts'
+import type { Desk } from '../../main/services/desk/desk.ts'
+import { getJob } from '../../main/services/job/jobView.ts'
+import type { JobView } from '../../main/services/job/views.ts'
 import type { TestShop } from './testShop.ts'
 
 export interface BookWish {

@@ -1,7 +1,7 @@
 import { openSpans } from '../../main/domain/calendar/index.ts'
 import type { CureProfile } from '../../main/domain/cure/index.ts'
-import type { Desk } from '../../main/services/desk.ts'
-import { calendarOf } from '../../main/services/shopView.ts'
+import type { Desk } from '../../main/services/desk/desk.ts'
+import { calendarOf } from '../../main/services/desk/shopView.ts'
 
 /**
  * Everything wrong with what is booked, read from the plain rows and written apart from the scheduler and its checks:

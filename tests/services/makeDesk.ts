@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { minuteOf } from '../../main/domain/calendar/index.ts'
 import { migrationsDir } from '../../main/hosts/build.ts'
-import type { Desk } from '../../main/services/desk.ts'
+import type { Desk } from '../../main/services/desk/desk.ts'
 import { migrate } from '../../main/store/migrate.ts'
 import { openStore } from '../../main/store/store.ts'
 

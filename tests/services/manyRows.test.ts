@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { findCustomers } from '../../main/services/customersFind.ts'
-import { saveException } from '../../main/services/hours.ts'
+import { findCustomers } from '../../main/services/records/customersFind.ts'
+import { saveException } from '../../main/services/setUp/hours.ts'
 import { findJobs } from '../../main/store/jobRows.ts'
 import { makeDesk, type TestDesk } from './makeDesk.ts'
 import { testShop } from './testShop.ts'

@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest'
 import { instantOf, zonedOf } from '../../main/domain/calendar/index.ts'
 import { commonPracticeProfile } from '../../main/domain/cure/index.ts'
-import type { Desk } from '../../main/services/desk.ts'
-import { offers } from '../../main/services/offers.ts'
-import { saveProduct } from '../../main/services/products.ts'
-import { setUpShop } from '../../main/services/shopSetUp.ts'
-import { saveTreatment } from '../../main/services/treatments.ts'
+import { offers } from '../../main/services/booking/offers.ts'
+import type { Desk } from '../../main/services/desk/desk.ts'
+import { saveProduct } from '../../main/services/setUp/products.ts'
+import { setUpShop } from '../../main/services/setUp/shopSetUp.ts'
+import { saveTreatment } from '../../main/services/setUp/treatments.ts'
 import { makeDesk } from './makeDesk.ts'
 
 /** A shop open every day 08:00 to 18:00 that sells one coat whose profile keeps the car for `handoverMin`. */

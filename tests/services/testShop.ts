@@ -1,11 +1,11 @@
 import { commonPracticeProfile } from '../../main/domain/cure/index.ts'
 import type { Capability, ProductKind, Skill, TreatmentStep } from '../../main/domain/shop/index.ts'
-import { saveCustomer } from '../../main/services/customers.ts'
-import type { Desk } from '../../main/services/desk.ts'
-import { saveProduct } from '../../main/services/products.ts'
-import { setUpShop } from '../../main/services/shopSetUp.ts'
-import { saveTreatment } from '../../main/services/treatments.ts'
-import { saveVehicle } from '../../main/services/vehicles.ts'
+import type { Desk } from '../../main/services/desk/desk.ts'
+import { saveCustomer } from '../../main/services/records/customers.ts'
+import { saveVehicle } from '../../main/services/records/vehicles.ts'
+import { saveProduct } from '../../main/services/setUp/products.ts'
+import { setUpShop } from '../../main/services/setUp/shopSetUp.ts'
+import { saveTreatment } from '../../main/services/setUp/treatments.ts'
 
 export interface TestShop {
   bays: Record<string, string>

@@ -1,5 +1,5 @@
+import type { AdviceFacts, ShelfUnit } from '../../../main/api/views.ts'
 import type { ReasonCode } from '../../../main/domain/shelf/index.ts'
-import type { AdviceFacts, ShelfUnit } from '../../../main/services/shelfViews.ts'
 import { money } from '../money.ts'
 import { CoverCurve } from './CoverCurve.tsx'
 import { SizeBars } from './SizeBars.tsx'

@@ -1,4 +1,4 @@
-import type { AdviceView } from '../../../main/services/shelfViews.ts'
+import type { AdviceView } from '../../../main/api/views.ts'
 import styles from './shelf.module.css'
 
 const titles: Record<Exclude<AdviceView['kind'], 'order'>, string> = {

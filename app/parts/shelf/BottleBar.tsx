@@ -1,4 +1,4 @@
-import type { LotView, ShelfUnit } from '../../../main/services/shelfViews.ts'
+import type { LotView, ShelfUnit } from '../../../main/api/views.ts'
 import { amountText, monthWords } from './amounts.ts'
 import styles from './shelf.module.css'
 

@@ -1,6 +1,6 @@
 import { Button, Group, Select, TextInput } from '@mantine/core'
 import { useState } from 'react'
-import type { LotView, ShelfUnit, StockChangeView } from '../../../main/services/shelfViews.ts'
+import type { LotView, ShelfUnit, StockChangeView } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../Form.tsx'

@@ -1,4 +1,4 @@
-import type { AdviceFacts, ShelfUnit } from '../../../main/services/shelfViews.ts'
+import type { AdviceFacts, ShelfUnit } from '../../../main/api/views.ts'
 import { amountText } from './amounts.ts'
 import styles from './shelf.module.css'
 

@@ -1,5 +1,5 @@
 import { useElementSize } from '@mantine/hooks'
-import type { ProjectionView, ShelfUnit } from '../../../main/services/shelfViews.ts'
+import type { ProjectionView, ShelfUnit } from '../../../main/api/views.ts'
 import { dateWords } from '../time.ts'
 import { amountText } from './amounts.ts'
 import { projectionShape } from './projectionShape.ts'

@@ -1,4 +1,4 @@
-import type { OrderSizeView } from '../../../main/services/shelfViews.ts'
+import type { OrderSizeView } from '../../../main/api/views.ts'
 import styles from './shelf.module.css'
 
 const parts = [

@@ -1,4 +1,4 @@
-import type { CloseProductView, ShelfUnit } from '../../../main/services/shelfViews.ts'
+import type { CloseProductView, ShelfUnit } from '../../../main/api/views.ts'
 import { dateWords } from '../time.ts'
 import { amountText } from './amounts.ts'
 import { projectionShape } from './projectionShape.ts'

@@ -1,5 +1,5 @@
+import type { ShelfUnit } from '../../../main/api/views.ts'
 import { amountWords, centiOf } from '../../../main/domain/shelf/index.ts'
-import type { ShelfUnit } from '../../../main/services/shelfViews.ts'
 
 /** "90 ml", "3 pieces": an amount as the shelf's own words write it, to a tenth. */
 export function amountText(amount: number, unit: ShelfUnit): string {

@@ -1,4 +1,4 @@
-import type { ProjectionView } from '../../../main/services/shelfViews.ts'
+import type { ProjectionView } from '../../../main/api/views.ts'
 import { tickWords } from './amounts.ts'
 
 /** The chart's own units; it keeps its height and takes the width it is given. */

@@ -1,6 +1,6 @@
 import { useElementSize, useViewportSize } from '@mantine/hooks'
 import { type KeyboardEvent, useMemo, useRef, useState } from 'react'
-import type { BoardView, StayView } from '../../../main/services/views.ts'
+import type { BoardView, StayView } from '../../../main/api/views.ts'
 import { actionFor } from './actions/actions.ts'
 import { type Canvas, keyOf } from './boardTypes.ts'
 import { laneHeight } from './geometry/lanes.ts'

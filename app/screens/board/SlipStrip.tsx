@@ -1,5 +1,5 @@
 import { Link } from '@tanstack/react-router'
-import type { BoardView } from '../../../main/services/views.ts'
+import type { BoardView } from '../../../main/api/views.ts'
 import { longWords } from '../../parts/time.ts'
 import styles from './Board.module.css'
 

@@ -1,4 +1,4 @@
-import type { BoardView } from '../../../main/services/views.ts'
+import type { BoardView } from '../../../main/api/views.ts'
 import { dayClockWords, longWords } from '../../parts/time.ts'
 import styles from './Board.module.css'
 import { rowOf } from './boardTypes.ts'

@@ -1,4 +1,4 @@
-import type { BoardView, StayView } from '../../../main/services/views.ts'
+import type { BoardView, StayView } from '../../../main/api/views.ts'
 import type { Lanes } from './geometry/lanes.ts'
 import type { TimeAxis } from './geometry/timeAxis.ts'
 

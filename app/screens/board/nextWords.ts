@@ -1,4 +1,4 @@
-import type { NextThingView } from '../../../main/services/views.ts'
+import type { NextThingView } from '../../../main/api/views.ts'
 import { clockWords, dayClockWords } from '../../parts/time.ts'
 
 const names: Record<NextThingView['what'], string> = {

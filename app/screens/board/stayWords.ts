@@ -1,4 +1,4 @@
-import type { StayView } from '../../../main/services/views.ts'
+import type { StayView } from '../../../main/api/views.ts'
 import { dayClockWords } from '../../parts/time.ts'
 import { nextWords } from './nextWords.ts'
 

@@ -1,6 +1,6 @@
 import { useElementSize } from '@mantine/hooks'
+import type { OffersView, OfferView } from '../../../main/api/views.ts'
 import { difference } from '../../../main/domain/calendar/index.ts'
-import type { OffersView, OfferView } from '../../../main/services/views.ts'
 import { dateWords } from '../../parts/time.ts'
 import boardStyles from '../board/Board.module.css'
 import { dayHeads } from '../board/geometry/ticks.ts'

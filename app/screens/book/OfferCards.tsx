@@ -1,4 +1,4 @@
-import type { OffersView, OfferView } from '../../../main/services/views.ts'
+import type { OffersView, OfferView } from '../../../main/api/views.ts'
 import { dateWords, dayClockWords, durationWords, longWords } from '../../parts/time.ts'
 import styles from './Book.module.css'
 import { type Chosen, type OfferKind, offerKinds } from './booking.ts'

@@ -1,7 +1,7 @@
 import { Button } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
-import type { ShelfAvailability } from '../../../main/services/shelfViews.ts'
+import type { ShelfAvailability } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
 import styles from './Book.module.css'

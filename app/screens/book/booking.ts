@@ -1,4 +1,4 @@
-import type { Condition, Finish, OfferView, SizeClass } from '../../../main/services/views.ts'
+import type { Condition, Finish, OfferView, SizeClass } from '../../../main/api/views.ts'
 
 /** What is known of the caller and the car so far; nothing of it is saved before a place is held. */
 export interface Draft {

@@ -1,6 +1,6 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { useState } from 'react'
-import type { HoldView } from '../../../main/services/views.ts'
+import type { HoldView } from '../../../main/api/views.ts'
 import { client, faultOf } from '../../data/trpc.ts'
 import { useOneAtATime } from '../../data/useOneAtATime.ts'
 import type { Chosen, Draft } from './booking.ts'

@@ -1,6 +1,6 @@
 import { Button, Group, TextInput } from '@mantine/core'
 import { useState } from 'react'
-import type { CarView } from '../../../main/services/upkeep/views.ts'
+import type { CarView } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/Form.tsx'

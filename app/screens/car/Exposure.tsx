@@ -1,5 +1,5 @@
 import { Select } from '@mantine/core'
-import type { CarView } from '../../../main/services/upkeep/views.ts'
+import type { CarView } from '../../../main/api/views.ts'
 import { useDraft } from '../../data/draft.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'

@@ -1,7 +1,7 @@
 import { Button, Select } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
-import type { CarView } from '../../../main/services/upkeep/views.ts'
+import type { CarView } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/Form.tsx'

@@ -1,4 +1,4 @@
-import type { LifeView } from '../../../main/services/upkeep/views.ts'
+import type { LifeView } from '../../../main/api/views.ts'
 import { MeasuredChart } from '../../parts/MeasuredChart.tsx'
 import { dateWords } from '../../parts/time.ts'
 import styles from './LifeChart.module.css'

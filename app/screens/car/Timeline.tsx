@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
-import type { CarView, TimelineEntry } from '../../../main/services/upkeep/views.ts'
+import type { CarView, TimelineEntry } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { faultsOf } from '../../parts/faults.ts'

@@ -1,4 +1,4 @@
-import type { LifeView } from '../../../main/services/upkeep/views.ts'
+import type { LifeView } from '../../../main/api/views.ts'
 import type { ChartSize } from '../../parts/MeasuredChart.tsx'
 
 /** The mean month of the calendar in days; the axis counts in these. */

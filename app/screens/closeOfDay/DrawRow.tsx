@@ -1,6 +1,6 @@
 import { ActionIcon, Button, Checkbox, Group, Select, TextInput } from '@mantine/core'
 import { IconMinus, IconPlus } from '@tabler/icons-react'
-import type { DrawToConfirm } from '../../../main/services/shelfViews.ts'
+import type { DrawToConfirm } from '../../../main/api/views.ts'
 import type { Faults } from '../../parts/faults.ts'
 import { DecimalInput, OptionalDecimalInput } from '../../parts/inputs.tsx'
 import { amountText, unitText } from '../../parts/shelf/amounts.ts'

@@ -1,7 +1,7 @@
 import { Alert, Button } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
-import type { CloseOfDayView, OrderView, ProposedOrderView } from '../../../main/services/shelfViews.ts'
+import type { CloseOfDayView, OrderView, ProposedOrderView } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
 import { DraftOrder } from '../shelf/orders/DraftOrder.tsx'

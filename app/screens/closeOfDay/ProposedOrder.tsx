@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core'
-import type { ProposedOrderView } from '../../../main/services/shelfViews.ts'
+import type { ProposedOrderView } from '../../../main/api/views.ts'
 import { money } from '../../parts/money.ts'
 import { amountText } from '../../parts/shelf/amounts.ts'
 import { dateWords } from '../../parts/time.ts'

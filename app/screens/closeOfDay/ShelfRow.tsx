@@ -1,7 +1,7 @@
 import { Button, Group } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import { useEffect, useRef, useState } from 'react'
-import type { CloseProductView } from '../../../main/services/shelfViews.ts'
+import type { CloseProductView } from '../../../main/api/views.ts'
 import { AdviceNumbers } from '../../parts/shelf/AdviceNumbers.tsx'
 import { AdviceWords } from '../../parts/shelf/AdviceWords.tsx'
 import { amountText } from '../../parts/shelf/amounts.ts'

@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core'
 import { useState } from 'react'
-import type { CloseOfDayView } from '../../../main/services/shelfViews.ts'
+import type { CloseOfDayView } from '../../../main/api/views.ts'
 import styles from './CloseOfDay.module.css'
 import { type Counting, ShelfRow } from './ShelfRow.tsx'
 

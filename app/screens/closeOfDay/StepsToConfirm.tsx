@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react'
-import type { CloseOfDayView } from '../../../main/services/shelfViews.ts'
+import type { CloseOfDayView } from '../../../main/api/views.ts'
 import styles from './CloseOfDay.module.css'
 import { StepCard } from './StepCard.tsx'
 

@@ -1,5 +1,5 @@
 import { Link } from '@tanstack/react-router'
-import type { ShelfWarning } from '../../../main/services/shelfViews.ts'
+import type { ShelfWarning } from '../../../main/api/views.ts'
 import styles from './CloseOfDay.module.css'
 
 const kindWords: Record<ShelfWarning['kind'], string> = {

@@ -1,4 +1,4 @@
-import type { DrawToConfirm } from '../../../main/services/shelfViews.ts'
+import type { DrawToConfirm } from '../../../main/api/views.ts'
 
 /** What the crew says of one draw before it is confirmed. */
 export interface DrawDraft {

@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import type { ScanView } from '../../../main/services/shelfViews.ts'
+import type { ScanView } from '../../../main/api/views.ts'
 import { client, faultOf } from '../../data/trpc.ts'
 import type { Counting } from './ShelfRow.tsx'
 import { useScanner } from './useScanner.ts'

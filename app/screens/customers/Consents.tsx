@@ -1,7 +1,7 @@
 import { Button, Group, Select, Textarea, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
-import type { Channel, ConsentsView } from '../../../main/services/upkeep/views.ts'
+import type { Channel, ConsentsView } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'

@@ -1,5 +1,5 @@
 import { Button, Textarea, TextInput } from '@mantine/core'
-import type { ConsentsView } from '../../../main/services/upkeep/views.ts'
+import type { ConsentsView } from '../../../main/api/views.ts'
 import { useDraft } from '../../data/draft.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'

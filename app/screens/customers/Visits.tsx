@@ -1,5 +1,5 @@
 import { Link } from '@tanstack/react-router'
-import type { VisitView } from '../../../main/api/views.ts'
+import type { PastJobView } from '../../../main/api/views.ts'
 import { useShop } from '../../data/shop.ts'
 import { money } from '../../parts/money.ts'
 import { statusWords } from '../../parts/statusWords.ts'
@@ -7,7 +7,7 @@ import { longWords } from '../../parts/time.ts'
 import styles from './Customers.module.css'
 
 /** Every visit of a customer's cars, newest first. */
-export function Visits({ visits }: { visits: VisitView[] }) {
+export function Visits({ visits }: { visits: PastJobView[] }) {
   const { zone, currency } = useShop()
   return (
     <section className={styles.card} aria-labelledby="visits">
@@ -52,7 +52,7 @@ export function Visits({ visits }: { visits: VisitView[] }) {
   )
 }
 
-function whenHome(visit: VisitView, zone: string): string {
+function whenHome(visit: PastJobView, zone: string): string {
   if (visit.leftAt !== null) return longWords(visit.leftAt, zone)
   const words = statusWords[visit.status]
   return visit.status === 'booked' || visit.status === 'inShop' || visit.status === 'held'

@@ -1,6 +1,6 @@
 import { useElementSize } from '@mantine/hooks'
+import type { CureMarks, JobView } from '../../../main/api/views.ts'
 import { type CureProfile, cureCurve } from '../../../main/domain/cure/index.ts'
-import type { CureMarks, JobView } from '../../../main/services/views.ts'
 import { useShop } from '../../data/shop.ts'
 import { cureAge } from '../../parts/cureAge.ts'
 import { degrees } from '../../parts/degrees.ts'

@@ -1,4 +1,4 @@
-import type { JobView } from '../../../main/services/views.ts'
+import type { JobView } from '../../../main/api/views.ts'
 import { longWords } from '../../parts/time.ts'
 import styles from './Job.module.css'
 

@@ -1,6 +1,6 @@
 import { Button, Group } from '@mantine/core'
 import { useState } from 'react'
-import type { JobView } from '../../../main/services/views.ts'
+import type { JobView } from '../../../main/api/views.ts'
 import { trpc } from '../../data/trpc.ts'
 import { longWords } from '../../parts/time.ts'
 import { AskDialog } from './AskDialog.tsx'

@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
+import type { JobView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
-import type { JobView } from '../../../main/services/views.ts'
 import { trpc } from '../../data/trpc.ts'
 import { StepCard } from '../closeOfDay/StepCard.tsx'
 import styles from './Job.module.css'

@@ -1,7 +1,6 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
-import type { LayerView } from '../../../main/api/views.ts'
-import type { JobView } from '../../../main/services/views.ts'
+import type { JobLayerView, JobView } from '../../../main/api/views.ts'
 import { trpc } from '../../data/trpc.ts'
 import { dayClockWords } from '../../parts/time.ts'
 import cure from './Cure.module.css'
@@ -44,7 +43,7 @@ export function Layers({ job }: { job: JobView }) {
   )
 }
 
-function WindowLine({ layer: { window, verdict, asks }, zone }: { layer: LayerView; zone: string }) {
+function WindowLine({ layer: { window, verdict, asks }, zone }: { layer: JobLayerView; zone: string }) {
   if (verdict === null) return null
   if (!window)
     return <p className={styles.soft}>The coat beneath names no window for it, or is not laid yet.</p>

@@ -1,4 +1,4 @@
-import type { CureParts } from '../../../main/services/views.ts'
+import type { CureParts } from '../../../main/api/views.ts'
 import { durationWords } from '../../parts/time.ts'
 import styles from './Cure.module.css'
 

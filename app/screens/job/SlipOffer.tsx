@@ -1,6 +1,6 @@
 import { Alert, Button, CopyButton, Group } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
-import type { JobView } from '../../../main/services/views.ts'
+import type { JobView } from '../../../main/api/views.ts'
 import { trpc } from '../../data/trpc.ts'
 import { longWords } from '../../parts/time.ts'
 import styles from './Cure.module.css'

@@ -1,5 +1,5 @@
 import { Button, Group, Table } from '@mantine/core'
-import type { JobStepView, JobView } from '../../../main/services/views.ts'
+import type { JobStepView, JobView } from '../../../main/api/views.ts'
 import { trpc } from '../../data/trpc.ts'
 import { HazardMark } from '../../parts/shelf/HazardMark.tsx'
 import { dayClockWords, durationWords } from '../../parts/time.ts'

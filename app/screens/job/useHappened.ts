@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import type { JobView } from '../../../main/services/views.ts'
+import type { JobView } from '../../../main/api/views.ts'
 import { readPast } from '../../parts/pastText.ts'
 
 /** When the next thing on this job happened: now, unless a time is typed. */

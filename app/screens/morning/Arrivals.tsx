@@ -1,4 +1,4 @@
-import type { MorningView } from '../../../main/services/views.ts'
+import type { MorningView } from '../../../main/api/views.ts'
 import { clockWords } from '../../parts/time.ts'
 import { Card, Line } from './Card.tsx'
 import styles from './Morning.module.css'

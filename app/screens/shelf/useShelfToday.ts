@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query'
+import type { CloseOfDayView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
-import type { CloseOfDayView } from '../../../main/services/shelfViews.ts'
 import { useNowAt } from '../../data/now.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'

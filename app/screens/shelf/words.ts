@@ -1,5 +1,5 @@
 /** What the shelf's fixed words are called on screens. */
-import type { MoveKind, OrderStatus, ServiceClass, ShelfUnit } from '../../../main/services/shelfViews.ts'
+import type { MoveKind, OrderStatus, ServiceClass, ShelfUnit } from '../../../main/api/views.ts'
 
 export const shelfUnitChoices: { value: ShelfUnit; label: string }[] = [
   { value: 'ml', label: 'Millilitres' },

@@ -1,6 +1,6 @@
 import { Alert, Button } from '@mantine/core'
 import { type ReactNode, useState } from 'react'
-import type { ActView } from '../../../main/services/upkeep/views.ts'
+import type { ActView } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { faultsOf } from '../../parts/faults.ts'

@@ -1,10 +1,4 @@
-import type {
-  Channel,
-  DueState,
-  MessageState,
-  Outcome,
-  PlanKind,
-} from '../../../main/services/upkeep/views.ts'
+import type { Channel, DueState, MessageState, Outcome, PlanKind } from '../../../main/api/views.ts'
 
 /** What the codes of upkeep are called at the desk. */
 

@@ -2,7 +2,7 @@ import type { AddressInfo } from 'node:net'
 import { serve as listen } from '@hono/node-server'
 import { createApp } from '../../api/app.ts'
 import { Refusal } from '../../domain/refusal.ts'
-import type { Desk } from '../../services/desk.ts'
+import type { Desk } from '../../services/desk/desk.ts'
 import { type DoorKeys, makeGuard } from './guard.ts'
 
 export interface WebHostOptions {

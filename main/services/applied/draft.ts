@@ -1,7 +1,7 @@
 import { Refusal } from '../../domain/refusal.ts'
 import type { Tx } from '../../store/store.ts'
-import type { Floor } from '../floor.ts'
-import type { JobRow } from '../jobRows.ts'
+import type { Floor } from '../floor/floor.ts'
+import type { JobRow } from '../floor/jobRows.ts'
 import type { AppliedDraft, AppliedFacts, Zone, ZoneFinish } from './appliedViews.ts'
 
 /** The panels of a car as a painter counts them (common practice, no source). */

@@ -2,12 +2,12 @@ import { ruleOf } from '../../domain/cure/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { checkWords } from '../cure/coatCheck.ts'
 import { degreesWords } from '../cure/degreesWords.ts'
-import type { LayerView } from '../cure/jobCureViews.ts'
-import { layerViews } from '../cure/layerViews.ts'
-import type { ProductsById } from '../cureMarks.ts'
-import type { Floor } from '../floor.ts'
-import { type JobRow, plateWords, vehicleWords } from '../jobRows.ts'
-import { dayWords, sentence } from '../shopWords.ts'
+import { dayWords, sentence } from '../desk/shopWords.ts'
+import type { ProductsById } from '../floor/cureMarks.ts'
+import type { Floor } from '../floor/floor.ts'
+import { type JobRow, plateWords, vehicleWords } from '../floor/jobRows.ts'
+import type { JobLayerView } from '../job/jobCureViews.ts'
+import { layerViews } from '../job/layerViews.ts'
 import type { AppliedFacts, LayerFacts } from './appliedViews.ts'
 
 /** Everything the shop's own rows say of what went on a car. */
@@ -62,7 +62,7 @@ export async function appliedFacts(
   }
 }
 
-function layerFacts(layer: LayerView, job: JobRow, floor: Floor): LayerFacts {
+function layerFacts(layer: JobLayerView, job: JobRow, floor: Floor): LayerFacts {
   const step = job.steps.find(each => each.position === layer.position)!
   const { profile, clock } = step.laid!
   const { leftAt } = job
@@ -83,7 +83,7 @@ function layerFacts(layer: LayerView, job: JobRow, floor: Floor): LayerFacts {
   }
 }
 
-function windowWords({ window, verdict, asks }: LayerView, zone: string): string | null {
+function windowWords({ window, verdict, asks }: JobLayerView, zone: string): string | null {
   if (verdict === null) return null
   if (window === null) return 'The coat beneath names no window for it.'
   const from = dayWords(window.opensAt, zone)

@@ -1,5 +1,29 @@
-import type { CureClockView } from '../views.ts'
 import type { LaidCoat } from './laidCoat.ts'
+
+export interface CureParts {
+  measuredMin: number
+  assumedMin: number
+  projectedMin: number
+}
+
+export interface CureClockView {
+  /** Up to here it knows the temperatures; from here it projects them. */
+  knownUntilAt: number
+  /** Minutes of cure at the profile's reference temperature, reached by then. */
+  ageMin: number
+  untilNow: CureParts
+  /** Of the time from the coat to the earliest handover. */
+  untilSafe: CureParts
+  /** The cure age over time, as points to be joined by straight lines; the last two go on for ever. */
+  ages: [at: number, ageMin: number][]
+  /** The temperature projected from now on, and who says so. */
+  usualC: number
+  usualFrom: 'set' | 'last week' | 'profile'
+  /** A recorded heated cure counts, by a row of the data sheet. */
+  heated: boolean
+  /** In this cold a moment below is never reached; it is then given as years away. */
+  stalled: boolean
+}
 
 /** Points of the past; with them a night's cold shows as the bend it is. */
 const pastPoints = 24

@@ -9,7 +9,7 @@ import {
 import { Refusal } from '../../domain/refusal.ts'
 import type { ReadingValues } from '../../store/readingRows.ts'
 import type { Tx } from '../../store/store.ts'
-import { sentence } from '../shopWords.ts'
+import { sentence } from '../desk/shopWords.ts'
 import { degreesWords, marginWords } from './degreesWords.ts'
 
 /** What was measured in a bay shortly before a minute. */

@@ -15,8 +15,8 @@ import {
   shownReadings,
 } from '../../store/readingRows.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
-import type { Desk } from '../desk.ts'
-import { shopOf } from '../shopView.ts'
+import type { Desk } from '../desk/desk.ts'
+import { shopOf } from '../desk/shopView.ts'
 import type { BayConditionsView, ConditionsView, ReadingView } from './conditionViews.ts'
 
 export interface TypedReading {

@@ -2,8 +2,8 @@ import { createHash, randomBytes } from 'node:crypto'
 import { cleanReadings, type RawReading, type RefusedRow } from '../../domain/cure/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { saveReadings } from '../../store/readingRows.ts'
-import type { Desk } from '../desk.ts'
-import { shopOf } from '../shopView.ts'
+import type { Desk } from '../desk/desk.ts'
+import { shopOf } from '../desk/shopView.ts'
 import { liveBay } from './readings.ts'
 
 /** The token is random, so a plain digest of it cannot be guessed back. */

@@ -10,7 +10,7 @@ import {
 } from '../../domain/shelf/index.ts'
 import type { SizeClass } from '../../domain/vehicle/index.ts'
 import type { Tx } from '../../store/store.ts'
-import type { Desk } from '../desk.ts'
+import type { Desk } from '../desk/desk.ts'
 import { type ShelfAhead, shelfAhead } from './ahead.ts'
 import { nearDayWords } from './lotViews.ts'
 import { dueDays } from './orders/dueDays.ts'

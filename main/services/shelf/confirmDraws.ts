@@ -1,7 +1,7 @@
 import { Refusal } from '../../domain/refusal.ts'
 import { amountWords, centiOf, dateOfDay, planDraw } from '../../domain/shelf/index.ts'
 import { type AuditEntry, assertFresh, type Tx } from '../../store/store.ts'
-import type { Desk } from '../desk.ts'
+import type { Desk } from '../desk/desk.ts'
 import { appendMoves, entryOf } from './append.ts'
 import { asField } from './asField.ts'
 import {

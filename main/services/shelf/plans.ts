@@ -20,7 +20,7 @@ import {
 } from '../../domain/shelf/index.ts'
 import { type JsonObject, noJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
-import type { Desk } from '../desk.ts'
+import type { Desk } from '../desk/desk.ts'
 import type { PastOf } from './histories.ts'
 import type { ShopDays } from './shopDays.ts'
 

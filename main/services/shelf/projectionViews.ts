@@ -1,7 +1,7 @@
 import { dateOf } from '../../domain/calendar/index.ts'
 import { amountWords, dateOfDay, unitsOf } from '../../domain/shelf/index.ts'
 import type { Tx } from '../../store/store.ts'
-import { minuteWords } from '../shopWords.ts'
+import { minuteWords } from '../desk/shopWords.ts'
 import type { ProductAhead, ShelfAhead } from './ahead.ts'
 import { bottleWords, nearDayWords } from './lotViews.ts'
 import type { ProjectedDay, ProjectionView } from './views/advice.ts'

@@ -3,7 +3,7 @@ import { Refusal } from '../../domain/refusal.ts'
 import { amountWords, receiveGoods as planReceipt, type ReceiptPlan } from '../../domain/shelf/index.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import type { AuditEntry, Tx } from '../../store/store.ts'
-import type { Desk } from '../desk.ts'
+import type { Desk } from '../desk/desk.ts'
 import { appendMoves, entryOf } from './append.ts'
 import { countedProduct, shelfDay } from './shelfGround.ts'
 

@@ -4,7 +4,7 @@ import { Refusal } from '../../domain/refusal.ts'
 import { dayNumber, type Holding, holdingOf } from '../../domain/shelf/index.ts'
 import { emptiedLotRows, type LotRow, lotRows } from '../../store/lotRows.ts'
 import type { Tx } from '../../store/store.ts'
-import { shopOf } from '../shopView.ts'
+import { shopOf } from '../desk/shopView.ts'
 import type { ServiceClass, ShelfUnit } from './views/lots.ts'
 
 export interface ShelfDay {

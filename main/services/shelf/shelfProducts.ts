@@ -1,11 +1,10 @@
 /** How a product is counted and in which sizes it comes. */
 import { Refusal } from '../../domain/refusal.ts'
-import { centiOf } from '../../domain/shelf/index.ts'
-import { checkProduct } from '../../domain/shelf/product.ts'
+import { centiOf, checkProduct } from '../../domain/shelf/index.ts'
 import { checkNote, checkText } from '../../domain/shop/index.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
-import { changesBetween } from '../changesBetween.ts'
-import type { Desk } from '../desk.ts'
+import { changesBetween } from '../desk/changesBetween.ts'
+import type { Desk } from '../desk/desk.ts'
 import type { ShelfFields } from './views/product.ts'
 
 export interface ShelfProductInput extends ShelfFields {

@@ -1,7 +1,7 @@
 /** What the steps of booked jobs will draw: each treatment's recipe, laid against the job's own steps. */
 import type { RecipeAmount } from '../../domain/shelf/index.ts'
 import { sizeClasses, type TreatmentStep } from '../../domain/shop/index.ts'
-import { chainOf } from '../../domain/treatment/chainOf.ts'
+import { chainOf } from '../../domain/treatment/index.ts'
 import type { SizeClass } from '../../domain/vehicle/index.ts'
 import type { Tx } from '../../store/store.ts'
 

@@ -13,7 +13,7 @@ import {
 import { checkNote } from '../../domain/shop/index.ts'
 import { type LotRow, lotRows, lotRowsById } from '../../store/lotRows.ts'
 import type { AuditEntry, Tx } from '../../store/store.ts'
-import type { Desk } from '../desk.ts'
+import type { Desk } from '../desk/desk.ts'
 import { appendMoves, type Entry } from './append.ts'
 import { asField } from './asField.ts'
 import { lotViews } from './lotViews.ts'

@@ -3,8 +3,8 @@ import { checkOffer, type Offer, type PriceBreak, unitsOf } from '../../domain/s
 import { checkNote } from '../../domain/shop/index.ts'
 import type { SupplierOffer as OfferRow, Supplier as SupplierRow } from '../../store/rows.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
-import { changesBetween } from '../changesBetween.ts'
-import type { Desk } from '../desk.ts'
+import { changesBetween } from '../desk/changesBetween.ts'
+import type { Desk } from '../desk/desk.ts'
 import type { SupplierOfferView } from './views/product.ts'
 
 type WithSize = OfferRow & {

@@ -13,9 +13,9 @@ import { checkNote, checkText, checkUnique } from '../../domain/shop/index.ts'
 import { readMailAddress, readPhone } from '../../domain/vehicle/index.ts'
 import type { Supplier as SupplierRow } from '../../store/rows.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
-import { changesBetween } from '../changesBetween.ts'
-import type { Desk } from '../desk.ts'
-import { shopOf } from '../shopView.ts'
+import { changesBetween } from '../desk/changesBetween.ts'
+import type { Desk } from '../desk/desk.ts'
+import { shopOf } from '../desk/shopView.ts'
 import type { SupplierView } from './views/orders.ts'
 
 /** A supplier's row as the domain reads it. */

@@ -13,7 +13,7 @@ import {
 } from '../../domain/shelf/index.ts'
 import { type CostedRow, costedRows } from '../../store/moveRows.ts'
 import type { Tx } from '../../store/store.ts'
-import type { Desk } from '../desk.ts'
+import type { Desk } from '../desk/desk.ts'
 import { type Counted, countedProducts, type ShelfDay, shelfDay } from './shelfGround.ts'
 import { offerRows, per100Minor } from './supplierOffers.ts'
 import type { JobCostView, ProductValueView, ShelfValueView, WriteOffView } from './views/value.ts'

@@ -2,7 +2,7 @@
 import { dateOf } from '../../domain/calendar/index.ts'
 import { type Plan, startingPlans, visitAnswered } from '../../domain/upkeep/index.ts'
 import type { AuditEntry, Tx } from '../../store/store.ts'
-import { type CoatStep, coatsOf, marksOf, type ProductsById } from '../cureMarks.ts'
+import { type CoatStep, coatsOf, marksOf, type ProductsById } from '../floor/cureMarks.ts'
 import { exposureOf, scaled } from './exposure.ts'
 import { type KeptVisitPlan, keptPlans } from './kept.ts'
 import { productLives } from './productLives.ts'

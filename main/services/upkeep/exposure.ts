@@ -1,7 +1,7 @@
 import { type Exposure, type ScaledInterval, scaleInterval } from '../../domain/upkeep/index.ts'
 import type { JsonObject } from '../../store/json.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
-import type { Desk } from '../desk.ts'
+import type { Desk } from '../desk/desk.ts'
 import { type UpkeepRules, upkeepRules } from './settings.ts'
 
 /** How a car lives; nothing chosen where nothing was entered. */

@@ -2,7 +2,7 @@
 import type { Absence, CarTimes, Plan, PlanKind, VisitRecord } from '../../domain/upkeep/index.ts'
 import type { UpkeepEntry, UpkeepPlan } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
-import { shopOf } from '../shopView.ts'
+import { shopOf } from '../desk/shopView.ts'
 
 /** A plan with its records and car, and what upkeep adds to them. */
 export interface KeptVisitPlan {

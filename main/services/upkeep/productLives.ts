@@ -1,8 +1,8 @@
 import { Refusal } from '../../domain/refusal.ts'
 import { checkPrior, type LifePrior } from '../../domain/upkeep/index.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
-import { changesBetween } from '../changesBetween.ts'
-import type { Desk } from '../desk.ts'
+import { changesBetween } from '../desk/changesBetween.ts'
+import type { Desk } from '../desk/desk.ts'
 import type { IntervalView } from './views.ts'
 
 export interface ProductLifeView {

@@ -10,9 +10,9 @@ import {
 import { readMailAddress } from '../../domain/vehicle/index.ts'
 import type { JsonObject } from '../../store/json.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
-import { changesBetween } from '../changesBetween.ts'
-import type { Desk } from '../desk.ts'
-import { calendarOf } from '../shopView.ts'
+import { changesBetween } from '../desk/changesBetween.ts'
+import type { Desk } from '../desk/desk.ts'
+import { calendarOf } from '../desk/shopView.ts'
 import type { ReminderSettingsView } from './views.ts'
 
 export type UpkeepRules = Omit<ReminderSettingsView, 'version'>

@@ -1,6 +1,6 @@
 import { type Channel, withdraw } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
-import { releaseSlots } from './holdSlots.ts'
+import { releaseSlots } from '../upkeep/releaseSlots.ts'
 import { outboxOf, saveOutbox } from './messageRows.ts'
 
 /**

@@ -5,17 +5,18 @@
 import type {
   Channel,
   ConsentState,
+  CrashRisk,
   CurvePoint,
   DueState,
   ExposureClass,
+  ExposureFactor,
   FactorMark,
   IntervalStep,
   LifeReading,
   PlanKind,
 } from '../../domain/upkeep/index.ts'
-import type { JobStatus } from '../views.ts'
+import type { JobStatus } from '../floor/views.ts'
 
-export type * from './messageViews.ts'
 export type { Channel, ConsentState, CurvePoint, DueState, ExposureClass, FactorMark, IntervalStep, PlanKind }
 
 /** A visit's booking, where it has one. */
@@ -244,4 +245,47 @@ export interface CarView {
   proposals: ProposalView[]
   /** What keeps the life from being read (inspections that contradict each other), in words. */
   trouble: string | null
+}
+
+export interface ReminderSettingsView {
+  version: number
+  /** Renew when the share still working has fallen to this. */
+  level: number
+  /** Opening hours of the outbox by the owner's clock, minutes after midnight. */
+  fromMin: number
+  toMin: number
+  closedWeekdays: number[]
+  closedDates: string[]
+  /** No messages on dates on which the shop is closed by exception. */
+  closedWithShop: boolean
+  dailyLimit: number
+  maxTries: number
+  gapDays: number
+  againDays: number
+  laterDays: number
+  /** How many days before its due day (or target) a visit's reminder is written. */
+  leadDays: number
+  /** How many days the proposed slots are held. */
+  holdDays: number
+  /** Approves and sends by itself; off unless switched on. */
+  automatic: boolean
+  crashRisk: CrashRisk
+  /** Language of owners who have none on file. */
+  language: string
+  /** Where "no more messages" is mailed to; empty: the shop's sending address. */
+  stopAddress: string
+  /** The treatment proposed for each kind of visit; null: chosen from what the shop sells. */
+  treatments: Partial<Record<PlanKind, string | null>>
+  /** Share of the free hours that upkeep may fill, 0..1. */
+  roomShare: number
+  checkUpDays: number
+  factors: ExposureFactor[]
+}
+
+/** A proposed time, held as a job until `heldUntilAt`. */
+export interface MessageSlot {
+  jobId: string
+  dropOffAt: number
+  handoverAt: number
+  heldUntilAt: number
 }

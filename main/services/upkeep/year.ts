@@ -11,7 +11,7 @@ import {
   weekWishes,
 } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
-import type { Desk } from '../desk.ts'
+import type { Desk } from '../desk/desk.ts'
 import { type NewEntry, upkeepAct } from './acts.ts'
 import { type KeptVisitPlan, keptPlans } from './kept.ts'
 import { weekRoom } from './room.ts'

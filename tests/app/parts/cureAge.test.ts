@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { cureAge } from '../../../app/parts/cureAge.ts'
 import { commonPracticeProfile, cureClock } from '../../../main/domain/cure/index.ts'
 import { clockView } from '../../../main/services/cure/clockView.ts'
-import type { CureMarks } from '../../../main/services/views.ts'
+import type { CureMarks } from '../../../main/services/floor/views.ts'
 
 const marks = (clock: CureMarks['clock']) => ({ coatEndAt: 1000, clock }) as CureMarks
 

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, test } from 'vitest'
-import { jobCure } from '../../../main/services/cure/jobCure.ts'
 import { addReading } from '../../../main/services/cure/readings.ts'
+import { jobCure } from '../../../main/services/job/jobCure.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
 import { does, job, layeredCar, setWall, wall } from './coatedCar.ts'

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { finishStep } from '../../../main/services/jobSteps.ts'
+import { finishStep } from '../../../main/services/job/jobSteps.ts'
 import { confirmDraws } from '../../../main/services/shelf/confirmDraws.ts'
 import { takeBackMove } from '../../../main/services/shelf/takeBack.ts'
 import { lotRows } from '../../../main/store/lotRows.ts'

@@ -3,8 +3,8 @@
  * transaction, the commit being the last. Run by crash.test.ts with the database, the act as JSON, and n.
  */
 import { migrationsDir } from '../../../main/hosts/build.ts'
-import type { Desk } from '../../../main/services/desk.ts'
-import { finishStep } from '../../../main/services/jobSteps.ts'
+import type { Desk } from '../../../main/services/desk/desk.ts'
+import { finishStep } from '../../../main/services/job/jobSteps.ts'
 import { openStore, type Store, type Tx } from '../../../main/store/store.ts'
 
 const [file, act, killAt] = process.argv.slice(2)

@@ -1,8 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { listTreatments, saveTreatment } from '../../../main/services/setUp/treatments.ts'
 import { confirmDraws } from '../../../main/services/shelf/confirmDraws.ts'
 import { shelfList, shelfProduct } from '../../../main/services/shelf/productPage.ts'
 import { learnRecipe, treatmentRecipes } from '../../../main/services/shelf/recipes.ts'
-import { listTreatments, saveTreatment } from '../../../main/services/treatments.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { book, type ShelfShop, shelfShop, stock, workUntil } from './shelfShop.ts'
 

@@ -1,10 +1,10 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
-import { offers } from '../../../main/services/offers.ts'
+import { offers } from '../../../main/services/booking/offers.ts'
+import type { OfferView } from '../../../main/services/booking/views.ts'
 import { proposeDrafts } from '../../../main/services/shelf/orders/propose.ts'
 import { sendOrder } from '../../../main/services/shelf/orders/send.ts'
 import { archiveOffer } from '../../../main/services/shelf/supplierOffers.ts'
-import type { OfferView } from '../../../main/services/views.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { book, type ShelfShop, shelfShop, stock } from './shelfShop.ts'
 

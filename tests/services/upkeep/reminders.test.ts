@@ -1,11 +1,10 @@
 import ICAL from 'ical.js'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { boardRange } from '../../../main/services/board.ts'
-import { getJob } from '../../../main/services/jobView.ts'
-import { carSold } from '../../../main/services/upkeep/acts.ts'
-import { importBounce } from '../../../main/services/upkeep/bounces.ts'
-import { withdrawConsent } from '../../../main/services/upkeep/consents.ts'
-import { callList, letterList } from '../../../main/services/upkeep/deskLists.ts'
+import { boardRange } from '../../../main/services/board/board.ts'
+import { getJob } from '../../../main/services/job/jobView.ts'
+import { importBounce } from '../../../main/services/reminders/bounces.ts'
+import { withdrawConsent } from '../../../main/services/reminders/consents.ts'
+import { callList, letterList } from '../../../main/services/reminders/deskLists.ts'
 import {
   approveAll,
   approveMessage,
@@ -13,13 +12,14 @@ import {
   refuseMessage,
   sendTest,
   sentByHand,
-} from '../../../main/services/upkeep/messageActs.ts'
-import { batch } from '../../../main/services/upkeep/messages.ts'
-import { runOutbox } from '../../../main/services/upkeep/outboxRun.ts'
-import { bookSlot, recordOutcome } from '../../../main/services/upkeep/outcomes.ts'
-import { ownerLetter } from '../../../main/services/upkeep/ownerLetter.ts'
-import { prepareBatch } from '../../../main/services/upkeep/prepare.ts'
-import { resultsSummary } from '../../../main/services/upkeep/results.ts'
+} from '../../../main/services/reminders/messageActs.ts'
+import { batch } from '../../../main/services/reminders/messages.ts'
+import { runOutbox } from '../../../main/services/reminders/outboxRun.ts'
+import { bookSlot, recordOutcome } from '../../../main/services/reminders/outcomes.ts'
+import { ownerLetter } from '../../../main/services/reminders/ownerLetter.ts'
+import { prepareBatch } from '../../../main/services/reminders/prepare.ts'
+import { resultsSummary } from '../../../main/services/reminders/results.ts'
+import { carSold } from '../../../main/services/upkeep/acts.ts'
 import { dueVisits } from '../../../main/services/upkeep/visits.ts'
 import { startMailServer, type TestMailServer } from '../../outbox/mailServer.ts'
 import { agree } from './coatedCar.ts'

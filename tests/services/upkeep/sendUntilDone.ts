@@ -1,6 +1,6 @@
 /** A process of its own that sends what is approved in a database, to be killed: file, then the minute it begins at. */
 import { migrationsDir } from '../../../main/hosts/build.ts'
-import { runOutbox } from '../../../main/services/upkeep/outboxRun.ts'
+import { runOutbox } from '../../../main/services/reminders/outboxRun.ts'
 import { openStore } from '../../../main/store/store.ts'
 
 const [file, from] = process.argv.slice(2)

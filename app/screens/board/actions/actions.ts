@@ -1,4 +1,4 @@
-import type { BoardView, StayView } from '../../../../main/services/views.ts'
+import type { BoardView, StayView } from '../../../../main/api/views.ts'
 import { neighbour, nudge, otherBay } from '../move/steps.ts'
 import type { MoveControl } from '../move/useMove.ts'
 

@@ -1,4 +1,4 @@
-import type { BoardView } from '../../../../main/services/views.ts'
+import type { BoardView } from '../../../../main/api/views.ts'
 import styles from './BayLabel.module.css'
 
 /** What a lane is called and can do, within its column however long the name; HTML in the drawing, because SVG words do not wrap. */

@@ -1,6 +1,6 @@
+import type { BlockView } from '../../../../main/api/views.ts'
 import { intersection } from '../../../../main/domain/calendar/index.ts'
 import { type CureProfile, cureCurve } from '../../../../main/domain/cure/index.ts'
-import type { BlockView } from '../../../../main/services/views.ts'
 import { cureAge } from '../../../parts/cureAge.ts'
 import styles from '../Board.module.css'
 import type { BlockCanvas } from '../boardTypes.ts'

@@ -1,4 +1,4 @@
-import type { NextThingView } from '../../../../main/services/views.ts'
+import type { NextThingView } from '../../../../main/api/views.ts'
 import styles from '../Board.module.css'
 import type { Canvas } from '../boardTypes.ts'
 import { nextWords } from '../nextWords.ts'

@@ -1,5 +1,5 @@
 import { memo } from 'react'
-import type { StayView } from '../../../../main/services/views.ts'
+import type { StayView } from '../../../../main/api/views.ts'
 import styles from '../Board.module.css'
 import { type Canvas, rowOf } from '../boardTypes.ts'
 import { laneTop } from '../geometry/lanes.ts'

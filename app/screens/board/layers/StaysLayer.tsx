@@ -1,5 +1,5 @@
 import { type KeyboardEvent, memo, type PointerEvent } from 'react'
-import type { StayView } from '../../../../main/services/views.ts'
+import type { StayView } from '../../../../main/api/views.ts'
 import styles from '../Board.module.css'
 import { type Canvas, keyOf } from '../boardTypes.ts'
 import { stayWords } from '../stayWords.ts'

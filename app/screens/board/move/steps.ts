@@ -1,4 +1,4 @@
-import type { BoardView, StayView } from '../../../../main/services/views.ts'
+import type { BoardView, StayView } from '../../../../main/api/views.ts'
 import { rowOf } from '../boardTypes.ts'
 import type { Move } from './useMove.ts'
 

@@ -1,5 +1,5 @@
 import { type PointerEvent, useRef } from 'react'
-import type { StayView } from '../../../../main/services/views.ts'
+import type { StayView } from '../../../../main/api/views.ts'
 import type { Canvas } from '../boardTypes.ts'
 import { laneAt } from '../geometry/lanes.ts'
 import { snapToGrid } from '../geometry/timeAxis.ts'

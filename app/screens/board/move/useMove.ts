@@ -1,7 +1,7 @@
 import { notifications } from '@mantine/notifications'
 import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { useCallback, useEffect, useRef, useState } from 'react'
-import type { MoveView, StayView } from '../../../../main/services/views.ts'
+import type { StayView, TriedMoveView } from '../../../../main/api/views.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
 
 /** A stay picked up, where it would go, and what the server says of that place; null while it is being asked. */
@@ -9,7 +9,7 @@ export interface Move {
   stay: StayView
   bayId: string
   startAt: number
-  verdict: MoveView | null
+  verdict: TriedMoveView | null
   /** Let go before the answer came: it is saved, kept in hand or given up when it does. */
   released: Release | null
 }
@@ -52,7 +52,7 @@ export function useMove(): MoveControl {
   useEffect(() => {
     if (!move || move.verdict) return
     const turn = ++asked.current
-    const answer = (verdict: MoveView) => {
+    const answer = (verdict: TriedMoveView) => {
       if (asked.current === turn) setMove(current => current && { ...current, verdict })
     }
     const timer = setTimeout(() => {

@@ -1,7 +1,7 @@
 import { ActionIcon, Alert, Button, Group } from '@mantine/core'
 import { IconX } from '@tabler/icons-react'
 import { useState } from 'react'
-import type { OrderView } from '../../../../main/services/shelfViews.ts'
+import type { OrderView } from '../../../../main/api/views.ts'
 import { useDraft } from '../../../data/draft.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'

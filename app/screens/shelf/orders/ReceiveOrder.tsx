@@ -1,7 +1,7 @@
 import { Checkbox, TextInput } from '@mantine/core'
 import { useMutation } from '@tanstack/react-query'
 import { useState } from 'react'
-import type { OrderLineView, OrderView } from '../../../../main/services/shelfViews.ts'
+import type { OrderLineView, OrderView } from '../../../../main/api/views.ts'
 import { queryClient, trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/Form.tsx'
 import { FormFoot } from '../../../parts/FormFoot.tsx'

@@ -2,7 +2,7 @@ import { Alert, Button, Group, Modal, Stack, Textarea, TextInput } from '@mantin
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
-import type { DraftMessageView, OrderView, SentView } from '../../../../main/services/shelfViews.ts'
+import type { DraftMessageView, OrderView, SentView } from '../../../../main/api/views.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/Form.tsx'

@@ -1,7 +1,7 @@
 import { Button, Group, TextInput } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
-import type { OrderView } from '../../../../main/services/shelfViews.ts'
+import type { OrderView } from '../../../../main/api/views.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'

@@ -1,12 +1,7 @@
 import { ActionIcon, Button } from '@mantine/core'
 import { IconX } from '@tabler/icons-react'
 import { useState } from 'react'
-import type {
-  ShelfProductView,
-  ShelfUnit,
-  SizeView,
-  SupplierOfferView,
-} from '../../../../main/services/shelfViews.ts'
+import type { ShelfProductView, ShelfUnit, SizeView, SupplierOfferView } from '../../../../main/api/views.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'

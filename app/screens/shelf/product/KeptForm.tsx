@@ -1,6 +1,6 @@
 import { Checkbox, Select, TextInput } from '@mantine/core'
+import type { ShelfFields, ShelfProductView } from '../../../../main/api/views.ts'
 import { showTemperature } from '../../../../main/domain/measure/index.ts'
-import type { ShelfFields, ShelfProductView } from '../../../../main/services/shelfViews.ts'
 import { useDraft } from '../../../data/draft.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'

@@ -1,7 +1,7 @@
 import { Button } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
-import type { MoveView, ShelfProductView, ShelfUnit } from '../../../../main/services/shelfViews.ts'
+import type { MoveView, ShelfProductView, ShelfUnit } from '../../../../main/api/views.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
 import { client, faultOf, trpc } from '../../../data/trpc.ts'

@@ -2,7 +2,7 @@ import { ActionIcon, Button, Checkbox, Group, Select, TextInput } from '@mantine
 import { IconX } from '@tabler/icons-react'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
-import type { ShelfProductView, SupplierOfferView } from '../../../../main/services/shelfViews.ts'
+import type { ShelfProductView, SupplierOfferView } from '../../../../main/api/views.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/Form.tsx'

@@ -1,7 +1,7 @@
 import { Button, Select, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
-import type { ShelfProductView } from '../../../../main/services/shelfViews.ts'
+import type { ShelfProductView } from '../../../../main/api/views.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/Form.tsx'

@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core'
 import { useState } from 'react'
-import type { LearningView, ShelfProductView, ShelfUnit } from '../../../../main/services/shelfViews.ts'
+import type { LearningView, ShelfProductView, ShelfUnit } from '../../../../main/api/views.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
 import { amountText } from '../../../parts/shelf/amounts.ts'

@@ -1,6 +1,6 @@
 import { Button, TextInput } from '@mantine/core'
 import { useState } from 'react'
-import type { ShelfProductView, ShelfUnit, SizeView } from '../../../../main/services/shelfViews.ts'
+import type { ShelfProductView, ShelfUnit, SizeView } from '../../../../main/api/views.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/Form.tsx'

@@ -1,11 +1,6 @@
 import { Button, Group, TextInput } from '@mantine/core'
 import { useState } from 'react'
-import type {
-  LotView,
-  ShelfProductView,
-  ShelfUnit,
-  StockChangeView,
-} from '../../../../main/services/shelfViews.ts'
+import type { LotView, ShelfProductView, ShelfUnit, StockChangeView } from '../../../../main/api/views.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/Form.tsx'

@@ -1,4 +1,4 @@
-import type { ProductValueView } from '../../../../main/services/shelfViews.ts'
+import type { ProductValueView } from '../../../../main/api/views.ts'
 import { money } from '../../../parts/money.ts'
 import { amountText } from '../../../parts/shelf/amounts.ts'
 import styles from '../Shelf.module.css'

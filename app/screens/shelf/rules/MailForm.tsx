@@ -1,6 +1,6 @@
 import { Button, Group, PasswordInput, Select, TextInput } from '@mantine/core'
 import { useState } from 'react'
-import type { MailView } from '../../../../main/services/shelfViews.ts'
+import type { MailView } from '../../../../main/api/views.ts'
 import { useDraft } from '../../../data/draft.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'

@@ -1,4 +1,4 @@
-import type { SafetyWarningsView } from '../../../../main/services/shelfViews.ts'
+import type { SafetyWarningsView } from '../../../../main/api/views.ts'
 import styles from './Safety.module.css'
 
 interface Props {

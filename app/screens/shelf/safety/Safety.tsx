@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
+import type { SafetyWarningsView, ShelfListItem } from '../../../../main/api/views.ts'
 import { showVolume } from '../../../../main/domain/measure/index.ts'
-import type { SafetyWarningsView, ShelfListItem } from '../../../../main/services/shelfViews.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { knownPictograms } from '../../../parts/shelf/HazardMark.tsx'

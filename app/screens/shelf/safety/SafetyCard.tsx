@@ -1,7 +1,7 @@
 import { Button } from '@mantine/core'
 import { useState } from 'react'
+import type { SafetyView } from '../../../../main/api/views.ts'
 import { storageGroupWords } from '../../../../main/domain/hazard/index.ts'
-import type { SafetyView } from '../../../../main/services/shelfViews.ts'
 import { useShop } from '../../../data/shop.ts'
 import { yearDateWords } from '../../../parts/shelf/amounts.ts'
 import { Pictograms } from '../../../parts/shelf/Pictograms.tsx'

@@ -1,6 +1,6 @@
 import { Button, Select, Textarea, TextInput } from '@mantine/core'
+import type { SafetyFields, SafetyView } from '../../../../main/api/views.ts'
 import { storageGroups, storageGroupWords } from '../../../../main/domain/hazard/index.ts'
-import type { SafetyFields, SafetyView } from '../../../../main/services/shelfViews.ts'
 import { useDraft } from '../../../data/draft.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'

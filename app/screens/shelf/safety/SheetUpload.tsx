@@ -1,6 +1,6 @@
 import { Button, FileInput, Group, TextInput } from '@mantine/core'
 import { useState } from 'react'
-import type { SafetyView } from '../../../../main/services/shelfViews.ts'
+import type { SafetyView } from '../../../../main/api/views.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/Form.tsx'

@@ -1,6 +1,6 @@
 import { Alert, Button, Textarea, TextInput } from '@mantine/core'
 import { useNavigate } from '@tanstack/react-router'
-import type { SupplierView } from '../../../../main/services/shelfViews.ts'
+import type { SupplierView } from '../../../../main/api/views.ts'
 import { useDraft } from '../../../data/draft.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'

@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
-import type { ShelfValueView } from '../../../../main/services/shelfViews.ts'
+import type { ShelfValueView } from '../../../../main/api/views.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { money } from '../../../parts/money.ts'

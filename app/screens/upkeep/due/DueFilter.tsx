@@ -1,5 +1,5 @@
 import { Checkbox, Select, TextInput } from '@mantine/core'
-import type { DueState, PlanKind } from '../../../../main/services/upkeep/views.ts'
+import type { DueState, PlanKind } from '../../../../main/api/views.ts'
 import { ChoiceChips } from '../../../parts/ChoiceChips.tsx'
 import { dueSigns, dueWords, kindChoices } from '../words.ts'
 import styles from './Due.module.css'

@@ -1,7 +1,7 @@
 import { Button, Checkbox } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
-import type { VisitView } from '../../../../main/services/upkeep/views.ts'
+import type { VisitView } from '../../../../main/api/views.ts'
 import { useShop } from '../../../data/shop.ts'
 import { dateWords, longWords } from '../../../parts/time.ts'
 import styles from '../Upkeep.module.css'

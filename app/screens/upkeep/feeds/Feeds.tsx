@@ -1,7 +1,7 @@
 import { Alert, Button, Checkbox, CopyButton, Group, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
-import type { FeedView } from '../../../../main/services/upkeep/views.ts'
+import type { FeedView } from '../../../../main/api/views.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'

@@ -1,5 +1,5 @@
 import { Button, Group } from '@mantine/core'
-import type { BatchView, SendRunView } from '../../../../main/services/upkeep/views.ts'
+import type { BatchView, SendRunView } from '../../../../main/api/views.ts'
 import { useAct, useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { faultsOf } from '../../../parts/faults.ts'

@@ -1,6 +1,6 @@
 import { Button, Textarea, TextInput } from '@mantine/core'
 import { useState } from 'react'
-import type { MessageView } from '../../../../main/services/upkeep/views.ts'
+import type { MessageView } from '../../../../main/api/views.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/Form.tsx'

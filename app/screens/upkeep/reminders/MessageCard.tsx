@@ -1,7 +1,7 @@
 import { Alert, Button, Group } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
-import type { MessageView } from '../../../../main/services/upkeep/views.ts'
+import type { MessageView } from '../../../../main/api/views.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'

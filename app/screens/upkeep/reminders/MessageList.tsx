@@ -1,5 +1,5 @@
 import { Link } from '@tanstack/react-router'
-import type { MessageView } from '../../../../main/services/upkeep/views.ts'
+import type { MessageView } from '../../../../main/api/views.ts'
 import styles from '../Upkeep.module.css'
 import { channelWords, outcomeWords, stateSigns, stateWords } from '../words.ts'
 import own from './Reminders.module.css'

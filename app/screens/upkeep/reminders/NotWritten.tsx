@@ -1,4 +1,4 @@
-import type { BatchView } from '../../../../main/services/upkeep/views.ts'
+import type { BatchView } from '../../../../main/api/views.ts'
 import styles from '../Upkeep.module.css'
 
 /** Who is due and is not written to, and why: usually for the desk to mend. */

@@ -1,6 +1,6 @@
 import { Alert } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
-import type { BatchView } from '../../../../main/services/upkeep/views.ts'
+import type { BatchView } from '../../../../main/api/views.ts'
 import styles from '../Upkeep.module.css'
 
 /** How the outbox stands, and what the desk should know of it. */

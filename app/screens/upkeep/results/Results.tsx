@@ -1,7 +1,7 @@
 import { Alert, Select } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
-import type { ResultShare } from '../../../../main/services/upkeep/views.ts'
+import type { ResultShare } from '../../../../main/api/views.ts'
 import { useNowAt } from '../../../data/now.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
 import styles from '../Upkeep.module.css'

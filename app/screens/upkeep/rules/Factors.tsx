@@ -1,4 +1,4 @@
-import type { ExposureFactor, ReminderSettingsView } from '../../../../main/services/upkeep/views.ts'
+import type { ExposureFactor, ReminderSettingsView } from '../../../../main/api/views.ts'
 import { useDraft } from '../../../data/draft.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'

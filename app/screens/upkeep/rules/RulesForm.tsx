@@ -1,6 +1,6 @@
 import { Checkbox, Radio, TextInput } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
-import type { ReminderSettingsView } from '../../../../main/services/upkeep/views.ts'
+import type { ReminderSettingsView } from '../../../../main/api/views.ts'
 import { useDraft } from '../../../data/draft.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'

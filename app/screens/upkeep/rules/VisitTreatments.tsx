@@ -1,6 +1,6 @@
 import { Select } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
-import type { PlanKind, ReminderSettingsView } from '../../../../main/services/upkeep/views.ts'
+import type { PlanKind, ReminderSettingsView } from '../../../../main/api/views.ts'
 import { trpc } from '../../../data/trpc.ts'
 import styles from '../Upkeep.module.css'
 import { kindChoices } from '../words.ts'

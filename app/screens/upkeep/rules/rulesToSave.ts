@@ -1,4 +1,4 @@
-import type { ReminderSettingsView } from '../../../../main/services/upkeep/views.ts'
+import type { ReminderSettingsView } from '../../../../main/api/views.ts'
 
 /** The rules as the api takes them: its lists may be written to. */
 export function rulesToSave(rules: ReminderSettingsView) {

@@ -2,7 +2,7 @@ import { Alert, Select } from '@mantine/core'
 import { useDebouncedValue } from '@mantine/hooks'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
-import type { Channel } from '../../../../main/services/upkeep/views.ts'
+import type { Channel } from '../../../../main/api/views.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
 import styles from '../Upkeep.module.css'
 

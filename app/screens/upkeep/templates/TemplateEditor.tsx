@@ -1,7 +1,7 @@
 import { Button, Group, SegmentedControl, Select, Textarea, TextInput } from '@mantine/core'
 import { useNavigate } from '@tanstack/react-router'
 import { useRef, useState } from 'react'
-import type { Channel, TemplatesView, TemplateView } from '../../../../main/services/upkeep/views.ts'
+import type { Channel, TemplatesView, TemplateView } from '../../../../main/api/views.ts'
 import { useDraft } from '../../../data/draft.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'

@@ -1,7 +1,7 @@
 import { Alert, Button, Group } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
-import type { SpreadView, WeekView } from '../../../../main/services/upkeep/views.ts'
+import type { SpreadView, WeekView } from '../../../../main/api/views.ts'
 import { useAct } from '../../../data/saving.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
 import { faultsOf } from '../../../parts/faults.ts'

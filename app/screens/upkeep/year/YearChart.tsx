@@ -1,5 +1,5 @@
 import { useId } from 'react'
-import type { WeekView } from '../../../../main/services/upkeep/views.ts'
+import type { WeekView } from '../../../../main/api/views.ts'
 import { MeasuredChart } from '../../../parts/MeasuredChart.tsx'
 import { dateWords } from '../../../parts/time.ts'
 import styles from './Year.module.css'

@@ -1,4 +1,4 @@
-import type { WeekView } from '../../../../main/services/upkeep/views.ts'
+import type { WeekView } from '../../../../main/api/views.ts'
 import type { ChartSize } from '../../../parts/MeasuredChart.tsx'
 
 export interface WeekBar {

@@ -7,7 +7,7 @@ import {
   unitsOf,
 } from '../../../domain/shelf/index.ts'
 import type { Tx } from '../../../store/store.ts'
-import type { Desk } from '../../desk.ts'
+import type { Desk } from '../../desk/desk.ts'
 import { adviceView } from '../adviceViews.ts'
 import { type ProductAhead, type ShelfAhead, shelfAhead } from '../ahead.ts'
 import { nearDayWords } from '../lotViews.ts'

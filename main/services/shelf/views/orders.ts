@@ -140,15 +140,3 @@ export interface SentView {
   /** What to tell the person: sent, or why not and what to do. */
   words: string
 }
-
-/** How mail leaves the shop. The password is never given back. */
-export interface MailView {
-  host: string
-  port: number
-  security: 'tls' | 'starttls' | 'none'
-  user: string | null
-  hasPassword: boolean
-  fromName: string
-  fromAddress: string
-  version: number
-}

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { projectionShape } from '../../../../app/parts/shelf/projectionShape.ts'
-import type { ProjectedDay, ProjectionView } from '../../../../main/services/shelfViews.ts'
+import type { ProjectedDay, ProjectionView } from '../../../../main/api/views.ts'
 
 const box = { width: 280, height: 92, foot: 20 }
 

@@ -1,4 +1,5 @@
-import type { BoardView, StayView } from '../../../../main/services/views.ts'
+import type { BoardView } from '../../../../main/services/board/views.ts'
+import type { StayView } from '../../../../main/services/floor/views.ts'
 
 const monday = 29_600_000 - (29_600_000 % 1440)
 

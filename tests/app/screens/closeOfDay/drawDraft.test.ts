@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { drawInput, proposedDraft, tapped } from '../../../../app/screens/closeOfDay/drawDraft.ts'
-import type { DrawToConfirm } from '../../../../main/services/shelfViews.ts'
+import type { DrawToConfirm } from '../../../../main/api/views.ts'
 
 const draw: DrawToConfirm = {
   productId: 'coat',

@@ -1,0 +1,171 @@
+import { Refusal } from '../../domain/refusal.ts'
+import { assertFresh, type Tx } from '../../store/store.ts'
+import type { Desk } from '../desk/desk.ts'
+import { minuteWords, sentence } from '../desk/shopWords.ts'
+import { conflictsOn } from '../floor/conflicts.ts'
+import { type Floor, loadFloor } from '../floor/floor.ts'
+import { type JobRow, jobRows } from '../floor/jobRows.ts'
+import { type MoveGround, moveGround, planMove } from '../floor/movePlan.ts'
+import { isMovable, stayViews } from '../floor/stayViews.ts'
+import { otherVisit } from '../floor/vehicleFree.ts'
+import { productsById } from '../setUp/soldTreatments.ts'
+import { nearestPlace } from './moveNearest.ts'
+import { saveMove } from './moveSave.ts'
+import type { TriedMoveView } from './views.ts'
+
+export interface MoveInput {
+  jobId: string
+  version: number
+  /** Of the dragged stay's first step. */
+  position: number
+  bayId: string
+  startAt: number
+}
+
+/** How far past the wished start the rest of a job may reach, in minutes. */
+const reachMin = 60 * 1440
+
+/** Says whether a stay may be dragged to a place, what then becomes of the rest, or why not and where instead. */
+export async function tryMove(desk: Desk, input: MoveInput): Promise<TriedMoveView> {
+  const tx = desk.store.read
+  const ground = await groundOf(tx, desk.now(), input)
+  if ('reasons' in ground) return { ok: false, reasons: ground.reasons, nearest: null }
+  const plan = planMove(ground, input)
+  if (!plan.ok) return { ok: false, reasons: plan.reasons, nearest: nearestPlace(ground, input) }
+  const job = movedJob(ground, plan.offer.plan)
+  const elsewhere = await visitInTheWay(tx, ground, job)
+  if (elsewhere !== null) return { ok: false, reasons: [elsewhere], nearest: null }
+  return movedView(tx, ground, job)
+}
+
+/** Drags a stay and saves it, checked once more against everything booked by then. */
+export function moveStay(
+  desk: Desk,
+  input: MoveInput,
+): Promise<Extract<TriedMoveView, { ok: true }> & { version: number }> {
+  const nowAt = desk.now()
+  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
+    const ground = await groundOf(tx, nowAt, input)
+    const refuse = (reasons: string[]) => new Refusal('refused', 'startAt', input.startAt, reasons.join(' '))
+    if ('reasons' in ground) throw refuse(ground.reasons)
+    const plan = planMove(ground, input)
+    if (!plan.ok) throw refuse(plan.reasons)
+    const job = movedJob(ground, plan.offer.plan)
+    const elsewhere = await visitInTheWay(tx, ground, job)
+    if (elsewhere !== null) throw refuse([elsewhere])
+    const view = await movedView(tx, ground, job)
+    await saveMove(tx, ground, plan.offer.plan, job)
+    audit({
+      act: 'moved',
+      entity: 'job',
+      entityId: job.id,
+      detail: {
+        position: input.position,
+        bayId: input.bayId,
+        startAt: input.startAt,
+        handoverAt: job.handoverAt,
+      },
+    })
+    return { ...view, version: job.version + 1 }
+  })
+}
+
+async function groundOf(
+  tx: Tx,
+  nowAt: number,
+  { jobId, version, position, bayId, startAt }: MoveInput,
+): Promise<MoveGround | { reasons: string[] }> {
+  const floor = await loadFloor(tx, nowAt, Math.max(nowAt, startAt) + reachMin)
+  const [job] = await jobRows(tx, floor, { id: jobId })
+  if (!job) throw new Refusal('missing', 'jobId', jobId, 'This job is not there; look at the board again.')
+  if (job.version !== version) assertFresh(0, 'job', jobId)
+  if (!floor.bays.some(bay => bay.id === bayId && !bay.archived))
+    throw new Refusal('missing', 'bayId', bayId, 'This bay is not there; choose another.')
+  const index = job.steps.findIndex(step => step.position === position)
+  const step = job.steps[index]
+  if (!step)
+    throw new Refusal('missing', 'position', position, 'This step is not there; look at the board again.')
+  if (!isMovable(job, position))
+    return {
+      reasons: [
+        step.kind === 'hold'
+          ? `"${step.name}" stays where its coat was laid.`
+          : `"${step.name}" or what follows has begun, so it stays where it is.`,
+      ],
+    }
+  return moveGround(floor, job, index)
+}
+
+/** One car cannot be here for two jobs at once. */
+async function visitInTheWay(tx: Tx, { floor }: MoveGround, job: JobRow): Promise<string | null> {
+  const { vehicleId, dropOffAt, handoverAt } = job
+  const words = await otherVisit(tx, floor, { vehicleId, dropOffAt, handoverAt, exceptJobId: job.id })
+  return words && sentence(words)
+}
+
+/** The job as it would be, its steps from the dragged one on at their new places. */
+function movedJob({ job, index }: MoveGround, plan: Parameters<typeof saveMove>[2]): JobRow {
+  const steps = job.steps.map((step, i) => {
+    const placed = plan.steps[i - index]
+    if (i < index || !placed) return step
+    return {
+      ...step,
+      bayId: placed.bay,
+      startAt: placed.start,
+      endAt: placed.end,
+      crewIds: placed.crew,
+      movedToBayId: placed.moved?.bay ?? null,
+      movedAt: placed.moved?.at ?? null,
+    }
+  })
+  return {
+    ...job,
+    steps,
+    dropOffAt: index === 0 ? steps[0]!.startAt : job.dropOffAt,
+    handoverAt: plan.handover,
+    leavesAt: plan.handover,
+  }
+}
+
+async function movedView(
+  tx: Tx,
+  ground: MoveGround,
+  job: JobRow,
+): Promise<Extract<TriedMoveView, { ok: true }>> {
+  const { floor } = ground
+  const products = await productsById(
+    tx,
+    job.steps.flatMap(step => step.productId ?? []),
+  )
+  const moved = {
+    ...floor,
+    jobs: floor.jobs.map(other => (other.id === job.id ? { ...other, ...partOf(job) } : other)),
+  }
+  return {
+    ok: true,
+    stays: stayViews(job, moved, products, conflictsOn(moved)),
+    handoverAt: job.handoverAt,
+    promiseKept: job.handoverAt <= job.promisedAt,
+    words: changeWords(floor, ground.job, job),
+  }
+}
+
+function partOf({ steps, handoverAt, leavesAt }: JobRow) {
+  return { steps, handoverAt, leavesAt }
+}
+
+/** What the customer and the crew would notice. */
+function changeWords(floor: Floor, before: JobRow, after: JobRow): string[] {
+  const when = (at: number) => minuteWords(at, floor.zone, floor.nowAt)
+  const words: string[] = []
+  if (after.dropOffAt !== before.dropOffAt)
+    words.push(`drop-off moves from ${when(before.dropOffAt)} to ${when(after.dropOffAt)}`)
+  words.push(
+    after.handoverAt === before.handoverAt
+      ? `handover stays ${when(after.handoverAt)}`
+      : `handover moves from ${when(before.handoverAt)} to ${when(after.handoverAt)}`,
+  )
+  if (after.handoverAt > after.promisedAt && before.status !== 'held')
+    words.push(`that is after the promise, ${when(after.promisedAt)}: tell the customer`)
+  return words.map(sentence)
+}

@@ -1,0 +1,46 @@
+import type { Plan } from '../../domain/schedule/index.ts'
+import { assertFresh, type Tx } from '../../store/store.ts'
+import { leavingTimes } from '../floor/cureMarks.ts'
+import type { JobRow } from '../floor/jobRows.ts'
+import { type MoveGround, moveCase } from '../floor/movePlan.ts'
+import { assertFits } from '../job/bookingPlan.ts'
+import { productsById } from '../setUp/soldTreatments.ts'
+
+/** Writes the moved part of a job, after one more look that it breaks no rule of the floor. */
+export async function saveMove(tx: Tx, ground: MoveGround, plan: Plan, job: JobRow): Promise<void> {
+  const { floor, index } = ground
+  const first = plan.steps[0]!
+  const kase = moveCase(ground, { bays: [first.bay], from: first.start, to: first.start })
+  const rest = job.steps.slice(index)
+  assertFits(
+    floor,
+    kase,
+    plan,
+    rest.map(step => step.name),
+  )
+  const products = await productsById(
+    tx,
+    job.steps.flatMap(step => step.productId ?? []),
+  )
+  const { count } = await tx.job.updateMany({
+    where: { id: job.id, version: job.version },
+    data: {
+      dropOffAt: job.dropOffAt,
+      plannedHandoverAt: job.handoverAt,
+      handoverAt: job.handoverAt,
+      // Nothing is promised yet while a place is only held.
+      ...(job.status === 'held' && { promisedAt: job.handoverAt }),
+      ...leavingTimes(job.steps, products),
+      version: { increment: 1 },
+    },
+  })
+  assertFresh(count, 'job', job.id)
+  for (const { id, bayId, startAt, endAt, movedToBayId, movedAt, crewIds } of rest) {
+    const times = { plannedAt: startAt, plannedEndAt: endAt, startAt, endAt, movedToBayId, movedAt }
+    await tx.jobStepCrew.deleteMany({ where: { stepId: id } })
+    await tx.jobStep.update({
+      where: { id },
+      data: { bayId, ...times, crew: { create: crewIds.map(crewId => ({ crewId })) } },
+    })
+  }
+}

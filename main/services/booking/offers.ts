@@ -1,0 +1,178 @@
+import { checkDate, dateOf, intersection, startOfDay } from '../../domain/calendar/index.ts'
+import { Refusal } from '../../domain/refusal.ts'
+import { type Case, explain, type Plan, promise, reasonText } from '../../domain/schedule/index.ts'
+import type { Condition, Finish, SizeClass } from '../../domain/shop/index.ts'
+import type { LaidStep } from '../../domain/treatment/index.ts'
+import type { Desk } from '../desk/desk.ts'
+import { sentence, wordsFor } from '../desk/shopWords.ts'
+import { type BlockStep, filledStays } from '../floor/blocks.ts'
+import { leavingTimes } from '../floor/cureMarks.ts'
+import { type Floor, loadFloor } from '../floor/floor.ts'
+import { caseOf } from '../floor/floorCase.ts'
+import { gridUp } from '../floor/floorGrid.ts'
+import { profilesIn } from '../floor/profilesIn.ts'
+import type { JobPlanView } from '../job/views.ts'
+import { type Sold, sell } from '../setUp/soldTreatments.ts'
+import { offersInStock, type StockedOffer, shelfReasons } from './offersInStock.ts'
+import type { NoOfferView, OffersView, OfferView } from './views.ts'
+
+/** How far ahead a promise looks, in days after the later of today and the asked day. */
+const horizonDays = 120
+
+export interface OffersInput {
+  sizeClass: SizeClass
+  condition: Condition
+  /** Gloss unless said otherwise. */
+  finish?: Finish | undefined
+  treatmentIds: string[]
+  askedDate?: string | undefined
+}
+
+/** The three offers for what is wished, each exact against everything booked, with what binds it in words. */
+export async function offers(desk: Desk, input: OffersInput): Promise<OffersView> {
+  const tx = desk.store.read
+  const nowAt = desk.now()
+  const sold = await sell(tx, { ...input, finish: input.finish ?? 'gloss' })
+  const floor = await loadFloor(tx, nowAt, nowAt + horizonDays * 1440 + minutesTo(nowAt, input.askedDate))
+  const today = dateOf(nowAt, floor.zone)
+  const askedDate = input.askedDate ?? today
+  if (askedDate < today)
+    throw new Refusal('date-past', 'askedDate', askedDate, `${askedDate} is over; ask for today or later.`)
+  const kase = offerCase(floor, sold.steps, startOfDay(askedDate, floor.zone))
+  const stocked = await offersInStock(
+    desk,
+    tx,
+    { floor, sold, kase, sizeClass: input.sizeClass },
+    promise(kase),
+  )
+  const view = (offer: StockedOffer) => offerView(floor, sold, offer)
+  const three = {
+    soonest: view(stocked.soonest),
+    leastBlocked: view(stocked.leastBlocked),
+    askedDay: view(stocked.askedDay),
+  }
+  return {
+    nowAt,
+    zone: floor.zone,
+    gridMin: floor.gridMin,
+    steps: sold.steps.map((step, position) => ({
+      position,
+      kind: step.kind,
+      name: step.name,
+      stage: step.stage,
+      minutes: step.minutes,
+      skill: step.kind === 'work' ? (step.skill as 'wash' | 'polish' | 'coat' | null) : null,
+      crew: step.kind === 'work' ? step.crew : 0,
+      productId: step.productId,
+      productName: step.productId === null ? null : (sold.products.get(step.productId)?.name ?? null),
+    })),
+    handsOnMin: sold.handsOnMin,
+    treatments: sold.treatments,
+    priceMinor: sold.priceMinor,
+    currency: floor.shop.currency,
+    notes: sold.notes,
+    open: openAround(floor, Object.values(three)),
+    profiles: profilesIn(sold.products),
+    askedDate,
+    ...three,
+  }
+}
+
+/** Minutes from now to the asked date, with which the horizon moves; refused where it is no date or too far off. */
+function minutesTo(nowAt: number, askedDate: string | undefined): number {
+  if (askedDate === undefined) return 0
+  checkDate(askedDate, 'askedDate')
+  const ahead = startOfDay(askedDate, 'UTC') - nowAt
+  if (ahead > 2 * 366 * 1440)
+    throw new Refusal(
+      'date-far',
+      'askedDate',
+      askedDate,
+      `${askedDate} is too far off; ask within two years.`,
+    )
+  return Math.max(0, ahead)
+}
+
+/** The case of a new car: nothing starts before the next grid point. */
+function offerCase(floor: Floor, steps: readonly LaidStep[], askedAt: number): Case {
+  const release = gridUp(floor, floor.nowAt)
+  return caseOf(floor, {
+    job: { id: 'new', release, asked: Math.max(release, gridUp(floor, askedAt)), steps },
+  })
+}
+
+function offerView(floor: Floor, sold: Sold, { kase, offer, shelf }: StockedOffer): OfferView | NoOfferView {
+  const words = wordsFor(
+    floor,
+    sold.steps.map(step => step.name),
+  )
+  const reasons = [
+    ...shelfReasons(shelf),
+    ...new Set(explain(kase, offer).map(reason => sentence(reasonText(reason, words)))),
+  ]
+  if (!offer.feasible) return { feasible: false, reasons }
+  const steps = plannedSteps(floor, sold.steps, offer.plan)
+  return {
+    feasible: true,
+    plan: planView(offer.plan),
+    stays: filledStays({ steps, leavesAt: offer.handover }, sold.products, floor.nowAt).map(stay => ({
+      bayId: stay.bay,
+      bayName: floor.bayNames.get(stay.bay)!,
+      fromAt: stay.from,
+      toAt: stay.to,
+      blocks: stay.blocks,
+    })),
+    dropOffAt: offer.dropOff,
+    handoverAt: offer.handover,
+    ...leavingTimes(steps, sold.products),
+    blockedOpenMin: offer.blockedOpen,
+    closedCureMin: offer.closedCure,
+    moves: offer.moves,
+    reasons,
+    shelf,
+  }
+}
+
+/** A plan's steps as the board draws them. */
+function plannedSteps(floor: Floor, steps: readonly LaidStep[], plan: Plan): BlockStep[] {
+  return plan.steps.map((placed, position) => {
+    const { kind, name, stage, productId } = steps[position]!
+    return {
+      position,
+      kind,
+      name,
+      stage,
+      productId,
+      bayId: placed.bay,
+      startAt: placed.start,
+      endAt: placed.end,
+      actualStartAt: null,
+      actualEndAt: null,
+      movedToBayId: placed.moved?.bay ?? null,
+      movedAt: placed.moved?.at ?? null,
+      crew: placed.crew.map(id => floor.crewNames.get(id) ?? ''),
+    }
+  })
+}
+
+function planView(plan: Plan): JobPlanView {
+  return {
+    steps: plan.steps.map(({ bay, start, end, crew, moved }) => ({
+      bayId: bay,
+      startAt: start,
+      endAt: end,
+      crewIds: [...crew],
+      moved: moved ? { bayId: moved.bay, at: moved.at } : null,
+    })),
+    handoverAt: plan.handover,
+  }
+}
+
+/** The openings from the day of the first drop-off to the day of the last handover. */
+function openAround(floor: Floor, three: readonly (OfferView | NoOfferView)[]) {
+  const found = three.filter(offer => offer.feasible)
+  if (found.length === 0) return []
+  const from = startOfDay(dateOf(Math.min(...found.map(offer => offer.dropOffAt)), floor.zone), floor.zone)
+  const to = Math.max(...found.map(offer => offer.handoverAt)) + 1440
+  return intersection(floor.open, [{ from, to }])
+}

@@ -1,0 +1,58 @@
+import type { HoursException, OpeningHours, ShopCalendar, WallSpan } from '../../domain/calendar/index.ts'
+import { Refusal } from '../../domain/refusal.ts'
+import type { ConditionFactors, HandoverRule, UnitSystem } from '../../domain/shop/index.ts'
+import type { Tx } from '../../store/store.ts'
+
+export interface ShopView {
+  name: string
+  /** IANA name. */
+  zone: string
+  /** ISO 4217. */
+  currency: string
+  units: UnitSystem
+  /** ISO 3166-1 alpha-2: how phone numbers without a country are read. */
+  country: string
+  gridMin: number
+  handoverRule: HandoverRule
+  weekly: OpeningHours[]
+  conditionFactors: ConditionFactors
+  /** E.164. */
+  phone: string | null
+  email: string | null
+  address: string | null
+  /** The invented shop, for trying things out. */
+  demo: boolean
+  version: number
+}
+
+/** The shop of this database; null before the first run is done. */
+export async function findShop(tx: Tx): Promise<ShopView | null> {
+  const shop = await tx.shop.findFirst()
+  if (!shop) return null
+  const { id: _, ...fields } = shop
+  return {
+    ...fields,
+    units: shop.units as UnitSystem,
+    handoverRule: shop.handoverRule as HandoverRule,
+    weekly: shop.weekly as unknown as OpeningHours[],
+    conditionFactors: shop.conditionFactors as unknown as ConditionFactors,
+  }
+}
+
+/** The shop, refused where there is none yet. */
+export async function shopOf(tx: Tx): Promise<ShopView> {
+  const shop = await findShop(tx)
+  if (!shop) throw new Refusal('missing', 'shop', null, 'There is no shop yet: set it up first.')
+  return shop
+}
+
+/** The shop's opening hours with their exceptions, as they are now written. */
+export async function calendarOf(tx: Tx): Promise<ShopCalendar> {
+  const { zone, weekly } = await shopOf(tx)
+  return { zone, weekly, exceptions: await exceptionsOf(tx) }
+}
+
+async function exceptionsOf(tx: Tx): Promise<HoursException[]> {
+  const rows = await tx.hoursException.findMany({ orderBy: { date: 'asc' } })
+  return rows.map(({ date, hours }) => ({ date, hours: hours as unknown as WallSpan[] }))
+}

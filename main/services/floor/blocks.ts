@@ -1,0 +1,109 @@
+/** A job's steps as the board draws them: stays bay by bay, each filled with blocks from its start to its end. */
+import type { Stay } from '../../domain/schedule/index.ts'
+import type { LaidCoat } from '../cure/laidCoat.ts'
+import { coatOfHold, coatsOf, marksOf, type ProductsById } from './cureMarks.ts'
+import { jobStays } from './floorJobs.ts'
+import type { BlockView } from './views.ts'
+
+export interface BlockStep {
+  readonly position: number
+  readonly kind: string
+  readonly name: string
+  readonly stage: string
+  readonly productId: string | null
+  readonly bayId: string
+  readonly startAt: number
+  readonly endAt: number
+  readonly actualStartAt: number | null
+  readonly actualEndAt: number | null
+  readonly movedToBayId: string | null
+  readonly movedAt: number | null
+  readonly laid?: LaidCoat
+  /** Names. */
+  readonly crew: string[]
+}
+
+export interface BlockJob {
+  readonly steps: readonly BlockStep[]
+  /** Until when it holds its last bay. */
+  readonly leavesAt: number
+}
+
+export interface FilledStay extends Stay {
+  /** The first step that starts in it; null: none does. */
+  readonly position: number | null
+  readonly blocks: BlockView[]
+}
+
+/** Done, running or planned; a hold begins and ends by itself once the work before it is done. */
+export function stateOf(steps: readonly BlockStep[], index: number, nowAt: number): BlockView['state'] {
+  const step = steps[index]!
+  if (step.kind === 'work')
+    return step.actualEndAt !== null ? 'done' : step.actualStartAt !== null ? 'running' : 'planned'
+  const laid = steps.slice(0, index).every(before => before.kind === 'hold' || before.actualEndAt !== null)
+  if (!laid || step.startAt > nowAt) return 'planned'
+  return step.endAt > nowAt ? 'running' : 'done'
+}
+
+/** The stays of a job, each filled without gaps: its steps, and waits where nothing happens. */
+export function filledStays(job: BlockJob, products: ProductsById, nowAt: number): FilledStay[] {
+  const coats = coatsOf(job.steps, products)
+  const cures = job.steps.map((step, i) => {
+    const coat = step.kind === 'hold' ? coatOfHold(coats, i, step.productId) : null
+    return coat && marksOf(coat)
+  })
+  return jobStays({ ...job, handoverAt: job.leavesAt }).map(stay => {
+    const blocks: BlockView[] = []
+    let at = stay.from
+    let position: number | null = null
+    const fill = (toAt: number, before: number) => {
+      if (toAt <= at) return
+      const step = job.steps[Math.max(0, before)]!
+      const coat = coatOfHold(coats, before + 1, step.productId)
+      blocks.push({
+        position: step.position,
+        kind: 'wait',
+        name: 'Waits',
+        stage: '',
+        fromAt: at,
+        toAt,
+        crew: [],
+        state: toAt <= nowAt ? 'done' : 'planned',
+        productId: coat?.product.id ?? null,
+        cure: coat && marksOf(coat),
+      })
+      at = toAt
+    }
+    job.steps.forEach((step, i) => {
+      const fromAt = Math.max(step.startAt, stay.from)
+      const toAt = Math.min(step.endAt, stay.to)
+      const here = bayAt(step, fromAt) === stay.bay
+      if (!here || fromAt >= toAt) return
+      fill(fromAt, i - 1)
+      if (step.startAt >= stay.from) position ??= step.position
+      blocks.push({
+        position: step.position,
+        kind: step.kind as 'work' | 'hold',
+        name: step.name,
+        stage: step.stage,
+        fromAt,
+        toAt,
+        crew: step.crew,
+        state: stateOf(job.steps, i, nowAt),
+        productId: step.productId,
+        cure: cures[i]!,
+      })
+      at = toAt
+    })
+    const last = job.steps.findLastIndex(step => step.startAt < stay.to)
+    fill(stay.to, last)
+    return { ...stay, position, blocks }
+  })
+}
+
+/** The bay a step's car stands in at a minute of it. */
+function bayAt(step: BlockStep, at: number): string {
+  return step.movedToBayId !== null && step.movedAt !== null && at >= step.movedAt
+    ? step.movedToBayId
+    : step.bayId
+}

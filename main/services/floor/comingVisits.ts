@@ -1,0 +1,20 @@
+import type { Tx } from '../../store/store.ts'
+import { momentWords } from '../desk/momentWords.ts'
+import { shopOf } from '../desk/shopView.ts'
+import { comingJobs, jobWords } from './comingJobs.ts'
+
+/** A line for each job of a customer or of one vehicle that is booked or in the shop. */
+export async function comingVisits(
+  tx: Tx,
+  whose: { customerId: string } | { vehicleId: string },
+  nowAt: number,
+): Promise<string[]> {
+  const { zone } = await shopOf(tx)
+  return (await comingJobs(tx, nowAt))
+    .filter(job =>
+      'customerId' in whose ? job.customerId === whose.customerId : job.vehicleId === whose.vehicleId,
+    )
+    .map(
+      job => `${jobWords(job)}: ${momentWords(job.dropOffAt, zone)} to ${momentWords(job.handoverAt, zone)}`,
+    )
+}

@@ -1,0 +1,117 @@
+import { type CureProfile, milestones } from '../../domain/cure/index.ts'
+import type { ProductKind } from '../../domain/shop/index.ts'
+import { clockView } from '../cure/clockView.ts'
+import type { LaidCoat } from '../cure/laidCoat.ts'
+import type { CureMarks } from './views.ts'
+
+/** A product as far as its cure is told. */
+export interface CuringProduct {
+  readonly id: string
+  readonly name: string
+  readonly kind: ProductKind
+  readonly cureProfile: CureProfile | null
+  /** What its safety data sheet asks of whoever is handed it; null: nobody has entered the sheet. */
+  readonly caution: string | null
+}
+
+export type ProductsById = ReadonlyMap<string, CuringProduct>
+
+/** What is needed of a step to find the coats of a job. */
+export interface CoatStep {
+  readonly kind: string
+  readonly productId: string | null
+  readonly endAt: number
+  readonly actualEndAt: number | null
+  readonly laid?: LaidCoat
+}
+
+export interface Coat {
+  /** Its place among the job's steps. */
+  readonly index: number
+  readonly product: CuringProduct & { readonly cureProfile: CureProfile }
+  /** When it was finished, or is to be. */
+  readonly endAt: number
+  readonly actual: boolean
+  /** Its running clock, once it is laid. */
+  readonly laid: LaidCoat | null
+}
+
+/** The coats and toppers of a job, in order. */
+export function coatsOf(steps: readonly CoatStep[], products: ProductsById): Coat[] {
+  return steps.flatMap((step, index) => {
+    const product = step.kind === 'work' && step.productId ? products.get(step.productId) : undefined
+    if (!product?.cureProfile) return []
+    const { cureProfile } = product
+    return [
+      {
+        index,
+        product: { ...product, cureProfile },
+        endAt: step.actualEndAt ?? step.endAt,
+        actual: step.actualEndAt !== null,
+        laid: step.laid ?? null,
+      },
+    ]
+  })
+}
+
+/** Where a clock never gets to in this cold: further away than anything that is planned. */
+const neverMin = 10 * 365 * 1440
+
+/** Turns a cure age of the coat into the first whole minute it is reached, by its clock or else at the reference. */
+function reacher({ endAt, laid }: Coat): (ageMin: number) => number {
+  if (!laid) return ageMin => endAt + ageMin
+  // Rounding noise of the sums must not make a whole minute the next one.
+  return ageMin => Math.ceil((laid.clock.reachedAt(ageMin) ?? endAt + neverMin) - 1e-6)
+}
+
+/** The moments of one coat's cure: by its running clock once it is laid, until then as its profile gives them. */
+export function marksOf(coat: Coat): CureMarks {
+  const { product, endAt, actual, laid } = coat
+  const at = milestones(product.cureProfile, endAt, reacher(coat))
+  const takesTopper = product.kind !== 'topper'
+  return {
+    productName: product.name,
+    coatEndAt: endAt,
+    actual,
+    clock: laid && clockView(laid, at.handoverSafeAt, at.handoverAdvisedAt),
+    tackFreeAt: at.tackFreeAt,
+    recoatOpensAt: at.recoatOpensAt,
+    recoatClosesAt: at.recoatClosesAt,
+    topperAt: takesTopper ? at.topperOpensAt : null,
+    topperAdvisedAt: takesTopper ? at.topperAdvisedAt : null,
+    topperClosesAt: takesTopper ? at.topperClosesAt : null,
+    safeAt: at.handoverSafeAt,
+    advisedAt: at.handoverAdvisedAt,
+    keepDryEndsAt: at.keepDryEndsAt,
+    firstWashAt: at.firstWashAt,
+    fullCureAt: at.fullCureLateAt,
+  }
+}
+
+/** The coat whose cure a hold is: the last one laid before it, of the hold's own product where there is one. */
+export function coatOfHold(coats: readonly Coat[], index: number, productId: string | null): Coat | null {
+  const before = coats.filter(coat => coat.index < index)
+  return before.findLast(coat => coat.product.id === productId) ?? before.at(-1) ?? null
+}
+
+/**
+ * The earliest the profiles let the car leave, and when they advise it: every coat counts from its own end. A job
+ * without coats may leave when its last step is done.
+ */
+export function leavingTimes(
+  steps: readonly CoatStep[],
+  products: ProductsById,
+): { safeAt: number; advisedAt: number } {
+  const done = Math.max(
+    0,
+    ...steps.filter(step => step.kind === 'work').map(step => step.actualEndAt ?? step.endAt),
+  )
+  let [safeAt, advisedAt] = [done, done]
+  for (const coat of coatsOf(steps, products)) {
+    const { handoverMin, handoverAdvisedMin } = coat.product.cureProfile
+    const reached = reacher(coat)
+    safeAt = Math.max(safeAt, reached(handoverMin))
+    advisedAt = Math.max(advisedAt, reached(handoverAdvisedMin))
+  }
+  return { safeAt, advisedAt }
+}

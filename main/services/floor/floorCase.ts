@@ -1,0 +1,67 @@
+/** The floor as the scheduler's case: everything booked is fixed, its people are away. */
+import { difference, type Span, spanSet } from '../../domain/calendar/index.ts'
+import type { Case, NewJob, Person, Stay } from '../../domain/schedule/index.ts'
+import type { Floor } from './floor.ts'
+import { type FloorJob, jobStays } from './floorJobs.ts'
+
+export interface CaseOf {
+  readonly job: NewJob
+  /** This job's own stays and people do not stand in its way. */
+  readonly exceptJobId?: string
+  /** More stays that do. */
+  readonly alsoFixed?: readonly Stay[]
+}
+
+/** The case of one job on the floor. Archived bays and people are left out of what it may use. */
+export function caseOf(floor: FloorGround, { job, exceptJobId, alsoFixed = [] }: CaseOf): Case {
+  const others = floor.jobs.filter(other => other.id !== exceptJobId)
+  const busy = busyByPerson(others, floor.nowAt)
+  return {
+    grid: floor.gridMin,
+    gridFrom: floor.gridFrom,
+    horizon: floor.toAt,
+    open: floor.open,
+    bays: floor.bays
+      .filter(bay => !bay.archived)
+      .map(({ id, capabilities, closures }) => ({
+        id,
+        can: capabilities,
+        closed: spanSet(closures.map(closure => ({ from: closure.fromAt, to: closure.toAt }))),
+      })),
+    crew: floor.crew
+      .filter(person => !person.archived)
+      .map(
+        (person): Person => ({
+          id: person.id,
+          skills: person.skills,
+          away: spanSet([...difference(floor.open, person.present), ...(busy.get(person.id) ?? [])]),
+        }),
+      ),
+    fixed: [
+      ...others.flatMap(other => jobStays(other).map(stay => ({ ...stay, job: other.id }))),
+      ...alsoFixed,
+    ],
+    newJob: job,
+  }
+}
+
+export type FloorGround = Pick<
+  Floor,
+  'nowAt' | 'gridMin' | 'gridFrom' | 'toAt' | 'open' | 'bays' | 'crew' | 'jobs'
+>
+
+/** When each person works on what is booked, from now on. */
+function busyByPerson(jobs: readonly FloorJob[], nowAt: number): Map<string, Span[]> {
+  const busy = new Map<string, Span[]>()
+  for (const job of jobs)
+    for (const step of job.steps) {
+      if (step.actualEndAt !== null || step.endAt <= nowAt) continue
+      for (const id of step.crewIds) {
+        const spans = busy.get(id)
+        const span = { from: step.startAt, to: step.endAt }
+        if (spans) spans.push(span)
+        else busy.set(id, [span])
+      }
+    }
+  return busy
+}

@@ -1,0 +1,113 @@
+import { type Plan, type Stay, type Step, staysOf } from '../../domain/schedule/index.ts'
+import type { FloorRow } from '../../store/floorRows.ts'
+import type { LaidCoat } from '../cure/laidCoat.ts'
+
+/** One step as it is stored: what was planned, what really happened, and what follows from both. */
+export interface StepRow {
+  readonly position: number
+  readonly kind: string
+  readonly name: string
+  readonly stage: string
+  readonly needs: string
+  readonly skill: string | null
+  readonly crewCount: number
+  readonly minutes: number
+  readonly splittable: boolean
+  readonly sameBay: boolean
+  readonly waitMin: number | null
+  readonly waitMax: number | null
+  readonly moveAfterMin: number | null
+  readonly productId: string | null
+  readonly bayId: string
+  readonly plannedAt: number
+  readonly plannedEndAt: number
+  readonly startAt: number
+  readonly endAt: number
+  readonly actualStartAt: number | null
+  readonly actualEndAt: number | null
+  readonly movedToBayId: string | null
+  readonly movedAt: number | null
+}
+
+export interface FloorStep extends StepRow {
+  readonly crewIds: readonly string[]
+  /** The running clock of a coat that is on the car. */
+  readonly laid?: LaidCoat
+}
+
+/** A job as far as it holds bays and people. */
+export interface FloorJob {
+  readonly id: string
+  readonly number: number
+  readonly status: string
+  readonly plate: string
+  readonly promisedAt: number
+  readonly plannedHandoverAt: number
+  readonly handoverAt: number
+  /** Until when it holds its last bay: after the handover where nobody has come for the car. */
+  readonly leavesAt: number
+  readonly arrivedAt: number | null
+  readonly steps: readonly FloorStep[]
+}
+
+/** The rows of the floor put together job by job. */
+export function floorJobs(rows: readonly FloorRow[]): FloorJob[] {
+  const jobs: FloorJob[] = []
+  let steps: FloorStep[] = []
+  for (const row of rows) {
+    if (jobs.at(-1)?.id !== row.jobId) {
+      steps = []
+      const { jobId: id, number, status, plate, promisedAt, plannedHandoverAt, handoverAt, arrivedAt } = row
+      jobs.push({
+        id,
+        number,
+        status,
+        plate,
+        promisedAt,
+        plannedHandoverAt,
+        handoverAt,
+        leavesAt: handoverAt,
+        arrivedAt,
+        steps,
+      })
+    }
+    steps.push({ ...row, crewIds: row.crew?.split(',') ?? [] })
+  }
+  return jobs
+}
+
+type Timed = Pick<FloorStep, 'bayId' | 'startAt' | 'endAt' | 'movedToBayId' | 'movedAt'>
+
+/** A job's steps as the scheduler's plan, at their projected times. */
+export function planOf(job: {
+  steps: readonly (Timed & { crewIds?: readonly string[] })[]
+  handoverAt: number
+}): Plan {
+  return {
+    steps: job.steps.map(step => ({
+      bay: step.bayId,
+      start: step.startAt,
+      end: step.endAt,
+      crew: step.crewIds ?? [],
+      ...(step.movedToBayId !== null &&
+        step.movedAt !== null && { moved: { bay: step.movedToBayId, at: step.movedAt } }),
+    })),
+    handover: job.handoverAt,
+  }
+}
+
+/** The unbroken times a job's car holds its bays, in order, as projected; none after it has left. */
+export function jobStays(job: Parameters<typeof planOf>[0] & { leavesAt: number }): Stay[] {
+  return staysOf(planOf({ ...job, handoverAt: job.leavesAt }))
+    .map(stay => ({ ...stay, to: Math.min(stay.to, job.leavesAt) }))
+    .filter(stay => stay.from < stay.to)
+}
+
+/** A stored step as the scheduler reads it. */
+export function stepOf(row: StepRow): Step {
+  const { minutes, needs, sameBay, waitMin, waitMax } = row
+  const base = { minutes, needs, sameBay, waitMin, waitMax }
+  return row.kind === 'hold'
+    ? { ...base, kind: 'hold', moveAfter: row.moveAfterMin }
+    : { ...base, kind: 'work', skill: row.skill, crew: row.crewCount, split: row.splittable }
+}

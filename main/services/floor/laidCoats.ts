@@ -1,0 +1,142 @@
+/** The running clocks of what is really laid, from the weather of the bays the cars stood in. */
+import {
+  type CureProfile,
+  cureClock,
+  type Heating,
+  type Reading,
+  usualTemperature,
+} from '../../domain/cure/index.ts'
+import { type CuringLog, curingLog } from '../../store/readingRows.ts'
+import type { Tx } from '../../store/store.ts'
+import type { LaidCoat, UsualFrom } from '../cure/laidCoat.ts'
+import { type FloorStep, jobStays } from './floorJobs.ts'
+
+interface CuringJob {
+  readonly id: string
+  readonly status: string
+  readonly leavesAt: number
+  readonly handoverAt: number
+  readonly leftAt?: number | null
+  readonly steps: readonly FloorStep[]
+}
+
+const weekMin = 7 * 1440
+
+/** Puts to every coat that is laid its running clock. Jobs on which nothing is laid stay as they are. */
+export async function withLaidCoats<J extends CuringJob>(
+  tx: Tx,
+  nowAt: number,
+  jobs: readonly J[],
+): Promise<J[]> {
+  const curing = jobs.filter(job => coatSteps(job).length > 0)
+  if (curing.length === 0) return [...jobs]
+  const [profiles, heatings] = await Promise.all([
+    profilesOf(tx, curing),
+    tx.forcedCure.findMany({
+      where: { jobId: { in: curing.map(job => job.id) }, voidedAt: null },
+      orderBy: { fromAt: 'asc' },
+    }),
+  ])
+  const bays = await baysSince(tx, nowAt, earliestNeeds(curing, nowAt))
+  return jobs.map(job => {
+    const until = job.leftAt ?? nowAt
+    const steps = job.steps.map(step => {
+      const profile = profiles.get(step.productId ?? '')
+      if (!profile || step.kind !== 'work' || step.actualEndAt === null) return step
+      const heated = heatings.filter(each => each.jobId === job.id && each.toAt > step.actualEndAt!)
+      return { ...step, laid: laidCoat(job, step.actualEndAt, profile, bays, heated, until) }
+    })
+    return { ...job, steps }
+  })
+}
+
+function coatSteps(job: CuringJob): FloorStep[] {
+  return job.steps.filter(
+    step => step.kind === 'work' && step.productId !== null && step.actualEndAt !== null,
+  )
+}
+
+async function profilesOf(tx: Tx, jobs: readonly CuringJob[]): Promise<Map<string, CureProfile>> {
+  const ids = [...new Set(jobs.flatMap(job => coatSteps(job).map(step => step.productId!)))]
+  const rows = await tx.product.findMany({
+    where: { id: { in: ids } },
+    select: { id: true, cureProfile: true },
+  })
+  return new Map(
+    rows.flatMap(({ id, cureProfile }) => (cureProfile ? [[id, cureProfile as unknown as CureProfile]] : [])),
+  )
+}
+
+/** From when on each bay's log is needed: the first coat that cured in it, and a week for what is usual. */
+function earliestNeeds(jobs: readonly CuringJob[], nowAt: number): Map<string, number> {
+  const needs = new Map<string, number>()
+  for (const job of jobs) {
+    const coatEndAt = Math.min(...coatSteps(job).map(step => step.actualEndAt!))
+    for (const { bay } of staysSince(job, coatEndAt))
+      needs.set(bay, Math.min(needs.get(bay) ?? nowAt - weekMin, coatEndAt))
+  }
+  return needs
+}
+
+interface BayWeather extends CuringLog {
+  readonly usualC: number | null
+  readonly usualFrom: UsualFrom
+}
+
+async function baysSince(
+  tx: Tx,
+  nowAt: number,
+  needs: ReadonlyMap<string, number>,
+): Promise<Map<string, BayWeather>> {
+  const set = await tx.bayUsual.findMany({ where: { bayId: { in: [...needs.keys()] } } })
+  const owners = new Map(set.map(({ bayId, celsius }) => [bayId, celsius]))
+  const bays = await Promise.all(
+    [...needs].map(async ([bayId, fromAt]): Promise<BayWeather> => {
+      const log = await curingLog(tx, bayId, fromAt, nowAt)
+      const own = owners.get(bayId)
+      if (own !== undefined) return { ...log, usualC: own, usualFrom: 'set' }
+      return { ...log, usualC: usualTemperature(log.readings, nowAt), usualFrom: 'last week' }
+    }),
+  )
+  return new Map(bays.map(bay => [bay.bayId, bay]))
+}
+
+/** The bays the car stood in since then, in order; in the last one until it leaves, whenever that is. */
+function staysSince(job: CuringJob, coatEndAt: number): { bay: string; from: number; to: number }[] {
+  const stays = jobStays(job)
+  return stays
+    .map((stay, i) => ({ ...stay, to: i === stays.length - 1 ? Number.POSITIVE_INFINITY : stay.to }))
+    .filter(stay => stay.to > coatEndAt)
+}
+
+function laidCoat(
+  job: CuringJob,
+  coatEndAt: number,
+  profile: CureProfile,
+  bays: ReadonlyMap<string, BayWeather>,
+  heatings: readonly Heating[],
+  until: number,
+): LaidCoat {
+  const stays = staysSince(job, coatEndAt)
+  const last = bays.get((stays.findLast(stay => stay.from <= until) ?? stays.at(-1))?.bay ?? '')
+  const usualC = last?.usualC ?? profile.referenceC
+  const clock = cureClock(
+    profile,
+    coatEndAt,
+    { readings: readingsOf(stays, bays), usualC, nowAt: until },
+    heatings,
+  )
+  const usualFrom = last?.usualC == null ? 'profile' : last.usualFrom
+  return { profile, clock, nowAt: until, usualC, usualFrom, heated: heatings.length > 0 }
+}
+
+/** The logs of several bays as the car lived through them. */
+function readingsOf(
+  stays: readonly { bay: string; from: number; to: number }[],
+  bays: ReadonlyMap<string, BayWeather>,
+): readonly Reading[] {
+  if (stays.length === 1) return bays.get(stays[0]!.bay)?.readings ?? []
+  return stays.flatMap(({ bay, from, to }, i) =>
+    (bays.get(bay)?.readings ?? []).filter(({ at }) => (i === 0 || at >= from) && at < to),
+  )
+}

@@ -1,0 +1,197 @@
+/** One stay of a job dragged elsewhere: what the scheduler makes of it. */
+import {
+  type Case,
+  checkPlan,
+  explain,
+  type Offer,
+  type Plan,
+  promise,
+  type Reason,
+  reasonText,
+  type Step,
+  type ViolationCode,
+} from '../../domain/schedule/index.ts'
+import { minuteWords, sentence, wordsFor } from '../desk/shopWords.ts'
+import { clockedSteps } from './clockedSteps.ts'
+import type { Floor } from './floor.ts'
+import { caseOf } from './floorCase.ts'
+import { gridUp } from './floorGrid.ts'
+import { stepOf } from './floorJobs.ts'
+import type { JobRow } from './jobRows.ts'
+
+/** Where the dragged stay's first step is wished to be. */
+export interface Place {
+  readonly bayId: string
+  readonly startAt: number
+}
+
+/** The part of a job that is laid again, and what the part before it leaves open. */
+export interface MoveGround {
+  readonly floor: Floor
+  readonly job: JobRow
+  /** The place of the dragged step among the job's steps. */
+  readonly index: number
+  /** The dragged step may start in `[earliestAt, latestAt]`, as far as the steps before it go. */
+  readonly earliestAt: number
+  readonly latestAt: number | null
+  /** Why not later, in words. */
+  readonly latestWords: string
+  /** The only bays the dragged step may use; null: any. */
+  readonly bays: readonly string[] | null
+}
+
+/** Looks at what comes before the dragged stay: it stays as it is, and its car waits where it stands. */
+export function moveGround(floor: Floor, job: JobRow, index: number): MoveGround {
+  const now = gridUp(floor, floor.nowAt)
+  const before = job.steps[index - 1]
+  const step = clockedSteps(job.steps)[index]!
+  const ground = { floor, job, index }
+  if (!before) return { ...ground, earliestAt: now, latestAt: null, latestWords: '', bays: null }
+  const stood = before.movedToBayId ?? before.bayId
+  const window = step.waitMax === null ? null : before.endAt + step.waitMax
+  const taken = nextUse(floor, job, stood, before.endAt)
+  const limits = [
+    ...(window === null
+      ? []
+      : [
+          {
+            at: window,
+            words: `"${step.name}" must start by ${when(floor, window)}, after "${before.name}"`,
+          },
+        ]),
+    ...(taken === null ? [] : [taken]),
+  ].sort((a, b) => a.at - b.at)
+  return {
+    ...ground,
+    earliestAt: Math.max(now, gridUp(floor, before.endAt + (step.waitMin ?? 0))),
+    latestAt: limits[0]?.at ?? null,
+    latestWords: limits[0]?.words ?? '',
+    bays: step.sameBay ? [stood] : null,
+  }
+}
+
+function when(floor: Floor, at: number): string {
+  return minuteWords(at, floor.zone, floor.nowAt)
+}
+
+/** When the bay in which the car waits is wanted by somebody else, or closed. */
+function nextUse(
+  floor: Floor,
+  job: JobRow,
+  bayId: string,
+  fromAt: number,
+): { at: number; words: string } | null {
+  const kase = caseOf(floor, {
+    exceptJobId: job.id,
+    job: { id: job.id, release: 0, asked: 0, steps: [] },
+  })
+  const name = floor.bayNames.get(bayId) ?? ''
+  const uses = [
+    ...kase.fixed
+      .filter(stay => stay.bay === bayId && stay.to > fromAt)
+      .map(stay => ({
+        at: stay.from,
+        by: `taken by ${floor.jobNames.get(stay.job ?? '') ?? 'another job'}`,
+      })),
+    ...(kase.bays.find(bay => bay.id === bayId)?.closed ?? [])
+      .filter(span => span.to > fromAt)
+      .map(span => ({ at: span.from, by: 'closed' })),
+  ].sort((a, b) => a.at - b.at)
+  const next = uses[0]
+  if (!next) return null
+  const at = Math.max(next.at, fromAt)
+  return { at, words: `${name}, where the car waits, is ${next.by} from ${when(floor, at)}` }
+}
+
+/** The case of the rest of the job, its first step kept to the bays and the starts given. */
+export function moveCase(
+  ground: MoveGround,
+  limits: { bays: readonly string[] | null; from: number; to: number | null; horizon?: number },
+): Case {
+  const { floor, job, index } = ground
+  const rest = clockedSteps(job.steps).slice(index)
+  const steps = rest.map((row, i): Step => {
+    const step = stepOf(row)
+    const liked = {
+      ...step,
+      preferBays: [row.bayId],
+      ...(step.kind === 'work' && { preferCrew: row.crewIds }),
+    }
+    if (i > 0) return liked
+    const bays = limits.bays ?? undefined
+    return {
+      ...liked,
+      waitMin: null,
+      waitMax: null,
+      sameBay: false,
+      bays,
+      startFrom: limits.from,
+      startTo: limits.to,
+    }
+  })
+  const kase = caseOf(floor, {
+    exceptJobId: job.id,
+    job: { id: job.id, release: limits.from, asked: limits.from, steps },
+  })
+  return limits.horizon === undefined ? kase : { ...kase, horizon: Math.min(kase.horizon, limits.horizon) }
+}
+
+export type MovePlan = { ok: true; offer: Offer } | { ok: false; reasons: string[] }
+
+/**
+ * Lays the rest of the job with its first step pinned to a place, the later ones where they get the car home soonest,
+ * in their own bays and with their own people where nothing is lost by it. Refused with reasons in words.
+ */
+export function planMove(ground: MoveGround, wish: Place): MovePlan {
+  const { floor, job, index, earliestAt, latestAt } = ground
+  const step = job.steps[index]!
+  const refuse = (words: string): MovePlan => ({ ok: false, reasons: [sentence(words)] })
+  if (wish.startAt < earliestAt)
+    return refuse(
+      index === 0 || earliestAt === gridUp(floor, floor.nowAt)
+        ? `${when(floor, wish.startAt)} is over; it may start from ${when(floor, earliestAt)}`
+        : `"${step.name}" may start from ${when(floor, earliestAt)}, after "${job.steps[index - 1]!.name}"`,
+    )
+  if (latestAt !== null && wish.startAt > latestAt) return refuse(ground.latestWords)
+  if (ground.bays && !ground.bays.includes(wish.bayId))
+    return refuse(
+      `"${step.name}" must stay in ${floor.bayNames.get(ground.bays[0]!)}: the coat is not tack-free`,
+    )
+  const kase = moveCase(ground, { bays: [wish.bayId], from: wish.startAt, to: wish.startAt })
+  const offer = promise(kase).soonest
+  if (offer.feasible) return { ok: true, offer }
+  const words = wordsFor(
+    floor,
+    job.steps.slice(index).map(each => each.name),
+  )
+  const place = placeViolations(kase, wish, step.crewIds)
+  // What is wrong with the place itself says more than what a search without it would find.
+  const reasons: Reason[] =
+    place.length > 0 ? place : explain(kase, offer).filter(({ code }) => code !== 'pinned')
+  return {
+    ok: false,
+    reasons: [...new Set(reasons.map(reason => sentence(reasonText(reason, words))))].slice(0, 3),
+  }
+}
+
+const aboutPlace: ReadonlySet<ViolationCode> = new Set([
+  'offGrid',
+  'closedHours',
+  'doorsClosed',
+  'unknownBay',
+  'unfitBay',
+  'bayTaken',
+  'bayClosed',
+])
+
+/** What is wrong with the place itself, whatever comes after: the bay, the hours, the doors. */
+function placeViolations(kase: Case, { bayId, startAt }: Place, crew: readonly string[]): Reason[] {
+  const step = kase.newJob.steps[0]!
+  const endAt = startAt + step.minutes
+  const plan: Plan = { steps: [{ bay: bayId, start: startAt, end: endAt, crew }], handover: endAt }
+  const alone = { ...kase, newJob: { ...kase.newJob, steps: [step] } }
+  return checkPlan(alone, plan).filter(
+    ({ code, from, step: at }) =>
+      aboutPlace.has(code) && (code !== 'doorsClosed' || (at === 0 && from === startAt)),
+  )
+}

@@ -1,0 +1,26 @@
+import { coatsOf, leavingTimes, marksOf, type ProductsById } from './cureMarks.ts'
+import type { FloorStep } from './floorJobs.ts'
+import type { NextThingView } from './views.ts'
+
+/**
+ * The next thing a car with a laid coat may have done, by its running clocks; null where nothing is laid, or where
+ * hands are on it.
+ */
+export function nextThing(
+  steps: readonly FloorStep[],
+  products: ProductsById,
+  nowAt: number,
+): NextThingView | null {
+  const coat = coatsOf(steps, products).findLast(each => each.laid)
+  if (!coat || steps.some(step => step.actualStartAt !== null && step.actualEndAt === null)) return null
+  const marks = marksOf(coat)
+  if (nowAt < marks.tackFreeAt) return { what: 'touch', fromAt: marks.tackFreeAt, untilAt: null }
+  const over = steps
+    .slice(coat.index + 1)
+    .find(step => step.kind === 'work' && (step.stage === 'coat' || step.stage === 'topper'))
+  if (over?.stage === 'topper')
+    return { what: 'topper', fromAt: marks.topperAt ?? marks.tackFreeAt, untilAt: marks.topperClosesAt }
+  if (over)
+    return { what: 'layer', fromAt: marks.recoatOpensAt ?? marks.tackFreeAt, untilAt: marks.recoatClosesAt }
+  return { what: 'leave', fromAt: leavingTimes(steps, products).safeAt, untilAt: null }
+}

@@ -1,0 +1,95 @@
+import { Refusal } from '../../domain/refusal.ts'
+import { type Case, checkPlan, type Plan, reasonText, type Step } from '../../domain/schedule/index.ts'
+import { listWords, type Named, wordsFor } from '../desk/shopWords.ts'
+import { leavingTimes, type ProductsById } from '../floor/cureMarks.ts'
+import type { JobPlanView } from './views.ts'
+
+/** A plan as the screens send it back, as the scheduler reads it. */
+export function planFrom(view: JobPlanView): Plan {
+  return {
+    steps: view.steps.map(({ bayId, startAt, endAt, crewIds, moved }) => ({
+      bay: bayId,
+      start: startAt,
+      end: endAt,
+      crew: crewIds,
+      ...(moved && { moved: { bay: moved.bayId, at: moved.at } }),
+    })),
+    handover: view.handoverAt,
+  }
+}
+
+/**
+ * The last look before a plan is saved, against everything booked by then: no rule of the floor is broken, whoever
+ * made the plan.
+ * @throws Refusal with the code `stale` that says in words what stands in the way now.
+ */
+export function assertFits(shop: Named, kase: Case, plan: Plan, stepNames: readonly string[]): void {
+  const violations = checkPlan(kase, plan)
+  if (violations.length === 0) return
+  const words = wordsFor(shop, stepNames)
+  // What took the bay says more than whose time it took.
+  const first = violations.filter(({ code }) => code === 'bayTaken' || code === 'bayClosed')
+  const said = [...new Set([...first, ...violations].map(violation => reasonText(violation, words)))].slice(
+    0,
+    2,
+  )
+  throw new Refusal(
+    'stale',
+    'plan',
+    violations,
+    `This place cannot be had any more: ${listWords(said)}. Look at the offers again.`,
+  )
+}
+
+interface PlannedStep {
+  readonly name: string
+  readonly stage: string
+  readonly productId: string | null
+}
+
+/** The step rows of a job as planned, to be created with it or instead of its old ones. */
+export function stepRows(steps: readonly (Step & PlannedStep)[], plan: Plan) {
+  return plan.steps.map((placed, position) => {
+    const step = steps[position]!
+    return {
+      position,
+      kind: step.kind,
+      name: step.name,
+      stage: step.stage,
+      needs: step.needs ?? '',
+      skill: step.kind === 'work' ? step.skill : null,
+      crewCount: step.kind === 'work' ? step.crew : 0,
+      splittable: step.kind === 'work' && step.split,
+      sameBay: step.sameBay ?? false,
+      waitMin: step.waitMin ?? null,
+      waitMax: step.waitMax ?? null,
+      minutes: step.minutes,
+      moveAfterMin: step.kind === 'hold' ? (step.moveAfter ?? null) : null,
+      productId: step.productId,
+      bayId: placed.bay,
+      plannedAt: placed.start,
+      plannedEndAt: placed.end,
+      startAt: placed.start,
+      endAt: placed.end,
+      movedToBayId: placed.moved?.bay ?? null,
+      movedAt: placed.moved?.at ?? null,
+      crew: { create: placed.crew.map(crewId => ({ crewId })) },
+    }
+  })
+}
+
+/** What a planned job promises: its drop-off and its handovers. */
+export function timesOf(steps: readonly (Step & PlannedStep)[], plan: Plan, products: ProductsById) {
+  const placed = plan.steps.map((each, i) => ({
+    kind: steps[i]!.kind,
+    productId: steps[i]!.productId,
+    endAt: each.end,
+    actualEndAt: null,
+  }))
+  return {
+    dropOffAt: plan.steps[0]!.start,
+    plannedHandoverAt: plan.handover,
+    handoverAt: plan.handover,
+    ...leavingTimes(placed, products),
+  }
+}

@@ -1,0 +1,57 @@
+import { type CureProfile, ruleOf } from '../../domain/cure/index.ts'
+import type { ProductKind } from '../../domain/shop/index.ts'
+import { type Coat, type CuringProduct, marksOf, type ProductsById } from '../floor/cureMarks.ts'
+
+/** What common practice asks of whoever handles a kind of product. No source: the safety data sheet decides. */
+const careOf: Readonly<Record<ProductKind, string>> = {
+  wash: 'gloves for long work, keep it out of the eyes',
+  decontaminant: 'gloves and eye protection, moving air, never beside an acid or a bleach',
+  compound: 'eye protection at the machine, no dust breathed',
+  polish: 'eye protection at the machine, no dust breathed',
+  wipe: 'gloves, moving air, no flame and no spark near it, used cloths in a closed metal bin',
+  coating:
+    'gloves and eye protection, moving air or a mask fit for its vapour, no flame near it, used cloths in a closed metal bin',
+  topper: 'gloves and eye protection, moving air, no flame near it',
+  consumable: 'what its label says',
+}
+
+/** One line for whoever is handed a product: what its data sheet asks, or what is usual, and who decides. */
+export function cautionWords({
+  name,
+  kind,
+  caution = null,
+}: Pick<CuringProduct, 'name' | 'kind'> & { caution?: string | null }): string {
+  if (caution !== null) return caution
+  return (
+    `${name}: usual care is ${careOf[kind]} (common practice). ` +
+    'Read its safety data sheet first; the sheet and local rules decide.'
+  )
+}
+
+/** A line for each chemical among the products, those that cure first. */
+export function cautionLines(
+  products: ProductsById,
+): { productId: string; productName: string; words: string }[] {
+  return [...products.values()]
+    .filter(product => product.kind !== 'consumable')
+    .sort(
+      (a, b) =>
+        Number(b.cureProfile !== null) - Number(a.cureProfile !== null) || a.name.localeCompare(b.name),
+    )
+    .map(product => ({ productId: product.id, productName: product.name, words: cautionWords(product) }))
+}
+
+/**
+ * Which figure of a coat's profile rules the handover, and whether it is met: never that the coating is safe.
+ */
+export function cureWords(coat: Coat, nowAt: number, when: (at: number) => string): string {
+  const profile: CureProfile = coat.product.cureProfile
+  const { safeAt } = marksOf(coat)
+  const rule = ruleOf(profile, 'handoverSafe')!.words
+  const state = !coat.actual
+    ? `With the coat as planned that is ${when(safeAt)}.`
+    : safeAt <= nowAt
+      ? `That figure is met since ${when(safeAt)}.`
+      : `That figure is met from ${when(safeAt)}; not before.`
+  return `${coat.product.name}. ${rule} ${state}`
+}

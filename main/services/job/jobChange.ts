@@ -1,0 +1,138 @@
+/** One act on a job: loaded with the floor, changed, projected again, saved with its audit line. */
+import { Refusal } from '../../domain/refusal.ts'
+import { type FoundJob, findJobs } from '../../store/jobRows.ts'
+import { type AuditEntry, assertFresh, type Tx } from '../../store/store.ts'
+import type { Desk } from '../desk/desk.ts'
+import { minuteWords } from '../desk/shopWords.ts'
+import { leavingTimes, type ProductsById } from '../floor/cureMarks.ts'
+import { type Floor, loadFloor } from '../floor/floor.ts'
+import type { FloorJob } from '../floor/floorJobs.ts'
+import { projectJob } from '../floor/floorProjection.ts'
+import { withLaidCoats } from '../floor/laidCoats.ts'
+import { productsById } from '../setUp/soldTreatments.ts'
+
+export interface JobAct {
+  id: string
+  version: number
+}
+
+/** The job as an act finds it: as stored, and as it now stands. */
+export interface ActGround {
+  readonly tx: Tx
+  readonly floor: Floor
+  readonly row: FoundJob
+  readonly products: ProductsById
+  /** As projected to the present from what has happened so far. */
+  readonly job: FloorJob
+  /** A minute in the shop's words. */
+  when(at: number): string
+}
+
+/** What an act changes; the rest of the job follows from it. */
+export interface JobChange {
+  /** Columns of the job itself. */
+  readonly data?: Partial<Pick<FoundJob, 'status' | 'arrivedAt' | 'leftAt' | 'promisedAt'>>
+  /** Actual times by place in the chain; both null takes them back. */
+  readonly actuals?: { index: number; actualStartAt: number | null; actualEndAt: number | null }
+  readonly act: string
+  readonly detail?: AuditEntry['detail']
+  /** What belongs to the act and is saved with it or not at all: what a step drew from the shelf. */
+  readonly also?: ((tx: Tx, audit: (entry: AuditEntry) => void) => Promise<unknown>) | undefined
+}
+
+/** How far a job can slip and still be followed, in minutes. */
+const reachMin = 45 * 1440
+
+/** A stored job in the floor's shape. */
+export function floorJobOf(row: FoundJob): FloorJob {
+  const { id, number, status, promisedAt, plannedHandoverAt, handoverAt, arrivedAt } = row
+  return {
+    id,
+    number,
+    status,
+    plate: row.vehicle.plate,
+    promisedAt,
+    plannedHandoverAt,
+    handoverAt,
+    leavesAt: row.leftAt ?? handoverAt,
+    arrivedAt,
+    steps: row.steps.map(step => ({ ...step, crewIds: step.crew.map(each => each.crewId) })),
+  }
+}
+
+/** Does one act in one transaction; whatever it throws, nothing is saved. */
+export function changeJob(
+  desk: Desk,
+  { id, version }: JobAct,
+  decide: (ground: ActGround) => JobChange | Promise<JobChange>,
+): Promise<{ version: number }> {
+  const nowAt = desk.now()
+  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
+    const floor = await loadFloor(tx, nowAt, nowAt + reachMin)
+    const [row] = await findJobs(tx, { id })
+    if (!row) throw new Refusal('missing', 'id', id, 'This job is not there; look at the board again.')
+    if (row.version !== version) assertFresh(0, 'job', id)
+    const products = await productsById(
+      tx,
+      row.steps.flatMap(step => step.productId ?? []),
+    )
+    const stored = await withClocks(tx, nowAt, floorJobOf(row))
+    const job = row.status === 'inShop' ? projectJob(floor, stored).job : stored
+    const when = (at: number) => minuteWords(at, floor.zone, nowAt)
+    const { data = {}, actuals, act, detail, also } = await decide({ tx, floor, row, products, job, when })
+    const changed = await withClocks(tx, nowAt, {
+      ...floorJobOf(row),
+      ...data,
+      steps: stored.steps.map(({ laid: _, ...step }, i) =>
+        actuals?.index === i ? { ...step, ...actuals } : step,
+      ),
+    })
+    // A car that is not here, or has left, is not carried forward.
+    const { job: next } =
+      changed.status === 'inShop' ? projectJob(floor, changed) : { job: asPlanned(changed) }
+    await saveJob(tx, row, next, data, products)
+    if (actuals) {
+      const { index, ...times } = actuals
+      await tx.jobStep.update({ where: { id: row.steps[index]!.id }, data: times })
+    }
+    await also?.(tx, audit)
+    audit({ act, entity: 'job', entityId: id, ...(detail !== undefined && { detail }) })
+    return { version: version + 1 }
+  })
+}
+
+async function withClocks(tx: Tx, nowAt: number, job: FloorJob): Promise<FloorJob> {
+  const [clocked] = await withLaidCoats(tx, nowAt, [job])
+  return clocked!
+}
+
+/** A booked car's times are those planned: what an arrival taken back returns to. */
+function asPlanned(job: FloorJob): FloorJob {
+  if (job.status !== 'booked') return job
+  const steps = job.steps.map(step => ({ ...step, startAt: step.plannedAt, endAt: step.plannedEndAt }))
+  return { ...job, steps, handoverAt: job.plannedHandoverAt, leavesAt: job.plannedHandoverAt }
+}
+
+async function saveJob(
+  tx: Tx,
+  row: FoundJob,
+  next: FloorJob,
+  data: NonNullable<JobChange['data']>,
+  products: ProductsById,
+): Promise<void> {
+  const { count } = await tx.job.updateMany({
+    where: { id: row.id, version: row.version },
+    data: {
+      ...data,
+      handoverAt: next.handoverAt,
+      ...leavingTimes(next.steps, products),
+      version: { increment: 1 },
+    },
+  })
+  assertFresh(count, 'job', row.id)
+  for (const [i, { startAt, endAt }] of next.steps.entries()) {
+    const before = row.steps[i]!
+    if (before.startAt !== startAt || before.endAt !== endAt)
+      await tx.jobStep.update({ where: { id: before.id }, data: { startAt, endAt } })
+  }
+}

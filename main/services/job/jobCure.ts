@@ -1,0 +1,89 @@
+import { type MilestoneName, milestoneNames, ruleOf } from '../../domain/cure/index.ts'
+import { Refusal } from '../../domain/refusal.ts'
+import { checkWords } from '../cure/coatCheck.ts'
+import { degreesWords } from '../cure/degreesWords.ts'
+import type { Desk } from '../desk/desk.ts'
+import { durationWords } from '../desk/shopWords.ts'
+import { coatsOf, type ProductsById } from '../floor/cureMarks.ts'
+import { loadFloor } from '../floor/floor.ts'
+import { type JobRow, jobRows } from '../floor/jobRows.ts'
+import { productsById } from '../setUp/soldTreatments.ts'
+import type { JobCureView } from './jobCureViews.ts'
+import { layerViews } from './layerViews.ts'
+import { slipOf } from './slip.ts'
+
+/** How far a job can slip and still be followed, in minutes. */
+const reachMin = 45 * 1440
+
+/** The layers of a job and the conditions they were laid in, its heated cures, and what to do where its promise slips. */
+export async function jobCure(desk: Desk, { id }: { id: string }): Promise<JobCureView> {
+  const tx = desk.store.read
+  const nowAt = desk.now()
+  const floor = await loadFloor(tx, nowAt, nowAt + reachMin)
+  const [job] = await jobRows(tx, floor, { id })
+  if (!job) throw new Refusal('missing', 'id', id, 'This job is not there; look at the board again.')
+  const products = await productsById(
+    tx,
+    job.steps.flatMap(step => step.productId ?? []),
+  )
+  const checks = await tx.conditionCheck.findMany({ where: { jobId: id }, orderBy: { at: 'asc' } })
+  const { units } = floor.shop
+  // Of a step begun anew the last check counts; the earlier ones stay in the database.
+  const conditions = new Map(
+    checks.map(({ position, warnings, ...check }) => [
+      position,
+      checkWords({ ...check, warnings: warnings as string[] }, units),
+    ]),
+  )
+  const heatings = await tx.forcedCure.findMany({
+    where: { jobId: id, voidedAt: null },
+    orderBy: { fromAt: 'asc' },
+  })
+  const laid = job.steps.flatMap(step => step.laid ?? [])
+  return {
+    layers: layerViews(job, products, conditions, nowAt),
+    canHeat: job.status === 'inShop' && laid.length > 0,
+    heatRows: [
+      ...new Set(
+        laid.flatMap(({ profile }) =>
+          profile.forcedCure.map(
+            row =>
+              `panel at ${degreesWords(row.panelC, units)} or hotter for ${durationWords(row.minutes)} ` +
+              `stands for ${durationWords(row.standsForMin)} (data sheet)`,
+          ),
+        ),
+      ),
+    ],
+    heatings: heatings.map(({ id, fromAt, toAt, panelC, note, who }) => ({
+      id,
+      fromAt,
+      toAt,
+      panelC,
+      note,
+      who,
+    })),
+    slip: slipOf(floor, job, products),
+    rules: rulesOf(job, products),
+  }
+}
+
+const toldRules: ReadonlySet<MilestoneName> = new Set([
+  'tackFree',
+  'recoatOpens',
+  'recoatCloses',
+  'topperOpens',
+  'topperCloses',
+  'handoverSafe',
+  'handoverAdvised',
+  'keepDryEnds',
+  'firstWash',
+])
+
+/** Which figure each moment of the last coat rests on, and who decides. */
+function rulesOf(job: JobRow, products: ProductsById): string[] {
+  const coat = coatsOf(job.steps, products).at(-1)
+  if (!coat) return []
+  return milestoneNames
+    .filter(name => toldRules.has(name) && (coat.product.kind !== 'topper' || !name.startsWith('topper')))
+    .flatMap(name => ruleOf(coat.product.cureProfile, name)?.words ?? [])
+}

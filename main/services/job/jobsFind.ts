@@ -1,0 +1,48 @@
+import type { Desk } from '../desk/desk.ts'
+import { plateWords, vehicleWords } from '../floor/jobRows.ts'
+import type { JobStatus } from '../floor/views.ts'
+import { findCustomers } from '../records/customersFind.ts'
+import type { FoundJobView } from './views.ts'
+
+/** How many jobs a search answers with. */
+const most = 20
+
+/**
+ * Jobs by number ("12", "job 12"), or by whatever finds their customer or vehicle: those that are not over first, then
+ * the newest. Nothing for an empty text.
+ */
+export async function findJobsBy(desk: Desk, { text }: { text: string }): Promise<{ jobs: FoundJobView[] }> {
+  const said = text.trim()
+  if (said === '') return { jobs: [] }
+  const number = /^(?:job\s*)?#?(\d{1,9})$/i.exec(said)?.[1]
+  const { customers } = await findCustomers(desk, { text: said, archived: true })
+  const rows = await desk.store.read.job.findMany({
+    where: {
+      OR: [
+        ...(number === undefined ? [] : [{ number: Number(number) }]),
+        { customerId: { in: customers.map(customer => customer.id) } },
+      ],
+    },
+    select: {
+      id: true,
+      number: true,
+      status: true,
+      dropOffAt: true,
+      handoverAt: true,
+      customer: { select: { name: true } },
+      vehicle: { select: { plate: true, colour: true, make: true, model: true, sizeClass: true } },
+    },
+    orderBy: { number: 'desc' },
+  })
+  const over = (status: string) => !['held', 'booked', 'inShop'].includes(status)
+  rows.sort((a, b) => Number(over(a.status)) - Number(over(b.status)))
+  return {
+    jobs: rows.slice(0, most).map(({ customer, vehicle, ...row }) => ({
+      ...row,
+      status: row.status as JobStatus,
+      customerName: customer.name,
+      plate: plateWords(vehicle.plate),
+      vehicleWords: vehicleWords(vehicle),
+    })),
+  }
+}

@@ -1,0 +1,95 @@
+import { checkDate, clip, openSpans, startOfDay } from '../../domain/calendar/index.ts'
+import type { Capability } from '../../domain/shop/index.ts'
+import type { Desk } from '../desk/desk.ts'
+import { calendarOf } from '../desk/shopView.ts'
+import { conflictsOn } from '../floor/conflicts.ts'
+import { loadFloor } from '../floor/floor.ts'
+import { type JobRow, jobRows, shownBetween } from '../floor/jobRows.ts'
+import { stayViews } from '../floor/stayViews.ts'
+import { cautionLines } from '../job/cautions.ts'
+import { productsById } from '../setUp/soldTreatments.ts'
+import { arrivalsOf, handoversOf, movesOf } from './morningCars.ts'
+import { crewOf } from './morningCrew.ts'
+import { cureOf, linesOf } from './morningCures.ts'
+import { carOf, type Day } from './morningDay.ts'
+import { momentsOf } from './morningMoments.ts'
+import type { MorningView } from './views.ts'
+
+/** The day on one sheet: who comes, what stands where, who does what, which cures end when, who goes home. */
+export async function morningSheet(desk: Desk, { date }: { date: string }): Promise<MorningView> {
+  checkDate(date)
+  const tx = desk.store.read
+  const nowAt = desk.now()
+  const calendar = await calendarOf(tx)
+  const { zone } = calendar
+  const fromAt = startOfDay(date, zone)
+  const toAt = startOfDay(Temporal.PlainDate.from(date).add({ days: 1 }).toString(), zone)
+  const floor = await loadFloor(tx, nowAt, toAt)
+  const shown = shownBetween(fromAt, toAt, nowAt)
+  // Today's sheet keeps asking for cars that never came.
+  const missed = fromAt <= nowAt && nowAt < toAt ? [{ status: 'booked', dropOffAt: { lt: fromAt } }] : []
+  const rows = await jobRows(tx, floor, { OR: [shown, ...missed] })
+  const products = await productsById(
+    tx,
+    rows.flatMap(row => row.steps.flatMap(step => step.productId ?? [])),
+  )
+  const day: Day = { date, fromAt, toAt, floor, products, open: openSpans(calendar, fromAt, toAt) }
+  const conflicts = conflictsOn(floor)
+  const stays = rows.flatMap(row =>
+    stayViews(row, floor, products, conflicts)
+      .filter(stay => stay.fromAt < toAt && stay.toAt > fromAt)
+      .map(stay => ({ row, stay })),
+  )
+  const closures = await tx.bayClosure.findMany({
+    where: { fromAt: { lt: toAt }, toAt: { gt: fromAt } },
+    orderBy: { fromAt: 'asc' },
+  })
+  const booked = rows.filter(row => row.status !== 'held')
+  const cures = booked.flatMap(row => cureOf(day, row)).sort((a, b) => a.marks.coatEndAt - b.marks.coatEndAt)
+  return {
+    date,
+    nowAt,
+    zone,
+    shopName: floor.shop.name,
+    fromAt,
+    toAt,
+    open: clip(day.open, fromAt, toAt),
+    arrivals: arrivalsOf(day, booked),
+    bays: floor.bays
+      .filter(bay => !bay.archived || stays.some(({ stay }) => stay.bayId === bay.id))
+      .map(bay => ({
+        id: bay.id,
+        name: bay.name,
+        capabilities: bay.capabilities as Capability[],
+        closures: closures
+          .filter(closure => closure.bayId === bay.id)
+          .map(({ fromAt, toAt, reason }) => ({ fromAt, toAt, reason })),
+        cars: stays
+          .filter(({ stay }) => stay.bayId === bay.id)
+          .sort((a, b) => a.stay.fromAt - b.stay.fromAt)
+          .map(({ row, stay }) => ({
+            ...carOf(row),
+            fromAt: stay.fromAt,
+            toAt: stay.toAt,
+            lines: linesOf(day, row, stay),
+          })),
+      })),
+    crew: await crewOf(tx, day, booked),
+    moves: movesOf(day, booked),
+    cures,
+    moments: momentsOf(day, cures),
+    handovers: handoversOf(day, booked),
+    cautions: cautionLines(usedOn(day, booked)),
+  }
+}
+
+/** The products that somebody handles on the day. */
+function usedOn({ products, fromAt, toAt }: Day, rows: readonly JobRow[]) {
+  const steps = rows.flatMap(row => row.steps)
+  const ids = new Set(
+    steps
+      .filter(step => step.kind === 'work' && step.startAt < toAt && step.endAt > fromAt)
+      .flatMap(step => step.productId ?? []),
+  )
+  return new Map([...products].filter(([id]) => ids.has(id)))
+}

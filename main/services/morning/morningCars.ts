@@ -1,0 +1,83 @@
+/** Cars that come, change bays and go home on a day. */
+import { showPhone } from '../../domain/vehicle/index.ts'
+import { sentence } from '../desk/shopWords.ts'
+import { leavingTimes } from '../floor/cureMarks.ts'
+import { jobStays } from '../floor/floorJobs.ts'
+import type { JobRow } from '../floor/jobRows.ts'
+import { isLate } from '../floor/stayViews.ts'
+import { carOf, type Day, daySays, isOn, isToday } from './morningDay.ts'
+import type { MorningView } from './views.ts'
+
+/** Who is due, in order; on today's sheet also who should have come before. */
+export function arrivalsOf(day: Day, rows: readonly JobRow[]): MorningView['arrivals'] {
+  return rows
+    .filter(
+      ({ status, dropOffAt }) =>
+        isOn(day, dropOffAt) || (status === 'booked' && isToday(day) && dropOffAt < day.fromAt),
+    )
+    .map(row => ({
+      ...carOf(row),
+      dueAt: row.dropOffAt,
+      arrivedAt: row.arrivedAt,
+      phone: phoneOf(day, row),
+      bayName: day.floor.bayNames.get(row.steps[0]!.bayId) ?? '',
+      treatments: row.treatments.map(treatment => treatment.name),
+    }))
+    .sort((a, b) => a.dueAt - b.dueAt)
+}
+
+/** Cars that change bays, in order. */
+export function movesOf(day: Day, rows: readonly JobRow[]): MorningView['moves'] {
+  return rows
+    .flatMap(row => {
+      const stays = jobStays(row)
+      return stays.slice(1).flatMap((stay, i) =>
+        isOn(day, stay.from)
+          ? {
+              ...carOf(row),
+              at: stay.from,
+              fromBayName: day.floor.bayNames.get(stays[i]!.bay) ?? '',
+              toBayName: day.floor.bayNames.get(stay.bay) ?? '',
+            }
+          : [],
+      )
+    })
+    .sort((a, b) => a.at - b.at)
+}
+
+/** Who goes home, in order; on today's sheet also cars that should be gone. */
+export function handoversOf(day: Day, rows: readonly JobRow[]): MorningView['handovers'] {
+  return rows
+    .filter(
+      ({ status, handoverAt, leftAt }) =>
+        isOn(day, leftAt ?? handoverAt) || (status === 'inShop' && isToday(day) && handoverAt < day.fromAt),
+    )
+    .map(row => {
+      const { safeAt, advisedAt } = leavingTimes(row.steps, day.products)
+      return {
+        ...carOf(row),
+        phone: phoneOf(day, row),
+        handoverAt: row.handoverAt,
+        promisedAt: row.promisedAt,
+        safeAt,
+        advisedAt,
+        late: isLate(row),
+        leftAt: row.leftAt,
+        words: leavingWords(day, safeAt, advisedAt),
+      }
+    })
+    .sort((a, b) => a.handoverAt - b.handoverAt)
+}
+
+/** The customer's number as the shop's country writes it, for whoever reads it off the sheet and dials. */
+function phoneOf({ floor }: Day, { customer }: JobRow): string | null {
+  return customer.phone === null ? null : showPhone(customer.phone, floor.shop.country)
+}
+
+/** From when the profiles let a car go; that they do is all that is said. */
+function leavingWords(day: Day, safeAt: number, advisedAt: number): string {
+  if (safeAt === advisedAt) return sentence(`ready when its work is done, ${daySays(day, safeAt)}`)
+  return sentence(
+    `by its profile it may leave at the earliest ${daySays(day, safeAt)}, advised from ${daySays(day, advisedAt)}`,
+  )
+}

@@ -1,0 +1,49 @@
+import { crewSpans, type OpeningHours, spanSet } from '../../domain/calendar/index.ts'
+import type { Tx } from '../../store/store.ts'
+import { stateOf } from '../floor/blocks.ts'
+import type { JobRow } from '../floor/jobRows.ts'
+import { carOf, type Day } from './morningDay.ts'
+import type { MorningView } from './views.ts'
+
+/** Each of the crew with when they are there and their steps of the day, in order. */
+export async function crewOf(tx: Tx, day: Day, rows: readonly JobRow[]): Promise<MorningView['crew']> {
+  const { fromAt, toAt, floor, products, open } = day
+  const people = await tx.crewMember.findMany({
+    orderBy: [{ position: 'asc' }, { id: 'asc' }],
+    include: { absences: { where: { fromAt: { lt: toAt }, toAt: { gt: fromAt } } } },
+  })
+  const steps = rows.flatMap(row => {
+    const blocks = row.steps.map(step => ({ ...step, crew: [] }))
+    return row.steps.flatMap((step, i) =>
+      step.kind === 'work' && step.startAt < toAt && step.endAt > fromAt
+        ? { row, step, state: stateOf(blocks, i, floor.nowAt) }
+        : [],
+    )
+  })
+  return people
+    .map(person => ({
+      id: person.id,
+      name: person.name,
+      archived: person.archivedAt !== null,
+      present: crewSpans(open, floor.zone, {
+        weekly: person.weekly as OpeningHours[] | null,
+        absences: spanSet(person.absences.map(({ fromAt, toAt }) => ({ from: fromAt, to: toAt }))),
+      }),
+      steps: steps
+        .filter(({ step }) => step.crewIds.includes(person.id))
+        .map(({ row, step, state }) => ({
+          ...carOf(row),
+          position: step.position,
+          name: step.name,
+          bayName: floor.bayNames.get(step.bayId) ?? '',
+          fromAt: step.startAt,
+          toAt: step.endAt,
+          state,
+          with: step.crewIds.filter(id => id !== person.id).map(id => floor.crewNames.get(id) ?? ''),
+          productName: step.productId === null ? null : (products.get(step.productId)?.name ?? null),
+        }))
+        .sort((a, b) => a.fromAt - b.fromAt),
+    }))
+    .filter(person => !person.archived || person.steps.length > 0)
+    .map(({ archived: _, ...person }) => person)
+}

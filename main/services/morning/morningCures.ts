@@ -1,0 +1,82 @@
+/** What cures on a day, and from when each car may be touched, topped and driven, by its profile. */
+
+import { listWords, sentence } from '../desk/shopWords.ts'
+import { coatsOf, leavingTimes, marksOf } from '../floor/cureMarks.ts'
+import { jobStays } from '../floor/floorJobs.ts'
+import type { JobRow } from '../floor/jobRows.ts'
+import type { BlockView, CureMarks, StayView } from '../floor/views.ts'
+import { carOf, type Day, daySays, isOn } from './morningDay.ts'
+import type { MorningView } from './views.ts'
+
+/** The coats of a job that are laid or reach a moment of theirs on the day, and were not covered before it. */
+export function cureOf(day: Day, row: JobRow): MorningView['cures'] {
+  const { floor, products } = day
+  // Nothing was laid on a car that has not come, and one that has left is its owner's to mind.
+  if (row.status === 'handedOver' || (row.status === 'booked' && row.dropOffAt < floor.nowAt)) return []
+  const { safeAt, advisedAt } = leavingTimes(row.steps, products)
+  const coats = coatsOf(row.steps, products)
+  return coats.flatMap((coat, i) => {
+    const marks = marksOf(coat)
+    const next = coats[i + 1]
+    const last = next === undefined
+    const windows = [marks.recoatOpensAt, marks.topperAt, marks.topperClosesAt].flatMap(at => at ?? [])
+    const moments = [marks.coatEndAt, marks.tackFreeAt, ...(last ? [safeAt, advisedAt] : windows)]
+    if (!moments.some(at => isOn(day, at)) || (next && next.endAt <= day.fromAt)) return []
+    const at = Math.max(marks.coatEndAt, day.fromAt)
+    const stands = jobStays(row).find(stay => stay.from <= at && at < stay.to)
+    const toTopper = row.steps.slice(coat.index).some(step => step.kind === 'work' && step.stage === 'topper')
+    const topperAt = toTopper ? marks.topperAt : null
+    const over = next && row.steps[next.index]!
+    return [
+      {
+        ...carOf(row),
+        bayName: floor.bayNames.get(stands?.bay ?? row.steps[coat.index]!.bayId) ?? '',
+        productName: coat.product.name,
+        marks,
+        touchAt: marks.tackFreeAt,
+        topperAt,
+        driveAt: safeAt,
+        advisedAt,
+        next: over ? (over.stage === 'topper' ? 'topper' : 'layer') : null,
+        words: over
+          ? sentence(`"${over.name}" ${windowWords(day, over.stage, marks)}; the data sheet decides`)
+          : sentence('these are the figures of its profile; the data sheet decides'),
+      },
+    ]
+  })
+}
+
+/** When what comes over a coat may go on: a topper in its own window, a layer in the recoat window. */
+function windowWords(day: Day, stage: string, marks: CureMarks): string {
+  const isTopper = stage === 'topper' && marks.topperAt !== null
+  const opensAt = (isTopper ? marks.topperAt : marks.recoatOpensAt) ?? marks.tackFreeAt
+  const closesAt = isTopper ? marks.topperClosesAt : marks.recoatClosesAt
+  return closesAt === null
+    ? `from ${daySays(day, opensAt)}`
+    : `${daySays(day, opensAt)} to ${daySays(day, closesAt)}`
+}
+
+/** What happens with a car in a bay on the day, line by line. */
+export function linesOf(day: Day, row: JobRow, stay: StayView): { at: number; words: string }[] {
+  const lines = stay.blocks
+    .filter(block => block.fromAt < day.toAt && block.toAt > day.fromAt)
+    .map(block => ({ at: block.fromAt, words: blockWords(day, block) }))
+  const goesHome = stay.toAt === row.leavesAt && isOn(day, stay.toAt)
+  return goesHome ? [...lines, { at: stay.toAt, words: 'goes home' }] : lines
+}
+
+function blockWords(day: Day, block: BlockView): string {
+  const until = daySays(day, block.toAt)
+  if (block.kind === 'work')
+    return [block.name, ...(block.crew.length > 0 ? [listWords(block.crew)] : []), `until ${until}`].join(
+      ', ',
+    )
+  if (block.kind === 'wait') return `waits until ${until}`
+  const { cure } = block
+  if (!cure) return `${block.name} until ${until}`
+  const touch =
+    cure.tackFreeAt > Math.max(block.fromAt, day.fromAt)
+      ? `, not touched before ${daySays(day, cure.tackFreeAt)}`
+      : ''
+  return `${block.name} until ${until}${touch}`
+}

@@ -1,0 +1,32 @@
+/** The milestones of a day's cures in the order they come, for the sheet that the crew reads. */
+
+import { type Day, isOn } from './morningDay.ts'
+import type { MorningView } from './views.ts'
+
+type Cure = MorningView['cures'][number]
+
+/** What may be done, or may no longer be, from each moment on. */
+export function momentsOf(day: Day, cures: readonly Cure[]): MorningView['moments'] {
+  return cures
+    .flatMap(cure => {
+      const { jobId, jobNumber, plate, customerName, vehicleWords, bayName, productName, marks } = cure
+      const car = { jobId, jobNumber, plate, customerName, vehicleWords, bayName, productName }
+      return momentsIn(cure).flatMap(([at, what]) =>
+        at !== null && isOn(day, at) ? [{ ...car, at, what, measured: marks.clock !== null }] : [],
+      )
+    })
+    .sort((a, b) => a.at - b.at)
+}
+
+function momentsIn({ marks, touchAt, driveAt, advisedAt, next }: Cure): [number | null, string][] {
+  const touch: [number, string] = [touchAt, '▲ may be touched']
+  if (next === null)
+    return [touch, [driveAt, '● may leave at the earliest'], [advisedAt, 'handover advised from here']]
+  if (next === 'topper')
+    return [touch, [marks.topperAt, '◆ topper may go on'], [marks.topperClosesAt, '◆ topper at the latest']]
+  return [
+    touch,
+    [marks.recoatOpensAt, 'next layer may go on'],
+    [marks.recoatClosesAt, 'next layer at the latest'],
+  ]
+}

@@ -1,0 +1,69 @@
+/** Reports of mail that came back, pasted or imported. */
+import { Refusal } from '../../domain/refusal.ts'
+import { bounced } from '../../domain/upkeep/index.ts'
+import { readBounces } from '../../outbox/bounceReport.ts'
+import type { Desk } from '../desk/desk.ts'
+import { outboxOf, saveOutbox } from '../upkeep/messageRows.ts'
+import { addressKey } from '../upkeep/reach.ts'
+import { releaseSlots } from '../upkeep/releaseSlots.ts'
+import type { BounceView } from './views.ts'
+
+/**
+ * Reads a delivery report and records what came back for good: the address is written to no more, the message counts
+ * as failed. A report of a delay is read and changes nothing.
+ */
+export async function importBounce(desk: Desk, input: { text: string }): Promise<BounceView> {
+  const found = readBounces(input.text)
+  if (found.length === 0)
+    throw new Refusal(
+      'no-report',
+      'text',
+      null,
+      'No address that failed was found in this; paste the whole report, headers and all.',
+    )
+  const at = desk.now()
+  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+    let marked = 0
+    for (const { address, status, permanent, messageId } of found) {
+      if (!permanent) continue
+      const row =
+        (await tx.message.findUnique({ where: { mailId: messageId ?? '' } })) ??
+        (await tx.message.findFirst({
+          where: { address: { in: [address, addressKey(address)] }, state: 'sent', channel: 'email' },
+          orderBy: { sentAt: 'desc' },
+        }))
+      const text = `${address} sent it back (${status})`
+      await tx.bounce.create({ data: { address: addressKey(address), messageId: row?.id ?? null, at, text } })
+      if (row?.state === 'sent') {
+        await saveOutbox(tx, row, bounced(outboxOf(row), at, text))
+        await releaseSlots(tx, row, at)
+        marked++
+      }
+      audit({ act: 'bounced', entity: 'message', entityId: row?.id ?? address, detail: { address, status } })
+    }
+    const lasting = found.filter(each => each.permanent).length
+    return {
+      found,
+      words:
+        lasting === 0
+          ? 'Only a delay was reported: nothing was changed.'
+          : `${lasting === 1 ? 'One address' : `${lasting} addresses`} will not be written to any more; ` +
+            `${marked === 1 ? 'one message is' : `${marked} messages are`} marked as sent back.`,
+    }
+  })
+}
+
+/** The address works again, as where a full mailbox was emptied. */
+export function clearBounce(desk: Desk, input: { address: string }): Promise<void> {
+  const at = desk.now()
+  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+    const address = addressKey(input.address)
+    const { count } = await tx.bounce.updateMany({
+      where: { address, voidedAt: null },
+      data: { voidedAt: at },
+    })
+    if (count === 0)
+      throw new Refusal('missing', 'address', input.address, 'This address is not marked; it is written to.')
+    audit({ act: 'bounce cleared', entity: 'message', entityId: address })
+  })
+}

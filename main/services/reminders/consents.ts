@@ -1,0 +1,169 @@
+/** The ledger of consent: who agreed to what, when, on which form, in which words; and who takes it back. */
+import { checkZone } from '../../domain/calendar/index.ts'
+import { Refusal } from '../../domain/refusal.ts'
+import { checkNote, checkText } from '../../domain/shop/index.ts'
+import { type Channel, type ConsentState, checkConsent } from '../../domain/upkeep/index.ts'
+import { assertFresh, type Tx } from '../../store/store.ts'
+import { changesBetween } from '../desk/changesBetween.ts'
+import type { Desk } from '../desk/desk.ts'
+import { momentWords } from '../desk/momentWords.ts'
+import { shopOf } from '../desk/shopView.ts'
+import { addressKey, channels, type Reach, reachOf, stateOf } from '../upkeep/reach.ts'
+import { checkLanguage } from '../upkeep/settings.ts'
+import { stopMessages } from '../upkeep/stopMessages.ts'
+import type { ConsentLine, ConsentsView } from './views.ts'
+
+/** What an owner agrees to now, and everything they ever said about it. */
+export async function listConsents(desk: Desk, input: { customerId: string }): Promise<ConsentsView> {
+  const tx = desk.store.read
+  const reach = await ownerOf(tx, input.customerId)
+  const { zone } = await shopOf(tx)
+  const ledger = await tx.consent.findMany({
+    where: { customerId: input.customerId },
+    orderBy: [{ at: 'desc' }, { id: 'desc' }],
+  })
+  const row = await tx.ownerReach.findUnique({ where: { customerId: input.customerId } })
+  return {
+    customerId: input.customerId,
+    customerName: reach.owner.name,
+    states: channels.map(channel => {
+      const state = stateOf(reach, channel, desk.now())
+      return { channel, address: reach.address[channel], state, words: stateWords(state, zone) }
+    }),
+    ledger: ledger.map(({ customerId: _, ...line }) => line as ConsentLine),
+    reach: {
+      language: row?.language ?? null,
+      zone: row?.zone ?? null,
+      postal: row?.postal ?? '',
+      version: row?.version ?? 0,
+    },
+  }
+}
+
+function stateWords(state: ConsentState | null, zone: string): string {
+  if (!state) return 'no address on file'
+  if (state.given) return `agreed since ${momentWords(state.sinceAt, zone)} (${state.source})`
+  const since = state.at === null ? '' : ` on ${momentWords(state.at, zone)}`
+  if (state.because === 'never') return 'has not agreed'
+  return state.because === 'withdrawn' ? `withdrawn${since}` : `somebody at this address withdrew${since}`
+}
+
+async function ownerOf(tx: Tx, customerId: string): Promise<Reach> {
+  const reach = (await reachOf(tx, [customerId])).get(customerId)
+  if (!reach)
+    throw new Refusal('missing', 'customerId', customerId, 'There is no such customer; look them up again.')
+  return reach
+}
+
+export interface ConsentInput {
+  customerId: string
+  channel: Channel
+  /** When it was said; now unless said otherwise. */
+  at?: number | undefined
+  source: string
+  wording: string
+}
+
+/** An owner agrees to be reached one way. */
+export function giveConsent(desk: Desk, input: ConsentInput): Promise<{ id: string }> {
+  const nowAt = desk.now()
+  const at = input.at ?? nowAt
+  if (at > nowAt)
+    throw new Refusal(
+      'to-come',
+      'at',
+      at,
+      'Consent cannot be dated in the future: give the time it was said.',
+    )
+  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
+    const reach = await ownerOf(tx, input.customerId)
+    const { customerId, channel } = input
+    const source = checkNote(input.source, 'source', 120)
+    const wording = checkNote(input.wording, 'wording', 1_000)
+    const said = { channel, what: 'given', at, source, wording } as const
+    const address = reach.address[channel]
+    checkConsent({ ...said, personId: customerId, address })
+    const { id } = await tx.consent.create({
+      data: {
+        ...said,
+        customerId,
+        address: address === null ? null : addressKey(address),
+        who: desk.who,
+      },
+    })
+    audit({ act: 'consent given', entity: 'customer', entityId: customerId, detail: { channel, at, source } })
+    return { id }
+  })
+}
+
+export interface WithdrawalInput {
+  customerId: string
+  channel: Channel | 'all'
+  source: string
+  wording: string
+  /** The address it was said of, such as the one that replied "stop": it stops for everybody who has it. */
+  address?: string | undefined
+}
+
+/** An owner wants no more: honoured at once, also for what is written and waits. */
+export function withdrawConsent(desk: Desk, input: WithdrawalInput): Promise<{ stopped: number }> {
+  const at = desk.now()
+  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+    await ownerOf(tx, input.customerId)
+    const { customerId, channel } = input
+    const source = checkNote(input.source, 'source', 120)
+    const wording = checkNote(input.wording, 'wording', 1_000)
+    const address = input.address?.trim() ? addressKey(input.address) : null
+    await tx.consent.create({
+      data: { customerId, channel, what: 'withdrawn', at, address, source, wording, who: desk.who },
+    })
+    const about = channel === 'all' ? { customerId } : { customerId, channel }
+    const stopped = await stopMessages(tx, at, about, 'The owner has withdrawn the consent for it.')
+    audit({
+      act: 'consent withdrawn',
+      entity: 'customer',
+      entityId: customerId,
+      detail: { channel, source, stopped },
+    })
+    return { stopped }
+  })
+}
+
+/** How an owner is written to: language, zone, and the lines of their postal address. */
+export function saveReach(
+  desk: Desk,
+  input: {
+    customerId: string
+    language: string | null
+    zone: string | null
+    postal: string
+    version: number
+  },
+): Promise<{ version: number }> {
+  const { customerId, version } = input
+  const data = {
+    language: input.language?.trim() ? checkLanguage(input.language) : null,
+    zone: input.zone?.trim() ? checkText(input.zone, 'zone', 'The zone', 60) : null,
+    postal: checkNote(input.postal, 'postal', 400),
+  }
+  if (data.zone !== null) checkZone(data.zone)
+  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+    await ownerOf(tx, customerId)
+    const before = await tx.ownerReach.findUnique({ where: { customerId } })
+    if (!before && version === 0) await tx.ownerReach.create({ data: { ...data, customerId } })
+    else {
+      const { count } = await tx.ownerReach.updateMany({
+        where: { customerId, version },
+        data: { ...data, version: { increment: 1 } },
+      })
+      assertFresh(count, 'customer', customerId)
+    }
+    audit({
+      act: 'reach changed',
+      entity: 'customer',
+      entityId: customerId,
+      detail: changesBetween(before ?? {}, data),
+    })
+    return { version: version + 1 }
+  })
+}

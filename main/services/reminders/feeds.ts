@@ -1,0 +1,130 @@
+/** Calendar feeds: bay bookings and visits, read-only, each by a secret link of its own. */
+import { createHash, randomBytes } from 'node:crypto'
+import { startOfDay } from '../../domain/calendar/index.ts'
+import { Refusal } from '../../domain/refusal.ts'
+import { checkText } from '../../domain/shop/index.ts'
+import { type CalendarEvent, calendarFile } from '../../outbox/calendarFile.ts'
+import { findJobs } from '../../store/jobRows.ts'
+import type { Tx } from '../../store/store.ts'
+import type { Desk } from '../desk/desk.ts'
+import { shopOf } from '../desk/shopView.ts'
+import { type FloorJob, jobStays } from '../floor/floorJobs.ts'
+import { vehicleWords } from '../floor/jobRows.ts'
+import { floorJobOf } from '../job/jobChange.ts'
+import { keptPlans } from '../upkeep/kept.ts'
+import { upkeepDay, visitsUntil } from '../upkeep/visits.ts'
+import type { FeedView } from './views.ts'
+
+/** The token is random, so a plain digest of it cannot be guessed back. */
+function hashOf(token: string): string {
+  return createHash('sha256').update(token).digest('hex')
+}
+
+/** The feeds that are open. */
+export async function listFeeds(desk: Desk): Promise<FeedView[]> {
+  const rows = await desk.store.read.feedToken.findMany({
+    where: { revokedAt: null },
+    orderBy: { createdAt: 'asc' },
+  })
+  return rows.map(({ id, name, details, createdAt }) => ({ id, name, details, createdAt }))
+}
+
+/** A new feed; its link is answered this once and kept nowhere. Names and plates are in it only where chosen. */
+export function createFeed(
+  desk: Desk,
+  input: { name: string; details: boolean },
+): Promise<{ id: string; path: string }> {
+  const at = desk.now()
+  const name = checkText(input.name, 'name', "The feed's name", 80)
+  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+    const token = randomBytes(32).toString('base64url')
+    const { details } = input
+    const { id } = await tx.feedToken.create({ data: { name, details, hash: hashOf(token), createdAt: at } })
+    audit({ act: 'feed opened', entity: 'feed', entityId: id, detail: { name, details } })
+    return { id, path: `/feed/${token}.ics` }
+  })
+}
+
+/** Closes a feed: its link answers nobody any more. */
+export function revokeFeed(desk: Desk, input: { id: string }): Promise<void> {
+  const at = desk.now()
+  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+    const { count } = await tx.feedToken.updateMany({
+      where: { id: input.id, revokedAt: null },
+      data: { revokedAt: at },
+    })
+    if (count === 0) throw new Refusal('missing', 'id', input.id, 'This feed is closed already.')
+    audit({ act: 'feed closed', entity: 'feed', entityId: input.id })
+  })
+}
+
+/** What the holder of a link may read; null where it is nobody's, or was closed. */
+export async function feedFile(desk: Desk, token: string): Promise<string | null> {
+  const row = await desk.store.read.feedToken.findUnique({ where: { hash: hashOf(token) } })
+  return row && row.revokedAt === null ? shopCalendar(desk, row) : null
+}
+
+/** How far a feed looks back and ahead, in days. */
+const backDays = 30
+const aheadDays = 180
+
+/** Bay bookings and visits around now as an iCalendar file; without details only bays, times and kinds of visit. */
+export async function shopCalendar(desk: Desk, { details }: { details: boolean }): Promise<string> {
+  const tx = desk.store.read
+  const nowAt = desk.now()
+  const shop = await shopOf(tx)
+  const day = await upkeepDay(tx, nowAt)
+  const today = Temporal.PlainDate.from(day.today)
+  const fromAt = startOfDay(today.subtract({ days: backDays }).toString(), shop.zone)
+  const until = today.add({ days: aheadDays })
+  const visits = await visitsUntil(tx, day, until.toString(), await keptPlans(tx))
+  return calendarFile(shop.name, nowAt, [
+    ...(await stayEvents(tx, fromAt, startOfDay(until.toString(), shop.zone), details, nowAt)),
+    ...visits
+      // What is booked stands there with its bay.
+      .filter(visit => visit.booking === null && (visit.targetOn ?? visit.dueOn) >= day.today)
+      .map((visit): CalendarEvent => {
+        const fromOn = visit.targetOn ?? visit.dueOn
+        return {
+          id: `${visit.key.replace(' ', '.')}@visit.lustrum`,
+          summary: details ? `${visit.title}: ${visit.plate} (${visit.customerName})` : `${visit.title} due`,
+          ...(details && visit.sentence !== null && { description: visit.sentence }),
+          time: { fromOn, untilOn: Temporal.PlainDate.from(fromOn).add({ days: 1 }).toString() },
+          status: 'tentative',
+        }
+      }),
+  ])
+}
+
+async function stayEvents(
+  tx: Tx,
+  fromAt: number,
+  toAt: number,
+  details: boolean,
+  nowAt: number,
+): Promise<CalendarEvent[]> {
+  const bays = new Map((await tx.bay.findMany()).map(bay => [bay.id, bay.name]))
+  const rows = await findJobs(tx, {
+    dropOffAt: { lt: toAt },
+    handoverAt: { gte: fromAt },
+    OR: [
+      { status: { in: ['booked', 'inShop', 'handedOver'] } },
+      { status: 'held', heldUntilAt: { gt: nowAt } },
+    ],
+  })
+  return rows.flatMap(row => {
+    const job: FloorJob = floorJobOf(row)
+    const { vehicle, customer } = row
+    const car = [vehicle.plate, vehicleWords(vehicle), customer.name].filter(Boolean).join(', ')
+    return jobStays(job).map((stay, i): CalendarEvent => {
+      const bay = bays.get(stay.bay) ?? 'bay'
+      return {
+        id: `${row.id}.${i}@stay.lustrum`,
+        summary: details ? `${bay}: job ${row.number}, ${car}` : `${bay} taken`,
+        ...(details && { description: row.treatments.map(each => each.name).join(', ') }),
+        time: { fromAt: stay.from, toAt: stay.to },
+        status: row.status === 'held' ? 'tentative' : 'confirmed',
+      }
+    })
+  })
+}

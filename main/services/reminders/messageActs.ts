@@ -1,0 +1,166 @@
+/** What the desk does with a message before and after it goes out. */
+import { Refusal } from '../../domain/refusal.ts'
+import {
+  accepted,
+  approve,
+  beginSending,
+  checkWords,
+  fill,
+  type OutboxMessage,
+  retry,
+  revise,
+  withdraw,
+} from '../../domain/upkeep/index.ts'
+import { sendMail } from '../../outbox/mail.ts'
+import type { Message } from '../../store/rows.ts'
+import { type AuditEntry, assertFresh, type Tx } from '../../store/store.ts'
+import type { Desk } from '../desk/desk.ts'
+import { noSenderWords, senderOf } from '../desk/mailSettings.ts'
+import { planOfVisit } from '../upkeep/acts.ts'
+import { outboxOf, saveOutbox, slotsOf } from '../upkeep/messageRows.ts'
+import { releaseSlots } from '../upkeep/releaseSlots.ts'
+import { upkeepRules } from '../upkeep/settings.ts'
+import { sendQuestion } from './gate.ts'
+import { letterOf } from './letterOf.ts'
+import { mergeFor } from './mergeFor.ts'
+import { messageView } from './messages.ts'
+import type { MessageView } from './views.ts'
+
+export interface MessageKey {
+  id: string
+  version: number
+}
+
+/** The message an act is about, as this desk last saw it. */
+export async function freshMessage(tx: Tx, { id, version }: MessageKey): Promise<Message> {
+  const row = await tx.message.findUnique({ where: { id } })
+  if (!row) throw new Refusal('missing', 'id', id, 'This message is not there; look at the batch again.')
+  if (row.version !== version) assertFresh(0, 'message', id)
+  return row
+}
+
+function change(
+  desk: Desk,
+  key: MessageKey,
+  act: string,
+  decide: (tx: Tx, row: Message, audit: (entry: AuditEntry) => void) => Promise<OutboxMessage>,
+): Promise<MessageView> {
+  const at = desk.now()
+  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+    const row = await freshMessage(tx, key)
+    const next = await decide(tx, row, audit)
+    await saveOutbox(tx, row, next, next.state === 'approved' ? { approvedBy: desk.who } : {})
+    if (next.state === 'withdrawn') await releaseSlots(tx, row, at)
+    audit({ act, entity: 'message', entityId: row.id, detail: { state: next.state } })
+    return messageView(tx, at, row.id)
+  })
+}
+
+/** Lets a draft go out when the rules allow. */
+export function approveMessage(desk: Desk, key: MessageKey): Promise<MessageView> {
+  return change(desk, key, 'approved', async (_, row) => approve(outboxOf(row)))
+}
+
+/** Approves all drafts that can be, or those named; says which could not. */
+export async function approveAll(
+  desk: Desk,
+  input: { ids?: string[] | undefined } = {},
+): Promise<{ approved: number; words: string[] }> {
+  const rows = await desk.store.read.message.findMany({
+    where: { state: 'draft', ...(input.ids && { id: { in: input.ids } }) },
+    orderBy: { createdAt: 'asc' },
+  })
+  const words: string[] = []
+  let approved = 0
+  for (const row of rows)
+    try {
+      await approveMessage(desk, row)
+      approved++
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error
+      words.push(`${row.subject}: ${error.message}`)
+    }
+  return { approved, words }
+}
+
+/** New words for a message, which is a draft again; fields in them are filled. */
+export function editMessage(
+  desk: Desk,
+  input: MessageKey & { subject: string; body: string },
+): Promise<MessageView> {
+  const words = { subject: input.subject.trim(), body: input.body }
+  checkWords(words, 'words')
+  return change(desk, input, 'edited', async (tx, row) => {
+    if (row.channel === 'email' && words.subject === '')
+      throw new Refusal('subject-empty', 'subject', input.subject, 'An e-mail needs a subject.')
+    const vehicle = await tx.vehicle.findUniqueOrThrow({
+      where: { id: row.vehicleId },
+      include: { customer: true },
+    })
+    const { plan } = await planOfVisit(tx, row.planId)
+    const values = await mergeFor(tx, await upkeepRules(tx), {
+      vehicle,
+      kind: plan.kind,
+      title: plan.title,
+      dueOn: row.ruleOn,
+      slots: slotsOf(row),
+      language: row.language,
+    })
+    const filled = fill(words, values)
+    // A blank left standing from before is still a field nobody has filled.
+    const blank = filled.unfilled.length === 0 && /_{4}/.test(filled.subject + filled.body)
+    return revise(outboxOf(row), {
+      ...filled,
+      unfilled: blank ? (row.unfilled as string[]) : filled.unfilled,
+    })
+  })
+}
+
+/** It shall not go out, and this visit is not written about again by itself. */
+export function refuseMessage(
+  desk: Desk,
+  input: MessageKey & { why?: string | undefined },
+): Promise<MessageView> {
+  const why = input.why?.trim() || 'Refused at the desk.'
+  return change(desk, input, 'refused', async (_, row) => withdraw(outboxOf(row), why))
+}
+
+/** Tries a failed message again, its attempts counted anew. */
+export function retryMessage(desk: Desk, key: MessageKey): Promise<MessageView> {
+  return change(desk, key, 'tried again', async (_, row) => retry(outboxOf(row)))
+}
+
+/** A letter that was posted, or a text sent from the desk's phone: through the same gate as a mail. */
+export function sentByHand(desk: Desk, key: MessageKey): Promise<MessageView> {
+  const at = desk.now()
+  return change(desk, key, 'sent by hand', async (tx, row) => {
+    if (row.channel === 'email')
+      throw new Refusal('channel-bad', 'id', key.id, 'An e-mail goes out by the outbox, not by hand.')
+    return handedOver(tx, row, at)
+  })
+}
+
+/** A message that goes out by hand right now. @throws Refusal with the gate's own sentence where it may not. */
+export async function handedOver(tx: Tx, row: Message, at: number): Promise<OutboxMessage> {
+  const { message, decision } = beginSending(await sendQuestion(tx, row, at))
+  if (!decision.ok) throw new Refusal(decision.code, 'id', row.id, decision.sentence)
+  return accepted(message, at)
+}
+
+/** Sends a message, as it would arrive, to the shop's own address; nothing about it changes. */
+export async function sendTest(desk: Desk, input: { id: string }): Promise<{ sent: boolean; words: string }> {
+  const tx = desk.store.read
+  const sender = await senderOf(tx, desk.store)
+  if (!sender) throw new Refusal('mail-not-set-up', 'host', null, noSenderWords)
+  const row = await tx.message.findUnique({ where: { id: input.id } })
+  if (!row)
+    throw new Refusal('missing', 'id', input.id, 'This message is not there; look at the batch again.')
+  const to = sender.from.address
+  const letter = await letterOf(desk, { ...row, address: to, subject: `Test: ${row.subject}` }, sender)
+  const outcome = await sendMail(sender.server, {
+    ...letter,
+    // A test is not the reminder: it must not be taken for its copy.
+    messageId: `test.${crypto.randomUUID()}@${to.split('@')[1]}`,
+  })
+  return outcome.sent ? { sent: true, words: `Sent to ${to}.` } : { sent: false, words: outcome.words }
+}

@@ -1,0 +1,111 @@
+/** The morning batch: every visit whose reminder is due, with a draft, or with why none was written. */
+import { Refusal } from '../../domain/refusal.ts'
+import type { Desk } from '../desk/desk.ts'
+import { keptPlans } from '../upkeep/kept.ts'
+import { getVisit } from '../upkeep/plans.ts'
+import { type UpkeepRules, upkeepRules } from '../upkeep/settings.ts'
+import type { Channel, VisitView } from '../upkeep/views.ts'
+import { upkeepDay, visitsUntil } from '../upkeep/visits.ts'
+import type { BatchView, PreparedView } from './views.ts'
+import { isUnderWay, writeReminder } from './writeReminder.ts'
+
+/** Writes the drafts that are due this morning. Asked again the same day it writes no visit's draft twice. */
+export async function prepareBatch(desk: Desk): Promise<PreparedView> {
+  const { wanted, notWritten } = await dueForReminder(desk)
+  let written = 0
+  for (const { visit, channel } of wanted)
+    try {
+      await writeReminder(desk, visit, channel)
+      written++
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error
+      notWritten.push(reasonOf(visit, error.message))
+    }
+  return { written, notWritten }
+}
+
+export interface Wanted {
+  visit: VisitView
+  channel: Channel
+}
+
+/** The visits a reminder is due for now, one an owner, and those that would be due but for a reason. */
+export async function dueForReminder(
+  desk: Desk,
+): Promise<{ wanted: Wanted[]; notWritten: BatchView['notWritten'] }> {
+  const tx = desk.store.read
+  const day = await upkeepDay(tx, desk.now())
+  const rules = await upkeepRules(tx)
+  const until = Temporal.PlainDate.from(day.today)
+    .add({ days: rules.leadDays + 60 })
+    .toString()
+  const visits = await visitsUntil(tx, day, until, await keptPlans(tx))
+  const wanted: Wanted[] = []
+  const notWritten: BatchView['notWritten'] = []
+  const owners = new Set(visits.filter(visit => isUnderWay(visit.reminder)).map(visit => visit.customerId))
+  for (const visit of visits) {
+    if (!timeFor(visit, rules, day.today)) continue
+    const why = owners.has(visit.customerId)
+      ? 'Another message to this owner is written already: one at a time.'
+      : visit.channels.length === 0
+        ? 'The owner has not agreed to be reached in any way there is an address for.'
+        : null
+    if (why !== null) {
+      notWritten.push(reasonOf(visit, why))
+      continue
+    }
+    owners.add(visit.customerId)
+    wanted.push({ visit, channel: channelFor(visit) })
+  }
+  return { wanted, notWritten }
+}
+
+/** Whether it is time to write about a visit, the first time or again. */
+function timeFor(visit: VisitView, { leadDays, againDays, maxTries }: UpkeepRules, today: string): boolean {
+  const { reminder, targetOn, dueOn, projected, booking, settled } = visit
+  if (projected || booking || settled !== null) return false
+  if (!reminder) return daysBefore(targetOn ?? dueOn, leadDays) <= today
+  if (isUnderWay(reminder) || reminder.state === 'withdrawn' || reminder.tryNo >= maxTries) return false
+  if (reminder.outcome === 'booked') return true
+  if (reminder.nextTryOn !== null) return reminder.nextTryOn <= today
+  const sentOn = Temporal.Instant.fromEpochMilliseconds((reminder.sentAt ?? 0) * 60_000)
+  return daysBefore(today, againDays) >= sentOn.toZonedDateTimeISO('UTC').toPlainDate().toString()
+}
+
+function daysBefore(on: string, days: number): string {
+  return Temporal.PlainDate.from(on).subtract({ days }).toString()
+}
+
+/** E-mail first; on later tries another way, where the owner agrees to one. */
+function channelFor({ channels, reminder }: VisitView): Channel {
+  const order = (['email', 'text', 'call', 'letter'] as const).filter(each => channels.includes(each))
+  return order[(reminder?.tryNo ?? 0) % order.length]!
+}
+
+function reasonOf(visit: VisitView, why: string): BatchView['notWritten'][number] {
+  const { planId, ruleOn, title, plate, customerName } = visit
+  return { planId, ruleOn, title, plate, customerName, why }
+}
+
+/** Writes one visit's reminder because the desk says so, whatever the morning would do. */
+export async function writeOne(
+  desk: Desk,
+  input: { planId: string; ruleOn: string; channel: Channel; templateId?: string | undefined },
+): Promise<{ id: string }> {
+  const visit = await getVisit(desk, input)
+  if (visit.booking)
+    throw new Refusal(
+      'booked',
+      'ruleOn',
+      input.ruleOn,
+      `This visit is booked as job ${visit.booking.jobNumber}.`,
+    )
+  if (isUnderWay(visit.reminder))
+    throw new Refusal(
+      'stale',
+      'ruleOn',
+      input.ruleOn,
+      'A reminder of this visit is written already; look at the batch.',
+    )
+  return writeReminder(desk, visit, input.channel, input.templateId)
+}

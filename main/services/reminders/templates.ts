@@ -1,0 +1,154 @@
+/** The words reminders are written in: those the program brings, until the shop saves its own. */
+import { Refusal } from '../../domain/refusal.ts'
+import { checkText } from '../../domain/shop/index.ts'
+import {
+  type Channel,
+  checkTemplate,
+  fill,
+  LAW_NOTE,
+  languageFor,
+  MERGE_FIELDS,
+  type MergeField,
+  nextDue,
+  startingTemplates,
+  type Template,
+  type TemplateWords,
+} from '../../domain/upkeep/index.ts'
+import type { JsonObject } from '../../store/json.ts'
+import { assertFresh, type Tx } from '../../store/store.ts'
+import { changesBetween } from '../desk/changesBetween.ts'
+import type { Desk } from '../desk/desk.ts'
+import { keptPlans } from '../upkeep/kept.ts'
+import { upkeepRules } from '../upkeep/settings.ts'
+import { upkeepDay } from '../upkeep/visits.ts'
+import { exampleSlots, mergeFor } from './mergeFor.ts'
+import type { TemplatePreview, TemplatesView, TemplateView } from './views.ts'
+
+const startingNames: Record<Channel, string> = {
+  email: 'Reminder by e-mail',
+  letter: 'Reminder by letter',
+  text: 'Reminder by text',
+  call: 'Script for a call',
+}
+
+/** Every template in use, the shop's own words before those the program brings. */
+export async function templatesOf(tx: Tx): Promise<TemplateView[]> {
+  const rows = await tx.template.findMany({ orderBy: { id: 'asc' } })
+  const own = new Map(rows.map(row => [row.id, row]))
+  const brought = startingTemplates()
+    .filter(({ id }) => !own.has(id))
+    .map(({ id, channel, words }) => ({
+      id,
+      channel,
+      name: startingNames[channel],
+      words: { ...words },
+      version: 0,
+    }))
+  const kept = rows
+    .filter(row => row.archivedAt === null)
+    .map(({ id, name, channel, words, version }) => ({
+      id,
+      name,
+      channel: channel as Channel,
+      words: words as unknown as Record<string, TemplateWords>,
+      version,
+    }))
+  return [...brought, ...kept]
+}
+
+/** The templates with the fields they may hold, and the note on local law that stands on each. */
+export async function listTemplates(desk: Desk): Promise<TemplatesView> {
+  return {
+    templates: await templatesOf(desk.store.read),
+    fields: Object.entries(MERGE_FIELDS).map(([name, meaning]) => ({ name: name as MergeField, meaning })),
+    lawNote: LAW_NOTE,
+  }
+}
+
+/** Saves a template's words; without an id a new one. */
+export function saveTemplate(
+  desk: Desk,
+  input: Omit<Template, 'id'> & { id?: string | undefined; name: string; version: number },
+): Promise<{ id: string }> {
+  const id = input.id ?? crypto.randomUUID()
+  const { channel, words, version } = input
+  checkTemplate({ id, channel, words })
+  const data = {
+    name: checkText(input.name, 'name', "The template's name", 80),
+    channel,
+    words: words as unknown as JsonObject,
+  }
+  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+    const before = (await templatesOf(tx)).find(each => each.id === id)
+    if (before && before.channel !== channel)
+      throw new Refusal('channel-fixed', 'channel', channel, 'A template keeps its channel; add another one.')
+    if (version === 0 && (before === undefined || before.version === 0))
+      await tx.template.create({ data: { ...data, id } })
+    else {
+      const { count } = await tx.template.updateMany({
+        where: { id, version },
+        data: { ...data, version: { increment: 1 } },
+      })
+      assertFresh(count, 'template', id)
+    }
+    audit({
+      act: 'changed',
+      entity: 'template',
+      entityId: id,
+      detail: changesBetween(before ?? {}, data),
+    })
+    return { id }
+  })
+}
+
+export interface PreviewInput {
+  /** A template that is kept, or the words being written. */
+  templateId?: string | undefined
+  words?: TemplateWords | undefined
+  vehicleId: string
+  language?: string | undefined
+}
+
+/** The words with a real car's values in; times stand in until a message really holds some. */
+export async function previewTemplate(desk: Desk, input: PreviewInput): Promise<TemplatePreview> {
+  const tx = desk.store.read
+  const day = await upkeepDay(tx, desk.now())
+  const rules = await upkeepRules(tx)
+  const template = (await templatesOf(tx)).find(each => each.id === input.templateId)
+  if (!input.words && !template)
+    throw new Refusal('missing', 'templateId', input.templateId, 'There is no such template; choose another.')
+  const vehicle = await tx.vehicle.findUnique({
+    where: { id: input.vehicleId },
+    include: { customer: { include: { reach: true } } },
+  })
+  if (!vehicle)
+    throw new Refusal('missing', 'vehicleId', input.vehicleId, 'This car is not on file; look it up again.')
+  const wanted = input.language ?? vehicle.customer.reach?.language ?? rules.language
+  const language = template ? languageFor(Object.keys(template.words), wanted, rules.language) : wanted
+  const words = input.words ?? template!.words[language]!
+  const kept = await keptPlans(tx, { vehicleId: vehicle.id })
+  const open = kept
+    .map(each => ({ each, next: nextDue(each.plan, each.records, each.car, day) }))
+    .filter(({ next }) => next.dueOn !== null)
+    .sort((a, b) => (a.next.dueOn ?? '').localeCompare(b.next.dueOn ?? ''))[0]
+  const dueOn = open?.next.dueOn ?? day.today
+  const values = await mergeFor(tx, rules, {
+    vehicle,
+    kind: open?.each.plan.kind ?? 'topper',
+    title: open?.each.plan.title ?? 'topper renewal',
+    dueOn,
+    slots: exampleSlots(dueOn, day, rules),
+    language,
+  })
+  return {
+    language,
+    ...filled(words, values),
+    examples: ['slotOne', 'slotTwo', 'heldUntil'],
+    lawNote: LAW_NOTE,
+  }
+}
+
+function filled(words: TemplateWords, values: Parameters<typeof fill>[1]) {
+  const { subject, body, unfilled } = fill(words, values)
+  return { subject, body, unfilled: [...unfilled] }
+}

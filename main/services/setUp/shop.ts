@@ -1,0 +1,85 @@
+import { majorOf, minorOf } from '../../domain/money/index.ts'
+import { Refusal } from '../../domain/refusal.ts'
+import {
+  checkConditionFactors,
+  checkGrid,
+  checkNote,
+  checkShop,
+  checkText,
+  type SizeClass,
+} from '../../domain/shop/index.ts'
+import { readMailAddress, readPhone } from '../../domain/vehicle/index.ts'
+import { assertFresh, type Tx } from '../../store/store.ts'
+import { changesBetween } from '../desk/changesBetween.ts'
+import type { Desk } from '../desk/desk.ts'
+import { calendarOf, findShop, type ShopView, shopOf } from '../desk/shopView.ts'
+import { tellOfHours } from './hoursTold.ts'
+
+export interface ShopUpdate extends Omit<ShopView, 'demo'> {
+  /** The person has been told which bookings this touches. */
+  accepted?: boolean | undefined
+}
+
+/** The shop of this database; null before the first run is done. */
+export function getShop(desk: Desk): Promise<ShopView | null> {
+  return findShop(desk.store.read)
+}
+
+/**
+ * Changes the shop. A change of hours or zone that leaves something booked outside the opening hours is refused with
+ * `touches-bookings` until it is `accepted`; the currency stands once a job was booked in it.
+ */
+export async function updateShop(desk: Desk, input: ShopUpdate): Promise<ShopView> {
+  const { accepted, version, ...fields } = input
+  checkShop(fields)
+  checkGrid(fields.gridMin)
+  checkConditionFactors(fields.conditionFactors)
+  const data = {
+    ...fields,
+    name: checkText(fields.name, 'name', "The shop's name"),
+    phone: fields.phone?.trim() ? readPhone(fields.phone, fields.country).e164 : null,
+    email: fields.email?.trim() ? readMailAddress(fields.email) : null,
+    address: fields.address?.trim() ? checkNote(fields.address, 'address', 400) : null,
+  }
+  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+    const before = await shopOf(tx)
+    const calendar = await calendarOf(tx)
+    const { count } = await tx.shop.updateMany({
+      where: { id: 1, version },
+      data: {
+        ...data,
+        weekly: data.weekly as object[],
+        conditionFactors: { ...data.conditionFactors },
+        version: { increment: 1 },
+      },
+    })
+    assertFresh(count, 'shop', '1')
+    if (before.currency !== data.currency) await changeCurrency(tx, before.currency, data.currency)
+    const field = before.zone === data.zone ? 'weekly' : 'zone'
+    await tellOfHours(tx, { before: calendar, nowAt: desk.now(), field, accepted })
+    audit({ act: 'changed', entity: 'shop', entityId: '1', detail: changesBetween(before, data) })
+    return shopOf(tx)
+  })
+}
+
+/** Rewrites the treatments' prices so that each keeps its figure: 1,250.00 stays 1,250.00, or 1,250 without cents. */
+async function changeCurrency(tx: Tx, from: string, to: string): Promise<void> {
+  const jobs = await tx.job.count()
+  if (jobs > 0)
+    throw new Refusal(
+      'currency-in-use',
+      'currency',
+      to,
+      `${jobs === 1 ? 'A job is' : `${jobs} jobs are`} priced in ${from}, so it stays; a shop that changes its money ` +
+        'begins with a new data folder.',
+    )
+  for (const treatment of await tx.treatment.findMany()) {
+    const prices = Object.fromEntries(
+      Object.entries(treatment.prices as Record<SizeClass, number>).map(([size, minor]) => [
+        size,
+        minorOf(majorOf(minor, from), to, 'half-up'),
+      ]),
+    )
+    await tx.treatment.update({ where: { id: treatment.id }, data: { prices, version: { increment: 1 } } })
+  }
+}

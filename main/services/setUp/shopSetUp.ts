@@ -1,0 +1,114 @@
+import type { OpeningHours } from '../../domain/calendar/index.ts'
+import { Refusal } from '../../domain/refusal.ts'
+import {
+  type Capability,
+  checkBay,
+  checkCrewMember,
+  checkShop,
+  checkText,
+  checkUnique,
+  type Skill,
+  starterProducts,
+  starterTreatments,
+  type UnitSystem,
+  usualConditionFactors,
+} from '../../domain/shop/index.ts'
+import { type JsonObject, noJson } from '../../store/json.ts'
+import type { Tx } from '../../store/store.ts'
+import type { Desk } from '../desk/desk.ts'
+import { findShop, type ShopView, shopOf } from '../desk/shopView.ts'
+
+export interface ShopSetUp {
+  name: string
+  zone: string
+  currency: string
+  units: UnitSystem
+  country: string
+  weekly: OpeningHours[]
+  bays: { name: string; capabilities: Capability[] }[]
+  crew: { name: string; skills: Skill[] }[]
+  /** Begin with the usual treatments and products, unpriced. */
+  starters: boolean
+}
+
+/** The first run: the shop, its bays and its crew, all at once or not at all. Refused where there is a shop already. */
+export async function setUpShop(desk: Desk, input: ShopSetUp): Promise<ShopView> {
+  const { bays, crew, starters, ...shop } = input
+  checkShop(shop)
+  const data = {
+    ...shop,
+    name: checkText(shop.name, 'name', "The shop's name"),
+    weekly: shop.weekly as object[],
+  }
+  const bayRows = checkRows(bays, 'bays', 'bay', checkBay)
+  const crewRows = checkRows(
+    crew.map(member => ({ ...member, weekly: null })),
+    'crew',
+    'crew member',
+    checkCrewMember,
+  )
+  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+    await assertNoShop(tx)
+    await tx.shop.create({ data: { ...data, conditionFactors: { ...usualConditionFactors } } })
+    await tx.bay.createMany({ data: bayRows })
+    await tx.crewMember.createMany({ data: crewRows.map(row => ({ ...row, weekly: noJson })) })
+    if (starters) await addStarters(tx)
+    audit({ act: 'set up', entity: 'shop', entityId: '1', detail: { ...data, bays, crew, starters } })
+    return shopOf(tx)
+  })
+}
+
+/** Refuses where the database already belongs to a shop. */
+export async function assertNoShop(tx: Tx): Promise<void> {
+  const shop = await findShop(tx)
+  if (shop)
+    throw new Refusal(
+      'shop-there',
+      'shop',
+      shop.name,
+      `This data folder already belongs to ${shop.name}; open another folder for a second shop.`,
+    )
+}
+
+function checkRows<Row extends { name: string }>(
+  rows: Row[],
+  field: string,
+  what: string,
+  check: (row: Row, field: string) => string,
+): (Row & { position: number })[] {
+  if (rows.length === 0)
+    throw new Refusal('list-empty', field, rows, `There is no ${what} yet; add at least one.`)
+  const kept = rows.map((row, position) => ({ ...row, name: check(row, `${field}.${position}.`), position }))
+  checkUnique(
+    kept.map(row => row.name),
+    i => `${field}.${i}.name`,
+    `a ${what}`,
+  )
+  return kept
+}
+
+async function addStarters(tx: Tx): Promise<void> {
+  const ids = new Map<string | null, string>()
+  for (const { id, cureProfile, ...product } of starterProducts()) {
+    const row = await tx.product.create({
+      data: { ...product, cureProfile: (cureProfile as unknown as JsonObject) ?? noJson },
+    })
+    ids.set(id, row.id)
+  }
+  for (const [position, { steps, ...treatment }] of starterTreatments().entries())
+    await tx.treatment.create({
+      data: {
+        ...treatment,
+        position,
+        steps: {
+          createMany: {
+            data: steps.map((step, i) => ({
+              ...step,
+              position: i,
+              productId: ids.get(step.productId) ?? null,
+            })),
+          },
+        },
+      },
+    })
+}

@@ -1,0 +1,86 @@
+import { sumMinor } from '../../domain/money/index.ts'
+import { Refusal } from '../../domain/refusal.ts'
+import type { Condition, Finish, ProductKind, SizeClass, TreatmentStep } from '../../domain/shop/index.ts'
+import { type Laid, layOut } from '../../domain/treatment/index.ts'
+import type { Tx } from '../../store/store.ts'
+import { shopOf } from '../desk/shopView.ts'
+import type { CuringProduct, ProductsById } from '../floor/cureMarks.ts'
+import { cautionFrom } from '../shelf/safetyView.ts'
+import { rulesOf } from '../shelf/shelfRules.ts'
+
+export interface Wish {
+  treatmentIds: readonly string[]
+  sizeClass: SizeClass
+  finish: Finish
+  condition: Condition
+}
+
+export interface Sold extends Laid {
+  /** In the shop's order, whatever order they were picked in. */
+  readonly treatments: { id: string; name: string; priceMinor: number }[]
+  readonly priceMinor: number
+  readonly products: ProductsById
+}
+
+/**
+ * What is wished for, laid out for this vehicle and priced for its size.
+ * @throws Refusal with the field `treatmentIds` where it cannot be: not sold any more, chosen twice, never done on
+ * this finish, waits that cannot be kept.
+ */
+export async function sell(tx: Tx, wish: Wish): Promise<Sold> {
+  const shop = await shopOf(tx)
+  const ids = [...new Set(wish.treatmentIds)]
+  const rows = await tx.treatment.findMany({
+    where: { id: { in: ids } },
+    orderBy: [{ position: 'asc' }, { id: 'asc' }],
+    include: { steps: { orderBy: { position: 'asc' } } },
+  })
+  const gone = ids.find(id => rows.find(row => row.id === id)?.archivedAt !== null)
+  if (gone !== undefined) {
+    const name = rows.find(row => row.id === gone)?.name ?? 'One of the treatments'
+    throw new Refusal('treatment-gone', 'treatmentIds', gone, `${name} is not sold any more; choose another.`)
+  }
+  const productIds = rows.flatMap(row => row.steps.flatMap(step => step.productId ?? []))
+  const products = await productsById(tx, productIds)
+  const treatments = rows.map(({ id, name, prices }) => ({
+    id,
+    name,
+    priceMinor: (prices as Record<SizeClass, number>)[wish.sizeClass],
+  }))
+  try {
+    const laid = layOut({
+      ...wish,
+      treatments: rows.map(({ name, steps }) => ({ name, steps: steps as unknown as TreatmentStep[] })),
+      products,
+      conditionFactors: shop.conditionFactors,
+      gridMin: shop.gridMin,
+      handoverRule: shop.handoverRule,
+    })
+    return { ...laid, treatments, priceMinor: sumMinor(treatments.map(each => each.priceMinor)), products }
+  } catch (error) {
+    // The desk chose treatments, not steps: that is where the words belong.
+    if (error instanceof Refusal) throw new Refusal(error.code, 'treatmentIds', error.value, error.message)
+    throw error
+  }
+}
+
+/** Products by id, archived ones too: what a booked job uses stays known. */
+export async function productsById(tx: Tx, ids: readonly string[]): Promise<ProductsById> {
+  const rows = await tx.product.findMany({
+    where: { id: { in: [...new Set(ids)] } },
+    include: { safety: true },
+  })
+  const regime = rows.some(row => row.safety) ? (await rulesOf(tx)).regimeUsed : 'un-ghs'
+  return new Map(
+    rows.map(({ id, name, kind, cureProfile, safety }) => [
+      id,
+      {
+        id,
+        name,
+        kind: kind as ProductKind,
+        cureProfile: cureProfile as unknown as CuringProduct['cureProfile'],
+        caution: safety ? cautionFrom(name, safety, regime) : null,
+      },
+    ]),
+  )
+}

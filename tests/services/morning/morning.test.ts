@@ -1,0 +1,123 @@
+import { afterEach, beforeEach, expect, test } from 'vitest'
+import { zonedOf } from '../../../main/domain/calendar/index.ts'
+import { arrive, finishStep, startStep } from '../../../main/services/job/jobSteps.ts'
+import type { JobView } from '../../../main/services/job/views.ts'
+import { morningSheet } from '../../../main/services/morning/morning.ts'
+import { bookJob } from '../bookJob.ts'
+import { makeDesk, type TestDesk } from '../makeDesk.ts'
+import { type TestShop, testShop } from '../testShop.ts'
+
+let desk: TestDesk
+let shop: TestShop
+let first: JobView
+
+// Wednesday 15 April 2026, 08:00 in New York.
+beforeEach(async () => {
+  desk = await makeDesk('2026-04-15T12:00:00Z')
+  shop = await testShop(desk)
+  first = await bookJob(desk, shop, { treatments: ['topped'], kind: 'askedDay' })
+})
+afterEach(() => desk.close())
+
+const zone = 'America/New_York'
+const clock = (at: number) => zonedOf(at, zone).toPlainDateTime().toString().slice(8, 16)
+
+test('The sheet names who comes, who does what, what cures and who goes home', async () => {
+  await bookJob(desk, shop, { treatments: ['correction'], vehicle: 1, kind: 'askedDay' })
+  const sheet = await morningSheet(desk, { date: '2026-04-15' })
+  expect(sheet.shopName).toBe('Ashdown Paint Care')
+  expect(sheet.arrivals.map(car => [car.plate, clock(car.dueAt), car.bayName, car.treatments])).toEqual([
+    ['KFR 204', '15T08:00', 'Bay 1', ['One layer and topper']],
+    ['LOW 771', '15T09:00', 'Bay 1', ['Single correction']],
+  ])
+  // A number of the shop's own country is read out as it is dialled there (ITU-T E.123: national notation).
+  expect(sheet.arrivals[0]!.phone).toBe('(212) 555-0143')
+  expect(sheet.moves.map(move => [move.plate, clock(move.at), move.fromBayName])).toEqual([
+    ['KFR 204', '15T09:00', 'Bay 1'],
+    ['LOW 771', '15T10:00', 'Bay 1'],
+  ])
+  // Every hands-on step of the day is somebody's, once.
+  const steps = sheet.crew.flatMap(person => person.steps.map(step => `${step.plate} ${step.name}`))
+  expect(steps.toSorted()).toEqual([
+    'KFR 204 Layer',
+    'KFR 204 Panel wipe',
+    'KFR 204 Topper',
+    'KFR 204 Wash',
+    'LOW 771 One-step correction',
+    'LOW 771 Wash',
+  ])
+  for (const person of sheet.crew) expect(person.present.map(span => clock(span.from))).toEqual(['15T08:00'])
+  const bay = sheet.bays.find(each => each.cars.some(car => car.plate === 'KFR 204' && car.lines.length > 2))!
+  expect(bay.cars[0]!.lines.map(line => `${clock(line.at).slice(3)} ${line.words}`)[2]).toMatch(
+    /^11:00 Cure to the topper until 15:00, not touched before 12:00$/,
+  )
+  expect(sheet.cautions.map(caution => caution.productName)).toEqual(['Ovrel Two', 'Ovrel Veil'])
+  expect(sheet.cautions[0]!.words).toContain('Read its safety data sheet first')
+})
+
+test('A cure that ends on the day says from when the car may be touched, topped and driven', async () => {
+  let version = first.version
+  const now = (wall: string) =>
+    desk.setNow(Temporal.PlainDateTime.from(`2026-04-${wall}`).toZonedDateTime(zone).toInstant().toString())
+  const key = () => ({ id: first.id, version })
+  ;({ version } = await arrive(desk, key()))
+  for (const [position, wall] of [
+    [0, '15T09:00'],
+    [1, '15T09:30'],
+    [2, '15T11:10'],
+  ] as const) {
+    ;({ version } = await startStep(desk, { ...key(), position }))
+    now(wall)
+    ;({ version } = await finishStep(desk, { ...key(), position }))
+  }
+  const sheet = await morningSheet(desk, { date: '2026-04-15' })
+  const [coat, topper] = sheet.cures
+  expect(coat).toMatchObject({ productName: 'Ovrel Two', plate: 'KFR 204' })
+  expect(coat!.marks.actual).toBe(true)
+  expect(coat!.words).toBe('"Topper" from 15:10; the data sheet decides.')
+  expect([clock(coat!.touchAt), clock(coat!.topperAt!)]).toEqual(['15T12:10', '15T15:10'])
+  // The car drives when both the coat and the topper over it let it: the topper ends 15:55, 4 h on it is 19:55.
+  expect(clock(coat!.driveAt)).toBe('15T19:55')
+  expect(topper).toMatchObject({ productName: 'Ovrel Veil', topperAt: null })
+  const next = await morningSheet(desk, { date: '2026-04-16' })
+  expect(next.cures.map(cure => cure.productName)).toEqual(['Ovrel Veil'])
+  expect(next.handovers).toMatchObject([{ plate: 'KFR 204', late: false, leftAt: null }])
+  expect(next.handovers[0]!.words).toBe(
+    'By its profile it may leave at the earliest Wednesday 19:55, advised from 03:55.',
+  )
+  expect(next.bays.flatMap(bay => bay.cars.map(car => car.lines.at(-1)))).toEqual([
+    { at: first.promisedAt, words: 'goes home' },
+  ])
+})
+
+test('Who should have come or gone before stays on today’s sheet, and on no other', async () => {
+  desk.setNow('2026-04-17T12:30:00Z')
+  const plates = (cars: { plate: string }[]) => cars.map(car => car.plate)
+  const missed = await morningSheet(desk, { date: '2026-04-17' })
+  expect(plates(missed.arrivals)).toEqual(['KFR 204'])
+  expect(missed.arrivals[0]).toMatchObject({ dueAt: first.dropOffAt, arrivedAt: null })
+  expect(plates((await morningSheet(desk, { date: '2026-04-18' })).arrivals)).toEqual([])
+  // It comes after all and is worked on; a day later it should be gone and is not.
+  let { version } = await arrive(desk, { id: first.id, version: first.version })
+  for (const [position, iso] of [
+    [0, '2026-04-17T13:30:00Z'],
+    [1, '2026-04-17T14:00:00Z'],
+    [2, '2026-04-17T15:30:00Z'],
+    [4, '2026-04-17T20:30:00Z'],
+  ] as const) {
+    if (position === 4) desk.setNow('2026-04-17T19:45:00Z')
+    ;({ version } = await startStep(desk, { id: first.id, version, position }))
+    desk.setNow(iso)
+    ;({ version } = await finishStep(desk, { id: first.id, version, position }))
+  }
+  desk.setNow('2026-04-20T12:30:00Z')
+  const stays = await morningSheet(desk, { date: '2026-04-20' })
+  expect(plates(stays.handovers)).toEqual(['KFR 204'])
+  expect(stays.bays.flatMap(bay => plates(bay.cars))).toEqual(['KFR 204'])
+})
+
+test('A date that is none is refused by name, and a closed day is an empty sheet', async () => {
+  await expect(morningSheet(desk, { date: '2026-02-30' })).rejects.toMatchObject({ field: 'date' })
+  const sunday = await morningSheet(desk, { date: '2026-04-19' })
+  expect(sunday).toMatchObject({ open: [], arrivals: [], moves: [], cures: [], handovers: [], cautions: [] })
+})
