@@ -10,6 +10,7 @@ import {
 import { queryClient, trpc } from './data/trpc.ts'
 import { Failed } from './parts/Failed.tsx'
 import { Frame } from './parts/Frame.tsx'
+import { LeaveGuard } from './parts/form/LeaveGuard.tsx'
 import { Applied } from './screens/applied/Applied.tsx'
 import { Board } from './screens/board/Board.tsx'
 import { Book } from './screens/book/Book.tsx'
@@ -29,7 +30,12 @@ import { Welcome } from './screens/welcome/Welcome.tsx'
 function Root() {
   const shop = useQuery(trpc.shop.get.queryOptions()).data
   const first = useRouterState({ select: state => state.location.pathname === '/welcome' })
-  return shop && !first ? <Frame /> : <Outlet />
+  return (
+    <>
+      <LeaveGuard />
+      {shop && !first ? <Frame /> : <Outlet />}
+    </>
+  )
 }
 
 /** A database without a shop has one screen, without the bar; one with a shop has all but that. */

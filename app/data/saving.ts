@@ -1,6 +1,6 @@
 import { modals } from '@mantine/modals'
 import { useMutation } from '@tanstack/react-query'
-import { createElement } from 'react'
+import { createElement, useRef } from 'react'
 import { faultOf, queryClient } from './trpc.ts'
 
 /** What of a mutation's options is needed here: `trpc.bays.save.mutationOptions()` fits. */
@@ -9,8 +9,8 @@ export interface SavingOptions<Input, Result = unknown> {
   mutationFn?: ((input: Input, context: any) => Promise<Result>) | undefined
 }
 
-interface Saving<Input, Result> {
-  /** Saves; where booked cars are touched, asks first and goes on once that is accepted. */
+export interface Saving<Input, Result> {
+  /** Saves; `done` is called once every list shows it, even where the button is gone by then. */
   save(input: Input, done?: (result: Result) => void): void
   busy: boolean
   /** The last refusal, until the next attempt. */
@@ -18,41 +18,55 @@ interface Saving<Input, Result> {
   reset(): void
 }
 
-/** A change that may be refused because of what is booked: the words are shown, and the person decides. */
-export function useSaving<Input extends object, Result>({
-  mutationFn,
-}: SavingOptions<Input, Result>): Saving<Input, Result> {
-  const mutation = useMutation({
-    ...(mutationFn ? { mutationFn } : {}),
-    // Every list and form shows what is now true before the save counts as done.
-    onSuccess: () => queryClient.invalidateQueries(),
+interface Attempt<Input, Result> {
+  input: Input
+  done: ((result: Result) => void) | undefined
+}
+
+/**
+ * The one way a screen changes anything. It is deaf while a change is on its way: a button is disabled only when React
+ * has drawn again, the second click of a double click comes before that, and would save a thing twice. A change that is
+ * refused because of what is booked shows the words, and the person decides; `onRefused` hears of every other refusal.
+ */
+export function useSaving<Input, Result>(
+  { mutationFn }: SavingOptions<Input, Result>,
+  onRefused?: (error: unknown) => void,
+): Saving<Input, Result> {
+  const running = useRef(false)
+  const { mutate, isPending, error, reset } = useMutation<Result, unknown, Attempt<Input, Result>>({
+    ...(mutationFn && { mutationFn: ({ input }, context) => mutationFn(input, context) }),
+    onSuccess: async (result, { done }) => {
+      await queryClient.invalidateQueries()
+      done?.(result)
+    },
+    onError: (refused, { input, done }) => {
+      void queryClient.invalidateQueries()
+      const { reason, message } = faultOf(refused)
+      if (reason !== 'touches-bookings' || (input as { accepted?: true }).accepted)
+        return onRefused?.(refused)
+      modals.openConfirmModal({
+        title: 'This touches booked cars',
+        children: createElement('p', { style: { whiteSpace: 'pre-line', margin: 0 } }, message),
+        size: 'lg',
+        labels: { confirm: 'Do it anyway', cancel: 'Leave it as it is' },
+        closeButtonProps: { 'aria-label': 'Close' },
+        onConfirm: () => save({ ...input, accepted: true }, done),
+      })
+    },
+    onSettled: () => {
+      running.current = false
+    },
   })
-  const save = (input: Input, done?: (result: Result) => void) =>
-    mutation.mutate(input, {
-      onSuccess: result => done?.(result),
-      onError: error => {
-        const fault = faultOf(error)
-        if (fault.reason !== 'touches-bookings' || 'accepted' in input) return
-        modals.openConfirmModal({
-          title: 'This touches booked cars',
-          children: createElement('p', { style: { whiteSpace: 'pre-line', margin: 0 } }, fault.message),
-          size: 'lg',
-          labels: { confirm: 'Do it anyway', cancel: 'Leave it as it is' },
-          closeButtonProps: { 'aria-label': 'Close' },
-          onConfirm: () => save({ ...input, accepted: true }, done),
-        })
-      },
-    })
-  return { save, busy: mutation.isPending, error: mutation.error, reset: mutation.reset }
+  const save = (input: Input, done?: (result: Result) => void) => {
+    if (running.current) return
+    running.current = true
+    mutate({ input, done })
+  }
+  return { save, busy: isPending, error, reset }
 }
 
 /** A change that asks for nothing: `run` does it and tells what came of it. */
-export function useAct<Result>({ mutationFn }: SavingOptions<void, Result>) {
-  const mutation = useMutation({
-    ...(mutationFn ? { mutationFn } : {}),
-    onSuccess: () => queryClient.invalidateQueries(),
-  })
-  const run = (done?: (result: Result) => void) =>
-    mutation.mutate(undefined, { onSuccess: result => done?.(result) })
-  return { run, busy: mutation.isPending, error: mutation.error, reset: mutation.reset }
+export function useAct<Result>(options: SavingOptions<void, Result>) {
+  const { save, ...rest } = useSaving(options)
+  return { ...rest, run: (done?: (result: Result) => void) => save(undefined, done) }
 }

@@ -1,6 +1,7 @@
-import { Alert, Button } from '@mantine/core'
+import { Button } from '@mantine/core'
 import { type SavingOptions, useSaving } from '../data/saving.ts'
 import { faultsOf } from './faults.ts'
+import { Refused } from './form/Refused.tsx'
 
 interface Row {
   id: string
@@ -23,11 +24,7 @@ export function ArchiveButton({ row, archive, restore, label = 'Archive' }: Prop
   const { id, version } = row
   return (
     <>
-      {words && (
-        <Alert color="red" variant="outline" role="alert" style={{ whiteSpace: 'pre-line' }}>
-          {words}
-        </Alert>
-      )}
+      <Refused words={words} />
       <div>
         {row.archivedAt === null ? (
           <Button

@@ -103,13 +103,19 @@ export function DateField(props: Valued<string>) {
   )
 }
 
+/** The unit at the end of a field, with the room its word needs. */
+const unitAtEnd = (unit: string | undefined) =>
+  unit
+    ? { rightSection: <span aria-hidden="true">{unit}</span>, rightSectionWidth: unit.length > 2 ? 52 : 34 }
+    : {}
+
 /** A plain number with its unit, from the keyboard's own decimals. */
 export function DecimalInput({ unit, ...props }: Valued<number> & { unit?: string }) {
   return (
     <ReadInput
       {...props}
       inputMode="decimal"
-      rightSection={unit ? <span aria-hidden="true">{unit}</span> : undefined}
+      {...unitAtEnd(unit)}
       read={text => {
         const plain = text.trim().replace(',', '.')
         return plain !== '' && Number.isFinite(Number(plain)) ? Number(plain) : undefined
@@ -126,7 +132,7 @@ export function OptionalDecimalInput({ unit, ...props }: Valued<number | null> &
     <ReadInput
       {...props}
       inputMode="decimal"
-      rightSection={unit ? <span aria-hidden="true">{unit}</span> : undefined}
+      {...unitAtEnd(unit)}
       read={text => {
         const plain = text.trim().replace(',', '.')
         if (plain === '') return null

@@ -74,6 +74,8 @@ export const theme = createTheme({
   },
   components: {
     Checkbox: Checkbox.extend({ defaultProps: { iconColor: 'var(--work-ink)' } }),
+    // What a field is explained by stands below it, so that fields beside each other keep one line.
+    InputWrapper: { defaultProps: { inputWrapperOrder: ['label', 'input', 'description', 'error'] } },
     Notification: Notification.extend({
       defaultProps: { closeButtonProps: { 'aria-label': 'Close' } },
       styles: { description: { color: 'var(--soft)' } },

@@ -4,14 +4,12 @@ import { useNavigate } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { BayView } from '../../../main/api/views.ts'
 import type { Capability } from '../../../main/domain/shop/index.ts'
-import { useDraft } from '../../data/draft.ts'
+import { useForm } from '../../data/form.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { ArchiveButton } from '../../parts/ArchiveButton.tsx'
 import { ChoiceChips } from '../../parts/ChoiceChips.tsx'
-import { Form } from '../../parts/Form.tsx'
-import { FormFoot } from '../../parts/FormFoot.tsx'
-import { faultsOf } from '../../parts/faults.ts'
+import { Form } from '../../parts/form/Form.tsx'
 import { capabilityChoices, labelOf } from '../../parts/shopWords.ts'
 import { Heading } from './Heading.tsx'
 import { RowList } from './RowList.tsx'
@@ -54,47 +52,24 @@ const fresh = { name: '', capabilities: [] as Capability[] }
 
 function BayEditor({ bay }: { bay: BayView | undefined }) {
   const navigate = useNavigate()
-  const draft = useDraft(bay ? { name: bay.name, capabilities: bay.capabilities } : fresh, bay?.version ?? 0)
-  const saving = useSaving(trpc.bays.save.mutationOptions())
-  const faults = faultsOf(saving.error)
-  const row = bay ? { id: bay.id, version: draft.version } : {}
-  const save = () =>
-    saving.save({ ...row, ...draft.value }, ({ id }) => {
-      draft.settle()
+  const form = useForm({
+    saved: bay ? { name: bay.name, capabilities: bay.capabilities } : fresh,
+    version: bay?.version,
+    saving: trpc.bays.save.mutationOptions(),
+    send: (value, version) => ({ ...value, ...(bay && { id: bay.id, version }) }),
+    done: ({ id }) => {
       if (!bay) void navigate({ to: '/settings/$section/$id', params: { section: 'bays', id } })
-    })
+    },
+  })
   return (
     <>
       <div className={styles.card}>
-        <Form error={saving.error} label={bay ? bay.name : 'A new bay'} onSave={save}>
-          <TextInput
-            label="Name"
-            maw={340}
-            autoFocus={!bay}
-            value={draft.value.name}
-            onChange={event => draft.change({ name: event.currentTarget.value })}
-            error={faults.at('name')}
-          />
-          <ChoiceChips
-            label="Good for"
-            choices={capabilityChoices}
-            value={draft.value.capabilities}
-            onChange={capabilities => draft.change({ capabilities })}
-            error={faults.under('capabilities')}
-          />
+        <Form form={form} label={bay ? bay.name : 'A new bay'}>
+          <TextInput label="Name" maw={340} autoFocus={!bay} {...form.field('name')} />
+          <ChoiceChips label="Good for" choices={capabilityChoices} {...form.field('capabilities')} />
           <p className={styles.soft}>
             {capabilityChoices.map(({ label, about }) => `${label}: ${about}`).join('. ')}.
           </p>
-          <FormFoot
-            faults={faults}
-            busy={saving.busy}
-            dirty={draft.dirty}
-            outdated={draft.outdated}
-            onReload={() => {
-              saving.reset()
-              draft.reload()
-            }}
-          />
         </Form>
       </div>
       {bay && bay.archivedAt === null && (

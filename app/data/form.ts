@@ -1,0 +1,171 @@
+import { type ChangeEvent, useEffect, useRef, useState } from 'react'
+import { type Faults, faultsOf } from '../parts/faults.ts'
+import { type SavingOptions, useSaving } from './saving.ts'
+
+interface Options<T extends object, Input, Result> {
+  /** What the form begins with and, while nothing is typed, goes on showing. */
+  saved: T
+  /** How often the row had been saved when `saved` was read; left out where something new is entered. */
+  version?: number | undefined
+  saving: SavingOptions<Input, Result>
+  /** What goes to the server. `version` is the one the form was filled from, never a newer one. */
+  send(value: T, version: number): Input
+  done?: (result: Result) => void
+}
+
+type Typed = ChangeEvent<HTMLInputElement | HTMLTextAreaElement>
+
+/** The keys of those fields that hold a V. */
+type KeyOf<T, V> = { [K in keyof T]: T[K] extends V ? K : never }[keyof T] & string
+
+/** What `<Form>` has to know of a form, whatever its fields. */
+export interface FormState {
+  submit(): void
+  busy: boolean
+  error: unknown
+  faults: Faults
+  /** Something was typed that is not saved. */
+  dirty: boolean
+  /** Whether something was typed at this very moment, also between two drawings. */
+  isDirty(): boolean
+  /** Whether there is anything to save: something was typed, or the form enters something new. */
+  ready: boolean
+  /** Another window has saved since this form was filled. */
+  outdated: boolean
+  /** How often the form was filled anew by hand: fields with half-read text begin anew with it. */
+  fills: number
+  /** Drops what was typed and shows what is saved. */
+  reload(): void
+}
+
+export interface FormOf<T extends object> extends FormState {
+  value: T
+  /** The save this form was filled from. */
+  version: number
+  change(part: Partial<T>): void
+  /** Takes what was typed as saved, for a form that has a second way of saving. */
+  settle(): void
+  /** All that an input for this field needs, whether it hands over an event or a value. */
+  field<K extends keyof T & string>(
+    name: K,
+  ): { value: T[K]; onChange(given: T[K] | Typed): void; error: string | undefined }
+  /** The same for a text that may be missing: empty is null. */
+  optional(name: KeyOf<T, string | null>): {
+    value: string
+    onChange(given: string | Typed): void
+    error: string | undefined
+  }
+  /** The same for one of a few words, which is never nothing. */
+  choice<K extends keyof T & string>(
+    name: K,
+  ): { value: T[K]; onChange(given: string | null): void; allowDeselect: false; error: string | undefined }
+  /** The same for a box or a switch. */
+  tick(name: KeyOf<T, boolean>): {
+    checked: boolean
+    onChange(event: ChangeEvent<HTMLInputElement>): void
+    error: string | undefined
+  }
+}
+
+const same = (a: unknown, b: unknown) => JSON.stringify(a) === JSON.stringify(b)
+
+/**
+ * A form: what is typed, the save it was filled from, the way to save it and what was refused. As long as nothing was
+ * typed it follows what is saved; once something was, a save from another window leaves it alone, is told as `outdated`,
+ * and the server refuses this one, because the version that goes with it is the old one.
+ */
+export function useForm<T extends object, Input, Result>(options: Options<T, Input, Result>): FormOf<T> {
+  const { saved, version = 0, send, done } = options
+  const [base, setBase] = useState({ saved, version })
+  const [value, setValue] = useState(saved)
+  const [settled, setSettled] = useState(false)
+  const [fills, setFills] = useState(0)
+  const { save, busy, error, reset } = useSaving(options.saving)
+  const faults = faultsOf(error)
+  const typed = !same(value, base.saved)
+  const moved = version !== base.version
+  const dirty = typed && !settled
+  const now = useRef({ value, dirty })
+  useEffect(() => {
+    now.current = { value, dirty }
+  })
+
+  const load = () => {
+    setBase({ saved, version })
+    setValue(saved)
+    setSettled(false)
+  }
+  // During rendering, as React advises for state that follows a prop: the form never shows an older row.
+  if (moved && !dirty) load()
+
+  const change = (part: Partial<T>) => {
+    setValue(before => ({ ...before, ...part }))
+    setSettled(false)
+    now.current.dirty = true
+  }
+  const settle = () => {
+    setSettled(true)
+    now.current.dirty = false
+  }
+  const submit = () =>
+    save(send(value, base.version), result => {
+      if (same(now.current.value, value)) settle()
+      // Somebody typed on while it was being saved: what they typed stays, on top of what was saved.
+      else setBase({ saved: value, version: versionIn(result) ?? base.version })
+      done?.(result)
+    })
+  const put = (name: keyof T, given: unknown) => change({ [name]: given } as Partial<T>)
+  return {
+    value,
+    version: base.version,
+    change,
+    settle,
+    submit,
+    busy,
+    error,
+    faults,
+    dirty,
+    isDirty: () => now.current.dirty,
+    ready: dirty || options.version === undefined,
+    outdated: moved && dirty && !busy,
+    fills,
+    reload: () => {
+      reset()
+      load()
+      setFills(fills + 1)
+    },
+    field: name => ({
+      value: value[name],
+      onChange: given => put(name, read(given)),
+      error: faults.under(name),
+    }),
+    optional: name => ({
+      value: (value[name] as string | null) ?? '',
+      onChange: given => put(name, read(given) || null),
+      error: faults.at(name),
+    }),
+    choice: name => ({
+      value: value[name],
+      onChange: given => given !== null && put(name, given),
+      allowDeselect: false,
+      error: faults.at(name),
+    }),
+    tick: name => ({
+      checked: value[name] as boolean,
+      onChange: event => put(name, event.currentTarget.checked),
+      error: faults.at(name),
+    }),
+  }
+}
+
+/** The value an input hands over, by itself or in the event of the keyboard. */
+function read(given: unknown): unknown {
+  return given && typeof given === 'object' && 'currentTarget' in given
+    ? (given as Typed).currentTarget.value
+    : given
+}
+
+function versionIn(result: unknown): number | null {
+  const version = result && typeof result === 'object' && 'version' in result ? result.version : null
+  return typeof version === 'number' ? version : null
+}

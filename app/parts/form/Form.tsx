@@ -1,0 +1,47 @@
+import { type FormEvent, Fragment, type ReactNode, useEffect, useRef } from 'react'
+import type { FormState } from '../../data/form.ts'
+import { watchForm } from '../../data/unsaved.ts'
+import { FormFoot } from './FormFoot.tsx'
+
+interface Props {
+  form: FormState
+  label: string
+  /** What the button that saves says. */
+  save?: string
+  /** Whether there is anything to save, where the form's own answer is not enough. */
+  ready?: boolean
+  onCancel?: () => void
+  /** Further buttons beside the one that saves. */
+  more?: ReactNode
+  children: ReactNode
+}
+
+/**
+ * A form that saves with Enter or its button. A field whose text cannot be read (`data-unreadable`) is gone to instead:
+ * its words already stand beside it, and nothing half-read is ever sent.
+ */
+export function Form({ form, label, save, ready, onCancel, more, children }: Props) {
+  const element = useRef<HTMLFormElement>(null)
+  const { error } = form
+  useEffect(() => {
+    if (error) element.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus()
+  }, [error])
+  const isDirty = useRef(form.isDirty)
+  isDirty.current = form.isDirty
+  useEffect(() => (element.current ? watchForm(element.current, () => isDirty.current()) : undefined), [])
+  const submit = (event: FormEvent<HTMLFormElement>) => {
+    event.preventDefault()
+    event.stopPropagation()
+    const unreadable = event.currentTarget.querySelector<HTMLElement>('[data-unreadable="true"]')
+    if (unreadable) unreadable.focus()
+    else form.submit()
+  }
+  return (
+    <form ref={element} onSubmit={submit} aria-label={label} noValidate>
+      <Fragment key={form.fills}>{children}</Fragment>
+      <FormFoot form={form} label={save} ready={ready} onCancel={onCancel}>
+        {more}
+      </FormFoot>
+    </form>
+  )
+}

@@ -1,0 +1,44 @@
+import { Alert, Button, Group } from '@mantine/core'
+import type { ReactNode } from 'react'
+import type { FormState } from '../../data/form.ts'
+import styles from './FormFoot.module.css'
+import { Refused } from './Refused.tsx'
+
+interface Props {
+  form: FormState
+  label?: string | undefined
+  ready?: boolean | undefined
+  onCancel?: (() => void) | undefined
+  children?: ReactNode
+}
+
+/** The end of a form: what was refused and belongs to no field, the button that saves and the one that does not. */
+export function FormFoot({ form, label = 'Save', ready = form.ready, onCancel, children }: Props) {
+  const { faults, outdated, busy, reload } = form
+  return (
+    <div className={styles.foot}>
+      {outdated && !faults.stale && (
+        <Alert color="orange" variant="outline" title="Changed in another window" role="status">
+          Saving this would be refused. Look at what is there now, then make your change again.
+        </Alert>
+      )}
+      <Refused words={faults.rest()} />
+      <Group>
+        <Button type="submit" loading={busy} disabled={!ready}>
+          {label}
+        </Button>
+        {(outdated || faults.stale) && (
+          <Button variant="default" onClick={reload}>
+            Show what is there now
+          </Button>
+        )}
+        {onCancel && (
+          <Button variant="default" onClick={onCancel}>
+            Cancel
+          </Button>
+        )}
+        {children}
+      </Group>
+    </div>
+  )
+}
