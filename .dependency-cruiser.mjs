@@ -9,7 +9,7 @@ export const packages = {
     '@prisma/schema-engine-wasm',
     'better-sqlite3',
   ]),
-  services: ['papaparse', 'qrcode'],
+  services: ['papaparse', 'qrcode', 'zod'],
   documents: ['pdfkit', 'qrcode'],
   outbox: ['ical-generator', 'nodemailer'],
   api: ['@trpc/server', 'hono', 'zod'],

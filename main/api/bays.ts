@@ -1,7 +1,17 @@
 import { z } from 'zod'
+import {
+  accepted,
+  capability,
+  edited,
+  id,
+  listInput,
+  minute,
+  oneRow,
+  orderInput,
+  text,
+} from '../services/desk/inputs.ts'
 import { removeClosure, saveClosure } from '../services/setUp/bayClosures.ts'
 import { archiveBay, listBays, orderBays, restoreBay, saveBay } from '../services/setUp/bays.ts'
-import { accepted, capability, edited, id, listInput, minute, oneRow, orderInput, text } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 
 export const bays = router({

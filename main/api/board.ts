@@ -1,14 +1,14 @@
 import { z } from 'zod'
 import { boardRange } from '../services/board/board.ts'
 import { moveStay, tryMove } from '../services/board/boardMove.ts'
-import { id, minute, version } from './inputs.ts'
+import { date, id, minute, position, version } from '../services/desk/inputs.ts'
 import { procedure, router } from './trpc.ts'
 
-const move = z.object({ jobId: id, version, position: z.int().min(0), bayId: id, startAt: minute })
+const move = z.object({ jobId: id, version, position, bayId: id, startAt: minute })
 
 export const board = router({
   range: procedure
-    .input(z.object({ fromDate: z.string().max(10), days: z.int().min(1).max(31) }))
+    .input(z.object({ fromDate: date, days: z.int().min(1).max(31) }))
     .query(({ ctx, input }) => boardRange(ctx, input)),
 
   tryMove: procedure.input(move).query(({ ctx, input }) => tryMove(ctx, input)),

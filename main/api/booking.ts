@@ -2,12 +2,11 @@ import { z } from 'zod'
 import { conditions } from '../domain/shop/index.ts'
 import { confirmPlace, holdPlace, releasePlace } from '../services/booking/booking.ts'
 import { offers } from '../services/booking/offers.ts'
-import { finish, id, minute, sizeClass, version } from './inputs.ts'
+import { date, finish, id, minute, sizeClass, version } from '../services/desk/inputs.ts'
 import { procedure, router } from './trpc.ts'
 
 const treatmentIds = z.array(id).min(1, 'Choose at least one treatment.').max(20)
 const condition = z.enum(conditions)
-const date = z.string().max(10)
 
 const plan = z.object({
   steps: z

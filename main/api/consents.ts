@@ -1,8 +1,8 @@
 import { z } from 'zod'
+import { id, minute, text, versionOrNone } from '../services/desk/inputs.ts'
 import { giveConsent, listConsents, saveReach, withdrawConsent } from '../services/reminders/consents.ts'
-import { id, minute, text } from './inputs.ts'
+import { channel } from '../services/upkeep/inputs.ts'
 import { procedure, router } from './trpc.ts'
-import { channel, versionOrNone } from './upkeepInputs.ts'
 
 export const consents = router({
   list: procedure.input(z.object({ customerId: id })).query(({ ctx, input }) => listConsents(ctx, input)),

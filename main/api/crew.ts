@@ -1,7 +1,18 @@
 import { z } from 'zod'
+import {
+  accepted,
+  edited,
+  id,
+  listInput,
+  minute,
+  oneRow,
+  orderInput,
+  skill,
+  text,
+  weekly,
+} from '../services/desk/inputs.ts'
 import { archiveCrew, listCrew, orderCrew, restoreCrew, saveCrew } from '../services/setUp/crew.ts'
 import { removeAbsence, saveAbsence } from '../services/setUp/crewAbsences.ts'
-import { accepted, edited, id, listInput, minute, oneRow, orderInput, skill, text, weekly } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 
 export const crew = router({

@@ -1,7 +1,7 @@
 import { z } from 'zod'
+import { edited, id, oneRow, text } from '../services/desk/inputs.ts'
 import { archiveCustomer, getCustomer, restoreCustomer, saveCustomer } from '../services/records/customers.ts'
 import { findCustomers } from '../services/records/customersFind.ts'
-import { edited, id, oneRow, text } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 
 export const customers = router({

@@ -5,8 +5,8 @@
 import { Hono } from 'hono'
 import { z } from 'zod'
 import type { Desk } from '../services/desk/desk.ts'
+import { id, text } from '../services/desk/inputs.ts'
 import { createFeed, feedFile, listFeeds, revokeFeed } from '../services/reminders/feeds.ts'
-import { id, text } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 
 /** What is let past the cookie; whether the token is any good is asked behind it. */

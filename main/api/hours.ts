@@ -1,6 +1,6 @@
 import { z } from 'zod'
+import { accepted, edited, oneRow, text, wallSpan } from '../services/desk/inputs.ts'
 import { listExceptions, removeException, saveException } from '../services/setUp/hours.ts'
-import { accepted, edited, oneRow, text, wallSpan } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 
 export const hours = router({

@@ -1,13 +1,12 @@
 import { z } from 'zod'
+import { id, minute, oneRow, position, text } from '../services/desk/inputs.ts'
 import { cancelJob, handOver, promiseAgain } from '../services/job/jobActs.ts'
 import { arrive, finishStep, reopenStep, startStep } from '../services/job/jobSteps.ts'
 import { findJobsBy } from '../services/job/jobsFind.ts'
 import { getJob } from '../services/job/jobView.ts'
-import { id, minute, oneRow, text } from './inputs.ts'
-import { draws } from './shelfInputs.ts'
+import { draws } from '../services/shelf/inputs.ts'
 import { procedure, router } from './trpc.ts'
 
-const position = z.int().min(0)
 const at = minute.optional()
 const step = oneRow.extend({ position, at })
 

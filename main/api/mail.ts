@@ -1,6 +1,6 @@
 import { z } from 'zod'
+import { text, version, whole } from '../services/desk/inputs.ts'
 import { getMailSettings, saveMailSettings, tryMail } from '../services/desk/mailSettings.ts'
-import { text, version } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 
 export const mail = router({
@@ -10,7 +10,7 @@ export const mail = router({
     .input(
       z.object({
         host: text,
-        port: z.int('Give the port, such as 587.'),
+        port: whole('Give the port, such as 587.'),
         security: z.enum(['tls', 'starttls', 'none']),
         user: text.nullable(),
         password: z.string().max(500).nullable().optional(),

@@ -1,12 +1,12 @@
 import { z } from 'zod'
+import { date, edited, id, oneRow, text } from '../services/desk/inputs.ts'
+import { count, moneyMinor, reason } from '../services/shelf/inputs.ts'
 import { cancelOrder, saveOrder } from '../services/shelf/orders/draft.ts'
 import { draftMessage } from '../services/shelf/orders/letter.ts'
 import { getOrder, listOrders } from '../services/shelf/orders/orderViews.ts'
 import { proposeDrafts } from '../services/shelf/orders/propose.ts'
 import { promiseOrder, receiveOrder } from '../services/shelf/orders/receive.ts'
 import { chaseOrder, sendOrder } from '../services/shelf/orders/send.ts'
-import { edited, id, oneRow, text } from './inputs.ts'
-import { count, date, moneyMinor, reason } from './shelfInputs.ts'
 import { procedure, router } from './trpc.ts'
 
 const why = z.array(z.string().max(600)).max(20)

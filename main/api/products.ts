@@ -2,12 +2,12 @@ import { z } from 'zod'
 import type { CureProfile } from '../domain/cure/index.ts'
 import { figures } from '../domain/cure/index.ts'
 import { productKinds } from '../domain/shop/index.ts'
+import { accepted, edited, listInput, number, oneRow, text } from '../services/desk/inputs.ts'
 import { archiveProduct, listProducts, restoreProduct, saveProduct } from '../services/setUp/products.ts'
-import { accepted, edited, listInput, oneRow, text } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 
-const minutes = z.number('Give a duration, such as 12 h.')
-const figure = z.number('Give a number.')
+const minutes = number('Give a duration, such as 12 h.')
+const figure = number('Give a number.')
 
 /** The shape of a cure profile; what its figures may be is the domain's to say. */
 const cureProfile = z.object({

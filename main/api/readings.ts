@@ -7,7 +7,7 @@ import {
   setBayUsual,
   voidReading,
 } from '../services/cure/readings.ts'
-import { id, minute } from './inputs.ts'
+import { id, minute, rowNumber, versionOrNone } from '../services/desk/inputs.ts'
 import { procedure, router } from './trpc.ts'
 
 /** What a logger's file may be at once, in bytes: more than any other procedure takes. */
@@ -36,9 +36,9 @@ export const readings = router({
       }),
     )
     .mutation(({ ctx, input }) => addReading(ctx, input)),
-  void: procedure.input(z.object({ id: z.int() })).mutation(({ ctx, input }) => voidReading(ctx, input)),
+  void: procedure.input(z.object({ id: rowNumber })).mutation(({ ctx, input }) => voidReading(ctx, input)),
   bayUsual: procedure
-    .input(z.object({ bayId: id, version: z.int().min(0), celsius: degrees.nullable() }))
+    .input(z.object({ bayId: id, version: versionOrNone, celsius: degrees.nullable() }))
     .mutation(({ ctx, input }) => setBayUsual(ctx, input)),
 
   /** A mutation only in form, since a file does not fit in an address: it saves nothing. */

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { date, id, number, oneRow, text, versionOrNone } from '../services/desk/inputs.ts'
 import { clearBounce, importBounce } from '../services/reminders/bounces.ts'
 import { callList, letterList } from '../services/reminders/deskLists.ts'
 import {
@@ -14,35 +15,34 @@ import { batch } from '../services/reminders/messages.ts'
 import { runOutbox } from '../services/reminders/outboxRun.ts'
 import { bookSlot, recordOutcome } from '../services/reminders/outcomes.ts'
 import { prepareBatch, writeOne } from '../services/reminders/prepare.ts'
+import { channel, planKind, visit, why } from '../services/upkeep/inputs.ts'
 import { getUpkeepSettings, saveUpkeepSettings } from '../services/upkeep/settings.ts'
-import { id, oneRow, text } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
-import { channel, date, planKind, versionOrNone, visit, why } from './upkeepInputs.ts'
 
-const number = z.number('Give a number.')
+const figure = number('Give a number.')
 
 const settings = z.object({
   version: versionOrNone,
-  level: number,
-  fromMin: number,
-  toMin: number,
-  closedWeekdays: z.array(number).max(7),
+  level: figure,
+  fromMin: figure,
+  toMin: figure,
+  closedWeekdays: z.array(figure).max(7),
   closedDates: z.array(date).max(400),
   closedWithShop: z.boolean(),
-  dailyLimit: number,
-  maxTries: number,
-  gapDays: number,
-  againDays: number,
-  laterDays: number,
-  leadDays: number,
-  holdDays: number,
+  dailyLimit: figure,
+  maxTries: figure,
+  gapDays: figure,
+  againDays: figure,
+  laterDays: figure,
+  leadDays: figure,
+  holdDays: figure,
   automatic: z.boolean(),
   crashRisk: z.enum(['again', 'ask']),
   language: text,
   stopAddress: text,
   treatments: z.partialRecord(planKind, id.nullable()),
-  roomShare: number,
-  checkUpDays: number,
+  roomShare: figure,
+  checkUpDays: figure,
   factors: z
     .array(
       z.object({
@@ -54,7 +54,7 @@ const settings = z.object({
             z.object({
               id: z.string().min(1).max(60),
               label: z.string().min(1).max(120),
-              multiplier: number,
+              multiplier: figure,
             }),
           )
           .max(20),

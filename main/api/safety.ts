@@ -1,13 +1,13 @@
 import { z } from 'zod'
 import { storageGroups } from '../domain/hazard/index.ts'
+import { date, id, number, text, versionOrNone } from '../services/desk/inputs.ts'
 import { getSafety, saveSafety, uploadSheet } from '../services/shelf/safety.ts'
 import { safetyWarnings } from '../services/shelf/safetyWarnings.ts'
-import { id, text } from './inputs.ts'
-import { date } from './shelfInputs.ts'
+
 import { procedure, router } from './trpc.ts'
 
 const codes = z.array(z.string().max(30)).max(60).nullable()
-const version = z.int().min(0).optional()
+const version = versionOrNone.optional()
 
 /** A file of 15 MB as base64, with room for the rest of the call. */
 export const sheetCallBytes = 21 * 1024 * 1024
@@ -27,7 +27,7 @@ export const safety = router({
         protection: z.array(z.string().max(120)).max(30).nullable(),
         storageGroup: z.enum(storageGroups).nullable(),
         unNumber: z.string().max(20).nullable(),
-        ph: z.number('Give the pH, such as 7.5.').nullable(),
+        ph: number('Give the pH, such as 7.5.').nullable(),
         maker: text,
         note: text,
       }),
@@ -41,7 +41,7 @@ export const safety = router({
         productId: id,
         fileName: text,
         revisedOn: date,
-        base64: z.base64('The file did not come whole; choose it again.'),
+        base64: z.base64('The file did not come whole; choose it again.').max(sheetCallBytes),
         version,
       }),
     )

@@ -17,18 +17,19 @@ import { bodyLimit } from 'hono/body-limit'
 import { z } from 'zod'
 import { sensorOf, takeReadings } from '../services/cure/sensors.ts'
 import type { Desk } from '../services/desk/desk.ts'
+import { number } from '../services/desk/inputs.ts'
 
 /** Past the guard's cookie: it has a key of its own. */
 export const sensorPath = '/sensor/readings'
 
 const mostBytes = 64 * 1024
-const value = z.union([z.number(), z.string().max(40)])
+const value = z.union([number('Give a number.'), z.string().max(40)])
 const body = z.object({
   unit: z.enum(['C', 'F']).default('C'),
   readings: z
     .array(
       z.object({
-        time: z.union([z.string().max(40), z.number()]).transform(String),
+        time: z.union([z.string().max(40), number('Give a number.', 1e13)]).transform(String),
         air: value,
         panel: value.nullable().default(null),
         humidity: value.nullable().default(null),

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { createToken, revokeToken } from '../services/cure/sensors.ts'
-import { id } from './inputs.ts'
+import { id } from '../services/desk/inputs.ts'
 import { procedure, router } from './trpc.ts'
 
 export const sensors = router({

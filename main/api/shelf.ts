@@ -1,7 +1,32 @@
 import { z } from 'zod'
 import { sizeClasses, stages } from '../domain/shop/index.ts'
+import {
+  date,
+  edited,
+  id,
+  number,
+  oneRow,
+  position,
+  rowNumber,
+  text,
+  version,
+  versionOrNone,
+} from '../services/desk/inputs.ts'
 import { closeOfDay } from '../services/shelf/closeOfDay.ts'
 import { confirmDraws } from '../services/shelf/confirmDraws.ts'
+import {
+  amount,
+  bottle,
+  count,
+  draws,
+  moneyMinor,
+  priceBreaks,
+  reason,
+  receivedLine,
+  recipe,
+  shelfFields,
+  weighed,
+} from '../services/shelf/inputs.ts'
 import { ledgerPage, shelfList, shelfProduct } from '../services/shelf/productPage.ts'
 import { receiveGoods } from '../services/shelf/receive.ts'
 import { learnRecipe, saveRecipe, treatmentRecipes } from '../services/shelf/recipes.ts'
@@ -18,33 +43,18 @@ import {
 import { archiveOffer, saveOffer } from '../services/shelf/supplierOffers.ts'
 import { takeBackMove } from '../services/shelf/takeBack.ts'
 import { jobCost, shelfValue } from '../services/shelf/value.ts'
-import { edited, id, oneRow, text, version } from './inputs.ts'
-import {
-  amount,
-  bottle,
-  count,
-  date,
-  draws,
-  moneyMinor,
-  priceBreaks,
-  reason,
-  receivedLine,
-  recipe,
-  shelfFields,
-  weighed,
-} from './shelfInputs.ts'
 import { procedure, router } from './trpc.ts'
 
 const take = bottle.extend({ amount, reason })
 const code = z.object({ code: z.string().min(1, 'Scan or type a code.').max(300) })
-const share = z.number('Give a share, such as 0.95.')
+const share = number('Give a share, such as 0.95.')
 
 export const shelf = router({
   list: procedure.query(({ ctx }) => shelfList(ctx)),
   product: procedure.input(z.object({ id })).query(({ ctx, input }) => shelfProduct(ctx, input)),
   /** A further page of a product's ledger. */
   ledger: procedure
-    .input(z.object({ productId: id, before: z.int().nullable().optional() }))
+    .input(z.object({ productId: id, before: rowNumber.nullable().optional() }))
     .query(({ ctx, input }) => ledgerPage(ctx, input)),
   /** What is on the shelf worth, and what jobs and waste cost. */
   value: procedure.query(({ ctx }) => shelfValue(ctx)),
@@ -56,7 +66,7 @@ export const shelf = router({
     .query(({ ctx, input }) => closeOfDay(ctx, input)),
   /** What a finished step used, as confirmed, corrected or weighed. */
   confirmDraws: procedure
-    .input(z.object({ jobId: id, position: z.int().min(0), version, draws }))
+    .input(z.object({ jobId: id, position, version, draws }))
     .mutation(({ ctx, input }) => confirmDraws(ctx, input)),
 
   openLot: procedure.input(bottle).mutation(({ ctx, input }) => openBottle(ctx, input)),
@@ -69,7 +79,7 @@ export const shelf = router({
   returnToSupplier: procedure.input(take).mutation(({ ctx, input }) => returnStock(ctx, input)),
   /** Puts a move right by a correction that names it. */
   takeBack: procedure
-    .input(z.object({ seq: count, reason }))
+    .input(z.object({ seq: rowNumber, reason }))
     .mutation(({ ctx, input }) => takeBackMove(ctx, input)),
   /** Goods that come in without an order. */
   receive: procedure
@@ -101,7 +111,7 @@ export const shelf = router({
         label: text,
         labelAmount: amount,
         measuredAmount: amount.nullable(),
-        tareG: z.number('Give the weight in grams.').nullable(),
+        tareG: number('Give the weight in grams.').nullable(),
       }),
     )
     .mutation(({ ctx, input }) => saveSize(ctx, input)),
@@ -128,7 +138,7 @@ export const shelf = router({
     .input(z.object({ treatmentId: id }))
     .query(({ ctx, input }) => treatmentRecipes(ctx, input)),
   saveRecipe: procedure
-    .input(z.object({ treatmentId: id, position: z.int().min(0), version, draws: z.array(recipe).max(30) }))
+    .input(z.object({ treatmentId: id, position, version, draws: z.array(recipe).max(30) }))
     .mutation(({ ctx, input }) => saveRecipe(ctx, input)),
   /** What steps really drew becomes the recipe. */
   useAsRecipe: procedure
@@ -153,7 +163,7 @@ export const shelf = router({
         lineCostMinor: moneyMinor,
         flammableLimitMl: count.nullable(),
         regime: z.enum(['un-ghs', 'eu-clp', 'us-osha']).nullable(),
-        version: z.int().min(0),
+        version: versionOrNone,
       }),
     )
     .mutation(({ ctx, input }) => saveRules(ctx, input)),

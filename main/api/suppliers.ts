@@ -1,10 +1,10 @@
 import { z } from 'zod'
+import { date, edited, listInput, number, oneRow, text } from '../services/desk/inputs.ts'
+import { count, moneyMinor } from '../services/shelf/inputs.ts'
 import { archiveSupplier, listSuppliers, saveSupplier } from '../services/shelf/suppliers.ts'
-import { edited, listInput, oneRow, text } from './inputs.ts'
-import { count, date, moneyMinor } from './shelfInputs.ts'
 import { procedure, router } from './trpc.ts'
 
-const days = z.number('Give a number of working days.')
+const days = number('Give a number of working days.')
 
 export const suppliers = router({
   list: procedure.input(listInput).query(({ ctx, input }) => listSuppliers(ctx, input)),

@@ -1,9 +1,9 @@
 import { z } from 'zod'
+import { id, minute, text, versionOrNone } from '../services/desk/inputs.ts'
 import { resultsSummary } from '../services/reminders/results.ts'
 import { listTemplates, previewTemplate, saveTemplate } from '../services/reminders/templates.ts'
-import { id, minute, text } from './inputs.ts'
+import { channel } from '../services/upkeep/inputs.ts'
 import { procedure, router } from './trpc.ts'
-import { channel, versionOrNone } from './upkeepInputs.ts'
 
 const words = z.object({ subject: z.string().max(400), body: z.string().max(20_000) })
 

@@ -1,24 +1,34 @@
 import { z } from 'zod'
 import { sizeClasses, stages } from '../domain/shop/index.ts'
 import {
+  capability,
+  edited,
+  id,
+  listInput,
+  number,
+  oneRow,
+  orderInput,
+  skill,
+  text,
+} from '../services/desk/inputs.ts'
+import {
   archiveTreatment,
   listTreatments,
   orderTreatments,
   restoreTreatment,
   saveTreatment,
 } from '../services/setUp/treatments.ts'
-import { capability, edited, id, listInput, oneRow, orderInput, skill, text } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 
 const sizes = z.enum(sizeClasses)
-const minutes = z.number('Give a duration, such as 1 h 30.')
+const minutes = number('Give a duration, such as 1 h 30.')
 
 const step = z.object({
   name: text,
   stage: z.enum(stages),
   needs: capability,
   skill: skill.nullable(),
-  crew: z.number('Give how many people.'),
+  crew: number('Give how many people.'),
   splittable: z.boolean(),
   sameBay: z.boolean(),
   waitMin: minutes.nullable(),
@@ -37,7 +47,7 @@ export const treatments = router({
         ...edited,
         name: text,
         summary: text,
-        prices: z.record(sizes, z.number('Give an amount.')),
+        prices: z.record(sizes, number('Give an amount.', 1_000_000_000_000)),
         steps: z.array(step).max(40),
       }),
     )

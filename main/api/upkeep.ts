@@ -1,15 +1,15 @@
 import { z } from 'zod'
+import { date, edited, id, number, oneRow, text, versionOrNone, whole } from '../services/desk/inputs.ts'
 import { carAway, carSold, doneVisit, moveVisit, skipVisit, undoAct } from '../services/upkeep/acts.ts'
 import { acceptCarProposal, carUpkeep } from '../services/upkeep/car.ts'
 import { saveExposure } from '../services/upkeep/exposure.ts'
+import { choices, planKind, visit, why } from '../services/upkeep/inputs.ts'
 import { inspect, recordLayer, voidInspection } from '../services/upkeep/inspect.ts'
 import { archivePlan, getVisit, savePlan } from '../services/upkeep/plans.ts'
 import { listProductLives, saveProductLife } from '../services/upkeep/productLives.ts'
 import { dueVisits } from '../services/upkeep/visits.ts'
 import { applySpread, previewSpread, upkeepYear } from '../services/upkeep/year.ts'
-import { edited, id, oneRow, text } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
-import { choices, date, planKind, versionOrNone, visit, why } from './upkeepInputs.ts'
 
 const anchor = z.discriminatedUnion('to', [
   z.object({ to: z.literal('date'), on: date }),
@@ -25,8 +25,11 @@ export const upkeep = router({
         filter: z
           .object({
             text: z.string().max(200).optional(),
-            kinds: z.array(planKind).optional(),
-            states: z.array(z.enum(['later', 'soon', 'due', 'overdue'])).optional(),
+            kinds: z.array(planKind).max(10).optional(),
+            states: z
+              .array(z.enum(['later', 'soon', 'due', 'overdue']))
+              .max(10)
+              .optional(),
             reachable: z.boolean().optional(),
             unbooked: z.boolean().optional(),
             vehicleId: id.optional(),
@@ -85,8 +88,8 @@ export const upkeep = router({
         title: text,
         rule: z.string().max(500),
         anchor,
-        earlyDays: z.int(),
-        lateDays: z.int(),
+        earlyDays: whole('Give a number of days.'),
+        lateDays: whole('Give a number of days.'),
       }),
     )
     .mutation(({ ctx, input }) => savePlan(ctx, input)),
@@ -98,11 +101,11 @@ export const upkeep = router({
     .input(
       z.object({
         productId: id,
-        intervalDays: z.number('Give a number of days.'),
+        intervalDays: number('Give a number of days.'),
         mark: z.enum(['data sheet', 'common practice', 'set by the shop']),
-        shape: z.number(),
-        ageSpread: z.number(),
-        shapeSpread: z.number(),
+        shape: number('Give a number.'),
+        ageSpread: number('Give a number.'),
+        shapeSpread: number('Give a number.'),
         version: versionOrNone,
       }),
     )

@@ -1,6 +1,6 @@
 import { z } from 'zod'
+import { edited, finish, id, number, oneRow, sizeClass, text } from '../services/desk/inputs.ts'
 import { archiveVehicle, restoreVehicle, saveVehicle } from '../services/records/vehicles.ts'
-import { edited, finish, id, oneRow, sizeClass, text } from './inputs.ts'
 import { procedure, router } from './trpc.ts'
 
 export const vehicles = router({
@@ -13,7 +13,7 @@ export const vehicles = router({
         make: text.default(''),
         model: text.default(''),
         colour: text.default(''),
-        year: z.number('Give the model year in four digits.').nullable().optional(),
+        year: number('Give the model year in four digits.').nullable().optional(),
         vin: text.nullable().optional(),
         sizeClass,
         finish,

@@ -14,11 +14,7 @@ import { changesBetween } from '../desk/changesBetween.ts'
 import type { Desk } from '../desk/desk.ts'
 import { calendarOf, findShop, type ShopView, shopOf } from '../desk/shopView.ts'
 import { tellOfHours } from './hoursTold.ts'
-
-export interface ShopUpdate extends Omit<ShopView, 'demo'> {
-  /** The person has been told which bookings this touches. */
-  accepted?: boolean | undefined
-}
+import type { ShopUpdate } from './inputs.ts'
 
 /** The shop of this database; null before the first run is done. */
 export function getShop(desk: Desk): Promise<ShopView | null> {

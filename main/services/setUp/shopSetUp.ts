@@ -1,35 +1,19 @@
-import type { OpeningHours } from '../../domain/calendar/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import {
-  type Capability,
   checkBay,
   checkCrewMember,
   checkShop,
   checkText,
   checkUnique,
-  type Skill,
   starterProducts,
   starterTreatments,
-  type UnitSystem,
   usualConditionFactors,
 } from '../../domain/shop/index.ts'
 import { type JsonObject, noJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { findShop, type ShopView, shopOf } from '../desk/shopView.ts'
-
-export interface ShopSetUp {
-  name: string
-  zone: string
-  currency: string
-  units: UnitSystem
-  country: string
-  weekly: OpeningHours[]
-  bays: { name: string; capabilities: Capability[] }[]
-  crew: { name: string; skills: Skill[] }[]
-  /** Begin with the usual treatments and products, unpriced. */
-  starters: boolean
-}
+import type { ShopSetUp } from './inputs.ts'
 
 /** The first run: the shop, its bays and its crew, all at once or not at all. Refused where there is a shop already. */
 export async function setUpShop(desk: Desk, input: ShopSetUp): Promise<ShopView> {

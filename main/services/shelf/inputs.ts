@@ -1,14 +1,13 @@
 /** Shapes of input that the areas of the shelf share. */
 import { z } from 'zod'
-import { sizeClasses } from '../domain/shop/index.ts'
-import { id, text } from './inputs.ts'
+import { sizeClasses } from '../../domain/shop/index.ts'
+import { date, id, number, text, whole } from '../desk/inputs.ts'
 
-export const amount = z.number('Give an amount, such as 12.5.')
-export const moneyMinor = z.int('Give an amount of money.')
-export const count = z.int('Give a whole number.')
-export const date = z.string().max(10)
+export const amount = number('Give an amount, such as 12.5.')
+export const moneyMinor = whole('Give an amount of money.', 1_000_000_000_000)
+export const count = whole('Give a whole number.')
 export const reason = z.string('Say why.').max(200)
-export const weighed = z.object({ grossG: z.number('Give the weight in grams.') })
+export const weighed = z.object({ grossG: number('Give the weight in grams.') })
 
 export const bottle = z.object({ productId: id, lotId: id })
 
@@ -34,7 +33,7 @@ export const receivedLine = z.object({
   costMinor: moneyMinor,
 })
 
-const recipeAmount = z.object({ amount, spread: z.number('Give the spread, 0 where there is none.') })
+const recipeAmount = z.object({ amount, spread: number('Give the spread, 0 where there is none.') })
 
 export const recipe = z.object({
   productId: id,
@@ -48,11 +47,11 @@ export const priceBreaks = z
 
 export const shelfFields = z.object({
   unit: z.enum(['ml', 'g', 'piece']),
-  densityGPerMl: z.number('Give the density, such as 0.98.').nullable(),
+  densityGPerMl: number('Give the density, such as 0.98.').nullable(),
   lifeAfterOpeningDays: count.nullable(),
   lifeUnlimited: z.boolean(),
-  storageLeastC: z.number('Give a temperature.').nullable(),
-  storageMostC: z.number('Give a temperature.').nullable(),
+  storageLeastC: number('Give a temperature.').nullable(),
+  storageMostC: number('Give a temperature.').nullable(),
   place: text,
   serviceClass: z.enum(['vital', 'usual', 'handy']),
 })
