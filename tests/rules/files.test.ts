@@ -1,5 +1,7 @@
+import { existsSync } from 'node:fs'
+import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { read, trackedFiles } from './trackedFiles.ts'
+import { read, root, trackedFiles } from './trackedFiles.ts'
 
 const limit = 300
 
@@ -22,6 +24,17 @@ describe('the files of the project', () => {
         return home.some(folder => new RegExp(`(^|[\\s"'\`(=:])${folder}[\\w.]`, 'm').test(text))
       })
     expect(cited).toEqual([])
+  })
+
+  it('cite only files that are there', () => {
+    // A path from the project's root; one that begins with a dot is an import, and the rules' own tests plant files.
+    const path =
+      /(?<![\w./-])(?:app|assets|main|prisma|tests|\.ci)\/[\w./-]*(?:\.(?:css|json|md|mjs|png|prisma|sql|svg|tsx?)\b|\w\/(?=`))/g
+    const cited = files
+      .filter(file => /\.(css|md|mjs|prisma|sql|tsx?)$/.test(file) && !file.startsWith('tests/rules/'))
+      .flatMap(file => [...read(file).matchAll(path)].map(([found]) => [file, found] as const))
+    expect(cited.length).toBeGreaterThan(20)
+    expect(cited.filter(([, found]) => !existsSync(join(root, found)))).toEqual([])
   })
 
   it('leave nothing for later', () => {

@@ -18,7 +18,7 @@ function figuresOf(offers: Offers): (Objective | undefined)[] {
   })
 }
 
-// Source: reference/scheduling/promise.json, eleven invented cases, optima proven with CP-SAT (OR-Tools 9.15).
+// Source: tests/reference/scheduling/promise.json, eleven invented cases, optima proven with CP-SAT (OR-Tools 9.15).
 describe('the proven optima of promise.json', () => {
   const cases = promiseCases()
   test('are eleven', () => expect(cases).toHaveLength(11))

@@ -2,7 +2,7 @@ import type { Case, NewJob, Plan } from '../../../main/domain/schedule/types.ts'
 
 /**
  * A judge of plans written apart from the engine: it shares only the types with it, walks minute by minute, and
- * follows the six rules of tests/reference/scheduling/README.md in their order. Returns the objections.
+ * follows the six rules of tests/reference/README.md in their order. Returns the objections.
  */
 export function verify(kase: Case, plan: Plan, job: NewJob = kase.newJob): string[] {
   const objections: string[] = []
