@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os'
 import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vitest/config'
 
@@ -6,8 +7,10 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
     exclude: ['tests/e2e/**', 'node_modules/**'],
+    // By itself it leaves one core idle, which of two is half.
+    maxWorkers: availableParallelism(),
     testTimeout: 30_000,
     hookTimeout: 30_000,
-    setupFiles: ['tests/setup.ts'],
+    setupFiles: ['tests/setup/seed.ts'],
   },
 })

@@ -87,4 +87,5 @@ export const theme = createTheme({
   defaultRadius: 'md',
   cursorType: 'pointer',
   focusRing: 'auto',
+  respectReducedMotion: true,
 })

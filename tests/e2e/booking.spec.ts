@@ -1,4 +1,3 @@
-import type { Page } from '@playwright/test'
 import { expect, expectAccessible, test } from './fixtures.ts'
 import { Board } from './pages/Board.ts'
 import { Book } from './pages/Book.ts'
@@ -6,19 +5,6 @@ import { Book } from './pages/Book.ts'
 test.use({ shopNow: '2026-04-15T13:40:00Z', shopDemo: true })
 
 const caller = { name: 'Wren Calloway', phone: '+1 212 555 0188', plate: 'WRC 204' }
-
-/** Looks week by week for a car on the board. */
-async function findOnBoard(page: Page, plate: string): Promise<Board> {
-  const board = new Board(page)
-  await board.show('Week')
-  await expect(board.stays.first()).toBeVisible()
-  for (let week = 0; week < 6 && (await board.staysOf(plate).count()) === 0; week++) {
-    await board.later()
-    await page.waitForTimeout(400)
-  }
-  await expect(board.staysOf(plate).first()).toBeVisible()
-  return board
-}
 
 test('a two-layer coating is booked for a new caller, stands on the board, and is there after the plug was pulled', async ({
   desk,
@@ -36,16 +22,15 @@ test('a two-layer coating is booked for a new caller, stands on the board, and i
   await book.confirm.click()
   await expect(desk.getByText('Booked: WRC 204, Wren Calloway')).toBeVisible()
   await desk.getByRole('link', { name: 'See the board' }).click()
-  const board = await findOnBoard(desk, caller.plate)
-  const before = await board.staysOf(caller.plate).first().getAttribute('aria-label')
+  const before = await (await new Board(desk).find(caller.plate)).getAttribute('aria-label')
   expect(before).toContain('Wren Calloway')
 
   await shop.kill()
   await shop.restart()
   await shop.enter(desk, '/')
-  const again = await findOnBoard(desk, caller.plate)
-  expect(await again.staysOf(caller.plate).first().getAttribute('aria-label')).toBe(before)
-  await again.staysOf(caller.plate).first().press('Enter')
+  const again = await new Board(desk).find(caller.plate)
+  expect(await again.getAttribute('aria-label')).toBe(before)
+  await again.press('Enter')
   await expect(desk.getByRole('heading', { name: /WRC 204/ })).toBeVisible()
   await expect(desk.getByRole('cell', { name: /Second layer/ })).toBeVisible()
   await expectAccessible(desk)

@@ -174,9 +174,10 @@ test('a window that opens while nobody looks is told on coming back, once', asyn
   const notice = page.getByRole('alert').filter({ hasText: 'TLG 341' })
   await expect(notice).toContainText('Told late')
   await expect(notice).toContainText('The data sheet decides.')
+  const asked = page.waitForResponse(/cure\.takeNotices/)
   await page.reload()
-  await expect(new Board(page).drawing).toBeVisible()
-  await page.waitForTimeout(2_000)
+  await (await asked).finished()
+  await new Board(page).settled()
   await expect(notice).toHaveCount(0)
 })
 

@@ -16,7 +16,8 @@
  *   with the same options share it in their order; another file, or other options, get a fresh one. A test that
  *   failed ends it, so the next starts clean.
  * - `desk`: a page that has been let in, at '/'. `page` is the same page not yet let in.
- * - `shopNow`, `shopDemo`, `shopEnv`: options for `test.use`; without them the real time and an empty database.
+ * - `shopNow`, `shopDemo`, `shopEnv`: options for `test.use`; without them a Wednesday in April and an empty database.
+ * - The browser's clock starts at `shopNow` too. `npm run test:clocks` puts it, and the server's machine, elsewhere.
  * - Every test fails on an uncaught error or a console error in the page (a refused style or script counts);
  *   `test.use({ allowedErrors: [/words/] })` for a test that provokes one. A refused request's own line is not one.
  * - What is done on a screen goes into a page object, tests/e2e/pages/<Screen>.ts: a class that takes the Page and
@@ -24,13 +25,14 @@
  * - One file: npm run test:e2e -- words. Run `npm run test:e2e -- --headed words` to watch it.
  */
 import { test as base, expect, type Page } from '@playwright/test'
+import { testNow } from '../setup/clock.ts'
 import { type ServerOptions, ShopServer } from './server.ts'
 
 export { expectAccessible } from './accessible.ts'
 export { expect }
 
 export interface ShopOptions {
-  shopNow: string | undefined
+  shopNow: string
   shopDemo: boolean
   shopEnv: Record<string, string> | undefined
   allowedErrors: RegExp[]
@@ -49,7 +51,7 @@ interface ShopFixtures {
 }
 
 export const test = base.extend<ShopOptions & ShopFixtures, { servers: Servers }>({
-  shopNow: [undefined, { option: true }],
+  shopNow: ['2026-04-15T13:40:00Z', { option: true }],
   shopDemo: [false, { option: true }],
   shopEnv: [undefined, { option: true }],
   allowedErrors: [[], { option: true }],
@@ -90,6 +92,11 @@ export const test = base.extend<ShopOptions & ShopFixtures, { servers: Servers }
   desk: async ({ page, shop }, use) => {
     await shop.enter(page)
     await use(page)
+  },
+
+  context: async ({ context, shopNow }, use) => {
+    await context.clock.install({ time: testNow ?? shopNow })
+    await use(context)
   },
 
   noPageErrors: [

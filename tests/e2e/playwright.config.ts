@@ -23,5 +23,7 @@ export default defineConfig<ShopOptions>({
     // Far from any shop of the tests: a screen that counts in the browser's zone instead of the shop's shows it.
     timezoneId: 'Pacific/Auckland',
     locale: 'en-GB',
+    // A test looks at a screen as it is, not at how it comes there.
+    contextOptions: { reducedMotion: 'reduce' },
   },
 })

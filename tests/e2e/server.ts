@@ -5,12 +5,13 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import type { Page } from '@playwright/test'
+import { clockEnv } from '../setup/clock.ts'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
 
 export interface ServerOptions {
-  /** The instant the server's clock starts at, as 2026-04-15T07:40:00Z; left out: the real time. */
-  now?: string | undefined
+  /** The instant the server's clock starts at, as 2026-04-15T07:40:00Z. */
+  now: string
   /** Fill the empty database with the demo shop. */
   demo?: boolean | undefined
   /** More environment, such as the address of a mail server the test started. */
@@ -44,7 +45,7 @@ export class ShopServer {
     const args = ['main/hosts/start.ts', '--host', 'web', '--no-open', '--data', this.dataDir, '--port', '0']
     const child = spawn(process.execPath, [...args, ...(this.#options.demo ? ['--demo'] : [])], {
       cwd: root,
-      env: { ...process.env, ...this.#options.env, ...(now ? { LUSTRUM_NOW: now } : {}) },
+      env: { ...process.env, ...clockEnv(), ...this.#options.env, LUSTRUM_NOW: now },
       stdio: ['ignore', 'pipe', 'pipe'],
     })
     this.#process = child

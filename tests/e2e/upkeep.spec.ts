@@ -156,8 +156,7 @@ test('a morning batch of three: one edited, one refused, one fails and is retrie
     await board.show('Week')
     const names: string[] = []
     for (let week = 0; week < 4; week++) {
-      await expect(board.drawing).toBeVisible()
-      await desk.waitForLoadState('networkidle')
+      await board.settled()
       const here = await board
         .staysOf(plate)
         .evaluateAll(all => all.map(each => each.getAttribute('aria-label')))

@@ -86,7 +86,7 @@ export function Board() {
       </div>
       <Legend />
       {board && <SlipStrip board={board} />}
-      <div className={styles.sheet}>
+      <div className={styles.sheet} aria-busy={view.isPlaceholderData}>
         {board && fromDate ? (
           <>
             <BoardCanvas

@@ -1,4 +1,4 @@
-import type { Locator, Page } from '@playwright/test'
+import { expect, type Locator, type Page } from '@playwright/test'
 
 /** The bay calendar. */
 export class Board {
@@ -25,5 +25,22 @@ export class Board {
 
   later(): Promise<void> {
     return this.#page.getByRole('button', { name: 'Later' }).click()
+  }
+
+  /** Waits until the days it shows are those asked for last, with everything that stands in them. */
+  async settled(): Promise<void> {
+    await expect(this.#page.locator('[aria-busy="false"]').filter({ has: this.drawing })).toBeVisible()
+  }
+
+  /** Goes on week by week, from the one shown, until a car is on it. */
+  async find(plate: string): Promise<Locator> {
+    await this.show('Week')
+    for (let week = 0; week < 6; week++) {
+      await this.settled()
+      if ((await this.staysOf(plate).count()) > 0) break
+      await this.later()
+    }
+    await expect(this.staysOf(plate).first()).toBeVisible()
+    return this.staysOf(plate).first()
   }
 }
