@@ -72,6 +72,14 @@ const rooms = [
   'demo',
 ]
 
+/** Screens whose pieces another screen may show, each only in those named. Everything else that two share is a part. */
+const shownIn = {
+  board: ['book', 'job'],
+  upkeep: ['car', 'customers'],
+  shelf: ['closeOfDay'],
+  closeOfDay: ['job'],
+}
+
 /** @type {import('dependency-cruiser').IConfiguration} */
 export default {
   forbidden: [
@@ -99,6 +107,24 @@ export default {
       severity: 'error',
       from: { path: `^main/services/${room}/` },
       to: { path: '^main/services/', pathNot: `^main/services/(${rooms.slice(0, i + 1).join('|')})/` },
+    })),
+    {
+      name: 'screens-apart',
+      comment:
+        'A screen stands alone. Move what two screens share to app/parts, or name the pair in `shownIn` where one shows a piece of the other.',
+      severity: 'error',
+      from: { path: '^app/screens/([^/]+)/' },
+      to: {
+        path: '^app/screens/',
+        pathNot: ['^app/screens/$1/', `^app/screens/(${Object.keys(shownIn).join('|')})/`],
+      },
+    },
+    ...Object.entries(shownIn).map(([screen, others]) => ({
+      name: `screen-${screen}-shown`,
+      comment: `Pieces of ${screen} are shown in ${others.join(' and ')} only: move what you need to app/parts.`,
+      severity: 'error',
+      from: { path: '^app/screens/', pathNot: `^app/screens/(${[screen, ...others].join('|')})/` },
+      to: { path: `^app/screens/${screen}/` },
     })),
     {
       name: 'services-in-rooms',
@@ -179,10 +205,10 @@ export default {
     {
       name: 'no-cycles',
       comment:
-        'Files that need each other are one idea, or a third is hiding in them. Type-only imports are free.',
+        'Files that need each other, for a type too, are one idea, or a third is hiding in them: give it a file.',
       severity: 'error',
       from: { pathNot: '^main/store/generated/' },
-      to: { circular: true, viaOnly: { dependencyTypesNot: ['type-only'] } },
+      to: { circular: true },
     },
     {
       name: 'no-orphans',

@@ -3,7 +3,7 @@ import { fetchRequestHandler } from '@trpc/server/adapters/fetch'
 import { Hono, type MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
 import type { Desk } from '../services/desk/desk.ts'
-import { addDocuments } from './documents.ts'
+import { type App, addDocuments } from './documents.ts'
 import { feedDoor } from './feeds.ts'
 import { importMaxBytes } from './readings.ts'
 import { loadRenderer } from './renderer.ts'
@@ -44,8 +44,6 @@ function securityHeaders(nonce: string): Record<string, string> {
 }
 
 const filePaths = new Set(['/trpc/readings.import', '/trpc/readings.preview'])
-
-export type App = Hono<{ Variables: { nonce: string } }>
 
 /** The one fetch handler behind both doors: the window's own scheme and the loopback web host. */
 export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): App {

@@ -1,5 +1,5 @@
 /** Documents as files: behind the same door as everything else, made anew for each request. */
-import type { Context } from 'hono'
+import type { Context, Hono } from 'hono'
 import { Refusal } from '../domain/refusal.ts'
 import type { Desk } from '../services/desk/desk.ts'
 import { shopCalendar } from '../services/reminders/feeds.ts'
@@ -7,7 +7,8 @@ import { ownerLetter } from '../services/reminders/ownerLetter.ts'
 import { bottleLabel } from '../services/shelf/bottleLabel.ts'
 import { orderDocument } from '../services/shelf/orders/orderDocument.ts'
 import { sheetFile } from '../services/shelf/safety.ts'
-import type { App } from './app.ts'
+
+export type App = Hono<{ Variables: { nonce: string } }>
 
 interface File {
   name: string

@@ -5,7 +5,7 @@ import { useState } from 'react'
 import type { JobStepView, JobView } from '../../../main/api/views.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
 import { useOneAtATime } from '../../data/useOneAtATime.ts'
-import { AskDialog } from './AskDialog.tsx'
+import { AskDialog } from '../../parts/AskDialog.tsx'
 import type { Happened } from './useHappened.ts'
 
 interface Props {

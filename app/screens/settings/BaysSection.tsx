@@ -10,11 +10,11 @@ import { trpc } from '../../data/trpc.ts'
 import { ArchiveButton } from '../../parts/ArchiveButton.tsx'
 import { ChoiceChips } from '../../parts/ChoiceChips.tsx'
 import { Form } from '../../parts/form/Form.tsx'
+import type { SectionProps } from '../../parts/Sections.tsx'
 import { capabilityChoices, labelOf } from '../../parts/shopWords.ts'
 import { Heading } from './Heading.tsx'
 import { RowList } from './RowList.tsx'
 import styles from './Settings.module.css'
-import type { SectionProps } from './Settings.tsx'
 import { Stretches } from './Stretches.tsx'
 
 /** The places cars can stand, in the order of the board. */

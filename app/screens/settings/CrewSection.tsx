@@ -15,12 +15,12 @@ import { Form } from '../../parts/Form.tsx'
 import { FormFoot } from '../../parts/FormFoot.tsx'
 import { faultsOf } from '../../parts/faults.ts'
 import { HoursEditor } from '../../parts/HoursEditor.tsx'
+import type { SectionProps } from '../../parts/Sections.tsx'
 import { labelOf, skillChoices } from '../../parts/shopWords.ts'
 import { weekWords } from '../../parts/weekHours.ts'
 import { Heading } from './Heading.tsx'
 import { RowList } from './RowList.tsx'
 import styles from './Settings.module.css'
-import type { SectionProps } from './Settings.tsx'
 import { Stretches } from './Stretches.tsx'
 
 /** The people who work on cars. */

@@ -1,5 +1,4 @@
-import { Link, useParams } from '@tanstack/react-router'
-import type { ComponentType } from 'react'
+import { type Section, SectionNav, useSection } from '../../parts/Sections.tsx'
 import { BaysSection } from './BaysSection.tsx'
 import { CrewSection } from './CrewSection.tsx'
 import { HoursSection } from './HoursSection.tsx'
@@ -8,12 +7,7 @@ import styles from './Settings.module.css'
 import { ShopSection } from './ShopSection.tsx'
 import { TreatmentsSection } from './treatments/TreatmentsSection.tsx'
 
-export interface SectionProps {
-  /** The row chosen in a section with a list; "new" for one not there yet. */
-  id: string | undefined
-}
-
-const sections: { section: string; label: string; Section: ComponentType<SectionProps> }[] = [
+const sections: Section[] = [
   { section: 'shop', label: 'Shop', Section: ShopSection },
   { section: 'hours', label: 'Hours', Section: HoursSection },
   { section: 'bays', label: 'Bays', Section: BaysSection },
@@ -24,21 +18,17 @@ const sections: { section: string; label: string; Section: ComponentType<Section
 
 /** What the shop is made of: everything a promise is computed from. */
 export function Settings() {
-  const { section, id } = useParams({ strict: false })
-  const chosen = sections.find(each => each.section === section) ?? sections[0]!
+  const { chosen, id } = useSection(sections)
   return (
     <div className={styles.screen}>
-      <nav className={styles.nav} aria-label="Settings">
-        <h1>Settings</h1>
-        {sections.map(each => (
-          <Link key={each.section} to="/settings/$section" params={{ section: each.section }}>
-            {each.label}
-          </Link>
-        ))}
-      </nav>
-      <div className={styles.section}>
-        <chosen.Section id={id} />
-      </div>
+      <SectionNav
+        label="Settings"
+        to="/settings/$section"
+        sections={sections}
+        chosen={chosen}
+        className={styles.nav}
+      />
+      <div className={styles.section}>{chosen && <chosen.Section id={id} />}</div>
     </div>
   )
 }

@@ -1,8 +1,8 @@
 import { useQuery } from '@tanstack/react-query'
 import { faultOf, trpc } from '../../data/trpc.ts'
+import type { SectionProps } from '../../parts/Sections.tsx'
 import { ProductPage } from './product/ProductPage.tsx'
 import styles from './Shelf.module.css'
-import type { SectionProps } from './Shelf.tsx'
 
 /** The record of one bottle, where the code on its label leads: its product's page, with the bottle named above. */
 export function LotRecord({ id = '' }: SectionProps) {

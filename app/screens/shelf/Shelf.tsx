@@ -1,5 +1,4 @@
-import { Link, useParams } from '@tanstack/react-router'
-import type { ComponentType } from 'react'
+import { type Section, SectionNav, useSection } from '../../parts/Sections.tsx'
 import { LotRecord } from './LotRecord.tsx'
 import { Orders } from './orders/Orders.tsx'
 import { ProductPage } from './product/ProductPage.tsx'
@@ -9,19 +8,6 @@ import { Stock } from './Stock.tsx'
 import { Safety } from './safety/Safety.tsx'
 import { Suppliers } from './suppliers/Suppliers.tsx'
 import { Value } from './value/Value.tsx'
-
-export interface SectionProps {
-  /** The row chosen in a section; "new" for one not there yet. */
-  id: string | undefined
-}
-
-interface Section {
-  section: string
-  label: string
-  Section: ComponentType<SectionProps>
-  /** Of another section: not in the list of its own. */
-  under?: string
-}
 
 const sections: Section[] = [
   { section: 'stock', label: 'Bottles', Section: Stock },
@@ -36,25 +22,17 @@ const sections: Section[] = [
 
 /** The chemical stock: what stands there, what it will be, from whom it comes and how it is handled. */
 export function Shelf() {
-  const { section, id } = useParams({ strict: false })
-  const chosen = sections.find(each => each.section === section) ?? sections[0]!
+  const { chosen, id } = useSection(sections)
   return (
     <div className={styles.screen}>
-      <nav className={styles.nav} aria-label="Shelf">
-        {sections
-          .filter(each => !each.under)
-          .map(each => (
-            <Link
-              key={each.section}
-              to="/shelf/$section"
-              params={{ section: each.section }}
-              data-within={chosen.under === each.section}
-            >
-              {each.label}
-            </Link>
-          ))}
-      </nav>
-      <chosen.Section key={id} id={id} />
+      <SectionNav
+        label="Shelf"
+        to="/shelf/$section"
+        sections={sections}
+        chosen={chosen}
+        className={styles.nav}
+      />
+      {chosen && <chosen.Section key={id} id={id} />}
     </div>
   )
 }

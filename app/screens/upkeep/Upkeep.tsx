@@ -1,5 +1,4 @@
-import { Link, useParams } from '@tanstack/react-router'
-import type { ComponentType } from 'react'
+import { type Section, SectionNav, useSection } from '../../parts/Sections.tsx'
 import { Calls } from './calls/Calls.tsx'
 import { Due } from './due/Due.tsx'
 import { Feeds } from './feeds/Feeds.tsx'
@@ -8,17 +7,6 @@ import { Results } from './results/Results.tsx'
 import { Rules } from './rules/Rules.tsx'
 import { Templates } from './templates/Templates.tsx'
 import styles from './Upkeep.module.css'
-
-export interface SectionProps {
-  /** The row chosen in a section. */
-  id: string | undefined
-}
-
-interface Section {
-  section: string
-  label: string
-  Section: ComponentType<SectionProps>
-}
 
 const sections: Section[] = [
   { section: 'due', label: 'Due', Section: Due },
@@ -32,18 +20,17 @@ const sections: Section[] = [
 
 /** What follows a coating over the years: who is due, who is written to, and what came of it. */
 export function Upkeep() {
-  const { section, id } = useParams({ strict: false })
-  const chosen = sections.find(each => each.section === section) ?? sections[0]!
+  const { chosen, id } = useSection(sections)
   return (
     <div className={styles.screen}>
-      <nav className={styles.nav} aria-label="Upkeep">
-        {sections.map(each => (
-          <Link key={each.section} to="/upkeep/$section" params={{ section: each.section }}>
-            {each.label}
-          </Link>
-        ))}
-      </nav>
-      <chosen.Section id={id} />
+      <SectionNav
+        label="Upkeep"
+        to="/upkeep/$section"
+        sections={sections}
+        chosen={chosen}
+        className={styles.nav}
+      />
+      {chosen && <chosen.Section id={id} />}
     </div>
   )
 }

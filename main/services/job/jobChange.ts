@@ -5,10 +5,11 @@ import { type AuditEntry, assertFresh, type Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { minuteWords } from '../desk/shopWords.ts'
 import { leavingTimes, type ProductsById } from '../floor/cureMarks.ts'
-import { type Floor, loadFloor } from '../floor/floor.ts'
+import type { Floor } from '../floor/floor.ts'
 import type { FloorJob } from '../floor/floorJobs.ts'
 import { projectJob } from '../floor/floorProjection.ts'
 import { withLaidCoats } from '../floor/laidCoats.ts'
+import { loadFloor } from '../floor/loadFloor.ts'
 import { productsById } from '../setUp/soldTreatments.ts'
 
 export interface JobAct {

@@ -9,9 +9,9 @@ import {
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { minuteWords } from '../desk/shopWords.ts'
-import { loadFloor } from '../floor/floor.ts'
 import type { FloorStep } from '../floor/floorJobs.ts'
 import { type JobRow, jobRows, plateWords } from '../floor/jobRows.ts'
+import { loadFloor } from '../floor/loadFloor.ts'
 
 export interface NoticeView {
   jobId: string

@@ -9,8 +9,9 @@ import {
 import type { SizeClass } from '../../domain/shop/index.ts'
 import type { PlanKind } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
-import { type Floor, loadFloor } from '../floor/floor.ts'
+import type { Floor } from '../floor/floor.ts'
 import { caseOf } from '../floor/floorCase.ts'
+import { loadFloor } from '../floor/loadFloor.ts'
 import type { UpkeepRules } from './settings.ts'
 import { treatmentFor } from './visitTreatment.ts'
 

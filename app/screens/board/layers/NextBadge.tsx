@@ -1,8 +1,8 @@
 import type { NextThingView } from '../../../../main/api/views.ts'
 import styles from '../Board.module.css'
 import type { Canvas } from '../boardTypes.ts'
+import type { StayBox } from '../geometry/stayBox.ts'
 import { nextWords } from '../nextWords.ts'
-import type { StayBox } from './StayShape.tsx'
 
 /** At the head of a curing car's stay: the next thing it may have done, and when. Left out where it has no room. */
 export function NextBadge({ next, box, canvas }: { next: NextThingView; box: StayBox; canvas: Canvas }) {

@@ -2,8 +2,9 @@ import { type KeyboardEvent, memo, type PointerEvent } from 'react'
 import type { StayView } from '../../../../main/api/views.ts'
 import styles from '../Board.module.css'
 import { type Canvas, keyOf } from '../boardTypes.ts'
+import { stayBox } from '../geometry/stayBox.ts'
 import { stayWords } from '../stayWords.ts'
-import { StayShape, stayBox } from './StayShape.tsx'
+import { StayShape } from './StayShape.tsx'
 
 export interface StayHandlers {
   onFocus(stay: StayView): void

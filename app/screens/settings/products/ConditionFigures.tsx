@@ -1,7 +1,7 @@
 import { DecimalInput } from '../../../parts/inputs.tsx'
 import { FigureRow } from './FigureRow.tsx'
+import type { FigureProps } from './figureProps.ts'
 import styles from './Products.module.css'
-import type { FigureProps } from './ProfileEditor.tsx'
 import { TemperatureInput } from './TemperatureInput.tsx'
 
 /** The air a coat may be laid in; outside it a coat step warns and wants a reason. */

@@ -4,8 +4,8 @@ import { showTemperatureDifference } from '../../../../main/domain/measure/index
 import { useShop } from '../../../data/shop.ts'
 import { DecimalInput, DurationInput } from '../../../parts/inputs.tsx'
 import { FigureRow } from './FigureRow.tsx'
+import type { FigureProps } from './figureProps.ts'
 import styles from './Products.module.css'
-import type { FigureProps } from './ProfileEditor.tsx'
 import { TemperatureInput } from './TemperatureInput.tsx'
 
 /** What a rule begins with until the sheet's own figure is typed. */

@@ -1,10 +1,10 @@
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { trpc } from '../../../data/trpc.ts'
+import type { SectionProps } from '../../../parts/Sections.tsx'
 import { labelOf, productKindChoices } from '../../../parts/shopWords.ts'
 import { Heading } from '../Heading.tsx'
 import { RowList } from '../RowList.tsx'
-import type { SectionProps } from '../Settings.tsx'
 import { ProductEditor } from './ProductEditor.tsx'
 
 /** What the shop applies, and for what cures, the profile its promises count from. */

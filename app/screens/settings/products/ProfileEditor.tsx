@@ -7,6 +7,7 @@ import { DurationInput, OptionalDurationInput } from '../../../parts/inputs.tsx'
 import { ConditionFigures } from './ConditionFigures.tsx'
 import { CurveFigures } from './CurveFigures.tsx'
 import { FigureRow } from './FigureRow.tsx'
+import type { FigureProps } from './figureProps.ts'
 import styles from './Products.module.css'
 
 export interface ProfileProps {
@@ -81,13 +82,6 @@ export function ProfileEditor({ profile, onChange, faults }: ProfileProps) {
       <ConditionFigures profile={profile} put={put} at={at} sourced={sourced} />
     </>
   )
-}
-
-export interface FigureProps {
-  profile: CureProfile
-  put(part: Partial<CureProfile>): void
-  at(field: string): string | undefined
-  sourced(figure: Figure): { source: FigureSource; onSource(source: FigureSource): void }
 }
 
 interface RecoatProps extends Omit<FigureProps, 'sourced'> {

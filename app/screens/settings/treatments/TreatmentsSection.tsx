@@ -4,9 +4,9 @@ import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { money } from '../../../parts/money.ts'
+import type { SectionProps } from '../../../parts/Sections.tsx'
 import { Heading } from '../Heading.tsx'
 import { RowList } from '../RowList.tsx'
-import type { SectionProps } from '../Settings.tsx'
 import { TreatmentEditor } from './TreatmentEditor.tsx'
 
 /** What the shop sells. */

@@ -5,12 +5,12 @@ import type { OrderView } from '../../../../main/api/views.ts'
 import { useDraft } from '../../../data/draft.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { AskDialog } from '../../../parts/AskDialog.tsx'
 import { Form } from '../../../parts/Form.tsx'
 import { faultsOf } from '../../../parts/faults.ts'
 import { DecimalInput, MoneyInput } from '../../../parts/inputs.tsx'
 import { money } from '../../../parts/money.ts'
 import { amountText } from '../../../parts/shelf/amounts.ts'
-import { AskDialog } from '../../job/AskDialog.tsx'
 import styles from './Orders.module.css'
 
 interface Props {

@@ -5,9 +5,9 @@ import type { MoveView, ShelfProductView, ShelfUnit } from '../../../../main/api
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
 import { client, faultOf, trpc } from '../../../data/trpc.ts'
+import { AskDialog } from '../../../parts/AskDialog.tsx'
 import { amountText } from '../../../parts/shelf/amounts.ts'
 import { longWords } from '../../../parts/time.ts'
-import { AskDialog } from '../../job/AskDialog.tsx'
 import styles from '../Shelf.module.css'
 import { moveWords } from '../words.ts'
 

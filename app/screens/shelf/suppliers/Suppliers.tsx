@@ -3,8 +3,8 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import { trpc } from '../../../data/trpc.ts'
+import type { SectionProps } from '../../../parts/Sections.tsx'
 import styles from '../Shelf.module.css'
-import type { SectionProps } from '../Shelf.tsx'
 import { SupplierForm } from './SupplierForm.tsx'
 
 /** Whom the shop buys from: their days, how long they take, what they charge for bringing it. */

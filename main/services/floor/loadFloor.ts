@@ -1,0 +1,81 @@
+/** The shop's floor over a stretch of time: hours, bays, crew and everything booked, ready for the scheduler. */
+import {
+  crewSpans,
+  dateOf,
+  type OpeningHours,
+  openSpans,
+  spanSet,
+  startOfDay,
+} from '../../domain/calendar/index.ts'
+import type { Capability, Skill } from '../../domain/shop/index.ts'
+import { floorRows } from '../../store/floorRows.ts'
+import type { Tx } from '../../store/store.ts'
+import { calendarOf, shopOf } from '../desk/shopView.ts'
+import type { Floor } from './floor.ts'
+import { type FloorJob, floorJobs } from './floorJobs.ts'
+import { projectFloor } from './floorProjection.ts'
+import { withLaidCoats } from './laidCoats.ts'
+
+/** How far a car that is in the shop can slip and still be followed, in minutes. */
+const farthestSlipMin = 45 * 1440
+
+/**
+ * Loads the floor from now to `untilAt` or further. Cars in the shop are projected to the present, so that a step
+ * that overruns pushes what follows it.
+ */
+export async function loadFloor(tx: Tx, nowAt: number, untilAt: number): Promise<Floor> {
+  const toAt = Math.max(untilAt, nowAt + farthestSlipMin)
+  const shop = await shopOf(tx)
+  const calendar = await calendarOf(tx)
+  const [bayRows, crewRows, rows] = await Promise.all([
+    tx.bay.findMany({
+      orderBy: [{ position: 'asc' }, { id: 'asc' }],
+      include: { closures: { where: { toAt: { gt: nowAt } }, orderBy: { fromAt: 'asc' } } },
+    }),
+    tx.crewMember.findMany({
+      orderBy: [{ position: 'asc' }, { id: 'asc' }],
+      include: { absences: { where: { toAt: { gt: nowAt } } } },
+    }),
+    floorRows(tx, nowAt, toAt),
+  ])
+  // Work begun in the past is measured in the openings of then.
+  const begun = rows.filter(row => row.status === 'inShop').map(row => row.actualStartAt ?? row.startAt)
+  const fromAt = startOfDay(dateOf(Math.min(nowAt, ...begun), shop.zone), shop.zone)
+  const open = openSpans(calendar, fromAt, toAt)
+  const jobs = await withLaidCoats(tx, nowAt, floorJobs(rows))
+  return projectFloor({
+    shop,
+    zone: shop.zone,
+    nowAt,
+    gridMin: shop.gridMin,
+    gridFrom: startOfDay(dateOf(nowAt, shop.zone), shop.zone),
+    fromAt,
+    toAt,
+    open,
+    bays: bayRows.map(({ id, name, capabilities, closures, archivedAt }) => ({
+      id,
+      name,
+      capabilities: capabilities as Capability[],
+      closures,
+      archived: archivedAt !== null,
+    })),
+    crew: crewRows.map(person => ({
+      id: person.id,
+      name: person.name,
+      skills: person.skills as Skill[],
+      present: crewSpans(open, shop.zone, {
+        weekly: person.weekly as OpeningHours[] | null,
+        absences: spanSet(person.absences.map(({ fromAt, toAt }) => ({ from: fromAt, to: toAt }))),
+      }),
+      archived: person.archivedAt !== null,
+    })),
+    jobs,
+    bayNames: new Map(bayRows.map(bay => [bay.id, bay.name])),
+    crewNames: new Map(crewRows.map(person => [person.id, person.name])),
+    jobNames: new Map(jobs.map(job => [job.id, jobWords(job)])),
+  })
+}
+
+function jobWords(job: FloorJob): string {
+  return job.plate === '' ? `job ${job.number}` : `${job.plate} (job ${job.number})`
+}
