@@ -20,7 +20,7 @@ export const client = createTRPCClient<AppRouter>({
     splitLink({
       condition: operation => operation.type === 'subscription',
       true: httpSubscriptionLink({ url }),
-      false: httpBatchLink({ url }),
+      false: httpBatchLink({ url, maxItems: 20 }),
     }),
   ],
 })

@@ -43,6 +43,9 @@ function securityHeaders(nonce: string): Record<string, string> {
   }
 }
 
+/** More than any screen asks for at once; the calls of a batch share one answer, and the slowest holds up the rest. */
+const mostInBatch = 40
+
 const filePaths = new Set(['/trpc/readings.import', '/trpc/readings.preview'])
 
 /** The one fetch handler behind both doors: the window's own scheme and the loopback web host. */
@@ -72,6 +75,14 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
   const limitOf = (path: string) =>
     path === '/trpc/safety.uploadSheet' ? sheet : filePaths.has(path) ? file : usual
   app.use('/trpc/*', (context, next) => limitOf(context.req.path)(context, next))
+  app.use('/trpc/*', (context, next) =>
+    context.req.path.split(',').length > mostInBatch
+      ? context.text(
+          `That is more than can be asked at once: ${mostInBatch} calls at most; ask for less at once.`,
+          413,
+        )
+      : next(),
+  )
   app.route('/', sensorDoor(desk))
   app.route('/', feedDoor(desk))
   app.all('/trpc/*', context =>

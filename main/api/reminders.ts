@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { date, id, number, oneRow, text, versionOrNone } from '../services/desk/inputs.ts'
+import { date, id, language, number, oneRow, text, versionOrNone } from '../services/desk/inputs.ts'
 import { clearBounce, importBounce } from '../services/reminders/bounces.ts'
 import { callList, letterList } from '../services/reminders/deskLists.ts'
 import {
@@ -38,7 +38,7 @@ const settings = z.object({
   holdDays: figure,
   automatic: z.boolean(),
   crashRisk: z.enum(['again', 'ask']),
-  language: text,
+  language,
   stopAddress: text,
   treatments: z.partialRecord(planKind, id.nullable()),
   roomShare: figure,

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { id, minute, text, versionOrNone } from '../services/desk/inputs.ts'
+import { id, language, minute, text, versionOrNone } from '../services/desk/inputs.ts'
 import { resultsSummary } from '../services/reminders/results.ts'
 import { listTemplates, previewTemplate, saveTemplate } from '../services/reminders/templates.ts'
 import { channel } from '../services/upkeep/inputs.ts'
@@ -27,7 +27,7 @@ export const templates = router({
         templateId: id.optional(),
         words: words.optional(),
         vehicleId: id,
-        language: z.string().max(20).optional(),
+        language: language.optional(),
       }),
     )
     .query(({ ctx, input }) => previewTemplate(ctx, input)),

@@ -13,7 +13,7 @@ export interface Fault {
 
 function faultOf(error: TRPCError): Fault | null {
   const cause = error.cause
-  if (cause instanceof Refusal) return { reason: cause.code, field: cause.field }
+  if (cause instanceof Refusal) return { reason: cause.code, field: cause.field || null }
   if (cause instanceof ZodError) return { reason: 'invalid', field: pathOf(cause.issues[0]) }
   return null
 }
@@ -43,10 +43,10 @@ const t = initTRPC.context<Desk>().create({
 const statusOf: Record<string, TRPCError['code']> = { stale: 'CONFLICT', missing: 'NOT_FOUND' }
 
 /** Every procedure goes through here: what the domain refuses becomes an answer, not a crash. */
-export const procedure = t.procedure.use(async ({ next }) => {
+export const procedure = t.procedure.use(async ({ ctx, next }) => {
   const result = await next()
-  if (!result.ok && result.error.cause instanceof Refusal) {
-    const cause = result.error.cause
+  const cause = result.ok ? null : ctx.store.explain(result.error.cause)
+  if (cause instanceof Refusal) {
     throw new TRPCError({ code: statusOf[cause.code] ?? 'BAD_REQUEST', message: cause.message, cause })
   }
   return result

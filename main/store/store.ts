@@ -1,6 +1,7 @@
 import { dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
 import { Refusal } from '../domain/refusal.ts'
+import { explain } from './explain.ts'
 import { type Prisma, PrismaClient } from './generated/client.ts'
 import { inPlainWords, toRefusal } from './integrity.ts'
 import { type MigrationFiles, migrate } from './migrate.ts'
@@ -33,6 +34,8 @@ export interface Store {
   secrets: Secrets
   /** Calls back after each commit with the names of what was touched; returns the way to stop. */
   onCommit(listener: (entities: string[]) => void): () => void
+  /** The refusal for what the database would not do, where a caller brought it about; any other error as it is. */
+  explain(error: unknown): unknown
   close(): Promise<void>
 }
 
@@ -75,6 +78,7 @@ export async function openStore(file: string, files: MigrationFiles): Promise<St
       listeners.add(listener)
       return () => listeners.delete(listener)
     },
+    explain,
     async close() {
       await read.$disconnect()
       await writer.$disconnect()

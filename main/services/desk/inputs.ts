@@ -47,6 +47,12 @@ export const minute = z
 
 export const text = z.string().max(4_000, 'That is too long: 4,000 characters at most.')
 
+/** A language a letter is written in. */
+export const language = z
+  .string()
+  .max(20)
+  .regex(/^[a-z]{2,3}(-[A-Z][a-z]{3})?(-([A-Z]{2}|\d{3}))?$/, 'Give a language, such as en or de.')
+
 /** A number of anything, with these words where it is none; `most` in either direction. */
 export const number = (words: string, most = 1_000_000) =>
   z.number(words).min(-most, outOf(most)).max(most, outOf(most))
