@@ -75,7 +75,7 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
   const limitOf = (path: string) =>
     path === '/trpc/safety.uploadSheet' ? sheet : filePaths.has(path) ? file : usual
   app.use('/trpc/*', (context, next) => limitOf(context.req.path)(context, next))
-  app.use('/trpc/*', (context, next) =>
+  app.use('/trpc/*', async (context, next) =>
     context.req.path.split(',').length > mostInBatch
       ? context.text(
           `That is more than can be asked at once: ${mostInBatch} calls at most; ask for less at once.`,
