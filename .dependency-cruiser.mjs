@@ -29,7 +29,7 @@ export const packages = {
     '@playwright/test',
     '@swc/core',
     'dependency-cruiser',
-  ].concat(['fast-check', 'highs', 'ical.js', 'pdfjs-dist', 'smtp-server', 'vitest']),
+  ].concat(['fast-check', 'highs', 'ical.js', 'knip', 'pdfjs-dist', 'smtp-server', 'vitest']),
 }
 
 const inPackages = names => `^node_modules/(@types/)?(${names.join('|')})(/|$)`

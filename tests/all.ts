@@ -5,6 +5,8 @@
 import { buildStale } from '../main/hosts/build.ts'
 import { type Count, check, endToEnd, type Part, tally, unit } from './parts.ts'
 
+const knip = ['node_modules/knip/bin/knip.js', '--no-progress', '--no-config-hints']
+
 const quick: Part[] = [
   { name: 'types', run: ['node_modules/typescript/bin/tsc', '--noEmit'] },
   { name: 'lint', run: ['node_modules/@biomejs/biome/bin/biome', 'check', '--error-on-warnings', '.'] },
@@ -18,6 +20,8 @@ const quick: Part[] = [
       'err-long',
     ].concat(['main', 'app', 'tests', 'prisma']),
   },
+  { name: 'unused in the product', run: [...knip, '--production'] },
+  { name: 'unused', run: knip },
 ]
 
 const long: Part[] = [

@@ -21,8 +21,3 @@ export function celsiusTyped(value: number, units: Units): number {
 export function degrees(celsius: number | null, units: Units): string {
   return celsius === null ? '—' : `${degreesShown(celsius, units)} ${degreeSign(units)}`
 }
-
-/** A difference between two temperatures. */
-export function degreesApart(celsius: number, units: Units): string {
-  return `${tenths(units === 'us' ? celsius * 1.8 : celsius)} ${degreeSign(units)}`
-}

@@ -1,23 +1,22 @@
 /** What the settings and customers' procedures answer with, for the screens as types. */
 
-export type { Capability, Condition, Finish, Skill, Stage } from '../domain/shop/words.ts'
+export type { Condition, Finish } from '../domain/shop/words.ts'
 export type { SizeClass } from '../domain/vehicle/index.ts'
 export type { AppliedDraft, AppliedEntryView, AppliedView, Zone } from '../services/applied/appliedViews.ts'
 export type * from '../services/board/views.ts'
 export type * from '../services/booking/views.ts'
-export type { CureClockView, CureParts } from '../services/cure/clockView.ts'
+export type { CureParts } from '../services/cure/clockView.ts'
 export type {
   BayConditionsView,
   ConditionsView,
   ImportPreview,
   ImportReport,
   ReadingView,
-  SensorView,
 } from '../services/cure/conditionViews.ts'
 export type { MailView } from '../services/desk/mailSettings.ts'
 export type { ShopView } from '../services/desk/shopView.ts'
 export type * from '../services/floor/views.ts'
-export type { HeatingView, JobCureView, JobLayerView, SlipView } from '../services/job/jobCureViews.ts'
+export type { JobCureView, JobLayerView } from '../services/job/jobCureViews.ts'
 export type { NoticeView } from '../services/job/notices.ts'
 export type * from '../services/job/views.ts'
 export type * from '../services/morning/views.ts'

@@ -3,7 +3,6 @@
 import type {
   Channel,
   ConsentState,
-  CrashRisk,
   ExposureFactor,
   Failure,
   MergeField,
@@ -13,7 +12,7 @@ import type {
 } from '../../domain/upkeep/index.ts'
 import type { MessageSlot } from '../upkeep/views.ts'
 
-export type { CrashRisk, ExposureFactor, Failure, MergeField, MessageState, Outcome, ResultShare }
+export type { ExposureFactor, Failure, MergeField, MessageState, Outcome, ResultShare }
 
 export interface SlotView extends MessageSlot {
   /** In the owner's language: "Monday, 4 May at 09:00". */

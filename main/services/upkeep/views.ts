@@ -4,7 +4,6 @@
  */
 import type {
   Channel,
-  ConsentState,
   CrashRisk,
   CurvePoint,
   DueState,
@@ -17,7 +16,7 @@ import type {
 } from '../../domain/upkeep/index.ts'
 import type { JobStatus } from '../floor/views.ts'
 
-export type { Channel, ConsentState, CurvePoint, DueState, ExposureClass, FactorMark, IntervalStep, PlanKind }
+export type { Channel, CurvePoint, DueState, ExposureClass, FactorMark, IntervalStep, PlanKind }
 
 /** A visit's booking, where it has one. */
 export interface VisitBooking {
