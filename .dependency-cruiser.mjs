@@ -27,6 +27,8 @@ export const packages = {
     '@axe-core/playwright',
     '@biomejs/biome',
     '@playwright/test',
+    '@stryker-mutator/core',
+    '@stryker-mutator/vitest-runner',
     '@swc/core',
     'dependency-cruiser',
   ].concat(['fast-check', 'highs', 'ical.js', 'knip', 'pdfjs-dist', 'smtp-server', 'vitest']),
