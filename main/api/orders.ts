@@ -48,7 +48,7 @@ export const orders = router({
   send: procedure
     .input(oneRow.extend({ how: z.enum(['email', 'paper']).default('email'), ...letter }))
     .mutation(({ ctx, input }) => sendOrder(ctx, input)),
-  chase: procedure.input(z.object({ id, ...letter })).mutation(({ ctx, input }) => chaseOrder(ctx, input)),
+  chase: procedure.input(oneRow.extend(letter)).mutation(({ ctx, input }) => chaseOrder(ctx, input)),
 
   receive: procedure
     .input(

@@ -20,6 +20,8 @@ export interface BottleLabel {
   silences: string[]
   /** Where the record is, as the QR code says it. */
   recordUrl: string
+  /** The address works on the shop's own computer only. */
+  onlyHere: boolean
 }
 
 // At least 52 × 74 mm up to 3 litres, pictograms at least 16 × 16 mm where possible. Source: CLP Annex I, table 1.3
@@ -64,7 +66,12 @@ export function bottleLabelPdf(label: BottleLabel): Promise<Uint8Array<ArrayBuff
       ellipsis: true,
     })
     pdf.text(
-      [label.maker || 'Maker: see the data sheet', label.shopName, 'The data sheet decides.'].join(' · '),
+      [
+        ...(label.onlyHere ? ['The code opens on the shop’s own computer only'] : []),
+        label.maker || 'Maker: see the data sheet',
+        label.shopName,
+        'The data sheet decides.',
+      ].join(' · '),
       edge,
       foot + 10.5,
       { width: width - 2 * edge, lineBreak: false, ellipsis: true },

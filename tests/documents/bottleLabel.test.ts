@@ -20,6 +20,7 @@ const label: BottleLabel = {
   protection: ['nitrile gloves'],
   silences: ['The data sheet is silent on its transport number; ask the supplier, and do not guess.'],
   recordUrl: 'http://127.0.0.1:4410/shelf/lot/0199f2aa-7b31-7c55-9a10-0c5b2f5a1e77',
+  onlyHere: false,
 }
 const wordsOf = async (change: Partial<BottleLabel> = {}) => {
   const { pages } = await readPdf(await bottleLabelPdf({ ...label, ...change }))
@@ -50,6 +51,13 @@ describe('a decanted bottle’s label', () => {
     expect(words).toContain('Causes serious eye irritation.')
     expect(words).toContain('May cause drowsiness or dizziness.')
     expect(words).toContain('silent on its transport number')
+  })
+
+  it('says where its code opens on one computer only', async () => {
+    expect((await wordsOf()).words).not.toContain('own computer only')
+    expect((await wordsOf({ onlyHere: true })).words).toContain(
+      'The code opens on the shop’s own computer only',
+    )
   })
 
   it('draws its pictograms in their red frames: two of them here (flame, exclamation mark)', async () => {

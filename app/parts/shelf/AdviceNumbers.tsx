@@ -41,7 +41,9 @@ export function AdviceNumbers({ facts, unit, currency }: Props) {
         ))}
       </dl>
       {facts.within.length > 1 && <CoverCurve facts={facts} unit={unit} />}
-      {facts.sizes.length > 0 && <SizeBars sizes={facts.sizes} show={minor => money(minor, currency)} />}
+      {facts.sizes.length > 0 && (
+        <SizeBars sizes={facts.sizes} show={minor => money(Math.round(minor), currency)} />
+      )}
     </div>
   )
 }

@@ -1,9 +1,9 @@
 import type { ShelfUnit } from '../../../main/api/views.ts'
-import { amountWords, centiOf } from '../../../main/domain/shelf/index.ts'
+import { amountWords, CENTI_PER_UNIT } from '../../../main/domain/shelf/index.ts'
 
 /** "90 ml", "3 pieces": an amount as the shelf's own words write it, to a tenth. */
 export function amountText(amount: number, unit: ShelfUnit): string {
-  return amountWords(centiOf(amount), unit, unit === 'piece' ? 0 : 1)
+  return amountWords(Math.round(amount * CENTI_PER_UNIT), unit, unit === 'piece' ? 0 : 1)
 }
 
 /** The unit beside a field: "ml", "g", "pcs". */

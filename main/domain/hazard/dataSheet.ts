@@ -41,13 +41,18 @@ export interface Silence {
   readonly message: string
 }
 
-/** Every point on which the data sheet says nothing, each in a sentence to show where the value would stand. */
-export function silences(sheet: DataSheet): Silence[] {
+/**
+ * Every point on which nothing is known, each in a sentence to show where the value would stand. Only a sheet that is
+ * there can be silent: where none is (`kept` false), the sentence says that instead.
+ */
+export function silences(sheet: DataSheet, kept = true): Silence[] {
   return (Object.keys(missing) as (keyof DataSheet)[])
     .filter(field => sheet[field] === null)
     .map(field => ({
       field,
-      message: `The data sheet is silent on ${missing[field]}; ask the supplier, and do not guess.`,
+      message: kept
+        ? `The data sheet is silent on ${missing[field]}; ask the supplier, and do not guess.`
+        : `No data sheet is filed, so ${missing[field]} ${field === 'hazardCodes' || field === 'precautionaryCodes' ? 'are' : 'is'} not known; ask the supplier for it, and do not guess.`,
     }))
 }
 

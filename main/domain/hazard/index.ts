@@ -30,6 +30,7 @@ export {
 export { hasGap, precautionaryCodes, precautionaryStatement } from './precautionaryStatements.ts'
 export { protectionNamed } from './protection.ts'
 export { normaliseCode, type Regime, regimes } from './regime.ts'
+export { type SheetType, sheetTypeOf } from './sheetFile.ts'
 export {
   type ShelvedProduct,
   type StorageGroup,

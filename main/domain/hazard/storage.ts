@@ -115,7 +115,7 @@ export function storageWarnings(products: readonly ShelvedProduct[]): StorageWar
           warnings.push({
             place,
             ids: [a.id],
-            message: `${a.name}: the data sheet is silent on how to store it. Keep it apart until the supplier says.`,
+            message: `${a.name}: nobody has entered how to store it. Keep it apart until its data sheet or the supplier says.`,
           })
         return
       }

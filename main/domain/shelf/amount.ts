@@ -9,11 +9,19 @@ export type Unit = 'ml' | 'g' | 'piece'
 
 export const CENTI_PER_UNIT = 100
 
-/** `12.5` as 1250. Rounds to the nearest hundredth; refuses what is not a finite number of sensible size. */
+/** The largest amount anybody enters at once: a hundred litres, a hundred kilograms, a hundred thousand pieces. */
+export const mostUnits = 100_000
+
+/** `12.5` as 1250. Rounds to the nearest hundredth; refuses what is not a number of at most `mostUnits` either way. */
 export function centiOf(amount: number, field = 'amount'): number {
   const centi = Math.round(amount * CENTI_PER_UNIT)
-  if (!Number.isSafeInteger(centi))
-    throw new Refusal('amount-bad', field, amount, `${amount} is not an amount; give a number such as 12.5.`)
+  if (!(Math.abs(amount) <= mostUnits))
+    throw new Refusal(
+      'amount-bad',
+      field,
+      amount,
+      `${amount} is not an amount; give a number such as 12.5, at most 100,000.`,
+    )
   return centi === 0 ? 0 : centi
 }
 

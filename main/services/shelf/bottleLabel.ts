@@ -45,6 +45,13 @@ export async function bottleLabel(
     protection: safety.protection ?? [],
     silences: safety.silences.filter(each => handled.has(each.field)).map(each => each.words),
     recordUrl: lotUrl(input.origin, row.id),
+    onlyHere: !reachedFromElsewhere(input.origin),
   })
   return { name: `label-${row.number}.pdf`, type: 'application/pdf', bytes }
+}
+
+/** Whether a telephone could open what stands at this address: not the window's own scheme, nor this computer's loopback. */
+function reachedFromElsewhere(origin: string): boolean {
+  const host = /^https?:\/\/(\[[^\]]*\]|[^:/]+)/.exec(origin)?.[1]
+  return host !== undefined && !/^(localhost|127\.\d+\.\d+\.\d+|\[::1\])$/.test(host)
 }

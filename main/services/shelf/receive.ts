@@ -50,6 +50,9 @@ export async function receiveLines(
   input: ReceiveInput,
 ): Promise<ReceivedView> {
   const { date } = await shelfDay(tx, desk.now())
+  const supplierId = input.supplierId ?? null
+  if (supplierId !== null && (await tx.supplier.count({ where: { id: supplierId } })) === 0)
+    throw new Refusal('missing', 'supplierId', supplierId, 'This supplier is not there; choose another.')
   const found = []
   for (const [i, line] of input.lines.entries()) {
     const product = await countedProduct(tx, line.productId)

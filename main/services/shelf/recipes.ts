@@ -4,7 +4,7 @@ import { centiOf, unitsOf } from '../../domain/shelf/index.ts'
 import type { SizeClass } from '../../domain/vehicle/index.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
-import { countedProducts } from './shelfGround.ts'
+import { countedProduct, countedProducts } from './shelfGround.ts'
 import { bySize, openJobsWith, type RecipeLine, recipeOf, workKey, writeStepDraws } from './stepDraws.ts'
 import type { RecipeView, TreatmentRecipesView } from './views/product.ts'
 
@@ -91,6 +91,7 @@ export async function learnRecipe(desk: Desk, input: LearnedInput): Promise<{ tr
   const centi = notNegative(input.amount, 'amount')
   const sdCenti = notNegative(input.spread, 'spread')
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+    await countedProduct(tx, input.productId)
     const named = await stepsOfWork(tx, input)
     // "Layer" may be laid of one product in one treatment and of another in the next: those with this product are meant.
     const own = named.filter(

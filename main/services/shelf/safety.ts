@@ -6,6 +6,7 @@ import {
   normaliseCode,
   precautionaryStatement,
   readUnNumber,
+  sheetTypeOf,
   storageGroups,
 } from '../../domain/hazard/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
@@ -15,6 +16,7 @@ import { assertFresh, type Tx } from '../../store/store.ts'
 import { changesBetween } from '../desk/changesBetween.ts'
 import type { Desk } from '../desk/desk.ts'
 import { fieldsOf, safetyView, withSafety } from './safetyView.ts'
+import { shelfDay } from './shelfGround.ts'
 import { rulesOf } from './shelfRules.ts'
 import type { SafetyFields, SafetyView } from './views/safety.ts'
 
@@ -39,7 +41,7 @@ export interface SafetyInput extends SafetyFields {
 export function saveSafety(desk: Desk, input: SafetyInput): Promise<SafetyView> {
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
     const { productId, version = 0 } = input
-    const data = checkedFields(input)
+    const data = checkedFields(input, (await shelfDay(tx, desk.now())).date)
     await writeSafety(tx, productId, version, {
       ...data,
       hazardCodes: data.hazardCodes ?? noJson,
@@ -52,9 +54,25 @@ export function saveSafety(desk: Desk, input: SafetyInput): Promise<SafetyView> 
   })
 }
 
-function checkedFields(input: SafetyInput): SafetyFields {
+/** No sheet is older than the rules that brought them in (directive 91/155/EEC, from memory). */
+const firstSheets = '1991-01-01'
+
+function checkRevision(revisedOn: string, today: string): void {
+  checkDate(revisedOn, 'revisedOn')
+  if (revisedOn < firstSheets || revisedOn > today)
+    throw new Refusal(
+      'revision-bad',
+      'revisedOn',
+      revisedOn,
+      revisedOn > today
+        ? `${revisedOn} is still to come: give the date of revision that is printed on the sheet.`
+        : `${revisedOn} is before there were data sheets: give the date of revision that is printed on it.`,
+    )
+}
+
+function checkedFields(input: SafetyInput, today: string): SafetyFields {
   const { revisedOn, hazardCodes, precautionaryCodes, protection, storageGroup, unNumber, ph } = input
-  if (revisedOn !== null) checkDate(revisedOn, 'revisedOn')
+  if (revisedOn !== null) checkRevision(revisedOn, today)
   hazardCodes?.forEach((code, i) => {
     hazardStatement(code, 'eu-clp', `hazardCodes.${i}`)
   })
@@ -112,33 +130,15 @@ export interface SheetInput {
   version?: number | undefined
 }
 
-const mostBytes = 15 * 1024 * 1024
-
 /**
  * Keeps a data sheet as a file, with the date of its revision. What it is is read off its first bytes, not believed;
  * the sheets before it stay in the database.
  */
 export async function uploadSheet(desk: Desk, input: SheetInput): Promise<SafetyView> {
   const { productId, bytes, revisedOn } = input
-  checkDate(revisedOn, 'revisedOn')
-  if (bytes.length === 0 || bytes.length > mostBytes)
-    throw new Refusal(
-      'file-size',
-      'file',
-      bytes.length,
-      bytes.length === 0
-        ? 'The file is empty.'
-        : 'The file is larger than 15 MB; scan it at a lower resolution.',
-    )
-  const type = typeOf(bytes)
-  if (!type)
-    throw new Refusal(
-      'file-type',
-      'file',
-      input.fileName,
-      'A data sheet is a PDF, or a picture (PNG, JPEG) of one.',
-    )
+  const type = sheetTypeOf(bytes, input.fileName)
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+    checkRevision(revisedOn, (await shelfDay(tx, desk.now())).date)
     const file = await tx.storedFile.create({
       data: {
         name: checkNote(input.fileName.replaceAll(/[/\\]/g, ' '), 'fileName', 120) || 'data sheet',
@@ -162,15 +162,6 @@ export async function uploadSheet(desk: Desk, input: SheetInput): Promise<Safety
     })
     return safetyOf(tx, productId)
   })
-}
-
-/** What a file is, by its first bytes (PDF 32000-1 7.5.2; PNG 5.2; JPEG SOI). */
-function typeOf(bytes: Uint8Array): string | null {
-  const begins = (...head: number[]) => head.every((byte, i) => bytes[i] === byte)
-  if (begins(0x25, 0x50, 0x44, 0x46, 0x2d)) return 'application/pdf'
-  if (begins(0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a)) return 'image/png'
-  if (begins(0xff, 0xd8, 0xff)) return 'image/jpeg'
-  return null
 }
 
 /** The data sheet of a product as it was kept. */

@@ -77,6 +77,11 @@ function dataSheetOf(fields: SafetyFields, shelf: ShelfProduct | null): DataShee
   }
 }
 
+/** Whether there is a sheet at all: filed here, or somebody has read off it what it says of its hazards. */
+export function sheetKept(safety: Pick<ProductSafety, 'sheetFileId' | 'hazardCodes'> | null): boolean {
+  return safety !== null && (safety.sheetFileId !== null || safety.hazardCodes !== null)
+}
+
 export function safetyView(row: SafetyRow, regime: Regime): SafetyView {
   const fields = fieldsOf(row.safety)
   const sheet = row.safety?.sheet
@@ -104,7 +109,10 @@ export function safetyView(row: SafetyRow, regime: Regime): SafetyView {
     },
     suggestedGroup: suggested,
     groupWords: fields.storageGroup === null ? null : storageGroupWords[fields.storageGroup],
-    silences: silences(dataSheet).map(({ field, message }) => ({ field, words: message })),
+    silences: silences(dataSheet, sheetKept(row.safety)).map(({ field, message }) => ({
+      field,
+      words: message,
+    })),
     doubts: sheetDoubts(dataSheet, regime),
     caution: cautionOf(row.name, fields, label.signalWord),
   }

@@ -5,14 +5,14 @@ import { type LotRow, lotRows, lotRowsById } from '../../store/lotRows.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { lotViews } from './lotViews.ts'
-import { countedProducts, type ShelfDay, shelfDay } from './shelfGround.ts'
+import { countedProduct, countedProducts, type ShelfDay, shelfDay } from './shelfGround.ts'
 import type { ScanView } from './views/lots.ts'
 
 const lotPath = /\/shelf\/lot\/([\w-]+)/
 
-/** Where the record of a bottle is: what its label's QR code says. */
+/** Where the record of a bottle is: what its label's QR code says. The window's own scheme has no origin to name. */
 export function lotUrl(origin: string, lotId: string): string {
-  return `${origin}/shelf/lot/${lotId}`
+  return `${origin.startsWith('http') ? origin : ''}/shelf/lot/${lotId}`
 }
 
 /** What a scanned or typed code stands for: a product, one bottle, nothing known yet, or a misread one. */
@@ -97,6 +97,7 @@ export function learnCode(desk: Desk, input: LearnInput): Promise<ScanView> {
       const code = gtin ?? text
       if (code === '' || code.length > 80)
         throw new Refusal('code-bad', 'code', input.code, 'A code has 1 to 80 characters; scan it again.')
+      await countedProduct(tx, input.productId)
       const size =
         input.sizeId == null ? null : await tx.containerSize.findUnique({ where: { id: input.sizeId } })
       if (input.sizeId != null && size?.productId !== input.productId)

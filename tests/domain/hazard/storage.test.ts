@@ -46,9 +46,9 @@ describe('storage', () => {
     ])
   })
 
-  it('says so where a data sheet is silent and something stands beside it', () => {
+  it('says so where nobody has entered a group and something stands beside it', () => {
     expect(storageWarnings([shelved('1', null), shelved('2', 'general')])).toMatchObject([
-      { ids: ['1'], message: expect.stringContaining('silent') },
+      { ids: ['1'], message: expect.stringContaining('nobody has entered') },
     ])
     expect(storageWarnings([shelved('1', null)])).toEqual([])
   })

@@ -40,7 +40,7 @@ describe('day numbers', () => {
 describe('amounts', () => {
   it('become whole hundredths and come back', () => {
     fc.assert(
-      fc.property(fc.integer({ min: 0, max: 1e9 }), centi => {
+      fc.property(fc.integer({ min: 0, max: 1e7 }), centi => {
         expect(centiOf(unitsOf(centi))).toBe(centi)
       }),
     )
@@ -54,7 +54,7 @@ describe('amounts', () => {
     expect(amountWords(1251, 'g', 0)).toBe('13 g')
   })
 
-  it.each([Number.NaN, Number.POSITIVE_INFINITY, 1e300])('refuse %d', amount => {
+  it.each([Number.NaN, Number.POSITIVE_INFINITY, 1e300, 100_000.01, -100_001])('refuse %d', amount => {
     expect(() => centiOf(amount)).toThrow(/not an amount/)
   })
 })

@@ -94,7 +94,7 @@ describe('a delivery', () => {
     desk.setNow('2026-04-23T13:00:00Z')
     const late = await getOrder(desk, { id: order.id })
     expect(late.late).toMatchObject({ days: 3, words: expect.stringContaining('3 working days late') })
-    const { sent, words } = await chaseOrder(desk, { id: order.id })
+    const { sent, words, order: asked } = await chaseOrder(desk, late)
     expect([sent, words]).toEqual([true, 'Asked orders@carrow.example.com after order 1.'])
     const text = mail.letters[0]!.parts[0]!.bytes.toString('utf8')
     expect(text).toContain('- 3 × 50 ml Ovrel Two')
@@ -102,7 +102,7 @@ describe('a delivery', () => {
     expect((await getOrder(desk, { id: order.id })).late!.words).toContain('asked after it today')
     const promised = await promiseOrder(desk, {
       id: order.id,
-      version: late.version,
+      version: asked.version,
       promisedOn: '2026-04-27',
     })
     expect(promised.late).toBeNull()

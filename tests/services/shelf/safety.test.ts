@@ -50,6 +50,17 @@ describe('a safety record', () => {
       'storageGroup',
       'unNumber',
     ])
+    // A sheet nobody has filed is not silent: it is not there.
+    for (const { words } of view.silences) expect(words).toContain('No data sheet is filed')
+    const filed = await uploadSheet(desk, {
+      productId: shop.coating,
+      fileName: 'two.pdf',
+      revisedOn: '2025-01-31',
+      bytes: pdf,
+    })
+    expect(filed.silences[0]!.words).toBe(
+      'The data sheet is silent on its hazard statements; ask the supplier, and do not guess.',
+    )
     expect(view.caution).toContain('Treat it as harmful until somebody has read the sheet')
   })
 
@@ -92,7 +103,9 @@ describe('a safety record', () => {
   })
 })
 
-const pdf = new TextEncoder().encode('%PDF-1.7\n%…\n')
+const pdfOf = (words: string) =>
+  new TextEncoder().encode(`%PDF-1.7\n1 0 obj (${words}) endobj\nstartxref\n9\n%%EOF\n`)
+const pdf = pdfOf('a sheet')
 
 describe('a data sheet', () => {
   it('is kept as it came, with the date of its revision, and the one before it stays', async () => {
@@ -103,7 +116,7 @@ describe('a data sheet', () => {
       bytes: pdf,
     })
     expect(first).toMatchObject({ revisedOn: '2022-01-31', sheet: { name: 'two.pdf', size: pdf.length } })
-    const newer = new TextEncoder().encode('%PDF-1.7\nnewer')
+    const newer = pdfOf('a newer one')
     await uploadSheet(desk, {
       productId: shop.coating,
       fileName: '../two v2.pdf',
@@ -111,11 +124,8 @@ describe('a data sheet', () => {
       bytes: newer,
     })
     const file = await sheetFile(desk, { productId: shop.coating })
-    expect([file.name, file.type, new TextDecoder().decode(file.bytes)]).toEqual([
-      '.. two v2.pdf',
-      'application/pdf',
-      '%PDF-1.7\nnewer',
-    ])
+    expect([file.name, file.type]).toEqual(['.. two v2.pdf', 'application/pdf'])
+    expect(new Uint8Array(file.bytes)).toEqual(newer)
     expect(await desk.store.read.storedFile.count()).toBe(2)
   })
 
@@ -123,7 +133,25 @@ describe('a data sheet', () => {
     const upload = (bytes: Uint8Array) =>
       uploadSheet(desk, { productId: shop.coating, fileName: 'sheet.pdf', revisedOn: '2026-01-31', bytes })
     await expect(upload(new TextEncoder().encode('<html>'))).rejects.toMatchObject({ code: 'file-type' })
-    await expect(upload(new Uint8Array())).rejects.toMatchObject({ code: 'file-size' })
+    await expect(upload(pdf.slice(0, 20))).rejects.toMatchObject({ code: 'file-broken' })
+    expect(await desk.store.read.storedFile.count()).toBe(0)
+  })
+
+  it.each(['2026-04-16', '2030-01-01', '1990-12-31', '0001-01-01', '2026-02-30'])(
+    'cannot have been revised on %s, uploaded or entered',
+    async revisedOn => {
+      const sheet = { productId: shop.coating, fileName: 'two.pdf', revisedOn, bytes: pdf }
+      await expect(uploadSheet(desk, sheet)).rejects.toMatchObject({ field: 'revisedOn' })
+      await expect(saveSafety(desk, { ...wipe(shop.coating), revisedOn })).rejects.toMatchObject({
+        field: 'revisedOn',
+      })
+      expect((await getSafety(desk, { productId: shop.coating })).version).toBe(0)
+    },
+  )
+
+  it('revised today is taken', async () => {
+    const { revisedOn } = await saveSafety(desk, { ...wipe(shop.coating), revisedOn: '2026-04-15' })
+    expect(revisedOn).toBe('2026-04-15')
   })
 })
 
@@ -187,5 +215,17 @@ describe('the label of a decanted bottle', () => {
     ])
       expect(words).toContain(part)
     expect(words).toContain('silent on protective equipment')
+    expect(words).toContain('own computer only')
+  })
+
+  it.each([
+    ['http://192.168.1.20:4410', false],
+    ['http://localhost:4410', true],
+    ['http://[::1]:4410', true],
+    ['null', true],
+  ])('printed at %s says whether its code opens elsewhere', async (origin, onlyHere) => {
+    const [lotId] = await stock(desk, shop.coating, shop.sizes.coating, 1)
+    const { pages } = await readPdf((await bottleLabel(desk, { lotId: lotId!, origin })).bytes)
+    expect(pages[0]!.lines.join(' ').includes('own computer only')).toBe(onlyHere)
   })
 })

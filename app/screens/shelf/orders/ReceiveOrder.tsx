@@ -44,7 +44,7 @@ export function ReceiveOrder({ order, onSaid }: Props) {
     setCame(now => ({ ...now, [line.id]: { ...(now[line.id] ?? whole(line)), ...part } }))
   const lines = open
     .map(line => ({ lineId: line.id, ...of(line) }))
-    .filter(line => line.containers > 0)
+    .filter(line => line.containers !== 0)
     .map(line => ({ ...line, expiresOn: line.expiresOn || null, batch: line.batch.trim() || null }))
   const field = (line: OrderLineView) => `lines.${lines.findIndex(each => each.lineId === line.id)}`
   const receive = () => saving.mutate({ id: order.id, version: order.version, lines, complete })

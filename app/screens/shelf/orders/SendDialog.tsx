@@ -49,7 +49,7 @@ function Letter({ message, order, onClose, onSent }: LetterProps) {
   const send = () =>
     kind === 'order'
       ? sending.save({ id, version, how: 'email', ...letter }, done)
-      : chasing.save({ id, ...letter }, done)
+      : chasing.save({ id, version, ...letter }, done)
   return (
     <Form error={error} label="The letter" onSave={send}>
       <Stack gap="sm">

@@ -50,7 +50,7 @@ export function SafetyCard({ safety }: { safety: SafetyView }) {
         ))}
         {safety.silences.length > 0 && (
           <>
-            <h3>Where the data sheet is silent</h3>
+            <h3>What is not known</h3>
             <ul className={styles.plain}>
               {safety.silences.map(({ field, words }) => (
                 <li key={field}>{words}</li>

@@ -50,24 +50,23 @@ export async function sendOrder(desk: Desk, input: SendInput): Promise<SentView>
   })
   const file = await documentOf(desk.store.read, claimed.row, desk.now())
   const outcome = await deliver(claimed.sender, claimed.message, [file])
-  const order = await recordOutcome(desk, claimed.message.id, input.id, outcome, 'draft')
-  return {
-    order,
-    sent: outcome.sent,
-    words: outcome.sent
-      ? `Order ${order.number} went to ${claimed.message.to}.`
-      : `Order ${order.number} did not go out. ${outcome.words}`,
-  }
+  const order = await recordOutcome(desk, claimed.message.id, outcome, claimed.row)
+  if (outcome.sent)
+    return { order, sent: true, words: `Order ${order.number} went to ${claimed.message.to}.` }
+  const meanwhile =
+    order.status === 'draft' ? '' : ' Somebody has changed it meanwhile, so it stays as it is now.'
+  return { order, sent: false, words: `Order ${order.number} did not go out. ${outcome.words}${meanwhile}` }
 }
 
 export interface ChaseInput {
   id: string
+  version: number
   to?: string | undefined
   subject?: string | undefined
   text?: string | undefined
 }
 
-/** Asks the supplier where an order is that should be here. */
+/** Asks the supplier where an order is that should be here: once, however many windows press at the same time. */
 export async function chaseOrder(desk: Desk, input: ChaseInput): Promise<SentView> {
   const claimed = await desk.store.transact(stampOf(desk), async (tx, audit) => {
     const sender = await senderFor(desk, tx)
@@ -79,18 +78,23 @@ export async function chaseOrder(desk: Desk, input: ChaseInput): Promise<SentVie
         input.id,
         `Order ${row.number} is not under way: there is nothing to ask.`,
       )
+    const { count } = await tx.purchaseOrder.updateMany({
+      where: { id: input.id, version: input.version },
+      data: { version: { increment: 1 } },
+    })
+    assertFresh(count, 'order', input.id)
     const letter = await writtenLetter(desk, tx, row, 'chase', input)
     const message = await tx.orderMessage.create({ data: { ...letter, failure: interrupted } })
     audit({ act: 'order chased', entity: 'order', entityId: input.id, detail: { to: letter.to } })
-    return { sender, message, number: row.number }
+    return { sender, message, row }
   })
   const outcome = await deliver(claimed.sender, claimed.message, [])
-  const order = await recordOutcome(desk, claimed.message.id, input.id, outcome, null)
+  const order = await recordOutcome(desk, claimed.message.id, outcome, claimed.row)
   return {
     order,
     sent: outcome.sent,
     words: outcome.sent
-      ? `Asked ${claimed.message.to} after order ${claimed.number}.`
+      ? `Asked ${claimed.message.to} after order ${claimed.row.number}.`
       : `The letter did not go out. ${outcome.words}`,
   }
 }
@@ -165,27 +169,38 @@ function deliver(
   })
 }
 
-/** Writes down what the mail server said; an order whose letter did not go out is what it was before. */
+/**
+ * Writes down what the mail server said. An order whose letter did not go out is a draft again, unless somebody has
+ * received it, called it off or dated it while the server was making up its mind: an order never goes backwards.
+ */
 function recordOutcome(
   desk: Desk,
   messageId: string,
-  orderId: string,
   outcome: MailOutcome,
-  backTo: 'draft' | null,
+  claimed: OrderRow,
 ): Promise<OrderView> {
+  const { id, version } = claimed
   return desk.store.transact(stampOf(desk), async (tx, audit) => {
-    await tx.orderMessage.update({
+    const { kind } = await tx.orderMessage.update({
       where: { id: messageId },
       data: { failure: outcome.sent ? null : outcome.words },
     })
-    if (!outcome.sent && backTo !== null) {
-      await tx.purchaseOrder.update({
-        where: { id: orderId },
-        data: { status: backTo, sentAt: null, expectedOn: null, lateFromOn: null, version: { increment: 1 } },
+    if (outcome.sent || kind === 'chase')
+      audit({ act: 'letter answered', entity: 'order', entityId: id, detail: { sent: outcome.sent } })
+    else {
+      const { count } = await tx.purchaseOrder.updateMany({
+        where: { id, version, status: 'sent' },
+        data: {
+          status: 'draft',
+          sentAt: null,
+          expectedOn: null,
+          lateFromOn: null,
+          version: { increment: 1 },
+        },
       })
-      audit({ act: 'order not sent', entity: 'order', entityId: orderId, detail: { words: outcome.words } })
-    } else
-      audit({ act: 'letter answered', entity: 'order', entityId: orderId, detail: { sent: outcome.sent } })
-    return orderNow(desk, tx, orderId)
+      const detail = { words: outcome.words, draftAgain: count > 0 }
+      audit({ act: 'order not sent', entity: 'order', entityId: id, detail })
+    }
+    return orderNow(desk, tx, id)
   })
 }
