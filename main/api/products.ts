@@ -53,6 +53,8 @@ export const products = router({
     )
     .mutation(({ ctx, input }) => saveProduct(ctx, input)),
 
-  archive: procedure.input(oneRow).mutation(({ ctx, input }) => archiveProduct(ctx, input)),
+  archive: procedure
+    .input(oneRow.extend({ accepted }))
+    .mutation(({ ctx, input }) => archiveProduct(ctx, input)),
   restore: procedure.input(oneRow).mutation(({ ctx, input }) => restoreProduct(ctx, input)),
 })

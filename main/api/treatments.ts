@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { sizeClasses, stages } from '../domain/shop/index.ts'
 import {
+  accepted,
   capability,
   edited,
   id,
@@ -53,7 +54,9 @@ export const treatments = router({
     )
     .mutation(({ ctx, input }) => saveTreatment(ctx, input)),
 
-  archive: procedure.input(oneRow).mutation(({ ctx, input }) => archiveTreatment(ctx, input)),
+  archive: procedure
+    .input(oneRow.extend({ accepted }))
+    .mutation(({ ctx, input }) => archiveTreatment(ctx, input)),
   restore: procedure.input(oneRow).mutation(({ ctx, input }) => restoreTreatment(ctx, input)),
   order: procedure.input(orderInput).mutation(({ ctx, input }) => orderTreatments(ctx, input)),
 })

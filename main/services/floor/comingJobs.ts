@@ -1,16 +1,19 @@
 /** What is booked and not yet over, as a change to the shop's setting has to look at it. */
 import { openMinutesBetween, type Span } from '../../domain/calendar/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
 import type { Tx } from '../../store/store.ts'
 import { momentWords } from '../desk/momentWords.ts'
+import { shopOf } from '../desk/shopView.ts'
 
 export type ComingJob = Awaited<ReturnType<typeof comingJobs>>[number]
 type ComingStep = ComingJob['steps'][number]
 
-/** The jobs that still hold a bay or will: booked, in the shop, or held and not lapsed. */
-export async function comingJobs(tx: Tx, nowAt: number) {
+type JobWhere = NonNullable<NonNullable<Parameters<Tx['job']['findMany']>[0]>['where']>
+
+/** The jobs (of those `where` picks) that still hold a bay or will: booked, in the shop, or held and not lapsed. */
+export async function comingJobs(tx: Tx, nowAt: number, where: JobWhere = {}) {
   const jobs = await tx.job.findMany({
     where: {
+      ...where,
       OR: [{ status: { in: ['booked', 'inShop'] } }, { status: 'held', heldUntilAt: { gt: nowAt } }],
     },
     orderBy: { dropOffAt: 'asc' },
@@ -42,6 +45,12 @@ export function comingStays(job: ComingJob, nowAt: number): { bayId: string; fro
 /** "Job 12 (KFR 204)". */
 export function jobWords(job: { number: number; vehicle: { plate: string } }): string {
   return `Job ${job.number} (${job.vehicle.plate})`
+}
+
+/** A line for each job, saying when it is handed over. */
+export async function handoverLines(tx: Tx, jobs: readonly ComingJob[]): Promise<string[]> {
+  const { zone } = await shopOf(tx)
+  return jobs.map(job => `${jobWords(job)}: handover ${momentWords(job.handoverAt, zone)}`)
 }
 
 /** One thing of a booked job that a change concerns, in words. */
@@ -105,25 +114,4 @@ export function touchedLines(touched: readonly Touched[]): string[] {
       more.length === 0 ? '' : more.length === 1 ? ', and one more time' : `, and ${more.length} more times`
     return `${job}: ${first!.what}${rest}`
   })
-}
-
-/**
- * Stops a change that touches what is booked until the person making it has been told: `lines` name what. With
- * `accepted` it goes through.
- * @throws Refusal with the code `touches-bookings`.
- */
-export function assertTold(
-  lines: readonly string[],
-  accepted: boolean | undefined,
-  field: string,
-  lead: string,
-): void {
-  if (lines.length > 0 && !accepted) throw new Refusal('touches-bookings', field, lines, listed(lead, lines))
-}
-
-/** The lead, then at most twelve lines, one under the other. */
-export function listed(lead: string, lines: readonly string[]): string {
-  const shown = lines.slice(0, 12)
-  const left = lines.length - shown.length
-  return [lead, ...shown, ...(left > 0 ? [`and ${left} more`] : [])].join('\n')
 }

@@ -3,9 +3,9 @@ import { Refusal } from '../../domain/refusal.ts'
 import { checkNote, type Finish, type SizeClass } from '../../domain/shop/index.ts'
 import { checkVin, plateKey, readPlate } from '../../domain/vehicle/index.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
+import { listed } from '../desk/ask.ts'
 import { changesBetween } from '../desk/changesBetween.ts'
 import type { Desk } from '../desk/desk.ts'
-import { listed } from '../floor/comingJobs.ts'
 import { comingVisits } from '../floor/comingVisits.ts'
 
 export interface VehicleInput {

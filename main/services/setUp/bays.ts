@@ -1,20 +1,20 @@
-import { Refusal } from '../../domain/refusal.ts'
-import { type Capability, checkBay, checkUnique } from '../../domain/shop/index.ts'
-import { assertFresh, type Tx } from '../../store/store.ts'
-import { changesBetween } from '../desk/changesBetween.ts'
-import type { Desk } from '../desk/desk.ts'
-import { momentWords } from '../desk/momentWords.ts'
-import { checkOrder } from '../desk/order.ts'
-import { shopOf } from '../desk/shopView.ts'
+import { refuse } from '../../domain/refusal.ts'
+import { type Capability, checkBay } from '../../domain/shop/index.ts'
+import type { Tx } from '../../store/store.ts'
+import { askFirst, listed } from '../desk/ask.ts'
+import { act, type Desk } from '../desk/desk.ts'
 import {
-  assertTold,
-  comingJobs,
-  comingStays,
-  jobWords,
-  listed,
-  touchedLines,
-  touchedSteps,
-} from '../floor/comingJobs.ts'
+  archiveRow,
+  assertNameFree,
+  lastPosition,
+  orderRows,
+  type RowSeen,
+  restoreRow,
+  saveRow,
+} from '../desk/keep.ts'
+import { momentWords } from '../desk/momentWords.ts'
+import { shopOf } from '../desk/shopView.ts'
+import { comingJobs, comingStays, jobWords, touchedLines, touchedSteps } from '../floor/comingJobs.ts'
 
 export interface BayView {
   id: string
@@ -25,6 +25,8 @@ export interface BayView {
   version: number
 }
 
+const bays = (tx: Tx) => ({ table: tx.bay, entity: 'bay' })
+
 /** The bays in the order of the board, each with its closures that are not over; archived ones only when asked for. */
 export async function listBays(desk: Desk, input?: { archived?: boolean | undefined }): Promise<BayView[]> {
   const rows = await desk.store.read.bay.findMany({
@@ -34,7 +36,7 @@ export async function listBays(desk: Desk, input?: { archived?: boolean | undefi
   })
   return rows.map(({ position: _, ...bay }) => ({
     ...bay,
-    capabilities: bay.capabilities as unknown as Capability[],
+    capabilities: bay.capabilities as Capability[],
     closures: bay.closures.map(({ bayId: _, ...closure }) => closure),
   }))
 }
@@ -48,105 +50,57 @@ export interface BayInput {
 }
 
 /** Adds a bay, or changes one. Taking away what a booked step needs there is refused until it is `accepted`. */
-export async function saveBay(desk: Desk, input: BayInput): Promise<{ id: string }> {
-  const name = checkBay(input)
-  const data = { name, capabilities: input.capabilities }
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
-    const others = await tx.bay.findMany({ where: { archivedAt: null, NOT: { id: input.id ?? '' } } })
-    checkUnique([...others.map(bay => bay.name), name], () => 'name', 'a bay')
-    if (input.id === undefined) {
-      const position = (await tx.bay.aggregate({ _max: { position: true } }))._max.position ?? -1
-      const { id } = await tx.bay.create({ data: { ...data, position: position + 1 } })
-      audit({ act: 'added', entity: 'bay', entityId: id, detail: data })
-      return { id }
-    }
-    const { id } = input
-    const before = await tx.bay.findUnique({ where: { id } })
-    const { count } = await tx.bay.updateMany({
-      where: { id, version: input.version ?? 0 },
-      data: { ...data, version: { increment: 1 } },
-    })
-    assertFresh(count, 'bay', id)
+export function saveBay(desk: Desk, input: BayInput): Promise<{ id: string }> {
+  const data = { name: checkBay(input), capabilities: input.capabilities }
+  return act(desk, async (tx, audit, at) => {
+    await assertNameFree(tx.bay, { id: input.id, name: data.name }, 'a bay')
+    const added = { position: await lastPosition(tx.bay) }
+    const { id, before } = await saveRow(audit, bays(tx), input, { data, added })
+    const could = (before?.capabilities ?? []) as Capability[]
+    const lost: string[] = could.filter(can => !data.capabilities.includes(can))
     const { zone } = await shopOf(tx)
-    const lost = (before!.capabilities as string[]).filter(
-      can => !data.capabilities.includes(can as Capability),
-    )
     const touched = touchedSteps(
-      await comingJobs(tx, desk.now()),
+      await comingJobs(tx, at),
       zone,
       step => step.bayId === id && lost.includes(step.needs),
     )
-    assertTold(
-      touchedLines(touched),
-      input.accepted,
-      'capabilities',
-      `${name} could no longer do what is booked there:`,
-    )
-    audit({ act: 'changed', entity: 'bay', entityId: id, detail: changesBetween(before!, data) })
+    askFirst('touches-bookings', touchedLines(touched), {
+      field: 'capabilities',
+      lead: `${data.name} could no longer do what is booked there:`,
+      accepted: input.accepted,
+    })
     return { id }
   })
 }
 
 /** Puts a bay away, out of the board and of every offer. Refused while cars are booked into it, which it names. */
-export async function archiveBay(desk: Desk, input: { id: string; version: number }): Promise<void> {
-  const at = desk.now()
-  await desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
-    const lines = await stayLines(tx, at, input.id, at, Number.POSITIVE_INFINITY)
+export function archiveBay(desk: Desk, input: RowSeen): Promise<void> {
+  return act(desk, async (tx, audit, at) => {
+    const { id } = input
+    const lines = await stayLines(tx, at, id, at, Number.POSITIVE_INFINITY)
     if (lines.length > 0)
-      throw new Refusal(
+      refuse(
         'bay-booked',
-        'id',
-        input.id,
+        { id },
         listed('Cars are booked into this bay; move them to another first:', lines),
       )
-    if ((await tx.bay.count({ where: { archivedAt: null, NOT: { id: input.id } } })) === 0)
-      throw new Refusal(
-        'bay-last',
-        'id',
-        input.id,
-        'This is the only bay; add another before putting it away.',
-      )
-    const { count } = await tx.bay.updateMany({
-      where: { ...input, archivedAt: null },
-      data: { archivedAt: at, version: { increment: 1 } },
-    })
-    assertFresh(count, 'bay', input.id)
-    audit({ act: 'archived', entity: 'bay', entityId: input.id })
+    if ((await tx.bay.count({ where: { archivedAt: null, NOT: { id } } })) === 0)
+      refuse('bay-last', { id }, 'This is the only bay; add another before putting it away.')
+    await archiveRow(audit, bays(tx), input, { at })
   })
 }
 
 /** Takes an archived bay back into use, at the end of the board. */
-export async function restoreBay(desk: Desk, input: { id: string; version: number }): Promise<void> {
-  await desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
-    const bays = await tx.bay.findMany()
-    const bay = bays.find(each => each.id === input.id)
-    const used = bays.filter(each => each.archivedAt === null)
-    if (bay) checkUnique([...used.map(each => each.name), bay.name], () => 'name', 'a bay')
-    const { count } = await tx.bay.updateMany({
-      where: { ...input, NOT: { archivedAt: null } },
-      data: {
-        archivedAt: null,
-        position: Math.max(-1, ...bays.map(each => each.position)) + 1,
-        version: { increment: 1 },
-      },
-    })
-    assertFresh(count, 'bay', input.id)
-    audit({ act: 'restored', entity: 'bay', entityId: input.id })
+export function restoreBay(desk: Desk, input: RowSeen): Promise<void> {
+  return act(desk, async (tx, audit) => {
+    await restoreRow(audit, bays(tx), input, { position: await lastPosition(tx.bay) })
+    await assertNameFree(tx.bay, await tx.bay.findUniqueOrThrow({ where: { id: input.id } }), 'a bay')
   })
 }
 
 /** Puts the bays in the order given; every bay in use once. */
-export async function orderBays(desk: Desk, input: { ids: string[] }): Promise<void> {
-  await desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
-    const bays = await tx.bay.findMany({ where: { archivedAt: null }, select: { id: true } })
-    checkOrder(
-      input.ids,
-      bays.map(bay => bay.id),
-    )
-    for (const [position, id] of input.ids.entries())
-      await tx.bay.update({ where: { id }, data: { position } })
-    audit({ act: 'ordered', entity: 'bay', entityId: '', detail: { ids: input.ids } })
-  })
+export function orderBays(desk: Desk, input: { ids: string[] }): Promise<void> {
+  return act(desk, (tx, audit) => orderRows(audit, bays(tx), input.ids))
 }
 
 /** A line for each car booked to stand in the bay somewhere in `[fromAt, toAt)`. */

@@ -1,13 +1,13 @@
 import { type CureProfile, checkProfile } from '../../domain/cure/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
-import { checkText, checkUnique, type ProductKind } from '../../domain/shop/index.ts'
-import { type JsonObject, noJson } from '../../store/json.ts'
-import { assertFresh, type Tx } from '../../store/store.ts'
-import { changesBetween } from '../desk/changesBetween.ts'
-import type { Desk } from '../desk/desk.ts'
-import { momentWords } from '../desk/momentWords.ts'
-import { shopOf } from '../desk/shopView.ts'
-import { assertTold, comingJobs, jobWords, listed } from '../floor/comingJobs.ts'
+import { refuse, withField } from '../../domain/refusal.ts'
+import { checkText, type ProductKind } from '../../domain/shop/index.ts'
+import { fromJson, noJson, toJson } from '../../store/json.ts'
+import { lotRows } from '../../store/lotRows.ts'
+import type { Tx } from '../../store/store.ts'
+import { askFirst, listed } from '../desk/ask.ts'
+import { act, type Desk } from '../desk/desk.ts'
+import { archiveRow, assertNameFree, type RowSeen, restoreRow, saveRow } from '../desk/keep.ts'
+import { comingJobs, handoverLines } from '../floor/comingJobs.ts'
 import { checkUsers } from './treatmentCheck.ts'
 
 export interface ProductView {
@@ -21,6 +21,8 @@ export interface ProductView {
   archivedAt: number | null
   version: number
 }
+
+const products = (tx: Tx) => ({ table: tx.product, entity: 'product' })
 
 /** The products by kind and name; archived ones only when asked for. */
 export async function listProducts(
@@ -40,7 +42,7 @@ export async function listProducts(
   return rows.map(({ steps, ...product }) => ({
     ...product,
     kind: product.kind as ProductKind,
-    cureProfile: product.cureProfile as unknown as CureProfile | null,
+    cureProfile: fromJson<CureProfile | null>(product.cureProfile),
     usedIn: [...new Map(steps.map(({ treatment }) => [treatment.id, treatment])).values()],
   }))
 }
@@ -63,65 +65,50 @@ export function cures(kind: ProductKind): boolean {
  * Adds a product, or changes one. A changed cure profile is refused until `accepted` where booked cars are planned by the
  * old one: their times follow the new one from then on.
  */
-export async function saveProduct(desk: Desk, input: ProductInput): Promise<{ id: string }> {
+export function saveProduct(desk: Desk, input: ProductInput): Promise<{ id: string }> {
   const data = checkProduct(input)
-  const written = { ...data, cureProfile: data.cureProfile ?? noJson }
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
-    const others = await tx.product.findMany({ where: { archivedAt: null, NOT: { id: input.id ?? '' } } })
-    checkUnique([...others.map(product => product.name), data.name], () => 'name', 'a product')
-    if (input.id === undefined) {
-      const { id } = await tx.product.create({ data: written })
-      audit({ act: 'added', entity: 'product', entityId: id, detail: data })
-      return { id }
-    }
-    const { id } = input
-    const before = await tx.product.findUnique({ where: { id } })
-    const { count } = await tx.product.updateMany({
-      where: { id, version: input.version ?? 0 },
-      data: { ...written, version: { increment: 1 } },
-    })
-    assertFresh(count, 'product', id)
-    const changes = changesBetween(before!, data)
-    if ('kind' in changes) await assertUnused(tx, id, 'kind', 'its kind stays')
-    if ('cureProfile' in changes) {
+  return act(desk, async (tx, audit, at) => {
+    await assertNameFree(tx.product, { id: input.id, name: data.name }, 'a product')
+    const { id, before, changes } = await saveRow(audit, products(tx), input, { data })
+    if (before && 'kind' in changes) await assertUnused(tx, id, 'kind', 'its kind stays')
+    if (before && 'cureProfile' in changes) {
       await checkUsers(tx, id, 'cureProfile')
-      assertTold(
-        await cureLines(tx, id, desk.now()),
-        input.accepted,
-        'cureProfile',
-        `These booked cars are planned by the present figures of ${data.name}; look at them on the board afterwards:`,
-      )
+      askFirst('touches-bookings', await handoverLines(tx, await comingJobs(tx, at, curing(id))), {
+        field: 'cureProfile',
+        lead: `These booked cars are planned by the present figures of ${data.name}; look at them on the board afterwards:`,
+        accepted: input.accepted,
+      })
     }
-    audit({ act: 'changed', entity: 'product', entityId: id, detail: changes })
     return { id }
   })
 }
 
-/** Puts a product away. Refused while a treatment uses it, which it names. */
-export async function archiveProduct(desk: Desk, input: { id: string; version: number }): Promise<void> {
-  await desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
-    await assertUnused(tx, input.id, 'id', 'it cannot be put away')
-    const { count } = await tx.product.updateMany({
-      where: { ...input, archivedAt: null },
-      data: { archivedAt: desk.now(), version: { increment: 1 } },
+/**
+ * Puts a product away. Refused while a treatment uses it, which it names; asked about while booked cars are still to get
+ * it, or some of it is on the shelf or on its way.
+ */
+export function archiveProduct(
+  desk: Desk,
+  input: RowSeen & { accepted?: boolean | undefined },
+): Promise<void> {
+  return act(desk, async (tx, audit, at) => {
+    const { id } = input
+    await assertUnused(tx, id, 'id', 'it cannot be put away')
+    askFirst('in-use', await usesOf(tx, id, at), {
+      field: 'id',
+      lead: 'It is still in use:',
+      accepted: input.accepted,
     })
-    assertFresh(count, 'product', input.id)
-    audit({ act: 'archived', entity: 'product', entityId: input.id })
+    await archiveRow(audit, products(tx), input, { at })
   })
 }
 
 /** Takes an archived product back into use. */
-export async function restoreProduct(desk: Desk, input: { id: string; version: number }): Promise<void> {
-  await desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
-    const product = await tx.product.findUnique({ where: { id: input.id } })
-    const used = await tx.product.findMany({ where: { archivedAt: null } })
-    if (product) checkUnique([...used.map(each => each.name), product.name], () => 'name', 'a product')
-    const { count } = await tx.product.updateMany({
-      where: { ...input, NOT: { archivedAt: null } },
-      data: { archivedAt: null, version: { increment: 1 } },
-    })
-    assertFresh(count, 'product', input.id)
-    audit({ act: 'restored', entity: 'product', entityId: input.id })
+export function restoreProduct(desk: Desk, input: RowSeen): Promise<void> {
+  return act(desk, async (tx, audit) => {
+    await restoreRow(audit, products(tx), input)
+    const product = await tx.product.findUniqueOrThrow({ where: { id: input.id } })
+    await assertNameFree(tx.product, product, 'a product')
   })
 }
 
@@ -129,28 +116,46 @@ function checkProduct({ name, kind, cureProfile }: ProductInput) {
   const kept = checkText(name, 'name', "The product's name")
   if (!cures(kind)) {
     if (cureProfile)
-      throw new Refusal(
+      refuse(
         'profile-useless',
-        'cureProfile',
-        kind,
+        { cureProfile },
         `A ${kind} does not cure on the car; leave its profile out, or choose coating or topper.`,
       )
-    return { name: kept, kind, cureProfile: null }
+    return { name: kept, kind, cureProfile: noJson }
   }
   if (!cureProfile)
-    throw new Refusal(
+    refuse(
       'profile-missing',
-      'cureProfile',
-      kind,
+      { cureProfile },
       `A ${kind} needs its cure profile: take the figures from the data sheet, or begin with common practice.`,
     )
   try {
     checkProfile(cureProfile)
   } catch (error) {
-    if (!(error instanceof Refusal)) throw error
-    throw new Refusal(error.code, `cureProfile.${error.field}`, error.value, error.message)
+    throw withField(error, field => `cureProfile.${field}`)
   }
-  return { name: kept, kind, cureProfile: { ...cureProfile } as unknown as JsonObject }
+  return { name: kept, kind, cureProfile: toJson(cureProfile) }
+}
+
+/** The jobs in which the product is still to be used or to cure. */
+const curing = (productId: string) => ({ steps: { some: { productId } } })
+
+/** What still rests on the product, a line each. */
+async function usesOf(tx: Tx, productId: string, at: number): Promise<string[]> {
+  const jobs = await comingJobs(tx, at, curing(productId))
+  const lots = await lotRows(tx, [productId])
+  const orders = await tx.purchaseOrder.findMany({
+    where: { status: { in: ['draft', 'sent', 'partly'] }, lines: { some: { productId } } },
+    select: { number: true },
+    orderBy: { number: 'asc' },
+  })
+  return [
+    ...(await handoverLines(tx, jobs)),
+    ...(lots.length > 0
+      ? [lots.length === 1 ? '1 container on the shelf' : `${lots.length} containers on the shelf`]
+      : []),
+    ...orders.map(({ number }) => `Order ${number} has it on its list`),
+  ]
 }
 
 async function assertUnused(tx: Tx, productId: string, field: string, consequence: string): Promise<void> {
@@ -159,21 +164,12 @@ async function assertUnused(tx: Tx, productId: string, field: string, consequenc
     select: { name: true },
   })
   if (treatments.length > 0)
-    throw new Refusal(
+    refuse(
       'product-used',
-      field,
-      productId,
+      { [field]: productId },
       listed(
         `These treatments use it, so ${consequence}; choose another product there first:`,
         treatments.map(each => each.name),
       ),
     )
-}
-
-/** A line for each coming job in which the product is still to cure. */
-async function cureLines(tx: Tx, productId: string, nowAt: number): Promise<string[]> {
-  const { zone } = await shopOf(tx)
-  return (await comingJobs(tx, nowAt))
-    .filter(job => job.steps.some(step => step.productId === productId))
-    .map(job => `${jobWords(job)}: handover ${momentWords(job.handoverAt, zone)}`)
 }

@@ -1,5 +1,5 @@
 import { majorOf, minorOf } from '../../domain/money/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import {
   checkConditionFactors,
   checkGrid,
@@ -9,11 +9,11 @@ import {
   type SizeClass,
 } from '../../domain/shop/index.ts'
 import { readMailAddress, readPhone } from '../../domain/vehicle/index.ts'
-import { assertFresh, type Tx } from '../../store/store.ts'
-import { changesBetween } from '../desk/changesBetween.ts'
-import type { Desk } from '../desk/desk.ts'
+import type { Tx } from '../../store/store.ts'
+import { act, type Desk } from '../desk/desk.ts'
+import { saveSingle } from '../desk/keep.ts'
 import { calendarOf, findShop, type ShopView, shopOf } from '../desk/shopView.ts'
-import { tellOfHours } from './hoursTold.ts'
+import { askOfHours } from './askOfHours.ts'
 import type { ShopUpdate } from './inputs.ts'
 
 /** The shop of this database; null before the first run is done. */
@@ -25,7 +25,7 @@ export function getShop(desk: Desk): Promise<ShopView | null> {
  * Changes the shop. A change of hours or zone that leaves something booked outside the opening hours is refused with
  * `touches-bookings` until it is `accepted`; the currency stands once a job was booked in it.
  */
-export async function updateShop(desk: Desk, input: ShopUpdate): Promise<ShopView> {
+export function updateShop(desk: Desk, input: ShopUpdate): Promise<ShopView> {
   const { accepted, version, ...fields } = input
   checkShop(fields)
   checkGrid(fields.gridMin)
@@ -37,23 +37,14 @@ export async function updateShop(desk: Desk, input: ShopUpdate): Promise<ShopVie
     email: fields.email?.trim() ? readMailAddress(fields.email) : null,
     address: fields.address?.trim() ? checkNote(fields.address, 'address', 400) : null,
   }
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+  const written = { ...data, weekly: data.weekly as object[], conditionFactors: { ...data.conditionFactors } }
+  return act(desk, async (tx, audit, at) => {
     const before = await shopOf(tx)
     const calendar = await calendarOf(tx)
-    const { count } = await tx.shop.updateMany({
-      where: { id: 1, version },
-      data: {
-        ...data,
-        weekly: data.weekly as object[],
-        conditionFactors: { ...data.conditionFactors },
-        version: { increment: 1 },
-      },
-    })
-    assertFresh(count, 'shop', '1')
+    await saveSingle(audit, { table: tx.shop, entity: 'shop' }, { key: { id: 1 }, version }, written)
     if (before.currency !== data.currency) await changeCurrency(tx, before.currency, data.currency)
     const field = before.zone === data.zone ? 'weekly' : 'zone'
-    await tellOfHours(tx, { before: calendar, nowAt: desk.now(), field, accepted })
-    audit({ act: 'changed', entity: 'shop', entityId: '1', detail: changesBetween(before, data) })
+    await askOfHours(tx, { before: calendar, nowAt: at, field, accepted })
     return shopOf(tx)
   })
 }
@@ -62,10 +53,9 @@ export async function updateShop(desk: Desk, input: ShopUpdate): Promise<ShopVie
 async function changeCurrency(tx: Tx, from: string, to: string): Promise<void> {
   const jobs = await tx.job.count()
   if (jobs > 0)
-    throw new Refusal(
+    refuse(
       'currency-in-use',
-      'currency',
-      to,
+      { currency: to },
       `${jobs === 1 ? 'A job is' : `${jobs} jobs are`} priced in ${from}, so it stays; a shop that changes its money ` +
         'begins with a new data folder.',
     )

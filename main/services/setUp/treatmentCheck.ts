@@ -2,13 +2,34 @@ import { openSpans } from '../../domain/calendar/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import {
   checkTreatment,
+  type SizeClass,
   sizeClasses,
   type Treatment,
   type TreatmentProduct,
+  type TreatmentStep,
 } from '../../domain/shop/index.ts'
 import { layOut } from '../../domain/treatment/index.ts'
+import type { TreatmentStep as TreatmentStepRow } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
 import { type ShopView, shopOf } from '../desk/shopView.ts'
+
+export const withSteps = {
+  steps: {
+    orderBy: { position: 'asc' },
+    omit: { id: true, treatmentId: true, position: true, draws: true },
+  },
+} as const
+
+type StepRow = Omit<TreatmentStepRow, 'id' | 'treatmentId' | 'position' | 'draws'>
+
+/** A treatment's row, read `withSteps`, as the domain and the screens know it. */
+export function treatmentOf<Row extends { prices: unknown; steps: readonly StepRow[] }>(row: Row) {
+  return {
+    ...row,
+    prices: row.prices as Record<SizeClass, number>,
+    steps: row.steps as TreatmentStep[],
+  }
+}
 
 /**
  * Refuses a treatment that the shop, with its hours and the products in use, could not carry out: besides each step for
@@ -40,11 +61,11 @@ export async function checkSold(tx: Tx, treatment: Treatment): Promise<void> {
 export async function checkUsers(tx: Tx, productId: string, field: string): Promise<void> {
   const users = await tx.treatment.findMany({
     where: { archivedAt: null, steps: { some: { productId } } },
-    include: { steps: { orderBy: { position: 'asc' } } },
+    include: withSteps,
   })
   for (const treatment of users)
     try {
-      await checkSold(tx, treatment as unknown as Treatment)
+      await checkSold(tx, treatmentOf(treatment))
     } catch (error) {
       if (!(error instanceof Refusal)) throw error
       const words = `The treatment "${treatment.name}" could not be carried out any more. ${error.message}`

@@ -1,16 +1,20 @@
-import {
-  checkNote,
-  checkText,
-  checkUnique,
-  type SizeClass,
-  type TreatmentStep,
-} from '../../domain/shop/index.ts'
-import { assertFresh } from '../../store/store.ts'
+import { checkNote, checkText, type SizeClass, type TreatmentStep } from '../../domain/shop/index.ts'
+import type { Tx } from '../../store/store.ts'
+import { askFirst } from '../desk/ask.ts'
 import { changesBetween } from '../desk/changesBetween.ts'
-import type { Desk } from '../desk/desk.ts'
-import { checkOrder } from '../desk/order.ts'
+import { act, type Desk } from '../desk/desk.ts'
+import {
+  archiveRow,
+  assertNameFree,
+  lastPosition,
+  orderRows,
+  type RowSeen,
+  restoreRow,
+  saveRow,
+} from '../desk/keep.ts'
+import { comingJobs, handoverLines } from '../floor/comingJobs.ts'
 import { keptRecipes, openJobsWith, writeStepDraws } from '../shelf/stepDraws.ts'
-import { checkSold } from './treatmentCheck.ts'
+import { checkSold, treatmentOf, withSteps } from './treatmentCheck.ts'
 
 export interface TreatmentView {
   id: string
@@ -23,6 +27,8 @@ export interface TreatmentView {
   version: number
 }
 
+const treatments = (tx: Tx) => ({ table: tx.treatment, entity: 'treatment' })
+
 /** The treatments in their order, each with its steps; archived ones only when asked for. */
 export async function listTreatments(
   desk: Desk,
@@ -31,15 +37,9 @@ export async function listTreatments(
   const rows = await desk.store.read.treatment.findMany({
     where: input?.archived ? {} : { archivedAt: null },
     orderBy: [{ archivedAt: { sort: 'asc', nulls: 'first' } }, { position: 'asc' }, { id: 'asc' }],
-    include: { steps: { orderBy: { position: 'asc' } } },
+    include: withSteps,
   })
-  return rows.map(({ position: _, ...treatment }) => ({
-    ...treatment,
-    prices: treatment.prices as Record<SizeClass, number>,
-    steps: treatment.steps.map(
-      ({ id: _, treatmentId: __, position: ___, draws: ____, ...step }) => step as unknown as TreatmentStep,
-    ),
-  }))
+  return rows.map(({ position: _, ...treatment }) => treatmentOf(treatment))
 }
 
 export interface TreatmentInput {
@@ -52,7 +52,7 @@ export interface TreatmentInput {
 }
 
 /** Adds a treatment, or changes one with all its steps. Booked jobs keep the steps and prices they were sold with. */
-export async function saveTreatment(desk: Desk, input: TreatmentInput): Promise<{ id: string }> {
+export function saveTreatment(desk: Desk, input: TreatmentInput): Promise<{ id: string }> {
   const { prices } = input
   const steps = input.steps.map((step, position) => ({ ...step, name: step.name.trim(), position }))
   const data = {
@@ -60,92 +60,54 @@ export async function saveTreatment(desk: Desk, input: TreatmentInput): Promise<
     summary: checkNote(input.summary, 'summary', 400),
     prices,
   }
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+  return act(desk, async (tx, audit, at) => {
     await checkSold(tx, input)
-    const others = await tx.treatment.findMany({ where: { archivedAt: null, NOT: { id: input.id ?? '' } } })
-    checkUnique([...others.map(each => each.name), data.name], () => 'name', 'a treatment')
-    if (input.id === undefined) {
-      const position = (await tx.treatment.aggregate({ _max: { position: true } }))._max.position ?? -1
-      const { id } = await tx.treatment.create({
-        data: { ...data, position: position + 1, steps: { createMany: { data: steps } } },
-      })
-      audit({ act: 'added', entity: 'treatment', entityId: id, detail: { ...data, steps } })
-      return { id }
-    }
-    const { id } = input
-    const before = await tx.treatment.findUnique({
-      where: { id },
-      include: { steps: { orderBy: { position: 'asc' }, omit: { id: true, treatmentId: true } } },
+    await assertNameFree(tx.treatment, { id: input.id, name: data.name }, 'a treatment')
+    const before = await tx.treatmentStep.findMany({
+      where: { treatmentId: input.id ?? '' },
+      orderBy: { position: 'asc' },
+      omit: { id: true, treatmentId: true },
     })
-    const { count } = await tx.treatment.updateMany({
-      where: { id, version: input.version ?? 0 },
-      data: { ...data, version: { increment: 1 } },
-    })
-    assertFresh(count, 'treatment', id)
+    const added = { position: await lastPosition(tx.treatment) }
+    const changed = changesBetween({ steps: before.map(({ draws: _, ...step }) => step) }, { steps })
+    const { id } = await saveRow(audit, treatments(tx), input, { data, added, detail: changed })
     await tx.treatmentStep.deleteMany({ where: { treatmentId: id } })
-    const recipes = keptRecipes(before!.steps, steps)
+    const recipes = keptRecipes(before, steps)
     await tx.treatmentStep.createMany({
       data: steps.map((step, i) => ({ ...step, treatmentId: id, draws: recipes[i] as object[] })),
     })
-    await writeStepDraws(tx, await openJobsWith(tx, [id], desk.now()), desk.now())
-    audit({
-      act: 'changed',
-      entity: 'treatment',
-      entityId: id,
-      detail: changesBetween(
-        { ...before, steps: before!.steps.map(({ draws: _, ...step }) => step) },
-        { ...data, steps },
-      ),
-    })
+    await writeStepDraws(tx, await openJobsWith(tx, [id], at), at)
     return { id }
   })
 }
 
-/** Puts a treatment away: it is sold no more; jobs booked with it stand. */
-export async function archiveTreatment(desk: Desk, input: { id: string; version: number }): Promise<void> {
-  await desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
-    const { count } = await tx.treatment.updateMany({
-      where: { ...input, archivedAt: null },
-      data: { archivedAt: desk.now(), version: { increment: 1 } },
+/** Puts a treatment away: it is sold no more. Jobs booked with it stand, and are named first, until it is `accepted`. */
+export function archiveTreatment(
+  desk: Desk,
+  input: RowSeen & { accepted?: boolean | undefined },
+): Promise<void> {
+  return act(desk, async (tx, audit, at) => {
+    const jobs = await comingJobs(tx, at, { treatments: { some: { treatmentId: input.id } } })
+    askFirst('in-use', await handoverLines(tx, jobs), {
+      field: 'id',
+      lead: 'These cars are booked for it. They keep it; nobody else can be sold it:',
+      accepted: input.accepted,
     })
-    assertFresh(count, 'treatment', input.id)
-    audit({ act: 'archived', entity: 'treatment', entityId: input.id })
+    await archiveRow(audit, treatments(tx), input, { at })
   })
 }
 
 /** Sells an archived treatment again, last in the list; refused where it can no longer be carried out as it stands. */
-export async function restoreTreatment(desk: Desk, input: { id: string; version: number }): Promise<void> {
-  await desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
-    const all = await tx.treatment.findMany({ include: { steps: { orderBy: { position: 'asc' } } } })
-    const treatment = all.find(each => each.id === input.id)
-    if (treatment) {
-      const sold = all.filter(each => each.archivedAt === null)
-      checkUnique([...sold.map(each => each.name), treatment.name], () => 'name', 'a treatment')
-      await checkSold(tx, treatment as unknown as TreatmentInput)
-    }
-    const { count } = await tx.treatment.updateMany({
-      where: { ...input, NOT: { archivedAt: null } },
-      data: {
-        archivedAt: null,
-        position: Math.max(-1, ...all.map(each => each.position)) + 1,
-        version: { increment: 1 },
-      },
-    })
-    assertFresh(count, 'treatment', input.id)
-    audit({ act: 'restored', entity: 'treatment', entityId: input.id })
+export function restoreTreatment(desk: Desk, input: RowSeen): Promise<void> {
+  return act(desk, async (tx, audit) => {
+    await restoreRow(audit, treatments(tx), input, { position: await lastPosition(tx.treatment) })
+    const treatment = await tx.treatment.findUniqueOrThrow({ where: { id: input.id }, include: withSteps })
+    await assertNameFree(tx.treatment, treatment, 'a treatment')
+    await checkSold(tx, treatmentOf(treatment))
   })
 }
 
 /** Puts the treatments in the order given; every one sold once. */
-export async function orderTreatments(desk: Desk, input: { ids: string[] }): Promise<void> {
-  await desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
-    const sold = await tx.treatment.findMany({ where: { archivedAt: null }, select: { id: true } })
-    checkOrder(
-      input.ids,
-      sold.map(treatment => treatment.id),
-    )
-    for (const [position, id] of input.ids.entries())
-      await tx.treatment.update({ where: { id }, data: { position } })
-    audit({ act: 'ordered', entity: 'treatment', entityId: '', detail: { ids: input.ids } })
-  })
+export function orderTreatments(desk: Desk, input: { ids: string[] }): Promise<void> {
+  return act(desk, (tx, audit) => orderRows(audit, treatments(tx), input.ids))
 }

@@ -1,14 +1,15 @@
 import { openSpans, type ShopCalendar } from '../../domain/calendar/index.ts'
 import type { Tx } from '../../store/store.ts'
+import { askFirst } from '../desk/ask.ts'
 import { calendarOf } from '../desk/shopView.ts'
-import { assertTold, comingJobs, newlyTouched, touchedLines, touchedOutside } from '../floor/comingJobs.ts'
+import { comingJobs, newlyTouched, touchedLines, touchedOutside } from '../floor/comingJobs.ts'
 
 /**
  * Says what the opening hours just written leave outside that lay inside `before`. Call it after the write, in the same
  * transaction: a refusal takes the write back.
  * @throws Refusal `touches-bookings` naming the jobs, unless `accepted`.
  */
-export async function tellOfHours(
+export async function askOfHours(
   tx: Tx,
   options: { before: ShopCalendar; nowAt: number; field: string; accepted: boolean | undefined },
 ): Promise<void> {
@@ -20,10 +21,9 @@ export async function tellOfHours(
   // A day's margin, so that an opening that began before now is whole.
   const outside = (calendar: ShopCalendar) =>
     touchedOutside(jobs, openSpans(calendar, nowAt - 1440, toAt), before.zone, nowAt)
-  assertTold(
-    touchedLines(newlyTouched(outside(before), outside(after))),
-    accepted,
+  askFirst('touches-bookings', touchedLines(newlyTouched(outside(before), outside(after))), {
     field,
-    'These bookings would fall outside the opening hours; they stay where they are until somebody moves them:',
-  )
+    lead: 'These bookings would fall outside the opening hours; they stay where they are until somebody moves them:',
+    accepted,
+  })
 }
