@@ -23,10 +23,17 @@ interface Attempt<Input, Result> {
   done: ((result: Result) => void) | undefined
 }
 
+/** The refusals a person may overrule, each with the question it asks. */
+export const questions: Readonly<Record<string, string>> = {
+  'touches-bookings': 'This touches booked cars',
+  'in-use': 'This is still in use',
+  'known-already': 'This may be on file already',
+}
+
 /**
  * The one way a screen changes anything. It is deaf while a change is on its way: a button is disabled only when React
  * has drawn again, the second click of a double click comes before that, and would save a thing twice. A change that is
- * refused because of what is booked shows the words, and the person decides; `onRefused` hears of every other refusal.
+ * refused only until somebody has seen what it touches shows the words, and the person decides; `onRefused` hears of every other refusal.
  */
 export function useSaving<Input, Result>(
   { mutationFn }: SavingOptions<Input, Result>,
@@ -42,10 +49,10 @@ export function useSaving<Input, Result>(
     onError: (refused, { input, done }) => {
       void queryClient.invalidateQueries()
       const { reason, message } = faultOf(refused)
-      if (reason !== 'touches-bookings' || (input as { accepted?: true }).accepted)
-        return onRefused?.(refused)
+      const title = questions[reason]
+      if (title === undefined || (input as { accepted?: true }).accepted) return onRefused?.(refused)
       modals.openConfirmModal({
-        title: 'This touches booked cars',
+        title,
         children: createElement('p', { style: { whiteSpace: 'pre-line', margin: 0 } }, message),
         size: 'lg',
         labels: { confirm: 'Do it anyway', cancel: 'Leave it as it is' },

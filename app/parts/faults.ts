@@ -1,3 +1,4 @@
+import { questions } from '../data/saving.ts'
 import { faultOf } from '../data/trpc.ts'
 
 export interface Faults {
@@ -13,12 +14,12 @@ export interface Faults {
 
 /**
  * Spreads a refusal over a form: each field asks for its own words while it is drawn, and what no field has taken is left
- * for a note. A refusal for booked cars is asked about elsewhere and gives no words here.
+ * for a note. A refusal that is a question is asked elsewhere and gives no words here.
  */
 export function faultsOf(error: unknown): Faults {
   if (!error) return noFaults
   const fault = faultOf(error)
-  if (fault.reason === 'touches-bookings') return noFaults
+  if (fault.reason in questions) return noFaults
   const words = fault.field ? withoutPath(fault.message, fault.field) : fault.message
   let taken = false
   const take = (here: boolean) => {
