@@ -49,7 +49,7 @@ export function useSaving<Input, Result>(
     onError: (refused, { input, done }) => {
       void queryClient.invalidateQueries()
       const { reason, message } = faultOf(refused)
-      const title = questions[reason]
+      const title = questions[reason ?? '']
       if (title === undefined || (input as { accepted?: true }).accepted) return onRefused?.(refused)
       modals.openConfirmModal({
         title,

@@ -19,7 +19,7 @@ export interface Faults {
 export function faultsOf(error: unknown): Faults {
   if (!error) return noFaults
   const fault = faultOf(error)
-  if (fault.reason in questions) return noFaults
+  if (fault.reason !== null && fault.reason in questions) return noFaults
   const words = fault.field ? withoutPath(fault.message, fault.field) : fault.message
   let taken = false
   const take = (here: boolean) => {
