@@ -1,4 +1,14 @@
 export { type ClockChange, clockChanges, clockChangesOfYear } from './clockChanges.ts'
+export {
+  addMonths,
+  type CivilDate,
+  civilDate,
+  dateOfDay,
+  dayNumber,
+  dayNumberOf,
+  daysInMonth,
+  weekdayOf,
+} from './dayNumber.ts'
 export { type Day, dayLength, daysBetween, type IsoWeek, isoWeek, weeksInIsoYear } from './days.ts'
 export { ceilToGrid, onGrid } from './grid.ts'
 export {
@@ -26,6 +36,7 @@ export {
   zonedOf,
 } from './instants.ts'
 export { bayFree, type CrewHours, crewSpans, openSpans } from './openSpans.ts'
+export { firstIndex } from './search.ts'
 export {
   clip,
   difference,

@@ -3,8 +3,9 @@
  * promised is the least of the bad case from that day until goods ordered today could be here. Later jobs can be ordered
  * for, so they do not stand in the way.
  */
+
+import { dateOfDay } from '../calendar/index.ts'
 import { amountWords, type Unit } from './amount.ts'
-import { dateOfDay } from './dayNumber.ts'
 import type { Projection } from './projection.ts'
 
 export interface WantedDraw {

@@ -1,6 +1,7 @@
 /** Orders on their way: when they can be expected, what is still open, which are late and what to write. */
+
+import { dateOfDay, dayNumber } from '../calendar/index.ts'
 import { Refusal } from '../refusal.ts'
-import { dateOfDay, dayNumber } from './dayNumber.ts'
 import type { Supplier } from './supplier.ts'
 import {
   afterWorkingDays,

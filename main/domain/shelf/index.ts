@@ -1,3 +1,4 @@
+export { dateOfDay, dayNumber, weekdayOf } from '../calendar/index.ts'
 export { adviceReasons, type Reason, type ReasonCode, type ReasonInput } from './adviceReasons.ts'
 export { type Advice, type AdviceInput, advise, type OrderReason } from './advise.ts'
 export { amountWords, CENTI_PER_UNIT, centiOf, type Unit, unitsOf } from './amount.ts'
@@ -6,7 +7,6 @@ export { addIndependent, type Chances, leastCover, meanOf, NOTHING, varianceOf }
 export { type CostMethod, type Costs, costMoves, type JobCost, jobCosts } from './costing.ts'
 export { type Counted, countMove } from './count.ts'
 export { arrivalChances, type CoverInput, coverChances } from './cover.ts'
-export { dateOfDay, dayNumber, weekdayOf } from './dayNumber.ts'
 export {
   type DeliveryWindow,
   deliveryWindow,

@@ -2,8 +2,9 @@
  * A lot is one container of a batch: a bottle, a can, a box of pads. Bottles that came together share their batch and
  * dates but are lots of their own, because each is opened, weighed and used up by itself.
  */
+
+import { dateOfDay, dayNumber } from '../calendar/index.ts'
 import { Refusal } from '../refusal.ts'
-import { dateOfDay, dayNumber } from './dayNumber.ts'
 
 export interface Lot {
   readonly id: string

@@ -1,8 +1,9 @@
 /** Goods arriving: one lot and one receipt for each container, their cost shared out to the last minor unit. */
+
+import { dateOfDay, dayNumber } from '../calendar/index.ts'
 import { allocate } from '../money/index.ts'
 import { Refusal } from '../refusal.ts'
 import { checkPositive } from './amount.ts'
-import { dateOfDay, dayNumber } from './dayNumber.ts'
 import type { MoveDraft } from './ledger.ts'
 import type { Lot } from './lot.ts'
 

@@ -1,6 +1,7 @@
 /** Suppliers and what they ask for: days they work, how long they take, packs, prices, carriage. */
+
+import { dayNumber } from '../calendar/index.ts'
 import { Refusal } from '../refusal.ts'
-import { dayNumber } from './dayNumber.ts'
 
 export interface PriceBreak {
   /** From this many packs on. The first break is from 1. */

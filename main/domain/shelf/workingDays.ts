@@ -1,6 +1,7 @@
 /** Lead times counted in a supplier's working days, and the dates they lead to. */
+
+import { dayNumber, weekdayOf } from '../calendar/index.ts'
 import { Refusal } from '../refusal.ts'
-import { dayNumber, weekdayOf } from './dayNumber.ts'
 import { normalShare } from './normal.ts'
 import type { LeadTime, Supplier } from './supplier.ts'
 

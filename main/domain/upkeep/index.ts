@@ -50,15 +50,6 @@ export {
   WORTH_PROPOSING,
 } from './plan/propose.ts'
 export { startingPlans, topperRule, type UpkeepStart } from './plan/startingPlans.ts'
-export { type DayRule, dayRule, writtenOut } from './recurrence/dayRule.ts'
-export {
-  firstOccurrences,
-  type Occurrence,
-  occurrencesBetween,
-  type Recurrence,
-  walkOccurrences,
-} from './recurrence/occurrences.ts'
-export { type RuleParts, ruleParts } from './recurrence/ruleParts.ts'
 export { ruleWords } from './recurrence/ruleWords.ts'
 export { BACK_OFF, type BackOff, waitAfter } from './reminders/backOff.ts'
 export {

@@ -1,4 +1,4 @@
-import { dateText, dayNumber } from '../recurrence/dayNumber.ts'
+import { dateOfDay, dayNumber } from '../../calendar/index.ts'
 import { dayRule } from '../recurrence/dayRule.ts'
 import { openVisit } from './due.ts'
 import type { Plan, VisitRecord } from './plan.ts'
@@ -22,5 +22,5 @@ export function visitAnswered(
   if (!visit) return null
   const agreed = standing.moved.get(visit.ruleDay)?.to ?? visit.ruleDay
   if (plan.anchor.to === 'date' && day < agreed - plan.earlyDays) return null
-  return dateText(visit.ruleDay)
+  return dateOfDay(visit.ruleDay)
 }

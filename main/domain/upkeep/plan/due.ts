@@ -1,5 +1,7 @@
+import { firstIndex } from '../../calendar/index.ts'
 import type { DayRule } from '../recurrence/dayRule.ts'
 import { type DaySpan, type DueWindow, fitToAbsences, fitToOpenDays, type Shift } from './fitDay.ts'
+import { MOST_MISSED } from './limits.ts'
 import type { Plan } from './plan.ts'
 import type { PlanStanding } from './standing.ts'
 
@@ -20,7 +22,7 @@ export interface DueDay extends DueWindow {
   /** The day the rule gave, which names the visit. */
   readonly ruleDay: number
   readonly state: DueState
-  /** Visits that passed undone before this one took their place. */
+  /** Visits that passed undone before this one took their place, `MOST_MISSED` at most. */
   readonly missed: number
   readonly moved: { readonly why: string | null } | null
   readonly shifts: readonly Shift[]
@@ -35,7 +37,8 @@ export function nextRuleDay(rule: DayRule, standing: PlanStanding, after: number
 
 /**
  * The open visit of a plan. With an anchor at the last visit it stays open until done or skipped. By dates, a visit
- * nobody came for gives way once the window of the next one opens, and is counted as missed.
+ * nobody came for gives way once the window of the next one opens, and is counted as missed (up to `MOST_MISSED`); one
+ * agreed for a day that still serves stays.
  */
 export function openVisit(
   plan: Plan,
@@ -43,18 +46,40 @@ export function openVisit(
   standing: PlanStanding,
   today: number,
 ): { ruleDay: number; missed: number } | null {
-  let ruleDay = nextRuleDay(rule, standing, standing.after)
-  if (ruleDay === null) return null
-  let missed = 0
-  while (plan.anchor.to === 'date' && ruleDay < today) {
-    const agreed = standing.moved.get(ruleDay)
-    if (agreed && agreed.to + plan.lateDays >= today) break
+  const first = nextRuleDay(rule, standing, standing.after)
+  if (first === null) return null
+  if (plan.anchor.to !== 'date' || first >= today) return { ruleDay: first, missed: 0 }
+  let ruleDay = agreedDay(plan, rule, standing, first, today)
+  if (ruleDay === null) {
+    ruleDay = lastRuleDay(rule, standing, first, today)
     const following = nextRuleDay(rule, standing, ruleDay)
-    if (following === null || following - plan.earlyDays > today) break
-    ruleDay = following
-    missed++
+    if (following !== null && following - plan.earlyDays <= today) ruleDay = following
   }
+  let missed = 0
+  for (let day: number | null = first; day !== null && day < ruleDay && missed < MOST_MISSED; missed++)
+    day = nextRuleDay(rule, standing, day)
   return { ruleDay, missed }
+}
+
+/** The first of the rule's days in `[first, today)` that was moved to a day still serving today. */
+function agreedDay(
+  { lateDays }: Plan,
+  rule: DayRule,
+  standing: PlanStanding,
+  first: number,
+  today: number,
+): number | null {
+  const held = [...standing.moved]
+    .filter(([day, { to }]) => first <= day && day < today && to + lateDays >= today)
+    .map(([day]) => day)
+    .filter(day => nextRuleDay(rule, standing, day - 1) === day)
+  return held.length > 0 ? Math.min(...held) : null
+}
+
+/** The last of the rule's days in `[first, before)`, `first` being one: by halving, since thousands may lie between. */
+function lastRuleDay(rule: DayRule, standing: PlanStanding, first: number, before: number): number {
+  const later = (n: number) => nextRuleDay(rule, standing, first + n) ?? Number.POSITIVE_INFINITY
+  return first + firstIndex(before - first, n => later(n) >= before)
 }
 
 /**

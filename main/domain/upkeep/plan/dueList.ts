@@ -1,7 +1,9 @@
-import { dateText, dayNumber } from '../recurrence/dayNumber.ts'
+import { dateOfDay, dayNumber } from '../../calendar/index.ts'
+import { Refusal } from '../../refusal.ts'
 import { type DayRule, dayRule } from '../recurrence/dayRule.ts'
 import { type DueDay, type DueFrame, type DueState, dueDayOf, nextRuleDay, openVisit } from './due.ts'
 import { absenceSpans } from './fitDay.ts'
+import { LISTED_AHEAD_DAYS } from './limits.ts'
 import type { DueQuestion } from './nextDue.ts'
 import type { CarTimes, Plan, VisitRecord } from './plan.ts'
 import { type PlanStanding, standingOf } from './standing.ts'
@@ -25,20 +27,31 @@ export interface ListedDue {
 
 /**
  * All visits of many plans due up to and including a day, by due day: each plan's open visit, overdue ones too, and
- * those that follow if each is done when due (an overdue one today). `nextDue` says why, visit by visit.
+ * those that follow if each is done when due (an overdue one today). `nextDue` says why, visit by visit. A plan that
+ * cannot be worked out (one kept from before a limit was set) is handed to `refused` with the reason and leaves the
+ * others standing; without `refused` it is thrown.
+ * @throws Refusal when `until` lies more than 25 years after today.
  */
 export function dueList(
   entries: readonly DueEntry[],
   question: DueQuestion & { readonly until: string },
+  refused?: (planId: string, reason: Refusal) => void,
 ): ListedDue[] {
   const today = dayNumber(question.today, 'today')
   const until = dayNumber(question.until, 'until')
+  if (until > today + LISTED_AHEAD_DAYS)
+    throw new Refusal(
+      'until-far',
+      'until',
+      question.until,
+      `Visits are listed 25 years ahead at most; ${question.until} is further.`,
+    )
   const rules = new Map<string, DayRule>()
-  const text = memo(dateText)
+  const text = memo(dateOfDay)
   const { isOpen } = question
   const open = isOpen ? memo(day => isOpen(text(day))) : null
   const found: { item: ListedDue; due: number }[] = []
-  for (const { plan, records, car } of entries) {
+  const list = ({ plan, records, car }: DueEntry) => {
     let rule = rules.get(plan.rule)
     if (!rule) {
       rule = dayRule(plan.rule, question.zone)
@@ -64,6 +77,13 @@ export function dueList(
       found.push({ item, due: due.due })
     })
   }
+  for (const entry of entries)
+    try {
+      list(entry)
+    } catch (error) {
+      if (!refused || !(error instanceof Refusal)) throw error
+      refused(entry.plan.id, error)
+    }
   return found.sort((a, b) => a.due - b.due).map(({ item }) => item)
 }
 

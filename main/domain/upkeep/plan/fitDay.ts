@@ -1,4 +1,4 @@
-import { dayNumber } from '../recurrence/dayNumber.ts'
+import { planDay } from './limits.ts'
 import type { Absence } from './plan.ts'
 
 /** A due day with the first and last day that still serve, in day numbers. */
@@ -17,7 +17,7 @@ export interface DaySpan {
 /** Absences as day numbers in order, those that touch joined. */
 export function absenceSpans(away: readonly Absence[]): DaySpan[] {
   if (away.length === 0) return []
-  const spans = away.map(({ from, to }) => ({ from: dayNumber(from), to: dayNumber(to) }))
+  const spans = away.map(({ from, to }) => ({ from: planDay(from, 'away'), to: planDay(to, 'away') }))
   spans.sort((a, b) => a.from - b.from)
   const joined: { from: number; to: number }[] = []
   for (const span of spans) {

@@ -1,4 +1,4 @@
-import { dateText, dayNumber } from '../recurrence/dayNumber.ts'
+import { dateOfDay, dayNumber } from '../../calendar/index.ts'
 import { dayRule } from '../recurrence/dayRule.ts'
 import { type DueState, dueDayOf, openVisit } from './due.ts'
 import { absenceSpans } from './fitDay.ts'
@@ -64,16 +64,16 @@ export function nextDue(
     soonDays: question.soonDays ?? 30,
     soldOn,
     away: absenceSpans(car.away),
-    isOpen: isOpen ? day => isOpen(dateText(day)) : null,
+    isOpen: isOpen ? day => isOpen(dateOfDay(day)) : null,
   })
   if (!due)
     return { planId: plan.id, dueOn: null, because: 'sold', sentence: overWords(plan, 'sold', car.soldOn) }
   return {
     planId: plan.id,
-    ruleOn: dateText(due.ruleDay),
-    dueOn: dateText(due.due),
-    firstOn: dateText(due.first),
-    lastOn: dateText(due.last),
+    ruleOn: dateOfDay(due.ruleDay),
+    dueOn: dateOfDay(due.due),
+    firstOn: dateOfDay(due.first),
+    lastOn: dateOfDay(due.last),
     state: due.state,
     daysLate: Math.max(0, today - due.due),
     missed: due.missed,

@@ -1,6 +1,6 @@
 import { Refusal } from '../../refusal.ts'
-import { dayNumber } from '../recurrence/dayNumber.ts'
 import { dayRule } from '../recurrence/dayRule.ts'
+import { LONGEST_AWAY_DAYS, planDay } from './limits.ts'
 
 export type PlanKind = 'first-wash' | 'check-up' | 'topper' | 'inspection' | 'other'
 
@@ -46,11 +46,18 @@ export interface CarTimes {
   readonly away: readonly Absence[]
 }
 
-/** Refuses a plan that could never say when: a bad rule, a bad date, or a window that is none. */
+/** Refuses a plan that could never say when: a bad rule or one that names no day, a bad date, or a window that is none. */
 export function checkPlan(plan: Plan, zone: string): void {
-  dayRule(plan.rule, zone)
-  if (plan.anchor.to === 'date') dayNumber(plan.anchor.on, 'anchor.on')
-  else dayNumber(plan.anchor.since, 'anchor.since')
+  const { rule, anchor } = plan
+  const start = anchor.to === 'date' ? planDay(anchor.on, 'anchor.on') : planDay(anchor.since, 'anchor.since')
+  // An anchor that is a date is itself a visit where the rule names it; the last visit done is not.
+  if (dayRule(rule, zone).next(start, anchor.to === 'date' ? start - 1 : start) === null)
+    throw new Refusal(
+      'rule-never',
+      'rule',
+      rule,
+      `"${rule}" names no day in the sixty years from its start; change the rule or the date it counts from.`,
+    )
   if (plan.title.trim() === '') throw new Refusal('title-empty', 'title', plan.title, 'Give the plan a name.')
   for (const name of ['earlyDays', 'lateDays'] as const)
     if (!Number.isSafeInteger(plan[name]) || plan[name] < 0 || plan[name] > 366)
@@ -62,10 +69,18 @@ export function checkPlan(plan: Plan, zone: string): void {
       )
 }
 
-/** Refuses absences that end before they begin. */
+/** Refuses absences that end before they begin, or last more than five years. */
 export function checkAbsences(away: readonly Absence[]): void {
   away.forEach(({ from, to }, i) => {
-    if (dayNumber(from, `away.${i}.from`) >= dayNumber(to, `away.${i}.to`))
+    const days = planDay(to, `away.${i}.to`) - planDay(from, `away.${i}.from`)
+    if (days > LONGEST_AWAY_DAYS)
+      throw new Refusal(
+        'absence-long',
+        `away.${i}.to`,
+        to,
+        `${from} to ${to} is more than five years; record a car that is gone for good as sold.`,
+      )
+    if (days <= 0)
       throw new Refusal(
         'absence-backwards',
         `away.${i}.to`,

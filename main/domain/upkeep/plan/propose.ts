@@ -1,7 +1,7 @@
+import { dateOfDay, dayNumber } from '../../calendar/index.ts'
 import { Refusal } from '../../refusal.ts'
 import type { LearnedLife } from '../life/learn.ts'
 import { conditionalAge } from '../life/weibull.ts'
-import { dateText, dayNumber } from '../recurrence/dayNumber.ts'
 import { dayRule } from '../recurrence/dayRule.ts'
 import { type DueQuestion, nextDue } from './nextDue.ts'
 import type { CarTimes, Plan, VisitRecord } from './plan.ts'
@@ -134,7 +134,7 @@ export function proposeVisit(
     what: 'next-visit',
     ruleOn: now.ruleOn,
     fromOn: now.dueOn,
-    toOn: dateText(to),
+    toOn: dateOfDay(to),
     sentence,
   })
   if (!look.working)

@@ -1,4 +1,5 @@
-import { dayNumber } from '../recurrence/dayNumber.ts'
+import { dayNumber } from '../../calendar/index.ts'
+import { planDay } from './limits.ts'
 import type { Plan, VisitRecord } from './plan.ts'
 
 /** Where a plan stands after all that was written down, in day numbers. */
@@ -29,7 +30,7 @@ export function standingOf(plan: Plan, records: readonly VisitRecord[]): PlanSta
 }
 
 function standingByDates(on: string, records: readonly VisitRecord[]): PlanStanding {
-  const start = dayNumber(on)
+  const start = planDay(on, 'anchor.on')
   if (records.length === 0) return { start, after: start - 1, lastDone: null, skipped: NONE, moved: UNMOVED }
   let after = start - 1
   let lastDone: number | null = null
@@ -51,7 +52,7 @@ function standingFromLast(since: string, records: readonly VisitRecord[]): PlanS
     from = record.on
     next = i + 1
   })
-  const start = dayNumber(from)
+  const start = planDay(from, 'anchor.since')
   const lastDone = next > 0 ? start : null
   if (next === records.length) return { start, after: start, lastDone, skipped: NONE, moved: UNMOVED }
   const changes = openChanges(records.slice(next))
@@ -72,7 +73,7 @@ function openChanges(records: readonly VisitRecord[]): Pick<PlanStanding, 'skipp
     skipped.delete(day)
     moved.delete(day)
     if (record.what === 'skipped') skipped.add(day)
-    else moved.set(day, { to: dayNumber(record.to), why: record.why ?? null })
+    else moved.set(day, { to: planDay(record.to, 'to'), why: record.why ?? null })
   }
   return { skipped, moved }
 }

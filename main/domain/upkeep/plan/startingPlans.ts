@@ -1,4 +1,4 @@
-import { dateText, dayNumber } from '../recurrence/dayNumber.ts'
+import { dateOfDay, dayNumber } from '../../calendar/index.ts'
 import type { Plan } from './plan.ts'
 
 /** What a car's first plans are made from. Days are whole and counted from the handover. */
@@ -29,7 +29,7 @@ export function startingPlans(start: UpkeepStart, idOf: (kind: Plan['kind']) => 
     kind,
     title,
     rule: 'FREQ=DAILY;COUNT=1',
-    anchor: { to: 'date', on: dateText(handover + afterDays) },
+    anchor: { to: 'date', on: dateOfDay(handover + afterDays) },
     earlyDays: early,
     lateDays: late,
   })

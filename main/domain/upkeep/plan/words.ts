@@ -1,13 +1,14 @@
-import { dateText, dayNumber } from '../recurrence/dayNumber.ts'
+import { dateOfDay, dayNumber } from '../../calendar/index.ts'
 import { ruleWords } from '../recurrence/ruleWords.ts'
 import type { DueDay } from './due.ts'
 import type { Shift } from './fitDay.ts'
+import { MOST_MISSED } from './limits.ts'
 import type { Absence, Plan } from './plan.ts'
 import type { PlanStanding } from './standing.ts'
 
 /** "14 September 2026". */
 export function dayWords(day: number): string {
-  return Temporal.PlainDate.from(dateText(day)).toLocaleString('en-GB', { dateStyle: 'long' })
+  return Temporal.PlainDate.from(dateOfDay(day)).toLocaleString('en-GB', { dateStyle: 'long' })
 }
 
 function capital(words: string): string {
@@ -27,7 +28,7 @@ export function dueWords(plan: Plan, standing: PlanStanding, due: DueDay, away: 
     sentences.push(
       due.missed === 1
         ? 'The visit before it was missed.'
-        : `The ${due.missed} visits before it were missed.`,
+        : `The ${due.missed === MOST_MISSED ? `${MOST_MISSED} or more` : due.missed} visits before it were missed.`,
     )
   return sentences.join(' ')
 }

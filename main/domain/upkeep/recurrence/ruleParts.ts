@@ -1,6 +1,6 @@
 import { Refusal } from '../../refusal.ts'
 
-export type Frequency = 'SECONDLY' | 'MINUTELY' | 'HOURLY' | 'DAILY' | 'WEEKLY' | 'MONTHLY' | 'YEARLY'
+export type Frequency = 'DAILY' | 'WEEKLY' | 'MONTHLY' | 'YEARLY'
 
 /** A recurrence rule taken apart: the frequency, and every other part by its name, as written. */
 export interface RuleParts {
@@ -8,14 +8,16 @@ export interface RuleParts {
   readonly parts: ReadonlyMap<string, string>
 }
 
-const FREQUENCIES = ['SECONDLY', 'MINUTELY', 'HOURLY', 'DAILY', 'WEEKLY', 'MONTHLY', 'YEARLY']
-const WEEKDAYS = ['MO', 'TU', 'WE', 'TH', 'FR', 'SA', 'SU']
+/** The longest interval of each frequency: twenty years, longer than anybody plans for a car. */
+const LONGEST: Readonly<Record<Frequency, number>> = { DAILY: 7305, WEEKLY: 1043, MONTHLY: 240, YEARLY: 20 }
+const MOST_VISITS = 1000
+const WITHIN_A_DAY = /^(FREQ=(SECONDLY|MINUTELY|HOURLY)|BY(SECOND|MINUTE|HOUR)=.*)$/
+
+/** From Monday on, so that the place plus 1 is the ISO weekday. */
+export const WEEKDAYS = ['MO', 'TU', 'WE', 'TH', 'FR', 'SA', 'SU']
 
 /** Least and most of each list part, and whether its figures may count from the end. */
 const LISTS: Readonly<Record<string, readonly [number, number, boolean]>> = {
-  BYSECOND: [0, 60, false],
-  BYMINUTE: [0, 59, false],
-  BYHOUR: [0, 23, false],
   BYMONTHDAY: [1, 31, true],
   BYYEARDAY: [1, 366, true],
   BYWEEKNO: [1, 53, true],
@@ -24,32 +26,47 @@ const LISTS: Readonly<Record<string, readonly [number, number, boolean]>> = {
 }
 
 function refuse(rule: string, why: string): never {
-  throw new Refusal('rule-bad', 'rule', rule, `"${rule}" is not a recurrence rule: ${why}.`)
+  throw new Refusal('rule-bad', 'rule', rule, `"${rule}" is not a rule for visits: ${why}.`)
 }
 
 /**
- * Takes an RFC 5545 recurrence rule apart, refusing what section 3.3.10 does not allow. Stricter than the library,
- * which passes over parts it cannot read: a plan with a slip in it must not quietly mean another one.
+ * Takes an RFC 5545 recurrence rule of days or longer apart, refusing what section 3.3.10 does not allow: a plan with a
+ * slip in it must not quietly mean another one. Refuses also parts of a day (a visit is a day), intervals over twenty
+ * years and counts over 1000.
  */
 export function ruleParts(rule: string): RuleParts {
   const parts = new Map<string, string>()
   for (const piece of rule.replace(/^RRULE:/, '').split(';')) {
-    const [, name, value] = /^([A-Z]+)=(.+)$/.exec(piece) ?? refuse(rule, `"${piece}" is not NAME=VALUE`)
-    if (parts.has(name!)) refuse(rule, `${name} is there twice`)
-    parts.set(name!, value!)
+    if (WITHIN_A_DAY.test(piece))
+      throw new Refusal(
+        'rule-too-fine',
+        'rule',
+        rule,
+        `"${piece}" repeats within a day, and a visit is a day: use FREQ=DAILY or longer, without hours or minutes.`,
+      )
+    const [, name = '', value = ''] =
+      /^([A-Z]+)=(.+)$/.exec(piece) ?? refuse(rule, `"${piece}" is not NAME=VALUE`)
+    if (parts.has(name)) refuse(rule, `${name} is there twice`)
+    parts.set(name, value)
   }
   const frequency = parts.get('FREQ') ?? refuse(rule, 'FREQ is missing, such as FREQ=MONTHLY')
-  if (!FREQUENCIES.includes(frequency)) refuse(rule, `FREQ=${frequency} is none of ${FREQUENCIES.join(', ')}`)
+  if (!isFrequency(frequency)) refuse(rule, `FREQ=${frequency} is none of ${Object.keys(LONGEST).join(', ')}`)
   if (parts.has('COUNT') && parts.has('UNTIL')) refuse(rule, 'COUNT and UNTIL exclude each other')
-  for (const [name, value] of parts) checkPart(rule, name, value)
+  for (const [name, value] of parts) checkPart(rule, frequency, name, value)
   checkTogether(rule, frequency, parts)
-  return { frequency: frequency as Frequency, parts }
+  return { frequency, parts }
 }
 
-function checkPart(rule: string, name: string, value: string) {
+function isFrequency(text: string): text is Frequency {
+  return Object.hasOwn(LONGEST, text)
+}
+
+function checkPart(rule: string, frequency: Frequency, name: string, value: string) {
   if (name === 'FREQ') return
   if (name === 'INTERVAL' || name === 'COUNT') {
-    if (!/^[1-9]\d{0,5}$/.test(value)) refuse(rule, `${name}=${value} is not a whole number from 1 up`)
+    const most = name === 'COUNT' ? MOST_VISITS : LONGEST[frequency]
+    if (!/^[1-9]\d{0,5}$/.test(value) || Number(value) > most)
+      refuse(rule, `${name}=${value} is not a whole number from 1 to ${most}`)
   } else if (name === 'UNTIL') {
     if (!/^\d{8}(T\d{6}Z?)?$/.test(value))
       refuse(rule, `UNTIL=${value} is neither a date (20261231) nor a time (20261231T080000Z)`)
@@ -76,15 +93,14 @@ function checkPart(rule: string, name: string, value: string) {
 }
 
 /** What section 3.3.10 says must not stand together. */
-function checkTogether(rule: string, frequency: string, parts: ReadonlyMap<string, string>) {
-  const byDay = parts.get('BYDAY')
-  if (byDay && /\d/.test(byDay)) {
+function checkTogether(rule: string, frequency: Frequency, parts: ReadonlyMap<string, string>) {
+  if (/\d/.test(parts.get('BYDAY') ?? '')) {
     if (frequency !== 'MONTHLY' && frequency !== 'YEARLY')
       refuse(rule, 'a counted weekday (1MO) needs FREQ=MONTHLY or YEARLY')
     if (parts.has('BYWEEKNO')) refuse(rule, 'a counted weekday (1MO) cannot go with BYWEEKNO')
   }
   if (parts.has('BYMONTHDAY') && frequency === 'WEEKLY') refuse(rule, 'BYMONTHDAY cannot go with FREQ=WEEKLY')
-  if (parts.has('BYYEARDAY') && ['DAILY', 'WEEKLY', 'MONTHLY'].includes(frequency))
+  if (parts.has('BYYEARDAY') && frequency !== 'YEARLY')
     refuse(rule, `BYYEARDAY cannot go with FREQ=${frequency}`)
   if (parts.has('BYWEEKNO') && frequency !== 'YEARLY') refuse(rule, 'BYWEEKNO needs FREQ=YEARLY')
   if (parts.has('BYSETPOS') && ![...parts.keys()].some(name => /^BY(?!SETPOS)/.test(name)))

@@ -1,6 +1,7 @@
-import { ruleParts } from './ruleParts.ts'
+import { Refusal } from '../../refusal.ts'
+import { type Frequency, type RuleParts, ruleParts } from './ruleParts.ts'
 
-const UNITS: Readonly<Record<string, string>> = {
+const UNITS: Readonly<Record<Frequency, string>> = {
   DAILY: 'day',
   WEEKLY: 'week',
   MONTHLY: 'month',
@@ -33,13 +34,13 @@ const TOLD = ['FREQ', 'INTERVAL', 'COUNT', 'UNTIL', 'WKST', 'BYMONTH', 'BYDAY', 
 
 /**
  * A recurrence rule in words: "every 6 months", "every year in October on the last Friday". A rule with parts these
- * words do not reach is given as it is written: half a rule in words would be another rule. (The `rrule` package has
- * words too, but drops such parts.)
+ * words do not reach is given as it is written: half a rule in words would be another rule.
  */
 export function ruleWords(rule: string): string {
-  const { frequency, parts } = ruleParts(rule)
+  const read = partsOrNull(rule)
+  if (!read || ![...read.parts.keys()].every(name => TOLD.includes(name))) return `by the rule ${rule}`
+  const { frequency, parts } = read
   const unit = UNITS[frequency]
-  if (!unit || ![...parts.keys()].every(name => TOLD.includes(name))) return `by the rule ${rule}`
   const count = parts.get('COUNT')
   const only = [...parts.keys()].every(name => ['FREQ', 'INTERVAL', 'COUNT', 'WKST'].includes(name))
   if (count === '1' && only) return 'once'
@@ -58,6 +59,16 @@ export function ruleWords(rule: string): string {
     words.push(`until ${date.toLocaleString('en-GB', { dateStyle: 'long' })}`)
   }
   return words.join(' ') + (count ? `, ${count} times` : '')
+}
+
+/** A rule kept from before a limit was set is still shown. */
+function partsOrNull(rule: string): RuleParts | null {
+  try {
+    return ruleParts(rule)
+  } catch (error) {
+    if (error instanceof Refusal) return null
+    throw error
+  }
 }
 
 function weekdayWords(text: string): string {

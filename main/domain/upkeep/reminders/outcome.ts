@@ -1,4 +1,4 @@
-import { dateText, dayNumber } from '../recurrence/dayNumber.ts'
+import { dateOfDay, dayNumber } from '../../calendar/index.ts'
 
 /** What an owner's answer to a reminder was, or that there was none. */
 export type Outcome = 'booked' | 'later' | 'no' | 'unreachable' | 'sold'
@@ -41,5 +41,5 @@ export function afterOutcome(
   const now = dayNumber(today, 'today')
   const wait = outcome === 'later' ? rules.laterDays : rules.againDays
   const wanted = outcome === 'later' && laterOn !== null ? dayNumber(laterOn, 'laterOn') : now + wait
-  return { next: 'try', tryNo: tryNo + 1, on: dateText(Math.max(now + 1, wanted)) }
+  return { next: 'try', tryNo: tryNo + 1, on: dateOfDay(Math.max(now + 1, wanted)) }
 }

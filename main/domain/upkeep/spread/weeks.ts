@@ -1,6 +1,6 @@
+import { dateOfDay, dayNumber, weekdayOf } from '../../calendar/index.ts'
 import { Refusal } from '../../refusal.ts'
 import type { ListedDue } from '../plan/dueList.ts'
-import { dateText, dayNumber, weekdayOf } from '../recurrence/dayNumber.ts'
 import type { SpreadVisit } from './spread.ts'
 
 /** The weeks a spread runs over: `weeks` of them from a Monday. */
@@ -64,7 +64,7 @@ export function targetDay(
   const wanted = dayNumber(due.dueOn)
   let best: { date: string; cost: number } | null = null
   for (let day = monday; day < monday + 7; day++) {
-    const date = dateText(day)
+    const date = dateOfDay(day)
     if (date < today || !isOpen(date)) continue
     const outside = date < due.firstOn || date > due.lastOn
     const cost = Math.abs(day - wanted) + (outside ? 1_000_000 : 0)

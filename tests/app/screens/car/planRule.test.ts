@@ -1,11 +1,6 @@
 import { expect, it } from 'vitest'
 import { planRule } from '../../../../app/screens/car/planRule.ts'
-import { firstOccurrences } from '../../../../main/domain/upkeep/index.ts'
-
-const days = (rule: string) =>
-  firstOccurrences({ rule, start: '2026-04-15T09:00', zone: 'Europe/London' }, 3).map(each =>
-    each.wall.slice(0, 10),
-  )
+import { daysOf } from '../../../domain/upkeep/recurrence/days.ts'
 
 // Counted off on a wall calendar of 2026.
 it.each([
@@ -15,7 +10,7 @@ it.each([
   ['months', 6, ['2026-04-15', '2026-10-15', '2027-04-15']],
   ['years', 1, ['2026-04-15', '2027-04-15', '2028-04-15']],
 ] as const)('%s, %i: on %j', (repeats, every, on) => {
-  expect(days(planRule(repeats, every, ''))).toEqual(on)
+  expect(daysOf(planRule(repeats, every, ''), '2026-04-15', 3)).toEqual(on)
 })
 
 it('takes a rule of its own as it was typed', () => {

@@ -1,14 +1,14 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { dateOfDay, dayNumber } from '../../../../main/domain/calendar/index.ts'
 import { visitAnswered } from '../../../../main/domain/upkeep/plan/closes.ts'
 import { dueList } from '../../../../main/domain/upkeep/plan/dueList.ts'
 import { nextDue } from '../../../../main/domain/upkeep/plan/nextDue.ts'
 import type { CarTimes, Plan, VisitRecord } from '../../../../main/domain/upkeep/plan/plan.ts'
-import { dateText, dayNumber } from '../../../../main/domain/upkeep/recurrence/dayNumber.ts'
 
 const zone = 'Europe/Berlin'
 const base = dayNumber('2026-01-01')
-const day = (most: number) => fc.integer({ min: 0, max: most }).map(n => dateText(base + n))
+const day = (most: number) => fc.integer({ min: 0, max: most }).map(n => dateOfDay(base + n))
 
 const plan: fc.Arbitrary<Plan> = fc.record({
   id: fc.constant('p'),
@@ -42,7 +42,7 @@ const car: fc.Arbitrary<CarTimes> = fc.record({
   away: fc.array(
     fc.tuple(day(1000), fc.integer({ min: 1, max: 150 })).map(([from, days]) => ({
       from,
-      to: dateText(dayNumber(from) + days),
+      to: dateOfDay(dayNumber(from) + days),
     })),
     { maxLength: 2 },
   ),
@@ -107,7 +107,7 @@ describe('the due list', () => {
   it('begins with what nextDue says of each plan, and projects the rest past it', () => {
     fc.assert(
       fc.property(plan, records, car, day(900), (p, written, c, today) => {
-        const until = dateText(dayNumber(today) + 365)
+        const until = dateOfDay(dayNumber(today) + 365)
         const list = dueList([{ plan: p, records: written, car: c }], {
           today,
           until,

@@ -20,7 +20,9 @@ it.each([
     'FREQ=MONTHLY;BYDAY=MO,TU,WE,TH,FR;BYSETPOS=-1',
     'by the rule FREQ=MONTHLY;BYDAY=MO,TU,WE,TH,FR;BYSETPOS=-1',
   ],
+  // Kept from before a limit was set.
   ['FREQ=HOURLY', 'by the rule FREQ=HOURLY'],
+  ['FREQ=YEARLY;INTERVAL=9000', 'by the rule FREQ=YEARLY;INTERVAL=9000'],
 ])('%s is "%s"', (rule, words) => {
   expect(ruleWords(rule)).toBe(words)
 })

@@ -1,4 +1,4 @@
-import { Refusal } from '../../refusal.ts'
+import { Refusal } from '../refusal.ts'
 
 /**
  * Dates as whole days since 1970-01-01, for the loops that walk over ten thousand cars: a Temporal date each would
@@ -83,7 +83,7 @@ export function dayNumber(date: string, field = 'date'): number {
 }
 
 /** A day number as `YYYY-MM-DD` (years 0000 to 9999). */
-export function dateText(dayNumber: number): string {
+export function dateOfDay(dayNumber: number): string {
   const { year, month, day } = civilDate(dayNumber)
   return `${String(year).padStart(4, '0')}-${month < 10 ? '0' : ''}${month}-${day < 10 ? '0' : ''}${day}`
 }
