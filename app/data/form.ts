@@ -8,8 +8,10 @@ interface Options<T extends object, Input, Result> {
   /** How often the row had been saved when `saved` was read; left out where something new is entered. */
   version?: number | undefined
   saving: SavingOptions<Input, Result>
-  /** What goes to the server. `version` is the one the form was filled from, never a newer one. */
-  send(value: T, version: number): Input
+  /** What goes to the server, null for nothing yet. `version` is the one the form was filled from, never a newer one. */
+  send(value: T, version: number): Input | null
+  /** Where the api has these fields, if not at the top: "lines.0". */
+  place?: string
   done?: (result: Result) => void
 }
 
@@ -72,7 +74,8 @@ const same = (a: unknown, b: unknown) => JSON.stringify(a) === JSON.stringify(b)
 /**
  * A form: what is typed, the save it was filled from, the way to save it and what was refused. As long as nothing was
  * typed it follows what is saved; once something was, a save from another window leaves it alone, is told as `outdated`,
- * and the server refuses this one, because the version that goes with it is the old one.
+ * and the server refuses this one, because the version that goes with it is the old one. A form for something new begins
+ * anew once it was saved.
  */
 export function useForm<T extends object, Input, Result>(options: Options<T, Input, Result>): FormOf<T> {
   const { saved, version = 0, send, done } = options
@@ -95,6 +98,11 @@ export function useForm<T extends object, Input, Result>(options: Options<T, Inp
     setValue(saved)
     setSettled(false)
   }
+  const begin = (first: T) => {
+    setValue(first)
+    setFills(count => count + 1)
+    now.current.dirty = false
+  }
   // During rendering, as React advises for state that follows a prop: the form never shows an older row.
   if (moved && !dirty) load()
 
@@ -107,13 +115,19 @@ export function useForm<T extends object, Input, Result>(options: Options<T, Inp
     setSettled(true)
     now.current.dirty = false
   }
-  const submit = () =>
-    save(send(value, base.version), result => {
-      if (same(now.current.value, value)) settle()
+  const finish = (result: Result) => {
+    if (!same(now.current.value, value))
       // Somebody typed on while it was being saved: what they typed stays, on top of what was saved.
-      else setBase({ saved: value, version: versionIn(result) ?? base.version })
-      done?.(result)
-    })
+      setBase({ saved: value, version: versionIn(result) ?? base.version })
+    else if (options.version === undefined) begin(base.saved)
+    else settle()
+    done?.(result)
+  }
+  const submit = () => {
+    const input = send(value, base.version)
+    if (input !== null) save(input, finish)
+  }
+  const placeOf = (name: string) => (options.place ? `${options.place}.${name}` : name)
   const put = (name: keyof T, given: unknown) => change({ [name]: given } as Partial<T>)
   return {
     value,
@@ -132,28 +146,28 @@ export function useForm<T extends object, Input, Result>(options: Options<T, Inp
     reload: () => {
       reset()
       load()
-      setFills(fills + 1)
+      setFills(count => count + 1)
     },
     field: name => ({
       value: value[name],
       onChange: given => put(name, read(given)),
-      error: faults.under(name),
+      error: faults.under(placeOf(name)),
     }),
     optional: name => ({
       value: (value[name] as string | null) ?? '',
       onChange: given => put(name, read(given) || null),
-      error: faults.at(name),
+      error: faults.at(placeOf(name)),
     }),
     choice: name => ({
       value: value[name],
       onChange: given => given !== null && put(name, given),
       allowDeselect: false,
-      error: faults.at(name),
+      error: faults.at(placeOf(name)),
     }),
     tick: name => ({
       checked: value[name] as boolean,
       onChange: event => put(name, event.currentTarget.checked),
-      error: faults.at(name),
+      error: faults.at(placeOf(name)),
     }),
   }
 }

@@ -30,19 +30,27 @@ export const questions: Readonly<Record<string, string>> = {
   'known-already': 'This may be on file already',
 }
 
+interface Hearers<Result> {
+  /** Hears at once what was saved, before the lists are looked up again. */
+  onSaved?: (result: Result) => void
+  /** Hears of a refusal, unless it is the question about booked cars. */
+  onRefused?: (error: unknown) => void
+}
+
 /**
  * The one way a screen changes anything. It is deaf while a change is on its way: a button is disabled only when React
  * has drawn again, the second click of a double click comes before that, and would save a thing twice. A change that is
- * refused only until somebody has seen what it touches shows the words, and the person decides; `onRefused` hears of every other refusal.
+ * refused only until somebody has seen what it touches shows the words, and the person decides.
  */
 export function useSaving<Input, Result>(
   { mutationFn }: SavingOptions<Input, Result>,
-  onRefused?: (error: unknown) => void,
+  { onSaved, onRefused }: Hearers<Result> = {},
 ): Saving<Input, Result> {
   const running = useRef(false)
   const { mutate, isPending, error, reset } = useMutation<Result, unknown, Attempt<Input, Result>>({
     ...(mutationFn && { mutationFn: ({ input }, context) => mutationFn(input, context) }),
     onSuccess: async (result, { done }) => {
+      onSaved?.(result)
       await queryClient.invalidateQueries()
       done?.(result)
     },

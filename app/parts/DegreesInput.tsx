@@ -5,22 +5,23 @@ import { OptionalDecimalInput } from './inputs.tsx'
 interface Props {
   label: string
   description?: string
-  valueC: number | null
-  onChange(valueC: number | null): void
+  /** In °C, whatever is shown. */
+  value: number | null
+  onChange(value: number | null): void
   error?: string | undefined
   required?: boolean
 }
 
 /** A temperature in the shop's measure, kept in °C; empty where nobody measured. */
-export function DegreesInput({ valueC, onChange, ...rest }: Props) {
+export function DegreesInput({ value, onChange, ...rest }: Props) {
   const { units } = useShop()
   return (
     <OptionalDecimalInput
       {...rest}
       unit={degreeSign(units)}
       w={150}
-      value={valueC === null ? null : degreesShown(valueC, units)}
-      onChange={value => onChange(value === null ? null : celsiusTyped(value, units))}
+      value={value === null ? null : degreesShown(value, units)}
+      onChange={typed => onChange(typed === null ? null : celsiusTyped(typed, units))}
     />
   )
 }

@@ -6,8 +6,8 @@ import { FormFoot } from './FormFoot.tsx'
 interface Props {
   form: FormState
   label: string
-  /** What the button that saves says. */
-  save?: string
+  /** What the button that saves says; null where it stands elsewhere. */
+  save?: string | null
   /** Whether there is anything to save, where the form's own answer is not enough. */
   ready?: boolean
   onCancel?: () => void

@@ -6,7 +6,7 @@ import { Refused } from './Refused.tsx'
 
 interface Props {
   form: FormState
-  label?: string | undefined
+  label?: string | null | undefined
   ready?: boolean | undefined
   onCancel?: (() => void) | undefined
   children?: ReactNode
@@ -15,6 +15,9 @@ interface Props {
 /** The end of a form: what was refused and belongs to no field, the button that saves and the one that does not. */
 export function FormFoot({ form, label = 'Save', ready = form.ready, onCancel, children }: Props) {
   const { faults, outdated, busy, reload } = form
+  const words = faults.rest()
+  const late = outdated || faults.stale
+  if (label === null && !late && !words) return null
   return (
     <div className={styles.foot}>
       {outdated && !faults.stale && (
@@ -22,12 +25,14 @@ export function FormFoot({ form, label = 'Save', ready = form.ready, onCancel, c
           Saving this would be refused. Look at what is there now, then make your change again.
         </Alert>
       )}
-      <Refused words={faults.rest()} />
+      <Refused words={words} />
       <Group>
-        <Button type="submit" loading={busy} disabled={!ready}>
-          {label}
-        </Button>
-        {(outdated || faults.stale) && (
+        {label !== null && (
+          <Button type="submit" loading={busy} disabled={!ready}>
+            {label}
+          </Button>
+        )}
+        {late && (
           <Button variant="default" onClick={reload}>
             Show what is there now
           </Button>

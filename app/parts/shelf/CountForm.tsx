@@ -1,11 +1,8 @@
-import { Button, Group, Select, TextInput } from '@mantine/core'
-import { useState } from 'react'
+import { Group, Select, TextInput } from '@mantine/core'
 import type { LotView, ShelfUnit, StockChangeView } from '../../../main/api/views.ts'
-import { useSaving } from '../../data/saving.ts'
+import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
-import { Form } from '../Form.tsx'
-import { FormFoot } from '../FormFoot.tsx'
-import { faultsOf } from '../faults.ts'
+import { Form } from '../form/Form.tsx'
 import { OptionalDecimalInput } from '../inputs.tsx'
 import { unitText } from './amounts.ts'
 
@@ -20,63 +17,52 @@ interface Props {
 
 /** What a bottle really holds, by eye or by weight; the difference goes into the ledger with its reason. */
 export function CountForm({ product, lots, lotId: first, onDone, onClose }: Props) {
-  const [lotId, setLotId] = useState(first ?? lots[0]?.id ?? null)
-  const [counted, setCounted] = useState<number | null>(null)
-  const [grossG, setGrossG] = useState<number | null>(null)
-  const [reason, setReason] = useState('counted')
-  const saving = useSaving(trpc.shelf.count.mutationOptions())
-  const faults = faultsOf(saving.error)
-  const count = () => {
-    if (lotId === null) return
-    const found = counted !== null ? { counted } : grossG !== null ? { weighed: { grossG } } : {}
-    saving.save({ productId: product.id, lotId, ...found, reason }, onDone)
-  }
+  const form = useForm({
+    saved: {
+      lotId: first ?? lots[0]?.id ?? '',
+      counted: null as number | null,
+      grossG: null as number | null,
+      reason: 'counted',
+    },
+    saving: trpc.shelf.count.mutationOptions(),
+    send: ({ lotId, counted, grossG, reason }) => ({
+      productId: product.id,
+      lotId,
+      reason,
+      ...(counted !== null ? { counted } : grossG !== null ? { weighed: { grossG } } : {}),
+    }),
+    done: onDone,
+  })
+  const { counted, grossG } = form.value
   return (
-    <Form error={saving.error} label={`Count ${product.name}`} onSave={count}>
+    <Form form={form} label={`Count ${product.name}`} save="Save the count" onCancel={onClose}>
       <Group align="flex-start" gap="sm">
         <Select
           label="Bottle"
           w={340}
           data={lots.map(lot => ({ value: lot.id, label: lot.words }))}
-          value={lotId}
-          allowDeselect={false}
-          onChange={setLotId}
-          error={faults.at('lotId')}
+          {...form.choice('lotId')}
         />
         <OptionalDecimalInput
           label="It holds"
           w={120}
           autoFocus
           unit={unitText(product.unit)}
-          value={counted}
           disabled={grossG !== null}
-          onChange={setCounted}
-          error={faults.at('counted')}
+          {...form.field('counted')}
         />
         {product.unit !== 'piece' && (
           <OptionalDecimalInput
             label="or it weighs, with its cap"
             w={190}
             unit="g"
-            value={grossG}
             disabled={counted !== null}
-            onChange={setGrossG}
-            error={faults.under('weighed')}
+            {...form.field('grossG')}
+            error={form.faults.under('weighed')}
           />
         )}
-        <TextInput
-          label="Why"
-          w={220}
-          value={reason}
-          onChange={event => setReason(event.currentTarget.value)}
-          error={faults.at('reason')}
-        />
+        <TextInput label="Why" w={220} {...form.field('reason')} />
       </Group>
-      <FormFoot faults={faults} busy={saving.busy} label="Save the count">
-        <Button variant="default" onClick={onClose}>
-          Leave it
-        </Button>
-      </FormFoot>
     </Form>
   )
 }

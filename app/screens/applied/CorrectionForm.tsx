@@ -1,11 +1,8 @@
 import { Group, Stack, TextInput } from '@mantine/core'
-import { useState } from 'react'
-import type { AppliedDraft, AppliedEntryView, AppliedView } from '../../../main/api/views.ts'
-import { useSaving } from '../../data/saving.ts'
+import type { AppliedEntryView, AppliedView } from '../../../main/api/views.ts'
+import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
-import { CardFoot } from '../../parts/CardFoot.tsx'
-import { Form } from '../../parts/Form.tsx'
-import { faultsOf } from '../../parts/faults.ts'
+import { Form } from '../../parts/form/Form.tsx'
 import styles from './Applied.module.css'
 import { DraftFields } from './DraftFields.tsx'
 
@@ -18,43 +15,29 @@ interface Props {
 
 /** A further page: what is right, what was wrong, and who says so. The page it corrects stays as it was signed. */
 export function CorrectionForm({ record, entry, onDone }: Props) {
-  const [draft, setDraft] = useState<AppliedDraft>(entry.content.draft)
-  const [reason, setReason] = useState('')
-  const [signedBy, setSignedBy] = useState('')
-  const { save, busy, error } = useSaving(trpc.applied.correct.mutationOptions())
-  const faults = faultsOf(error)
+  const form = useForm({
+    saved: { draft: entry.content.draft, reason: '', signedBy: '' },
+    saving: trpc.applied.correct.mutationOptions(),
+    send: value => ({ ...value, jobId: record.jobId, correctsId: entry.id }),
+    done: onDone,
+  })
+  const { draft } = form.value
   return (
-    <Form
-      onSave={() => save({ jobId: record.jobId, correctsId: entry.id, draft, reason, signedBy }, onDone)}
-      label="Correction"
-      error={error}
-    >
+    <Form form={form} label="Correction" save={`Sign the correction of page ${entry.number}`}>
       <Stack>
         <DraftFields
           facts={record.facts}
           zone={record.zone}
           lots={record.lots}
           draft={draft}
-          change={part => setDraft(now => ({ ...now, ...part }))}
-          faults={faults}
+          change={part => form.change({ draft: { ...draft, ...part } })}
+          faults={form.faults}
         />
         <section className={styles.card}>
           <Group align="flex-start" mb="sm">
-            <TextInput
-              label="What was wrong"
-              w={360}
-              value={reason}
-              error={faults.at('reason')}
-              onChange={event => setReason(event.currentTarget.value)}
-            />
-            <TextInput
-              label="Your name, to sign"
-              value={signedBy}
-              error={faults.at('signedBy')}
-              onChange={event => setSignedBy(event.currentTarget.value)}
-            />
+            <TextInput label="What was wrong" w={360} {...form.field('reason')} />
+            <TextInput label="Your name, to sign" {...form.field('signedBy')} />
           </Group>
-          <CardFoot faults={faults} busy={busy} label={`Sign the correction of page ${entry.number}`} />
         </section>
       </Stack>
     </Form>

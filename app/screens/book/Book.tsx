@@ -40,7 +40,6 @@ export function Book() {
     staleTime: 0,
   })
   const startOver = () => {
-    booking.confirm.reset()
     booking.reset()
     setChosen(null)
     setDraft(emptyDraft)
@@ -80,8 +79,8 @@ export function Book() {
                 <span className={styles.soft}>{missing}</span>
                 <Button
                   disabled={missing !== null || !chosen}
-                  loading={booking.hold.isPending}
-                  onClick={() => chosen && booking.hold.mutate(chosen)}
+                  loading={booking.hold.busy}
+                  onClick={() => chosen && booking.hold.save(chosen)}
                 >
                   Hold this place
                 </Button>

@@ -12,7 +12,7 @@ interface Props {
 
 /** The place is held: confirm it while the caller says yes, or let it go. */
 export function HeldPlace({ held, zone, booking, startOver }: Props) {
-  if (booking.confirm.isSuccess)
+  if (booking.booked)
     return (
       <Alert color="green" title={`Booked: ${held.plate}, ${held.customerName}`} role="status">
         <Group>
@@ -33,14 +33,10 @@ export function HeldPlace({ held, zone, booking, startOver }: Props) {
     <Alert title={`Held for ${held.plate}, ${held.customerName}`} role="status">
       <Group>
         <span>Nobody else can take this place until {clockWords(held.heldUntilAt, zone)}.</span>
-        <Button autoFocus onClick={() => booking.confirm.mutate(held)} loading={booking.confirm.isPending}>
+        <Button autoFocus onClick={() => booking.confirm.save(held)} loading={booking.confirm.busy}>
           Confirm the booking
         </Button>
-        <Button
-          variant="default"
-          onClick={() => booking.release.mutate(held)}
-          loading={booking.release.isPending}
-        >
+        <Button variant="default" onClick={() => booking.release.save(held)} loading={booking.release.busy}>
           Let it go
         </Button>
         {booking.fault && (

@@ -1,8 +1,7 @@
-import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { HoldView } from '../../../main/api/views.ts'
+import { useSaving } from '../../data/saving.ts'
 import { client, faultOf } from '../../data/trpc.ts'
-import { useOneAtATime } from '../../data/useOneAtATime.ts'
 import type { Chosen, Draft } from './booking.ts'
 
 export interface Held extends HoldView {
@@ -15,12 +14,11 @@ export interface Held extends HoldView {
  * that a refusal further on loses nothing and repeats nothing.
  */
 export function useBooking(draft: Draft, change: (part: Partial<Draft>) => void) {
-  const queries = useQueryClient()
   const [held, setHeld] = useState<Held | null>(null)
-
-  const hold = useOneAtATime(
-    useMutation({
-      mutationFn: async (chosen: NonNullable<Chosen>) => {
+  const [booked, setBooked] = useState(false)
+  const hold = useSaving(
+    {
+      mutationFn: async (chosen: NonNullable<Chosen>): Promise<Held> => {
         const customerId = draft.customerId ?? (await saveCustomer(draft)).id
         if (customerId !== draft.customerId) change({ customerId })
         const vehicleId = draft.vehicleId ?? (await saveVehicle(draft, customerId)).id
@@ -34,36 +32,30 @@ export function useBooking(draft: Draft, change: (part: Partial<Draft>) => void)
         })
         return { ...place, plate: draft.plate, customerName: draft.customerName }
       },
-      onSuccess: setHeld,
-      onSettled: () => queries.invalidateQueries(),
-    }),
+    },
+    { onSaved: setHeld },
   )
-
-  const confirm = useOneAtATime(
-    useMutation({
-      mutationFn: (place: Held) =>
-        client.booking.confirm.mutate({ jobId: place.jobId, version: place.version }),
-      onSettled: () => queries.invalidateQueries(),
-    }),
+  const confirm = useSaving(
+    { mutationFn: ({ jobId, version }: Held) => client.booking.confirm.mutate({ jobId, version }) },
+    { onSaved: () => setBooked(true) },
   )
-
-  const release = useOneAtATime(
-    useMutation({
-      mutationFn: (place: Held) =>
-        client.booking.release.mutate({ jobId: place.jobId, version: place.version }),
-      onSuccess: () => setHeld(null),
-      onSettled: () => queries.invalidateQueries(),
-    }),
+  const release = useSaving(
+    { mutationFn: ({ jobId, version }: Held) => client.booking.release.mutate({ jobId, version }) },
+    { onSaved: () => setHeld(null) },
   )
-
   const failure = hold.error ?? confirm.error ?? release.error
   return {
     held,
+    booked,
     hold,
     confirm,
     release,
     fault: failure ? faultOf(failure) : null,
-    reset: () => setHeld(null),
+    reset: () => {
+      setHeld(null)
+      setBooked(false)
+      confirm.reset()
+    },
   }
 }
 

@@ -1,11 +1,9 @@
 import { Button, Group, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { CarView } from '../../../main/api/views.ts'
-import { useSaving } from '../../data/saving.ts'
+import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
-import { Form } from '../../parts/Form.tsx'
-import { FormFoot } from '../../parts/FormFoot.tsx'
-import { faultsOf } from '../../parts/faults.ts'
+import { Form } from '../../parts/form/Form.tsx'
 import { DateField } from '../../parts/inputs.tsx'
 import { dateWords } from '../../parts/time.ts'
 import styles from '../upkeep/Upkeep.module.css'
@@ -58,78 +56,57 @@ interface FormProps {
 }
 
 function AwayForm({ car, acts, onDone }: FormProps) {
-  const [from, setFrom] = useState(car.today)
-  const [to, setTo] = useState(Temporal.PlainDate.from(car.today).add({ months: 4 }).toString())
-  const [why, setWhy] = useState('')
-  const saving = useSaving(trpc.upkeep.away.mutationOptions())
-  const faults = faultsOf(saving.error)
+  const form = useForm({
+    saved: {
+      from: car.today,
+      to: Temporal.PlainDate.from(car.today).add({ months: 4 }).toString(),
+      why: '',
+    },
+    saving: trpc.upkeep.away.mutationOptions(),
+    send: value => ({ ...value, vehicleId: car.vehicleId }),
+    done: act => {
+      acts.told(act)
+      onDone()
+    },
+  })
+  const { faults } = form
   return (
-    <Form
-      error={saving.error}
-      label="It is away for a while"
-      onSave={() =>
-        saving.save({ vehicleId: car.vehicleId, from, to, why }, act => {
-          acts.told(act)
-          onDone()
-        })
-      }
-    >
+    <Form form={form} label="It is away for a while" save="Save the absence" onCancel={onDone}>
       <div className={styles.fields}>
         <DateField
           label="First day away"
-          value={from}
-          onChange={setFrom}
+          {...form.field('from')}
           error={faults.at('from') ?? faults.at('away.0.from')}
         />
         <DateField
           label="First day back"
-          value={to}
-          onChange={setTo}
+          {...form.field('to')}
           error={faults.at('to') ?? faults.at('away.0.to')}
         />
-        <TextInput
-          label="Why"
-          placeholder="laid up for the winter"
-          value={why}
-          onChange={event => setWhy(event.currentTarget.value)}
-          error={faults.at('why')}
-        />
+        <TextInput label="Why" placeholder="laid up for the winter" {...form.field('why')} />
       </div>
-      <FormFoot faults={faults} busy={saving.busy} label="Save the absence">
-        <Button variant="default" onClick={onDone}>
-          Not now
-        </Button>
-      </FormFoot>
     </Form>
   )
 }
 
 function SoldForm({ car, acts, onDone }: FormProps) {
-  const [on, setOn] = useState(car.today)
-  const saving = useSaving(trpc.upkeep.sold.mutationOptions())
-  const faults = faultsOf(saving.error)
+  const form = useForm({
+    saved: { on: car.today },
+    saving: trpc.upkeep.sold.mutationOptions(),
+    send: value => ({ ...value, vehicleId: car.vehicleId }),
+    done: act => {
+      acts.told(act)
+      onDone()
+    },
+  })
   return (
-    <Form
-      error={saving.error}
-      label="It was sold"
-      onSave={() =>
-        saving.save({ vehicleId: car.vehicleId, on }, act => {
-          acts.told(act)
-          onDone()
-        })
-      }
-    >
+    <Form form={form} label="It was sold" save="Mark it sold" onCancel={onDone}>
       <p className={styles.soft}>
         Nothing falls due for this car from that day on, and what waits to be sent about it is withdrawn.
       </p>
       <div className={styles.fields}>
-        <DateField label="Sold on" value={on} onChange={setOn} error={faults.at('on')} />
+        <DateField label="Sold on" {...form.field('on')} />
       </div>
-      <FormFoot faults={faults} busy={saving.busy} label="Mark it sold">
-        <Button variant="default" onClick={onDone}>
-          Not now
-        </Button>
-      </FormFoot>
     </Form>
   )
 }

@@ -1,11 +1,9 @@
-import { Button, Radio, Select, TextInput } from '@mantine/core'
+import { Radio, Select, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { CarView } from '../../../main/api/views.ts'
-import { useSaving } from '../../data/saving.ts'
+import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
-import { Form } from '../../parts/Form.tsx'
-import { FormFoot } from '../../parts/FormFoot.tsx'
-import { faultsOf } from '../../parts/faults.ts'
+import { Form } from '../../parts/form/Form.tsx'
 import { DateField } from '../../parts/inputs.tsx'
 import { dateWords } from '../../parts/time.ts'
 import styles from '../upkeep/Upkeep.module.css'
@@ -13,19 +11,18 @@ import styles from '../upkeep/Upkeep.module.css'
 /** A look at what lies on the car: it still works, or it is gone. */
 export function InspectForm({ car, onDone }: { car: CarView; onDone(): void }) {
   const newest = car.layers.find(layer => layer.id === car.life?.layerId) ?? car.layers[0]
-  const [layerId, setLayerId] = useState(newest?.id ?? '')
-  const [on, setOn] = useState(car.today)
-  const [found, setFound] = useState<'working' | 'gone' | null>(null)
-  const [note, setNote] = useState('')
   const [unsaid, setUnsaid] = useState(false)
-  const saving = useSaving(trpc.upkeep.inspect.mutationOptions())
-  const faults = faultsOf(saving.error)
-  const save = () => {
-    if (found === null) return setUnsaid(true)
-    saving.save({ layerId, on, working: found === 'working', note }, onDone)
-  }
+  const form = useForm({
+    saved: { layerId: newest?.id ?? '', on: car.today, found: null as 'working' | 'gone' | null, note: '' },
+    saving: trpc.upkeep.inspect.mutationOptions(),
+    send: ({ found, ...value }) => {
+      setUnsaid(found === null)
+      return found === null ? null : { ...value, working: found === 'working' }
+    },
+    done: onDone,
+  })
   return (
-    <Form error={saving.error} label="Record an inspection" onSave={save}>
+    <Form form={form} label="Record an inspection" save="Save the inspection" onCancel={onDone}>
       <h3>Record an inspection</h3>
       <div className={styles.fields}>
         <Select
@@ -34,39 +31,25 @@ export function InspectForm({ car, onDone }: { car: CarView; onDone(): void }) {
             value: layer.id,
             label: `${layer.productName}, laid ${dateWords(layer.laidOn)} ${layer.laidOn.slice(0, 4)}`,
           }))}
-          allowDeselect={false}
-          value={layerId}
-          onChange={id => id && setLayerId(id)}
-          error={faults.at('layerId')}
+          {...form.choice('layerId')}
         />
-        <DateField label="Looked at on" value={on} onChange={setOn} error={faults.at('on')} />
+        <DateField label="Looked at on" {...form.field('on')} />
         <Radio.Group
           className={styles.whole}
           label="Found"
           description="Water beads and runs off, panel by panel, after a neutral wash: still working"
-          value={found}
+          value={form.value.found}
           onChange={value => {
-            setFound(value as 'working' | 'gone')
+            form.change({ found: value as 'working' | 'gone' })
             setUnsaid(false)
           }}
-          error={unsaid ? 'Say what was found.' : faults.at('inspections')}
+          error={unsaid ? 'Say what was found.' : form.faults.at('inspections')}
         >
           <Radio value="working" label="▲ Still working" mt={6} />
           <Radio value="gone" label="□ Gone" mt={6} />
         </Radio.Group>
-        <TextInput
-          className={styles.whole}
-          label="Note"
-          value={note}
-          onChange={event => setNote(event.currentTarget.value)}
-          error={faults.at('note')}
-        />
+        <TextInput className={styles.whole} label="Note" {...form.field('note')} />
       </div>
-      <FormFoot faults={faults} busy={saving.busy} label="Save the inspection">
-        <Button variant="default" onClick={onDone}>
-          Not now
-        </Button>
-      </FormFoot>
     </Form>
   )
 }

@@ -1,11 +1,8 @@
-import { Button, Group, Select } from '@mantine/core'
+import { Group, Select } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
-import { useState } from 'react'
-import { useSaving } from '../../data/saving.ts'
+import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
-import { Form } from '../../parts/Form.tsx'
-import { FormFoot } from '../../parts/FormFoot.tsx'
-import { faultsOf } from '../../parts/faults.ts'
+import { Form } from '../../parts/form/Form.tsx'
 
 interface Props {
   code: string
@@ -15,20 +12,26 @@ interface Props {
 
 /** An unknown code is told once what it stands on, and known from then on. */
 export function LearnCode({ code, onLearned, onClose }: Props) {
-  const [productId, setProductId] = useState<string | null>(null)
-  const [sizeId, setSizeId] = useState<string | null>(null)
+  const form = useForm({
+    saved: { productId: null as string | null, sizeId: null as string | null },
+    saving: trpc.shelf.learnCode.mutationOptions(),
+    send: ({ productId, sizeId }) => (productId === null ? null : { code, productId, sizeId }),
+    done: () => productId !== null && onLearned(productId),
+  })
+  const { productId } = form.value
   const products = useQuery(trpc.shelf.list.queryOptions()).data
   const sizes = useQuery({
     ...trpc.shelf.product.queryOptions({ id: productId ?? '' }),
     enabled: productId !== null,
   }).data?.sizes.filter(size => size.archivedAt === null)
-  const saving = useSaving(trpc.shelf.learnCode.mutationOptions())
-  const faults = faultsOf(saving.error)
-  const learn = () => {
-    if (productId !== null) saving.save({ code, productId, sizeId }, () => onLearned(productId))
-  }
   return (
-    <Form error={saving.error} label={`What ${code} stands on`} onSave={learn}>
+    <Form
+      form={form}
+      label={`What ${code} stands on`}
+      save="Remember it"
+      ready={productId !== null}
+      onCancel={onClose}
+    >
       <Group align="flex-start">
         <Select
           label="It stands on"
@@ -40,11 +43,8 @@ export function LearnCode({ code, onLearned, onClose }: Props) {
             .filter(item => item.unit !== null)
             .map(item => ({ value: item.id, label: item.name }))}
           value={productId}
-          onChange={value => {
-            setProductId(value)
-            setSizeId(null)
-          }}
-          error={faults.at('productId')}
+          onChange={value => form.change({ productId: value, sizeId: null })}
+          error={form.faults.at('productId')}
         />
         <Select
           label="In the size"
@@ -53,16 +53,9 @@ export function LearnCode({ code, onLearned, onClose }: Props) {
           clearButtonProps={{ 'aria-label': 'Any size' }}
           disabled={!sizes?.length}
           data={(sizes ?? []).map(size => ({ value: size.id, label: size.label }))}
-          value={sizeId}
-          onChange={setSizeId}
-          error={faults.at('sizeId')}
+          {...form.field('sizeId')}
         />
       </Group>
-      <FormFoot faults={faults} busy={saving.busy} label="Remember it" dirty={productId !== null}>
-        <Button variant="default" onClick={onClose}>
-          Leave it
-        </Button>
-      </FormFoot>
     </Form>
   )
 }

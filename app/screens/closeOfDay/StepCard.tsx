@@ -1,12 +1,10 @@
-import { Alert, Button } from '@mantine/core'
-import { useMutation } from '@tanstack/react-query'
+import { Button } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
-import { useState } from 'react'
 import type { ConfirmedView, StepToConfirm } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
-import { faultOf, queryClient, trpc } from '../../data/trpc.ts'
-import { Form } from '../../parts/Form.tsx'
-import { faultsOf } from '../../parts/faults.ts'
+import { useForm } from '../../data/form.ts'
+import { faultOf, trpc } from '../../data/trpc.ts'
+import { Form } from '../../parts/form/Form.tsx'
 import { labelOf, sizeChoices } from '../../parts/shopWords.ts'
 import { clockWords, longWords } from '../../parts/time.ts'
 import styles from './CloseOfDay.module.css'
@@ -23,41 +21,36 @@ interface Props {
 
 /** One finished step and what it drew; one button where the proposal is right. */
 export function StepCard({ step, zone, date, onDone }: Props) {
-  const [drafts, setDrafts] = useState(() => step.draws.map(proposedDraft))
-  // Told at once: once confirmed, the step leaves the list, and this card with it.
-  const saving = useMutation(
-    trpc.shelf.confirmDraws.mutationOptions({
-      onSuccess: view => {
-        onDone(view)
-        return queryClient.invalidateQueries()
-      },
-    }),
-  )
-  const faults = faultsOf(saving.error)
-  const refused = saving.error ? faultOf(saving.error) : null
   const { jobId, position, version, plate, stepName } = step
-  const confirm = () =>
-    saving.mutate({
+  const form = useForm({
+    saved: { draws: step.draws.map(proposedDraft) },
+    version,
+    saving: trpc.shelf.confirmDraws.mutationOptions(),
+    send: ({ draws }, version) => ({
       jobId,
       position,
       version,
-      draws: step.draws.map((draw, i) => drawInput(draw, drafts[i]!)),
-    })
+      draws: step.draws.map((draw, i) => drawInput(draw, draws[i]!)),
+    }),
+    done: onDone,
+  })
+  const { faults } = form
+  const drafts = form.value.draws
+  const refused = form.error ? faultOf(form.error) : null
   const rows = step.draws.map((draw, i) => (
     <DrawRow
       key={draw.productId}
       draw={draw}
       draft={drafts[i]!}
-      change={draft => setDrafts(now => now.with(i, draft))}
+      change={draft => form.change({ draws: drafts.with(i, draft) })}
       field={`draws.${i}`}
       faults={faults}
       beyondStock={refused?.reason === 'beyond-stock' && (refused.field?.startsWith(`draws.${i}`) ?? false)}
     />
   ))
-  const rest = faults.rest()
   return (
     <div className={styles.step}>
-      <Form error={saving.error} label={`What ${stepName} of ${plate} used`} onSave={confirm}>
+      <Form form={form} label={`What ${stepName} of ${plate} used`} save={null}>
         <header>
           <h3>
             <Link to="/jobs/$id" params={{ id: jobId }}>
@@ -74,7 +67,7 @@ export function StepCard({ step, zone, date, onDone }: Props) {
           </small>
           <Button
             type="submit"
-            loading={saving.isPending}
+            loading={form.busy}
             data-confirm
             aria-label={`Confirm ${stepName} of ${plate}`}
           >
@@ -82,11 +75,6 @@ export function StepCard({ step, zone, date, onDone }: Props) {
           </Button>
         </header>
         {rows}
-        {rest && (
-          <Alert color="red" variant="outline" role="alert">
-            {rest}
-          </Alert>
-        )}
       </Form>
     </div>
   )

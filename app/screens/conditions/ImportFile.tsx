@@ -1,10 +1,10 @@
-import { Alert, Button, FileButton, Group, Select, Stack, Table } from '@mantine/core'
-import { useMutation } from '@tanstack/react-query'
+import { Button, FileButton, Group, Select, Stack, Table } from '@mantine/core'
 import { useState } from 'react'
 import type { BayConditionsView, ImportPreview, ImportReport } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
-import { faultOf, trpc } from '../../data/trpc.ts'
+import { trpc } from '../../data/trpc.ts'
 import { faultsOf } from '../../parts/faults.ts'
+import { Refused } from '../../parts/form/Refused.tsx'
 import styles from './Conditions.module.css'
 import { ReportTable } from './ReportTable.tsx'
 
@@ -32,7 +32,7 @@ const orders = [
 export function ImportFile({ bay }: { bay: BayConditionsView }) {
   const [opened, setOpened] = useState<Opened | null>(null)
   const [report, setReport] = useState<ImportReport | null>(null)
-  const preview = useMutation(trpc.readings.preview.mutationOptions())
+  const preview = useSaving(trpc.readings.preview.mutationOptions())
   const taking = useSaving(trpc.readings.import.mutationOptions())
   const open = async (file: File | null) => {
     if (!file) return
@@ -40,7 +40,7 @@ export function ImportFile({ bay }: { bay: BayConditionsView }) {
     setReport(null)
     setOpened(null)
     taking.reset()
-    preview.mutate({ text }, { onSuccess: found => setOpened({ name: file.name, text, preview: found }) })
+    preview.save({ text }, found => setOpened({ name: file.name, text, preview: found }))
   }
   const change = (part: Partial<ImportPreview>) =>
     setOpened(before => before && { ...before, preview: { ...before.preview, ...part } })
@@ -59,7 +59,7 @@ export function ImportFile({ bay }: { bay: BayConditionsView }) {
           inputProps={{ 'aria-label': 'File of readings' }}
         >
           {props => (
-            <Button {...props} variant="default" loading={preview.isPending}>
+            <Button {...props} variant="default" loading={preview.busy}>
               Open a CSV file
             </Button>
           )}
@@ -68,11 +68,7 @@ export function ImportFile({ bay }: { bay: BayConditionsView }) {
           Rows that cannot be right are told and left out; the rest is kept.
         </span>
       </Group>
-      {preview.error && (
-        <Alert color="red" variant="outline" mt="sm" role="alert">
-          {faultOf(preview.error).message}
-        </Alert>
-      )}
+      <Refused words={faultsOf(preview.error).rest()} />
       {opened && (
         <Mapping
           opened={opened}
@@ -167,11 +163,7 @@ function Mapping({ opened, change, error, busy, bayName, onTake }: MappingProps)
           </Table.Tbody>
         </Table>
       </section>
-      {faults.rest() && (
-        <Alert color="red" variant="outline" role="alert">
-          {faults.rest()}
-        </Alert>
-      )}
+      <Refused words={faults.rest()} />
       <Group>
         <Button onClick={onTake} loading={busy}>
           Take it into {bayName}

@@ -1,21 +1,23 @@
 import { Alert, Button, CopyButton, Group, Stack, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { BayConditionsView } from '../../../main/api/views.ts'
+import { useForm } from '../../data/form.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
-import { CardFoot } from '../../parts/CardFoot.tsx'
-import { Form } from '../../parts/Form.tsx'
-import { faultsOf } from '../../parts/faults.ts'
+import { Form } from '../../parts/form/Form.tsx'
 import { dayClockWords } from '../../parts/time.ts'
 import styles from './Conditions.module.css'
 
 /** The sensors of a bay: each has a token of its own, shown once, and may be told to stop. */
 export function Sensors({ bay, zone }: { bay: BayConditionsView; zone: string }) {
-  const [name, setName] = useState('')
   const [token, setToken] = useState<string | null>(null)
-  const adding = useSaving(trpc.sensors.createToken.mutationOptions())
+  const form = useForm({
+    saved: { name: '' },
+    saving: trpc.sensors.createToken.mutationOptions(),
+    send: value => ({ ...value, bayId: bay.bayId }),
+    done: made => setToken(made.token),
+  })
   const stopping = useSaving(trpc.sensors.revoke.mutationOptions())
-  const faults = faultsOf(adding.error)
   return (
     <section className={styles.card}>
       <h2>Sensors</h2>
@@ -46,25 +48,9 @@ export function Sensors({ bay, zone }: { bay: BayConditionsView; zone: string })
           </Group>
         ))}
       </Stack>
-      <Form
-        onSave={() =>
-          adding.save({ bayId: bay.bayId, name }, made => {
-            setToken(made.token)
-            setName('')
-          })
-        }
-        label={`Add a sensor to ${bay.bayName}`}
-        error={adding.error}
-      >
+      <Form form={form} label={`Add a sensor to ${bay.bayName}`} save="Make its token">
         <Stack gap="sm">
-          <TextInput
-            label="Name of a new sensor"
-            placeholder="by the door"
-            value={name}
-            error={faults.at('name')}
-            onChange={event => setName(event.currentTarget.value)}
-          />
-          <CardFoot faults={faults} busy={adding.busy} label="Make its token" />
+          <TextInput label="Name of a new sensor" placeholder="by the door" {...form.field('name')} />
         </Stack>
       </Form>
       {token && (

@@ -1,12 +1,9 @@
 import { Group, Stack } from '@mantine/core'
-import { useState } from 'react'
 import type { BayConditionsView } from '../../../main/api/views.ts'
-import { useSaving } from '../../data/saving.ts'
+import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
-import { CardFoot } from '../../parts/CardFoot.tsx'
 import { DegreesInput } from '../../parts/DegreesInput.tsx'
-import { Form } from '../../parts/Form.tsx'
-import { faultsOf } from '../../parts/faults.ts'
+import { Form } from '../../parts/form/Form.tsx'
 import { OptionalDecimalInput } from '../../parts/inputs.tsx'
 import { MomentInput } from '../../parts/MomentInput.tsx'
 import styles from './Conditions.module.css'
@@ -15,54 +12,33 @@ const empty = {
   airC: null as number | null,
   humidityPercent: null as number | null,
   panelC: null as number | null,
+  at: null as number | null,
 }
 
 /** A reading somebody took with a hand-held instrument. */
 export function TypeReading({ bay, nowAt }: { bay: BayConditionsView; nowAt: number }) {
-  const [values, setValues] = useState(empty)
-  const [at, setAt] = useState<number | null>(null)
-  const [round, setRound] = useState(0)
-  const { save, busy, error } = useSaving(trpc.readings.add.mutationOptions())
-  const faults = faultsOf(error)
-  const change = (part: Partial<typeof empty>) => setValues(before => ({ ...before, ...part }))
-  const onSave = () => {
-    if (values.airC === null) return
-    save({ ...values, airC: values.airC, bayId: bay.bayId, at: at ?? nowAt }, () => {
-      setValues(empty)
-      setAt(null)
-      setRound(count => count + 1)
-    })
-  }
+  const form = useForm({
+    saved: empty,
+    saving: trpc.readings.add.mutationOptions(),
+    send: ({ airC, at, ...value }) =>
+      airC === null ? null : { ...value, airC, bayId: bay.bayId, at: at ?? nowAt },
+  })
   return (
     <section className={styles.card}>
       <h2>Type a reading</h2>
-      <Form onSave={onSave} label={`Reading of ${bay.bayName}`} error={error} key={round}>
+      <Form
+        form={form}
+        label={`Reading of ${bay.bayName}`}
+        save="Keep the reading"
+        ready={form.value.airC !== null}
+      >
         <Stack gap="sm">
           <Group gap="sm" align="flex-start">
-            <DegreesInput
-              label="Air"
-              valueC={values.airC}
-              onChange={airC => change({ airC })}
-              error={faults.at('airC')}
-              required
-            />
-            <OptionalDecimalInput
-              label="Humidity"
-              unit="%"
-              w={110}
-              value={values.humidityPercent}
-              onChange={humidityPercent => change({ humidityPercent })}
-              error={faults.at('humidityPercent')}
-            />
-            <DegreesInput
-              label="Panel"
-              valueC={values.panelC}
-              onChange={panelC => change({ panelC })}
-              error={faults.at('panelC')}
-            />
+            <DegreesInput label="Air" required {...form.field('airC')} />
+            <OptionalDecimalInput label="Humidity" unit="%" w={110} {...form.field('humidityPercent')} />
+            <DegreesInput label="Panel" {...form.field('panelC')} />
           </Group>
-          <MomentInput label="Taken" value={at ?? nowAt} onChange={setAt} error={faults.at('at')} />
-          <CardFoot faults={faults} busy={busy} label="Keep the reading" dirty={values.airC !== null} />
+          <MomentInput label="Taken" {...form.field('at')} value={form.value.at ?? nowAt} />
         </Stack>
       </Form>
     </section>

@@ -1,22 +1,22 @@
 import { Stack } from '@mantine/core'
 import type { BayConditionsView } from '../../../main/api/views.ts'
-import { useDraft } from '../../data/draft.ts'
-import { useSaving } from '../../data/saving.ts'
+import { useForm } from '../../data/form.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
-import { CardFoot } from '../../parts/CardFoot.tsx'
 import { DegreesInput } from '../../parts/DegreesInput.tsx'
 import { degrees } from '../../parts/degrees.ts'
-import { Form } from '../../parts/Form.tsx'
-import { faultsOf } from '../../parts/faults.ts'
+import { Form } from '../../parts/form/Form.tsx'
 import styles from './Conditions.module.css'
 
 /** What the bay is taken to have from now on: the owner's word, else the middle of the last week. */
 export function UsualForm({ bay }: { bay: BayConditionsView }) {
   const { units } = useShop()
-  const draft = useDraft({ celsius: bay.usualFrom === 'set' ? bay.usualC : null }, bay.version)
-  const { save, busy, error } = useSaving(trpc.readings.bayUsual.mutationOptions())
-  const faults = faultsOf(error)
+  const form = useForm({
+    saved: { celsius: bay.usualFrom === 'set' ? bay.usualC : null },
+    version: bay.version,
+    saving: trpc.readings.bayUsual.mutationOptions(),
+    send: (value, version) => ({ ...value, bayId: bay.bayId, version }),
+  })
   const found =
     bay.usualFrom === 'last week'
       ? `Now ${degrees(bay.usualC, units)}, the middle of the last week’s readings.`
@@ -26,28 +26,10 @@ export function UsualForm({ bay }: { bay: BayConditionsView }) {
   return (
     <section className={styles.card}>
       <h2>Usual temperature</h2>
-      <Form
-        onSave={() =>
-          save({ bayId: bay.bayId, version: bay.version, celsius: draft.value.celsius }, draft.settle)
-        }
-        label={`Usual temperature of ${bay.bayName}`}
-        error={error}
-      >
+      <Form form={form} label={`Usual temperature of ${bay.bayName}`} save="Save">
         <Stack gap="sm">
           <p className={styles.soft}>A cure still to come is reckoned with this. {found}</p>
-          <DegreesInput
-            label="Usually"
-            valueC={draft.value.celsius}
-            onChange={celsius => draft.change({ celsius })}
-            error={faults.at('celsius')}
-          />
-          <CardFoot
-            faults={faults}
-            busy={busy}
-            label="Save"
-            dirty={draft.dirty}
-            onReload={draft.outdated || faults.stale ? draft.reload : undefined}
-          />
+          <DegreesInput label="Usually" {...form.field('celsius')} />
         </Stack>
       </Form>
     </section>

@@ -2,12 +2,10 @@ import { Button, Group, Select, Textarea, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { Channel, ConsentsView } from '../../../main/api/views.ts'
-import { useSaving } from '../../data/saving.ts'
+import { useForm } from '../../data/form.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
-import { Form } from '../../parts/Form.tsx'
-import { FormFoot } from '../../parts/FormFoot.tsx'
-import { faultsOf } from '../../parts/faults.ts'
+import { Form } from '../../parts/form/Form.tsx'
 import { longWords } from '../../parts/time.ts'
 import { channelChoices, channelWords } from '../upkeep/words.ts'
 import styles from './Customers.module.css'
@@ -63,18 +61,16 @@ interface FormProps {
 
 function GiveForm({ consents, onDone }: FormProps) {
   const first = consents.states.find(each => each.address !== null && !each.state?.given)
-  const [channel, setChannel] = useState<Channel>(first?.channel ?? 'email')
-  const [source, setSource] = useState('')
-  const [wording, setWording] = useState('')
-  const saving = useSaving(trpc.consents.give.mutationOptions())
-  const faults = faultsOf(saving.error)
   const { customerId } = consents
+  const form = useForm({
+    saved: { channel: first?.channel ?? ('email' as Channel), source: '', wording: '' },
+    saving: trpc.consents.give.mutationOptions(),
+    send: value => ({ ...value, customerId }),
+    done: onDone,
+  })
+  const { faults } = form
   return (
-    <Form
-      error={saving.error}
-      label="They agree to be reminded"
-      onSave={() => saving.save({ customerId, channel, source, wording }, onDone)}
-    >
+    <Form form={form} label="They agree to be reminded" save="Save the consent" onCancel={onDone}>
       <p className={styles.soft}>
         Write down what they said and where: whether it is enough is for local law, which this program does
         not know.
@@ -82,77 +78,43 @@ function GiveForm({ consents, onDone }: FormProps) {
       <Select
         label="By"
         data={channelChoices}
-        allowDeselect={false}
-        value={channel}
-        onChange={value => value && setChannel(value)}
+        {...form.choice('channel')}
         error={faults.at('channel') ?? faults.at('address')}
       />
       <TextInput
         label="Where they said so"
         placeholder="intake form, at the desk, by e-mail"
-        value={source}
-        onChange={event => setSource(event.currentTarget.value)}
-        error={faults.at('source')}
+        {...form.field('source')}
       />
       <Textarea
         label="In which words"
         placeholder="Please remind me by e-mail when the topper is due."
         autosize
         minRows={2}
-        value={wording}
-        onChange={event => setWording(event.currentTarget.value)}
-        error={faults.at('wording')}
+        {...form.field('wording')}
       />
-      <FormFoot faults={faults} busy={saving.busy} label="Save the consent">
-        <Button variant="default" onClick={onDone}>
-          Not now
-        </Button>
-      </FormFoot>
     </Form>
   )
 }
 
 function WithdrawForm({ consents, onDone }: FormProps) {
-  const [channel, setChannel] = useState<Channel | 'all'>('all')
-  const [source, setSource] = useState('')
-  const [wording, setWording] = useState('')
-  const saving = useSaving(trpc.consents.withdraw.mutationOptions())
-  const faults = faultsOf(saving.error)
   const { customerId } = consents
+  const form = useForm({
+    saved: { channel: 'all' as Channel | 'all', source: '', wording: '' },
+    saving: trpc.consents.withdraw.mutationOptions(),
+    send: value => ({ ...value, customerId }),
+    done: onDone,
+  })
   return (
-    <Form
-      error={saving.error}
-      label="They want no more reminders"
-      onSave={() => saving.save({ customerId, channel, source, wording }, onDone)}
-    >
+    <Form form={form} label="They want no more reminders" save="Write to them no more" onCancel={onDone}>
       <p className={styles.soft}>This holds at once, also for what is written and waits to be sent.</p>
       <Select
         label="No more by"
         data={[{ value: 'all' as const, label: 'any way' }, ...channelChoices]}
-        allowDeselect={false}
-        value={channel}
-        onChange={value => value && setChannel(value)}
-        error={faults.at('channel')}
+        {...form.choice('channel')}
       />
-      <TextInput
-        label="Where they said so"
-        placeholder="by telephone"
-        value={source}
-        onChange={event => setSource(event.currentTarget.value)}
-        error={faults.at('source')}
-      />
-      <TextInput
-        label="In which words"
-        placeholder="stop"
-        value={wording}
-        onChange={event => setWording(event.currentTarget.value)}
-        error={faults.at('wording')}
-      />
-      <FormFoot faults={faults} busy={saving.busy} label="Write to them no more">
-        <Button variant="default" onClick={onDone}>
-          Not now
-        </Button>
-      </FormFoot>
+      <TextInput label="Where they said so" placeholder="by telephone" {...form.field('source')} />
+      <TextInput label="In which words" placeholder="stop" {...form.field('wording')} />
     </Form>
   )
 }

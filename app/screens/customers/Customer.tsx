@@ -1,13 +1,10 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
 import type { CustomerView } from '../../../main/api/views.ts'
-import { useDraft } from '../../data/draft.ts'
-import { useSaving } from '../../data/saving.ts'
+import { useForm } from '../../data/form.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
 import { ArchiveButton } from '../../parts/ArchiveButton.tsx'
-import { Form } from '../../parts/Form.tsx'
-import { FormFoot } from '../../parts/FormFoot.tsx'
-import { faultsOf } from '../../parts/faults.ts'
+import { Form } from '../../parts/form/Form.tsx'
 import { Consents } from './Consents.tsx'
 import { CustomerFields } from './CustomerFields.tsx'
 import styles from './Customers.module.css'
@@ -53,37 +50,23 @@ export function Customer() {
 }
 
 function Details({ customer }: { customer: CustomerView }) {
-  const draft = useDraft(
-    {
+  const { id } = customer
+  const form = useForm({
+    saved: {
       name: customer.name,
       phone: customer.phone ?? '',
       email: customer.email ?? '',
       note: customer.note,
     },
-    customer.version,
-  )
-  const saving = useSaving(trpc.customers.save.mutationOptions())
-  const faults = faultsOf(saving.error)
-  const { id } = customer
+    version: customer.version,
+    saving: trpc.customers.save.mutationOptions(),
+    send: (value, version) => ({ ...value, id, version }),
+  })
   return (
     <section className={styles.card} aria-labelledby="details">
       <h2 id="details">How to reach them</h2>
-      <Form
-        error={saving.error}
-        label="How to reach them"
-        onSave={() => saving.save({ id, version: draft.version, ...draft.value }, draft.settle)}
-      >
-        <CustomerFields id={id} value={draft.value} change={draft.change} faults={faults} />
-        <FormFoot
-          faults={faults}
-          busy={saving.busy}
-          dirty={draft.dirty}
-          outdated={draft.outdated}
-          onReload={() => {
-            saving.reset()
-            draft.reload()
-          }}
-        />
+      <Form form={form} label="How to reach them">
+        <CustomerFields id={id} form={form} />
       </Form>
     </section>
   )

@@ -3,9 +3,9 @@ import { useDebouncedValue } from '@mantine/hooks'
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { parsePhone } from '../../../main/domain/vehicle/index.ts'
+import type { FormOf } from '../../data/form.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
-import type { Faults } from '../../parts/faults.ts'
 import { PhoneInput } from '../../parts/inputs.tsx'
 import styles from './Customers.module.css'
 
@@ -18,45 +18,19 @@ export interface CustomerFieldValues {
 
 interface Props {
   id: string | undefined
-  value: CustomerFieldValues
-  change(part: Partial<CustomerFieldValues>): void
-  faults: Faults
+  form: FormOf<CustomerFieldValues>
   autoFocus?: boolean
 }
 
 /** Name, phone, mail and a note; says when somebody else already has the number. */
-export function CustomerFields({ id, value, change, faults, autoFocus = false }: Props) {
+export function CustomerFields({ id, form, autoFocus = false }: Props) {
   return (
     <>
-      <TextInput
-        label="Name"
-        autoFocus={autoFocus}
-        value={value.name}
-        onChange={event => change({ name: event.currentTarget.value })}
-        error={faults.at('name')}
-      />
-      <PhoneInput
-        label="Phone"
-        value={value.phone}
-        onChange={phone => change({ phone })}
-        error={faults.at('phone')}
-      />
-      <SameNumber id={id} phone={value.phone} />
-      <TextInput
-        label="E-mail"
-        type="email"
-        value={value.email}
-        onChange={event => change({ email: event.currentTarget.value })}
-        error={faults.at('email')}
-      />
-      <Textarea
-        label="Note"
-        autosize
-        minRows={2}
-        value={value.note}
-        onChange={event => change({ note: event.currentTarget.value })}
-        error={faults.at('note')}
-      />
+      <TextInput label="Name" autoFocus={autoFocus} {...form.field('name')} />
+      <PhoneInput label="Phone" {...form.field('phone')} />
+      <SameNumber id={id} phone={form.value.phone} />
+      <TextInput label="E-mail" type="email" {...form.field('email')} />
+      <Textarea label="Note" autosize minRows={2} {...form.field('note')} />
     </>
   )
 }

@@ -1,67 +1,44 @@
-import { Button, Textarea, TextInput } from '@mantine/core'
+import { Textarea, TextInput } from '@mantine/core'
 import type { ConsentsView } from '../../../main/api/views.ts'
-import { useDraft } from '../../data/draft.ts'
-import { useSaving } from '../../data/saving.ts'
+import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
-import { Form } from '../../parts/Form.tsx'
-import { FormFoot } from '../../parts/FormFoot.tsx'
-import { faultsOf } from '../../parts/faults.ts'
+import { Form } from '../../parts/form/Form.tsx'
 
 /** How an owner is written to: in which language, by which clock, to which postal address. */
 export function ReachForm({ consents, onDone }: { consents: ConsentsView; onDone(): void }) {
   const { language, zone, postal, version } = consents.reach
-  const draft = useDraft({ language: language ?? '', zone: zone ?? '', postal }, version)
-  const saving = useSaving(trpc.consents.saveReach.mutationOptions())
-  const faults = faultsOf(saving.error)
-  const save = () =>
-    saving.save(
-      {
-        customerId: consents.customerId,
-        language: draft.value.language.trim() || null,
-        zone: draft.value.zone.trim() || null,
-        postal: draft.value.postal,
-        version,
-      },
-      onDone,
-    )
+  const form = useForm({
+    saved: { language: language ?? '', zone: zone ?? '', postal },
+    version,
+    saving: trpc.consents.saveReach.mutationOptions(),
+    send: (value, version) => ({
+      customerId: consents.customerId,
+      language: value.language.trim() || null,
+      zone: value.zone.trim() || null,
+      postal: value.postal,
+      version,
+    }),
+    done: onDone,
+  })
   return (
-    <Form error={saving.error} label="Language and postal address" onSave={save}>
+    <Form form={form} label="Language and postal address" onCancel={onDone}>
       <TextInput
         label="Language"
         description="A tag such as en, de or es; empty: the shop’s"
-        value={draft.value.language}
-        onChange={event => draft.change({ language: event.currentTarget.value })}
-        error={faults.at('language')}
+        {...form.field('language')}
       />
       <TextInput
         label="Zone"
         description="As Europe/London, where they live by another clock; empty: the shop’s"
-        value={draft.value.zone}
-        onChange={event => draft.change({ zone: event.currentTarget.value })}
-        error={faults.at('zone')}
+        {...form.field('zone')}
       />
       <Textarea
         label="Postal address"
         description="Below the name, a line each; for letters in a window envelope"
         autosize
         minRows={3}
-        value={draft.value.postal}
-        onChange={event => draft.change({ postal: event.currentTarget.value })}
-        error={faults.at('postal')}
+        {...form.field('postal')}
       />
-      <FormFoot
-        faults={faults}
-        busy={saving.busy}
-        outdated={draft.outdated}
-        onReload={() => {
-          saving.reset()
-          draft.reload()
-        }}
-      >
-        <Button variant="default" onClick={onDone}>
-          Not now
-        </Button>
-      </FormFoot>
     </Form>
   )
 }

@@ -1,15 +1,12 @@
 import { Button, Group, Stack, TextInput } from '@mantine/core'
 import { notifications } from '@mantine/notifications'
-import { useState } from 'react'
 import type { JobCureView, JobView } from '../../../main/api/views.ts'
-import { useSaving } from '../../data/saving.ts'
+import { useForm } from '../../data/form.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
-import { CardFoot } from '../../parts/CardFoot.tsx'
 import { DegreesInput } from '../../parts/DegreesInput.tsx'
 import { degrees } from '../../parts/degrees.ts'
-import { Form } from '../../parts/Form.tsx'
-import { faultsOf } from '../../parts/faults.ts'
+import { Form } from '../../parts/form/Form.tsx'
 import { MomentInput } from '../../parts/MomentInput.tsx'
 import { dayClockWords } from '../../parts/time.ts'
 import cure from './Cure.module.css'
@@ -58,49 +55,27 @@ export function Heatings({ job, cure: view }: { job: JobView; cure: JobCureView 
 }
 
 function HeatingForm({ job }: { job: JobView }) {
-  const [span, setSpan] = useState({ fromAt: job.nowAt - 60, toAt: job.nowAt })
-  const [panelC, setPanelC] = useState<number | null>(null)
-  const [note, setNote] = useState('')
-  const { save, busy, error } = useSaving(trpc.cure.addHeating.mutationOptions())
-  const faults = faultsOf(error)
-  const onSave = () => {
-    if (panelC === null) return
-    save({ jobId: job.id, version: job.version, ...span, panelC, note }, ({ counted }) => {
-      setPanelC(null)
-      setNote('')
+  const form = useForm({
+    saved: { fromAt: job.nowAt - 60, toAt: job.nowAt, panelC: null as number | null, note: '' },
+    saving: trpc.cure.addHeating.mutationOptions(),
+    send: ({ panelC, ...value }) =>
+      panelC === null ? null : { ...value, panelC, jobId: job.id, version: job.version },
+    done: ({ counted }) =>
       notifications.show({
         message: counted
           ? 'Recorded: it meets a row of the data sheet, and the clock follows it.'
           : 'Recorded. It meets no row of a data sheet, so the clock does not change.',
-      })
-    })
-  }
+      }),
+  })
   return (
-    <Form onSave={onSave} label="Heated cure" error={error}>
+    <Form form={form} label="Heated cure" save="Record it" ready={form.value.panelC !== null}>
       <Stack gap="sm" mt="xs">
         <div className={cure.heat}>
-          <MomentInput
-            label="From"
-            value={span.fromAt}
-            onChange={fromAt => setSpan(now => ({ ...now, fromAt }))}
-            error={faults.at('fromAt')}
-          />
-          <MomentInput
-            label="To"
-            value={span.toAt}
-            onChange={toAt => setSpan(now => ({ ...now, toAt }))}
-            error={faults.at('toAt')}
-          />
-          <DegreesInput
-            label="Coldest panel"
-            valueC={panelC}
-            onChange={setPanelC}
-            error={faults.at('panelC')}
-            required
-          />
-          <TextInput label="With what" value={note} onChange={event => setNote(event.currentTarget.value)} />
+          <MomentInput label="From" {...form.field('fromAt')} />
+          <MomentInput label="To" {...form.field('toAt')} />
+          <DegreesInput label="Coldest panel" required {...form.field('panelC')} />
+          <TextInput label="With what" {...form.field('note')} />
         </div>
-        <CardFoot faults={faults} busy={busy} label="Record it" dirty={panelC !== null} />
       </Stack>
     </Form>
   )

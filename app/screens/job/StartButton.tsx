@@ -1,12 +1,11 @@
 import { Button } from '@mantine/core'
-import { notifications } from '@mantine/notifications'
-import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { JobStepView, JobView } from '../../../main/api/views.ts'
+import { useSaving } from '../../data/saving.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
-import { useOneAtATime } from '../../data/useOneAtATime.ts'
 import { AskDialog } from '../../parts/AskDialog.tsx'
 import type { Happened } from './useHappened.ts'
+import { sayNotDone } from './useJobAct.ts'
 
 interface Props {
   job: JobView
@@ -17,31 +16,26 @@ interface Props {
 
 /** Starts a step. A coat that the bay's conditions do not suit is asked about first; the reason is kept and printed. */
 export function StartButton({ job, step, happened, disabled }: Props) {
-  const queries = useQueryClient()
   const [warning, setWarning] = useState<string | null>(null)
-  const start = useOneAtATime(
-    useMutation({
-      ...trpc.jobs.startStep.mutationOptions(),
-      onSuccess: () => {
-        setWarning(null)
-        happened.clear()
-        queries.invalidateQueries()
-      },
-      onError: error => {
-        const fault = faultOf(error)
-        if (fault.reason === 'conditions') return setWarning(fault.message)
-        queries.invalidateQueries()
-        notifications.show({ title: 'Not done', message: fault.message, color: 'red', autoClose: 12_000 })
-      },
-    }),
-  )
+  const { save, busy } = useSaving(trpc.jobs.startStep.mutationOptions(), {
+    onRefused: refused => {
+      const { reason, message } = faultOf(refused)
+      if (reason === 'conditions') setWarning(message)
+      else sayNotDone(refused)
+    },
+  })
+  const start = (input: Parameters<typeof save>[0]) =>
+    save(input, () => {
+      setWarning(null)
+      happened.clear()
+    })
   const key = { id: job.id, version: job.version, position: step.position }
   return (
     <>
       <Button
         size="xs"
-        disabled={disabled || start.isPending}
-        onClick={() => happened.take(time => start.mutate({ ...key, ...time }))}
+        disabled={disabled || busy}
+        onClick={() => happened.take(time => start({ ...key, ...time }))}
         aria-label={`Start ${step.name}`}
       >
         Start
@@ -52,9 +46,9 @@ export function StartButton({ job, step, happened, disabled }: Props) {
           words={`${warning} A fresh reading can be typed in under Conditions.`}
           label="Why it is begun all the same"
           action="Start all the same"
-          busy={start.isPending}
+          busy={busy}
           onClose={() => setWarning(null)}
-          onSay={reason => happened.take(time => start.mutate({ ...key, ...time, reason }))}
+          onSay={reason => happened.take(time => start({ ...key, ...time, reason }))}
         />
       )}
     </>

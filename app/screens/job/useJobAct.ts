@@ -1,33 +1,19 @@
 import { notifications } from '@mantine/notifications'
-import { type UseMutationOptions, useMutation, useQueryClient } from '@tanstack/react-query'
+import { type SavingOptions, useSaving } from '../../data/saving.ts'
 import { faultOf } from '../../data/trpc.ts'
-import { useOneAtATime } from '../../data/useOneAtATime.ts'
 
-/**
- * One act on a job: what it changed is looked up again, and a refusal is said in its own words. The options are those
- * of a tRPC mutation.
- */
-export function useJobAct<Input, Output, Failure>(
-  options: UseMutationOptions<Output, Failure, Input>,
-  done?: () => void,
-) {
-  const queries = useQueryClient()
-  return useOneAtATime(
-    useMutation({
-      ...options,
-      onSuccess: () => {
-        queries.invalidateQueries()
-        done?.()
-      },
-      onError: error => {
-        queries.invalidateQueries()
-        notifications.show({
-          title: 'Not done',
-          message: faultOf(error).message,
-          color: 'red',
-          autoClose: 12_000,
-        })
-      },
-    }),
-  )
+/** Says in a corner of the screen what was refused. */
+export function sayNotDone(refused: unknown): void {
+  notifications.show({
+    title: 'Not done',
+    message: faultOf(refused).message,
+    color: 'red',
+    autoClose: 12_000,
+  })
+}
+
+/** One act on a job: what it changed is looked up again, and a refusal is said in its own words. */
+export function useJobAct<Input, Output>(options: SavingOptions<Input, Output>, done?: () => void) {
+  const { save, busy, error } = useSaving(options, { onRefused: sayNotDone })
+  return { mutate: (input: Input) => save(input, done), isPending: busy, error }
 }

@@ -5,15 +5,13 @@ import { useState } from 'react'
 import type { CrewView } from '../../../main/api/views.ts'
 import type { OpeningHours } from '../../../main/domain/calendar/index.ts'
 import type { Skill } from '../../../main/domain/shop/index.ts'
-import { useDraft } from '../../data/draft.ts'
+import { useForm } from '../../data/form.ts'
 import { useSaving } from '../../data/saving.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
 import { ArchiveButton } from '../../parts/ArchiveButton.tsx'
 import { ChoiceChips } from '../../parts/ChoiceChips.tsx'
-import { Form } from '../../parts/Form.tsx'
-import { FormFoot } from '../../parts/FormFoot.tsx'
-import { faultsOf } from '../../parts/faults.ts'
+import { Form } from '../../parts/form/Form.tsx'
 import { HoursEditor } from '../../parts/HoursEditor.tsx'
 import type { SectionProps } from '../../parts/Sections.tsx'
 import { labelOf, skillChoices } from '../../parts/shopWords.ts'
@@ -66,58 +64,36 @@ function CrewEditor({ member }: { member: CrewView | undefined }) {
   const navigate = useNavigate()
   const shop = useShop()
   const saved: Fields = member ? { name: member.name, skills: member.skills, weekly: member.weekly } : fresh
-  const draft = useDraft(saved, member?.version ?? 0)
-  const saving = useSaving(trpc.crew.save.mutationOptions())
-  const faults = faultsOf(saving.error)
-  const row = member ? { id: member.id, version: draft.version } : {}
-  const save = () =>
-    saving.save({ ...row, ...draft.value }, ({ id }) => {
-      draft.settle()
+  const form = useForm({
+    saved,
+    version: member?.version,
+    saving: trpc.crew.save.mutationOptions(),
+    send: (value, version) => ({ ...value, ...(member && { id: member.id, version }) }),
+    done: ({ id }) => {
       if (!member) void navigate({ to: '/settings/$section/$id', params: { section: 'crew', id } })
-    })
+    },
+  })
+  const { weekly } = form.value
   return (
     <>
       <div className={styles.card}>
-        <Form error={saving.error} label={member ? member.name : 'A new crew member'} onSave={save}>
-          <TextInput
-            label="Name"
-            maw={340}
-            autoFocus={!member}
-            value={draft.value.name}
-            onChange={event => draft.change({ name: event.currentTarget.value })}
-            error={faults.at('name')}
-          />
-          <ChoiceChips
-            label="Skills"
-            choices={skillChoices}
-            value={draft.value.skills}
-            onChange={skills => draft.change({ skills })}
-            error={faults.under('skills')}
-          />
+        <Form form={form} label={member ? member.name : 'A new crew member'}>
+          <TextInput label="Name" maw={340} autoFocus={!member} {...form.field('name')} />
+          <ChoiceChips label="Skills" choices={skillChoices} {...form.field('skills')} />
           <Switch
             label="Works whenever the shop is open"
             description={weekWords(shop.weekly)}
-            checked={draft.value.weekly === null}
-            onChange={event => draft.change({ weekly: event.currentTarget.checked ? null : shop.weekly })}
+            checked={weekly === null}
+            onChange={event => form.change({ weekly: event.currentTarget.checked ? null : shop.weekly })}
           />
-          {draft.value.weekly && (
+          {weekly && (
             <HoursEditor
               label="Their own hours"
-              weekly={draft.value.weekly}
-              onChange={weekly => draft.change({ weekly })}
-              faults={faults}
+              weekly={weekly}
+              onChange={hours => form.change({ weekly: hours })}
+              faults={form.faults}
             />
           )}
-          <FormFoot
-            faults={faults}
-            busy={saving.busy}
-            dirty={draft.dirty}
-            outdated={draft.outdated}
-            onReload={() => {
-              saving.reset()
-              draft.reload()
-            }}
-          />
         </Form>
       </div>
       {member && member.archivedAt === null && (

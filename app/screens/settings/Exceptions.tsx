@@ -3,13 +3,13 @@ import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { ExceptionView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
+import { useForm } from '../../data/form.ts'
 import { useNowAt } from '../../data/now.ts'
 import { useSaving } from '../../data/saving.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
-import { Form } from '../../parts/Form.tsx'
-import { FormFoot } from '../../parts/FormFoot.tsx'
 import { faultsOf } from '../../parts/faults.ts'
+import { Form } from '../../parts/form/Form.tsx'
 import { DateField } from '../../parts/inputs.tsx'
 import { dateWords } from '../../parts/time.ts'
 import { WallSpans } from '../../parts/WallSpans.tsx'
@@ -89,54 +89,40 @@ export function Exceptions() {
 }
 
 function ExceptionForm({ first, onDone }: { first: Editing; onDone(): void }) {
-  const [draft, setDraft] = useState(first)
-  const saving = useSaving(trpc.hours.saveException.mutationOptions())
-  const faults = faultsOf(saving.error)
-  const change = (part: Partial<Editing>) => setDraft({ ...draft, ...part })
+  const form = useForm({
+    saved: first,
+    saving: trpc.hours.saveException.mutationOptions(),
+    send: value => value,
+    done: onDone,
+  })
+  const { change, faults } = form
+  const { hours } = form.value
   return (
-    <Form error={saving.error} label="A date with hours of its own" onSave={() => saving.save(draft, onDone)}>
+    <Form form={form} label="A date with hours of its own" onCancel={onDone}>
       <Group align="flex-start" mt="md">
-        <DateField
-          label="Date"
-          autoFocus
-          value={draft.date}
-          onChange={date => change({ date })}
-          error={faults.at('date')}
-        />
-        <TextInput
-          label="What for"
-          placeholder="Public holiday"
-          w={260}
-          value={draft.note}
-          onChange={event => change({ note: event.currentTarget.value })}
-          error={faults.at('note')}
-        />
+        <DateField label="Date" autoFocus {...form.field('date')} />
+        <TextInput label="What for" placeholder="Public holiday" w={260} {...form.field('note')} />
       </Group>
       <Group align="flex-start">
         <Checkbox
           label="Closed all day"
           pt={8}
-          checked={draft.hours.length === 0}
+          checked={hours.length === 0}
           onChange={event => change({ hours: event.currentTarget.checked ? [] : [{ from: 480, to: 1080 }] })}
         />
         <WallSpans
           name="That day"
-          spans={draft.hours}
+          spans={hours}
           onChange={(i, span) =>
             change({
-              hours: draft.hours.map((each, k) => (k === i ? { from: span.from, to: span.to } : each)),
+              hours: hours.map((each, k) => (k === i ? { from: span.from, to: span.to } : each)),
             })
           }
-          onAdd={span => change({ hours: [...draft.hours, span] })}
-          onRemove={i => change({ hours: draft.hours.filter((_, k) => k !== i) })}
+          onAdd={span => change({ hours: [...hours, span] })}
+          onRemove={i => change({ hours: hours.filter((_, k) => k !== i) })}
           errorAt={(i, end) => faults.at(`hours.${i}.${end}`)}
         />
       </Group>
-      <FormFoot faults={faults} busy={saving.busy}>
-        <Button variant="default" onClick={onDone}>
-          Cancel
-        </Button>
-      </FormFoot>
     </Form>
   )
 }

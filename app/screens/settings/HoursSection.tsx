@@ -1,10 +1,7 @@
-import { useDraft } from '../../data/draft.ts'
-import { useSaving } from '../../data/saving.ts'
+import { useForm } from '../../data/form.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
-import { Form } from '../../parts/Form.tsx'
-import { FormFoot } from '../../parts/FormFoot.tsx'
-import { faultsOf } from '../../parts/faults.ts'
+import { Form } from '../../parts/form/Form.tsx'
 import { HoursEditor } from '../../parts/HoursEditor.tsx'
 import { Exceptions } from './Exceptions.tsx'
 import { Heading } from './Heading.tsx'
@@ -13,9 +10,12 @@ import styles from './Settings.module.css'
 /** The week's opening hours, and the dates that differ. */
 export function HoursSection() {
   const { demo: _, ...shop } = useShop()
-  const draft = useDraft({ weekly: shop.weekly }, shop.version)
-  const saving = useSaving(trpc.shop.update.mutationOptions())
-  const faults = faultsOf(saving.error)
+  const form = useForm({
+    saved: { weekly: shop.weekly },
+    version: shop.version,
+    saving: trpc.shop.update.mutationOptions(),
+    send: (value, version) => ({ ...shop, ...value, version }),
+  })
   return (
     <>
       <Heading title="Hours">
@@ -23,26 +23,12 @@ export function HoursSection() {
         A change that leaves a booked car outside is shown before it is made.
       </Heading>
       <div className={styles.card}>
-        <Form
-          error={saving.error}
-          label="Opening hours"
-          onSave={() => saving.save({ ...shop, ...draft.value, version: draft.version }, draft.settle)}
-        >
+        <Form form={form} label="Opening hours">
           <HoursEditor
             label="Opening hours of the week"
-            weekly={draft.value.weekly}
-            onChange={weekly => draft.change({ weekly })}
-            faults={faults}
-          />
-          <FormFoot
-            faults={faults}
-            busy={saving.busy}
-            dirty={draft.dirty}
-            outdated={draft.outdated}
-            onReload={() => {
-              saving.reset()
-              draft.reload()
-            }}
+            weekly={form.value.weekly}
+            onChange={weekly => form.change({ weekly })}
+            faults={form.faults}
           />
         </Form>
       </div>

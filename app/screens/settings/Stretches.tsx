@@ -1,12 +1,12 @@
 import { Button, Group, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import { atWall, dateOf } from '../../../main/domain/calendar/index.ts'
+import { useForm } from '../../data/form.ts'
 import { useNowAt } from '../../data/now.ts'
 import { type SavingOptions, useSaving } from '../../data/saving.ts'
 import { useShop } from '../../data/shop.ts'
-import { Form } from '../../parts/Form.tsx'
-import { FormFoot } from '../../parts/FormFoot.tsx'
 import { faultsOf } from '../../parts/faults.ts'
+import { Form } from '../../parts/form/Form.tsx'
 import { MomentInput } from '../../parts/MomentInput.tsx'
 import { longWords } from '../../parts/time.ts'
 import styles from './Settings.module.css'
@@ -111,39 +111,19 @@ interface FormProps<Owner extends object> extends Pick<Props<Owner>, 'owner' | '
 
 function StretchForm<Owner extends object>(props: FormProps<Owner>) {
   const { label, reasonExample, first, owner, save, onDone } = props
-  const [draft, setDraft] = useState(first)
-  const saving = useSaving(save)
-  const faults = faultsOf(saving.error)
-  const change = (part: Partial<EditedStretch>) => setDraft({ ...draft, ...part })
+  const form = useForm({
+    saved: first,
+    saving: save,
+    send: value => ({ ...value, ...owner }),
+    done: onDone,
+  })
   return (
-    <Form error={saving.error} label={label} onSave={() => saving.save({ ...draft, ...owner }, onDone)}>
+    <Form form={form} label={label} onCancel={onDone}>
       <Group align="flex-start" gap="xl" mt="md">
-        <MomentInput
-          label="From"
-          value={draft.fromAt}
-          onChange={fromAt => change({ fromAt })}
-          error={faults.at('fromAt')}
-        />
-        <MomentInput
-          label="To"
-          value={draft.toAt}
-          onChange={toAt => change({ toAt })}
-          error={faults.at('toAt')}
-        />
-        <TextInput
-          label="What for"
-          placeholder={reasonExample}
-          w={240}
-          value={draft.reason}
-          onChange={event => change({ reason: event.currentTarget.value })}
-          error={faults.at('reason')}
-        />
+        <MomentInput label="From" {...form.field('fromAt')} />
+        <MomentInput label="To" {...form.field('toAt')} />
+        <TextInput label="What for" placeholder={reasonExample} w={240} {...form.field('reason')} />
       </Group>
-      <FormFoot faults={faults} busy={saving.busy}>
-        <Button variant="default" onClick={onDone}>
-          Cancel
-        </Button>
-      </FormFoot>
     </Form>
   )
 }

@@ -3,12 +3,10 @@ import { useNavigate } from '@tanstack/react-router'
 import { useState } from 'react'
 import icon from '../../../assets/icon.svg'
 import type { ShopView } from '../../../main/api/views.ts'
-import type { Capability, Skill, UnitSystem } from '../../../main/domain/shop/index.ts'
-import { useSaving } from '../../data/saving.ts'
+import type { Capability, Skill } from '../../../main/domain/shop/index.ts'
+import { useForm } from '../../data/form.ts'
 import { queryClient, trpc } from '../../data/trpc.ts'
-import { Form } from '../../parts/Form.tsx'
-import { FormFoot } from '../../parts/FormFoot.tsx'
-import { faultsOf } from '../../parts/faults.ts'
+import { Form } from '../../parts/form/Form.tsx'
 import { HoursEditor } from '../../parts/HoursEditor.tsx'
 import { countryChoices, currencyChoices, zoneChoices } from '../../parts/placeChoices.ts'
 import { SchemeMenu } from '../../parts/SchemeMenu.tsx'
@@ -37,28 +35,24 @@ function firstDraft() {
 /** The first run: a shop with its hours, bays and crew in under two minutes, or the invented one to look around in. */
 export function Welcome() {
   const navigate = useNavigate()
-  const [draft, setDraft] = useState(firstDraft)
-  const [zones] = useState(() => zoneChoices(draft.zone))
-  const [countries] = useState(countryChoices)
-  const [currencies] = useState(currencyChoices)
-  const setUp = useSaving(trpc.shop.setUp.mutationOptions())
-  const faults = faultsOf(setUp.error)
-  const change = (part: Partial<typeof draft>) => setDraft({ ...draft, ...part })
   const enter = (shop: ShopView) => {
     queryClient.setQueryData(trpc.shop.get.queryKey(), shop)
     void navigate({ to: '/' })
   }
-  const save = () => {
-    const { bays, crew, ...shop } = draft
-    setUp.save(
-      {
-        ...shop,
-        bays: bays.map(({ name, can }) => ({ name, capabilities: can })),
-        crew: crew.map(({ name, can }) => ({ name, skills: can })),
-      },
-      enter,
-    )
-  }
+  const form = useForm({
+    saved: useState(firstDraft)[0],
+    saving: trpc.shop.setUp.mutationOptions(),
+    send: ({ bays, crew, ...shop }) => ({
+      ...shop,
+      bays: bays.map(({ name, can }) => ({ name, capabilities: can })),
+      crew: crew.map(({ name, can }) => ({ name, skills: can })),
+    }),
+    done: enter,
+  })
+  const { value: draft, change, faults } = form
+  const [zones] = useState(() => zoneChoices(draft.zone))
+  const [countries] = useState(countryChoices)
+  const [currencies] = useState(currencyChoices)
   return (
     <main className={styles.page}>
       <header className={styles.head}>
@@ -73,58 +67,28 @@ export function Welcome() {
         <SchemeMenu />
       </header>
       <DemoOffer onOpened={enter} />
-      <Form error={setUp.error} label="Set up the shop" onSave={save}>
+      <Form form={form} label="Set up the shop" save="Open the shop">
         <div className={styles.columns}>
           <section className={styles.card} aria-labelledby="first-shop">
             <h2 id="first-shop">The shop</h2>
             <div className={styles.pair}>
-              <TextInput
-                label="Name of the shop"
-                autoFocus
-                className={styles.wide}
-                value={draft.name}
-                onChange={event => change({ name: event.currentTarget.value })}
-                error={faults.at('name')}
-              />
-              <Select
-                label="Time zone"
-                searchable
-                allowDeselect={false}
-                data={zones}
-                value={draft.zone}
-                onChange={zone => zone && change({ zone })}
-                error={faults.at('zone')}
-              />
+              <TextInput label="Name of the shop" autoFocus className={styles.wide} {...form.field('name')} />
+              <Select label="Time zone" searchable data={zones} {...form.choice('zone')} />
               <Select
                 label="Country"
                 description="How phone numbers are read"
-                inputWrapperOrder={['label', 'input', 'description', 'error']}
                 searchable
-                allowDeselect={false}
                 data={countries}
-                value={draft.country}
-                onChange={country => country && change({ country })}
-                error={faults.at('country')}
+                {...form.choice('country')}
               />
-              <Select
-                label="Money"
-                searchable
-                allowDeselect={false}
-                data={currencies}
-                value={draft.currency}
-                onChange={currency => currency && change({ currency })}
-                error={faults.at('currency')}
-              />
+              <Select label="Money" searchable data={currencies} {...form.choice('currency')} />
               <Select
                 label="Measures"
-                allowDeselect={false}
                 data={[
                   { value: 'metric', label: 'Metric: °C, mL, µm' },
                   { value: 'us', label: 'US: °F, fl oz, mil' },
                 ]}
-                value={draft.units}
-                onChange={units => units && change({ units: units as UnitSystem })}
-                error={faults.at('units')}
+                {...form.choice('units')}
               />
             </div>
           </section>
@@ -177,10 +141,8 @@ export function Welcome() {
           <Checkbox
             label="Begin with five usual treatments and the products they use"
             description="Times are rules of thumb and prices are left open; cure times are common practice until you enter the data sheet’s."
-            checked={draft.starters}
-            onChange={event => change({ starters: event.currentTarget.checked })}
+            {...form.tick('starters')}
           />
-          <FormFoot faults={faults} busy={setUp.busy} label="Open the shop" />
         </div>
       </Form>
     </main>

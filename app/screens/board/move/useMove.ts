@@ -1,8 +1,9 @@
 import { notifications } from '@mantine/notifications'
-import { useMutation, useQueryClient } from '@tanstack/react-query'
+import { useQueryClient } from '@tanstack/react-query'
 import { useCallback, useEffect, useRef, useState } from 'react'
 import type { StayView, TriedMoveView } from '../../../../main/api/views.ts'
-import { faultOf, trpc } from '../../../data/trpc.ts'
+import { useSaving } from '../../../data/saving.ts'
+import { client, faultOf, trpc } from '../../../data/trpc.ts'
 
 /** A stay picked up, where it would go, and what the server says of that place; null while it is being asked. */
 export interface Move {
@@ -45,7 +46,32 @@ export function useMove(): MoveControl {
   const queries = useQueryClient()
   const [move, setMove] = useState<Move | null>(null)
   const asked = useRef(0)
-  const save = useMutation(trpc.board.move.mutationOptions())
+  const { save: commit } = useSaving(
+    {
+      mutationFn: async (moving: Move) => ({
+        moving,
+        saved: await client.board.move.mutate(inputOf(moving)),
+      }),
+    },
+    {
+      onSaved: ({ moving, saved }) => {
+        const back = { bayId: moving.stay.bayId, startAt: moving.stay.fromAt }
+        lastMove = { ...moving, ...back, stay: { ...moving.stay, version: saved.version } }
+        notifications.show({
+          title: `${moving.stay.plate} moved`,
+          message: `${saved.words.join(' ')} Press Z to take it back.`,
+          autoClose: 8_000,
+        })
+      },
+      onRefused: error =>
+        notifications.show({
+          title: 'Not moved',
+          message: faultOf(error).message,
+          color: 'red',
+          autoClose: 10_000,
+        }),
+    },
+  )
 
   const place = move ? `${move.stay.jobId} ${move.bayId} ${move.startAt}` : ''
   // biome-ignore lint/correctness/useExhaustiveDependencies: asks once a place, not once a verdict
@@ -63,31 +89,6 @@ export function useMove(): MoveControl {
     }, 40)
     return () => clearTimeout(timer)
   }, [place])
-
-  const commit = useCallback(
-    (moving: Move) => {
-      const back = { bayId: moving.stay.bayId, startAt: moving.stay.fromAt }
-      save.mutate(inputOf(moving), {
-        onSuccess: saved => {
-          queries.invalidateQueries()
-          notifications.show({
-            title: `${moving.stay.plate} moved`,
-            message: `${saved.words.join(' ')} Press Z to take it back.`,
-            autoClose: 8_000,
-          })
-          lastMove = { ...moving, ...back, stay: { ...moving.stay, version: saved.version } }
-        },
-        onError: error =>
-          notifications.show({
-            title: 'Not moved',
-            message: faultOf(error).message,
-            color: 'red',
-            autoClose: 10_000,
-          }),
-      })
-    },
-    [queries, save],
-  )
 
   const take = useCallback(
     (key: KeyboardEvent) => {

@@ -3,13 +3,10 @@ import { useNavigate } from '@tanstack/react-router'
 import type { ProductView } from '../../../../main/api/views.ts'
 import { type CureProfile, commonPracticeProfile } from '../../../../main/domain/cure/index.ts'
 import type { ProductKind } from '../../../../main/domain/shop/index.ts'
-import { useDraft } from '../../../data/draft.ts'
-import { useSaving } from '../../../data/saving.ts'
+import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { ArchiveButton } from '../../../parts/ArchiveButton.tsx'
-import { Form } from '../../../parts/Form.tsx'
-import { FormFoot } from '../../../parts/FormFoot.tsx'
-import { faultsOf } from '../../../parts/faults.ts'
+import { Form } from '../../../parts/form/Form.tsx'
 import { productKindChoices } from '../../../parts/shopWords.ts'
 import styles from '../Settings.module.css'
 import { CureBand } from './CureBand.tsx'
@@ -29,33 +26,37 @@ export function ProductEditor({ product }: { product: ProductView | undefined })
   const saved: Fields = product
     ? { name: product.name, kind: product.kind, cureProfile: product.cureProfile }
     : fresh()
-  const draft = useDraft(saved, product?.version ?? 0)
-  const { name, kind, cureProfile } = draft.value
-  const saving = useSaving(trpc.products.save.mutationOptions())
-  const faults = faultsOf(saving.error)
-  const row = product ? { id: product.id, version: draft.version } : {}
-  const save = () =>
-    saving.save({ ...row, ...draft.value }, ({ id }) => {
-      draft.settle()
+  const form = useForm({
+    saved,
+    version: product?.version,
+    saving: trpc.products.save.mutationOptions(),
+    send: (value, version) => ({ ...value, ...(product && { id: product.id, version }) }),
+    done: ({ id }) => {
       if (!product) void navigate({ to: '/settings/$section/$id', params: { section: 'products', id } })
-    })
+    },
+  })
+  const { change, faults } = form
+  const { kind, cureProfile } = form.value
   const choose = (next: ProductKind) => {
     const cures = next === 'coating' || next === 'topper'
-    draft.change({ kind: next, cureProfile: cures ? (cureProfile ?? commonPracticeProfile()) : null })
+    change({ kind: next, cureProfile: cures ? (cureProfile ?? commonPracticeProfile()) : null })
   }
   return (
     <>
       <div className={styles.card}>
-        <Form error={saving.error} label={product ? product.name : 'A new product'} onSave={save}>
+        <Form
+          form={form}
+          label={product ? product.name : 'A new product'}
+          more={
+            cureProfile && (
+              <Button variant="subtle" onClick={() => change({ cureProfile: commonPracticeProfile() })}>
+                Fill in common practice
+              </Button>
+            )
+          }
+        >
           <Group align="flex-start">
-            <TextInput
-              label="Name"
-              w={320}
-              autoFocus={!product}
-              value={name}
-              onChange={event => draft.change({ name: event.currentTarget.value })}
-              error={faults.at('name')}
-            />
+            <TextInput label="Name" w={320} autoFocus={!product} {...form.field('name')} />
             <Select
               label="Kind"
               w={200}
@@ -71,27 +72,11 @@ export function ProductEditor({ product }: { product: ProductView | undefined })
               <CureBand profile={cureProfile} />
               <ProfileEditor
                 profile={cureProfile}
-                onChange={next => draft.change({ cureProfile: next })}
+                onChange={next => change({ cureProfile: next })}
                 faults={faults}
               />
             </>
           )}
-          <FormFoot
-            faults={faults}
-            busy={saving.busy}
-            dirty={draft.dirty}
-            outdated={draft.outdated}
-            onReload={() => {
-              saving.reset()
-              draft.reload()
-            }}
-          >
-            {cureProfile && (
-              <Button variant="subtle" onClick={() => draft.change({ cureProfile: commonPracticeProfile() })}>
-                Fill in common practice
-              </Button>
-            )}
-          </FormFoot>
         </Form>
       </div>
       {product && product.usedIn.length > 0 && (

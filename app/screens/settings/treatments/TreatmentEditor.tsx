@@ -2,13 +2,10 @@ import { Button, Textarea, TextInput } from '@mantine/core'
 import { useNavigate } from '@tanstack/react-router'
 import type { ProductView, TreatmentView } from '../../../../main/api/views.ts'
 import type { TreatmentStep } from '../../../../main/domain/shop/index.ts'
-import { useDraft } from '../../../data/draft.ts'
-import { useSaving } from '../../../data/saving.ts'
+import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { ArchiveButton } from '../../../parts/ArchiveButton.tsx'
-import { Form } from '../../../parts/Form.tsx'
-import { FormFoot } from '../../../parts/FormFoot.tsx'
-import { faultsOf } from '../../../parts/faults.ts'
+import { Form } from '../../../parts/form/Form.tsx'
 import { MoneyInput } from '../../../parts/inputs.tsx'
 import { sizeChoices } from '../../../parts/shopWords.ts'
 import settings from '../Settings.module.css'
@@ -54,43 +51,29 @@ interface Props {
 export function TreatmentEditor({ treatment, products }: Props) {
   const navigate = useNavigate()
   const { name, summary, prices, steps } = treatment ?? fresh
-  const draft = useDraft<Fields>({ name, summary, prices, steps }, treatment?.version ?? 0)
-  const now = draft.value
-  const saving = useSaving(trpc.treatments.save.mutationOptions())
-  const faults = faultsOf(saving.error)
-  const row = treatment ? { id: treatment.id, version: draft.version } : {}
-  const save = () =>
-    saving.save({ ...row, ...now }, ({ id }) => {
-      draft.settle()
+  const form = useForm({
+    saved: { name, summary, prices, steps } as Fields,
+    version: treatment?.version,
+    saving: trpc.treatments.save.mutationOptions(),
+    send: (value, version) => ({ ...value, ...(treatment && { id: treatment.id, version }) }),
+    done: ({ id }) => {
       if (!treatment) void navigate({ to: '/settings/$section/$id', params: { section: 'treatments', id } })
-    })
+    },
+  })
+  const { value: now, change, faults } = form
   const putStep = (index: number, step: TreatmentStep) =>
-    draft.change({ steps: now.steps.map((each, i) => (i === index ? step : each)) })
+    change({ steps: now.steps.map((each, i) => (i === index ? step : each)) })
   const moveStep = (index: number, by: 1 | -1) => {
     const moved = now.steps.filter((_, i) => i !== index)
     moved.splice(index + by, 0, now.steps[index]!)
-    draft.change({ steps: moved })
+    change({ steps: moved })
   }
   return (
     <>
       <div className={settings.card}>
-        <Form error={saving.error} label={treatment ? treatment.name : 'A new treatment'} onSave={save}>
-          <TextInput
-            label="Name"
-            maw={420}
-            autoFocus={!treatment}
-            value={now.name}
-            onChange={event => draft.change({ name: event.currentTarget.value })}
-            error={faults.at('name')}
-          />
-          <Textarea
-            label="What it is, for the customer"
-            autosize
-            minRows={1}
-            value={now.summary}
-            onChange={event => draft.change({ summary: event.currentTarget.value })}
-            error={faults.at('summary')}
-          />
+        <Form form={form} label={treatment ? treatment.name : 'A new treatment'}>
+          <TextInput label="Name" maw={420} autoFocus={!treatment} {...form.field('name')} />
+          <Textarea label="What it is, for the customer" autosize minRows={1} {...form.field('summary')} />
           <fieldset className={styles.sizes}>
             <legend>Price by size, 0 for not priced</legend>
             {sizeChoices.map(({ value: size, label }) => (
@@ -98,7 +81,7 @@ export function TreatmentEditor({ treatment, products }: Props) {
                 key={size}
                 label={label}
                 value={now.prices[size]}
-                onChange={minor => draft.change({ prices: { ...now.prices, [size]: minor } })}
+                onChange={minor => change({ prices: { ...now.prices, [size]: minor } })}
                 error={faults.at(`prices.${size}`)}
               />
             ))}
@@ -114,14 +97,14 @@ export function TreatmentEditor({ treatment, products }: Props) {
               faults={faults}
               onChange={next => putStep(i, next)}
               onMove={by => moveStep(i, by)}
-              onRemove={() => draft.change({ steps: now.steps.filter((_, k) => k !== i) })}
+              onRemove={() => change({ steps: now.steps.filter((_, k) => k !== i) })}
             />
           ))}
           <div>
             <Button
               variant="default"
               onClick={() =>
-                draft.change({ steps: [...now.steps, { ...(now.steps.at(-1) ?? freshStep), name: '' }] })
+                change({ steps: [...now.steps, { ...(now.steps.at(-1) ?? freshStep), name: '' }] })
               }
             >
               Add a step
@@ -129,16 +112,6 @@ export function TreatmentEditor({ treatment, products }: Props) {
           </div>
           <LaidOut name={now.name} steps={now.steps} products={products} />
           {faults.at('steps') && <p role="alert">{faults.at('steps')}</p>}
-          <FormFoot
-            faults={faults}
-            busy={saving.busy}
-            dirty={draft.dirty}
-            outdated={draft.outdated}
-            onReload={() => {
-              saving.reset()
-              draft.reload()
-            }}
-          />
         </Form>
       </div>
       {treatment && (

@@ -1,13 +1,14 @@
-import { ActionIcon, Alert, Button, Group } from '@mantine/core'
+import { ActionIcon, Button, Group } from '@mantine/core'
 import { IconX } from '@tabler/icons-react'
 import { useState } from 'react'
 import type { OrderView } from '../../../../main/api/views.ts'
-import { useDraft } from '../../../data/draft.ts'
+import { useForm } from '../../../data/form.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { AskDialog } from '../../../parts/AskDialog.tsx'
-import { Form } from '../../../parts/Form.tsx'
 import { faultsOf } from '../../../parts/faults.ts'
+import { Form } from '../../../parts/form/Form.tsx'
+import { Refused } from '../../../parts/form/Refused.tsx'
 import { DecimalInput, MoneyInput } from '../../../parts/inputs.tsx'
 import { money } from '../../../parts/money.ts'
 import { amountText } from '../../../parts/shelf/amounts.ts'
@@ -21,36 +22,32 @@ interface Props {
 
 /** An order before it is sent: packs and prices are changed in place, lines dropped, the letter looked at, sent. */
 export function DraftOrder({ order, onSend }: Props) {
-  const draft = useDraft(
-    {
+  const { id, supplierId, supplierName, number, currency } = order
+  const form = useForm({
+    saved: {
       note: order.note,
       lines: order.lines.map(({ id, packs, packPriceMinor }) => ({ id, packs, packPriceMinor })),
     },
-    order.version,
-  )
+    version: order.version,
+    saving: trpc.orders.save.mutationOptions(),
+    send: ({ note, lines }, version) => ({
+      id,
+      version,
+      supplierId,
+      note,
+      lines: lines.map(line => {
+        const before = order.lines.find(each => each.id === line.id)
+        // A price nobody touched follows the supplier's list, which may be lower for more packs.
+        return before?.packPriceMinor === line.packPriceMinor ? { id: line.id, packs: line.packs } : line
+      }),
+    }),
+  })
   const [dropping, setDropping] = useState(false)
-  const saving = useSaving(trpc.orders.save.mutationOptions())
   const cancelling = useSaving(trpc.orders.cancel.mutationOptions())
-  const faults = faultsOf(saving.error ?? cancelling.error)
-  const { id, version, supplierId, supplierName, number, currency } = order
-  const { lines } = draft.value
+  const { faults, change } = form
+  const { lines } = form.value
   const setLine = (lineId: string, part: { packs?: number; packPriceMinor?: number }) =>
-    draft.change({ lines: lines.map(line => (line.id === lineId ? { ...line, ...part } : line)) })
-  const save = () =>
-    saving.save(
-      {
-        id,
-        version,
-        supplierId,
-        note: draft.value.note,
-        lines: lines.map(line => {
-          const before = order.lines.find(each => each.id === line.id)
-          // A price nobody touched follows the supplier's list, which may be lower for more packs.
-          return before?.packPriceMinor === line.packPriceMinor ? { id: line.id, packs: line.packs } : line
-        }),
-      },
-      () => draft.settle(),
-    )
+    change({ lines: lines.map(line => (line.id === lineId ? { ...line, ...part } : line)) })
   const rows = lines.flatMap((line, i) => {
     const saved = order.lines.find(each => each.id === line.id)
     return saved ? [{ line, saved, i }] : []
@@ -86,7 +83,7 @@ export function DraftOrder({ order, onSend }: Props) {
         <ActionIcon
           variant="subtle"
           aria-label={`Drop ${saved.productName}`}
-          onClick={() => draft.change({ lines: lines.filter(each => each.id !== line.id) })}
+          onClick={() => change({ lines: lines.filter(each => each.id !== line.id) })}
         >
           <IconX size="1rem" />
         </ActionIcon>
@@ -94,10 +91,9 @@ export function DraftOrder({ order, onSend }: Props) {
       {saved.why[0] && <small className={styles.why}>{saved.why[0]}</small>}
     </li>
   ))
-  const rest = faults.rest()
   return (
     <div className={styles.order}>
-      <Form error={saving.error} label={`Order ${number} to ${supplierName}`} onSave={save}>
+      <Form form={form} label={`Order ${number} to ${supplierName}`} save={null}>
         <header>
           <h3>
             {supplierName} <small>order {number}, draft</small>
@@ -107,8 +103,8 @@ export function DraftOrder({ order, onSend }: Props) {
             {order.carriageMinor > 0 && <small> with {money(order.carriageMinor, currency)} carriage</small>}
           </span>
           <Group gap={8}>
-            {draft.dirty && (
-              <Button type="submit" variant="default" loading={saving.busy}>
+            {form.dirty && (
+              <Button type="submit" variant="default" loading={form.busy}>
                 Save
               </Button>
             )}
@@ -132,7 +128,7 @@ export function DraftOrder({ order, onSend }: Props) {
               Drop
             </Button>
             <Button
-              disabled={draft.dirty || order.lines.length === 0}
+              disabled={form.dirty || order.lines.length === 0}
               aria-label={`Send order ${number} to ${supplierName}`}
               onClick={() => onSend(order)}
             >
@@ -144,11 +140,7 @@ export function DraftOrder({ order, onSend }: Props) {
         {order.notes.map(note => (
           <p key={note}>{note}</p>
         ))}
-        {rest && (
-          <Alert color="red" variant="outline" role="alert" mt="sm">
-            {rest}
-          </Alert>
-        )}
+        <Refused words={faultsOf(cancelling.error).rest()} />
       </Form>
       {dropping && (
         <AskDialog
@@ -159,7 +151,7 @@ export function DraftOrder({ order, onSend }: Props) {
           busy={cancelling.busy}
           onClose={() => setDropping(false)}
           onSay={reason => {
-            cancelling.save({ id, version, reason })
+            cancelling.save({ id, version: order.version, reason })
             setDropping(false)
           }}
         />

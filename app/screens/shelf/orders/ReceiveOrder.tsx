@@ -1,11 +1,8 @@
 import { Checkbox, TextInput } from '@mantine/core'
-import { useMutation } from '@tanstack/react-query'
-import { useState } from 'react'
 import type { OrderLineView, OrderView } from '../../../../main/api/views.ts'
-import { queryClient, trpc } from '../../../data/trpc.ts'
-import { Form } from '../../../parts/Form.tsx'
-import { FormFoot } from '../../../parts/FormFoot.tsx'
-import { faultsOf } from '../../../parts/faults.ts'
+import { useForm } from '../../../data/form.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput } from '../../../parts/inputs.tsx'
 import styles from '../Shelf.module.css'
 import { orderStatusWords } from '../words.ts'
@@ -23,31 +20,31 @@ interface Came {
 
 const whole = (line: OrderLineView): Came => ({ containers: line.openContainers, expiresOn: '', batch: '' })
 
+/** What is sent: the lines of which something came. */
+const linesOf = (open: OrderLineView[], came: Record<string, Came>) =>
+  open
+    .map(line => ({ lineId: line.id, ...(came[line.id] ?? whole(line)) }))
+    .filter(line => line.containers !== 0)
+    .map(line => ({ ...line, expiresOn: line.expiresOn || null, batch: line.batch.trim() || null }))
+
 /** What came of an order, in whole or in part; each container becomes a bottle with its date and batch. */
 export function ReceiveOrder({ order, onSaid }: Props) {
   const open = order.lines.filter(line => line.openContainers > 0)
-  const [came, setCame] = useState<Record<string, Came>>({})
-  const [complete, setComplete] = useState(false)
-  // Told at once: with everything here, the order is over, and this form with it.
-  const saving = useMutation(
-    trpc.orders.receive.mutationOptions({
-      onSuccess: ({ received, order: now }) => {
-        setCame({})
-        onSaid(`✓ ${[...received.words, `Order ${now.number}: ${orderStatusWords[now.status]}.`].join(' ')}`)
-        return queryClient.invalidateQueries()
-      },
-    }),
-  )
-  const faults = faultsOf(saving.error)
+  const form = useForm({
+    saved: { came: {} as Record<string, Came>, complete: false },
+    version: order.version,
+    saving: trpc.orders.receive.mutationOptions(),
+    send: ({ came, complete }, version) => ({ id: order.id, version, lines: linesOf(open, came), complete }),
+    done: ({ received, order: now }) =>
+      onSaid(`✓ ${[...received.words, `Order ${now.number}: ${orderStatusWords[now.status]}.`].join(' ')}`),
+  })
+  const { faults, change } = form
+  const { came, complete } = form.value
   const of = (line: OrderLineView) => came[line.id] ?? whole(line)
+  const lines = linesOf(open, came)
   const set = (line: OrderLineView, part: Partial<Came>) =>
-    setCame(now => ({ ...now, [line.id]: { ...(now[line.id] ?? whole(line)), ...part } }))
-  const lines = open
-    .map(line => ({ lineId: line.id, ...of(line) }))
-    .filter(line => line.containers !== 0)
-    .map(line => ({ ...line, expiresOn: line.expiresOn || null, batch: line.batch.trim() || null }))
+    change({ came: { ...came, [line.id]: { ...of(line), ...part } } })
   const field = (line: OrderLineView) => `lines.${lines.findIndex(each => each.lineId === line.id)}`
-  const receive = () => saving.mutate({ id: order.id, version: order.version, lines, complete })
   const rows = open.map(line => (
     <tr key={line.id}>
       <td>
@@ -93,7 +90,12 @@ export function ReceiveOrder({ order, onSaid }: Props) {
       <h2>
         Receive <small>0 where a line did not come yet</small>
       </h2>
-      <Form error={saving.error} label={`Receive order ${order.number}`} onSave={receive}>
+      <Form
+        form={form}
+        label={`Receive order ${order.number}`}
+        save="Put it on the shelf"
+        ready={lines.length > 0 || complete}
+      >
         <table className={styles.table}>
           <thead>
             <tr>
@@ -105,17 +107,7 @@ export function ReceiveOrder({ order, onSaid }: Props) {
           </thead>
           <tbody>{rows}</tbody>
         </table>
-        <Checkbox
-          label="What is missing will not come any more"
-          checked={complete}
-          onChange={event => setComplete(event.currentTarget.checked)}
-        />
-        <FormFoot
-          faults={faults}
-          busy={saving.isPending}
-          label="Put it on the shelf"
-          dirty={lines.length > 0 || complete}
-        />
+        <Checkbox label="What is missing will not come any more" {...form.tick('complete')} />
       </Form>
     </div>
   )

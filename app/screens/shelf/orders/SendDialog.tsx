@@ -1,13 +1,13 @@
-import { Alert, Button, Group, Modal, Stack, Textarea, TextInput } from '@mantine/core'
+import { Alert, Button, Modal, Stack, Textarea, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
-import { useState } from 'react'
 import type { DraftMessageView, OrderView, SentView } from '../../../../main/api/views.ts'
-import { useSaving } from '../../../data/saving.ts'
+import { useForm } from '../../../data/form.ts'
+import { type SavingOptions, useSaving } from '../../../data/saving.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
-import { Form } from '../../../parts/Form.tsx'
-import { FormFoot } from '../../../parts/FormFoot.tsx'
 import { faultsOf } from '../../../parts/faults.ts'
+import { Form } from '../../../parts/form/Form.tsx'
+import { Refused } from '../../../parts/form/Refused.tsx'
 
 interface Props {
   order: OrderView
@@ -36,23 +36,42 @@ interface LetterProps extends Omit<Props, 'kind'> {
 }
 
 function Letter({ message, order, onClose, onSent }: LetterProps) {
-  const [to, setTo] = useState(message.to ?? '')
-  const [subject, setSubject] = useState(message.subject)
-  const [text, setText] = useState(message.text)
-  const sending = useSaving(trpc.orders.send.mutationOptions())
-  const chasing = useSaving(trpc.orders.chase.mutationOptions())
-  const error = sending.error ?? chasing.error
-  const faults = faultsOf(error)
-  const { orderId: id, version, kind } = message
-  const letter = { to, subject, text }
+  const { orderId: id, kind } = message
   const done = ({ sent, words }: SentView) => onSent(`${sent ? '✓' : '✕'} ${words}`)
-  const send = () =>
-    kind === 'order'
-      ? sending.save({ id, version, how: 'email', ...letter }, done)
-      : chasing.save({ id, version, ...letter }, done)
+  const ways = { order: trpc.orders.send.mutationOptions(), chase: trpc.orders.chase.mutationOptions() }
+  const form = useForm({
+    saved: { to: message.to ?? '', subject: message.subject, text: message.text },
+    version: message.version,
+    saving: ways[kind] as SavingOptions<object, SentView>,
+    send: (letter, version) => ({ ...letter, id, version, ...(kind === 'order' && { how: 'email' }) }),
+    done,
+  })
+  const givenOver = useSaving(trpc.orders.send.mutationOptions())
   return (
-    <Form error={error} label="The letter" onSave={send}>
+    <Form
+      form={form}
+      label="The letter"
+      save={kind === 'order' ? 'Send it with the PDF' : 'Send it'}
+      ready
+      onCancel={onClose}
+      more={
+        <>
+          <Button component="a" variant="default" href={order.pdfPath} target="_blank" rel="noreferrer">
+            Look at the PDF
+          </Button>
+          {kind === 'order' && (
+            <Button
+              variant="default"
+              onClick={() => givenOver.save({ id, version: form.version, how: 'paper' }, done)}
+            >
+              It was given over another way
+            </Button>
+          )}
+        </>
+      }
+    >
       <Stack gap="sm">
+        <Refused words={faultsOf(givenOver.error).rest()} />
         {message.cannot && (
           <Alert color="orange" variant="outline">
             {message.cannot}{' '}
@@ -61,48 +80,9 @@ function Letter({ message, order, onClose, onSent }: LetterProps) {
             </Link>
           </Alert>
         )}
-        <TextInput
-          label="To"
-          type="email"
-          data-autofocus={!message.to || undefined}
-          value={to}
-          onChange={event => setTo(event.currentTarget.value)}
-          error={faults.at('to')}
-        />
-        <TextInput
-          label="Subject"
-          value={subject}
-          onChange={event => setSubject(event.currentTarget.value)}
-          error={faults.at('subject')}
-        />
-        <Textarea
-          label="Letter"
-          autosize
-          minRows={5}
-          maxRows={14}
-          value={text}
-          onChange={event => setText(event.currentTarget.value)}
-          error={faults.at('text')}
-        />
-        <FormFoot
-          faults={faults}
-          busy={sending.busy || chasing.busy}
-          label={kind === 'order' ? 'Send it with the PDF' : 'Send it'}
-        >
-          <Group gap="sm">
-            <Button component="a" variant="default" href={order.pdfPath} target="_blank" rel="noreferrer">
-              Look at the PDF
-            </Button>
-            {kind === 'order' && (
-              <Button variant="default" onClick={() => sending.save({ id, version, how: 'paper' }, done)}>
-                It was given over another way
-              </Button>
-            )}
-            <Button variant="default" onClick={onClose}>
-              Not now
-            </Button>
-          </Group>
-        </FormFoot>
+        <TextInput label="To" type="email" data-autofocus={!message.to || undefined} {...form.field('to')} />
+        <TextInput label="Subject" {...form.field('subject')} />
+        <Textarea label="Letter" autosize minRows={5} maxRows={14} {...form.field('text')} />
       </Stack>
     </Form>
   )

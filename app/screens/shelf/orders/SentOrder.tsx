@@ -2,10 +2,10 @@ import { Button, Group, TextInput } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { OrderView } from '../../../../main/api/views.ts'
-import { useSaving } from '../../../data/saving.ts'
+import { useForm } from '../../../data/form.ts'
 import { useShop } from '../../../data/shop.ts'
-import { faultOf, trpc } from '../../../data/trpc.ts'
-import { Form } from '../../../parts/Form.tsx'
+import { trpc } from '../../../data/trpc.ts'
+import { Form } from '../../../parts/form/Form.tsx'
 import { money } from '../../../parts/money.ts'
 import { dateWords, longWords } from '../../../parts/time.ts'
 import styles from '../Shelf.module.css'
@@ -91,32 +91,15 @@ export function SentOrder({ order, onSaid }: Props) {
 
 /** The supplier has named a day: what is reckoned with follows it. */
 function Promised({ order }: { order: OrderView }) {
-  const [day, setDay] = useState(order.expectedOn ?? '')
-  const saving = useSaving(trpc.orders.promise.mutationOptions())
+  const form = useForm({
+    saved: { promisedOn: order.expectedOn ?? '' },
+    version: order.version,
+    saving: trpc.orders.promise.mutationOptions(),
+    send: (value, version) => ({ ...value, id: order.id, version }),
+  })
   return (
-    <Form
-      error={saving.error}
-      label="The day the supplier names"
-      onSave={() => saving.save({ id: order.id, version: order.version, promisedOn: day })}
-    >
-      <Group align="flex-start">
-        <TextInput
-          type="date"
-          label="The supplier names a day"
-          value={day}
-          onChange={event => setDay(event.currentTarget.value)}
-          error={saving.error ? faultOf(saving.error).message : undefined}
-        />
-        <Button
-          type="submit"
-          variant="default"
-          mt={25}
-          loading={saving.busy}
-          disabled={day === order.expectedOn}
-        >
-          Reckon with it
-        </Button>
-      </Group>
+    <Form form={form} label="The day the supplier names" save="Reckon with it">
+      <TextInput type="date" label="The supplier names a day" w={200} {...form.field('promisedOn')} />
     </Form>
   )
 }

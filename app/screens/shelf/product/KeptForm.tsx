@@ -1,13 +1,10 @@
 import { Checkbox, Select, TextInput } from '@mantine/core'
 import type { ShelfFields, ShelfProductView } from '../../../../main/api/views.ts'
 import { showTemperature } from '../../../../main/domain/measure/index.ts'
-import { useDraft } from '../../../data/draft.ts'
-import { useSaving } from '../../../data/saving.ts'
+import { useForm } from '../../../data/form.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { Form } from '../../../parts/Form.tsx'
-import { FormFoot } from '../../../parts/FormFoot.tsx'
-import { faultsOf } from '../../../parts/faults.ts'
+import { Form } from '../../../parts/form/Form.tsx'
 import { OptionalDecimalInput } from '../../../parts/inputs.tsx'
 import styles from '../Shelf.module.css'
 import { serviceClassChoices, shelfUnitChoices } from '../words.ts'
@@ -27,103 +24,73 @@ const fresh = (kind: string): ShelfFields => ({
 export function KeptForm({ product }: { product: ShelfProductView }) {
   const { units } = useShop()
   const { id, kind, shelf, version } = product
-  const draft = useDraft(shelf ?? fresh(kind), version)
-  const saving = useSaving(trpc.shelf.saveProduct.mutationOptions())
-  const faults = faultsOf(saving.error)
-  const kept = draft.value
-  const save = () =>
-    saving.save({ productId: id, ...(shelf ? { version } : {}), ...kept }, () => draft.settle())
+  const form = useForm({
+    saved: shelf ?? fresh(kind),
+    version,
+    saving: trpc.shelf.saveProduct.mutationOptions(),
+    send: (value, version) => ({ productId: id, ...(shelf && { version }), ...value }),
+  })
+  const kept = form.value
   const beside = (celsius: number | null) =>
     units === 'us' && celsius !== null ? showTemperature(celsius, units, navigator.language) : undefined
   return (
-    <Form error={saving.error} label={`How ${product.name} is kept`} onSave={save}>
+    <Form
+      form={form}
+      label={`How ${product.name} is kept`}
+      save={shelf ? 'Save' : 'Begin to count it'}
+      ready={form.dirty || !shelf}
+    >
       <div className={styles.fields}>
-        <Select
-          label="Counted in"
-          data={shelfUnitChoices}
-          allowDeselect={false}
-          value={kept.unit}
-          onChange={value => value && draft.change({ unit: value as ShelfFields['unit'] })}
-          error={faults.at('unit')}
-        />
+        <Select label="Counted in" data={shelfUnitChoices} {...form.choice('unit')} />
         <Select
           label="How much it matters"
           description="each class has its service level"
-          inputWrapperOrder={['label', 'input', 'description', 'error']}
           data={serviceClassChoices}
-          allowDeselect={false}
-          value={kept.serviceClass}
-          onChange={value => value && draft.change({ serviceClass: value as ShelfFields['serviceClass'] })}
-          error={faults.at('serviceClass')}
+          {...form.choice('serviceClass')}
         />
         <TextInput
           label="Where it stands"
           description="a shelf, a cabinet, a room"
-          inputWrapperOrder={['label', 'input', 'description', 'error']}
-          value={kept.place}
-          onChange={event => draft.change({ place: event.currentTarget.value })}
-          error={faults.at('place')}
+          {...form.field('place')}
         />
         <OptionalDecimalInput
           label="Density"
           description="from the data sheet; weighing a bottle needs it"
-          inputWrapperOrder={['label', 'input', 'description', 'error']}
           unit="g/ml"
-          rightSectionWidth={52}
-          value={kept.densityGPerMl}
-          onChange={densityGPerMl => draft.change({ densityGPerMl })}
-          error={faults.at('densityGPerMl')}
+          {...form.field('densityGPerMl')}
         />
         <OptionalDecimalInput
           label="Life once opened"
           unit="days"
-          rightSectionWidth={52}
           disabled={kept.lifeUnlimited}
-          value={kept.lifeAfterOpeningDays}
-          onChange={lifeAfterOpeningDays => draft.change({ lifeAfterOpeningDays })}
-          error={faults.at('lifeAfterOpeningDays')}
+          {...form.field('lifeAfterOpeningDays')}
         />
         <Checkbox
           mt={28}
           label="The maker says an opened one keeps"
           checked={kept.lifeUnlimited}
           onChange={event =>
-            draft.change(
+            form.change(
               event.currentTarget.checked
                 ? { lifeUnlimited: true, lifeAfterOpeningDays: null }
                 : { lifeUnlimited: false },
             )
           }
-          error={faults.at('lifeUnlimited')}
+          error={form.faults.at('lifeUnlimited')}
         />
         <OptionalDecimalInput
           label="Kept no colder than"
           unit="°C"
           description={beside(kept.storageLeastC)}
-          value={kept.storageLeastC}
-          onChange={storageLeastC => draft.change({ storageLeastC })}
-          error={faults.at('storageLeastC')}
+          {...form.field('storageLeastC')}
         />
         <OptionalDecimalInput
           label="Kept no warmer than"
           unit="°C"
           description={beside(kept.storageMostC)}
-          value={kept.storageMostC}
-          onChange={storageMostC => draft.change({ storageMostC })}
-          error={faults.at('storageMostC')}
+          {...form.field('storageMostC')}
         />
       </div>
-      <FormFoot
-        faults={faults}
-        busy={saving.busy}
-        label={shelf ? 'Save' : 'Begin to count it'}
-        dirty={draft.dirty || !shelf}
-        outdated={draft.outdated}
-        onReload={() => {
-          saving.reset()
-          draft.reload()
-        }}
-      />
     </Form>
   )
 }

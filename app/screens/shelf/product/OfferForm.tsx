@@ -1,13 +1,11 @@
 import { ActionIcon, Button, Checkbox, Group, Select, TextInput } from '@mantine/core'
 import { IconX } from '@tabler/icons-react'
 import { useQuery } from '@tanstack/react-query'
-import { useState } from 'react'
 import type { ShelfProductView, SupplierOfferView } from '../../../../main/api/views.ts'
+import { useForm } from '../../../data/form.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { Form } from '../../../parts/Form.tsx'
-import { FormFoot } from '../../../parts/FormFoot.tsx'
-import { faultsOf } from '../../../parts/faults.ts'
+import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput, MoneyInput, OptionalDecimalInput } from '../../../parts/inputs.tsx'
 import styles from '../Shelf.module.css'
 
@@ -20,74 +18,84 @@ interface Props {
 /** From whom, in which pack, at which prices. */
 export function OfferForm({ product, offer, onClose }: Props) {
   const sizes = product.sizes.filter(size => size.archivedAt === null || size.id === offer?.sizeId)
-  const [fields, setFields] = useState(() => ({
-    supplierId: offer?.supplierId ?? '',
-    sizeId: offer?.sizeId ?? sizes[0]?.id ?? '',
-    article: offer?.article ?? '',
-    containersPerPack: offer?.containersPerPack ?? 1,
-    breaks: offer?.breaks ?? [{ fromPacks: 1, packPriceMinor: 0 }],
-    shelfLifeDays: offer?.shelfLifeDays ?? null,
-    preferred: offer?.preferred ?? product.offers.length === 0,
-  }))
-  const set = (part: Partial<typeof fields>) => setFields(now => ({ ...now, ...part }))
+  const form = useForm({
+    saved: {
+      supplierId: offer?.supplierId ?? '',
+      sizeId: offer?.sizeId ?? sizes[0]?.id ?? '',
+      article: offer?.article ?? '',
+      containersPerPack: offer?.containersPerPack ?? 1,
+      breaks: offer?.breaks ?? [{ fromPacks: 1, packPriceMinor: 0 }],
+      shelfLifeDays: offer?.shelfLifeDays ?? null,
+      preferred: offer?.preferred ?? product.offers.length === 0,
+    },
+    version: offer?.version,
+    saving: trpc.shelf.saveOffer.mutationOptions(),
+    send: (value, version) => ({ ...value, ...(offer && { id: offer.id, version }), productId: product.id }),
+    done: onClose,
+  })
+  const { value: fields, change: set, faults } = form
   const suppliers = useQuery(trpc.suppliers.list.queryOptions({ archived: false })).data
-  const saving = useSaving(trpc.shelf.saveOffer.mutationOptions())
   const archiving = useSaving(trpc.shelf.archiveOffer.mutationOptions())
-  const faults = faultsOf(saving.error ?? archiving.error)
-  const row = offer ? { id: offer.id, version: offer.version } : {}
   const setBreak = (i: number, part: Partial<(typeof fields.breaks)[number]>) =>
     set({ breaks: fields.breaks.map((each, at) => (at === i ? { ...each, ...part } : each)) })
   if (suppliers?.length === 0) return <p className={styles.empty}>Add a supplier first, under Suppliers.</p>
   return (
     <Form
-      error={saving.error}
+      form={form}
       label={offer ? `Offer of ${offer.supplierName}` : 'A new offer'}
-      onSave={() => saving.save({ ...row, productId: product.id, ...fields }, onClose)}
+      onCancel={onClose}
+      more={
+        <>
+          <Button
+            variant="subtle"
+            onClick={() =>
+              set({
+                breaks: [
+                  ...fields.breaks,
+                  {
+                    fromPacks: fields.breaks.at(-1)!.fromPacks * 2,
+                    packPriceMinor: fields.breaks.at(-1)!.packPriceMinor,
+                  },
+                ],
+              })
+            }
+          >
+            Cheaper from more
+          </Button>
+
+          {offer && offer.archivedAt === null && (
+            <Button
+              variant="subtle"
+              color="red"
+              loading={archiving.busy}
+              onClick={() => archiving.save({ id: offer.id, version: offer.version }, onClose)}
+            >
+              Archive this offer
+            </Button>
+          )}
+        </>
+      }
     >
       <h3>{offer ? offer.supplierName : 'A new offer'}</h3>
       <div className={styles.fields}>
         <Select
           label="Supplier"
           data={(suppliers ?? []).map(each => ({ value: each.id, label: each.name }))}
-          allowDeselect={false}
-          value={fields.supplierId || null}
-          onChange={value => value && set({ supplierId: value })}
-          error={faults.at('supplierId')}
+          {...form.choice('supplierId')}
         />
         <Select
           label="Size"
           data={sizes.map(size => ({ value: size.id, label: size.label }))}
-          allowDeselect={false}
-          value={fields.sizeId}
-          onChange={value => value && set({ sizeId: value })}
-          error={faults.at('sizeId')}
+          {...form.choice('sizeId')}
         />
-        <DecimalInput
-          label="In one pack"
-          value={fields.containersPerPack}
-          onChange={containersPerPack => set({ containersPerPack })}
-          error={faults.at('containersPerPack')}
-        />
-        <TextInput
-          label="Their article number"
-          value={fields.article}
-          onChange={event => set({ article: event.currentTarget.value })}
-          error={faults.at('article')}
-        />
+        <DecimalInput label="In one pack" {...form.field('containersPerPack')} />
+        <TextInput label="Their article number" {...form.field('article')} />
         <OptionalDecimalInput
           label="Days to its date on arrival"
           unit="days"
-          rightSectionWidth={52}
-          value={fields.shelfLifeDays}
-          onChange={shelfLifeDays => set({ shelfLifeDays })}
-          error={faults.at('shelfLifeDays')}
+          {...form.field('shelfLifeDays')}
         />
-        <Checkbox
-          mt={28}
-          label="Propose orders from this offer"
-          checked={fields.preferred}
-          onChange={event => set({ preferred: event.currentTarget.checked })}
-        />
+        <Checkbox mt={28} label="Propose orders from this offer" {...form.tick('preferred')} />
       </div>
       {fields.breaks.map((each, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a row is its place in the list
@@ -118,37 +126,6 @@ export function OfferForm({ product, offer, onClose }: Props) {
           )}
         </Group>
       ))}
-      <FormFoot faults={faults} busy={saving.busy}>
-        <Button
-          variant="subtle"
-          onClick={() =>
-            set({
-              breaks: [
-                ...fields.breaks,
-                {
-                  fromPacks: fields.breaks.at(-1)!.fromPacks * 2,
-                  packPriceMinor: fields.breaks.at(-1)!.packPriceMinor,
-                },
-              ],
-            })
-          }
-        >
-          Cheaper from more
-        </Button>
-        <Button variant="default" onClick={onClose}>
-          Leave it
-        </Button>
-        {offer && offer.archivedAt === null && (
-          <Button
-            variant="subtle"
-            color="red"
-            loading={archiving.busy}
-            onClick={() => archiving.save({ id: offer.id, version: offer.version }, onClose)}
-          >
-            Archive this offer
-          </Button>
-        )}
-      </FormFoot>
     </Form>
   )
 }

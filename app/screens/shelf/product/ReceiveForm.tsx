@@ -1,12 +1,9 @@
-import { Button, Select, TextInput } from '@mantine/core'
+import { Select, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
-import { useState } from 'react'
 import type { ShelfProductView } from '../../../../main/api/views.ts'
-import { useSaving } from '../../../data/saving.ts'
+import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { Form } from '../../../parts/Form.tsx'
-import { FormFoot } from '../../../parts/FormFoot.tsx'
-import { faultsOf } from '../../../parts/faults.ts'
+import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput, MoneyInput } from '../../../parts/inputs.tsx'
 import styles from '../Shelf.module.css'
 
@@ -19,89 +16,54 @@ interface Props {
 /** Goods that came without an order, or what stood on the shelf when counting began: each container a bottle of its own. */
 export function ReceiveForm({ product, onDone, onClose }: Props) {
   const sizes = product.sizes.filter(size => size.archivedAt === null)
-  const [sizeId, setSizeId] = useState(sizes[0]?.id ?? '')
-  const [containers, setContainers] = useState(1)
-  const [expiresOn, setExpiresOn] = useState('')
-  const [batch, setBatch] = useState('')
-  const [costMinor, setCostMinor] = useState(0)
-  const [supplierId, setSupplierId] = useState<string | null>(null)
+  const form = useForm({
+    saved: {
+      sizeId: sizes[0]?.id ?? '',
+      containers: 1,
+      expiresOn: null as string | null,
+      batch: null as string | null,
+      costMinor: 0,
+      supplierId: null as string | null,
+    },
+    saving: trpc.shelf.receive.mutationOptions(),
+    send: ({ supplierId, ...line }) => ({ lines: [{ ...line, productId: product.id }], supplierId }),
+    place: 'lines.0',
+    done: onDone,
+  })
   const suppliers = useQuery(trpc.suppliers.list.queryOptions({ archived: false })).data
-  const saving = useSaving(trpc.shelf.receive.mutationOptions())
-  const faults = faultsOf(saving.error)
   if (sizes.length === 0)
     return (
       <p className={styles.empty}>
         Say first in which sizes it comes, under Sizes and buying: what the label says and what it measures.
       </p>
     )
-  const line = {
-    productId: product.id,
-    sizeId,
-    containers,
-    expiresOn: expiresOn || null,
-    batch: batch.trim() || null,
-    costMinor,
-  }
   return (
-    <Form
-      error={saving.error}
-      label={`Receive ${product.name}`}
-      onSave={() => saving.save({ lines: [line], supplierId }, onDone)}
-    >
+    <Form form={form} label={`Receive ${product.name}`} save="Put it on the shelf" onCancel={onClose}>
       <h3>Receive</h3>
       <div className={styles.fields}>
         <Select
           label="Size"
           data={sizes.map(size => ({ value: size.id, label: size.label }))}
-          allowDeselect={false}
-          value={sizeId}
-          onChange={value => value && setSizeId(value)}
-          error={faults.at('lines.0.sizeId')}
+          {...form.choice('sizeId')}
         />
-        <DecimalInput
-          label="How many"
-          autoFocus
-          value={containers}
-          onChange={setContainers}
-          error={faults.at('lines.0.containers')}
-        />
+        <DecimalInput label="How many" autoFocus {...form.field('containers')} />
         <TextInput
           type="date"
           label="Printed date"
           description="empty where none is printed"
-          inputWrapperOrder={['label', 'input', 'description', 'error']}
-          value={expiresOn}
-          onChange={event => setExpiresOn(event.currentTarget.value)}
-          error={faults.at('lines.0.expiresOn')}
+          {...form.optional('expiresOn')}
         />
-        <TextInput
-          label="Batch"
-          value={batch}
-          onChange={event => setBatch(event.currentTarget.value)}
-          error={faults.at('lines.0.batch')}
-        />
-        <MoneyInput
-          label="Paid for them together"
-          value={costMinor}
-          onChange={setCostMinor}
-          error={faults.at('lines.0.costMinor')}
-        />
+        <TextInput label="Batch" {...form.optional('batch')} />
+        <MoneyInput label="Paid for them together" {...form.field('costMinor')} />
         <Select
           label="From"
           placeholder="over the counter"
           clearable
           clearButtonProps={{ 'aria-label': 'No supplier' }}
           data={(suppliers ?? []).map(each => ({ value: each.id, label: each.name }))}
-          value={supplierId}
-          onChange={setSupplierId}
-          error={faults.at('supplierId')}
+          {...form.field('supplierId')}
         />
       </div>
-      <FormFoot faults={faults} busy={saving.busy} label="Put it on the shelf">
-        <Button variant="default" onClick={onClose}>
-          Leave it
-        </Button>
-      </FormFoot>
     </Form>
   )
 }

@@ -1,11 +1,8 @@
-import { Button, Group, TextInput } from '@mantine/core'
-import { useState } from 'react'
+import { Group, TextInput } from '@mantine/core'
 import type { LotView, ShelfProductView, ShelfUnit, StockChangeView } from '../../../../main/api/views.ts'
-import { useSaving } from '../../../data/saving.ts'
+import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { Form } from '../../../parts/Form.tsx'
-import { FormFoot } from '../../../parts/FormFoot.tsx'
-import { faultsOf } from '../../../parts/faults.ts'
+import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput } from '../../../parts/inputs.tsx'
 import { unitText } from '../../../parts/shelf/amounts.ts'
 
@@ -28,43 +25,25 @@ interface Props {
 
 /** Takes something from one bottle with its reason: all of it where it is thrown away, unless somebody says less. */
 export function TakeForm({ kind, product, unit, lot, onDone, onClose }: Props) {
-  const [amount, setAmount] = useState(kind === 'use' ? 0 : lot.onHand)
-  const [reason, setReason] = useState(kind === 'waste' && lot.state === 'expired' ? 'past its date' : '')
-  const saving = useSaving(trpc.shelf[kind].mutationOptions())
-  const faults = faultsOf(saving.error)
+  const form = useForm({
+    saved: {
+      amount: kind === 'use' ? 0 : lot.onHand,
+      reason: kind === 'waste' && lot.state === 'expired' ? 'past its date' : '',
+    },
+    saving: trpc.shelf[kind].mutationOptions(),
+    send: value => ({ ...value, productId: product.id, lotId: lot.id }),
+    done: onDone,
+  })
   const { title, action, why } = words[kind]
   return (
-    <Form
-      error={saving.error}
-      label={`${title}: no. ${lot.number}`}
-      onSave={() => saving.save({ productId: product.id, lotId: lot.id, amount, reason }, onDone)}
-    >
+    <Form form={form} label={`${title}: no. ${lot.number}`} save={action} onCancel={onClose}>
       <h3>
         {title}: no. {lot.number}
       </h3>
       <Group align="flex-start">
-        <DecimalInput
-          label="Amount"
-          w={130}
-          autoFocus
-          unit={unitText(unit)}
-          value={amount}
-          onChange={setAmount}
-          error={faults.at('amount')}
-        />
-        <TextInput
-          label={why}
-          w={300}
-          value={reason}
-          onChange={event => setReason(event.currentTarget.value)}
-          error={faults.at('reason')}
-        />
+        <DecimalInput label="Amount" w={130} autoFocus unit={unitText(unit)} {...form.field('amount')} />
+        <TextInput label={why} w={300} {...form.field('reason')} />
       </Group>
-      <FormFoot faults={faults} busy={saving.busy} label={action}>
-        <Button variant="default" onClick={onClose}>
-          Leave it
-        </Button>
-      </FormFoot>
     </Form>
   )
 }

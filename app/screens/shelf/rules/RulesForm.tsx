@@ -1,11 +1,8 @@
 import { Select } from '@mantine/core'
 import type { ShelfRulesView } from '../../../../main/api/views.ts'
-import { useDraft } from '../../../data/draft.ts'
-import { useSaving } from '../../../data/saving.ts'
+import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { Form } from '../../../parts/Form.tsx'
-import { FormFoot } from '../../../parts/FormFoot.tsx'
-import { faultsOf } from '../../../parts/faults.ts'
+import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput, MoneyInput, OptionalDecimalInput } from '../../../parts/inputs.tsx'
 import styles from '../Shelf.module.css'
 
@@ -20,10 +17,13 @@ const percent = (share: number) => Math.round(share * 10_000) / 100
 /** Service levels, what keeping goods costs, and the limit for flammable liquid. */
 export function RulesForm({ rules }: { rules: ShelfRulesView }) {
   const { version, regimeUsed, ...fields } = rules
-  const draft = useDraft(fields, version)
-  const saving = useSaving(trpc.shelf.saveRules.mutationOptions())
-  const faults = faultsOf(saving.error)
-  const { value, change } = draft
+  const form = useForm({
+    saved: fields,
+    version,
+    saving: trpc.shelf.saveRules.mutationOptions(),
+    send: (value, version) => ({ ...value, version }),
+  })
+  const { value, change, faults } = form
   const level = (key: keyof ShelfRulesView['services'], label: string) => (
     <DecimalInput
       label={label}
@@ -36,11 +36,7 @@ export function RulesForm({ rules }: { rules: ShelfRulesView }) {
   return (
     <div className={styles.card}>
       <h2>Rules</h2>
-      <Form
-        error={saving.error}
-        label="Rules of the shelf"
-        onSave={() => saving.save({ ...value, version }, () => draft.settle())}
-      >
+      <Form form={form} label="Rules of the shelf">
         <p className={styles.soft}>
           Service level: of a hundred draws, how many should find their amount on the shelf.
         </p>
@@ -51,26 +47,17 @@ export function RulesForm({ rules }: { rules: ShelfRulesView }) {
           <DecimalInput
             label="Keeping goods costs a year"
             description="of their price: money tied up, room, ageing"
-            inputWrapperOrder={['label', 'input', 'description', 'error']}
             unit="%"
             value={percent(value.holdRatePerYear)}
             onChange={share => change({ holdRatePerYear: share / 100 })}
             error={faults.at('holdRatePerYear')}
           />
-          <MoneyInput
-            label="Booking in one line costs"
-            value={value.lineCostMinor}
-            onChange={lineCostMinor => change({ lineCostMinor })}
-            error={faults.at('lineCostMinor')}
-          />
+          <MoneyInput label="Booking in one line costs" {...form.field('lineCostMinor')} />
           <OptionalDecimalInput
             label="Flammable liquid, at most"
             description="from your local code; empty: not entered"
-            inputWrapperOrder={['label', 'input', 'description', 'error']}
             unit="ml"
-            value={value.flammableLimitMl}
-            onChange={flammableLimitMl => change({ flammableLimitMl })}
-            error={faults.at('flammableLimitMl')}
+            {...form.field('flammableLimitMl')}
           />
           <Select
             label="Labels follow"
@@ -86,16 +73,6 @@ export function RulesForm({ rules }: { rules: ShelfRulesView }) {
             error={faults.at('regime')}
           />
         </div>
-        <FormFoot
-          faults={faults}
-          busy={saving.busy}
-          dirty={draft.dirty}
-          outdated={draft.outdated}
-          onReload={() => {
-            saving.reset()
-            draft.reload()
-          }}
-        />
       </Form>
     </div>
   )

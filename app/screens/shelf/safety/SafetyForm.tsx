@@ -1,12 +1,9 @@
-import { Button, Select, Textarea, TextInput } from '@mantine/core'
+import { Select, Textarea, TextInput } from '@mantine/core'
 import type { SafetyFields, SafetyView } from '../../../../main/api/views.ts'
 import { storageGroups, storageGroupWords } from '../../../../main/domain/hazard/index.ts'
-import { useDraft } from '../../../data/draft.ts'
-import { useSaving } from '../../../data/saving.ts'
+import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { Form } from '../../../parts/Form.tsx'
-import { FormFoot } from '../../../parts/FormFoot.tsx'
-import { faultsOf } from '../../../parts/faults.ts'
+import { Form } from '../../../parts/form/Form.tsx'
 import { OptionalDecimalInput } from '../../../parts/inputs.tsx'
 import styles from '../Shelf.module.css'
 
@@ -55,32 +52,19 @@ function readOff(typed: Typed): SafetyFields {
 
 /** What a person reads off the data sheet. An empty field means that the sheet is silent, and is told so. */
 export function SafetyForm({ safety, onClose }: { safety: SafetyView; onClose(): void }) {
-  const draft = useDraft(fieldsOf(safety), safety.version)
-  const saving = useSaving(trpc.safety.save.mutationOptions())
-  const faults = faultsOf(saving.error)
-  const { value, change } = draft
-  const save = () =>
-    saving.save(
-      {
-        productId: safety.productId,
-        ...(safety.version > 0 ? { version: safety.version } : {}),
-        ...readOff(value),
-      },
-      () => {
-        draft.settle()
-        onClose()
-      },
-    )
+  const { productId, version } = safety
+  const form = useForm({
+    saved: fieldsOf(safety),
+    version,
+    saving: trpc.safety.save.mutationOptions(),
+    send: (value, version) => ({ productId, ...(version > 0 && { version }), ...readOff(value) }),
+    done: onClose,
+  })
+  const { value, change } = form
   return (
-    <Form error={saving.error} label={`Data sheet of ${safety.productName}`} onSave={save}>
+    <Form form={form} label={`Data sheet of ${safety.productName}`} onCancel={onClose}>
       <div className={styles.fields}>
-        <TextInput
-          type="date"
-          label="Revised on"
-          value={value.revisedOn}
-          onChange={event => change({ revisedOn: event.currentTarget.value })}
-          error={faults.at('revisedOn')}
-        />
+        <TextInput type="date" label="Revised on" {...form.field('revisedOn')} />
         <Select
           label="Signal word"
           data={[
@@ -89,10 +73,7 @@ export function SafetyForm({ safety, onClose }: { safety: SafetyView; onClose():
             { value: 'Warning', label: 'Warning' },
             { value: 'none', label: 'The sheet says: none' },
           ]}
-          allowDeselect={false}
-          value={value.signalWord}
-          onChange={signalWord => signalWord && change({ signalWord: signalWord as Typed['signalWord'] })}
-          error={faults.at('signalWord')}
+          {...form.choice('signalWord')}
         />
         <Select
           label="Hazards"
@@ -108,16 +89,12 @@ export function SafetyForm({ safety, onClose }: { safety: SafetyView; onClose():
           label="Hazard codes"
           placeholder="H225, H319"
           disabled={value.noHazards}
-          value={value.hazardCodes}
-          onChange={event => change({ hazardCodes: event.currentTarget.value })}
-          error={faults.under('hazardCodes')}
+          {...form.field('hazardCodes')}
         />
         <TextInput
           label="Precautionary codes"
           placeholder="P210, P280"
-          value={value.precautionaryCodes}
-          onChange={event => change({ precautionaryCodes: event.currentTarget.value })}
-          error={faults.under('precautionaryCodes')}
+          {...form.field('precautionaryCodes')}
         />
         <Select
           label="Stored with"
@@ -125,65 +102,25 @@ export function SafetyForm({ safety, onClose }: { safety: SafetyView; onClose():
             { value: silent, label: 'not found' },
             ...storageGroups.map(group => ({ value: group as string, label: storageGroupWords[group] })),
           ]}
-          allowDeselect={false}
-          value={value.storageGroup}
-          onChange={group => group && change({ storageGroup: group as Typed['storageGroup'] })}
-          error={faults.at('storageGroup')}
+          {...form.choice('storageGroup')}
         />
-        <TextInput
-          label="UN number"
-          placeholder="UN 1219"
-          value={value.unNumber}
-          onChange={event => change({ unNumber: event.currentTarget.value })}
-          error={faults.at('unNumber')}
-        />
-        <OptionalDecimalInput
-          label="pH"
-          value={value.ph}
-          onChange={ph => change({ ph })}
-          error={faults.at('ph')}
-        />
+        <TextInput label="UN number" placeholder="UN 1219" {...form.field('unNumber')} />
+        <OptionalDecimalInput label="pH" {...form.field('ph')} />
         <Textarea
           className={styles.whole}
           label="Protective equipment, a line each"
           autosize
           minRows={2}
-          value={value.protection}
-          onChange={event => change({ protection: event.currentTarget.value })}
-          error={faults.under('protection')}
+          {...form.field('protection')}
         />
         <TextInput
           className={styles.whole}
           label="Maker or importer, with telephone"
           description="whom a label must name"
-          inputWrapperOrder={['label', 'input', 'description', 'error']}
-          value={value.maker}
-          onChange={event => change({ maker: event.currentTarget.value })}
-          error={faults.at('maker')}
+          {...form.field('maker')}
         />
-        <Textarea
-          className={styles.whole}
-          label="Note"
-          autosize
-          minRows={1}
-          value={value.note}
-          onChange={event => change({ note: event.currentTarget.value })}
-          error={faults.at('note')}
-        />
+        <Textarea className={styles.whole} label="Note" autosize minRows={1} {...form.field('note')} />
       </div>
-      <FormFoot
-        faults={faults}
-        busy={saving.busy}
-        outdated={draft.outdated}
-        onReload={() => {
-          saving.reset()
-          draft.reload()
-        }}
-      >
-        <Button variant="default" onClick={onClose}>
-          Leave it
-        </Button>
-      </FormFoot>
     </Form>
   )
 }

@@ -1,11 +1,9 @@
 import { Button, FileInput, Group, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { SafetyView } from '../../../../main/api/views.ts'
-import { useSaving } from '../../../data/saving.ts'
+import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { Form } from '../../../parts/Form.tsx'
-import { FormFoot } from '../../../parts/FormFoot.tsx'
-import { faultsOf } from '../../../parts/faults.ts'
+import { Form } from '../../../parts/form/Form.tsx'
 
 /** Files the product's data sheet with the day of its revision; the one before stays in the records. */
 export function SheetUpload({ safety }: { safety: SafetyView }) {
@@ -20,46 +18,37 @@ export function SheetUpload({ safety }: { safety: SafetyView }) {
 }
 
 function SheetForm({ safety, onClose }: { safety: SafetyView; onClose(): void }) {
-  const [file, setFile] = useState<File | null>(null)
-  const [revisedOn, setRevisedOn] = useState('')
-  const uploading = useSaving(trpc.safety.uploadSheet.mutationOptions())
-  const faults = faultsOf(uploading.error)
-  const upload = async () => {
-    if (!file) return
-    const base64 = await base64Of(file)
-    const { productId, version } = safety
-    uploading.save({ productId, version, fileName: file.name, revisedOn, base64 }, onClose)
-  }
+  const form = useForm({
+    saved: { file: null as File | null, base64: '', revisedOn: '' },
+    version: safety.version,
+    saving: trpc.safety.uploadSheet.mutationOptions(),
+    send: ({ file, ...sheet }, version) =>
+      file && { ...sheet, productId: safety.productId, version, fileName: file.name },
+    done: onClose,
+  })
+  const { change, faults } = form
+  const { base64, revisedOn } = form.value
+  const choose = async (file: File | null) => change({ file, base64: file ? await base64Of(file) : '' })
   return (
-    <Form error={uploading.error} label="File the data sheet" onSave={() => void upload()}>
+    <Form
+      form={form}
+      label="File the data sheet"
+      save="File it"
+      ready={base64 !== '' && revisedOn !== ''}
+      onCancel={onClose}
+    >
       <Group align="flex-start" mt="sm">
         <FileInput
           label="The sheet, a PDF or a picture"
           placeholder="choose a file"
           accept="application/pdf,image/png,image/jpeg"
           w={260}
-          value={file}
-          onChange={setFile}
+          value={form.value.file}
+          onChange={choose}
           error={faults.at('file') ?? faults.at('base64')}
         />
-        <TextInput
-          type="date"
-          label="Revised on, as printed on it"
-          value={revisedOn}
-          onChange={event => setRevisedOn(event.currentTarget.value)}
-          error={faults.at('revisedOn')}
-        />
+        <TextInput type="date" label="Revised on, as printed on it" {...form.field('revisedOn')} />
       </Group>
-      <FormFoot
-        faults={faults}
-        busy={uploading.busy}
-        label="File it"
-        dirty={file !== null && revisedOn !== ''}
-      >
-        <Button variant="default" onClick={onClose}>
-          Leave it
-        </Button>
-      </FormFoot>
     </Form>
   )
 }

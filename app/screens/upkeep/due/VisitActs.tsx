@@ -3,11 +3,10 @@ import { IconChevronDown } from '@tabler/icons-react'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { ActView, Channel, VisitView } from '../../../../main/api/views.ts'
-import { type SavingOptions, useSaving } from '../../../data/saving.ts'
+import { useForm } from '../../../data/form.ts'
+import type { SavingOptions } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { Form } from '../../../parts/Form.tsx'
-import { FormFoot } from '../../../parts/FormFoot.tsx'
-import { faultsOf } from '../../../parts/faults.ts'
+import { Form } from '../../../parts/form/Form.tsx'
 import { DateField } from '../../../parts/inputs.tsx'
 import { dateWords } from '../../../parts/time.ts'
 import type { Acts } from '../useActs.tsx'
@@ -77,21 +76,26 @@ const titles: Record<Act, string> = {
 }
 
 function ActDialog({ act, visit, today, onClose, onDone }: DialogProps) {
-  const [on, setOn] = useState(act === 'done' ? today : visit.dueOn)
-  const [why, setWhy] = useState('')
   const options = {
     done: trpc.upkeep.done.mutationOptions(),
     move: trpc.upkeep.move.mutationOptions(),
     skip: trpc.upkeep.skip.mutationOptions(),
   }[act] as SavingOptions<object, ActView>
-  const saving = useSaving(options)
-  const faults = faultsOf(saving.error)
   const { planId, ruleOn } = visit
-  const input = {
-    done: { planId, ruleOn, on },
-    move: { planId, ruleOn, to: on, why },
-    skip: { planId, ruleOn, why },
-  }[act]
+  const form = useForm({
+    saved: { on: act === 'done' ? today : visit.dueOn, why: '' },
+    saving: options,
+    send: ({ on, why }) =>
+      ({
+        done: { planId, ruleOn, on },
+        move: { planId, ruleOn, to: on, why },
+        skip: { planId, ruleOn, why },
+      })[act],
+    done: done => {
+      onDone(done)
+      onClose()
+    },
+  })
   return (
     <Modal
       opened
@@ -99,41 +103,24 @@ function ActDialog({ act, visit, today, onClose, onDone }: DialogProps) {
       title={`${titles[act]}: ${visit.title}, ${visit.plate}`}
       closeButtonProps={{ 'aria-label': 'Close' }}
     >
-      <Form
-        error={saving.error}
-        label={titles[act]}
-        onSave={() =>
-          saving.save(input, done => {
-            onDone(done)
-            onClose()
-          })
-        }
-      >
+      <Form form={form} label={titles[act]} save={titles[act]} onCancel={onClose}>
         <Stack gap="sm">
           <p style={{ margin: 0 }}>It is due on {dateWords(visit.dueOn)}.</p>
           {act !== 'skip' && (
             <DateField
               label={act === 'done' ? 'Done on' : 'Agreed for'}
               data-autofocus
-              value={on}
-              onChange={setOn}
-              error={faults.at('on') ?? faults.at('to')}
+              {...form.field('on')}
+              error={form.faults.at('on') ?? form.faults.at('to')}
             />
           )}
           {act !== 'done' && (
             <TextInput
               label="Why"
               description="For whoever looks at the car later; may stay empty"
-              value={why}
-              onChange={event => setWhy(event.currentTarget.value)}
-              error={faults.at('why')}
+              {...form.field('why')}
             />
           )}
-          <FormFoot faults={faults} busy={saving.busy} label={titles[act]}>
-            <Button variant="default" onClick={onClose}>
-              Not now
-            </Button>
-          </FormFoot>
         </Stack>
       </Form>
     </Modal>

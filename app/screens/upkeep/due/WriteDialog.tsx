@@ -1,13 +1,10 @@
-import { Button, Modal, Select, Stack } from '@mantine/core'
+import { Modal, Select, Stack } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
-import { useState } from 'react'
 import type { Channel, VisitView } from '../../../../main/api/views.ts'
-import { useSaving } from '../../../data/saving.ts'
+import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { Form } from '../../../parts/Form.tsx'
-import { FormFoot } from '../../../parts/FormFoot.tsx'
-import { faultsOf } from '../../../parts/faults.ts'
+import { Form } from '../../../parts/form/Form.tsx'
 import { channelWords } from '../words.ts'
 
 /** Whether a reminder may be written by hand: nothing is booked, and no other one is under way. */
@@ -28,20 +25,24 @@ export function WriteDialog({ visit, channel, onClose }: Props) {
   const navigate = useNavigate()
   const known = useQuery(trpc.templates.list.queryOptions()).data?.templates ?? []
   const templates = known.filter(template => template.channel === channel)
-  const [chosen, setChosen] = useState<string | null>(null)
-  const templateId = chosen ?? templates[0]?.id
-  const saving = useSaving(trpc.reminders.write.mutationOptions())
-  const faults = faultsOf(saving.error)
   const { planId, ruleOn } = visit
-  const save = () =>
-    saving.save({ planId, ruleOn, channel, ...(templateId && { templateId }) }, ({ id }) => {
+  const form = useForm({
+    saved: { templateId: null as string | null },
+    saving: trpc.reminders.write.mutationOptions(),
+    send: ({ templateId }) => {
+      const id = templateId ?? templates[0]?.id
+      return { planId, ruleOn, channel, ...(id && { templateId: id }) }
+    },
+    done: ({ id }) => {
       onClose()
       void navigate({ to: '/upkeep/$section/$id', params: { section: 'reminders', id } })
-    })
+    },
+  })
+  const { faults } = form
   const label = `Write a reminder to ${visit.customerName}`
   return (
     <Modal opened onClose={onClose} title={label} closeButtonProps={{ 'aria-label': 'Close' }}>
-      <Form error={saving.error} label={label} onSave={save}>
+      <Form form={form} label={label} save="Write it" onCancel={onClose}>
         <Stack gap="sm">
           <p style={{ margin: 0 }}>
             {channelWords[channel]} about {visit.title} of {visit.plate}. Two free times are looked for and
@@ -52,15 +53,10 @@ export function WriteDialog({ visit, channel, onClose }: Props) {
             data-autofocus
             data={templates.map(template => ({ value: template.id, label: template.name }))}
             allowDeselect={false}
-            value={templateId ?? null}
-            onChange={setChosen}
+            {...form.field('templateId')}
+            value={form.value.templateId ?? templates[0]?.id ?? null}
             error={faults.at('templateId') ?? faults.at('channel')}
           />
-          <FormFoot faults={faults} busy={saving.busy} label="Write it">
-            <Button variant="default" onClick={onClose}>
-              Not now
-            </Button>
-          </FormFoot>
         </Stack>
       </Form>
     </Modal>

@@ -2,12 +2,12 @@ import { Alert, Button, Checkbox, CopyButton, Group, TextInput } from '@mantine/
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { FeedView } from '../../../../main/api/views.ts'
+import { useForm } from '../../../data/form.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
-import { Form } from '../../../parts/Form.tsx'
-import { FormFoot } from '../../../parts/FormFoot.tsx'
 import { faultsOf } from '../../../parts/faults.ts'
+import { Form } from '../../../parts/form/Form.tsx'
 import { longWords } from '../../../parts/time.ts'
 import styles from '../Upkeep.module.css'
 
@@ -85,33 +85,22 @@ function Link({ link, onHide }: { link: string; onHide(): void }) {
 }
 
 function NewFeed({ onLink }: { onLink(link: string): void }) {
-  const [name, setName] = useState('')
-  const [details, setDetails] = useState(false)
-  const saving = useSaving(trpc.feeds.create.mutationOptions())
-  const faults = faultsOf(saving.error)
-  const save = () =>
-    saving.save({ name, details }, ({ path }) => {
-      onLink(new URL(path, window.location.origin).href)
-      setName('')
-    })
+  const form = useForm({
+    saved: { name: '', details: false },
+    saving: trpc.feeds.create.mutationOptions(),
+    send: value => value,
+    done: ({ path }) => onLink(new URL(path, window.location.origin).href),
+  })
   return (
     <section className={styles.card} aria-labelledby="new-feed">
       <h2 id="new-feed">A new feed</h2>
-      <Form error={saving.error} label="A new feed" onSave={save}>
-        <TextInput
-          label="For whom"
-          placeholder="the owner’s telephone"
-          value={name}
-          onChange={event => setName(event.currentTarget.value)}
-          error={faults.at('name')}
-        />
+      <Form form={form} label="A new feed" save="Make a secret link">
+        <TextInput label="For whom" placeholder="the owner’s telephone" {...form.field('name')} />
         <Checkbox
           label="Tell names and plates too"
           description="Left out otherwise: a calendar is easily seen over a shoulder, or shared on."
-          checked={details}
-          onChange={event => setDetails(event.currentTarget.checked)}
+          {...form.tick('details')}
         />
-        <FormFoot faults={faults} busy={saving.busy} label="Make a secret link" />
       </Form>
     </section>
   )

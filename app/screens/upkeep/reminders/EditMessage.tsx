@@ -1,11 +1,8 @@
-import { Button, Textarea, TextInput } from '@mantine/core'
-import { useState } from 'react'
+import { Textarea, TextInput } from '@mantine/core'
 import type { MessageView } from '../../../../main/api/views.ts'
-import { useSaving } from '../../../data/saving.ts'
+import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { Form } from '../../../parts/Form.tsx'
-import { FormFoot } from '../../../parts/FormFoot.tsx'
-import { faultsOf } from '../../../parts/faults.ts'
+import { Form } from '../../../parts/form/Form.tsx'
 import styles from '../Upkeep.module.css'
 
 interface Props {
@@ -16,25 +13,22 @@ interface Props {
 
 /** Other words for one message; it is to be reviewed again afterwards. */
 export function EditMessage({ message, onDone }: Props) {
-  const [subject, setSubject] = useState(message.subject)
-  const [body, setBody] = useState(message.body)
-  const saving = useSaving(trpc.reminders.edit.mutationOptions())
-  const faults = faultsOf(saving.error)
-  const { id, version, channel } = message
+  const { id, channel } = message
+  const form = useForm({
+    saved: { subject: message.subject, body: message.body },
+    version: message.version,
+    saving: trpc.reminders.edit.mutationOptions(),
+    send: (value, version) => ({ ...value, id, version }),
+    done: () => onDone(`✓ ${message.plate}: words saved.`),
+  })
+  const { faults } = form
   return (
-    <Form
-      error={saving.error}
-      label="Edit the words"
-      onSave={() =>
-        saving.save({ id, version, subject, body }, () => onDone(`✓ ${message.plate}: words saved.`))
-      }
-    >
+    <Form form={form} label="Edit the words" save="Save the words" ready onCancel={() => onDone(null)}>
       <div className={styles.stack}>
         {(channel === 'email' || channel === 'letter') && (
           <TextInput
             label={channel === 'email' ? 'Subject' : 'Heading'}
-            value={subject}
-            onChange={event => setSubject(event.currentTarget.value)}
+            {...form.field('subject')}
             error={faults.at('words.subject') ?? faults.at('subject')}
           />
         )}
@@ -44,15 +38,9 @@ export function EditMessage({ message, onDone }: Props) {
           autosize
           minRows={8}
           maxRows={22}
-          value={body}
-          onChange={event => setBody(event.currentTarget.value)}
+          {...form.field('body')}
           error={faults.at('words.body') ?? faults.at('body')}
         />
-        <FormFoot faults={faults} busy={saving.busy} label="Save the words">
-          <Button variant="default" onClick={() => onDone(null)}>
-            Leave it as it was
-          </Button>
-        </FormFoot>
       </div>
     </Form>
   )

@@ -1,11 +1,12 @@
 import { Button, Group } from '@mantine/core'
 import { useState } from 'react'
-import type { MessageView, Outcome } from '../../../../main/api/views.ts'
+import type { MessageView } from '../../../../main/api/views.ts'
+import { useForm } from '../../../data/form.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { Form } from '../../../parts/Form.tsx'
-import { FormFoot } from '../../../parts/FormFoot.tsx'
 import { faultsOf } from '../../../parts/faults.ts'
+import { Form } from '../../../parts/form/Form.tsx'
+import { Refused } from '../../../parts/form/Refused.tsx'
 import { ReadInput } from '../../../parts/ReadInput.tsx'
 import styles from '../Upkeep.module.css'
 import { outcomeChoices } from '../words.ts'
@@ -18,17 +19,22 @@ interface Props {
 /** What the owner answered; what follows from it is done at once and said. */
 export function Outcomes({ message, onDone }: Props) {
   const [later, setLater] = useState(false)
-  const [laterOn, setLaterOn] = useState<string | null>(null)
   const saving = useSaving(trpc.reminders.outcome.mutationOptions())
-  const faults = faultsOf(saving.error)
-  const record = (outcome: Outcome) =>
-    saving.save(
-      { messageId: message.id, outcome, ...(outcome === 'later' && laterOn ? { laterOn } : {}) },
-      ({ words }) => {
-        setLater(false)
-        onDone(`✓ ${message.plate}: ${words ?? 'noted.'}`)
-      },
-    )
+  const said = ({ words }: { words: string | null }) => {
+    setLater(false)
+    onDone(`✓ ${message.plate}: ${words ?? 'noted.'}`)
+  }
+  const form = useForm({
+    saved: { laterOn: null as string | null },
+    saving: trpc.reminders.outcome.mutationOptions(),
+    send: ({ laterOn }) => ({
+      messageId: message.id,
+      outcome: 'later' as const,
+      ...(laterOn && { laterOn }),
+    }),
+    done: said,
+  })
+  const refused = faultsOf(saving.error).rest()
   return (
     <div>
       <h3>What came of it</h3>
@@ -40,40 +46,33 @@ export function Outcomes({ message, onDone }: Props) {
             aria-pressed={message.outcome === value}
             size="compact-md"
             title={about}
-            loading={saving.busy && saving.error === null}
-            onClick={() => (value === 'later' ? setLater(true) : record(value))}
+            loading={saving.busy}
+            onClick={() =>
+              value === 'later'
+                ? setLater(true)
+                : saving.save({ messageId: message.id, outcome: value }, said)
+            }
           >
             {label}
           </Button>
         ))}
       </Group>
       {later ? (
-        <Form error={saving.error} label="Ask again later" onSave={() => record('later')}>
+        <Form form={form} label="Ask again later" save="Save it" onCancel={() => setLater(false)}>
           <div className={styles.fields}>
             <ReadInput<string | null>
               label="Ask again on"
               description="empty: as the rules say"
               type="date"
-              value={laterOn}
-              onChange={setLaterOn}
+              {...form.field('laterOn')}
               read={text => (text === '' ? null : text)}
               show={date => date ?? ''}
               remedy="Give a whole date, or leave it empty."
-              error={faults.at('laterOn')}
             />
           </div>
-          <FormFoot faults={faults} busy={saving.busy} label="Save it">
-            <Button variant="default" onClick={() => setLater(false)}>
-              Not now
-            </Button>
-          </FormFoot>
         </Form>
       ) : (
-        faults.rest() && (
-          <p className={styles.late} role="alert">
-            {faults.rest()}
-          </p>
-        )
+        <Refused words={refused} />
       )}
     </div>
   )

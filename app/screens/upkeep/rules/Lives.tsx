@@ -2,12 +2,9 @@ import { Button, Select } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { IntervalView } from '../../../../main/api/views.ts'
-import { useDraft } from '../../../data/draft.ts'
-import { useSaving } from '../../../data/saving.ts'
+import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { Form } from '../../../parts/Form.tsx'
-import { FormFoot } from '../../../parts/FormFoot.tsx'
-import { faultsOf } from '../../../parts/faults.ts'
+import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput } from '../../../parts/inputs.tsx'
 import styles from '../Upkeep.module.css'
 
@@ -80,70 +77,40 @@ interface LifeFormProps {
 
 function LifeForm({ life, onDone }: LifeFormProps) {
   const { productId, productName, version, ...saved } = life
-  const draft = useDraft(saved, version)
-  const saving = useSaving(trpc.upkeep.saveProduct.mutationOptions())
-  const faults = faultsOf(saving.error)
-  const { value, change } = draft
+  const form = useForm({
+    saved,
+    version,
+    saving: trpc.upkeep.saveProduct.mutationOptions(),
+    send: (value, version) => ({ ...value, productId, version }),
+    done: onDone,
+  })
+  const { faults } = form
   const label = `How long ${productName} lasts`
   return (
-    <Form
-      error={saving.error}
-      label={label}
-      onSave={() => saving.save({ productId, version, ...value }, onDone)}
-    >
+    <Form form={form} label={label} onCancel={onDone}>
       <h3>{label}</h3>
       <div className={styles.fields}>
-        <DecimalInput
-          label="Renewed after"
-          unit="d"
-          value={value.intervalDays}
-          onChange={intervalDays => change({ intervalDays })}
-          error={faults.at('intervalDays')}
-        />
-        <Select
-          label="Taken from"
-          data={marks}
-          allowDeselect={false}
-          value={value.mark}
-          onChange={mark => mark && change({ mark })}
-          error={faults.at('mark')}
-        />
+        <DecimalInput label="Renewed after" unit="d" {...form.field('intervalDays')} />
+        <Select label="Taken from" data={marks} {...form.choice('mark')} />
         <DecimalInput
           label="How it wears out"
           description="1 at random, 2 to 4 by age"
-          value={value.shape}
-          onChange={shape => change({ shape })}
+          {...form.field('shape')}
           error={faults.at('life.shape')}
         />
         <DecimalInput
           label="How sure of the days"
           description="0.35: to within a factor of 1.4, two times of three"
-          value={value.ageSpread}
-          onChange={ageSpread => change({ ageSpread })}
+          {...form.field('ageSpread')}
           error={faults.at('life.ageSpread')}
         />
         <DecimalInput
           label="How sure of the wear"
           description="the same, of how it wears out"
-          value={value.shapeSpread}
-          onChange={shapeSpread => change({ shapeSpread })}
+          {...form.field('shapeSpread')}
           error={faults.at('life.shapeSpread')}
         />
       </div>
-      <FormFoot
-        faults={faults}
-        busy={saving.busy}
-        dirty={draft.dirty}
-        outdated={draft.outdated}
-        onReload={() => {
-          saving.reset()
-          draft.reload()
-        }}
-      >
-        <Button variant="default" onClick={onDone}>
-          Not now
-        </Button>
-      </FormFoot>
     </Form>
   )
 }

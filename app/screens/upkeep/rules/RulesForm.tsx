@@ -1,13 +1,10 @@
 import { Checkbox, Radio, TextInput } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import type { ReminderSettingsView } from '../../../../main/api/views.ts'
-import { useDraft } from '../../../data/draft.ts'
-import { useSaving } from '../../../data/saving.ts'
+import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { ChoiceChips } from '../../../parts/ChoiceChips.tsx'
-import { Form } from '../../../parts/Form.tsx'
-import { FormFoot } from '../../../parts/FormFoot.tsx'
-import { faultsOf } from '../../../parts/faults.ts'
+import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput, WallInput } from '../../../parts/inputs.tsx'
 import styles from '../Upkeep.module.css'
 import { rulesToSave } from './rulesToSave.ts'
@@ -21,10 +18,13 @@ const weekdays = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'].map((label, i
 /** When owners may be written to, how often, and what is proposed to them. */
 export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
   const { version, ...saved } = rules
-  const draft = useDraft(saved, version)
-  const saving = useSaving(trpc.reminders.saveSettings.mutationOptions())
-  const faults = faultsOf(saving.error)
-  const { value, change } = draft
+  const form = useForm({
+    saved,
+    version,
+    saving: trpc.reminders.saveSettings.mutationOptions(),
+    send: (value, version) => rulesToSave({ ...value, version }),
+  })
+  const { value, change, faults } = form
   const number = (name: NumberRule, label: string, unit?: string) => (
     <DecimalInput
       label={label}
@@ -46,26 +46,10 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
   return (
     <section className={styles.card} aria-labelledby="politeness">
       <h2 id="politeness">How owners are reminded</h2>
-      <Form
-        error={saving.error}
-        label="How owners are reminded"
-        onSave={() => saving.save(rulesToSave({ ...value, version }), draft.settle)}
-      >
+      <Form form={form} label="How owners are reminded" save="Save the rules">
         <div className={styles.fields}>
-          <WallInput
-            label="Not before"
-            description="by the owner’s clock"
-            value={value.fromMin}
-            onChange={fromMin => change({ fromMin })}
-            error={faults.at('fromMin')}
-          />
-          <WallInput
-            label="Not after"
-            description="by the owner’s clock"
-            value={value.toMin}
-            onChange={toMin => change({ toMin })}
-            error={faults.at('toMin')}
-          />
+          <WallInput label="Not before" description="by the owner’s clock" {...form.field('fromMin')} />
+          <WallInput label="Not after" description="by the owner’s clock" {...form.field('toMin')} />
           <div className={styles.whole}>
             <ChoiceChips
               label="Never on"
@@ -88,8 +72,7 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
           <Checkbox
             className={styles.whole}
             label="Nor on dates on which the shop is closed by exception"
-            checked={value.closedWithShop}
-            onChange={event => change({ closedWithShop: event.currentTarget.checked })}
+            {...form.tick('closedWithShop')}
           />
           {number('dailyLimit', 'At most a day')}
           {number('gapDays', 'Days between two to one owner', 'd')}
@@ -104,17 +87,13 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
           <TextInput
             label="Language"
             description="of owners who have none on file"
-            value={value.language}
-            onChange={event => change({ language: event.currentTarget.value })}
-            error={faults.at('language')}
+            {...form.field('language')}
           />
           <TextInput
             label="“No more” is mailed to"
             description="empty: the address letters come from"
             type="email"
-            value={value.stopAddress}
-            onChange={event => change({ stopAddress: event.currentTarget.value })}
-            error={faults.at('stopAddress')}
+            {...form.field('stopAddress')}
           />
         </div>
         <VisitTreatments
@@ -135,8 +114,7 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
         <Checkbox
           label="Write, approve and send by itself"
           description="Off unless you switch it on. The rules above hold all the same, and nobody reads the words before they go."
-          checked={value.automatic}
-          onChange={event => change({ automatic: event.currentTarget.checked })}
+          {...form.tick('automatic')}
         />
         <p className={styles.soft}>
           The mail server is entered under{' '}
@@ -145,17 +123,6 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
           </Link>
           : orders and reminders leave by the same one.
         </p>
-        <FormFoot
-          faults={faults}
-          busy={saving.busy}
-          dirty={draft.dirty}
-          outdated={draft.outdated}
-          label="Save the rules"
-          onReload={() => {
-            saving.reset()
-            draft.reload()
-          }}
-        />
       </Form>
     </section>
   )

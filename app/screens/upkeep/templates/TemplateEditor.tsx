@@ -2,12 +2,9 @@ import { Button, Group, SegmentedControl, Select, Textarea, TextInput } from '@m
 import { useNavigate } from '@tanstack/react-router'
 import { useRef, useState } from 'react'
 import type { Channel, TemplatesView, TemplateView } from '../../../../main/api/views.ts'
-import { useDraft } from '../../../data/draft.ts'
-import { useSaving } from '../../../data/saving.ts'
+import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { Form } from '../../../parts/Form.tsx'
-import { FormFoot } from '../../../parts/FormFoot.tsx'
-import { faultsOf } from '../../../parts/faults.ts'
+import { Form } from '../../../parts/form/Form.tsx'
 import styles from '../Upkeep.module.css'
 import { channelChoices, channelWords } from '../words.ts'
 import { AddLanguage } from './AddLanguage.tsx'
@@ -25,23 +22,25 @@ const blank = { subject: '', body: '' }
 /** One template: its words in each language, beside what a real car makes of them. */
 export function TemplateEditor({ template, fields, lawNote }: Props) {
   const navigate = useNavigate()
-  const version = template?.version ?? 0
-  const draft = useDraft(
-    {
+  const form = useForm({
+    saved: {
       name: template?.name ?? '',
       channel: template?.channel ?? ('email' as Channel),
       words: template?.words ?? ({ en: blank } as Record<string, typeof blank>),
     },
-    version,
-  )
-  const { value, change } = draft
+    version: template?.version,
+    saving: trpc.templates.save.mutationOptions(),
+    send: (value, version) => ({ ...value, ...(template && { id: template.id }), version }),
+    done: ({ id }) => {
+      if (!template) void navigate({ to: '/upkeep/$section/$id', params: { section: 'templates', id } })
+    },
+  })
+  const { value, change, faults } = form
   const languages = Object.keys(value.words)
   const [asked, setLanguage] = useState(languages[0]!)
   const language = languages.includes(asked) ? asked : languages[0]!
   const words = value.words[language] ?? blank
   const body = useRef<HTMLTextAreaElement>(null)
-  const saving = useSaving(trpc.templates.save.mutationOptions())
-  const faults = faultsOf(saving.error)
   const write = (part: Partial<typeof blank>) =>
     change({ words: { ...value.words, [language]: { ...words, ...part } } })
   const put = (name: string) => {
@@ -49,33 +48,16 @@ export function TemplateEditor({ template, fields, lawNote }: Props) {
     write({ body: `${words.body.slice(0, at)}{{${name}}}${words.body.slice(at)}` })
     body.current?.focus()
   }
-  const save = () =>
-    saving.save({ ...(template && { id: template.id }), ...value, version }, ({ id }) => {
-      draft.settle()
-      if (!template) void navigate({ to: '/upkeep/$section/$id', params: { section: 'templates', id } })
-    })
   return (
     <div className={styles.two}>
       <section className={styles.card} aria-label="The template">
-        <Form error={saving.error} label="The template" onSave={save}>
+        <Form form={form} label="The template" save="Save the template">
           <div className={styles.fields}>
-            <TextInput
-              label="Name"
-              value={value.name}
-              onChange={event => change({ name: event.currentTarget.value })}
-              error={faults.at('name')}
-            />
+            <TextInput label="Name" {...form.field('name')} />
             {template ? (
               <TextInput label="Channel" value={channelWords[value.channel]} readOnly />
             ) : (
-              <Select
-                label="Channel"
-                data={channelChoices}
-                allowDeselect={false}
-                value={value.channel}
-                onChange={channel => channel && change({ channel })}
-                error={faults.at('channel')}
-              />
+              <Select label="Channel" data={channelChoices} {...form.choice('channel')} />
             )}
           </div>
           <Group gap="sm">
@@ -128,17 +110,6 @@ export function TemplateEditor({ template, fields, lawNote }: Props) {
             </Group>
           </details>
           <p className={styles.law}>{lawNote}</p>
-          <FormFoot
-            faults={faults}
-            busy={saving.busy}
-            dirty={draft.dirty}
-            outdated={draft.outdated}
-            label="Save the template"
-            onReload={() => {
-              saving.reset()
-              draft.reload()
-            }}
-          />
         </Form>
       </section>
       <Preview words={words} language={language} channel={value.channel} />
