@@ -2,9 +2,9 @@ import ICAL from 'ical.js'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { createFeed, listFeeds, revokeFeed } from '../../main/services/reminders/feeds.ts'
 import { bookJob } from '../services/bookJob.ts'
+import { duePlan } from '../services/reminders/reminderDesk.ts'
 import { type TestShop, testShop } from '../services/testShop.ts'
 import { agree } from '../services/upkeep/coatedCar.ts'
-import { duePlan } from '../services/upkeep/reminderDesk.ts'
 import { type DoorHost, makeDoor } from './makeDoor.ts'
 
 let door: DoorHost

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { duePlan } from '../services/reminders/reminderDesk.ts'
 import { type TestShop, testShop } from '../services/testShop.ts'
 import { agree } from '../services/upkeep/coatedCar.ts'
-import { duePlan } from '../services/upkeep/reminderDesk.ts'
 import { type Api, makeApi } from './makeApi.ts'
 
 let api: Api
@@ -100,7 +100,7 @@ describe('upkeep, as a browser calls it', () => {
     ],
     ['reminders.book', 'mutate', { messageId: 'none', slot: 0 }, 'slot'],
     ['reminders.bounce', 'mutate', { text: 'hello' }, 'text'],
-    ['templates.preview', 'query', { templateId: 'none', vehicleId: 'none' }, 'templateId'],
+    ['templates.preview', 'query', { templateId: 'none', vehicleId: 'none' }, 'vehicleId'],
     ['feeds.create', 'mutate', { name: ' ', details: false }, 'name'],
     ['feeds.revoke', 'mutate', { id: 'none' }, 'id'],
   ] as const)('%s (%s) refuses %j by its field', async (path, how, input, field) => {

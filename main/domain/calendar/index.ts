@@ -1,4 +1,5 @@
 export { type ClockChange, clockChanges, clockChangesOfYear } from './clockChanges.ts'
+export { closingFrom } from './closing.ts'
 export {
   addMonths,
   type CivilDate,

@@ -36,70 +36,80 @@ export interface HoldInput {
  */
 export function holdPlace(desk: Desk, input: HoldInput): Promise<HoldView> {
   const nowAt = desk.now()
-  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
-    await lapseHolds(tx, nowAt, audit)
-    const vehicle = await tx.vehicle.findUnique({ where: { id: input.vehicleId } })
-    if (!vehicle || vehicle.archivedAt !== null)
-      throw new Refusal(
-        'missing',
-        'vehicleId',
-        input.vehicleId,
-        'This vehicle is not on file; choose it again.',
-      )
-    const sold = await sell(tx, {
-      treatmentIds: input.treatmentIds,
-      condition: input.condition,
-      sizeClass: vehicle.sizeClass as SizeClass,
-      finish: vehicle.finish as Finish,
-    })
-    const plan = planFrom(input.plan)
-    const floor = await loadFloor(tx, nowAt, Math.max(plan.handover, nowAt) + 1)
-    // An offer for this very moment stays good for the rest of its grid step.
-    const release = gridDown(floor, nowAt)
-    const kase = caseOf(floor, { job: { id: 'new', release, asked: release, steps: sold.steps } })
-    assertFits(
-      floor,
-      kase,
-      plan,
-      sold.steps.map(step => step.name),
+  return desk.store.transact({ who: desk.who, at: nowAt }, (tx, audit) =>
+    holdPlaceIn(tx, audit, nowAt, input),
+  )
+}
+
+/** The same as part of a larger act, which holds the place or does nothing at all. */
+export async function holdPlaceIn(
+  tx: Tx,
+  audit: (entry: AuditEntry) => void,
+  nowAt: number,
+  input: HoldInput,
+): Promise<HoldView> {
+  await lapseHolds(tx, nowAt, audit)
+  const vehicle = await tx.vehicle.findUnique({ where: { id: input.vehicleId } })
+  if (!vehicle || vehicle.archivedAt !== null)
+    throw new Refusal(
+      'missing',
+      'vehicleId',
+      input.vehicleId,
+      'This vehicle is not on file; choose it again.',
     )
-    const { id: vehicleId, customerId } = vehicle
-    const times = timesOf(sold.steps, plan, sold.products)
-    await assertNotElsewhere(tx, floor, { ...times, vehicleId, exceptJobId: '' })
-    const heldUntilAt = nowAt + (input.holdMin ?? usualHoldMin)
-    const number = ((await tx.job.aggregate({ _max: { number: true } }))._max.number ?? 0) + 1
-    const job = await tx.job.create({
-      data: {
-        number,
-        customerId,
-        vehicleId,
-        status: 'held',
-        heldUntilAt,
-        askedAt: input.askedDate === undefined ? null : atWall(input.askedDate, 0, floor.zone),
-        condition: input.condition,
-        ...times,
-        promisedAt: times.handoverAt,
-        createdAt: nowAt,
-        treatments: {
-          create: sold.treatments.map(({ id, name, priceMinor }, position) => ({
-            treatmentId: id,
-            position,
-            name,
-            priceMinor,
-          })),
-        },
-        steps: { create: stepRows(sold.steps, plan) },
-      },
-    })
-    await writeStepDraws(tx, [job.id], nowAt)
-    audit({
-      act: 'held',
-      entity: 'job',
-      entityId: job.id,
-      detail: { number, heldUntilAt, dropOffAt: job.dropOffAt, promisedAt: job.promisedAt },
-    })
-    return { jobId: job.id, jobNumber: number, version: job.version, heldUntilAt }
+  const sold = await sell(tx, {
+    treatmentIds: input.treatmentIds,
+    condition: input.condition,
+    sizeClass: vehicle.sizeClass as SizeClass,
+    finish: vehicle.finish as Finish,
   })
+  const plan = planFrom(input.plan)
+  const floor = await loadFloor(tx, nowAt, Math.max(plan.handover, nowAt) + 1)
+  // An offer for this very moment stays good for the rest of its grid step.
+  const release = gridDown(floor, nowAt)
+  const kase = caseOf(floor, { job: { id: 'new', release, asked: release, steps: sold.steps } })
+  assertFits(
+    floor,
+    kase,
+    plan,
+    sold.steps.map(step => step.name),
+  )
+  const { id: vehicleId, customerId } = vehicle
+  const times = timesOf(sold.steps, plan, sold.products)
+  await assertNotElsewhere(tx, floor, { ...times, vehicleId, exceptJobId: '' })
+  const heldUntilAt = nowAt + (input.holdMin ?? usualHoldMin)
+  const number = ((await tx.job.aggregate({ _max: { number: true } }))._max.number ?? 0) + 1
+  const job = await tx.job.create({
+    data: {
+      number,
+      customerId,
+      vehicleId,
+      status: 'held',
+      heldUntilAt,
+      askedAt: input.askedDate === undefined ? null : atWall(input.askedDate, 0, floor.zone),
+      condition: input.condition,
+      ...times,
+      promisedAt: times.handoverAt,
+      createdAt: nowAt,
+      treatments: {
+        create: sold.treatments.map(({ id, name, priceMinor }, position) => ({
+          treatmentId: id,
+          position,
+          name,
+          priceMinor,
+        })),
+      },
+      steps: { create: stepRows(sold.steps, plan) },
+    },
+  })
+  await writeStepDraws(tx, [job.id], nowAt)
+  audit({
+    act: 'held',
+    entity: 'job',
+    entityId: job.id,
+    detail: { number, heldUntilAt, dropOffAt: job.dropOffAt, promisedAt: job.promisedAt },
+  })
+  return { jobId: job.id, jobNumber: number, version: job.version, heldUntilAt }
 }
 
 /** One car is not here for two jobs at once. */

@@ -5,7 +5,6 @@ import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
 import type { UpkeepRules } from '../upkeep/settings.ts'
 import type { MessageSlot } from '../upkeep/views.ts'
-import type { UpkeepDay } from '../upkeep/visits.ts'
 
 export interface MergeSubject {
   readonly vehicle: {
@@ -24,10 +23,10 @@ export interface MergeSubject {
 }
 
 /** How to ask for no more messages, by language; the address follows where there is one. */
-const stopWords: Record<string, { write: (address: string) => string; say: string }> = {
-  en: { write: address => `write "stop" to ${address}`, say: 'tell us' },
-  de: { write: address => `„Stopp“ an ${address} schreiben`, say: 'sagen Sie es uns' },
-  es: { write: address => `escriba «alto» a ${address}`, say: 'díganoslo' },
+const stopWords = {
+  en: { write: (address: string) => `write "stop" to ${address}`, say: 'tell us' },
+  de: { write: (address: string) => `„Stopp“ an ${address} schreiben`, say: 'sagen Sie es uns' },
+  es: { write: (address: string) => `escriba «alto» a ${address}`, say: 'díganoslo' },
 }
 
 /** Where "no more messages" is written to: as the shop set it, else its sending address, else its address on file. */
@@ -40,8 +39,8 @@ export async function stopAddressOf(tx: Tx, rules: UpkeepRules): Promise<string 
 export async function mergeFor(tx: Tx, rules: UpkeepRules, subject: MergeSubject): Promise<MergeValues> {
   const shop = await shopOf(tx)
   const { vehicle, kind, title, dueOn, slots, language } = subject
-  const base = language.split('-')[0]!
-  const stop = stopWords[base] ?? stopWords.en!
+  const [base = 'en'] = language.split('-')
+  const stop = Object.hasOwn(stopWords, base) ? stopWords[base as keyof typeof stopWords] : stopWords.en
   const address = await stopAddressOf(tx, rules)
   const last = await tx.job.findFirst({
     where: { vehicleId: vehicle.id, status: 'handedOver' },
@@ -80,17 +79,13 @@ function oneLine(text: string): string {
     .join(', ')
 }
 
-/** Times as they could be, for a preview: nine o'clock on the due day and two days on. */
-export function exampleSlots(
+/** Times as they could be, for a preview: nine o'clock on the due day, or once the hold would be over, and two days on. */
+export function exampleTimes(
   dueOn: string,
-  { nowAt, zone }: UpkeepDay,
-  rules: UpkeepRules,
+  heldUntilAt: number,
+  zone: string,
 ): Pick<MessageSlot, 'dropOffAt' | 'heldUntilAt'>[] {
-  const heldUntilAt = atWall(dateOf(addDays(nowAt, rules.holdDays, zone), zone), rules.toMin, zone)
-  const first = atWall(
-    dateOf(Math.max(startOfDay(dueOn, zone), addDays(heldUntilAt, 1, zone)), zone),
-    540,
-    zone,
-  )
+  const from = Math.max(startOfDay(dueOn, zone), addDays(heldUntilAt, 1, zone))
+  const first = atWall(dateOf(from, zone), 9 * 60, zone)
   return [first, addDays(first, 2, zone)].map(dropOffAt => ({ dropOffAt, heldUntilAt }))
 }

@@ -1,11 +1,12 @@
 /** The morning batch: every visit whose reminder is due, with a draft, or with why none was written. */
+import { dateOf } from '../../domain/calendar/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import type { Desk } from '../desk/desk.ts'
 import { keptPlans } from '../upkeep/kept.ts'
 import { getVisit } from '../upkeep/plans.ts'
 import { type UpkeepRules, upkeepRules } from '../upkeep/settings.ts'
 import type { Channel, VisitView } from '../upkeep/views.ts'
-import { upkeepDay, visitsUntil } from '../upkeep/visits.ts'
+import { type UpkeepDay, upkeepDay, visitsUntil } from '../upkeep/visits.ts'
 import type { BatchView, PreparedView } from './views.ts'
 import { isUnderWay, writeReminder } from './writeReminder.ts'
 
@@ -32,19 +33,19 @@ export interface Wanted {
 /** The visits a reminder is due for now, one an owner, and those that would be due but for a reason. */
 export async function dueForReminder(
   desk: Desk,
-): Promise<{ wanted: Wanted[]; notWritten: BatchView['notWritten'] }> {
+): Promise<{ wanted: Wanted[] } & Pick<BatchView, 'notWritten' | 'failed'>> {
   const tx = desk.store.read
   const day = await upkeepDay(tx, desk.now())
   const rules = await upkeepRules(tx)
   const until = Temporal.PlainDate.from(day.today)
     .add({ days: rules.leadDays + 60 })
     .toString()
-  const visits = await visitsUntil(tx, day, until, await keptPlans(tx))
+  const { visits, failed } = await visitsUntil(tx, day, until, await keptPlans(tx))
   const wanted: Wanted[] = []
   const notWritten: BatchView['notWritten'] = []
   const owners = new Set(visits.filter(visit => isUnderWay(visit.reminder)).map(visit => visit.customerId))
   for (const visit of visits) {
-    if (!timeFor(visit, rules, day.today)) continue
+    if (!timeFor(visit, rules, day)) continue
     const why = owners.has(visit.customerId)
       ? 'Another message to this owner is written already: one at a time.'
       : visit.channels.length === 0
@@ -57,19 +58,22 @@ export async function dueForReminder(
     owners.add(visit.customerId)
     wanted.push({ visit, channel: channelFor(visit) })
   }
-  return { wanted, notWritten }
+  return { wanted, notWritten, failed }
 }
 
 /** Whether it is time to write about a visit, the first time or again. */
-function timeFor(visit: VisitView, { leadDays, againDays, maxTries }: UpkeepRules, today: string): boolean {
+function timeFor(
+  visit: VisitView,
+  { leadDays, againDays, maxTries }: UpkeepRules,
+  { today, zone }: UpkeepDay,
+): boolean {
   const { reminder, targetOn, dueOn, projected, booking, settled } = visit
   if (projected || booking || settled !== null) return false
   if (!reminder) return daysBefore(targetOn ?? dueOn, leadDays) <= today
   if (isUnderWay(reminder) || reminder.state === 'withdrawn' || reminder.tryNo >= maxTries) return false
   if (reminder.outcome === 'booked') return true
   if (reminder.nextTryOn !== null) return reminder.nextTryOn <= today
-  const sentOn = Temporal.Instant.fromEpochMilliseconds((reminder.sentAt ?? 0) * 60_000)
-  return daysBefore(today, againDays) >= sentOn.toZonedDateTimeISO('UTC').toPlainDate().toString()
+  return reminder.sentAt !== null && dateOf(reminder.sentAt, zone) <= daysBefore(today, againDays)
 }
 
 function daysBefore(on: string, days: number): string {

@@ -9,9 +9,7 @@ import {
   languageFor,
   MERGE_FIELDS,
   type MergeField,
-  nextDue,
   startingTemplates,
-  type Template,
   type TemplateWords,
 } from '../../domain/upkeep/index.ts'
 import type { JsonObject } from '../../store/json.ts'
@@ -19,9 +17,12 @@ import { assertFresh, type Tx } from '../../store/store.ts'
 import { changesBetween } from '../desk/changesBetween.ts'
 import type { Desk } from '../desk/desk.ts'
 import { keptPlans } from '../upkeep/kept.ts'
-import { upkeepRules } from '../upkeep/settings.ts'
+import { checkLanguage, upkeepRules } from '../upkeep/settings.ts'
 import { upkeepDay } from '../upkeep/visits.ts'
-import { exampleSlots, mergeFor } from './mergeFor.ts'
+import { nextOf } from '../upkeep/workedOut.ts'
+import type { PreviewInput, TemplateInput } from './inputs.ts'
+import { exampleTimes, mergeFor } from './mergeFor.ts'
+import { heldUntil } from './proposedTimes.ts'
 import type { TemplatePreview, TemplatesView, TemplateView } from './views.ts'
 
 const startingNames: Record<Channel, string> = {
@@ -56,6 +57,19 @@ export async function templatesOf(tx: Tx): Promise<TemplateView[]> {
   return [...brought, ...kept]
 }
 
+/** A template's words in the language wanted, or in the nearest it is written in. */
+export function wordsIn(
+  template: TemplateView,
+  wanted: string,
+  usual: string,
+): { language: string; words: TemplateWords } {
+  const language = languageFor(Object.keys(template.words), wanted, usual)
+  const words = template.words[language]
+  if (!words)
+    throw new Refusal('missing', 'words', language, `"${template.name}" has no words yet; write some first.`)
+  return { language, words }
+}
+
 /** The templates with the fields they may hold, and the note on local law that stands on each. */
 export async function listTemplates(desk: Desk): Promise<TemplatesView> {
   return {
@@ -66,10 +80,7 @@ export async function listTemplates(desk: Desk): Promise<TemplatesView> {
 }
 
 /** Saves a template's words; without an id a new one. */
-export function saveTemplate(
-  desk: Desk,
-  input: Omit<Template, 'id'> & { id?: string | undefined; name: string; version: number },
-): Promise<{ id: string }> {
+export function saveTemplate(desk: Desk, input: TemplateInput): Promise<{ id: string }> {
   const id = input.id ?? crypto.randomUUID()
   const { channel, words, version } = input
   checkTemplate({ id, channel, words })
@@ -101,54 +112,42 @@ export function saveTemplate(
   })
 }
 
-export interface PreviewInput {
-  /** A template that is kept, or the words being written. */
-  templateId?: string | undefined
-  words?: TemplateWords | undefined
-  vehicleId: string
-  language?: string | undefined
-}
-
 /** The words with a real car's values in; times stand in until a message really holds some. */
 export async function previewTemplate(desk: Desk, input: PreviewInput): Promise<TemplatePreview> {
   const tx = desk.store.read
   const day = await upkeepDay(tx, desk.now())
   const rules = await upkeepRules(tx)
+  const asked = input.language === undefined ? null : checkLanguage(input.language)
   const template = (await templatesOf(tx)).find(each => each.id === input.templateId)
-  if (!input.words && !template)
-    throw new Refusal('missing', 'templateId', input.templateId, 'There is no such template; choose another.')
   const vehicle = await tx.vehicle.findUnique({
     where: { id: input.vehicleId },
     include: { customer: { include: { reach: true } } },
   })
   if (!vehicle)
     throw new Refusal('missing', 'vehicleId', input.vehicleId, 'This car is not on file; look it up again.')
-  const wanted = input.language ?? vehicle.customer.reach?.language ?? rules.language
-  const language = template ? languageFor(Object.keys(template.words), wanted, rules.language) : wanted
-  const words = input.words ?? template!.words[language]!
-  const kept = await keptPlans(tx, { vehicleId: vehicle.id })
-  const open = kept
-    .map(each => ({ each, next: nextDue(each.plan, each.records, each.car, day) }))
-    .filter(({ next }) => next.dueOn !== null)
-    .sort((a, b) => (a.next.dueOn ?? '').localeCompare(b.next.dueOn ?? ''))[0]
-  const dueOn = open?.next.dueOn ?? day.today
-  const values = await mergeFor(tx, rules, {
-    vehicle,
-    kind: open?.each.plan.kind ?? 'topper',
-    title: open?.each.plan.title ?? 'topper renewal',
-    dueOn,
-    slots: exampleSlots(dueOn, day, rules),
-    language,
-  })
+  const wanted = asked ?? vehicle.customer.reach?.language ?? rules.language
+  const own = template && wordsIn(template, wanted, rules.language)
+  const words = input.words ?? own?.words
+  if (!words)
+    throw new Refusal('missing', 'templateId', input.templateId, 'There is no such template; choose another.')
+  const language = own?.language ?? wanted
+  const [open] = (await keptPlans(tx, { vehicleId: vehicle.id }))
+    .flatMap(kept => {
+      const { kind, title } = kept.plan
+      const { dueOn } = nextOf(kept, day)
+      return dueOn === null ? [] : [{ kind, title, dueOn }]
+    })
+    .sort((a, b) => a.dueOn.localeCompare(b.dueOn))
+  const { kind, title, dueOn } = open ?? { kind: 'topper', title: 'topper renewal', dueOn: day.today }
+  const slots = exampleTimes(dueOn, await heldUntil(tx, rules, day.nowAt), day.zone)
+  const values = await mergeFor(tx, rules, { vehicle, kind, title, dueOn, slots, language })
+  const { subject, body, unfilled } = fill(words, values)
   return {
     language,
-    ...filled(words, values),
+    subject,
+    body,
+    unfilled: [...unfilled],
     examples: ['slotOne', 'slotTwo', 'heldUntil'],
     lawNote: LAW_NOTE,
   }
-}
-
-function filled(words: TemplateWords, values: Parameters<typeof fill>[1]) {
-  const { subject, body, unfilled } = fill(words, values)
-  return { subject, body, unfilled: [...unfilled] }
 }

@@ -1,20 +1,22 @@
 import { Refusal } from '../../domain/refusal.ts'
-import { type Channel, fill, languageFor, messageId, newMessage } from '../../domain/upkeep/index.ts'
-import type { JsonObject } from '../../store/json.ts'
+import { type Channel, fill, messageId, newMessage } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
-import { openChannels, reachOf } from '../upkeep/reach.ts'
-import { releaseSlots } from '../upkeep/releaseSlots.ts'
-import { upkeepRules } from '../upkeep/settings.ts'
+import { type Owner, openChannels, reachOf } from '../upkeep/reach.ts'
+import { type UpkeepRules, upkeepRules } from '../upkeep/settings.ts'
 import type { VisitView } from '../upkeep/views.ts'
-import { holdSlots } from './holdSlots.ts'
 import { mergeFor } from './mergeFor.ts'
-import { templatesOf } from './templates.ts'
+import { type FoundTimes, findTimes, holdTimes } from './proposedTimes.ts'
+import { templatesOf, wordsIn } from './templates.ts'
+
+/** How often times are looked for anew where another desk takes them in that very moment. */
+const attempts = 3
 
 /**
  * Writes the draft of a visit's next reminder: two times found and held, the words of the owner's language filled in.
- * A template that is not named is the first of its channel.
+ * A template that is not named is the first of its channel. The places and the message are saved together, so that an
+ * interruption leaves no place held for a message that is not there.
  * @throws Refusal where the owner has not agreed to the channel or nothing can be proposed.
  */
 export async function writeReminder(
@@ -23,90 +25,101 @@ export async function writeReminder(
   channel: Channel,
   templateId?: string,
 ): Promise<{ id: string }> {
-  const tx = desk.store.read
+  const rules = await upkeepRules(desk.store.read)
+  await assertAgreed(desk.store.read, desk.now(), visit, channel)
+  for (let attempt = 1; ; attempt++) {
+    const found = await findTimes(desk, rules, visit)
+    try {
+      return await saveReminder(desk, rules, visit, channel, templateId, found)
+    } catch (error) {
+      const taken = error instanceof Refusal && error.code === 'stale' && error.field === 'plan'
+      if (!taken || attempt === attempts) throw error
+    }
+  }
+}
+
+function saveReminder(
+  desk: Desk,
+  rules: UpkeepRules,
+  visit: VisitView,
+  channel: Channel,
+  templateId: string | undefined,
+  found: FoundTimes,
+): Promise<{ id: string }> {
   const nowAt = desk.now()
-  const rules = await upkeepRules(tx)
-  const { zone } = await shopOf(tx)
-  const reach = (await reachOf(tx, [visit.customerId])).get(visit.customerId)!
-  const address = reach.address[channel]
-  if (address === null || !openChannels(reach, nowAt).includes(channel))
-    throw new Refusal(
-      'no-consent',
-      'channel',
-      channel,
-      `${visit.customerName} has not agreed to be reached this way; record the consent first.`,
+  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
+    await assertUnwritten(tx, visit)
+    const { owner, address } = await assertAgreed(tx, nowAt, visit, channel)
+    const template = (await templatesOf(tx)).find(each =>
+      templateId === undefined ? each.channel === channel : each.id === templateId,
     )
-  const template = (await templatesOf(tx)).find(each =>
-    templateId === undefined ? each.channel === channel : each.id === templateId,
-  )
-  if (template?.channel !== channel)
-    throw new Refusal(
-      'missing',
-      'templateId',
-      templateId,
-      'There is no template for this channel; write one.',
-    )
-  const language = languageFor(
-    Object.keys(template.words),
-    reach.owner.language ?? rules.language,
-    rules.language,
-  )
-  const vehicle = await tx.vehicle.findUniqueOrThrow({
-    where: { id: visit.vehicleId },
-    include: { customer: true },
-  })
-  const tryNo = (visit.reminder?.tryNo ?? 0) + 1
-  const mailId = messageId(
-    { visitId: `${visit.planId} ${visit.ruleOn}`, channel, tryNo },
-    await mailDomain(tx),
-  )
-  const slots = await holdSlots(desk, rules, zone, visit)
-  try {
+    if (template?.channel !== channel)
+      throw new Refusal(
+        'missing',
+        'templateId',
+        templateId,
+        'There is no template for this channel; write one.',
+      )
+    const { language, words } = wordsIn(template, owner.language ?? rules.language, rules.language)
     const { kind, title, dueOn, planId, ruleOn, customerId, vehicleId } = visit
-    const words = fill(
-      template.words[language]!,
-      await mergeFor(tx, rules, { vehicle, kind, title, dueOn, slots, language }),
-    )
+    const vehicle = await tx.vehicle.findUniqueOrThrow({
+      where: { id: vehicleId },
+      include: { customer: true },
+    })
+    const tryNo = (visit.reminder?.tryNo ?? 0) + 1
+    const slots = await holdTimes(tx, audit, nowAt, found)
     const draft = newMessage({
-      id: mailId,
+      id: messageId({ visitId: visit.key, channel, tryNo }, await mailDomain(tx)),
       personId: customerId,
       carId: vehicleId,
       visitId: visit.key,
       channel,
       address,
       tryNo,
-      ...words,
+      ...fill(words, await mergeFor(tx, rules, { vehicle, kind, title, dueOn, slots, language })),
     })
-    return await desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
-      await assertUnwritten(tx, visit)
-      const { id } = await tx.message.create({
-        data: {
-          mailId,
-          customerId,
-          vehicleId,
-          planId,
-          ruleOn,
-          channel,
-          address,
-          tryNo,
-          templateId: template.id,
-          language,
-          subject: draft.subject,
-          body: draft.body,
-          unfilled: [...draft.unfilled],
-          slots: slots as unknown as JsonObject[],
-          state: draft.state,
-          createdAt: nowAt,
-        },
-      })
-      audit({ act: 'reminder written', entity: 'message', entityId: id, detail: { planId, ruleOn, channel } })
-      return { id }
+    const { id } = await tx.message.create({
+      data: {
+        mailId: draft.id,
+        customerId,
+        vehicleId,
+        planId,
+        ruleOn,
+        channel,
+        address,
+        tryNo,
+        templateId: template.id,
+        language,
+        subject: draft.subject,
+        body: draft.body,
+        unfilled: [...draft.unfilled],
+        slots: slots.map(slot => ({ ...slot })),
+        state: draft.state,
+        createdAt: nowAt,
+      },
     })
-  } catch (error) {
-    // Places held for words that came to nothing are free again.
-    await desk.store.transact({ who: desk.who, at: nowAt }, tx => releaseSlots(tx, { slots }, nowAt))
-    throw error
-  }
+    audit({ act: 'reminder written', entity: 'message', entityId: id, detail: { planId, ruleOn, channel } })
+    return { id }
+  })
+}
+
+/** The owner and where the channel goes. @throws Refusal where they have not agreed to it. */
+async function assertAgreed(
+  tx: Tx,
+  nowAt: number,
+  visit: VisitView,
+  channel: Channel,
+): Promise<{ owner: Owner; address: string }> {
+  const reach = (await reachOf(tx, [visit.customerId])).get(visit.customerId)
+  const address = reach?.address[channel]
+  if (!reach || !address || !openChannels(reach, nowAt).includes(channel))
+    throw new Refusal(
+      'no-consent',
+      'channel',
+      channel,
+      `${visit.customerName} has not agreed to be reached this way; record the consent first.`,
+    )
+  return { owner: reach.owner, address }
 }
 
 /** One message about a visit at a time, whichever desk writes it. */

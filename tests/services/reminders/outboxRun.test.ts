@@ -6,7 +6,7 @@ import { refuseMessage, retryMessage } from '../../../main/services/reminders/me
 import { batch } from '../../../main/services/reminders/messages.ts'
 import { runOutbox } from '../../../main/services/reminders/outboxRun.ts'
 import { startMailServer, type TestMailServer } from '../../outbox/mailServer.ts'
-import { agree } from './coatedCar.ts'
+import { agree } from '../upkeep/coatedCar.ts'
 import { approvedBatch, change, duePlan, message, type ReminderDesk, reminderDesk } from './reminderDesk.ts'
 
 type Options = Parameters<typeof startMailServer>[0]

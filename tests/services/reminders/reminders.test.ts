@@ -22,7 +22,7 @@ import { resultsSummary } from '../../../main/services/reminders/results.ts'
 import { carSold } from '../../../main/services/upkeep/acts.ts'
 import { dueVisits } from '../../../main/services/upkeep/visits.ts'
 import { startMailServer, type TestMailServer } from '../../outbox/mailServer.ts'
-import { agree } from './coatedCar.ts'
+import { agree } from '../upkeep/coatedCar.ts'
 import { approvedBatch, change, duePlan, message, type ReminderDesk, reminderDesk } from './reminderDesk.ts'
 
 let server: TestMailServer
