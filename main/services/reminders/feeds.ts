@@ -12,7 +12,7 @@ import { type FloorJob, jobStays } from '../floor/floorJobs.ts'
 import { vehicleWords } from '../floor/jobRows.ts'
 import { floorJobOf } from '../job/jobChange.ts'
 import { keptPlans } from '../upkeep/kept.ts'
-import { upkeepDay, visitsUntil } from '../upkeep/visits.ts'
+import { standingJobs, upkeepDay, visitsUntil } from '../upkeep/visits.ts'
 import type { FeedView } from './views.ts'
 
 /** The token is random, so a plain digest of it cannot be guessed back. */
@@ -77,22 +77,36 @@ export async function shopCalendar(desk: Desk, { details }: { details: boolean }
   const today = Temporal.PlainDate.from(day.today)
   const fromAt = startOfDay(today.subtract({ days: backDays }).toString(), shop.zone)
   const until = today.add({ days: aheadDays })
-  const visits = await visitsUntil(tx, day, until.toString(), await keptPlans(tx))
+  const { visits, failed } = await visitsUntil(tx, day, until.toString(), await keptPlans(tx))
+  const onDay = (on: string) => ({
+    fromOn: on,
+    untilOn: Temporal.PlainDate.from(on).add({ days: 1 }).toString(),
+  })
   return calendarFile(shop.name, nowAt, [
     ...(await stayEvents(tx, fromAt, startOfDay(until.toString(), shop.zone), details, nowAt)),
     ...visits
       // What is booked stands there with its bay.
       .filter(visit => visit.booking === null && (visit.targetOn ?? visit.dueOn) >= day.today)
       .map((visit): CalendarEvent => {
-        const fromOn = visit.targetOn ?? visit.dueOn
         return {
           id: `${visit.key.replace(' ', '.')}@visit.lustrum`,
           summary: details ? `${visit.title}: ${visit.plate} (${visit.customerName})` : `${visit.title} due`,
           ...(details && visit.sentence !== null && { description: visit.sentence }),
-          time: { fromOn, untilOn: Temporal.PlainDate.from(fromOn).add({ days: 1 }).toString() },
+          time: onDay(visit.targetOn ?? visit.dueOn),
           status: 'tentative',
         }
       }),
+    ...failed.map(
+      ({ planId, title, plate, customerName, why }): CalendarEvent => ({
+        id: `${planId}@failed.lustrum`,
+        summary: details
+          ? `${title}: ${plate} (${customerName}) cannot be worked out`
+          : `${title} cannot be worked out`,
+        ...(details && { description: why }),
+        time: onDay(day.today),
+        status: 'tentative',
+      }),
+    ),
   ])
 }
 
@@ -107,10 +121,7 @@ async function stayEvents(
   const rows = await findJobs(tx, {
     dropOffAt: { lt: toAt },
     handoverAt: { gte: fromAt },
-    OR: [
-      { status: { in: ['booked', 'inShop', 'handedOver'] } },
-      { status: 'held', heldUntilAt: { gt: nowAt } },
-    ],
+    ...standingJobs(nowAt),
   })
   return rows.flatMap(row => {
     const job: FloorJob = floorJobOf(row)

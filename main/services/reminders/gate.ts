@@ -1,6 +1,6 @@
 /** What the gate decides from: everything known about a message's owner, car, visit and the day, read in one place. */
 import { addDays, dateOf, startOfDay } from '../../domain/calendar/index.ts'
-import { nextDue, type PastSend, type SendQuestion } from '../../domain/upkeep/index.ts'
+import type { PastSend, SendQuestion } from '../../domain/upkeep/index.ts'
 import type { Message } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
@@ -9,6 +9,7 @@ import { outboxOf } from '../upkeep/messageRows.ts'
 import { addressKey, reachOf } from '../upkeep/reach.ts'
 import { sendRules, upkeepRules } from '../upkeep/settings.ts'
 import { bookingsOf, upkeepDay } from '../upkeep/visits.ts'
+import { nextOf } from '../upkeep/workedOut.ts'
 
 /** The question whether a message may go out now. */
 export async function sendQuestion(tx: Tx, row: Message, nowAt: number): Promise<SendQuestion> {
@@ -44,8 +45,7 @@ export async function sendQuestion(tx: Tx, row: Message, nowAt: number): Promise
 async function isOpen(tx: Tx, row: Message, nowAt: number): Promise<boolean> {
   const [kept] = await keptPlans(tx, { planIds: [row.planId] })
   if (!kept) return false
-  const { zone, today, isOpen } = await upkeepDay(tx, nowAt)
-  const next = nextDue(kept.plan, kept.records, kept.car, { zone, today, isOpen })
+  const next = nextOf(kept, await upkeepDay(tx, nowAt))
   // One that gives no day any more because the car was sold is left to the rule about sold cars, which says so.
   if (next.dueOn === null ? next.because !== 'sold' : next.ruleOn !== row.ruleOn) return false
   const bookings = await bookingsOf(tx, nowAt, [kept])

@@ -133,13 +133,14 @@ export async function batch(desk: Desk): Promise<BatchView> {
     orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
   })
   const messages = await messageViews(tx, nowAt, rows)
-  const { wanted, notWritten } = await dueForReminder(desk)
+  const { wanted, notWritten, failed } = await dueForReminder(desk)
   const sender = await senderOf(tx, desk.store)
   return {
     today: dateOf(nowAt, zone),
     messages: messages.sort((a, b) => order[a.state]! - order[b.state]!),
     waiting: wanted.length,
     notWritten,
+    failed,
     sentToday: rows.filter(row => (row.sentAt ?? 0) >= midnight && row.channel !== 'letter').length,
     dailyLimit: rules.dailyLimit,
     automatic: rules.automatic,

@@ -10,7 +10,7 @@ import type {
   Outcome,
   ResultShare,
 } from '../../domain/upkeep/index.ts'
-import type { MessageSlot } from '../upkeep/views.ts'
+import type { FailedPlanView, MessageSlot } from '../upkeep/views.ts'
 
 export type { ExposureFactor, Failure, MergeField, MessageState, Outcome, ResultShare }
 
@@ -74,6 +74,8 @@ export interface BatchView {
     customerName: string
     why: string
   }[]
+  /** Plans whose visits cannot be worked out, so that nothing is written about them. */
+  failed: FailedPlanView[]
   sentToday: number
   dailyLimit: number
   automatic: boolean

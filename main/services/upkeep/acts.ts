@@ -2,21 +2,23 @@
 import { checkDate } from '../../domain/calendar/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
-import { checkAbsences, nextDue, visitAnswered } from '../../domain/upkeep/index.ts'
+import { checkAbsences, visitAnswered } from '../../domain/upkeep/index.ts'
 import type { AuditEntry, Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { type KeptVisitPlan, keptPlans } from './kept.ts'
+import { assertOnFile } from './onFile.ts'
 import { stopMessages } from './stopMessages.ts'
 import type { ActView } from './views.ts'
 import { type UpkeepDay, upkeepDay } from './visits.ts'
 import { dayWords } from './words.ts'
+import { nextOf } from './workedOut.ts'
 
 export interface VisitKey {
   planId: string
   ruleOn: string
 }
 
-interface ActGround {
+interface InAct {
   tx: Tx
   audit: (entry: AuditEntry) => void
   day: UpkeepDay
@@ -39,7 +41,7 @@ export interface NewEntry {
 /** Does an act in one transaction: its lines, what else belongs to it, and an audit line. */
 export function upkeepAct(
   desk: Desk,
-  decide: (ground: ActGround) => Promise<{ entries: NewEntry[]; words: string }>,
+  decide: (act: InAct) => Promise<{ entries: NewEntry[]; words: string }>,
 ): Promise<ActView> {
   const at = desk.now()
   return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
@@ -77,7 +79,7 @@ export async function planOfVisit(tx: Tx, planId: string): Promise<KeptVisitPlan
 /** The plan of the visit that is open now; refused where another one is by now. */
 async function openVisit(tx: Tx, day: UpkeepDay, { planId, ruleOn }: VisitKey): Promise<KeptVisitPlan> {
   const kept = await planOfVisit(tx, planId)
-  const next = nextDue(kept.plan, kept.records, kept.car, day)
+  const next = nextOf(kept, day)
   if (next.dueOn === null || next.ruleOn !== ruleOn)
     throw new Refusal(
       'stale',
@@ -157,7 +159,7 @@ export function carAway(
   const { vehicleId, from, to } = input
   checkAbsences([{ from, to }])
   return upkeepAct(desk, async ({ tx }) => {
-    await assertVehicle(tx, vehicleId)
+    await assertOnFile(tx, vehicleId)
     const why = checkNote(input.why ?? '', 'why', 200)
     return {
       entries: [{ vehicleId, what: 'away', onDay: from, toDay: to, why }],
@@ -170,7 +172,7 @@ export function carAway(
 export function carSold(desk: Desk, input: { vehicleId: string; on?: string | undefined }): Promise<ActView> {
   if (input.on !== undefined) checkDate(input.on, 'on')
   return upkeepAct(desk, async ({ tx, day }) => {
-    await assertVehicle(tx, input.vehicleId)
+    await assertOnFile(tx, input.vehicleId)
     const onDay = input.on ?? day.today
     await stopMessages(tx, day.nowAt, { vehicleId: input.vehicleId }, 'The car was sold.')
     return {
@@ -178,11 +180,6 @@ export function carSold(desk: Desk, input: { vehicleId: string; on?: string | un
       words: `sold on ${dayWords(onDay)}`,
     }
   })
-}
-
-async function assertVehicle(tx: Tx, id: string): Promise<void> {
-  if ((await tx.vehicle.count({ where: { id } })) === 0)
-    throw new Refusal('missing', 'vehicleId', id, 'This car is not on file; look it up again.')
 }
 
 /** Takes an act back as a whole; what was written to owners stays withdrawn. */

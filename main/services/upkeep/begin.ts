@@ -1,12 +1,13 @@
 /** What a handover begins and answers: the layers that were laid, the plans that follow, the visits it was. */
 import { dateOf } from '../../domain/calendar/index.ts'
-import { type Plan, startingPlans, visitAnswered } from '../../domain/upkeep/index.ts'
+import { type Plan, startingPlans } from '../../domain/upkeep/index.ts'
 import type { AuditEntry, Tx } from '../../store/store.ts'
 import { type CoatStep, coatsOf, marksOf, type ProductsById } from '../floor/cureMarks.ts'
 import { exposureOf, scaled } from './exposure.ts'
 import { type KeptVisitPlan, keptPlans } from './kept.ts'
 import { productLives } from './productLives.ts'
 import { upkeepRules } from './settings.ts'
+import { answeredOf } from './workedOut.ts'
 
 export interface HandedOver {
   readonly jobId: string
@@ -78,7 +79,8 @@ function laidBy({ steps, zone }: HandedOver): Laid[] {
 async function closeVisits(tx: Tx, job: HandedOver, kept: readonly KeptVisitPlan[], laid: readonly Laid[]) {
   const onDay = dateOf(job.at, job.zone)
   const topped = laid.some(each => each.stage === 'topper')
-  for (const { plan, records, row, booked } of kept) {
+  for (const each of kept) {
+    const { plan, row, booked } = each
     const bookedAs = [...booked].find(([, jobId]) => jobId === job.jobId)?.[0]
     if (bookedAs === undefined && !(topped && plan.kind === 'topper')) continue
     await tx.upkeepEntry.create({
@@ -87,7 +89,7 @@ async function closeVisits(tx: Tx, job: HandedOver, kept: readonly KeptVisitPlan
         vehicleId: job.vehicleId,
         planId: row.id,
         what: 'done',
-        ruleOn: bookedAs ?? visitAnswered(plan, records, onDay, job.zone),
+        ruleOn: bookedAs ?? answeredOf(each, onDay, job.zone),
         onDay,
         jobId: job.jobId,
         at: job.at,

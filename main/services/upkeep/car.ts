@@ -1,6 +1,6 @@
 /** A car's life with the shop, and what is proposed for it. */
 import { Refusal } from '../../domain/refusal.ts'
-import { acceptProposal, type ChangeProposal, nextDue, ruleWords } from '../../domain/upkeep/index.ts'
+import { acceptProposal, type ChangeProposal, ruleWords } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { vehicleWords } from '../floor/jobRows.ts'
@@ -12,6 +12,7 @@ import { upkeepRules } from './settings.ts'
 import { timelineOf } from './timeline.ts'
 import type { ActView, CarView, LayerView, PlanView } from './views.ts'
 import { type UpkeepDay, upkeepDay, visitViews } from './visits.ts'
+import { nextOf } from './workedOut.ts'
 
 /** Everything upkeep knows of a car. */
 export async function carUpkeep(desk: Desk, input: { vehicleId: string }): Promise<CarView> {
@@ -23,7 +24,7 @@ export async function carUpkeep(desk: Desk, input: { vehicleId: string }): Promi
   const day = await upkeepDay(tx, desk.now())
   const rules = await upkeepRules(tx)
   const { choices, version } = await exposureOf(tx, vehicleId)
-  const { kept, layers, life } = await lifeGround(tx, vehicleId, day)
+  const { kept, layers, life } = await lifeWith(tx, vehicleId, day)
   const { soldOn } = await carTimes(tx, vehicleId)
   const away = await tx.upkeepEntry.findMany({
     where: { vehicleId, what: 'away', voidedAt: null },
@@ -60,7 +61,7 @@ export async function carUpkeep(desk: Desk, input: { vehicleId: string }): Promi
   }
 }
 
-async function lifeGround(tx: Tx, vehicleId: string, day: UpkeepDay) {
+async function lifeWith(tx: Tx, vehicleId: string, day: UpkeepDay) {
   const kept = await keptPlans(tx, { vehicleId })
   const layers = await layersOf(tx, vehicleId, day.today)
   const { choices: exposure } = await exposureOf(tx, vehicleId)
@@ -86,7 +87,7 @@ async function layersOf(tx: Tx, vehicleId: string, today: string): Promise<Layer
 
 async function planViews(tx: Tx, day: UpkeepDay, kept: readonly KeptVisitPlan[]): Promise<PlanView[]> {
   const names = new Map((await tx.product.findMany()).map(product => [product.id, product.name]))
-  const found = kept.map(each => ({ each, next: nextDue(each.plan, each.records, each.car, day) }))
+  const found = kept.map(each => ({ each, next: nextOf(each, day) }))
   const due = found.flatMap(({ next }) => (next.dueOn === null ? [] : [{ ...next, projected: false }]))
   const visits = new Map((await visitViews(tx, day, kept, due)).map(visit => [visit.planId, visit]))
   return found.map(({ each: { row, plan }, next }) => ({
@@ -113,7 +114,7 @@ export function acceptCarProposal(
 ): Promise<ActView> {
   return upkeepAct(desk, async ({ tx, day }) => {
     const row = await tx.upkeepPlan.findUnique({ where: { id: input.planId } })
-    const { kept, life } = await lifeGround(tx, row?.vehicleId ?? '', day)
+    const { kept, life } = await lifeWith(tx, row?.vehicleId ?? '', day)
     const proposal = life.proposals.find(
       each => each.planId === input.planId && each.what === input.what && each.toOn === input.toOn,
     )

@@ -2,6 +2,7 @@ import { type Exposure, type ScaledInterval, scaleInterval } from '../../domain/
 import type { JsonObject } from '../../store/json.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
+import { assertOnFile } from './onFile.ts'
 import { type UpkeepRules, upkeepRules } from './settings.ts'
 
 /** How a car lives; nothing chosen where nothing was entered. */
@@ -30,6 +31,7 @@ export async function saveExposure(
     const rules = await upkeepRules(tx)
     // A choice that is none is refused here, where it is made.
     scaleInterval(365, input.choices, rules.factors)
+    await assertOnFile(tx, vehicleId)
     const choices = input.choices as JsonObject
     const before = await exposureOf(tx, vehicleId)
     if (before.version === 0 && version === 0)

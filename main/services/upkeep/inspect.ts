@@ -5,6 +5,7 @@ import { readingOf } from '../../domain/upkeep/index.ts'
 import type { Desk } from '../desk/desk.ts'
 import { exposureOf, scaled } from './exposure.ts'
 import { daysFrom } from './lifeOf.ts'
+import { assertOnFile } from './onFile.ts'
 import { upkeepRules } from './settings.ts'
 import { upkeepDay } from './visits.ts'
 import { dayWords } from './words.ts'
@@ -107,8 +108,7 @@ export function recordLayer(
     const product = await tx.product.findUnique({ where: { id: input.productId } })
     if (product?.kind !== 'coating' && product?.kind !== 'topper')
       throw new Refusal('product-bad', 'productId', input.productId, 'Choose a coating or a topper.')
-    if ((await tx.vehicle.count({ where: { id: input.vehicleId } })) === 0)
-      throw new Refusal('missing', 'vehicleId', input.vehicleId, 'This car is not on file; look it up again.')
+    await assertOnFile(tx, input.vehicleId)
     const stage = product.kind === 'topper' ? 'topper' : 'coat'
     const { id } = await tx.layer.create({ data: { ...input, stage } })
     audit({

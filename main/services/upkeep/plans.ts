@@ -1,13 +1,14 @@
 /** The shop's own plans for a car, beside those a coating begins. */
 import { Refusal } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
-import { type Anchor, checkPlan, dueList, type PlanKind, visitKey } from '../../domain/upkeep/index.ts'
+import { type Anchor, checkPlan, type PlanKind, visitKey } from '../../domain/upkeep/index.ts'
 import { assertFresh } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { planOfVisit } from './acts.ts'
 import { stopMessages } from './stopMessages.ts'
 import type { VisitView } from './views.ts'
 import { upkeepDay, visitViews } from './visits.ts'
+import { dueOf } from './workedOut.ts'
 
 export interface PlanInput {
   id?: string | undefined
@@ -88,7 +89,7 @@ export async function getVisit(desk: Desk, input: { planId: string; ruleOn: stri
   const day = await upkeepDay(tx, desk.now())
   const kept = await planOfVisit(tx, input.planId)
   const until = Temporal.PlainDate.from(input.ruleOn).add({ years: 1 }).toString()
-  const listed = dueList([kept], { ...day, until }).find(visit => visitKey(visit) === visitKey(input))
+  const listed = dueOf([kept], { ...day, until }).due.find(visit => visitKey(visit) === visitKey(input))
   if (!listed)
     throw new Refusal(
       'missing',

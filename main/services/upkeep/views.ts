@@ -70,12 +70,24 @@ export interface VisitView {
   settled: string | null
 }
 
+/** A plan as the screens name it where its visits cannot be worked out. */
+export interface FailedPlanView {
+  planId: string
+  vehicleId: string
+  title: string
+  plate: string
+  customerName: string
+  why: string
+}
+
 export interface DueView {
   today: string
   zone: string
   /** Of what the filter lets through, projected visits left out. */
   counts: Record<DueState, number>
   visits: VisitView[]
+  /** Plans whose visits cannot be worked out, whatever the filter. */
+  failed: FailedPlanView[]
 }
 
 export interface WeekView {
@@ -95,6 +107,8 @@ export interface YearView {
   weeks: WeekView[]
   /** How the room was counted, in words. */
   roomWords: string
+  /** Plans left out because their visits cannot be worked out. */
+  failed: FailedPlanView[]
 }
 
 export interface SpreadView extends Omit<YearView, 'weeks'> {

@@ -1,13 +1,6 @@
 /** Due visits as the screens list them: the rule's days with what is booked, aimed at, agreed and written about them. */
 import { dateOf } from '../../domain/calendar/index.ts'
-import {
-  type DueState,
-  dueList,
-  type ListedDue,
-  nextDue,
-  type PlanKind,
-  visitKey,
-} from '../../domain/upkeep/index.ts'
+import { type DueState, type ListedDue, type PlanKind, visitKey } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
@@ -17,7 +10,8 @@ import { type KeptVisitPlan, keptPlans, openDays } from './kept.ts'
 import { openChannels, reachOf } from './reach.ts'
 import { lastReminders, settledWords } from './reminded.ts'
 import { upkeepRules } from './settings.ts'
-import type { DueView, VisitBooking, VisitView } from './views.ts'
+import type { DueView, FailedPlanView, VisitBooking, VisitView } from './views.ts'
+import { dueOf, failedViews, nextOf } from './workedOut.ts'
 
 export interface UpkeepDay {
   readonly nowAt: number
@@ -44,15 +38,15 @@ export interface DueFilter {
   vehicleId?: string | undefined
 }
 
-/** Every visit of some plans due up to a day, by due day. */
+/** Every visit of some plans due up to a day, by due day, and the plans that cannot be worked out. */
 export async function visitsUntil(
   tx: Tx,
   day: UpkeepDay,
   until: string,
   kept: readonly KeptVisitPlan[],
-): Promise<VisitView[]> {
-  const due = dueList(kept, { ...day, until })
-  return visitViews(tx, day, kept, due)
+): Promise<{ visits: VisitView[]; failed: FailedPlanView[] }> {
+  const { due, failed } = dueOf(kept, { ...day, until })
+  return { visits: await visitViews(tx, day, kept, due), failed: await failedViews(tx, failed) }
 }
 
 /** What is due between two days, and all that is overdue, as the filter lets through. */
@@ -66,13 +60,13 @@ export async function dueVisits(
   const where = filter.vehicleId === undefined ? {} : { vehicleId: filter.vehicleId }
   const kept = await keptPlans(tx, where)
   const all = await visitsUntil(tx, day, toDate, kept)
-  const visits = all.filter(
+  const visits = all.visits.filter(
     visit =>
       (visit.dueOn >= fromDate || (!visit.projected && visit.dueOn < day.today)) && lets(filter, visit),
   )
   const counts: Record<DueState, number> = { overdue: 0, due: 0, soon: 0, later: 0 }
   for (const visit of visits) if (!visit.projected) counts[visit.state]++
-  return { today: day.today, zone: day.zone, counts, visits }
+  return { today: day.today, zone: day.zone, counts, visits, failed: all.failed }
 }
 
 function lets(filter: DueFilter, visit: VisitView): boolean {
@@ -107,10 +101,11 @@ export async function visitViews(
   const reminders = await lastReminders(tx)
   const rules = await upkeepRules(tx)
   return due.map(({ state, planId, ruleOn, dueOn, firstOn, lastOn, projected }) => {
-    const { row, plan, records, car, aimed, booked } = byPlan.get(planId)!
+    const own = byPlan.get(planId)!
+    const { row, plan, aimed, booked } = own
     const vehicle = vehicles.get(row.vehicleId)!
     const key = visitKey({ planId, ruleOn })
-    const next = projected ? null : nextDue(plan, records, car, day)
+    const next = projected ? null : nextOf(own, day)
     const reminder = reminders.get(key) ?? null
     return {
       key,
@@ -149,6 +144,16 @@ async function vehiclesOf(tx: Tx, kept: readonly KeptVisitPlan[]) {
   return new Map(rows.map(row => [row.id, row]))
 }
 
+/** Which jobs count as a visit to come or made: booked or later, or held and not run out. */
+export function standingJobs(nowAt: number) {
+  return {
+    OR: [
+      { status: { in: ['booked', 'inShop', 'handedOver'] } },
+      { status: 'held', heldUntilAt: { gt: nowAt } },
+    ],
+  }
+}
+
 /** The jobs that visits were booked as, as far as they still stand, by id. */
 export async function bookingsOf(
   tx: Tx,
@@ -159,10 +164,7 @@ export async function bookingsOf(
   const rows = await tx.job.findMany({
     where: {
       ...(ids.length <= 500 && { id: { in: ids } }),
-      OR: [
-        { status: { in: ['booked', 'inShop', 'handedOver'] } },
-        { status: 'held', heldUntilAt: { gt: nowAt } },
-      ],
+      ...standingJobs(nowAt),
     },
     select: { id: true, number: true, status: true, dropOffAt: true },
   })

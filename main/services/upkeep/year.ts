@@ -2,7 +2,6 @@
 import { isoWeek } from '../../domain/calendar/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import {
-  dueList,
   type ListedDue,
   type SpreadResult,
   spread,
@@ -16,24 +15,26 @@ import { type NewEntry, upkeepAct } from './acts.ts'
 import { type KeptVisitPlan, keptPlans } from './kept.ts'
 import { weekRoom } from './room.ts'
 import { upkeepRules } from './settings.ts'
-import type { ActView, SpreadView, WeekView, YearView } from './views.ts'
+import type { ActView, FailedPlanView, SpreadView, WeekView, YearView } from './views.ts'
 import { bookingsOf, type UpkeepDay, upkeepDay, visitViews } from './visits.ts'
+import { dueOf, failedViews } from './workedOut.ts'
 
 const weeks = 52
 /** Weeks within which a visit whose window has closed is wanted. */
 const overdueWeeks = 6
 
-interface YearGround {
+interface DueYear {
   day: UpkeepDay
   kept: KeptVisitPlan[]
   /** What is due within the year and not booked. */
   due: ListedDue[]
+  failed: FailedPlanView[]
   mondays: string[]
   room: number[]
   roomWords: string
 }
 
-async function yearGround(tx: Tx, nowAt: number): Promise<YearGround> {
+async function dueYear(tx: Tx, nowAt: number): Promise<DueYear> {
   const day = await upkeepDay(tx, nowAt)
   const today = Temporal.PlainDate.from(day.today)
   const monday = today.subtract({ days: today.dayOfWeek - 1 })
@@ -48,7 +49,8 @@ async function yearGround(tx: Tx, nowAt: number): Promise<YearGround> {
       ),
     ),
   )
-  const due = dueList(kept, { ...day, until }).filter(visit => !booked.has(visitKey(visit)))
+  const found = dueOf(kept, { ...day, until })
+  const due = found.due.filter(visit => !booked.has(visitKey(visit)))
   const kinds = new Map(kept.map(each => [each.row.id, each.plan.kind]))
   const { room, words } = await weekRoom(
     tx,
@@ -58,26 +60,26 @@ async function yearGround(tx: Tx, nowAt: number): Promise<YearGround> {
     mondays,
     due.map(visit => kinds.get(visit.planId)!),
   )
-  return { day, kept, due, mondays, room, roomWords: words }
+  return { day, kept, due, failed: await failedViews(tx, found.failed), mondays, room, roomWords: words }
 }
 
 /** The weeks from this one on: what falls due in each, what is aimed at each, and the room there is. */
 export async function upkeepYear(desk: Desk): Promise<YearView> {
-  const ground = await yearGround(desk.store.read, desk.now())
-  const { day, roomWords } = ground
-  return { today: day.today, roomWords, weeks: weekViews(ground, aimedOn(ground)) }
+  const year = await dueYear(desk.store.read, desk.now())
+  const { day, roomWords, failed } = year
+  return { today: day.today, roomWords, failed, weeks: weekViews(year, aimedOn(year)) }
 }
 
 /** The day each visit is aimed at as things stand. */
-function aimedOn({ kept, due }: YearGround): Map<string, string> {
+function aimedOn({ kept, due }: DueYear): Map<string, string> {
   const byPlan = new Map(kept.map(each => [each.row.id, each]))
   return new Map(
     due.map(visit => [visitKey(visit), byPlan.get(visit.planId)!.aimed.get(visit.ruleOn) ?? visit.dueOn]),
   )
 }
 
-function weekViews(ground: YearGround, aimed: ReadonlyMap<string, string>): WeekView[] {
-  const { due, mondays, room } = ground
+function weekViews(year: DueYear, aimed: ReadonlyMap<string, string>): WeekView[] {
+  const { due, mondays, room } = year
   const weekOf = (date: string) =>
     Math.max(
       0,
@@ -99,7 +101,7 @@ function weekViews(ground: YearGround, aimed: ReadonlyMap<string, string>): Week
 }
 
 interface Proposed {
-  ground: YearGround
+  year: DueYear
   result: SpreadResult
   /** The day each placed visit would be aimed at. */
   target: Map<string, string>
@@ -107,8 +109,8 @@ interface Proposed {
 
 /** A week for every visit at once; a day agreed with the owner is not touched, but takes its room. */
 async function propose(tx: Tx, nowAt: number): Promise<Proposed> {
-  const ground = await yearGround(tx, nowAt)
-  const { day, kept, due, mondays, room } = ground
+  const year = await dueYear(tx, nowAt)
+  const { day, kept, due, mondays, room } = year
   const agreed = new Set(
     kept.flatMap(each =>
       each.records.flatMap(record =>
@@ -131,21 +133,22 @@ async function propose(tx: Tx, nowAt: number): Promise<Proposed> {
     const on = targetDay(byKey.get(id)!, week, plan, day.today, day.isOpen)
     if (on !== null) target.set(id, on)
   }
-  return { ground, result, target }
+  return { year, result, target }
 }
 
 /** The spread as it would be: what moves from where to where, what finds no week, and why. Changes nothing. */
 export async function previewSpread(desk: Desk): Promise<SpreadView> {
   const tx = desk.store.read
-  const { ground, result, target } = await propose(tx, desk.now())
-  const { day, kept, due, roomWords, mondays } = ground
-  const before = aimedOn(ground)
+  const { year, result, target } = await propose(tx, desk.now())
+  const { day, kept, due, failed, roomWords, mondays } = year
+  const before = aimedOn(year)
   const views = new Map((await visitViews(tx, day, kept, due)).map(view => [view.key, view]))
   const moved = result.placed.filter(({ id }) => target.has(id) && target.get(id) !== before.get(id))
   return {
     today: day.today,
     roomWords,
-    weeks: weekViews(ground, new Map([...before, ...target])),
+    failed,
+    weeks: weekViews(year, new Map([...before, ...target])),
     moves: moved.map(({ id, off }) => {
       const { planId, ruleOn, title, plate, customerName, dueOn } = views.get(id)!
       return {
@@ -177,10 +180,10 @@ export async function previewSpread(desk: Desk): Promise<SpreadView> {
 /** Aims every visit at its week; due days and windows stay as they are. */
 export function applySpread(desk: Desk): Promise<ActView> {
   return upkeepAct(desk, async ({ tx, day }) => {
-    const { ground, target } = await propose(tx, day.nowAt)
-    const before = aimedOn(ground)
-    const vehicles = new Map(ground.kept.map(each => [each.row.id, each.row.vehicleId]))
-    const entries = ground.due.flatMap((visit): NewEntry[] => {
+    const { year, target } = await propose(tx, day.nowAt)
+    const before = aimedOn(year)
+    const vehicles = new Map(year.kept.map(each => [each.row.id, each.row.vehicleId]))
+    const entries = year.due.flatMap((visit): NewEntry[] => {
       const toDay = target.get(visitKey(visit))
       if (toDay === undefined || toDay === before.get(visitKey(visit))) return []
       const { planId, ruleOn } = visit

@@ -7,6 +7,7 @@ import { dateOf } from '../../../../main/domain/calendar/index.ts'
 import { useNowAt } from '../../../data/now.ts'
 import { useShop } from '../../../data/shop.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
+import { FailedPlans } from '../FailedPlans.tsx'
 import styles from '../Upkeep.module.css'
 import { useActs } from '../useActs.tsx'
 import { dueSigns, dueWords } from '../words.ts'
@@ -66,6 +67,7 @@ export function Due() {
             ))}
         </div>
       </section>
+      {due && <FailedPlans plans={due.failed} />}
     </>
   )
 }

@@ -5,6 +5,7 @@ import { useState } from 'react'
 import type { MessageView } from '../../../../main/api/views.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
 import type { SectionProps } from '../../../parts/Sections.tsx'
+import { FailedPlans } from '../FailedPlans.tsx'
 import styles from '../Upkeep.module.css'
 import { BatchActs } from './BatchActs.tsx'
 import { BounceForm } from './BounceForm.tsx'
@@ -54,6 +55,7 @@ export function Reminders({ id }: SectionProps) {
         </p>
       )}
       <NotWritten lines={batch.notWritten} />
+      <FailedPlans plans={batch.failed} />
       <BounceForm />
     </>
   )

@@ -33,7 +33,9 @@ export function Year({ acts }: { acts: Acts }) {
         <h2 id="year">
           The year{' '}
           <small>
-            {total === 1 ? '1 visit' : `${total} visits`} due and not booked · {year.roomWords}
+            {total === 1 ? '1 visit' : `${total} visits`} due and not booked
+            {year.failed.length > 0 && `, ${year.failed.length} left out that cannot be worked out`} ·{' '}
+            {year.roomWords}
           </small>
         </h2>
         {!spreading && (
