@@ -2,7 +2,7 @@
 import { checkDate } from '../../domain/calendar/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
-import { checkAbsences, visitAnswered } from '../../domain/upkeep/index.ts'
+import { checkAbsences } from '../../domain/upkeep/index.ts'
 import type { AuditEntry, Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { type KeptVisitPlan, keptPlans } from './kept.ts'
@@ -11,7 +11,7 @@ import { stopMessages } from './stopMessages.ts'
 import type { ActView } from './views.ts'
 import { type UpkeepDay, upkeepDay } from './visits.ts'
 import { dayWords } from './words.ts'
-import { nextOf } from './workedOut.ts'
+import { answeredOf, nextOf } from './workedOut.ts'
 
 export interface VisitKey {
   planId: string
@@ -130,10 +130,11 @@ export function doneVisit(
 ): Promise<ActView> {
   if (input.on !== undefined) checkDate(input.on, 'on')
   return upkeepAct(desk, async ({ tx, day }) => {
-    const { plan, row, records } =
+    const kept =
       input.ruleOn === undefined
         ? await planOfVisit(tx, input.planId)
         : await openVisit(tx, day, { planId: input.planId, ruleOn: input.ruleOn })
+    const { plan, row } = kept
     const onDay = input.on ?? day.today
     if (onDay > day.today)
       throw new Refusal(
@@ -142,7 +143,7 @@ export function doneVisit(
         onDay,
         `${dayWords(onDay)} is still to come; give the day it was done.`,
       )
-    const ruleOn = input.ruleOn ?? visitAnswered(plan, records, onDay, day.zone)
+    const ruleOn = input.ruleOn ?? answeredOf(kept, onDay, day.zone)
     if (ruleOn !== null) await stopMessages(tx, day.nowAt, { planId: row.id, ruleOn }, 'The visit was done.')
     return {
       entries: [{ vehicleId: row.vehicleId, planId: row.id, what: 'done', ruleOn, onDay }],

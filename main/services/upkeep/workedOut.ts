@@ -25,8 +25,6 @@ export interface FailedPlan {
 /** What keeps a plan from being worked out, in words; anything else that goes wrong is thrown on. */
 function reasonOf(error: unknown): string {
   if (error instanceof Refusal) return `It cannot be worked out: ${error.message}`
-  // Temporal's word for a day that is off its calendar.
-  if (error instanceof RangeError) return 'It cannot be worked out: its days lie outside the calendar.'
   throw error
 }
 
@@ -35,19 +33,15 @@ export function dueOf(
   kept: readonly KeptVisitPlan[],
   question: DueQuestion & { readonly until: string },
 ): { due: ListedDue[]; failed: FailedPlan[] } {
-  try {
-    return { due: dueList(kept, question), failed: [] }
-  } catch (error) {
-    const why = reasonOf(error)
-    const [only] = kept
-    if (only && kept.length === 1) return { due: [], failed: [{ kept: only, why }] }
-    // Halves until the one is found, so that a single bad plan among thousands costs little.
-    const middle = kept.length >> 1
-    const halves = [kept.slice(0, middle), kept.slice(middle)].map(half => dueOf(half, question))
-    return {
-      due: halves.flatMap(half => half.due).sort((a, b) => a.dueOn.localeCompare(b.dueOn)),
-      failed: halves.flatMap(half => half.failed),
-    }
+  const reasons = new Map<string, string>()
+  const due = dueList(kept, question, (planId, reason) => reasons.set(planId, reasonOf(reason)))
+  if (reasons.size === 0) return { due, failed: [] }
+  return {
+    due: due.filter(visit => !reasons.has(visit.planId)),
+    failed: kept.flatMap(each => {
+      const why = reasons.get(each.row.id)
+      return why === undefined ? [] : [{ kept: each, why }]
+    }),
   }
 }
 
