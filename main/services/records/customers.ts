@@ -1,13 +1,14 @@
-import { Refusal } from '../../domain/refusal.ts'
+import { found, refuse } from '../../domain/refusal.ts'
 import { checkNote, checkText, type Finish, type SizeClass } from '../../domain/shop/index.ts'
-import { readMailAddress, readPhone } from '../../domain/vehicle/index.ts'
-import { assertFresh } from '../../store/store.ts'
-import { listed } from '../desk/ask.ts'
-import { changesBetween } from '../desk/changesBetween.ts'
-import type { Desk } from '../desk/desk.ts'
+import { likelySame, type Person, readMailAddress, readPhone, showPhone } from '../../domain/vehicle/index.ts'
+import type { Tx } from '../../store/store.ts'
+import { askFirst, listed } from '../desk/ask.ts'
+import { type Audit, act, type Desk } from '../desk/desk.ts'
+import { archiveRow, type RowSeen, restoreRow, saveRow } from '../desk/keep.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { comingVisits } from '../floor/comingVisits.ts'
 import type { JobStatus } from '../floor/views.ts'
+import type { CustomerInput } from './inputs.ts'
 
 export interface VehicleView {
   id: string
@@ -66,8 +67,11 @@ export async function getCustomer(desk: Desk, input: { id: string }): Promise<Cu
       },
     },
   })
-  if (!row) throw new Refusal('missing', 'id', input.id, 'There is no such customer; look them up again.')
-  const { jobs, vehicles, ...customer } = row
+  const { jobs, vehicles, ...customer } = found(
+    row,
+    { id: input.id },
+    'There is no such customer; look them up again.',
+  )
   return {
     ...customer,
     vehicles: vehicles as VehicleView[],
@@ -85,74 +89,76 @@ export async function getCustomer(desk: Desk, input: { id: string }): Promise<Cu
   }
 }
 
-export interface CustomerInput {
-  id?: string | undefined
-  version?: number | undefined
-  name: string
-  /** As typed; read in the shop's country unless it carries a country code. */
-  phone?: string | null | undefined
-  email?: string | null | undefined
-  note?: string | undefined
+const kept = (tx: Tx) => ({ table: tx.customer, entity: 'customer' })
+
+/** Adds a customer, or changes one. Somebody who is likely on file already is added only once that was `accepted`. */
+export function saveCustomer(desk: Desk, input: CustomerInput): Promise<RowSeen> {
+  return act(desk, (tx, audit) => writeCustomer(tx, audit, input))
 }
 
-/** Adds a customer, or changes one. */
-export async function saveCustomer(
-  desk: Desk,
-  input: CustomerInput,
-): Promise<{ id: string; version: number }> {
-  const name = checkText(input.name, 'name', "The customer's name")
-  const email = input.email?.trim() ? readMailAddress(input.email) : null
-  const note = checkNote(input.note ?? '', 'note')
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
-    const { country } = await shopOf(tx)
-    const phone = input.phone?.trim() ? readPhone(input.phone, country).e164 : null
-    const data = { name, phone, email, note }
-    if (input.id === undefined) {
-      const row = await tx.customer.create({ data })
-      audit({ act: 'added', entity: 'customer', entityId: row.id, detail: data })
-      return { id: row.id, version: row.version }
-    }
-    const { id, version = 0 } = input
-    const before = await tx.customer.findUnique({ where: { id } })
-    const { count } = await tx.customer.updateMany({
-      where: { id, version },
-      data: { ...data, version: { increment: 1 } },
-    })
-    assertFresh(count, 'customer', id)
-    audit({ act: 'changed', entity: 'customer', entityId: id, detail: changesBetween(before!, data) })
-    return { id, version: version + 1 }
+/** The same inside another act. */
+export async function writeCustomer(tx: Tx, audit: Audit, input: CustomerInput): Promise<RowSeen> {
+  const { country } = await shopOf(tx)
+  const data = {
+    name: checkText(input.name, 'name', "The customer's name"),
+    phone: input.phone?.trim() ? readPhone(input.phone, country).e164 : null,
+    email: input.email?.trim() ? readMailAddress(input.email) : null,
+    note: checkNote(input.note ?? '', 'note'),
+  }
+  if (input.id === undefined) await askIfKnown(tx, data, country, input.accepted)
+  const { id, version } = await saveRow(audit, kept(tx), input, { data })
+  return { id, version }
+}
+
+async function askIfKnown(
+  tx: Tx,
+  person: Person,
+  country: string,
+  accepted: boolean | undefined,
+): Promise<void> {
+  // The database finds them roughly; what is alike is for the domain to say.
+  const near = await tx.customer.findMany({
+    where: {
+      archivedAt: null,
+      OR: [
+        { name: { contains: person.name } },
+        ...(person.phone === null ? [] : [{ phone: person.phone }]),
+        ...(person.email === null ? [] : [{ email: person.email }]),
+      ],
+    },
+    include: { vehicles: { where: { archivedAt: null }, select: { plate: true } } },
+    take: 500,
+  })
+  const lines = near
+    .filter(other => likelySame(person, other))
+    .map(({ name, phone, email, vehicles }) =>
+      [name, phone && showPhone(phone, country), email, ...vehicles.map(({ plate }) => plate)]
+        .filter(Boolean)
+        .join(', '),
+    )
+  askFirst('known-already', lines, {
+    field: 'name',
+    lead: 'Somebody like this is on file already. Add them a second time?',
+    accepted,
   })
 }
 
 /** Puts a customer away. Refused while a car of theirs is booked or in the shop. */
-export async function archiveCustomer(desk: Desk, input: { id: string; version: number }): Promise<void> {
-  const at = desk.now()
-  await desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
-    const lines = await comingVisits(tx, { customerId: input.id }, at)
+export function archiveCustomer(desk: Desk, input: RowSeen): Promise<void> {
+  return act(desk, async (tx, audit, at) => {
+    const { id } = input
+    const lines = await comingVisits(tx, { customerId: id }, at)
     if (lines.length > 0)
-      throw new Refusal(
+      refuse(
         'customer-booked',
-        'id',
-        input.id,
+        { id },
         listed('They have a car booked or in the shop; cancel that or hand it over first:', lines),
       )
-    const { count } = await tx.customer.updateMany({
-      where: { ...input, archivedAt: null },
-      data: { archivedAt: at, version: { increment: 1 } },
-    })
-    assertFresh(count, 'customer', input.id)
-    audit({ act: 'archived', entity: 'customer', entityId: input.id })
+    await archiveRow(audit, kept(tx), input, { at })
   })
 }
 
 /** Takes an archived customer back. */
-export async function restoreCustomer(desk: Desk, input: { id: string; version: number }): Promise<void> {
-  await desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
-    const { count } = await tx.customer.updateMany({
-      where: { ...input, NOT: { archivedAt: null } },
-      data: { archivedAt: null, version: { increment: 1 } },
-    })
-    assertFresh(count, 'customer', input.id)
-    audit({ act: 'restored', entity: 'customer', entityId: input.id })
-  })
+export function restoreCustomer(desk: Desk, input: RowSeen): Promise<void> {
+  return act(desk, (tx, audit) => restoreRow(audit, kept(tx), input))
 }

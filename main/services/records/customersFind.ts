@@ -1,6 +1,5 @@
 import type { Finish } from '../../domain/shop/words.ts'
-import type { SizeClass } from '../../domain/vehicle/index.ts'
-import { looseKey } from '../../domain/vehicle/index.ts'
+import { foldText, looseKey, type SizeClass } from '../../domain/vehicle/index.ts'
 import type { Store } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 
@@ -47,7 +46,7 @@ export async function findCustomers(
   input: { text: string; limit?: number | undefined; archived?: boolean | undefined },
 ): Promise<{ customers: FoundCustomer[]; total: number }> {
   const entries = await indexOf(desk.store)
-  const words = fold(input.text).split(' ').filter(Boolean)
+  const words = foldText(input.text).split(' ').filter(Boolean)
   const all = looseKey(input.text)
   const found = entries.filter(
     entry =>
@@ -66,11 +65,6 @@ function matches(entry: Entry, word: string): boolean {
   const typed = word.replaceAll(/\D/g, '')
   // A trunk zero is typed at home but is no part of the international number.
   return [typed, typed.replace(/^0+/, '')].some(part => part.length > 2 && entry.digits.includes(part))
-}
-
-/** Small letters without accents, single spaces. */
-function fold(text: string): string {
-  return text.normalize('NFKD').replaceAll(/\p{M}/gu, '').toLowerCase().replaceAll(/\s+/gu, ' ').trim()
 }
 
 const indexes = new WeakMap<Store, Promise<Entry[]>>()
@@ -128,7 +122,7 @@ async function readIndex(store: Store): Promise<Entry[]> {
       const cars = customer.vehicles.map(car => [car.make, car.model, car.colour, car.year ?? ''].join(' '))
       return {
         customer,
-        words: fold([customer.name, customer.email ?? '', ...cars].join(' ')),
+        words: foldText([customer.name, customer.email ?? '', ...cars].join(' ')),
         digits: customer.phone?.replaceAll(/\D/g, '') ?? '',
         plates: customer.vehicles.map(car => looseKey(car.plate)),
       }

@@ -1,112 +1,97 @@
 import { zonedOf } from '../../domain/calendar/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
-import { checkNote, type Finish, type SizeClass } from '../../domain/shop/index.ts'
+import { found, refuse } from '../../domain/refusal.ts'
+import { checkNote } from '../../domain/shop/index.ts'
 import { checkVin, plateKey, readPlate } from '../../domain/vehicle/index.ts'
-import { assertFresh, type Tx } from '../../store/store.ts'
+import type { Tx } from '../../store/store.ts'
 import { listed } from '../desk/ask.ts'
-import { changesBetween } from '../desk/changesBetween.ts'
-import type { Desk } from '../desk/desk.ts'
+import { type Audit, act, type Desk } from '../desk/desk.ts'
+import { archiveRow, type RowSeen, restoreRow, saveRow } from '../desk/keep.ts'
 import { comingVisits } from '../floor/comingVisits.ts'
-
-export interface VehicleInput {
-  id?: string | undefined
-  version?: number | undefined
-  /** Another one than before: the car has a new owner. */
-  customerId: string
-  /** Empty: none yet. */
-  plate: string
-  make: string
-  model: string
-  colour: string
-  year?: number | null | undefined
-  vin?: string | null | undefined
-  sizeClass: SizeClass
-  finish: Finish
-  note: string
-}
+import type { VehicleInput } from './inputs.ts'
 
 /** The first year anybody could own a motor car. Common knowledge, no source. */
 const firstYear = 1886
 
-/**
- * Adds a vehicle, or changes one. Two vehicles in use never bear one plate. `warning` says what may be wrong but is no
- * reason to refuse: a VIN whose check digit fails.
- */
-export async function saveVehicle(
-  desk: Desk,
+const kept = (tx: Tx) => ({ table: tx.vehicle, entity: 'vehicle' })
+
+export interface SavedVehicle extends RowSeen {
+  /** What may be wrong but is no reason to refuse: a VIN whose check digit fails. */
+  warning: string | null
+}
+
+/** Adds a vehicle, or changes one. Two vehicles in use never bear one plate. */
+export function saveVehicle(desk: Desk, input: VehicleInput): Promise<SavedVehicle> {
+  return act(desk, (tx, audit, at) => writeVehicle(tx, audit, at, input))
+}
+
+/** The same inside another act. */
+export async function writeVehicle(
+  tx: Tx,
+  audit: Audit,
+  at: number,
   input: VehicleInput,
-): Promise<{ id: string; version: number; warning: string | null }> {
+): Promise<SavedVehicle> {
   const { customerId, sizeClass, finish } = input
   const vin = input.vin?.trim() ? checkVin(input.vin) : null
   const problem = vin?.problems[0]
-  if (problem) throw new Refusal('vin-bad', 'vin', input.vin, problem.message)
+  if (problem) refuse('vin-bad', { vin: input.vin }, problem.message)
   const data = {
     customerId,
     sizeClass,
     finish,
     plate: input.plate.trim() ? readPlate(input.plate).shown : '',
-    make: checkNote(input.make, 'make', 60),
-    model: checkNote(input.model, 'model', 60),
-    colour: checkNote(input.colour, 'colour', 60),
-    year: checkYear(input.year ?? null, zonedOf(desk.now(), 'UTC').year + 2),
+    make: checkNote(input.make ?? '', 'make', 60),
+    model: checkNote(input.model ?? '', 'model', 60),
+    colour: checkNote(input.colour ?? '', 'colour', 60),
+    year: checkYear(input.year ?? null, zonedOf(at, 'UTC').year + 2),
     vin: vin?.vin ?? null,
-    note: checkNote(input.note, 'note'),
+    note: checkNote(input.note ?? '', 'note'),
   }
-  const warning = vin?.warning ?? null
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
-    const owner = await tx.customer.findFirst({ where: { id: customerId, archivedAt: null } })
-    if (!owner)
-      throw new Refusal('missing', 'customerId', customerId, 'There is no such customer; look them up again.')
-    await assertPlateFree(tx, data.plate, input.id ?? '')
-    if (input.id === undefined) {
-      const row = await tx.vehicle.create({ data })
-      audit({ act: 'added', entity: 'vehicle', entityId: row.id, detail: data })
-      return { id: row.id, version: row.version, warning }
-    }
-    const { id, version = 0 } = input
-    const before = await tx.vehicle.findUnique({ where: { id } })
-    const { count } = await tx.vehicle.updateMany({
-      where: { id, version },
-      data: { ...data, version: { increment: 1 } },
-    })
-    assertFresh(count, 'vehicle', id)
-    audit({ act: 'changed', entity: 'vehicle', entityId: id, detail: changesBetween(before!, data) })
-    return { id, version: version + 1, warning }
-  })
+  found(
+    await tx.customer.findFirst({ where: { id: customerId, archivedAt: null } }),
+    { customerId },
+    'There is no such customer; look them up again.',
+  )
+  await assertPlateFree(tx, data.plate, input.id ?? '')
+  const { id, version } = await saveRow(audit, kept(tx), input, { data })
+  return { id, version, warning: vin?.warning ?? null }
+}
+
+/**
+ * A vehicle that can be booked: neither it nor its customer was put away, by a desk that looked at them at the same time.
+ * @throws Refusal `missing`.
+ */
+export async function vehicleInUse(tx: Tx, vehicleId: string) {
+  return found(
+    await tx.vehicle.findFirst({
+      where: { id: vehicleId, archivedAt: null, customer: { archivedAt: null } },
+    }),
+    { vehicleId },
+    'This vehicle or its customer was put away; take them back first, or choose another.',
+  )
 }
 
 /** Puts a vehicle away: sold, scrapped. Refused while it is booked or in the shop. */
-export async function archiveVehicle(desk: Desk, input: { id: string; version: number }): Promise<void> {
-  const at = desk.now()
-  await desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
-    const lines = await comingVisits(tx, { vehicleId: input.id }, at)
+export function archiveVehicle(desk: Desk, input: RowSeen): Promise<void> {
+  return act(desk, async (tx, audit, at) => {
+    const { id } = input
+    const lines = await comingVisits(tx, { vehicleId: id }, at)
     if (lines.length > 0)
-      throw new Refusal(
+      refuse(
         'vehicle-booked',
-        'id',
-        input.id,
+        { id },
         listed('This car is booked or in the shop; cancel that or hand it over first:', lines),
       )
-    const { count } = await tx.vehicle.updateMany({
-      where: { ...input, archivedAt: null },
-      data: { archivedAt: at, version: { increment: 1 } },
-    })
-    assertFresh(count, 'vehicle', input.id)
-    audit({ act: 'archived', entity: 'vehicle', entityId: input.id })
+    await archiveRow(audit, kept(tx), input, { at })
   })
 }
 
 /** Takes an archived vehicle back, unless another bears its plate by now. */
-export async function restoreVehicle(desk: Desk, input: { id: string; version: number }): Promise<void> {
-  await desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
-    const vehicle = await tx.vehicle.findUnique({ where: { id: input.id } })
-    if (vehicle) await assertPlateFree(tx, vehicle.plate, vehicle.id)
-    const { count } = await tx.vehicle.updateMany({
-      where: { ...input, NOT: { archivedAt: null } },
-      data: { archivedAt: null, version: { increment: 1 } },
-    })
-    assertFresh(count, 'vehicle', input.id)
-    audit({ act: 'restored', entity: 'vehicle', entityId: input.id })
+export function restoreVehicle(desk: Desk, input: RowSeen): Promise<void> {
+  return act(desk, async (tx, audit) => {
+    await restoreRow(audit, kept(tx), input)
+    const { id, plate } = await tx.vehicle.findUniqueOrThrow({ where: { id: input.id } })
+    await assertPlateFree(tx, plate, id)
   })
 }
 
@@ -119,10 +104,9 @@ async function assertPlateFree(tx: Tx, plate: string, ownId: string): Promise<vo
   })
   const twin = vehicles.find(vehicle => plateKey(vehicle.plate) === key)
   if (twin)
-    throw new Refusal(
+    refuse(
       'plate-taken',
-      'plate',
-      plate,
+      { plate },
       `${twin.plate} is already on a car of ${twin.customer.name}; open that car and give it its new owner, or ` +
         'archive it first.',
     )
@@ -130,10 +114,9 @@ async function assertPlateFree(tx: Tx, plate: string, ownId: string): Promise<vo
 
 function checkYear(year: number | null, latest: number): number | null {
   if (year !== null && (!Number.isInteger(year) || year < firstYear || year > latest))
-    throw new Refusal(
+    refuse(
       'year-bad',
-      'year',
-      year,
+      { year },
       `${year} is no model year; use ${firstYear} to ${latest}, or leave it empty.`,
     )
   return year

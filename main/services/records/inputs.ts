@@ -1,0 +1,44 @@
+import { z } from 'zod'
+import { accepted, edited, finish, id, number, sizeClass, text } from '../desk/inputs.ts'
+
+const person = {
+  name: text,
+  /** As typed; read in the shop's country unless it carries a country code. */
+  phone: text.nullable().optional(),
+  email: text.nullable().optional(),
+  note: text.default(''),
+}
+
+const car = {
+  /** Empty: none yet. */
+  plate: text,
+  make: text.default(''),
+  model: text.default(''),
+  colour: text.default(''),
+  year: number('Give the model year in four digits.').nullable().optional(),
+  vin: text.nullable().optional(),
+  sizeClass,
+  finish,
+  note: text.default(''),
+}
+
+export const customerInput = z.object({ ...edited, ...person, accepted })
+export type CustomerInput = z.input<typeof customerInput>
+
+/** Another customer than before: the car has a new owner. */
+export const vehicleInput = z.object({ ...edited, ...car, customerId: id })
+export type VehicleInput = z.input<typeof vehicleInput>
+
+/** Whose car is to be booked: one on file, a new one of somebody on file, or a new customer's. */
+export const callerInput = z.union([
+  z.object({ vehicleId: id }),
+  z.object({ customerId: id, vehicle: z.object(car) }),
+  z.object({ customer: z.object(person), vehicle: z.object(car), accepted }),
+])
+export type CallerInput = z.input<typeof callerInput>
+
+export const customersFound = z.object({
+  text: z.string().max(200),
+  limit: z.int().min(1).max(1_000).optional(),
+  archived: z.boolean().optional(),
+})
