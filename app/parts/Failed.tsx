@@ -1,11 +1,9 @@
 import { Button, Group } from '@mantine/core'
-import { useInterval } from '@mantine/hooks'
 import { type ErrorComponentProps, useRouter } from '@tanstack/react-router'
-import { TRPCClientError } from '@trpc/client'
+import { useEffect, useRef } from 'react'
+import { useConnection } from '../data/connection.ts'
 import { faultOf } from '../data/trpc.ts'
 import styles from './Failed.module.css'
-
-const againAfterMs = 5000
 
 /**
  * In the place of a screen that could not be shown. Where the app behind the window does not answer it tries again by
@@ -13,15 +11,19 @@ const againAfterMs = 5000
  */
 export function Failed({ error }: ErrorComponentProps) {
   const router = useRouter()
-  const away = error instanceof TRPCClientError && !error.data
+  const away = useConnection() !== 'there'
   const again = () => void router.invalidate()
-  useInterval(() => away && again(), againAfterMs, { autoInvoke: true })
+  const wasAway = useRef(false)
+  useEffect(() => {
+    if (!away && wasAway.current) void router.invalidate()
+    wasAway.current = away
+  }, [away, router])
   return (
     <main className={styles.page}>
       <h1>{away ? 'Lustrum does not answer' : 'This screen cannot be shown'}</h1>
       <p role="alert">
         {away
-          ? 'The app behind this window was closed, or is just starting. It is asked again every five seconds; what was saved is kept. If it stays away, start it again and open the address it prints.'
+          ? 'The app behind this window was closed, or is just starting. It is asked again every two seconds; what was saved is kept. If it stays away, start Lustrum again.'
           : faultOf(error).message}
       </p>
       <Group>

@@ -3,6 +3,7 @@ import { IconSearch } from '@tabler/icons-react'
 import { Link, Outlet, useNavigate } from '@tanstack/react-router'
 import { useMemo, useState } from 'react'
 import icon from '../../assets/icon.svg'
+import { ConnectionLine } from './ConnectionLine.tsx'
 import { CureNotices } from './CureNotices.tsx'
 import type { CommandContext } from './commands.ts'
 import { FindPalette } from './FindPalette.tsx'
@@ -60,7 +61,9 @@ export function Frame() {
         <SchemeMenu />
       </nav>
       <main id="screen" className={styles.main} tabIndex={-1}>
-        <Outlet />
+        <ConnectionLine>
+          <Outlet />
+        </ConnectionLine>
       </main>
       <CureNotices />
       <FindPalette context={context} />

@@ -85,8 +85,8 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
   )
   app.route('/', sensorDoor(desk))
   app.route('/', feedDoor(desk))
-  app.all('/trpc/*', context =>
-    fetchRequestHandler({
+  app.all('/trpc/*', async context => {
+    const answer = await fetchRequestHandler({
       endpoint: '/trpc',
       req: context.req.raw,
       router: appRouter,
@@ -94,8 +94,10 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
       onError: ({ error }) => {
         if (error.code === 'INTERNAL_SERVER_ERROR') onFault?.(error)
       },
-    }),
-  )
+    })
+    answer.headers.set('cache-control', 'no-store')
+    return answer
+  })
 
   addDocuments(app, desk)
 

@@ -1,4 +1,13 @@
-import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import {
+  chmodSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs'
 import { join } from 'node:path'
 import { setTimeout as wait } from 'node:timers/promises'
 import { Refusal } from '../domain/refusal.ts'
@@ -7,15 +16,15 @@ import { takeLock } from '../store/fileLock.ts'
 /** The app that serves a data folder; one data folder has one app. */
 export interface Running {
   host: 'desktop' | 'web'
-  /** Where a browser gets in, once the web host serves. */
-  entrance?: string
+  /** Where the web host is, once it serves. */
+  address?: string
 }
 
 export interface Claim {
   /** The last app on this folder did not close: it was killed, or the power failed. */
   unclean: boolean
-  /** Says where a browser gets in. */
-  announce(entrance: string): void
+  /** Says where the web host is. */
+  announce(address: string): void
   /** Gives the folder back; the next start finds everything in order. */
   release(): void
 }
@@ -33,6 +42,7 @@ export function claimDataFolder(dataDir: string, host: Running['host']): Claim |
   let unlock: (() => void) | null
   try {
     mkdirSync(dataDir, { recursive: true, mode: 0o700 })
+    keepToOneself(dataDir)
     unlock = takeLock(lockFile(dataDir))
   } catch (error) {
     throw new Refusal(
@@ -45,19 +55,33 @@ export function claimDataFolder(dataDir: string, host: Running['host']): Claim |
   if (!unlock) return null
   const unclean = existsSync(markFile(dataDir))
   const mark = (running: Running) => {
-    // Made anew each time: only a new file is sure to be readable by this user alone, and it holds the entrance.
-    rmSync(markFile(dataDir), { force: true })
     writeFileSync(markFile(dataDir), JSON.stringify(running), { mode: 0o600 })
   }
   mark({ host })
   return {
     unclean,
-    announce: entrance => mark({ host, entrance }),
+    announce: address => mark({ host, address }),
     release() {
       rmSync(markFile(dataDir), { force: true })
       unlock()
     },
   }
+}
+
+/** What this program keeps in a data folder; anything else in it is not ours to close. */
+const ours = /^(lustrum\.db.*|.+\.json|lock\.db.*|open\.html|before-migration|window)$/
+
+/** Customers' names, prices, passwords: readable by this user alone, also in a folder that was there before. */
+function keepToOneself(dataDir: string): void {
+  // For every file made from here on, SQLite's own beside the database among them.
+  process.umask(0o077)
+  const close = (path: string, depth: number) => {
+    const folder = statSync(path).isDirectory()
+    chmodSync(path, folder ? 0o700 : 0o600)
+    if (folder && depth > 0)
+      for (const name of readdirSync(path)) if (ours.test(name)) close(join(path, name), depth - 1)
+  }
+  close(dataDir, 2)
 }
 
 /** The app that now has the folder, if one has. */
@@ -81,7 +105,7 @@ export async function readRunning(dataDir: string, patience = 15_000): Promise<R
     } catch {
       // Between being removed and being made anew, or the app has closed meanwhile.
     }
-    if (running && (running.host === 'desktop' || running.entrance)) return running
+    if (running && (running.host === 'desktop' || running.address)) return running
     if (waited >= patience) return running
     await wait(100)
   }

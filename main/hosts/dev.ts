@@ -5,35 +5,20 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { watch } from 'node:fs'
-import { type AddressInfo, createServer } from 'node:net'
 import { fileURLToPath } from 'node:url'
-import { freshKeys } from './web/guard.ts'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
 const watched = ['app', 'main', 'prisma', 'assets']
 
-/** A port that is free now, kept over all starts so that the browser's address stays right. */
-async function freePort(): Promise<number> {
-  const server = createServer().listen(0, '127.0.0.1')
-  await once(server, 'listening')
-  const { port } = server.address() as AddressInfo
-  server.close()
-  await once(server, 'close')
-  return port
-}
-
 const args = process.argv.slice(2)
-const port = args.includes('--port') ? [] : ['--port', String(await freePort())]
-const { secret, session } = freshKeys()
 let child: ChildProcess | null = null
 let starts = 0
 
 function start(): void {
   const quiet = starts++ > 0 ? ['--no-open'] : []
-  child = spawn(process.execPath, ['main/hosts/start.ts', '--host', 'web', ...port, ...args, ...quiet], {
+  child = spawn(process.execPath, ['main/hosts/start.ts', '--host', 'web', ...args, ...quiet], {
     cwd: root,
     stdio: 'inherit',
-    env: { ...process.env, LUSTRUM_DEV_KEYS: `${secret}.${session}` },
   })
 }
 

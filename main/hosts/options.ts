@@ -5,7 +5,7 @@ import { Refusal } from '../domain/refusal.ts'
 
 export interface Options {
   host: 'desktop' | 'web'
-  /** 0: any free port. */
+  /** 0: the port of last time, or any that is free. */
   port: number
   dataDir: string
   demo: boolean

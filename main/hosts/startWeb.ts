@@ -1,11 +1,12 @@
 import { migrationsDir, rendererDir } from './build.ts'
 import { claimDataFolder, readRunning } from './dataFolder.ts'
-import { openBrowser } from './openBrowser.ts'
+import { forgetPage, openBrowser } from './openBrowser.ts'
 import { openShop } from './openShop.ts'
 import type { Options } from './options.ts'
 import { startOutbox } from './outboxTimer.ts'
-import { readDoorKeys } from './web/guard.ts'
-import { serveWeb } from './web/serve.ts'
+import { askEntrance } from './web/entrances.ts'
+import { keepDoor, readDoor } from './web/keys.ts'
+import { serveAgain } from './web/serve.ts'
 
 /** Serves the app in the browser until told to stop, or points to the one that already serves this data folder. */
 export async function startWeb(options: Options): Promise<void> {
@@ -21,35 +22,39 @@ export async function startWeb(options: Options): Promise<void> {
     migrations: { dir: migrationsDir },
     say: words => console.log(words),
   })
-  const web = await serveWeb({
+  const web = await serveAgain(readDoor(options.dataDir), {
     desk,
     rendererDir,
     port: options.port,
-    keys: readDoorKeys(process.env),
     onFault: error => console.error(error),
+    onEntered: () => forgetPage(options.dataDir),
   }).catch(async error => {
     await desk.store.close()
     claim.release()
     throw error
   })
-  claim.announce(web.entrance)
+  keepDoor(options.dataDir, { ...web.keys, port: web.port })
+  claim.announce(`http://127.0.0.1:${web.port}`)
   const stopOutbox = startOutbox(desk, error => console.error(error))
-  console.log(`Lustrum is open at ${web.entrance}`)
-  if (options.open) openBrowser(web.entrance)
+  const entrance = web.entrance()
+  console.log(`Lustrum is open at ${entrance}`)
+  if (options.open) openBrowser(options.dataDir, entrance)
 
   await toStop
   await web.close()
   await stopOutbox()
   await desk.store.close()
+  forgetPage(options.dataDir)
   claim.release()
   process.exit(0)
 }
 
 async function pointToRunning(options: Options): Promise<void> {
   const running = await readRunning(options.dataDir)
-  if (running?.entrance) {
-    console.log(`Lustrum is already open at ${running.entrance}`)
-    if (options.open) openBrowser(running.entrance)
+  const entrance = running?.address ? await askEntrance(options.dataDir) : null
+  if (entrance) {
+    console.log(`Lustrum is already open at ${entrance}`)
+    if (options.open) openBrowser(options.dataDir, entrance)
     return
   }
   console.error(

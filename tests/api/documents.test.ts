@@ -79,7 +79,7 @@ describe('the documents of the shelf, at the web host’s door', () => {
     const [lotId] = await stock(door.desk, shop.coating, shop.sizes.coating, 1)
     const path = `/documents/label/${lotId}.pdf`
     expect((await fetch(door.address + path)).status).toBe(401)
-    const label = await fetch(door.address + path, { headers: { cookie: door.cookie } })
+    const label = await fetch(door.address + path + door.link, { headers: door.headers })
     expect(label.status).toBe(200)
     expect((await readPdf(new Uint8Array(await label.arrayBuffer()))).pages).toHaveLength(1)
   })

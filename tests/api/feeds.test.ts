@@ -54,8 +54,8 @@ it('a closed feed answers nobody, and the desk’s own file wants the cookie', a
   expect((await get(path)).status).toBe(404)
   expect((await listFeeds(door.desk)).map(feed => feed.name)).not.toContain('Old')
   expect((await get('/documents/calendar.ics')).status).toBe(401)
-  const own = await fetch(`${door.address}/documents/calendar.ics?details=yes`, {
-    headers: { cookie: door.cookie },
+  const own = await fetch(`${door.address}/documents/calendar.ics${door.link}&details=yes`, {
+    headers: door.headers,
   })
   expect(await own.text()).toContain('KFR 204')
 })

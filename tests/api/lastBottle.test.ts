@@ -6,7 +6,7 @@ import { makeDoor } from './makeDoor.ts'
 describe('the last bottle, from two windows at once', () => {
   it('goes to one; the other is told what is left and by whom nothing was drawn twice', async () => {
     const door = await makeDoor('2026-04-15T11:00:00Z')
-    const { desk, address, cookie } = door
+    const { desk, address, headers } = door
     try {
       const shop = await shelfShop(desk)
       const [lotId] = await stock(desk, shop.coating, shop.sizes.coating, 1)
@@ -18,7 +18,7 @@ describe('the last bottle, from two windows at once', () => {
       const ask = ({ jobId, version }: { jobId: string; version: number }) =>
         fetch(`${address}/trpc/shelf.confirmDraws`, {
           method: 'POST',
-          headers: { 'content-type': 'application/json', cookie },
+          headers: { 'content-type': 'application/json', ...headers },
           body: JSON.stringify({
             jobId,
             version,

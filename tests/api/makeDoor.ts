@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { freshKeys } from '../../main/hosts/web/guard.ts'
+import { freshKeys, linkKey } from '../../main/hosts/web/keys.ts'
 import { serveWeb } from '../../main/hosts/web/serve.ts'
 import { makeDesk, type TestDesk } from '../services/makeDesk.ts'
 
@@ -9,8 +9,10 @@ export interface DoorHost {
   desk: TestDesk
   /** Of the real server. */
   address: string
-  /** Of a browser that was let in. */
-  cookie: string
+  /** What a page that was let in sends. */
+  headers: Record<string, string>
+  /** The tail of a document's address. */
+  link: string
   close(): Promise<void>
 }
 
@@ -22,11 +24,15 @@ export async function makeDoor(now?: string): Promise<DoorHost> {
   const keys = freshKeys()
   const web = await serveWeb({ desk, rendererDir, port: 0, keys, onFault: error => console.error(error) })
   const address = `http://127.0.0.1:${web.port}`
-  const enter = await fetch(`${address}/enter/${keys.secret}`, { redirect: 'manual' })
+  const enter = await fetch(web.entrance())
   return {
     desk,
     address,
-    cookie: enter.headers.get('set-cookie')!.split(';')[0]!,
+    headers: {
+      cookie: (enter.headers.get('set-cookie') ?? '').split(';')[0] ?? '',
+      'x-lustrum-door': keys.token,
+    },
+    link: `?door=${linkKey(keys)}`,
     async close() {
       await web.close()
       await desk.close()

@@ -11,9 +11,10 @@ export function pageApi(page: Page) {
         fetch: async (url, init) => {
           const call = { url: String(url), method: init?.method ?? 'GET', body: String(init?.body ?? '') }
           const { status, text } = await page.evaluate(async ({ url, method, body }) => {
+            const { token } = JSON.parse(localStorage.getItem('lustrum-door') ?? '{}')
             const answer = await fetch(url, {
               method,
-              headers: { 'content-type': 'application/json' },
+              headers: { 'content-type': 'application/json', 'x-lustrum-door': token },
               ...(method === 'POST' ? { body } : {}),
             })
             return { status: answer.status, text: await answer.text() }

@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import type { Page } from '@playwright/test'
+import { askEntrance } from '../../main/hosts/web/entrances.ts'
 import { clockEnv } from '../setup/clock.ts'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
@@ -20,7 +21,7 @@ export interface ServerOptions {
 
 /** The real server, started by the real command, on a data folder of its own. */
 export class ShopServer {
-  /** The address that lets a browser in; changes with every start. */
+  /** The address that let the last browser in. */
   entrance = ''
   readonly dataDir = mkdtempSync(join(tmpdir(), 'lustrum-e2e-'))
   readonly #options: ServerOptions
@@ -95,7 +96,10 @@ export class ShopServer {
 
   /** Lets the page in and goes to a screen. */
   async enter(page: Page, path = '/'): Promise<void> {
+    // Each entrance lets one browser in, once.
+    this.entrance = (await askEntrance(this.dataDir)) ?? this.entrance
     await page.goto(this.entrance)
+    await page.waitForURL(({ pathname }) => !pathname.startsWith('/enter/'))
     if (path !== '/') await page.goto(this.address + path)
   }
 

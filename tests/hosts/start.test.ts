@@ -1,10 +1,26 @@
-import { chmodSync, existsSync, mkdirSync, mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import {
+  chmodSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs'
 import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { claimDataFolder } from '../../main/hosts/dataFolder.ts'
 import { runStart, type Started } from './runStart.ts'
+
+/** What of this folder somebody else on the computer may read or enter. */
+function openToOthers(dir: string): string[] {
+  const names = ['', ...readdirSync(dir, { recursive: true }).map(String)]
+  return names.filter(name => (statSync(join(dir, name)).mode & 0o077) !== 0)
+}
 
 describe('npm start', { timeout: 120_000 }, () => {
   let dir = ''
@@ -25,7 +41,7 @@ describe('npm start', { timeout: 120_000 }, () => {
     return one
   }
   const address = async (one: Started) => (await one.says(/open at (http:\S+)/))[1]!
-  const answers = async (entrance: string) => (await fetch(entrance, { redirect: 'manual' })).status
+  const answers = async (entrance: string) => (await fetch(entrance)).status
 
   /** A runtime of the window that is a script: what it does stands for what the real one would. */
   function fakeRuntime(script: string): Record<string, string> {
@@ -38,9 +54,9 @@ describe('npm start', { timeout: 120_000 }, () => {
 
   it('serves until told to stop, then leaves nothing open behind', async () => {
     const first = start('web')
-    expect(await answers(await address(first))).toBe(303)
+    expect(await answers(await address(first))).toBe(200)
     expect(statSync(join(dataDir, 'running.json')).mode & 0o777).toBe(0o600)
-    expect(statSync(dataDir).mode & 0o777).toBe(0o700)
+    expect(openToOthers(dataDir)).toEqual([])
     expect(await first.kill('SIGTERM')).toBe(0)
     expect(existsSync(join(dataDir, 'running.json'))).toBe(false)
     expect(existsSync(join(dataDir, 'lustrum.db-wal'))).toBe(false)
@@ -51,14 +67,53 @@ describe('npm start', { timeout: 120_000 }, () => {
     expect(await again.kill('SIGINT')).toBe(0)
   })
 
+  it('closes to others a folder and a database that were there, and leaves alone what is not its own', async () => {
+    const first = start('web')
+    await address(first)
+    await first.kill()
+    mkdirSync(join(dataDir, 'before-migration'), { recursive: true })
+    writeFileSync(join(dataDir, 'before-migration', 'lustrum.db'), '')
+    writeFileSync(join(dataDir, 'holiday.txt'), '')
+    for (const name of ['', 'before-migration']) chmodSync(join(dataDir, name), 0o755)
+    for (const name of ['lustrum.db', 'door.json', 'before-migration/lustrum.db', 'holiday.txt'])
+      chmodSync(join(dataDir, name), 0o644)
+    await address(start('web'))
+    expect(openToOthers(dataDir)).toEqual(['holiday.txt'])
+  })
+
+  it('opens the browser by a file of the user’s own, with no secret on a command line', async () => {
+    const bin = join(dir, 'bin')
+    mkdirSync(bin)
+    const told = join(dir, 'told')
+    writeFileSync(
+      join(bin, 'xdg-open'),
+      `#!/bin/sh\necho "$@" > ${told}.new; cat "$1" >> ${told}.new; mv ${told}.new ${told}\n`,
+    )
+    chmodSync(join(bin, 'xdg-open'), 0o755)
+    const one = runStart(['--host', 'web', '--data', dataDir], { PATH: `${bin}:${process.env.PATH}` })
+    started.push(one)
+    const entrance = await address(one)
+    await expect.poll(() => existsSync(told)).toBe(true)
+    const [command, page] = readFileSync(told, 'utf8').split('\n')
+    expect(command).toBe(join(dataDir, 'open.html'))
+    expect(page).toContain(`url=${entrance}"`)
+    expect(statSync(join(dataDir, 'open.html')).mode & 0o777).toBe(0o600)
+    expect(await answers(entrance)).toBe(200)
+    expect(existsSync(join(dataDir, 'open.html'))).toBe(false)
+  })
+
   it('points a second start to the first, for the browser and the window alike', async () => {
     const entrance = await address(start('web'))
+    expect(await answers(entrance)).toBe(200)
     for (const host of ['web', 'desktop'] as const) {
       const second = start(host)
       expect(await second.ends(), host).toBe(0)
-      expect(second.output().trim()).toBe(`Lustrum is already open at ${entrance}`)
+      const again = await address(second)
+      expect(new URL(again).origin).toBe(new URL(entrance).origin)
+      // The first has been used; each start gets one of its own.
+      expect(await answers(entrance), host).toBe(401)
+      expect(await answers(again), host).toBe(200)
     }
-    expect(await answers(entrance)).toBe(303)
   })
 
   it('takes over from one that was killed, and looks the database over first', async () => {
@@ -67,7 +122,10 @@ describe('npm start', { timeout: 120_000 }, () => {
     await first.kill('SIGKILL')
     expect(existsSync(join(dataDir, 'running.json'))).toBe(true)
     const second = start('web')
-    expect(await address(second)).not.toBe(entrance)
+    const again = await address(second)
+    expect(again).not.toBe(entrance)
+    // Open windows go on: the app is where it was.
+    expect(new URL(again).origin).toBe(new URL(entrance).origin)
     expect(second.output()).toMatch(/not closed properly last time.*\nThe database is sound\./)
   })
 
@@ -96,7 +154,7 @@ describe('npm start', { timeout: 120_000 }, () => {
 
   it('opens the browser, saying why in one line, where there is no runtime for the window', async () => {
     const one = start('desktop', { ELECTRON_OVERRIDE_DIST_PATH: dir })
-    expect(await answers(await address(one))).toBe(303)
+    expect(await answers(await address(one))).toBe(200)
     expect(one.output()).toMatch(
       /^The runtime of the window \(Electron\) is not here.*\nLustrum is open at \S+\n$/,
     )
@@ -111,7 +169,7 @@ describe('npm start', { timeout: 120_000 }, () => {
 
   it('opens the browser where the window does not come up', async () => {
     const one = start('desktop', fakeRuntime('echo no display >&2; exit 1'))
-    expect(await answers(await address(one))).toBe(303)
+    expect(await answers(await address(one))).toBe(200)
     expect(one.output()).toContain('The window could not be opened on this machine: opening in the browser.')
   })
 

@@ -66,8 +66,8 @@ async function claim(dataDir: string): Promise<Claim> {
     'already-open',
     '--data',
     dataDir,
-    running?.entrance
-      ? `Lustrum is already open in the browser with the data folder ${dataDir}, at ${running.entrance}. Close it first, or name another folder with --data.`
+    running?.address
+      ? `Lustrum is already open in the browser with the data folder ${dataDir}, at ${running.address}. Close it first, or name another folder with --data.`
       : `Lustrum is already open with the data folder ${dataDir}. Close it first, or name another folder with --data.`,
   )
 }

@@ -3,7 +3,12 @@ import { serve as listen } from '@hono/node-server'
 import { createApp } from '../../api/app.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import type { Desk } from '../../services/desk/desk.ts'
-import { type DoorKeys, makeGuard } from './guard.ts'
+import { makeEntrances } from './entrances.ts'
+import { makeGuard } from './guard.ts'
+import { type DoorKeys, freshKeys, type KeptDoor } from './keys.ts'
+
+/** How long a request may take to arrive whole: the largest file over a slow disk, with room. */
+const requestMs = 60_000
 
 export interface WebHostOptions {
   desk: Desk
@@ -12,22 +17,30 @@ export interface WebHostOptions {
   port: number
   keys: DoorKeys
   onFault: (error: unknown) => void
+  /** Told when a browser has been let in. */
+  onEntered?: () => void
 }
 
 export interface WebHost {
   port: number
-  /** The address that lets a browser in. */
-  entrance: string
+  keys: DoorKeys
+  /** A new address that lets one browser in, once. */
+  entrance(): string
   close(): Promise<void>
 }
 
 /** Serves the app on the loopback address only. */
-export async function serveWeb({ desk, rendererDir, port, keys, onFault }: WebHostOptions): Promise<WebHost> {
+export async function serveWeb(options: WebHostOptions): Promise<WebHost> {
+  const { desk, rendererDir, port, keys, onFault, onEntered } = options
   let taken = port
-  const guard = makeGuard(keys, () => taken)
+  const entrances = makeEntrances()
+  const guard = makeGuard({ keys, entrances, ...(onEntered && { onEntered }) }, () => taken)
   const app = createApp({ desk, rendererDir, guard, onFault })
   const server = await new Promise<ReturnType<typeof listen>>((resolve, reject) => {
-    const starting = listen({ fetch: app.fetch, hostname: '127.0.0.1', port }, () => resolve(starting))
+    const starting = listen(
+      { fetch: app.fetch, hostname: '127.0.0.1', port, serverOptions: { requestTimeout: requestMs } },
+      () => resolve(starting),
+    )
     starting.once('error', (error: NodeJS.ErrnoException) =>
       reject(error.code === 'EADDRINUSE' || error.code === 'EACCES' ? notToBeHad(port) : error),
     )
@@ -35,13 +48,32 @@ export async function serveWeb({ desk, rendererDir, port, keys, onFault }: WebHo
   taken = (server.address() as AddressInfo).port
   return {
     port: taken,
-    entrance: `http://127.0.0.1:${taken}/enter/${keys.secret}`,
+    keys,
+    entrance: () => `http://127.0.0.1:${taken}/enter/${entrances.issue()}`,
     close: () =>
       new Promise<void>((resolve, reject) => {
         server.close(error => (error ? reject(error) : resolve()))
         // Windows that listen for changes would otherwise hold the server open.
         if ('closeAllConnections' in server) server.closeAllConnections()
       }),
+  }
+}
+
+/**
+ * Serves where it was served last time, with the same keys, so that open windows go on by themselves. Where another
+ * program has that port by now, the keys are new too: it may have been sent them.
+ */
+export async function serveAgain(
+  kept: KeptDoor | null,
+  options: Omit<WebHostOptions, 'keys'>,
+): Promise<WebHost> {
+  const { port } = options
+  if (!kept || (port !== 0 && port !== kept.port)) return serveWeb({ ...options, keys: freshKeys() })
+  try {
+    return await serveWeb({ ...options, port: kept.port, keys: kept })
+  } catch (error) {
+    if (port !== 0 || !(error instanceof Refusal)) throw error
+    return serveWeb({ ...options, keys: freshKeys() })
   }
 }
 

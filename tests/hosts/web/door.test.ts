@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { linkKey } from '../../../main/hosts/web/keys.ts'
 import { type Answer, type Ask, type Host, makeHandlerHost, makeSocketHost } from './makeHost.ts'
 
 describe.each([
@@ -12,13 +13,14 @@ describe.each([
   afterAll(() => host.close())
 
   const letIn = (ask: Ask): Promise<Answer> =>
-    host.ask({ ...ask, headers: { cookie: host.cookie, ...ask.headers } })
+    host.ask({ ...ask, headers: { cookie: host.cookie, 'x-lustrum-door': host.keys.token, ...ask.headers } })
   const status = async (answer: Promise<Answer>) => (await answer).status
 
   it('gives the cookie for the secret, and nobody else reads or sends it', async () => {
-    const answer = await host.ask({ path: `/enter/${host.secret}` })
-    expect(answer.status).toBe(303)
-    expect(answer.headers.get('location')).toBe('/')
+    const answer = await host.ask({ path: host.entrance() })
+    expect(answer.status).toBe(200)
+    expect(answer.headers.get('cache-control')).toBe('no-store')
+    expect(answer.text).toContain(`data-token="${host.keys.token}"`)
     expect(answer.headers.get('set-cookie')).toMatch(
       new RegExp(`^lustrum-${host.port}=[\\w-]{43}; Path=/; HttpOnly; SameSite=Strict$`),
     )
@@ -48,6 +50,67 @@ describe.each([
       expect(await status(host.ask({ method, path: '/trpc/system.now' })), method).toBe(401)
   })
 
+  it('lets in once a secret, and the newest twenty', async () => {
+    const path = host.entrance()
+    expect(await status(host.ask({ path }))).toBe(200)
+    const again = await host.ask({ path })
+    expect(again.status).toBe(401)
+    expect(again.headers.get('set-cookie')).toBeNull()
+    const paths = Array.from({ length: 21 }, () => host.entrance())
+    expect(await status(host.ask({ path: paths[0] ?? '' }))).toBe(401)
+    expect(await status(host.ask({ path: paths[20] ?? '' }))).toBe(200)
+  })
+
+  it('gives nothing the shop knows for the cookie alone: every port of this computer is sent it', async () => {
+    const { cookie, keys } = host
+    const headers = { cookie }
+    const paths = [
+      '/trpc/system.now',
+      '/trpc/system.changes',
+      '/documents/calendar.ics',
+      `/documents/calendar.ics?door=${keys.token}`,
+      '/documents/calendar.ics?door=x',
+      '/trpc/system.now?connectionParams={',
+      '/trpc/system.now?connectionParams=null',
+      '/trpc/system.now?connectionParams={"door":"x"}',
+    ]
+    for (const path of paths) {
+      const answer = await host.ask({ path: encodeURI(path), headers })
+      expect(answer.status, path).toBe(401)
+      expect(answer.text, path).toContain('not been let in')
+    }
+    expect(await status(host.ask({ method: 'POST', path: '/entrance', headers }))).toBe(401)
+    for (const token of ['', 'x', `${keys.token}x`, keys.session])
+      expect(await status(letIn({ path: '/trpc/system.now', headers: { 'x-lustrum-door': token } }))).toBe(
+        401,
+      )
+    // Nor for the token alone.
+    expect(await status(letIn({ path: '/trpc/system.now', headers: { cookie: '' } }))).toBe(401)
+  })
+
+  it('opens a document by the key of links, which is good for nothing else', async () => {
+    const { cookie, keys } = host
+    const link = linkKey(keys)
+    const opened = await host.ask({ path: `/documents/label/none.pdf?door=${link}`, headers: { cookie } })
+    expect(opened.status).toBe(404)
+    expect(opened.text).not.toContain('let in')
+    expect(await status(host.ask({ path: `/documents/label/none.pdf?door=${link}` }))).toBe(401)
+    expect(await status(letIn({ path: '/trpc/system.now', headers: { 'x-lustrum-door': link } }))).toBe(401)
+  })
+
+  it('gives a new entrance to who holds both keys', async () => {
+    const answer = await letIn({ method: 'POST', path: '/entrance' })
+    expect(answer.text).toMatch(/^\/enter\/[\w-]{32}$/)
+    expect(await status(host.ask({ path: answer.text }))).toBe(200)
+    expect(await status(letIn({ path: '/entrance' }))).toBe(200)
+    expect((await letIn({ path: '/entrance' })).text).toContain('id="root"')
+  })
+
+  it('lets no browser keep what the shop knows', async () => {
+    for (const path of ['/trpc/system.now', '/trpc/no.such', '/'])
+      expect((await letIn({ path })).headers.get('cache-control'), path).toBe('no-store')
+  })
+
   it('lets nobody in with a wrong cookie or secret', async () => {
     const [name, value = ''] = host.cookie.split('=')
     const cookies = [
@@ -59,13 +122,14 @@ describe.each([
     ]
     for (const cookie of cookies)
       expect(await status(host.ask({ path: '/', headers: { cookie } })), cookie).toBe(401)
-    const secrets = ['', 'x', host.secret.slice(1), `${host.secret}x`, `${host.secret}/`, value]
+    const right = host.entrance().slice('/enter/'.length)
+    const secrets = ['', 'x', right.slice(1), `${right}x`, `${right}/`, value]
     for (const secret of secrets) {
       const answer = await host.ask({ path: `/enter/${secret}` })
       expect(answer.status, secret).toBe(401)
       expect(answer.headers.get('set-cookie'), secret).toBeNull()
     }
-    expect(await status(host.ask({ method: 'POST', path: `/enter/${host.secret}` }))).toBe(401)
+    expect(await status(host.ask({ method: 'POST', path: `/enter/${right}` }))).toBe(401)
   })
 
   it('answers to no other name: a page elsewhere may point its own here', async () => {
@@ -87,7 +151,7 @@ describe.each([
       // Node itself answers 400 to what is no name at all.
       expect([400, 421], name).toContain(answer.status)
       expect(answer.text, name).not.toContain('nowAt')
-      const entering = await host.ask({ path: `/enter/${host.secret}`, headers: { host: name } })
+      const entering = await host.ask({ path: host.entrance(), headers: { host: name } })
       expect(entering.headers.get('set-cookie'), name).toBeNull()
     }
   })
@@ -130,13 +194,13 @@ describe.each([
       await letIn({ path: '/assets/none.js' }),
       await letIn({ path: '/trpc/system.now' }),
       await letIn({ path: '/trpc/no.such' }),
-      await host.ask({ path: `/enter/${host.secret}` }),
+      await host.ask({ path: host.entrance() }),
       await host.ask({ path: '/' }),
       await letIn({ path: '/', headers: { origin: 'https://example.com' } }),
       await letIn({ path: '/', headers: { host: 'example.com' } }),
       await letIn({ method: 'POST', path: '/trpc/system.now', body: 'x'.repeat(2 * 1024 * 1024 + 1) }),
     ]
-    expect(answers.map(answer => answer.status)).toEqual([200, 200, 404, 200, 404, 303, 401, 403, 421, 413])
+    expect(answers.map(answer => answer.status)).toEqual([200, 200, 404, 200, 404, 200, 401, 403, 421, 413])
     const nonces = new Set<string>()
     for (const { headers, status: code } of answers) {
       const policy = headers.get('content-security-policy') ?? ''

@@ -3,7 +3,9 @@ import { connect } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { createApp } from '../../../main/api/app.ts'
-import { freshKeys, makeGuard } from '../../../main/hosts/web/guard.ts'
+import { type Entrances, makeEntrances } from '../../../main/hosts/web/entrances.ts'
+import { makeGuard } from '../../../main/hosts/web/guard.ts'
+import { type DoorKeys, freshKeys } from '../../../main/hosts/web/keys.ts'
 import { serveWeb } from '../../../main/hosts/web/serve.ts'
 import { makeDesk } from '../../services/makeDesk.ts'
 
@@ -23,7 +25,9 @@ export interface Answer {
 /** The web host, as the common cases see it. */
 export interface Host {
   port: number
-  secret: string
+  keys: DoorKeys
+  /** A new path that lets one browser in. */
+  entrance(): string
   /** The cookie of a browser that was let in. */
   cookie: string
   ask(ask: Ask): Promise<Answer>
@@ -48,10 +52,12 @@ export async function makeHandlerHost(): Promise<Host> {
   const rendererDir = makeRenderer()
   const port = 8123
   const keys = freshKeys()
-  const app = createApp({ desk, rendererDir, guard: makeGuard(keys, () => port) })
+  const entrances: Entrances = makeEntrances()
+  const app = createApp({ desk, rendererDir, guard: makeGuard({ keys, entrances }, () => port) })
   const host: Host = {
     port,
-    secret: keys.secret,
+    keys,
+    entrance: () => `/enter/${entrances.issue()}`,
     cookie: '',
     async ask({ method = 'GET', path, headers, body }) {
       const answer = await app.request(`http://127.0.0.1:${port}${path}`, {
@@ -66,7 +72,7 @@ export async function makeHandlerHost(): Promise<Host> {
       rmSync(rendererDir, { recursive: true, force: true })
     },
   }
-  host.cookie = cookieOf(await host.ask({ path: `/enter/${keys.secret}` }))
+  host.cookie = cookieOf(await host.ask({ path: host.entrance() }))
   return host
 }
 
@@ -102,7 +108,8 @@ export async function makeSocketHost(): Promise<Host> {
   const web = await serveWeb({ desk, rendererDir, port: 0, keys, onFault: () => {} })
   const host: Host = {
     port: web.port,
-    secret: keys.secret,
+    keys,
+    entrance: () => new URL(web.entrance()).pathname,
     cookie: '',
     ask({ method = 'GET', path, headers, body }) {
       const all: Record<string, string> = { host: `127.0.0.1:${web.port}`, connection: 'close', ...headers }
@@ -119,6 +126,6 @@ export async function makeSocketHost(): Promise<Host> {
       rmSync(rendererDir, { recursive: true, force: true })
     },
   }
-  host.cookie = cookieOf(await host.ask({ path: `/enter/${keys.secret}` }))
+  host.cookie = cookieOf(await host.ask({ path: host.entrance() }))
   return host
 }

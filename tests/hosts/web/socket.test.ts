@@ -1,8 +1,15 @@
+import { mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { connect } from 'node:net'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
 import { createApp } from '../../../main/api/app.ts'
-import { freshKeys, readDoorKeys } from '../../../main/hosts/web/guard.ts'
+import { makeEntrances } from '../../../main/hosts/web/entrances.ts'
+import { freshKeys, keepDoor, readDoor } from '../../../main/hosts/web/keys.ts'
 import { type Host, makeSocketHost, sendRaw } from './makeHost.ts'
+
+/** The headers of a page that was let in. */
+const letIn = ({ cookie, keys }: Host) => `Cookie: ${cookie}\r\nX-Lustrum-Door: ${keys.token}\r\n`
 
 describe('the web host on its socket', () => {
   let host: Host
@@ -21,7 +28,7 @@ describe('the web host on its socket', () => {
 
   it('answers no request without a Host, or with two', async () => {
     const end = 'Connection: close\r\n\r\n'
-    const cookie = `Cookie: ${host.cookie}\r\n`
+    const cookie = letIn(host)
     const own = `Host: 127.0.0.1:${host.port}\r\n`
     const now = 'GET /trpc/system.now HTTP/1.'
     expect((await sendRaw(host.port, `${now}1\r\n${own}${cookie}${end}`)).status).toBe(200)
@@ -37,7 +44,7 @@ describe('the web host on its socket', () => {
   })
 
   it('goes by the Host, whatever whole address the request line names', async () => {
-    const request = `GET http://example.com/trpc/system.now HTTP/1.1\r\nHost: example.com\r\nCookie: ${host.cookie}\r\nConnection: close\r\n\r\n`
+    const request = `GET http://example.com/trpc/system.now HTTP/1.1\r\nHost: example.com\r\n${letIn(host)}Connection: close\r\n\r\n`
     const answer = await sendRaw(host.port, request)
     expect(answer.status).toBeGreaterThanOrEqual(400)
     expect(answer.text).not.toContain('nowAt')
@@ -45,7 +52,7 @@ describe('the web host on its socket', () => {
 
   it('takes no larger body than it says, told or not how long it is', async () => {
     const head = (more: string) =>
-      `POST /trpc/system.now HTTP/1.1\r\nHost: 127.0.0.1:${host.port}\r\nCookie: ${host.cookie}\r\nConnection: close\r\n${more}\r\n\r\n`
+      `POST /trpc/system.now HTTP/1.1\r\nHost: 127.0.0.1:${host.port}\r\n${letIn(host)}Connection: close\r\n${more}\r\n\r\n`
     const size = 2 * 1024 * 1024 + 1
     const told = await sendRaw(host.port, head(`Content-Length: ${size}`) + 'x'.repeat(size))
     expect(told.status).toBe(413)
@@ -61,7 +68,7 @@ describe('the web host on its socket', () => {
     const other = await makeSocketHost()
     const listening = sendRaw(
       other.port,
-      `GET /trpc/system.changes HTTP/1.1\r\nHost: 127.0.0.1:${other.port}\r\nCookie: ${other.cookie}\r\nAccept: text/event-stream\r\n\r\n`,
+      `GET /trpc/system.changes HTTP/1.1\r\nHost: 127.0.0.1:${other.port}\r\n${letIn(other)}Accept: text/event-stream\r\n\r\n`,
     )
     await new Promise(resolve => setTimeout(resolve, 200))
     await other.close()
@@ -72,18 +79,37 @@ describe('the web host on its socket', () => {
 describe('the keys of the door', () => {
   it('are new each time, and long', () => {
     const keys = Array.from({ length: 20 }, freshKeys)
-    expect(new Set(keys.flatMap(({ secret, session }) => [secret, session])).size).toBe(40)
-    // 24 and 32 random bytes in base64url.
-    for (const { secret, session } of keys) expect([secret.length, session.length]).toEqual([32, 43])
+    expect(new Set(keys.flatMap(({ session, token }) => [session, token])).size).toBe(40)
+    // 32 random bytes in base64url.
+    for (const { session, token } of keys) expect([session.length, token.length]).toEqual([43, 43])
   })
 
-  it('are handed over by npm run dev only, whole', () => {
-    expect(readDoorKeys({ LUSTRUM_DEV_KEYS: 'a.b' })).toEqual({ secret: 'a', session: 'b' })
-    for (const given of [undefined, '', 'a', 'a.', '.b'])
-      expect(readDoorKeys(given === undefined ? {} : { LUSTRUM_DEV_KEYS: given }).secret, given).toHaveLength(
-        32,
-      )
+  it('are kept with their port, for this user alone, and only whole', () => {
+    const dir = mkdtempSync(join(tmpdir(), 'lustrum-door-'))
+    const file = join(dir, 'door.json')
+    expect(readDoor(dir)).toBeNull()
+    writeFileSync(file, '{}', { mode: 0o644 })
+    expect(readDoor(dir)).toBeNull()
+    const door = { ...freshKeys(), port: 8123 }
+    keepDoor(dir, door)
+    expect(readDoor(dir)).toEqual(door)
+    expect(statSync(file).mode & 0o777).toBe(0o600)
+    for (const half of [{ ...door, token: 'x' }, { ...door, session: '' }, { ...door, port: 'x' }, null]) {
+      writeFileSync(file, JSON.stringify(half))
+      expect(readDoor(dir)).toBeNull()
+    }
+    rmSync(dir, { recursive: true })
   })
+})
+
+it('an entrance stays open for ten minutes', () => {
+  let nowMs = 0
+  const { issue, use } = makeEntrances(() => nowMs)
+  const [early, late] = [issue(), issue()]
+  nowMs = 599_999
+  expect(use(early)).toBe(true)
+  nowMs = 600_000
+  expect(use(late)).toBe(false)
 })
 
 describe('a fault of ours', () => {

@@ -2,6 +2,7 @@ import { ActionIcon, Button, Group } from '@mantine/core'
 import { IconX } from '@tabler/icons-react'
 import { useState } from 'react'
 import type { OrderView } from '../../../../main/api/views.ts'
+import { documentHref } from '../../../data/door.ts'
 import { useForm } from '../../../data/form.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -111,7 +112,7 @@ export function DraftOrder({ order, onSend }: Props) {
             <Button
               component="a"
               variant="default"
-              href={order.pdfPath}
+              href={documentHref(order.pdfPath)}
               target="_blank"
               rel="noreferrer"
               aria-label={`Order ${number} as PDF`}

@@ -2,6 +2,7 @@ import { Alert, Button, Modal, Stack, Textarea, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import type { DraftMessageView, OrderView, SentView } from '../../../../main/api/views.ts'
+import { documentHref } from '../../../data/door.ts'
 import { useForm } from '../../../data/form.ts'
 import { type SavingOptions, useSaving } from '../../../data/saving.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
@@ -56,7 +57,13 @@ function Letter({ message, order, onClose, onSent }: LetterProps) {
       onCancel={onClose}
       more={
         <>
-          <Button component="a" variant="default" href={order.pdfPath} target="_blank" rel="noreferrer">
+          <Button
+            component="a"
+            variant="default"
+            href={documentHref(order.pdfPath)}
+            target="_blank"
+            rel="noreferrer"
+          >
             Look at the PDF
           </Button>
           {kind === 'order' && (

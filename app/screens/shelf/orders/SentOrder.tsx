@@ -2,6 +2,7 @@ import { Button, Group, TextInput } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { OrderView } from '../../../../main/api/views.ts'
+import { documentHref } from '../../../data/door.ts'
 import { useForm } from '../../../data/form.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -57,7 +58,7 @@ export function SentOrder({ order, onSaid }: Props) {
           <Button
             component="a"
             variant="default"
-            href={order.pdfPath}
+            href={documentHref(order.pdfPath)}
             target="_blank"
             rel="noreferrer"
             aria-label={`Order ${order.number} as PDF`}

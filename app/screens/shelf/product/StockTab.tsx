@@ -1,6 +1,7 @@
 import { Button, Group } from '@mantine/core'
 import { useState } from 'react'
 import type { LotView, ShelfProductView, ShelfUnit } from '../../../../main/api/views.ts'
+import { documentHref } from '../../../data/door.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
 import { amountText, yearDateWords } from '../../../parts/shelf/amounts.ts'
@@ -157,7 +158,7 @@ function BottleRow({ lot, unit, start, open }: RowProps) {
             component="a"
             variant="subtle"
             size="compact-xs"
-            href={`/documents/label/${lot.id}.pdf`}
+            href={documentHref(`/documents/label/${lot.id}.pdf`)}
             target="_blank"
             rel="noreferrer"
             aria-label={`Label for a decanted bottle of no. ${lot.number}, PDF`}

@@ -2,6 +2,7 @@ import { Button } from '@mantine/core'
 import { useState } from 'react'
 import type { SafetyView } from '../../../../main/api/views.ts'
 import { storageGroupWords } from '../../../../main/domain/hazard/index.ts'
+import { documentHref } from '../../../data/door.ts'
 import { useShop } from '../../../data/shop.ts'
 import { yearDateWords } from '../../../parts/shelf/amounts.ts'
 import { Pictograms } from '../../../parts/shelf/Pictograms.tsx'
@@ -67,7 +68,7 @@ export function SafetyCard({ safety }: { safety: SafetyView }) {
           <h2>Data sheet</h2>
           {sheet ? (
             <p>
-              <a href={sheet.path} target="_blank" rel="noreferrer">
+              <a href={documentHref(sheet.path)} target="_blank" rel="noreferrer">
                 {sheet.name}
               </a>{' '}
               <span className={styles.soft}>

@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { CallView, MessageView } from '../../../../main/api/views.ts'
+import { documentHref } from '../../../data/door.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
 import { faultsOf } from '../../../parts/faults.ts'
@@ -133,7 +134,7 @@ function Letter({ letter, onDone }: { letter: MessageView; onDone(words: string)
             component="a"
             variant="default"
             size="compact-sm"
-            href={`/documents/letter/${letter.id}.pdf`}
+            href={documentHref(`/documents/letter/${letter.id}.pdf`)}
             target="_blank"
             rel="noreferrer"
             aria-label={`Print the letter to ${letter.customerName}`}

@@ -2,6 +2,7 @@ import { Alert, Button, Group } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { MessageView } from '../../../../main/api/views.ts'
+import { documentHref } from '../../../data/door.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -171,7 +172,7 @@ function MessageActs({ message, onEdit, onDone }: ActsProps) {
           <Button
             component="a"
             variant="subtle"
-            href={`/documents/letter/${id}.pdf`}
+            href={documentHref(`/documents/letter/${id}.pdf`)}
             target="_blank"
             rel="noreferrer"
           >
