@@ -1,6 +1,6 @@
 /** Which forms hold something that was typed and not saved, and the question before it would be lost. */
 import { modals } from '@mantine/modals'
-import { createElement, type MouseEvent } from 'react'
+import { createElement } from 'react'
 
 const forms = new Map<Element, () => boolean>()
 
@@ -34,12 +34,4 @@ export async function mayLeave(part: Element): Promise<boolean> {
       onClose: () => resolve(false),
     }),
   )
-}
-
-/** For a button that puts another form in the place of one beside it: asks first where that holds something unsaved. */
-export function leaving(go: () => void): (event: MouseEvent) => void {
-  return event => {
-    const part = event.currentTarget.closest('section, [role="dialog"], main') ?? document.body
-    void mayLeave(part).then(may => may && go())
-  }
 }

@@ -1,6 +1,6 @@
 import { Button, Group } from '@mantine/core'
-import { useState } from 'react'
 import type { CarView, PlanView } from '../../../main/api/views.ts'
+import { useEditing } from '../../data/editing.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { faultsOf } from '../../parts/faults.ts'
@@ -13,7 +13,7 @@ import { PlanForm } from './PlanForm.tsx'
 
 /** Every standing arrangement of the car, with its next visit and the reason for it. */
 export function Plans({ car, acts }: { car: CarView; acts: Acts }) {
-  const [editing, setEditing] = useState<string | null>(null)
+  const { editing, edit, close } = useEditing()
   const chosen = car.plans.find(plan => plan.id === editing)
   return (
     <section className={styles.card} aria-labelledby="plans">
@@ -59,7 +59,7 @@ export function Plans({ car, acts }: { car: CarView; acts: Acts }) {
                         variant="default"
                         size="compact-sm"
                         aria-label={`Change the plan ${plan.title}`}
-                        onClick={() => setEditing(plan.id)}
+                        onClick={edit(plan.id)}
                       >
                         Change
                       </Button>
@@ -72,14 +72,14 @@ export function Plans({ car, acts }: { car: CarView; acts: Acts }) {
         )}
         {editing === null ? (
           <div>
-            <Button variant="default" onClick={() => setEditing('new')}>
+            <Button variant="default" onClick={edit('new')}>
               Add a plan
             </Button>
           </div>
         ) : (
           <>
-            <PlanForm key={editing} car={car} plan={chosen} onDone={() => setEditing(null)} />
-            {chosen && <EndPlan plan={chosen} onDone={() => setEditing(null)} />}
+            <PlanForm key={editing} car={car} plan={chosen} onDone={close} />
+            {chosen && <EndPlan plan={chosen} onDone={close} />}
           </>
         )}
       </div>

@@ -1,7 +1,7 @@
 import { Button } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
-import { useState } from 'react'
 import type { CustomerView, VehicleView } from '../../../main/api/views.ts'
+import { useEditing } from '../../data/editing.ts'
 import { trpc } from '../../data/trpc.ts'
 import { ArchiveButton } from '../../parts/ArchiveButton.tsx'
 import { finishChoices, labelOf, sizeChoices } from '../../parts/shopWords.ts'
@@ -10,7 +10,7 @@ import { VehicleForm } from './VehicleForm.tsx'
 
 /** A customer's cars, each with its page to change it. */
 export function Vehicles({ customer }: { customer: CustomerView }) {
-  const [editing, setEditing] = useState<string | null>(null)
+  const { editing, edit, close } = useEditing()
   const chosen = customer.vehicles.find(vehicle => vehicle.id === editing)
   return (
     <section className={styles.card} aria-labelledby="cars">
@@ -45,7 +45,7 @@ export function Vehicles({ customer }: { customer: CustomerView }) {
               variant="default"
               size="compact-sm"
               aria-label={`Change ${vehicle.plate || carWords(vehicle)}`}
-              onClick={() => setEditing(vehicle.id)}
+              onClick={edit(vehicle.id)}
             >
               Change
             </Button>
@@ -53,18 +53,13 @@ export function Vehicles({ customer }: { customer: CustomerView }) {
         ))}
       </ul>
       {editing === null && customer.archivedAt === null && (
-        <Button mt="sm" variant="default" onClick={() => setEditing('new')}>
+        <Button mt="sm" variant="default" onClick={edit('new')}>
           Add a car
         </Button>
       )}
       {editing !== null && (
         <>
-          <VehicleForm
-            key={editing}
-            customerId={customer.id}
-            vehicle={chosen}
-            onDone={() => setEditing(null)}
-          />
+          <VehicleForm key={editing} customerId={customer.id} vehicle={chosen} onDone={close} />
           {chosen && (
             <ArchiveButton
               row={chosen}

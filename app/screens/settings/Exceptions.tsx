@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { ExceptionView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
+import { useEditing } from '../../data/editing.ts'
 import { useForm } from '../../data/form.ts'
 import { useNowAt } from '../../data/now.ts'
 import { useSaving } from '../../data/saving.ts'
@@ -16,15 +17,13 @@ import { WallSpans } from '../../parts/WallSpans.tsx'
 import { spansWords } from '../../parts/weekHours.ts'
 import styles from './Settings.module.css'
 
-type Editing = Omit<ExceptionView, 'id' | 'version'> & Partial<Pick<ExceptionView, 'id' | 'version'>>
-
 /** The dates whose hours differ: holidays, a late evening, a Saturday opened. */
 export function Exceptions() {
   const { zone } = useShop()
   const nowAt = useNowAt()
   const list = useQuery(trpc.hours.exceptions.queryOptions()).data ?? []
   const removing = useSaving(trpc.hours.removeException.mutationOptions())
-  const [editing, setEditing] = useState<Editing | null>(null)
+  const { editing, edit, close } = useEditing()
   const [past, setPast] = useState(false)
   const today = nowAt === null ? '' : dateOf(nowAt, zone)
   const shown = list.filter(each => past || each.date >= today)
@@ -52,7 +51,7 @@ export function Exceptions() {
               variant="default"
               size="compact-sm"
               aria-label={`Change ${each.date}`}
-              onClick={() => setEditing(each)}
+              onClick={edit(each.id)}
             >
               Change
             </Button>
@@ -69,14 +68,15 @@ export function Exceptions() {
       </ul>
       {words && <p role="alert">{words}</p>}
       {editing ? (
-        <ExceptionForm key={editing.id ?? 'new'} first={editing} onDone={() => setEditing(null)} />
+        <ExceptionForm
+          key={editing}
+          date={list.find(each => each.id === editing)}
+          today={today}
+          onDone={close}
+        />
       ) : (
         <Group mt="md">
-          <Button
-            variant="default"
-            disabled={today === ''}
-            onClick={() => setEditing({ date: today, hours: [], note: '' })}
-          >
+          <Button variant="default" disabled={today === ''} onClick={edit('new')}>
             Add a date
           </Button>
           {list.length > shown.length || past ? (
@@ -88,11 +88,19 @@ export function Exceptions() {
   )
 }
 
-function ExceptionForm({ first, onDone }: { first: Editing; onDone(): void }) {
+interface FormProps {
+  /** Undefined: a new one. */
+  date: ExceptionView | undefined
+  today: string
+  onDone(): void
+}
+
+function ExceptionForm({ date, today, onDone }: FormProps) {
   const form = useForm({
-    saved: first,
+    saved: { date: date?.date ?? today, hours: date?.hours ?? [], note: date?.note ?? '' },
+    version: date?.version,
     saving: trpc.hours.saveException.mutationOptions(),
-    send: value => value,
+    send: (value, version) => ({ ...value, ...(date && { id: date.id, version }) }),
     done: onDone,
   })
   const { change, faults } = form

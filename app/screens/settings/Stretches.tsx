@@ -1,6 +1,6 @@
 import { Button, Group, TextInput } from '@mantine/core'
-import { useState } from 'react'
 import { atWall, dateOf } from '../../../main/domain/calendar/index.ts'
+import { useEditing } from '../../data/editing.ts'
 import { useForm } from '../../data/form.ts'
 import { useNowAt } from '../../data/now.ts'
 import { type SavingOptions, useSaving } from '../../data/saving.ts'
@@ -39,16 +39,16 @@ export function Stretches<Owner extends object>(props: Props<Owner>) {
   const { zone } = useShop()
   const nowAt = useNowAt()
   const removing = useSaving(remove)
-  const [editing, setEditing] = useState<EditedStretch | null>(null)
+  const { editing, edit, close } = useEditing()
   const words = faultsOf(removing.error).rest()
-  const fresh = (now: number): EditedStretch => {
+  const fresh = (now: number) => {
     const tomorrow = dateOf(now + 1440, zone)
     return { fromAt: atWall(tomorrow, 0, zone), toAt: atWall(tomorrow, 1440, zone), reason: '' }
   }
   return (
     <section className={styles.card} aria-label={title}>
       <h3>{title}</h3>
-      {stretches.length === 0 && !editing && <p className={styles.soft}>{empty}</p>}
+      {stretches.length === 0 && editing === null && <p className={styles.soft}>{empty}</p>}
       <ul className={styles.list}>
         {stretches.map(each => {
           const when = `${longWords(each.fromAt, zone)} to ${longWords(each.toAt, zone)}`
@@ -62,7 +62,7 @@ export function Stretches<Owner extends object>(props: Props<Owner>) {
                 variant="default"
                 size="compact-sm"
                 aria-label={`Change ${when}`}
-                onClick={() => setEditing(each)}
+                onClick={edit(each.id)}
               >
                 Change
               </Button>
@@ -79,23 +79,19 @@ export function Stretches<Owner extends object>(props: Props<Owner>) {
         })}
       </ul>
       {words && <p role="alert">{words}</p>}
-      {editing ? (
+      {editing !== null && nowAt !== null ? (
         <StretchForm
-          key={editing.id ?? 'new'}
+          key={editing}
           label={title}
           reasonExample={reasonExample}
-          first={editing}
+          stretch={stretches.find(each => each.id === editing)}
+          fresh={fresh(nowAt)}
           owner={owner}
           save={save}
-          onDone={() => setEditing(null)}
+          onDone={close}
         />
       ) : (
-        <Button
-          mt="md"
-          variant="default"
-          disabled={nowAt === null}
-          onClick={() => nowAt !== null && setEditing(fresh(nowAt))}
-        >
+        <Button mt="md" variant="default" disabled={nowAt === null} onClick={edit('new')}>
           {addLabel}
         </Button>
       )}
@@ -105,16 +101,20 @@ export function Stretches<Owner extends object>(props: Props<Owner>) {
 
 interface FormProps<Owner extends object> extends Pick<Props<Owner>, 'owner' | 'save' | 'reasonExample'> {
   label: string
-  first: EditedStretch
+  /** Undefined: a new one, which begins with `fresh`. */
+  stretch: Stretch | undefined
+  fresh: Pick<Stretch, 'fromAt' | 'toAt' | 'reason'>
   onDone(): void
 }
 
 function StretchForm<Owner extends object>(props: FormProps<Owner>) {
-  const { label, reasonExample, first, owner, save, onDone } = props
+  const { label, reasonExample, stretch, fresh, owner, save, onDone } = props
+  const { fromAt, toAt, reason } = stretch ?? fresh
   const form = useForm({
-    saved: first,
+    saved: { fromAt, toAt, reason },
+    version: stretch?.version,
     saving: save,
-    send: value => ({ ...value, ...owner }),
+    send: (value, version) => ({ ...value, ...(stretch && { id: stretch.id, version }), ...owner }),
     done: onDone,
   })
   return (

@@ -1,7 +1,7 @@
 import { ActionIcon, Button } from '@mantine/core'
 import { IconX } from '@tabler/icons-react'
-import { useState } from 'react'
-import type { ShelfProductView, ShelfUnit, SizeView, SupplierOfferView } from '../../../../main/api/views.ts'
+import type { ShelfProductView, ShelfUnit } from '../../../../main/api/views.ts'
+import { useEditing } from '../../../data/editing.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -27,10 +27,9 @@ export function Buying({ product, unit }: Props) {
 }
 
 function Sizes({ product, unit }: Props) {
-  const [editing, setEditing] = useState<SizeView | 'new' | null>(null)
-  const close = () => setEditing(null)
+  const { editing, edit, close } = useEditing()
   return (
-    <div className={styles.card}>
+    <section className={styles.card} aria-label="Sizes">
       <h2>
         Sizes <small>what the label says and what it measures</small>
       </h2>
@@ -58,7 +57,7 @@ function Sizes({ product, unit }: Props) {
                     variant="subtle"
                     size="compact-xs"
                     aria-label={`Change the size ${size.label}`}
-                    onClick={() => setEditing(size)}
+                    onClick={edit(size.id)}
                   >
                     Change
                   </Button>
@@ -70,18 +69,18 @@ function Sizes({ product, unit }: Props) {
       )}
       {editing ? (
         <SizeForm
-          key={editing === 'new' ? 'new' : editing.id}
+          key={editing}
           product={product}
           unit={unit}
-          size={editing === 'new' ? null : editing}
+          size={product.sizes.find(size => size.id === editing) ?? null}
           onClose={close}
         />
       ) : (
-        <Button variant="default" size="xs" mt="sm" onClick={() => setEditing('new')}>
+        <Button variant="default" size="xs" mt="sm" onClick={edit('new')}>
           Add a size
         </Button>
       )}
-    </div>
+    </section>
   )
 }
 
@@ -106,11 +105,10 @@ function Code({ code }: { code: string }) {
 
 function Offers({ product, unit }: Props) {
   const { currency } = useShop()
-  const [editing, setEditing] = useState<SupplierOfferView | 'new' | null>(null)
-  const close = () => setEditing(null)
+  const { editing, edit, close } = useEditing()
   const hundred = unit === 'piece' ? '100 pieces' : `100 ${unit}`
   return (
-    <div className={styles.card}>
+    <section className={styles.card} aria-label="Offers">
       <h2>
         Offers <small>the preferred one is what is proposed</small>
       </h2>
@@ -145,7 +143,7 @@ function Offers({ product, unit }: Props) {
                     variant="subtle"
                     size="compact-xs"
                     aria-label={`Change the offer of ${offer.supplierName}`}
-                    onClick={() => setEditing(offer)}
+                    onClick={edit(offer.id)}
                   >
                     Change
                   </Button>
@@ -157,9 +155,9 @@ function Offers({ product, unit }: Props) {
       )}
       {editing ? (
         <OfferForm
-          key={editing === 'new' ? 'new' : editing.id}
+          key={editing}
           product={product}
-          offer={editing === 'new' ? null : editing}
+          offer={product.offers.find(offer => offer.id === editing) ?? null}
           onClose={close}
         />
       ) : (
@@ -168,11 +166,11 @@ function Offers({ product, unit }: Props) {
           size="xs"
           mt="sm"
           disabled={product.sizes.length === 0}
-          onClick={() => setEditing('new')}
+          onClick={edit('new')}
         >
           Add an offer
         </Button>
       )}
-    </div>
+    </section>
   )
 }

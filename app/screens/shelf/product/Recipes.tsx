@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core'
-import { useState } from 'react'
 import type { LearningView, ShelfProductView, ShelfUnit } from '../../../../main/api/views.ts'
+import { useEditing } from '../../../data/editing.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
 import { amountText } from '../../../parts/shelf/amounts.ts'
@@ -12,10 +12,10 @@ import { RecipeForm } from './RecipeForm.tsx'
 export function Recipes({ product, unit }: { product: ShelfProductView; unit: ShelfUnit }) {
   return (
     <div className={styles.two}>
-      <div className={styles.card}>
+      <section className={styles.card} aria-label="Recipe">
         <h2>Recipe</h2>
         <RecipeList product={product} unit={unit} />
-      </div>
+      </section>
       <div className={styles.card}>
         <h2>
           Real use <small>a spill or a slip of the pen does not count</small>
@@ -41,10 +41,9 @@ export function Recipes({ product, unit }: { product: ShelfProductView; unit: Sh
 }
 
 function RecipeList({ product, unit }: { product: ShelfProductView; unit: ShelfUnit }) {
-  const [editing, setEditing] = useState<string | null>(null)
+  const { editing, edit, close } = useEditing()
   const keyOf = (recipe: { treatmentId: string; position: number }) =>
     `${recipe.treatmentId} ${recipe.position}`
-  const close = () => setEditing(null)
   return (
     <>
       {product.recipes.length === 0 && (
@@ -77,7 +76,7 @@ function RecipeList({ product, unit }: { product: ShelfProductView; unit: ShelfU
                       variant="subtle"
                       size="compact-xs"
                       aria-label={`Change the recipe of ${recipe.stepName}`}
-                      onClick={() => setEditing(keyOf(recipe))}
+                      onClick={edit(keyOf(recipe))}
                     >
                       Change
                     </Button>
@@ -91,7 +90,7 @@ function RecipeList({ product, unit }: { product: ShelfProductView; unit: ShelfU
       {editing === 'new' ? (
         <RecipeForm product={product} unit={unit} recipe={null} onClose={close} />
       ) : (
-        <Button variant="default" size="xs" mt="sm" onClick={() => setEditing('new')}>
+        <Button variant="default" size="xs" mt="sm" onClick={edit('new')}>
           Another step draws it
         </Button>
       )}

@@ -1,7 +1,7 @@
 import { Button, Select } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
-import { useState } from 'react'
 import type { IntervalView } from '../../../../main/api/views.ts'
+import { useEditing } from '../../../data/editing.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/form/Form.tsx'
@@ -13,7 +13,7 @@ const marks: IntervalView['productMark'][] = ['data sheet', 'common practice', '
 /** How long each coating and topper is taken to last before anything is seen of it. */
 export function Lives() {
   const lives = useQuery(trpc.upkeep.products.queryOptions()).data ?? []
-  const [editing, setEditing] = useState<string | null>(null)
+  const { editing, edit, close } = useEditing()
   const chosen = lives.find(life => life.productId === editing)
   return (
     <section className={styles.card} aria-labelledby="lives">
@@ -43,7 +43,7 @@ export function Lives() {
                     variant="default"
                     size="compact-sm"
                     aria-label={`Change how long ${life.productName} lasts`}
-                    onClick={() => setEditing(life.productId)}
+                    onClick={edit(life.productId)}
                   >
                     Change
                   </Button>
@@ -53,7 +53,7 @@ export function Lives() {
           </tbody>
         </table>
       )}
-      {chosen && <LifeForm key={chosen.productId} life={chosen} onDone={() => setEditing(null)} />}
+      {chosen && <LifeForm key={chosen.productId} life={chosen} onDone={close} />}
       <p className={styles.soft}>
         At ordinary exposure. It is where learning begins; inspections take its place as they come in.
       </p>
