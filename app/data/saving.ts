@@ -64,7 +64,6 @@ export function useSaving<Input, Result>(
         children: createElement('p', { style: { whiteSpace: 'pre-line', margin: 0 } }, message),
         size: 'lg',
         labels: { confirm: 'Do it anyway', cancel: 'Leave it as it is' },
-        closeButtonProps: { 'aria-label': 'Close' },
         onConfirm: () => save({ ...input, accepted: true }, done),
       })
     },

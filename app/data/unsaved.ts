@@ -28,7 +28,6 @@ export async function mayLeave(part: Element): Promise<boolean> {
       children: createElement('p', { style: { margin: 0 } }, `What you typed in “${name}” would be lost.`),
       labels: { confirm: 'Leave without saving', cancel: 'Stay here' },
       confirmProps: { color: 'red' },
-      closeButtonProps: { 'aria-label': 'Close' },
       onConfirm: () => resolve(true),
       onCancel: () => resolve(false),
       onClose: () => resolve(false),

@@ -17,7 +17,7 @@ export function AskDialog({ title, words, label, action, busy, onClose, onSay }:
   const [missing, setMissing] = useState(false)
   const say = () => (text.trim() ? onSay(text.trim()) : setMissing(true))
   return (
-    <Modal opened onClose={onClose} title={title} closeButtonProps={{ 'aria-label': 'Close' }}>
+    <Modal opened onClose={onClose} title={title}>
       <Stack>
         <Text>{words}</Text>
         <Textarea

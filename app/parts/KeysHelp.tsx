@@ -22,13 +22,7 @@ export function KeysHelp({ opened, onClose }: Props) {
   ]
   const groups = [...shown, { title: 'Everywhere', list: general }]
   return (
-    <Modal
-      opened={opened}
-      onClose={onClose}
-      title="Keys"
-      size="lg"
-      closeButtonProps={{ 'aria-label': 'Close' }}
-    >
+    <Modal opened={opened} onClose={onClose} title="Keys" size="lg">
       {groups.map(({ title, list }) => (
         <section key={title} className={styles.group} aria-label={title}>
           <h3>{title}</h3>

@@ -76,6 +76,7 @@ export const theme = createTheme({
     Checkbox: Checkbox.extend({ defaultProps: { iconColor: 'var(--work-ink)' } }),
     // What a field is explained by stands below it, so that fields beside each other keep one line.
     InputWrapper: { defaultProps: { inputWrapperOrder: ['label', 'input', 'description', 'error'] } },
+    Modal: { defaultProps: { closeButtonProps: { 'aria-label': 'Close' } } },
     Notification: Notification.extend({
       defaultProps: { closeButtonProps: { 'aria-label': 'Close' } },
       styles: { description: { color: 'var(--soft)' } },

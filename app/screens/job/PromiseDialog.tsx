@@ -23,7 +23,7 @@ export function PromiseDialog({ job, onClose }: { job: JobView; onClose(): void 
     promise.mutate({ id: job.id, version: job.version, promisedAt })
   }
   return (
-    <Modal opened onClose={onClose} title="New promise" closeButtonProps={{ 'aria-label': 'Close' }}>
+    <Modal opened onClose={onClose} title="New promise">
       <Stack>
         <Text>
           Promised so far: {longWords(job.promisedAt, job.zone)}. As it stands the car goes home{' '}

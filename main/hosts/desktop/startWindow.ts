@@ -11,6 +11,7 @@ import { menuTemplate } from './menu.ts'
 import { keepInside } from './navigation.ts'
 import { guardPermissions } from './permissions.ts'
 import { appOrigin, privilegedScheme, serveScheme } from './scheme.ts'
+import { askBeforeClosing } from './unsaved.ts'
 import { windowOptions } from './windowOptions.ts'
 import { keepWindowState, readWindowState } from './windowState.ts'
 
@@ -73,7 +74,7 @@ async function claim(dataDir: string): Promise<Claim> {
 }
 
 async function open(shell: Shell, place: Place, windowDir: string): Promise<void> {
-  const { app, BrowserWindow, Menu, protocol, screen, session } = shell
+  const { app, BrowserWindow, dialog, Menu, protocol, screen, session } = shell
   const claimed = await claim(place.dataDir)
   const desk = await openShop(claimed, {
     dataDir: place.dataDir,
@@ -95,6 +96,7 @@ async function open(shell: Shell, place: Place, windowDir: string): Promise<void
   if (state?.maximized) window.maximize()
   window.once('ready-to-show', () => window.show())
   window.on('close', () => keepWindowState(windowDir, window))
+  askBeforeClosing(window, dialog)
   app.on('second-instance', () => {
     if (window.isMinimized()) window.restore()
     window.show()

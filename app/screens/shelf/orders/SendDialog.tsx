@@ -1,4 +1,4 @@
-import { Alert, Button, Modal, Stack, Textarea, TextInput } from '@mantine/core'
+import { Alert, Button, Stack, Textarea, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import type { DraftMessageView, OrderView, SentView } from '../../../../main/api/views.ts'
@@ -7,6 +7,7 @@ import { useForm } from '../../../data/form.ts'
 import { type SavingOptions, useSaving } from '../../../data/saving.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
 import { faultsOf } from '../../../parts/faults.ts'
+import { Dialog } from '../../../parts/form/Dialog.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { Refused } from '../../../parts/form/Refused.tsx'
 
@@ -25,10 +26,10 @@ export function SendDialog({ order, kind, onClose, onSent }: Props) {
       ? `Send order ${order.number} to ${order.supplierName}`
       : `Ask ${order.supplierName} after order ${order.number}`
   return (
-    <Modal opened onClose={onClose} title={title} size="lg" closeButtonProps={{ 'aria-label': 'Close' }}>
+    <Dialog onClose={onClose} title={title} size="lg">
       {query.error && <Alert color="red">{faultOf(query.error).message}</Alert>}
       {query.data && <Letter message={query.data} order={order} onClose={onClose} onSent={onSent} />}
-    </Modal>
+    </Dialog>
   )
 }
 

@@ -1,4 +1,4 @@
-import { Button, Menu, Modal, Stack, TextInput } from '@mantine/core'
+import { Button, Menu, Stack, TextInput } from '@mantine/core'
 import { IconChevronDown } from '@tabler/icons-react'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
@@ -6,6 +6,7 @@ import type { ActView, Channel, VisitView } from '../../../../main/api/views.ts'
 import { useForm } from '../../../data/form.ts'
 import type { SavingOptions } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { Dialog } from '../../../parts/form/Dialog.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { DateField } from '../../../parts/inputs.tsx'
 import { dateWords } from '../../../parts/time.ts'
@@ -97,12 +98,7 @@ function ActDialog({ act, visit, today, onClose, onDone }: DialogProps) {
     },
   })
   return (
-    <Modal
-      opened
-      onClose={onClose}
-      title={`${titles[act]}: ${visit.title}, ${visit.plate}`}
-      closeButtonProps={{ 'aria-label': 'Close' }}
-    >
+    <Dialog onClose={onClose} title={`${titles[act]}: ${visit.title}, ${visit.plate}`}>
       <Form form={form} label={titles[act]} save={titles[act]} onCancel={onClose}>
         <Stack gap="sm">
           <p style={{ margin: 0 }}>It is due on {dateWords(visit.dueOn)}.</p>
@@ -123,6 +119,6 @@ function ActDialog({ act, visit, today, onClose, onDone }: DialogProps) {
           )}
         </Stack>
       </Form>
-    </Modal>
+    </Dialog>
   )
 }

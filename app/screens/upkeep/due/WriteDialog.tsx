@@ -1,9 +1,10 @@
-import { Modal, Select, Stack } from '@mantine/core'
+import { Select, Stack } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
 import type { Channel, VisitView } from '../../../../main/api/views.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { Dialog } from '../../../parts/form/Dialog.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { channelWords } from '../words.ts'
 
@@ -41,7 +42,7 @@ export function WriteDialog({ visit, channel, onClose }: Props) {
   const { faults } = form
   const label = `Write a reminder to ${visit.customerName}`
   return (
-    <Modal opened onClose={onClose} title={label} closeButtonProps={{ 'aria-label': 'Close' }}>
+    <Dialog onClose={onClose} title={label}>
       <Form form={form} label={label} save="Write it" onCancel={onClose}>
         <Stack gap="sm">
           <p style={{ margin: 0 }}>
@@ -59,6 +60,6 @@ export function WriteDialog({ visit, channel, onClose }: Props) {
           />
         </Stack>
       </Form>
-    </Modal>
+    </Dialog>
   )
 }
