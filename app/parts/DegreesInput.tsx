@@ -20,6 +20,8 @@ export function DegreesInput({ value, onChange, ...rest }: Props) {
       {...rest}
       unit={degreeSign(units)}
       w={150}
+      least={-150}
+      most={500}
       value={value === null ? null : degreesShown(value, units)}
       onChange={typed => onChange(typed === null ? null : celsiusTyped(typed, units))}
     />

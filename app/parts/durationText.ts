@@ -1,3 +1,6 @@
+/** Nearly two years: the api takes no more. */
+const mostMinutes = 1_000_000
+
 /**
  * A duration as somebody types it, in whole minutes; null when it is none. A bare number is minutes; h, d and w count
  * hours, days and weeks ("90", "1 h 30", "1:30", "1.5 h", "7 d", "2 d 4 h").
@@ -23,6 +26,7 @@ export function readDuration(text: string): number | null {
     last = perUnit[unit]
     rest = rest.slice(part[0].length)
   }
+  if (minutes > mostMinutes) return null
   return Number.isInteger(Math.round(minutes * 1e6) / 1e6) ? Math.round(minutes) : null
 }
 

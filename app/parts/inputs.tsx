@@ -4,6 +4,7 @@ import { formatMoney, majorOf, readMoney } from '../../main/domain/money/index.t
 import { parsePhone, showPhone } from '../../main/domain/vehicle/index.ts'
 import { useShop } from '../data/shop.ts'
 import { durationText, readDuration } from './durationText.ts'
+import { type NumberLimits, numberRemedy, readNumber } from './numberText.ts'
 import { ReadInput } from './ReadInput.tsx'
 import { readWall, wallText } from './wallText.ts'
 
@@ -50,23 +51,54 @@ export function WallInput(props: Valued<number>) {
   )
 }
 
+/** The same, or nothing at all. */
+export function OptionalWallInput(props: Valued<number | null>) {
+  return (
+    <ReadInput
+      {...props}
+      read={text => (text.trim() === '' ? null : (readWall(text) ?? undefined))}
+      show={minutes => (minutes === null ? '' : wallText(minutes))}
+      remedy="Write a time such as 14:00, or leave it empty."
+    />
+  )
+}
+
+/** Ten thousand million of the smallest unit: more is a slip of the finger, and sums of it could not be kept exactly. */
+const mostMinor = 10_000_000_000
+
+function readPrice(text: string, currency: string): number | undefined {
+  try {
+    const minor = readMoney(text, currency, navigator.language)
+    return Math.abs(minor) <= mostMinor ? minor : undefined
+  } catch {
+    return undefined
+  }
+}
+
 /** An amount in the shop's currency, in minor units. */
 export function MoneyInput(props: Valued<number>) {
   const { currency } = useShop()
-  const read = (text: string) => {
-    try {
-      return readMoney(text, currency, navigator.language)
-    } catch {
-      return undefined
-    }
-  }
   return (
     <ReadInput
       {...props}
       inputMode="decimal"
-      read={read}
+      read={text => readPrice(text, currency)}
       show={minor => (Number.isSafeInteger(minor) ? formatMoney(minor, currency, navigator.language) : '')}
       remedy={`Write an amount such as ${majorOf(125_000, currency)}.`}
+    />
+  )
+}
+
+/** The same, or nothing at all. */
+export function OptionalMoneyInput(props: Valued<number | null>) {
+  const { currency } = useShop()
+  return (
+    <ReadInput
+      {...props}
+      inputMode="decimal"
+      read={text => (text.trim() === '' ? null : readPrice(text, currency))}
+      show={minor => (minor === null ? '' : formatMoney(minor, currency, navigator.language))}
+      remedy={`Write an amount such as ${majorOf(25_000, currency)}, or leave it empty.`}
     />
   )
 }
@@ -109,37 +141,34 @@ const unitAtEnd = (unit: string | undefined) =>
     ? { rightSection: <span aria-hidden="true">{unit}</span>, rightSectionWidth: unit.length > 2 ? 52 : 34 }
     : {}
 
-/** A plain number with its unit, from the keyboard's own decimals. */
-export function DecimalInput({ unit, ...props }: Valued<number> & { unit?: string }) {
+type Numbered<T> = Valued<T> & NumberLimits & { unit?: string }
+
+/** A plain number with its unit, within limits, from the keyboard's own decimals. */
+export function DecimalInput({ unit, least, most, whole, ...props }: Numbered<number>) {
+  const limits = { least, most, whole }
   return (
     <ReadInput
       {...props}
       inputMode="decimal"
       {...unitAtEnd(unit)}
-      read={text => {
-        const plain = text.trim().replace(',', '.')
-        return plain !== '' && Number.isFinite(Number(plain)) ? Number(plain) : undefined
-      }}
+      read={text => readNumber(text, limits)}
       show={String}
-      remedy="Write a number."
+      remedy={numberRemedy(limits)}
     />
   )
 }
 
 /** The same, or nothing at all. */
-export function OptionalDecimalInput({ unit, ...props }: Valued<number | null> & { unit?: string }) {
+export function OptionalDecimalInput({ unit, least, most, whole, ...props }: Numbered<number | null>) {
+  const limits = { least, most, whole }
   return (
     <ReadInput
       {...props}
       inputMode="decimal"
       {...unitAtEnd(unit)}
-      read={text => {
-        const plain = text.trim().replace(',', '.')
-        if (plain === '') return null
-        return Number.isFinite(Number(plain)) ? Number(plain) : undefined
-      }}
+      read={text => (text.trim() === '' ? null : readNumber(text, limits))}
       show={value => (value === null ? '' : String(value))}
-      remedy="Write a number, or leave it empty."
+      remedy={`${numberRemedy(limits).slice(0, -1)}, or leave it empty.`}
     />
   )
 }

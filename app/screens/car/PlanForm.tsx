@@ -70,7 +70,15 @@ export function PlanForm({ car, plan, onDone }: Props) {
                 error={faults.at('rule')}
               />
             ) : (
-              repeats !== 'once' && <DecimalInput label={`How many ${repeats}`} {...form.field('every')} />
+              repeats !== 'once' && (
+                <DecimalInput
+                  label={`How many ${repeats}`}
+                  least={1}
+                  most={1_000}
+                  whole
+                  {...form.field('every')}
+                />
+              )
             )}
             <Select
               label="Counted from"
@@ -87,8 +95,8 @@ export function PlanForm({ car, plan, onDone }: Props) {
             />
           </>
         )}
-        <DecimalInput label="May be early by" unit="d" {...form.field('earlyDays')} />
-        <DecimalInput label="May be late by" unit="d" {...form.field('lateDays')} />
+        <DecimalInput label="May be early by" unit="d" most={366} whole {...form.field('earlyDays')} />
+        <DecimalInput label="May be late by" unit="d" most={366} whole {...form.field('lateDays')} />
       </div>
     </Form>
   )

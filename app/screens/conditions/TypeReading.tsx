@@ -35,7 +35,13 @@ export function TypeReading({ bay, nowAt }: { bay: BayConditionsView; nowAt: num
         <Stack gap="sm">
           <Group gap="sm" align="flex-start">
             <DegreesInput label="Air" required {...form.field('airC')} />
-            <OptionalDecimalInput label="Humidity" unit="%" w={110} {...form.field('humidityPercent')} />
+            <OptionalDecimalInput
+              label="Humidity"
+              unit="%"
+              most={100}
+              w={110}
+              {...form.field('humidityPercent')}
+            />
             <DegreesInput label="Panel" {...form.field('panelC')} />
           </Group>
           <MomentInput label="Taken" {...form.field('at')} value={form.value.at ?? nowAt} />

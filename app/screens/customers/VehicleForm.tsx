@@ -54,7 +54,7 @@ export function VehicleForm({ customerId, vehicle, onDone }: Props) {
         <TextInput label="Make" {...form.field('make')} />
         <TextInput label="Model" {...form.field('model')} />
         <TextInput label="Colour" {...form.field('colour')} />
-        <OptionalDecimalInput label="Model year" {...form.field('year')} />
+        <OptionalDecimalInput label="Model year" least={1880} most={2100} whole {...form.field('year')} />
         <Select label="Size" data={sizeChoices} {...form.choice('sizeClass')} />
         <Select label="Finish" data={finishChoices} {...form.choice('finish')} />
         <TextInput label="VIN" description={vinNote(form.value.vin)} {...form.optional('vin')} />

@@ -92,6 +92,7 @@ export function ShopSection() {
                 label={conditionWords[condition]}
                 description="Times the usual hands-on minutes"
                 unit="×"
+                most={20}
                 value={shop.conditionFactors[condition]}
                 onChange={factor =>
                   change({ conditionFactors: { ...shop.conditionFactors, [condition]: factor } })

@@ -66,3 +66,8 @@ describe('a duration as it is typed', () => {
     expect(durationText(minutes)).toBe(text)
   })
 })
+
+test('more minutes than the api takes are no duration', () => {
+  expect(readDuration('694 d')).toBe(999_360)
+  expect(readDuration('695 d')).toBeNull()
+})

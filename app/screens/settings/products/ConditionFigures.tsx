@@ -28,6 +28,7 @@ export function ConditionFigures({ profile, put, at, sourced }: FigureProps) {
         <DecimalInput
           aria-label="Least humidity, percent"
           unit="%"
+          most={100}
           w={90}
           value={humidity.minPercent}
           onChange={minPercent => put({ humidity: { ...humidity, minPercent } })}
@@ -36,6 +37,7 @@ export function ConditionFigures({ profile, put, at, sourced }: FigureProps) {
         <DecimalInput
           aria-label="Greatest humidity, percent"
           unit="%"
+          most={100}
           w={90}
           value={humidity.maxPercent}
           onChange={maxPercent => put({ humidity: { ...humidity, maxPercent } })}

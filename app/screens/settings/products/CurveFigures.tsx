@@ -44,6 +44,7 @@ export function CurveFigures({ profile, put, at, sourced }: FigureProps) {
         <DecimalInput
           aria-label="Degree of cure at its end, percent"
           unit="%"
+          most={100}
           w={90}
           value={Math.round(firstPeriod.degree * 1000) / 10}
           onChange={percent => put({ firstPeriod: { ...firstPeriod, degree: percent / 100 } })}

@@ -19,6 +19,8 @@ export function TemperatureInput({ valueC, onChange, ...rest }: Props) {
       {...rest}
       unit={us ? '°F' : '°C'}
       w={96}
+      least={-150}
+      most={500}
       value={toTenths(us ? fahrenheitOf(valueC) : valueC)}
       onChange={value => onChange(us ? celsiusOf(value) : value)}
     />

@@ -95,7 +95,15 @@ export function StepEditor({ index, count, step, products, faults, onChange, onM
           onChange={value => put({ skill: value as Skill | null })}
           error={at('skill')}
         />
-        <DecimalInput label="People" value={step.crew} onChange={crew => put({ crew })} error={at('crew')} />
+        <DecimalInput
+          label="People"
+          least={1}
+          most={20}
+          whole
+          value={step.crew}
+          onChange={crew => put({ crew })}
+          error={at('crew')}
+        />
         <OptionalDurationInput
           label="Waits at least"
           placeholder="no wait"

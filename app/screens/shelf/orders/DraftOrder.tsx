@@ -57,6 +57,8 @@ export function DraftOrder({ order, onSend }: Props) {
     <li key={line.id}>
       <DecimalInput
         aria-label={`Packs of ${saved.productName}`}
+        most={10_000}
+        whole
         size="xs"
         w={64}
         value={line.packs}

@@ -56,6 +56,8 @@ export function ReceiveOrder({ order, onSaid }: Props) {
       <td>
         <DecimalInput
           aria-label={`Containers of ${line.productName} that came`}
+          most={10_000}
+          whole
           size="xs"
           w={80}
           value={of(line).containers}

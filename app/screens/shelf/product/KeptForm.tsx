@@ -55,12 +55,15 @@ export function KeptForm({ product }: { product: ShelfProductView }) {
         />
         <OptionalDecimalInput
           label="Density"
+          most={30}
           description="from the data sheet; weighing a bottle needs it"
           unit="g/ml"
           {...form.field('densityGPerMl')}
         />
         <OptionalDecimalInput
           label="Life once opened"
+          most={3_660}
+          whole
           unit="days"
           disabled={kept.lifeUnlimited}
           {...form.field('lifeAfterOpeningDays')}
@@ -80,12 +83,14 @@ export function KeptForm({ product }: { product: ShelfProductView }) {
         />
         <OptionalDecimalInput
           label="Kept no colder than"
+          least={-100}
           unit="°C"
           description={beside(kept.storageLeastC)}
           {...form.field('storageLeastC')}
         />
         <OptionalDecimalInput
           label="Kept no warmer than"
+          least={-100}
           unit="°C"
           description={beside(kept.storageMostC)}
           {...form.field('storageMostC')}

@@ -88,7 +88,13 @@ export function OfferForm({ product, offer, onClose }: Props) {
           data={sizes.map(size => ({ value: size.id, label: size.label }))}
           {...form.choice('sizeId')}
         />
-        <DecimalInput label="In one pack" {...form.field('containersPerPack')} />
+        <DecimalInput
+          label="In one pack"
+          least={1}
+          most={10_000}
+          whole
+          {...form.field('containersPerPack')}
+        />
         <TextInput label="Their article number" {...form.field('article')} />
         <OptionalDecimalInput
           label="Days to its date on arrival"

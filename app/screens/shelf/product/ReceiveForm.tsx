@@ -46,7 +46,14 @@ export function ReceiveForm({ product, onDone, onClose }: Props) {
           data={sizes.map(size => ({ value: size.id, label: size.label }))}
           {...form.choice('sizeId')}
         />
-        <DecimalInput label="How many" autoFocus {...form.field('containers')} />
+        <DecimalInput
+          label="How many"
+          least={1}
+          most={10_000}
+          whole
+          autoFocus
+          {...form.field('containers')}
+        />
         <TextInput
           type="date"
           label="Printed date"

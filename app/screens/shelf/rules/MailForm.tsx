@@ -44,7 +44,7 @@ export function MailForm({ mail }: { mail: MailView | null }) {
         </p>
         <div className={styles.fields}>
           <TextInput label="Mail server" placeholder="mail.example.com" {...form.field('host')} />
-          <DecimalInput label="Port" {...form.field('port')} />
+          <DecimalInput label="Port" least={1} most={65_535} whole {...form.field('port')} />
           <Select label="Encryption" data={securityChoices} {...form.choice('security')} />
           <TextInput label="User" {...form.optional('user')} />
           <PasswordInput

@@ -28,6 +28,7 @@ export function RulesForm({ rules }: { rules: ShelfRulesView }) {
     <DecimalInput
       label={label}
       unit="%"
+      most={100}
       value={percent(value.services[key])}
       onChange={share => change({ services: { ...value.services, [key]: share / 100 } })}
       error={faults.at(`services.${key}`)}

@@ -105,7 +105,7 @@ export function SafetyForm({ safety, onClose }: { safety: SafetyView; onClose():
           {...form.choice('storageGroup')}
         />
         <TextInput label="UN number" placeholder="UN 1219" {...form.field('unNumber')} />
-        <OptionalDecimalInput label="pH" {...form.field('ph')} />
+        <OptionalDecimalInput label="pH" most={14} {...form.field('ph')} />
         <Textarea
           className={styles.whole}
           label="Protective equipment, a line each"

@@ -7,9 +7,14 @@ import { trpc } from '../../../data/trpc.ts'
 import { ChoiceChips } from '../../../parts/ChoiceChips.tsx'
 import { faultsOf } from '../../../parts/faults.ts'
 import { Form } from '../../../parts/form/Form.tsx'
-import { DecimalInput, MoneyInput, PhoneInput } from '../../../parts/inputs.tsx'
+import {
+  DecimalInput,
+  MoneyInput,
+  OptionalMoneyInput,
+  OptionalWallInput,
+  PhoneInput,
+} from '../../../parts/inputs.tsx'
 import styles from '../Shelf.module.css'
-import { OptionalMoneyInput, OptionalWallInput } from './optionalInputs.tsx'
 
 const dayChoices = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'].map((label, i) => ({
   value: String(i + 1),
@@ -76,12 +81,20 @@ export function SupplierForm({ supplier }: { supplier: SupplierView | undefined 
               description="dates, as year-month-day"
               {...form.field('closedOn')}
             />
-            <OptionalWallInput label="Orders the same day until" {...form.field('cutoffMin')} />
-            <DecimalInput label="Takes, on average" unit="days" {...form.field('leadMeanDays')} />
-            <DecimalInput label="More or less" unit="days" {...form.field('leadSdDays')} />
+            <OptionalWallInput
+              placeholder="all day"
+              label="Orders the same day until"
+              {...form.field('cutoffMin')}
+            />
+            <DecimalInput label="Takes, on average" unit="days" most={365} {...form.field('leadMeanDays')} />
+            <DecimalInput label="More or less" unit="days" most={365} {...form.field('leadSdDays')} />
             <MoneyInput label="Smallest order" {...form.field('minimumOrderMinor')} />
             <MoneyInput label="Carriage" {...form.field('carriageMinor')} />
-            <OptionalMoneyInput label="Carriage free from" {...form.field('freeCarriageFromMinor')} />
+            <OptionalMoneyInput
+              placeholder="never"
+              label="Carriage free from"
+              {...form.field('freeCarriageFromMinor')}
+            />
           </div>
           <p className={styles.soft}>
             {supplier?.learnedLead

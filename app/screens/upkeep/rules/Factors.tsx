@@ -39,6 +39,7 @@ export function Factors({ rules }: { rules: ReminderSettingsView }) {
                   key={choice.id}
                   label={choice.label}
                   unit="×"
+                  most={20}
                   value={choice.multiplier}
                   onChange={multiplier => set(factor, choice.id, multiplier)}
                   error={faults.at(`factors.${i}.choices.${k}.multiplier`)}

@@ -90,7 +90,13 @@ function LifeForm({ life, onDone }: LifeFormProps) {
     <Form form={form} label={label} onCancel={onDone}>
       <h3>{label}</h3>
       <div className={styles.fields}>
-        <DecimalInput label="Renewed after" unit="d" {...form.field('intervalDays')} />
+        <DecimalInput
+          label="Renewed after"
+          unit="d"
+          least={1}
+          most={36_500}
+          {...form.field('intervalDays')}
+        />
         <Select label="Taken from" data={marks} {...form.choice('mark')} />
         <DecimalInput
           label="How it wears out"

@@ -29,6 +29,8 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
     <DecimalInput
       label={label}
       {...(unit && { unit })}
+      most={3_660}
+      whole
       value={value[name]}
       onChange={typed => change({ [name]: typed })}
       error={faults.at(name)}
@@ -38,6 +40,7 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
     <DecimalInput
       label={label}
       unit="%"
+      most={100}
       value={Math.round(value[name] * 1_000) / 10}
       onChange={percent => change({ [name]: percent / 100 })}
       error={faults.at(name)}
