@@ -18,8 +18,8 @@ export interface Hazard {
 }
 
 /**
- * kind | categories | short name | code | pictograms | D(anger), W(arning) or none. The first row of a code is what the code
- * alone is taken for.
+ * kind | categories | short name | code | pictograms | D(anger), W(arning) or none. Of the rows of a code the strictest stands
+ * first: it is what the code alone is taken for.
  * Source: CLP annex I label element tables (2.6.2, 3.1.3, 3.4.7, 3.8.4, 3.9.5, 3.10.2 and aquatic read in public copies);
  * the other rows, and pictogram codes, from memory of UN GHS annex 1.
  */
@@ -53,8 +53,8 @@ flammable liquid|1|Flam. Liq. 1|H224|GHS02|D
 flammable liquid|2|Flam. Liq. 2|H225|GHS02|D
 flammable liquid|3|Flam. Liq. 3|H226|GHS02|W
 flammable liquid|4|Flam. Liq. 4|H227||W
-flammable solid|2|Flam. Sol. 2|H228|GHS02|W
 flammable solid|1|Flam. Sol. 1|H228|GHS02|D
+flammable solid|2|Flam. Sol. 2|H228|GHS02|W
 self-reactive|A|Self-react. A|H240|GHS01|D
 self-reactive|B|Self-react. B|H241|GHS01 GHS02|D
 self-reactive|C,D|Self-react. C or D|H242|GHS02|D
@@ -155,7 +155,7 @@ export function hazardNamed(words: string, field = 'hazard'): Hazard {
   return found
 }
 
-/** Every class and category a hazard code can stand for, the usual one first; empty for EUH codes and unknown ones. */
+/** Every class and category a hazard code can stand for, the strictest first; empty for EUH codes and unknown ones. */
 export function hazardsOfCode(code: string): Hazard[] {
   // H350i and H360Fd are worded after the effect; their class is the bare code's.
   const bare = normaliseCode(code).replace(/^(H\d{3})[a-zA-Z]+$/, '$1')

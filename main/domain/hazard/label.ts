@@ -105,22 +105,39 @@ export function statementsNeeded(codes: readonly string[]): string[] {
 }
 
 /**
- * A whole label from the hazard codes of a data sheet. Where a code stands for several categories ("H228") the usual one is
- * taken and the code comes back under `unsure`: the data sheet's own signal word and pictograms decide.
+ * A whole label from the hazard codes of a data sheet. Where a code stands for several categories ("H228") the strictest is
+ * taken, and the code comes back under `unsure` until the sheet's own signal word is given: a category that asks for a
+ * stronger word than the sheet's is none of its, and then only different pictograms leave a code unsure.
  */
-export function labelFromCodes(codes: readonly string[], regime: Regime): LabelFromCodes {
+export function labelFromCodes(
+  codes: readonly string[],
+  regime: Regime,
+  sheetWord: SignalWord | 'none' | null = null,
+): LabelFromCodes {
   const parts = codes.flatMap(code => normaliseCode(code).split('+'))
-  const readings = parts.map(code => ({ code, hazards: hazardsOfCode(code) }))
-  const usual = readings.flatMap(({ hazards }) => hazards.slice(0, 1))
+  const readings = parts.map(code => ({ code, hazards: fitting(hazardsOfCode(code), sheetWord) }))
+  const looks = ({ signalWord, pictograms }: Hazard) =>
+    sheetWord === null ? `${signalWord} ${pictograms}` : pictograms.join()
   return {
-    ...labelOf(usual, regime),
+    ...labelOf(
+      readings.flatMap(({ hazards }) => hazards.slice(0, 1)),
+      regime,
+    ),
     statements: statementsNeeded(codes).map(code => ({ code, text: hazardStatement(code, regime) })),
-    unsure: readings
-      .filter(({ hazards }) => hazards.some(other => differs(other, hazards[0]!)))
-      .map(({ code }) => code),
+    unsure: readings.filter(({ hazards }) => new Set(hazards.map(looks)).size > 1).map(({ code }) => code),
   }
 }
 
-function differs(a: Hazard, b: Hazard): boolean {
-  return a.signalWord !== b.signalWord || a.pictograms.join() !== b.pictograms.join()
+/** The categories that ask for no stronger word than the sheet's; all where none does, since then the two disagree. */
+function fitting(hazards: Hazard[], sheetWord: SignalWord | 'none' | null): Hazard[] {
+  if (sheetWord === null) return hazards
+  const fit = hazards.filter(
+    ({ signalWord }) =>
+      signalWord === null || signalWordOf([signalWord, wordOf(sheetWord)]) === wordOf(sheetWord),
+  )
+  return fit.length > 0 ? fit : hazards
+}
+
+function wordOf(sheetWord: SignalWord | 'none'): SignalWord | null {
+  return sheetWord === 'none' ? null : sheetWord
 }

@@ -9,18 +9,21 @@ export function normalDensity(z: number): number {
   return Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI)
 }
 
+/** The tail over the density is 1 / (z + g): Abramowitz and Stegun 26.2.14's continued fraction g, for z > 3. */
+function tailFraction(z: number): number {
+  let fraction = z
+  for (let k = 60; k >= 2; k--) fraction = z + k / fraction
+  return 1 / fraction
+}
+
 /**
- * The chance of more than `z`, accurate in the tail too: an all-positive power series near the middle, a continued
- * fraction (Abramowitz and Stegun 26.2.14) beyond 3, where subtracting from 1 would lose digits.
+ * The chance of more than `z`, accurate in the tail too: an all-positive power series near the middle, the continued
+ * fraction beyond 3, where subtracting from 1 would lose digits.
  */
 export function normalTail(z: number): number {
   if (z < 0) return 1 - normalTail(-z)
   if (z > 38) return 0
-  if (z > 3) {
-    let fraction = z
-    for (let k = 60; k >= 1; k--) fraction = z + k / fraction
-    return normalDensity(z) / fraction
-  }
+  if (z > 3) return normalDensity(z) / (z + tailFraction(z))
   let term = z
   let sum = z
   for (let k = 1; term > sum * 1e-17; k++) {
@@ -57,8 +60,12 @@ function quantileBelowHalf(p: number): number {
   return p === 0.5 ? 0 : z
 }
 
-/** Expected amount by which a standard normal exceeds `z`: L(z) = density(z) − z · tail(z). */
+/**
+ * Expected amount by which a standard normal exceeds `z`: L(z) = density(z) − z · tail(z). Beyond 3 the two nearly cancel;
+ * with the tail as density / (z + g) what is left of them is density · g / (z + g), which loses no digits.
+ */
 export function normalLoss(z: number): number {
-  if (z > 8) return normalDensity(z) / (z * z)
-  return normalDensity(z) - z * normalTail(z)
+  if (z <= 3) return normalDensity(z) - z * normalTail(z)
+  const fraction = tailFraction(z)
+  return (normalDensity(z) * fraction) / (z + fraction)
 }

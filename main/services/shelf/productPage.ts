@@ -186,7 +186,7 @@ export async function shelfList(desk: Desk): Promise<ShelfListItem[]> {
     const rows = byProduct.get(product.id) ?? []
     const views = lotViews(rows, unit ?? 'ml', ground.day)
     const safety = fieldsOf(product.safety)
-    const label = labelFromCodes(safety.hazardCodes ?? [], rules.regimeUsed)
+    const label = labelFromCodes(safety.hazardCodes ?? [], rules.regimeUsed, safety.signalWord)
     return {
       id: product.id,
       name: product.name,

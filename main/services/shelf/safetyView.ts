@@ -86,7 +86,7 @@ export function safetyView(row: SafetyRow, regime: Regime): SafetyView {
   const fields = fieldsOf(row.safety)
   const sheet = row.safety?.sheet
   const codes = fields.hazardCodes ?? []
-  const label = labelFromCodes(codes, regime)
+  const label = labelFromCodes(codes, regime, fields.signalWord)
   const dataSheet = dataSheetOf(fields, row.shelf)
   const suggested = fields.storageGroup === null ? suggestGroup(codes, fields.ph) : null
   return {
@@ -127,7 +127,11 @@ function shownWord(read: SafetyFields['signalWord'], worked: SignalWord | null):
 /** The same from a product's record alone. */
 export function cautionFrom(name: string, safety: ProductSafety, regime: Regime): string {
   const fields = fieldsOf(safety)
-  return cautionOf(name, fields, labelFromCodes(fields.hazardCodes ?? [], regime).signalWord)
+  return cautionOf(
+    name,
+    fields,
+    labelFromCodes(fields.hazardCodes ?? [], regime, fields.signalWord).signalWord,
+  )
 }
 
 /** One line for whoever is handed the chemical: never more than was read off its sheet, and who decides. */

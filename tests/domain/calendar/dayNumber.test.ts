@@ -23,7 +23,7 @@ describe('day numbers', () => {
     )
   })
 
-  it.each(['2026-02-29', '2026-13-01', '2026-00-10', '26-01-01', '2026-1-1', '2026-01-01T00:00', ''])(
+  it.each(['2026-02-29', '2026-13-01', '2026-00-10', '26-01-01', '2026-1-1', '2026-01-01T00:00', 'soon', ''])(
     'refuses "%s"',
     date => {
       expect(() => dayNumber(date, 'on')).toThrow(expect.objectContaining({ code: 'date-bad', field: 'on' }))

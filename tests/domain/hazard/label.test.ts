@@ -87,12 +87,44 @@ describe('a label from codes alone', () => {
   it('says which codes leave the word or the pictogram open', () => {
     const label = labelFromCodes(['H228', 'H302', 'EUH066'], 'un-ghs')
     expect(label.unsure).toEqual(['H228'])
-    expect(label.signalWord).toBe('Warning')
+    expect(label.signalWord).toBe('Danger')
     expect(label.statements).toEqual([
       { code: 'H228', text: 'Flammable solid' },
       { code: 'H302', text: 'Harmful if swallowed' },
       { code: 'EUH066', text: 'Repeated exposure may cause skin dryness or cracking' },
     ])
+  })
+
+  // UN GHS annex 1, from memory: flammable solids 1 (Danger) and 2 (Warning) share a code, as do flammable gases 1B
+  // (flame, Danger) and 2 (no pictogram, Warning).
+  it.each([
+    [['H228'], null, 'Danger', 'GHS02', ['H228']],
+    [['H228'], 'Warning', 'Warning', 'GHS02', []],
+    [['H228'], 'Danger', 'Danger', 'GHS02', []],
+    [['H228', 'H225'], 'Danger', 'Danger', 'GHS02', []],
+    [['H221'], null, 'Danger', 'GHS02', ['H221']],
+    [['H221'], 'Warning', 'Warning', '', []],
+    // The word may be another hazard's: whether the flame is called for stays open.
+    [['H221', 'H280', 'H330'], 'Danger', 'Danger', 'GHS02,GHS04,GHS06', ['H221']],
+    // The sheet contradicts its own codes: nothing is taken off.
+    [['H225'], 'Warning', 'Danger', 'GHS02', []],
+    [['H225'], 'none', 'Danger', 'GHS02', []],
+  ] as const)('%j on a sheet that says %s', (codes, sheetWord, signalWord, pictograms, unsure) => {
+    const label = labelFromCodes(codes, 'un-ghs', sheetWord)
+    expect(label).toMatchObject({ signalWord, unsure })
+    expect(label.pictograms.join()).toBe(pictograms)
+  })
+
+  it('takes the strictest of the categories a code leaves open', () => {
+    const open = hazardCodes.map(code => hazardsOfCode(code)).filter(hazards => hazards.length > 1)
+    for (const [first, ...others] of open)
+      for (const other of others) {
+        expect(rank[first!.signalWord ?? 'none']).toBeGreaterThanOrEqual(rank[other.signalWord ?? 'none'])
+        expect(first!.pictograms).toEqual(expect.arrayContaining([...other.pictograms]))
+      }
+    expect(open.map(([first]) => first!.code).join(' ')).toBe(
+      'H207 H221 H228 H240 H241 H242 H250 H261 H271 H272',
+    )
   })
 
   it('takes joined codes apart for the pictograms and keeps them joined for the words', () => {
