@@ -175,7 +175,7 @@ function readRow(raw: RawReading, format: ReadingFormat): TimedReading | Refused
 const valueFields = ['air', 'panel', 'humidity', 'dewPoint'] as const
 type ValueField = (typeof valueFields)[number]
 
-const valueForm = /^([+-]?\d+(?:[.,]\d+)?)\s*(?:°?\s*([CF])|%(?:\s*RH)?)?$/i
+const valueForm = /^([+-]?\d+(?:[.,]\d+)?)\s*(?:(?:°\s*)?([CF])|%(?:\s*RH)?)?$/i
 
 /** A number with or without its unit, decimal point or comma; temperatures in Celsius. Null: no value. */
 function readValue(raw: string | number | null | undefined, unit: 'C' | 'F' | '%'): number | null | 'unread' {

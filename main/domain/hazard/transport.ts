@@ -80,7 +80,7 @@ const entries: ReadonlyMap<string, TransportEntry> = new Map(
 
 /** "UN1263" from "un 1263", "UN-1263" or "1263"; refuses what is not a number of four digits. */
 export function readUnNumber(text: string, field = 'unNumber'): string {
-  const digits = /^\s*(?:UN|ID)?[\s-]*(\d{4})\s*$/i.exec(text)?.[1]
+  const digits = /^(?:UN|ID)?[\s-]*(\d{4})$/i.exec(text.trim())?.[1]
   if (!digits)
     throw new Refusal(
       'un-number-bad',

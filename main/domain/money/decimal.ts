@@ -12,9 +12,11 @@ export interface Decimal {
 /** Half up: a tie goes away from zero (IEEE 754 roundTiesToAway). Half even: to the even neighbour (roundTiesToEven). */
 export type Rounding = 'half-up' | 'half-even'
 
-/** Reads a decimal exactly. Refuses anything but an optional sign, digits and at most one point. */
+/** Reads a decimal exactly. Refuses anything but an optional sign, digits (30 at most on a side) and at most one point. */
 export function readDecimal(input: DecimalInput, field: string): Decimal {
-  const match = /^([+-]?)(\d+)(?:\.(\d+))?$/.exec(typeof input === 'number' ? String(input) : input.trim())
+  const match = /^([+-]?)(\d{1,30})(?:\.(\d{1,30}))?$/.exec(
+    typeof input === 'number' ? String(input) : input.trim(),
+  )
   if (!match)
     throw new Refusal(
       'decimal-bad',

@@ -12,13 +12,14 @@ export interface Plate {
 
 /** Reads a number plate as somebody typed it. Refuses one without a letter or digit, or longer than 12 of them. */
 export function readPlate(text: string, field = 'plate'): Plate {
-  const shown = text
+  const written = text
     .normalize('NFKC')
     .toUpperCase()
     .replaceAll(/[‐-―−]/gu, '-')
     .replaceAll(/[^\p{L}\p{N}\s·.-]/gu, '')
     .replaceAll(/\s+/gu, ' ')
-    .replaceAll(/^[\s·.-]+|[\s·.-]+$/gu, '')
+  // From the first letter or digit to the last.
+  const shown = /[\p{L}\p{N}](?:.*[\p{L}\p{N}])?/u.exec(written)?.[0] ?? ''
   const key = plateKey(shown)
   if (key.length === 0 || [...key].length > longest)
     throw new Refusal(

@@ -74,7 +74,8 @@ export async function mergeFor(tx: Tx, rules: UpkeepRules, subject: MergeSubject
 /** An address in a line: its own line ends may not stand in a subject. */
 function oneLine(text: string): string {
   return text
-    .split(/\s*[\r\n]+\s*/)
+    .split(/[\r\n]/)
+    .map(line => line.trim())
     .filter(Boolean)
     .join(', ')
 }

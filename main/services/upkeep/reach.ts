@@ -51,7 +51,13 @@ export async function reachOf(tx: Tx, customerIds: readonly string[]): Promise<M
       .map(({ id, name, phone, email, reach }) => {
         const postal = reach?.postal ?? ''
         // In one line: what is written to is compared and may never break a line.
-        const letter = postal === '' ? null : postal.split(/\s*[\r\n]+\s*/).join(', ')
+        const letter =
+          postal === ''
+            ? null
+            : postal
+                .split(/[\r\n]+/)
+                .map(line => line.trim())
+                .join(', ')
         const address = { email, letter, call: phone, text: phone }
         const said = new Set(Object.values(address).flatMap(each => (each === null ? [] : addressKey(each))))
         const others = [...said].flatMap(key => byAddress.get(key) ?? [])

@@ -45,7 +45,8 @@ export interface Filled extends TemplateWords {
   readonly unfilled: readonly MergeField[]
 }
 
-const FIELD = /\{\{\s*([^{}]*?)\s*\}\}/g
+// The blanks around a name are trimmed apart: three quantifiers over one stretch of blanks would take its length cubed.
+const FIELD = /\{\{([^{}]*)\}\}/g
 const BLANK = '____'
 
 function isField(name: string): name is MergeField {
@@ -57,7 +58,7 @@ export function checkWords(words: TemplateWords, field: string): void {
   checkHeaderText(words.subject, `${field}.subject`)
   for (const part of ['subject', 'body'] as const) {
     for (const [whole, name] of words[part].matchAll(FIELD))
-      if (!isField(name!))
+      if (!isField(name!.trim()))
         throw new Refusal(
           'field-unknown',
           `${field}.${part}`,
@@ -133,7 +134,9 @@ export function fill(words: TemplateWords, values: MergeValues): Filled {
   checkWords(words, 'words')
   const unfilled = new Set<MergeField>()
   const put = (text: string) =>
-    text.replace(FIELD, (_, name: MergeField) => {
+    text.replace(FIELD, (whole: string, inner: string) => {
+      const name = inner.trim()
+      if (!isField(name)) return whole
       const value = values[name]?.trim() ?? ''
       if (value === '') {
         unfilled.add(name)
