@@ -6,16 +6,8 @@ import { act, type Desk } from '../desk/desk.ts'
 import { type RowSeen, removeRow, saveRow } from '../desk/keep.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { stayLines } from './bays.ts'
+import type { ClosureInput } from './inputs.ts'
 import { checkOneSpan } from './oneSpan.ts'
-
-export interface ClosureInput {
-  id?: string | undefined
-  version?: number | undefined
-  bayId: string
-  fromAt: number
-  toAt: number
-  reason: string
-}
 
 const closures = (tx: Tx) => ({ table: tx.bayClosure, entity: 'closure' })
 

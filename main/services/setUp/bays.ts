@@ -15,6 +15,7 @@ import {
 import { momentWords } from '../desk/momentWords.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { comingJobs, comingStays, jobWords, touchedLines, touchedSteps } from '../floor/comingJobs.ts'
+import type { BayInput } from './inputs.ts'
 
 export interface BayView {
   id: string
@@ -39,14 +40,6 @@ export async function listBays(desk: Desk, input?: { archived?: boolean | undefi
     capabilities: bay.capabilities as Capability[],
     closures: bay.closures.map(({ bayId: _, ...closure }) => closure),
   }))
-}
-
-export interface BayInput {
-  id?: string | undefined
-  version?: number | undefined
-  name: string
-  capabilities: Capability[]
-  accepted?: boolean | undefined
 }
 
 /** Adds a bay, or changes one. Taking away what a booked step needs there is refused until it is `accepted`. */

@@ -15,6 +15,7 @@ import {
 } from '../desk/keep.ts'
 import { newlyTouched, touchedLines } from '../floor/comingJobs.ts'
 import { stepsOf, unmannedSteps } from './crewSteps.ts'
+import type { CrewInput, RowAccepted } from './inputs.ts'
 
 export interface CrewView {
   id: string
@@ -44,15 +45,6 @@ export async function listCrew(desk: Desk, input?: { archived?: boolean | undefi
   }))
 }
 
-export interface CrewInput {
-  id?: string | undefined
-  version?: number | undefined
-  name: string
-  skills: Skill[]
-  weekly: OpeningHours[] | null
-  accepted?: boolean | undefined
-}
-
 /** Adds somebody to the crew, or changes them. Hours or skills a booked step relies on go only once `accepted`. */
 export function saveCrew(desk: Desk, input: CrewInput): Promise<{ id: string }> {
   const name = checkCrewMember(input)
@@ -73,7 +65,7 @@ export function saveCrew(desk: Desk, input: CrewInput): Promise<{ id: string }> 
 }
 
 /** Takes somebody off the crew. Booked steps stay theirs, so they are named first, until it is `accepted`. */
-export function archiveCrew(desk: Desk, input: RowSeen & { accepted?: boolean | undefined }): Promise<void> {
+export function archiveCrew(desk: Desk, input: RowAccepted): Promise<void> {
   return act(desk, async (tx, audit, at) => {
     const booked = touchedLines(await stepsOf(tx, input.id, at))
     askFirst('touches-bookings', booked, {

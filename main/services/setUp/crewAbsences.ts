@@ -7,17 +7,8 @@ import { type RowSeen, removeRow, saveRow } from '../desk/keep.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { newlyTouched, touchedLines } from '../floor/comingJobs.ts'
 import { unmannedSteps } from './crewSteps.ts'
+import type { AbsenceInput } from './inputs.ts'
 import { checkOneSpan } from './oneSpan.ts'
-
-export interface AbsenceInput {
-  id?: string | undefined
-  version?: number | undefined
-  crewId: string
-  fromAt: number
-  toAt: number
-  reason: string
-  accepted?: boolean | undefined
-}
 
 const absences = (tx: Tx) => ({ table: tx.crewAbsence, entity: 'absence' })
 

@@ -4,9 +4,10 @@ import { checkNote } from '../../domain/shop/index.ts'
 import { fromJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { act, type Desk } from '../desk/desk.ts'
-import { type RowSeen, removeRow, saveRow } from '../desk/keep.ts'
+import { removeRow, saveRow } from '../desk/keep.ts'
 import { calendarOf } from '../desk/shopView.ts'
 import { askOfHours } from './askOfHours.ts'
+import type { ExceptionInput, RowAccepted } from './inputs.ts'
 
 export interface ExceptionView {
   id: string
@@ -24,15 +25,6 @@ const exceptions = (tx: Tx) => ({ table: tx.hoursException, entity: 'hours', nou
 export async function listExceptions(desk: Desk): Promise<ExceptionView[]> {
   const rows = await desk.store.read.hoursException.findMany({ orderBy: { date: 'asc' } })
   return rows.map(row => ({ ...row, hours: fromJson<WallSpan[]>(row.hours) }))
-}
-
-export interface ExceptionInput {
-  id?: string | undefined
-  version?: number | undefined
-  date: string
-  hours: WallSpan[]
-  note: string
-  accepted?: boolean | undefined
 }
 
 /** Gives one date hours of its own. Refuses a second entry of a date, and tells of bookings left outside. */
@@ -56,10 +48,7 @@ export function saveException(desk: Desk, input: ExceptionInput): Promise<{ id: 
 }
 
 /** Gives a date its weekday's hours again. */
-export function removeException(
-  desk: Desk,
-  input: RowSeen & { accepted?: boolean | undefined },
-): Promise<void> {
+export function removeException(desk: Desk, input: RowAccepted): Promise<void> {
   return act(desk, async (tx, audit, at) => {
     const before = await calendarOf(tx)
     await removeRow(audit, exceptions(tx), input)

@@ -1,7 +1,29 @@
 /** What the first run and the shop's settings send. */
 import { z } from 'zod'
-import { conditions, handoverRules, unitSystems } from '../../domain/shop/index.ts'
-import { accepted, capability, number, skill, text, version, weekly, whole } from '../desk/inputs.ts'
+import { type CureProfile, figures } from '../../domain/cure/index.ts'
+import {
+  conditions,
+  handoverRules,
+  productKinds,
+  sizeClasses,
+  stages,
+  unitSystems,
+} from '../../domain/shop/index.ts'
+import {
+  accepted,
+  capability,
+  edited,
+  id,
+  minute,
+  number,
+  oneRow,
+  skill,
+  text,
+  version,
+  wallSpan,
+  weekly,
+  whole,
+} from '../desk/inputs.ts'
 
 const basics = {
   name: text,
@@ -33,3 +55,112 @@ export const shopUpdate = z.object({
   accepted,
 })
 export type ShopUpdate = z.infer<typeof shopUpdate>
+
+export const bayInput = z.object({
+  ...edited,
+  name: text,
+  capabilities: z.array(capability).max(4),
+  accepted,
+})
+export type BayInput = z.infer<typeof bayInput>
+
+const span = { fromAt: minute, toAt: minute, reason: text }
+
+export const closureInput = z.object({ ...edited, ...span, bayId: id })
+export type ClosureInput = z.infer<typeof closureInput>
+
+export const crewInput = z.object({
+  ...edited,
+  name: text,
+  skills: z.array(skill).max(3),
+  /** Null: whenever the shop is open. */
+  weekly: weekly.nullable(),
+  accepted,
+})
+export type CrewInput = z.infer<typeof crewInput>
+
+export const absenceInput = z.object({ ...edited, ...span, crewId: id, accepted })
+export type AbsenceInput = z.infer<typeof absenceInput>
+
+export const exceptionInput = z.object({
+  ...edited,
+  date: text,
+  /** The day's hours in place of the weekly ones; empty: closed. */
+  hours: z.array(wallSpan).max(10),
+  note: text,
+  accepted,
+})
+export type ExceptionInput = z.infer<typeof exceptionInput>
+
+/** A row to put away or take out, which may have to be asked about. */
+export const rowAccepted = oneRow.extend({ accepted })
+export type RowAccepted = z.infer<typeof rowAccepted>
+
+const minutes = number('Give a duration, such as 1 h 30.')
+const figure = number('Give a number.')
+
+/** The shape of a cure profile; what its figures may be is the domain's to say. */
+const cureProfile = z.object({
+  tackFreeMin: minutes,
+  recoat: z.object({ minMin: minutes, maxMin: minutes }).nullable(),
+  topperMin: minutes,
+  topperAdvisedMin: minutes,
+  topperMaxMin: minutes.nullable(),
+  handoverMin: minutes,
+  handoverAdvisedMin: minutes,
+  keepDryMin: minutes,
+  firstWashMin: minutes,
+  firstPeriod: z.object({ earlyMin: minutes, lateMin: minutes, degree: figure }),
+  fullCure: z.object({ earlyMin: minutes, lateMin: minutes }),
+  temperature: z.object({ minC: figure, maxC: figure }),
+  humidity: z.object({ minPercent: figure, maxPercent: figure }),
+  referenceC: figure,
+  rate: z.discriminatedUnion('rule', [
+    z.object({ rule: z.literal('arrhenius'), activationOverRK: figure }),
+    z.object({ rule: z.literal('doubling') }),
+    z.object({ rule: z.literal('linear'), datumC: figure }),
+  ]),
+  forcedCure: z
+    .array(z.object({ panelC: figure, minutes: minutes, standsForMin: minutes }))
+    .max(20)
+    .readonly(),
+  missedRecoat: text,
+  sources: z.record(z.enum(figures), z.enum(['data sheet', 'common practice'])),
+}) satisfies z.ZodType<CureProfile>
+
+export const productInput = z.object({
+  ...edited,
+  name: text,
+  kind: z.enum(productKinds),
+  /** Null for what does not cure. */
+  cureProfile: cureProfile.nullable(),
+  accepted,
+})
+export type ProductInput = z.infer<typeof productInput>
+
+const sizes = z.enum(sizeClasses)
+
+const step = z.object({
+  name: text,
+  stage: z.enum(stages),
+  needs: capability,
+  skill: skill.nullable(),
+  crew: number('Give how many people.'),
+  splittable: z.boolean(),
+  sameBay: z.boolean(),
+  waitMin: minutes.nullable(),
+  waitMax: minutes.nullable(),
+  minutes: z.record(sizes, minutes),
+  byCondition: z.boolean(),
+  productId: id.nullable(),
+})
+
+export const treatmentInput = z.object({
+  ...edited,
+  name: text,
+  summary: text,
+  /** Minor units by size; 0: not priced. */
+  prices: z.record(sizes, number('Give an amount.', 1_000_000_000_000)),
+  steps: z.array(step).max(40),
+})
+export type TreatmentInput = z.infer<typeof treatmentInput>

@@ -8,6 +8,7 @@ import { askFirst, listed } from '../desk/ask.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { archiveRow, assertNameFree, type RowSeen, restoreRow, saveRow } from '../desk/keep.ts'
 import { comingJobs, handoverLines } from '../floor/comingJobs.ts'
+import type { ProductInput, RowAccepted } from './inputs.ts'
 import { checkUsers } from './treatmentCheck.ts'
 
 export interface ProductView {
@@ -47,15 +48,6 @@ export async function listProducts(
   }))
 }
 
-export interface ProductInput {
-  id?: string | undefined
-  version?: number | undefined
-  name: string
-  kind: ProductKind
-  cureProfile: CureProfile | null
-  accepted?: boolean | undefined
-}
-
 /** Whether a kind of product cures on the car, and so needs a profile. */
 export function cures(kind: ProductKind): boolean {
   return kind === 'coating' || kind === 'topper'
@@ -87,10 +79,7 @@ export function saveProduct(desk: Desk, input: ProductInput): Promise<{ id: stri
  * Puts a product away. Refused while a treatment uses it, which it names; asked about while booked cars are still to get
  * it, or some of it is on the shelf or on its way.
  */
-export function archiveProduct(
-  desk: Desk,
-  input: RowSeen & { accepted?: boolean | undefined },
-): Promise<void> {
+export function archiveProduct(desk: Desk, input: RowAccepted): Promise<void> {
   return act(desk, async (tx, audit, at) => {
     const { id } = input
     await assertUnused(tx, id, 'id', 'it cannot be put away')

@@ -14,6 +14,7 @@ import {
 } from '../desk/keep.ts'
 import { comingJobs, handoverLines } from '../floor/comingJobs.ts'
 import { keptRecipes, openJobsWith, writeStepDraws } from '../shelf/stepDraws.ts'
+import type { RowAccepted, TreatmentInput } from './inputs.ts'
 import { checkSold, treatmentOf, withSteps } from './treatmentCheck.ts'
 
 export interface TreatmentView {
@@ -40,15 +41,6 @@ export async function listTreatments(
     include: withSteps,
   })
   return rows.map(({ position: _, ...treatment }) => treatmentOf(treatment))
-}
-
-export interface TreatmentInput {
-  id?: string | undefined
-  version?: number | undefined
-  name: string
-  summary: string
-  prices: Record<SizeClass, number>
-  steps: TreatmentStep[]
 }
 
 /** Adds a treatment, or changes one with all its steps. Booked jobs keep the steps and prices they were sold with. */
@@ -82,10 +74,7 @@ export function saveTreatment(desk: Desk, input: TreatmentInput): Promise<{ id: 
 }
 
 /** Puts a treatment away: it is sold no more. Jobs booked with it stand, and are named first, until it is `accepted`. */
-export function archiveTreatment(
-  desk: Desk,
-  input: RowSeen & { accepted?: boolean | undefined },
-): Promise<void> {
+export function archiveTreatment(desk: Desk, input: RowAccepted): Promise<void> {
   return act(desk, async (tx, audit, at) => {
     const jobs = await comingJobs(tx, at, { treatments: { some: { treatmentId: input.id } } })
     askFirst('in-use', await handoverLines(tx, jobs), {
