@@ -1,5 +1,5 @@
 /** Reports of mail that came back, pasted or imported. */
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { bounced } from '../../domain/upkeep/index.ts'
 import { readBounces } from '../../outbox/bounceReport.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -15,10 +15,9 @@ import type { BounceView } from './views.ts'
 export async function importBounce(desk: Desk, input: { text: string }): Promise<BounceView> {
   const found = readBounces(input.text)
   if (found.length === 0)
-    throw new Refusal(
+    refuse(
       'no-report',
-      'text',
-      null,
+      { text: null },
       'No address that failed was found in this; paste the whole report, headers and all.',
     )
   const at = desk.now()
@@ -63,7 +62,7 @@ export function clearBounce(desk: Desk, input: { address: string }): Promise<voi
       data: { voidedAt: at },
     })
     if (count === 0)
-      throw new Refusal('missing', 'address', input.address, 'This address is not marked; it is written to.')
+      refuse('missing', { address: input.address }, 'This address is not marked; it is written to.')
     audit({ act: 'bounce cleared', entity: 'message', entityId: address })
   })
 }

@@ -1,6 +1,6 @@
 /** The ledger of consent: who agreed to what, when, on which form, in which words; and who takes it back. */
 import { checkZone } from '../../domain/calendar/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { checkNote, checkText } from '../../domain/shop/index.ts'
 import { type Channel, type ConsentState, checkConsent } from '../../domain/upkeep/index.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
@@ -50,8 +50,7 @@ function stateWords(state: ConsentState | null, zone: string): string {
 
 async function ownerOf(tx: Tx, customerId: string): Promise<Reach> {
   const reach = (await reachOf(tx, [customerId])).get(customerId)
-  if (!reach)
-    throw new Refusal('missing', 'customerId', customerId, 'There is no such customer; look them up again.')
+  if (!reach) refuse('missing', { customerId }, 'There is no such customer; look them up again.')
   return reach
 }
 
@@ -69,12 +68,7 @@ export function giveConsent(desk: Desk, input: ConsentInput): Promise<{ id: stri
   const nowAt = desk.now()
   const at = input.at ?? nowAt
   if (at > nowAt)
-    throw new Refusal(
-      'to-come',
-      'at',
-      at,
-      'Consent cannot be dated in the future: give the time it was said.',
-    )
+    refuse('to-come', { at }, 'Consent cannot be dated in the future: give the time it was said.')
   return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
     const reach = await ownerOf(tx, input.customerId)
     const { customerId, channel } = input

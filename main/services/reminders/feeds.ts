@@ -1,7 +1,7 @@
 /** Calendar feeds: bay bookings and visits, read-only, each by a secret link of its own. */
 import { createHash, randomBytes } from 'node:crypto'
 import { startOfDay } from '../../domain/calendar/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
 import { type CalendarEvent, calendarFile } from '../../outbox/calendarFile.ts'
 import { findJobs } from '../../store/jobRows.ts'
@@ -53,7 +53,7 @@ export function revokeFeed(desk: Desk, input: { id: string }): Promise<void> {
       where: { id: input.id, revokedAt: null },
       data: { revokedAt: at },
     })
-    if (count === 0) throw new Refusal('missing', 'id', input.id, 'This feed is closed already.')
+    if (count === 0) refuse('missing', { id: input.id }, 'This feed is closed already.')
     audit({ act: 'feed closed', entity: 'feed', entityId: input.id })
   })
 }

@@ -1,5 +1,5 @@
 /** What the desk does with a message before and after it goes out. */
-import { Refusal } from '../../domain/refusal.ts'
+import { Refusal, refuse } from '../../domain/refusal.ts'
 import {
   accepted,
   approve,
@@ -34,7 +34,7 @@ export interface MessageKey {
 /** The message an act is about, as this desk last saw it. */
 export async function freshMessage(tx: Tx, { id, version }: MessageKey): Promise<Message> {
   const row = await tx.message.findUnique({ where: { id } })
-  if (!row) throw new Refusal('missing', 'id', id, 'This message is not there; look at the batch again.')
+  if (!row) refuse('missing', { id }, 'This message is not there; look at the batch again.')
   if (row.version !== version) assertFresh(0, 'message', id)
   return row
 }
@@ -92,7 +92,7 @@ export function editMessage(
   checkWords(words, 'words')
   return change(desk, input, 'edited', async (tx, row) => {
     if (row.channel === 'email' && words.subject === '')
-      throw new Refusal('subject-empty', 'subject', input.subject, 'An e-mail needs a subject.')
+      refuse('subject-empty', { subject: input.subject }, 'An e-mail needs a subject.')
     const vehicle = await tx.vehicle.findUniqueOrThrow({
       where: { id: row.vehicleId },
       include: { customer: true },
@@ -135,7 +135,7 @@ export function sentByHand(desk: Desk, key: MessageKey): Promise<MessageView> {
   const at = desk.now()
   return change(desk, key, 'sent by hand', async (tx, row) => {
     if (row.channel === 'email')
-      throw new Refusal('channel-bad', 'id', key.id, 'An e-mail goes out by the outbox, not by hand.')
+      refuse('channel-bad', { id: key.id }, 'An e-mail goes out by the outbox, not by hand.')
     return handedOver(tx, row, at)
   })
 }
@@ -143,7 +143,7 @@ export function sentByHand(desk: Desk, key: MessageKey): Promise<MessageView> {
 /** A message that goes out by hand right now. @throws Refusal with the gate's own sentence where it may not. */
 export async function handedOver(tx: Tx, row: Message, at: number): Promise<OutboxMessage> {
   const { message, decision } = beginSending(await sendQuestion(tx, row, at))
-  if (!decision.ok) throw new Refusal(decision.code, 'id', row.id, decision.sentence)
+  if (!decision.ok) refuse(decision.code, { id: row.id }, decision.sentence)
   return accepted(message, at)
 }
 
@@ -151,10 +151,9 @@ export async function handedOver(tx: Tx, row: Message, at: number): Promise<Outb
 export async function sendTest(desk: Desk, input: { id: string }): Promise<{ sent: boolean; words: string }> {
   const tx = desk.store.read
   const sender = await senderOf(tx, desk.store)
-  if (!sender) throw new Refusal('mail-not-set-up', 'host', null, noSenderWords)
+  if (!sender) refuse('mail-not-set-up', { host: null }, noSenderWords)
   const row = await tx.message.findUnique({ where: { id: input.id } })
-  if (!row)
-    throw new Refusal('missing', 'id', input.id, 'This message is not there; look at the batch again.')
+  if (!row) refuse('missing', { id: input.id }, 'This message is not there; look at the batch again.')
   const to = sender.from.address
   const letter = await letterOf(desk, { ...row, address: to, subject: `Test: ${row.subject}` }, sender)
   const outcome = await sendMail(sender.server, {

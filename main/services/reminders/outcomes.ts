@@ -1,6 +1,6 @@
 /** What an owner answered, and what follows from it. */
 import { checkDate } from '../../domain/calendar/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { Refusal, refuse } from '../../domain/refusal.ts'
 import { afterOutcome, type NextStep, type Outcome, withdraw } from '../../domain/upkeep/index.ts'
 import type { Message } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
@@ -47,10 +47,9 @@ async function bookedJob(tx: Tx, row: Message): Promise<string> {
     orderBy: { dropOffAt: 'asc' },
   })
   if (!job)
-    throw new Refusal(
+    refuse(
       'not-booked',
-      'outcome',
-      'booked',
+      { outcome: 'booked' },
       'Nothing is booked for this car: book one of the proposed times, or another, first.',
     )
   return job.id
@@ -64,8 +63,7 @@ export async function bookSlot(desk: Desk, input: { messageId: string; slot: num
   const tx = desk.store.read
   const row = await tx.message.findUnique({ where: { id: input.messageId } })
   const slot = row && slotsOf(row)[input.slot]
-  if (!slot)
-    throw new Refusal('missing', 'slot', input.slot, 'This message proposes no such time; look at it again.')
+  if (!slot) refuse('missing', { slot: input.slot }, 'This message proposes no such time; look at it again.')
   const job = await tx.job.findUniqueOrThrow({ where: { id: slot.jobId } })
   // Booked already: a click before this one, whose answer was lost.
   if (job.status !== 'booked') await confirmPlace(desk, { jobId: job.id, version: job.version })
@@ -92,8 +90,7 @@ function withMessage(
   const at = desk.now()
   return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
     const row = await tx.message.findUnique({ where: { id } })
-    if (!row)
-      throw new Refusal('missing', 'messageId', id, 'This message is not there; look at the batch again.')
+    if (!row) refuse('missing', { messageId: id }, 'This message is not there; look at the batch again.')
     const { outcome, laterOn, jobId, day } = await decide(tx, row, await upkeepDay(tx, at))
     const rules = await upkeepRules(tx)
     const next = afterOutcome(outcome, row.tryNo, day.today, rules, laterOn)

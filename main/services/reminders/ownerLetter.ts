@@ -1,6 +1,6 @@
 import { ownerLetterPdf } from '../../documents/ownerLetter.ts'
 import { zonedOf } from '../../domain/calendar/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { showPhone } from '../../domain/vehicle/index.ts'
 import type { Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
@@ -13,17 +13,11 @@ export async function ownerLetter(desk: Desk, input: { messageId: string }) {
     include: { customer: { include: { reach: true } } },
   })
   if (row?.channel !== 'letter')
-    throw new Refusal(
-      'missing',
-      'messageId',
-      input.messageId,
-      'There is no such letter; look at the list again.',
-    )
+    refuse('missing', { messageId: input.messageId }, 'There is no such letter; look at the list again.')
   if (row.state !== 'approved' && row.state !== 'sent')
-    throw new Refusal(
+    refuse(
       'not-approved',
-      'messageId',
-      input.messageId,
+      { messageId: input.messageId },
       'This letter is not approved: approve it in the batch first.',
     )
   const shop = await shopOf(tx)

@@ -1,6 +1,6 @@
 /** The morning batch: every visit whose reminder is due, with a draft, or with why none was written. */
 import { dateOf } from '../../domain/calendar/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { Refusal, refuse } from '../../domain/refusal.ts'
 import type { Desk } from '../desk/desk.ts'
 import { keptPlans } from '../upkeep/kept.ts'
 import { getVisit } from '../upkeep/plans.ts'
@@ -98,17 +98,11 @@ export async function writeOne(
 ): Promise<{ id: string }> {
   const visit = await getVisit(desk, input)
   if (visit.booking)
-    throw new Refusal(
-      'booked',
-      'ruleOn',
-      input.ruleOn,
-      `This visit is booked as job ${visit.booking.jobNumber}.`,
-    )
+    refuse('booked', { ruleOn: input.ruleOn }, `This visit is booked as job ${visit.booking.jobNumber}.`)
   if (isUnderWay(visit.reminder))
-    throw new Refusal(
+    refuse(
       'stale',
-      'ruleOn',
-      input.ruleOn,
+      { ruleOn: input.ruleOn },
       'A reminder of this visit is written already; look at the batch.',
     )
   return writeReminder(desk, visit, input.channel, input.templateId)

@@ -1,5 +1,5 @@
 /** The words reminders are written in: those the program brings, until the shop saves its own. */
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
 import {
   type Channel,
@@ -65,8 +65,7 @@ export function wordsIn(
 ): { language: string; words: TemplateWords } {
   const language = languageFor(Object.keys(template.words), wanted, usual)
   const words = template.words[language]
-  if (!words)
-    throw new Refusal('missing', 'words', language, `"${template.name}" has no words yet; write some first.`)
+  if (!words) refuse('missing', { words: language }, `"${template.name}" has no words yet; write some first.`)
   return { language, words }
 }
 
@@ -92,7 +91,7 @@ export function saveTemplate(desk: Desk, input: TemplateInput): Promise<{ id: st
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
     const before = (await templatesOf(tx)).find(each => each.id === id)
     if (before && before.channel !== channel)
-      throw new Refusal('channel-fixed', 'channel', channel, 'A template keeps its channel; add another one.')
+      refuse('channel-fixed', { channel }, 'A template keeps its channel; add another one.')
     if (version === 0 && (before === undefined || before.version === 0))
       await tx.template.create({ data: { ...data, id } })
     else {
@@ -124,12 +123,12 @@ export async function previewTemplate(desk: Desk, input: PreviewInput): Promise<
     include: { customer: { include: { reach: true } } },
   })
   if (!vehicle)
-    throw new Refusal('missing', 'vehicleId', input.vehicleId, 'This car is not on file; look it up again.')
+    refuse('missing', { vehicleId: input.vehicleId }, 'This car is not on file; look it up again.')
   const wanted = asked ?? vehicle.customer.reach?.language ?? rules.language
   const own = template && wordsIn(template, wanted, rules.language)
   const words = input.words ?? own?.words
   if (!words)
-    throw new Refusal('missing', 'templateId', input.templateId, 'There is no such template; choose another.')
+    refuse('missing', { templateId: input.templateId }, 'There is no such template; choose another.')
   const language = own?.language ?? wanted
   const [open] = (await keptPlans(tx, { vehicleId: vehicle.id }))
     .flatMap(kept => {

@@ -1,4 +1,4 @@
-import { Refusal } from '../../domain/refusal.ts'
+import { Refusal, refuse } from '../../domain/refusal.ts'
 import { type Channel, fill, messageId, newMessage } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -54,12 +54,7 @@ function saveReminder(
       templateId === undefined ? each.channel === channel : each.id === templateId,
     )
     if (template?.channel !== channel)
-      throw new Refusal(
-        'missing',
-        'templateId',
-        templateId,
-        'There is no template for this channel; write one.',
-      )
+      refuse('missing', { templateId }, 'There is no template for this channel; write one.')
     const { language, words } = wordsIn(template, owner.language ?? rules.language, rules.language)
     const { kind, title, dueOn, planId, ruleOn, customerId, vehicleId } = visit
     const vehicle = await tx.vehicle.findUniqueOrThrow({
@@ -113,10 +108,9 @@ async function assertAgreed(
   const reach = (await reachOf(tx, [visit.customerId])).get(visit.customerId)
   const address = reach?.address[channel]
   if (!reach || !address || !openChannels(reach, nowAt).includes(channel))
-    throw new Refusal(
+    refuse(
       'no-consent',
-      'channel',
-      channel,
+      { channel },
       `${visit.customerName} has not agreed to be reached this way; record the consent first.`,
     )
   return { owner: reach.owner, address }
@@ -126,12 +120,7 @@ async function assertAgreed(
 async function assertUnwritten(tx: Tx, { planId, ruleOn, reminder }: VisitView): Promise<void> {
   const last = await tx.message.findFirst({ where: { planId, ruleOn }, orderBy: { tryNo: 'desc' } })
   if ((last?.id ?? null) !== (reminder?.messageId ?? null) || isUnderWay(last))
-    throw new Refusal(
-      'stale',
-      'ruleOn',
-      ruleOn,
-      'A reminder of this visit is written already; look at the batch.',
-    )
+    refuse('stale', { ruleOn }, 'A reminder of this visit is written already; look at the batch.')
 }
 
 /** A message that has still to go out, or waits for the desk. */

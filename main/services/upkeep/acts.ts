@@ -1,6 +1,6 @@
 /** What the desk does about a visit or a car; every act can be taken back. */
 import { checkDate } from '../../domain/calendar/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import { checkAbsences } from '../../domain/upkeep/index.ts'
 import type { AuditEntry, Tx } from '../../store/store.ts'
@@ -66,13 +66,7 @@ export async function writeEntries(
 /** The plan of a visit, with what stands about it. */
 export async function planOfVisit(tx: Tx, planId: string): Promise<KeptVisitPlan> {
   const [kept] = await keptPlans(tx, { planIds: [planId] })
-  if (!kept)
-    throw new Refusal(
-      'missing',
-      'planId',
-      planId,
-      'This plan is not in use any more; look at the list again.',
-    )
+  if (!kept) refuse('missing', { planId }, 'This plan is not in use any more; look at the list again.')
   return kept
 }
 
@@ -81,10 +75,9 @@ async function openVisit(tx: Tx, day: UpkeepDay, { planId, ruleOn }: VisitKey): 
   const kept = await planOfVisit(tx, planId)
   const next = nextOf(kept, day)
   if (next.dueOn === null || next.ruleOn !== ruleOn)
-    throw new Refusal(
+    refuse(
       'stale',
-      'ruleOn',
-      ruleOn,
+      { ruleOn },
       'This visit is not the open one any more: it was done, skipped or moved meanwhile. Look at the list again.',
     )
   return kept
@@ -113,7 +106,7 @@ export function moveVisit(
   return upkeepAct(desk, async ({ tx, day }) => {
     const { plan, row } = await openVisit(tx, day, input)
     if (input.to < day.today)
-      throw new Refusal('date-past', 'to', input.to, `${dayWords(input.to)} is over; give today or later.`)
+      refuse('date-past', { to: input.to }, `${dayWords(input.to)} is over; give today or later.`)
     const why = checkNote(input.why ?? '', 'why', 200)
     const { ruleOn, to: toDay } = input
     return {
@@ -137,12 +130,7 @@ export function doneVisit(
     const { plan, row } = kept
     const onDay = input.on ?? day.today
     if (onDay > day.today)
-      throw new Refusal(
-        'to-come',
-        'on',
-        onDay,
-        `${dayWords(onDay)} is still to come; give the day it was done.`,
-      )
+      refuse('to-come', { on: onDay }, `${dayWords(onDay)} is still to come; give the day it was done.`)
     const ruleOn = input.ruleOn ?? answeredOf(kept, onDay, day.zone)
     if (ruleOn !== null) await stopMessages(tx, day.nowAt, { planId: row.id, ruleOn }, 'The visit was done.')
     return {
@@ -189,10 +177,9 @@ export function undoAct(desk: Desk, input: { actId: string }): Promise<void> {
   return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
     const lines = await tx.upkeepEntry.findMany({ where: { actId: input.actId, voidedAt: null } })
     const [first] = lines
-    if (!first)
-      throw new Refusal('missing', 'actId', input.actId, 'This was taken back already, or never done.')
+    if (!first) refuse('missing', { actId: input.actId }, 'This was taken back already, or never done.')
     if (lines.some(line => line.jobId !== null))
-      throw new Refusal('by-a-job', 'actId', input.actId, 'This came from a job: change the job instead.')
+      refuse('by-a-job', { actId: input.actId }, 'This came from a job: change the job instead.')
     await tx.upkeepEntry.updateMany({ where: { actId: input.actId, voidedAt: null }, data: { voidedAt: at } })
     audit({
       act: 'upkeep taken back',

@@ -1,5 +1,5 @@
 /** A car's life with the shop, and what is proposed for it. */
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { acceptProposal, type ChangeProposal, ruleWords } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -19,8 +19,7 @@ export async function carUpkeep(desk: Desk, input: { vehicleId: string }): Promi
   const tx = desk.store.read
   const { vehicleId } = input
   const vehicle = await tx.vehicle.findUnique({ where: { id: vehicleId }, include: { customer: true } })
-  if (!vehicle)
-    throw new Refusal('missing', 'vehicleId', vehicleId, 'This car is not on file; look it up again.')
+  if (!vehicle) refuse('missing', { vehicleId }, 'This car is not on file; look it up again.')
   const day = await upkeepDay(tx, desk.now())
   const rules = await upkeepRules(tx)
   const { choices, version } = await exposureOf(tx, vehicleId)
@@ -120,10 +119,9 @@ export function acceptCarProposal(
     )
     const plan = kept.find(each => each.row.id === input.planId)
     if (!proposal || !plan)
-      throw new Refusal(
+      refuse(
         'stale',
-        'toOn',
-        input.toOn,
+        { toOn: input.toOn },
         'This is not proposed any more: something was entered meanwhile. Look at the car again.',
       )
     const { vehicleId, id: planId } = plan.row

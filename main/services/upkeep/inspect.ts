@@ -1,5 +1,5 @@
 import { checkDate } from '../../domain/calendar/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import { readingOf } from '../../domain/upkeep/index.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -33,18 +33,12 @@ export function inspect(desk: Desk, input: InspectInput): Promise<{ id: string }
       include: { inspections: { where: { voidedAt: null } } },
     })
     if (!layer)
-      throw new Refusal(
-        'missing',
-        'layerId',
-        input.layerId,
-        'This layer is not on file; look at the car again.',
-      )
+      refuse('missing', { layerId: input.layerId }, 'This layer is not on file; look at the car again.')
     const onDay = input.on ?? today
     if (onDay > today || onDay < layer.laidOn)
-      throw new Refusal(
+      refuse(
         'date-bad',
-        'on',
-        onDay,
+        { on: onDay },
         onDay > today
           ? `${dayWords(onDay)} is still to come; give the day it was looked at.`
           : `It was laid on ${dayWords(layer.laidOn)}; it cannot have been looked at before.`,
@@ -84,12 +78,7 @@ export function voidInspection(desk: Desk, input: { id: string }): Promise<void>
       data: { voidedAt: at },
     })
     if (count === 0)
-      throw new Refusal(
-        'missing',
-        'id',
-        input.id,
-        'This inspection was taken back already; look at the car again.',
-      )
+      refuse('missing', { id: input.id }, 'This inspection was taken back already; look at the car again.')
     audit({ act: 'inspection taken back', entity: 'inspection', entityId: input.id })
   })
 }
@@ -104,10 +93,10 @@ export function recordLayer(
   return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
     const { today } = await upkeepDay(tx, at)
     if (input.laidOn > today)
-      throw new Refusal('to-come', 'laidOn', input.laidOn, `${dayWords(input.laidOn)} is still to come.`)
+      refuse('to-come', { laidOn: input.laidOn }, `${dayWords(input.laidOn)} is still to come.`)
     const product = await tx.product.findUnique({ where: { id: input.productId } })
     if (product?.kind !== 'coating' && product?.kind !== 'topper')
-      throw new Refusal('product-bad', 'productId', input.productId, 'Choose a coating or a topper.')
+      refuse('product-bad', { productId: input.productId }, 'Choose a coating or a topper.')
     await assertOnFile(tx, input.vehicleId)
     const stage = product.kind === 'topper' ? 'topper' : 'coat'
     const { id } = await tx.layer.create({ data: { ...input, stage } })

@@ -1,5 +1,5 @@
 /** The shop's own plans for a car, beside those a coating begins. */
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
 import { type Anchor, checkPlan, type PlanKind, visitKey } from '../../domain/upkeep/index.ts'
 import { assertFresh } from '../../store/store.ts'
@@ -33,7 +33,7 @@ export function savePlan(desk: Desk, input: PlanInput): Promise<{ id: string }> 
     checkPlan({ id: '', kind, title, rule, anchor, earlyDays, lateDays }, zone)
     if (input.id === undefined) {
       if ((await tx.vehicle.count({ where: { id: vehicleId, archivedAt: null } })) === 0)
-        throw new Refusal('missing', 'vehicleId', vehicleId, 'This car is not on file; look it up again.')
+        refuse('missing', { vehicleId }, 'This car is not on file; look it up again.')
       const { id } = await tx.upkeepPlan.create({
         data: {
           vehicleId,
@@ -91,10 +91,9 @@ export async function getVisit(desk: Desk, input: { planId: string; ruleOn: stri
   const until = Temporal.PlainDate.from(input.ruleOn).add({ years: 1 }).toString()
   const listed = dueOf([kept], { ...day, until }).due.find(visit => visitKey(visit) === visitKey(input))
   if (!listed)
-    throw new Refusal(
+    refuse(
       'missing',
-      'ruleOn',
-      input.ruleOn,
+      { ruleOn: input.ruleOn },
       'This visit is over: it was done, skipped or missed. Look at the car.',
     )
   return (await visitViews(tx, day, [kept], [listed]))[0]!

@@ -1,4 +1,4 @@
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { checkPrior, type LifePrior } from '../../domain/upkeep/index.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import { changesBetween } from '../desk/changesBetween.ts'
@@ -64,17 +64,15 @@ export async function saveProductLife(
 ): Promise<ProductLifeView> {
   const { productId, version, ...data } = input
   if (!Number.isInteger(data.intervalDays) || data.intervalDays < 1 || data.intervalDays > 7_300)
-    throw new Refusal(
+    refuse(
       'interval-bad',
-      'intervalDays',
-      data.intervalDays,
+      { intervalDays: data.intervalDays },
       `${data.intervalDays} days is no interval; give whole days from 1 to 7,300.`,
     )
   checkPrior({ ...data, age: data.intervalDays, level: 0.9 }, 'life')
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
     const before = (await productLives(tx)).get(productId)
-    if (!before)
-      throw new Refusal('missing', 'productId', productId, 'This is no coating or topper; choose another.')
+    if (!before) refuse('missing', { productId }, 'This is no coating or topper; choose another.')
     if (before.version === 0 && version === 0) await tx.productLife.create({ data: { ...data, productId } })
     else {
       const { count } = await tx.productLife.updateMany({

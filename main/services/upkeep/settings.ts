@@ -1,4 +1,4 @@
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
 import {
   CRASH_RISK,
@@ -123,14 +123,14 @@ function check(rules: UpkeepRules): void {
   for (const [name, least, most] of whole) {
     between(rules, name, least, most, `a whole number from ${least} to ${most}`)
     if (!Number.isInteger(rules[name]))
-      throw new Refusal('rule-bad', name, rules[name], `Give a whole number from ${least} to ${most}.`)
+      refuse('rule-bad', { [name]: rules[name] }, `Give a whole number from ${least} to ${most}.`)
   }
 }
 
 function between(rules: UpkeepRules, name: keyof UpkeepRules, least: number, most: number, what: string) {
   const value = rules[name] as number
   if (!(value >= least && value <= most))
-    throw new Refusal('rule-bad', name, value, `${value} will not do here: give ${what}.`)
+    refuse('rule-bad', { [name]: value }, `${value} will not do here: give ${what}.`)
 }
 
 /** A language tag as it is kept; refused where it is none. */
@@ -139,10 +139,9 @@ export function checkLanguage(language: string, field = 'language'): string {
   try {
     return Intl.getCanonicalLocales(tag)[0]!
   } catch {
-    throw new Refusal(
+    refuse(
       'language-bad',
-      field,
-      language,
+      { [field]: language },
       `"${language}" is no language tag; use one such as en or de-CH.`,
     )
   }

@@ -1,4 +1,4 @@
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import type { SizeClass } from '../../domain/shop/index.ts'
 import type { PlanKind } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
@@ -27,10 +27,9 @@ export async function treatmentFor(
   })
   const [shortest] = fits.sort((a, b) => handsOn(a.steps) - handsOn(b.steps))
   if (!shortest)
-    throw new Refusal(
+    refuse(
       'treatment-missing',
-      'treatments',
-      kind,
+      { treatments: kind },
       kind === 'topper'
         ? 'No treatment sold lays a topper alone: add one, or choose one for this visit in the upkeep rules.'
         : 'No treatment sold fits a visit without coating: choose one in the upkeep rules.',

@@ -1,6 +1,6 @@
 /** The year of visits as a picture, and the spread that levels it. */
 import { isoWeek } from '../../domain/calendar/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import {
   type ListedDue,
   type SpreadResult,
@@ -190,7 +190,7 @@ export function applySpread(desk: Desk): Promise<ActView> {
       return [{ vehicleId: vehicles.get(planId)!, planId, what: 'aimed', ruleOn, toDay }]
     })
     if (entries.length === 0)
-      throw new Refusal('nothing-to-do', 'spread', null, 'Every visit is aimed at its best week already.')
+      refuse('nothing-to-do', { spread: null }, 'Every visit is aimed at its best week already.')
     return { entries, words: `${entries.length} visits aimed at other weeks` }
   })
 }
