@@ -5,8 +5,9 @@
 import { Hono } from 'hono'
 import { z } from 'zod'
 import type { Desk } from '../services/desk/desk.ts'
-import { id, text } from '../services/desk/inputs.ts'
+import { id } from '../services/desk/inputs.ts'
 import { createFeed, feedFile, listFeeds, revokeFeed } from '../services/reminders/feeds.ts'
+import { feedInput } from '../services/reminders/inputs.ts'
 import { procedure, router } from './trpc.ts'
 
 /** What is let past the cookie; whether the token is any good is asked behind it. */
@@ -15,9 +16,7 @@ export const feedPath = /^\/feed\/([\w-]{40,60})\.ics$/
 export const feeds = router({
   list: procedure.query(({ ctx }) => listFeeds(ctx)),
   /** Answers the link's path, this once. */
-  create: procedure
-    .input(z.object({ name: text, details: z.boolean() }))
-    .mutation(({ ctx, input }) => createFeed(ctx, input)),
+  create: procedure.input(feedInput).mutation(({ ctx, input }) => createFeed(ctx, input)),
   revoke: procedure.input(z.object({ id })).mutation(({ ctx, input }) => revokeFeed(ctx, input)),
 })
 

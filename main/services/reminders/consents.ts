@@ -2,15 +2,16 @@
 import { checkZone } from '../../domain/calendar/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkNote, checkText } from '../../domain/shop/index.ts'
-import { type Channel, type ConsentState, checkConsent } from '../../domain/upkeep/index.ts'
-import { assertFresh, type Tx } from '../../store/store.ts'
-import { changesBetween } from '../desk/changesBetween.ts'
+import { type ConsentState, checkConsent } from '../../domain/upkeep/index.ts'
+import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
+import { saveSingle } from '../desk/keep.ts'
 import { momentWords } from '../desk/momentWords.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { addressKey, channels, type Reach, reachOf, stateOf } from '../upkeep/reach.ts'
 import { checkLanguage } from '../upkeep/settings.ts'
 import { stopMessages } from '../upkeep/stopMessages.ts'
+import type { ConsentInput, ReachInput, WithdrawalInput } from './inputs.ts'
 import type { ConsentLine, ConsentsView } from './views.ts'
 
 /** What an owner agrees to now, and everything they ever said about it. */
@@ -54,15 +55,6 @@ async function ownerOf(tx: Tx, customerId: string): Promise<Reach> {
   return reach
 }
 
-export interface ConsentInput {
-  customerId: string
-  channel: Channel
-  /** When it was said; now unless said otherwise. */
-  at?: number | undefined
-  source: string
-  wording: string
-}
-
 /** An owner agrees to be reached one way. */
 export function giveConsent(desk: Desk, input: ConsentInput): Promise<{ id: string }> {
   const nowAt = desk.now()
@@ -90,15 +82,6 @@ export function giveConsent(desk: Desk, input: ConsentInput): Promise<{ id: stri
   })
 }
 
-export interface WithdrawalInput {
-  customerId: string
-  channel: Channel | 'all'
-  source: string
-  wording: string
-  /** The address it was said of, such as the one that replied "stop": it stops for everybody who has it. */
-  address?: string | undefined
-}
-
 /** An owner wants no more: honoured at once, also for what is written and waits. */
 export function withdrawConsent(desk: Desk, input: WithdrawalInput): Promise<{ stopped: number }> {
   const at = desk.now()
@@ -124,16 +107,7 @@ export function withdrawConsent(desk: Desk, input: WithdrawalInput): Promise<{ s
 }
 
 /** How an owner is written to: language, zone, and the lines of their postal address. */
-export function saveReach(
-  desk: Desk,
-  input: {
-    customerId: string
-    language: string | null
-    zone: string | null
-    postal: string
-    version: number
-  },
-): Promise<{ version: number }> {
+export function saveReach(desk: Desk, input: ReachInput): Promise<{ version: number }> {
   const { customerId, version } = input
   const data = {
     language: input.language?.trim() ? checkLanguage(input.language) : null,
@@ -143,21 +117,8 @@ export function saveReach(
   if (data.zone !== null) checkZone(data.zone)
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
     await ownerOf(tx, customerId)
-    const before = await tx.ownerReach.findUnique({ where: { customerId } })
-    if (!before && version === 0) await tx.ownerReach.create({ data: { ...data, customerId } })
-    else {
-      const { count } = await tx.ownerReach.updateMany({
-        where: { customerId, version },
-        data: { ...data, version: { increment: 1 } },
-      })
-      assertFresh(count, 'customer', customerId)
-    }
-    audit({
-      act: 'reach changed',
-      entity: 'customer',
-      entityId: customerId,
-      detail: changesBetween(before ?? {}, data),
-    })
-    return { version: version + 1 }
+    const kept = { table: tx.ownerReach, entity: 'customer' }
+    const saved = await saveSingle(audit, kept, { key: { customerId }, version }, data)
+    return { version: saved.version }
   })
 }

@@ -13,6 +13,7 @@ import { vehicleWords } from '../floor/jobRows.ts'
 import { floorJobOf } from '../job/jobChange.ts'
 import { keptPlans } from '../upkeep/kept.ts'
 import { standingJobs, upkeepDay, visitsUntil } from '../upkeep/visits.ts'
+import type { FeedInput } from './inputs.ts'
 import type { FeedView } from './views.ts'
 
 /** The token is random, so a plain digest of it cannot be guessed back. */
@@ -30,10 +31,7 @@ export async function listFeeds(desk: Desk): Promise<FeedView[]> {
 }
 
 /** A new feed; its link is answered this once and kept nowhere. Names and plates are in it only where chosen. */
-export function createFeed(
-  desk: Desk,
-  input: { name: string; details: boolean },
-): Promise<{ id: string; path: string }> {
+export function createFeed(desk: Desk, input: FeedInput): Promise<{ id: string; path: string }> {
   const at = desk.now()
   const name = checkText(input.name, 'name', "The feed's name", 80)
   return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {

@@ -15,24 +15,21 @@ import { sendMail } from '../../outbox/mail.ts'
 import type { Message } from '../../store/rows.ts'
 import { type AuditEntry, assertFresh, type Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
+import type { RowSeen } from '../desk/keep.ts'
 import { noSenderWords, senderOf } from '../desk/mailSettings.ts'
 import { planOfVisit } from '../upkeep/acts.ts'
 import { outboxOf, saveOutbox, slotsOf } from '../upkeep/messageRows.ts'
 import { releaseSlots } from '../upkeep/releaseSlots.ts'
 import { upkeepRules } from '../upkeep/settings.ts'
 import { sendQuestion } from './gate.ts'
+import type { ApproveInput, RefuseInput, WordsInput } from './inputs.ts'
 import { letterOf } from './letterOf.ts'
 import { mergeFor } from './mergeFor.ts'
 import { messageView } from './messages.ts'
 import type { MessageView } from './views.ts'
 
-export interface MessageKey {
-  id: string
-  version: number
-}
-
 /** The message an act is about, as this desk last saw it. */
-export async function freshMessage(tx: Tx, { id, version }: MessageKey): Promise<Message> {
+export async function freshMessage(tx: Tx, { id, version }: RowSeen): Promise<Message> {
   const row = await tx.message.findUnique({ where: { id } })
   if (!row) refuse('missing', { id }, 'This message is not there; look at the batch again.')
   if (row.version !== version) assertFresh(0, 'message', id)
@@ -41,7 +38,7 @@ export async function freshMessage(tx: Tx, { id, version }: MessageKey): Promise
 
 function change(
   desk: Desk,
-  key: MessageKey,
+  key: RowSeen,
   act: string,
   decide: (tx: Tx, row: Message, audit: (entry: AuditEntry) => void) => Promise<OutboxMessage>,
 ): Promise<MessageView> {
@@ -57,14 +54,14 @@ function change(
 }
 
 /** Lets a draft go out when the rules allow. */
-export function approveMessage(desk: Desk, key: MessageKey): Promise<MessageView> {
+export function approveMessage(desk: Desk, key: RowSeen): Promise<MessageView> {
   return change(desk, key, 'approved', async (_, row) => approve(outboxOf(row)))
 }
 
 /** Approves all drafts that can be, or those named; says which could not. */
 export async function approveAll(
   desk: Desk,
-  input: { ids?: string[] | undefined } = {},
+  input: ApproveInput = {},
 ): Promise<{ approved: number; words: string[] }> {
   const rows = await desk.store.read.message.findMany({
     where: { state: 'draft', ...(input.ids && { id: { in: input.ids } }) },
@@ -84,10 +81,7 @@ export async function approveAll(
 }
 
 /** New words for a message, which is a draft again; fields in them are filled. */
-export function editMessage(
-  desk: Desk,
-  input: MessageKey & { subject: string; body: string },
-): Promise<MessageView> {
+export function editMessage(desk: Desk, input: WordsInput): Promise<MessageView> {
   const words = { subject: input.subject.trim(), body: input.body }
   checkWords(words, 'words')
   return change(desk, input, 'edited', async (tx, row) => {
@@ -117,21 +111,18 @@ export function editMessage(
 }
 
 /** It shall not go out, and this visit is not written about again by itself. */
-export function refuseMessage(
-  desk: Desk,
-  input: MessageKey & { why?: string | undefined },
-): Promise<MessageView> {
+export function refuseMessage(desk: Desk, input: RefuseInput): Promise<MessageView> {
   const why = input.why?.trim() || 'Refused at the desk.'
   return change(desk, input, 'refused', async (_, row) => withdraw(outboxOf(row), why))
 }
 
 /** Tries a failed message again, its attempts counted anew. */
-export function retryMessage(desk: Desk, key: MessageKey): Promise<MessageView> {
+export function retryMessage(desk: Desk, key: RowSeen): Promise<MessageView> {
   return change(desk, key, 'tried again', async (_, row) => retry(outboxOf(row)))
 }
 
 /** A letter that was posted, or a text sent from the desk's phone: through the same gate as a mail. */
-export function sentByHand(desk: Desk, key: MessageKey): Promise<MessageView> {
+export function sentByHand(desk: Desk, key: RowSeen): Promise<MessageView> {
   const at = desk.now()
   return change(desk, key, 'sent by hand', async (tx, row) => {
     if (row.channel === 'email')

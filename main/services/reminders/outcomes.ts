@@ -13,16 +13,10 @@ import { upkeepRules } from '../upkeep/settings.ts'
 import { stopMessages } from '../upkeep/stopMessages.ts'
 import { type UpkeepDay, upkeepDay } from '../upkeep/visits.ts'
 import { dayWords } from '../upkeep/words.ts'
+import type { BookInput, OutcomeInput } from './inputs.ts'
 import { handedOver } from './messageActs.ts'
 import { messageView } from './messages.ts'
 import type { MessageView } from './views.ts'
-
-export interface OutcomeInput {
-  messageId: string
-  outcome: Outcome
-  /** The day the owner named, for "later". */
-  laterOn?: string | undefined
-}
 
 /**
  * Records what came of a message and plans what follows: another try on a day, or the end. Said again, the last word
@@ -59,7 +53,7 @@ async function bookedJob(tx: Tx, row: Message): Promise<string> {
  * The owner takes one of the proposed times: it becomes the booking, the other is let go. A time whose hold has run
  * out is still good when nobody took it meanwhile.
  */
-export async function bookSlot(desk: Desk, input: { messageId: string; slot: number }): Promise<MessageView> {
+export async function bookSlot(desk: Desk, input: BookInput): Promise<MessageView> {
   const tx = desk.store.read
   const row = await tx.message.findUnique({ where: { id: input.messageId } })
   const slot = row && slotsOf(row)[input.slot]

@@ -7,6 +7,7 @@ import { getVisit } from '../upkeep/plans.ts'
 import { type UpkeepRules, upkeepRules } from '../upkeep/settings.ts'
 import type { Channel, VisitView } from '../upkeep/views.ts'
 import { type UpkeepDay, upkeepDay, visitsUntil } from '../upkeep/visits.ts'
+import type { WriteInput } from './inputs.ts'
 import type { BatchView, PreparedView } from './views.ts'
 import { isUnderWay, writeReminder } from './writeReminder.ts'
 
@@ -92,10 +93,7 @@ function reasonOf(visit: VisitView, why: string): BatchView['notWritten'][number
 }
 
 /** Writes one visit's reminder because the desk says so, whatever the morning would do. */
-export async function writeOne(
-  desk: Desk,
-  input: { planId: string; ruleOn: string; channel: Channel; templateId?: string | undefined },
-): Promise<{ id: string }> {
+export async function writeOne(desk: Desk, input: WriteInput): Promise<{ id: string }> {
   const visit = await getVisit(desk, input)
   if (visit.booking)
     refuse('booked', { ruleOn: input.ruleOn }, `This visit is booked as job ${visit.booking.jobNumber}.`)

@@ -12,10 +12,9 @@ import {
   startingTemplates,
   type TemplateWords,
 } from '../../domain/upkeep/index.ts'
-import type { JsonObject } from '../../store/json.ts'
-import { assertFresh, type Tx } from '../../store/store.ts'
-import { changesBetween } from '../desk/changesBetween.ts'
+import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
+import { saveSingle } from '../desk/keep.ts'
 import { keptPlans } from '../upkeep/kept.ts'
 import { checkLanguage, upkeepRules } from '../upkeep/settings.ts'
 import { upkeepDay } from '../upkeep/visits.ts'
@@ -86,27 +85,13 @@ export function saveTemplate(desk: Desk, input: TemplateInput): Promise<{ id: st
   const data = {
     name: checkText(input.name, 'name', "The template's name", 80),
     channel,
-    words: words as unknown as JsonObject,
+    words,
   }
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
     const before = (await templatesOf(tx)).find(each => each.id === id)
     if (before && before.channel !== channel)
       refuse('channel-fixed', { channel }, 'A template keeps its channel; add another one.')
-    if (version === 0 && (before === undefined || before.version === 0))
-      await tx.template.create({ data: { ...data, id } })
-    else {
-      const { count } = await tx.template.updateMany({
-        where: { id, version },
-        data: { ...data, version: { increment: 1 } },
-      })
-      assertFresh(count, 'template', id)
-    }
-    audit({
-      act: 'changed',
-      entity: 'template',
-      entityId: id,
-      detail: changesBetween(before ?? {}, data),
-    })
+    await saveSingle(audit, { table: tx.template, entity: 'template' }, { key: { id }, version }, data)
     return { id }
   })
 }

@@ -5,6 +5,7 @@ import { checkNote } from '../../domain/shop/index.ts'
 import { checkAbsences } from '../../domain/upkeep/index.ts'
 import type { AuditEntry, Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
+import type { AwayInput, DoneInput, MoveInput, SkipInput, SoldInput, VisitKey } from './inputs.ts'
 import { type KeptVisitPlan, keptPlans } from './kept.ts'
 import { assertOnFile } from './onFile.ts'
 import { stopMessages } from './stopMessages.ts'
@@ -12,11 +13,6 @@ import type { ActView } from './views.ts'
 import { type UpkeepDay, upkeepDay } from './visits.ts'
 import { dayWords } from './words.ts'
 import { answeredOf, nextOf } from './workedOut.ts'
-
-export interface VisitKey {
-  planId: string
-  ruleOn: string
-}
 
 interface InAct {
   tx: Tx
@@ -84,7 +80,7 @@ async function openVisit(tx: Tx, day: UpkeepDay, { planId, ruleOn }: VisitKey): 
 }
 
 /** This visit is left out; the next one comes in its time. */
-export function skipVisit(desk: Desk, input: VisitKey & { why?: string | undefined }): Promise<ActView> {
+export function skipVisit(desk: Desk, input: SkipInput): Promise<ActView> {
   return upkeepAct(desk, async ({ tx, day }) => {
     const { plan, row } = await openVisit(tx, day, input)
     const { planId, ruleOn } = input
@@ -98,10 +94,7 @@ export function skipVisit(desk: Desk, input: VisitKey & { why?: string | undefin
 }
 
 /** Another day was agreed for this visit. */
-export function moveVisit(
-  desk: Desk,
-  input: VisitKey & { to: string; why?: string | undefined },
-): Promise<ActView> {
+export function moveVisit(desk: Desk, input: MoveInput): Promise<ActView> {
   checkDate(input.to, 'to')
   return upkeepAct(desk, async ({ tx, day }) => {
     const { plan, row } = await openVisit(tx, day, input)
@@ -117,10 +110,7 @@ export function moveVisit(
 }
 
 /** A visit was done, early or late; without `ruleOn` the plan says which one it answers, or that it is an extra one. */
-export function doneVisit(
-  desk: Desk,
-  input: { planId: string; ruleOn?: string | undefined; on?: string | undefined },
-): Promise<ActView> {
+export function doneVisit(desk: Desk, input: DoneInput): Promise<ActView> {
   if (input.on !== undefined) checkDate(input.on, 'on')
   return upkeepAct(desk, async ({ tx, day }) => {
     const kept =
@@ -141,10 +131,7 @@ export function doneVisit(
 }
 
 /** The car cannot come for a while, as over the winter: `to` is the first day back. */
-export function carAway(
-  desk: Desk,
-  input: { vehicleId: string; from: string; to: string; why?: string | undefined },
-): Promise<ActView> {
+export function carAway(desk: Desk, input: AwayInput): Promise<ActView> {
   const { vehicleId, from, to } = input
   checkAbsences([{ from, to }])
   return upkeepAct(desk, async ({ tx }) => {
@@ -158,7 +145,7 @@ export function carAway(
 }
 
 /** The car was sold: nothing falls due for it, and nothing is written about it, from that day on. */
-export function carSold(desk: Desk, input: { vehicleId: string; on?: string | undefined }): Promise<ActView> {
+export function carSold(desk: Desk, input: SoldInput): Promise<ActView> {
   if (input.on !== undefined) checkDate(input.on, 'on')
   return upkeepAct(desk, async ({ tx, day }) => {
     await assertOnFile(tx, input.vehicleId)

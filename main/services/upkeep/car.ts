@@ -1,11 +1,12 @@
 /** A car's life with the shop, and what is proposed for it. */
 import { refuse } from '../../domain/refusal.ts'
-import { acceptProposal, type ChangeProposal, ruleWords } from '../../domain/upkeep/index.ts'
+import { acceptProposal, ruleWords } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { vehicleWords } from '../floor/jobRows.ts'
 import { upkeepAct } from './acts.ts'
 import { exposureOf } from './exposure.ts'
+import type { ProposalInput } from './inputs.ts'
 import { carTimes, type KeptVisitPlan, keptPlans } from './kept.ts'
 import { carLife, daysFrom } from './lifeOf.ts'
 import { upkeepRules } from './settings.ts'
@@ -107,10 +108,7 @@ async function planViews(tx: Tx, day: UpkeepDay, kept: readonly KeptVisitPlan[])
 /**
  * Makes a proposal so: nothing moves a due day but this. Refused where what was seen since proposes otherwise.
  */
-export function acceptCarProposal(
-  desk: Desk,
-  input: { planId: string; what: ChangeProposal['what']; toOn: string },
-): Promise<ActView> {
+export function acceptCarProposal(desk: Desk, input: ProposalInput): Promise<ActView> {
   return upkeepAct(desk, async ({ tx, day }) => {
     const row = await tx.upkeepPlan.findUnique({ where: { id: input.planId } })
     const { kept, life } = await lifeWith(tx, row?.vehicleId ?? '', day)

@@ -1,7 +1,8 @@
 import { type Exposure, type ScaledInterval, scaleInterval } from '../../domain/upkeep/index.ts'
-import type { JsonObject } from '../../store/json.ts'
-import { assertFresh, type Tx } from '../../store/store.ts'
+import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
+import { saveSingle } from '../desk/keep.ts'
+import type { ExposureInput } from './inputs.ts'
 import { assertOnFile } from './onFile.ts'
 import { type UpkeepRules, upkeepRules } from './settings.ts'
 
@@ -22,33 +23,15 @@ export function scaled(productDays: number, exposure: Exposure, rules: UpkeepRul
 }
 
 /** Enters how a car lives. Plans that stand are not moved by it; a proposal to move them may follow. */
-export async function saveExposure(
-  desk: Desk,
-  input: { vehicleId: string; choices: Record<string, string>; version: number },
-): Promise<{ version: number }> {
+export function saveExposure(desk: Desk, input: ExposureInput): Promise<{ version: number }> {
   const { vehicleId, version } = input
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
     const rules = await upkeepRules(tx)
     // A choice that is none is refused here, where it is made.
     scaleInterval(365, input.choices, rules.factors)
     await assertOnFile(tx, vehicleId)
-    const choices = input.choices as JsonObject
-    const before = await exposureOf(tx, vehicleId)
-    if (before.version === 0 && version === 0)
-      await tx.vehicleExposure.create({ data: { vehicleId, choices } })
-    else {
-      const { count } = await tx.vehicleExposure.updateMany({
-        where: { vehicleId, version },
-        data: { choices, version: { increment: 1 } },
-      })
-      assertFresh(count, 'exposure', vehicleId)
-    }
-    audit({
-      act: 'exposure changed',
-      entity: 'vehicle',
-      entityId: vehicleId,
-      detail: { from: { ...before.choices }, to: choices },
-    })
-    return { version: before.version + 1 }
+    const kept = { table: tx.vehicleExposure, entity: 'exposure' }
+    const saved = await saveSingle(audit, kept, { key: { vehicleId }, version }, { choices: input.choices })
+    return { version: saved.version }
   })
 }

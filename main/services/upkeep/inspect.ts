@@ -4,19 +4,12 @@ import { checkNote } from '../../domain/shop/index.ts'
 import { readingOf } from '../../domain/upkeep/index.ts'
 import type { Desk } from '../desk/desk.ts'
 import { exposureOf, scaled } from './exposure.ts'
+import type { InspectInput, LayerInput } from './inputs.ts'
 import { daysFrom } from './lifeOf.ts'
 import { assertOnFile } from './onFile.ts'
 import { upkeepRules } from './settings.ts'
 import { upkeepDay } from './visits.ts'
 import { dayWords } from './words.ts'
-
-export interface InspectInput {
-  layerId: string
-  /** Today unless said otherwise. */
-  on?: string | undefined
-  working: boolean
-  note?: string | undefined
-}
 
 /**
  * A layer was looked at: it still works, or is gone. Refused where that contradicts an earlier look. No due day moves
@@ -84,10 +77,7 @@ export function voidInspection(desk: Desk, input: { id: string }): Promise<void>
 }
 
 /** A layer laid before this program, or elsewhere, so that its life is known. */
-export function recordLayer(
-  desk: Desk,
-  input: { vehicleId: string; productId: string; laidOn: string },
-): Promise<{ id: string }> {
+export function recordLayer(desk: Desk, input: LayerInput): Promise<{ id: string }> {
   checkDate(input.laidOn, 'laidOn')
   const at = desk.now()
   return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {

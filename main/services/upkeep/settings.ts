@@ -13,9 +13,9 @@ import { assertFresh, type Tx } from '../../store/store.ts'
 import { changesBetween } from '../desk/changesBetween.ts'
 import type { Desk } from '../desk/desk.ts'
 import { calendarOf } from '../desk/shopView.ts'
-import type { ReminderSettingsView } from './views.ts'
+import type { UpkeepSettings } from './inputs.ts'
 
-export type UpkeepRules = Omit<ReminderSettingsView, 'version'>
+export type UpkeepRules = Omit<UpkeepSettings, 'version'>
 
 /** What a shop begins with. All of it is common practice, no source, and the shop's to change. */
 const startingRules: UpkeepRules = {
@@ -39,17 +39,17 @@ const startingRules: UpkeepRules = {
   treatments: {},
   roomShare: 0.5,
   checkUpDays: 28,
-  factors: [...STARTING_FACTORS],
+  factors: STARTING_FACTORS.map(factor => ({ ...factor, choices: [...factor.choices] })),
 }
 
 /** The shop's rules for upkeep, as it set them or as it begins with. */
-export async function upkeepRules(tx: Tx): Promise<ReminderSettingsView> {
+export async function upkeepRules(tx: Tx): Promise<UpkeepSettings> {
   const row = await tx.upkeepSettings.findFirst()
   return { ...startingRules, ...(row?.rules as Partial<UpkeepRules> | undefined), version: row?.version ?? 0 }
 }
 
 /** The rules for the screens. */
-export function getUpkeepSettings(desk: Desk): Promise<ReminderSettingsView> {
+export function getUpkeepSettings(desk: Desk): Promise<UpkeepSettings> {
   return upkeepRules(desk.store.read)
 }
 
@@ -73,17 +73,15 @@ export async function sendRules(tx: Tx, rules: UpkeepRules): Promise<SendRules> 
 }
 
 /** Saves the rules. `version` 0 where none were saved yet. */
-export async function saveUpkeepSettings(
-  desk: Desk,
-  input: ReminderSettingsView,
-): Promise<ReminderSettingsView> {
+export async function saveUpkeepSettings(desk: Desk, input: UpkeepSettings): Promise<UpkeepSettings> {
   const { version, ...fields } = input
   const rules: UpkeepRules = {
     ...fields,
     language: checkLanguage(fields.language),
     stopAddress: fields.stopAddress.trim() ? readMailAddress(fields.stopAddress, 'stopAddress') : '',
   }
-  check(rules)
+  checkSendHours(rules)
+  checkFactors(rules.factors)
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
     const before = await upkeepRules(tx)
     const data = { rules: rules as unknown as JsonObject }
@@ -103,34 +101,6 @@ export async function saveUpkeepSettings(
     })
     return upkeepRules(tx)
   })
-}
-
-function check(rules: UpkeepRules): void {
-  checkSendHours(rules)
-  checkFactors(rules.factors)
-  between(rules, 'level', 0.5, 0.99, 'a share between 0.5 and 0.99')
-  between(rules, 'roomShare', 0, 1, 'a share between 0 and 1')
-  const whole: [keyof UpkeepRules, number, number][] = [
-    ['dailyLimit', 0, 10_000],
-    ['maxTries', 1, 20],
-    ['gapDays', 0, 366],
-    ['againDays', 1, 366],
-    ['laterDays', 1, 366],
-    ['leadDays', 0, 366],
-    ['holdDays', 1, 60],
-    ['checkUpDays', 1, 366],
-  ]
-  for (const [name, least, most] of whole) {
-    between(rules, name, least, most, `a whole number from ${least} to ${most}`)
-    if (!Number.isInteger(rules[name]))
-      refuse('rule-bad', { [name]: rules[name] }, `Give a whole number from ${least} to ${most}.`)
-  }
-}
-
-function between(rules: UpkeepRules, name: keyof UpkeepRules, least: number, most: number, what: string) {
-  const value = rules[name] as number
-  if (!(value >= least && value <= most))
-    refuse('rule-bad', { [name]: value }, `${value} will not do here: give ${what}.`)
 }
 
 /** A language tag as it is kept; refused where it is none. */

@@ -4,14 +4,14 @@ import { releaseSlots } from '../upkeep/releaseSlots.ts'
 import { outboxOf, saveOutbox } from './messageRows.ts'
 
 /**
- * Withdraws every message that has not gone out about a visit or a car, with the reason in words, and lets the places
+ * Withdraws every message that has not gone out about a visit, a plan, a car or an owner, with the reason in words, and lets the places
  * it proposes go. One already on its way cannot be called back, but is not tried again.
  */
 export async function stopMessages(
   tx: Tx,
   nowAt: number,
   about:
-    | { planId: string; ruleOn: string }
+    | { planId: string; ruleOn?: string }
     | { vehicleId: string }
     | { customerId: string; channel?: Channel },
   because: string,

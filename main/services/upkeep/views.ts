@@ -4,17 +4,16 @@
  */
 import type {
   Channel,
-  CrashRisk,
   CurvePoint,
   DueState,
   ExposureClass,
-  ExposureFactor,
   FactorMark,
   IntervalStep,
   LifeReading,
   PlanKind,
 } from '../../domain/upkeep/index.ts'
 import type { JobStatus } from '../floor/views.ts'
+import type { UpkeepSettings } from './inputs.ts'
 
 export type { Channel, CurvePoint, DueState, ExposureClass, FactorMark, IntervalStep, PlanKind }
 
@@ -260,40 +259,7 @@ export interface CarView {
   trouble: string | null
 }
 
-export interface ReminderSettingsView {
-  version: number
-  /** Renew when the share still working has fallen to this. */
-  level: number
-  /** Opening hours of the outbox by the owner's clock, minutes after midnight. */
-  fromMin: number
-  toMin: number
-  closedWeekdays: number[]
-  closedDates: string[]
-  /** No messages on dates on which the shop is closed by exception. */
-  closedWithShop: boolean
-  dailyLimit: number
-  maxTries: number
-  gapDays: number
-  againDays: number
-  laterDays: number
-  /** How many days before its due day (or target) a visit's reminder is written. */
-  leadDays: number
-  /** How many days the proposed slots are held. */
-  holdDays: number
-  /** Approves and sends by itself; off unless switched on. */
-  automatic: boolean
-  crashRisk: CrashRisk
-  /** Language of owners who have none on file. */
-  language: string
-  /** Where "no more messages" is mailed to; empty: the shop's sending address. */
-  stopAddress: string
-  /** The treatment proposed for each kind of visit; null: chosen from what the shop sells. */
-  treatments: Partial<Record<PlanKind, string | null>>
-  /** Share of the free hours that upkeep may fill, 0..1. */
-  roomShare: number
-  checkUpDays: number
-  factors: ExposureFactor[]
-}
+export type ReminderSettingsView = UpkeepSettings
 
 /** A proposed time, held as a job until `heldUntilAt`. */
 export interface MessageSlot {

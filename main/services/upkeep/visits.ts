@@ -1,11 +1,12 @@
 /** Due visits as the screens list them: the rule's days with what is booked, aimed at, agreed and written about them. */
 import { dateOf } from '../../domain/calendar/index.ts'
-import { type DueState, type ListedDue, type PlanKind, visitKey } from '../../domain/upkeep/index.ts'
+import { type DueState, type ListedDue, visitKey } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { vehicleWords } from '../floor/jobRows.ts'
 import type { JobStatus } from '../floor/views.ts'
+import type { DueFilter, DueInput } from './inputs.ts'
 import { type KeptVisitPlan, keptPlans, openDays } from './kept.ts'
 import { openChannels, reachOf } from './reach.ts'
 import { lastReminders, settledWords } from './reminded.ts'
@@ -26,18 +27,6 @@ export async function upkeepDay(tx: Tx, nowAt: number): Promise<UpkeepDay> {
   return { nowAt, zone, today: dateOf(nowAt, zone), isOpen: await openDays(tx) }
 }
 
-export interface DueFilter {
-  /** Any part of a name, plate or car. */
-  text?: string | undefined
-  kinds?: PlanKind[] | undefined
-  states?: DueState[] | undefined
-  /** Only owners who agree to be reached in some way. */
-  reachable?: boolean | undefined
-  /** Leaves out what is booked already. */
-  unbooked?: boolean | undefined
-  vehicleId?: string | undefined
-}
-
 /** Every visit of some plans due up to a day, by due day, and the plans that cannot be worked out. */
 export async function visitsUntil(
   tx: Tx,
@@ -50,10 +39,7 @@ export async function visitsUntil(
 }
 
 /** What is due between two days, and all that is overdue, as the filter lets through. */
-export async function dueVisits(
-  desk: Desk,
-  input: { fromDate: string; toDate: string; filter?: DueFilter | undefined },
-): Promise<DueView> {
+export async function dueVisits(desk: Desk, input: DueInput): Promise<DueView> {
   const tx = desk.store.read
   const day = await upkeepDay(tx, desk.now())
   const { filter = {}, fromDate, toDate } = input

@@ -1,10 +1,11 @@
-import type { ExposureFactor, ReminderSettingsView } from '../../../../main/api/views.ts'
+import type { ReminderSettingsView } from '../../../../main/api/views.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput } from '../../../parts/inputs.tsx'
 import styles from '../Upkeep.module.css'
-import { rulesToSave } from './rulesToSave.ts'
+
+type Factor = ReminderSettingsView['factors'][number]
 
 /** What the way a car lives does to an interval: rules of thumb until the shop sets its own. */
 export function Factors({ rules }: { rules: ReminderSettingsView }) {
@@ -12,12 +13,12 @@ export function Factors({ rules }: { rules: ReminderSettingsView }) {
     saved: { factors: rules.factors },
     version: rules.version,
     saving: trpc.reminders.saveSettings.mutationOptions(),
-    send: (value, version) => rulesToSave({ ...rules, ...value, version }),
+    send: (value, version) => ({ ...rules, ...value, version }),
   })
   const { value, change, faults } = form
-  const set = (factor: ExposureFactor, choiceId: string, multiplier: number) => {
+  const set = (factor: Factor, choiceId: string, multiplier: number) => {
     const choices = factor.choices.map(each => (each.id === choiceId ? { ...each, multiplier } : each))
-    const changed: ExposureFactor = { ...factor, choices, mark: 'set by the shop' }
+    const changed: Factor = { ...factor, choices, mark: 'set by the shop' }
     change({ factors: value.factors.map(each => (each.id === factor.id ? changed : each)) })
   }
   return (

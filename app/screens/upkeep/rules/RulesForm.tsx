@@ -7,7 +7,6 @@ import { ChoiceChips } from '../../../parts/ChoiceChips.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput, WallInput } from '../../../parts/inputs.tsx'
 import styles from '../Upkeep.module.css'
-import { rulesToSave } from './rulesToSave.ts'
 import { VisitTreatments } from './VisitTreatments.tsx'
 
 const weekdays = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'].map((label, i) => ({
@@ -22,7 +21,7 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
     saved,
     version,
     saving: trpc.reminders.saveSettings.mutationOptions(),
-    send: (value, version) => rulesToSave({ ...value, version }),
+    send: (value, version) => ({ ...value, version }),
   })
   const { value, change, faults } = form
   const number = (name: NumberRule, label: string, unit?: string) => (
