@@ -12,6 +12,7 @@ import {
   startingTemplates,
   type TemplateWords,
 } from '../../domain/upkeep/index.ts'
+import { fromJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { saveSingle } from '../desk/keep.ts'
@@ -50,7 +51,7 @@ export async function templatesOf(tx: Tx): Promise<TemplateView[]> {
       id,
       name,
       channel: channel as Channel,
-      words: words as unknown as Record<string, TemplateWords>,
+      words: fromJson<TemplateView['words']>(words),
       version,
     }))
   return [...brought, ...kept]

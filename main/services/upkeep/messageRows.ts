@@ -1,6 +1,6 @@
 /** Messages between their rows and the outbox's rules. */
 import type { Channel, Failure, MessageState, OutboxMessage } from '../../domain/upkeep/index.ts'
-import { type JsonObject, noJson } from '../../store/json.ts'
+import { noJson, toJson } from '../../store/json.ts'
 import type { Message } from '../../store/rows.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import type { MessageSlot } from './views.ts'
@@ -55,7 +55,7 @@ export async function saveOutbox(
       sentAt,
       unanswered,
       unfilled: [...next.unfilled],
-      failure: next.failure ? (next.failure as unknown as JsonObject) : noJson,
+      failure: next.failure ? toJson(next.failure) : noJson,
       stopAsked: next.stopAsked,
       withdrawnBecause: next.withdrawnBecause,
       waiting: null,

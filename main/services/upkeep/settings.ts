@@ -8,7 +8,7 @@ import {
   STARTING_FACTORS,
 } from '../../domain/upkeep/index.ts'
 import { readMailAddress } from '../../domain/vehicle/index.ts'
-import type { JsonObject } from '../../store/json.ts'
+import { toJson } from '../../store/json.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import { changesBetween } from '../desk/changesBetween.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -84,7 +84,7 @@ export async function saveUpkeepSettings(desk: Desk, input: UpkeepSettings): Pro
   checkFactors(rules.factors)
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
     const before = await upkeepRules(tx)
-    const data = { rules: rules as unknown as JsonObject }
+    const data = { rules: toJson(rules) }
     if (before.version === 0 && version === 0) await tx.upkeepSettings.create({ data })
     else {
       const { count } = await tx.upkeepSettings.updateMany({
