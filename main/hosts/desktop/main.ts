@@ -7,7 +7,7 @@ import { homedir } from 'node:os'
 import { dirname, join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
-import { app, BrowserWindow, dialog, Menu, protocol, screen, session } from 'electron'
+import { app, BrowserWindow, dialog, Menu, protocol, screen, session, shell } from 'electron'
 import { usualDataDir } from '../options.ts'
 import { startWindow } from './startWindow.ts'
 
@@ -21,7 +21,7 @@ const { values } = parseArgs({
 })
 
 startWindow(
-  { app, BrowserWindow, dialog, Menu, protocol, screen, session },
+  { app, BrowserWindow, dialog, Menu, protocol, screen, session, shell },
   {
     dataDir: resolve(
       typeof values.data === 'string' ? values.data : usualDataDir(process.platform, process.env, homedir()),

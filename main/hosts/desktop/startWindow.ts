@@ -7,6 +7,7 @@ import { type Claim, claimDataFolder, readRunning } from '../dataFolder.ts'
 import { openShop } from '../openShop.ts'
 import { startOutbox } from '../outboxTimer.ts'
 import { refusedStatus, windowIsOpen } from '../windowWords.ts'
+import { saveDocument } from './documents.ts'
 import { menuTemplate } from './menu.ts'
 import { keepInside } from './navigation.ts'
 import { guardPermissions } from './permissions.ts'
@@ -26,7 +27,7 @@ export interface Place {
 
 type Shell = Pick<
   typeof Electron,
-  'app' | 'BrowserWindow' | 'dialog' | 'Menu' | 'protocol' | 'screen' | 'session'
+  'app' | 'BrowserWindow' | 'dialog' | 'Menu' | 'protocol' | 'screen' | 'session' | 'shell'
 >
 
 /**
@@ -46,7 +47,6 @@ export function startWindow(shell: Shell, place: Place): void {
   }
   app.enableSandbox()
   protocol.registerSchemesAsPrivileged([privilegedScheme])
-  app.on('web-contents-created', (_event, contents) => keepInside(contents))
   app.whenReady().then(
     () =>
       open(shell, place, windowDir).catch(error => {
@@ -85,6 +85,24 @@ async function open(shell: Shell, place: Place, windowDir: string): Promise<void
   const handler = createApp({ desk, rendererDir: place.rendererDir, onFault: error => console.error(error) })
   const stopOutbox = startOutbox(desk, error => console.error(error))
   serveScheme(protocol, request => handler.fetch(request))
+  app.on('web-contents-created', (_event, contents) =>
+    keepInside(contents, {
+      openDocument: address =>
+        void saveDocument(shell, request => handler.fetch(request), address).catch(error =>
+          console.error(error),
+        ),
+      // Windows, for one, takes no address longer than 2,081 characters.
+      openOutside: address =>
+        void shell.shell
+          .openExternal(address)
+          .catch(() =>
+            dialog.showErrorBox(
+              'Lustrum',
+              'The system could not open this: it has no program for it, or the text is too long for that program. Copy the text instead.',
+            ),
+          ),
+    }),
+  )
   guardPermissions(session.defaultSession)
   Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(process.platform, !app.isPackaged)))
 

@@ -4,12 +4,12 @@
  */
 import { makeShell } from './shell.ts'
 
-const { shell, seen } = makeShell({
+const { shell: whole, seen } = makeShell({
   packaged: true,
   onLoad: address => void report(address),
 })
 
-export const { app, BrowserWindow, dialog, Menu, protocol, screen, session } = shell
+export const { app, BrowserWindow, dialog, Menu, protocol, screen, session, shell } = whole
 
 async function report(address: string): Promise<void> {
   const fetch = seen.handlers.get('lustrum')!

@@ -47,6 +47,8 @@ export interface Seen {
   menu: Electron.MenuItemConstructorOptions[]
   windows: FakeWindow[]
   errors: string[]
+  /** What the system was asked to open. */
+  opened: string[]
   quits: number
   exits: number[]
 }
@@ -56,6 +58,8 @@ export interface ShellOptions {
   first?: boolean
   packaged?: boolean
   screens?: Electron.Rectangle[]
+  /** What the person chooses in the dialog that asks where to save, given what it proposes. */
+  saveAs?: (proposed: string) => string
   /** Called when the window has been told to load a page. */
   onLoad?: (address: string) => void
 }
@@ -81,6 +85,7 @@ export function makeShell({
   first = true,
   packaged = false,
   screens = [{ x: 0, y: 0, width: 1920, height: 1040 }],
+  saveAs = () => '',
   onLoad = () => {},
 }: ShellOptions = {}) {
   const appEvents = new EventEmitter()
@@ -95,12 +100,14 @@ export function makeShell({
     menu: [],
     windows: [],
     errors: [],
+    opened: [],
     quits: 0,
     exits: [],
   }
   const app = strict<Electron.App>('app', {
     isPackaged: packaged,
     setName: () => {},
+    getPath: name => seen.paths[name] ?? `/home/desk/${name}`,
     setPath: (name, path) => {
       seen.paths[name] = path
     },
@@ -170,6 +177,19 @@ export function makeShell({
     dialog: strict<Electron.Dialog>('dialog', {
       showErrorBox: (_title, words) => {
         seen.errors.push(words)
+      },
+      showSaveDialog: (async ({ defaultPath = '' }: Electron.SaveDialogOptions) => {
+        const filePath = saveAs(defaultPath)
+        return { canceled: filePath === '', filePath }
+      }) as never,
+    }),
+    shell: strict<typeof Electron.shell>('shell', {
+      openExternal: async address => {
+        seen.opened.push(address)
+      },
+      openPath: async path => {
+        seen.opened.push(path)
+        return ''
       },
     }),
     Menu: strict<typeof Electron.Menu>('Menu', {

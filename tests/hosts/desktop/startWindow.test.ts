@@ -115,6 +115,43 @@ describe('the window', () => {
     expect(prevented('will-attach-webview', 'lustrum://app/')).toBe(true)
     expect(web.openHandler?.({ url: 'https://example.com/' } as never)).toEqual({ action: 'deny' })
     expect(web.openHandler?.({ url: 'lustrum://app/' } as never)).toEqual({ action: 'deny' })
+    expect(seen.opened).toEqual([])
+  })
+
+  it('hands mail, calls and texts to the system, and nothing else', async () => {
+    const { seen } = await start()
+    const { web } = seen.windows[0]!
+    const allowed = [
+      'mailto:owner@example.com?subject=Your%20car',
+      'tel:+12025550143',
+      'sms:+12025550143?body=x',
+    ]
+    for (const url of allowed) {
+      let stopped = false
+      web.events.emit('will-navigate', { url, preventDefault: () => (stopped = true) })
+      expect(stopped, url).toBe(true)
+      expect(web.openHandler?.({ url } as never)).toEqual({ action: 'deny' })
+    }
+    expect(seen.opened).toEqual(allowed.flatMap(url => [url, url]))
+    const refused = [
+      'file:///etc/hosts',
+      'https://example.com/',
+      'ms-settings:',
+      'javascript:1',
+      'smb://example.com/x',
+    ]
+    for (const url of [...refused, '', 'mailto', `mailto:${'x'.repeat(20_000)}@example.com`]) {
+      web.events.emit('will-navigate', { url, preventDefault: () => {} })
+      expect(web.openHandler?.({ url } as never), url).toEqual({ action: 'deny' })
+    }
+    expect(seen.opened).toHaveLength(6)
+  })
+
+  it('asks the app itself for a document, and says in its words why there is none', async () => {
+    const { seen } = await start()
+    const url = 'lustrum://app/documents/label/none.pdf'
+    expect(seen.windows[0]?.web.openHandler?.({ url } as never)).toEqual({ action: 'deny' })
+    await vi.waitFor(() => expect(seen.errors).toEqual(['This bottle is not on the shelf.']))
   })
 
   it('refuses every permission but the granted ones, and those to any page but its own', async () => {
