@@ -4,6 +4,7 @@ import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import { useShop } from '../../../data/shop.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
+import { mayLeave } from '../../../data/unsaved.ts'
 import type { SectionProps } from '../../../parts/Sections.tsx'
 import { AdviceNumbers } from '../../../parts/shelf/AdviceNumbers.tsx'
 import { AdviceWords } from '../../../parts/shelf/AdviceWords.tsx'
@@ -28,6 +29,7 @@ export function ProductPage({ id = '' }: SectionProps) {
   const product = query.data
   if (!product) return <p className={styles.soft}>Looking up the product …</p>
   const { name, kind, shelf, safety, advice, projection } = product
+  const show = (next: string | null) => void mayLeave(document.body).then(may => may && setTab(next))
   return (
     <>
       <div className={styles.heading}>
@@ -77,7 +79,7 @@ export function ProductPage({ id = '' }: SectionProps) {
               </div>
             </div>
           )}
-          <Tabs value={tab} onChange={setTab} keepMounted={false}>
+          <Tabs value={tab} onChange={show} keepMounted={false}>
             <Tabs.List mb="md">
               <Tabs.Tab value="stock">Bottles and ledger</Tabs.Tab>
               <Tabs.Tab value="recipe">Recipe and real use</Tabs.Tab>

@@ -1,0 +1,82 @@
+/** A shop in which every form of the app that edits something can be opened. Invented names throughout. */
+import type { PageApi } from '../pageApi.ts'
+import { bookCar, setUpShelfShop, workSteps } from '../shops/shelfShop.ts'
+import { addKeeper } from '../shops/upkeepShop.ts'
+
+/** What the addresses of the forms are made of. */
+export interface Ids {
+  bay: string
+  crew: string
+  treatment: string
+  product: string
+  supplier: string
+  draftOrder: string
+  sentOrder: string
+  customer: string
+  vehicle: string
+  template: string
+  message: string
+  job: string
+}
+
+/** Everything but the day's work; `now` is eight o'clock on Tuesday 14 April 2026. */
+export async function setUpEveryForm(api: PageApi): Promise<Ids> {
+  const shelf = await setUpShelfShop(api)
+  const job = await bookCar(api, shelf, 'QLV 318', '2026-04-14')
+  const shop = await api.shop.get.query()
+  await api.shop.update.mutate({ ...shop!, phone: '+1 202 555 0100', email: 'desk@quillhaven.example.com' })
+  const bay = (await api.bays.list.query({ archived: false }))[0]!.id
+  const crew = (await api.crew.list.query({ archived: false }))[0]!.id
+  const [fromAt, toAt] = [Date.UTC(2026, 5, 1) / 60_000, Date.UTC(2026, 5, 2) / 60_000]
+  await api.bays.saveClosure.mutate({ bayId: bay, fromAt, toAt, reason: 'Floor' })
+  await api.hours.saveException.mutate({ date: '2026-12-25', hours: [], note: 'Holiday' })
+  await api.mail.save.mutate({
+    host: '127.0.0.1',
+    port: 2525,
+    security: 'none',
+    user: null,
+    fromName: 'Quillhaven Coatings',
+    fromAddress: 'desk@quillhaven.example.com',
+  })
+  const suppliers = await api.suppliers.list.query({ archived: false })
+  const supplier = suppliers.find(each => each.name.startsWith('Hallam'))!.id
+  const product = shelf.productIds.shampoo
+  const { offers } = await api.shelf.product.query({ id: product })
+  const order = (packs: number) =>
+    api.orders.save.mutate({ supplierId: supplier, note: '', lines: [{ offerId: offers[0]!.id, packs }] })
+  const sent = await order(4)
+  await api.orders.send.mutate({ id: sent.id, version: sent.version, how: 'paper' })
+  const draft = await order(2)
+  const topper = (await api.products.list.query({ archived: false })).find(each => each.kind === 'topper')!
+  const { customerId, vehicleId } = await addKeeper(api, topper.id, {
+    name: 'Ansel Mirrow',
+    plate: 'QHV 200',
+    phone: '+1 202 555 0110',
+    email: 'ansel@example.com',
+    laidOn: '2025-10-20',
+    days: 182,
+    agrees: ['email'],
+  })
+  await api.reminders.prepare.mutate()
+  const { messages } = await api.reminders.batch.query()
+  const { templates } = await api.templates.list.query()
+  return {
+    bay,
+    crew,
+    treatment: shelf.treatmentIds[0]!,
+    product,
+    supplier,
+    draftOrder: draft.id,
+    sentOrder: sent.id,
+    customer: customerId,
+    vehicle: vehicleId,
+    template: templates[0]!.id,
+    message: messages[0]!.id,
+    job,
+  }
+}
+
+/** The booked car is worked on, so that there is something to confirm and a record to sign. */
+export async function workTheDay(api: PageApi, { job }: Ids): Promise<void> {
+  await workSteps(api, job)
+}
