@@ -1,8 +1,9 @@
-import { Alert, Button } from '@mantine/core'
+import { Button } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
 import { useState } from 'react'
-import { faultOf, trpc } from '../../data/trpc.ts'
+import { trpc } from '../../data/trpc.ts'
+import { Lookup } from '../../parts/Lookup.tsx'
 import styles from './Applied.module.css'
 import { CorrectionForm } from './CorrectionForm.tsx'
 import { EntrySheet } from './EntrySheet.tsx'
@@ -13,9 +14,8 @@ export function Applied() {
   const { id } = useParams({ from: '/jobs/$id/applied' })
   const query = useQuery(trpc.applied.get.queryOptions({ jobId: id }))
   const [correcting, setCorrecting] = useState(false)
-  if (query.error) return <Alert color="red">{faultOf(query.error).message}</Alert>
   const record = query.data
-  if (!record) return <p className={styles.soft}>Looking up the record …</p>
+  if (!record) return <Lookup error={query.error} what="the record" to="/" label="To the board" />
   const last = record.entries.at(-1)
   return (
     <div className={styles.screen}>

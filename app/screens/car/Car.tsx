@@ -1,7 +1,7 @@
-import { Alert } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
-import { faultOf, trpc } from '../../data/trpc.ts'
+import { trpc } from '../../data/trpc.ts'
+import { Lookup } from '../../parts/Lookup.tsx'
 import { dateWords } from '../../parts/time.ts'
 import styles from '../upkeep/Upkeep.module.css'
 import { useActs } from '../upkeep/useActs.tsx'
@@ -16,9 +16,8 @@ export function Car() {
   const { id } = useParams({ from: '/cars/$id' })
   const query = useQuery(trpc.upkeep.car.queryOptions({ vehicleId: id }))
   const acts = useActs()
-  if (query.error) return <Alert color="red">{faultOf(query.error).message}</Alert>
   const car = query.data
-  if (!car) return <p className={styles.soft}>Looking up the car …</p>
+  if (!car) return <Lookup error={query.error} what="the car" to="/customers" label="All customers" />
   return (
     <div className={styles.screen}>
       <div className={styles.heading}>

@@ -1,10 +1,11 @@
 import { useQuery } from '@tanstack/react-query'
-import { Link, useParams } from '@tanstack/react-router'
+import { useParams } from '@tanstack/react-router'
 import type { CustomerView } from '../../../main/api/views.ts'
 import { useForm } from '../../data/form.ts'
-import { faultOf, trpc } from '../../data/trpc.ts'
+import { trpc } from '../../data/trpc.ts'
 import { ArchiveButton } from '../../parts/ArchiveButton.tsx'
 import { Form } from '../../parts/form/Form.tsx'
+import { Lookup } from '../../parts/Lookup.tsx'
 import { Consents } from './Consents.tsx'
 import { CustomerFields } from './CustomerFields.tsx'
 import styles from './Customers.module.css'
@@ -17,12 +18,7 @@ export function Customer() {
   const query = useQuery(trpc.customers.get.queryOptions({ id }))
   const customer = query.data
   if (!customer)
-    return (
-      <p className={styles.empty}>
-        {query.error ? faultOf(query.error).message : 'Looking them up …'}{' '}
-        <Link to="/customers">All customers</Link>
-      </p>
-    )
+    return <Lookup error={query.error} what="the customer" to="/customers" label="All customers" />
   return (
     <div className={styles.screen}>
       <div className={styles.heading}>

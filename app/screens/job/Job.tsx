@@ -4,7 +4,8 @@ import { Link, useParams } from '@tanstack/react-router'
 import type { JobView } from '../../../main/api/views.ts'
 import { showPhone } from '../../../main/domain/vehicle/index.ts'
 import { useShop } from '../../data/shop.ts'
-import { faultOf, trpc } from '../../data/trpc.ts'
+import { trpc } from '../../data/trpc.ts'
+import { Lookup } from '../../parts/Lookup.tsx'
 import { money } from '../../parts/money.ts'
 import { statusWords } from '../../parts/statusWords.ts'
 import { durationWords, longWords } from '../../parts/time.ts'
@@ -22,9 +23,8 @@ import { useHappened } from './useHappened.ts'
 export function Job() {
   const { id } = useParams({ from: '/jobs/$id' })
   const query = useQuery({ ...trpc.jobs.get.queryOptions({ id }), refetchInterval: 60_000 })
-  if (query.error) return <Alert color="red">{faultOf(query.error).message}</Alert>
   const job = query.data
-  if (!job) return <p className={styles.soft}>Looking up the job …</p>
+  if (!job) return <Lookup error={query.error} what="the job" to="/" label="To the board" />
   return <OneJob key={id} job={job} />
 }
 

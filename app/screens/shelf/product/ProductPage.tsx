@@ -1,10 +1,11 @@
-import { Alert, Tabs } from '@mantine/core'
+import { Tabs } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import { useShop } from '../../../data/shop.ts'
-import { faultOf, trpc } from '../../../data/trpc.ts'
+import { trpc } from '../../../data/trpc.ts'
 import { mayLeave } from '../../../data/unsaved.ts'
+import { Lookup } from '../../../parts/Lookup.tsx'
 import type { SectionProps } from '../../../parts/Sections.tsx'
 import { AdviceNumbers } from '../../../parts/shelf/AdviceNumbers.tsx'
 import { AdviceWords } from '../../../parts/shelf/AdviceWords.tsx'
@@ -25,9 +26,9 @@ export function ProductPage({ id = '' }: SectionProps) {
   const { currency } = useShop()
   const [tab, setTab] = useState<string | null>('stock')
   const query = useQuery(trpc.shelf.product.queryOptions({ id }))
-  if (query.error) return <Alert color="red">{faultOf(query.error).message}</Alert>
   const product = query.data
-  if (!product) return <p className={styles.soft}>Looking up the product …</p>
+  if (!product)
+    return <Lookup error={query.error} what="the product" to="/shelf/stock" label="To the shelf" />
   const { name, kind, shelf, safety, advice, projection } = product
   const show = (next: string | null) => void mayLeave(document.body).then(may => may && setTab(next))
   return (
