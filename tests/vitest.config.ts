@@ -9,8 +9,10 @@ export default defineConfig({
     exclude: ['tests/e2e/**', 'node_modules/**'],
     // By itself it leaves one core idle, which of two is half.
     maxWorkers: availableParallelism(),
-    testTimeout: 30_000,
-    hookTimeout: 30_000,
+    // A test that computes is no worse for being slow on a busy machine.
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
+    globalSetup: ['tests/setup/emptyDatabase.ts'],
     setupFiles: ['tests/setup/seed.ts'],
   },
 })

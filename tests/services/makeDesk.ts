@@ -1,10 +1,10 @@
 import { copyFileSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { inject } from 'vitest'
 import { minuteOf } from '../../main/domain/calendar/index.ts'
 import { migrationsDir } from '../../main/hosts/build.ts'
 import type { Desk } from '../../main/services/desk/desk.ts'
-import { migrate } from '../../main/store/migrate.ts'
 import { openStore } from '../../main/store/store.ts'
 
 export interface TestDesk extends Desk {
@@ -13,23 +13,11 @@ export interface TestDesk extends Desk {
   close(): Promise<void>
 }
 
-let migrated: Promise<string> | undefined
-
-/** One migrated, empty database a test process, copied for each desk: migrating takes longer than most tests. */
-async function emptyDatabase(): Promise<string> {
-  const dir = mkdtempSync(join(tmpdir(), 'lustrum-empty-'))
-  process.once('exit', () => rmSync(dir, { recursive: true, force: true }))
-  const file = join(dir, 'lustrum.db')
-  await migrate(file, { dir: migrationsDir })
-  return file
-}
-
 /** A desk on a real database file in a temporary folder, with a clock that stands still. Close it after the test. */
 export async function makeDesk(now = '2026-04-15T07:40:00Z', who = 'front desk'): Promise<TestDesk> {
-  migrated ??= emptyDatabase()
   const dir = mkdtempSync(join(tmpdir(), 'lustrum-test-'))
   const file = join(dir, 'lustrum.db')
-  copyFileSync(await migrated, file)
+  copyFileSync(inject('emptyDatabase'), file)
   const store = await openStore(file, { dir: migrationsDir })
   let nowAt = minuteOf(Temporal.Instant.from(now))
   return {

@@ -1,7 +1,7 @@
-import { mkdtempSync, rmSync } from 'node:fs'
+import { copyFileSync, existsSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { onTestFinished } from 'vitest'
+import { inject, onTestFinished } from 'vitest'
 import { migrationsDir } from '../../main/hosts/build.ts'
 import { openStore, type Store } from '../../main/store/store.ts'
 
@@ -15,6 +15,7 @@ export function makeFolder(): string {
 /** A store on a real file in that folder, closed when the test ends. */
 export async function openTestStore(dir = makeFolder()): Promise<{ store: Store; file: string }> {
   const file = join(dir, 'lustrum.db')
+  if (!existsSync(file)) copyFileSync(inject('emptyDatabase'), file)
   const store = await openStore(file, { dir: migrationsDir })
   onTestFinished(() => store.close())
   return { store, file }

@@ -148,20 +148,24 @@ export function leastCostAt(model: Model, missedPerDay: number): number {
     value = solved.value
     return solved.costPerDay - price * missedPerDay
   }
-  // The bound is concave in the price: widen until it falls, then close in by thirds.
+  // The bound is concave in the price: widen until it falls, then close in by the golden section, a solve a step.
   let low = 0
   let high = model.shop.holdCostPerDay * 50
   while (bound(high * 2) > bound(high)) high *= 2
   high *= 2
-  let best = Math.max(0, bound(low))
-  for (let step = 0; step < 14; step++) {
-    const a = low + (high - low) / 3
-    const b = high - (high - low) / 3
-    const boundA = bound(a)
-    const boundB = bound(b)
-    best = Math.max(best, boundA, boundB)
-    if (boundA < boundB) low = a
-    else high = b
+  const golden = (Math.sqrt(5) - 1) / 2
+  let a = { price: high - golden * (high - low), bound: bound(high - golden * (high - low)) }
+  let b = { price: low + golden * (high - low), bound: bound(low + golden * (high - low)) }
+  let best = Math.max(0, bound(low), a.bound, b.bound)
+  for (let step = 0; step < 11; step++) {
+    const rises = a.bound < b.bound
+    if (rises) low = a.price
+    else high = b.price
+    const price = rises ? low + golden * (high - low) : high - golden * (high - low)
+    const next = { price, bound: bound(price) }
+    if (rises) [a, b] = [b, next]
+    else [a, b] = [next, a]
+    best = Math.max(best, next.bound)
   }
   return best
 }

@@ -7,11 +7,12 @@ import { startMailServer } from '../../outbox/mailServer.ts'
 import { change, reminderDesk } from './reminderDesk.ts'
 
 const script = fileURLToPath(new URL('sendUntilDone.ts', import.meta.url))
-const count = 1_000
+// Enough for every kill to find letters left to send.
+const count = 240
 const kills = 20
 
-/** A thousand owners who agreed, each with an approved message. */
-async function thousandApproved(desk: Awaited<ReturnType<typeof reminderDesk>>['desk']): Promise<string[]> {
+/** Owners who agreed, each with an approved message. */
+async function allApproved(desk: Awaited<ReturnType<typeof reminderDesk>>['desk']): Promise<string[]> {
   await change(desk, {
     fromMin: 0,
     toMin: 1440,
@@ -92,7 +93,7 @@ async function thousandApproved(desk: Awaited<ReturnType<typeof reminderDesk>>['
   return rows.map(row => row.mailId)
 }
 
-it('a thousand messages survive twenty kills: none is lost, at most one a kill comes twice', async () => {
+it('hundreds of messages survive twenty kills: none is lost, at most one a kill comes twice', async () => {
   const random = seeded(20260415)
   /** What is done when a letter arrives, before the server says OK. */
   let arrived = () => {}
@@ -112,7 +113,7 @@ it('a thousand messages survive twenty kills: none is lost, at most one a kill c
     },
   })
   const { desk } = await reminderDesk(server.port)
-  const ids = await thousandApproved(desk)
+  const ids = await allApproved(desk)
   const [{ file }] = (await desk.store.read.$queryRawUnsafe('select file from pragma_database_list')) as [
     { file: string },
   ]
@@ -125,7 +126,7 @@ it('a thousand messages survive twenty kills: none is lost, at most one a kill c
       child.once('exit', (code, signal) => resolve(signal ?? String(code))),
     )
     // Some kills fall between the letter's arrival and the OK, some a moment later, some between two letters.
-    let left = 1 + Math.floor(random() * 40)
+    let left = 1 + Math.floor(random() * 12)
     const delayMs = Math.floor(random() * 4) * 5
     arrived = () => {
       if (killed >= kills || --left !== 0) return
