@@ -110,7 +110,7 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
       })
     if (context.req.path.startsWith('/assets/')) return context.notFound()
     // Every other path is a screen of the renderer's own.
-    return context.html(page.replace('__NONCE__', context.get('nonce')), 200, {
+    return context.html(page.replaceAll('__NONCE__', context.get('nonce')), 200, {
       'cache-control': 'no-store',
     })
   })

@@ -6,10 +6,10 @@ import type { Options } from './options.ts'
 import { startOutbox } from './outboxTimer.ts'
 import { askEntrance } from './web/entrances.ts'
 import { keepDoor, readDoor } from './web/keys.ts'
-import { serveAgain } from './web/serve.ts'
+import { type Screens, serveAgain } from './web/serve.ts'
 
 /** Serves the app in the browser until told to stop, or points to the one that already serves this data folder. */
-export async function startWeb(options: Options): Promise<void> {
+export async function startWeb(options: Options, screens: Screens = { rendererDir }): Promise<void> {
   const claim = claimDataFolder(options.dataDir, 'web')
   if (!claim) return pointToRunning(options)
   // Told to stop while still starting, it finishes that first: half a start is harder to close than a whole one.
@@ -24,7 +24,7 @@ export async function startWeb(options: Options): Promise<void> {
   })
   const web = await serveAgain(readDoor(options.dataDir), {
     desk,
-    rendererDir,
+    screens,
     port: options.port,
     onFault: error => console.error(error),
     onEntered: () => forgetPage(options.dataDir),

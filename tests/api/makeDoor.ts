@@ -22,7 +22,13 @@ export async function makeDoor(now?: string): Promise<DoorHost> {
   const rendererDir = mkdtempSync(join(tmpdir(), 'lustrum-page-'))
   writeFileSync(join(rendererDir, 'index.html'), '<html></html>')
   const keys = freshKeys()
-  const web = await serveWeb({ desk, rendererDir, port: 0, keys, onFault: error => console.error(error) })
+  const web = await serveWeb({
+    desk,
+    screens: { rendererDir },
+    port: 0,
+    keys,
+    onFault: error => console.error(error),
+  })
   const address = `http://127.0.0.1:${web.port}`
   const enter = await fetch(web.entrance())
   return {

@@ -20,10 +20,10 @@ export function runStart(args: string[], env: Record<string, string> = {}): Star
   return run('main/hosts/start.ts', args, env)
 }
 
-/** Runs a script of the project's. */
-export function run(script: string, args: string[], env: Record<string, string> = {}): Started {
+/** Runs a script of the project's, or of a copy of it. */
+export function run(script: string, args: string[], env: Record<string, string> = {}, cwd = root): Started {
   const child = spawn(process.execPath, [script, ...args], {
-    cwd: root,
+    cwd,
     env: { ...process.env, ...env },
     stdio: ['ignore', 'pipe', 'pipe'],
   })

@@ -1,6 +1,7 @@
 import type { AddressInfo } from 'node:net'
 import { serve as listen } from '@hono/node-server'
 import { createApp } from '../../api/app.ts'
+import type { App } from '../../api/documents.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import type { Desk } from '../../services/desk/desk.ts'
 import { makeEntrances } from './entrances.ts'
@@ -10,9 +11,18 @@ import { type DoorKeys, freshKeys, type KeptDoor } from './keys.ts'
 /** How long a request may take to arrive whole: the largest file over a slow disk, with room. */
 const requestMs = 60_000
 
+type Fetch = App['fetch']
+
+export interface Screens {
+  /** The folder of the page, and of what it loads. */
+  rendererDir: string
+  /** Put around the whole handler: for what loads from elsewhere. */
+  around?: (handler: Fetch) => Fetch
+}
+
 export interface WebHostOptions {
   desk: Desk
-  rendererDir: string
+  screens: Screens
   /** 0 takes any free one. */
   port: number
   keys: DoorKeys
@@ -31,14 +41,15 @@ export interface WebHost {
 
 /** Serves the app on the loopback address only. */
 export async function serveWeb(options: WebHostOptions): Promise<WebHost> {
-  const { desk, rendererDir, port, keys, onFault, onEntered } = options
+  const { desk, screens, port, keys, onFault, onEntered } = options
   let taken = port
   const entrances = makeEntrances()
   const guard = makeGuard({ keys, entrances, ...(onEntered && { onEntered }) }, () => taken)
-  const app = createApp({ desk, rendererDir, guard, onFault })
+  const app = createApp({ desk, rendererDir: screens.rendererDir, guard, onFault })
+  const fetch = screens.around?.(app.fetch) ?? app.fetch
   const server = await new Promise<ReturnType<typeof listen>>((resolve, reject) => {
     const starting = listen(
-      { fetch: app.fetch, hostname: '127.0.0.1', port, serverOptions: { requestTimeout: requestMs } },
+      { fetch, hostname: '127.0.0.1', port, serverOptions: { requestTimeout: requestMs } },
       () => resolve(starting),
     )
     starting.once('error', (error: NodeJS.ErrnoException) =>

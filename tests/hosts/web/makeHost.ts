@@ -105,7 +105,7 @@ export async function makeSocketHost(): Promise<Host> {
   const desk = await makeDesk()
   const rendererDir = makeRenderer()
   const keys = freshKeys()
-  const web = await serveWeb({ desk, rendererDir, port: 0, keys, onFault: () => {} })
+  const web = await serveWeb({ desk, screens: { rendererDir }, port: 0, keys, onFault: () => {} })
   const host: Host = {
     port: web.port,
     keys,
