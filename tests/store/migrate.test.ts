@@ -1,25 +1,15 @@
-import { cpSync, existsSync, mkdirSync, readdirSync, statSync, writeFileSync } from 'node:fs'
+import { cpSync, existsSync, readdirSync, statSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { describe, expect, it } from 'vitest'
 import { migrationsDir } from '../../main/hosts/build.ts'
 import { copiesFolder, migrate } from '../../main/store/migrate.ts'
 import { openStore } from '../../main/store/store.ts'
+import { migrationsOf } from './migrations/versions.ts'
 import { makeFolder } from './openDatabase.ts'
 
 const all = readdirSync(migrationsDir).sort()
 const now = { dir: migrationsDir }
-
-/** A migrations folder with only these, as an older version had it, and `more` of its own. */
-function migrationsOf(dir: string, names: string[], more: Record<string, string> = {}): { dir: string } {
-  const folder = join(dir, `migrations-${names.length}-${Object.keys(more).length}`)
-  for (const name of names) cpSync(join(migrationsDir, name), join(folder, name), { recursive: true })
-  for (const [name, sql] of Object.entries(more)) {
-    mkdirSync(join(folder, name), { recursive: true })
-    writeFileSync(join(folder, name, 'migration.sql'), sql)
-  }
-  return { dir: folder }
-}
 
 function query<T>(file: string, sql: string): T[] {
   const database = new Database(file, { readonly: true })
