@@ -49,7 +49,11 @@ await vite.waitForRequestsIdle()
 async function layPage(): Promise<string> {
   mkdirSync(join(root, '.build'), { recursive: true })
   const dir = mkdtempSync(join(root, '.build', 'page-'))
-  const page = readFileSync(join(root, 'app', 'index.html'), 'utf8')
+  // What lies beside app/ has an address of Vite's own.
+  const page = readFileSync(join(root, 'app', 'index.html'), 'utf8').replaceAll(
+    '../assets/',
+    `/@fs${root}assets/`,
+  )
   writeFileSync(join(dir, 'index.html'), await vite.transformIndexHtml('/index.html', page))
   return dir
 }
