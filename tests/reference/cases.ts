@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs'
+import { relative } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
+import { type Row, register } from './register.ts'
 
 /** One check value from outside the project, as its file gives it. */
 export interface Case<Input = unknown, Expected = unknown> {
@@ -16,8 +18,14 @@ export interface Case<Input = unknown, Expected = unknown> {
 
 type Check = (entry: Case<never, never>) => void
 
-function casesIn(path: string): Omit<Case, 'kind'>[] {
-  return JSON.parse(readFileSync(fileURLToPath(new URL(path, import.meta.url)), 'utf8')).cases
+/** The cases of a file of this folder; the second set says of each what kind it is. */
+export function casesIn(file: string): (Omit<Case, 'kind'> & { kind?: string })[] {
+  return JSON.parse(readFileSync(fileURLToPath(new URL(file, import.meta.url)), 'utf8')).cases
+}
+
+/** Whether a case falls under a row of the register. */
+export function takes({ cases }: Row, entry: { id: string; kind?: string }): boolean {
+  return cases.test(entry.kind ?? entry.id)
 }
 
 /**
@@ -25,35 +33,37 @@ function casesIn(path: string): Omit<Case, 'kind'>[] {
  * id no pattern fits is an error, so that no case is passed over.
  */
 export function casesOf(topic: string, kindById: readonly (readonly [RegExp, string])[]): Case[] {
-  const first = casesIn(`./${topic}.json`).map(entry => {
+  const first = casesIn(`${topic}.json`).map(entry => {
     const kind = kindById.find(([pattern]) => pattern.test(entry.id))?.[1]
     if (!kind) throw new Error(`${topic}.json: no kind is known for case ${entry.id}`)
     return { ...entry, kind }
   })
-  return [...first, ...(casesIn(`./sourced/${topic}.json`) as Case[])]
+  return [...first, ...(casesIn(`sourced/${topic}.json`) as Case[])]
 }
 
 /**
- * Runs every case of a topic through the check for its kind. `elsewhere` names the kinds another test file runs; any
- * other kind without a check fails, as does a check no case reaches.
+ * Runs the cases of a topic whose kind has a check, and then holds what was run against the register, which says by hand
+ * what this test file has to run.
  */
 export function runCases(
   topic: string,
   kindById: readonly (readonly [RegExp, string])[],
   checks: Readonly<Record<string, Check>>,
-  elsewhere: readonly string[] = [],
 ): void {
-  const cases = casesOf(topic, kindById).filter(entry => !elsewhere.includes(entry.kind))
-  for (const [kind, check] of Object.entries(checks)) {
-    const ofKind = cases.filter(entry => entry.kind === kind)
+  const cases = casesOf(topic, kindById)
+  for (const [kind, check] of Object.entries(checks))
     describe(`${topic}: ${kind}`, () => {
-      if (ofKind.length === 0) it('has a case', () => expect.unreachable(`no case of kind ${kind}`))
-      for (const entry of ofKind)
+      for (const entry of cases.filter(entry => entry.kind === kind))
         it(`${entry.id} [${entry.source}; ${entry.provenance}]`, () => check(entry as Case<never, never>))
     })
-  }
-  it(`${topic}: every kind is checked`, () => {
-    expect([...new Set(cases.map(entry => entry.kind))].filter(kind => !(kind in checks))).toEqual([])
+  it(`${topic}: every case the register gives this file is run`, () => {
+    const here = relative(process.cwd(), expect.getState().testPath ?? '')
+    const given = register
+      .filter(row => row.by === here)
+      .flatMap(row => casesIn(row.file).filter(entry => takes(row, entry)))
+      .map(({ id }) => id)
+    const run = cases.filter(({ kind }) => kind in checks).map(({ id }) => id)
+    expect(run.sort()).toEqual(given.sort())
   })
 }
 

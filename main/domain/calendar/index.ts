@@ -11,6 +11,7 @@ export {
   weekdayOf,
 } from './dayNumber.ts'
 export { type Day, dayLength, daysBetween, type IsoWeek, isoWeek, weeksInIsoYear } from './days.ts'
+export { dayWords, monthNames, weekdayNames } from './dayWords.ts'
 export { ceilToGrid, onGrid } from './grid.ts'
 export {
   checkCalendar,

@@ -1,3 +1,5 @@
+import { firstIndex } from './search.ts'
+
 /**
  * Sets of half-open time spans `[from, to)` in whole minutes. A set is an array sorted by `from` whose spans are
  * not empty, do not overlap and do not touch; every function here takes such sets and returns one.
@@ -73,14 +75,7 @@ export function clip(set: readonly Span[], fromAt: number, toAt: number): Span[]
  * there is none. Found by halving, so that a look-up in a long horizon costs next to nothing.
  */
 export function indexFrom(set: readonly Span[], at: number): number {
-  let low = 0
-  let high = set.length
-  while (low < high) {
-    const middle = (low + high) >>> 1
-    if (set[middle]!.to <= at) low = middle + 1
-    else high = middle
-  }
-  return low
+  return firstIndex(set.length, i => set[i]!.to > at)
 }
 
 /** The span of the set that `at` lies in, or null. */

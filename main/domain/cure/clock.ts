@@ -2,6 +2,7 @@
  * The cure clock: how old a coat is, in minutes at the reference temperature, and when it will be so old. Cold
  * lengthens every time; heat shortens one only by a data-sheet row.
  */
+import { firstIndex } from '../calendar/index.ts'
 import { type HeatCredit, type Heating, heatCredit } from './heating.ts'
 import { type MilestoneName, milestoneAges, milestoneNames } from './milestones.ts'
 import type { CureProfile } from './profile.ts'
@@ -113,18 +114,6 @@ export function clockOver(stretches: Stretches, rate: Rate, credit: HeatCredit |
       return { measuredMin, assumedMin, projectedMin }
     },
   }
-}
-
-/** The first index below `count` that passes, or `count`; what passes must pass from there on. */
-function firstIndex(count: number, passes: (index: number) => boolean): number {
-  let low = 0
-  let high = count
-  while (low < high) {
-    const middle = (low + high) >>> 1
-    if (passes(middle)) high = middle
-    else low = middle + 1
-  }
-  return low
 }
 
 /** A milestone on the clock: the first whole minute at which it is reached, and how well its time is known. */

@@ -1,3 +1,5 @@
+import { firstIndex } from '../calendar/index.ts'
+import { median } from '../measure/index.ts'
 import { type Stretches, stretchesFrom } from './stretches.ts'
 
 /** The temperature a coat has lived through, from a bay's readings, with what was measured told from what was not. */
@@ -62,14 +64,7 @@ export function temperatureStretches(fromAt: number, temperatures: BayTemperatur
 
 /** How many readings were taken at or before `at`. */
 function countUntil(readings: readonly Reading[], at: number): number {
-  let low = 0
-  let high = readings.length
-  while (low < high) {
-    const middle = (low + high) >>> 1
-    if (readings[middle]!.at <= at) low = middle + 1
-    else high = middle
-  }
-  return low
+  return firstIndex(readings.length, i => readings[i]!.at > at)
 }
 
 const weekMin = 7 * 24 * 60
@@ -79,8 +74,5 @@ export function usualTemperature(readings: readonly Reading[], nowAt: number): n
   const recent = readings
     .slice(countUntil(readings, nowAt - weekMin), countUntil(readings, nowAt))
     .map(({ celsius }) => celsius)
-    .sort((a, b) => a - b)
-  const middle = recent.length >> 1
-  if (recent.length === 0) return null
-  return recent.length % 2 === 1 ? recent[middle]! : (recent[middle - 1]! + recent[middle]!) / 2
+  return recent.length === 0 ? null : median(recent)
 }

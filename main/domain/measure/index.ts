@@ -10,6 +10,7 @@ export {
   readRatio,
 } from './dilution.ts'
 export { type LabelSize, labelSize } from './labelSize.ts'
+export { median } from './median.ts'
 export {
   showMass,
   showTemperature,

@@ -1,4 +1,3 @@
-export { dateOfDay, dayNumber, weekdayOf } from '../calendar/index.ts'
 export { adviceReasons, type Reason, type ReasonCode, type ReasonInput } from './adviceReasons.ts'
 export { type Advice, type AdviceInput, advise, type OrderReason } from './advise.ts'
 export { amountWords, CENTI_PER_UNIT, centiOf, type Unit, unitsOf } from './amount.ts'
@@ -87,7 +86,7 @@ export {
 export { type Hand, handsOf, type RealUse, realUse, realUseText, type UseReading } from './realUse.ts'
 export { type ReceiptPlan, type ReceivedLine, receiveGoods } from './receipt.ts'
 export { type BookedStep, checkRecipe, drawsOf, type RecipeAmount, type RecipeLine } from './recipe.ts'
-export { farOut, median, medianDeviation, robustSpread } from './robust.ts'
+export { farOut, medianDeviation, robustSpread } from './robust.ts'
 export { readScan, type Scan } from './scan.ts'
 export {
   checkOffer,

@@ -4,10 +4,12 @@
  * change the recipe, and with a handful of readings nobody can weed by hand. A slope fit such as Theil and Sen's would be
  * robust too, but there is no trend to fit here: a cell is one amount, drawn again and again.
  */
+
+import { median } from '../measure/index.ts'
 import type { SizeClass } from '../vehicle/index.ts'
 import { amountWords, type Unit } from './amount.ts'
 import type { RecipeAmount } from './recipe.ts'
-import { farOut, median, robustSpread } from './robust.ts'
+import { farOut, robustSpread } from './robust.ts'
 
 export interface UseReading {
   readonly productId: string

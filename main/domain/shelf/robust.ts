@@ -1,12 +1,6 @@
-/** Middle and spread of readings of which some are plainly wrong: a bottle knocked over, a decimal point slipped. */
+import { median } from '../measure/index.ts'
 
-/** The middle value; of two middle ones their mean. NaN for none. */
-export function median(values: readonly number[]): number {
-  if (values.length === 0) return Number.NaN
-  const sorted = [...values].sort((a, b) => a - b)
-  const half = sorted.length >> 1
-  return sorted.length % 2 === 1 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2
-}
+/** Middle and spread of readings of which some are plainly wrong: a bottle knocked over, a decimal point slipped. */
 
 /** Median of the distances to the median. */
 export function medianDeviation(values: readonly number[]): number {

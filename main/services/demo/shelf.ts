@@ -1,6 +1,6 @@
 /** Puts the demo's chemicals on its shelf, with what its jobs have drawn and will draw. */
-import { dateOf } from '../../domain/calendar/index.ts'
-import { centiOf, dateOfDay, dayNumber } from '../../domain/shelf/index.ts'
+import { dateOf, dateOfDay, dayNumber } from '../../domain/calendar/index.ts'
+import { centiOf } from '../../domain/shelf/index.ts'
 import type { SizeClass } from '../../domain/vehicle/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { shopDays } from '../shelf/shopDays.ts'

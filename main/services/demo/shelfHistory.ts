@@ -1,6 +1,6 @@
 /** The demo's ledger: nine months of bottles bought and used up, played day by day from a seed. */
-import { atWall } from '../../domain/calendar/index.ts'
-import { centiOf, dateOfDay } from '../../domain/shelf/index.ts'
+import { atWall, dateOfDay } from '../../domain/calendar/index.ts'
+import { centiOf } from '../../domain/shelf/index.ts'
 import type { DemoStock } from './shelfData.ts'
 
 const historyDays = 280

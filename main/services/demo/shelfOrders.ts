@@ -1,6 +1,6 @@
 /** The demo's orders: three that came, from which the shelf has learned how long one supplier takes, and one that is late. */
-import { atWall, dateOf } from '../../domain/calendar/index.ts'
-import { afterWorkingDays, centiOf, dateOfDay, dayNumber, workingDayOf } from '../../domain/shelf/index.ts'
+import { atWall, dateOf, dateOfDay, dayNumber } from '../../domain/calendar/index.ts'
+import { afterWorkingDays, centiOf, workingDayOf } from '../../domain/shelf/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { dueDays } from '../shelf/orders/dueDays.ts'
 import { demoStock, demoSuppliers } from './shelfData.ts'

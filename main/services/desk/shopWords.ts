@@ -1,4 +1,4 @@
-import { dateOf, zonedOf } from '../../domain/calendar/index.ts'
+import { dateOf, monthNames, weekdayNames, zonedOf } from '../../domain/calendar/index.ts'
 import type { Words } from '../../domain/schedule/index.ts'
 
 /**
@@ -11,7 +11,7 @@ export function minuteWords(at: number, zone: string, nowAt: number): string {
   const today = Temporal.PlainDate.from(dateOf(nowAt, zone))
   const days = today.until(time.toPlainDate(), { largestUnit: 'day' }).days
   if (days === 0) return clock
-  if (Math.abs(days) <= 6) return `${weekdays[time.dayOfWeek - 1]} ${clock}`
+  if (Math.abs(days) <= 6) return `${weekdayNames[time.dayOfWeek - 1]} ${clock}`
   return dayWords(at, zone)
 }
 
@@ -19,24 +19,8 @@ export function minuteWords(at: number, zone: string, nowAt: number): string {
 export function dayWords(at: number, zone: string): string {
   const time = zonedOf(at, zone)
   const clock = time.toPlainTime().toString({ smallestUnit: 'minute' })
-  return `${weekdays[time.dayOfWeek - 1]!.slice(0, 3)} ${time.day} ${months[time.month - 1]} ${clock}`
+  return `${weekdayNames[time.dayOfWeek - 1]!.slice(0, 3)} ${time.day} ${monthNames[time.month - 1]} ${clock}`
 }
-
-const weekdays = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday']
-const months = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-]
 
 /** A duration: `45 min`, `1 h 30 min`, `2 days 4 h`. */
 export function durationWords(minutes: number): string {

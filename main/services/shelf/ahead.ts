@@ -1,10 +1,9 @@
 /** The shelf ahead: for each product what is there, booked, under way and expected, projected and advised on. */
-import { startOfDay } from '../../domain/calendar/index.ts'
+import { dateOfDay, startOfDay } from '../../domain/calendar/index.ts'
 import {
   type Advice,
   advise,
   type BookedDraw,
-  dateOfDay,
   useAhead as expectedUse,
   type Holding,
   type Policy,

@@ -1,9 +1,9 @@
 /** Whether the chemicals of a wished job would be there: what an offer has to know of the shelf. */
+import { dateOfDay } from '../../domain/calendar/index.ts'
 import {
   amountWords,
   availabilityOf,
   type DrawAvailability,
-  dateOfDay,
   deliveryWindow,
   unitsOf,
   type WantedDraw,

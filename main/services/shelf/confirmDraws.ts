@@ -1,5 +1,6 @@
+import { dateOfDay } from '../../domain/calendar/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
-import { amountWords, centiOf, dateOfDay, planDraw } from '../../domain/shelf/index.ts'
+import { amountWords, centiOf, planDraw } from '../../domain/shelf/index.ts'
 import { type AuditEntry, assertFresh, type Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { appendMoves, entryOf } from './append.ts'

@@ -1,5 +1,6 @@
 /** What each product was asked for in the past, as the shelf learns from it. */
-import { dayNumber, estimateLevel, type History, type Level } from '../../domain/shelf/index.ts'
+import { dayNumber } from '../../domain/calendar/index.ts'
+import { estimateLevel, type History, type Level } from '../../domain/shelf/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { firstReceipts, type PastUse, pastUse } from '../../store/useRows.ts'
 import type { ShopDays } from './shopDays.ts'

@@ -1,12 +1,11 @@
 import {
-  amountWords,
-  byLastDay,
   dateOfDay,
   dayNumber,
-  lastDayOf,
-  unitsOf,
-  usableOn,
-} from '../../domain/shelf/index.ts'
+  dayWords as fullDayWords,
+  weekdayNames,
+  weekdayOf,
+} from '../../domain/calendar/index.ts'
+import { amountWords, byLastDay, lastDayOf, unitsOf, usableOn } from '../../domain/shelf/index.ts'
 import type { LotRow } from '../../store/lotRows.ts'
 import { holdingOfRow } from './shelfGround.ts'
 import type { LotView, ShelfUnit } from './views/lots.ts'
@@ -58,23 +57,17 @@ export function bottleWords(row: LotRow, unit: ShelfUnit, day: number): string {
     .join(', ')
 }
 
-const months = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September'].concat(
-  ['October', 'November', 'December'],
-)
-
 /** `3 April`, with its year where that is not `year`. */
 export function dayWords(date: string, year = ''): string {
-  const words = `${Number(date.slice(8))} ${months[Number(date.slice(5, 7)) - 1]}`
-  return date.startsWith(year) && year !== '' ? words : `${words} ${date.slice(0, 4)}`
+  const words = fullDayWords(date)
+  return year !== '' && date.startsWith(year) ? words.slice(0, -5) : words
 }
-
-const weekdays = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday']
 
 /** `today`, `tomorrow`, `Thursday` within six days, else `Thursday 23 April`. */
 export function nearDayWords(date: string, day: number): string {
   const ahead = dayNumber(date) - day
   if (ahead === 0) return 'today'
   if (ahead === 1) return 'tomorrow'
-  const weekday = weekdays[(((dayNumber(date) + 3) % 7) + 7) % 7]!
+  const weekday = weekdayNames[weekdayOf(dayNumber(date)) - 1] ?? ''
   return ahead > 1 && ahead <= 6 ? weekday : `${weekday} ${dayWords(date, dateOfDay(day).slice(0, 4))}`
 }

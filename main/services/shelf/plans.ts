@@ -1,11 +1,10 @@
 /** Order points and sizes: worked out from the ledger once a week and kept between, because they change slowly. */
+import { dateOfDay, dayNumber } from '../../domain/calendar/index.ts'
 import {
   arrivalChances,
   type Chances,
   coverChances,
   type Demand,
-  dateOfDay,
-  dayNumber,
   type LeadTime,
   latticeStep,
   learnDemand,

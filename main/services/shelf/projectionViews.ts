@@ -1,5 +1,5 @@
-import { dateOf } from '../../domain/calendar/index.ts'
-import { amountWords, dateOfDay, unitsOf } from '../../domain/shelf/index.ts'
+import { dateOf, dateOfDay } from '../../domain/calendar/index.ts'
+import { amountWords, unitsOf } from '../../domain/shelf/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { minuteWords } from '../desk/shopWords.ts'
 import type { ProductAhead, ShelfAhead } from './ahead.ts'

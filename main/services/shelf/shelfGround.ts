@@ -1,7 +1,7 @@
 /** What every use case of the shelf begins with: the shop's day, the products counted, their bottles. */
-import { dateOf } from '../../domain/calendar/index.ts'
+import { dateOf, dayNumber } from '../../domain/calendar/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
-import { dayNumber, type Holding, holdingOf } from '../../domain/shelf/index.ts'
+import { type Holding, holdingOf } from '../../domain/shelf/index.ts'
 import { emptiedLotRows, type LotRow, lotRows } from '../../store/lotRows.ts'
 import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'

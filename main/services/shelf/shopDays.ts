@@ -1,6 +1,11 @@
 /** The shop's days as the shelf counts them: day numbers, which of them are open, and how many open ones lie between. */
-import { daysBetween, type ShopCalendar, startOfDay } from '../../domain/calendar/index.ts'
-import { dateOfDay, weekdayOf } from '../../domain/shelf/index.ts'
+import {
+  dateOfDay,
+  daysBetween,
+  type ShopCalendar,
+  startOfDay,
+  weekdayOf,
+} from '../../domain/calendar/index.ts'
 
 export interface ShopDays {
   /** Whether the shop opens on a day number. */

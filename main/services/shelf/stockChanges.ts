@@ -1,15 +1,8 @@
 /** Changes of stock by hand: a bottle opened, counted, thrown away, sent back, a move put right. */
 
+import { dateOfDay } from '../../domain/calendar/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
-import {
-  amountWords,
-  centiOf,
-  countMove,
-  dateOfDay,
-  openLot,
-  unitsOf,
-  usableOn,
-} from '../../domain/shelf/index.ts'
+import { amountWords, centiOf, countMove, openLot, unitsOf, usableOn } from '../../domain/shelf/index.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import { type LotRow, lotRows, lotRowsById } from '../../store/lotRows.ts'
 import type { AuditEntry, Tx } from '../../store/store.ts'

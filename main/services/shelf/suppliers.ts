@@ -1,8 +1,7 @@
-import { dateOf, wallMinuteOf } from '../../domain/calendar/index.ts'
+import { dateOf, dayNumber, wallMinuteOf } from '../../domain/calendar/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import {
   checkSupplier,
-  dayNumber,
   leadTimeOf,
   orderDay,
   type Supplier,

@@ -1,9 +1,7 @@
 /** Goods ordered and not here yet, and how each product is bought. */
-import { dateOf, wallMinuteOf } from '../../domain/calendar/index.ts'
+import { dateOf, dateOfDay, dayNumber, wallMinuteOf } from '../../domain/calendar/index.ts'
 import {
   type Delivery,
-  dateOfDay,
-  dayNumber,
   deliveryWindow,
   type LeadTime,
   orderDay,

@@ -1,11 +1,10 @@
 /** What the shelf is worth, what jobs cost in chemicals, what was thrown away, and which size is the cheapest. */
 
-import { dateOf, startOfDay } from '../../domain/calendar/index.ts'
+import { dateOf, dateOfDay, startOfDay } from '../../domain/calendar/index.ts'
 import {
   type Costs,
   compareSizes,
   costMoves,
-  dateOfDay,
   jobCosts,
   type Move,
   type MoveKind,

@@ -1,5 +1,5 @@
 /** What the desk does about a visit or a car; every act can be taken back. */
-import { checkDate } from '../../domain/calendar/index.ts'
+import { checkDate, dayWords } from '../../domain/calendar/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import { checkAbsences } from '../../domain/upkeep/index.ts'
@@ -11,7 +11,6 @@ import { assertOnFile } from './onFile.ts'
 import { stopMessages } from './stopMessages.ts'
 import type { ActView } from './views.ts'
 import { type UpkeepDay, upkeepDay } from './visits.ts'
-import { dayWords } from './words.ts'
 import { answeredOf, nextOf } from './workedOut.ts'
 
 interface InAct {

@@ -1,4 +1,4 @@
-import { checkDate } from '../../domain/calendar/index.ts'
+import { checkDate, dayWords } from '../../domain/calendar/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import { readingOf } from '../../domain/upkeep/index.ts'
@@ -9,7 +9,6 @@ import { daysFrom } from './lifeOf.ts'
 import { assertOnFile } from './onFile.ts'
 import { upkeepRules } from './settings.ts'
 import { upkeepDay } from './visits.ts'
-import { dayWords } from './words.ts'
 
 /**
  * A layer was looked at: it still works, or is gone. Refused where that contradicts an earlier look. No due day moves

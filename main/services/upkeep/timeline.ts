@@ -1,8 +1,7 @@
-import { dateOf } from '../../domain/calendar/index.ts'
+import { dateOf, dayWords } from '../../domain/calendar/index.ts'
 import type { UpkeepEntry } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
 import type { LayerView, TimelineEntry } from './views.ts'
-import { dayWords } from './words.ts'
 
 const channelWords: Record<string, string> = { email: 'e-mail', letter: 'letter', call: 'call', text: 'text' }
 

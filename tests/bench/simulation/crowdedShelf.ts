@@ -1,12 +1,6 @@
 /** A shelf of any size for timing: products with lots, moves, bookings, deliveries and a learned use. */
-import {
-  type BookedDraw,
-  type Delivery,
-  dateOfDay,
-  type Lot,
-  type MoveDraft,
-  type UseAhead,
-} from '../../../main/domain/shelf/index.ts'
+import { dateOfDay } from '../../../main/domain/calendar/index.ts'
+import type { BookedDraw, Delivery, Lot, MoveDraft, UseAhead } from '../../../main/domain/shelf/index.ts'
 import { seeded } from './random.ts'
 
 export interface CrowdedShelf {

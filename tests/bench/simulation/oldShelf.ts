@@ -1,7 +1,6 @@
 /** Fills a migrated database with a shop that has kept its shelf for three years, straight into the tables. */
 import Database from 'better-sqlite3'
-import { minuteOf } from '../../../main/domain/calendar/index.ts'
-import { dateOfDay, dayNumber } from '../../../main/domain/shelf/index.ts'
+import { dateOfDay, dayNumber, minuteOf } from '../../../main/domain/calendar/index.ts'
 import { seeded } from '../bookedShop.ts'
 
 export const oldShelfNowAt = minuteOf(Temporal.Instant.from('2026-04-15T21:30:00Z'))

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { dateOfDay } from '../../../main/domain/calendar/index.ts'
 import {
   availabilityOf,
-  dateOfDay,
   noUseAhead,
   type ProjectionInput,
   projectStock,

@@ -1,4 +1,5 @@
-import { dayNumber, takeFirstExpired } from '../../../main/domain/shelf/index.ts'
+import { dayNumber } from '../../../main/domain/calendar/index.ts'
+import { takeFirstExpired } from '../../../main/domain/shelf/index.ts'
 
 interface FefoInput {
   readonly today: string

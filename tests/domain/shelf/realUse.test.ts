@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { median } from '../../../main/domain/measure/index.ts'
 import {
   farOut,
   handsOf,
-  median,
   medianDeviation,
   realUse,
   realUseText,

@@ -1,12 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { dateOfDay, dayNumber } from '../../../main/domain/calendar/index.ts'
 import {
   afterWorkingDays,
   arrivalChances,
   checkSupplier,
   coverChances,
-  dateOfDay,
-  dayNumber,
   deliveryWindow,
   lateOrders,
   leadChances,

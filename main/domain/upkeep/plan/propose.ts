@@ -7,7 +7,7 @@ import { type DueQuestion, nextDue } from './nextDue.ts'
 import type { CarTimes, Plan, VisitRecord } from './plan.ts'
 import { standingOf } from './standing.ts'
 import { topperRule } from './startingPlans.ts'
-import { dayWords } from './words.ts'
+import { dayNumberWords } from './words.ts'
 
 /**
  * A change the desk may accept. Nothing in this library moves a due day by itself: what was learned becomes a
@@ -92,7 +92,7 @@ export function proposeInterval(
     toOn: then.dueOn,
     sentence:
       `${learnedWords(learned, multiplier)} The plan renews after ${before} days; ${days} would move ` +
-      `the next visit from ${dayWords(dayNumber(now.dueOn))} to ${dayWords(dayNumber(then.dueOn))}.`,
+      `the next visit from ${dayNumberWords(dayNumber(now.dueOn))} to ${dayNumberWords(dayNumber(then.dueOn))}.`,
   }
 }
 
@@ -142,15 +142,15 @@ export function proposeVisit(
       ? null
       : proposed(
           today,
-          `It was found gone on ${dayWords(laid + age)}: renew it now, not on ${dayWords(due)}.`,
+          `It was found gone on ${dayNumberWords(laid + age)}: renew it now, not on ${dayNumberWords(due)}.`,
         )
   const until = laid + Math.floor(conditionalAge(learned.life, learned.level, age / multiplier) * multiplier)
   const to = Math.max(today, until)
   if (Math.abs(to - due) < WORTH_PROPOSING.days) return null
   return proposed(
     to,
-    `It still worked on ${dayWords(laid + age)}, ${age} days after it was laid; from there its chance falls to ` +
-      `${percent(learned.level)} on ${dayWords(until)}. The visit is due on ${dayWords(due)}.`,
+    `It still worked on ${dayNumberWords(laid + age)}, ${age} days after it was laid; from there its chance falls to ` +
+      `${percent(learned.level)} on ${dayNumberWords(until)}. The visit is due on ${dayNumberWords(due)}.`,
   )
 }
 

@@ -1,4 +1,4 @@
-import { dateOfDay, dayNumber } from '../../calendar/index.ts'
+import { dateOfDay, dayNumber, dayWords } from '../../calendar/index.ts'
 import { ruleWords } from '../recurrence/ruleWords.ts'
 import type { DueDay } from './due.ts'
 import type { Shift } from './fitDay.ts'
@@ -6,9 +6,9 @@ import { MOST_MISSED } from './limits.ts'
 import type { Absence, Plan } from './plan.ts'
 import type { PlanStanding } from './standing.ts'
 
-/** "14 September 2026". */
-export function dayWords(day: number): string {
-  return Temporal.PlainDate.from(dateOfDay(day)).toLocaleString('en-GB', { dateStyle: 'long' })
+/** A day number as "14 September 2026". */
+export function dayNumberWords(day: number): string {
+  return dayWords(dateOfDay(day))
 }
 
 function capital(words: string): string {
@@ -17,13 +17,15 @@ function capital(words: string): string {
 
 /** Why a visit is due on its day, and which days would do as well, in one or two sentences. */
 export function dueWords(plan: Plan, standing: PlanStanding, due: DueDay, away: readonly Absence[]): string {
-  const parts = [`${capital(plan.title)} is due on ${dayWords(due.due)}: ${originWords(plan, standing, due)}`]
+  const parts = [
+    `${capital(plan.title)} is due on ${dayNumberWords(due.due)}: ${originWords(plan, standing, due)}`,
+  ]
   if (due.moved)
-    parts.push(`moved from ${dayWords(due.ruleDay)}${due.moved.why ? ` (${due.moved.why})` : ''}`)
+    parts.push(`moved from ${dayNumberWords(due.ruleDay)}${due.moved.why ? ` (${due.moved.why})` : ''}`)
   for (const shift of due.shifts) parts.push(shiftWords(shift, away))
   const sentences = [`${parts.join('; ')}.`]
   if (due.first < due.last)
-    sentences.push(`Any day from ${dayWords(due.first)} to ${dayWords(due.last)} will do.`)
+    sentences.push(`Any day from ${dayNumberWords(due.first)} to ${dayNumberWords(due.last)} will do.`)
   if (due.missed > 0)
     sentences.push(
       due.missed === 1
@@ -35,14 +37,14 @@ export function dueWords(plan: Plan, standing: PlanStanding, due: DueDay, away: 
 
 function originWords(plan: Plan, standing: PlanStanding, due: DueDay): string {
   if (plan.anchor.to === 'date') {
-    const first = dayWords(standing.start)
+    const first = dayNumberWords(standing.start)
     return due.ruleDay === standing.start
       ? `planned for ${first}`
       : `${ruleWords(plan.rule)}, from ${first} on`
   }
   const event = standing.lastDone === null ? plan.anchor.event : 'the last one'
   const skipped = standing.after > standing.start ? `, after one skipped` : ''
-  return `${ruleWords(plan.rule)}, counted from ${event} on ${dayWords(standing.start)}${skipped}`
+  return `${ruleWords(plan.rule)}, counted from ${event} on ${dayNumberWords(standing.start)}${skipped}`
 }
 
 function shiftWords(shift: Shift, away: readonly Absence[]): string {
@@ -51,7 +53,7 @@ function shiftWords(shift: Shift, away: readonly Absence[]): string {
     return 'put on the first open day after its window, in which the shop is closed'
   const { from, to } = shift.span
   const why = away.find(one => dayNumber(one.from) < to && from < dayNumber(one.to))?.why
-  const absence = `the car is away from ${dayWords(from)} until ${dayWords(to)}${why ? ` (${why})` : ''}`
+  const absence = `the car is away from ${dayNumberWords(from)} until ${dayNumberWords(to)}${why ? ` (${why})` : ''}`
   if (shift.code === 'away-before') return `put before it leaves, as ${absence}`
   if (shift.code === 'away-after') return `put after it is back, as ${absence}`
   return `later than its window, as ${absence}`
@@ -61,6 +63,6 @@ function shiftWords(shift: Shift, away: readonly Absence[]): string {
 export function overWords(plan: Plan, because: 'sold' | 'over', soldOn: string | null): string {
   const title = capital(plan.title)
   if (because === 'sold' && soldOn !== null)
-    return `${title} is not due again: the car was sold on ${dayWords(dayNumber(soldOn))}.`
+    return `${title} is not due again: the car was sold on ${dayWords(soldOn)}.`
   return `${title} is not due again: its rule names no further day.`
 }

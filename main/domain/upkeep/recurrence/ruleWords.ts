@@ -1,5 +1,6 @@
+import { dayWords, monthNames, weekdayNames } from '../../calendar/index.ts'
 import { Refusal } from '../../refusal.ts'
-import { type Frequency, type RuleParts, ruleParts } from './ruleParts.ts'
+import { type Frequency, type RuleParts, ruleParts, WEEKDAYS } from './ruleParts.ts'
 
 const UNITS: Readonly<Record<Frequency, string>> = {
   DAILY: 'day',
@@ -7,29 +8,6 @@ const UNITS: Readonly<Record<Frequency, string>> = {
   MONTHLY: 'month',
   YEARLY: 'year',
 }
-const WEEKDAYS: Readonly<Record<string, string>> = {
-  MO: 'Monday',
-  TU: 'Tuesday',
-  WE: 'Wednesday',
-  TH: 'Thursday',
-  FR: 'Friday',
-  SA: 'Saturday',
-  SU: 'Sunday',
-}
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-]
 const TOLD = ['FREQ', 'INTERVAL', 'COUNT', 'UNTIL', 'WKST', 'BYMONTH', 'BYDAY', 'BYMONTHDAY']
 
 /**
@@ -47,7 +25,7 @@ export function ruleWords(rule: string): string {
   const interval = parts.get('INTERVAL') ?? '1'
   const words = [interval === '1' ? `every ${unit}` : `every ${interval} ${unit}s`]
   const list = (name: string, one: (item: string) => string) => parts.get(name)?.split(',').map(one)
-  const months = list('BYMONTH', month => MONTHS[Number(month) - 1]!)
+  const months = list('BYMONTH', month => monthNames[Number(month) - 1] ?? '')
   const days = list('BYMONTHDAY', day => `the ${placed(Number(day))}${day.startsWith('-') ? ' day' : ''}`)
   const weekdays = list('BYDAY', weekdayWords)
   if (months) words.push(`in ${joined(months)}`)
@@ -55,8 +33,7 @@ export function ruleWords(rule: string): string {
   if (days) words.push(weekdays ? `that is ${joined(days, 'or')}` : `on ${joined(days)}`)
   const until = parts.get('UNTIL')
   if (until) {
-    const date = new Temporal.PlainDate(+until.slice(0, 4), +until.slice(4, 6), +until.slice(6, 8))
-    words.push(`until ${date.toLocaleString('en-GB', { dateStyle: 'long' })}`)
+    words.push(`until ${dayWords(until.replace(/^(....)(..)/, '$1-$2-'))}`)
   }
   return words.join(' ') + (count ? `, ${count} times` : '')
 }
@@ -72,7 +49,7 @@ function partsOrNull(rule: string): RuleParts | null {
 }
 
 function weekdayWords(text: string): string {
-  const name = WEEKDAYS[text.slice(-2)]!
+  const name = weekdayNames[WEEKDAYS.indexOf(text.slice(-2))] ?? ''
   const figure = Number(text.slice(0, -2))
   return figure === 0 ? name : `the ${placed(figure)} ${name}`
 }

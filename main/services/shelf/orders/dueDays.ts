@@ -1,12 +1,5 @@
-import { dateOf, wallMinuteOf } from '../../../domain/calendar/index.ts'
-import {
-  dateOfDay,
-  dayNumber,
-  deliveryWindow,
-  type LeadTime,
-  orderDay,
-  type Supplier,
-} from '../../../domain/shelf/index.ts'
+import { dateOf, dateOfDay, dayNumber, wallMinuteOf } from '../../../domain/calendar/index.ts'
+import { deliveryWindow, type LeadTime, orderDay, type Supplier } from '../../../domain/shelf/index.ts'
 
 /** The days an order placed now is expected on average, and by which nine in ten such orders are here. */
 export function dueDays(

@@ -1,6 +1,5 @@
 /** The letters that go with an order: the order itself, and the question where it is. */
-import { dateOf } from '../../../domain/calendar/index.ts'
-import { dayNumber } from '../../../domain/shelf/index.ts'
+import { dateOf, dayNumber } from '../../../domain/calendar/index.ts'
 import type { Tx } from '../../../store/store.ts'
 import type { Desk } from '../../desk/desk.ts'
 import { noSenderWords, senderOf } from '../../desk/mailSettings.ts'

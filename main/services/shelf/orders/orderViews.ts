@@ -1,8 +1,8 @@
 /** Purchase orders as they stand, for the screens and for the documents. */
-import { dateOf } from '../../../domain/calendar/index.ts'
+import { dateOf, dayNumber } from '../../../domain/calendar/index.ts'
 import { sumMinor, timesMinor } from '../../../domain/money/index.ts'
 import { Refusal } from '../../../domain/refusal.ts'
-import { dayNumber, unitsOf, workingDayOf, workingDaysBetween } from '../../../domain/shelf/index.ts'
+import { unitsOf, workingDayOf, workingDaysBetween } from '../../../domain/shelf/index.ts'
 import type { Tx } from '../../../store/store.ts'
 import type { Desk } from '../../desk/desk.ts'
 import { nearDayWords } from '../lotViews.ts'
