@@ -14,31 +14,14 @@
  */
 import { Hono } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
-import { z } from 'zod'
+import { postedReadings } from '../services/cure/inputs.ts'
 import { sensorOf, takeReadings } from '../services/cure/sensors.ts'
 import type { Desk } from '../services/desk/desk.ts'
-import { number } from '../services/desk/inputs.ts'
 
 /** Past the guard's cookie: it has a key of its own. */
 export const sensorPath = '/sensor/readings'
 
 const mostBytes = 64 * 1024
-const value = z.union([number('Give a number.'), z.string().max(40)])
-const body = z.object({
-  unit: z.enum(['C', 'F']).default('C'),
-  readings: z
-    .array(
-      z.object({
-        time: z.union([z.string().max(40), number('Give a number.', 1e13)]).transform(String),
-        air: value,
-        panel: value.nullable().default(null),
-        humidity: value.nullable().default(null),
-        dewPoint: value.nullable().default(null),
-      }),
-    )
-    .min(1)
-    .max(500),
-})
 
 /** Posts of one sensor a minute; and posts without a token that counts, all together. */
 const mostPerMinute = 60
@@ -64,7 +47,7 @@ export function sensorDoor(desk: Desk, clockMs: () => number = () => performance
           : context.json({ error: 'Too many posts without a valid token; wait a minute.' }, 429)
       if (!ofSensors(sensor.id))
         return context.json({ error: `Too many posts: ${mostPerMinute} a minute at most.` }, 429)
-      const read = body.safeParse(await context.req.json().catch(() => null))
+      const read = postedReadings.safeParse(await context.req.json().catch(() => null))
       if (!read.success) {
         const issue = read.error.issues[0]
         return context.json({ error: `${issue?.path.join('.') || 'body'}: ${issue?.message}` }, 400)

@@ -1,4 +1,5 @@
 import { fillDemo } from '../services/demo/index.ts'
+import { shopOf } from '../services/desk/shopView.ts'
 import { shopSetUp, shopUpdate } from '../services/setUp/inputs.ts'
 import { getShop, updateShop } from '../services/setUp/shop.ts'
 import { setUpShop } from '../services/setUp/shopSetUp.ts'
@@ -14,7 +15,7 @@ export const shop = router({
   /** Fills an empty database with the invented shop. */
   openDemo: procedure.mutation(async ({ ctx }) => {
     await fillDemo(ctx)
-    return (await getShop(ctx))!
+    return shopOf(ctx.store.read)
   }),
 
   update: procedure.input(shopUpdate).mutation(({ ctx, input }) => updateShop(ctx, input)),

@@ -66,11 +66,11 @@ export async function migrate(file: string, files: MigrationFiles): Promise<stri
       file,
       `The database ${file} was written by a newer version of Lustrum: install that version, or open another data folder with --data.`,
     )
-  const missing = names.filter(name => !recorded.includes(name))
-  if (missing.length === 0) return []
+  const [missing] = names.filter(name => !recorded.includes(name))
+  if (missing === undefined) return []
   const work = `${file}.updating`
   removeDatabase(work)
-  if (recorded.length > 0) copyFileSync(copyBefore(file, missing[0]!), work)
+  if (recorded.length > 0) copyFileSync(copyBefore(file, missing), work)
   const applied = await withSchemaEngine(
     work,
     async engine =>

@@ -66,10 +66,10 @@ export async function costedRows(tx: Tx, productIds?: readonly string[]): Promis
     rows.map(({ productId, moves }) => [
       productId,
       moves.split(';').map(text => {
-        const [seq, kind, centi, at, jobId, costMinor, correctsSeq] = text.split(' ')
+        const [seq, kind = '', centi, at, jobId, costMinor, correctsSeq] = text.split(' ')
         return {
           seq: Number(seq),
-          kind: kind!,
+          kind,
           centi: Number(centi),
           at: Number(at),
           jobId: jobId || null,

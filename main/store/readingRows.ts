@@ -45,16 +45,15 @@ export interface CuringLog {
  * columns come as two JSON lists: a log of weeks costs one row then.
  */
 export async function curingLog(tx: Tx, bayId: string, fromAt: number, toAt: number): Promise<CuringLog> {
-  const [row] = await tx.$queryRaw<{ ats: string; degrees: string }[]>`
-    select json_group_array(at order by at) as ats, json_group_array(celsius order by at) as degrees from (
+  const [row] = await tx.$queryRaw<{ readings: string }[]>`
+    select json_group_array(json_array(at, celsius) order by at) as readings from (
       select at, min(coalesce(panelC, airC)) as celsius from Reading
       where bayId = ${bayId} and voidedAt is null and at <= ${toAt} and at >= coalesce(
         (select max(at) from Reading where bayId = ${bayId} and voidedAt is null and at <= ${fromAt}), ${fromAt})
       group by at
     )`
-  const ats = JSON.parse(row?.ats ?? '[]') as number[]
-  const degrees = JSON.parse(row?.degrees ?? '[]') as number[]
-  return { bayId, readings: ats.map((at, i) => ({ at, celsius: degrees[i]! })) }
+  const readings = JSON.parse(row?.readings ?? '[]') as [at: number, celsius: number][]
+  return { bayId, readings: readings.map(([at, celsius]) => ({ at, celsius })) }
 }
 
 /** A reading as it is shown. */

@@ -8,6 +8,9 @@ type Engine = Awaited<ReturnType<typeof engine.SchemaEngine.new>>
 
 let loading: Promise<void> | undefined
 
+// More than its types tell of.
+const whole: object = engine
+
 /** Prisma's own migration engine; its WebAssembly is loaded by hand because Node cannot import it as a module. */
 async function loadWasm(wasmPath?: string): Promise<void> {
   const path =
@@ -16,9 +19,9 @@ async function loadWasm(wasmPath?: string): Promise<void> {
       .resolve('@prisma/schema-engine-wasm/schema_engine_bg')
       .replace(/\.js$/, '.wasm')
   const { instance } = await WebAssembly.instantiate(await readFile(path), {
-    './schema_engine_bg.js': engine as unknown as WebAssembly.ModuleImports,
+    './schema_engine_bg.js': whole as WebAssembly.ModuleImports,
   })
-  const internals = engine as unknown as { __wbg_set_wasm(wasm: WebAssembly.Exports): void }
+  const internals = whole as { __wbg_set_wasm(wasm: WebAssembly.Exports): void }
   internals.__wbg_set_wasm(instance.exports)
   ;(instance.exports.__wbindgen_start as () => void)()
 }

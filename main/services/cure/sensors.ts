@@ -1,9 +1,10 @@
 import { createHash, randomBytes } from 'node:crypto'
-import { cleanReadings, type RawReading, type RefusedRow } from '../../domain/cure/index.ts'
+import { cleanReadings, type RefusedRow } from '../../domain/cure/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { saveReadings } from '../../store/readingRows.ts'
 import type { Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
+import type { PostedReadings } from './inputs.ts'
 import { liveBay } from './readings.ts'
 
 /** The token is random, so a plain digest of it cannot be guessed back. */
@@ -61,11 +62,6 @@ export async function sensorOf(desk: Desk, token: string): Promise<Sensor | null
     include: { bay: true },
   })
   return row && row.revokedAt === null && row.bay.archivedAt === null ? row : null
-}
-
-export interface PostedReadings {
-  readings: Omit<RawReading, 'row'>[]
-  unit: 'C' | 'F'
 }
 
 /** A sensor's clock may run a little ahead of this computer's. */

@@ -84,3 +84,18 @@ export const accepted = z.boolean().optional()
 export const listInput = z.object({ archived: z.boolean().optional() }).optional()
 
 export const orderInput = z.object({ ids: z.array(id).max(500) })
+
+/** How mail leaves the shop. */
+export const mailInput = z.object({
+  host: text,
+  port: whole('Give the port, such as 587.'),
+  security: z.enum(['tls', 'starttls', 'none']),
+  user: text.nullable(),
+  /** Left out: as it is; null: forget it. */
+  password: z.string().max(500).nullable().optional(),
+  fromName: text,
+  fromAddress: text,
+  /** Left out where nothing has been entered yet. */
+  version: version.optional(),
+})
+export type MailInput = z.infer<typeof mailInput>

@@ -7,6 +7,7 @@ import type { Store, Tx } from '../../store/store.ts'
 import { assertFresh } from '../../store/store.ts'
 import { changesBetween } from './changesBetween.ts'
 import type { Desk } from './desk.ts'
+import type { MailInput } from './inputs.ts'
 
 /** How mail leaves the shop. The password is never given back. */
 export interface MailView {
@@ -32,19 +33,6 @@ export async function getMailSettings(desk: Desk): Promise<MailView | null> {
     security: row.security as MailView['security'],
     hasPassword: desk.store.secrets.get(passwordName) !== null,
   }
-}
-
-export interface MailInput {
-  host: string
-  port: number
-  security: MailView['security']
-  user: string | null
-  /** Left out: as it is; null: forget it. */
-  password?: string | null | undefined
-  fromName: string
-  fromAddress: string
-  /** Left out where nothing has been entered yet. */
-  version?: number | undefined
 }
 
 /** Enters how mail leaves the shop. */
