@@ -1,11 +1,8 @@
 import type { Step } from '../schedule/types.ts'
-import type { Capability, Stage, TreatmentProduct, TreatmentStep } from '../shop/index.ts'
+import type { Capability, Stage, Treatment, TreatmentProduct } from '../shop/index.ts'
 
 /** What is laid out: a treatment's hands-on steps; its holds follow from the products. */
-export interface TreatmentTemplate {
-  readonly name: string
-  readonly steps: readonly TreatmentStep[]
-}
+export type TreatmentTemplate = Omit<Treatment, 'prices'>
 
 /** By id. */
 export type Products = ReadonlyMap<string, Omit<TreatmentProduct, 'id'>>

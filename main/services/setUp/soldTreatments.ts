@@ -1,12 +1,13 @@
 import { sumMinor } from '../../domain/money/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
-import type { Condition, Finish, ProductKind, SizeClass, TreatmentStep } from '../../domain/shop/index.ts'
+import type { Condition, Finish, ProductKind, SizeClass } from '../../domain/shop/index.ts'
 import { type Laid, layOut } from '../../domain/treatment/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
 import type { CuringProduct, ProductsById } from '../floor/cureMarks.ts'
 import { cautionFrom } from '../shelf/safetyView.ts'
 import { rulesOf } from '../shelf/shelfRules.ts'
+import { treatmentOf, withSteps } from './treatmentCheck.ts'
 
 export interface Wish {
   treatmentIds: readonly string[]
@@ -33,7 +34,7 @@ export async function sell(tx: Tx, wish: Wish): Promise<Sold> {
   const rows = await tx.treatment.findMany({
     where: { id: { in: ids } },
     orderBy: [{ position: 'asc' }, { id: 'asc' }],
-    include: { steps: { orderBy: { position: 'asc' } } },
+    include: withSteps,
   })
   const gone = ids.find(id => rows.find(row => row.id === id)?.archivedAt !== null)
   if (gone !== undefined) {
@@ -50,7 +51,7 @@ export async function sell(tx: Tx, wish: Wish): Promise<Sold> {
   try {
     const laid = layOut({
       ...wish,
-      treatments: rows.map(({ name, steps }) => ({ name, steps: steps as unknown as TreatmentStep[] })),
+      treatments: rows.map(treatmentOf),
       products,
       conditionFactors: shop.conditionFactors,
       gridMin: shop.gridMin,

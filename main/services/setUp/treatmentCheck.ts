@@ -23,7 +23,9 @@ export const withSteps = {
 type StepRow = Omit<TreatmentStepRow, 'id' | 'treatmentId' | 'position' | 'draws'>
 
 /** A treatment's row, read `withSteps`, as the domain and the screens know it. */
-export function treatmentOf<Row extends { prices: unknown; steps: readonly StepRow[] }>(row: Row) {
+export function treatmentOf<Row extends { prices: unknown; steps: readonly StepRow[] }>(
+  row: Row,
+): Omit<Row, 'prices' | 'steps'> & { prices: Record<SizeClass, number>; steps: TreatmentStep[] } {
   return {
     ...row,
     prices: row.prices as Record<SizeClass, number>,

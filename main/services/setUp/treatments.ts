@@ -1,4 +1,4 @@
-import { checkNote, checkText, type SizeClass, type TreatmentStep } from '../../domain/shop/index.ts'
+import { checkNote, checkText } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { askFirst } from '../desk/ask.ts'
 import { changesBetween } from '../desk/changesBetween.ts'
@@ -17,24 +17,12 @@ import { keptRecipes, openJobsWith, writeStepDraws } from '../shelf/stepDraws.ts
 import type { RowAccepted, TreatmentInput } from './inputs.ts'
 import { checkSold, treatmentOf, withSteps } from './treatmentCheck.ts'
 
-export interface TreatmentView {
-  id: string
-  name: string
-  summary: string
-  /** Minor units by size; 0: not priced. */
-  prices: Record<SizeClass, number>
-  steps: TreatmentStep[]
-  archivedAt: number | null
-  version: number
-}
+export type TreatmentView = Awaited<ReturnType<typeof listTreatments>>[number]
 
 const treatments = (tx: Tx) => ({ table: tx.treatment, entity: 'treatment' })
 
 /** The treatments in their order, each with its steps; archived ones only when asked for. */
-export async function listTreatments(
-  desk: Desk,
-  input?: { archived?: boolean | undefined },
-): Promise<TreatmentView[]> {
+export async function listTreatments(desk: Desk, input?: { archived?: boolean | undefined }) {
   const rows = await desk.store.read.treatment.findMany({
     where: input?.archived ? {} : { archivedAt: null },
     orderBy: [{ archivedAt: { sort: 'asc', nulls: 'first' } }, { position: 'asc' }, { id: 'asc' }],

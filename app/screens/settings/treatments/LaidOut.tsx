@@ -1,23 +1,21 @@
 import type { ProductView } from '../../../../main/api/views.ts'
 import { Refusal } from '../../../../main/domain/refusal.ts'
-import type { TreatmentStep } from '../../../../main/domain/shop/index.ts'
-import { layOut } from '../../../../main/domain/treatment/index.ts'
+import { layOut, type TreatmentTemplate } from '../../../../main/domain/treatment/index.ts'
 import { useShop } from '../../../data/shop.ts'
 import { durationText } from '../../../parts/durationText.ts'
 import styles from './Treatments.module.css'
 
 interface Props {
-  name: string
-  steps: TreatmentStep[]
+  treatment: TreatmentTemplate
   products: ProductView[]
 }
 
 /** What the steps come to on a medium car in good paint, cure holds between them, while they are being written. */
-export function LaidOut({ name, steps, products }: Props) {
+export function LaidOut({ treatment, products }: Props) {
   const { conditionFactors, gridMin, handoverRule } = useShop()
   const laid = tryLayOut(() =>
     layOut({
-      treatments: [{ name, steps }],
+      treatments: [treatment],
       products: new Map(products.map(product => [product.id, product])),
       sizeClass: 'medium',
       finish: 'gloss',

@@ -110,7 +110,7 @@ export function TreatmentEditor({ treatment, products }: Props) {
               Add a step
             </Button>
           </div>
-          <LaidOut name={now.name} steps={now.steps} products={products} />
+          <LaidOut treatment={now} products={products} />
           {faults.at('steps') && <p role="alert">{faults.at('steps')}</p>}
         </Form>
       </div>
