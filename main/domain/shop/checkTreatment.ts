@@ -35,6 +35,8 @@ export interface Treatment {
   readonly name: string
   /** Minor units by size; 0: not priced. */
   readonly prices: Readonly<Record<SizeClass, number>>
+  /** No step of it is done by one person alone: each takes at least two, where it takes anybody. Left out: no. */
+  readonly needsTwoPeople?: boolean
   readonly steps: readonly TreatmentStep[]
 }
 

@@ -57,7 +57,7 @@ export function layOut(input: LayOutInput): Laid {
   const { treatments, products, gridMin } = input
   if (treatments.length === 0)
     throw new Refusal('nothing-chosen', 'treatmentIds', [], 'Choose at least one treatment.')
-  const chain = chainOf(treatments, step => handsOnMinutes(step, input))
+  const chain = chainOf(treatments.map(manned), step => handsOnMinutes(step, input))
   if (chain.length === 0)
     throw new Refusal(
       'nothing-to-do',
@@ -107,6 +107,12 @@ export function layOut(input: LayOutInput): Laid {
   )
   if (last) steps.push(holdFor(last, clocks, steps, gridMin))
   return { steps, handsOnMin: chain.reduce((sum, link) => sum + link.minutes, 0), notes }
+}
+
+/** The treatment with the people it needs at every step. */
+function manned(treatment: TreatmentTemplate): TreatmentTemplate {
+  if (!treatment.needsTwoPeople) return treatment
+  return { ...treatment, steps: treatment.steps.map(step => ({ ...step, crew: Math.max(2, step.crew) })) }
 }
 
 /** Minutes on the grid; the small allowance keeps 60 × 1.1 from becoming one grid step more than 66. */

@@ -161,6 +161,7 @@ export const treatmentInput = z.object({
   summary: text,
   /** Minor units by size; 0: not priced. */
   prices: z.record(sizes, number('Give an amount.', 1_000_000_000_000)),
+  needsTwoPeople: z.boolean().optional(),
   steps: z.array(step).max(40),
 })
 export type TreatmentInput = z.infer<typeof treatmentInput>

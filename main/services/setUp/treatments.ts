@@ -39,9 +39,10 @@ export function saveTreatment(desk: Desk, input: TreatmentInput): Promise<{ id: 
     name: checkText(input.name, 'name', "The treatment's name"),
     summary: checkNote(input.summary, 'summary', 400),
     prices,
+    needsTwoPeople: input.needsTwoPeople ?? false,
   }
   return act(desk, async (tx, audit, at) => {
-    await checkSold(tx, input)
+    await checkSold(tx, { ...data, steps: input.steps })
     await assertNameFree(tx.treatment, { id: input.id, name: data.name }, 'a treatment')
     const before = await tx.treatmentStep.findMany({
       where: { treatmentId: input.id ?? '' },

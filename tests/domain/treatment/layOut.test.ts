@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
-import { type LaidStep, layOut } from '../../../main/domain/treatment/index.ts'
+import { type LaidStep, layOut, type TreatmentTemplate } from '../../../main/domain/treatment/index.ts'
 import { coating, input, step, topper, treatment } from './samples.ts'
 
 const coat = (change: Parameters<typeof step>[0] = {}) =>
@@ -213,4 +213,18 @@ test('A coat never pauses at closing', () => {
     kind: 'work',
     split: false,
   })
+})
+
+test('a treatment that needs two people sends two to each step that takes somebody, also to a shared one', () => {
+  const alone = treatment(
+    step({ name: 'Wash', skill: 'wash' }),
+    step({ name: 'Lift', skill: 'wash', crew: 3 }),
+    step({ name: 'Air', skill: null }),
+  )
+  const pair = { ...alone, needsTwoPeople: true }
+  const crews = (treatments: TreatmentTemplate[]) =>
+    layOut(input(treatments)).steps.map(each => each.kind === 'work' && each.crew)
+  expect(crews([alone])).toEqual([1, 3, 0])
+  expect(crews([pair])).toEqual([2, 3, 0])
+  expect(crews([alone, pair])).toEqual([2, 3, 0])
 })

@@ -1,4 +1,4 @@
-import { Button, Textarea, TextInput } from '@mantine/core'
+import { Button, Checkbox, Textarea, TextInput } from '@mantine/core'
 import { useNavigate } from '@tanstack/react-router'
 import type { ProductView, TreatmentView } from '../../../../main/api/views.ts'
 import type { TreatmentStep } from '../../../../main/domain/shop/index.ts'
@@ -17,6 +17,7 @@ interface Fields {
   name: string
   summary: string
   prices: TreatmentView['prices']
+  needsTwoPeople: boolean
   steps: TreatmentStep[]
 }
 
@@ -39,6 +40,7 @@ const fresh: Fields = {
   name: '',
   summary: '',
   prices: { small: 0, medium: 0, large: 0, xl: 0 },
+  needsTwoPeople: false,
   steps: [freshStep],
 }
 
@@ -50,9 +52,9 @@ interface Props {
 /** One treatment: name, prices, steps, and what they come to on a car. */
 export function TreatmentEditor({ treatment, products }: Props) {
   const navigate = useNavigate()
-  const { name, summary, prices, steps } = treatment ?? fresh
+  const { name, summary, prices, needsTwoPeople, steps } = treatment ?? fresh
   const form = useForm({
-    saved: { name, summary, prices, steps } as Fields,
+    saved: { name, summary, prices, needsTwoPeople, steps } as Fields,
     version: treatment?.version,
     saving: trpc.treatments.save.mutationOptions(),
     send: (value, version) => ({ ...value, ...(treatment && { id: treatment.id, version }) }),
@@ -86,6 +88,7 @@ export function TreatmentEditor({ treatment, products }: Props) {
               />
             ))}
           </fieldset>
+          <Checkbox label="Needs two people: no step is done by one alone" {...form.tick('needsTwoPeople')} />
           {now.steps.map((step, i) => (
             <StepEditor
               // biome-ignore lint/suspicious/noArrayIndexKey: a step has no other name than its place

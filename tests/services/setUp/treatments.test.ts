@@ -1,0 +1,61 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { offers } from '../../../main/services/booking/offers.ts'
+import { archiveTreatment, listTreatments, saveTreatment } from '../../../main/services/setUp/treatments.ts'
+import { bookJob } from '../bookJob.ts'
+import { makeDesk, type TestDesk } from '../makeDesk.ts'
+import { type TestShop, testShop } from '../testShop.ts'
+
+let desk: TestDesk
+let shop: TestShop
+beforeEach(async () => {
+  desk = await makeDesk()
+  shop = await testShop(desk)
+})
+afterEach(() => desk.close())
+
+const washed = async () => (await listTreatments(desk)).find(each => each.id === shop.treatments.wash)!
+
+describe('a treatment that needs two people', () => {
+  it('keeps the flag, says so in the audit line, and promises two for each step', async () => {
+    const wash = await washed()
+    expect(wash.needsTwoPeople).toBe(false)
+    await saveTreatment(desk, { ...wash, needsTwoPeople: true })
+    expect(await washed()).toMatchObject({ needsTwoPeople: true, version: 2 })
+    const line = await desk.store.read.auditLine.findFirst({ orderBy: { id: 'desc' } })
+    expect(line?.detail).toEqual({ needsTwoPeople: [false, true] })
+    const view = await offers(desk, { treatmentIds: [wash.id], sizeClass: 'medium', condition: 'good' })
+    if (!view.soonest.feasible) throw new Error(JSON.stringify(view.soonest))
+    // Mika and Sal wash; Jo does not.
+    const washers = [shop.crew.Mika, shop.crew.Sal].sort()
+    for (const step of view.soonest.plan.steps) expect([...step.crewIds].sort()).toEqual(washers)
+  })
+
+  it('loses it in a save that leaves it out', async () => {
+    const wash = await washed()
+    await saveTreatment(desk, { ...wash, needsTwoPeople: true })
+    const { needsTwoPeople: _, ...without } = wash
+    await saveTreatment(desk, { ...without, version: 2 })
+    expect((await washed()).needsTwoPeople).toBe(false)
+  })
+})
+
+describe('a treatment that is booked', () => {
+  it('is put away only once its cars were named', async () => {
+    await bookJob(desk, shop, { treatments: ['wash'] })
+    const { id, version } = await washed()
+    await expect(archiveTreatment(desk, { id, version })).rejects.toMatchObject({
+      code: 'in-use',
+      message: expect.stringContaining('Job 1 (KFR 204)'),
+    })
+    expect((await washed()).archivedAt).toBeNull()
+    await archiveTreatment(desk, { id, version, accepted: true })
+    expect(await washed()).toBeUndefined()
+  })
+
+  it('of which nothing is booked goes at once', async () => {
+    await bookJob(desk, shop, { treatments: ['correction'] })
+    const { id, version } = await washed()
+    await archiveTreatment(desk, { id, version })
+    expect(await washed()).toBeUndefined()
+  })
+})
