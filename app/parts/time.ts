@@ -44,6 +44,11 @@ export function dateWords(date: string): string {
   return `${words(at, 'UTC', 'weekday')} ${day.day} ${words(at, 'UTC', 'month')}`
 }
 
+/** "Thu 16 April 2026", for days that may lie years away. */
+export function fullDateWords(date: string): string {
+  return `${dateWords(date)} ${Temporal.PlainDate.from(date).year}`
+}
+
 /** "6 h 50", "45 min", "2 d 3 h" for a stretch of minutes. */
 export function durationWords(minutes: number): string {
   if (minutes < 60) return `${minutes} min`

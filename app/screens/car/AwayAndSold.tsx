@@ -5,7 +5,7 @@ import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
 import { DateField } from '../../parts/inputs.tsx'
-import { dateWords } from '../../parts/time.ts'
+import { fullDateWords } from '../../parts/time.ts'
 import styles from '../upkeep/Upkeep.module.css'
 import type { Acts } from '../upkeep/useActs.tsx'
 
@@ -20,7 +20,7 @@ export function AwayAndSold({ car, acts }: { car: CarView; acts: Acts }) {
           <ul className={styles.plain}>
             {car.away.map(away => (
               <li key={away.actId}>
-                away from {dateWords(away.from)}, back on {dateWords(away.to)}
+                away from {fullDateWords(away.from)}, back on {fullDateWords(away.to)}
                 {away.why && ` (${away.why})`}
               </li>
             ))}
@@ -38,8 +38,8 @@ export function AwayAndSold({ car, acts }: { car: CarView; acts: Acts }) {
         )}
         {car.soldOn !== null && (
           <p className={styles.soft}>
-            Sold on {dateWords(car.soldOn)}: nothing falls due for it and nothing is written about it. Take
-            the sale back in its life above, if it was entered wrongly.
+            Sold on {fullDateWords(car.soldOn)}: nothing falls due for it and nothing is written about it.
+            Take the sale back in its life above, if it was entered wrongly.
           </p>
         )}
         {form === 'away' && <AwayForm car={car} acts={acts} onDone={() => setForm(null)} />}

@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
 import { trpc } from '../../data/trpc.ts'
 import { Lookup } from '../../parts/Lookup.tsx'
-import { dateWords } from '../../parts/time.ts'
+import { fullDateWords } from '../../parts/time.ts'
 import styles from '../upkeep/Upkeep.module.css'
 import { useActs } from '../upkeep/useActs.tsx'
 import { AwayAndSold } from './AwayAndSold.tsx'
@@ -29,7 +29,7 @@ export function Car() {
           </Link>{' '}
           · <Link to="/upkeep">all upkeep</Link>
         </p>
-        {car.soldOn && <b className={styles.late}>sold on {dateWords(car.soldOn)}</b>}
+        {car.soldOn && <b className={styles.late}>sold on {fullDateWords(car.soldOn)}</b>}
       </div>
       {acts.bar}
       <div className={styles.two}>

@@ -5,7 +5,7 @@ import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
 import { DateField } from '../../parts/inputs.tsx'
-import { dateWords } from '../../parts/time.ts'
+import { fullDateWords } from '../../parts/time.ts'
 import styles from '../upkeep/Upkeep.module.css'
 
 /** A look at what lies on the car: it still works, or it is gone. */
@@ -29,7 +29,7 @@ export function InspectForm({ car, onDone }: { car: CarView; onDone(): void }) {
           label="What was looked at"
           data={car.layers.map(layer => ({
             value: layer.id,
-            label: `${layer.productName}, laid ${dateWords(layer.laidOn)} ${layer.laidOn.slice(0, 4)}`,
+            label: `${layer.productName}, laid ${fullDateWords(layer.laidOn)}`,
           }))}
           {...form.choice('layerId')}
         />

@@ -4,7 +4,7 @@ import type { CarView, ProposalView } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { faultsOf } from '../../parts/faults.ts'
-import { dateWords } from '../../parts/time.ts'
+import { fullDateWords } from '../../parts/time.ts'
 import styles from '../upkeep/Upkeep.module.css'
 import type { Acts } from '../upkeep/useActs.tsx'
 import { InspectForm } from './InspectForm.tsx'
@@ -21,7 +21,7 @@ export function Life({ car, acts }: { car: CarView; acts: Acts }) {
         How long it lasts{' '}
         {life && (
           <small>
-            {life.productName}, laid {dateWords(life.laidOn)} {life.laidOn.slice(0, 4)}
+            {life.productName}, laid {fullDateWords(life.laidOn)}
           </small>
         )}
       </h2>
@@ -78,7 +78,7 @@ function Proposal({ proposal, acts }: { proposal: ProposalView; acts: Acts }) {
   if (declined)
     return (
       <Group role="status" gap="sm">
-        <span className={styles.soft}>Left as it is: due on {dateWords(fromOn)}.</span>
+        <span className={styles.soft}>Left as it is: due on {fullDateWords(fromOn)}.</span>
         <Button variant="default" size="compact-sm" onClick={() => setDeclined(false)}>
           Look again
         </Button>
@@ -88,7 +88,7 @@ function Proposal({ proposal, acts }: { proposal: ProposalView; acts: Acts }) {
     <Alert
       variant="outline"
       color="orange"
-      title={`Proposed: ${dateWords(toOn)} in place of ${dateWords(fromOn)}`}
+      title={`Proposed: ${fullDateWords(toOn)} in place of ${fullDateWords(fromOn)}`}
     >
       <p>{sentence}</p>
       {words && <p className={styles.late}>{words}</p>}
@@ -98,7 +98,7 @@ function Proposal({ proposal, acts }: { proposal: ProposalView; acts: Acts }) {
           loading={saving.busy}
           onClick={() => saving.save({ planId, what, toOn }, acts.told)}
         >
-          {what === 'interval' ? 'Renew by this interval from now on' : `Move it to ${dateWords(toOn)}`}
+          {what === 'interval' ? 'Renew by this interval from now on' : `Move it to ${fullDateWords(toOn)}`}
         </Button>
         <Button size="compact-md" variant="default" onClick={() => setDeclined(true)}>
           Leave it

@@ -1,12 +1,12 @@
 import type { LifeView } from '../../../main/api/views.ts'
 import { MeasuredChart } from '../../parts/MeasuredChart.tsx'
-import { dateWords } from '../../parts/time.ts'
+import { fullDateWords } from '../../parts/time.ts'
 import styles from './LifeChart.module.css'
 import { lifeShape } from './lifeShape.ts'
 
 /** How long such a layer lasts: the curve, what was seen of others and this one, and how sure that is. */
 export function LifeChart({ life, plate }: { life: LifeView; plate: string }) {
-  const renewOn = dateWords(dayAfter(life.laidOn, life.renewDays))
+  const renewOn = fullDateWords(dayAfter(life.laidOn, life.renewDays))
   return (
     <figure className={styles.figure}>
       <MeasuredChart className={styles.chart}>

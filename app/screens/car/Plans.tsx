@@ -4,7 +4,7 @@ import { useEditing } from '../../data/editing.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { faultsOf } from '../../parts/faults.ts'
-import { dateWords } from '../../parts/time.ts'
+import { fullDateWords } from '../../parts/time.ts'
 import { VisitActs } from '../upkeep/due/VisitActs.tsx'
 import styles from '../upkeep/Upkeep.module.css'
 import type { Acts } from '../upkeep/useActs.tsx'
@@ -46,8 +46,8 @@ export function Plans({ car, acts }: { car: CarView; acts: Acts }) {
                   <td>
                     {plan.next && (
                       <span className={plan.next.state === 'overdue' ? styles.late : undefined}>
-                        {dueSigns[plan.next.state]} {dueWords[plan.next.state]}, {dateWords(plan.next.dueOn)}{' '}
-                        {plan.next.dueOn.slice(0, 4)}
+                        {dueSigns[plan.next.state]} {dueWords[plan.next.state]},{' '}
+                        {fullDateWords(plan.next.dueOn)}
                       </span>
                     )}
                     <small>{plan.sentence}</small>

@@ -4,7 +4,7 @@ import type { CarView, TimelineEntry } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { faultsOf } from '../../parts/faults.ts'
-import { dateWords } from '../../parts/time.ts'
+import { fullDateWords } from '../../parts/time.ts'
 import styles from '../upkeep/Upkeep.module.css'
 import type { Acts } from '../upkeep/useActs.tsx'
 import own from './Timeline.module.css'
@@ -42,7 +42,7 @@ export function Timeline({ car, acts }: { car: CarView; acts: Acts }) {
       <ol className={own.line}>
         {coming.map(visit => (
           <li key={visit.key} data-coming="true">
-            <span className={own.on}>{dayWords(visit.dueOn)}</span>
+            <span className={own.on}>{fullDateWords(visit.dueOn)}</span>
             <span className={own.sign} aria-hidden="true">
               ○
             </span>
@@ -52,7 +52,7 @@ export function Timeline({ car, acts }: { car: CarView; acts: Acts }) {
           </li>
         ))}
         <li className={own.today}>
-          <span className={own.on}>{dayWords(car.today)}</span>
+          <span className={own.on}>{fullDateWords(car.today)}</span>
           <span className={own.sign} aria-hidden="true">
             │
           </span>
@@ -61,7 +61,7 @@ export function Timeline({ car, acts }: { car: CarView; acts: Acts }) {
         {car.timeline.map((entry, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: two equal lines of one day differ by nothing but their place.
           <li key={`${entry.on} ${entry.kind} ${i}`}>
-            <span className={own.on}>{dayWords(entry.on)}</span>
+            <span className={own.on}>{fullDateWords(entry.on)}</span>
             <span className={own.sign} aria-hidden="true">
               {signs[entry.kind]}
             </span>
@@ -90,5 +90,3 @@ export function Timeline({ car, acts }: { car: CarView; acts: Acts }) {
     </section>
   )
 }
-
-const dayWords = (on: string) => `${dateWords(on)} ${on.slice(0, 4)}`

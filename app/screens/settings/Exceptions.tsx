@@ -12,7 +12,7 @@ import { trpc } from '../../data/trpc.ts'
 import { faultsOf } from '../../parts/faults.ts'
 import { Form } from '../../parts/form/Form.tsx'
 import { DateField } from '../../parts/inputs.tsx'
-import { dateWords } from '../../parts/time.ts'
+import { fullDateWords } from '../../parts/time.ts'
 import { WallSpans } from '../../parts/WallSpans.tsx'
 import { spansWords } from '../../parts/weekHours.ts'
 import styles from './Settings.module.css'
@@ -41,10 +41,7 @@ export function Exceptions() {
         {shown.map(each => (
           <li key={each.id}>
             <span className={styles.grow}>
-              <b>
-                {dateWords(each.date)} {each.date.slice(0, 4)}
-              </b>{' '}
-              {spansWords(each.hours)}
+              <b>{fullDateWords(each.date)}</b> {spansWords(each.hours)}
               {each.note && <small>{each.note}</small>}
             </span>
             <Button

@@ -2,13 +2,15 @@ import { Alert, Button, Checkbox, CopyButton, Group, TextInput } from '@mantine/
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { FeedView } from '../../../../main/api/views.ts'
+import { dateOf } from '../../../../main/domain/calendar/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
 import { faultsOf } from '../../../parts/faults.ts'
 import { Form } from '../../../parts/form/Form.tsx'
-import { longWords } from '../../../parts/time.ts'
+import { reachWords } from '../../../parts/reachWords.ts'
+import { fullDateWords } from '../../../parts/time.ts'
 import styles from '../Upkeep.module.css'
 
 /** Links a calendar program can subscribe to: bookings and visits, to read only. */
@@ -56,12 +58,14 @@ export function Feeds() {
 
 /** The secret, shown once. */
 function Link({ link, onHide }: { link: string; onHide(): void }) {
+  const reach = reachWords(link)
   return (
     <Alert variant="outline" color="orange" title="The secret link" role="status" mb="sm">
       <p>
         It is shown this once and kept nowhere: whoever has it can read the feed. Copy it into the calendar
         program now.
       </p>
+      {reach && <p>{reach}</p>}
       <TextInput
         aria-label="The secret link"
         readOnly
@@ -114,7 +118,7 @@ function Feed({ feed }: { feed: FeedView }) {
     <tr>
       <td>
         {feed.name}
-        <small>since {longWords(feed.createdAt, zone)}</small>
+        <small>since {fullDateWords(dateOf(feed.createdAt, zone))}</small>
       </td>
       <td>{feed.details ? 'names and plates too' : 'times and bays only'}</td>
       <td>
