@@ -27,7 +27,6 @@ export interface DemoLife {
 }
 
 const coatings = ['demo-ovrel-one', 'demo-ovrel-two', 'demo-tamsk-quick'] as const
-const toppers = ['demo-ovrel-veil', 'demo-lindar-top'] as const
 const kept = ['garage', 'roof', 'outside'] as const
 const washed = ['hand', 'touchless', 'brush'] as const
 
@@ -42,7 +41,7 @@ export function demoLives(vehicles: readonly DemoVehicle[], today: string): Demo
 
 function lifeOf(vehicle: DemoVehicle, i: number, today: string): DemoLife {
   const day = (ago: number) => Temporal.PlainDate.from(today).subtract({ days: ago }).toString()
-  const topper = toppers[i % 2]!
+  const topper = i % 2 === 0 ? 'demo-ovrel-veil' : 'demo-lindar-top'
   const standing = kept[i % 3 === 0 ? (i / 3) % 3 : (i * 2) % 3]!
   // The last renewal lies up to seven months back, so that some are overdue, some due and most to come.
   const lastAgo = 6 + ((i * 37) % 212)
@@ -89,5 +88,5 @@ export function demoConsent(n: number): { channels: Channel[]; withdrawn: boolea
     [],
     ['email', 'text'],
   ]
-  return { channels: ways[n % 10]!, withdrawn: n % 10 === 4 }
+  return { channels: ways[n % 10] ?? [], withdrawn: n % 10 === 4 }
 }

@@ -53,7 +53,7 @@ export async function slotsFile(
     shop.name,
     nowAt,
     slots.map(({ jobId, dropOffAt, handoverAt }, i) => ({
-      id: `${jobId}@${row.mailId.split('@')[1]!.replace('>', '')}`,
+      id: `${jobId}@${row.mailId.split('@').at(-1)?.replace('>', '')}`,
       summary: `${shop.name}: ${row.subject} (time ${i + 1} of ${slots.length})`,
       description: `Bring ${plate || 'the car'} at the beginning; it is ready at the end. Held for you until you answer or the hold runs out.`,
       location: shop.address ?? undefined,

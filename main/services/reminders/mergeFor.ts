@@ -48,13 +48,13 @@ export async function mergeFor(tx: Tx, rules: UpkeepRules, subject: MergeSubject
   })
   const layer = await tx.layer.findFirst({ where: { vehicleId: vehicle.id }, orderBy: { laidOn: 'desc' } })
   const lastOn = last ? dateOf(last.leftAt ?? last.handoverAt, shop.zone) : (layer?.laidOn ?? null)
-  const names = VISIT_NAMES[base] ?? VISIT_NAMES.en!
+  const names = VISIT_NAMES[base] ?? VISIT_NAMES.en
   const values = mergeValues(
     {
       ownerName: vehicle.customer.name,
       carName: [vehicle.make, vehicle.model].filter(Boolean).join(' ') || vehicle.plate,
       plate: vehicle.plate,
-      visitName: kind === 'other' ? title : names[kind],
+      visitName: kind === 'other' ? title : (names?.[kind] ?? title),
       dueOn,
       lastOn: lastOn ?? dueOn,
       slotAts: slots.map(slot => slot.dropOffAt),

@@ -1,5 +1,6 @@
 /** Messages as the screens are given them, and the batch of the morning. */
 import { dateOf, startOfDay } from '../../domain/calendar/index.ts'
+import { found } from '../../domain/refusal.ts'
 import {
   type Channel,
   CRASH_RISK_WORDS,
@@ -24,11 +25,16 @@ import type { BatchView, MessageView, SlotView } from './views.ts'
 /** Messages with everything a screen says of them. */
 export async function messageViews(tx: Tx, nowAt: number, rows: readonly Message[]): Promise<MessageView[]> {
   const { zone } = await shopOf(tx)
-  const ids = (name: 'customerId' | 'vehicleId' | 'planId') => [...new Set(rows.map(row => row[name]))]
-  const [customers, vehicles, plans, jobs, templates] = await Promise.all([
-    tx.customer.findMany({ where: { id: { in: ids('customerId') } } }),
-    tx.vehicle.findMany({ where: { id: { in: ids('vehicleId') } } }),
-    tx.upkeepPlan.findMany({ where: { id: { in: ids('planId') } } }),
+  const [about, jobs, templates] = await Promise.all([
+    tx.message.findMany({
+      where: { id: { in: rows.map(row => row.id) } },
+      select: {
+        id: true,
+        customer: { select: { name: true } },
+        vehicle: true,
+        plan: { select: { title: true } },
+      },
+    }),
     tx.job.findMany({
       where: { id: { in: rows.flatMap(row => slotsOf(row).map(slot => slot.jobId)) } },
       select: { id: true, status: true, heldUntilAt: true },
@@ -36,15 +42,10 @@ export async function messageViews(tx: Tx, nowAt: number, rows: readonly Message
     templatesOf(tx),
   ])
   const byId = <T extends { id: string }>(list: readonly T[]) => new Map(list.map(each => [each.id, each]))
-  const [owners, cars, titles, held, names] = [
-    byId(customers),
-    byId(vehicles),
-    byId(plans),
-    byId(jobs),
-    byId(templates),
-  ]
-  return rows.map(row => {
-    const car = cars.get(row.vehicleId)!
+  const [known, held, names] = [byId(about), byId(jobs), byId(templates)]
+  return rows.flatMap(row => {
+    const its = known.get(row.id)
+    if (!its) return []
     return {
       id: row.id,
       version: row.version,
@@ -53,13 +54,13 @@ export async function messageViews(tx: Tx, nowAt: number, rows: readonly Message
       address: row.address,
       tryNo: row.tryNo,
       customerId: row.customerId,
-      customerName: owners.get(row.customerId)!.name,
+      customerName: its.customer.name,
       vehicleId: row.vehicleId,
-      plate: car.plate,
-      vehicleWords: vehicleWords(car),
+      plate: its.vehicle.plate,
+      vehicleWords: vehicleWords(its.vehicle),
       planId: row.planId,
       ruleOn: row.ruleOn,
-      title: titles.get(row.planId)!.title,
+      title: its.plan.title,
       dueOn: row.ruleOn,
       templateId: row.templateId,
       templateName: names.get(row.templateId)?.name ?? row.templateId,
@@ -110,10 +111,12 @@ function momentIn(language: string, zone: string, at: number): string {
 /** One message. */
 export async function messageView(tx: Tx, nowAt: number, id: string): Promise<MessageView> {
   const row = await tx.message.findUniqueOrThrow({ where: { id } })
-  return (await messageViews(tx, nowAt, [row]))[0]!
+  const [view] = await messageViews(tx, nowAt, [row])
+  return found(view, { id }, 'This message is not there; look at the batch again.')
 }
 
-const order: Record<string, number> = { draft: 0, failed: 1, approved: 2, sending: 3, sent: 4, withdrawn: 5 }
+/** What waits for the desk comes first. */
+const stateOrder: readonly MessageState[] = ['draft', 'failed', 'approved', 'sending', 'sent', 'withdrawn']
 
 /** What waits for the desk, what is under way and what went out today; and what was not written, and why. */
 export async function batch(desk: Desk): Promise<BatchView> {
@@ -137,7 +140,7 @@ export async function batch(desk: Desk): Promise<BatchView> {
   const sender = await senderOf(tx, desk.store)
   return {
     today: dateOf(nowAt, zone),
-    messages: messages.sort((a, b) => order[a.state]! - order[b.state]!),
+    messages: messages.sort((a, b) => stateOrder.indexOf(a.state) - stateOrder.indexOf(b.state)),
     waiting: wanted.length,
     notWritten,
     failed,

@@ -83,8 +83,8 @@ function daysBefore(on: string, days: number): string {
 
 /** E-mail first; on later tries another way, where the owner agrees to one. */
 function channelFor({ channels, reminder }: VisitView): Channel {
-  const order = (['email', 'text', 'call', 'letter'] as const).filter(each => channels.includes(each))
-  return order[(reminder?.tryNo ?? 0) % order.length]!
+  const ways = (['email', 'text', 'call', 'letter'] as const).filter(each => channels.includes(each))
+  return ways[(reminder?.tryNo ?? 0) % ways.length] ?? 'email'
 }
 
 function reasonOf(visit: VisitView, why: string): BatchView['notWritten'][number] {

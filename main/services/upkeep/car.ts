@@ -38,7 +38,7 @@ export async function carUpkeep(desk: Desk, input: { vehicleId: string }): Promi
     customerName: vehicle.customer.name,
     today: day.today,
     soldOn,
-    away: away.map(({ actId, onDay, toDay, why }) => ({ actId, from: onDay!, to: toDay!, why })),
+    away: away.map(({ actId, onDay, toDay, why }) => ({ actId, from: onDay ?? '', to: toDay ?? '', why })),
     timeline: await timelineOf(tx, vehicleId, day.zone, layers),
     layers,
     plans: await planViews(tx, day, kept),

@@ -53,11 +53,11 @@ export async function keptPlans(
 function timesOf(entries: readonly UpkeepEntry[]): Times {
   const times: Times = new Map()
   for (const { vehicleId, what, onDay, toDay, why } of entries) {
-    if (what !== 'away' && what !== 'sold') continue
+    if ((what !== 'away' && what !== 'sold') || onDay === null) continue
     const known = times.get(vehicleId) ?? { soldOn: null, away: [] }
     times.set(vehicleId, known)
     if (what === 'sold') known.soldOn = onDay
-    else known.away.push({ from: onDay!, to: toDay!, ...(why !== '' && { why }) })
+    else if (toDay !== null) known.away.push({ from: onDay, to: toDay, ...(why !== '' && { why }) })
   }
   return times
 }
@@ -77,16 +77,18 @@ function keptPlan(row: UpkeepPlan, entries: readonly UpkeepEntry[], car: CarTime
   const records: VisitRecord[] = []
   let { rule } = row
   for (const entry of entries) {
-    const { what, ruleOn } = entry
+    const { what, ruleOn, onDay, toDay, jobId } = entry
     const why = entry.why === '' ? {} : { why: entry.why }
-    if (what === 'done') records.push({ what, on: entry.onDay!, dueOn: ruleOn })
-    else if (what === 'skipped') records.push({ what, dueOn: ruleOn!, ...why })
-    else if (what === 'moved') records.push({ what, dueOn: ruleOn!, to: entry.toDay!, ...why })
-    else if (what === 'aimed') aimed.set(ruleOn!, entry.toDay!)
-    else if (what === 'booked') booked.set(ruleOn!, entry.jobId!)
-    else if (what === 'rule') rule = entry.rule!
-    // A day agreed with the owner ends what the spread had aimed at.
-    if (what === 'moved') aimed.delete(ruleOn!)
+    if (what === 'done' && onDay !== null) records.push({ what, on: onDay, dueOn: ruleOn })
+    else if (what === 'rule' && entry.rule !== null) rule = entry.rule
+    if (ruleOn === null) continue
+    if (what === 'skipped') records.push({ what, dueOn: ruleOn, ...why })
+    else if (what === 'moved' && toDay !== null) {
+      records.push({ what, dueOn: ruleOn, to: toDay, ...why })
+      // A day agreed with the owner ends what the spread had aimed at.
+      aimed.delete(ruleOn)
+    } else if (what === 'aimed' && toDay !== null) aimed.set(ruleOn, toDay)
+    else if (what === 'booked' && jobId !== null) booked.set(ruleOn, jobId)
   }
   return { row, plan: planOf(row, rule), records, car, aimed, booked }
 }

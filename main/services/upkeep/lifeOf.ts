@@ -111,7 +111,7 @@ async function observedLives(tx: Tx, productId: string, car: ScaledInterval): Pr
     orderBy: { id: 'asc' },
   })
   return layers
-    .filter(({ inspections }) => exposureClass(inspections.at(-1)!.exposure) === car.exposureClass)
+    .filter(({ inspections }) => exposureClass(inspections.at(-1)?.exposure ?? 1) === car.exposureClass)
     .map(({ laidOn, inspections }) => ({
       inspections: inspections.map(({ onDay, working, exposure }) => ({
         on: onDay,

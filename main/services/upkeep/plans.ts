@@ -1,5 +1,5 @@
 /** The shop's own plans for a car, beside those a coating begins. */
-import { refuse } from '../../domain/refusal.ts'
+import { found, refuse } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
 import { checkPlan, visitKey } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
@@ -70,5 +70,6 @@ export async function getVisit(desk: Desk, input: VisitKey): Promise<VisitView> 
       { ruleOn: input.ruleOn },
       'This visit is over: it was done, skipped or missed. Look at the car.',
     )
-  return (await visitViews(tx, day, [kept], [listed]))[0]!
+  const [view] = await visitViews(tx, day, [kept], [listed])
+  return found(view, { planId: input.planId }, 'This car is not on file; look it up again.')
 }

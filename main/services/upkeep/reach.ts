@@ -44,7 +44,7 @@ export async function reachOf(tx: Tx, customerIds: readonly string[]): Promise<M
   ])
   const wanted = new Set(ids)
   const byOwner = Map.groupBy(own, entry => entry.customerId)
-  const byAddress = Map.groupBy(stops, entry => entry.address!)
+  const byAddress = Map.groupBy(stops, entry => entry.address ?? '')
   return new Map(
     customers
       .filter(customer => wanted.has(customer.id))

@@ -1,4 +1,5 @@
 import {
+  addDays,
   difference,
   intersection,
   minutesIn,
@@ -42,7 +43,8 @@ export async function weekRoom(
   kinds: readonly PlanKind[],
 ): Promise<WeekRoom> {
   const starts = mondays.map(monday => startOfDay(monday, zone))
-  const endAt = startOfDay(Temporal.PlainDate.from(mondays.at(-1)!).add({ days: 7 }).toString(), zone)
+  const lastAt = starts.at(-1) ?? nowAt
+  const endAt = addDays(lastAt, 7, zone)
   const floor = await loadFloor(tx, nowAt, endAt)
   const need = await meanNeed(tx, rules, kinds)
   const free = freeTimes(floor)

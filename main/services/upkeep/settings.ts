@@ -107,12 +107,11 @@ export async function saveUpkeepSettings(desk: Desk, input: UpkeepSettings): Pro
 export function checkLanguage(language: string, field = 'language'): string {
   const tag = checkText(language, field, 'The language', 20)
   try {
-    return Intl.getCanonicalLocales(tag)[0]!
+    const [canonical] = Intl.getCanonicalLocales(tag)
+    if (canonical !== undefined) return canonical
   } catch {
-    refuse(
-      'language-bad',
-      { [field]: language },
-      `"${language}" is no language tag; use one such as en or de-CH.`,
-    )
+    // What Intl does not know is refused below.
   }
+  const words = `"${language}" is no language tag; use one such as en or de-CH.`
+  return refuse('language-bad', { [field]: language }, words)
 }

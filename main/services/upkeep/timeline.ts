@@ -51,9 +51,9 @@ export async function timelineOf(
       words: `${layer.product.name} ${working ? 'still working' : 'gone'}${note === '' ? '' : `: ${note}`}`,
     })),
     ...entries.flatMap(entry => entryLine(entry, entry.plan?.title ?? '', zone)),
-    ...messages.map(({ sentAt, channel, outcome, subject }) => ({
+    ...messages.map(({ sentAt, createdAt, channel, outcome, subject }) => ({
       ...plain,
-      on: dateOf(sentAt!, zone),
+      on: dateOf(sentAt ?? createdAt, zone),
       kind: 'reminder' as const,
       words: `reminder by ${channelWords[channel]}: ${subject}${outcome ? ` (${outcome})` : ''}`,
     })),
@@ -63,6 +63,8 @@ export async function timelineOf(
 
 function entryLine(entry: UpkeepEntry, title: string, zone: string): TimelineEntry[] {
   const { what, actId, jobId } = entry
+  // Which of the days an entry has follows from what it tells.
+  const [onDay, ruleOn, toDay] = [entry.onDay ?? '', entry.ruleOn ?? '', entry.toDay ?? '']
   const why = entry.why === '' ? '' : ` (${entry.why})`
   const line = (on: string, kind: TimelineEntry['kind'], words: string): TimelineEntry[] => [
     { on, kind, words: `${words}${why}`, actId: jobId === null ? actId : null, jobId, inspectionId: null },
@@ -70,17 +72,17 @@ function entryLine(entry: UpkeepEntry, title: string, zone: string): TimelineEnt
   const writtenOn = dateOf(entry.at, zone)
   switch (what) {
     case 'done':
-      return line(entry.onDay!, 'visit', `${title} done`)
+      return line(onDay, 'visit', `${title} done`)
     case 'skipped':
-      return line(writtenOn, 'skipped', `${title} of ${dayWords(entry.ruleOn!)} skipped`)
+      return line(writtenOn, 'skipped', `${title} of ${dayWords(ruleOn)} skipped`)
     case 'moved':
-      return line(writtenOn, 'moved', `${title} moved to ${dayWords(entry.toDay!)}`)
+      return line(writtenOn, 'moved', `${title} moved to ${dayWords(toDay)}`)
     case 'rule':
       return line(writtenOn, 'moved', `${title} by another interval from now on`)
     case 'away':
-      return line(entry.onDay!, 'away', `away until ${dayWords(entry.toDay!)}`)
+      return line(onDay, 'away', `away until ${dayWords(toDay)}`)
     case 'sold':
-      return line(entry.onDay!, 'sold', 'car sold')
+      return line(onDay, 'sold', 'car sold')
     default:
       return []
   }

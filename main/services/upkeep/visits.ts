@@ -86,10 +86,13 @@ export async function visitViews(
   const bookings = await bookingsOf(tx, day.nowAt, kept)
   const reminders = await lastReminders(tx)
   const rules = await upkeepRules(tx)
-  return due.map(({ state, planId, ruleOn, dueOn, firstOn, lastOn, projected }) => {
-    const own = byPlan.get(planId)!
+  return due.flatMap(({ state, planId, ruleOn, dueOn, firstOn, lastOn, projected }) => {
+    const own = byPlan.get(planId)
+    const vehicle = own && vehicles.get(own.row.vehicleId)
+    const owner = vehicle && reach.get(vehicle.customer.id)
+    // Taken out by another desk between two questions to the database.
+    if (!owner) return []
     const { row, plan, aimed, booked } = own
-    const vehicle = vehicles.get(row.vehicleId)!
     const key = visitKey({ planId, ruleOn })
     const next = projected ? null : nextOf(own, day)
     const reminder = reminders.get(key) ?? null
@@ -113,7 +116,7 @@ export async function visitViews(
       customerId: vehicle.customer.id,
       customerName: vehicle.customer.name,
       productName: row.productId === null ? null : (names.get(row.productId) ?? null),
-      channels: openChannels(reach.get(vehicle.customer.id)!, day.nowAt),
+      channels: openChannels(owner, day.nowAt),
       booking: bookings.get(booked.get(ruleOn) ?? '') ?? null,
       reminder,
       settled: settledWords(reminder, rules.maxTries),

@@ -58,7 +58,7 @@ async function dueYear(tx: Tx, nowAt: number): Promise<DueYear> {
     nowAt,
     day.zone,
     mondays,
-    due.map(visit => kinds.get(visit.planId)!),
+    due.flatMap(visit => kinds.get(visit.planId) ?? []),
   )
   return { day, kept, due, failed: await failedViews(tx, found.failed), mondays, room, roomWords: words }
 }
@@ -74,30 +74,28 @@ export async function upkeepYear(desk: Desk): Promise<YearView> {
 function aimedOn({ kept, due }: DueYear): Map<string, string> {
   const byPlan = new Map(kept.map(each => [each.row.id, each]))
   return new Map(
-    due.map(visit => [visitKey(visit), byPlan.get(visit.planId)!.aimed.get(visit.ruleOn) ?? visit.dueOn]),
+    due.map(visit => [visitKey(visit), byPlan.get(visit.planId)?.aimed.get(visit.ruleOn) ?? visit.dueOn]),
   )
 }
 
 function weekViews(year: DueYear, aimed: ReadonlyMap<string, string>): WeekView[] {
   const { due, mondays, room } = year
-  const weekOf = (date: string) =>
-    Math.max(
-      0,
-      mondays.findLastIndex(monday => monday <= date),
-    )
-  const asDue = mondays.map(() => 0)
-  const planned = mondays.map(() => 0)
-  for (const visit of due) {
-    asDue[weekOf(visit.dueOn)]!++
-    planned[weekOf(aimed.get(visitKey(visit)) ?? visit.dueOn)]!++
-  }
-  return mondays.map((mondayOn, i) => ({
+  const views = mondays.map((mondayOn, i) => ({
     mondayOn,
     week: isoWeek(mondayOn).isoWeek,
-    asDue: asDue[i]!,
-    planned: planned[i]!,
-    room: room[i]!,
+    asDue: 0,
+    planned: 0,
+    room: room[i] ?? 0,
   }))
+  // What is overdue counts in the first week.
+  const weekOf = (date: string) => views.findLast(view => view.mondayOn <= date) ?? views[0]
+  for (const visit of due) {
+    const dueIn = weekOf(visit.dueOn)
+    const aimedIn = weekOf(aimed.get(visitKey(visit)) ?? visit.dueOn)
+    if (dueIn) dueIn.asDue++
+    if (aimedIn) aimedIn.planned++
+  }
+  return views
 }
 
 interface Proposed {
@@ -118,19 +116,20 @@ async function propose(tx: Tx, nowAt: number): Promise<Proposed> {
       ),
     ),
   )
-  const plan = { mondayOn: mondays[0]!, weeks, overdueWeeks }
+  const plan = { mondayOn: mondays[0] ?? day.today, weeks, overdueWeeks }
   const free = [...room]
   for (const visit of due)
     if (agreed.has(visitKey(visit))) {
       const week = mondays.findLastIndex(monday => monday <= visit.dueOn)
-      if (week >= 0) free[week] = Math.max(0, free[week]! - 1)
+      if (week >= 0) free[week] = Math.max(0, (free[week] ?? 0) - 1)
     }
   const open = due.filter(visit => !agreed.has(visitKey(visit)))
   const byKey = new Map(open.map(visit => [visitKey(visit), visit]))
   const result = spread(weekWishes(open, plan, day.today), free)
   const target = new Map<string, string>()
   for (const { id, week } of result.placed) {
-    const on = targetDay(byKey.get(id)!, week, plan, day.today, day.isOpen)
+    const visit = byKey.get(id)
+    const on = visit ? targetDay(visit, week, plan, day.today, day.isOpen) : null
     if (on !== null) target.set(id, on)
   }
   return { year, result, target }
@@ -143,35 +142,28 @@ export async function previewSpread(desk: Desk): Promise<SpreadView> {
   const { day, kept, due, failed, roomWords, mondays } = year
   const before = aimedOn(year)
   const views = new Map((await visitViews(tx, day, kept, due)).map(view => [view.key, view]))
-  const moved = result.placed.filter(({ id }) => target.has(id) && target.get(id) !== before.get(id))
   return {
     today: day.today,
     roomWords,
     failed,
     weeks: weekViews(year, new Map([...before, ...target])),
-    moves: moved.map(({ id, off }) => {
-      const { planId, ruleOn, title, plate, customerName, dueOn } = views.get(id)!
-      return {
-        planId,
-        ruleOn,
-        title,
-        plate,
-        customerName,
-        dueOn,
-        fromOn: before.get(id)!,
-        toOn: target.get(id)!,
-        off,
-      }
+    moves: result.placed.flatMap(({ id, off }) => {
+      const [view, fromOn, toOn] = [views.get(id), before.get(id), target.get(id)]
+      if (!view || fromOn === undefined || toOn === undefined || toOn === fromOn) return []
+      const { planId, ruleOn, title, plate, customerName, dueOn } = view
+      return { planId, ruleOn, title, plate, customerName, dueOn, fromOn, toOn, off }
     }),
-    left: result.left.map(({ id, because }) => {
-      const { planId, ruleOn, title, plate } = views.get(id)!
-      return { planId, ruleOn, title, plate, because }
+    left: result.left.flatMap(({ id, because }) => {
+      const view = views.get(id)
+      return view
+        ? { planId: view.planId, ruleOn: view.ruleOn, title: view.title, plate: view.plate, because }
+        : []
     }),
     lateWeeks: result.lateWeeks,
     earlyWeeks: result.earlyWeeks,
     words: result.tight.map(
       ({ weeks: full, room, wanted }) =>
-        `${full.map(week => `week ${isoWeek(mondays[week]!).isoWeek}`).join(', ')}: ${wanted} visits can only come ` +
+        `${full.map(week => `week ${isoWeek(mondays[week] ?? day.today).isoWeek}`).join(', ')}: ${wanted} visits can only come ` +
         `then, and there is room for ${room}.`,
     ),
   }
@@ -185,9 +177,10 @@ export function applySpread(desk: Desk): Promise<ActView> {
     const vehicles = new Map(year.kept.map(each => [each.row.id, each.row.vehicleId]))
     const entries = year.due.flatMap((visit): NewEntry[] => {
       const toDay = target.get(visitKey(visit))
-      if (toDay === undefined || toDay === before.get(visitKey(visit))) return []
       const { planId, ruleOn } = visit
-      return [{ vehicleId: vehicles.get(planId)!, planId, what: 'aimed', ruleOn, toDay }]
+      const vehicleId = vehicles.get(planId)
+      if (!vehicleId || toDay === undefined || toDay === before.get(visitKey(visit))) return []
+      return [{ vehicleId, planId, what: 'aimed', ruleOn, toDay }]
     })
     if (entries.length === 0)
       refuse('nothing-to-do', { spread: null }, 'Every visit is aimed at its best week already.')
