@@ -1,8 +1,7 @@
 import { afterEach, describe, expect, it } from 'vitest'
 import { getMailSettings, saveMailSettings } from '../../../main/services/desk/mailSettings.ts'
 import { upkeepTick } from '../../../main/services/reminders/automatic.ts'
-import { importBounce } from '../../../main/services/reminders/bounces.ts'
-import { refuseMessage, retryMessage } from '../../../main/services/reminders/messageActs.ts'
+import { retryMessage } from '../../../main/services/reminders/messageActs.ts'
 import { batch } from '../../../main/services/reminders/messages.ts'
 import { runOutbox } from '../../../main/services/reminders/outboxRun.ts'
 import { startMailServer, type TestMailServer } from '../../outbox/mailServer.ts'
@@ -176,63 +175,5 @@ describe('a server that', () => {
     await upkeepTick(desk)
     expect(await message(desk, id)).toMatchObject({ state: 'sent' })
     expect((await batch(desk)).stopped).toBeNull()
-  })
-})
-
-describe('a message', () => {
-  it('that was refused while it waits for its next try is not tried again', async () => {
-    const id = await oneApproved({ onRcptTo: (_, __, done) => done(says(451)) })
-    await runOutbox(desk)
-    await refuseMessage(desk, await message(desk, id))
-    desk.setNow('2026-04-15T15:00:00Z')
-    expect(await runOutbox(desk)).toMatchObject({ sent: 0, waiting: 0 })
-  })
-
-  it('that came back is marked by its id from a pasted report, and its address is left alone', async () => {
-    const id = await oneApproved({})
-    await runOutbox(desk)
-    const { mailId } = await desk.store.read.message.findFirstOrThrow()
-    // RFC 3464 section 2.3: fields per recipient; the example's shape is that of its appendix E.1 (from memory).
-    const report = [
-      'Message-ID: <report-1@mail.example.com>',
-      'Content-Type: multipart/report; report-type=delivery-status',
-      '',
-      'Reporting-MTA: dns; mail.example.com',
-      '',
-      'Final-Recipient: rfc822; owner@example.com',
-      'Action: failed',
-      'Status: 5.1.1',
-      'Diagnostic-Code: smtp; 550 5.1.1 no such user',
-      '',
-      `Message-ID: ${mailId}`,
-      'Subject: whatever',
-    ].join('\r\n')
-    expect(await importBounce(desk, { text: report })).toMatchObject({
-      found: [{ address: 'owner@example.com', status: '5.1.1', permanent: true, messageId: mailId }],
-    })
-    const failed = await message(desk, id)
-    expect(failed).toMatchObject({ state: 'failed', failure: { code: 'bounced' } })
-    await expect(retryMessage(desk, failed)).rejects.toMatchObject({ code: 'address-bounced' })
-    await expect(importBounce(desk, { text: 'hello' })).rejects.toMatchObject({ code: 'no-report' })
-  })
-})
-
-describe('the automatic mode', () => {
-  it('is off; switched on it writes, approves and sends once a day when the hours begin', async () => {
-    server = await startMailServer()
-    const made = await reminderDesk(server.port)
-    desk = made.desk
-    await agree(desk, made.shop.vehicles[0]!)
-    await duePlan(desk, made.shop.vehicles[0]!)
-    await upkeepTick(desk)
-    expect((await batch(desk)).messages).toEqual([])
-    await change(desk, { automatic: true })
-    desk.setNow('2026-04-16T12:59:00Z')
-    await upkeepTick(desk)
-    expect(server.letters).toHaveLength(0)
-    desk.setNow('2026-04-16T13:00:00Z')
-    await upkeepTick(desk)
-    await upkeepTick(desk)
-    expect(server.letters).toHaveLength(1)
   })
 })

@@ -1,0 +1,63 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { undoAct } from '../../../main/services/upkeep/acts.ts'
+import { acceptCarProposal, carUpkeep } from '../../../main/services/upkeep/car.ts'
+import { saveExposure } from '../../../main/services/upkeep/exposure.ts'
+import { inspect } from '../../../main/services/upkeep/inspect.ts'
+import { dueVisits } from '../../../main/services/upkeep/visits.ts'
+import { makeDesk, type TestDesk } from '../makeDesk.ts'
+import { type TestShop, testShop } from '../testShop.ts'
+import { carryOut } from './coatedCar.ts'
+
+let desk: TestDesk
+let shop: TestShop
+beforeEach(async () => {
+  desk = await makeDesk()
+  shop = await testShop(desk)
+})
+afterEach(() => desk.close())
+
+const all = { fromDate: '2026-01-01', toDate: '2028-06-30' }
+const open = async () => (await dueVisits(desk, all)).visits.filter(visit => !visit.projected)
+const topper = async () => (await open()).find(visit => visit.kind === 'topper')!
+
+describe('what inspections and exposure say', () => {
+  beforeEach(() => carryOut(desk, shop, { treatments: ['topped'] }).then(() => {}))
+
+  it('never moves a due day by itself, but by a proposal the desk accepts', async () => {
+    const vehicleId = shop.vehicles[0]!
+    const before = await topper()
+    const car = await carUpkeep(desk, { vehicleId })
+    expect(car.proposals).toEqual([])
+    await saveExposure(desk, { vehicleId, choices: { kept: 'outside' }, version: 0 })
+    desk.setNow('2026-08-20T12:00:00Z')
+    await inspect(desk, { layerId: car.layers[0]!.id, working: false, note: 'beading gone on the bonnet' })
+    expect((await topper()).dueOn).toBe(before.dueOn)
+    const after = await carUpkeep(desk, { vehicleId })
+    expect(after.life).toMatchObject({ lives: 1, ended: 1 })
+    const visit = after.proposals.find(each => each.what === 'next-visit')!
+    expect(visit).toMatchObject({ toOn: '2026-08-20', fromOn: before.dueOn })
+    const { actId } = await acceptCarProposal(desk, visit)
+    expect((await topper()).dueOn).toBe('2026-08-20')
+    await undoAct(desk, { actId })
+    expect((await topper()).dueOn).toBe(before.dueOn)
+    const interval = after.proposals.find(each => each.what === 'interval')!
+    await acceptCarProposal(desk, interval)
+    expect((await topper()).dueOn).toBe(interval.toOn)
+    await expect(acceptCarProposal(desk, { ...interval, toOn: '2030-01-01' })).rejects.toMatchObject({
+      code: 'stale',
+    })
+  })
+
+  it('is refused where it contradicts an earlier look', async () => {
+    const car = await carUpkeep(desk, { vehicleId: shop.vehicles[0]! })
+    const layerId = car.layers[0]!.id
+    desk.setNow('2026-09-20T12:00:00Z')
+    await inspect(desk, { layerId, working: false, on: '2026-08-01' })
+    await expect(inspect(desk, { layerId, working: true, on: '2026-09-01' })).rejects.toMatchObject({
+      code: 'working-after-gone',
+    })
+    await expect(inspect(desk, { layerId, working: true, on: '2026-01-01' })).rejects.toMatchObject({
+      field: 'on',
+    })
+  })
+})
