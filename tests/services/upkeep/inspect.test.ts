@@ -1,0 +1,68 @@
+import { afterEach, beforeEach, expect, it } from 'vitest'
+import { carUpkeep } from '../../../main/services/upkeep/car.ts'
+import { saveExposure } from '../../../main/services/upkeep/exposure.ts'
+import { inspect, recordLayer, voidInspection } from '../../../main/services/upkeep/inspect.ts'
+import { makeDesk, type TestDesk } from '../makeDesk.ts'
+import { testShop } from '../testShop.ts'
+
+let desk: TestDesk
+let vehicleId: string
+let topper: string
+beforeEach(async () => {
+  desk = await makeDesk()
+  vehicleId = (await testShop(desk)).vehicles[0]!
+  topper = (await desk.store.read.product.findFirstOrThrow({ where: { kind: 'topper' } })).id
+})
+afterEach(() => desk.close())
+
+const layer = (laidOn = '2026-01-10') => recordLayer(desk, { vehicleId, productId: topper, laidOn })
+
+it('keeps a layer laid elsewhere with its kind and age', async () => {
+  await layer()
+  const { layers } = await carUpkeep(desk, { vehicleId })
+  // 10 January to 15 April 2026.
+  expect(layers).toMatchObject([
+    { stage: 'topper', productName: 'Ovrel Veil', laidOn: '2026-01-10', ageDays: 95 },
+  ])
+})
+
+it.each([
+  ['a day to come', { laidOn: '2026-04-16' }, 'laidOn'],
+  ['a product that is none', { productId: 'none' }, 'productId'],
+  ['a car that is not on file', { vehicleId: 'none' }, 'vehicleId'],
+])('refuses a layer with %s', async (_, change, field) => {
+  await expect(
+    recordLayer(desk, { vehicleId, productId: topper, laidOn: '2026-04-15', ...change }),
+  ).rejects.toMatchObject({ field })
+})
+
+it('notes a look with how the car lived then, today where no day is said, and takes it back', async () => {
+  const { id: layerId } = await layer()
+  await saveExposure(desk, { vehicleId, choices: { kept: 'outside' }, version: 0 })
+  const { id } = await inspect(desk, { layerId, working: true, note: ' beads well ' })
+  const row = await desk.store.read.inspection.findUniqueOrThrow({ where: { id } })
+  expect(row).toMatchObject({ onDay: '2026-04-15', working: true, note: 'beads well', who: 'front desk' })
+  expect(row.exposure).toBeLessThan(1)
+  expect((await carUpkeep(desk, { vehicleId })).life).toMatchObject({ lives: 1, ended: 0 })
+  await voidInspection(desk, { id })
+  expect((await carUpkeep(desk, { vehicleId })).life).toMatchObject({ lives: 0 })
+  await expect(voidInspection(desk, { id })).rejects.toMatchObject({ code: 'missing' })
+})
+
+it('refuses a look to come, before the layer was laid, or at no layer', async () => {
+  const { id: layerId } = await layer()
+  for (const on of ['2026-04-16', '2026-01-09'])
+    await expect(inspect(desk, { layerId, working: true, on })).rejects.toMatchObject({ field: 'on' })
+  await expect(inspect(desk, { layerId: 'none', working: true })).rejects.toMatchObject({ field: 'layerId' })
+  await inspect(desk, { layerId, working: true, on: '2026-01-10' })
+})
+
+it('counts a look that was taken back as never made', async () => {
+  const { id: layerId } = await layer()
+  const { id } = await inspect(desk, { layerId, working: false, on: '2026-03-01' })
+  await expect(inspect(desk, { layerId, working: true, on: '2026-04-01' })).rejects.toMatchObject({
+    code: 'working-after-gone',
+  })
+  await voidInspection(desk, { id })
+  await inspect(desk, { layerId, working: true, on: '2026-04-01' })
+})
