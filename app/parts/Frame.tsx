@@ -11,6 +11,7 @@ import styles from './Frame.module.css'
 import { KeysHelp } from './KeysHelp.tsx'
 import { palette } from './palette.ts'
 import { SchemeMenu } from './SchemeMenu.tsx'
+import { ScanEars } from './scans/ScanEars.tsx'
 import { screens } from './screens.ts'
 import { useJumpKeys } from './useJumpKeys.ts'
 
@@ -66,6 +67,7 @@ export function Frame() {
         </ConnectionLine>
       </main>
       <CureNotices />
+      <ScanEars />
       <FindPalette context={context} />
       <KeysHelp opened={keysShown} onClose={() => setKeysShown(false)} />
     </div>

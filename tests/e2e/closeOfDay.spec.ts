@@ -104,6 +104,17 @@ test('a day is closed: steps confirmed, a bottle weighed, a count corrected, two
     await expect(close.send('Ferring Coatings')).toBeVisible()
     await expect(close.send('Hallam Trade Chemicals')).toBeVisible()
     const packs = close.draft('Ferring Coatings').getByLabel('Packs of Coating')
+    const before = await packs.inputValue()
+    await packs.focus()
+    await close.scan('4006381333931')
+    // The scan counts its bottle; the field it was typed into keeps what it had.
+    await expect(close.counting('Panel wipe')).toBeVisible()
+    expect(await packs.inputValue()).toBe(before)
+    await close.counting('Panel wipe').getByRole('button', { name: 'Leave it' }).click()
+    // A hand that is merely quick is not a scanner, and loses nothing.
+    await packs.selectText()
+    await desk.keyboard.type('4321')
+    await expect(packs).toHaveValue('4321')
     await packs.fill('4')
     await close.draft('Ferring Coatings').getByRole('button', { name: 'Save', exact: true }).click()
     await expect(close.send('Ferring Coatings')).toBeEnabled()
@@ -130,6 +141,9 @@ test('a day is closed: steps confirmed, a bottle weighed, a count corrected, two
   await test.step('the PDF of the first one says what was ordered', async () => {
     await shop.enter(desk, '/shelf/orders')
     await desk.getByRole('link', { name: /Ferring Coatings/ }).click()
+    // A screen that takes no scans says what was scanned, and opens nothing unasked.
+    await close.scan('4006381333931')
+    await expect(desk.getByRole('alert').filter({ hasText: 'Scanned Panel wipe' })).toBeVisible()
     const path = await desk.getByRole('link', { name: /as PDF/ }).getAttribute('href')
     const bytes = await (await desk.request.get(shop.address + path)).body()
     const { pages } = await readPdf(bytes)

@@ -10,4 +10,13 @@ test('one button opens the demo shop', async ({ desk }) => {
   await expect(frame.bar).toBeVisible()
   await frame.goTo('Customers')
   await expect(desk.getByText('40 customers')).toBeVisible()
+
+  // What orders of each size cost a day, parts of a cent and all: closing the day, and on the product's own page.
+  await frame.goTo('Close of day')
+  const costs = desk.getByText('cost a day by size of order')
+  await desk.getByRole('button', { name: 'Numbers of Ovrel Two' }).click()
+  await expect(costs).toBeVisible()
+  await desk.getByRole('link', { name: 'Ovrel Two', exact: true }).first().click()
+  await desk.getByRole('tab', { name: 'Numbers' }).click()
+  await expect(costs).toBeVisible()
 })

@@ -1,5 +1,5 @@
 import { useElementSize } from '@mantine/hooks'
-import type { OffersView, OfferView } from '../../../main/api/views.ts'
+import type { OffersView, PlaceView } from '../../../main/api/views.ts'
 import { difference } from '../../../main/domain/calendar/index.ts'
 import { dateWords } from '../../parts/time.ts'
 import boardStyles from '../board/Board.module.css'
@@ -9,7 +9,7 @@ import { Block } from '../board/layers/Blocks.tsx'
 import { Patterns } from '../board/layers/Patterns.tsx'
 
 /** An offer as a small board: its bays down, the days from drop-off to handover across. */
-export function MiniBoard({ offer, offers }: { offer: OfferView; offers: OffersView }) {
+export function MiniBoard({ offer, offers }: { offer: PlaceView; offers: OffersView }) {
   const { ref, width } = useElementSize()
   const { zone, open, profiles, nowAt } = offers
   const heads = dayHeads(offer.dropOffAt, offer.handoverAt + 1, zone)

@@ -1,9 +1,9 @@
-import type { OffersView, OfferView } from '../../../main/api/views.ts'
+import type { OffersView, PlaceView } from '../../../main/api/views.ts'
 import { dateWords, dayClockWords, durationWords, longWords } from '../../parts/time.ts'
 import styles from './Book.module.css'
 import { type Chosen, type OfferKind, offerKinds } from './booking.ts'
 import { MiniBoard } from './MiniBoard.tsx'
-import { ShelfPart, shelfWords } from './ShelfPart.tsx'
+import { ShelfPart } from './ShelfPart.tsx'
 
 interface Props {
   offers: OffersView
@@ -35,30 +35,60 @@ export function OfferCards({ offers, asked, chosen, choose }: Props) {
               <Reasons words={offer.reasons} />
             </div>
           )
+        const own = chosen?.kind === kind
+        const sooner = own && chosen.offer === offer.ifHere?.offer
         return (
-          <label key={kind} className={styles.offer} data-chosen={chosen?.kind === kind}>
-            <span className={styles.offerHead}>
-              <input
-                type="radio"
-                name="offer"
-                checked={chosen?.kind === kind}
-                onChange={() => choose({ kind, offer })}
-                aria-label={`${title}: home ${longWords(offer.handoverAt, offers.zone)}`}
+          <div key={kind} className={styles.offer} data-chosen={own}>
+            <label>
+              <span className={styles.offerHead}>
+                <input
+                  type="radio"
+                  name="offer"
+                  checked={own && !sooner}
+                  onChange={() => choose({ kind, offer })}
+                  aria-label={`${title}: home ${longWords(offer.handoverAt, offers.zone)}`}
+                />
+                <h3>{title}</h3>
+              </span>
+              <OfferFacts offer={offer} offers={offers} />
+            </label>
+            {offer.ifHere && (
+              <IfHere
+                words={offer.ifHere.words}
+                handover={longWords(offer.ifHere.offer.handoverAt, offers.zone)}
+                dropOff={dayClockWords(offer.ifHere.offer.dropOffAt, offers.zone)}
+                chosen={sooner}
+                choose={() => offer.ifHere && choose({ kind, offer: offer.ifHere.offer })}
               />
-              <h3>{title}</h3>
-            </span>
-            <OfferFacts offer={offer} offers={offers} />
-          </label>
+            )}
+          </div>
         )
       })}
     </fieldset>
   )
 }
 
+interface IfHereProps {
+  words: string
+  handover: string
+  dropOff: string
+  chosen: boolean
+  choose(): void
+}
+
+/** The place that bays and crew allow, were the goods here in time: the desk may know that they will be. */
+function IfHere({ words, handover, dropOff, chosen, choose }: IfHereProps) {
+  return (
+    <label className={styles.short}>
+      <input type="radio" name="offer" checked={chosen} onChange={choose} /> {words}: home <b>{handover}</b>,
+      drop off by {dropOff}
+    </label>
+  )
+}
+
 /** What an offer promises, as a picture and in figures, and what binds it. */
-export function OfferFacts({ offer, offers }: { offer: OfferView; offers: OffersView }) {
+export function OfferFacts({ offer, offers }: { offer: PlaceView; offers: OffersView }) {
   const when = (at: number) => dayClockWords(at, offers.zone)
-  const ofShelf = new Set(shelfWords(offer.shelf))
   return (
     <>
       <b className={styles.when}>{longWords(offer.handoverAt, offers.zone)}</b>
@@ -78,7 +108,7 @@ export function OfferFacts({ offer, offers }: { offer: OfferView; offers: Offers
         <dd>{offer.moves}</dd>
       </dl>
       <ShelfPart shelf={offer.shelf} />
-      <Reasons words={offer.reasons.filter(words => !ofShelf.has(words))} />
+      <Reasons words={offer.reasons} />
     </>
   )
 }

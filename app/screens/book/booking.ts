@@ -1,4 +1,4 @@
-import type { Condition, Finish, OfferView, SizeClass } from '../../../main/api/views.ts'
+import type { Condition, Finish, PlaceView, SizeClass } from '../../../main/api/views.ts'
 
 /** What is known of the caller and the car so far; nothing of it is saved before a place is held. */
 export interface Draft {
@@ -47,7 +47,7 @@ export const emptyDraft: Draft = {
 export const offerKinds = ['soonest', 'leastBlocked', 'askedDay'] as const
 export type OfferKind = (typeof offerKinds)[number]
 
-export type Chosen = { kind: OfferKind; offer: OfferView } | null
+export type Chosen = { kind: OfferKind; offer: PlaceView } | null
 
 export const sizeClasses: { value: SizeClass; label: string }[] = [
   { value: 'small', label: 'Small' },

@@ -1,8 +1,8 @@
 import { useState } from 'react'
 import type { ScanView } from '../../../main/api/views.ts'
 import { client, faultOf } from '../../data/trpc.ts'
+import { useScans } from '../../parts/scans/takers.ts'
 import type { Counting } from './ShelfRow.tsx'
-import { useScanner } from './useScanner.ts'
 
 /** What a code that was not simply found leads to. */
 export type ScanAnswer = ScanView | { kind: 'failed'; code: string; words: string }
@@ -27,6 +27,6 @@ export function useScan(count: (counting: Counting) => void) {
       setBusy(false)
     }
   }
-  useScanner(code => void take(code))
+  useScans(code => void take(code))
   return { answer, busy, take, clear: () => setAnswer(null) }
 }

@@ -37,6 +37,8 @@ export interface ReasonInput {
   readonly lead: LeadTime
   readonly demand: Demand
   readonly level: Level | null
+  /** What steps begun or finished take off the shelf today and nobody has confirmed yet. */
+  readonly dueTodayCenti: number
 }
 
 /** The reasons behind one product's advice, in the order a person would ask for them. */
@@ -63,11 +65,12 @@ export function adviceReasons(input: ReasonInput): Reason[] {
   return reasons
 }
 
-function position({ advice, unit }: ReasonInput): Reason {
+function position({ advice, unit, dueTodayCenti }: ReasonInput): Reason {
   const { onHandCenti, underWayCenti, waitingCenti, bookedCenti, expiringCenti, positionCenti } =
     advice.position
   const say = (centi: number) => amountWords(centi, unit, 0)
-  const parts = [`${say(onHandCenti)} on the shelf`]
+  const parts = [`${say(onHandCenti + dueTodayCenti)} on the shelf`]
+  if (dueTodayCenti > 0) parts.push(`less ${say(dueTodayCenti)} for the steps of today`)
   if (underWayCenti > 0) parts.push(`plus ${say(underWayCenti)} under way`)
   if (waitingCenti > 0) parts.push(`less ${say(waitingCenti)} jobs wait for`)
   if (bookedCenti > 0) parts.push(`less ${say(bookedCenti)} booked until the next delivery`)

@@ -20,6 +20,11 @@ export interface AdviceInput {
   readonly lifeDays: number | null
   /** Target share of draws served. */
   readonly service: number
+  /**
+   * What a booked job is expected to lack before an order placed later could serve it, as the projection has it; 0: no
+   * job. The order point alone allows for a little of this (it aims at a share of draws), a job on the board does not.
+   */
+  readonly jobShortCenti: number
 }
 
 /** `below-point` it is time; `joins` an order that goes out anyway; `bookings` no past use, but booked draws lack it. */
@@ -58,13 +63,14 @@ export function advise(input: AdviceInput): Advice {
   const { packCenti } = offer
   const point = plan?.best.orderPointCenti ?? 0
   const extra = plan === null ? 0 : plan.best.packs - 1
-  const wanted = packsToOrder(position.positionCenti, point, extra, packCenti)
+  const byPoint = packsToOrder(position.positionCenti, point, extra, packCenti)
+  const wanted = Math.max(byPoint, jobSize(input.jobShortCenti, extra, packCenti))
   const joining =
     plan === null ? 0 : joinSize(position.positionCenti, point, extra, packCenti, plan.best.joinPointCenti)
   const cap = capOf(input)
   const limited = (packs: number) => (cap === null ? packs : Math.min(packs, cap.packs))
   // Booked draws must be covered even where a rest of the pack will expire: a job is worth more than the rest.
-  const forBookings = Math.max(0, Math.ceil(-position.positionCenti / packCenti))
+  const forBookings = Math.ceil(Math.max(0, -position.positionCenti, input.jobShortCenti) / packCenti)
   const packs = wanted === 0 ? 0 : Math.max(limited(wanted), forBookings)
   return {
     productId: input.productId,
@@ -76,7 +82,7 @@ export function advise(input: AdviceInput): Advice {
     lastsChance: lastsChance(plan, position.positionCenti),
     targetService: input.service,
     packs,
-    reason: packs === 0 ? null : plan === null ? 'bookings' : 'below-point',
+    reason: packs === 0 ? null : plan === null || byPoint === 0 ? 'bookings' : 'below-point',
     joinPacks: wanted > 0 ? 0 : limited(joining),
     mostPacks: cap?.packs ?? null,
     cap: cap !== null && cap.packs < Math.max(wanted, joining) ? cap : null,
@@ -85,6 +91,11 @@ export function advise(input: AdviceInput): Advice {
     daysToPoint:
       demand.perDayCenti > 0 ? Math.max(0, position.positionCenti - point) / demand.perDayCenti : null,
   }
+}
+
+/** Packs for a job that would lack something although the order point is not reached: an order of the usual size. */
+function jobSize(shortCenti: number, extra: number, packCenti: number): number {
+  return shortCenti > 0 ? extra + Math.ceil(shortCenti / packCenti) : 0
 }
 
 /** Packs that join at a position between the order point and the join point: up to the level an own order reaches. */

@@ -3,15 +3,13 @@
  * promised is the least of the bad case from that day until goods ordered today could be here. Later jobs can be ordered
  * for, so they do not stand in the way.
  */
-
 import { dateOfDay } from '../calendar/index.ts'
-import { amountWords, type Unit } from './amount.ts'
 import type { Projection } from './projection.ts'
 
 export interface WantedDraw {
   readonly productId: string
-  readonly productName: string
-  readonly unit: Unit
+  /** A booking waits for it where it lacks; what does not hold up is put on an order and never moves anything. */
+  readonly holdsUp: boolean
   readonly centi: number
   /** Day number the job draws it on. */
   readonly day: number
@@ -25,27 +23,30 @@ export interface DrawAvailability {
   /** `there` on the shelf or on its way; `order` not yet, but there in time if ordered today; `short` not by that day. */
   readonly state: 'there' | 'order' | 'short'
   readonly missingCenti: number
+  readonly holdsUp: boolean
+  /** Day number of the first of its draws. */
+  readonly day: number
   /** The first date from which the draw can be served; null: not within the days looked at, and nobody sells it. */
   readonly couldBeOn: string | null
-  readonly text: string
 }
 
 export interface Availability {
   readonly draws: readonly DrawAvailability[]
+  /** Nothing that holds up a booking is short. */
   readonly ok: boolean
-  /** The first date all draws can be served from; null where one of them never can. */
+  /** The first date everything that holds up can be served from; null where some of it never can. */
   readonly couldBeOn: string | null
 }
 
 /** Judges every draw of a job; several draws of one product count together. */
 export function availabilityOf(wanted: readonly WantedDraw[]): Availability {
   const draws = gathered(wanted).map(judge)
-  const dates = draws.map(draw => draw.couldBeOn)
-  const never = dates.some(date => date === null)
+  const dates = draws.filter(draw => draw.holdsUp).map(draw => draw.couldBeOn)
+  const known = dates.filter(date => date !== null)
   return {
     draws,
-    ok: draws.every(draw => draw.state !== 'short'),
-    couldBeOn: never ? null : dates.reduce<string | null>((a, b) => (a === null || b! > a ? b : a), null),
+    ok: draws.every(draw => draw.state !== 'short' || !draw.holdsUp),
+    couldBeOn: known.length < dates.length ? null : (known.sort().at(-1) ?? null),
   }
 }
 
@@ -62,29 +63,14 @@ function gathered(wanted: readonly WantedDraw[]): WantedDraw[] {
 }
 
 function judge(wanted: WantedDraw): DrawAvailability {
-  const { productId, productName, unit, centi, day, reorderDay } = wanted
-  const free = promisable(wanted, day)
-  const missingCenti = Math.max(0, Math.ceil(centi - free))
-  const amount = amountWords(centi, unit)
-  const answer = (state: DrawAvailability['state'], date: string | null, text: string) => ({
-    productId,
-    state,
-    missingCenti: state === 'there' ? 0 : missingCenti,
-    couldBeOn: date,
-    text,
-  })
-  const asked = dateOfDay(day)
-  if (missingCenti === 0)
-    return answer('there', asked, `${amount} of ${productName} can be promised for ${asked}.`)
-  const lacks = `${amountWords(missingCenti, unit)} of the ${amount} of ${productName}`
+  const { productId, centi, day, holdsUp, reorderDay } = wanted
+  const missingCenti = Math.max(0, Math.ceil(centi - promisable(wanted, day)))
+  const found = { productId, missingCenti, holdsUp, day }
+  if (missingCenti === 0) return { ...found, state: 'there', couldBeOn: dateOfDay(day) }
   // What arrives on a day serves from the next on.
-  if (reorderDay !== null && reorderDay < day)
-    return answer('order', asked, `${lacks} must be ordered today to be there on ${asked}.`)
+  if (reorderDay !== null && reorderDay < day) return { ...found, state: 'order', couldBeOn: dateOfDay(day) }
   const from = firstDay(wanted)
-  if (from === null)
-    return answer('short', null, `${lacks} will not be there on ${asked}, and no supplier is known.`)
-  const date = dateOfDay(from)
-  return answer('short', date, `${lacks} will not be there on ${asked}; it could be there on ${date}.`)
+  return { ...found, state: 'short', couldBeOn: from === null ? null : dateOfDay(from) }
 }
 
 /** The least the bad case leaves, from the evening before `day` on, until an order placed today takes over. */

@@ -52,6 +52,7 @@ export { cheapestWay, type PlannedProduct, type Plans, planSupplier } from './pl
 export {
   type Choice,
   choosePolicy,
+  expectedUnforeseen,
   type OrderCost,
   type Policy,
   type PolicyInput,
@@ -109,7 +110,6 @@ export {
 export { type Arrival, type Course, followStock } from './track.ts'
 export { compareSizes, type SizePrice, type UnitPrice } from './unitPrice.ts'
 export { noUseAhead, type UseAhead, useAhead } from './useAhead.ts'
-export { WEDGE_START, type WedgeKey, type WedgeState, type WedgeStep, wedgeKey } from './wedge.ts'
 export { contentByWeight, drawnByWeight, type Weighed } from './weigh.ts'
 export {
   afterWorkingDays,

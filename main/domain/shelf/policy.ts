@@ -92,11 +92,13 @@ export function choosePolicy(input: PolicyInput): Policy | null {
     choices,
     within: cumulative(unforeseen),
     stepCenti: demand.stepCenti,
-    expectedUnforeseenCenti: input.cover.reduce(
-      (sum, chance, k) => sum + chance * demand.aheadMeanCenti[k]!,
-      0,
-    ),
+    expectedUnforeseenCenti: expectedUnforeseen(demand, input.cover),
   }
+}
+
+/** What is expected to be used unbooked until the next delivery, in centi. */
+export function expectedUnforeseen(demand: Demand, cover: Chances): number {
+  return cover.reduce((sum, chance, k) => sum + chance * (demand.aheadMeanCenti[k] ?? 0), 0)
 }
 
 interface Judge {
@@ -227,7 +229,7 @@ function expectedLeft(unforeseen: Chances): (cells: number) => number {
 function expectedWaste(input: PolicyInput, topCenti: number, orderCenti: number): number {
   if (input.lifeDays === null) return 0
   const { demand } = input
-  const soon = input.cover.reduce((sum, chance, k) => sum + chance * demand.aheadMeanCenti[k]!, 0)
+  const soon = expectedUnforeseen(demand, input.cover)
   const mean = soon + demand.perDayCenti * Math.max(0, input.lifeDays - 1)
   const sd = Math.sqrt(demand.perDayVariance * Math.max(1, input.lifeDays))
   const leftOf = (centi: number) =>

@@ -14,8 +14,8 @@ import { loadFloor } from '../floor/loadFloor.ts'
 import { profilesIn } from '../floor/profilesIn.ts'
 import type { JobPlanView } from '../job/views.ts'
 import { type Sold, sell } from '../setUp/soldTreatments.ts'
-import { offersInStock, type StockedOffer, shelfReasons } from './offersInStock.ts'
-import type { NoOfferView, OffersView, OfferView } from './views.ts'
+import { offersInStock, type Stocked, type StockedOffer } from './offersInStock.ts'
+import type { NoOfferView, OffersView, OfferView, PlaceView } from './views.ts'
 
 /** How far ahead a promise looks, in days after the later of today and the asked day. */
 const horizonDays = 120
@@ -43,10 +43,16 @@ export async function offers(desk: Desk, input: OffersInput): Promise<OffersView
   const stocked = await offersInStock(
     desk,
     tx,
-    { floor, sold, kase, sizeClass: input.sizeClass },
+    { floor, sold, asked: kase, sizeClass: input.sizeClass },
     promise(kase),
   )
-  const view = (offer: StockedOffer) => offerView(floor, sold, offer)
+  const view = (found: StockedOffer): OfferView | NoOfferView => {
+    const offer = placeView(floor, sold, found)
+    if (!offer.feasible) return offer
+    const { ifHere } = found
+    const sooner = ifHere && placeView(floor, sold, ifHere)
+    return { ...offer, ifHere: sooner?.feasible ? { words: ifHere?.words ?? '', offer: sooner } : null }
+  }
   const three = {
     soonest: view(stocked.soonest),
     leastBlocked: view(stocked.leastBlocked),
@@ -102,15 +108,16 @@ function offerCase(floor: Floor, steps: readonly LaidStep[], askedAt: number): C
   })
 }
 
-function offerView(floor: Floor, sold: Sold, { kase, offer, shelf }: StockedOffer): OfferView | NoOfferView {
+function placeView(
+  floor: Floor,
+  sold: Sold,
+  { asked, offer, shelf }: Stocked<StockedOffer['offer']>,
+): PlaceView | NoOfferView {
   const words = wordsFor(
     floor,
     sold.steps.map(step => step.name),
   )
-  const reasons = [
-    ...shelfReasons(shelf),
-    ...new Set(explain(kase, offer).map(reason => sentence(reasonText(reason, words)))),
-  ]
+  const reasons = [...new Set(explain(asked, offer).map(reason => sentence(reasonText(reason, words))))]
   if (!offer.feasible) return { feasible: false, reasons }
   const steps = plannedSteps(floor, sold.steps, offer.plan)
   return {
@@ -171,7 +178,9 @@ function planView(plan: Plan): JobPlanView {
 
 /** The openings from the day of the first drop-off to the day of the last handover. */
 function openAround(floor: Floor, three: readonly (OfferView | NoOfferView)[]) {
-  const found = three.filter(offer => offer.feasible)
+  const found = three.flatMap(offer =>
+    offer.feasible ? [offer, ...(offer.ifHere ? [offer.ifHere.offer] : [])] : [],
+  )
   if (found.length === 0) return []
   const from = startOfDay(dateOf(Math.min(...found.map(offer => offer.dropOffAt)), floor.zone), floor.zone)
   const to = Math.max(...found.map(offer => offer.handoverAt)) + 1440

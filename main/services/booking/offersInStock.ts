@@ -1,4 +1,4 @@
-/** The three offers with the shelf looked at: where the chemicals would not be there, the offer moves to when they are. */
+/** The three offers with the shelf looked at: where what holds up the booking lacks, the offer comes when it could be there. */
 import { startOfDay } from '../../domain/calendar/index.ts'
 import { type Case, type NoOffer, type Offer, type Offers, promise } from '../../domain/schedule/index.ts'
 import type { SizeClass } from '../../domain/vehicle/index.ts'
@@ -10,54 +10,61 @@ import type { Sold } from '../setUp/soldTreatments.ts'
 import { type Judged, nothingShort, type ShelfCheck, shelfCheck } from '../shelf/availability.ts'
 import type { ShelfAvailability } from '../shelf/views/value.ts'
 
-/** An offer with the case it was found in, and what it knows of the shelf. */
-export interface StockedOffer {
-  readonly offer: Offer | NoOffer
-  readonly kase: Case
+/** A place with the case it was found in, and what it knows of the shelf. */
+export interface Stocked<O extends Offer | NoOffer = Offer> {
+  readonly offer: O
+  readonly asked: Case
   readonly shelf: ShelfAvailability
 }
 
-interface Ground {
+/** An offer, and beside one that waits for goods the place as bays and crew allow it, were they here in time. */
+export interface StockedOffer extends Stocked<Offer | NoOffer> {
+  readonly ifHere: (Stocked & { readonly words: string }) | null
+}
+
+interface Wish {
   readonly floor: Floor
   readonly sold: Sold
-  readonly kase: Case
+  readonly asked: Case
   readonly sizeClass: SizeClass
 }
 
 /**
- * Looks at the shelf for each offer. What can be there in time if ordered today makes a proposal; what cannot moves the
- * offer to the first place from the day it could be there on. Where it never can, the offer stands and says so.
+ * Looks at the shelf for each offer. Goods that can be there in time if ordered today, and goods that hold nothing up, make
+ * a line and a proposal. Where others lack, the offer is the first place from the day they could be there on, with the
+ * earlier one beside it. Where they never can, the offer stands and says so.
  */
 export async function offersInStock(
   desk: Desk,
   tx: Tx,
-  ground: Ground,
+  wish: Wish,
   found: Offers,
 ): Promise<Record<keyof Offers, StockedOffer>> {
-  const { sold, kase, sizeClass } = ground
+  const { sold, asked, sizeClass } = wish
   const ends = Object.values(found).flatMap(offer => (offer.feasible ? [offer.handover] : []))
   const treatmentIds = sold.treatments.map(each => each.id)
   const untilAt = Math.max(desk.now(), ...ends)
   const check = ends.length === 0 ? null : await shelfCheck(desk, tx, { treatmentIds, sizeClass, untilAt })
-  const moved = new Map<number, Offers>()
+  const later = new Map<number, Offers>()
   const stocked = (kind: keyof Offers): StockedOffer => {
     const offer = found[kind]
-    if (!check || !offer.feasible) return { offer, kase, shelf: nothingShort.shelf }
-    const judged = judgeOffer(check, sold, offer)
-    if (judged.ok || judged.couldBeOn === null) return { offer, kase, shelf: judged.shelf }
-    return laterOffer(kind, offer, judged, check, ground, moved) ?? { offer, kase, shelf: judged.shelf }
+    if (!check || !offer.feasible) return { offer, asked, shelf: nothingShort.shelf, ifHere: null }
+    const { shelf, wait } = judgeOffer(check, sold, offer)
+    const place = { offer, asked, shelf }
+    const waiting = wait && laterPlace(kind, place, wait, check, wish, later)
+    if (!wait || !waiting) return { ...place, ifHere: null }
+    return { ...waiting, ifHere: { ...place, words: `If ${wait.words}` } }
   }
   return { soonest: stocked('soonest'), leastBlocked: stocked('leastBlocked'), askedDay: stocked('askedDay') }
 }
 
 function judgeOffer(check: ShelfCheck, sold: Sold, offer: Offer): Judged {
   return check.judge(
-    sold.steps.map(({ kind, stage, name }, i) => ({
-      kind,
-      stage,
-      name,
-      startAt: offer.plan.steps[i]!.start,
-    })),
+    offer.plan.steps.map(({ start }, i) => {
+      const step = sold.steps[i]
+      if (!step) throw new Error(`A plan of ${offer.plan.steps.length} steps for ${sold.steps.length}`)
+      return { kind: step.kind, stage: step.stage, name: step.name, startAt: start }
+    }),
   )
 }
 
@@ -66,42 +73,25 @@ function judgeOffer(check: ShelfCheck, sold: Sold, offer: Offer): Judged {
  * much as that step came after the drop-off, and, where the shorter way round brings it too early again, from that very
  * day on. Null where nothing fits then.
  */
-function laterOffer(
+function laterPlace(
   kind: keyof Offers,
-  offer: Offer,
-  judged: Judged,
+  { offer, asked }: Stocked,
+  wait: NonNullable<Judged['wait']>,
   check: ShelfCheck,
-  { floor, sold, kase }: Ground,
-  moved: Map<number, Offers>,
-): StockedOffer | null {
-  const dayAt = startOfDay(judged.couldBeOn!, floor.zone)
-  for (const wait of [judged.lackingAt! - offer.dropOff, 0]) {
-    const release = Math.max(kase.newJob.release, gridUp(floor, dayAt - wait))
-    const later: Case = {
-      ...kase,
-      newJob: { ...kase.newJob, release, asked: Math.max(release, kase.newJob.asked) },
-    }
-    const offers = moved.get(release) ?? promise(later)
-    moved.set(release, offers)
+  { floor, sold }: Wish,
+  later: Map<number, Offers>,
+): Stocked | null {
+  const dayAt = startOfDay(wait.couldBeOn, floor.zone)
+  for (const lead of [wait.lackingAt - offer.dropOff, 0]) {
+    const release = Math.max(asked.newJob.release, gridUp(floor, dayAt - lead))
+    const newJob = { ...asked.newJob, release, asked: Math.max(release, asked.newJob.asked) }
+    const then: Case = { ...asked, newJob }
+    const offers = later.get(release) ?? promise(then)
+    later.set(release, offers)
     const next = offers[kind]
     if (!next.feasible) continue
     const again = judgeOffer(check, sold, next)
-    if (!again.ok) continue
-    const words = judged.shelf.short.map(each => each.words).join(' ')
-    return {
-      offer: next,
-      kase: later,
-      shelf: { ...again.shelf, moved: `Later than bays and crew allow: ${words}` },
-    }
+    if (again.wait === null) return { offer: next, asked: then, shelf: again.shelf }
   }
   return null
-}
-
-/** What an offer's reasons say of the shelf. */
-export function shelfReasons({ short, moved, proposal }: ShelfAvailability): string[] {
-  return [
-    ...(moved === null ? [] : [moved]),
-    ...short.map(each => each.words),
-    ...(proposal ?? []).map(each => each.words),
-  ]
 }

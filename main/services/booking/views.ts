@@ -14,7 +14,8 @@ export interface OfferStayView {
   blocks: BlockView[]
 }
 
-export interface OfferView {
+/** A place for the wished job, from drop-off to handover. */
+export interface PlaceView {
   feasible: true
   plan: JobPlanView
   stays: OfferStayView[]
@@ -32,6 +33,11 @@ export interface OfferView {
   reasons: string[]
   /** Whether the chemicals would be there. */
   shelf: ShelfAvailability
+}
+
+export interface OfferView extends PlaceView {
+  /** Where the offer waits for goods: the place as bays and crew allow it, and what must be here by when. */
+  ifHere: { words: string; offer: PlaceView } | null
 }
 
 export interface NoOfferView {

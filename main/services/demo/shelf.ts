@@ -3,9 +3,11 @@ import { dateOf, dateOfDay, dayNumber } from '../../domain/calendar/index.ts'
 import { centiOf } from '../../domain/shelf/index.ts'
 import type { SizeClass } from '../../domain/vehicle/index.ts'
 import type { Tx } from '../../store/store.ts'
+import { cures } from '../setUp/products.ts'
 import { shopDays } from '../shelf/shopDays.ts'
 import { expectedDraws } from '../shelf/stepDraws.ts'
 import type { Happened } from './happen.ts'
+import { demoProducts } from './productData.ts'
 import { demoConsumables, demoStock, demoSuppliers } from './shelfData.ts'
 import { type DemoHistory, type DemoUse, demoHistory } from './shelfHistory.ts'
 import { writeOrders } from './shelfOrders.ts'
@@ -49,12 +51,18 @@ export async function writeShelf(tx: Tx, happened: readonly Happened[], nowAt: n
           },
         ],
   )
-  const history = demoHistory({ stocks: demoStock, today, zone, open: days.open, uses })
+  const booked = new Map<string, number>()
+  for (const { productId, confirmedAt, expectedCenti } of lines)
+    if (confirmedAt === null) booked.set(productId, (booked.get(productId) ?? 0) + expectedCenti)
+  const history = demoHistory({ stocks: demoStock, today, zone, open: days.open, uses, booked })
   throwAway(history, lines, today, nowAt)
   await writeHistory(tx, history)
   await tx.stepDraw.createMany({ data: lines })
   await writeOrders(tx, nowAt, zone)
 }
+
+/** What is laid on the car: nothing can be booked without it. */
+const layers = new Set(demoProducts.filter(each => cures(each.kind)).map(each => each.id))
 
 async function writeProducts(tx: Tx, nowAt: number): Promise<void> {
   await tx.product.createMany({ data: demoConsumables.map(({ cureProfile: _, ...product }) => product) })
@@ -68,6 +76,7 @@ async function writeProducts(tx: Tx, nowAt: number): Promise<void> {
       storageMostC: stock.unit === 'piece' ? null : 25,
       place: stock.place,
       serviceClass: stock.serviceClass,
+      holdsUpBookings: layers.has(stock.productId),
     })),
   })
   await tx.containerSize.createMany({

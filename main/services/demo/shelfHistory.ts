@@ -5,6 +5,9 @@ import type { DemoStock } from './shelfData.ts'
 
 const historyDays = 280
 
+/** How many days ago the shelf was last filled up by the bookings. */
+const stockedAgo = 4
+
 /** What a step of the demo's jobs drew. */
 export interface DemoUse {
   productId: string
@@ -48,6 +51,8 @@ export interface HistoryInput {
   zone: string
   open: (day: number) => boolean
   uses: readonly DemoUse[]
+  /** What is booked and not drawn yet, by product. */
+  booked: ReadonlyMap<string, number>
 }
 
 /** A small seeded generator (mulberry32): the same now gives the same shelf. */
@@ -122,7 +127,9 @@ function playProduct(stock: DemoStock, index: number, firstJob: number, input: H
     const own = input.uses.filter(each => each.productId === productId && each.day === day)
     if (!input.open(day) && own.length === 0) continue
     const wanted = own.reduce((sum, each) => sum + each.centi, 0)
-    if (onHand() < Math.max(low, wanted)) receive(day, 7 * 60 + 45)
+    // In these days the shop looks at its bookings: what is wanted soon is there, and a spare container beside it.
+    const ahead = day >= input.today - stockedAgo ? (input.booked.get(productId) ?? 0) + 3 * low + content : 0
+    while (onHand() < Math.max(low, wanted, ahead)) receive(day, 7 * 60 + 45)
     if (day < firstJob && random() < stock.timesAWeek / 5.7) {
       const spread =
         stock.unit === 'piece'

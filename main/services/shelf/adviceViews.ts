@@ -29,6 +29,15 @@ export function adviceView(of: ProductAhead, line: OrderLine | null): AdviceView
       ],
       facts: factsOf(of),
     }
+  if (!of.everReceived && of.deliveries.length === 0 && !line)
+    return {
+      ...nothingOf(of),
+      kind: 'check',
+      words: [
+        `Nothing of ${product.name} has been counted yet: receive what stands on the shelf, and it can be looked ahead.`,
+      ],
+      facts: factsOf(of),
+    }
   if (!buying || !advice) {
     const worry = projection.dry !== null || projection.dryEarly !== null
     return {
@@ -91,7 +100,7 @@ function orderWords({ product, buying, advice }: ProductAhead, line: OrderLine):
   return `Order ${packs} ${packs === 1 ? 'pack' : 'packs'} (${amount}) of ${product.name} today: ${why}.`
 }
 
-function reasonsOf({ advice, plan, product, buying, outlook }: ProductAhead): Reason[] {
+function reasonsOf({ advice, plan, product, buying, outlook, dueTodayCenti }: ProductAhead): Reason[] {
   if (!advice || !buying) return []
   return adviceReasons({
     advice,
@@ -101,6 +110,7 @@ function reasonsOf({ advice, plan, product, buying, outlook }: ProductAhead): Re
     lead: buying.lead,
     demand: outlook.demand,
     level: outlook.past.level,
+    dueTodayCenti,
   })
 }
 
@@ -110,7 +120,8 @@ function factsOf(of: ProductAhead): AdviceFacts | null {
   const { position } = advice
   const amount = (centi: number) => unitsOf(Math.round(centi))
   return {
-    onHand: amount(position.onHandCenti),
+    onHand: amount(position.onHandCenti + of.dueTodayCenti),
+    dueToday: amount(of.dueTodayCenti),
     underWay: amount(position.underWayCenti),
     booked: amount(position.bookedCenti),
     expiring: amount(position.expiringCenti),

@@ -35,6 +35,10 @@ export interface ProductAhead {
   readonly holdings: readonly Holding[]
   /** What finished steps used beyond what the ledger knows of. */
   readonly waitingCenti: number
+  /** What was taken off for steps begun or finished that nobody has confirmed yet. */
+  readonly dueTodayCenti: number
+  /** Something of it has been received: before, an empty shelf says nothing. */
+  readonly everReceived: boolean
   readonly booked: readonly BookedDraw[]
   readonly deliveries: readonly UnderWay[]
   readonly buying: Buying | null
@@ -119,7 +123,8 @@ interface Loaded {
 
 function productAhead(loaded: Loaded): ProductAhead {
   const { product, rows, coming, deliveries, buying, outlook, plan, ground, days } = loaded
-  const { holdings, waitingCenti, booked } = flowsOf(rows.map(holdingOfRow), coming, ground, days)
+  const flows = flowsOf(rows.map(holdingOfRow), coming, ground, days)
+  const { holdings, booked } = flows
   const projection = projectStock({
     today: ground.day,
     days: loaded.ahead,
@@ -129,18 +134,8 @@ function productAhead(loaded: Loaded): ProductAhead {
     unforeseen: expectedUse(outlook.demand, loaded.ahead),
     shopOpen: days.open,
   })
-  const base = {
-    product,
-    rows,
-    holdings,
-    waitingCenti,
-    booked,
-    deliveries,
-    buying,
-    outlook,
-    projection,
-    plan,
-  }
+  const { everReceived } = outlook.past
+  const base = { product, rows, ...flows, everReceived, deliveries, buying, outlook, projection, plan }
   return { ...base, advice: adviceOf(base, ground, days) }
 }
 
@@ -152,6 +147,7 @@ function productAhead(loaded: Loaded): ProductAhead {
 function flowsOf(all: readonly Holding[], coming: readonly ComingDraw[], ground: ShelfDay, days: ShopDays) {
   let holdings = all
   let waitingCenti = 0
+  let dueTodayCenti = 0
   const booked: BookedDraw[] = []
   const due = (draw: ComingDraw) => draw.finished || days.dayOf(draw.at) <= ground.day
   for (const draw of [...coming].sort((a, b) => Number(b.finished) - Number(a.finished))) {
@@ -162,6 +158,7 @@ function flowsOf(all: readonly Holding[], coming: readonly ComingDraw[], ground:
       continue
     }
     const { use, shortCenti } = takeFirstExpired(holdings, centi, ground.day)
+    dueTodayCenti += centi - shortCenti
     const taken = new Map(use.map(each => [each.lotId, each.centi]))
     holdings = holdings
       .map(each => ({ ...each, centi: each.centi - (taken.get(each.lotId) ?? 0) }))
@@ -170,7 +167,7 @@ function flowsOf(all: readonly Holding[], coming: readonly ComingDraw[], ground:
     if (draw.finished) waitingCenti += shortCenti
     else booked.push({ ...line, day: ground.day + 1, centi: shortCenti })
   }
-  return { holdings, waitingCenti, booked }
+  return { holdings, waitingCenti, dueTodayCenti, booked }
 }
 
 function adviceOf(base: Omit<ProductAhead, 'advice'>, ground: ShelfDay, days: ShopDays): Advice | null {
@@ -197,5 +194,19 @@ function adviceOf(base: Omit<ProductAhead, 'advice'>, ground: ShelfDay, days: Sh
     // Without any use on record nothing says how much would be used before it expires.
     lifeDays: outlook.demand.draws === 0 ? null : outlook.lifeDays,
     service: buying.service,
+    // What is under way already is counted in the position: a second order would come no sooner.
+    jobShortCenti:
+      deliveries.length > 0 ? 0 : jobShort(base.projection, ground.day, position.coverDays, openAhead),
   })
+}
+
+/** What the first booked job to go short lacks, if only an order of today could still serve it. */
+function jobShort(
+  { dry }: Projection,
+  today: number,
+  coverDays: number,
+  openAhead: (day: number) => number,
+): number {
+  if (dry?.jobId == null || dry.day <= today) return 0
+  return openAhead(dry.day) <= coverDays + 1 ? dry.missingCenti : 0
 }

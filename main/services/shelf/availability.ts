@@ -11,7 +11,7 @@ import {
 import type { SizeClass } from '../../domain/vehicle/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
-import { type ShelfAhead, shelfAhead } from './ahead.ts'
+import { type ProductAhead, type ShelfAhead, shelfAhead } from './ahead.ts'
 import { nearDayWords } from './lotViews.ts'
 import { dueDays } from './orders/dueDays.ts'
 import type { Buying } from './plans.ts'
@@ -28,20 +28,18 @@ export interface PlacedStep {
 
 export interface Judged {
   readonly shelf: ShelfAvailability
-  /** Whether everything is there, or would be if ordered today. */
-  readonly ok: boolean
-  /** The first date from which all of it could be; null where some never can, or nothing is short. */
-  readonly couldBeOn: string | null
-  /** When the first step that lacks something starts; null where none does. */
-  readonly lackingAt: number | null
+  /** What holds the booking up at this place; null where nothing does, or ordering would not help. */
+  readonly wait: {
+    /** The first date from which all of it could be there. */
+    readonly couldBeOn: string
+    /** When the first step that lacks something starts. */
+    readonly lackingAt: number
+    /** `50 ml of Ovrel Two is here by Thursday` */
+    readonly words: string
+  } | null
 }
 
-export const nothingShort: Judged = {
-  shelf: { short: [], proposal: null, moved: null },
-  ok: true,
-  couldBeOn: null,
-  lackingAt: null,
-}
+export const nothingShort: Judged = { shelf: { short: [], words: null, proposal: [] }, wait: null }
 
 export interface ShelfCheck {
   /** Judges the steps as an offer places them. */
@@ -85,32 +83,49 @@ export async function shelfCheck(
 
 function judgeDraws(shelf: ShelfAhead, draws: readonly ExpectedDraw[], steps: readonly PlacedStep[]): Judged {
   const wanted = draws.map((draw): WantedDraw => {
-    const { product, projection, buying } = shelf.products.get(draw.productId)!
+    const { product, projection, buying } = aheadOf(shelf, draw.productId)
     return {
       productId: product.id,
-      productName: product.name,
-      unit: product.unit,
+      holdsUp: product.holdsUpBookings,
       centi: draw.expectedCenti,
-      day: shelf.days.dayOf(steps[draw.position]!.startAt),
+      day: shelf.days.dayOf(startOf(steps, draw)),
       projection,
       reorderDay: buying === null ? null : reorderDay(shelf, buying),
     }
   })
   const found = availabilityOf(wanted)
   const lacking = found.draws.filter(draw => draw.state !== 'there')
-  const short = lacking.filter(draw => draw.state === 'short')
-  const lackingSteps = draws.filter(draw => short.some(each => each.productId === draw.productId))
+  const waitedFor = lacking.filter(draw => draw.holdsUp && draw.state === 'short')
+  const starts = draws
+    .filter(draw => waitedFor.some(each => each.productId === draw.productId))
+    .map(draw => startOf(steps, draw))
   return {
-    ok: found.ok,
-    couldBeOn: found.ok ? null : found.couldBeOn,
-    lackingAt:
-      lackingSteps.length === 0 ? null : Math.min(...lackingSteps.map(draw => steps[draw.position]!.startAt)),
     shelf: {
       short: lacking.map(draw => shortView(shelf, draw, wanted)),
-      proposal: lacking.length === 0 ? null : lacking.flatMap(draw => proposal(shelf, draw)),
-      moved: null,
+      words: lackWords(shelf, lacking),
+      proposal: lacking.flatMap(draw => proposal(shelf, draw)),
     },
+    wait:
+      found.ok || found.couldBeOn === null
+        ? null
+        : {
+            couldBeOn: found.couldBeOn,
+            lackingAt: Math.min(...starts),
+            words: `${goodsWords(shelf, waitedFor)} ${waitedFor.length > 1 ? 'are' : 'is'} here by ${byWords(shelf, waitedFor)}`,
+          },
   }
+}
+
+function aheadOf(shelf: ShelfAhead, productId: string): ProductAhead {
+  const found = shelf.products.get(productId)
+  if (!found) throw new Error(`Product ${productId} was not looked up`)
+  return found
+}
+
+function startOf(steps: readonly PlacedStep[], draw: ExpectedDraw): number {
+  const step = steps[draw.position]
+  if (!step) throw new Error(`A draw of step ${draw.position} of ${steps.length}`)
+  return step.startAt
 }
 
 /** The day by which goods ordered today are here nine times in ten. */
@@ -120,32 +135,58 @@ function reorderDay({ ground }: ShelfAhead, { supplier, lead }: Buying): number 
 }
 
 function shortView(shelf: ShelfAhead, draw: DrawAvailability, wanted: readonly WantedDraw[]) {
-  const own = wanted.filter(each => each.productId === draw.productId)
-  const { productName, unit } = own[0]!
-  const need = own.reduce((sum, each) => sum + each.centi, 0)
-  const day = Math.min(...own.map(each => each.day))
-  const say = (date: string) => nearDayWords(date, shelf.ground.day)
-  const lacks = `${amountWords(draw.missingCenti, unit)} of the ${amountWords(need, unit)} of ${productName}`
-  const words =
-    draw.state === 'order'
-      ? `${lacks} must be ordered today to be there ${say(dateOfDay(day))}.`
-      : draw.couldBeOn === null
-        ? `${lacks} will not be there ${say(dateOfDay(day))}, and no supplier is entered for it.`
-        : `${lacks} will not be there ${say(dateOfDay(day))}; it could be there ${say(draw.couldBeOn)}.`
+  const { name, unit } = aheadOf(shelf, draw.productId).product
+  const need = wanted.reduce((sum, each) => sum + (each.productId === draw.productId ? each.centi : 0), 0)
   return {
     productId: draw.productId,
-    productName,
+    productName: name,
     need: unitsOf(need),
     have: unitsOf(Math.max(0, need - draw.missingCenti)),
     unit,
-    words,
+    holdsUp: draw.holdsUp,
     couldBeThere: draw.couldBeOn,
   }
 }
 
+/** One line on everything that lacks: `Needs 3 pieces of Grenn Pads by Monday: put on today's order.` */
+function lackWords(shelf: ShelfAhead, lacking: readonly DrawAvailability[]): string | null {
+  if (lacking.length === 0) return null
+  const needs = `Needs ${goodsWords(shelf, lacking)} by ${byWords(shelf, lacking)}`
+  const unsold = lacking.filter(draw => aheadOf(shelf, draw.productId).buying === null)
+  if (unsold.length > 0) return `${needs}; no supplier is entered for ${namesOf(shelf, unsold)}.`
+  const late = lacking.filter(draw => draw.state === 'short').map(draw => draw.couldBeOn ?? '')
+  const latest = late.sort().at(-1)
+  return latest
+    ? `${needs}: ordered today, it could be there ${nearDayWords(latest, shelf.ground.day)}.`
+    : `${needs}: put on today’s order.`
+}
+
+function goodsWords(shelf: ShelfAhead, draws: readonly DrawAvailability[]): string {
+  return listed(
+    draws.map(({ productId, missingCenti }) => {
+      const { name, unit } = aheadOf(shelf, productId).product
+      // Rounded up: two and a half pieces short are three to buy.
+      return `${amountWords(Math.ceil(missingCenti / 100) * 100, unit, 0)} of ${name}`
+    }),
+  )
+}
+
+function namesOf(shelf: ShelfAhead, draws: readonly DrawAvailability[]): string {
+  return listed(draws.map(draw => aheadOf(shelf, draw.productId).product.name))
+}
+
+function listed(parts: readonly string[]): string {
+  return parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`
+}
+
+/** The day the first of them is drawn on. */
+function byWords(shelf: ShelfAhead, draws: readonly DrawAvailability[]): string {
+  return nearDayWords(dateOfDay(Math.min(...draws.map(draw => draw.day))), shelf.ground.day)
+}
+
 /** What to order so that it would be there: whole packs for what lacks. */
-function proposal(shelf: ShelfAhead, draw: DrawAvailability): NonNullable<ShelfAvailability['proposal']> {
-  const { product, buying } = shelf.products.get(draw.productId)!
+function proposal(shelf: ShelfAhead, draw: DrawAvailability): ShelfAvailability['proposal'] {
+  const { product, buying } = aheadOf(shelf, draw.productId)
   if (!buying) return []
   const packs = Math.max(1, Math.ceil(draw.missingCenti / buying.offer.packCenti))
   const amount = amountWords(packs * buying.offer.packCenti, product.unit, 0)

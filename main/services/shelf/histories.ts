@@ -12,6 +12,8 @@ export interface PastOf {
   readonly history: History
   /** The level of use to expect, by the method that has served this product best. */
   readonly level: Level
+  /** Something of it has been received once. */
+  readonly everReceived: boolean
 }
 
 /** The past of these products, or of all. `fromAt` is the first minute of the first day looked at. */
@@ -28,11 +30,12 @@ export async function histories(
     const received = firsts.get(productId)
     // Before the first bottle came there was nothing to use: that says nothing about demand.
     const first = Math.max(today - historyDays, received === undefined ? today : dayNumber(received))
-    return past(uses.get(productId) ?? [], days, Math.min(first, today), today)
+    const found = past(uses.get(productId) ?? [], days, Math.min(first, today), today)
+    return { ...found, everReceived: received !== undefined }
   }
 }
 
-function past(uses: readonly PastUse[], days: ShopDays, first: number, today: number): PastOf {
+function past(uses: readonly PastUse[], days: ShopDays, first: number, today: number) {
   const from = days.openBefore(first)
   // The day that is about to close counts, open or not: something may have been used on it.
   const to = Math.max(days.openBefore(today + 1), from + 1)

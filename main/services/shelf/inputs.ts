@@ -54,4 +54,5 @@ export const shelfFields = z.object({
   storageMostC: number('Give a temperature.').nullable(),
   place: text,
   serviceClass: z.enum(['vital', 'usual', 'handy']),
+  holdsUpBookings: z.boolean(),
 })

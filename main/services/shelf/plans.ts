@@ -5,6 +5,7 @@ import {
   type Chances,
   coverChances,
   type Demand,
+  expectedUnforeseen,
   type LeadTime,
   latticeStep,
   learnDemand,
@@ -112,7 +113,8 @@ export async function plansFor(
     const row = kept.get(buying.productId)
     // One that is out of date still gives the pace to start from.
     if (row) plans.set(buying.productId, policyFrom(row.policy))
-    if (row?.basis !== basisOf(buying, ground)) {
+    const outlook = outlooks.get(buying.productId)
+    if (row?.basis !== basisOf(buying, ground) || outgrown(plans.get(buying.productId), outlook)) {
       wanted.add(buying.supplier.id)
       continue
     }
@@ -129,6 +131,23 @@ export async function plansFor(
   }
   if (ground.whole) await keep(desk, ground, buyings, fresh)
   return new Map([...plans, ...fresh])
+}
+
+/** The use to expect must not have changed by more than this since a plan was made (common practice, no source). */
+const mostChange = 1.5
+
+/**
+ * Whether use has moved away from what a plan was made for. The projection follows use at once; an advice by last week's
+ * plan would contradict it.
+ */
+function outgrown(plan: Policy | null | undefined, outlook: Outlook | undefined): boolean {
+  if (plan === undefined || !outlook) return false
+  const then = plan?.expectedUnforeseenCenti ?? 0
+  const now = expectedUnforeseen(outlook.demand, outlook.cover)
+  // Within a single step of the lattice a change says nothing.
+  return (
+    Math.abs(now - then) > outlook.demand.stepCenti && (now > then * mostChange || then > now * mostChange)
+  )
 }
 
 function planOne(

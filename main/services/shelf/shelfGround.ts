@@ -32,6 +32,7 @@ export interface Counted {
   readonly lifeAfterOpeningDays: number | null
   readonly place: string
   readonly serviceClass: ServiceClass
+  readonly holdsUpBookings: boolean
 }
 
 /** The products counted, by id: those asked for, or all in use. */
@@ -42,16 +43,14 @@ export async function countedProducts(tx: Tx, ids?: readonly string[]): Promise<
     orderBy: { product: { name: 'asc' } },
   })
   return new Map(
-    rows.map(({ productId, product, unit, serviceClass, densityGPerMl, lifeAfterOpeningDays, place }) => [
+    rows.map(({ productId, product, unit, serviceClass, ...kept }) => [
       productId,
       {
-        id: productId,
+        ...kept,
         ...product,
+        id: productId,
         unit: unit as ShelfUnit,
         serviceClass: serviceClass as ServiceClass,
-        densityGPerMl,
-        lifeAfterOpeningDays,
-        place,
       },
     ]),
   )

@@ -36,6 +36,11 @@ export async function stepsLeft(tx: Tx, untilAt: number): Promise<number> {
   return new Set(lines.map(line => `${line.jobId} ${line.position}`)).size
 }
 
+/** Whether a finished step's use of this product is still to be confirmed. */
+export async function isUnconfirmed(tx: Tx, productId: string, untilAt: number): Promise<boolean> {
+  return (await openLines(tx, untilAt)).some(line => line.productId === productId)
+}
+
 /** The finished steps to confirm, in the order they were finished. `rows` are the bottles by product. */
 export async function stepsToConfirm(
   tx: Tx,

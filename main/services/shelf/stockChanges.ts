@@ -11,6 +11,7 @@ import { appendMoves, type Entry } from './append.ts'
 import { asField } from './asField.ts'
 import { lotViews } from './lotViews.ts'
 import { type Counted, countedProduct, holdingOfRow, type ShelfDay, shelfDay } from './shelfGround.ts'
+import { isUnconfirmed } from './stepsToConfirm.ts'
 import type { StockChangeView } from './views/lots.ts'
 import { contentByWeight } from './weigh.ts'
 
@@ -124,9 +125,11 @@ export function countBottle(desk: Desk, input: CountInput): Promise<StockChangeV
       detail: { lotId: row.id, countedCenti, beforeCenti: row.centi },
     })
     const now = amountWords(countedCenti, product.unit)
-    return draft
-      ? `no. ${row.number} of ${product.name} counted: ${now}, the ledger had ${amountWords(row.centi, product.unit)}`
-      : `no. ${row.number} of ${product.name} counted: ${now}, as the ledger has it`
+    const ledger = draft ? `the ledger had ${amountWords(row.centi, product.unit)}` : 'as the ledger has it'
+    const unconfirmed = (await isUnconfirmed(tx, product.id, desk.now()))
+      ? '; finished steps that used it are still to be confirmed, and that takes it off again: count it once more after'
+      : ''
+    return `no. ${row.number} of ${product.name} counted: ${now}, ${ledger}${unconfirmed}`
   })
 }
 

@@ -105,6 +105,7 @@ export function lustrumRule(world: World, expected?: Expectation): Rule {
       arrival,
       lifeDays: product.lifeDays,
       service: product.service,
+      jobShortCenti: 0,
     })
     return { advice, offer }
   }

@@ -95,6 +95,7 @@ export function ownRule(shop: SmallShop, service: number): SmallRule {
       lifeDays,
       orderCost,
       service,
+      jobShortCenti: 0,
     }
     return advise(advice).packs
   }

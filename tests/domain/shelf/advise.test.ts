@@ -44,6 +44,16 @@ describe('the stock position', () => {
 })
 
 describe('advice', () => {
+  it('orders for a job that would lack something, though the order point is not reached', () => {
+    const calm = adviceAt(30_000)
+    expect(calm).toMatchObject({ packs: 0, reason: null })
+    // Packs of 3000: two for the job, and with them the order of the usual size.
+    const advice = adviceAt(30_000, {}, { jobShortCenti: 4000 })
+    expect(advice).toMatchObject({ packs: plan.best.packs + 1, reason: 'bookings', joinPacks: 0 })
+    // Under the point anyway, the point decides.
+    expect(adviceAt(0, {}, { jobShortCenti: 1 })).toMatchObject({ reason: 'below-point' })
+  })
+
   it('orders below the point only, and brings the position back above it by whole packs', () => {
     fc.assert(
       fc.property(
@@ -110,7 +120,7 @@ describe('advice', () => {
   })
 
   it('explains every number in a sentence of its own', () => {
-    const reasonsOf = (advice: Advice, policy = plan as typeof plan | null) =>
+    const reasonsOf = (advice: Advice, policy = plan as typeof plan | null, more = {}) =>
       adviceReasons({
         advice,
         plan: policy,
@@ -119,7 +129,12 @@ describe('advice', () => {
         lead: { meanDays: 3.2, sdDays: 0.9 },
         demand,
         level: null,
+        dueTodayCenti: 0,
+        ...more,
       })
+    expect(reasonsOf(adviceAt(5000), plan, { dueTodayCenti: 1200 })[0]!.text).toMatch(
+      /^62 ml on the shelf, less 12 ml for the steps of today: 50 ml/,
+    )
     const order = reasonsOf(adviceAt(500, { booked: [{ inDays: 1, centi: 2000 }], waitingCenti: 300 }))
     expect(order.map(reason => reason.code)).toEqual([
       'position',

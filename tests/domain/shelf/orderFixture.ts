@@ -66,5 +66,6 @@ export const adviceAt = (centi: number, part: object = {}, more: object = {}) =>
     arrival,
     lifeDays: null,
     service: 0.95,
+    jobShortCenti: 0,
     ...more,
   })

@@ -1,14 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import {
-  checkDigitOf,
-  isGtin,
-  readGtin,
-  readScan,
-  WEDGE_START,
-  type WedgeKey,
-  wedgeKey,
-} from '../../../main/domain/shelf/index.ts'
+import { checkDigitOf, isGtin, readGtin, readScan } from '../../../main/domain/shelf/index.ts'
 
 const digits = (length: number) => fc.stringMatching(new RegExp(`^\\d{${length}}$`))
 const gtins = fc
@@ -79,45 +71,5 @@ describe('a scan', () => {
         expect(readScan(text, 2026).text).toBe(text.trim())
       }),
     )
-  })
-})
-
-describe('the keyboard wedge', () => {
-  const type = (keys: readonly WedgeKey[]) => {
-    let state = WEDGE_START
-    const codes: string[] = []
-    for (const key of keys) {
-      const step = wedgeKey(state, key)
-      state = step.state
-      if (step.code !== null) codes.push(step.code)
-    }
-    return codes
-  }
-  const keys = (text: string, gapMs: number, startMs = 0, end = 'Enter') =>
-    [...text, end].map((key, i) => ({ key, ms: startMs + i * gapMs }))
-
-  it('hears a scanner and not a hand', () => {
-    expect(type(keys('9521101530001', 8))).toEqual(['9521101530001'])
-    expect(type(keys('9521101530001', 90))).toEqual([])
-    expect(type(keys('9521101530001', 8, 0, 'Tab'))).toEqual(['9521101530001'])
-  })
-
-  it('hears the scanner after a hand, and twice in a row', () => {
-    const typed = keys('count', 120)
-    const first = keys('9521101530001', 6, 5000)
-    const second = keys('ABC-12', 6, 6000)
-    expect(type([...typed, ...first, ...second])).toEqual(['9521101530001', 'ABC-12'])
-    // A hand's last letter just before does not stick to the code.
-    expect(type([{ key: 'x', ms: 4900 }, ...first])).toEqual(['9521101530001'])
-  })
-
-  it('passes over Shift, short bursts and a late Enter', () => {
-    const shifted = keys('AB12', 5).flatMap((key, i) => (i < 2 ? [{ key: 'Shift', ms: key.ms }, key] : [key]))
-    expect(type(shifted)).toEqual(['AB12'])
-    expect(type(keys('abc', 5))).toEqual([])
-    const slowEnd = keys('9521101530001', 8).map(key =>
-      key.key === 'Enter' ? { ...key, ms: key.ms + 400 } : key,
-    )
-    expect(type(slowEnd)).toEqual([])
   })
 })

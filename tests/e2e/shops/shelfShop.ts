@@ -119,6 +119,7 @@ function count(api: PageApi, productId: string, serviceClass: 'vital' | 'usual',
     storageMostC: 25,
     place: 'Cabinet 1',
     serviceClass,
+    holdsUpBookings: true,
   })
 }
 

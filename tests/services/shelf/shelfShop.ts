@@ -33,6 +33,7 @@ const fields = (change: Partial<ShelfFields>): ShelfFields => ({
   storageMostC: 25,
   place: 'Cabinet 1',
   serviceClass: 'usual',
+  holdsUpBookings: true,
   ...change,
 })
 
@@ -53,7 +54,10 @@ export async function shelfShop(desk: TestDesk): Promise<ShelfShop> {
     ...fields({ densityGPerMl: 1.05, lifeAfterOpeningDays: 60, serviceClass: 'vital' }),
   })
   await saveShelfProduct(desk, { productId: topper, ...fields({ densityGPerMl: 0.98 }) })
-  await saveShelfProduct(desk, { productId: cloths, ...fields({ unit: 'piece', serviceClass: 'handy' }) })
+  await saveShelfProduct(desk, {
+    productId: cloths,
+    ...fields({ unit: 'piece', serviceClass: 'handy', holdsUpBookings: false }),
+  })
   const size = async (productId: string, label: string, labelAmount: number, tareG: number | null) =>
     (await saveSize(desk, { productId, label, labelAmount, measuredAmount: null, tareG })).id
   const sizes = {

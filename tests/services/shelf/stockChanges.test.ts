@@ -95,6 +95,7 @@ describe('what the shelf is told of a product', () => {
     storageMostC: null,
     place: '',
     serviceClass: 'usual' as const,
+    holdsUpBookings: true,
   }
 
   it('cannot change its unit once something was counted', async () => {

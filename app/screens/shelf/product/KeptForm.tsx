@@ -18,6 +18,7 @@ const fresh = (kind: string): ShelfFields => ({
   storageMostC: null,
   place: '',
   serviceClass: 'usual',
+  holdsUpBookings: kind === 'coating' || kind === 'topper',
 })
 
 /** How a product is counted, where it stands and how long it keeps; saving it the first time begins the counting. */
@@ -48,6 +49,7 @@ export function KeptForm({ product }: { product: ShelfProductView }) {
           data={serviceClassChoices}
           {...form.choice('serviceClass')}
         />
+        <Checkbox mt={28} label="A booking waits for it where it lacks" {...form.tick('holdsUpBookings')} />
         <TextInput
           label="Where it stands"
           description="a shelf, a cabinet, a room"

@@ -38,7 +38,10 @@ export interface OrderSizeView {
 
 /** The numbers behind an advice; each has its sentence. */
 export interface AdviceFacts {
+  /** Usable, by the bottles. */
   onHand: number
+  /** What steps begun or finished take of it and nobody has confirmed yet. */
+  dueToday: number
   underWay: number
   booked: number
   expiring: number

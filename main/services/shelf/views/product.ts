@@ -15,6 +15,8 @@ export interface ShelfFields {
   storageMostC: number | null
   place: string
   serviceClass: ServiceClass
+  /** A booking waits for it where it lacks. */
+  holdsUpBookings: boolean
 }
 
 export interface SizeView {

@@ -53,20 +53,18 @@ export interface ShelfValueView {
 
 /** What an offer knows of the shelf. */
 export interface ShelfAvailability {
-  /** Chemicals that would not be there in time, each with the earliest day they could be; empty: all there. */
+  /** Goods that would lack by the place offered, each with the earliest day they could be there; empty: all there. */
   short: {
     productId: string
     productName: string
     need: number
     have: number
     unit: ShelfUnit
-    words: string
+    holdsUp: boolean
     couldBeThere: string | null
   }[]
-  /** What to order so that it would be; null where nothing is short, or ordering does not help. */
-  proposal:
-    | { supplierId: string; supplierName: string; offerId: string; packs: number; words: string }[]
-    | null
-  /** The offer comes later than bays and crew would allow, because of the shelf, in words; null: it does not. */
-  moved: string | null
+  /** The same in one line; null where nothing lacks. */
+  words: string | null
+  /** What to put on today's order for it. */
+  proposal: { supplierId: string; supplierName: string; offerId: string; packs: number; words: string }[]
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type Burst, burstMs, hearKey } from '../../../../app/screens/closeOfDay/wedge.ts'
+import { type Burst, burstMs, hearKey } from '../../../../app/parts/scans/wedge.ts'
 
 /** Plays keys with the pauses before each, and gives the codes heard. */
 function play(keys: { key: string; afterMs: number }[]): string[] {
@@ -26,6 +26,11 @@ describe('a scanner playing keyboard', () => {
         expect(play(typed(code, pause))).toEqual([code])
       }),
     )
+  })
+
+  it('is heard with Tab at its end too, as some are set', () => {
+    const keys = [...'4006381333931', 'Tab'].map(key => ({ key, afterMs: 5 }))
+    expect(play(keys)).toEqual(['4006381333931'])
   })
 
   it('is not heard in what a hand types', () => {
