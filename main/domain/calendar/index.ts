@@ -12,7 +12,7 @@ export {
 } from './dayNumber.ts'
 export { type Day, dayLength, daysBetween, type IsoWeek, isoWeek, weeksInIsoYear } from './days.ts'
 export { dayWords, monthNames, weekdayNames } from './dayWords.ts'
-export { ceilToGrid, onGrid } from './grid.ts'
+export { onGrid } from './grid.ts'
 export {
   checkCalendar,
   checkClosures,
@@ -37,7 +37,7 @@ export {
   wallMinutesBetween,
   zonedOf,
 } from './instants.ts'
-export { bayFree, type CrewHours, crewSpans, openSpans } from './openSpans.ts'
+export { type CrewHours, crewSpans, openSpans } from './openSpans.ts'
 export { firstIndex } from './search.ts'
 export {
   clip,

@@ -53,8 +53,3 @@ export function crewSpans(open: readonly Span[], zone: string, crew: CrewHours):
     : open
   return difference(there, spanSet(crew.absences))
 }
-
-/** The minutes of `[fromAt, toAt)` in which a bay may hold a car: all but its closures. */
-export function bayFree(closures: readonly Span[], fromAt: number, toAt: number): Span[] {
-  return difference(fromAt < toAt ? [{ from: fromAt, to: toAt }] : [], spanSet(closures))
-}

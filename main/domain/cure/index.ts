@@ -35,10 +35,8 @@ export {
 } from './milestones.ts'
 export {
   closingSoonMin,
-  type NextMilestone,
   type Notice,
   type NoticeKind,
-  nextMilestone,
   noticesSince,
 } from './notices.ts'
 export {

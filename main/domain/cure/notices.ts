@@ -1,21 +1,5 @@
-/** What the desk is told of a held car: the next thing it may have done, and the moments as they come. */
+/** What the desk is told of a held car: its moments as they come. */
 import type { ClockMilestones } from './clock.ts'
-import { type MilestoneName, milestoneNames } from './milestones.ts'
-
-export interface NextMilestone {
-  readonly name: MilestoneName
-  readonly at: number
-}
-
-/** The first milestone after `nowAt`; null when all are past. Of several at one minute the first listed. */
-export function nextMilestone(milestones: ClockMilestones, nowAt: number): NextMilestone | null {
-  let next: NextMilestone | null = null
-  for (const name of milestoneNames) {
-    const at = milestones[name]?.at
-    if (at !== undefined && at > nowAt && (next === null || at < next.at)) next = { name, at }
-  }
-  return next
-}
 
 export type NoticeKind = 'topper opens' | 'topper closes soon' | 'topper closed' | 'release'
 

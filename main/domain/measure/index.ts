@@ -12,10 +12,8 @@ export {
 export { type LabelSize, labelSize } from './labelSize.ts'
 export { median } from './median.ts'
 export {
-  showMass,
   showTemperature,
   showTemperatureDifference,
-  showThickness,
   showVolume,
   type UnitSystem,
 } from './show.ts'

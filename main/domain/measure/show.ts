@@ -16,18 +16,6 @@ export function showVolume(volumeMl: number, system: UnitSystem, locale: string)
     : inUnit(convert(volumeMl, 'mL', 'US gallon'), 'gallon', locale, 2)
 }
 
-/** A mass: g up to a kilogram, then kg; or oz up to a pound, then lb. */
-export function showMass(massG: number, system: UnitSystem, locale: string): string {
-  const size = Math.abs(massG)
-  if (system === 'metric')
-    return size < 1000
-      ? inUnit(massG, 'gram', locale, size < 10 ? 1 : 0)
-      : inUnit(convert(massG, 'g', 'kg'), 'kilogram', locale, 2)
-  return size < convert(1, 'pound', 'g')
-    ? inUnit(convert(massG, 'g', 'ounce'), 'ounce', locale, 2)
-    : inUnit(convert(massG, 'g', 'pound'), 'pound', locale, 2)
-}
-
 /** A temperature to a tenth of a degree Celsius, or to a whole degree Fahrenheit. */
 export function showTemperature(temperatureC: number, system: UnitSystem, locale: string): string {
   return system === 'metric'
@@ -42,18 +30,6 @@ export function showTemperatureDifference(differenceC: number, system: UnitSyste
     : inUnit(differenceFahrenheitOf(differenceC), 'fahrenheit', locale, 1)
 }
 
-/** A film thickness: whole µm, or mil to two decimals (25.4 µm to the mil). */
-export function showThickness(thicknessUm: number, system: UnitSystem, locale: string): string {
-  // Neither unit is one that Intl can name.
-  return system === 'metric'
-    ? `${plain(thicknessUm, locale, 0)} µm`
-    : `${plain(convert(thicknessUm, 'um', 'mil'), locale, 2)} mil`
-}
-
 function inUnit(value: number, unit: string, locale: string, digits: number): string {
   return new Intl.NumberFormat(locale, { style: 'unit', unit, maximumFractionDigits: digits }).format(value)
-}
-
-function plain(value: number, locale: string, digits: number): string {
-  return new Intl.NumberFormat(locale, { maximumFractionDigits: digits }).format(value)
 }

@@ -13,5 +13,4 @@ export {
 } from './document.ts'
 export { formatMoney, readMoney } from './format.ts'
 export { checkMinor, majorOf, minorOf, percentOfMinor, sumMinor, timesMinor } from './minor.ts'
-export { addMoney, type Money, money, subtractMoney, sumMoney, timesMoney } from './money.ts'
 export { checkRate, type TaxSplit, taxInGross, taxOfLines, taxOnNet } from './tax.ts'

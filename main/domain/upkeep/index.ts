@@ -96,7 +96,7 @@ export {
   withdraw,
 } from './reminders/outbox.ts'
 export { afterOutcome, type FollowUp, type NextStep, type Outcome } from './reminders/outcome.ts'
-export { checkSendHours, isSendTime, nextSendAt, type SendHours } from './reminders/sendHours.ts'
+export { checkSendHours, nextSendAt, type SendHours } from './reminders/sendHours.ts'
 export { type SmtpStage, type SmtpVerdict, smtpVerdict } from './reminders/smtpAnswer.ts'
 export {
   checkTemplate,

@@ -2,7 +2,7 @@ export { checkMailAddress, type MailAddressCheck, readMailAddress } from './mail
 export { checkCountry, type Phone, parsePhone, phoneCountries, readPhone, showPhone } from './phone.ts'
 export { looseKey, type Plate, plateKey, readPlate } from './plate.ts'
 export { foldText, likelySame, type Person } from './samePerson.ts'
-export { type SizeClass, sizeClasses, sizeClassNamed, sizeClassWords } from './sizeClass.ts'
+export { type SizeClass, sizeClasses } from './sizeClass.ts'
 export {
   checkVin,
   modelYearOf,

@@ -2,7 +2,6 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import {
   atWall,
-  bayFree,
   clockChanges,
   crewSpans,
   dateOf,
@@ -133,16 +132,5 @@ describe('crew and bays', () => {
     ])
     expect(crewSpans(open, zone, { weekly: null, absences: [] })).toEqual(open)
     expect(crewSpans([], zone, { weekly, absences })).toEqual([])
-  })
-  it('a bay is free but for its closures', () => {
-    const closures = [
-      { from: 50, to: 60 },
-      { from: 10, to: 20 },
-    ]
-    expect(bayFree(closures, 0, 55)).toEqual([
-      { from: 0, to: 10 },
-      { from: 20, to: 50 },
-    ])
-    expect(bayFree([], 5, 5)).toEqual([])
   })
 })

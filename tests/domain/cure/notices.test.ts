@@ -6,7 +6,6 @@ import {
   commonPracticeProfile,
   cureClock,
   milestoneNames,
-  nextMilestone,
   noticesSince,
   ruleOf,
 } from '../../../main/domain/cure/index.ts'
@@ -18,15 +17,6 @@ const at20 = (profile = sheetProfile): ClockMilestones =>
 const milestones = at20()
 const kinds = (seenAt: number, nowAt: number) =>
   noticesSince(milestones, seenAt, nowAt).map(({ kind }) => kind)
-
-describe('what a held car may have done next', () => {
-  it('is the first moment still to come', () => {
-    expect(nextMilestone(milestones, 0)).toEqual({ name: 'tackFree', at: 45 })
-    expect(nextMilestone(milestones, 45)).toEqual({ name: 'recoatOpens', at: 60 })
-    expect(nextMilestone(milestones, 240)).toEqual({ name: 'handoverSafe', at: 360 })
-    expect(nextMilestone(milestones, 1_000_000)).toBeNull()
-  })
-})
 
 describe('notices', () => {
   it('come at the topper window, 20 minutes before it closes, and at release', () => {

@@ -1,14 +1,7 @@
 // How plates are typed and compared: common practice, no source. All plates here are invented.
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import {
-  looseKey,
-  plateKey,
-  readPlate,
-  sizeClasses,
-  sizeClassNamed,
-  sizeClassWords,
-} from '../../../main/domain/vehicle/index.ts'
+import { looseKey, plateKey, readPlate } from '../../../main/domain/vehicle/index.ts'
 
 describe('a plate', () => {
   it('is one plate however it is typed', () => {
@@ -39,21 +32,5 @@ describe('a plate', () => {
       expect(() => readPlate(text, 'vehicle.plate')).toThrow(
         expect.objectContaining({ code: 'plate-bad', field: 'vehicle.plate', value: text }),
       )
-  })
-})
-
-describe('a size class', () => {
-  it('is one of four, smallest first, each with words', () => {
-    expect(sizeClasses.map(size => sizeClassWords[size].name)).toEqual([
-      'Small',
-      'Medium',
-      'Large',
-      'Extra large',
-    ])
-    expect(sizeClassNamed(' XL ')).toBe('xl')
-  })
-
-  it('of any other name is refused with the four named', () => {
-    expect(() => sizeClassNamed('huge')).toThrow(/small, medium, large or xl/)
   })
 })

@@ -83,8 +83,3 @@ function firstOfDay(date: string, at: number, { fromMin, toMin }: SendHours, zon
   }
   return null
 }
-
-/** Whether a message may go out at a minute. */
-export function isSendTime(at: number, hours: SendHours, zone: string): boolean {
-  return nextSendAt(at, hours, zone) === at
-}
