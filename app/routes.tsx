@@ -8,6 +8,7 @@ import {
   useRouterState,
 } from '@tanstack/react-router'
 import { queryClient, trpc } from './data/trpc.ts'
+import { ConnectionLine } from './parts/ConnectionLine.tsx'
 import { Failed } from './parts/Failed.tsx'
 import { Frame } from './parts/Frame.tsx'
 import { LeaveGuard } from './parts/form/LeaveGuard.tsx'
@@ -33,7 +34,13 @@ function Root() {
   return (
     <>
       <LeaveGuard />
-      {shop && !first ? <Frame /> : <Outlet />}
+      {shop && !first ? (
+        <Frame />
+      ) : (
+        <ConnectionLine>
+          <Outlet />
+        </ConnectionLine>
+      )}
     </>
   )
 }

@@ -1,4 +1,4 @@
-import { useQueryClient } from '@tanstack/react-query'
+import { notifyManager, useQueryClient } from '@tanstack/react-query'
 import { type ReactNode, useSyncExternalStore } from 'react'
 import { useConnection } from '../data/connection.ts'
 import { faultOf } from '../data/trpc.ts'
@@ -8,7 +8,8 @@ import styles from './ConnectionLine.module.css'
 function useUnread(): string | null {
   const cache = useQueryClient().getQueryCache()
   return useSyncExternalStore(
-    changed => cache.subscribe(changed),
+    // Not within the drawing of whichever part asked.
+    changed => cache.subscribe(notifyManager.batchCalls(changed)),
     () => {
       const failed = cache
         .findAll({ type: 'active' })

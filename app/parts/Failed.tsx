@@ -1,9 +1,20 @@
 import { Button, Group } from '@mantine/core'
 import { type ErrorComponentProps, useRouter } from '@tanstack/react-router'
 import { useEffect, useRef } from 'react'
-import { useConnection } from '../data/connection.ts'
+import { type Connection, useConnection } from '../data/connection.ts'
 import { faultOf } from '../data/trpc.ts'
 import styles from './Failed.module.css'
+
+const words: Record<Exclude<Connection, 'there'>, { title: string; told: string }> = {
+  away: {
+    title: 'Lustrum does not answer',
+    told: 'The app behind this window was closed, or is just starting. It is asked again every two seconds; what was saved is kept. If it stays away, start Lustrum again.',
+  },
+  'shut out': {
+    title: 'This browser has not been let in',
+    told: 'Start Lustrum once more: it opens a new tab, and this one goes on by itself.',
+  },
+}
 
 /**
  * In the place of a screen that could not be shown. Where the app behind the window does not answer it tries again by
@@ -11,21 +22,18 @@ import styles from './Failed.module.css'
  */
 export function Failed({ error }: ErrorComponentProps) {
   const router = useRouter()
-  const away = useConnection() !== 'there'
+  const connection = useConnection()
+  const away = connection === 'there' ? null : words[connection]
   const again = () => void router.invalidate()
   const wasAway = useRef(false)
   useEffect(() => {
     if (!away && wasAway.current) void router.invalidate()
-    wasAway.current = away
+    wasAway.current = away !== null
   }, [away, router])
   return (
     <main className={styles.page}>
-      <h1>{away ? 'Lustrum does not answer' : 'This screen cannot be shown'}</h1>
-      <p role="alert">
-        {away
-          ? 'The app behind this window was closed, or is just starting. It is asked again every two seconds; what was saved is kept. If it stays away, start Lustrum again.'
-          : faultOf(error).message}
-      </p>
+      <h1>{away?.title ?? 'This screen cannot be shown'}</h1>
+      <p role="alert">{away?.told ?? faultOf(error).message}</p>
       <Group>
         <Button onClick={again}>Try again</Button>
         {!away && (

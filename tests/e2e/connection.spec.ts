@@ -4,7 +4,7 @@ import { expect, expectAccessible, test } from './fixtures.ts'
 test.use({
   shopDemo: true,
   shopNow: '2026-04-15T11:30:00Z',
-  allowedErrors: [/Failed to fetch|ERR_|not answering/],
+  allowedErrors: [/Failed to fetch|ERR_|not answering|does not know/],
 })
 
 const away = (page: Page) => page.getByRole('status').filter({ hasText: 'The app is not answering' })
@@ -103,4 +103,17 @@ test('an app that is gone is told in words, keeps what was typed, and comes back
   await expect.poll(() => shopName(desk)).toBe('Typed while it was there')
   await desk.reload()
   await expect(nameField(desk)).toHaveValue('Typed while it was there')
+})
+
+test('a browser that is not known is told what to do, and goes on once another tab was let in', async ({
+  desk,
+  shop,
+  context,
+}) => {
+  await desk.evaluate(() => localStorage.removeItem('lustrum-door'))
+  await desk.reload()
+  await expect(desk.getByRole('heading', { name: 'This browser has not been let in' })).toBeVisible()
+  await expectAccessible(desk)
+  await shop.enter(await context.newPage())
+  await expect(desk.getByRole('navigation', { name: 'Screens' })).toBeVisible()
 })
