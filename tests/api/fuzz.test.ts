@@ -41,7 +41,7 @@ beforeAll(async () => {
   )
     .flat()
     .map(row => row.id)
-}, 120_000)
+}, 300_000)
 afterAll(() => api.close())
 
 it('answers whatever it is asked with a value or a worded refusal', async () => {
@@ -68,4 +68,4 @@ it('answers whatever it is asked with a value or a worded refusal', async () => 
   expect(answered).toBeGreaterThan(calls / 20)
   expect(calls).toBeGreaterThan(1_400)
   expect(faults).toEqual([])
-}, 120_000)
+}, 300_000)
