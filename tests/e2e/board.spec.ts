@@ -5,6 +5,7 @@ test.use({ shopNow: '2026-04-15T13:40:00Z', shopDemo: true })
 
 /** The first stay on the board that may be moved, by its own word: nothing of it has begun. */
 async function pickMovable(board: Board): Promise<number> {
+  await board.settled()
   await expect(board.stays.first()).toBeVisible()
   const count = await board.stays.count()
   for (let index = count - 1; index >= 0; index--) {

@@ -66,7 +66,8 @@ test('handing a car over before its profile allows it wants a reason', async ({ 
     if (await handOver.isVisible()) {
       await handOver.click()
       const dialog = desk.getByRole('dialog')
-      if (await dialog.isVisible({ timeout: 500 }).catch(() => false)) {
+      await expect(dialog.or(desk.getByText(/handed over/)).first()).toBeVisible()
+      if (await dialog.isVisible()) {
         await dialog.getByRole('button', { name: 'Hand over all the same' }).click()
         await expect(dialog.getByText('Write a short reason.')).toBeVisible()
         await expect(dialog.getByText(/data sheet decides/)).toBeVisible()
