@@ -1,10 +1,11 @@
+import type { JobStatus } from '../domain/job/index.ts'
 import type { Tx } from './store.ts'
 
 /** One step of a job that holds a bay now or later, with what its job is, as the database gives it. */
 export interface FloorRow {
   jobId: string
   number: number
-  status: string
+  status: JobStatus
   plate: string
   promisedAt: number
   plannedHandoverAt: number

@@ -162,11 +162,11 @@ test.each([
 test('A plan with a broken time, and a board of no days, are refused by path', async () => {
   const offers = await api.query('booking.offers', { ...wish(['wash']), sizeClass: 'medium' })
   const plan = structuredClone(offers.data.soonest.plan)
-  plan.steps[0].startAt = 0.5
+  plan.steps[0].start = 0.5
   const input = { ...wish(['wash']), vehicleId: shop.vehicles[0], plan }
   expect((await api.mutate('booking.hold', input)).fault).toEqual({
     reason: 'invalid',
-    field: 'plan.steps.0.startAt',
+    field: 'plan.steps.0.start',
   })
   expect(
     (await api.mutate('booking.hold', { ...input, plan: offers.data.soonest.plan, vehicleId: 'gone' }))

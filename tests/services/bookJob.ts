@@ -1,6 +1,5 @@
 import { confirmPlace, holdPlace } from '../../main/services/booking/booking.ts'
 import { offers } from '../../main/services/booking/offers.ts'
-import type { OfferView } from '../../main/services/booking/views.ts'
 import type { Desk } from '../../main/services/desk/desk.ts'
 import { getJob } from '../../main/services/job/jobView.ts'
 import type { JobView } from '../../main/services/job/views.ts'
@@ -21,13 +20,12 @@ export async function bookJob(desk: Desk, shop: TestShop, wish: BookWish): Promi
   const view = await offers(desk, { sizeClass: 'medium', condition: 'good', treatmentIds, ...dated })
   const offer = view[kind]
   if (!offer.feasible) throw new Error(offer.reasons.join(' '))
-  const plan: OfferView['plan'] = offer.plan
   const held = await holdPlace(desk, {
     vehicleId: shop.vehicles[vehicle]!,
     condition: 'good',
     treatmentIds,
     ...dated,
-    plan,
+    plan: offer.plan,
   })
   await confirmPlace(desk, held)
   return getJob(desk, { id: held.jobId })

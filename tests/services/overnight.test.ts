@@ -91,9 +91,9 @@ test.each(changes)(
     const now = Temporal.PlainDateTime.from(`${eve}T16:00`).toZonedDateTime(zone).toInstant()
     const offer = await askedToday(now.toString(), zone, 720, 90)
     const hold = offer.plan.steps[1]!
-    expect(instantOf(hold.startAt).until(instantOf(hold.endAt)).total('hours')).toBe(12)
+    expect(instantOf(hold.start).until(instantOf(hold.end)).total('hours')).toBe(12)
     // On the wall the hold that begins 17:30 ends at 05:30 but for the change.
-    const ends = zonedOf(hold.endAt, zone)
+    const ends = zonedOf(hold.end, zone)
     expect(ends.hour * 60 + ends.minute).toBe(5 * 60 + 30 - longerMin)
     expect(zonedOf(offer.handoverAt, zone).hour).toBe(8)
     expect(offer.blockedOpenMin).toBe(30)

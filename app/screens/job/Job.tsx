@@ -63,13 +63,21 @@ function OneJob({ job }: { job: JobView }) {
             <Fact name="Drop-off">{longWords(job.arrivedAt ?? job.dropOffAt, job.zone)}</Fact>
             <Fact name="Promised">{longWords(job.promisedAt, job.zone)}</Fact>
             <Fact name="Home, as it stands">
-              <b className={job.lateMin > 0 ? styles.late : styles.kept}>
+              <b className={job.lateMin > 0 || job.uncovered ? styles.late : styles.kept}>
                 {longWords(job.handoverAt, job.zone)}
               </b>
-              {job.lateMin > 0 ? ` ⚑ ${durationWords(job.lateMin)} late` : ' ✓ kept'}
+              {job.lateMin > 0
+                ? ` ⚑ ${durationWords(job.lateMin)} late`
+                : job.uncovered
+                  ? ' ⚑ somebody is missing'
+                  : ' ✓ kept'}
             </Fact>
-            <Fact name="May leave, at the least">{longWords(job.safeAt, job.zone)}</Fact>
-            <Fact name="Advised">{longWords(job.advisedAt, job.zone)}</Fact>
+            {job.coated && (
+              <>
+                <Fact name="May leave, at the least">{longWords(job.safeAt, job.zone)}</Fact>
+                <Fact name="Advised">{longWords(job.advisedAt, job.zone)}</Fact>
+              </>
+            )}
             {job.leftAt !== null && <Fact name="Left">{longWords(job.leftAt, job.zone)}</Fact>}
           </dl>
           <h2>Sold</h2>

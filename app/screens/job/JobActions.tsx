@@ -66,7 +66,11 @@ export function JobActions({ job, happened }: { job: JobView; happened: Happened
       {asking === 'handOver' && (
         <AskDialog
           title={undone ? 'Hand over with steps not finished?' : 'Hand over before the profile’s minimum?'}
-          words={`By its cure profile the car may leave at the least from ${longWords(job.safeAt, job.zone)}. The data sheet decides. Handing over earlier needs a reason, which is kept.`}
+          words={
+            job.coated
+              ? `By its cure profile the earliest pick-up is ${longWords(job.safeAt, job.zone)}. The data sheet decides. Handing over earlier needs a reason, which is kept.`
+              : `Its work is planned until ${longWords(job.safeAt, job.zone)}. Handing over before it is done needs a reason, which is kept.`
+          }
           label="Reason"
           action="Hand over all the same"
           busy={handOver.isPending}

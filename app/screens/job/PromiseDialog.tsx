@@ -27,7 +27,8 @@ export function PromiseDialog({ job, onClose }: { job: JobView; onClose(): void 
       <Stack>
         <Text>
           Promised so far: {longWords(job.promisedAt, job.zone)}. As it stands the car goes home{' '}
-          {longWords(job.handoverAt, job.zone)}; by its profile not before {longWords(job.safeAt, job.zone)}.
+          {longWords(job.handoverAt, job.zone)}
+          {job.coated && `; by its profile not before ${longWords(job.safeAt, job.zone)}`}.
         </Text>
         <DateTimePicker
           label="Promise instead"

@@ -6,37 +6,40 @@ import { longWords } from '../../parts/time.ts'
 import styles from './Cure.module.css'
 import { useJobAct } from './useJobAct.ts'
 
-/** A promise that slips: the next one that can be kept, a sooner place where there is one, and words for the owner. */
+/**
+ * A promise that slips, or that somebody is missing for: the next one that can be kept, another place where there is
+ * one, and words for the owner.
+ */
 export function SlipOffer({ job }: { job: JobView }) {
   const { data } = useQuery(trpc.cure.job.queryOptions({ id: job.id }))
   const promise = useJobAct(trpc.jobs.promise.mutationOptions())
   const move = useJobAct(trpc.board.move.mutationOptions())
-  if (!job.lateWords) return null
+  if (!job.lateWords && !job.uncovered) return null
   const slip = data?.slip
+  const place = slip?.place
   const when = (at: number) => longWords(at, job.zone)
   return (
-    <Alert color="red" title="The promise slips" role="alert">
-      <p>{job.lateWords}</p>
+    <Alert color="red" title={job.lateWords ? 'The promise slips' : 'Somebody is missing'} role="alert">
+      {job.lateWords && <p>{job.lateWords}</p>}
       {slip && (
         <>
           <Group gap="sm">
-            {slip.sooner && (
+            {place && (
               <Button
                 size="compact-sm"
                 loading={move.isPending}
                 onClick={() => {
-                  const { position, bayId, startAt } = slip.sooner!
+                  const { position, bayId, startAt } = place
                   move.mutate({ jobId: job.id, version: job.version, position, bayId, startAt })
                 }}
               >
-                Move the rest to {slip.sooner.bayName}, {when(slip.sooner.startAt)}: home{' '}
-                {when(slip.sooner.handoverAt)}
+                Move the rest to {place.bayName}, {when(place.startAt)}: home {when(place.handoverAt)}
               </Button>
             )}
-            {job.can.promise && (
+            {job.can.promise && job.lateMin > 0 && (
               <Button
                 size="compact-sm"
-                variant={slip.sooner ? 'default' : 'filled'}
+                variant={place ? 'default' : 'filled'}
                 loading={promise.isPending}
                 onClick={() => promise.mutate({ id: job.id, version: job.version, promisedAt: slip.nextAt })}
               >
@@ -44,29 +47,31 @@ export function SlipOffer({ job }: { job: JobView }) {
               </Button>
             )}
           </Group>
-          <details>
-            <summary>Words for {job.customer.name}</summary>
-            <pre className={styles.message}>{slip.message.text}</pre>
-            <Group gap="sm">
-              <CopyButton value={slip.message.text}>
-                {({ copied, copy }) => (
-                  <Button size="compact-sm" variant="default" onClick={copy}>
-                    {copied ? 'Copied ✓' : 'Copy the text'}
+          {slip.message && (
+            <details>
+              <summary>Words for {job.customer.name}</summary>
+              <pre className={styles.message}>{slip.message.text}</pre>
+              <Group gap="sm">
+                <CopyButton value={slip.message.text}>
+                  {({ copied, copy }) => (
+                    <Button size="compact-sm" variant="default" onClick={copy}>
+                      {copied ? 'Copied ✓' : 'Copy the text'}
+                    </Button>
+                  )}
+                </CopyButton>
+                {slip.message.to && (
+                  <Button
+                    size="compact-sm"
+                    variant="default"
+                    component="a"
+                    href={`mailto:${slip.message.to}?subject=${encodeURIComponent(slip.message.subject)}&body=${encodeURIComponent(slip.message.text)}`}
+                  >
+                    Open as e-mail
                   </Button>
                 )}
-              </CopyButton>
-              {slip.message.to && (
-                <Button
-                  size="compact-sm"
-                  variant="default"
-                  component="a"
-                  href={`mailto:${slip.message.to}?subject=${encodeURIComponent(slip.message.subject)}&body=${encodeURIComponent(slip.message.text)}`}
-                >
-                  Open as e-mail
-                </Button>
-              )}
-            </Group>
-          </details>
+              </Group>
+            </details>
+          )}
         </>
       )}
     </Alert>

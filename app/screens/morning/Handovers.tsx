@@ -15,12 +15,14 @@ export function Handovers({ sheet }: { sheet: MorningView }) {
         >
           {car.customerName}
           {car.phone && `, ${car.phone}`} ·{' '}
-          <span className={car.late ? styles.no : styles.may}>
+          <span className={car.leftAt === null && (car.late || car.uncovered) ? styles.no : styles.may}>
             {car.leftAt !== null
               ? `left ${clockWords(car.leftAt, sheet.zone)}`
               : car.late
                 ? `late: promised ${dayClockWords(car.promisedAt, sheet.zone)}`
-                : 'promise kept'}
+                : car.uncovered
+                  ? 'somebody is missing'
+                  : 'promise kept'}
           </span>
           <span className={styles.step}>{car.words}</span>
         </Line>

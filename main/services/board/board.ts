@@ -8,6 +8,7 @@ import { loadFloor } from '../floor/loadFloor.ts'
 import { profilesIn } from '../floor/profilesIn.ts'
 import { stayViews } from '../floor/stayViews.ts'
 import { productsById } from '../setUp/soldTreatments.ts'
+import { slipsOf } from './slips.ts'
 import type { BoardView } from './views.ts'
 
 export interface BoardInput {
@@ -58,6 +59,7 @@ export async function boardRange(desk: Desk, { fromDate, days }: BoardInput): Pr
           .map(({ fromAt, toAt, reason }) => ({ fromAt, toAt, reason })),
       })),
     stays,
+    slips: await slipsOf(tx, floor, conflicts),
     profiles: profilesIn(products),
   }
 }

@@ -1,3 +1,4 @@
+import { can, isMovableFrom } from '../../domain/job/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -6,9 +7,9 @@ import { conflictsOn } from '../floor/conflicts.ts'
 import type { Floor } from '../floor/floor.ts'
 import { type JobRow, jobRows } from '../floor/jobRows.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
-import { type MoveGround, moveGround, planMove } from '../floor/movePlan.ts'
-import { isMovable, stayViews } from '../floor/stayViews.ts'
-import { otherVisit } from '../floor/vehicleFree.ts'
+import { planMove, type RestOfJob, restOfJob } from '../floor/movePlan.ts'
+import { stayViews } from '../floor/stayViews.ts'
+import { otherVisits } from '../floor/vehicleFree.ts'
 import { productsById } from '../setUp/soldTreatments.ts'
 import { nearestPlace } from './moveNearest.ts'
 import { saveMove } from './moveSave.ts'
@@ -29,14 +30,11 @@ const reachMin = 60 * 1440
 /** Says whether a stay may be dragged to a place, what then becomes of the rest, or why not and where instead. */
 export async function tryMove(desk: Desk, input: MoveInput): Promise<TriedMoveView> {
   const tx = desk.store.read
-  const ground = await groundOf(tx, desk.now(), input)
-  if ('reasons' in ground) return { ok: false, reasons: ground.reasons, nearest: null }
-  const plan = planMove(ground, input)
-  if (!plan.ok) return { ok: false, reasons: plan.reasons, nearest: nearestPlace(ground, input) }
-  const job = movedJob(ground, plan.offer.plan)
-  const elsewhere = await visitInTheWay(tx, ground, job)
-  if (elsewhere !== null) return { ok: false, reasons: [elsewhere], nearest: null }
-  return movedView(tx, ground, job)
+  const rest = await restOf(tx, desk.now(), input)
+  if ('reasons' in rest) return { ok: false, reasons: rest.reasons, nearest: null }
+  const plan = planMove(rest, input)
+  if (!plan.ok) return { ok: false, reasons: plan.reasons, nearest: nearestPlace(rest, input) }
+  return movedView(tx, rest, movedJob(rest, plan.offer.plan))
 }
 
 /** Drags a stay and saves it, checked once more against everything booked by then. */
@@ -46,16 +44,14 @@ export function moveStay(
 ): Promise<Extract<TriedMoveView, { ok: true }> & { version: number }> {
   const nowAt = desk.now()
   return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
-    const ground = await groundOf(tx, nowAt, input)
+    const rest = await restOf(tx, nowAt, input)
     const refuse = (reasons: string[]) => new Refusal('refused', 'startAt', input.startAt, reasons.join(' '))
-    if ('reasons' in ground) throw refuse(ground.reasons)
-    const plan = planMove(ground, input)
+    if ('reasons' in rest) throw refuse(rest.reasons)
+    const plan = planMove(rest, input)
     if (!plan.ok) throw refuse(plan.reasons)
-    const job = movedJob(ground, plan.offer.plan)
-    const elsewhere = await visitInTheWay(tx, ground, job)
-    if (elsewhere !== null) throw refuse([elsewhere])
-    const view = await movedView(tx, ground, job)
-    await saveMove(tx, ground, plan.offer.plan, job)
+    const job = movedJob(rest, plan.offer.plan)
+    const view = await movedView(tx, rest, job)
+    await saveMove(tx, rest, plan.offer.plan, job)
     audit({
       act: 'moved',
       entity: 'job',
@@ -71,11 +67,11 @@ export function moveStay(
   })
 }
 
-async function groundOf(
+async function restOf(
   tx: Tx,
   nowAt: number,
   { jobId, version, position, bayId, startAt }: MoveInput,
-): Promise<MoveGround | { reasons: string[] }> {
+): Promise<RestOfJob | { reasons: string[] }> {
   const floor = await loadFloor(tx, nowAt, Math.max(nowAt, startAt) + reachMin)
   const [job] = await jobRows(tx, floor, { id: jobId })
   if (!job) throw new Refusal('missing', 'jobId', jobId, 'This job is not there; look at the board again.')
@@ -86,7 +82,7 @@ async function groundOf(
   const step = job.steps[index]
   if (!step)
     throw new Refusal('missing', 'position', position, 'This step is not there; look at the board again.')
-  if (!isMovable(job, position))
+  if (!can(job, 'move') || !isMovableFrom(job.steps, index))
     return {
       reasons: [
         step.kind === 'hold'
@@ -94,18 +90,11 @@ async function groundOf(
           : `"${step.name}" or what follows has begun, so it stays where it is.`,
       ],
     }
-  return moveGround(floor, job, index)
-}
-
-/** One car cannot be here for two jobs at once. */
-async function visitInTheWay(tx: Tx, { floor }: MoveGround, job: JobRow): Promise<string | null> {
-  const { vehicleId, dropOffAt, handoverAt } = job
-  const words = await otherVisit(tx, floor, { vehicleId, dropOffAt, handoverAt, exceptJobId: job.id })
-  return words && sentence(words)
+  return restOfJob(floor, job, index, await otherVisits(tx, nowAt, job))
 }
 
 /** The job as it would be, its steps from the dragged one on at their new places. */
-function movedJob({ job, index }: MoveGround, plan: Parameters<typeof saveMove>[2]): JobRow {
+function movedJob({ job, index }: RestOfJob, plan: Parameters<typeof saveMove>[2]): JobRow {
   const steps = job.steps.map((step, i) => {
     const placed = plan.steps[i - index]
     if (i < index || !placed) return step
@@ -130,10 +119,10 @@ function movedJob({ job, index }: MoveGround, plan: Parameters<typeof saveMove>[
 
 async function movedView(
   tx: Tx,
-  ground: MoveGround,
+  rest: RestOfJob,
   job: JobRow,
 ): Promise<Extract<TriedMoveView, { ok: true }>> {
-  const { floor } = ground
+  const { floor } = rest
   const products = await productsById(
     tx,
     job.steps.flatMap(step => step.productId ?? []),
@@ -147,7 +136,7 @@ async function movedView(
     stays: stayViews(job, moved, products, conflictsOn(moved)),
     handoverAt: job.handoverAt,
     promiseKept: job.handoverAt <= job.promisedAt,
-    words: changeWords(floor, ground.job, job),
+    words: changeWords(floor, rest.job, job),
   }
 }
 

@@ -1,50 +1,63 @@
 import { promise } from '../../domain/schedule/index.ts'
 import { gridDown, gridUp } from '../floor/floorGrid.ts'
-import { type MoveGround, moveCase, type Place } from '../floor/movePlan.ts'
+import { moveCase, type Place, type RestOfJob, timesBetweenVisits } from '../floor/movePlan.ts'
 
 /** How far from the wished place another one is looked for, in minutes. */
 const farthestMin = 21 * 1440
 
+/** Starts from one grid point to another, in one of the bays (null: any). */
+interface Search {
+  readonly bays: readonly string[] | null
+  readonly from: number
+  readonly to: number
+}
+
 /**
- * The feasible place nearest to the wished one: in the same bay, before or after; else the first in any bay after it.
- * Null where there is none within three weeks.
+ * The feasible place nearest to the wished one: in the same bay, before or after; else the first in any bay after it,
+ * else the last before it. Null where there is none within three weeks. What it finds, `planMove` takes.
  */
-export function nearestPlace(ground: MoveGround, wish: Place): Place | null {
-  const { floor, earliestAt, latestAt } = ground
+export function nearestPlace(rest: RestOfJob, wish: Place): Place | null {
+  const { floor, earliestAt, latestAt } = rest
+  const last = latestAt === null ? Number.POSITIVE_INFINITY : gridDown(floor, latestAt)
   const at = gridUp(floor, Math.max(wish.startAt, earliestAt))
-  const last = latestAt === null ? null : gridDown(floor, latestAt)
-  const here = ground.bays === null || ground.bays.includes(wish.bayId) ? [wish.bayId] : ground.bays
-  const after = firstPlace(ground, here, at, last)
+  const end = Math.min(at - floor.gridMin, last)
+  const bays = rest.bays === null || rest.bays.includes(wish.bayId) ? [wish.bayId] : rest.bays
+  const after = firstPlace(rest, { bays, from: at, to: last })
   const reach = after === null ? farthestMin : after.startAt - wish.startAt
-  const before = lastPlace(ground, here, Math.max(earliestAt, gridUp(floor, wish.startAt - reach + 1)), at)
+  const from = Math.max(earliestAt, gridUp(floor, wish.startAt - reach + 1))
+  const before = lastPlace(rest, { bays, from, to: end })
   if (before && (!after || wish.startAt - before.startAt < after.startAt - wish.startAt)) return before
-  return after ?? firstPlace(ground, ground.bays, at, last)
+  return (
+    after ??
+    firstPlace(rest, { bays: rest.bays, from: at, to: last }) ??
+    lastPlace(rest, { bays: rest.bays, from, to: end })
+  )
 }
 
-/** The first place of `[from, to]` in one of the bays (null: any) from which the rest of the job can be laid. */
-function firstPlace(
-  ground: MoveGround,
-  bays: readonly string[] | null,
-  from: number,
-  to: number | null,
-): Place | null {
-  if (to !== null && from > to) return null
-  const offer = promise(moveCase(ground, { bays, from, to, horizon: from + farthestMin })).askedDay
-  const first = offer.feasible ? offer.plan.steps[0]! : null
-  return first && { bayId: first.bay, startAt: first.start }
+/** The first start from which the rest of the job can be laid before its car is wanted for another job. */
+function firstPlace(rest: RestOfJob, { bays, from, to }: Search): Place | null {
+  for (const span of timesBetweenVisits(rest)) {
+    const earliest = Math.max(from, gridUp(rest.floor, span.from))
+    if (earliest > to || span.to <= earliest) continue
+    const horizon = Math.min(earliest + farthestMin, span.to)
+    const limits = { bays, from: earliest, to: Number.isFinite(to) ? to : null, horizon }
+    const offer = promise(moveCase(rest, limits)).askedDay
+    const first = offer.feasible ? offer.plan.steps[0] : undefined
+    if (first) return { bayId: first.bay, startAt: first.start }
+  }
+  return null
 }
 
-/** The last such place of `[from, to)`, by halving: what is left to look through either still holds one or not. */
-function lastPlace(ground: MoveGround, bays: readonly string[], from: number, to: number): Place | null {
-  const { gridMin } = ground.floor
-  const end = to - gridMin
-  let found = from <= end ? firstPlace(ground, bays, from, end) : null
+/** The last such start, by halving: what is left to look through either still holds one or not. */
+function lastPlace(rest: RestOfJob, { bays, from, to }: Search): Place | null {
+  const { gridMin } = rest.floor
+  let found = firstPlace(rest, { bays, from, to })
   if (!found) return null
   let low = found.startAt
-  let high = end
+  let high = to
   while (low < high) {
     const middle = low + Math.ceil((high - low) / gridMin / 2) * gridMin
-    const later = firstPlace(ground, bays, middle, end)
+    const later = firstPlace(rest, { bays, from: middle, to })
     if (later) {
       found = later
       low = later.startAt

@@ -2,15 +2,15 @@ import type { Plan } from '../../domain/schedule/index.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import { leavingTimes } from '../floor/cureMarks.ts'
 import type { JobRow } from '../floor/jobRows.ts'
-import { type MoveGround, moveCase } from '../floor/movePlan.ts'
+import { moveCase, type RestOfJob } from '../floor/movePlan.ts'
 import { assertFits } from '../job/bookingPlan.ts'
 import { productsById } from '../setUp/soldTreatments.ts'
 
 /** Writes the moved part of a job, after one more look that it breaks no rule of the floor. */
-export async function saveMove(tx: Tx, ground: MoveGround, plan: Plan, job: JobRow): Promise<void> {
-  const { floor, index } = ground
+export async function saveMove(tx: Tx, from: RestOfJob, plan: Plan, job: JobRow): Promise<void> {
+  const { floor, index } = from
   const first = plan.steps[0]!
-  const kase = moveCase(ground, { bays: [first.bay], from: first.start, to: first.start })
+  const kase = moveCase(from, { bays: [first.bay], from: first.start, to: first.start })
   const rest = job.steps.slice(index)
   assertFits(
     floor,

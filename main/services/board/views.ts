@@ -4,6 +4,18 @@ import type { CureProfile } from '../../domain/cure/index.ts'
 import type { Capability } from '../../domain/shop/words.ts'
 import type { StayView } from '../floor/views.ts'
 
+/** A car whose promise no longer holds, or is not known to: somebody one of its steps needs is away. */
+export interface PromiseAtRisk {
+  jobId: string
+  plate: string
+  customerName: string
+  promisedAt: number
+  handoverAt: number
+  late: boolean
+  /** Who is missing, in words; null: nobody. */
+  uncovered: string | null
+}
+
 export interface BoardView {
   fromAt: number
   toAt: number
@@ -18,6 +30,8 @@ export interface BoardView {
     closures: { fromAt: number; toAt: number; reason: string }[]
   }[]
   stays: StayView[]
+  /** Promises that slip or that somebody is missing for, on whatever day, soonest first. */
+  slips: PromiseAtRisk[]
   /** The cure profiles of the products in `stays`, by product id. */
   profiles: Record<string, CureProfile>
 }

@@ -1,6 +1,7 @@
 import { atWall } from '../../domain/calendar/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
-import type { Condition, Finish, SizeClass } from '../../domain/shop/index.ts'
+import { statusAt } from '../../domain/job/index.ts'
+import { found, refuse } from '../../domain/refusal.ts'
+import type { Finish, SizeClass } from '../../domain/shop/index.ts'
 import { type AuditEntry, assertFresh, type Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { sentence } from '../desk/shopWords.ts'
@@ -9,25 +10,17 @@ import { caseOf } from '../floor/floorCase.ts'
 import { gridDown } from '../floor/floorGrid.ts'
 import { planOf, stepOf } from '../floor/floorJobs.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
-import { otherVisit, type Visit } from '../floor/vehicleFree.ts'
-import { assertFits, planFrom, stepRows, timesOf } from '../job/bookingPlan.ts'
-import type { JobPlanView } from '../job/views.ts'
+import { otherVisits, visitInTheWay } from '../floor/vehicleFree.ts'
+import { assertCan } from '../job/assertCan.ts'
+import { assertFits, stepRows, timesOf } from '../job/bookingPlan.ts'
 import { sell } from '../setUp/soldTreatments.ts'
 import { writeStepDraws } from '../shelf/stepDraws.ts'
+import type { HeldPlace, HoldInput } from './inputs.ts'
+import { farthestAskedMin, horizonMin } from './reach.ts'
 import type { HoldView } from './views.ts'
 
 /** How long a place is held unless somebody says otherwise, in minutes. */
 const usualHoldMin = 30
-
-export interface HoldInput {
-  vehicleId: string
-  condition: Condition
-  treatmentIds: string[]
-  askedDate?: string | undefined
-  plan: JobPlanView
-  /** How long to hold it, in minutes; half an hour unless said otherwise. */
-  holdMin?: number | undefined
-}
 
 /**
  * Holds an offered place for a while. The chain is laid out again from what the shop sells now and the plan is
@@ -36,91 +29,98 @@ export interface HoldInput {
  */
 export function holdPlace(desk: Desk, input: HoldInput): Promise<HoldView> {
   const nowAt = desk.now()
-  return desk.store.transact({ who: desk.who, at: nowAt }, (tx, audit) =>
-    holdPlaceIn(tx, audit, nowAt, input),
-  )
-}
-
-/** The same as part of a larger act, which holds the place or does nothing at all. */
-export async function holdPlaceIn(
-  tx: Tx,
-  audit: (entry: AuditEntry) => void,
-  nowAt: number,
-  input: HoldInput,
-): Promise<HoldView> {
-  await lapseHolds(tx, nowAt, audit)
-  const vehicle = await tx.vehicle.findUnique({ where: { id: input.vehicleId } })
-  if (!vehicle || vehicle.archivedAt !== null)
-    throw new Refusal(
-      'missing',
-      'vehicleId',
-      input.vehicleId,
+  const { plan } = input
+  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
+    await lapseHolds(tx, nowAt, audit)
+    const vehicle = found(
+      await tx.vehicle.findUnique({
+        where: { id: input.vehicleId, archivedAt: null },
+        include: { customer: { select: { archivedAt: true } } },
+      }),
+      { vehicleId: input.vehicleId },
       'This vehicle is not on file; choose it again.',
     )
-  const sold = await sell(tx, {
-    treatmentIds: input.treatmentIds,
-    condition: input.condition,
-    sizeClass: vehicle.sizeClass as SizeClass,
-    finish: vehicle.finish as Finish,
-  })
-  const plan = planFrom(input.plan)
-  const floor = await loadFloor(tx, nowAt, Math.max(plan.handover, nowAt) + 1)
-  // An offer for this very moment stays good for the rest of its grid step.
-  const release = gridDown(floor, nowAt)
-  const kase = caseOf(floor, { job: { id: 'new', release, asked: release, steps: sold.steps } })
-  assertFits(
-    floor,
-    kase,
-    plan,
-    sold.steps.map(step => step.name),
-  )
-  const { id: vehicleId, customerId } = vehicle
-  const times = timesOf(sold.steps, plan, sold.products)
-  await assertNotElsewhere(tx, floor, { ...times, vehicleId, exceptJobId: '' })
-  const heldUntilAt = nowAt + (input.holdMin ?? usualHoldMin)
-  const number = ((await tx.job.aggregate({ _max: { number: true } }))._max.number ?? 0) + 1
-  const job = await tx.job.create({
-    data: {
-      number,
-      customerId,
-      vehicleId,
-      status: 'held',
-      heldUntilAt,
-      askedAt: input.askedDate === undefined ? null : atWall(input.askedDate, 0, floor.zone),
+    assertCustomerKept(vehicle.customer, vehicle.id)
+    assertNear(plan.handover, nowAt)
+    const sold = await sell(tx, {
+      treatmentIds: input.treatmentIds,
       condition: input.condition,
-      ...times,
-      promisedAt: times.handoverAt,
-      createdAt: nowAt,
-      treatments: {
-        create: sold.treatments.map(({ id, name, priceMinor }, position) => ({
-          treatmentId: id,
-          position,
-          name,
-          priceMinor,
-        })),
+      sizeClass: vehicle.sizeClass as SizeClass,
+      finish: vehicle.finish as Finish,
+    })
+    const floor = await loadFloor(tx, nowAt, Math.max(plan.handover, nowAt) + 1)
+    // An offer for this very moment stays good for the rest of its grid step.
+    const release = gridDown(floor, nowAt)
+    const kase = caseOf(floor, { job: { id: 'new', release, asked: release, steps: sold.steps } })
+    assertFits(
+      floor,
+      kase,
+      plan,
+      sold.steps.map(step => step.name),
+    )
+    const { id: vehicleId, customerId } = vehicle
+    const times = timesOf(sold.steps, plan, sold.products)
+    await assertNotElsewhere(tx, floor, { ...times, vehicleId, id: '' })
+    const heldUntilAt = nowAt + (input.holdMin ?? usualHoldMin)
+    const number = ((await tx.job.aggregate({ _max: { number: true } }))._max.number ?? 0) + 1
+    const job = await tx.job.create({
+      data: {
+        number,
+        customerId,
+        vehicleId,
+        status: 'held',
+        heldUntilAt,
+        askedAt: input.askedDate === undefined ? null : atWall(input.askedDate, 0, floor.zone),
+        condition: input.condition,
+        ...times,
+        promisedAt: times.handoverAt,
+        createdAt: nowAt,
+        treatments: {
+          create: sold.treatments.map(({ id, name, priceMinor }, position) => ({
+            treatmentId: id,
+            position,
+            name,
+            priceMinor,
+          })),
+        },
+        steps: { create: stepRows(sold.steps, plan) },
       },
-      steps: { create: stepRows(sold.steps, plan) },
-    },
+    })
+    await writeStepDraws(tx, [job.id], nowAt)
+    audit({
+      act: 'held',
+      entity: 'job',
+      entityId: job.id,
+      detail: { number, heldUntilAt, dropOffAt: job.dropOffAt, promisedAt: job.promisedAt },
+    })
+    return { jobId: job.id, jobNumber: number, version: job.version, heldUntilAt }
   })
-  await writeStepDraws(tx, [job.id], nowAt)
-  audit({
-    act: 'held',
-    entity: 'job',
-    entityId: job.id,
-    detail: { number, heldUntilAt, dropOffAt: job.dropOffAt, promisedAt: job.promisedAt },
-  })
-  return { jobId: job.id, jobNumber: number, version: job.version, heldUntilAt }
 }
 
 /** One car is not here for two jobs at once. */
-async function assertNotElsewhere(tx: Tx, floor: Floor, visit: Visit): Promise<void> {
-  const words = await otherVisit(tx, floor, visit)
+async function assertNotElsewhere(
+  tx: Tx,
+  floor: Floor,
+  job: { id: string; vehicleId: string; dropOffAt: number; handoverAt: number },
+): Promise<void> {
+  const words = visitInTheWay(floor, await otherVisits(tx, floor.nowAt, job), job)
   if (words !== null)
-    throw new Refusal(
-      'vehicle-booked',
-      'vehicleId',
-      visit.vehicleId,
-      `${sentence(words)} Choose another day.`,
+    refuse('vehicle-booked', { vehicleId: job.vehicleId }, `${sentence(words)} Choose another day.`)
+}
+
+/** Nothing is booked for somebody who is put away. */
+function assertCustomerKept(customer: { archivedAt: number | null }, vehicleId: string): void {
+  if (customer.archivedAt !== null)
+    refuse('customer-archived', { vehicleId }, 'Its owner is archived; take them back under Customers first.')
+}
+
+/** A plan is looked at as far as it goes, so it goes no further than an offer can. */
+function assertNear(handover: number, nowAt: number): void {
+  if (handover > nowAt + farthestAskedMin + horizonMin)
+    refuse(
+      'plan-far',
+      { 'plan.handover': handover },
+      'That is too far off to book; look at the offers again.',
     )
 }
 
@@ -138,33 +138,28 @@ async function lapseHolds(tx: Tx, nowAt: number, audit: (entry: AuditEntry) => v
   for (const { id } of over) audit({ act: 'lapsed', entity: 'job', entityId: id })
 }
 
-export interface JobKey {
-  jobId: string
-  version: number
-}
-
 /**
  * Makes a held place a booking. A hold that has run out is still good when nobody took its place meanwhile; otherwise
  * it is refused with what did.
  */
-export function confirmPlace(desk: Desk, { jobId, version }: JobKey): Promise<{ version: number }> {
+export function confirmPlace(desk: Desk, { jobId, version }: HeldPlace): Promise<{ version: number }> {
   const nowAt = desk.now()
   return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
-    const job = await tx.job.findUnique({
+    const stored = await tx.job.findUnique({
       where: { id: jobId },
-      include: { steps: { orderBy: { position: 'asc' }, include: { crew: true } } },
+      include: {
+        steps: { orderBy: { position: 'asc' }, include: { crew: true } },
+        customer: { select: { archivedAt: true } },
+        vehicle: { select: { archivedAt: true } },
+      },
     })
-    if (!job) throw new Refusal('missing', 'jobId', jobId, 'This booking is not there; look at the board.')
-    if (job.status !== 'held' && job.status !== 'lapsed')
-      throw new Refusal(
-        'not-held',
-        'jobId',
-        jobId,
-        job.status === 'cancelled'
-          ? 'This place was let go; ask for new offers.'
-          : `Job ${job.number} is booked already.`,
-      )
-    if (job.status === 'lapsed' || (job.heldUntilAt ?? 0) <= nowAt) {
+    const job = found(stored, { jobId }, 'This booking is not there; look at the board.')
+    const status = statusAt(job, nowAt)
+    assertCan({ ...job, status }, 'confirm', { jobId })
+    assertCustomerKept(job.customer, job.vehicleId)
+    if (job.vehicle.archivedAt !== null)
+      refuse('vehicle-archived', { jobId }, 'Its car is archived; take it back under Customers first.')
+    if (status === 'lapsed') {
       const floor = await loadFloor(tx, nowAt, Math.max(job.handoverAt, nowAt) + 1)
       const release = gridDown(floor, nowAt)
       const steps = job.steps.map(step => ({ ...step, crewIds: step.crew.map(each => each.crewId) }))
@@ -178,7 +173,7 @@ export function confirmPlace(desk: Desk, { jobId, version }: JobKey): Promise<{ 
         planOf({ ...job, steps }),
         steps.map(step => step.name),
       )
-      await assertNotElsewhere(tx, floor, { ...job, exceptJobId: job.id })
+      await assertNotElsewhere(tx, floor, job)
     }
     const { count } = await tx.job.updateMany({
       // A hold that has just run out may have been marked so; nothing else changes a held job's version.
@@ -192,7 +187,7 @@ export function confirmPlace(desk: Desk, { jobId, version }: JobKey): Promise<{ 
 }
 
 /** Lets a held place go. */
-export function releasePlace(desk: Desk, { jobId, version }: JobKey): Promise<void> {
+export function releasePlace(desk: Desk, { jobId, version }: HeldPlace): Promise<void> {
   const nowAt = desk.now()
   return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
     const { count } = await tx.job.updateMany({

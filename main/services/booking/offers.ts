@@ -1,7 +1,6 @@
 import { checkDate, dateOf, intersection, startOfDay } from '../../domain/calendar/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { type Case, explain, type Plan, promise, reasonText } from '../../domain/schedule/index.ts'
-import type { Condition, Finish, SizeClass } from '../../domain/shop/index.ts'
 import type { LaidStep } from '../../domain/treatment/index.ts'
 import type { Desk } from '../desk/desk.ts'
 import { sentence, wordsFor } from '../desk/shopWords.ts'
@@ -12,33 +11,21 @@ import { caseOf } from '../floor/floorCase.ts'
 import { gridUp } from '../floor/floorGrid.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
 import { profilesIn } from '../floor/profilesIn.ts'
-import type { JobPlanView } from '../job/views.ts'
 import { type Sold, sell } from '../setUp/soldTreatments.ts'
+import type { OffersInput } from './inputs.ts'
 import { offersInStock, type Stocked, type StockedOffer } from './offersInStock.ts'
+import { farthestAskedMin, horizonMin } from './reach.ts'
 import type { NoOfferView, OffersView, OfferView, PlaceView } from './views.ts'
-
-/** How far ahead a promise looks, in days after the later of today and the asked day. */
-const horizonDays = 120
-
-export interface OffersInput {
-  sizeClass: SizeClass
-  condition: Condition
-  /** Gloss unless said otherwise. */
-  finish?: Finish | undefined
-  treatmentIds: string[]
-  askedDate?: string | undefined
-}
 
 /** The three offers for what is wished, each exact against everything booked, with what binds it in words. */
 export async function offers(desk: Desk, input: OffersInput): Promise<OffersView> {
   const tx = desk.store.read
   const nowAt = desk.now()
   const sold = await sell(tx, { ...input, finish: input.finish ?? 'gloss' })
-  const floor = await loadFloor(tx, nowAt, nowAt + horizonDays * 1440 + minutesTo(nowAt, input.askedDate))
+  const floor = await loadFloor(tx, nowAt, nowAt + horizonMin + minutesTo(nowAt, input.askedDate))
   const today = dateOf(nowAt, floor.zone)
   const askedDate = input.askedDate ?? today
-  if (askedDate < today)
-    throw new Refusal('date-past', 'askedDate', askedDate, `${askedDate} is over; ask for today or later.`)
+  if (askedDate < today) refuse('date-past', { askedDate }, `${askedDate} is over; ask for today or later.`)
   const kase = offerCase(floor, sold.steps, startOfDay(askedDate, floor.zone))
   const stocked = await offersInStock(
     desk,
@@ -90,13 +77,8 @@ function minutesTo(nowAt: number, askedDate: string | undefined): number {
   if (askedDate === undefined) return 0
   checkDate(askedDate, 'askedDate')
   const ahead = startOfDay(askedDate, 'UTC') - nowAt
-  if (ahead > 2 * 366 * 1440)
-    throw new Refusal(
-      'date-far',
-      'askedDate',
-      askedDate,
-      `${askedDate} is too far off; ask within two years.`,
-    )
+  if (ahead > farthestAskedMin)
+    refuse('date-far', { askedDate }, `${askedDate} is too far off; ask within two years.`)
   return Math.max(0, ahead)
 }
 
@@ -122,7 +104,7 @@ function placeView(
   const steps = plannedSteps(floor, sold.steps, offer.plan)
   return {
     feasible: true,
-    plan: planView(offer.plan),
+    plan: offer.plan,
     stays: filledStays({ steps, leavesAt: offer.handover }, sold.products, floor.nowAt).map(stay => ({
       bayId: stay.bay,
       bayName: floor.bayNames.get(stay.bay)!,
@@ -161,19 +143,6 @@ function plannedSteps(floor: Floor, steps: readonly LaidStep[], plan: Plan): Blo
       crew: placed.crew.map(id => floor.crewNames.get(id) ?? ''),
     }
   })
-}
-
-function planView(plan: Plan): JobPlanView {
-  return {
-    steps: plan.steps.map(({ bay, start, end, crew, moved }) => ({
-      bayId: bay,
-      startAt: start,
-      endAt: end,
-      crewIds: [...crew],
-      moved: moved ? { bayId: moved.bay, at: moved.at } : null,
-    })),
-    handoverAt: plan.handover,
-  }
 }
 
 /** The openings from the day of the first drop-off to the day of the last handover. */

@@ -1,9 +1,9 @@
 /** What the booking screen is given: offers, and the hold that one of them became. */
 import type { Span } from '../../domain/calendar/index.ts'
 import type { CureProfile } from '../../domain/cure/index.ts'
+import type { Plan } from '../../domain/schedule/index.ts'
 import type { Skill, Stage } from '../../domain/shop/words.ts'
 import type { BlockView } from '../floor/views.ts'
-import type { JobPlanView } from '../job/views.ts'
 import type { ShelfAvailability } from '../shelf/views/value.ts'
 
 export interface OfferStayView {
@@ -17,7 +17,8 @@ export interface OfferStayView {
 /** A place for the wished job, from drop-off to handover. */
 export interface PlaceView {
   feasible: true
-  plan: JobPlanView
+  /** As `booking.hold` takes it. */
+  plan: Plan
   stays: OfferStayView[]
   dropOffAt: number
   handoverAt: number

@@ -1,13 +1,15 @@
 /** What is booked over each other: never allowed when saving, but what really happened can bring it about. */
-
+import { clip, difference, minutesIn } from '../../domain/calendar/index.ts'
 import { minuteWords, sentence } from '../desk/shopWords.ts'
-import type { Floor } from './floor.ts'
+import type { Floor, FloorPerson } from './floor.ts'
 import { jobStays } from './floorJobs.ts'
 
 export interface Conflict {
   readonly jobId: string
   /** The bay, for two cars or a closure; null where it is about people. */
   readonly bayId: string | null
+  /** A step of the job has fewer people than it takes: one of them is away. */
+  readonly uncovered: boolean
   readonly fromAt: number
   readonly toAt: number
   readonly words: string
@@ -19,6 +21,8 @@ interface Use {
   readonly from: number
   readonly to: number
   readonly name: string
+  /** The step, where it is about people. */
+  readonly step?: string
 }
 
 /** All conflicts still to come, of every job on the floor, each told to both sides. */
@@ -37,7 +41,14 @@ export function conflictsOn(floor: Floor): Conflict[] {
     for (const step of job.steps)
       if (step.actualEndAt === null)
         for (const id of step.crewIds)
-          use(people, id, { jobId: job.id, bayId: null, from: step.startAt, to: step.endAt, name })
+          use(people, id, {
+            jobId: job.id,
+            bayId: null,
+            from: step.startAt,
+            to: step.endAt,
+            name,
+            step: step.name,
+          })
   }
   const when = (at: number) => minuteWords(at, floor.zone, floor.nowAt)
   const found: Conflict[] = []
@@ -48,9 +59,16 @@ export function conflictsOn(floor: Floor): Conflict[] {
     if (toAt - Math.max(fromAt, floor.nowAt) < floor.gridMin) return
     const words = (other: Use) =>
       sentence(`${other.name} wants ${what} too, ${when(fromAt)} to ${when(toAt)}`)
-    found.push({ jobId: one.jobId, bayId: one.bayId, fromAt, toAt, words: words(other) })
+    found.push({ jobId: one.jobId, bayId: one.bayId, uncovered: false, fromAt, toAt, words: words(other) })
     if (other.jobId !== '')
-      found.push({ jobId: other.jobId, bayId: other.bayId, fromAt, toAt, words: words(one) })
+      found.push({
+        jobId: other.jobId,
+        bayId: other.bayId,
+        uncovered: false,
+        fromAt,
+        toAt,
+        words: words(one),
+      })
   }
   for (const bay of floor.bays) {
     const uses = bays.get(bay.id) ?? []
@@ -61,6 +79,7 @@ export function conflictsOn(floor: Floor): Conflict[] {
           found.push({
             jobId: one.jobId,
             bayId: bay.id,
+            uncovered: false,
             fromAt: Math.max(from, one.from),
             toAt: Math.min(to, one.to),
             words: sentence(
@@ -72,7 +91,23 @@ export function conflictsOn(floor: Floor): Conflict[] {
     eachOverlap(uses, (one, other) => {
       if (one.jobId !== other.jobId) tell(one, other, floor.crewNames.get(id) ?? 'the same person')
     })
-  return found
+  return [...found, ...floor.crew.flatMap(person => absencesOf(floor, person, people.get(person.id) ?? []))]
+}
+
+/** The steps planned for somebody who is not there then; a few minutes are no conflict here either. */
+function absencesOf(floor: Floor, person: FloorPerson, uses: readonly Use[]): Conflict[] {
+  const present = person.archived ? [] : person.present
+  const when = (at: number) => minuteWords(at, floor.zone, floor.nowAt)
+  return uses.flatMap(({ jobId, from, to, step }) => {
+    const missing = difference(clip(floor.open, Math.max(from, floor.nowAt), to), present)
+    const fromAt = missing[0]?.from ?? to
+    const toAt = missing.at(-1)?.to ?? to
+    if (minutesIn(missing) < floor.gridMin) return []
+    const words = sentence(
+      `${person.name} is away ${when(fromAt)} to ${when(toAt)} and missing from "${step}"`,
+    )
+    return [{ jobId, bayId: null, uncovered: true, fromAt, toAt, words }]
+  })
 }
 
 function eachOverlap(uses: Use[], pair: (one: Use, other: Use) => void): void {

@@ -1,3 +1,4 @@
+import type { JobStatus } from '../../domain/job/index.ts'
 import { type Plan, type Stay, type Step, staysOf } from '../../domain/schedule/index.ts'
 import type { FloorRow } from '../../store/floorRows.ts'
 import type { LaidCoat } from '../cure/laidCoat.ts'
@@ -39,7 +40,7 @@ export interface FloorStep extends StepRow {
 export interface FloorJob {
   readonly id: string
   readonly number: number
-  readonly status: string
+  readonly status: JobStatus
   readonly plate: string
   readonly promisedAt: number
   readonly plannedHandoverAt: number

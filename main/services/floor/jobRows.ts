@@ -1,3 +1,4 @@
+import { type JobStatus, statusAt } from '../../domain/job/index.ts'
 import { type FoundJob, findJobs, type JobWhere } from '../../store/jobRows.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Floor } from './floor.ts'
@@ -5,7 +6,8 @@ import type { FloorStep } from './floorJobs.ts'
 import { withLaidCoats } from './laidCoats.ts'
 
 /** A job with everything a screen says of it, its steps at their projected times. */
-export type JobRow = Omit<FoundJob, 'steps'> & {
+export type JobRow = Omit<FoundJob, 'steps' | 'status'> & {
+  status: JobStatus
   steps: (FloorStep & { id: string })[]
   /** Until when it holds its last bay. */
   leavesAt: number
@@ -23,11 +25,9 @@ export async function jobRows(tx: Tx, floor: Floor, where: JobWhere): Promise<Jo
       crewIds: step.crew.map(each => each.crewId),
     }))
     const handoverAt = now?.handoverAt ?? row.handoverAt
-    // A hold that has run out is over, also before anybody has written so.
-    const lapsed = row.status === 'held' && (row.heldUntilAt ?? 0) <= floor.nowAt
     return {
       ...row,
-      ...(lapsed && { status: 'lapsed' }),
+      status: statusAt(row, floor.nowAt),
       handoverAt,
       leavesAt: row.leftAt ?? now?.leavesAt ?? handoverAt,
       steps,

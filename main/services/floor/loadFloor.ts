@@ -16,15 +16,15 @@ import { type FloorJob, floorJobs } from './floorJobs.ts'
 import { projectFloor } from './floorProjection.ts'
 import { withLaidCoats } from './laidCoats.ts'
 
-/** How far a car that is in the shop can slip and still be followed, in minutes. */
-const farthestSlipMin = 45 * 1440
+/** How far a car that is in the shop can slip past its plan and still be followed, in minutes. */
+export const farthestSlipMin = 45 * 1440
 
 /**
  * Loads the floor from now to `untilAt` or further. Cars in the shop are projected to the present, so that a step
  * that overruns pushes what follows it.
  */
 export async function loadFloor(tx: Tx, nowAt: number, untilAt: number): Promise<Floor> {
-  const toAt = Math.max(untilAt, nowAt + farthestSlipMin)
+  const toAt = Math.max(untilAt, (await lastPlannedAt(tx, nowAt)) + farthestSlipMin)
   const shop = await shopOf(tx)
   const calendar = await calendarOf(tx)
   const [bayRows, crewRows, rows] = await Promise.all([
@@ -74,6 +74,12 @@ export async function loadFloor(tx: Tx, nowAt: number, untilAt: number): Promise
     crewNames: new Map(crewRows.map(person => [person.id, person.name])),
     jobNames: new Map(jobs.map(job => [job.id, jobWords(job)])),
   })
+}
+
+/** When the last of the cars in the shop is planned to leave: one that came early stands until far ahead. */
+async function lastPlannedAt(tx: Tx, nowAt: number): Promise<number> {
+  const { _max } = await tx.job.aggregate({ where: { status: 'inShop' }, _max: { plannedHandoverAt: true } })
+  return Math.max(nowAt, _max.plannedHandoverAt ?? nowAt)
 }
 
 function jobWords(job: FloorJob): string {

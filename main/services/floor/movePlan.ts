@@ -1,4 +1,5 @@
 /** One stay of a job dragged elsewhere: what the scheduler makes of it. */
+import { difference, type Span } from '../../domain/calendar/index.ts'
 import {
   type Case,
   checkPlan,
@@ -18,6 +19,7 @@ import { caseOf } from './floorCase.ts'
 import { gridUp } from './floorGrid.ts'
 import { stepOf } from './floorJobs.ts'
 import type { JobRow } from './jobRows.ts'
+import { type OtherVisit, visitInTheWay } from './vehicleFree.ts'
 
 /** Where the dragged stay's first step is wished to be. */
 export interface Place {
@@ -26,7 +28,7 @@ export interface Place {
 }
 
 /** The part of a job that is laid again, and what the part before it leaves open. */
-export interface MoveGround {
+export interface RestOfJob {
   readonly floor: Floor
   readonly job: JobRow
   /** The place of the dragged step among the job's steps. */
@@ -38,15 +40,22 @@ export interface MoveGround {
   readonly latestWords: string
   /** The only bays the dragged step may use; null: any. */
   readonly bays: readonly string[] | null
+  /** What else its car is here for. */
+  readonly visits: readonly OtherVisit[]
 }
 
 /** Looks at what comes before the dragged stay: it stays as it is, and its car waits where it stands. */
-export function moveGround(floor: Floor, job: JobRow, index: number): MoveGround {
+export function restOfJob(
+  floor: Floor,
+  job: JobRow,
+  index: number,
+  visits: readonly OtherVisit[],
+): RestOfJob {
   const now = gridUp(floor, floor.nowAt)
   const before = job.steps[index - 1]
   const step = clockedSteps(job.steps)[index]!
-  const ground = { floor, job, index }
-  if (!before) return { ...ground, earliestAt: now, latestAt: null, latestWords: '', bays: null }
+  const rest = { floor, job, index, visits }
+  if (!before) return { ...rest, earliestAt: now, latestAt: null, latestWords: '', bays: null }
   const stood = before.movedToBayId ?? before.bayId
   const window = step.waitMax === null ? null : before.endAt + step.waitMax
   const taken = nextUse(floor, job, stood, before.endAt)
@@ -62,7 +71,7 @@ export function moveGround(floor: Floor, job: JobRow, index: number): MoveGround
     ...(taken === null ? [] : [taken]),
   ].sort((a, b) => a.at - b.at)
   return {
-    ...ground,
+    ...rest,
     earliestAt: Math.max(now, gridUp(floor, before.endAt + (step.waitMin ?? 0))),
     latestAt: limits[0]?.at ?? null,
     latestWords: limits[0]?.words ?? '',
@@ -72,6 +81,15 @@ export function moveGround(floor: Floor, job: JobRow, index: number): MoveGround
 
 function when(floor: Floor, at: number): string {
   return minuteWords(at, floor.zone, floor.nowAt)
+}
+
+/** The times in which the whole job may lie: those in which its car is not here for another. */
+export function timesBetweenVisits({ job, index, visits }: RestOfJob): Span[] {
+  const free = difference(
+    [{ from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY }],
+    visits.map(({ dropOffAt, handoverAt }) => ({ from: dropOffAt, to: handoverAt })),
+  )
+  return index === 0 ? free : free.filter(({ from, to }) => from <= job.dropOffAt && job.dropOffAt < to)
 }
 
 /** When the bay in which the car waits is wanted by somebody else, or closed. */
@@ -105,12 +123,11 @@ function nextUse(
 
 /** The case of the rest of the job, its first step kept to the bays and the starts given. */
 export function moveCase(
-  ground: MoveGround,
+  { floor, job, index }: Pick<RestOfJob, 'floor' | 'job' | 'index'>,
   limits: { bays: readonly string[] | null; from: number; to: number | null; horizon?: number },
 ): Case {
-  const { floor, job, index } = ground
-  const rest = clockedSteps(job.steps).slice(index)
-  const steps = rest.map((row, i): Step => {
+  const ahead = clockedSteps(job.steps).slice(index)
+  const steps = ahead.map((row, i): Step => {
     const step = stepOf(row)
     const liked = {
       ...step,
@@ -142,8 +159,8 @@ export type MovePlan = { ok: true; offer: Offer } | { ok: false; reasons: string
  * Lays the rest of the job with its first step pinned to a place, the later ones where they get the car home soonest,
  * in their own bays and with their own people where nothing is lost by it. Refused with reasons in words.
  */
-export function planMove(ground: MoveGround, wish: Place): MovePlan {
-  const { floor, job, index, earliestAt, latestAt } = ground
+export function planMove(rest: RestOfJob, wish: Place): MovePlan {
+  const { floor, job, index, earliestAt, latestAt, visits } = rest
   const step = job.steps[index]!
   const refuse = (words: string): MovePlan => ({ ok: false, reasons: [sentence(words)] })
   if (wish.startAt < earliestAt)
@@ -152,14 +169,18 @@ export function planMove(ground: MoveGround, wish: Place): MovePlan {
         ? `${when(floor, wish.startAt)} is over; it may start from ${when(floor, earliestAt)}`
         : `"${step.name}" may start from ${when(floor, earliestAt)}, after "${job.steps[index - 1]!.name}"`,
     )
-  if (latestAt !== null && wish.startAt > latestAt) return refuse(ground.latestWords)
-  if (ground.bays && !ground.bays.includes(wish.bayId))
+  if (latestAt !== null && wish.startAt > latestAt) return refuse(rest.latestWords)
+  if (rest.bays && !rest.bays.includes(wish.bayId))
     return refuse(
-      `"${step.name}" must stay in ${floor.bayNames.get(ground.bays[0]!)}: the coat is not tack-free`,
+      `"${step.name}" must stay in ${floor.bayNames.get(rest.bays[0]!)}: the coat is not tack-free`,
     )
-  const kase = moveCase(ground, { bays: [wish.bayId], from: wish.startAt, to: wish.startAt })
+  const kase = moveCase(rest, { bays: [wish.bayId], from: wish.startAt, to: wish.startAt })
   const offer = promise(kase).soonest
-  if (offer.feasible) return { ok: true, offer }
+  if (offer.feasible) {
+    const dropOffAt = index === 0 ? offer.dropOff : job.dropOffAt
+    const elsewhere = visitInTheWay(floor, visits, { dropOffAt, handoverAt: offer.handover })
+    return elsewhere === null ? { ok: true, offer } : refuse(elsewhere)
+  }
   const words = wordsFor(
     floor,
     job.steps.slice(index).map(each => each.name),

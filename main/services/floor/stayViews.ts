@@ -1,3 +1,4 @@
+import { can, isMovableFrom } from '../../domain/job/index.ts'
 import { listWords } from '../desk/shopWords.ts'
 import { filledStays } from './blocks.ts'
 import type { Conflict } from './conflicts.ts'
@@ -5,7 +6,7 @@ import type { ProductsById } from './cureMarks.ts'
 import type { Floor } from './floor.ts'
 import { type JobRow, plateWords, vehicleWords } from './jobRows.ts'
 import { nextThing } from './nextThing.ts'
-import type { JobStatus, StayView } from './views.ts'
+import type { StayView } from './views.ts'
 
 /** A job's stays as the board shows them. */
 export function stayViews(
@@ -19,19 +20,19 @@ export function stayViews(
     crew: step.crewIds.map(id => floor.crewNames.get(id) ?? ''),
   }))
   const own = conflicts.filter(conflict => conflict.jobId === job.id)
-  const left = job.status === 'handedOver'
+  const movable = can(job, 'move')
   const next = job.status === 'inShop' ? nextThing(job.steps, products, floor.nowAt) : null
   return filledStays({ steps, leavesAt: job.leavesAt }, products, floor.nowAt).map(stay => {
     const here = own.filter(
       ({ bayId, fromAt, toAt }) =>
         fromAt < stay.to && stay.from < toAt && (bayId === null || bayId === stay.bay),
     )
-    const first = steps.find(step => step.position === stay.position)
+    const first = steps.findIndex(step => step.position === stay.position)
     return {
       jobId: job.id,
       jobNumber: job.number,
       version: job.version,
-      status: job.status as JobStatus,
+      status: job.status,
       bayId: stay.bay,
       bayName: floor.bayNames.get(stay.bay) ?? '',
       fromAt: stay.from,
@@ -46,7 +47,7 @@ export function stayViews(
       handoverAt: job.handoverAt,
       conflict: here.length === 0 ? null : listWords([...new Set(here.map(each => each.words))]),
       next: stay.from <= floor.nowAt && floor.nowAt < stay.to ? next : null,
-      movable: !left && first !== undefined && isMovable(job, first.position),
+      movable: movable && first >= 0 && isMovableFrom(job.steps, first),
     }
   })
 }
@@ -54,15 +55,4 @@ export function stayViews(
 /** The projected handover is after the promised one. */
 export function isLate(job: Pick<JobRow, 'handoverAt' | 'promisedAt'>): boolean {
   return job.handoverAt > job.promisedAt
-}
-
-/** A stay may be laid elsewhere while neither its first step nor anything after it has begun. */
-export function isMovable(
-  job: { status: string; steps: readonly { position: number; kind: string; actualStartAt: number | null }[] },
-  position: number,
-): boolean {
-  if (job.status !== 'held' && job.status !== 'booked' && job.status !== 'inShop') return false
-  const rest = job.steps.filter(step => step.position >= position)
-  // A hold is where its coat was laid: it is not dragged away from it.
-  return rest[0]?.kind === 'work' && rest.every(step => step.actualStartAt === null)
 }

@@ -1,7 +1,8 @@
 /** What is drawn of the floor wherever it shows: stays, their blocks and cures. Points in time are epoch minutes (`...At`). */
+import type { JobStatus } from '../../domain/job/index.ts'
 import type { CureClockView } from '../cure/clockView.ts'
 
-export type JobStatus = 'held' | 'booked' | 'inShop' | 'handedOver' | 'cancelled' | 'lapsed'
+export type { JobStatus }
 
 export interface CureMarks {
   productName: string

@@ -2,21 +2,6 @@ import { Refusal } from '../../domain/refusal.ts'
 import { type Case, checkPlan, type Plan, reasonText, type Step } from '../../domain/schedule/index.ts'
 import { listWords, type Named, wordsFor } from '../desk/shopWords.ts'
 import { leavingTimes, type ProductsById } from '../floor/cureMarks.ts'
-import type { JobPlanView } from './views.ts'
-
-/** A plan as the screens send it back, as the scheduler reads it. */
-export function planFrom(view: JobPlanView): Plan {
-  return {
-    steps: view.steps.map(({ bayId, startAt, endAt, crewIds, moved }) => ({
-      bay: bayId,
-      start: startAt,
-      end: endAt,
-      crew: crewIds,
-      ...(moved && { moved: { bay: moved.bayId, at: moved.at } }),
-    })),
-    handover: view.handoverAt,
-  }
-}
 
 /**
  * The last look before a plan is saved, against everything booked by then: no rule of the floor is broken, whoever

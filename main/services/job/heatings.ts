@@ -1,4 +1,5 @@
 import type { ForcedCureRow } from '../../domain/cure/index.ts'
+import { can } from '../../domain/job/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import type { Desk } from '../desk/desk.ts'
 import { changeJob } from './jobChange.ts'
@@ -25,7 +26,7 @@ export async function addHeating(
   let counted = false
   const saved = await changeJob(desk, { id: jobId, version }, ({ row, job, floor, when }) => {
     const laid = job.steps.flatMap(step => step.laid ?? [])
-    if (row.status !== 'inShop' || laid.length === 0)
+    if (!can(row, 'work') || laid.length === 0)
       throw new Refusal(
         'nothing-laid',
         'fromAt',

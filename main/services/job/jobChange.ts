@@ -1,5 +1,6 @@
 /** One act on a job: loaded with the floor, changed, projected again, saved with its audit line. */
-import { Refusal } from '../../domain/refusal.ts'
+import { type JobStatus, statusAt } from '../../domain/job/index.ts'
+import { found } from '../../domain/refusal.ts'
 import { type FoundJob, findJobs } from '../../store/jobRows.ts'
 import { type AuditEntry, assertFresh, type Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -9,19 +10,16 @@ import type { Floor } from '../floor/floor.ts'
 import type { FloorJob } from '../floor/floorJobs.ts'
 import { projectJob } from '../floor/floorProjection.ts'
 import { withLaidCoats } from '../floor/laidCoats.ts'
-import { loadFloor } from '../floor/loadFloor.ts'
-import { productsById } from '../setUp/soldTreatments.ts'
+import { farthestSlipMin, loadFloor } from '../floor/loadFloor.ts'
+import { noJob, productsOf } from './jobOnFloor.ts'
 
-export interface JobAct {
-  id: string
-  version: number
-}
+type StoredJob = Omit<FoundJob, 'status'> & { readonly status: JobStatus }
 
 /** The job as an act finds it: as stored, and as it now stands. */
-export interface ActGround {
+export interface JobNow {
   readonly tx: Tx
   readonly floor: Floor
-  readonly row: FoundJob
+  readonly row: StoredJob
   readonly products: ProductsById
   /** As projected to the present from what has happened so far. */
   readonly job: FloorJob
@@ -32,7 +30,7 @@ export interface ActGround {
 /** What an act changes; the rest of the job follows from it. */
 export interface JobChange {
   /** Columns of the job itself. */
-  readonly data?: Partial<Pick<FoundJob, 'status' | 'arrivedAt' | 'leftAt' | 'promisedAt'>>
+  readonly data?: Partial<Pick<StoredJob, 'status' | 'arrivedAt' | 'leftAt' | 'promisedAt'>>
   /** Actual times by place in the chain; both null takes them back. */
   readonly actuals?: { index: number; actualStartAt: number | null; actualEndAt: number | null }
   readonly act: string
@@ -41,16 +39,13 @@ export interface JobChange {
   readonly also?: ((tx: Tx, audit: (entry: AuditEntry) => void) => Promise<unknown>) | undefined
 }
 
-/** How far a job can slip and still be followed, in minutes. */
-const reachMin = 45 * 1440
-
 /** A stored job in the floor's shape. */
-export function floorJobOf(row: FoundJob): FloorJob {
-  const { id, number, status, promisedAt, plannedHandoverAt, handoverAt, arrivedAt } = row
+export function floorJobOf(row: FoundJob, nowAt: number): FloorJob {
+  const { id, number, promisedAt, plannedHandoverAt, handoverAt, arrivedAt } = row
   return {
     id,
     number,
-    status,
+    status: statusAt(row, nowAt),
     plate: row.vehicle.plate,
     promisedAt,
     plannedHandoverAt,
@@ -64,27 +59,25 @@ export function floorJobOf(row: FoundJob): FloorJob {
 /** Does one act in one transaction; whatever it throws, nothing is saved. */
 export function changeJob(
   desk: Desk,
-  { id, version }: JobAct,
-  decide: (ground: ActGround) => JobChange | Promise<JobChange>,
+  { id, version }: { id: string; version: number },
+  decide: (now: JobNow) => JobChange | Promise<JobChange>,
 ): Promise<{ version: number }> {
   const nowAt = desk.now()
   return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
-    const floor = await loadFloor(tx, nowAt, nowAt + reachMin)
-    const [row] = await findJobs(tx, { id })
-    if (!row) throw new Refusal('missing', 'id', id, 'This job is not there; look at the board again.')
+    const [stored] = await findJobs(tx, { id })
+    const raw = found(stored, { id }, noJob)
+    const row = { ...raw, status: statusAt(raw, nowAt) }
     if (row.version !== version) assertFresh(0, 'job', id)
-    const products = await productsById(
-      tx,
-      row.steps.flatMap(step => step.productId ?? []),
-    )
-    const stored = await withClocks(tx, nowAt, floorJobOf(row))
-    const job = row.status === 'inShop' ? projectJob(floor, stored).job : stored
+    const floor = await loadFloor(tx, nowAt, Math.max(nowAt, row.plannedHandoverAt) + farthestSlipMin)
+    const products = await productsOf(tx, row)
+    const before = await withClocks(tx, nowAt, floorJobOf(row, nowAt))
+    const job = row.status === 'inShop' ? projectJob(floor, before).job : before
     const when = (at: number) => minuteWords(at, floor.zone, nowAt)
     const { data = {}, actuals, act, detail, also } = await decide({ tx, floor, row, products, job, when })
     const changed = await withClocks(tx, nowAt, {
-      ...floorJobOf(row),
+      ...floorJobOf(row, nowAt),
       ...data,
-      steps: stored.steps.map(({ laid: _, ...step }, i) =>
+      steps: before.steps.map(({ laid: _, ...step }, i) =>
         actuals?.index === i ? { ...step, ...actuals } : step,
       ),
     })
@@ -116,7 +109,7 @@ function asPlanned(job: FloorJob): FloorJob {
 
 async function saveJob(
   tx: Tx,
-  row: FoundJob,
+  row: StoredJob,
   next: FloorJob,
   data: NonNullable<JobChange['data']>,
   products: ProductsById,

@@ -1,31 +1,22 @@
 import { type MilestoneName, milestoneNames, ruleOf } from '../../domain/cure/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { can } from '../../domain/job/index.ts'
 import { checkWords } from '../cure/coatCheck.ts'
 import { degreesWords } from '../cure/degreesWords.ts'
 import type { Desk } from '../desk/desk.ts'
 import { durationWords } from '../desk/shopWords.ts'
 import { coatsOf, type ProductsById } from '../floor/cureMarks.ts'
-import { type JobRow, jobRows } from '../floor/jobRows.ts'
-import { loadFloor } from '../floor/loadFloor.ts'
-import { productsById } from '../setUp/soldTreatments.ts'
+import type { JobRow } from '../floor/jobRows.ts'
+import { otherVisits } from '../floor/vehicleFree.ts'
 import type { JobCureView } from './jobCureViews.ts'
+import { jobOnFloor } from './jobOnFloor.ts'
 import { layerViews } from './layerViews.ts'
 import { slipOf } from './slip.ts'
-
-/** How far a job can slip and still be followed, in minutes. */
-const reachMin = 45 * 1440
 
 /** The layers of a job and the conditions they were laid in, its heated cures, and what to do where its promise slips. */
 export async function jobCure(desk: Desk, { id }: { id: string }): Promise<JobCureView> {
   const tx = desk.store.read
   const nowAt = desk.now()
-  const floor = await loadFloor(tx, nowAt, nowAt + reachMin)
-  const [job] = await jobRows(tx, floor, { id })
-  if (!job) throw new Refusal('missing', 'id', id, 'This job is not there; look at the board again.')
-  const products = await productsById(
-    tx,
-    job.steps.flatMap(step => step.productId ?? []),
-  )
+  const { floor, job, products } = await jobOnFloor(tx, nowAt, id)
   const checks = await tx.conditionCheck.findMany({ where: { jobId: id }, orderBy: { at: 'asc' } })
   const { units } = floor.shop
   // Of a step begun anew the last check counts; the earlier ones stay in the database.
@@ -42,7 +33,7 @@ export async function jobCure(desk: Desk, { id }: { id: string }): Promise<JobCu
   const laid = job.steps.flatMap(step => step.laid ?? [])
   return {
     layers: layerViews(job, products, conditions, nowAt),
-    canHeat: job.status === 'inShop' && laid.length > 0,
+    canHeat: can(job, 'work') && laid.length > 0,
     heatRows: [
       ...new Set(
         laid.flatMap(({ profile }) =>
@@ -62,7 +53,7 @@ export async function jobCure(desk: Desk, { id }: { id: string }): Promise<JobCu
       note,
       who,
     })),
-    slip: slipOf(floor, job, products),
+    slip: slipOf(floor, job, products, await otherVisits(tx, nowAt, job)),
     rules: rulesOf(job, products),
   }
 }

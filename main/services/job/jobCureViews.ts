@@ -30,14 +30,15 @@ export interface HeatingView {
   who: string
 }
 
-/** A promise that the cure or the work no longer keeps, and what may be done about it. */
+/** A promise that no longer holds, or that somebody is missing for, and what may be done about it. */
 export interface SlipView {
   lateMin: number
   /** The first handover possible as everything stands. */
   nextAt: number
-  /** Another place for the rest of the job that gets the car home sooner than that; null where there is none. */
-  sooner: { position: number; bayId: string; bayName: string; startAt: number; handoverAt: number } | null
-  message: { to: string | null; subject: string; text: string }
+  /** Another place, or other people, for the rest of the job: sooner than that, or with nobody missing. Null: none. */
+  place: { position: number; bayId: string; bayName: string; startAt: number; handoverAt: number } | null
+  /** Null where the promise still holds. */
+  message: { to: string | null; subject: string; text: string } | null
 }
 
 export interface JobCureView {

@@ -35,9 +35,11 @@ const words: Record<string, (detail: Detail, when: When) => string> = {
 }
 
 function againstWords(detail: Detail): string {
-  const { at, safeAt, undone } = detail as { at: number; safeAt: number; undone: string[] }
+  const { at, safeAt, undone } = detail as { at: number; safeAt?: number; undone: string[] }
   const parts = [
-    ...(at < safeAt ? [`${durationWords(safeAt - at)} before the profile's earliest`] : []),
+    ...(safeAt !== undefined && at < safeAt
+      ? [`${durationWords(safeAt - at)} before the profile's earliest`]
+      : []),
     ...(undone?.length > 0 ? [`${listWords(undone)} not finished`] : []),
   ]
   return parts.length > 0 ? `, ${listWords(parts)}` : ''

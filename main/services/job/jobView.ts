@@ -1,5 +1,5 @@
+import { can, isCalledOff, isMovableFrom, isOver, lastRecorded, notYet } from '../../domain/job/index.ts'
 import { sumMinor } from '../../domain/money/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
 import { reasonText, type Violation } from '../../domain/schedule/index.ts'
 import type { Condition, Finish, SizeClass, Stage } from '../../domain/shop/index.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -9,39 +9,28 @@ import { conflictsOn } from '../floor/conflicts.ts'
 import { coatOfHold, coatsOf, leavingTimes, marksOf, type ProductsById } from '../floor/cureMarks.ts'
 import type { Floor } from '../floor/floor.ts'
 import { projectJob } from '../floor/floorProjection.ts'
-import { type JobRow, jobRows, plateWords, vehicleWords } from '../floor/jobRows.ts'
-import { loadFloor } from '../floor/loadFloor.ts'
+import { type JobRow, plateWords, vehicleWords } from '../floor/jobRows.ts'
 import { profilesIn } from '../floor/profilesIn.ts'
-import { isMovable, stayViews } from '../floor/stayViews.ts'
-import type { JobStatus } from '../floor/views.ts'
-import { productsById } from '../setUp/soldTreatments.ts'
+import { stayViews } from '../floor/stayViews.ts'
 import { cautionWords, cureWords } from './cautions.ts'
 import { jobHistory } from './jobHistory.ts'
+import { jobOnFloor } from './jobOnFloor.ts'
 import type { JobStepView, JobView } from './views.ts'
-
-/** How far a job can slip and still be followed, in minutes. */
-const reachMin = 45 * 1440
 
 /** Everything about one job, as it now stands. */
 export async function getJob(desk: Desk, { id }: { id: string }): Promise<JobView> {
   const tx = desk.store.read
   const nowAt = desk.now()
-  const floor = await loadFloor(tx, nowAt, nowAt + reachMin)
-  const [job] = await jobRows(tx, floor, { id })
-  if (!job) throw new Refusal('missing', 'id', id, 'This job is not there; look at the board again.')
-  const products = await productsById(
-    tx,
-    job.steps.flatMap(step => step.productId ?? []),
-  )
+  const { floor, job, products } = await jobOnFloor(tx, nowAt, id)
   const conflicts = conflictsOn(floor)
   const when = (at: number) => minuteWords(at, floor.zone, nowAt)
   const lateMin = Math.max(0, job.handoverAt - job.promisedAt)
-  const { vehicle, customer, status } = job
+  const { vehicle, customer } = job
   return {
     id,
     number: job.number,
     version: job.version,
-    status: status as JobStatus,
+    status: job.status,
     nowAt,
     zone: floor.zone,
     customer: { id: customer.id, name: customer.name, phone: customer.phone, email: customer.email },
@@ -65,9 +54,11 @@ export async function getJob(desk: Desk, { id }: { id: string }): Promise<JobVie
     promisedAt: job.promisedAt,
     handoverAt: job.handoverAt,
     leftAt: job.leftAt,
+    coated: coatsOf(job.steps, products).length > 0,
     ...leavingTimes(job.steps, products),
     lateMin,
-    lateWords: lateMin === 0 || isOver(status) ? null : lateWords(job, lateMin, when),
+    lateWords: lateMin === 0 || isOver(job) ? null : lateWords(job, lateMin, when),
+    uncovered: conflicts.some(conflict => conflict.jobId === id && conflict.uncovered),
     conflicts: [
       ...new Set([
         ...conflicts.filter(conflict => conflict.jobId === id).map(conflict => conflict.words),
@@ -77,15 +68,15 @@ export async function getJob(desk: Desk, { id }: { id: string }): Promise<JobVie
     cureWords: rulingCoats(job, products).map(coat => cureWords(coat, nowAt, when)),
     cautions: cautionsOf(job, products),
     steps: stepViews(job, floor, products),
-    stays: isGone(status) ? [] : stayViews(job, floor, products, conflicts),
+    stays: isCalledOff(job) ? [] : stayViews(job, floor, products, conflicts),
     profiles: profilesIn(products),
     can: {
-      confirm: status === 'held' || status === 'lapsed',
-      arrive: status === 'booked',
-      handOver: status === 'inShop',
-      promise: status === 'booked' || status === 'inShop',
-      cancel: status === 'booked' || status === 'held',
-      move: job.steps.some(step => isMovable(job, step.position)),
+      confirm: can(job, 'confirm'),
+      arrive: can(job, 'arrive'),
+      handOver: can(job, 'handOver'),
+      promise: can(job, 'promise'),
+      cancel: can(job, 'cancel'),
+      move: can(job, 'move') && job.steps.some((_, i) => isMovableFrom(job.steps, i)),
     },
     history: await jobHistory(tx, id, at => dayWords(at, floor.zone)),
   }
@@ -95,14 +86,6 @@ export async function getJob(desk: Desk, { id }: { id: string }): Promise<JobVie
 function rulingCoats(job: JobRow, products: ProductsById) {
   const last = new Map(coatsOf(job.steps, products).map(coat => [coat.product.id, coat]))
   return [...last.values()]
-}
-
-function isGone(status: string): boolean {
-  return status === 'cancelled' || status === 'lapsed'
-}
-
-function isOver(status: string): boolean {
-  return isGone(status) || status === 'handedOver'
 }
 
 function lateWords(job: JobRow, lateMin: number, when: (at: number) => string): string {
@@ -135,9 +118,7 @@ function brokenWords(floor: Floor, job: JobRow, products: ProductsById): string[
 
 /** A line for each chemical still to be handled. */
 function cautionsOf(job: JobRow, products: ProductsById): string[] {
-  const ahead = job.steps.filter(
-    step => step.kind === 'work' && step.actualEndAt === null && !isOver(job.status),
-  )
+  const ahead = job.steps.filter(step => step.kind === 'work' && step.actualEndAt === null && !isOver(job))
   const ids = new Set(ahead.flatMap(step => step.productId ?? []))
   return [...products.values()]
     .filter(({ id, kind }) => ids.has(id) && kind !== 'consumable')
@@ -146,16 +127,11 @@ function cautionsOf(job: JobRow, products: ProductsById): string[] {
 
 function stepViews(job: JobRow, floor: Floor, products: ProductsById): JobStepView[] {
   const { steps } = job
-  const here = job.status === 'inShop'
+  const here = can(job, 'work')
   const coats = coatsOf(steps, products)
   const blockSteps = steps.map(step => ({ ...step, crew: [] }))
-  const lastTimed = steps.findLastIndex(step => step.actualStartAt !== null)
-  const next = steps.findIndex(step => step.kind === 'work' && step.actualEndAt === null)
   return steps.map((step, i) => {
-    const before = steps[i - 1]
-    const readyAt = before ? before.endAt + (step.waitMin ?? 0) : 0
     const coat = step.kind === 'hold' ? coatOfHold(coats, i, step.productId) : null
-    const begun = step.actualStartAt !== null
     return {
       position: step.position,
       kind: step.kind as 'work' | 'hold',
@@ -182,9 +158,9 @@ function stepViews(job: JobRow, floor: Floor, products: ProductsById): JobStepVi
             },
       cure: coat && marksOf(coat),
       can: {
-        start: here && i === next && !begun && readyAt <= floor.nowAt,
-        finish: here && i === next && begun,
-        reopen: here && i === lastTimed,
+        start: here && step.kind === 'work' && notYet(steps, i, floor.nowAt) === null,
+        finish: here && step.actualStartAt !== null && step.actualEndAt === null,
+        reopen: here && i === lastRecorded(steps),
       },
     }
   })

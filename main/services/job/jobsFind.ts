@@ -1,6 +1,6 @@
+import { isOver, statusAt } from '../../domain/job/index.ts'
 import type { Desk } from '../desk/desk.ts'
 import { plateWords, vehicleWords } from '../floor/jobRows.ts'
-import type { JobStatus } from '../floor/views.ts'
 import { findCustomers } from '../records/customersFind.ts'
 import type { FoundJobView } from './views.ts'
 
@@ -27,6 +27,7 @@ export async function findJobsBy(desk: Desk, { text }: { text: string }): Promis
       id: true,
       number: true,
       status: true,
+      heldUntilAt: true,
       dropOffAt: true,
       handoverAt: true,
       customer: { select: { name: true } },
@@ -34,12 +35,15 @@ export async function findJobsBy(desk: Desk, { text }: { text: string }): Promis
     },
     orderBy: { number: 'desc' },
   })
-  const over = (status: string) => !['held', 'booked', 'inShop'].includes(status)
-  rows.sort((a, b) => Number(over(a.status)) - Number(over(b.status)))
+  const nowAt = desk.now()
+  const jobs = rows.map(({ heldUntilAt, ...row }) => ({
+    ...row,
+    status: statusAt({ ...row, heldUntilAt }, nowAt),
+  }))
+  jobs.sort((a, b) => Number(isOver(a)) - Number(isOver(b)))
   return {
-    jobs: rows.slice(0, most).map(({ customer, vehicle, ...row }) => ({
+    jobs: jobs.slice(0, most).map(({ customer, vehicle, ...row }) => ({
       ...row,
-      status: row.status as JobStatus,
       customerName: customer.name,
       plate: plateWords(vehicle.plate),
       vehicleWords: vehicleWords(vehicle),

@@ -1,37 +1,48 @@
 /** A promise that slips: the next one possible, a sooner place for the rest of the job, and words for the owner. */
+import { can, isMovableFrom } from '../../domain/job/index.ts'
 import { promise } from '../../domain/schedule/index.ts'
 import { dayWords } from '../desk/shopWords.ts'
-import { leavingTimes, type ProductsById } from '../floor/cureMarks.ts'
+import { conflictsOn } from '../floor/conflicts.ts'
+import { coatsOf, leavingTimes, type ProductsById } from '../floor/cureMarks.ts'
 import type { Floor } from '../floor/floor.ts'
 import { gridDown } from '../floor/floorGrid.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import { plateWords, vehicleWords } from '../floor/jobRows.ts'
-import { moveCase, moveGround } from '../floor/movePlan.ts'
-import { isMovable } from '../floor/stayViews.ts'
+import { moveCase, restOfJob } from '../floor/movePlan.ts'
+import { type OtherVisit, visitInTheWay } from '../floor/vehicleFree.ts'
 import type { SlipView } from './jobCureViews.ts'
 
-/** What to do about a promise no longer kept; null where it is kept. */
-export function slipOf(floor: Floor, job: JobRow, products: ProductsById): SlipView | null {
-  const lateMin = job.handoverAt - job.promisedAt
-  if (lateMin <= 0 || (job.status !== 'inShop' && job.status !== 'booked')) return null
+/** What to do about a promise no longer kept, or for which somebody is missing; null where neither is so. */
+export function slipOf(
+  floor: Floor,
+  job: JobRow,
+  products: ProductsById,
+  visits: readonly OtherVisit[],
+): SlipView | null {
+  if (!can(job, 'promise')) return null
+  const lateMin = Math.max(0, job.handoverAt - job.promisedAt)
+  const uncovered = conflictsOn(floor).some(conflict => conflict.jobId === job.id && conflict.uncovered)
+  if (lateMin === 0 && !uncovered) return null
+  const place = soonestPlace(floor, job, visits)
   return {
     lateMin,
     nextAt: job.handoverAt,
-    sooner: soonerPlace(floor, job),
-    message: messageOf(floor, job, products),
+    place: place && (uncovered || place.handoverAt < job.handoverAt) ? place : null,
+    message: lateMin > 0 ? messageOf(floor, job, products) : null,
   }
 }
 
 /** Lays what has not begun anew, wherever it gets the car home soonest, everything booked kept as it is. */
-function soonerPlace(floor: Floor, job: JobRow): SlipView['sooner'] {
+function soonestPlace(floor: Floor, job: JobRow, visits: readonly OtherVisit[]): SlipView['place'] {
   const index = job.steps.findIndex(step => step.kind === 'work' && step.actualStartAt === null)
   const step = job.steps[index]
-  if (!step || !isMovable(job, step.position)) return null
-  const ground = moveGround(floor, job, index)
-  const to = ground.latestAt === null ? null : gridDown(floor, ground.latestAt)
-  if (to !== null && to < ground.earliestAt) return null
-  const offer = promise(moveCase(ground, { bays: ground.bays, from: ground.earliestAt, to })).soonest
-  if (!offer.feasible || offer.handover >= job.handoverAt) return null
+  if (!step || !can(job, 'move') || !isMovableFrom(job.steps, index)) return null
+  const { bays, earliestAt, latestAt, ...rest } = restOfJob(floor, job, index, visits)
+  const to = latestAt === null ? null : gridDown(floor, latestAt)
+  if (to !== null && to < earliestAt) return null
+  const offer = promise(moveCase(rest, { bays, from: earliestAt, to })).soonest
+  const dropOffAt = index === 0 && offer.feasible ? offer.dropOff : job.dropOffAt
+  if (!offer.feasible || visitInTheWay(floor, visits, { dropOffAt, handoverAt: offer.handover })) return null
   const first = offer.plan.steps[0]!
   return {
     position: step.position,
@@ -43,7 +54,7 @@ function soonerPlace(floor: Floor, job: JobRow): SlipView['sooner'] {
 }
 
 /** A draft for the desk to send by hand. It says when, and whose figure it is; never that a coating is safe. */
-function messageOf(floor: Floor, job: JobRow, products: ProductsById): SlipView['message'] {
+function messageOf(floor: Floor, job: JobRow, products: ProductsById): NonNullable<SlipView['message']> {
   const when = (at: number) => dayWords(at, floor.zone)
   const car = [
     vehicleWords(job.vehicle),
@@ -52,7 +63,9 @@ function messageOf(floor: Floor, job: JobRow, products: ProductsById): SlipView[
   const cold = curesSlower(job, products)
   const why = cold
     ? 'The coating is curing more slowly than planned, because the bay is colder than the temperature its figures hold at. We keep the car until the time its maker gives has passed.'
-    : 'The work is taking longer than planned, and the coating needs its full time to cure after it.'
+    : coatsOf(job.steps, products).length > 0
+      ? 'The work is taking longer than planned, and the coating needs its full time to cure after it.'
+      : 'The work is taking longer than planned.'
   return {
     to: job.customer.email,
     subject: `Your car: ready ${when(job.handoverAt)}`,

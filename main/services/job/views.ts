@@ -57,6 +57,8 @@ export interface JobView {
   /** The handover as now projected. */
   handoverAt: number
   leftAt: number | null
+  /** Something that cures is laid, or is to be: `safeAt` is then its profile's figure, else when the work is done. */
+  coated: boolean
   /** Which rule each comes from is said in `cureWords`. */
   safeAt: number
   advisedAt: number
@@ -64,6 +66,8 @@ export interface JobView {
   lateMin: number
   /** The slip, the conflicts and the cautions, in words. */
   lateWords: string | null
+  /** Somebody a step of it needs is away; `conflicts` say who. */
+  uncovered: boolean
   conflicts: string[]
   cureWords: string[]
   cautions: string[]
@@ -92,16 +96,4 @@ export interface FoundJobView {
   customerName: string
   plate: string
   vehicleWords: string
-}
-
-export interface JobPlanView {
-  steps: {
-    bayId: string
-    startAt: number
-    endAt: number
-    crewIds: string[]
-    /** The one move inside a hold. */
-    moved: { bayId: string; at: number } | null
-  }[]
-  handoverAt: number
 }

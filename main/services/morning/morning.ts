@@ -78,7 +78,7 @@ export async function morningSheet(desk: Desk, { date }: { date: string }): Prom
     moves: movesOf(day, booked),
     cures,
     moments: momentsOf(day, cures),
-    handovers: handoversOf(day, booked),
+    handovers: handoversOf(day, booked, conflicts),
     cautions: cautionLines(usedOn(day, booked)),
   }
 }

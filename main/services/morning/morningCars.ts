@@ -1,6 +1,7 @@
 /** Cars that come, change bays and go home on a day. */
 import { showPhone } from '../../domain/vehicle/index.ts'
 import { sentence } from '../desk/shopWords.ts'
+import type { Conflict } from '../floor/conflicts.ts'
 import { leavingTimes } from '../floor/cureMarks.ts'
 import { jobStays } from '../floor/floorJobs.ts'
 import type { JobRow } from '../floor/jobRows.ts'
@@ -46,7 +47,12 @@ export function movesOf(day: Day, rows: readonly JobRow[]): MorningView['moves']
 }
 
 /** Who goes home, in order; on today's sheet also cars that should be gone. */
-export function handoversOf(day: Day, rows: readonly JobRow[]): MorningView['handovers'] {
+export function handoversOf(
+  day: Day,
+  rows: readonly JobRow[],
+  conflicts: readonly Conflict[],
+): MorningView['handovers'] {
+  const uncovered = new Set(conflicts.filter(each => each.uncovered).map(each => each.jobId))
   return rows
     .filter(
       ({ status, handoverAt, leftAt }) =>
@@ -62,6 +68,7 @@ export function handoversOf(day: Day, rows: readonly JobRow[]): MorningView['han
         safeAt,
         advisedAt,
         late: isLate(row),
+        uncovered: uncovered.has(row.id),
         leftAt: row.leftAt,
         words: leavingWords(day, safeAt, advisedAt),
       }

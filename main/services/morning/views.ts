@@ -78,6 +78,8 @@ export interface MorningView {
     safeAt: number
     advisedAt: number
     late: boolean
+    /** Somebody a step of it needs is away. */
+    uncovered: boolean
     leftAt: number | null
     words: string
   })[]

@@ -122,7 +122,7 @@ async function stayEvents(
     ...standingJobs(nowAt),
   })
   return rows.flatMap(row => {
-    const job: FloorJob = floorJobOf(row)
+    const job: FloorJob = floorJobOf(row, nowAt)
     const { vehicle, customer } = row
     const car = [vehicle.plate, vehicleWords(vehicle), customer.name].filter(Boolean).join(', ')
     return jobStays(job).map((stay, i): CalendarEvent => {

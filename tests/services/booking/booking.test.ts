@@ -1,7 +1,9 @@
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { atWall, zonedOf } from '../../../main/domain/calendar/index.ts'
+import type { PlannedStep } from '../../../main/domain/schedule/index.ts'
 import { confirmPlace, holdPlace, releasePlace } from '../../../main/services/booking/booking.ts'
-import { type OffersInput, offers } from '../../../main/services/booking/offers.ts'
+import type { OffersInput } from '../../../main/services/booking/inputs.ts'
+import { offers } from '../../../main/services/booking/offers.ts'
 import type { OffersView, OfferView } from '../../../main/services/booking/views.ts'
 import { saveVehicle } from '../../../main/services/records/vehicles.ts'
 import { brokenLaws } from '../floorLaws.ts'
@@ -62,7 +64,7 @@ test('A two-layer coating is offered, held, confirmed and still there', async ()
   // Prices in cents: 480.00 and 1,299.00.
   expect([view.priceMinor, view.currency]).toEqual([177_900, 'USD'])
   const offer = feasible(view.soonest)
-  const coatEnd = offer.plan.steps[5]!.endAt
+  const coatEnd = offer.plan.steps[5]!.end
   expect(offer.safeAt - coatEnd).toBe(240)
   expect(offer.advisedAt - coatEnd).toBe(720)
   expect(offer.handoverAt).toBeGreaterThanOrEqual(offer.safeAt)
@@ -86,7 +88,7 @@ test('A two-layer coating is offered, held, confirmed and still there', async ()
     safeAt: offer.safeAt,
     number: 1,
   })
-  expect(job.steps.map(step => step.startAt)).toEqual(offer.plan.steps.map(step => step.startAt))
+  expect(job.steps.map(step => step.startAt)).toEqual(offer.plan.steps.map(step => step.start))
   expect(job.treatments.map(treatment => treatment.priceMinor).sort()).toEqual([129_900, 48_000])
   expect(await brokenLaws(desk)).toEqual([])
 })
@@ -120,37 +122,19 @@ test('A plan that is nobody’s offer is refused, whatever it says', async () =>
     condition: 'good' as const,
     treatmentIds: [shop.treatments.twoLayers],
   }
-  const bent = (bend: (plan: OfferView['plan']) => void) => {
-    const plan = structuredClone(offer.plan)
-    bend(plan)
-    return holdPlace(desk, { ...input, plan })
-  }
-  await expect(
-    bent(plan => {
-      plan.handoverAt -= 60
-    }),
-  ).rejects.toThrow(/ends .*, after the handover/)
-  await expect(
-    bent(plan => {
-      plan.steps[4]!.startAt -= 30
-      plan.steps[4]!.endAt -= 30
-    }),
-  ).rejects.toThrow('Second layer')
-  await expect(
-    bent(plan => {
-      plan.steps[2]!.bayId = shop.bays['Bay 1']!
-    }),
-  ).rejects.toThrow('not equipped for clean work')
-  await expect(
-    bent(plan => {
-      plan.steps[2]!.crewIds = [shop.crew.Mika!]
-    }),
-  ).rejects.toThrow('does not have the skill coating')
-  await expect(
-    bent(plan => {
-      plan.steps.pop()
-    }),
-  ).rejects.toThrow('the plan has 5 steps, the job 6')
+  const { plan } = offer
+  const bent = (changed: Partial<OfferView['plan']>) =>
+    holdPlace(desk, { ...input, plan: { ...plan, ...changed } })
+  const bentStep = (index: number, change: (step: PlannedStep) => Partial<PlannedStep>) =>
+    bent({ steps: plan.steps.map((step, i) => (i === index ? { ...step, ...change(step) } : step)) })
+  await expect(bent({ handover: plan.handover - 60 })).rejects.toThrow(/ends .*, after the handover/)
+  const sooner = bentStep(4, ({ start, end }) => ({ start: start - 30, end: end - 30 }))
+  await expect(sooner).rejects.toThrow('Second layer')
+  const wet = bentStep(2, () => ({ bay: shop.bays['Bay 1']! }))
+  await expect(wet).rejects.toThrow('not equipped for clean work')
+  const unskilled = bentStep(2, () => ({ crew: [shop.crew.Mika!] }))
+  await expect(unskilled).rejects.toThrow('does not have the skill coating')
+  await expect(bent({ steps: plan.steps.slice(0, -1) })).rejects.toThrow('the plan has 5 steps, the job 6')
   expect(await desk.store.read.job.count()).toBe(0)
 })
 

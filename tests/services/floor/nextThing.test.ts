@@ -74,8 +74,8 @@ test('Where the rest of a late job fits elsewhere sooner, that place is offered,
   const late = await job(desk, id)
   const { slip } = await jobCure(desk, { id })
   expect(slip).toMatchObject({ nextAt: late.handoverAt, lateMin: late.lateMin })
-  expect(slip!.message.text).toContain('taking longer than planned')
-  const { position, bayId, startAt, handoverAt } = slip!.sooner!
+  expect(slip?.message?.text).toContain('taking longer than planned')
+  const { position, bayId, startAt, handoverAt } = slip!.place!
   expect(handoverAt).toBeLessThan(slip!.nextAt)
   await moveStay(desk, { jobId: id, version: late.version, position, bayId, startAt })
   const moved = await job(desk, id)
@@ -88,5 +88,5 @@ test('Where nothing is sooner, only the next time is offered', async () => {
   await does(desk, id, 0)
   setWall(desk, '15T14:00')
   const { slip } = await jobCure(desk, { id })
-  expect(slip).toMatchObject({ nextAt: (await job(desk, id)).handoverAt, sooner: null })
+  expect(slip).toMatchObject({ nextAt: (await job(desk, id)).handoverAt, place: null })
 })

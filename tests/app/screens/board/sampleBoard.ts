@@ -50,6 +50,7 @@ export function board(stays: StayView[]): BoardView {
     open: [0, 1, 2].map(day => ({ from: at(day, 8), to: at(day, 18) })),
     bays: ['a', 'b', 'c'].map(id => ({ id, name: id, capabilities: [], closures: [] })),
     stays,
+    slips: [],
     profiles: {},
   }
 }

@@ -1,0 +1,33 @@
+import type { Tx } from '../../store/store.ts'
+import type { Conflict } from '../floor/conflicts.ts'
+import type { Floor } from '../floor/floor.ts'
+import { plateWords } from '../floor/jobRows.ts'
+import { isLate } from '../floor/stayViews.ts'
+import type { PromiseAtRisk } from './views.ts'
+
+/** Every promise of the floor that slips, or that somebody is missing for, soonest first. A held place has none yet. */
+export async function slipsOf(
+  tx: Tx,
+  floor: Floor,
+  conflicts: readonly Conflict[],
+): Promise<PromiseAtRisk[]> {
+  const missing = new Map(conflicts.filter(each => each.uncovered).map(each => [each.jobId, each.words]))
+  const jobs = floor.jobs.filter(job => job.status !== 'held' && (isLate(job) || missing.has(job.id)))
+  if (jobs.length === 0) return []
+  const rows = await tx.job.findMany({
+    where: { id: { in: jobs.map(job => job.id) } },
+    select: { id: true, customer: { select: { name: true } } },
+  })
+  const names = new Map(rows.map(row => [row.id, row.customer.name]))
+  return jobs
+    .map(job => ({
+      jobId: job.id,
+      plate: plateWords(job.plate),
+      customerName: names.get(job.id) ?? '',
+      promisedAt: job.promisedAt,
+      handoverAt: job.handoverAt,
+      late: isLate(job),
+      uncovered: missing.get(job.id) ?? null,
+    }))
+    .sort((a, b) => a.promisedAt - b.promisedAt)
+}

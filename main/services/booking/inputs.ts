@@ -1,0 +1,53 @@
+/** What the booking acts are sent. */
+import { z } from 'zod'
+import { conditions } from '../../domain/shop/index.ts'
+import { date, finish, id, minute, sizeClass, version } from '../desk/inputs.ts'
+
+const treatmentIds = z.array(id).min(1, 'Choose at least one treatment.').max(20)
+const condition = z.enum(conditions)
+
+export const offersInput = z.object({
+  sizeClass,
+  condition,
+  /** Gloss unless said otherwise. */
+  finish: finish.optional(),
+  treatmentIds,
+  askedDate: date.optional(),
+})
+export type OffersInput = z.infer<typeof offersInput>
+
+/** A plan as the scheduler makes it: an offer's comes back as it went out. */
+const plan = z.object({
+  steps: z
+    .array(
+      z.object({
+        bay: id,
+        start: minute,
+        end: minute,
+        crew: z.array(id).max(20).readonly(),
+        moved: z.object({ bay: id, at: minute }).optional(),
+      }),
+    )
+    .min(1)
+    .max(200)
+    .readonly(),
+  handover: minute,
+})
+
+export const holdInput = z.object({
+  vehicleId: id,
+  condition,
+  treatmentIds,
+  askedDate: date.optional(),
+  plan,
+  /** How long to hold it, in minutes; half an hour unless said otherwise. */
+  holdMin: z
+    .int()
+    .min(1, 'Hold it for at least a minute.')
+    .max(7 * 1440, 'Hold it for a week at most.')
+    .optional(),
+})
+export type HoldInput = z.infer<typeof holdInput>
+
+export const heldPlace = z.object({ jobId: id, version })
+export type HeldPlace = z.infer<typeof heldPlace>

@@ -1,0 +1,5 @@
+/** How far ahead a promise looks, in minutes after the later of today and the asked day. */
+export const horizonMin = 120 * 1440
+
+/** How far ahead a day may be asked for, in minutes: nobody knows their crew and hours later than that. */
+export const farthestAskedMin = 2 * 366 * 1440

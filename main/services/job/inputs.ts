@@ -1,0 +1,34 @@
+/** What the acts on a job are sent. */
+import { z } from 'zod'
+import { accepted, id, minute, oneRow, position, text } from '../desk/inputs.ts'
+import { draws } from '../shelf/inputs.ts'
+
+export const oneJob = z.object({ id })
+
+export const jobSearch = z.object({ text: z.string().max(200) })
+
+/** An act that happened at a minute; now unless said otherwise. */
+export const timedAct = oneRow.extend({ at: minute.optional() })
+export type TimedAct = z.infer<typeof timedAct>
+
+const stepAct = timedAct.extend({ position })
+
+/** With the reason, where a coat is begun outside what its profile asks; `accepted`: its bay or its people are taken. */
+export const startStepInput = stepAct.extend({ reason: text.optional(), accepted })
+export type StartStepInput = z.infer<typeof startStepInput>
+
+/** With what it drew, where the crew says so at once; else that waits for the close of day. */
+export const finishStepInput = stepAct.extend({ draws: draws.optional() })
+export type FinishStepInput = z.infer<typeof finishStepInput>
+
+export const takeBackInput = oneRow.extend({ position: position.optional() })
+export type TakeBackInput = z.infer<typeof takeBackInput>
+
+export const handOverInput = timedAct.extend({ reason: text.optional() })
+export type HandOverInput = z.infer<typeof handOverInput>
+
+export const promiseInput = oneRow.extend({ promisedAt: minute })
+export type PromiseInput = z.infer<typeof promiseInput>
+
+export const cancelInput = oneRow.extend({ reason: text })
+export type CancelInput = z.infer<typeof cancelInput>

@@ -1,0 +1,26 @@
+import { sentence } from '../desk/shopWords.ts'
+import type { Floor } from '../floor/floor.ts'
+import { type FloorJob, type FloorStep, jobStays } from '../floor/floorJobs.ts'
+
+/**
+ * What of a step to be begun at the minute `at` is taken by cars that are here, in sentences: its bay stood in, its
+ * people in the middle of other work. What really happens is never refused, but it is asked about.
+ */
+export function takenFor(floor: Floor, { id }: FloorJob, step: FloorStep, at: number): string[] {
+  const bay = floor.bayNames.get(step.bayId) ?? 'Its bay'
+  return floor.jobs
+    .filter(other => other.id !== id && other.status === 'inShop')
+    .flatMap(other => {
+      const whose = floor.jobNames.get(other.id) ?? 'another car'
+      const stands = jobStays(other).some(stay => stay.bay === step.bayId && stay.from <= at && at < stay.to)
+      const working = other.steps.filter(each => each.actualStartAt !== null && each.actualEndAt === null)
+      const busy = working.flatMap(each =>
+        each.crewIds
+          .filter(crewId => step.crewIds.includes(crewId))
+          .map(
+            crewId => `${floor.crewNames.get(crewId) ?? 'somebody'} is still on "${each.name}" of ${whose}`,
+          ),
+      )
+      return [...(stands ? [`${bay} is taken by ${whose}`] : []), ...busy].map(sentence)
+    })
+}
