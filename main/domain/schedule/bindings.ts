@@ -83,7 +83,7 @@ function crewBinding(kase: Case, skill: string, better: Plan): Binding {
   for (const [i, placed] of better.steps.entries()) {
     const step = kase.newJob.steps[i]!
     if (step.kind === 'hold' || step.skill !== skill) continue
-    if (chooseTeam(ground, step, placed.start, placed.end, nobody)) continue
+    if (chooseTeam(ground, step, placed, nobody)) continue
     const starts = startsOf(ground, step, placed.start, kase.horizon)
     const k = starts.from[firstAtLeast(starts.to, gridCeil(ground, placed.start))]
     return {

@@ -1,5 +1,5 @@
 import { checkBays } from './checkBays.ts'
-import { checkTeam } from './checkTeam.ts'
+import { checkTeam, type StepAt } from './checkTeam.ts'
 import { endOfWork, isDoorOpen, type OpenTime, openingAt, openTime } from './openTime.ts'
 import type { Violation } from './reasons.ts'
 import type { Case, Plan, PlannedStep, Step } from './types.ts'
@@ -17,10 +17,11 @@ export function checkPlan(kase: Case, plan: Plan): Violation[] {
   const found: Violation[] = []
   steps.forEach((step, i) => {
     const placed = plan.steps[i]!
-    found.push(...checkTimes(kase, hours, step, placed, i))
+    const at: StepAt = { kase, hours, step, placed, index: i }
+    found.push(...checkTimes(at))
     if (i > 0) found.push(...checkWait(step, plan.steps[i - 1]!, placed, i))
-    found.push(...checkTeam(kase, hours, step, placed, i))
-    if (placed.moved) found.push(...checkHoldMove(kase, hours, step, placed, i))
+    found.push(...checkTeam(at))
+    if (placed.moved) found.push(...checkHoldMove(at, placed.moved))
   })
   found.push(...checkDoors(kase, hours, plan), ...checkBays(kase, plan))
   return found
@@ -30,7 +31,7 @@ function onGrid(kase: Case, t: number): boolean {
   return Number.isInteger((t - (kase.gridFrom ?? 0)) / kase.grid)
 }
 
-function checkTimes(kase: Case, hours: OpenTime, step: Step, placed: PlannedStep, i: number): Violation[] {
+function checkTimes({ kase, hours, step, placed, index: i }: StepAt): Violation[] {
   const found: Violation[] = []
   const { start, end } = placed
   const range = { step: i, from: start, to: end }
@@ -53,7 +54,13 @@ function checkTimes(kase: Case, hours: OpenTime, step: Step, placed: PlannedStep
   return found
 }
 
-function checkWait(step: Step, before: PlannedStep, placed: PlannedStep, i: number): Violation[] {
+/** A wait between two steps that is too short or too long. */
+export function checkWait(
+  step: Step,
+  before: { readonly end: number },
+  placed: { readonly start: number },
+  i: number,
+): Violation[] {
   const wait = placed.start - before.end
   const range = { step: i, from: before.end, to: placed.start }
   if (wait < (step.waitMin ?? 0)) return [{ ...range, code: 'waitTooShort', minutes: step.waitMin ?? 0 }]
@@ -62,8 +69,10 @@ function checkWait(step: Step, before: PlannedStep, placed: PlannedStep, i: numb
   return []
 }
 
-function checkHoldMove(kase: Case, hours: OpenTime, step: Step, placed: PlannedStep, i: number): Violation[] {
-  const { at, bay } = placed.moved!
+function checkHoldMove(
+  { kase, hours, step, placed, index: i }: StepAt,
+  { at, bay }: NonNullable<PlannedStep['moved']>,
+): Violation[] {
   const after = step.kind === 'hold' ? step.moveAfter : undefined
   const range = { step: i, bay, from: placed.start, to: at }
   const found: Violation[] = []

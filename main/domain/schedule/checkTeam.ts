@@ -4,14 +4,18 @@ import type { Violation } from './reasons.ts'
 import { teamSize } from './starts.ts'
 import type { Case, PlannedStep, Step } from './types.ts'
 
+/** A step of a plan to be checked. */
+export interface StepAt {
+  readonly kase: Case
+  readonly hours: OpenTime
+  readonly step: Step
+  readonly placed: PlannedStep
+  /** Its place in the chain. */
+  readonly index: number
+}
+
 /** Too few or too many people on a step, and people who cannot do it or are not there. */
-export function checkTeam(
-  kase: Case,
-  hours: OpenTime,
-  step: Step,
-  placed: PlannedStep,
-  i: number,
-): Violation[] {
+export function checkTeam({ kase, hours, step, placed, index: i }: StepAt): Violation[] {
   const found: Violation[] = []
   const range = { step: i, from: placed.start, to: placed.end }
   const size = teamSize(step)

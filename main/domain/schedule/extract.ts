@@ -3,6 +3,7 @@ import type { Finish } from './handovers.ts'
 import { moveRange } from './holdMoves.ts'
 import { type Layer, type Spot, waitRange } from './layers.ts'
 import { firstAtLeast } from './openTime.ts'
+import { valueAt } from './pieces.ts'
 import type { Reached } from './search.ts'
 import type { Hold, Step } from './types.ts'
 
@@ -14,8 +15,10 @@ export interface Placed {
   moved?: { at: number; bay: number }
 }
 
+/** A start in a layer, and the value of the best way to it. */
 interface Place {
   readonly spot: Spot
+  /** The start, a grid point. */
   readonly k: number
   readonly value: number
 }
@@ -27,25 +30,25 @@ interface Place {
  */
 export function extract(reached: Reached, finish: Finish): Placed[] {
   const { ground, score, layers } = reached
-  const steps = ground.kase.newJob.steps
+  const { steps } = ground.kase.newJob
   const placed: Placed[] = []
   let place: Place = finish
-  for (let l = layers.length - 1; l >= 0; l--) {
+  let l = layers.length - 1
+  while (l >= 0) {
     const layer = layers[l]!
-    const length = lengthAt(layer, place)
-    const start = minuteAt(ground, place.k)
     const step = steps[layer.step]!
-    if (layer.afterMove) {
-      const before = beforeMove(reached, layers[l - 1]!, place, step as Hold)
-      const moved = before.at === undefined ? undefined : { at: before.at, bay: place.spot.bay }
-      placed.unshift({ bay: before.place.spot.bay, start, end: start + length, ...(moved && { moved }) })
+    const start = minuteAt(ground, place.k)
+    const end = start + lengthAt(layer, place)
+    if (layer.afterMove && step.kind === 'hold') {
+      // Two layers tell of this step: by where the hold ends, and by where it began.
+      const before = beforeMove(reached, layers[--l]!, place, step)
+      const moved = before.movedAt === undefined ? undefined : { at: before.movedAt, bay: place.spot.bay }
       place = before.place
-      l--
-    } else placed.unshift({ bay: place.spot.bay, start, end: start + length })
-    if (l > 0) {
-      const toll = score.bayToll(layer.step, place.spot.bay)
-      place = beforeStep(reached, layers[l - 1]!, { ...place, value: place.value + toll }, step)
-    }
+      placed.unshift({ bay: place.spot.bay, start, end, ...(moved && { moved }) })
+    } else placed.unshift({ bay: place.spot.bay, start, end })
+    if (--l < 0) break
+    const value = place.value + score.unlikedBay(layer.step, place.spot.bay)
+    place = beforeStep(reached, layers[l]!, { ...place, value }, step)
   }
   return placed
 }
@@ -71,26 +74,21 @@ function beforeStep(reached: Reached, before: Layer, place: Place, step: Step): 
     if (!stays && !moves) continue
     if (gridFloor(ground, ground.bays[spot.bay]!.to[spot.span]!) < place.k) continue
     const value = stays ? place.value : place.value + score.move
-    const k = earliestWith(ground, before, spot, place.k, value, step)
+    const k = earliestWith(ground, before, { spot, k: place.k, value }, step)
     if (k !== undefined && (!found || k < found.k)) found = { spot, k, value }
   }
   if (!found) throw new Error(`No way back from grid point ${place.k} of step ${before.step + 1}`)
   return found
 }
 
-function earliestWith(
-  ground: Ground,
-  layer: Layer,
-  spot: Spot,
-  k: number,
-  value: number,
-  next: Step,
-): number | undefined {
+/** The earliest start of a layer's spot with the value of `ready`, from which the `next` step can begin at its point. */
+function earliestWith(ground: Ground, layer: Layer, ready: Place, next: Step): number | undefined {
   const { pieces } = layer
+  const { spot, k, value } = ready
   for (let p = spot.first; p < spot.last; p++) {
-    const range = waitRange(ground, next, pieces.length[p]!)
-    const from = Math.max(pieces.from[p]!, k - range.to)
-    const to = Math.min(pieces.to[p]!, k - range.from)
+    const wait = waitRange(ground, next, pieces.length[p]!)
+    const from = Math.max(pieces.from[p]!, k - wait.to)
+    const to = Math.min(pieces.to[p]!, k - wait.from)
     if (from > to) continue
     const gain = value - pieces.value[p]!
     const slope = pieces.slope[p]!
@@ -110,30 +108,37 @@ function beforeMove(
   before: Layer,
   place: Place,
   hold: Hold,
-): { place: Place; at: number | undefined } {
+): { place: Place; movedAt: number | undefined } {
   const { ground, score } = reached
-  const target = ground.bays[place.spot.bay]!
-  const range = moveRange(ground, hold)
+  const { bay, span } = place.spot
+  const target = ground.bays[bay]!
   for (const spot of before.spots) {
     const p = pieceAt(before, spot, place.k)
     if (p < 0) continue
-    const value = before.pieces.value[p]! + before.pieces.slope[p]! * (place.k - before.pieces.from[p]!)
-    if (spot.bay === place.spot.bay && spot.span === place.spot.span) {
-      const fits = minuteAt(ground, place.k) + hold.minutes <= target.to[place.spot.span]!
-      if (fits && value === place.value) return { place: { spot, k: place.k, value }, at: undefined }
-      continue
+    const value = valueAt(before.pieces, p, place.k)
+    const began = { spot, k: place.k, value }
+    if (spot.bay === bay && spot.span === span) {
+      const fits = minuteAt(ground, place.k) + hold.minutes <= target.to[span]!
+      if (fits && value === place.value) return { place: began, movedAt: undefined }
+    } else if (spot.bay !== bay && value === place.value + score.move) {
+      const movedAt = firstMove(ground, hold, began, place.spot)
+      if (movedAt !== undefined) return { place: began, movedAt }
     }
-    if (spot.bay === place.spot.bay || value !== place.value + score.move) continue
-    const from = Math.max(place.k + range.from, gridCeil(ground, target.from[place.spot.span]!))
-    const to = Math.min(place.k + range.to, gridFloor(ground, ground.bays[spot.bay]!.to[spot.span]!))
-    const d = firstAtLeast(ground.doorTo, from)
-    const at = Math.max(from, ground.doorFrom[d] ?? Number.POSITIVE_INFINITY)
-    if (at <= to) return { place: { spot, k: place.k, value }, at: minuteAt(ground, at) }
   }
   throw new Error(`No way back into the hold that starts at grid point ${place.k}`)
 }
 
+/** The first minute at which a car in a hold may go from where it stands into another spot, by an open door. */
+function firstMove(ground: Ground, hold: Hold, { spot, k }: Place, into: Spot): number | undefined {
+  const range = moveRange(ground, hold)
+  const from = Math.max(k + range.from, gridCeil(ground, ground.bays[into.bay]!.from[into.span]!))
+  const to = Math.min(k + range.to, gridFloor(ground, ground.bays[spot.bay]!.to[spot.span]!))
+  const door = firstAtLeast(ground.doorTo, from)
+  const at = Math.max(from, ground.doorFrom[door] ?? Number.POSITIVE_INFINITY)
+  return at <= to ? minuteAt(ground, at) : undefined
+}
+
 function isDoor(ground: Ground, k: number): boolean {
-  const d = firstAtLeast(ground.doorTo, k)
-  return d < ground.doorTo.length && ground.doorFrom[d]! <= k
+  const door = firstAtLeast(ground.doorTo, k)
+  return door < ground.doorTo.length && ground.doorFrom[door]! <= k
 }

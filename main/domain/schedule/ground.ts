@@ -36,6 +36,11 @@ export function gridFloor(ground: Ground, t: number): number {
   return Math.floor((t - ground.gridFrom) / ground.grid)
 }
 
+/** The grid point at or after the minute `t`, as a minute. */
+export function gridUp({ grid, gridFrom = 0 }: Pick<Case, 'grid' | 'gridFrom'>, t: number): number {
+  return gridFrom + Math.ceil((t - gridFrom) / grid) * grid
+}
+
 /** The minute of grid point `k`. */
 export function minuteAt(ground: Ground, k: number): number {
   return ground.gridFrom + k * ground.grid

@@ -1,7 +1,7 @@
-import { type Ground, gridFloor, minuteAt } from './ground.ts'
-import type { Spot } from './layers.ts'
+import { gridFloor, minuteAt } from './ground.ts'
+import type { Layer, Spot } from './layers.ts'
 import { firstAtLeast, openBefore } from './openTime.ts'
-import type { Pieces } from './pieces.ts'
+import { valueAt } from './pieces.ts'
 import type { Reached } from './search.ts'
 
 /** The end of one way through the chain: where and when its last step starts, and when the car goes home. */
@@ -26,29 +26,20 @@ export function bestFinish(reached: Reached, better: Better): Finish | undefined
   if (!layer) return undefined
   for (const spot of layer.spots)
     for (let p = spot.first; p < spot.last; p++)
-      eachRun(reached.ground, reached.query.hi, spot, layer.pieces, p, finish => {
+      for (const finish of finishesOf(reached, layer, spot, p))
         if (!best || better(finish, best)) best = finish
-      })
   return best
 }
 
-function eachRun(
-  ground: Ground,
-  hi: number,
-  spot: Spot,
-  pieces: Pieces,
-  p: number,
-  offer: (finish: Finish) => void,
-): void {
+/** The finishes of piece `p` that can be best. */
+function finishesOf({ ground, query }: Reached, { pieces }: Layer, spot: Spot, p: number): Finish[] {
   const { doorFrom, doorTo } = ground
+  const found: Finish[] = []
   const shift = Math.ceil(pieces.length[p]! / ground.grid)
-  const bayEnd = ground.bays[spot.bay]!.to[spot.span]!
-  const last = gridFloor(ground, Math.min(bayEnd, hi))
-  const slope = pieces.slope[p]!
-  const at = (k: number, home: number) => {
-    if (home > last) return
-    const value = pieces.value[p]! + slope * (k - pieces.from[p]!)
-    offer({ spot, k, value, handover: minuteAt(ground, home) })
+  const last = gridFloor(ground, Math.min(ground.bays[spot.bay]!.to[spot.span]!, query.hi))
+  const goes = (ready: number, home: number) => {
+    const k = ready - shift
+    if (home <= last) found.push({ spot, k, value: valueAt(pieces, p, k), handover: minuteAt(ground, home) })
   }
   // Ready times, in grid points: each waits for the first door at or after it.
   let ready = pieces.from[p]! + shift
@@ -57,14 +48,15 @@ function eachRun(
     const open = doorFrom[d]!
     if (ready < open) {
       const run = Math.min(until, open)
-      at((slope > 0 ? run : ready) - shift, open)
+      goes(pieces.slope[p]! > 0 ? run : ready, open)
       ready = run + (run === open ? 0 : 1)
     }
     if (ready > until) break
-    // Inside the opening both ends of the run may win: handover moves along with the start.
-    at(ready - shift, ready)
+    // Inside the opening the first of the run wins: the handover moves along with the start.
+    goes(ready, ready)
     ready = doorTo[d]! + 1
   }
+  return found
 }
 
 /** The earliest handover, then the best value (drop-off, moves, preferences). */

@@ -23,7 +23,7 @@ export function planOf(reached: Reached, finish: Finish): Plan {
   const { kase } = reached.ground
   const already = new Set<string>()
   const steps = extract(reached, finish).map((placed, i): PlannedStep => {
-    const crew = chooseTeam(reached.ground, kase.newJob.steps[i]!, placed.start, placed.end, already)
+    const crew = chooseTeam(reached.ground, kase.newJob.steps[i]!, placed, already)
     if (!crew) throw new Error(`Step ${i + 1} was placed at ${placed.start} without a free crew`)
     for (const id of crew) already.add(id)
     return {

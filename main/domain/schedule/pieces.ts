@@ -18,19 +18,50 @@ export function noPieces(): Pieces {
   return { from: [], to: [], value: [], slope: [], length: [] }
 }
 
-export function addPiece(
-  pieces: Pieces,
-  from: number,
-  to: number,
-  value: number,
-  slope: number,
-  length: number,
-): void {
+/** One piece apart from its list. */
+export interface Piece {
+  readonly from: number
+  readonly to: number
+  readonly value: number
+  readonly slope: number
+  /** 0 unless given. */
+  readonly length?: number
+}
+
+export function addPiece(pieces: Pieces, { from, to, value, slope, length = 0 }: Piece): void {
   pieces.from.push(from)
   pieces.to.push(to)
   pieces.value.push(value)
   pieces.slope.push(slope)
   pieces.length.push(length)
+}
+
+/** What of a piece is taken over: its points from `from` to `to`, at `cost` less, with a length of their own. */
+interface Part {
+  readonly from?: number
+  readonly to?: number
+  readonly cost?: number
+  readonly length?: number
+}
+
+/** Appends a part of piece `p` of `source`, if there is any. */
+export function addPart(pieces: Pieces, source: Pieces, p: number, part: Part): void {
+  const whole = source.from[p]!
+  const from = Math.max(whole, part.from ?? whole)
+  const to = Math.min(source.to[p]!, part.to ?? source.to[p]!)
+  if (from > to) return
+  addPiece(pieces, {
+    from,
+    to,
+    value: valueAt(source, p, from) - (part.cost ?? 0),
+    slope: source.slope[p]!,
+    length: part.length ?? source.length[p]!,
+  })
+}
+
+/** The value of piece `p` at grid point `k`. */
+export function valueAt(pieces: Pieces, p: number, k: number): number {
+  return pieces.value[p]! + pieces.slope[p]! * (k - pieces.from[p]!)
 }
 
 export function clearPieces(pieces: Pieces): void {
@@ -105,12 +136,11 @@ class Heap {
 export function envelope(raw: Pieces, out: Pieces): void {
   const n = raw.from.length
   if (isApart(raw)) {
-    for (let i = 0; i < n; i++)
-      addPiece(out, raw.from[i]!, raw.to[i]!, raw.value[i]!, raw.slope[i]!, raw.length[i]!)
+    for (let i = 0; i < n; i++) addPart(out, raw, i, {})
     return
   }
   const order = sortedByFrom(raw)
-  const start = out.from.length
+  const line: Line = { out, start: out.from.length }
   const flat = new Heap()
   const sloped = new Heap()
   let next = 0
@@ -133,9 +163,11 @@ export function envelope(raw: Pieces, out: Pieces): void {
     let end = next < n ? raw.from[order[next]!]! - 1 : Number.POSITIVE_INFINITY
     if (f >= 0) end = Math.min(end, raw.to[f]!)
     if (s >= 0) end = Math.min(end, raw.to[s]!)
-    if (s < 0) emit(out, start, x, end, flat.topRank(), 0)
-    else if (f < 0) emit(out, start, x, end, sloped.topRank() + raw.slope[s]! * x, raw.slope[s]!)
-    else emitHigher(out, start, x, end, flat.topRank(), sloped.topRank(), raw.slope[s]!)
+    const slope = s < 0 ? 0 : raw.slope[s]!
+    const rising = { from: x, to: end, value: sloped.topRank() + slope * x, slope }
+    if (s < 0) emit(line, { from: x, to: end, value: flat.topRank(), slope: 0 })
+    else if (f < 0) emit(line, rising)
+    else emitHigher(line, rising, flat.topRank())
     x = end + 1
   }
 }
@@ -157,40 +189,36 @@ function sortedByFrom(raw: Pieces): number[] {
   return order.sort((a, b) => raw.from[a]! - raw.from[b]!)
 }
 
-/** The higher of a constant and a line (`intercept + slope * k`) on `[x, end]`. */
-function emitHigher(
-  out: Pieces,
-  start: number,
-  x: number,
-  end: number,
-  flat: number,
-  intercept: number,
-  slope: number,
-): void {
-  const first = intercept + slope * x
-  const last = intercept + slope * end
-  if (first >= flat && last >= flat) emit(out, start, x, end, first, slope)
-  else if (first <= flat && last <= flat) emit(out, start, x, end, flat, 0)
-  else if (slope > 0) {
-    const turn = Math.floor((flat - intercept) / slope)
-    emit(out, start, x, turn, flat, 0)
-    emit(out, start, turn + 1, end, intercept + slope * (turn + 1), slope)
-  } else {
-    const turn = Math.floor((flat - intercept) / slope)
-    emit(out, start, x, turn, first, slope)
-    emit(out, start, turn + 1, end, flat, 0)
+/** An envelope in the making: its pieces are those of `out` from `start` on. */
+interface Line {
+  readonly out: Pieces
+  readonly start: number
+}
+
+/** The higher of a sloped piece and a constant, over the points of the piece. */
+function emitHigher(line: Line, sloped: Piece, flat: number): void {
+  const { from, to, value, slope } = sloped
+  const last = value + slope * (to - from)
+  const constant = { from, to, value: flat, slope: 0 }
+  if (value >= flat && last >= flat) emit(line, sloped)
+  else if (value <= flat && last <= flat) emit(line, constant)
+  else {
+    // The last point at which the one that begins as the higher still is.
+    const turn = from + Math.floor((flat - value) / slope)
+    const rest = { from: turn + 1, to, value: value + slope * (turn + 1 - from), slope }
+    emit(line, { ...(slope > 0 ? constant : sloped), to: turn })
+    emit(line, slope > 0 ? rest : { ...constant, from: turn + 1 })
   }
 }
 
 /** Appends a piece, or lengthens the last one where it goes on in the same line. */
-function emit(out: Pieces, start: number, from: number, to: number, value: number, slope: number): void {
+function emit({ out, start }: Line, piece: Piece): void {
   const last = out.from.length - 1
-  if (
+  const goesOn =
     last >= start &&
-    out.to[last] === from - 1 &&
-    out.slope[last] === slope &&
-    out.value[last]! + slope * (from - out.from[last]!) === value
-  )
-    out.to[last] = to
-  else addPiece(out, from, to, value, slope, 0)
+    out.to[last] === piece.from - 1 &&
+    out.slope[last] === piece.slope &&
+    valueAt(out, last, piece.from) === piece.value
+  if (goesOn) out.to[last] = piece.to
+  else addPiece(out, piece)
 }

@@ -1,8 +1,10 @@
 import { difference, type Span, spanSet } from '../calendar/spans.ts'
 import { checkBays } from './checkBays.ts'
+import { checkWait } from './checkPlan.ts'
+import { gridUp } from './ground.ts'
 import { endOfWork, firstAtLeast, isDoorOpen, type OpenTime, openTime } from './openTime.ts'
 import type { Violation } from './reasons.ts'
-import type { Case, Plan, PlannedStep, Step } from './types.ts'
+import type { Case, Plan, PlannedStep, Step, Work } from './types.ts'
 
 /** When a step really began and ended, to the minute; absent or null: not yet. Need not be on the grid. */
 export interface Actual {
@@ -27,6 +29,30 @@ export interface Projection {
   readonly broken: readonly Violation[]
 }
 
+/** What really happened by the minute `now`; `promised` is the planned handover unless another was given. */
+export interface Happened {
+  readonly actuals: readonly Actual[]
+  readonly now: number
+  readonly promised?: number
+}
+
+/** The shop and the present, as every step of a projection reads them. */
+interface Present {
+  readonly kase: Case
+  readonly hours: OpenTime
+  readonly now: number
+}
+
+/** One step on its way from the plan to the projection. */
+interface Turn {
+  readonly step: Step
+  readonly planned: PlannedStep
+  /** It was planned to begin the minute the step before ends. */
+  readonly follows: boolean
+  readonly before: ProjectedStep | undefined
+  readonly actual: Actual | undefined
+}
+
 /**
  * A job re-projected from what really happened. Steps not yet begun keep their planned start unless something pushes
  * them: the real end of the step before, a least wait, the hours, other work of their people, or `now` having passed
@@ -36,115 +62,84 @@ export interface Projection {
  *
  * `kase.newJob` is the job; `fixed` and `away` are everybody else's. Minutes throughout.
  */
-export function project(
-  kase: Case,
-  plan: Plan,
-  actuals: readonly Actual[],
-  now: number,
-  promised = plan.handover,
-): Projection {
-  const hours = openTime(kase.open)
+export function project(kase: Case, plan: Plan, { actuals, now, promised }: Happened): Projection {
+  const present: Present = { kase, hours: openTime(kase.open), now }
   const steps: ProjectedStep[] = []
   const broken: Violation[] = []
+  const beyond = (to: number, step?: number): Projection => {
+    const { horizon } = kase
+    const at = step === undefined ? {} : { step }
+    broken.push({ code: 'beyondHorizon', ...at, from: horizon, to, limit: horizon })
+    return { steps, handover: null, slip: null, broken }
+  }
   for (const [i, step] of kase.newJob.steps.entries()) {
     const planned = plan.steps[i]!
     const before = steps.at(-1)
-    const next = projectStep(kase, hours, step, planned, plan.steps[i - 1], before, actuals[i], now)
-    if (!next) {
-      broken.push({
-        code: 'beyondHorizon',
-        step: i,
-        from: kase.horizon,
-        to: planned.end,
-        limit: kase.horizon,
-      })
-      return { steps, handover: null, slip: null, broken }
-    }
-    if (before) broken.push(...brokenWait(step, i, before.end, next.start))
+    const follows = plan.steps[i - 1]?.end === planned.start
+    const next = projectStep(present, { step, planned, follows, before, actual: actuals[i] })
+    if (!next) return beyond(planned.end, i)
+    if (before) broken.push(...checkWait(step, before, next, i))
     steps.push(next)
   }
-  const handover = handoverAfter(kase, hours, steps.at(-1)!.end, plan.handover)
-  if (handover === undefined) {
-    broken.push({ code: 'beyondHorizon', from: kase.horizon, to: steps.at(-1)!.end, limit: kase.horizon })
-    return { steps, handover: null, slip: null, broken }
-  }
-  broken.push(
-    ...checkBays(kase, { steps, handover }).filter(
-      one => one.code === 'bayTaken' || one.code === 'bayClosed',
-    ),
-  )
-  return { steps, handover, slip: Math.max(0, handover - promised), broken }
+  const end = steps.at(-1)!.end
+  const handover = handoverAfter(present, end, plan.handover)
+  if (handover === undefined) return beyond(end)
+  const inBays = checkBays(kase, { steps, handover })
+  broken.push(...inBays.filter(({ code }) => code === 'bayTaken' || code === 'bayClosed'))
+  return { steps, handover, slip: Math.max(0, handover - (promised ?? plan.handover)), broken }
 }
 
-function projectStep(
-  kase: Case,
-  hours: OpenTime,
-  step: Step,
-  planned: PlannedStep,
-  plannedBefore: PlannedStep | undefined,
-  before: ProjectedStep | undefined,
-  actual: Actual | undefined,
-  now: number,
-): ProjectedStep | undefined {
+function projectStep(present: Present, turn: Turn): ProjectedStep | undefined {
+  const { kase, hours, now } = present
+  const { step, planned, actual } = turn
   const begun = actual?.start ?? undefined
-  const start = begun ?? startAfter(kase, hours, step, planned, plannedBefore, before, now)
+  const start = begun ?? startOf(present, turn)
   if (start === undefined) return undefined
   const ended = actual?.end ?? undefined
-  const end = ended ?? endAfter(hours, step, start, begun === undefined ? start : now)
+  const end = ended ?? endOf(hours, step, start, begun === undefined ? start : now)
   if (ended === undefined && end > kase.horizon) return undefined
   const { moved, ...still } = planned
-  const at = moved && moveAfter(hours, step, moved.at, start, end)
+  const at = moved && moveOf(hours, step, moved.at, { start, end })
   return {
     ...still,
     ...(moved && at !== undefined && { moved: { at, bay: moved.bay } }),
     start,
     end,
     state:
-      ended !== undefined ? 'done' : begun !== undefined ? 'running' : stateOf(step, start, end, before, now),
+      ended !== undefined ? 'done' : begun !== undefined ? 'running' : stateOf(turn, { start, end }, now),
     shift: end - planned.end,
   }
 }
 
+interface Stretch {
+  readonly start: number
+  readonly end: number
+}
+
 /** A hold needs nobody to begin it: once the step before is done, the clock alone says how far it is. */
-function stateOf(
-  step: Step,
-  start: number,
-  end: number,
-  before: ProjectedStep | undefined,
-  now: number,
-): ProjectedStep['state'] {
+function stateOf({ step, before }: Turn, { start, end }: Stretch, now: number): ProjectedStep['state'] {
   if (step.kind === 'work' || before?.state !== 'done' || now < start) return 'planned'
   return now < end ? 'running' : 'done'
 }
 
 /** The start of a step not yet begun, or undefined where the horizon does not hold it. */
-function startAfter(
-  kase: Case,
-  hours: OpenTime,
-  step: Step,
-  planned: PlannedStep,
-  plannedBefore: PlannedStep | undefined,
-  before: ProjectedStep | undefined,
-  now: number,
-): number | undefined {
+function startOf(present: Present, { step, planned, follows, before }: Turn): number | undefined {
+  const { kase, hours, now } = present
   const ready = before ? before.end + (step.waitMin ?? 0) : planned.start
-  const follows = plannedBefore !== undefined && plannedBefore.end === planned.start
-  const sameBay = !before || (before.moved?.bay ?? before.bay) === planned.bay
-  if (step.kind === 'hold') {
-    if (follows && sameBay) return ready
-    const earliest = Math.max(planned.start, ready, now)
-    return sameBay ? earliest : nextDoor(hours, earliest)
-  }
   const earliest = Math.max(planned.start, ready, now)
+  if (step.kind === 'hold') {
+    const sameBay = !before || (before.moved?.bay ?? before.bay) === planned.bay
+    if (!sameBay) return nextDoor(hours, earliest)
+    return follows ? ready : earliest
+  }
   const busy = kase.crew.filter(person => planned.crew.includes(person.id)).flatMap(person => person.away)
-  return firstStart(kase, hours, step, difference(spanSet(kase.open), spanSet(busy)), earliest)
+  return firstStart(present, step, difference(spanSet(kase.open), spanSet(busy)), earliest)
 }
 
-/** The first minute from `earliest` at which the team can do the whole step. */
+/** The first minute from `earliest` at which the team, with these `free` spans, can do the whole step. */
 function firstStart(
-  kase: Case,
-  hours: OpenTime,
-  step: Step & { kind: 'work' },
+  { kase, hours }: Present,
+  step: Work,
   free: readonly Span[],
   earliest: number,
 ): number | undefined {
@@ -162,7 +157,7 @@ function firstStart(
   return undefined
 }
 
-function endAfter(hours: OpenTime, step: Step, start: number, notBefore: number): number {
+function endOf(hours: OpenTime, step: Step, start: number, notBefore: number): number {
   if (step.kind === 'hold') return start + step.minutes
   const end =
     step.split && isDoorOpen(hours, start) ? endOfWork(hours, start, step.minutes) : start + step.minutes
@@ -170,16 +165,10 @@ function endAfter(hours: OpenTime, step: Step, start: number, notBefore: number)
 }
 
 /** The planned move inside a hold, pushed to when the car may be moved; undefined where the hold is over first. */
-function moveAfter(
-  hours: OpenTime,
-  step: Step,
-  planned: number,
-  start: number,
-  end: number,
-): number | undefined {
-  const tackFree = start + ((step.kind === 'hold' ? step.moveAfter : undefined) ?? 0)
+function moveOf(hours: OpenTime, step: Step, planned: number, hold: Stretch): number | undefined {
+  const tackFree = hold.start + ((step.kind === 'hold' ? step.moveAfter : undefined) ?? 0)
   const at = nextDoor(hours, Math.max(planned, tackFree))
-  return at === undefined || at >= end ? undefined : at
+  return at === undefined || at >= hold.end ? undefined : at
 }
 
 function nextDoor(hours: OpenTime, t: number): number | undefined {
@@ -187,23 +176,12 @@ function nextDoor(hours: OpenTime, t: number): number | undefined {
 }
 
 /** The first grid point with open doors after the end, not before the planned handover. */
-function handoverAfter(kase: Case, hours: OpenTime, end: number, planned: number): number | undefined {
-  const origin = kase.gridFrom ?? 0
-  let at = Math.max(planned, origin + Math.ceil((end - origin) / kase.grid) * kase.grid)
+function handoverAfter({ kase, hours }: Present, end: number, planned: number): number | undefined {
+  let at = Math.max(planned, gridUp(kase, end))
   while (at <= kase.horizon) {
     const door = nextDoor(hours, at)
-    if (door === undefined) return undefined
-    if (door === at) return at
-    at = origin + Math.ceil((door - origin) / kase.grid) * kase.grid
+    if (door === undefined || door === at) return door
+    at = gridUp(kase, door)
   }
   return undefined
-}
-
-function brokenWait(step: Step, i: number, ended: number, start: number): Violation[] {
-  const wait = start - ended
-  const range = { step: i, from: ended, to: start }
-  if (wait < (step.waitMin ?? 0)) return [{ ...range, code: 'waitTooShort', minutes: step.waitMin ?? 0 }]
-  if (step.waitMax != null && wait > step.waitMax)
-    return [{ ...range, code: 'waitTooLong', minutes: step.waitMax }]
-  return []
 }

@@ -18,7 +18,7 @@ export interface Score {
   /** Change of value per grid point where the drop-off moves along with the start. */
   readonly slope: number
   /** Cost of step `index` starting in bay `b` that nobody prefers. */
-  bayToll(index: number, b: number): number
+  unlikedBay(index: number, b: number): number
   /** Opening minutes before the drop-off, read back from a value ('latest' only). */
   openBeforeDropOff(value: number): number
 }
@@ -34,7 +34,7 @@ export function scoreOf(ground: Ground, latest: boolean): Score {
     minute,
     move,
     slope: (latest ? minute : -minute) * ground.grid,
-    bayToll(index, b) {
+    unlikedBay(index, b) {
       const bays = preferred[index]
       return bays && bays.length > 0 && !bays.includes(ground.kase.bays[b]!.id) ? 1 : 0
     },
@@ -46,26 +46,27 @@ export function scoreOf(ground: Ground, latest: boolean): Score {
 export function dropOffPieces(ground: Ground, score: Score, starts: Starts, last: number): Pieces {
   const pieces = noPieces()
   const { hours } = ground
-  // Headroom under each minute's worth, so that moves and tolls never borrow from it.
+  // Headroom under each minute's worth, so that moves and preferences never borrow from it.
   const rest = score.minute / 2
-  const closingToll = score.move / 2
+  const closingCost = score.move / 2
   for (let i = 0; i < starts.from.length; i++) {
     let k = starts.from[i]!
     const to = Math.min(starts.to[i]!, last)
+    const length = starts.length[i]!
     while (k <= to) {
       const t = minuteAt(ground, k)
       const j = firstAtLeast(hours.to, t)
       const close = Math.min(to, Math.floor((hours.to[j]! - 1 - ground.gridFrom) / ground.grid))
       if (!score.latest) {
-        addPiece(pieces, k, to, rest - score.minute * t, score.slope, starts.length[i]!)
+        addPiece(pieces, { from: k, to, value: rest - score.minute * t, slope: score.slope, length })
         k = to + 1
       } else {
         const value = (hours.before[j]! + t - hours.from[j]!) * score.minute + rest
         if (t === hours.to[j]!) {
-          addPiece(pieces, k, k, value - closingToll, 0, starts.length[i]!)
+          addPiece(pieces, { from: k, to: k, value: value - closingCost, slope: 0, length })
           k++
         } else {
-          addPiece(pieces, k, close, value, score.slope, starts.length[i]!)
+          addPiece(pieces, { from: k, to: close, value, slope: score.slope, length })
           k = close + 1
         }
       }

@@ -2,11 +2,19 @@ import { type Ground, gridFloor } from './ground.ts'
 import { holdMoves } from './holdMoves.ts'
 import { type Layer, type Spot, waitRange } from './layers.ts'
 import { firstAtLeast } from './openTime.ts'
-import { addPiece, clearPieces, envelope, noPieces, type Pieces } from './pieces.ts'
+import {
+  addPart,
+  addPiece,
+  clearPieces,
+  envelope,
+  noPieces,
+  type Piece,
+  type Pieces,
+  valueAt,
+} from './pieces.ts'
+import { type Placing, placeStep, type Ready } from './placeStep.ts'
 import { dropOffPieces, type Score, scoreOf } from './score.ts'
-import { restrict, settle } from './settle.ts'
-import { type Starts, startsOf } from './starts.ts'
-import type { Step } from './types.ts'
+import { restrict, type Starts, startsOf } from './starts.ts'
 
 /** What a search looks for: everything between two minutes, with the latest or the earliest drop-off. */
 export interface Query {
@@ -36,21 +44,15 @@ export function search(ground: Ground, query: Query): Reached {
   const score = scoreOf(ground, query.dropOff === 'latest')
   const layers: Layer[] = []
   let previous: Layer | undefined
-  for (let i = 0; i < steps.length; i++) {
-    const step = steps[i]!
-    const starts = startsOf(ground, step, query.lo, query.hi)
-    const next: Layer = previous
-      ? advance(ground, score, previous, step, i, starts)
-      : settle(
-          ground,
-          score,
-          step,
-          i,
-          starts,
-          arrivals(ground, score, step, starts, query),
-          undefined,
-          undefined,
-        )
+  for (const [index, step] of steps.entries()) {
+    const placing: Placing = {
+      ground,
+      score,
+      step,
+      index,
+      starts: startsOf(ground, step, query.lo, query.hi),
+    }
+    const next = placeStep(placing, previous ? carriedOver(placing, previous) : arrivals(placing, query))
     if (next.spots.length === 0) return { ground, query, score, layers, complete: false }
     layers.push(next)
     previous = next
@@ -63,11 +65,17 @@ export function search(ground: Ground, query: Query): Reached {
   return { ground, query, score, layers, complete: true }
 }
 
-/** The first step's starts, valued by their own minute: the drop-off. */
-function arrivals(ground: Ground, score: Score, step: Step, starts: Starts, query: Query): Pieces {
-  const open = step.kind === 'hold' ? atDoors(ground, starts) : starts
+/** The cars that can be brought: the first step's starts, valued by their own minute, the drop-off. */
+function arrivals(placing: Placing, query: Query): Ready {
+  const { ground, score } = placing
   const last = gridFloor(ground, query.dropTo ?? query.hi)
-  return dropOffPieces(ground, score, open, last)
+  const coming = dropOffPieces(ground, score, startsByDoor(placing), last)
+  return { coming, staying: noPieces(), spots: [] }
+}
+
+/** The starts at which a car may come into a bay: work begins in opening hours anyway, a hold only by an open door. */
+function startsByDoor({ ground, step, starts }: Placing): Starts {
+  return step.kind === 'hold' ? atDoors(ground, starts) : starts
 }
 
 /** The starts at which the shop's doors are open. */
@@ -84,57 +92,55 @@ function atDoors(ground: Ground, starts: Starts): Starts {
   return open
 }
 
-function advance(
-  ground: Ground,
-  score: Score,
-  previous: Layer,
-  step: Step,
-  index: number,
-  starts: Starts,
-): Layer {
-  const after = noPieces()
+/** The cars of the step before, carried over the wait: in the bay they stand in, and moved out of it. */
+function carriedOver(placing: Placing, previous: Layer): Ready {
+  const { ground, score, step } = placing
+  const staying = noPieces()
   const spots: Spot[] = []
   const raw = noPieces()
   for (const spot of previous.spots) {
     clearPieces(raw)
-    const bayEnd = gridFloor(ground, ground.bays[spot.bay]!.to[spot.span]!)
-    for (let p = spot.first; p < spot.last; p++) addWindow(ground, previous.pieces, p, step, bayEnd, raw)
-    const first = after.from.length
-    if (raw.from.length > 0) envelope(raw, after)
-    if (after.from.length > first) spots.push({ ...spot, first, last: after.from.length })
+    const latest = gridFloor(ground, ground.bays[spot.bay]!.to[spot.span]!)
+    for (let p = spot.first; p < spot.last; p++) addAfterWait(placing, previous.pieces, p, { latest, raw })
+    const first = staying.from.length
+    if (raw.from.length > 0) envelope(raw, staying)
+    if (staying.from.length > first) spots.push({ ...spot, first, last: staying.from.length })
   }
-  let moved: Pieces | undefined
-  if (!step.sameBay && spots.length > 0) {
-    clearPieces(raw)
-    for (let p = 0; p < after.from.length; p++)
-      addPiece(raw, after.from[p]!, after.to[p]!, after.value[p]! - score.move, after.slope[p]!, 0)
-    const best = noPieces()
-    envelope(raw, best)
-    moved = noPieces()
-    const open = step.kind === 'hold' ? atDoors(ground, starts) : starts
-    restrict(best, 0, best.from.length, open, moved)
-  }
-  return settle(ground, score, step, index, starts, moved, after, spots)
+  if (step.sameBay || spots.length === 0) return { coming: noPieces(), staying, spots }
+  clearPieces(raw)
+  for (let p = 0; p < staying.from.length; p++) addPart(raw, staying, p, { cost: score.move, length: 0 })
+  const best = noPieces()
+  envelope(raw, best)
+  return { coming: restrict(best, startsByDoor(placing)), staying, spots }
 }
 
-/** Piece `p` of the step before, carried over the wait: for each start of the next, the best start before it. */
-function addWindow(ground: Ground, from: Pieces, p: number, next: Step, clip: number, raw: Pieces): void {
-  const window = waitRange(ground, next, from.length[p]!)
-  if (window.from > window.to) return
-  const k0 = from.from[p]!
-  const k1 = from.to[p]!
+/**
+ * Piece `p` of the step before, carried over the wait: for each ready time of the next step, up to the `latest` at which
+ * the bay is still the car's, the best start before it. A piece that rises is best at its last start, so its value
+ * goes on rising as long as that start comes nearer and then stands; one that falls stands first.
+ */
+function addAfterWait(
+  { ground, step }: Placing,
+  from: Pieces,
+  p: number,
+  { latest, raw }: { readonly latest: number; readonly raw: Pieces },
+): void {
+  const wait = waitRange(ground, step, from.length[p]!)
+  if (wait.from > wait.to) return
+  const first = from.from[p]!
+  const last = from.to[p]!
   const value = from.value[p]!
-  const slope = k0 === k1 ? 0 : from.slope[p]!
-  const add = (start: number, end: number, v: number, s: number) => {
-    const to = Math.min(end, clip)
-    if (start <= to) addPiece(raw, start, to, v, s, 0)
+  const slope = first === last ? 0 : from.slope[p]!
+  const add = (piece: Piece) => {
+    const to = Math.min(piece.to, latest)
+    if (piece.from <= to) addPiece(raw, { ...piece, to })
   }
-  if (slope === 0) add(k0 + window.from, k1 + window.to, value, 0)
+  if (slope === 0) add({ from: first + wait.from, to: last + wait.to, value, slope })
   else if (slope > 0) {
-    add(k0 + window.from, k1 + window.from, value, slope)
-    add(k1 + window.from + 1, k1 + window.to, value + slope * (k1 - k0), 0)
+    add({ from: first + wait.from, to: last + wait.from, value, slope })
+    add({ from: last + wait.from + 1, to: last + wait.to, value: valueAt(from, p, last), slope: 0 })
   } else {
-    add(k0 + window.from, k0 + window.to, value, 0)
-    add(k0 + window.to + 1, k1 + window.to, value + slope, slope)
+    add({ from: first + wait.from, to: first + wait.to, value, slope: 0 })
+    add({ from: first + wait.to + 1, to: last + wait.to, value: value + slope, slope })
   }
 }

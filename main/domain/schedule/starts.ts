@@ -1,6 +1,7 @@
 import type { Span } from '../calendar/spans.ts'
 import { type Ground, gridCeil, gridFloor } from './ground.ts'
 import { firstAtLeast, openBefore } from './openTime.ts'
+import { addPart, noPieces, type Pieces } from './pieces.ts'
 import type { Step, Work } from './types.ts'
 
 /**
@@ -32,11 +33,25 @@ export function startsOf(ground: Ground, step: Step, lo: number, hi: number): St
     }
   }
   if (step.kind === 'hold') add(lo, hi, step.minutes)
-  else if (step.split) addSplit(ground, step, earliest, hi, add)
+  else if (step.split)
+    for (const { from, to, length } of splitStarts(ground, step, earliest, hi)) add(from, to, length)
   else
     for (const range of startRanges(freeOf(ground, step, lo, hi), step.minutes, teamSize(step)))
       add(range.from, range.to, step.minutes)
   return starts
+}
+
+/** The pieces cut to the starts, each cut carrying its start's length. Pieces are sorted and apart. */
+export function restrict(pieces: Pieces, starts: Starts): Pieces {
+  const out = noPieces()
+  if (pieces.from.length === 0) return out
+  let first = firstAtLeast(starts.to, pieces.from[0]!)
+  for (let p = 0; p < pieces.from.length; p++) {
+    while (first < starts.to.length && starts.to[first]! < pieces.from[p]!) first++
+    for (let s = first; s < starts.to.length && starts.from[s]! <= pieces.to[p]!; s++)
+      addPart(out, pieces, p, { from: starts.from[s]!, to: starts.to[s]!, length: starts.length[s]! })
+  }
+  return out
 }
 
 /** How many people the step takes; a step without a skill takes nobody. */
@@ -102,32 +117,32 @@ function startRanges(people: readonly (readonly Span[])[], minutes: number, team
 }
 
 /** Splittable work: counted on the collapsed axis, then cut wherever the start or the end passes a closing. */
-function addSplit(
+function* splitStarts(
   ground: Ground,
   step: Work,
   lo: number,
   hi: number,
-  add: (from: number, to: number, length: number) => void,
-): void {
+): Generator<Span & { readonly length: number }> {
   const { hours } = ground
   const people = freeOf(ground, step, lo, Number.POSITIVE_INFINITY).map(free => collapse(ground, free))
   for (const range of startRanges(people, step.minutes, teamSize(step))) {
-    let j = Math.max(0, firstAtLeast(hours.before, range.from + 1) - 1)
-    let l = Math.max(0, firstAtLeast(hours.before, range.from + step.minutes) - 1)
-    let u = range.from
-    while (u <= range.to && j < hours.from.length) {
-      const last = hours.before[j]! + hours.to[j]! - hours.from[j]! - 1
-      const endRoom = hours.before[l]! + hours.to[l]! - hours.from[l]! - step.minutes
-      const until = Math.min(range.to, last, endRoom)
-      if (until >= u) {
-        const startShift = hours.from[j]! - hours.before[j]!
-        const length = step.minutes + hours.from[l]! - hours.before[l]! - startShift
-        if (startShift + u > hi) return
-        add(startShift + u, startShift + until, length)
-        u = until + 1
+    // The openings in which the work begins and ends, walked along with its start.
+    let begins = Math.max(0, firstAtLeast(hours.before, range.from + 1) - 1)
+    let ends = Math.max(0, firstAtLeast(hours.before, range.from + step.minutes) - 1)
+    let start = range.from
+    while (start <= range.to && begins < hours.from.length) {
+      const lastStart = hours.before[begins]! + hours.to[begins]! - hours.from[begins]! - 1
+      const lastWithEnd = hours.before[ends]! + hours.to[ends]! - hours.from[ends]! - step.minutes
+      const until = Math.min(range.to, lastStart, lastWithEnd)
+      if (until >= start) {
+        const shift = hours.from[begins]! - hours.before[begins]!
+        if (shift + start > hi) return
+        const length = step.minutes + hours.from[ends]! - hours.before[ends]! - shift
+        yield { from: shift + start, to: shift + until, length }
+        start = until + 1
       }
-      if (u > last) j++
-      if (u > endRoom) l++
+      if (start > lastStart) begins++
+      if (start > lastWithEnd) ends++
     }
   }
 }

@@ -11,8 +11,7 @@ import type { Step } from './types.ts'
 export function chooseTeam(
   ground: Ground,
   step: Step,
-  start: number,
-  end: number,
+  { start, end }: { readonly start: number; readonly end: number },
   already: ReadonlySet<string>,
 ): string[] | undefined {
   const size = teamSize(step)

@@ -1,4 +1,4 @@
-import { addDays, checkDate, clip, openSpans, startOfDay } from '../../domain/calendar/index.ts'
+import { addDays, clip, openSpans, startOfDay } from '../../domain/calendar/index.ts'
 import type { Capability } from '../../domain/shop/index.ts'
 import type { Desk } from '../desk/desk.ts'
 import { calendarOf } from '../desk/shopView.ts'
@@ -6,23 +6,18 @@ import { conflictsOn } from '../floor/conflicts.ts'
 import { jobRows, shownBetween } from '../floor/jobRows.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
 import { profilesIn } from '../floor/profilesIn.ts'
+import { checkShown } from '../floor/reach.ts'
 import { stayViews } from '../floor/stayViews.ts'
 import { productsById } from '../setUp/soldTreatments.ts'
+import type { BoardInput } from './inputs.ts'
 import { slipsOf } from './slips.ts'
 import type { BoardView } from './views.ts'
 
-export interface BoardInput {
-  /** `YYYY-MM-DD` */
-  fromDate: string
-  /** 1 to 31. */
-  days: number
-}
-
 /** What stands where from the start of a day on: every stay that touches the range, as now projected. */
 export async function boardRange(desk: Desk, { fromDate, days }: BoardInput): Promise<BoardView> {
-  checkDate(fromDate, 'fromDate')
   const tx = desk.store.read
   const nowAt = desk.now()
+  checkShown(fromDate, 'fromDate', nowAt)
   const calendar = await calendarOf(tx)
   const fromAt = startOfDay(fromDate, calendar.zone)
   const toAt = addDays(fromAt, days, calendar.zone)

@@ -8,21 +8,14 @@ import type { Floor } from '../floor/floor.ts'
 import { type JobRow, jobRows } from '../floor/jobRows.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
 import { planMove, type RestOfJob, restOfJob } from '../floor/movePlan.ts'
+import { farthestMin } from '../floor/reach.ts'
 import { stayViews } from '../floor/stayViews.ts'
 import { otherVisits } from '../floor/vehicleFree.ts'
 import { productsById } from '../setUp/soldTreatments.ts'
+import type { MoveInput } from './inputs.ts'
 import { nearestPlace } from './moveNearest.ts'
 import { saveMove } from './moveSave.ts'
 import type { TriedMoveView } from './views.ts'
-
-export interface MoveInput {
-  jobId: string
-  version: number
-  /** Of the dragged stay's first step. */
-  position: number
-  bayId: string
-  startAt: number
-}
 
 /** How far past the wished start the rest of a job may reach, in minutes. */
 const reachMin = 60 * 1440
@@ -72,6 +65,7 @@ async function restOf(
   nowAt: number,
   { jobId, version, position, bayId, startAt }: MoveInput,
 ): Promise<RestOfJob | { reasons: string[] }> {
+  if (startAt > nowAt + farthestMin) return { reasons: ['That is too far off; choose an earlier day.'] }
   const floor = await loadFloor(tx, nowAt, Math.max(nowAt, startAt) + reachMin)
   const [job] = await jobRows(tx, floor, { id: jobId })
   if (!job) throw new Refusal('missing', 'jobId', jobId, 'This job is not there; look at the board again.')

@@ -62,13 +62,8 @@ function projectOnce(floor: FloorGround, job: FloorJob, timed = job.steps): Proj
     handover: job.plannedHandoverAt,
   }
   const actuals = job.steps.map(step => ({ start: step.actualStartAt, end: step.actualEndAt }))
-  const { steps, handover, broken } = project(
-    withoutOthers(kase, floor),
-    plan,
-    actuals,
-    floor.nowAt,
-    job.promisedAt,
-  )
+  const happened = { actuals, now: floor.nowAt, promised: job.promisedAt }
+  const { steps, handover, broken } = project(withoutOthers(kase, floor), plan, happened)
   if (handover === null) return { job, broken }
   const soonest = job.status === 'inShop' ? firstOpenAt(floor.open, gridUp(floor, floor.nowAt), true) : null
   return {

@@ -1,10 +1,11 @@
-import { checkDate, clip, openSpans, startOfDay } from '../../domain/calendar/index.ts'
+import { clip, openSpans, startOfDay } from '../../domain/calendar/index.ts'
 import type { Capability } from '../../domain/shop/index.ts'
 import type { Desk } from '../desk/desk.ts'
 import { calendarOf } from '../desk/shopView.ts'
 import { conflictsOn } from '../floor/conflicts.ts'
 import { type JobRow, jobRows, shownBetween } from '../floor/jobRows.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
+import { checkShown } from '../floor/reach.ts'
 import { stayViews } from '../floor/stayViews.ts'
 import { cautionLines } from '../job/cautions.ts'
 import { productsById } from '../setUp/soldTreatments.ts'
@@ -17,9 +18,9 @@ import type { MorningView } from './views.ts'
 
 /** The day on one sheet: who comes, what stands where, who does what, which cures end when, who goes home. */
 export async function morningSheet(desk: Desk, { date }: { date: string }): Promise<MorningView> {
-  checkDate(date)
   const tx = desk.store.read
   const nowAt = desk.now()
+  checkShown(date, 'date', nowAt)
   const calendar = await calendarOf(tx)
   const { zone } = calendar
   const fromAt = startOfDay(date, zone)

@@ -27,9 +27,9 @@ test('the envelope is the highest piece at every point, and its own pieces never
       (list, slope) => {
         const raw = noPieces()
         for (const { from, length, value, sloped } of list)
-          addPiece(raw, from, from + length, value, sloped ? slope : 0, 0)
+          addPiece(raw, { from, to: from + length, value, slope: sloped ? slope : 0 })
         const out = noPieces()
-        addPiece(out, -1, -1, 7, 0, 0)
+        addPiece(out, { from: -1, to: -1, value: 7, slope: 0 })
         envelope(raw, out)
         for (let p = 1; p < out.from.length; p++) {
           expect(out.from[p]!).toBeGreaterThan(out.to[p - 1]!)

@@ -48,7 +48,7 @@ const plan: Plan = {
   handover: 1920,
 }
 
-const run = (actuals: Actual[], now: number, over: Case = kase) => project(over, plan, actuals, now)
+const run = (actuals: Actual[], now: number, over: Case = kase) => project(over, plan, { actuals, now })
 const times = (projection: ReturnType<typeof run>) => projection.steps.map(({ start, end }) => [start, end])
 
 describe('a job re-projected', () => {
@@ -142,7 +142,7 @@ describe('a job re-projected', () => {
       steps: [plan.steps[0]!, { bay: 'B', start: 540, end: 600, crew: [] }],
       handover: 600,
     }
-    const projection = project(two, short, [{ start: 1050, end: 1110 }], 1110)
+    const projection = project(two, short, { actuals: [{ start: 1050, end: 1110 }], now: 1110 })
     expect(projection.steps[1]).toMatchObject({ start: 1920, end: 1980 })
     expect(projection.handover).toBe(1980)
   })
@@ -155,11 +155,13 @@ describe('a job re-projected', () => {
       steps: [plan.steps[0]!, { bay: 'A', start: 540, end: 660, crew: [], moved }],
       handover: 660,
     }
-    expect(project(two, short, [{ start: 480, end: 560 }], 560).steps[1]!.moved).toEqual({
+    expect(project(two, short, { actuals: [{ start: 480, end: 560 }], now: 560 }).steps[1]!.moved).toEqual({
       at: 590,
       bay: 'B',
     })
-    expect(project(two, short, [{ start: 990, end: 1070 }], 1070).steps[1]!.moved).toBeUndefined()
+    expect(
+      project(two, short, { actuals: [{ start: 990, end: 1070 }], now: 1070 }).steps[1]!.moved,
+    ).toBeUndefined()
   })
 
   test('says when the horizon does not hold what is left', () => {

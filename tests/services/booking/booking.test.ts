@@ -5,7 +5,9 @@ import { confirmPlace, holdPlace, releasePlace } from '../../../main/services/bo
 import type { OffersInput } from '../../../main/services/booking/inputs.ts'
 import { offers } from '../../../main/services/booking/offers.ts'
 import type { OffersView, OfferView } from '../../../main/services/booking/views.ts'
-import { saveVehicle } from '../../../main/services/records/vehicles.ts'
+import { archiveCustomer, restoreCustomer } from '../../../main/services/records/customers.ts'
+import { archiveVehicle, saveVehicle } from '../../../main/services/records/vehicles.ts'
+import { saveBay } from '../../../main/services/setUp/bays.ts'
 import { brokenLaws } from '../floorLaws.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
@@ -267,4 +269,49 @@ test('Closed bays, absent people and closed days are kept clear of', async () =>
   expect(await brokenLaws(desk)).toEqual([])
   const { dropOffAt } = await desk.store.read.job.findFirstOrThrow({ orderBy: { dropOffAt: 'asc' } })
   expect(dropOffAt).toBeGreaterThanOrEqual(day('2026-04-15', 900))
+})
+
+test('Nothing is held or confirmed for a customer who is put away', async () => {
+  const { id, customerId } = await desk.store.read.vehicle.findUniqueOrThrow({
+    where: { id: shop.vehicles[0]! },
+  })
+  const held = await hold(['wash'])
+  desk.setNow('2026-04-15T12:50:00Z')
+  const owner = await desk.store.read.customer.findUniqueOrThrow({ where: { id: customerId } })
+  await archiveCustomer(desk, { id: customerId, version: owner.version })
+  await expect(confirmPlace(desk, held)).rejects.toMatchObject({ code: 'customer-archived' })
+  await expect(hold(['wash'])).rejects.toMatchObject({ code: 'customer-archived', field: 'vehicleId' })
+  await restoreCustomer(desk, { id: customerId, version: owner.version + 1 })
+  const car = await desk.store.read.vehicle.findUniqueOrThrow({ where: { id } })
+  await archiveVehicle(desk, { id, version: car.version })
+  await expect(confirmPlace(desk, held)).rejects.toMatchObject({ code: 'vehicle-archived' })
+})
+
+test('A lapsed hold is not confirmed while its car is booked for that time by another job', async () => {
+  const { plan } = feasible((await ask(['wash'], { askedDate: '2026-04-17' })).askedDay)
+  const input = {
+    vehicleId: shop.vehicles[0]!,
+    condition: 'good' as const,
+    treatmentIds: [shop.treatments.wash],
+  }
+  const held = await holdPlace(desk, { ...input, plan })
+  desk.setNow('2026-04-15T12:45:00Z')
+  // Another bay and another person, so that only the car itself stands in the way.
+  const { id: bay } = await saveBay(desk, { name: 'Bay 5', capabilities: ['wet'] })
+  const other = plan.steps[0]!.crew[0] === shop.crew.Sal ? shop.crew.Mika! : shop.crew.Sal!
+  const steps = plan.steps.map(step => ({ ...step, bay, crew: [other] }))
+  await holdPlace(desk, { ...input, plan: { ...plan, steps } })
+  await expect(confirmPlace(desk, held)).rejects.toMatchObject({ code: 'vehicle-booked' })
+})
+
+test('A plan for a day nobody can know of is refused before anything is computed', async () => {
+  const { plan } = feasible((await ask(['wash'])).soonest)
+  const far = { ...plan, handover: plan.handover + 4 * 366 * 1440 }
+  const holding = holdPlace(desk, {
+    vehicleId: shop.vehicles[0]!,
+    condition: 'good',
+    treatmentIds: [shop.treatments.wash],
+    plan: far,
+  })
+  await expect(holding).rejects.toMatchObject({ code: 'plan-far', field: 'plan.handover' })
 })

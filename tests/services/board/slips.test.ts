@@ -1,0 +1,78 @@
+import { afterEach, beforeEach, expect, test } from 'vitest'
+import { atWall } from '../../../main/domain/calendar/index.ts'
+import { boardRange } from '../../../main/services/board/board.ts'
+import { moveStay } from '../../../main/services/board/boardMove.ts'
+import { jobCure } from '../../../main/services/job/jobCure.ts'
+import { getJob } from '../../../main/services/job/jobView.ts'
+import { morningSheet } from '../../../main/services/morning/morning.ts'
+import { saveAbsence } from '../../../main/services/setUp/crewAbsences.ts'
+import { bookJob } from '../bookJob.ts'
+import { makeDesk, type TestDesk } from '../makeDesk.ts'
+import { type TestShop, testShop } from '../testShop.ts'
+
+let desk: TestDesk
+let shop: TestShop
+
+// Wednesday 15 April 2026, 08:00 in New York.
+beforeEach(async () => {
+  desk = await makeDesk('2026-04-15T12:00:00Z')
+  shop = await testShop(desk)
+})
+afterEach(() => desk.close())
+
+const wall = (date: string, hour: number) => atWall(`2026-04-${date}`, hour * 60, 'America/New_York')
+const slips = async () => (await boardRange(desk, { fromDate: '2026-04-15', days: 1 })).slips
+
+test('A stay moved past its promise is named among the promises that slip, whatever day is shown', async () => {
+  const askedDate = '2026-04-20'
+  const job = await bookJob(desk, shop, { treatments: ['wash'], kind: 'askedDay', askedDate })
+  expect(await slips()).toEqual([])
+  const place = { position: 0, bayId: shop.bays['Bay 1']!, startAt: wall('21', 10) }
+  await moveStay(desk, { jobId: job.id, version: job.version, ...place })
+  expect(await slips()).toEqual([
+    {
+      jobId: job.id,
+      plate: 'KFR 204',
+      customerName: 'Ines Vale',
+      promisedAt: job.promisedAt,
+      handoverAt: wall('21', 11),
+      late: true,
+      uncovered: null,
+    },
+  ])
+})
+
+test('Somebody away leaves the promise of a booked car uncovered, everywhere it is told, until it is planned again', async () => {
+  const askedDate = '2026-04-16'
+  const job = await bookJob(desk, shop, { treatments: ['twoLayers'], kind: 'askedDay', askedDate })
+  const coater = job.steps[2]!.crew[0]!
+  const away = { fromAt: wall('16', 0), toAt: wall('17', 0), reason: 'ill' }
+  await saveAbsence(desk, { crewId: coater.id, ...away, accepted: true })
+
+  const words = `${coater.name} is away Thursday 09:30 to Thursday 11:00 and missing from "First layer".`
+  const told = await getJob(desk, { id: job.id })
+  expect(told).toMatchObject({ uncovered: true, lateMin: 0 })
+  expect(told.conflicts).toContain(words)
+  expect(await slips()).toMatchObject([{ jobId: job.id, late: false }])
+  const sheet = await morningSheet(desk, { date: askedDate })
+  expect(sheet.handovers).toMatchObject([{ jobId: job.id, late: false, uncovered: true }])
+
+  const { slip } = await jobCure(desk, { id: job.id })
+  expect(slip).toMatchObject({ lateMin: 0, message: null })
+  const { position, bayId, startAt } = slip!.place!
+  await moveStay(desk, { jobId: job.id, version: told.version, position, bayId, startAt })
+  expect(await getJob(desk, { id: job.id })).toMatchObject({ uncovered: false })
+  expect(await slips()).toEqual([])
+})
+
+test('Who is away outside the hours of the step, or only for some minutes of it, is not missed', async () => {
+  const askedDate = '2026-04-16'
+  const job = await bookJob(desk, shop, { treatments: ['wash'], kind: 'askedDay', askedDate })
+  const crewId = job.steps[0]!.crew[0]!.id
+  const minutes = { fromAt: wall('16', 9) - 14, toAt: wall('16', 18), reason: 'an errand' }
+  await saveAbsence(desk, { crewId, ...minutes, accepted: true })
+  expect(await getJob(desk, { id: job.id })).toMatchObject({ uncovered: false, conflicts: [] })
+  const quarter = { fromAt: wall('16', 8), toAt: wall('16', 8) + 15, reason: 'late' }
+  await saveAbsence(desk, { crewId, ...quarter, accepted: true })
+  expect(await getJob(desk, { id: job.id })).toMatchObject({ uncovered: true })
+})
