@@ -69,6 +69,8 @@ export function bent(schema: z.ZodType, ids: readonly string[], random: () => nu
     if (Array.isArray(shape.enum)) return pick(shape.enum)
     const choices = (shape.anyOf ?? shape.oneOf) as Shape[] | undefined
     if (choices) return grow(pick(choices), name)
+    if (Array.isArray(shape.allOf))
+      return Object.assign({}, ...(shape.allOf as Shape[]).map(part => grow(part, name)))
     switch (shape.type) {
       case 'object': {
         const required = (shape.required ?? []) as string[]

@@ -25,7 +25,7 @@ export function Book() {
     if ('treatmentIds' in part || 'sizeClass' in part || 'condition' in part || 'askedDate' in part)
       setChosen(null)
   }
-  const booking = useBooking(draft, change)
+  const booking = useBooking(draft)
   const asking = draft.treatmentIds.length > 0 && !booking.held
   const query = useQuery({
     ...trpc.booking.offers.queryOptions({

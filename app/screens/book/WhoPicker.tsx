@@ -25,7 +25,9 @@ export function WhoPicker({ draft, change, fault }: Props) {
     ...trpc.customers.find.queryOptions({ text: asked }),
     enabled: asked.length >= 2 && draft.customerId === null,
   })
-  const errorOf = (field: string) => (fault?.field === field ? fault.message : undefined)
+  // The refused field may be told with whose it is: "customer.name".
+  const refused = fault?.field?.split('.').at(-1)
+  const errorOf = (field: string) => (refused === field ? fault?.message : undefined)
   if (draft.customerId !== null) return <Known draft={draft} change={change} errorOf={errorOf} />
   const customers = found.data?.customers ?? []
   return (

@@ -9,29 +9,19 @@ export interface Held extends HoldView {
   customerName: string
 }
 
-/**
- * From offer to booking. Holding saves the new customer and car first; what was saved stays known to the draft, so
- * that a refusal further on loses nothing and repeats nothing.
- */
-export function useBooking(draft: Draft, change: (part: Partial<Draft>) => void) {
+type Hold = Parameters<typeof client.booking.hold.mutate>[0]
+
+/** From offer to booking. Holding a place writes a new customer and car down in the same act, or nothing at all. */
+export function useBooking(draft: Draft) {
   const [held, setHeld] = useState<Held | null>(null)
   const [booked, setBooked] = useState(false)
   const hold = useSaving(
     {
-      mutationFn: async (chosen: NonNullable<Chosen>): Promise<Held> => {
-        const customerId = draft.customerId ?? (await saveCustomer(draft)).id
-        if (customerId !== draft.customerId) change({ customerId })
-        const vehicleId = draft.vehicleId ?? (await saveVehicle(draft, customerId)).id
-        if (vehicleId !== draft.vehicleId) change({ vehicleId })
-        const place = await client.booking.hold.mutate({
-          vehicleId,
-          condition: draft.condition,
-          treatmentIds: draft.treatmentIds,
-          ...(draft.askedDate ? { askedDate: draft.askedDate } : {}),
-          plan: chosen.offer.plan,
-        })
-        return { ...place, plate: draft.plate, customerName: draft.customerName }
-      },
+      mutationFn: async (input: Hold): Promise<Held> => ({
+        ...(await client.booking.hold.mutate(input)),
+        plate: draft.plate,
+        customerName: draft.customerName,
+      }),
     },
     { onSaved: setHeld },
   )
@@ -47,7 +37,11 @@ export function useBooking(draft: Draft, change: (part: Partial<Draft>) => void)
   return {
     held,
     booked,
-    hold,
+    hold: {
+      busy: hold.busy,
+      save: ({ offer }: NonNullable<Chosen>) =>
+        hold.save({ ...wishOf(draft), ...callerOf(draft), plan: offer.plan }),
+    },
     confirm,
     release,
     fault: failure ? faultOf(failure) : null,
@@ -59,19 +53,16 @@ export function useBooking(draft: Draft, change: (part: Partial<Draft>) => void)
   }
 }
 
-const orNone = (text: string) => (text.trim() ? text.trim() : undefined)
-
-function saveCustomer(draft: Draft) {
-  const phone = orNone(draft.phone)
-  const email = orNone(draft.email)
-  return client.customers.save.mutate({
-    name: draft.customerName.trim(),
-    ...(phone ? { phone } : {}),
-    ...(email ? { email } : {}),
-  })
+function wishOf({ condition, treatmentIds, askedDate }: Draft) {
+  return { condition, treatmentIds, ...(askedDate ? { askedDate } : {}) }
 }
 
-function saveVehicle(draft: Draft, customerId: string) {
+/** Whose car it is: one on file, a new one of somebody on file, or a new customer's. */
+function callerOf(draft: Draft) {
+  if (draft.vehicleId !== null) return { vehicleId: draft.vehicleId }
   const { plate, make, model, colour, sizeClass, finish } = draft
-  return client.vehicles.save.mutate({ customerId, plate, make, model, colour, sizeClass, finish, note: '' })
+  const vehicle = { plate, make, model, colour, sizeClass, finish }
+  if (draft.customerId !== null) return { customerId: draft.customerId, vehicle }
+  const customer = { name: draft.customerName, phone: draft.phone, email: draft.email }
+  return { customer, vehicle }
 }

@@ -14,7 +14,7 @@ interface Props {
   disabled: boolean
 }
 
-/** Starts a step. A coat that the bay's conditions do not suit is asked about first; the reason is kept and printed. */
+/** Starts a step; what is in the way is asked about. A coat that the bay's conditions do not suit is asked about first; the reason is kept and printed. */
 export function StartButton({ job, step, happened, disabled }: Props) {
   const [warning, setWarning] = useState<string | null>(null)
   const { save, busy } = useSaving(trpc.jobs.startStep.mutationOptions(), {
@@ -48,7 +48,7 @@ export function StartButton({ job, step, happened, disabled }: Props) {
           action="Start all the same"
           busy={busy}
           onClose={() => setWarning(null)}
-          onSay={reason => happened.take(time => start({ ...key, ...time, reason }))}
+          onSay={reason => happened.take(time => start({ ...key, ...time, reason, accepted: true }))}
         />
       )}
     </>

@@ -2,8 +2,8 @@ import { atWall } from '../../domain/calendar/index.ts'
 import { statusAt } from '../../domain/job/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import type { Finish, SizeClass } from '../../domain/shop/index.ts'
-import { type AuditEntry, assertFresh, type Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import { assertFresh, type Tx } from '../../store/store.ts'
+import { type Audit, act, type Desk } from '../desk/desk.ts'
 import { sentence } from '../desk/shopWords.ts'
 import type { Floor } from '../floor/floor.ts'
 import { caseOf } from '../floor/floorCase.ts'
@@ -13,6 +13,8 @@ import { loadFloor } from '../floor/loadFloor.ts'
 import { otherVisits, visitInTheWay } from '../floor/vehicleFree.ts'
 import { assertCan } from '../job/assertCan.ts'
 import { assertFits, stepRows, timesOf } from '../job/bookingPlan.ts'
+import { callersVehicle } from '../records/caller.ts'
+import { vehicleInUse } from '../records/vehicles.ts'
 import { sell } from '../setUp/soldTreatments.ts'
 import { writeStepDraws } from '../shelf/stepDraws.ts'
 import type { HeldPlace, HoldInput } from './inputs.ts'
@@ -25,76 +27,68 @@ const usualHoldMin = 30
 /**
  * Holds an offered place for a while. The chain is laid out again from what the shop sells now and the plan is
  * checked against everything booked by now, in the same transaction that saves it: of two desks that want one place,
- * the second is told what took it.
+ * the second is told what took it. A new customer and a new car are written down with it, or nothing is.
  */
 export function holdPlace(desk: Desk, input: HoldInput): Promise<HoldView> {
-  const nowAt = desk.now()
-  const { plan } = input
-  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
-    await lapseHolds(tx, nowAt, audit)
-    const vehicle = found(
-      await tx.vehicle.findUnique({
-        where: { id: input.vehicleId, archivedAt: null },
-        include: { customer: { select: { archivedAt: true } } },
-      }),
-      { vehicleId: input.vehicleId },
-      'This vehicle is not on file; choose it again.',
-    )
-    assertCustomerKept(vehicle.customer, vehicle.id)
-    assertNear(plan.handover, nowAt)
-    const sold = await sell(tx, {
-      treatmentIds: input.treatmentIds,
-      condition: input.condition,
-      sizeClass: vehicle.sizeClass as SizeClass,
-      finish: vehicle.finish as Finish,
-    })
-    const floor = await loadFloor(tx, nowAt, Math.max(plan.handover, nowAt) + 1)
-    // An offer for this very moment stays good for the rest of its grid step.
-    const release = gridDown(floor, nowAt)
-    const kase = caseOf(floor, { job: { id: 'new', release, asked: release, steps: sold.steps } })
-    assertFits(
-      floor,
-      kase,
-      plan,
-      sold.steps.map(step => step.name),
-    )
-    const { id: vehicleId, customerId } = vehicle
-    const times = timesOf(sold.steps, plan, sold.products)
-    await assertNotElsewhere(tx, floor, { ...times, vehicleId, id: '' })
-    const heldUntilAt = nowAt + (input.holdMin ?? usualHoldMin)
-    const number = ((await tx.job.aggregate({ _max: { number: true } }))._max.number ?? 0) + 1
-    const job = await tx.job.create({
-      data: {
-        number,
-        customerId,
-        vehicleId,
-        status: 'held',
-        heldUntilAt,
-        askedAt: input.askedDate === undefined ? null : atWall(input.askedDate, 0, floor.zone),
-        condition: input.condition,
-        ...times,
-        promisedAt: times.handoverAt,
-        createdAt: nowAt,
-        treatments: {
-          create: sold.treatments.map(({ id, name, priceMinor }, position) => ({
-            treatmentId: id,
-            position,
-            name,
-            priceMinor,
-          })),
-        },
-        steps: { create: stepRows(sold.steps, plan) },
-      },
-    })
-    await writeStepDraws(tx, [job.id], nowAt)
-    audit({
-      act: 'held',
-      entity: 'job',
-      entityId: job.id,
-      detail: { number, heldUntilAt, dropOffAt: job.dropOffAt, promisedAt: job.promisedAt },
-    })
-    return { jobId: job.id, jobNumber: number, version: job.version, heldUntilAt }
+  return act(desk, (tx, audit, nowAt) => holdPlaceIn(tx, audit, nowAt, input))
+}
+
+/** The same as part of a larger act, which holds the place or does nothing at all. */
+export async function holdPlaceIn(tx: Tx, audit: Audit, nowAt: number, input: HoldInput): Promise<HoldView> {
+  const { condition, treatmentIds, plan, askedDate, holdMin = usualHoldMin } = input
+  await lapseHolds(tx, nowAt, audit)
+  const { id: vehicleId, customerId, ...vehicle } = await callersVehicle(tx, audit, nowAt, input)
+  assertNear(plan.handover, nowAt)
+  const sold = await sell(tx, {
+    treatmentIds,
+    condition,
+    sizeClass: vehicle.sizeClass as SizeClass,
+    finish: vehicle.finish as Finish,
   })
+  const floor = await loadFloor(tx, nowAt, Math.max(plan.handover, nowAt) + 1)
+  // An offer for this very moment stays good for the rest of its grid step.
+  const release = gridDown(floor, nowAt)
+  assertFits(
+    floor,
+    caseOf(floor, { job: { id: 'new', release, asked: release, steps: sold.steps } }),
+    plan,
+    sold.steps.map(step => step.name),
+  )
+  const times = timesOf(sold.steps, plan, sold.products)
+  await assertNotElsewhere(tx, floor, { ...times, vehicleId, id: '' })
+  const heldUntilAt = nowAt + holdMin
+  const number = ((await tx.job.aggregate({ _max: { number: true } }))._max.number ?? 0) + 1
+  const job = await tx.job.create({
+    data: {
+      number,
+      customerId,
+      vehicleId,
+      status: 'held',
+      heldUntilAt,
+      askedAt: askedDate === undefined ? null : atWall(askedDate, 0, floor.zone),
+      condition,
+      ...times,
+      promisedAt: times.handoverAt,
+      createdAt: nowAt,
+      treatments: {
+        create: sold.treatments.map(({ id, name, priceMinor }, position) => ({
+          treatmentId: id,
+          position,
+          name,
+          priceMinor,
+        })),
+      },
+      steps: { create: stepRows(sold.steps, plan) },
+    },
+  })
+  await writeStepDraws(tx, [job.id], nowAt)
+  audit({
+    act: 'held',
+    entity: 'job',
+    entityId: job.id,
+    detail: { number, heldUntilAt, dropOffAt: job.dropOffAt, promisedAt: job.promisedAt },
+  })
+  return { jobId: job.id, jobNumber: number, version: job.version, heldUntilAt }
 }
 
 /** One car is not here for two jobs at once. */
@@ -108,12 +102,6 @@ async function assertNotElsewhere(
     refuse('vehicle-booked', { vehicleId: job.vehicleId }, `${sentence(words)} Choose another day.`)
 }
 
-/** Nothing is booked for somebody who is put away. */
-function assertCustomerKept(customer: { archivedAt: number | null }, vehicleId: string): void {
-  if (customer.archivedAt !== null)
-    refuse('customer-archived', { vehicleId }, 'Its owner is archived; take them back under Customers first.')
-}
-
 /** A plan is looked at as far as it goes, so it goes no further than an offer can. */
 function assertNear(handover: number, nowAt: number): void {
   if (handover > nowAt + farthestAskedMin + horizonMin)
@@ -125,7 +113,7 @@ function assertNear(handover: number, nowAt: number): void {
 }
 
 /** Places whose hold has run out are free again, and say so from then on. */
-async function lapseHolds(tx: Tx, nowAt: number, audit: (entry: AuditEntry) => void): Promise<void> {
+async function lapseHolds(tx: Tx, nowAt: number, audit: Audit): Promise<void> {
   const over = await tx.job.findMany({
     where: { status: 'held', heldUntilAt: { lte: nowAt } },
     select: { id: true },
@@ -143,22 +131,15 @@ async function lapseHolds(tx: Tx, nowAt: number, audit: (entry: AuditEntry) => v
  * it is refused with what did.
  */
 export function confirmPlace(desk: Desk, { jobId, version }: HeldPlace): Promise<{ version: number }> {
-  const nowAt = desk.now()
-  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
+  return act(desk, async (tx, audit, nowAt) => {
     const stored = await tx.job.findUnique({
       where: { id: jobId },
-      include: {
-        steps: { orderBy: { position: 'asc' }, include: { crew: true } },
-        customer: { select: { archivedAt: true } },
-        vehicle: { select: { archivedAt: true } },
-      },
+      include: { steps: { orderBy: { position: 'asc' }, include: { crew: true } } },
     })
     const job = found(stored, { jobId }, 'This booking is not there; look at the board.')
     const status = statusAt(job, nowAt)
     assertCan({ ...job, status }, 'confirm', { jobId })
-    assertCustomerKept(job.customer, job.vehicleId)
-    if (job.vehicle.archivedAt !== null)
-      refuse('vehicle-archived', { jobId }, 'Its car is archived; take it back under Customers first.')
+    await vehicleInUse(tx, job.vehicleId)
     if (status === 'lapsed') {
       const floor = await loadFloor(tx, nowAt, Math.max(job.handoverAt, nowAt) + 1)
       const release = gridDown(floor, nowAt)
@@ -188,8 +169,7 @@ export function confirmPlace(desk: Desk, { jobId, version }: HeldPlace): Promise
 
 /** Lets a held place go. */
 export function releasePlace(desk: Desk, { jobId, version }: HeldPlace): Promise<void> {
-  const nowAt = desk.now()
-  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
+  return act(desk, async (tx, audit) => {
     const { count } = await tx.job.updateMany({
       where: { id: jobId, version, status: 'held' },
       data: { status: 'cancelled', heldUntilAt: null, version: { increment: 1 } },

@@ -2,6 +2,7 @@
 import { z } from 'zod'
 import { conditions } from '../../domain/shop/index.ts'
 import { date, finish, id, minute, sizeClass, version } from '../desk/inputs.ts'
+import { callerInput } from '../records/inputs.ts'
 
 const treatmentIds = z.array(id).min(1, 'Choose at least one treatment.').max(20)
 const condition = z.enum(conditions)
@@ -34,8 +35,8 @@ const plan = z.object({
   handover: minute,
 })
 
-export const holdInput = z.object({
-  vehicleId: id,
+/** A place for a car on file, or for a new one, which is written down in the same act. */
+const place = z.object({
   condition,
   treatmentIds,
   askedDate: date.optional(),
@@ -47,7 +48,8 @@ export const holdInput = z.object({
     .max(7 * 1440, 'Hold it for a week at most.')
     .optional(),
 })
-export type HoldInput = z.infer<typeof holdInput>
+export const holdInput = z.intersection(place, callerInput)
+export type HoldInput = z.input<typeof holdInput>
 
 export const heldPlace = z.object({ jobId: id, version })
 export type HeldPlace = z.infer<typeof heldPlace>

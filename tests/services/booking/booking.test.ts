@@ -279,12 +279,12 @@ test('Nothing is held or confirmed for a customer who is put away', async () => 
   desk.setNow('2026-04-15T12:50:00Z')
   const owner = await desk.store.read.customer.findUniqueOrThrow({ where: { id: customerId } })
   await archiveCustomer(desk, { id: customerId, version: owner.version })
-  await expect(confirmPlace(desk, held)).rejects.toMatchObject({ code: 'customer-archived' })
-  await expect(hold(['wash'])).rejects.toMatchObject({ code: 'customer-archived', field: 'vehicleId' })
+  await expect(confirmPlace(desk, held)).rejects.toMatchObject({ code: 'missing' })
+  await expect(hold(['wash'])).rejects.toMatchObject({ code: 'missing', field: 'vehicleId' })
   await restoreCustomer(desk, { id: customerId, version: owner.version + 1 })
   const car = await desk.store.read.vehicle.findUniqueOrThrow({ where: { id } })
   await archiveVehicle(desk, { id, version: car.version })
-  await expect(confirmPlace(desk, held)).rejects.toMatchObject({ code: 'vehicle-archived' })
+  await expect(confirmPlace(desk, held)).rejects.toMatchObject({ code: 'missing' })
 })
 
 test('A lapsed hold is not confirmed while its car is booked for that time by another job', async () => {
@@ -314,4 +314,31 @@ test('A plan for a day nobody can know of is refused before anything is computed
     plan: far,
   })
   await expect(holding).rejects.toMatchObject({ code: 'plan-far', field: 'plan.handover' })
+})
+
+test('A new caller, their car and its place are saved in one act, or nothing of it', async () => {
+  const { plan } = feasible((await ask(['wash'])).soonest)
+  const counts = async () => [
+    await desk.store.read.customer.count(),
+    await desk.store.read.vehicle.count(),
+    await desk.store.read.job.count(),
+  ]
+  const before = await counts()
+  const wish = { condition: 'good' as const, treatmentIds: [shop.treatments.wash], plan }
+  const customer = { name: 'Edda Marsh', phone: '(212) 555-0177' }
+  const car = { make: 'Marlo', sizeClass: 'medium', finish: 'gloss' } as const
+  const taken = holdPlace(desk, { ...wish, customer, vehicle: { ...car, plate: 'KFR 204' } })
+  await expect(taken).rejects.toMatchObject({ code: 'plate-taken', field: 'vehicle.plate' })
+  const off = { ...plan, handover: plan.handover - 15 }
+  await expect(
+    holdPlace(desk, { ...wish, plan: off, customer, vehicle: { ...car, plate: 'QLM 311' } }),
+  ).rejects.toMatchObject({ code: 'stale' })
+  expect(await counts()).toEqual(before)
+
+  // Two clicks at the same instant are one caller: the second finds the plate on file.
+  const held = await Promise.allSettled(
+    [1, 2].map(() => holdPlace(desk, { ...wish, customer, vehicle: { ...car, plate: 'QLM 311' } })),
+  )
+  expect(held.map(each => each.status).sort()).toEqual(['fulfilled', 'rejected'])
+  expect(await counts()).toEqual(before.map(count => count + 1))
 })
