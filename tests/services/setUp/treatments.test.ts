@@ -27,7 +27,7 @@ describe('a treatment that needs two people', () => {
     if (!view.soonest.feasible) throw new Error(JSON.stringify(view.soonest))
     // Mika and Sal wash; Jo does not.
     const washers = [shop.crew.Mika, shop.crew.Sal].sort()
-    for (const step of view.soonest.plan.steps) expect([...step.crewIds].sort()).toEqual(washers)
+    for (const step of view.soonest.plan.steps) expect([...step.crew].sort()).toEqual(washers)
   })
 
   it('loses it in a save that leaves it out', async () => {
