@@ -76,7 +76,7 @@ export const register: readonly Row[] = [
     by: { notYet: later.unsubscribing },
   },
 
-  { file: 'statistics.json', cases: /^wilson-/, count: 3, by: 'tests/domain/upkeep/results/results.test.ts' },
+  { file: 'statistics.json', cases: /^wilson-/, count: 3, by: 'tests/domain/upkeep/results/wilson.test.ts' },
   // Their median, deviation and far-out values; no mean and no standard deviation is computed anywhere.
   { file: 'statistics.json', cases: /^spread-/, count: 2, by: 'tests/domain/shelf/realUse.test.ts' },
   {

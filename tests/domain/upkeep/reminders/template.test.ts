@@ -1,6 +1,5 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { checkConsent } from '../../../../main/domain/upkeep/reminders/consent.ts'
 import { checkHeaderText } from '../../../../main/domain/upkeep/reminders/headerText.ts'
 import { mergeValues } from '../../../../main/domain/upkeep/reminders/mergeValues.ts'
 import {
@@ -13,8 +12,7 @@ import {
   type Template,
 } from '../../../../main/domain/upkeep/reminders/template.ts'
 import { startingTemplates, VISIT_NAMES } from '../../../../main/domain/upkeep/reminders/templates/index.ts'
-import { oneClickReady, unsubscribeHeaders } from '../../../../main/domain/upkeep/reminders/unsubscribe.ts'
-import { GIVEN, utc } from './arbitraries.ts'
+import { utc } from './arbitraries.ts'
 
 const facts = {
   ownerName: 'Ann Example',
@@ -164,34 +162,5 @@ describe('the language', () => {
 
   it('is refused where there is none', () => {
     expect(() => languageFor([], 'en', 'en')).toThrow(expect.objectContaining({ code: 'no-words' }))
-  })
-})
-
-describe('the way out', () => {
-  it('may be both, and is then one click', () => {
-    const headers = unsubscribeHeaders({ mailto: 'stop@example.com', https: 'https://shop.example/u/1' })
-    expect(headers['List-Unsubscribe']).toBe('<mailto:stop@example.com>, <https://shop.example/u/1>')
-    expect(oneClickReady(headers)).toBe(true)
-  })
-
-  it.each([
-    [{}],
-    [{ https: 'http://shop.example/u/1' }],
-    [{ https: 'https://shop.example/u/1>\r\nBcc: x' }],
-    [{ mailto: 'stop@example.com\nX: y' }],
-    [{ mailto: 'a@example.com>, <mailto:b@example.com' }],
-  ])('is refused as %j', ways => {
-    expect(() => unsubscribeHeaders(ways)).toThrow(expect.objectContaining({ name: 'Refusal' }))
-  })
-})
-
-describe('consent', () => {
-  it.each([
-    [{ channel: 'all' as const }, 'channel'],
-    [{ source: ' ' }, 'source'],
-    [{ wording: '' }, 'wording'],
-  ])('is refused with %j', (change, field) => {
-    checkConsent(GIVEN)
-    expect(() => checkConsent({ ...GIVEN, ...change })).toThrow(expect.objectContaining({ field }))
   })
 })
