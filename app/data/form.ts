@@ -38,6 +38,10 @@ export interface FormState {
   fills: number
   /** Drops what was typed and shows what is saved. */
   reload(): void
+  /** What the fields hold; another object with every change. */
+  value: object
+  /** Takes the last change back. */
+  back(): void
 }
 
 export interface FormOf<T extends object> extends FormState {
@@ -106,8 +110,10 @@ export function useForm<T extends object, Input, Result>(options: Options<T, Inp
   // During rendering, as React advises for state that follows a prop: the form never shows an older row.
   if (moved && !dirty) load()
 
+  const before = useRef(saved)
   const change = (part: Partial<T>) => {
-    setValue(before => ({ ...before, ...part }))
+    before.current = value
+    setValue(held => ({ ...held, ...part }))
     setSettled(false)
     now.current.dirty = true
   }
@@ -133,6 +139,7 @@ export function useForm<T extends object, Input, Result>(options: Options<T, Inp
     value,
     version: base.version,
     change,
+    back: () => setValue(before.current),
     settle,
     submit,
     busy,

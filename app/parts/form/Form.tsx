@@ -1,6 +1,7 @@
-import { type FormEvent, Fragment, type ReactNode, useEffect, useRef } from 'react'
+import { type FormEvent, type ReactNode, useEffect, useRef } from 'react'
 import type { FormState } from '../../data/form.ts'
 import { watchForm } from '../../data/unsaved.ts'
+import { Boundary } from '../Boundary.tsx'
 import { FormFoot } from './FormFoot.tsx'
 
 interface Props {
@@ -38,7 +39,9 @@ export function Form({ form, label, save, ready, onCancel, more, children }: Pro
   }
   return (
     <form ref={element} onSubmit={submit} aria-label={label} noValidate>
-      <Fragment key={form.fills}>{children}</Fragment>
+      <Boundary key={form.fills} drawnFor={form.value} back={form.back}>
+        {children}
+      </Boundary>
       <FormFoot form={form} label={save} ready={ready} onCancel={onCancel}>
         {more}
       </FormFoot>

@@ -1,4 +1,4 @@
-import { type Section, SectionNav, useSection } from '../../parts/Sections.tsx'
+import { type Section, SectionScreen } from '../../parts/Sections.tsx'
 import { BaysSection } from './BaysSection.tsx'
 import { CrewSection } from './CrewSection.tsx'
 import { HoursSection } from './HoursSection.tsx'
@@ -18,17 +18,14 @@ const sections: Section[] = [
 
 /** What the shop is made of: everything a promise is computed from. */
 export function Settings() {
-  const { chosen, id } = useSection(sections)
   return (
-    <div className={styles.screen}>
-      <SectionNav
-        label="Settings"
-        to="/settings/$section"
-        sections={sections}
-        chosen={chosen}
-        className={styles.nav}
-      />
-      <div className={styles.section}>{chosen && <chosen.Section id={id} />}</div>
-    </div>
+    <SectionScreen
+      label="Settings"
+      to="/settings/$section"
+      sections={sections}
+      className={styles.screen}
+      navClassName={styles.nav}
+      sectionClassName={styles.section}
+    />
   )
 }

@@ -1,4 +1,4 @@
-import { type Section, SectionNav, useSection } from '../../parts/Sections.tsx'
+import { type Section, SectionScreen } from '../../parts/Sections.tsx'
 import { LotRecord } from './LotRecord.tsx'
 import { Orders } from './orders/Orders.tsx'
 import { ProductPage } from './product/ProductPage.tsx'
@@ -22,17 +22,14 @@ const sections: Section[] = [
 
 /** The chemical stock: what stands there, what it will be, from whom it comes and how it is handled. */
 export function Shelf() {
-  const { chosen, id } = useSection(sections)
   return (
-    <div className={styles.screen}>
-      <SectionNav
-        label="Shelf"
-        to="/shelf/$section"
-        sections={sections}
-        chosen={chosen}
-        className={styles.nav}
-      />
-      {chosen && <chosen.Section key={id} id={id} />}
-    </div>
+    <SectionScreen
+      label="Shelf"
+      to="/shelf/$section"
+      sections={sections}
+      className={styles.screen}
+      navClassName={styles.nav}
+      anew
+    />
   )
 }

@@ -1,4 +1,4 @@
-import { type Section, SectionNav, useSection } from '../../parts/Sections.tsx'
+import { type Section, SectionScreen } from '../../parts/Sections.tsx'
 import { Calls } from './calls/Calls.tsx'
 import { Due } from './due/Due.tsx'
 import { Feeds } from './feeds/Feeds.tsx'
@@ -20,17 +20,13 @@ const sections: Section[] = [
 
 /** What follows a coating over the years: who is due, who is written to, and what came of it. */
 export function Upkeep() {
-  const { chosen, id } = useSection(sections)
   return (
-    <div className={styles.screen}>
-      <SectionNav
-        label="Upkeep"
-        to="/upkeep/$section"
-        sections={sections}
-        chosen={chosen}
-        className={styles.nav}
-      />
-      {chosen && <chosen.Section id={id} />}
-    </div>
+    <SectionScreen
+      label="Upkeep"
+      to="/upkeep/$section"
+      sections={sections}
+      className={styles.screen}
+      navClassName={styles.nav}
+    />
   )
 }

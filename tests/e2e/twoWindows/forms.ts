@@ -25,7 +25,7 @@ export const editForms: readonly EditForm[] = [
   {
     file: 'screens/settings/BaysSection.tsx',
     at: ids => `/settings/bays/${ids.bay}`,
-    form: 'Bay one',
+    form: /^(Bay one|Wash bay)$/,
     field: 'Name',
     first: 'Wash bay',
     second: 'Wet bay',
@@ -42,7 +42,7 @@ export const editForms: readonly EditForm[] = [
   {
     file: 'screens/settings/CrewSection.tsx',
     at: ids => `/settings/crew/${ids.crew}`,
-    form: 'Imre Vallis',
+    form: /^Imre V/,
     field: 'Name',
     first: 'Imre V.',
     second: 'I. Vallis',
@@ -75,7 +75,7 @@ export const editForms: readonly EditForm[] = [
   {
     file: 'screens/settings/products/ProductEditor.tsx',
     at: ids => `/settings/products/${ids.product}`,
-    form: 'Wash shampoo',
+    form: /shampoo$/,
     field: 'Name',
     first: 'Mild shampoo',
     second: 'Strong shampoo',
@@ -275,6 +275,7 @@ export const editForms: readonly EditForm[] = [
     field: 'At most a day',
     first: '11',
     second: '12',
+    save: 'Save the rules',
   },
   {
     file: 'screens/upkeep/rules/Factors.tsx',
@@ -283,6 +284,7 @@ export const editForms: readonly EditForm[] = [
     field: 'in a garage',
     first: '1.1',
     second: '1.2',
+    save: 'Save the factors',
   },
   {
     file: 'screens/upkeep/rules/Lives.tsx',

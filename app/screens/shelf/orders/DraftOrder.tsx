@@ -27,7 +27,8 @@ export function DraftOrder({ order, onSend }: Props) {
   const form = useForm({
     saved: {
       note: order.note,
-      lines: order.lines.map(({ id, packs, packPriceMinor }) => ({ id, packs, packPriceMinor })),
+      // With all that is shown of it: another window's save gives the order other lines, and these are still looked at.
+      lines: order.lines.map(line => ({ ...line, listedMinor: line.packPriceMinor })),
     },
     version: order.version,
     saving: trpc.orders.save.mutationOptions(),
@@ -36,11 +37,10 @@ export function DraftOrder({ order, onSend }: Props) {
       version,
       supplierId,
       note,
-      lines: lines.map(line => {
-        const before = order.lines.find(each => each.id === line.id)
-        // A price nobody touched follows the supplier's list, which may be lower for more packs.
-        return before?.packPriceMinor === line.packPriceMinor ? { id: line.id, packs: line.packs } : line
-      }),
+      // A price nobody touched follows the supplier's list, which may be lower for more packs.
+      lines: lines.map(({ id, packs, packPriceMinor, listedMinor }) =>
+        packPriceMinor === listedMinor ? { id, packs } : { id, packs, packPriceMinor },
+      ),
     }),
   })
   const [dropping, setDropping] = useState(false)
@@ -49,14 +49,10 @@ export function DraftOrder({ order, onSend }: Props) {
   const { lines } = form.value
   const setLine = (lineId: string, part: { packs?: number; packPriceMinor?: number }) =>
     change({ lines: lines.map(line => (line.id === lineId ? { ...line, ...part } : line)) })
-  const rows = lines.flatMap((line, i) => {
-    const saved = order.lines.find(each => each.id === line.id)
-    return saved ? [{ line, saved, i }] : []
-  })
-  const fields = rows.map(({ line, saved, i }) => (
+  const fields = lines.map((line, i) => (
     <li key={line.id}>
       <DecimalInput
-        aria-label={`Packs of ${saved.productName}`}
+        aria-label={`Packs of ${line.productName}`}
         most={10_000}
         whole
         size="xs"
@@ -66,16 +62,16 @@ export function DraftOrder({ order, onSend }: Props) {
         error={faults.at(`lines.${i}.packs`)}
       />
       <span>
-        × {saved.containersPerPack > 1 && `${saved.containersPerPack} × `}
-        {saved.sizeLabel} <b>{saved.productName}</b>{' '}
+        × {line.containersPerPack > 1 && `${line.containersPerPack} × `}
+        {line.sizeLabel} <b>{line.productName}</b>{' '}
         <small>
-          {saved.article && `${saved.article} · `}
-          {amountText(line.packs * saved.packAmount, saved.unit)}
+          {line.article && `${line.article} · `}
+          {amountText(line.packs * line.packAmount, line.unit)}
         </small>
       </span>
       <Group gap={6} className={styles.end} wrap="nowrap">
         <MoneyInput
-          aria-label={`Price of one pack of ${saved.productName}`}
+          aria-label={`Price of one pack of ${line.productName}`}
           size="xs"
           w={110}
           value={line.packPriceMinor}
@@ -85,13 +81,13 @@ export function DraftOrder({ order, onSend }: Props) {
         <span>{money(line.packs * line.packPriceMinor, currency)}</span>
         <ActionIcon
           variant="subtle"
-          aria-label={`Drop ${saved.productName}`}
+          aria-label={`Drop ${line.productName}`}
           onClick={() => change({ lines: lines.filter(each => each.id !== line.id) })}
         >
           <IconX size="1rem" />
         </ActionIcon>
       </Group>
-      {saved.why[0] && <small className={styles.why}>{saved.why[0]}</small>}
+      {line.why[0] && <small className={styles.why}>{line.why[0]}</small>}
     </li>
   ))
   return (
