@@ -20,6 +20,8 @@ export function faultsOf(error: unknown): Faults {
   if (!error) return noFaults
   const fault = faultOf(error)
   if (fault.reason !== null && fault.reason in questions) return noFaults
+  // Another window's save concerns the whole form, even where the row is named like one of its fields.
+  if (fault.reason === 'stale') return { ...noFaults, rest: () => fault.message, stale: true }
   const words = fault.field ? withoutPath(fault.message, fault.field) : fault.message
   let taken = false
   const take = (here: boolean) => {
@@ -30,7 +32,7 @@ export function faultsOf(error: unknown): Faults {
     at: field => take(fault.field === field),
     under: field => take(fault.field === field || (fault.field?.startsWith(`${field}.`) ?? false)),
     rest: () => (taken ? null : words),
-    stale: fault.reason === 'stale',
+    stale: false,
   }
 }
 

@@ -1,5 +1,5 @@
-import { useElementSize } from '@mantine/hooks'
 import type { ProjectionView, ShelfUnit } from '../../../main/api/views.ts'
+import { Chart } from '../Chart.tsx'
 import { dateWords } from '../time.ts'
 import { amountText } from './amounts.ts'
 import { projectionShape } from './projectionShape.ts'
@@ -25,12 +25,17 @@ export function ProjectionChart({
   leadDays = null,
   height: rem = 5.8,
 }: Props) {
-  const { ref, width, height } = useElementSize()
-  const shape = projectionShape(projection, onHand, leadDays, { width, height, foot: height * (1.25 / rem) })
   return (
-    <div ref={ref} className={styles.chart} style={{ height: `${rem}rem` }}>
-      {width > 0 && (
-        <svg width={width} height={height} role="img" aria-label={chartWords(name, unit, onHand, projection)}>
+    <Chart
+      label={chartWords(name, unit, onHand, projection)}
+      shape={({ width, rem: pixels }) => {
+        const height = rem * pixels
+        const foot = 1.25 * pixels
+        return { ...projectionShape(projection, onHand, leadDays, { width, height, foot }), height }
+      }}
+    >
+      {(shape, { width }) => (
+        <>
           {shape.leadX !== null && (
             <rect className={styles.lead} x={0} y={4} width={shape.leadX} height={shape.floorY - 4} />
           )}
@@ -50,15 +55,15 @@ export function ProjectionChart({
             <text
               key={tick.x}
               x={tick.end ? width : tick.x}
-              y={height * (1 - 0.3 / rem)}
+              y={shape.height * (1 - 0.3 / rem)}
               textAnchor={tick.end ? 'end' : 'start'}
             >
               {tick.label}
             </text>
           ))}
-        </svg>
+        </>
       )}
-    </div>
+    </Chart>
   )
 }
 

@@ -1,5 +1,5 @@
 import type { LifeView } from '../../../main/api/views.ts'
-import { MeasuredChart } from '../../parts/MeasuredChart.tsx'
+import { Chart } from '../../parts/Chart.tsx'
 import { fullDateWords } from '../../parts/time.ts'
 import styles from './LifeChart.module.css'
 import { lifeShape } from './lifeShape.ts'
@@ -8,118 +8,120 @@ import { lifeShape } from './lifeShape.ts'
 export function LifeChart({ life, plate }: { life: LifeView; plate: string }) {
   const renewOn = fullDateWords(dayAfter(life.laidOn, life.renewDays))
   return (
-    <figure className={styles.figure}>
-      <MeasuredChart className={styles.chart}>
-        {size => {
-          const shape = lifeShape(life, size)
-          const mark = 0.32 * size.rem
-          const todayRight = (shape.todayX ?? 0) > size.width * 0.85
-          const labelRight = shape.renewX > size.width * 0.65
-          return (
-            <svg width={size.width} height={shape.height} role="img" aria-label={lifeWords(life, plate)}>
-              <path d={shape.band} className={styles.band} />
-              {shape.levels.map(level => (
-                <text key={level.label} x={shape.leftX - 6} y={level.y + 4} textAnchor="end">
-                  {level.label}
-                </text>
-              ))}
-              <line
-                x1={shape.leftX}
-                x2={shape.renewX}
-                y1={shape.levelY}
-                y2={shape.levelY}
-                className={styles.level}
-              />
-              <path d={shape.curve} className={styles.curve} />
-              <line
-                x1={shape.range.fromX}
-                x2={shape.range.toX}
-                y1={shape.floorY - 5}
-                y2={shape.floorY - 5}
-                className={styles.range}
-              />
-              <line
-                x1={shape.renewX}
-                x2={shape.renewX}
-                y1={shape.levelY}
-                y2={shape.floorY}
-                className={styles.renew}
-              />
-              <text
-                x={shape.renewX + (labelRight ? -6 : 6)}
-                y={shape.floorY - 0.9 * size.rem}
-                textAnchor={labelRight ? 'end' : 'start'}
-                className={styles.renewWords}
-              >
-                {Math.round(life.level * 100)} % until {renewOn}
+    <Chart
+      label={lifeWords(life, plate)}
+      shape={size => lifeShape(life, size)}
+      caption={
+        <>
+          <span className={styles.keyWorking}>▲ still working</span>
+          <span className={styles.keyGone}>─□ gone, since it was last seen working</span>
+          <span>
+            <i className={styles.keyBand} /> where the curve may lie
+          </span>
+          <span>
+            <i className={styles.keyRange} /> where the renewal age may lie,{' '}
+            {Math.round(life.confidence * 100)} %
+          </span>
+        </>
+      }
+    >
+      {(shape, size) => {
+        const mark = 0.32 * size.rem
+        const todayRight = (shape.todayX ?? 0) > size.width * 0.85
+        const labelRight = shape.renewX > size.width * 0.65
+        return (
+          <>
+            <path d={shape.band} className={styles.band} />
+            {shape.levels.map(level => (
+              <text key={level.label} x={shape.leftX - 6} y={level.y + 4} textAnchor="end">
+                {level.label}
               </text>
-              {shape.todayX !== null && (
-                <>
-                  <line
-                    x1={shape.todayX}
-                    x2={shape.todayX}
-                    y1={shape.topY}
-                    y2={shape.floorY}
-                    className={styles.today}
+            ))}
+            <line
+              x1={shape.leftX}
+              x2={shape.renewX}
+              y1={shape.levelY}
+              y2={shape.levelY}
+              className={styles.level}
+            />
+            <path d={shape.curve} className={styles.curve} />
+            <line
+              x1={shape.range.fromX}
+              x2={shape.range.toX}
+              y1={shape.floorY - 5}
+              y2={shape.floorY - 5}
+              className={styles.range}
+            />
+            <line
+              x1={shape.renewX}
+              x2={shape.renewX}
+              y1={shape.levelY}
+              y2={shape.floorY}
+              className={styles.renew}
+            />
+            <text
+              x={shape.renewX + (labelRight ? -6 : 6)}
+              y={shape.floorY - 0.9 * size.rem}
+              textAnchor={labelRight ? 'end' : 'start'}
+              className={styles.renewWords}
+            >
+              {Math.round(life.level * 100)} % until {renewOn}
+            </text>
+            {shape.todayX !== null && (
+              <>
+                <line
+                  x1={shape.todayX}
+                  x2={shape.todayX}
+                  y1={shape.topY}
+                  y2={shape.floorY}
+                  className={styles.today}
+                />
+                <text
+                  x={shape.todayX + (todayRight ? -5 : 5)}
+                  y={shape.topY + 3.6 * size.rem}
+                  textAnchor={todayRight ? 'end' : 'start'}
+                  className={styles.todayWords}
+                >
+                  today
+                </text>
+              </>
+            )}
+            {shape.marks.map(each => (
+              <g key={each.key} className={each.working ? styles.working : styles.gone}>
+                {each.fromX !== null && <line x1={each.fromX} x2={each.x} y1={each.y} y2={each.y} />}
+                {each.working ? (
+                  <path
+                    d={`M${each.x - mark} ${each.y + mark}L${each.x} ${each.y - mark}L${each.x + mark} ${each.y + mark}Z`}
                   />
-                  <text
-                    x={shape.todayX + (todayRight ? -5 : 5)}
-                    y={shape.topY + 3.6 * size.rem}
-                    textAnchor={todayRight ? 'end' : 'start'}
-                    className={styles.todayWords}
-                  >
-                    today
+                ) : (
+                  <rect x={each.x - mark} y={each.y - mark} width={2 * mark} height={2 * mark} />
+                )}
+                {each.count > 1 && (
+                  <text x={each.x + mark + 2} y={each.y + 4}>
+                    ×{each.count}
                   </text>
-                </>
-              )}
-              {shape.marks.map(each => (
-                <g key={each.key} className={each.working ? styles.working : styles.gone}>
-                  {each.fromX !== null && <line x1={each.fromX} x2={each.x} y1={each.y} y2={each.y} />}
-                  {each.working ? (
-                    <path
-                      d={`M${each.x - mark} ${each.y + mark}L${each.x} ${each.y - mark}L${each.x + mark} ${each.y + mark}Z`}
-                    />
-                  ) : (
-                    <rect x={each.x - mark} y={each.y - mark} width={2 * mark} height={2 * mark} />
-                  )}
-                  {each.count > 1 && (
-                    <text x={each.x + mark + 2} y={each.y + 4}>
-                      ×{each.count}
-                    </text>
-                  )}
-                </g>
-              ))}
-              <line
-                x1={shape.leftX}
-                x2={shape.rightX}
-                y1={shape.floorY}
-                y2={shape.floorY}
-                className={styles.axis}
-              />
-              {shape.months.map(month => (
-                <text key={month.label} x={month.x} y={shape.floorY + 1.1 * size.rem} textAnchor="middle">
-                  {month.label}
-                </text>
-              ))}
-              <text x={shape.rightX} y={shape.floorY + 2.4 * size.rem} textAnchor="end">
-                months since it was laid
+                )}
+              </g>
+            ))}
+            <line
+              x1={shape.leftX}
+              x2={shape.rightX}
+              y1={shape.floorY}
+              y2={shape.floorY}
+              className={styles.axis}
+            />
+            {shape.months.map(month => (
+              <text key={month.label} x={month.x} y={shape.floorY + 1.1 * size.rem} textAnchor="middle">
+                {month.label}
               </text>
-            </svg>
-          )
-        }}
-      </MeasuredChart>
-      <figcaption>
-        <span className={styles.keyWorking}>▲ still working</span>
-        <span className={styles.keyGone}>─□ gone, since it was last seen working</span>
-        <span>
-          <i className={styles.keyBand} /> where the curve may lie
-        </span>
-        <span>
-          <i className={styles.keyRange} /> where the renewal age may lie, {Math.round(life.confidence * 100)}{' '}
-          %
-        </span>
-      </figcaption>
-    </figure>
+            ))}
+            <text x={shape.rightX} y={shape.floorY + 2.4 * size.rem} textAnchor="end">
+              months since it was laid
+            </text>
+          </>
+        )
+      }}
+    </Chart>
   )
 }
 

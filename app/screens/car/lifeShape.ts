@@ -1,5 +1,5 @@
 import type { LifeView } from '../../../main/api/views.ts'
-import type { ChartSize } from '../../parts/MeasuredChart.tsx'
+import type { ChartSize } from '../../parts/Chart.tsx'
 
 /** The mean month of the calendar in days; the axis counts in these. */
 export const daysAMonth = 365.2425 / 12

@@ -39,6 +39,12 @@ describe('a refusal on a form', () => {
     expect(faultsOf(refused('Somebody else changed this bay.', 'bay', 'stale')).stale).toBe(true)
   })
 
+  test('of another window belongs to the whole form, even where the row is named like a field', () => {
+    const faults = faultsOf(refused('Somebody else changed this date.', 'date', 'stale'))
+    expect(faults.at('date')).toBeUndefined()
+    expect(faults.rest()).toBe('Somebody else changed this date.')
+  })
+
   test('for booked cars is asked about elsewhere', () => {
     const faults = faultsOf(refused('Job 1 …', 'weekly', 'touches-bookings'))
     expect(faults.at('weekly')).toBeUndefined()

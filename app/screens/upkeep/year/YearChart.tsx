@@ -1,6 +1,6 @@
 import { useId } from 'react'
 import type { WeekView } from '../../../../main/api/views.ts'
-import { MeasuredChart } from '../../../parts/MeasuredChart.tsx'
+import { Chart } from '../../../parts/Chart.tsx'
 import { dateWords } from '../../../parts/time.ts'
 import styles from './Year.module.css'
 import { yearShape } from './yearShape.ts'
@@ -15,95 +15,89 @@ interface Props {
 export function YearChart({ weeks, before }: Props) {
   const id = useId()
   return (
-    <figure className={styles.figure}>
-      <MeasuredChart className={styles.chart}>
-        {size => {
-          const shape = yearShape(weeks, before, size)
-          return (
-            <svg width={size.width} height={shape.height} role="img" aria-label={yearWords(weeks, before)}>
-              <defs>
-                <pattern
-                  id={id}
-                  width={6}
-                  height={6}
-                  patternUnits="userSpaceOnUse"
-                  patternTransform="rotate(45)"
-                >
-                  <rect width={6} height={6} className={styles.overflowGround} />
-                  <rect width={2.5} height={6} className={styles.overflowLine} />
-                </pattern>
-              </defs>
-              {shape.levels.map(level => (
-                <g key={level.label}>
-                  <line x1={0} x2={size.width} y1={level.y} y2={level.y} className={styles.level} />
-                  <text x={0} y={level.y - 3}>
-                    {level.label}
-                  </text>
-                </g>
-              ))}
-              {shape.bars.map(bar => (
-                <g key={bar.week.mondayOn}>
-                  <title>{weekWords(bar.week)}</title>
-                  <rect
-                    x={bar.x}
-                    y={bar.fitY}
-                    width={bar.width}
-                    height={shape.floorY - bar.fitY}
-                    className={styles.fits}
-                  />
-                  {bar.overflows && (
-                    <rect
-                      x={bar.x}
-                      y={bar.topY}
-                      width={bar.width}
-                      height={bar.fitY - bar.topY}
-                      fill={`url(#${id})`}
-                      className={styles.overflow}
-                    />
-                  )}
-                  {bar.beforeY !== null && (
-                    <path
-                      d={`M${bar.x} ${shape.floorY}V${bar.beforeY}H${bar.x + bar.width}V${shape.floorY}`}
-                      className={styles.before}
-                    />
-                  )}
-                </g>
-              ))}
-              <path d={shape.room} className={styles.room} />
-              <text x={size.width} y={shape.roomEnd.y - 5} textAnchor="end">
-                {shape.roomEnd.label}
-              </text>
-              <path d={shape.asDue} className={styles.asDue} />
-              <line x1={0} x2={size.width} y1={shape.floorY} y2={shape.floorY} className={styles.axis} />
-              {shape.months.map(month => (
-                <text key={month.x} x={month.x} y={shape.height - 4}>
-                  {month.label}
-                </text>
-              ))}
-            </svg>
-          )
-        }}
-      </MeasuredChart>
-      <figcaption>
-        <span>
-          <i className={styles.keyFits} /> aimed at
-        </span>
-        <span>
-          <i className={styles.keyOverflow} /> aimed at, no room for it
-        </span>
-        {before && (
+    <Chart
+      label={yearWords(weeks, before)}
+      shape={size => yearShape(weeks, before, size)}
+      caption={
+        <>
           <span>
-            <i className={styles.keyBefore} /> aimed at before
+            <i className={styles.keyFits} /> aimed at
           </span>
-        )}
-        <span>
-          <i className={styles.keyDue} /> if everybody came on their date
-        </span>
-        <span>
-          <i className={styles.keyRoom} /> room beside booked work
-        </span>
-      </figcaption>
-    </figure>
+          <span>
+            <i className={styles.keyOverflow} /> aimed at, no room for it
+          </span>
+          {before && (
+            <span>
+              <i className={styles.keyBefore} /> aimed at before
+            </span>
+          )}
+          <span>
+            <i className={styles.keyDue} /> if everybody came on their date
+          </span>
+          <span>
+            <i className={styles.keyRoom} /> room beside booked work
+          </span>
+        </>
+      }
+    >
+      {(shape, size) => (
+        <>
+          <defs>
+            <pattern id={id} width={6} height={6} patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+              <rect width={6} height={6} className={styles.overflowGround} />
+              <rect width={2.5} height={6} className={styles.overflowLine} />
+            </pattern>
+          </defs>
+          {shape.levels.map(level => (
+            <g key={level.label}>
+              <line x1={0} x2={size.width} y1={level.y} y2={level.y} className={styles.level} />
+              <text x={0} y={level.y - 3}>
+                {level.label}
+              </text>
+            </g>
+          ))}
+          {shape.bars.map(bar => (
+            <g key={bar.week.mondayOn}>
+              <title>{weekWords(bar.week)}</title>
+              <rect
+                x={bar.x}
+                y={bar.fitY}
+                width={bar.width}
+                height={shape.floorY - bar.fitY}
+                className={styles.fits}
+              />
+              {bar.overflows && (
+                <rect
+                  x={bar.x}
+                  y={bar.topY}
+                  width={bar.width}
+                  height={bar.fitY - bar.topY}
+                  fill={`url(#${id})`}
+                  className={styles.overflow}
+                />
+              )}
+              {bar.beforeY !== null && (
+                <path
+                  d={`M${bar.x} ${shape.floorY}V${bar.beforeY}H${bar.x + bar.width}V${shape.floorY}`}
+                  className={styles.before}
+                />
+              )}
+            </g>
+          ))}
+          <path d={shape.room} className={styles.room} />
+          <text x={size.width} y={shape.roomEnd.y - 5} textAnchor="end">
+            {shape.roomEnd.label}
+          </text>
+          <path d={shape.asDue} className={styles.asDue} />
+          <line x1={0} x2={size.width} y1={shape.floorY} y2={shape.floorY} className={styles.axis} />
+          {shape.months.map(month => (
+            <text key={month.x} x={month.x} y={shape.height - 4}>
+              {month.label}
+            </text>
+          ))}
+        </>
+      )}
+    </Chart>
   )
 }
 

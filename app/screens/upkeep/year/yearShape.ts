@@ -1,5 +1,5 @@
 import type { WeekView } from '../../../../main/api/views.ts'
-import type { ChartSize } from '../../../parts/MeasuredChart.tsx'
+import type { ChartSize } from '../../../parts/Chart.tsx'
 
 export interface WeekBar {
   week: WeekView
