@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
-import { editForms, otherForms } from '../e2e/twoWindows/forms.ts'
+import { editForms } from '../e2e/twoWindows/forms.ts'
+import { otherForms } from '../e2e/twoWindows/otherForms.ts'
 import { trackedFiles } from './trackedFiles.ts'
 
 const appFiles = trackedFiles().filter(path => /^app\/.*\.tsx?$/.test(path))

@@ -1,4 +1,4 @@
-/** Every form of the app, by the file that makes it; tests/rules/forms.test.ts says which one is missing here. */
+/** Every form that edits what is there already; tests/rules/forms.test.ts says which one is missing here or in otherForms.ts. */
 import type { Page } from '@playwright/test'
 import type { Ids } from './shop.ts'
 
@@ -305,30 +305,3 @@ export const editForms: readonly EditForm[] = [
     save: 'Keep as it is so far',
   },
 ]
-
-/** The other forms: each enters something new or does one act, so that nothing of another window can be overwritten. */
-export const otherForms: Readonly<Record<string, string>> = {
-  'parts/shelf/CountForm.tsx': 'a count, a line of its own in the ledger',
-  'screens/applied/CorrectionForm.tsx': 'a further page',
-  'screens/car/AwayAndSold.tsx': 'an act that is taken back by another',
-  'screens/car/InspectForm.tsx': 'a new inspection',
-  'screens/car/LayerForm.tsx': 'a new layer',
-  'screens/closeOfDay/LearnCode.tsx': 'a new code',
-  'screens/closeOfDay/StepCard.tsx': 'confirmed once: the card leaves every window with it',
-  'screens/conditions/Sensors.tsx': 'a new sensor',
-  'screens/conditions/TypeReading.tsx': 'a new reading',
-  'screens/customers/Consents.tsx': 'a line of its own in the ledger of consent',
-  'screens/customers/NewCustomer.tsx': 'a new customer',
-  'screens/job/Heatings.tsx': 'a new heated cure',
-  'screens/shelf/orders/NewOrder.tsx': 'a new order',
-  'screens/shelf/orders/SendDialog.tsx': 'sent once; a second sending is refused by the order’s status',
-  'screens/shelf/product/ReceiveForm.tsx': 'new bottles',
-  'screens/shelf/product/TakeForm.tsx': 'a line of its own in the ledger',
-  'screens/shelf/safety/SheetUpload.tsx': 'a newer sheet; the one before stays on file',
-  'screens/upkeep/due/VisitActs.tsx': 'an act that is taken back by another',
-  'screens/upkeep/due/WriteDialog.tsx': 'a new reminder',
-  'screens/upkeep/feeds/Feeds.tsx': 'a new feed',
-  'screens/upkeep/reminders/BounceForm.tsx': 'a report that is read',
-  'screens/upkeep/reminders/Outcomes.tsx': 'what an owner answered; the last word counts',
-  'screens/welcome/Welcome.tsx': 'a new shop, of which there is one',
-}
