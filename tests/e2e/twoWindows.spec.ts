@@ -1,7 +1,8 @@
 import type { Locator, Page } from '@playwright/test'
 import { expect, test } from './fixtures.ts'
 import { pageApi } from './pageApi.ts'
-import { type EditForm, editForms } from './twoWindows/forms.ts'
+import type { EditForm } from './twoWindows/editForm.ts'
+import { editForms } from './twoWindows/forms.ts'
 import { type Ids, setUpEveryForm, workTheDay } from './twoWindows/shop.ts'
 
 test.use({ shopNow: '2026-04-14T07:00:00Z', actionTimeout: 15_000 })

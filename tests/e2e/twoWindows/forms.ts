@@ -1,22 +1,6 @@
 /** Every form that edits what is there already; tests/rules/forms.test.ts says which one is missing here or in otherForms.ts. */
 import type { Page } from '@playwright/test'
-import type { Ids } from './shop.ts'
-
-/** A form that edits what is there already, and how two windows get at it. */
-export interface EditForm {
-  /** Below app/. */
-  file: string
-  at(ids: Ids): string
-  open?(page: Page): Promise<void>
-  /** The form's name, where the page has several. */
-  form: string | RegExp
-  field: string
-  /** What the first window saves, and the second has typed meanwhile. */
-  first: string
-  second: string
-  /** The button that saves; "Save" where nothing is said. */
-  save?: string
-}
+import type { EditForm } from './editForm.ts'
 
 const press = (name: string | RegExp) => (page: Page) => page.getByRole('button', { name }).first().click()
 const tab = (name: string) => (page: Page) => page.getByRole('tab', { name }).click()
