@@ -31,6 +31,11 @@ export function dayClockWords(at: number, zone: string): string {
   return `${words(at, zone, 'weekday')} ${clockWords(at, zone)}`
 }
 
+/** "Tue 14:05" within six days either way, "Thu 16 April, 17:00" beyond: a bare weekday would name another week's. */
+export function nearWords(at: number, zone: string, nowAt: number): string {
+  return Math.abs(at - nowAt) < 6 * 1440 ? dayClockWords(at, zone) : longWords(at, zone)
+}
+
 /** "Thu 16 April, 17:00" */
 export function longWords(at: number, zone: string): string {
   const day = zonedOf(at, zone)

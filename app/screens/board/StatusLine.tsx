@@ -1,12 +1,12 @@
 import type { BoardView } from '../../../main/api/views.ts'
-import { dayClockWords, longWords } from '../../parts/time.ts'
+import { longWords, nearWords } from '../../parts/time.ts'
 import styles from './Board.module.css'
 import { rowOf } from './boardTypes.ts'
 import type { Move } from './move/useMove.ts'
 
 function verdictOf(move: Move, board: BoardView): { tone: 'asking' | 'ok' | 'refused'; words: string } {
   const bay = board.bays[rowOf(board, move.bayId)]?.name ?? ''
-  const place = `${move.stay.plate} to ${bay}, ${dayClockWords(move.startAt, board.zone)}`
+  const place = `${move.stay.plate} to ${bay}, ${nearWords(move.startAt, board.zone, board.nowAt)}`
   const verdict = move.verdict
   if (!verdict) return { tone: 'asking', words: `${place} …` }
   if (verdict.ok) {
@@ -18,7 +18,7 @@ function verdictOf(move: Move, board: BoardView): { tone: 'asking' | 'ok' | 'ref
   }
   const nearest = verdict.nearest
   const hint = nearest
-    ? ` Nearest that works: ${board.bays[rowOf(board, nearest.bayId)]?.name}, ${dayClockWords(nearest.startAt, board.zone)} (N).`
+    ? ` Nearest that works: ${board.bays[rowOf(board, nearest.bayId)]?.name}, ${nearWords(nearest.startAt, board.zone, board.nowAt)} (N).`
     : ''
   return { tone: 'refused', words: `${place}: not possible. ${verdict.reasons.join(' ')}${hint}` }
 }

@@ -1,5 +1,5 @@
 import type { NextThingView } from '../../../main/api/views.ts'
-import { clockWords, dayClockWords } from '../../parts/time.ts'
+import { clockWords, nearWords } from '../../parts/time.ts'
 
 const names: Record<NextThingView['what'], string> = {
   touch: '▲ touch',
@@ -10,7 +10,8 @@ const names: Record<NextThingView['what'], string> = {
 
 /** What a curing car may have done next and when: "◆ topper 14:20 to 15:20", "● may leave since 17:30". */
 export function nextWords({ what, fromAt, untilAt }: NextThingView, nowAt: number, zone: string): string {
-  const when = (at: number) => (Math.abs(at - nowAt) < 720 ? clockWords(at, zone) : dayClockWords(at, zone))
+  const when = (at: number) =>
+    Math.abs(at - nowAt) < 720 ? clockWords(at, zone) : nearWords(at, zone, nowAt)
   if (untilAt !== null && nowAt > untilAt) return `${names[what]} missed ${when(untilAt)}`
   if (fromAt > nowAt) return `${names[what]} ${when(fromAt)}${untilAt === null ? '' : ` to ${when(untilAt)}`}`
   return untilAt === null ? `${names[what]} since ${when(fromAt)}` : `${names[what]} until ${when(untilAt)}`

@@ -1,10 +1,10 @@
 import type { StayView } from '../../../main/api/views.ts'
-import { dayClockWords } from '../../parts/time.ts'
+import { nearWords } from '../../parts/time.ts'
 import { nextWords } from './nextWords.ts'
 
 /** What a stay is, for somebody who hears it instead of seeing it. */
 export function stayWords(stay: StayView, zone: string, nowAt: number): string {
-  const when = (at: number) => dayClockWords(at, zone)
+  const when = (at: number) => nearWords(at, zone, nowAt)
   const parts = stay.blocks.filter(block => block.kind !== 'wait').map(block => block.name)
   const cure = stay.blocks
     .map(block => block.cure)

@@ -1,5 +1,5 @@
 import type { OffersView, PlaceView } from '../../../main/api/views.ts'
-import { dateWords, dayClockWords, durationWords, longWords } from '../../parts/time.ts'
+import { dateWords, durationWords, longWords, nearWords } from '../../parts/time.ts'
 import styles from './Book.module.css'
 import { type Chosen, type OfferKind, offerKinds } from './booking.ts'
 import { MiniBoard } from './MiniBoard.tsx'
@@ -56,7 +56,7 @@ export function OfferCards({ offers, asked, chosen, choose }: Props) {
               <IfHere
                 words={offer.ifHere.words}
                 handover={longWords(offer.ifHere.offer.handoverAt, offers.zone)}
-                dropOff={dayClockWords(offer.ifHere.offer.dropOffAt, offers.zone)}
+                dropOff={nearWords(offer.ifHere.offer.dropOffAt, offers.zone, offers.nowAt)}
                 chosen={sooner}
                 choose={() => offer.ifHere && choose({ kind, offer: offer.ifHere.offer })}
               />
@@ -88,7 +88,7 @@ function IfHere({ words, handover, dropOff, chosen, choose }: IfHereProps) {
 
 /** What an offer promises, as a picture and in figures, and what binds it. */
 export function OfferFacts({ offer, offers }: { offer: PlaceView; offers: OffersView }) {
-  const when = (at: number) => dayClockWords(at, offers.zone)
+  const when = (at: number) => nearWords(at, offers.zone, offers.nowAt)
   return (
     <>
       <b className={styles.when}>{longWords(offer.handoverAt, offers.zone)}</b>

@@ -4,7 +4,7 @@ import { type CureProfile, cureCurve } from '../../../main/domain/cure/index.ts'
 import { useShop } from '../../data/shop.ts'
 import { cureAge } from '../../parts/cureAge.ts'
 import { degrees } from '../../parts/degrees.ts'
-import { dayClockWords, durationWords, longWords } from '../../parts/time.ts'
+import { durationWords, nearWords } from '../../parts/time.ts'
 import { diamond, triangle } from '../board/layers/Blocks.tsx'
 import styles from './Job.module.css'
 import { PartsBar } from './PartsBar.tsx'
@@ -64,7 +64,7 @@ function Clock({ job, coat }: { job: JobView; coat: { marks: CureMarks; profile:
   const when = (at: number | null) => {
     if (at === null) return '—'
     // A weekday alone names a day only within a week.
-    return Math.abs(at - job.nowAt) < 6 * 1440 ? dayClockWords(at, job.zone) : longWords(at, job.zone)
+    return nearWords(at, job.zone, job.nowAt)
   }
   const running = marks.actual && job.nowAt >= marks.coatEndAt
   const { clock } = marks

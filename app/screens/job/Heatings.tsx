@@ -8,7 +8,7 @@ import { DegreesInput } from '../../parts/DegreesInput.tsx'
 import { degrees } from '../../parts/degrees.ts'
 import { Form } from '../../parts/form/Form.tsx'
 import { MomentInput } from '../../parts/MomentInput.tsx'
-import { dayClockWords } from '../../parts/time.ts'
+import { nearWords } from '../../parts/time.ts'
 import cure from './Cure.module.css'
 import styles from './Job.module.css'
 import { useJobAct } from './useJobAct.ts'
@@ -28,8 +28,9 @@ export function Heatings({ job, cure: view }: { job: JobView; cure: JobCureView 
       {view.heatings.map(heating => (
         <Group key={heating.id} gap="sm">
           <span>
-            {dayClockWords(heating.fromAt, job.zone)} to {dayClockWords(heating.toAt, job.zone)}, panel at{' '}
-            {degrees(heating.panelC, units)} or hotter{heating.note && `, ${heating.note}`} ({heating.who})
+            {nearWords(heating.fromAt, job.zone, job.nowAt)} to {nearWords(heating.toAt, job.zone, job.nowAt)}
+            , panel at {degrees(heating.panelC, units)} or hotter{heating.note && `, ${heating.note}`} (
+            {heating.who})
           </span>
           {view.canHeat && (
             <Button
@@ -37,7 +38,7 @@ export function Heatings({ job, cure: view }: { job: JobView; cure: JobCureView 
               variant="default"
               disabled={take.isPending}
               onClick={() => take.mutate({ jobId: job.id, version: job.version, id: heating.id })}
-              aria-label={`Take back the heated cure of ${dayClockWords(heating.fromAt, job.zone)}`}
+              aria-label={`Take back the heated cure of ${nearWords(heating.fromAt, job.zone, job.nowAt)}`}
             >
               Take back
             </Button>

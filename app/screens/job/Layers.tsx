@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import type { JobLayerView, JobView } from '../../../main/api/views.ts'
 import { trpc } from '../../data/trpc.ts'
-import { dayClockWords } from '../../parts/time.ts'
+import { dayClockWords, nearWords } from '../../parts/time.ts'
 import cure from './Cure.module.css'
 import { Heatings } from './Heatings.tsx'
 import styles from './Job.module.css'
@@ -21,7 +21,7 @@ export function Layers({ job }: { job: JobView }) {
               {i + 1}. {layer.name}
             </b>{' '}
             {layer.productName}, {layer.laid ? '' : '≈ '}
-            {dayClockWords(layer.startAt, job.zone)} to {dayClockWords(layer.endAt, job.zone)}
+            {nearWords(layer.startAt, job.zone, job.nowAt)} to {nearWords(layer.endAt, job.zone, job.nowAt)}
             <WindowLine layer={layer} zone={job.zone} />
             {layer.conditions && <p className={styles.soft}>{layer.conditions}</p>}
           </li>

@@ -2,7 +2,7 @@ import { Button, Group, Table } from '@mantine/core'
 import type { JobStepView, JobView } from '../../../main/api/views.ts'
 import { trpc } from '../../data/trpc.ts'
 import { HazardMark } from '../../parts/shelf/HazardMark.tsx'
-import { dayClockWords, durationWords } from '../../parts/time.ts'
+import { durationWords, nearWords } from '../../parts/time.ts'
 import { HappenedInput } from './HappenedInput.tsx'
 import styles from './Job.module.css'
 import { StartButton } from './StartButton.tsx'
@@ -48,16 +48,21 @@ export function StepTable({ job, happened }: { job: JobView; happened: Happened 
                   {step.moved && (
                     <small>
                       {' '}
-                      to {step.moved.bayName} {dayClockWords(step.moved.at, job.zone)}
+                      to {step.moved.bayName} {nearWords(step.moved.at, job.zone, job.nowAt)}
                     </small>
                   )}
                 </Table.Td>
                 <Table.Td>{step.crew.map(person => person.name).join(', ')}</Table.Td>
                 <Table.Td>
-                  <Moment actual={step.actualStartAt} planned={step.startAt} zone={job.zone} />
+                  <Moment
+                    actual={step.actualStartAt}
+                    planned={step.startAt}
+                    zone={job.zone}
+                    nowAt={job.nowAt}
+                  />
                 </Table.Td>
                 <Table.Td>
-                  <Moment actual={step.actualEndAt} planned={step.endAt} zone={job.zone} />
+                  <Moment actual={step.actualEndAt} planned={step.endAt} zone={job.zone} nowAt={job.nowAt} />
                 </Table.Td>
                 <Table.Td>{stateOf(step)}</Table.Td>
                 <Table.Td>
@@ -98,11 +103,21 @@ export function StepTable({ job, happened }: { job: JobView; happened: Happened 
 }
 
 /** The time as it was, or as it is planned, told apart by more than colour. */
-function Moment({ actual, planned, zone }: { actual: number | null; planned: number; zone: string }) {
+function Moment({
+  actual,
+  planned,
+  zone,
+  nowAt,
+}: {
+  actual: number | null
+  planned: number
+  zone: string
+  nowAt: number
+}) {
   return actual === null ? (
-    <span className={styles.soft}>≈ {dayClockWords(planned, zone)}</span>
+    <span className={styles.soft}>≈ {nearWords(planned, zone, nowAt)}</span>
   ) : (
-    <b>{dayClockWords(actual, zone)}</b>
+    <b>{nearWords(actual, zone, nowAt)}</b>
   )
 }
 

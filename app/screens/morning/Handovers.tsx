@@ -1,5 +1,5 @@
 import type { MorningView } from '../../../main/api/views.ts'
-import { clockWords, dayClockWords } from '../../parts/time.ts'
+import { clockWords, nearWords } from '../../parts/time.ts'
 import { Card, Line } from './Card.tsx'
 import styles from './Morning.module.css'
 
@@ -19,7 +19,7 @@ export function Handovers({ sheet }: { sheet: MorningView }) {
             {car.leftAt !== null
               ? `left ${clockWords(car.leftAt, sheet.zone)}`
               : car.late
-                ? `late: promised ${dayClockWords(car.promisedAt, sheet.zone)}`
+                ? `late: promised ${nearWords(car.promisedAt, sheet.zone, sheet.nowAt)}`
                 : car.uncovered
                   ? 'somebody is missing'
                   : 'promise kept'}
