@@ -38,7 +38,7 @@ test('A two-layer coating for a new customer, from the call to the board', async
     customerId: customer.data.id,
     plate: 'GRG 417',
     make: 'Brindle',
-    model: 'Ferro',
+    model: 'Hollick',
     colour: 'red',
     sizeClass: 'large',
     finish: 'gloss',

@@ -29,7 +29,7 @@ describe('finding', () => {
       customerId: data.id,
       plate: 'oi 0l-1',
       make: 'Quillan',
-      model: 'Moor',
+      model: 'Perrowin',
       colour: 'sea green',
       sizeClass: 'small',
       finish: 'gloss',
@@ -48,7 +48,7 @@ describe('finding', () => {
     ['its last digits', '0958'],
     ['the international number', '+442079460958'],
     ['the address', 'zoe@example'],
-    ['the car', 'sea green moor'],
+    ['the car', 'sea green perrowin'],
   ])('by %s', async (_, text) => {
     expect(await find(text)).toEqual(['Zoë Ångström-Núñez'])
   })

@@ -29,7 +29,7 @@ it('a feed tells bays and visits to whoever has its link, and no private detail'
   expect(answer.headers.get('content-type')).toBe('text/calendar; charset=utf-8')
   expect(answer.headers.get('cache-control')).toBe('no-store')
   const file = await answer.text()
-  for (const secret of ['KFR', 'LOW 771', 'Vale', 'Birk', 'Tern', 'job', 'topper'])
+  for (const secret of ['KFR', 'LOW 771', 'Vale', 'Birk', 'Wendrel', 'job', 'topper'])
     expect(file, secret).not.toContain(secret)
   const events = eventsOf(file)
   expect(events.some(event => /^Bay \d taken$/.test(event.summary))).toBe(true)

@@ -18,7 +18,7 @@ const car = (change: object = {}) => ({
   customerId: owner,
   plate: 'brg 417',
   make: 'Brindle',
-  model: 'Ferro',
+  model: 'Hollick',
   colour: 'red',
   year: 2024,
   vin: null,

@@ -17,7 +17,7 @@ const letter: OwnerLetter = {
   },
   to: ['Łucja Birk-Ødegård', '12 Larch Row', 'Third floor, at the back', '10001 Ashdown'],
   dayWords: '15 April 2026',
-  subject: 'Protection renewal for your Marlo Tern',
+  subject: 'Protection renewal for your Marlo Wendrel',
   body: 'Dear Łucja,\n\nit is time.\n',
 }
 

@@ -125,7 +125,7 @@ export async function testShop(
       customerId,
       plate,
       make: 'Marlo',
-      model: 'Tern',
+      model: 'Wendrel',
       colour: 'grey',
       sizeClass: 'medium',
       finish: 'gloss',

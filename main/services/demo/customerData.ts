@@ -44,13 +44,13 @@ const names = [
 ]
 
 const cars: { make: string; model: string; sizeClass: SizeClass }[] = [
-  { make: 'Marlo', model: 'Tern', sizeClass: 'medium' },
-  { make: 'Tervane', model: 'Lark', sizeClass: 'small' },
-  { make: 'Oskett', model: 'Sable', sizeClass: 'large' },
-  { make: 'Brindle', model: 'Ferro', sizeClass: 'medium' },
-  { make: 'Quillan', model: 'Moor', sizeClass: 'xl' },
-  { make: 'Marlo', model: 'Heron', sizeClass: 'large' },
-  { make: 'Tervane', model: 'Vesper', sizeClass: 'medium' },
+  { make: 'Marlo', model: 'Wendrel', sizeClass: 'medium' },
+  { make: 'Tervane', model: 'Tolvey', sizeClass: 'small' },
+  { make: 'Oskett', model: 'Cassowick', sizeClass: 'large' },
+  { make: 'Brindle', model: 'Hollick', sizeClass: 'medium' },
+  { make: 'Quillan', model: 'Perrowin', sizeClass: 'xl' },
+  { make: 'Marlo', model: 'Mirrowen', sizeClass: 'large' },
+  { make: 'Tervane', model: 'Stennary', sizeClass: 'medium' },
 ]
 
 const colours = ['graphite', 'white', 'deep blue', 'black', 'silver', 'red', 'moss green', 'sand']

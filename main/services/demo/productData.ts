@@ -62,8 +62,8 @@ export const demoProducts: DemoProduct[] = [
   },
   { id: 'demo-ovrel-veil', name: 'Ovrel Veil', kind: 'topper', cureProfile: sheet({ tackFreeMin: 30 }) },
   {
-    id: 'demo-lindar-top',
-    name: 'Lindar Top',
+    id: 'demo-lindavel-top',
+    name: 'Lindavel Top',
     kind: 'topper',
     cureProfile: sheet({ tackFreeMin: 20, handoverMin: 300, handoverAdvisedMin: 780 }),
   },

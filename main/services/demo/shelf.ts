@@ -198,7 +198,7 @@ function throwAway(
     lot.left = 0
   }
   // One bottle of topper has stood too long.
-  const old = history.lots.find(lot => lot.productId === 'demo-lindar-top' && lot.left > 0)
+  const old = history.lots.find(lot => lot.productId === 'demo-lindavel-top' && lot.left > 0)
   if (old) old.expiresOn = dateOfDay(today + 9)
 }
 

@@ -30,7 +30,7 @@ export interface DemoStock {
 
 /** Two products that are counted in pieces; the liquids are the shop's own list. */
 export const demoConsumables = [
-  { id: 'demo-cloths', name: 'Lindar Cloths', kind: 'consumable' as const, cureProfile: null },
+  { id: 'demo-cloths', name: 'Lindavel Cloths', kind: 'consumable' as const, cureProfile: null },
   { id: 'demo-pads', name: 'Grenn Pads', kind: 'consumable' as const, cureProfile: null },
 ]
 
@@ -96,7 +96,7 @@ export const demoStock: DemoStock[] = [
     density: 1.02,
     tareG: 48,
     gtin: '9520000000134',
-    supplierId: 'demo-dunmore',
+    supplierId: 'demo-dunvarrow',
     article: 'TQ30',
     place: cabinet,
     serviceClass: 'vital',
@@ -109,7 +109,7 @@ export const demoStock: DemoStock[] = [
     density: 1.02,
     tareG: 48,
     gtin: '9520000000141',
-    supplierId: 'demo-dunmore',
+    supplierId: 'demo-dunvarrow',
     article: 'TR30',
     place: cabinet,
     lifeAfterOpeningDays: 60,
@@ -127,11 +127,11 @@ export const demoStock: DemoStock[] = [
     timesAWeek: 2,
     amount: 30,
   }),
-  stock('demo-lindar-top', '500 ml', 500, 4_400, {
+  stock('demo-lindavel-top', '500 ml', 500, 4_400, {
     density: 0.97,
     tareG: 52,
     gtin: '9520000000165',
-    supplierId: 'demo-dunmore',
+    supplierId: 'demo-dunvarrow',
     article: 'LT500',
     shelfLifeDays: 730,
     timesAWeek: 1,
@@ -159,7 +159,7 @@ export const demoStock: DemoStock[] = [
     density: null,
     tareG: 96,
     gtin: '9520000000196',
-    supplierId: 'demo-dunmore',
+    supplierId: 'demo-dunvarrow',
     article: 'GC1',
     timesAWeek: 3,
     amount: 90,
@@ -169,7 +169,7 @@ export const demoStock: DemoStock[] = [
     density: null,
     tareG: 96,
     gtin: '9520000000202',
-    supplierId: 'demo-dunmore',
+    supplierId: 'demo-dunvarrow',
     article: 'GR1',
     timesAWeek: 4,
     amount: 80,
@@ -197,7 +197,7 @@ export const demoStock: DemoStock[] = [
     unit: 'piece',
     density: null,
     gtin: '9520000000233',
-    supplierId: 'demo-dunmore',
+    supplierId: 'demo-dunvarrow',
     article: 'GP6',
     place: 'Polishing bay',
     serviceClass: 'handy',
@@ -223,9 +223,9 @@ export const demoSuppliers = [
     freeCarriageFromMinor: 25_000,
   },
   {
-    id: 'demo-dunmore',
-    name: 'Dunmore Chemicals',
-    email: 'desk@dunmore.example.com',
+    id: 'demo-dunvarrow',
+    name: 'Dunvarrow Chemicals',
+    email: 'desk@dunvarrow.example.com',
     phone: '+12125550172',
     account: '40-227',
     weekdays: [1, 2, 3, 4],

@@ -19,7 +19,7 @@ const demoOrders: DemoOrder[] = [
   { supplierId: 'demo-carrow', productId: 'demo-ovrel-two', packs: 6, sentAgo: 71, took: 3 },
   { supplierId: 'demo-carrow', productId: 'demo-foam', packs: 1, sentAgo: 43, took: 4 },
   { supplierId: 'demo-carrow', productId: 'demo-ovrel-two', packs: 6, sentAgo: 29, took: 2 },
-  { supplierId: 'demo-dunmore', productId: 'demo-cut', packs: 3, sentAgo: 17, took: null },
+  { supplierId: 'demo-dunvarrow', productId: 'demo-cut', packs: 3, sentAgo: 17, took: null },
 ]
 
 export async function writeOrders(tx: Tx, nowAt: number, zone: string): Promise<void> {

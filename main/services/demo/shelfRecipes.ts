@@ -47,7 +47,7 @@ export function demoDraws(step: { name: string; productId: string | null }): Rec
       return [step.productId === 'demo-ovrel-one' ? line('demo-ovrel-one', 26) : line('demo-tamsk-quick', 24)]
     case 'Topper':
       return [
-        step.productId === 'demo-lindar-top' ? line('demo-lindar-top', 35) : line('demo-ovrel-veil', 30),
+        step.productId === 'demo-lindavel-top' ? line('demo-lindavel-top', 35) : line('demo-ovrel-veil', 30),
       ]
     default:
       return []

@@ -124,9 +124,15 @@ export const demoTreatments: DemoTreatment[] = [
   {
     id: 'demo-layer-topper',
     name: 'Layer and topper',
-    summary: 'Tamsk Quick with Lindar Top over it, one to two hours later as its sheet asks.',
+    summary: 'Tamsk Quick with Lindavel Top over it, one to two hours later as its sheet asks.',
     prices: priced(890),
-    steps: [wash, decontaminate, wipe, coat('Layer', 90, 'demo-tamsk-quick'), topper(45, 'demo-lindar-top')],
+    steps: [
+      wash,
+      decontaminate,
+      wipe,
+      coat('Layer', 90, 'demo-tamsk-quick'),
+      topper(45, 'demo-lindavel-top'),
+    ],
   },
   {
     id: 'demo-topper',

@@ -41,7 +41,7 @@ export function demoLives(vehicles: readonly DemoVehicle[], today: string): Demo
 
 function lifeOf(vehicle: DemoVehicle, i: number, today: string): DemoLife {
   const day = (ago: number) => Temporal.PlainDate.from(today).subtract({ days: ago }).toString()
-  const topper = i % 2 === 0 ? 'demo-ovrel-veil' : 'demo-lindar-top'
+  const topper = i % 2 === 0 ? 'demo-ovrel-veil' : 'demo-lindavel-top'
   const standing = kept[i % 3 === 0 ? (i / 3) % 3 : (i * 2) % 3]!
   // The last renewal lies up to seven months back, so that some are overdue, some due and most to come.
   const lastAgo = 6 + ((i * 37) % 212)

@@ -59,7 +59,7 @@ export function shownBetween(fromAt: number, toAt: number, nowAt: number): JobWh
   }
 }
 
-/** `grey Marlo Tern`, or its size where nobody noted more. */
+/** `grey Marlo Wendrel`, or its size where nobody noted more. */
 export function vehicleWords(vehicle: {
   colour: string
   make: string

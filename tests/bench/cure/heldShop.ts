@@ -41,7 +41,7 @@ export async function heldShop(dataDir: string, nowAt: number): Promise<string[]
   const { id: customerId } = await saveCustomer(desk, { name: 'Ines Vale', note: '' })
   for (const [i, bay] of bays.entries()) {
     const plate = `BEN ${100 + i}`
-    const car = { make: 'Marlo', model: 'Tern', colour: 'grey', finish: 'gloss' as const, note: '' }
+    const car = { make: 'Marlo', model: 'Wendrel', colour: 'grey', finish: 'gloss' as const, note: '' }
     const vehicle = await saveVehicle(desk, { customerId, plate, sizeClass: 'medium', ...car })
     const readings = Array.from({ length: readDays * 1440 }, (_, k) => ({
       at: nowAt - readDays * 1440 + k,

@@ -61,7 +61,7 @@ export async function addKeeper(api: PageApi, topperId: string, keeper: Keeper):
     customerId,
     plate,
     make: 'Corvane',
-    model: 'Sable',
+    model: 'Cassowick',
     colour: 'grey',
     sizeClass: 'medium',
     finish: 'gloss',

@@ -67,7 +67,7 @@ describe('the morning batch', () => {
       subject: 'Your {{carName}}',
       body: `${first!.body}\nSee you soon, {{ownerName}}.`,
     })
-    expect(edited).toMatchObject({ subject: 'Your Marlo Tern', state: 'draft' })
+    expect(edited).toMatchObject({ subject: 'Your Marlo Wendrel', state: 'draft' })
     expect(edited.body).toContain('See you soon, Ines Vale.')
     await expect(editMessage(desk, { ...first!, subject: 'x', body: 'y' })).rejects.toMatchObject({
       code: 'stale',

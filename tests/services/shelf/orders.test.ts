@@ -46,7 +46,7 @@ describe('an order', () => {
       ...(await listSuppliers(desk))[0]!,
       id: undefined,
       version: undefined,
-      name: 'Dunmore Chemicals',
+      name: 'Dunvarrow Chemicals',
       email: null,
     })
     const { id: offerId } = await saveOffer(desk, {
@@ -71,7 +71,7 @@ describe('an order', () => {
     expect(first.map(order => [order.supplierName, order.lines.length, order.goodsMinor]).sort()).toEqual([
       ['Carrow Supply', 1, 9_600],
       // Five packs are bought at the price from five on.
-      ['Dunmore Chemicals', 1, 8_500],
+      ['Dunvarrow Chemicals', 1, 8_500],
     ])
     const [again] = await proposeDrafts(desk, {
       lines: [
