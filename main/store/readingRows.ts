@@ -11,8 +11,10 @@ export interface ReadingValues {
 }
 
 /**
- * Adds readings of one bay in one statement, however many there are. One that is there already, of the same source and
- * minute, stays; where the new one is colder it takes its place, since cold lengthens a cure every time.
+ * Adds readings of one bay in one statement, however many there are. One that is there already, of the same source, file
+ * and minute, stays; where the new one is colder it takes its place, since cold lengthens a cure every time. What
+ * another file that stands has brought in the very same words is left out; what it says otherwise lies beside it, so that
+ * either file can be taken back.
  * @returns how many were new or colder.
  */
 export async function saveReadings(
@@ -20,15 +22,20 @@ export async function saveReadings(
   bayId: string,
   source: ReadingSource,
   readings: readonly ReadingValues[],
-  sensorId: string | null = null,
+  { sensorId = null, importId = '' }: { sensorId?: string | null; importId?: string } = {},
 ): Promise<number> {
   if (readings.length === 0) return 0
   const rows = JSON.stringify(readings.map(each => [each.at, each.airC, each.panelC, each.humidityPercent]))
   return tx.$executeRaw`
-    insert into Reading (bayId, at, source, airC, panelC, humidityPercent, sensorId)
-    select ${bayId}, value ->> 0, ${source}, value ->> 1, value ->> 2, value ->> 3, ${sensorId}
-    from json_each(${rows}) where true
-    on conflict (bayId, at, source) do update
+    insert into Reading (bayId, at, source, airC, panelC, humidityPercent, sensorId, importId)
+    select ${bayId}, value ->> 0, ${source}, value ->> 1, value ->> 2, value ->> 3, ${sensorId}, ${importId}
+    from json_each(${rows}) where not exists (
+      select 1 from Reading r left join ReadingImport i on i.id = r.importId
+      where r.bayId = ${bayId} and r.at = value ->> 0 and r.source = ${source} and r.importId <> ${importId}
+        and r.airC = value ->> 1 and r.panelC is value ->> 2 and r.humidityPercent is value ->> 3
+        and i.takenBackAt is null
+    )
+    on conflict (bayId, at, source, importId) do update
       set airC = excluded.airC, panelC = excluded.panelC, humidityPercent = excluded.humidityPercent
       where Reading.voidedAt is null
         and coalesce(excluded.panelC, excluded.airC) < coalesce(Reading.panelC, Reading.airC)`

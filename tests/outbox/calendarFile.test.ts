@@ -87,7 +87,7 @@ describe('a calendar file', () => {
   it('bears its shop’s name, whatever signs are in it', () => {
     const name = 'Tern, Lane; Paint \\ Care'
     expect(linesOf(calendarFile(name, at, [event({})])).logical).toContain(
-      'NAME:Wendrel\\, Lane\\; Paint \\\\ Care',
+      'NAME:Tern\\, Lane\\; Paint \\\\ Care',
     )
   })
 

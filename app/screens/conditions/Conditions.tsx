@@ -49,7 +49,7 @@ export function Conditions() {
           <div className={styles.columns} key={bay.bayId}>
             <div className={styles.stack}>
               <Readings bay={bay} view={view} />
-              <ImportFile bay={bay} />
+              <ImportFile bay={bay} zone={view.zone} />
             </div>
             <div className={styles.stack}>
               <TypeReading bay={bay} nowAt={view.nowAt} />

@@ -7,6 +7,7 @@ import { faultsOf } from '../../parts/faults.ts'
 import { Refused } from '../../parts/form/Refused.tsx'
 import styles from './Conditions.module.css'
 import { ReportTable } from './ReportTable.tsx'
+import { TakenFiles } from './TakenFiles.tsx'
 
 interface Opened {
   name: string
@@ -29,7 +30,7 @@ const orders = [
 ]
 
 /** A logger's file: opened, its columns looked over, taken in, and told row by row what was not. */
-export function ImportFile({ bay }: { bay: BayConditionsView }) {
+export function ImportFile({ bay, zone }: { bay: BayConditionsView; zone: string }) {
   const [opened, setOpened] = useState<Opened | null>(null)
   const [report, setReport] = useState<ImportReport | null>(null)
   const preview = useSaving(trpc.readings.preview.mutationOptions())
@@ -44,8 +45,9 @@ export function ImportFile({ bay }: { bay: BayConditionsView }) {
   }
   const change = (part: Partial<ImportPreview>) =>
     setOpened(before => before && { ...before, preview: { ...before.preview, ...part } })
-  const take = ({ text, preview: { mapping, dateOrder, unit } }: Opened) =>
-    taking.save({ bayId: bay.bayId, text, mapping, dateOrder, unit }, done => {
+  const take = ({ name, text, preview: { mapping, dateOrder, unit } }: Opened) =>
+    unit &&
+    taking.save({ bayId: bay.bayId, fileName: name, text, mapping, dateOrder, unit }, done => {
       setReport(done)
       setOpened(null)
     })
@@ -80,6 +82,7 @@ export function ImportFile({ bay }: { bay: BayConditionsView }) {
         />
       )}
       {report && <ReportTable report={report} />}
+      <TakenFiles bay={bay} zone={zone} />
     </section>
   )
 }
@@ -140,6 +143,8 @@ function Mapping({ opened, change, error, busy, bayName, onTake }: MappingProps)
           value={preview.unit}
           onChange={value => value && change({ unit: value as 'C' | 'F' })}
           allowDeselect={false}
+          placeholder="choose"
+          description={preview.unit === null ? 'The file does not say.' : undefined}
         />
       </Group>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is reached by keys */}
@@ -165,7 +170,7 @@ function Mapping({ opened, change, error, busy, bayName, onTake }: MappingProps)
       </section>
       <Refused words={faults.rest()} />
       <Group>
-        <Button onClick={onTake} loading={busy}>
+        <Button onClick={onTake} loading={busy} disabled={preview.unit === null}>
           Take it into {bayName}
         </Button>
       </Group>

@@ -158,7 +158,7 @@ function readRow(raw: RawReading, format: ReadingFormat): TimedReading | Refused
       return refuse(
         field,
         'temperature-impossible',
-        `${shown(celsius)} °C cannot be; if the logger writes Fahrenheit, say so.`,
+        `${typedDegrees(raw[field], format.unit)} cannot be; check the value and its unit.`,
       )
   const humidityPercent = values.humidity ?? (dewC === null ? null : humidityPercentOf(airC, dewC))
   if (humidityPercent !== null && !(humidityPercent > 0 && humidityPercent <= 100)) {
@@ -188,6 +188,12 @@ function readValue(raw: string | number | null | undefined, unit: 'C' | 'F' | '%
   if (unit === '%' || own !== 'F') return value
   // Below absolute zero there is no Celsius to give; the number itself is as impossible.
   return value < -459 ? value : celsiusOf(value)
+}
+
+/** The temperature in the words it came in, with the unit it was read by. */
+function typedDegrees(raw: string | number | null | undefined, unit: 'C' | 'F'): string {
+  const text = String(raw ?? '').trim()
+  return /[CF]$/i.test(text) ? text : `${typeof raw === 'number' ? shown(raw) : text} °${unit}`
 }
 
 function shown(value: number): number {

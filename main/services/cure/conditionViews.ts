@@ -26,6 +26,8 @@ export interface BayConditionsView {
   usualC: number | null
   usualFrom: 'set' | 'last week' | 'profile'
   sensors: SensorView[]
+  /** The last files taken in, newest first; none that was taken back. */
+  imports: { id: string; fileName: string; importedAt: number; count: number }[]
 }
 
 export interface SensorView {
@@ -60,7 +62,8 @@ export interface ImportPreview {
   rows: number
   mapping: ColumnMapping
   dateOrder: DateOrder
-  unit: 'C' | 'F'
+  /** Null where the file does not name it and no file like it was read before: ask. */
+  unit: 'C' | 'F' | null
   /** The mapping is that of an earlier file with these columns. */
   remembered: boolean
 }

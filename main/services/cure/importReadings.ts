@@ -1,10 +1,12 @@
 import { type ColumnMapping, cleanReadings, type DateOrder, rawReadings } from '../../domain/cure/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
-import type { JsonValue } from '../../store/json.ts'
+import { found, refuse } from '../../domain/refusal.ts'
+import { checkNote } from '../../domain/shop/index.ts'
+import { fromJson, toJson } from '../../store/json.ts'
 import { saveReadings } from '../../store/readingRows.ts'
-import type { Desk } from '../desk/desk.ts'
+import { act, type Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
 import type { ImportPreview, ImportReport } from './conditionViews.ts'
+import type { ImportInput } from './inputs.ts'
 import { liveBay } from './readings.ts'
 import { guessMapping, readLog } from './readLog.ts'
 
@@ -22,52 +24,42 @@ export async function previewImport(desk: Desk, { text }: { text: string }): Pro
     rows: log.rows.length,
     ...guessed,
     ...(known && {
-      mapping: known.mapping as unknown as ColumnMapping,
+      mapping: fromJson<ColumnMapping>(known.mapping),
       dateOrder: known.dateOrder as DateOrder,
-      unit: known.unit as 'C' | 'F',
+      unit: guessed.unit ?? (known.unit as 'C' | 'F'),
     }),
     remembered: known !== null,
   }
-}
-
-export interface ImportInput {
-  bayId: string
-  text: string
-  mapping: ColumnMapping
-  dateOrder: DateOrder
-  unit: 'C' | 'F'
 }
 
 /**
  * Takes a logger's file into a bay: rows that cannot be right are refused one by one with their line, the rest is kept.
  * How the columns were read is remembered for the next file like it.
  */
-export async function importReadings(desk: Desk, input: ImportInput): Promise<ImportReport> {
-  const nowAt = desk.now()
+export function importReadings(desk: Desk, input: ImportInput): Promise<ImportReport> {
+  const { bayId, mapping, dateOrder, unit } = input
   const log = readLog(input.text)
-  for (const [field, column] of Object.entries(input.mapping))
+  for (const [field, column] of Object.entries(mapping))
     if (column !== null && !log.columns.includes(column))
-      throw new Refusal(
+      refuse(
         'no-column',
-        `mapping.${field}`,
-        column,
+        { [`mapping.${field}`]: column },
         `The file has no column "${column}"; choose again.`,
       )
-  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
-    await liveBay(tx, input.bayId)
+  return act(desk, async (tx, audit, at) => {
+    await liveBay(tx, bayId)
     const { zone } = await shopOf(tx)
     const { readings, refused, duplicates, outOfOrder } = cleanReadings(
-      rawReadings(log.rows, input.mapping, log.firstRow),
-      { zone, dateOrder: input.dateOrder, unit: input.unit, latestAt: nowAt },
+      rawReadings(log.rows, mapping, log.firstRow),
+      { zone, dateOrder, unit, latestAt: at },
     )
-    const added = await saveReadings(tx, input.bayId, 'imported', readings)
+    const fileName = checkNote(input.fileName ?? '', 'fileName', 200) || 'A file'
+    const { id } = await tx.readingImport.create({ data: { bayId, fileName, importedAt: at, count: 0 } })
+    const added = await saveReadings(tx, bayId, 'imported', readings, { importId: id })
+    if (added === 0) await tx.readingImport.delete({ where: { id } })
+    else await tx.readingImport.update({ where: { id }, data: { count: added } })
     const columns = JSON.stringify(log.columns)
-    const kept = {
-      mapping: { ...input.mapping } as JsonValue,
-      dateOrder: input.dateOrder,
-      unit: input.unit,
-      usedAt: nowAt,
-    }
+    const kept = { mapping: toJson(mapping), dateOrder, unit, usedAt: at }
     await tx.columnMapping.upsert({ where: { columns }, create: { columns, ...kept }, update: kept })
     const report = {
       rows: log.rows.length,
@@ -78,9 +70,31 @@ export async function importReadings(desk: Desk, input: ImportInput): Promise<Im
     audit({
       act: 'readings imported',
       entity: 'bay',
-      entityId: input.bayId,
-      detail: { ...report, refused: refused.length },
+      entityId: bayId,
+      detail: { ...report, fileName, unit, refused: refused.length },
     })
     return { ...report, refused: [...refused] }
+  })
+}
+
+/** Takes a file back whole: its readings are kept, and counted no more. What other files brought stands. */
+export function takeBackImport(desk: Desk, { id }: { id: string }): Promise<void> {
+  return act(desk, async (tx, audit, at) => {
+    const file = found(
+      await tx.readingImport.findFirst({ where: { id, takenBackAt: null } }),
+      { id },
+      'This file was taken back already; look again.',
+    )
+    await tx.readingImport.update({ where: { id }, data: { takenBackAt: at } })
+    const { count } = await tx.reading.updateMany({
+      where: { importId: id, voidedAt: null },
+      data: { voidedAt: at },
+    })
+    audit({
+      act: 'readings taken back',
+      entity: 'bay',
+      entityId: file.bayId,
+      detail: { fileName: file.fileName, count },
+    })
   })
 }

@@ -51,11 +51,12 @@ function named(cells: readonly string[]): string[] {
 export interface GuessedMapping {
   readonly mapping: ColumnMapping
   readonly dateOrder: DateOrder
-  readonly unit: 'C' | 'F'
+  /** Null where neither the heading nor a value names it: only a person knows. */
+  readonly unit: 'C' | 'F' | null
 }
 
 /** What the columns most likely hold, by their names and their first values; the person looks it over. */
-export function guessMapping(log: LogFile, shop: { country: string; units: string }): GuessedMapping {
+export function guessMapping(log: LogFile, shop: { country: string }): GuessedMapping {
   const { columns, rows } = log
   const sample = rows.slice(0, 200)
   const time = columns.find(column => sample.some(row => isTime(row[column]!))) ?? columns[0]!
@@ -68,8 +69,6 @@ export function guessMapping(log: LogFile, shop: { country: string; units: strin
   const panel = take(/panel|surface|paint|probe/i)
   const humidity = take(/hum|\brh\b|%/i)
   const air = take(/temp|air|°|celsius|fahrenheit/i) ?? rest[0] ?? ''
-  const own = /(?:°\s*|\(|\b)([CF])\b/i.exec(air)?.[1]?.toUpperCase()
-  const unit = own === 'F' || own === 'C' ? own : shop.units === 'us' ? 'F' : 'C'
   const usual: DateOrder = shop.country === 'US' ? 'mdy' : 'dmy'
   const other: DateOrder = usual === 'mdy' ? 'dmy' : 'mdy'
   const unread = (order: DateOrder) =>
@@ -77,6 +76,15 @@ export function guessMapping(log: LogFile, shop: { country: string; units: strin
   return {
     mapping: { time, air, panel, humidity, dewPoint },
     dateOrder: unread(usual) <= unread(other) ? usual : other,
-    unit,
+    unit: unitNamed([air, ...sample.map(row => row[air] ?? '')]),
   }
+}
+
+/** The unit that the heading names, else a value. */
+function unitNamed(texts: readonly string[]): 'C' | 'F' | null {
+  for (const text of texts) {
+    const own = /(?:°\s*|\(|\b|\d\s*)([CF])\b|(celsius)|(fahrenheit)/i.exec(text)
+    if (own) return own[2] || own[1]?.toUpperCase() === 'C' ? 'C' : 'F'
+  }
+  return null
 }

@@ -1,12 +1,7 @@
 import type { CureProfile } from '../../domain/cure/index.ts'
-import {
-  type BayReading,
-  cleanReadings,
-  dewPointC,
-  leastPanelC,
-  usualTemperature,
-} from '../../domain/cure/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { cleanReadings, dewPointC, leastPanelC, usualTemperature } from '../../domain/cure/index.ts'
+import { found, refuse } from '../../domain/refusal.ts'
+import { fromJson } from '../../store/json.ts'
 import {
   curingLog,
   lastReading,
@@ -15,56 +10,58 @@ import {
   shownReadings,
 } from '../../store/readingRows.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import { act, type Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
 import type { BayConditionsView, ConditionsView, ReadingView } from './conditionViews.ts'
-
-export interface TypedReading {
-  bayId: string
-  at: number
-  airC: number
-  panelC: number | null
-  humidityPercent: number | null
-}
+import { degreesWords } from './degreesWords.ts'
+import type { ReadingInput, UsualInput } from './inputs.ts'
 
 const weekMin = 7 * 1440
+const importsShown = 5
 
 /** A reading somebody took and typed in. Refused with its field where it cannot be. */
-export function addReading(desk: Desk, input: TypedReading): Promise<{ added: number }> {
-  const nowAt = desk.now()
-  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
+export function addReading(desk: Desk, input: ReadingInput): Promise<{ added: number }> {
+  return act(desk, async (tx, audit, nowAt) => {
     await liveBay(tx, input.bayId)
-    const added = await saveReadings(tx, input.bayId, 'typed', [checked(input, nowAt)])
+    checkReading(input, nowAt, (await shopOf(tx)).units)
+    const { at, airC, panelC, humidityPercent } = input
+    const added = await saveReadings(tx, input.bayId, 'typed', [{ at, airC, panelC, humidityPercent }])
     audit({ act: 'reading typed', entity: 'bay', entityId: input.bayId, detail: { ...input } })
     return { added }
   })
 }
 
-/** A typed reading goes through the same sieve as a logger's row. */
-function checked(input: TypedReading, nowAt: number): BayReading {
+/** A typed reading goes through the same sieve as a logger's row, and is refused in the unit it was typed in. */
+function checkReading(input: ReadingInput, nowAt: number, units: string): void {
+  const typed = (celsius: number | null) => (celsius === null ? null : degreesWords(celsius, units))
   const time = Temporal.Instant.fromEpochMilliseconds(input.at * 60_000).toString({ smallestUnit: 'minute' })
-  const { readings, refused } = cleanReadings(
-    [{ row: 1, time, air: input.airC, panel: input.panelC, humidity: input.humidityPercent }],
+  const { refused } = cleanReadings(
+    [
+      {
+        row: 1,
+        time,
+        air: degreesWords(input.airC, units),
+        panel: typed(input.panelC),
+        humidity: input.humidityPercent,
+      },
+    ],
     { zone: 'UTC', dateOrder: 'ymd', unit: 'C', latestAt: nowAt },
   )
   const [bad] = refused
-  if (bad) {
-    const field = { time: 'at', air: 'airC', panel: 'panelC', humidity: 'humidityPercent', dewPoint: '' }[
-      bad.field
-    ]
-    throw new Refusal(bad.code, field, bad.value, bad.message.replace(/^Row 1: /, ''))
-  }
-  return readings[0]!
+  if (!bad) return
+  const names = { time: 'at', air: 'airC', panel: 'panelC', humidity: 'humidityPercent', dewPoint: '' }
+  refuse(bad.code, { [names[bad.field]]: bad.value }, bad.message.replace(/^Row 1: /, ''))
 }
 
 /** Takes a reading that was wrong out of the count; it is kept, and said to be void. */
 export function voidReading(desk: Desk, { id }: { id: number }): Promise<void> {
-  const nowAt = desk.now()
-  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
-    const reading = await tx.reading.findUnique({ where: { id } })
-    if (!reading || reading.voidedAt !== null)
-      throw new Refusal('missing', 'id', id, 'This reading is not there any more; look again.')
-    await tx.reading.update({ where: { id }, data: { voidedAt: nowAt } })
+  return act(desk, async (tx, audit, at) => {
+    const reading = found(
+      await tx.reading.findFirst({ where: { id, voidedAt: null } }),
+      { id },
+      'This reading is not there any more; look again.',
+    )
+    await tx.reading.update({ where: { id }, data: { voidedAt: at } })
     audit({
       act: 'reading voided',
       entity: 'bay',
@@ -75,19 +72,13 @@ export function voidReading(desk: Desk, { id }: { id: number }): Promise<void> {
 }
 
 /** What the owner says a bay usually has; null leaves it to the last week's readings. */
-export async function setBayUsual(
-  desk: Desk,
-  { bayId, version, celsius }: { bayId: string; version: number; celsius: number | null },
-): Promise<void> {
-  if (celsius !== null && !(celsius >= -20 && celsius <= 45))
-    throw new Refusal(
-      'usual-impossible',
-      'celsius',
-      celsius,
-      `${celsius} °C is no usual temperature of a bay.`,
-    )
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+export function setBayUsual(desk: Desk, { bayId, version, celsius }: UsualInput): Promise<void> {
+  return act(desk, async (tx, audit) => {
     await liveBay(tx, bayId)
+    if (celsius !== null && !(celsius >= -20 && celsius <= 45)) {
+      const words = degreesWords(celsius, (await shopOf(tx)).units)
+      refuse('usual-impossible', { celsius }, `${words} is no usual temperature of a bay.`)
+    }
     const row = await tx.bayUsual.findUnique({ where: { bayId } })
     if ((row?.version ?? 0) !== version) assertFresh(0, 'bay', bayId)
     if (celsius === null) await tx.bayUsual.deleteMany({ where: { bayId } })
@@ -103,10 +94,8 @@ export async function setBayUsual(
 
 /** The bay, where it may still be used. */
 export async function liveBay(tx: Tx, bayId: string): Promise<{ id: string; name: string }> {
-  const bay = await tx.bay.findUnique({ where: { id: bayId } })
-  if (!bay || bay.archivedAt !== null)
-    throw new Refusal('missing', 'bayId', bayId, 'This bay is not there; choose another.')
-  return bay
+  const bay = await tx.bay.findFirst({ where: { id: bayId, archivedAt: null } })
+  return found(bay, { bayId }, 'This bay is not there; choose another.')
 }
 
 /** How each bay stands now, and what the shop lays in them. */
@@ -117,7 +106,11 @@ export async function conditionsNow(desk: Desk): Promise<ConditionsView> {
   const bays = await tx.bay.findMany({
     where: { archivedAt: null },
     orderBy: [{ position: 'asc' }, { id: 'asc' }],
-    include: { usual: true, sensors: { where: { revokedAt: null }, orderBy: { createdAt: 'asc' } } },
+    include: {
+      usual: true,
+      sensors: { where: { revokedAt: null }, orderBy: { createdAt: 'asc' } },
+      imports: { where: { takenBackAt: null }, orderBy: { importedAt: 'desc' }, take: importsShown },
+    },
   })
   const products = await tx.product.findMany({ where: { archivedAt: null }, orderBy: { name: 'asc' } })
   const seen = await tx.reading.groupBy({
@@ -148,12 +141,18 @@ export async function conditionsNow(desk: Desk): Promise<ConditionsView> {
             createdAt,
             lastAt: lastOf.get(id) ?? null,
           })),
+          imports: bay.imports.map(({ id, fileName, importedAt, count }) => ({
+            id,
+            fileName,
+            importedAt,
+            count,
+          })),
         }
       }),
     ),
     products: products.flatMap(({ id, name, cureProfile }) => {
       if (!cureProfile) return []
-      const { temperature, humidity, sources } = cureProfile as unknown as CureProfile
+      const { temperature, humidity, sources } = fromJson<CureProfile>(cureProfile)
       return [
         {
           id,

@@ -80,7 +80,9 @@ export function takeReadings(
       readings.map((reading, i) => ({ ...reading, row: i + 1 })),
       { zone, dateOrder: 'ymd', unit, latestAt: nowAt + aheadMin },
     )
-    const kept = await saveReadings(tx, sensor.bayId, 'sensor', report.readings, sensor.id)
+    const kept = await saveReadings(tx, sensor.bayId, 'sensor', report.readings, {
+      sensorId: sensor.id,
+    })
     // No audit line: a reading says itself which sensor took it when, and one a minute would bury every other act.
     return { kept, known: readings.length - report.refused.length - kept, refused: [...report.refused] }
   })

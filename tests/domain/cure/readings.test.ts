@@ -77,9 +77,7 @@ describe('a file of readings', () => {
       [11, 'panel', 'temperature-impossible', 151],
       [12, 'dewPoint', 'humidity-impossible', 25],
     ])
-    expect(report.refused[0]!.message).toBe(
-      'Row 3: -80 °C cannot be; if the logger writes Fahrenheit, say so.',
-    )
+    expect(report.refused[0]!.message).toBe('Row 3: -80 °C cannot be; check the value and its unit.')
   })
 
   it('takes what is just possible: -40 and 60 °C, a panel of 150 °C under a lamp', () => {

@@ -1,6 +1,12 @@
 import { afterEach, beforeEach, expect, test } from 'vitest'
-import { importReadings, previewImport } from '../../../main/services/cure/importReadings.ts'
-import { addReading, conditionsNow, listReadings, setBayUsual } from '../../../main/services/cure/readings.ts'
+import { importReadings, previewImport, takeBackImport } from '../../../main/services/cure/importReadings.ts'
+import {
+  addReading,
+  conditionsNow,
+  listReadings,
+  setBayUsual,
+  voidReading,
+} from '../../../main/services/cure/readings.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
 import { wall } from './coatedCar.ts'
@@ -42,7 +48,8 @@ test('A file with bad rows keeps the rest, and says of each bad one which line i
     unit: 'C',
     remembered: false,
   })
-  const { mapping, dateOrder, unit } = preview
+  const { mapping, dateOrder } = preview
+  const unit = 'C'
   const report = await importReadings(desk, { bayId, text: file, mapping, dateOrder, unit })
   expect(report).toMatchObject({ rows: 8, added: 3, duplicates: 1, outOfOrder: 1 })
   expect(report.refused.map(({ row, code }) => [row, code])).toEqual([
@@ -61,7 +68,8 @@ test('A file with bad rows keeps the rest, and says of each bad one which line i
 })
 
 test('A file taken twice adds nothing, and its columns are known again', async () => {
-  const { mapping, dateOrder, unit } = await previewImport(desk, { text: file })
+  const { mapping, dateOrder } = await previewImport(desk, { text: file })
+  const unit = 'C'
   const chosen = { ...mapping, humidity: null }
   await importReadings(desk, { bayId, text: file, mapping: chosen, dateOrder, unit })
   const again = await previewImport(desk, { text: file })
@@ -75,7 +83,7 @@ test('Fahrenheit is read as such, by the heading or by the choice', async () => 
   const text = 'Time,Temp (F)\n2026-04-15 08:00,68\n2026-04-15 08:05,-109\n'
   const { mapping, dateOrder, unit } = await previewImport(desk, { text })
   expect(unit).toBe('F')
-  const report = await importReadings(desk, { bayId, text, mapping, dateOrder, unit })
+  const report = await importReadings(desk, { bayId, text, mapping, dateOrder, unit: 'F' })
   expect(report.added).toBe(1)
   const [only] = await listReadings(desk, { bayId, fromAt: 0, toAt: wall('15T12:00') })
   // 68 °F is 20 °C, by the definition of the Fahrenheit scale.
@@ -125,4 +133,72 @@ test('A long log is thinned for the chart without losing its coldest minute', as
   const shown = await listReadings(desk, { bayId, fromAt: wall('15T12:00') - 5000, toAt: wall('15T12:00') })
   expect(shown.length).toBeLessThanOrEqual(601)
   expect(Math.min(...shown.map(reading => reading.airC))).toBe(3)
+})
+
+const noUnit = 'Time,Temp\n2026-04-15 08:00,21.7\n2026-04-15 08:05,21.5\n'
+const import_ = (text: string, unit: 'C' | 'F', fileName = 'log.csv') =>
+  importReadings(desk, {
+    bayId,
+    text,
+    fileName,
+    unit,
+    mapping: { time: 'Time', air: 'Temp', panel: null, humidity: null, dewPoint: null },
+    dateOrder: 'ymd',
+  })
+const shownC = async () =>
+  (await listReadings(desk, { bayId, fromAt: wall('15T00:00'), toAt: wall('15T12:00') })).map(each =>
+    Number(each.airC.toFixed(1)),
+  )
+const files = async () => (await conditionsNow(desk)).bays.find(bay => bay.bayId === bayId)!.imports
+
+test('A file that does not name its unit is asked about, even in a shop that writes Fahrenheit', async () => {
+  expect(await previewImport(desk, { text: noUnit })).toMatchObject({ unit: null, remembered: false })
+  expect(await previewImport(desk, { text: noUnit.replace('21.7', '21.7 °C') })).toMatchObject({ unit: 'C' })
+  expect(await previewImport(desk, { text: noUnit.replace('Temp', 'Temp Fahrenheit') })).toMatchObject({
+    unit: 'F',
+  })
+  await import_(noUnit, 'C')
+  expect(await previewImport(desk, { text: noUnit })).toMatchObject({ unit: 'C', remembered: true })
+})
+
+test('A file is taken back whole, and taken in again in the right unit', async () => {
+  await addReading(desk, { bayId, at: wall('15T09:00'), airC: 20, panelC: null, humidityPercent: null })
+  await import_(noUnit, 'F', 'wrong.csv')
+  expect(await shownC()).toEqual([-5.7, -5.8, 20])
+  const [wrong] = await files()
+  expect(wrong).toMatchObject({ fileName: 'wrong.csv', count: 2, importedAt: desk.now() })
+  await takeBackImport(desk, { id: wrong!.id })
+  expect(await shownC()).toEqual([20])
+  expect(await files()).toEqual([])
+  expect(await import_(noUnit, 'C')).toMatchObject({ added: 2, duplicates: 0 })
+  expect(await shownC()).toEqual([21.7, 21.5, 20])
+  await expect(takeBackImport(desk, { id: wrong!.id })).rejects.toMatchObject({ code: 'missing' })
+  const line = await desk.store.read.auditLine.findFirst({ where: { act: 'readings taken back' } })
+  expect(line).toMatchObject({ entity: 'bay', entityId: bayId, detail: { fileName: 'wrong.csv', count: 2 } })
+})
+
+test('Taken back the wrong file last, the right one stands; a reading taken out stays out', async () => {
+  await import_(noUnit, 'F')
+  desk.setNow('2026-04-15T16:05:00Z')
+  await import_(noUnit, 'C')
+  const [, wrong] = await files()
+  await takeBackImport(desk, { id: wrong!.id })
+  expect(await shownC()).toEqual([21.7, 21.5])
+  const [first] = await listReadings(desk, { bayId, fromAt: wall('15T00:00'), toAt: wall('15T12:00') })
+  await voidReading(desk, { id: first!.id })
+  expect(await import_(noUnit, 'C')).toMatchObject({ added: 0, duplicates: 2 })
+  expect(await shownC()).toEqual([21.5])
+  expect(await files()).toHaveLength(1)
+})
+
+test('A typed reading that cannot be is refused in the unit it was typed in', async () => {
+  // 150 °F, in a shop that writes Fahrenheit.
+  const typed = { bayId, at: wall('15T09:00'), airC: (150 - 32) / 1.8, panelC: null, humidityPercent: null }
+  await expect(addReading(desk, typed)).rejects.toMatchObject({
+    field: 'airC',
+    message: '150 °F cannot be; check the value and its unit.',
+  })
+  await expect(setBayUsual(desk, { bayId, version: 0, celsius: 60 })).rejects.toMatchObject({
+    message: '140 °F is no usual temperature of a bay.',
+  })
 })

@@ -1,0 +1,35 @@
+import { Button } from '@mantine/core'
+import type { BayConditionsView } from '../../../main/api/views.ts'
+import { useSaving } from '../../data/saving.ts'
+import { trpc } from '../../data/trpc.ts'
+import { faultsOf } from '../../parts/faults.ts'
+import { Refused } from '../../parts/form/Refused.tsx'
+import { dayClockWords } from '../../parts/time.ts'
+
+/** The last files taken into a bay, each to be taken back whole: the wrong bay, or the wrong unit. */
+export function TakenFiles({ bay, zone }: { bay: BayConditionsView; zone: string }) {
+  const { save, busy, error } = useSaving(trpc.readings.takeBack.mutationOptions())
+  if (bay.imports.length === 0) return null
+  return (
+    <>
+      <h3>Files taken in</h3>
+      <ul aria-label={`Files taken into ${bay.bayName}`}>
+        {bay.imports.map(({ id, fileName, importedAt, count }) => (
+          <li key={id}>
+            {fileName}, {count.toLocaleString('en-GB')} readings, {dayClockWords(importedAt, zone)}{' '}
+            <Button
+              size="compact-xs"
+              variant="default"
+              disabled={busy}
+              aria-label={`Take back ${fileName}`}
+              onClick={() => save({ id })}
+            >
+              Take back
+            </Button>
+          </li>
+        ))}
+      </ul>
+      <Refused words={faultsOf(error).rest()} />
+    </>
+  )
+}
