@@ -65,7 +65,7 @@ function AwayForm({ car, acts, onDone }: FormProps) {
     saving: trpc.upkeep.away.mutationOptions(),
     send: value => ({ ...value, vehicleId: car.vehicleId }),
     done: act => {
-      acts.told(act)
+      acts.done(act)
       onDone()
     },
   })
@@ -95,7 +95,7 @@ function SoldForm({ car, acts, onDone }: FormProps) {
     saving: trpc.upkeep.sold.mutationOptions(),
     send: value => ({ ...value, vehicleId: car.vehicleId }),
     done: act => {
-      acts.told(act)
+      acts.done(act)
       onDone()
     },
   })

@@ -96,7 +96,7 @@ function Proposal({ proposal, acts }: { proposal: ProposalView; acts: Acts }) {
         <Button
           size="compact-md"
           loading={saving.busy}
-          onClick={() => saving.save({ planId, what, toOn }, acts.told)}
+          onClick={() => saving.save({ planId, what, toOn }, acts.done)}
         >
           {what === 'interval' ? 'Renew by this interval from now on' : `Move it to ${fullDateWords(toOn)}`}
         </Button>

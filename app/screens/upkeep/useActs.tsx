@@ -10,7 +10,7 @@ export interface Acts {
   /** Tells that something was taken back elsewhere. */
   undone(words: string): void
   /** Tells what was done, with a button to take it back. */
-  told(act: ActView): void
+  done(act: ActView): void
   bar: ReactNode
 }
 
@@ -30,7 +30,7 @@ export function useActs(): Acts {
       setLast(null)
       setUndone(`Taken back: ${words}.`)
     },
-    told: act => {
+    done: act => {
       undoing.reset()
       setUndone(null)
       setLast(act)

@@ -2,7 +2,7 @@
 import { refuse } from '../../domain/refusal.ts'
 import { bounced } from '../../domain/upkeep/index.ts'
 import { readBounces } from '../../outbox/bounceReport.ts'
-import type { Desk } from '../desk/desk.ts'
+import { act, type Desk } from '../desk/desk.ts'
 import { outboxOf, saveOutbox } from '../upkeep/messageRows.ts'
 import { addressKey } from '../upkeep/reach.ts'
 import { releaseSlots } from '../upkeep/releaseSlots.ts'
@@ -20,8 +20,7 @@ export async function importBounce(desk: Desk, input: { text: string }): Promise
       { text: null },
       'No address that failed was found in this; paste the whole report, headers and all.',
     )
-  const at = desk.now()
-  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+  return act(desk, async (tx, audit, at) => {
     let marked = 0
     for (const { address, status, permanent, messageId } of found) {
       if (!permanent) continue
@@ -54,8 +53,7 @@ export async function importBounce(desk: Desk, input: { text: string }): Promise
 
 /** The address works again, as where a full mailbox was emptied. */
 export function clearBounce(desk: Desk, input: { address: string }): Promise<void> {
-  const at = desk.now()
-  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+  return act(desk, async (tx, audit, at) => {
     const address = addressKey(input.address)
     const { count } = await tx.bounce.updateMany({
       where: { address, voidedAt: null },

@@ -4,7 +4,7 @@ import { refuse } from '../../domain/refusal.ts'
 import { checkNote, checkText } from '../../domain/shop/index.ts'
 import { type ConsentState, checkConsent } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import { act, type Desk } from '../desk/desk.ts'
 import { saveSingle } from '../desk/keep.ts'
 import { momentWords } from '../desk/momentWords.ts'
 import { shopOf } from '../desk/shopView.ts'
@@ -84,8 +84,7 @@ export function giveConsent(desk: Desk, input: ConsentInput): Promise<{ id: stri
 
 /** An owner wants no more: honoured at once, also for what is written and waits. */
 export function withdrawConsent(desk: Desk, input: WithdrawalInput): Promise<{ stopped: number }> {
-  const at = desk.now()
-  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+  return act(desk, async (tx, audit, at) => {
     await ownerOf(tx, input.customerId)
     const { customerId, channel } = input
     const source = checkNote(input.source, 'source', 120)
@@ -115,7 +114,7 @@ export function saveReach(desk: Desk, input: ReachInput): Promise<{ version: num
     postal: checkNote(input.postal, 'postal', 400),
   }
   if (data.zone !== null) checkZone(data.zone)
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+  return act(desk, async (tx, audit) => {
     await ownerOf(tx, customerId)
     const kept = { table: tx.ownerReach, entity: 'customer' }
     const saved = await saveSingle(audit, kept, { key: { customerId }, version }, data)

@@ -6,7 +6,7 @@ import { checkText } from '../../domain/shop/index.ts'
 import { type CalendarEvent, calendarFile } from '../../outbox/calendarFile.ts'
 import { findJobs } from '../../store/jobRows.ts'
 import type { Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import { act, type Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { type FloorJob, jobStays } from '../floor/floorJobs.ts'
 import { vehicleWords } from '../floor/jobRows.ts'
@@ -32,9 +32,8 @@ export async function listFeeds(desk: Desk): Promise<FeedView[]> {
 
 /** A new feed; its link is answered this once and kept nowhere. Names and plates are in it only where chosen. */
 export function createFeed(desk: Desk, input: FeedInput): Promise<{ id: string; path: string }> {
-  const at = desk.now()
   const name = checkText(input.name, 'name', "The feed's name", 80)
-  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+  return act(desk, async (tx, audit, at) => {
     const token = randomBytes(32).toString('base64url')
     const { details } = input
     const { id } = await tx.feedToken.create({ data: { name, details, hash: hashOf(token), createdAt: at } })
@@ -45,8 +44,7 @@ export function createFeed(desk: Desk, input: FeedInput): Promise<{ id: string; 
 
 /** Closes a feed: its link answers nobody any more. */
 export function revokeFeed(desk: Desk, input: { id: string }): Promise<void> {
-  const at = desk.now()
-  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+  return act(desk, async (tx, audit, at) => {
     const { count } = await tx.feedToken.updateMany({
       where: { id: input.id, revokedAt: null },
       data: { revokedAt: at },

@@ -14,7 +14,7 @@ import {
 import { sendMail } from '../../outbox/mail.ts'
 import type { Message } from '../../store/rows.ts'
 import { type AuditEntry, assertFresh, type Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import { act, type Desk } from '../desk/desk.ts'
 import type { RowSeen } from '../desk/keep.ts'
 import { noSenderWords, senderOf } from '../desk/mailSettings.ts'
 import { planOfVisit } from '../upkeep/acts.ts'
@@ -39,16 +39,15 @@ export async function freshMessage(tx: Tx, { id, version }: RowSeen): Promise<Me
 function change(
   desk: Desk,
   key: RowSeen,
-  act: string,
+  done: string,
   decide: (tx: Tx, row: Message, audit: (entry: AuditEntry) => void) => Promise<OutboxMessage>,
 ): Promise<MessageView> {
-  const at = desk.now()
-  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+  return act(desk, async (tx, audit, at) => {
     const row = await freshMessage(tx, key)
     const next = await decide(tx, row, audit)
     await saveOutbox(tx, row, next, next.state === 'approved' ? { approvedBy: desk.who } : {})
     if (next.state === 'withdrawn') await releaseSlots(tx, row, at)
-    audit({ act, entity: 'message', entityId: row.id, detail: { state: next.state } })
+    audit({ act: done, entity: 'message', entityId: row.id, detail: { state: next.state } })
     return messageView(tx, at, row.id)
   })
 }

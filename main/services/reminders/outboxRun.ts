@@ -86,7 +86,7 @@ async function sendAll(desk: Desk, patience: number | undefined): Promise<SendRu
       continue
     }
     const outcome = await sendMail(sender.server, await letterOf(desk, begun, sender), patience)
-    const after = await settle(desk, begun.id, outcome)
+    const after = await recordAnswer(desk, begun.id, outcome)
     if (after.state === 'sent') view.sent++
     else if (after.state === 'failed') view.failed++
     else view.waiting++
@@ -166,7 +166,7 @@ function verdictOf(outcome: MailOutcome & { sent: false }) {
 }
 
 /** What the server said, or did not, put into the message's state. */
-function settle(desk: Desk, id: string, outcome: MailOutcome): Promise<OutboxMessage> {
+function recordAnswer(desk: Desk, id: string, outcome: MailOutcome): Promise<OutboxMessage> {
   const at = desk.now()
   return desk.store.transact({ who: 'outbox', at }, async (tx, audit) => {
     const row = await tx.message.findUniqueOrThrow({ where: { id } })

@@ -5,7 +5,7 @@ import { afterOutcome, type NextStep, type Outcome, withdraw } from '../../domai
 import type { Message } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
 import { confirmPlace } from '../booking/booking.ts'
-import type { Desk } from '../desk/desk.ts'
+import { act, type Desk } from '../desk/desk.ts'
 import { type NewEntry, writeEntries } from '../upkeep/acts.ts'
 import { outboxOf, saveOutbox, slotsOf } from '../upkeep/messageRows.ts'
 import { releaseSlots } from '../upkeep/releaseSlots.ts'
@@ -80,14 +80,13 @@ function withMessage(
   id: string,
   decide: (tx: Tx, row: Message, day: UpkeepDay) => Promise<Decided>,
 ): Promise<MessageView> {
-  const at = desk.now()
-  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+  return act(desk, async (tx, audit, at) => {
     const row = await tx.message.findUnique({ where: { id } })
     if (!row) refuse('missing', { messageId: id }, 'This message is not there; look at the batch again.')
     const { outcome, laterOn, jobId, day } = await decide(tx, row, await upkeepDay(tx, at))
     const rules = await upkeepRules(tx)
     const next = afterOutcome(outcome, row.tryNo, day.today, rules, laterOn)
-    await settleMessage(tx, row, at)
+    await closeMessage(tx, row, at)
     await tx.message.update({
       where: { id },
       data: {
@@ -111,7 +110,7 @@ function withMessage(
 }
 
 /** A call that was made has gone out; anything else the answer came before is withdrawn. */
-async function settleMessage(tx: Tx, row: Message, at: number): Promise<void> {
+async function closeMessage(tx: Tx, row: Message, at: number): Promise<void> {
   if (!['draft', 'approved', 'failed', 'sending'].includes(row.state)) return
   if (row.channel === 'call' && row.state === 'approved')
     try {

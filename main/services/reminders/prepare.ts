@@ -68,8 +68,8 @@ function timeFor(
   { leadDays, againDays, maxTries }: UpkeepRules,
   { today, zone }: UpkeepDay,
 ): boolean {
-  const { reminder, targetOn, dueOn, projected, booking, settled } = visit
-  if (projected || booking || settled !== null) return false
+  const { reminder, targetOn, dueOn, projected, booking, closedBecause } = visit
+  if (projected || booking || closedBecause !== null) return false
   if (!reminder) return daysBefore(targetOn ?? dueOn, leadDays) <= today
   if (isUnderWay(reminder) || reminder.state === 'withdrawn' || reminder.tryNo >= maxTries) return false
   if (reminder.outcome === 'booked') return true

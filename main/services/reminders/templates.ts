@@ -14,7 +14,7 @@ import {
 } from '../../domain/upkeep/index.ts'
 import { fromJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import { act, type Desk } from '../desk/desk.ts'
 import { saveSingle } from '../desk/keep.ts'
 import { keptPlans } from '../upkeep/kept.ts'
 import { checkLanguage, upkeepRules } from '../upkeep/settings.ts'
@@ -88,7 +88,7 @@ export function saveTemplate(desk: Desk, input: TemplateInput): Promise<{ id: st
     channel,
     words,
   }
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+  return act(desk, async (tx, audit) => {
     const before = (await templatesOf(tx)).find(each => each.id === id)
     if (before && before.channel !== channel)
       refuse('channel-fixed', { channel }, 'A template keeps its channel; add another one.')

@@ -1,7 +1,7 @@
 import { Refusal, refuse } from '../../domain/refusal.ts'
 import { type Channel, fill, messageId, newMessage } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import { act, type Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { type Owner, openChannels, reachOf } from '../upkeep/reach.ts'
 import { type UpkeepRules, upkeepRules } from '../upkeep/settings.ts'
@@ -46,8 +46,7 @@ function saveReminder(
   templateId: string | undefined,
   found: FoundTimes,
 ): Promise<{ id: string }> {
-  const nowAt = desk.now()
-  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
+  return act(desk, async (tx, audit, nowAt) => {
     await assertUnwritten(tx, visit)
     const { owner, address } = await assertAgreed(tx, nowAt, visit, channel)
     const template = (await templatesOf(tx)).find(each =>

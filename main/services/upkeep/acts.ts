@@ -4,7 +4,7 @@ import { refuse } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import { checkAbsences } from '../../domain/upkeep/index.ts'
 import type { AuditEntry, Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import { act, type Desk } from '../desk/desk.ts'
 import type { AwayInput, DoneInput, MoveInput, SkipInput, SoldInput, VisitKey } from './inputs.ts'
 import { type KeptVisitPlan, keptPlans } from './kept.ts'
 import { assertOnFile } from './onFile.ts'
@@ -38,8 +38,7 @@ export function upkeepAct(
   desk: Desk,
   decide: (act: InAct) => Promise<{ entries: NewEntry[]; words: string }>,
 ): Promise<ActView> {
-  const at = desk.now()
-  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+  return act(desk, async (tx, audit, at) => {
     const actId = crypto.randomUUID()
     const { entries, words } = await decide({ tx, audit, day: await upkeepDay(tx, at), actId })
     await writeEntries(tx, { actId, at, who: desk.who }, entries)
@@ -159,8 +158,7 @@ export function carSold(desk: Desk, input: SoldInput): Promise<ActView> {
 
 /** Takes an act back as a whole; what was written to owners stays withdrawn. */
 export function undoAct(desk: Desk, input: { actId: string }): Promise<void> {
-  const at = desk.now()
-  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+  return act(desk, async (tx, audit, at) => {
     const lines = await tx.upkeepEntry.findMany({ where: { actId: input.actId, voidedAt: null } })
     const [first] = lines
     if (!first) refuse('missing', { actId: input.actId }, 'This was taken back already, or never done.')

@@ -1,6 +1,6 @@
 import { type Exposure, type ScaledInterval, scaleInterval } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import { act, type Desk } from '../desk/desk.ts'
 import { saveSingle } from '../desk/keep.ts'
 import type { ExposureInput } from './inputs.ts'
 import { assertOnFile } from './onFile.ts'
@@ -25,7 +25,7 @@ export function scaled(productDays: number, exposure: Exposure, rules: UpkeepRul
 /** Enters how a car lives. Plans that stand are not moved by it; a proposal to move them may follow. */
 export function saveExposure(desk: Desk, input: ExposureInput): Promise<{ version: number }> {
   const { vehicleId, version } = input
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+  return act(desk, async (tx, audit) => {
     const rules = await upkeepRules(tx)
     // A choice that is none is refused here, where it is made.
     scaleInterval(365, input.choices, rules.factors)

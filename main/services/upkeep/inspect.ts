@@ -2,7 +2,7 @@ import { checkDate, dayWords } from '../../domain/calendar/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import { readingOf } from '../../domain/upkeep/index.ts'
-import type { Desk } from '../desk/desk.ts'
+import { act, type Desk } from '../desk/desk.ts'
 import { exposureOf, scaled } from './exposure.ts'
 import type { InspectInput, LayerInput } from './inputs.ts'
 import { daysFrom } from './lifeOf.ts'
@@ -17,8 +17,7 @@ import { upkeepDay } from './visits.ts'
 export function inspect(desk: Desk, input: InspectInput): Promise<{ id: string }> {
   if (input.on !== undefined) checkDate(input.on, 'on')
   const note = checkNote(input.note ?? '', 'note', 400)
-  const at = desk.now()
-  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+  return act(desk, async (tx, audit, at) => {
     const { today } = await upkeepDay(tx, at)
     const layer = await tx.layer.findUnique({
       where: { id: input.layerId },
@@ -63,8 +62,7 @@ export function inspect(desk: Desk, input: InspectInput): Promise<{ id: string }
 
 /** Takes a look back that was entered wrongly. */
 export function voidInspection(desk: Desk, input: { id: string }): Promise<void> {
-  const at = desk.now()
-  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+  return act(desk, async (tx, audit, at) => {
     const { count } = await tx.inspection.updateMany({
       where: { id: input.id, voidedAt: null },
       data: { voidedAt: at },
@@ -78,8 +76,7 @@ export function voidInspection(desk: Desk, input: { id: string }): Promise<void>
 /** A layer laid before this program, or elsewhere, so that its life is known. */
 export function recordLayer(desk: Desk, input: LayerInput): Promise<{ id: string }> {
   checkDate(input.laidOn, 'laidOn')
-  const at = desk.now()
-  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+  return act(desk, async (tx, audit, at) => {
     const { today } = await upkeepDay(tx, at)
     if (input.laidOn > today)
       refuse('to-come', { laidOn: input.laidOn }, `${dayWords(input.laidOn)} is still to come.`)

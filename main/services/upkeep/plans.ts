@@ -3,7 +3,7 @@ import { found, refuse } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
 import { checkPlan, visitKey } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import { act, type Desk } from '../desk/desk.ts'
 import { archiveRow, type RowSeen, saveRow } from '../desk/keep.ts'
 import { planOfVisit } from './acts.ts'
 import type { PlanInput, VisitKey } from './inputs.ts'
@@ -14,8 +14,7 @@ import { dueOf } from './workedOut.ts'
 
 /** Adds a plan to a car, or changes its name and window; another rule or anchor is another plan. */
 export function savePlan(desk: Desk, input: PlanInput): Promise<{ id: string }> {
-  const at = desk.now()
-  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+  return act(desk, async (tx, audit, at) => {
     const { zone } = await upkeepDay(tx, at)
     const title = checkText(input.title, 'title', "The plan's name", 80)
     const { vehicleId, kind, rule, anchor, earlyDays, lateDays } = input
@@ -39,8 +38,7 @@ export function savePlan(desk: Desk, input: PlanInput): Promise<{ id: string }> 
 
 /** Ends a plan; what was done under it stays on file. */
 export function archivePlan(desk: Desk, input: RowSeen): Promise<void> {
-  const at = desk.now()
-  return desk.store.transact({ who: desk.who, at }, async (tx, audit) => {
+  return act(desk, async (tx, audit, at) => {
     const plan = await tx.upkeepPlan.findUnique({ where: { id: input.id }, select: { vehicleId: true } })
     await archiveRow(audit, keptAs(tx, plan?.vehicleId ?? ''), input, { at })
     await stopMessages(tx, at, { planId: input.id }, 'The plan was ended.')

@@ -1,7 +1,7 @@
 import { found } from '../../domain/refusal.ts'
 import { checkPrior, type LifePrior } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import { act, type Desk } from '../desk/desk.ts'
 import { saveSingle } from '../desk/keep.ts'
 import type { ProductLifeInput } from './inputs.ts'
 
@@ -48,7 +48,7 @@ export async function listProductLives(desk: Desk): Promise<ProductLifeView[]> {
 export async function saveProductLife(desk: Desk, input: ProductLifeInput): Promise<ProductLifeView> {
   const { productId, version, ...data } = input
   checkPrior({ ...data, age: data.intervalDays, level: 0.9 }, 'life')
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+  return act(desk, async (tx, audit) => {
     const { productName } = found(
       (await productLives(tx)).get(productId),
       { productId },

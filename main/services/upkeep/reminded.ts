@@ -36,8 +36,8 @@ export async function lastReminders(
   )
 }
 
-/** Why a visit is written about no more, in words; null: it may be. A booking is not told here. */
-export function settledWords(reminder: VisitReminder | null, maxTries: number): string | null {
+/** Why a visit is written about no more, in words; null: it may be. A booking is not among them. */
+export function closedWords(reminder: VisitReminder | null, maxTries: number): string | null {
   if (!reminder) return null
   if (reminder.outcome === 'no') return 'The owner said no to this visit.'
   if (reminder.outcome === 'sold') return 'The owner has sold the car.'

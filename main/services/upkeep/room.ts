@@ -68,14 +68,14 @@ export async function weekRoom(
 
 function freeTimes(floor: Floor) {
   const nothing = { id: '', release: floor.nowAt, asked: floor.nowAt, steps: [] }
-  const kase = caseOf(floor, { job: nothing })
-  const taken = Map.groupBy(kase.fixed, stay => stay.bay)
+  const planned = caseOf(floor, { job: nothing })
+  const taken = Map.groupBy(planned.fixed, stay => stay.bay)
   return {
-    bays: kase.bays.map(bay => ({
+    bays: planned.bays.map(bay => ({
       can: bay.can,
       free: difference(floor.open, spanSet([...bay.closed, ...(taken.get(bay.id) ?? [])])),
     })),
-    crew: kase.crew.map(person => difference(floor.open, person.away)),
+    crew: planned.crew.map(person => difference(floor.open, person.away)),
   }
 }
 

@@ -11,7 +11,7 @@ import { readMailAddress } from '../../domain/vehicle/index.ts'
 import { toJson } from '../../store/json.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import { changesBetween } from '../desk/changesBetween.ts'
-import type { Desk } from '../desk/desk.ts'
+import { act, type Desk } from '../desk/desk.ts'
 import { calendarOf } from '../desk/shopView.ts'
 import type { UpkeepSettings } from './inputs.ts'
 
@@ -82,7 +82,7 @@ export async function saveUpkeepSettings(desk: Desk, input: UpkeepSettings): Pro
   }
   checkSendHours(rules)
   checkFactors(rules.factors)
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+  return act(desk, async (tx, audit) => {
     const before = await upkeepRules(tx)
     const data = { rules: toJson(rules) }
     if (before.version === 0 && version === 0) await tx.upkeepSettings.create({ data })

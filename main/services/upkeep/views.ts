@@ -66,7 +66,7 @@ export interface VisitView {
   booking: VisitBooking | null
   reminder: VisitReminder | null
   /** Why nothing more is written about it, in words: they said no, all tries are used. Null: it may be. */
-  settled: string | null
+  closedBecause: string | null
 }
 
 /** A plan as the screens name it where its visits cannot be worked out. */

@@ -9,7 +9,7 @@ import type { JobStatus } from '../floor/views.ts'
 import type { DueFilter, DueInput } from './inputs.ts'
 import { type KeptVisitPlan, keptPlans, openDays } from './kept.ts'
 import { openChannels, reachOf } from './reach.ts'
-import { lastReminders, settledWords } from './reminded.ts'
+import { closedWords, lastReminders } from './reminded.ts'
 import { upkeepRules } from './settings.ts'
 import type { DueView, FailedPlanView, VisitBooking, VisitView } from './views.ts'
 import { dueOf, failedViews, nextOf } from './workedOut.ts'
@@ -119,7 +119,7 @@ export async function visitViews(
       channels: openChannels(owner, day.nowAt),
       booking: bookings.get(booked.get(ruleOn) ?? '') ?? null,
       reminder,
-      settled: settledWords(reminder, rules.maxTries),
+      closedBecause: closedWords(reminder, rules.maxTries),
     }
   })
 }

@@ -131,7 +131,7 @@ function When({ visit }: { visit: VisitView }) {
 
 function Fate({ visit }: { visit: VisitView }) {
   const { zone } = useShop()
-  const { booking, reminder, settled, channels } = visit
+  const { booking, reminder, closedBecause, channels } = visit
   return (
     <>
       {booking && (
@@ -151,7 +151,7 @@ function Fate({ visit }: { visit: VisitView }) {
           {reminder.nextTryOn && <small>again on {dateWords(reminder.nextTryOn)}</small>}
         </div>
       )}
-      {settled && <small>{settled}</small>}
+      {closedBecause && <small>{closedBecause}</small>}
       {!reminder && !booking && (
         <span className={styles.soft}>
           {channels.length === 0

@@ -55,7 +55,7 @@ export function VisitActs({ visit, today, acts }: { visit: VisitView; today: str
           visit={visit}
           today={today}
           onClose={() => setAsking(null)}
-          onDone={acts.told}
+          onDone={acts.done}
         />
       )}
     </>

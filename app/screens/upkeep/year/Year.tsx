@@ -69,7 +69,7 @@ export function Year({ acts }: { acts: Acts }) {
                 loading={applying.busy}
                 onClick={() =>
                   applying.run(act => {
-                    acts.told(act)
+                    acts.done(act)
                     close()
                   })
                 }
