@@ -71,7 +71,7 @@ function timeFor(
   const { reminder, targetOn, dueOn, projected, booking, closedBecause } = visit
   if (projected || booking || closedBecause !== null) return false
   if (!reminder) return daysBefore(targetOn ?? dueOn, leadDays) <= today
-  if (isUnderWay(reminder) || reminder.state === 'withdrawn' || reminder.tryNo >= maxTries) return false
+  if (isUnderWay(reminder) || reminder.tryNo >= maxTries) return false
   if (reminder.outcome === 'booked') return true
   if (reminder.nextTryOn !== null) return reminder.nextTryOn <= today
   return reminder.sentAt !== null && dateOf(reminder.sentAt, zone) <= daysBefore(today, againDays)

@@ -62,6 +62,18 @@ describe('a reminder is due', () => {
     expect((await dueForReminder(desk)).wanted).toHaveLength(1)
   })
 
+  it('on that day too where the owner called before it went out', async () => {
+    await agree(desk, car())
+    await duePlan(desk, car())
+    await prepareBatch(desk)
+    const [draft] = (await batch(desk)).messages
+    await recordOutcome(desk, { messageId: draft!.id, outcome: 'later', laterOn: '2026-05-20' })
+    desk.setNow('2026-05-19T14:00:00Z')
+    expect((await dueForReminder(desk)).wanted).toEqual([])
+    desk.setNow('2026-05-20T14:00:00Z')
+    expect((await dueForReminder(desk)).wanted).toHaveLength(1)
+  })
+
   it('by another way the second time, where the owner agrees to one', async () => {
     await agree(desk, car(), ['call', 'text'])
     await duePlan(desk, car())
