@@ -3,7 +3,7 @@
  * that sums are exact in whatever order they are added, in the program as in the database. A hundredth of a
  * millilitre is finer than any scale or syringe in a shop.
  */
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 
 export type Unit = 'ml' | 'g' | 'piece'
 
@@ -16,10 +16,9 @@ export const mostUnits = 100_000
 export function centiOf(amount: number, field = 'amount'): number {
   const centi = Math.round(amount * CENTI_PER_UNIT)
   if (!(Math.abs(amount) <= mostUnits))
-    throw new Refusal(
+    refuse(
       'amount-bad',
-      field,
-      amount,
+      { [field]: amount },
       `${amount} is not an amount; give a number such as 12.5, at most 100,000.`,
     )
   return centi === 0 ? 0 : centi
@@ -40,10 +39,9 @@ export function amountWords(centi: number, unit: Unit, digits = 2): string {
 /** Refuses an amount that is not a whole, positive number of hundredths. */
 export function checkPositive(centi: number, field: string): void {
   if (!Number.isSafeInteger(centi) || centi <= 0)
-    throw new Refusal(
+    refuse(
       'amount-not-positive',
-      field,
-      centi,
+      { [field]: centi },
       `${unitsOf(centi)} is not an amount to move; give more than nothing, in steps of 0.01.`,
     )
 }

@@ -4,7 +4,7 @@
  * once, and the rest stays, so that what was paid equals what was used, lost and is still there, to the last unit.
  */
 import { divideRounded } from '../money/decimal.ts'
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { inLedgerOrder, type Move } from './ledger.ts'
 
 export type CostMethod = 'average' | 'fifo'
@@ -64,10 +64,9 @@ function taken(layers: Layer[], amount: bigint, move: Move): bigint {
   while (open > 0n) {
     const layer = layers[0]
     if (!layer)
-      throw new Refusal(
+      refuse(
         'beyond-stock',
-        'centi',
-        move.centi,
+        { centi: move.centi },
         `Move ${move.id} takes more than the ledger holds at that point; record what was found before it.`,
       )
     const there = BigInt(layer.centi)

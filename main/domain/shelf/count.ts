@@ -1,5 +1,5 @@
 /** A count of one lot: the difference to the ledger becomes a move, and nothing where there is none. */
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { unitsOf } from './amount.ts'
 import type { MoveDraft } from './ledger.ts'
 
@@ -16,10 +16,9 @@ export interface Counted {
 export function countMove(balanceCenti: number, counted: Counted): MoveDraft | null {
   const { countedCenti, lotId, productId, at, by, why } = counted
   if (!Number.isSafeInteger(countedCenti) || countedCenti < 0)
-    throw new Refusal(
+    refuse(
       'amount-bad',
-      'countedCenti',
-      countedCenti,
+      { countedCenti },
       `${unitsOf(countedCenti)} cannot be counted; give what is there, 0 for an empty bottle.`,
     )
   if (countedCenti === balanceCenti) return null

@@ -1,7 +1,7 @@
 /** Orders on their way: when they can be expected, what is still open, which are late and what to write. */
 
 import { dateOfDay, dayNumber } from '../calendar/index.ts'
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import type { Supplier } from './supplier.ts'
 import {
   afterWorkingDays,
@@ -82,19 +82,12 @@ export function progressOf(order: OpenOrder): OrderProgress {
 /** The order with packs of one line received; more than is open is refused. */
 export function received(order: OpenOrder, sizeId: string, packs: number): OpenOrder {
   const line = order.lines.find(entry => entry.sizeId === sizeId)
-  if (!line)
-    throw new Refusal(
-      'not-ordered',
-      'sizeId',
-      sizeId,
-      'This order has no such item; receive it without an order.',
-    )
+  if (!line) refuse('not-ordered', { sizeId }, 'This order has no such item; receive it without an order.')
   const open = line.packs - line.receivedPacks
   if (!Number.isInteger(packs) || packs < 1 || packs > open)
-    throw new Refusal(
+    refuse(
       'packs-bad',
-      'packs',
-      packs,
+      { packs },
       `${packs} cannot be received: ${open} of ${line.packs} packs are open; give 1 to ${open}, ` +
         'and receive what was not ordered without an order.',
     )

@@ -3,7 +3,7 @@
  * nothing is. Where the crew used more than the ledger knew of, the ledger was wrong, not the bottle: the difference is
  * recorded as found before it is used, so that no lot ever stands below nothing.
  */
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { amountWords, checkPositive, type Unit } from './amount.ts'
 import { byLastDay, takeFirstExpired } from './firstExpired.ts'
 import type { MoveDraft } from './ledger.ts'
@@ -51,19 +51,17 @@ export function planDraw(request: DrawRequest): DrawPlan {
   if (shortCenti > 0) {
     const usable = needCenti - shortCenti
     if (request.foundMore !== true)
-      throw new Refusal(
+      refuse(
         'beyond-stock',
-        'needCenti',
-        needCenti,
+        { needCenti },
         `The shelf holds ${amountWords(usable, unit)} that can be used, ${amountWords(shortCenti, unit)} short of ` +
           `${amountWords(needCenti, unit)}; correct the amount, or record it as ${FOUND_MORE}.`,
       )
     const lotId = takes.at(-1)?.lotId ?? emptiedLot(holdings, day)
     if (lotId === null)
-      throw new Refusal(
+      refuse(
         'no-lot',
-        'needCenti',
-        needCenti,
+        { needCenti },
         'No bottle of this product is on the shelf in date; receive the one that was used first.',
       )
     const last = takes.find(taken => taken.lotId === lotId)
@@ -105,17 +103,11 @@ function checkOverride(
 ): void {
   const holding = holdings.find(entry => entry.lotId === override.lotId)
   if (!holding || !usableOn(holding, day))
-    throw new Refusal(
+    refuse(
       'override-unusable',
-      'override.lotId',
-      override.lotId,
+      { 'override.lotId': override.lotId },
       'That bottle is empty or past its date; choose one that can be used.',
     )
   if (!override.why.trim())
-    throw new Refusal(
-      'why-missing',
-      'override.why',
-      override.why,
-      'Say why this bottle is taken out of turn.',
-    )
+    refuse('why-missing', { 'override.why': override.why }, 'Say why this bottle is taken out of turn.')
 }

@@ -2,7 +2,7 @@
  * Estimates for use that comes now and then. Plain smoothing is biased for such series: it stands highest just after a
  * demand, which is when stock is ordered. All series are amounts per period, oldest first.
  */
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 
 export interface Croston {
   /** Smoothed size of a demand. */
@@ -86,10 +86,9 @@ export function patternOf(series: readonly number[]): PatternOfUse {
 
 function checkShare(alpha: number, field: string): void {
   if (!(alpha > 0 && alpha <= 1))
-    throw new Refusal(
+    refuse(
       'share-bad',
-      field,
-      alpha,
+      { [field]: alpha },
       `${alpha} is no smoothing share; give one above 0 and up to 1, such as 0.1.`,
     )
 }

@@ -3,7 +3,7 @@
  * are whole hundredths, so that the sum is the same in whatever order the moves are read. A wrong move is put right by
  * another that names it.
  */
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { unitsOf } from './amount.ts'
 
 export const MOVE_KINDS = ['receipt', 'use', 'waste', 'count', 'return', 'correction'] as const
@@ -47,50 +47,36 @@ export type Balances = ReadonlyMap<string, number>
 export function checkMove(move: MoveDraft): void {
   const { kind, centi } = move
   if (!Number.isSafeInteger(centi) || centi === 0)
-    refuse(
-      'amount-bad',
-      'centi',
-      centi,
-      `A move of ${unitsOf(centi)} is none; give an amount in steps of 0.01.`,
-    )
+    refuse('amount-bad', { centi }, `A move of ${unitsOf(centi)} is none; give an amount in steps of 0.01.`)
   if (kind === 'receipt' && centi < 0)
-    refuse('sign-bad', 'centi', centi, 'A receipt adds to the shelf; record goods sent back as a return.')
+    refuse('sign-bad', { centi }, 'A receipt adds to the shelf; record goods sent back as a return.')
   if ((kind === 'use' || kind === 'waste' || kind === 'return') && centi > 0)
-    refuse(
-      'sign-bad',
-      'centi',
-      centi,
-      `A ${kind} takes from the shelf; to put one right, record a correction.`,
-    )
-  if (!move.by.trim()) refuse('who-missing', 'by', move.by, 'Say who made this move.')
+    refuse('sign-bad', { centi }, `A ${kind} takes from the shelf; to put one right, record a correction.`)
+  if (!move.by.trim()) refuse('who-missing', { by: move.by }, 'Say who made this move.')
   if (kind !== 'receipt' && kind !== 'use' && !move.why?.trim())
-    refuse('why-missing', 'why', move.why, `Say why: a ${kind} needs a reason.`)
+    refuse('why-missing', { why: move.why }, `Say why: a ${kind} needs a reason.`)
   if (kind === 'use' && move.stepId === null && !move.why?.trim())
     refuse(
       'why-missing',
-      'why',
-      move.why,
+      { why: move.why },
       'Say what this was used for: choose the step it served, or give a reason.',
     )
   if ((kind === 'receipt') !== (move.costMinor !== null))
     refuse(
       'cost-misplaced',
-      'costMinor',
-      move.costMinor,
+      { costMinor: move.costMinor },
       'A receipt carries its cost, 0 for a sample; other moves none.',
     )
   if (move.costMinor !== null && !(Number.isSafeInteger(move.costMinor) && move.costMinor >= 0))
     refuse(
       'cost-bad',
-      'costMinor',
-      move.costMinor,
+      { costMinor: move.costMinor },
       `${move.costMinor} is not an amount of money in minor units.`,
     )
   if (move.correctsId !== null && kind !== 'correction')
     refuse(
       'corrects-misplaced',
-      'correctsId',
-      move.correctsId,
+      { correctsId: move.correctsId },
       'Only a correction names the move it puts right.',
     )
 }
@@ -99,10 +85,9 @@ export function checkMove(move: MoveDraft): void {
 export function balanceAfter(balanceCenti: number, move: Pick<MoveDraft, 'centi'>): number {
   const after = balanceCenti + move.centi
   if (after < 0)
-    throw new Refusal(
+    refuse(
       'beyond-stock',
-      'centi',
-      move.centi,
+      { centi: move.centi },
       `This takes ${unitsOf(-move.centi)} from a bottle that holds ${unitsOf(balanceCenti)} by the ledger; ` +
         'draw the rest from another, or record that more was found than counted.',
     )
@@ -129,8 +114,4 @@ export function appended(balances: Balances, moves: readonly MoveDraft[]): Map<s
 /** Moves in ledger order, whatever order they were read in. */
 export function inLedgerOrder<M extends Pick<Move, 'seq'>>(moves: readonly M[]): M[] {
   return [...moves].sort((a, b) => a.seq - b.seq)
-}
-
-function refuse(code: string, field: string, value: unknown, message: string): never {
-  throw new Refusal(code, field, value, message)
 }

@@ -4,7 +4,7 @@
  */
 
 import { dateOfDay, dayNumber } from '../calendar/index.ts'
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 
 export interface Lot {
   readonly id: string
@@ -50,17 +50,15 @@ export function holdingOf(lot: Lot, centi: number): Holding {
 /** The lot with its bottle opened on `date`. An opened bottle is not opened again. */
 export function openLot(lot: Lot, date: string, lifeAfterOpeningDays: number | null): Lot {
   if (lot.openedOn !== null)
-    throw new Refusal(
+    refuse(
       'already-open',
-      'openedOn',
-      lot.openedOn,
+      { openedOn: lot.openedOn },
       `This bottle is open since ${lot.openedOn}; draw from it, or choose another.`,
     )
   if (dayNumber(date) < dayNumber(lot.receivedOn))
-    throw new Refusal(
+    refuse(
       'opened-before-received',
-      'openedOn',
-      date,
+      { openedOn: date },
       `${date} is before the bottle came on ${lot.receivedOn}; correct one of the dates.`,
     )
   return { ...lot, openedOn: date, lifeAfterOpeningDays }

@@ -2,7 +2,7 @@
 
 import { dateOfDay, dayNumber } from '../calendar/index.ts'
 import { allocate } from '../money/index.ts'
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { checkPositive } from './amount.ts'
 import type { MoveDraft } from './ledger.ts'
 import type { Lot } from './lot.ts'
@@ -37,7 +37,7 @@ export function receiveGoods(
   lines.forEach((line, i) => {
     checkLine(line, i, when.date)
   })
-  if (lines.length === 0) throw new Refusal('nothing-received', 'lines', lines, 'Say what came.')
+  if (lines.length === 0) refuse('nothing-received', { lines }, 'Say what came.')
   const priced = lines.some(line => line.goodsMinor > 0)
   const carriage = allocate(
     carriageMinor,
@@ -78,19 +78,17 @@ export function receiveGoods(
 function checkLine(line: ReceivedLine, i: number, date: string): void {
   checkPositive(line.contentCenti, `lines.${i}.contentCenti`)
   if (!Number.isInteger(line.containers) || line.containers < 1 || line.containers > 1000)
-    throw new Refusal(
+    refuse(
       'containers-bad',
-      `lines.${i}.containers`,
-      line.containers,
+      { [`lines.${i}.containers`]: line.containers },
       `${line.containers} containers cannot be received; give 1 to 1000.`,
     )
   if (line.expiresOn === null) return
   const last = dayNumber(line.expiresOn, `lines.${i}.expiresOn`)
   if (last < dayNumber(date))
-    throw new Refusal(
+    refuse(
       'expired-on-arrival',
-      `lines.${i}.expiresOn`,
-      line.expiresOn,
+      { [`lines.${i}.expiresOn`]: line.expiresOn },
       `This expired on ${dateOfDay(last)}, before it came; send it back, or correct the date.`,
     )
 }

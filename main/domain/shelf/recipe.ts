@@ -1,5 +1,5 @@
 /** What a step draws, by vehicle size, and what a finished step proposes. */
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { type SizeClass, sizeClasses } from '../vehicle/index.ts'
 import { checkPositive, unitsOf } from './amount.ts'
 import type { BookedDraw } from './projection.ts'
@@ -22,15 +22,14 @@ export interface RecipeLine {
 export function checkRecipe(line: RecipeLine): void {
   const sizes = sizeClasses.filter(size => line.bySize[size] !== undefined)
   if (sizes.length === 0)
-    throw new Refusal('recipe-empty', 'bySize', line.bySize, 'Give an amount for at least one vehicle size.')
+    refuse('recipe-empty', { bySize: line.bySize }, 'Give an amount for at least one vehicle size.')
   for (const size of sizes) {
     const { centi, sdCenti } = line.bySize[size]!
     checkPositive(centi, `bySize.${size}.centi`)
     if (!(sdCenti >= 0 && sdCenti <= centi))
-      throw new Refusal(
+      refuse(
         'spread-bad',
-        `bySize.${size}.sdCenti`,
-        sdCenti,
+        { [`bySize.${size}.sdCenti`]: sdCenti },
         `A spread of ${unitsOf(sdCenti)} does not fit an amount of ${unitsOf(centi)}; give 0 up to the amount.`,
       )
   }

@@ -1,7 +1,7 @@
 /** Suppliers and what they ask for: days they work, how long they take, packs, prices, carriage. */
 
 import { dayNumber } from '../calendar/index.ts'
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 
 export interface PriceBreak {
   /** From this many packs on. The first break is from 1. */
@@ -49,35 +49,27 @@ export interface Offer {
 export function checkSupplier(supplier: Supplier): void {
   const { weekdays, lead } = supplier
   if (weekdays.length === 0 || weekdays.some(day => !Number.isInteger(day) || day < 1 || day > 7))
-    refuse(
-      'weekdays-bad',
-      'weekdays',
-      weekdays,
-      'Name at least one working day, 1 for Monday to 7 for Sunday.',
-    )
+    refuse('weekdays-bad', { weekdays }, 'Name at least one working day, 1 for Monday to 7 for Sunday.')
   supplier.closedOn.forEach((date, i) => {
     dayNumber(date, `closedOn.${i}`)
   })
   if (!(lead.meanDays >= 1 && lead.meanDays <= 250))
     refuse(
       'lead-bad',
-      'lead.meanDays',
-      lead.meanDays,
+      { 'lead.meanDays': lead.meanDays },
       `${lead.meanDays} is not a lead time; give 1 to 250 working days.`,
     )
   if (!(lead.sdDays >= 0 && lead.sdDays <= lead.meanDays))
     refuse(
       'lead-spread-bad',
-      'lead.sdDays',
-      lead.sdDays,
+      { 'lead.sdDays': lead.sdDays },
       `A spread of ${lead.sdDays} days does not fit a lead time of ${lead.meanDays}; give 0 up to the lead time.`,
     )
   for (const field of ['minimumOrderMinor', 'carriageMinor'] as const)
     if (!Number.isSafeInteger(supplier[field]) || supplier[field] < 0)
       refuse(
         'money-bad',
-        field,
-        supplier[field],
+        { [field]: supplier[field] },
         `${supplier[field]} is not an amount of money in minor units.`,
       )
 }
@@ -85,27 +77,25 @@ export function checkSupplier(supplier: Supplier): void {
 export function checkOffer(offer: Offer): void {
   const { packCenti, breaks } = offer
   if (!Number.isSafeInteger(packCenti) || packCenti <= 0)
-    refuse('pack-bad', 'packCenti', packCenti, 'Give what one pack holds, more than nothing.')
+    refuse('pack-bad', { packCenti }, 'Give what one pack holds, more than nothing.')
   if (breaks[0]?.fromPacks !== 1)
-    refuse('breaks-bad', 'breaks.0.fromPacks', breaks[0]?.fromPacks, 'The first price is for 1 pack; add it.')
+    refuse(
+      'breaks-bad',
+      { 'breaks.0.fromPacks': breaks[0]?.fromPacks },
+      'The first price is for 1 pack; add it.',
+    )
   breaks.forEach((entry, i) => {
     if (!Number.isSafeInteger(entry.packPriceMinor) || entry.packPriceMinor < 0)
       refuse(
         'money-bad',
-        `breaks.${i}.packPriceMinor`,
-        entry.packPriceMinor,
+        { [`breaks.${i}.packPriceMinor`]: entry.packPriceMinor },
         'Give the price of one pack in minor units.',
       )
     if (i > 0 && entry.fromPacks <= breaks[i - 1]!.fromPacks)
       refuse(
         'breaks-bad',
-        `breaks.${i}.fromPacks`,
-        entry.fromPacks,
+        { [`breaks.${i}.fromPacks`]: entry.fromPacks },
         `A price from ${entry.fromPacks} packs must come after the one from ${breaks[i - 1]!.fromPacks}; sort them.`,
       )
   })
-}
-
-function refuse(code: string, field: string, value: unknown, message: string): never {
-  throw new Refusal(code, field, value, message)
 }

@@ -3,7 +3,7 @@
  * owner can follow with a pocket calculator: they bound the policy's search and stand beside its numbers on the screen.
  * All of them take any one unit of amount and any one unit of time.
  */
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { normalLoss, normalQuantile, normalShare } from './normal.ts'
 
 export interface SafetyInput {
@@ -62,7 +62,7 @@ export function quantityWithBreaks(
   holdingRate: number,
   breaks: readonly UnitPriceBreak[],
 ): { quantity: number; price: number; yearlyCost: number } {
-  if (breaks.length === 0) throw new Refusal('breaks-empty', 'breaks', breaks, 'Give at least one price.')
+  if (breaks.length === 0) refuse('breaks-empty', { breaks }, 'Give at least one price.')
   const options = breaks.flatMap(({ from, price }, i) => {
     const economic = economicQuantity(demandPerYear, orderCost, holdingRate * price).quantity
     const quantity = Math.max(from, economic)
@@ -97,6 +97,5 @@ export function roundUpToPack(need: number, packSize: number, minimumOrder = 0):
 }
 
 function checkAbove(value: number, field: string): void {
-  if (!(value > 0))
-    throw new Refusal('not-positive', field, value, `${field} is ${value}; give a number above 0.`)
+  if (!(value > 0)) refuse('not-positive', { [field]: value }, `${field} is ${value}; give a number above 0.`)
 }

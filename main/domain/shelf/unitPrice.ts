@@ -1,6 +1,6 @@
 /** Prices of different sizes made comparable: by what a container measures where that is known, by its label else. */
 import { divideRounded } from '../money/decimal.ts'
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { CENTI_PER_UNIT } from './amount.ts'
 import { type ContainerSize, contentCenti } from './product.ts'
 
@@ -27,12 +27,7 @@ export interface UnitPrice {
 export function compareSizes(prices: readonly SizePrice[]): UnitPrice[] {
   const exact = prices.map(({ size, priceMinor }, i) => {
     if (!Number.isSafeInteger(priceMinor) || priceMinor < 0)
-      throw new Refusal(
-        'money-bad',
-        `${i}.priceMinor`,
-        priceMinor,
-        `${priceMinor} is not a price in minor units.`,
-      )
+      refuse('money-bad', { [`${i}.priceMinor`]: priceMinor }, `${priceMinor} is not a price in minor units.`)
     return {
       sizeId: size.id,
       per100Minor: per100(priceMinor, contentCenti(size)),

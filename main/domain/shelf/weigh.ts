@@ -1,5 +1,5 @@
 /** From the scale to the ledger: what was drawn, and what is left, by weight. Grams need the density to become ml. */
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { centiOf, type Unit } from './amount.ts'
 
 export interface Weighed {
@@ -13,10 +13,9 @@ export function drawnByWeight(beforeG: number, afterG: number, product: Weighed)
   checkWeight(beforeG, 'beforeG')
   checkWeight(afterG, 'afterG')
   if (afterG > beforeG)
-    throw new Refusal(
+    refuse(
       'heavier-after',
-      'afterG',
-      afterG,
+      { afterG },
       `The bottle weighs ${afterG} g now and weighed ${beforeG} g before; nothing was drawn. Check both readings.`,
     )
   return centiOf(inUnit(beforeG - afterG, product), 'afterG')
@@ -27,10 +26,9 @@ export function contentByWeight(grossG: number, tareG: number, product: Weighed)
   checkWeight(grossG, 'grossG')
   checkWeight(tareG, 'tareG')
   if (grossG < tareG)
-    throw new Refusal(
+    refuse(
       'lighter-than-empty',
-      'grossG',
-      grossG,
+      { grossG },
       `${grossG} g is less than the empty bottle's ${tareG} g; tare the scale and weigh again.`,
     )
   return centiOf(inUnit(grossG - tareG, product), 'grossG')
@@ -38,13 +36,11 @@ export function contentByWeight(grossG: number, tareG: number, product: Weighed)
 
 function inUnit(grams: number, { unit, densityGPerMl }: Weighed): number {
   if (unit === 'g') return grams
-  if (unit === 'piece')
-    throw new Refusal('not-weighed', 'unit', unit, 'This is counted in pieces; count them instead.')
+  if (unit === 'piece') refuse('not-weighed', { unit }, 'This is counted in pieces; count them instead.')
   if (densityGPerMl === null || !(densityGPerMl > 0))
-    throw new Refusal(
+    refuse(
       'density-missing',
-      'densityGPerMl',
-      densityGPerMl,
+      { densityGPerMl },
       'Weighing a liquid needs its density; take it from the data sheet (section 9) and enter it with the product.',
     )
   return grams / densityGPerMl
@@ -52,5 +48,5 @@ function inUnit(grams: number, { unit, densityGPerMl }: Weighed): number {
 
 function checkWeight(grams: number, field: string): void {
   if (!(grams >= 0 && grams <= 1_000_000))
-    throw new Refusal('weight-bad', field, grams, `${grams} g is not a weight; read the scale again.`)
+    refuse('weight-bad', { [field]: grams }, `${grams} g is not a weight; read the scale again.`)
 }

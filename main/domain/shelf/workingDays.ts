@@ -1,7 +1,7 @@
 /** Lead times counted in a supplier's working days, and the dates they lead to. */
 
 import { dayNumber, weekdayOf } from '../calendar/index.ts'
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { normalShare } from './normal.ts'
 import type { LeadTime, Supplier } from './supplier.ts'
 
@@ -21,10 +21,9 @@ export function workingDayOf(supplier: Pick<Supplier, 'weekdays' | 'closedOn'>):
 /** The first working day on or after `day`. */
 export function nextWorkingDay(day: number, works: WorkingDay): number {
   for (let next = day; next <= day + LONGEST_CLOSURE; next++) if (works(next)) return next
-  throw new Refusal(
+  refuse(
     'never-works',
-    'closedOn',
-    day,
+    { closedOn: day },
     'No working day in two years from here; check the working days and closures.',
   )
 }

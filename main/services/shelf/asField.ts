@@ -1,4 +1,4 @@
-import { Refusal } from '../../domain/refusal.ts'
+import { Refusal, refuse } from '../../domain/refusal.ts'
 
 /** What the domain calls an amount in hundredths is to the screens the amount they sent. */
 const fieldNames: Readonly<Record<string, string>> = {
@@ -17,6 +17,6 @@ export async function asField<T>(prefix: string, work: () => T | Promise<T>): Pr
   } catch (error) {
     if (!(error instanceof Refusal)) throw error
     const field = fieldNames[error.field] ?? error.field
-    throw new Refusal(error.code, prefix ? `${prefix}.${field}` : field, error.value, error.message)
+    refuse(error.code, { [prefix ? `${prefix}.${field}` : field]: error.value }, error.message)
   }
 }

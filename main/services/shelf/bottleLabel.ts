@@ -1,5 +1,5 @@
 import { bottleLabelPdf } from '../../documents/bottleLabel.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { lastDateOf } from '../../domain/shelf/index.ts'
 import { lotRowsById } from '../../store/lotRows.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -20,7 +20,7 @@ export async function bottleLabel(
 ): Promise<DocumentFile> {
   const tx = desk.store.read
   const [row] = await lotRowsById(tx, [input.lotId])
-  if (!row) throw new Refusal('missing', 'lotId', input.lotId, 'This bottle is not on the shelf.')
+  if (!row) refuse('missing', { lotId: input.lotId }, 'This bottle is not on the shelf.')
   const [product, shop, ground] = await Promise.all([
     countedProduct(tx, row.productId),
     shopOf(tx),

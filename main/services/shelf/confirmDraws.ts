@@ -1,5 +1,5 @@
 import { dateOfDay } from '../../domain/calendar/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { amountWords, centiOf, planDraw } from '../../domain/shelf/index.ts'
 import { type AuditEntry, assertFresh, type Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -48,13 +48,12 @@ export function confirmDraws(desk: Desk, input: ConfirmInput): Promise<Confirmed
     })
     const step = job?.steps[0]
     if (!job || !step)
-      throw new Refusal('missing', 'jobId', jobId, 'This step is not there any more; look at the list again.')
+      refuse('missing', { jobId }, 'This step is not there any more; look at the list again.')
     if (job.version !== version) assertFresh(0, 'job', jobId)
     if (step.actualEndAt === null)
-      throw new Refusal(
+      refuse(
         'not-finished',
-        'position',
-        position,
+        { position },
         `"${step.name}" is not finished yet: finish it first, then confirm what it used.`,
       )
     const words = await drawForStep(tx, audit, desk, input)
@@ -116,12 +115,7 @@ async function drawPart(
   const rows = await bottlesOf(tx, product.id)
   const chosen = rows.find(row => row.id === part.lotId)
   if (part.lotId !== null && !chosen)
-    throw new Refusal(
-      'missing',
-      'lotId',
-      part.lotId,
-      'This bottle is not on the shelf any more; choose another.',
-    )
+    refuse('missing', { lotId: part.lotId }, 'This bottle is not on the shelf any more; choose another.')
   const needCenti =
     part.how === 'weighed'
       ? weighedCenti(product, chosen, part.weighed?.grossG)
@@ -173,10 +167,9 @@ function overrideOf(request: Parameters<typeof planDraw>[0], lotId: string | und
 async function assertOpen(tx: Tx, key: LineKey, product: Counted): Promise<void> {
   const line = await tx.stepDraw.findUnique({ where: { jobId_position_productId: key } })
   if (line && line.confirmedAt !== null)
-    throw new Refusal(
+    refuse(
       'stale',
-      'position',
-      key.position,
+      { position: key.position },
       `What this step used of ${product.name} has been confirmed meanwhile: ` +
         `${amountWords(line.actualCenti ?? 0, product.unit)}. Nothing was drawn twice.`,
     )

@@ -1,6 +1,6 @@
 /** Everything about one product on the shelf, and the list of all of them. */
 import { labelFromCodes } from '../../domain/hazard/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { labelError, unitsOf, usableOn } from '../../domain/shelf/index.ts'
 import { type LotRow, lotRows } from '../../store/lotRows.ts'
 import { type LedgerRow, ledgerRows } from '../../store/moveRows.ts'
@@ -38,8 +38,7 @@ export async function shelfProduct(desk: Desk, input: { id: string }): Promise<S
       codes: true,
     },
   })
-  if (!row)
-    throw new Refusal('missing', 'id', input.id, 'This product is not there; look at the shelf again.')
+  if (!row) refuse('missing', { id: input.id }, 'This product is not there; look at the shelf again.')
   const offers = await tx.supplierOffer.findMany({
     where: { productId: row.id },
     include: withSize,

@@ -1,5 +1,5 @@
 import { checkMinor } from '../../domain/money/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { amountWords, receiveGoods as planReceipt, type ReceiptPlan } from '../../domain/shelf/index.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import type { AuditEntry, Tx } from '../../store/store.ts'
@@ -52,13 +52,13 @@ export async function receiveLines(
   const { date } = await shelfDay(tx, desk.now())
   const supplierId = input.supplierId ?? null
   if (supplierId !== null && (await tx.supplier.count({ where: { id: supplierId } })) === 0)
-    throw new Refusal('missing', 'supplierId', supplierId, 'This supplier is not there; choose another.')
+    refuse('missing', { supplierId }, 'This supplier is not there; choose another.')
   const found = []
   for (const [i, line] of input.lines.entries()) {
     const product = await countedProduct(tx, line.productId)
     const size = await tx.containerSize.findUnique({ where: { id: line.sizeId } })
     if (!size || size.productId !== line.productId)
-      throw new Refusal('missing', `lines.${i}.sizeId`, line.sizeId, 'This size is not one of the product.')
+      refuse('missing', { [`lines.${i}.sizeId`]: line.sizeId }, 'This size is not one of the product.')
     checkCost(line.costMinor, `lines.${i}.costMinor`)
     found.push({ line, product, size, contentCenti: size.measuredCenti ?? size.labelCenti })
   }
@@ -117,6 +117,6 @@ async function writeLots(tx: Tx, plan: ReceiptPlan, input: ReceiveInput): Promis
 
 function checkCost(costMinor: number, field: string): number {
   if (checkMinor(costMinor, field) < 0)
-    throw new Refusal('cost-bad', field, costMinor, 'Goods cost 0 or more; give what was paid for the line.')
+    refuse('cost-bad', { [field]: costMinor }, 'Goods cost 0 or more; give what was paid for the line.')
   return costMinor
 }

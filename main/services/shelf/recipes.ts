@@ -1,5 +1,5 @@
 /** What a treatment's steps draw, as the owner writes it and as the shelf has learned it. */
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { centiOf, unitsOf } from '../../domain/shelf/index.ts'
 import type { SizeClass } from '../../domain/vehicle/index.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
@@ -25,23 +25,16 @@ export function saveRecipe(desk: Desk, input: RecipeInput): Promise<{ version: n
     const counted = await tx.shelfProduct.findMany({ select: { productId: true } })
     draws.forEach((line, i) => {
       if (!counted.some(each => each.productId === line.productId))
-        throw new Refusal(
+        refuse(
           'not-counted',
-          `draws.${i}.productId`,
-          line.productId,
+          { [`draws.${i}.productId`]: line.productId },
           'This product is not counted yet; say on its page how first.',
         )
     })
     if (new Set(draws.map(line => line.productId)).size < draws.length)
-      throw new Refusal('product-twice', 'draws', draws, 'A product stands here twice; give its amount once.')
+      refuse('product-twice', { draws }, 'A product stands here twice; give its amount once.')
     const step = await tx.treatmentStep.findFirst({ where: { treatmentId, position } })
-    if (!step)
-      throw new Refusal(
-        'missing',
-        'position',
-        position,
-        'This step is not there; look at the treatment again.',
-      )
+    if (!step) refuse('missing', { position }, 'This step is not there; look at the treatment again.')
     const { count } = await tx.treatment.updateMany({
       where: { id: treatmentId, version },
       data: { version: { increment: 1 } },
@@ -73,7 +66,7 @@ function lineFrom(line: RecipeInput['draws'][number], field: string): RecipeLine
 function notNegative(amount: number, field: string): number {
   const centi = centiOf(amount, field)
   if (centi < 0)
-    throw new Refusal('amount-negative', field, amount, `A step cannot draw ${amount}; give 0 or more.`)
+    refuse('amount-negative', { [field]: amount }, `A step cannot draw ${amount}; give 0 or more.`)
   return centi
 }
 
@@ -100,10 +93,9 @@ export async function learnRecipe(desk: Desk, input: LearnedInput): Promise<{ tr
     )
     const steps = own.length > 0 ? own : named
     if (steps.length === 0)
-      throw new Refusal(
+      refuse(
         'missing',
-        'stepName',
-        input.stepName,
+        { stepName: input.stepName },
         `No treatment has a step "${input.stepName}" any more; nothing was changed.`,
       )
     for (const step of steps) {
@@ -172,8 +164,7 @@ export async function treatmentRecipes(
     where: { id: input.treatmentId },
     include: { steps: { orderBy: { position: 'asc' } } },
   })
-  if (!treatment)
-    throw new Refusal('missing', 'treatmentId', input.treatmentId, 'This treatment is not there.')
+  if (!treatment) refuse('missing', { treatmentId: input.treatmentId }, 'This treatment is not there.')
   const products = await countedProducts(tx)
   return {
     treatmentId: treatment.id,

@@ -9,7 +9,7 @@ import {
   sheetTypeOf,
   storageGroups,
 } from '../../domain/hazard/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import { noJson } from '../../store/json.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
@@ -27,7 +27,7 @@ export async function getSafety(desk: Desk, input: { productId: string }): Promi
 
 export async function safetyOf(tx: Tx, productId: string): Promise<SafetyView> {
   const row = await tx.product.findUnique({ where: { id: productId }, include: withSafety })
-  if (!row) throw new Refusal('missing', 'productId', productId, 'This product is not there.')
+  if (!row) refuse('missing', { productId }, 'This product is not there.')
   return safetyView(row, (await rulesOf(tx)).regimeUsed)
 }
 
@@ -60,10 +60,9 @@ const firstSheets = '1991-01-01'
 function checkRevision(revisedOn: string, today: string): void {
   checkDate(revisedOn, 'revisedOn')
   if (revisedOn < firstSheets || revisedOn > today)
-    throw new Refusal(
+    refuse(
       'revision-bad',
-      'revisedOn',
-      revisedOn,
+      { revisedOn },
       revisedOn > today
         ? `${revisedOn} is still to come: give the date of revision that is printed on the sheet.`
         : `${revisedOn} is before there were data sheets: give the date of revision that is printed on it.`,
@@ -80,14 +79,9 @@ function checkedFields(input: SafetyInput, today: string): SafetyFields {
     precautionaryStatement(code, 'eu-clp', `precautionaryCodes.${i}`)
   })
   if (storageGroup !== null && !storageGroups.includes(storageGroup))
-    throw new Refusal(
-      'storage-group-unknown',
-      'storageGroup',
-      storageGroup,
-      'Choose one of the storage groups.',
-    )
+    refuse('storage-group-unknown', { storageGroup }, 'Choose one of the storage groups.')
   if (ph !== null && !(ph >= 0 && ph <= 14))
-    throw new Refusal('ph-bad', 'ph', ph, `A pH of ${ph} cannot be; it lies between 0 and 14.`)
+    refuse('ph-bad', { ph }, `A pH of ${ph} cannot be; it lies between 0 and 14.`)
   return {
     revisedOn,
     hazardCodes: hazardCodes && [...new Set(hazardCodes.map(normaliseCode))],
@@ -115,7 +109,7 @@ async function writeSafety(tx: Tx, productId: string, version: number, data: Wri
     return
   }
   if ((await tx.product.count({ where: { id: productId } })) === 0)
-    throw new Refusal('missing', 'productId', productId, 'This product is not there.')
+    refuse('missing', { productId }, 'This product is not there.')
   await tx.productSafety.create({ data: { productId } })
   await tx.productSafety.updateMany({ where: { productId }, data })
 }
@@ -171,6 +165,6 @@ export async function sheetFile(desk: Desk, input: { productId: string }) {
     include: { sheet: true },
   })
   if (!row?.sheet)
-    throw new Refusal('missing', 'productId', input.productId, 'No data sheet is kept for this product yet.')
+    refuse('missing', { productId: input.productId }, 'No data sheet is kept for this product yet.')
   return { name: row.sheet.name, type: row.sheet.type, bytes: row.sheet.bytes }
 }

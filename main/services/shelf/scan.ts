@@ -1,5 +1,5 @@
 /** Codes on bottles: what a scanner or a hand sends in, and what it stands for here. */
-import { Refusal } from '../../domain/refusal.ts'
+import { Refusal, refuse } from '../../domain/refusal.ts'
 import { isGtin, readGtin, readScan } from '../../domain/shelf/index.ts'
 import { type LotRow, lotRows, lotRowsById } from '../../store/lotRows.ts'
 import type { Tx } from '../../store/store.ts'
@@ -61,7 +61,7 @@ async function ownBottle(tx: Tx, text: string): Promise<LotRow | null> {
 
 async function bottleView(tx: Tx, ground: ShelfDay, code: string, row: LotRow): Promise<ScanView> {
   const product = (await countedProducts(tx, [row.productId])).get(row.productId)
-  if (!product) throw new Refusal('missing', 'code', code, 'This bottle’s product is not counted any more.')
+  if (!product) refuse('missing', { code }, 'This bottle’s product is not counted any more.')
   // Among its fellows it is known whether it is the next to take; an emptied one stands alone.
   const lots = lotViews(await lotRows(tx, [product.id]), product.unit, ground.day)
   const lot = lots.find(each => each.id === row.id) ?? lotViews([row], product.unit, ground.day)[0]!
@@ -93,24 +93,23 @@ export function learnCode(desk: Desk, input: LearnInput): Promise<ScanView> {
     .transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
       const { text, gtin } = readScan(input.code, 2000)
       const misread = gtin === null ? whyMisread(text) : null
-      if (misread !== null) throw new Refusal('gtin-check-digit', 'code', input.code, misread)
+      if (misread !== null) refuse('gtin-check-digit', { code: input.code }, misread)
       const code = gtin ?? text
       if (code === '' || code.length > 80)
-        throw new Refusal('code-bad', 'code', input.code, 'A code has 1 to 80 characters; scan it again.')
+        refuse('code-bad', { code: input.code }, 'A code has 1 to 80 characters; scan it again.')
       await countedProduct(tx, input.productId)
       const size =
         input.sizeId == null ? null : await tx.containerSize.findUnique({ where: { id: input.sizeId } })
       if (input.sizeId != null && size?.productId !== input.productId)
-        throw new Refusal('missing', 'sizeId', input.sizeId, 'This size is not one of the product.')
+        refuse('missing', { sizeId: input.sizeId }, 'This size is not one of the product.')
       const known = await tx.productCode.findUnique({
         where: { code },
         include: { product: { select: { name: true } } },
       })
       if (known && known.productId !== input.productId)
-        throw new Refusal(
+        refuse(
           'code-known',
-          'code',
-          code,
+          { code },
           `This code stands for ${known.product.name}: have it forgotten there first, if that is wrong.`,
         )
       const data = {
@@ -130,7 +129,7 @@ export function learnCode(desk: Desk, input: LearnInput): Promise<ScanView> {
 export function forgetCode(desk: Desk, input: { code: string }): Promise<void> {
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
     const known = await tx.productCode.findUnique({ where: { code: input.code } })
-    if (!known) throw new Refusal('missing', 'code', input.code, 'This code is not known.')
+    if (!known) refuse('missing', { code: input.code }, 'This code is not known.')
     await tx.productCode.delete({ where: { code: input.code } })
     audit({ act: 'code forgotten', entity: 'stock', entityId: known.productId, detail: { code: input.code } })
   })

@@ -1,6 +1,6 @@
 /** What every use case of the shelf begins with: the shop's day, the products counted, their bottles. */
 import { dateOf, dayNumber } from '../../domain/calendar/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { type Holding, holdingOf } from '../../domain/shelf/index.ts'
 import { emptiedLotRows, type LotRow, lotRows } from '../../store/lotRows.ts'
 import type { Tx } from '../../store/store.ts'
@@ -61,10 +61,9 @@ export async function countedProduct(tx: Tx, productId: string): Promise<Counted
   const product = (await countedProducts(tx, [productId])).get(productId)
   if (product) return product
   const row = await tx.product.findUnique({ where: { id: productId }, select: { name: true } })
-  throw new Refusal(
+  refuse(
     row ? 'not-counted' : 'missing',
-    'productId',
-    productId,
+    { productId },
     row
       ? `${row.name} is not counted yet: say on its page how it is counted first.`
       : 'This product is not there; look at the shelf again.',

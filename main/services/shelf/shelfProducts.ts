@@ -1,5 +1,5 @@
 /** How a product is counted and in which sizes it comes. */
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { centiOf, checkProduct } from '../../domain/shelf/index.ts'
 import { checkNote, checkText } from '../../domain/shop/index.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
@@ -21,7 +21,7 @@ export function saveShelfProduct(desk: Desk, input: ShelfProductInput): Promise<
   const { productId, version, ...fields } = input
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
     const product = await tx.product.findUnique({ where: { id: productId } })
-    if (!product) throw new Refusal('missing', 'productId', productId, 'This product is not there.')
+    if (!product) refuse('missing', { productId }, 'This product is not there.')
     const data = { ...fields, place: checkNote(fields.place, 'place', 60) }
     checkFields(product.name, data)
     const before = await tx.shelfProduct.findUnique({ where: { productId } })
@@ -31,10 +31,9 @@ export function saveShelfProduct(desk: Desk, input: ShelfProductInput): Promise<
       return { version: 1 }
     }
     if (before.unit !== data.unit && (await tx.stockMove.count({ where: { productId } })) > 0)
-      throw new Refusal(
+      refuse(
         'unit-fixed',
-        'unit',
-        data.unit,
+        { unit: data.unit },
         `${product.name} has been counted in ${before.unit === 'piece' ? 'pieces' : before.unit}, so its unit ` +
           'stays; add a product for the other unit.',
       )
@@ -61,10 +60,9 @@ function checkFields(name: string, fields: ShelfFields): void {
       storageLeastC === null || storageMostC === null ? null : { leastC: storageLeastC, mostC: storageMostC },
   })
   if (fields.lifeUnlimited && fields.lifeAfterOpeningDays !== null)
-    throw new Refusal(
+    refuse(
       'life-twice',
-      'lifeUnlimited',
-      fields.lifeAfterOpeningDays,
+      { lifeUnlimited: fields.lifeAfterOpeningDays },
       'An opened container keeps without limit or so many days, not both; leave one out.',
     )
 }
@@ -93,14 +91,13 @@ export async function saveSize(desk: Desk, input: SizeInput): Promise<{ id: stri
     data.measuredCenti !== null &&
     (data.measuredCenti > 3 * labelCenti || data.measuredCenti * 3 < labelCenti)
   )
-    throw new Refusal(
+    refuse(
       'measured-bad',
-      'measuredAmount',
-      input.measuredAmount,
+      { measuredAmount: input.measuredAmount },
       `${input.measuredAmount} is far from the ${input.labelAmount} on the label; measure again.`,
     )
   if (input.tareG !== null && !(input.tareG > 0 && input.tareG < 100_000))
-    throw new Refusal('tare-bad', 'tareG', input.tareG, `An empty container does not weigh ${input.tareG} g.`)
+    refuse('tare-bad', { tareG: input.tareG }, `An empty container does not weigh ${input.tareG} g.`)
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
     const { productId } = input
     if (input.id === undefined) {
@@ -134,10 +131,9 @@ export function archiveSize(desk: Desk, input: { id: string; version: number }):
       select: { supplier: { select: { name: true } } },
     })
     if (offers.length > 0)
-      throw new Refusal(
+      refuse(
         'size-bought',
-        'id',
-        input.id,
+        { id: input.id },
         `${offers.map(offer => offer.supplier.name).join(', ')} still sells it to you; take that offer out first.`,
       )
     const { count } = await tx.containerSize.updateMany({
@@ -151,17 +147,12 @@ export function archiveSize(desk: Desk, input: { id: string; version: number }):
 
 async function assertProduct(tx: Tx, id: string): Promise<void> {
   if ((await tx.shelfProduct.count({ where: { productId: id } })) === 0)
-    throw new Refusal('not-counted', 'productId', id, 'Say first how this product is counted.')
+    refuse('not-counted', { productId: id }, 'Say first how this product is counted.')
 }
 
 function positive(amount: number, field: string): number {
   const centi = centiOf(amount, field)
   if (centi <= 0)
-    throw new Refusal(
-      'amount-not-positive',
-      field,
-      amount,
-      `${amount} is no content; give more than nothing.`,
-    )
+    refuse('amount-not-positive', { [field]: amount }, `${amount} is no content; give more than nothing.`)
   return centi
 }

@@ -1,6 +1,6 @@
 import type { Regime } from '../../domain/hazard/index.ts'
 import { checkMinor } from '../../domain/money/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import { changesBetween } from '../desk/changesBetween.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -65,26 +65,23 @@ export async function saveRules(desk: Desk, input: RulesInput): Promise<ShelfRul
 function checkRules({ services, holdRatePerYear, lineCostMinor, flammableLimitMl }: RulesInput): void {
   for (const [name, share] of Object.entries(services))
     if (!(share >= 0.5 && share <= 0.999))
-      throw new Refusal(
+      refuse(
         'service-bad',
-        `services.${name}`,
-        share,
+        { [`services.${name}`]: share },
         `${Math.round(share * 1000) / 10} % of draws cannot be aimed at; give 50 to 99.9 %.`,
       )
   if (!(holdRatePerYear > 0 && holdRatePerYear <= 2))
-    throw new Refusal(
+    refuse(
       'rate-bad',
-      'holdRatePerYear',
-      holdRatePerYear,
+      { holdRatePerYear },
       'Give what holding goods for a year costs as a share of their price: more than 0, at most 200 %.',
     )
   if (checkMinor(lineCostMinor, 'lineCostMinor') < 0)
-    throw new Refusal('cost-bad', 'lineCostMinor', lineCostMinor, 'Booking in a line costs 0 or more.')
+    refuse('cost-bad', { lineCostMinor }, 'Booking in a line costs 0 or more.')
   if (flammableLimitMl !== null && !(Number.isInteger(flammableLimitMl) && flammableLimitMl > 0))
-    throw new Refusal(
+    refuse(
       'limit-not-positive',
-      'flammableLimitMl',
-      flammableLimitMl,
+      { flammableLimitMl },
       'Enter the volume your local code allows, in whole millilitres, or leave it empty.',
     )
 }

@@ -1,7 +1,7 @@
 /** Changes of stock by hand: a bottle opened, counted, thrown away, sent back, a move put right. */
 
 import { dateOfDay } from '../../domain/calendar/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { amountWords, centiOf, countMove, openLot, unitsOf, usableOn } from '../../domain/shelf/index.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import { type LotRow, lotRows, lotRowsById } from '../../store/lotRows.ts'
@@ -39,12 +39,7 @@ function withBottle(
     const product = await countedProduct(tx, productId)
     const row = (await lotRowsById(tx, [lotId]))[0]
     if (!row || row.productId !== productId)
-      throw new Refusal(
-        'missing',
-        'lotId',
-        lotId,
-        'This bottle is not on the shelf; look at the product again.',
-      )
+      refuse('missing', { lotId }, 'This bottle is not on the shelf; look at the product again.')
     const words = await asField('', () => work({ tx, audit, ground, product, row }))
     return stockNow(tx, ground, product, [words])
   })
@@ -158,17 +153,15 @@ function takeAway(desk: Desk, input: TakeInput, kind: 'waste' | 'return' | 'use'
     const { tx, audit, product, row, ground } = bottle
     const centi = centiOf(input.amount)
     if (centi <= 0)
-      throw new Refusal(
+      refuse(
         'amount-not-positive',
-        'amount',
-        input.amount,
+        { amount: input.amount },
         `${input.amount} is not an amount to take away; give more than nothing.`,
       )
     if (kind === 'use' && row.centi > 0 && !usableOn(holdingOfRow(row), ground.day))
-      throw new Refusal(
+      refuse(
         'past-date',
-        'lotId',
-        row.id,
+        { lotId: row.id },
         `No. ${row.number} is past its date: use another, or record it as thrown away.`,
       )
     await appendMoves(tx, [entry(desk, bottle, kind, -centi, checkNote(input.reason, 'reason', 200))])

@@ -1,4 +1,4 @@
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { checkOffer, type Offer, type PriceBreak, unitsOf } from '../../domain/shelf/index.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import type { SupplierOffer as OfferRow, Supplier as SupplierRow } from '../../store/rows.ts'
@@ -76,15 +76,10 @@ export function saveOffer(desk: Desk, input: OfferInput): Promise<{ id: string }
     const { id: asked, version, supplierId, productId, sizeId, breaks, ...rest } = input
     const size = await tx.containerSize.findUnique({ where: { id: sizeId } })
     if (!size || size.productId !== productId || size.archivedAt !== null)
-      throw new Refusal(
-        'missing',
-        'sizeId',
-        sizeId,
-        'Choose one of the product’s sizes; add it first where it lacks.',
-      )
+      refuse('missing', { sizeId }, 'Choose one of the product’s sizes; add it first where it lacks.')
     const supplier = await tx.supplier.findUnique({ where: { id: supplierId } })
     if (!supplier || supplier.archivedAt !== null)
-      throw new Refusal('missing', 'supplierId', supplierId, 'This supplier is not in use; choose another.')
+      refuse('missing', { supplierId }, 'This supplier is not in use; choose another.')
     checkInput(input)
     const data = {
       ...rest,
@@ -128,17 +123,15 @@ export function saveOffer(desk: Desk, input: OfferInput): Promise<{ id: string }
 
 function checkInput({ containersPerPack, shelfLifeDays }: OfferInput): void {
   if (!Number.isInteger(containersPerPack) || containersPerPack < 1 || containersPerPack > 1000)
-    throw new Refusal(
+    refuse(
       'count-bad',
-      'containersPerPack',
-      containersPerPack,
+      { containersPerPack },
       `A pack of ${containersPerPack} containers is none; give a whole number from 1.`,
     )
   if (shelfLifeDays !== null && !(Number.isInteger(shelfLifeDays) && shelfLifeDays >= 1))
-    throw new Refusal(
+    refuse(
       'life-bad',
-      'shelfLifeDays',
-      shelfLifeDays,
+      { shelfLifeDays },
       `${shelfLifeDays} days from delivery to the printed date is none; give 1 or more, or leave it empty.`,
     )
 }

@@ -1,5 +1,5 @@
 import { dateOf, dayNumber, wallMinuteOf } from '../../domain/calendar/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import {
   checkSupplier,
   leadTimeOf,
@@ -126,7 +126,7 @@ export function saveSupplier(desk: Desk, input: SupplierInput): Promise<{ id: st
     }
     checkSupplier({ ...data, id: '', lead: { meanDays: data.leadMeanDays, sdDays: data.leadSdDays } })
     if (data.cutoffMin !== null && !(data.cutoffMin >= 0 && data.cutoffMin <= 1440))
-      throw new Refusal('time-bad', 'cutoffMin', data.cutoffMin, 'Give the time of day, such as 14:00.')
+      refuse('time-bad', { cutoffMin: data.cutoffMin }, 'Give the time of day, such as 14:00.')
     const others = await tx.supplier.findMany({ where: { archivedAt: null, NOT: { id: input.id ?? '' } } })
     checkUnique([...others.map(each => each.name), data.name], () => 'name', 'a supplier')
     if (input.id === undefined) {
@@ -154,10 +154,9 @@ export function archiveSupplier(desk: Desk, input: { id: string; version: number
       select: { number: true },
     })
     if (open.length > 0)
-      throw new Refusal(
+      refuse(
         'orders-open',
-        'id',
-        input.id,
+        { id: input.id },
         `Order ${open.map(order => order.number).join(', ')} is open there: receive or cancel it first.`,
       )
     const { count } = await tx.supplier.updateMany({

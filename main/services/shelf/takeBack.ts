@@ -1,4 +1,4 @@
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { amountWords } from '../../domain/shelf/index.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
@@ -20,13 +20,12 @@ export function takeBackMove(desk: Desk, input: { seq: number; reason: string })
       where: { seq: input.seq },
       include: { lot: { select: { number: true } } },
     })
-    if (!move) throw new Refusal('missing', 'seq', input.seq, 'This line is not in the ledger.')
+    if (!move) refuse('missing', { seq: input.seq }, 'This line is not in the ledger.')
     const earlier = await tx.stockMove.findFirst({ where: { kind: 'correction', correctsSeq: move.seq } })
     if (earlier || move.kind === 'correction')
-      throw new Refusal(
+      refuse(
         'taken-back',
-        'seq',
-        input.seq,
+        { seq: input.seq },
         earlier
           ? 'This line was put right already; look at the ledger again.'
           : 'A correction is not put right by another: count the bottle instead.',

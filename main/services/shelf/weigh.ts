@@ -1,4 +1,4 @@
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { amountWords, contentByWeight as netByWeight, unitsOf } from '../../domain/shelf/index.ts'
 import type { LotRow } from '../../store/lotRows.ts'
 import type { Counted } from './shelfGround.ts'
@@ -21,13 +21,12 @@ export function contentByWeight(
   grossG: number | undefined,
 ): number {
   const why = whyNotWeighed(product, lot)
-  if (why !== null) throw new Refusal('cannot-weigh', 'weighed', grossG, why)
+  if (why !== null) refuse('cannot-weigh', { weighed: grossG }, why)
   const { tareG, number } = lot!
   if (grossG === undefined || !Number.isFinite(grossG) || grossG < tareG! - 0.5)
-    throw new Refusal(
+    refuse(
       'weight-bad',
-      'weighed.grossG',
-      grossG,
+      { 'weighed.grossG': grossG },
       `No. ${number} cannot weigh ${grossG ?? 'nothing'} g: the empty bottle alone weighs ${tareG} g. Weigh it again.`,
     )
   return netByWeight(Math.max(grossG, tareG!), tareG!, product)
@@ -38,10 +37,9 @@ export function weighedCenti(product: Counted, lot: LotRow | undefined, grossG: 
   const content = contentByWeight(product, lot, grossG)
   const used = lot!.centi - content
   if (used < 0)
-    throw new Refusal(
+    refuse(
       'weighs-more',
-      'weighed.grossG',
-      grossG,
+      { 'weighed.grossG': grossG },
       `By its weight no. ${lot!.number} holds ${amountWords(content, product.unit)}, more than the ` +
         `${amountWords(lot!.centi, product.unit)} it should have held before: count it first (as ${unitsOf(content)}), ` +
         'or choose the bottle that was used.',

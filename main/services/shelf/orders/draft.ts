@@ -1,6 +1,6 @@
 /** Orders before they are sent: written, changed, called off. */
 import { checkMinor } from '../../../domain/money/index.ts'
-import { Refusal } from '../../../domain/refusal.ts'
+import { refuse } from '../../../domain/refusal.ts'
 import { packPriceMinor } from '../../../domain/shelf/index.ts'
 import { checkNote } from '../../../domain/shop/index.ts'
 import { type AuditEntry, assertFresh, type Tx } from '../../../store/store.ts'
@@ -50,7 +50,7 @@ export async function newDraft(
 ): Promise<string> {
   const supplier = await tx.supplier.findUnique({ where: { id: supplierId } })
   if (!supplier || supplier.archivedAt !== null)
-    throw new Refusal('missing', 'supplierId', supplierId, 'This supplier is not in use; choose another.')
+    refuse('missing', { supplierId }, 'This supplier is not in use; choose another.')
   const number = ((await tx.purchaseOrder.aggregate({ _max: { number: true } }))._max.number ?? 0) + 1
   const { id } = await tx.purchaseOrder.create({
     data: { number, supplierId, status: 'draft', createdAt: desk.now() },
@@ -63,10 +63,9 @@ export async function newDraft(
 export async function claimDraft(tx: Tx, id: string, version: number): Promise<void> {
   const row = await orderRow(tx, id)
   if (row.status !== 'draft')
-    throw new Refusal(
+    refuse(
       'not-draft',
-      'id',
-      id,
+      { id },
       `Order ${row.number} has been ${row.status === 'cancelled' ? 'called off' : 'sent'}; it is not changed any more.`,
     )
   const { count } = await tx.purchaseOrder.updateMany({
@@ -88,24 +87,18 @@ export async function writeLines(
   for (const [i, line] of lines.entries()) {
     const field = `lines.${i}`
     if (!Number.isInteger(line.packs) || line.packs < 1 || line.packs > 10_000)
-      throw new Refusal(
+      refuse(
         'count-bad',
-        `${field}.packs`,
-        line.packs,
+        { [`${field}.packs`]: line.packs },
         `${line.packs} packs cannot be ordered; give a whole number from 1, or drop the line.`,
       )
     const old = line.id === undefined ? undefined : before.get(line.id)
     const offer = await offerFor(tx, supplierId, line, old)
     if (!offer && !old)
-      throw new Refusal(
-        'missing',
-        `${field}.offerId`,
-        line.offerId,
-        'This supplier does not sell it any more.',
-      )
+      refuse('missing', { [`${field}.offerId`]: line.offerId }, 'This supplier does not sell it any more.')
     const listed = offer ? packPriceMinor(offer.breaks, line.packs) : old!.packPriceMinor
     const price = checkMinor(line.packPriceMinor ?? listed, `${field}.packPriceMinor`)
-    if (price < 0) throw new Refusal('cost-bad', `${field}.packPriceMinor`, price, 'A pack costs 0 or more.')
+    if (price < 0) refuse('cost-bad', { [`${field}.packPriceMinor`]: price }, 'A pack costs 0 or more.')
     rows.push({
       orderId,
       position: i,
@@ -165,10 +158,10 @@ export function cancelOrder(
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
     const row = await orderRow(tx, id)
     if (row.status === 'received' || row.status === 'cancelled')
-      throw new Refusal('order-closed', 'id', id, `Order ${row.number} is closed already.`)
+      refuse('order-closed', { id }, `Order ${row.number} is closed already.`)
     const why = checkNote(reason, 'reason', 200)
     if (why === '' && row.status !== 'draft')
-      throw new Refusal('why-missing', 'reason', reason, 'Say why a sent order is called off.')
+      refuse('why-missing', { reason }, 'Say why a sent order is called off.')
     const { count } = await tx.purchaseOrder.updateMany({
       where: { id, version },
       data: { status: 'cancelled', closedAt: desk.now(), version: { increment: 1 } },

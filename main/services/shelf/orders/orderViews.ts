@@ -1,7 +1,7 @@
 /** Purchase orders as they stand, for the screens and for the documents. */
 import { dateOf, dayNumber } from '../../../domain/calendar/index.ts'
 import { sumMinor, timesMinor } from '../../../domain/money/index.ts'
-import { Refusal } from '../../../domain/refusal.ts'
+import { refuse } from '../../../domain/refusal.ts'
 import { unitsOf, workingDayOf, workingDaysBetween } from '../../../domain/shelf/index.ts'
 import type { Tx } from '../../../store/store.ts'
 import type { Desk } from '../../desk/desk.ts'
@@ -31,7 +31,7 @@ export type OrderRow = Awaited<ReturnType<typeof orderRows>>[number]
 /** One order, refused where it is not there. */
 export async function orderRow(tx: Tx, id: string): Promise<OrderRow> {
   const [row] = await orderRows(tx, { id })
-  if (!row) throw new Refusal('missing', 'id', id, 'This order is not there; look at the list again.')
+  if (!row) refuse('missing', { id }, 'This order is not there; look at the list again.')
   return row
 }
 

@@ -1,6 +1,6 @@
 import { checkDate } from '../../../domain/calendar/index.ts'
 import { timesMinor } from '../../../domain/money/index.ts'
-import { Refusal } from '../../../domain/refusal.ts'
+import { refuse } from '../../../domain/refusal.ts'
 import { assertFresh } from '../../../store/store.ts'
 import type { Desk } from '../../desk/desk.ts'
 import { type ReceivedView, receiveLines } from '../receive.ts'
@@ -27,10 +27,9 @@ export function receiveOrder(
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
     const row = await orderRow(tx, input.id)
     if (row.status !== 'sent' && row.status !== 'partly')
-      throw new Refusal(
+      refuse(
         'not-under-way',
-        'id',
-        input.id,
+        { id: input.id },
         row.status === 'draft'
           ? `Order ${row.number} has not been sent yet: send it, or mark it as sent.`
           : `Order ${row.number} is closed; take in what came without an order.`,
@@ -86,13 +85,12 @@ function openOf(line: Line): number {
 
 function receivedLine(row: OrderRow, input: ReceiveOrderInput['lines'][number], field: string) {
   const line = row.lines.find(each => each.id === input.lineId)
-  if (!line) throw new Refusal('missing', `${field}.lineId`, input.lineId, 'This line is not on the order.')
+  if (!line) refuse('missing', { [`${field}.lineId`]: input.lineId }, 'This line is not on the order.')
   const open = openOf(line)
   if (!Number.isInteger(input.containers) || input.containers < 1 || input.containers > open)
-    throw new Refusal(
+    refuse(
       'count-bad',
-      `${field}.containers`,
-      input.containers,
+      { [`${field}.containers`]: input.containers },
       `${input.containers} of ${line.product.name} cannot be received: ${open} are open. Take in what was not ` +
         'ordered without an order.',
     )
@@ -135,7 +133,7 @@ export function promiseOrder(
     checkDate(promisedOn, 'promisedOn')
     const row = await orderRow(tx, id)
     if (row.status !== 'sent' && row.status !== 'partly')
-      throw new Refusal('not-under-way', 'id', id, `Order ${row.number} is not under way.`)
+      refuse('not-under-way', { id }, `Order ${row.number} is not under way.`)
     const { count } = await tx.purchaseOrder.updateMany({
       where: { id, version },
       data: { promisedOn, expectedOn: promisedOn, lateFromOn: promisedOn, version: { increment: 1 } },

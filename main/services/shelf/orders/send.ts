@@ -1,5 +1,5 @@
 /** Orders on their way to the supplier: by e-mail, or marked as given over by hand; and the question where they are. */
-import { Refusal } from '../../../domain/refusal.ts'
+import { refuse } from '../../../domain/refusal.ts'
 import { checkText } from '../../../domain/shop/index.ts'
 import { readMailAddress } from '../../../domain/vehicle/index.ts'
 import { type MailOutcome, sendMail } from '../../../outbox/mail.ts'
@@ -72,10 +72,9 @@ export async function chaseOrder(desk: Desk, input: ChaseInput): Promise<SentVie
     const sender = await senderFor(desk, tx)
     const row = await orderRow(tx, input.id)
     if (row.status !== 'sent' && row.status !== 'partly')
-      throw new Refusal(
+      refuse(
         'not-under-way',
-        'id',
-        input.id,
+        { id: input.id },
         `Order ${row.number} is not under way: there is nothing to ask.`,
       )
     const { count } = await tx.purchaseOrder.updateMany({
@@ -110,16 +109,16 @@ async function orderNow(desk: Desk, tx: Tx, id: string): Promise<OrderView> {
 
 async function senderFor(desk: Desk, tx: Tx): Promise<Sender> {
   const sender = await senderOf(tx, desk.store)
-  if (!sender) throw new Refusal('mail-not-set-up', 'how', 'email', noSenderWords)
+  if (!sender) refuse('mail-not-set-up', { how: 'email' }, noSenderWords)
   return sender
 }
 
 async function markSent(desk: Desk, tx: Tx, { id, version }: SendInput): Promise<void> {
   const row = await orderRow(tx, id)
   if (row.status !== 'draft')
-    throw new Refusal('not-draft', 'id', id, `Order ${row.number} has been sent, or called off, already.`)
+    refuse('not-draft', { id }, `Order ${row.number} has been sent, or called off, already.`)
   if (row.lines.length === 0)
-    throw new Refusal('order-empty', 'id', id, `Order ${row.number} has no lines yet; add what is wanted.`)
+    refuse('order-empty', { id }, `Order ${row.number} has no lines yet; add what is wanted.`)
   const { zone } = await shelfDay(tx, desk.now())
   const lead = (await suppliersInUse(tx, zone)).get(row.supplierId)?.lead ?? supplierOf(row.supplier).lead
   const { expectedOn, lateFromOn } = dueDays(supplierOf(row.supplier), lead, desk.now(), zone)
@@ -139,7 +138,7 @@ async function writtenLetter(
 ) {
   const to = asked.to ?? row.supplier.email
   if (to === null)
-    throw new Refusal('address-missing', 'to', null, `No e-mail address of ${row.supplier.name} is entered.`)
+    refuse('address-missing', { to: null }, `No e-mail address of ${row.supplier.name} is entered.`)
   const ground = await shelfDay(tx, desk.now())
   const usual = await letterFor(tx, orderView(row, ground), kind, ground)
   return {
