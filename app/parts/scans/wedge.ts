@@ -1,5 +1,5 @@
 /**
- * A barcode scanner that plays keyboard: a burst of keys faster than a hand can type, ended by Enter or Tab. Told apart from
+ * A barcode scanner that plays keyboard: a burst of keys faster than a hand can type, ended by Enter. Told apart from
  * typing by its pace alone, so that it works wherever the focus is.
  */
 
@@ -30,7 +30,7 @@ export type Heard =
 /** What a key means after the burst before it; `null` for a key no scanner sends, which ends any burst. */
 export function hearKey(before: Burst | null, key: string, atMs: number): Heard | null {
   const running = before !== null && atMs - before.atMs <= burstMs ? before : null
-  if (key === 'Enter' || key === 'Tab')
+  if (key === 'Enter')
     return running && running.text.length >= shortest ? { burst: null, code: running.text } : null
   if (key.length !== 1) return key === 'Shift' && running ? { burst: { ...running, atMs }, code: null } : null
   return { burst: { text: (running?.text ?? '') + key, atMs }, code: null }
