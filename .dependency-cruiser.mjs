@@ -4,7 +4,7 @@
  */
 export const packages = {
   // Pure computation only: nothing that reads a clock, a file or the network.
-  domain: ['libphonenumber-js'],
+  domain: ['libphonenumber-js', 'rrule'],
   store: ['@prisma/adapter-better-sqlite3', '@prisma/client', '@prisma/driver-adapter-utils'].concat([
     '@prisma/schema-engine-wasm',
     'better-sqlite3',
@@ -174,6 +174,14 @@ export default {
       severity: 'error',
       from: { path: '^main/domain/' },
       to: { dependencyTypes: ['core'] },
+    },
+    {
+      name: 'rrule-in-upkeep',
+      comment:
+        'rrule counts in floating time dressed as UTC; only the wrapper in upkeep knows how to convert it.',
+      severity: 'error',
+      from: { path: '^main/domain/', pathNot: '^main/domain/upkeep/recurrence/library\\.ts$' },
+      to: { path: '^node_modules/rrule/' },
     },
     {
       name: 'prisma-in-store',
