@@ -11,7 +11,7 @@ import { trpc } from '../data/trpc.ts'
 import { type CommandContext, findCommands } from './commands.ts'
 import { markFirstResult, paletteStore } from './palette.ts'
 import { statusWords } from './statusWords.ts'
-import { longWords } from './time.ts'
+import { fullWords } from './time.ts'
 
 /** Ctrl K: any customer, plate, job or command by a few letters. */
 export function FindPalette({ context }: { context: CommandContext }) {
@@ -78,7 +78,7 @@ export function FindPalette({ context }: { context: CommandContext }) {
               <Spotlight.Action
                 key={job.id}
                 label={`Job ${job.number}, ${job.plate} ${job.customerName}`}
-                description={`${statusWords[job.status]}, ${longWords(job.dropOffAt, shop.zone)} to ${longWords(job.handoverAt, shop.zone)}`}
+                description={`${statusWords[job.status]}, ${fullWords(job.dropOffAt, shop.zone)} to ${fullWords(job.handoverAt, shop.zone)}`}
                 leftSection={<IconCar size="1.12rem" aria-hidden="true" />}
                 onClick={() => navigate({ to: '/jobs/$id', params: { id: job.id } })}
               />

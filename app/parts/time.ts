@@ -1,11 +1,10 @@
-import { zonedOf } from '../../main/domain/calendar/index.ts'
+import { dateOf, weekdayDate, weekdayWillDo } from '../../main/domain/calendar/index.ts'
 
 /** Words for points in time, in the shop's zone, with a 24 hour clock. */
 
 const kinds = {
   clock: { hour: '2-digit', minute: '2-digit' },
   weekday: { weekday: 'short' },
-  month: { month: 'long' },
 } satisfies Record<string, Intl.DateTimeFormatOptions>
 
 const formats = new Map<string, Intl.DateTimeFormat>()
@@ -31,27 +30,39 @@ export function dayClockWords(at: number, zone: string): string {
   return `${words(at, zone, 'weekday')} ${clockWords(at, zone)}`
 }
 
-/** "Tue 14:05" within six days either way, "Thu 16 April, 17:00" beyond: a bare weekday would name another week's. */
+/**
+ * "Tue 14:05" within six days either way, "Thu 16 April, 17:00" beyond, where a bare weekday would name another week's;
+ * in another year with the year.
+ */
 export function nearWords(at: number, zone: string, nowAt: number): string {
-  return Math.abs(at - nowAt) < 6 * 1440 ? dayClockWords(at, zone) : longWords(at, zone)
+  return weekdayWillDo(dateOf(at, zone), dateOf(nowAt, zone))
+    ? dayClockWords(at, zone)
+    : longWords(at, zone, nowAt)
 }
 
-/** "Thu 16 April, 17:00" */
-export function longWords(at: number, zone: string): string {
-  const day = zonedOf(at, zone)
-  return `${dateWords(day.toPlainDate().toString())}, ${clockWords(at, zone)}`
+/** "Thu 16 April, 17:00", with the year where that is not the year of `nowAt`. */
+export function longWords(at: number, zone: string, nowAt = at): string {
+  return `${weekdayDate(dateOf(at, zone), dateOf(nowAt, zone))}, ${clockWords(at, zone)}`
+}
+
+/** "Thu 16 April 2026, 17:00", for what is kept for years. */
+export function fullWords(at: number, zone: string): string {
+  return `${weekdayDate(dateOf(at, zone))}, ${clockWords(at, zone)}`
+}
+
+/** "Thu 16" over a column of a day. */
+export function columnWords(date: string): string {
+  return dateWords(date).split(' ').slice(0, 2).join(' ')
 }
 
 /** "Thu 16 April" of a day written YYYY-MM-DD. */
 export function dateWords(date: string): string {
-  const day = Temporal.PlainDate.from(date)
-  const at = Math.round(day.toZonedDateTime('UTC').epochMilliseconds / 60_000)
-  return `${words(at, 'UTC', 'weekday')} ${day.day} ${words(at, 'UTC', 'month')}`
+  return weekdayDate(date, date)
 }
 
 /** "Thu 16 April 2026", for days that may lie years away. */
 export function fullDateWords(date: string): string {
-  return `${dateWords(date)} ${Temporal.PlainDate.from(date).year}`
+  return weekdayDate(date)
 }
 
 /** "6 h 50", "45 min", "2 d 3 h" for a stretch of minutes. */

@@ -1,5 +1,5 @@
 import type { AppliedEntryView } from '../../../main/api/views.ts'
-import { longWords } from '../../parts/time.ts'
+import { fullWords } from '../../parts/time.ts'
 import styles from './Applied.module.css'
 import { Fact, FactList, LayerFactList, ZoneWords } from './FactList.tsx'
 
@@ -22,7 +22,7 @@ export function EntrySheet({ entry, zone, correctedBy }: Props) {
         {facts.shopName}: applied record, job {facts.jobNumber}, page {entry.number}
       </h2>
       <p>
-        Signed by {entry.signedBy}, {longWords(entry.signedAt, zone)}.
+        Signed by {entry.signedBy}, {fullWords(entry.signedAt, zone)}.
         {entry.corrects !== null && ` Corrects page ${entry.corrects}: ${entry.reason}.`}
         {correctedBy !== null && <b> Corrected by page {correctedBy}; kept as it was signed.</b>}
       </p>

@@ -2,7 +2,7 @@ import type { ReactNode } from 'react'
 import type { AppliedView } from '../../../main/api/views.ts'
 import { useShop } from '../../data/shop.ts'
 import { degrees } from '../../parts/degrees.ts'
-import { durationWords, longWords } from '../../parts/time.ts'
+import { durationWords, fullWords } from '../../parts/time.ts'
 import styles from './Applied.module.css'
 
 type Facts = AppliedView['facts']
@@ -26,7 +26,7 @@ export function FactList({ facts, zone }: { facts: Facts; zone: string }) {
       </Fact>
       <Fact name="Owner">{facts.customerName}</Fact>
       <Fact name="Treatments">{facts.treatments.join(', ')}</Fact>
-      {facts.leftAt !== null && <Fact name="Handed over">{longWords(facts.leftAt, zone)}</Fact>}
+      {facts.leftAt !== null && <Fact name="Handed over">{fullWords(facts.leftAt, zone)}</Fact>}
       {facts.heatings.map(words => (
         <Fact key={words} name="Heated cure">
           {words}
@@ -55,7 +55,7 @@ export function LayerFactList({
   return (
     <dl className={styles.facts}>
       <Fact name="When">
-        {longWords(layer.startAt, zone)} to {longWords(layer.endAt, zone)}, {layer.bayName}
+        {fullWords(layer.startAt, zone)} to {fullWords(layer.endAt, zone)}, {layer.bayName}
       </Fact>
       {children}
       <Fact name="Conditions">{layer.conditions}</Fact>

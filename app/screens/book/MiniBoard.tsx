@@ -1,7 +1,7 @@
 import { useElementSize } from '@mantine/hooks'
 import type { OffersView, PlaceView } from '../../../main/api/views.ts'
 import { difference } from '../../../main/domain/calendar/index.ts'
-import { dateWords } from '../../parts/time.ts'
+import { columnWords } from '../../parts/time.ts'
 import boardStyles from '../board/Board.module.css'
 import { dayHeads } from '../board/geometry/ticks.ts'
 import { timeAxis } from '../board/geometry/timeAxis.ts'
@@ -75,7 +75,7 @@ export function MiniBoard({ offer, offers }: { offer: PlaceView; offers: OffersV
             y={height - 4}
             textAnchor="middle"
           >
-            {dateWords(day.date).slice(0, 3)}
+            {columnWords(day.date)}
           </text>
         ))}
       </svg>

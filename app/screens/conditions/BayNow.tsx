@@ -1,7 +1,7 @@
 import type { BayConditionsView, ConditionsView } from '../../../main/api/views.ts'
 import { useShop } from '../../data/shop.ts'
 import { degrees } from '../../parts/degrees.ts'
-import { dayClockWords, durationWords } from '../../parts/time.ts'
+import { durationWords, nearWords } from '../../parts/time.ts'
 import styles from './Conditions.module.css'
 
 interface Props {
@@ -43,7 +43,7 @@ export function BayNow({ bay, view, chosen, onChoose }: Props) {
                 ? 'just now'
                 : age < 48 * 60
                   ? `${durationWords(age)} ago`
-                  : dayClockWords(last.at, view.zone)}
+                  : nearWords(last.at, view.zone, view.nowAt)}
               , {sourceWords[last.source]}
             </dd>
           </dl>

@@ -49,12 +49,12 @@ export function Conditions() {
           <div className={styles.columns} key={bay.bayId}>
             <div className={styles.stack}>
               <Readings bay={bay} view={view} />
-              <ImportFile bay={bay} zone={view.zone} />
+              <ImportFile bay={bay} view={view} />
             </div>
             <div className={styles.stack}>
               <TypeReading bay={bay} nowAt={view.nowAt} />
               <UsualForm bay={bay} />
-              <Sensors bay={bay} zone={view.zone} />
+              <Sensors bay={bay} view={view} />
             </div>
           </div>
         </>

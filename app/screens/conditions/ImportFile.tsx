@@ -1,6 +1,11 @@
 import { Button, FileButton, Group, Select, Stack, Table } from '@mantine/core'
 import { useState } from 'react'
-import type { BayConditionsView, ImportPreview, ImportReport } from '../../../main/api/views.ts'
+import type {
+  BayConditionsView,
+  ConditionsView,
+  ImportPreview,
+  ImportReport,
+} from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { faultsOf } from '../../parts/faults.ts'
@@ -30,7 +35,7 @@ const orders = [
 ]
 
 /** A logger's file: opened, its columns looked over, taken in, and told row by row what was not. */
-export function ImportFile({ bay, zone }: { bay: BayConditionsView; zone: string }) {
+export function ImportFile({ bay, view }: { bay: BayConditionsView; view: ConditionsView }) {
   const [opened, setOpened] = useState<Opened | null>(null)
   const [report, setReport] = useState<ImportReport | null>(null)
   const preview = useSaving(trpc.readings.preview.mutationOptions())
@@ -82,7 +87,7 @@ export function ImportFile({ bay, zone }: { bay: BayConditionsView; zone: string
         />
       )}
       {report && <ReportTable report={report} />}
-      <TakenFiles bay={bay} zone={zone} />
+      <TakenFiles bay={bay} view={view} />
     </section>
   )
 }

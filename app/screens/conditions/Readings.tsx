@@ -6,7 +6,7 @@ import { useSaving } from '../../data/saving.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
 import { degrees } from '../../parts/degrees.ts'
-import { dayClockWords } from '../../parts/time.ts'
+import { nearWords } from '../../parts/time.ts'
 import styles from './Conditions.module.css'
 import { ReadingsChart } from './ReadingsChart.tsx'
 
@@ -73,7 +73,7 @@ export function Readings({ bay, view }: { bay: BayConditionsView; view: Conditio
                 .reverse()
                 .map(reading => (
                   <Table.Tr key={reading.id}>
-                    <Table.Td>{dayClockWords(reading.at, view.zone)}</Table.Td>
+                    <Table.Td>{nearWords(reading.at, view.zone, view.nowAt)}</Table.Td>
                     <Table.Td>{degrees(reading.airC, units)}</Table.Td>
                     <Table.Td>
                       {reading.humidityPercent === null ? '—' : `${Math.round(reading.humidityPercent)} %`}
@@ -87,7 +87,7 @@ export function Readings({ bay, view }: { bay: BayConditionsView; view: Conditio
                         variant="default"
                         disabled={busy}
                         onClick={() => save({ id: reading.id })}
-                        aria-label={`Take out the reading of ${dayClockWords(reading.at, view.zone)}: it was wrong`}
+                        aria-label={`Take out the reading of ${nearWords(reading.at, view.zone, view.nowAt)}: it was wrong`}
                       >
                         Take out
                       </Button>

@@ -1,8 +1,9 @@
 import { useElementSize } from '@mantine/hooks'
 import type { ConditionsView, ReadingView } from '../../../main/api/views.ts'
+import { dateOf } from '../../../main/domain/calendar/index.ts'
 import { useShop } from '../../data/shop.ts'
 import { degreeSign, degreesShown } from '../../parts/degrees.ts'
-import { clockWords, dayClockWords } from '../../parts/time.ts'
+import { clockWords, columnWords, longWords } from '../../parts/time.ts'
 import styles from './Conditions.module.css'
 import { degreeTicks, linePath, type Point, timeTicks } from './chartShape.ts'
 
@@ -47,7 +48,7 @@ export function ReadingsChart({ readings, fromAt, toAt, zone, product }: Props) 
         width={width}
         height={foot + 24 * unit}
         role="img"
-        aria-label={`Air, panel and dew point of the bay, ${dayClockWords(fromAt, zone)} to ${dayClockWords(toAt, zone)}`}
+        aria-label={`Air, panel and dew point of the bay, ${longWords(fromAt, zone)} to ${longWords(toAt, zone)}`}
       >
         {product && (
           <rect
@@ -99,7 +100,7 @@ export function ReadingsChart({ readings, fromAt, toAt, zone, product }: Props) 
           <g key={at}>
             <line className={styles.grid} x1={x(at)} x2={x(at)} y1={14 * unit} y2={foot} />
             <text x={x(at)} y={foot + 17 * unit} textAnchor="middle">
-              {toAt - fromAt <= 1440 ? clockWords(at, zone) : dayClockWords(at, zone)}
+              {toAt - fromAt > 1440 && columnWords(dateOf(at, zone))} {clockWords(at, zone)}
             </text>
           </g>
         ))}

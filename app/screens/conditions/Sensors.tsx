@@ -1,15 +1,15 @@
 import { Alert, Button, CopyButton, Group, Stack, TextInput } from '@mantine/core'
 import { useState } from 'react'
-import type { BayConditionsView } from '../../../main/api/views.ts'
+import type { BayConditionsView, ConditionsView } from '../../../main/api/views.ts'
 import { useForm } from '../../data/form.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
-import { dayClockWords } from '../../parts/time.ts'
+import { nearWords } from '../../parts/time.ts'
 import styles from './Conditions.module.css'
 
 /** The sensors of a bay: each has a token of its own, shown once, and may be told to stop. */
-export function Sensors({ bay, zone }: { bay: BayConditionsView; zone: string }) {
+export function Sensors({ bay, view }: { bay: BayConditionsView; view: ConditionsView }) {
   const [token, setToken] = useState<string | null>(null)
   const form = useForm({
     saved: { name: '' },
@@ -33,7 +33,9 @@ export function Sensors({ bay, zone }: { bay: BayConditionsView; zone: string })
             <span>
               {sensor.name}{' '}
               <span className={styles.soft}>
-                {sensor.lastAt === null ? 'has not posted yet' : `last ${dayClockWords(sensor.lastAt, zone)}`}
+                {sensor.lastAt === null
+                  ? 'has not posted yet'
+                  : `last ${nearWords(sensor.lastAt, view.zone, view.nowAt)}`}
               </span>
             </span>
             <Button

@@ -1,13 +1,13 @@
 import { Button } from '@mantine/core'
-import type { BayConditionsView } from '../../../main/api/views.ts'
+import type { BayConditionsView, ConditionsView } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { faultsOf } from '../../parts/faults.ts'
 import { Refused } from '../../parts/form/Refused.tsx'
-import { dayClockWords } from '../../parts/time.ts'
+import { nearWords } from '../../parts/time.ts'
 
 /** The last files taken into a bay, each to be taken back whole: the wrong bay, or the wrong unit. */
-export function TakenFiles({ bay, zone }: { bay: BayConditionsView; zone: string }) {
+export function TakenFiles({ bay, view }: { bay: BayConditionsView; view: ConditionsView }) {
   const { save, busy, error } = useSaving(trpc.readings.takeBack.mutationOptions())
   if (bay.imports.length === 0) return null
   return (
@@ -16,7 +16,8 @@ export function TakenFiles({ bay, zone }: { bay: BayConditionsView; zone: string
       <ul aria-label={`Files taken into ${bay.bayName}`}>
         {bay.imports.map(({ id, fileName, importedAt, count }) => (
           <li key={id}>
-            {fileName}, {count.toLocaleString('en-GB')} readings, {dayClockWords(importedAt, zone)}{' '}
+            {fileName}, {count.toLocaleString('en-GB')} readings,{' '}
+            {nearWords(importedAt, view.zone, view.nowAt)}{' '}
             <Button
               size="compact-xs"
               variant="default"

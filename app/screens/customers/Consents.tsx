@@ -6,7 +6,7 @@ import { useForm } from '../../data/form.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
-import { longWords } from '../../parts/time.ts'
+import { fullWords } from '../../parts/time.ts'
 import { channelChoices, channelWords } from '../upkeep/words.ts'
 import styles from './Customers.module.css'
 import { ReachForm } from './ReachForm.tsx'
@@ -128,7 +128,7 @@ function Ledger({ consents }: { consents: ConsentsView }) {
         {consents.ledger.map(line => (
           <li key={line.id}>
             <span className={styles.grow}>
-              {longWords(line.at, zone)}:{' '}
+              {fullWords(line.at, zone)}:{' '}
               {line.channel === 'all' ? 'everything' : channelWords[line.channel].toLowerCase()} {line.what}
               <small>
                 {[line.source, line.wording && `“${line.wording}”`, line.address, `entered by ${line.who}`]

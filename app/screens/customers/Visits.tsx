@@ -3,7 +3,7 @@ import type { PastJobView } from '../../../main/api/views.ts'
 import { useShop } from '../../data/shop.ts'
 import { money } from '../../parts/money.ts'
 import { statusWords } from '../../parts/statusWords.ts'
-import { longWords } from '../../parts/time.ts'
+import { fullWords } from '../../parts/time.ts'
 import styles from './Customers.module.css'
 
 /** Every visit of a customer's cars, newest first. */
@@ -39,7 +39,7 @@ export function Visits({ visits }: { visits: PastJobView[] }) {
                   </Link>
                 </td>
                 <td>{visit.plate}</td>
-                <td>{longWords(visit.dropOffAt, zone)}</td>
+                <td>{fullWords(visit.dropOffAt, zone)}</td>
                 <td>{whenHome(visit, zone)}</td>
                 <td>{visit.treatments.join(', ')}</td>
                 <td className={styles.number}>{money(visit.priceMinor, currency)}</td>
@@ -53,9 +53,9 @@ export function Visits({ visits }: { visits: PastJobView[] }) {
 }
 
 function whenHome(visit: PastJobView, zone: string): string {
-  if (visit.leftAt !== null) return longWords(visit.leftAt, zone)
+  if (visit.leftAt !== null) return fullWords(visit.leftAt, zone)
   const words = statusWords[visit.status]
   return visit.status === 'booked' || visit.status === 'inShop' || visit.status === 'held'
-    ? `${longWords(visit.handoverAt, zone)} (${words})`
+    ? `${fullWords(visit.handoverAt, zone)} (${words})`
     : words
 }

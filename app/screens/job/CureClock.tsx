@@ -63,7 +63,6 @@ function Clock({ job, coat }: { job: JobView; coat: { marks: CureMarks; profile:
   const percent = (value: number) => `${Math.round(value * 100)} %`
   const when = (at: number | null) => {
     if (at === null) return '—'
-    // A weekday alone names a day only within a week.
     return nearWords(at, job.zone, job.nowAt)
   }
   const running = marks.actual && job.nowAt >= marks.coatEndAt

@@ -10,7 +10,7 @@ export function History({ job }: { job: JobView }) {
       <ol className={styles.history}>
         {job.history.map(line => (
           <li key={`${line.at}-${line.words}`}>
-            {longWords(line.at, job.zone)} · {line.who} · {line.words}
+            {longWords(line.at, job.zone, job.nowAt)} · {line.who} · {line.words}
           </li>
         ))}
       </ol>

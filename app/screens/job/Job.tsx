@@ -60,11 +60,11 @@ function OneJob({ job }: { job: JobView }) {
         <section className={styles.card}>
           <h2>Promise</h2>
           <dl>
-            <Fact name="Drop-off">{longWords(job.arrivedAt ?? job.dropOffAt, job.zone)}</Fact>
-            <Fact name="Promised">{longWords(job.promisedAt, job.zone)}</Fact>
+            <Fact name="Drop-off">{longWords(job.arrivedAt ?? job.dropOffAt, job.zone, job.nowAt)}</Fact>
+            <Fact name="Promised">{longWords(job.promisedAt, job.zone, job.nowAt)}</Fact>
             <Fact name="Home, as it stands">
               <b className={job.lateMin > 0 || job.uncovered ? styles.late : styles.kept}>
-                {longWords(job.handoverAt, job.zone)}
+                {longWords(job.handoverAt, job.zone, job.nowAt)}
               </b>
               {job.lateMin > 0
                 ? ` ⚑ ${durationWords(job.lateMin)} late`
@@ -74,11 +74,11 @@ function OneJob({ job }: { job: JobView }) {
             </Fact>
             {job.coated && (
               <>
-                <Fact name="May leave, at the least">{longWords(job.safeAt, job.zone)}</Fact>
-                <Fact name="Advised">{longWords(job.advisedAt, job.zone)}</Fact>
+                <Fact name="May leave, at the least">{longWords(job.safeAt, job.zone, job.nowAt)}</Fact>
+                <Fact name="Advised">{longWords(job.advisedAt, job.zone, job.nowAt)}</Fact>
               </>
             )}
-            {job.leftAt !== null && <Fact name="Left">{longWords(job.leftAt, job.zone)}</Fact>}
+            {job.leftAt !== null && <Fact name="Left">{longWords(job.leftAt, job.zone, job.nowAt)}</Fact>}
           </dl>
           <h2>Sold</h2>
           <dl>

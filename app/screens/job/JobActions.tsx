@@ -68,8 +68,8 @@ export function JobActions({ job, happened }: { job: JobView; happened: Happened
           title={undone ? 'Hand over with steps not finished?' : 'Hand over before the profile’s minimum?'}
           words={
             job.coated
-              ? `By its cure profile the earliest pick-up is ${longWords(job.safeAt, job.zone)}. The data sheet decides. Handing over earlier needs a reason, which is kept.`
-              : `Its work is planned until ${longWords(job.safeAt, job.zone)}. Handing over before it is done needs a reason, which is kept.`
+              ? `By its cure profile the earliest pick-up is ${longWords(job.safeAt, job.zone, job.nowAt)}. The data sheet decides. Handing over earlier needs a reason, which is kept.`
+              : `Its work is planned until ${longWords(job.safeAt, job.zone, job.nowAt)}. Handing over before it is done needs a reason, which is kept.`
           }
           label="Reason"
           action="Hand over all the same"

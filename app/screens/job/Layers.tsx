@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import type { JobLayerView, JobView } from '../../../main/api/views.ts'
 import { trpc } from '../../data/trpc.ts'
-import { dayClockWords, nearWords } from '../../parts/time.ts'
+import { nearWords } from '../../parts/time.ts'
 import cure from './Cure.module.css'
 import { Heatings } from './Heatings.tsx'
 import styles from './Job.module.css'
@@ -22,7 +22,7 @@ export function Layers({ job }: { job: JobView }) {
             </b>{' '}
             {layer.productName}, {layer.laid ? '' : '≈ '}
             {nearWords(layer.startAt, job.zone, job.nowAt)} to {nearWords(layer.endAt, job.zone, job.nowAt)}
-            <WindowLine layer={layer} zone={job.zone} />
+            <WindowLine layer={layer} job={job} />
             {layer.conditions && <p className={styles.soft}>{layer.conditions}</p>}
           </li>
         ))}
@@ -43,13 +43,13 @@ export function Layers({ job }: { job: JobView }) {
   )
 }
 
-function WindowLine({ layer: { window, verdict, asks }, zone }: { layer: JobLayerView; zone: string }) {
+function WindowLine({ layer: { window, verdict, asks }, job }: { layer: JobLayerView; job: JobView }) {
   if (verdict === null) return null
   if (!window)
     return <p className={styles.soft}>The coat beneath names no window for it, or is not laid yet.</p>
-  const from = dayClockWords(window.opensAt, zone)
-  const span =
-    window.closesAt === null ? `from ${from}` : `${from} to ${dayClockWords(window.closesAt, zone)}`
+  const when = (at: number) => nearWords(at, job.zone, job.nowAt)
+  const from = when(window.opensAt)
+  const span = window.closesAt === null ? `from ${from}` : `${from} to ${when(window.closesAt)}`
   const missed = verdict === 'too late' || verdict === 'too early'
   return (
     <p>

@@ -17,7 +17,7 @@ export function SlipOffer({ job }: { job: JobView }) {
   if (!job.lateWords && !job.uncovered) return null
   const slip = data?.slip
   const place = slip?.place
-  const when = (at: number) => longWords(at, job.zone)
+  const when = (at: number) => longWords(at, job.zone, job.nowAt)
   return (
     <Alert color="red" title={job.lateWords ? 'The promise slips' : 'Somebody is missing'} role="alert">
       {job.lateWords && <p>{job.lateWords}</p>}

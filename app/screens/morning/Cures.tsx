@@ -1,12 +1,14 @@
 import type { MorningView } from '../../../main/api/views.ts'
-import { clockWords, dayClockWords } from '../../parts/time.ts'
+import { clockWords, nearWords } from '../../parts/time.ts'
 import { Card, Line } from './Card.tsx'
 import styles from './Morning.module.css'
 
 /** From when each curing car may be touched, topped and driven, by its profile. */
 export function Cures({ sheet }: { sheet: MorningView }) {
   const when = (at: number) =>
-    at >= sheet.fromAt && at < sheet.toAt ? clockWords(at, sheet.zone) : dayClockWords(at, sheet.zone)
+    at >= sheet.fromAt && at < sheet.toAt
+      ? clockWords(at, sheet.zone)
+      : nearWords(at, sheet.zone, sheet.fromAt)
   const moment = (label: string, at: number) => (
     <span className={at <= sheet.nowAt ? styles.may : styles.no}>
       {label} from {when(at)}

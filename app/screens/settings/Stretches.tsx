@@ -8,7 +8,7 @@ import { useShop } from '../../data/shop.ts'
 import { faultsOf } from '../../parts/faults.ts'
 import { Form } from '../../parts/form/Form.tsx'
 import { MomentInput } from '../../parts/MomentInput.tsx'
-import { longWords } from '../../parts/time.ts'
+import { fullWords } from '../../parts/time.ts'
 import styles from './Settings.module.css'
 
 export interface Stretch {
@@ -51,7 +51,7 @@ export function Stretches<Owner extends object>(props: Props<Owner>) {
       {stretches.length === 0 && editing === null && <p className={styles.soft}>{empty}</p>}
       <ul className={styles.list}>
         {stretches.map(each => {
-          const when = `${longWords(each.fromAt, zone)} to ${longWords(each.toAt, zone)}`
+          const when = `${fullWords(each.fromAt, zone)} to ${fullWords(each.toAt, zone)}`
           return (
             <li key={each.id}>
               <span className={styles.grow}>

@@ -11,7 +11,14 @@ export {
   weekdayOf,
 } from './dayNumber.ts'
 export { type Day, dayLength, daysBetween, type IsoWeek, isoWeek, weeksInIsoYear } from './days.ts'
-export { dayWords, monthNames, weekdayNames } from './dayWords.ts'
+export {
+  dayWords,
+  monthNames,
+  weekdayDate,
+  weekdayName,
+  weekdayNames,
+  weekdayWillDo,
+} from './dayWords.ts'
 export { onGrid } from './grid.ts'
 export {
   checkCalendar,

@@ -2,7 +2,7 @@ import { ruleOf } from '../../domain/cure/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { checkWords } from '../cure/coatCheck.ts'
 import { degreesWords } from '../cure/degreesWords.ts'
-import { dayWords, sentence } from '../desk/shopWords.ts'
+import { momentWords, sentence } from '../desk/shopWords.ts'
 import type { ProductsById } from '../floor/cureMarks.ts'
 import type { Floor } from '../floor/floor.ts'
 import { type JobRow, plateWords, vehicleWords } from '../floor/jobRows.ts'
@@ -18,7 +18,7 @@ export async function appliedFacts(
   products: ProductsById,
 ): Promise<AppliedFacts> {
   const { units } = floor.shop
-  const when = (at: number) => dayWords(at, floor.zone)
+  const when = (at: number) => momentWords(at, floor.zone)
   const [checks, heatings, handover] = await Promise.all([
     tx.conditionCheck.findMany({ where: { jobId: job.id }, orderBy: { at: 'asc' } }),
     tx.forcedCure.findMany({ where: { jobId: job.id, voidedAt: null }, orderBy: { fromAt: 'asc' } }),
@@ -86,8 +86,8 @@ function layerFacts(layer: JobLayerView, job: JobRow, floor: Floor): LayerFacts 
 function windowWords({ window, verdict, asks }: JobLayerView, zone: string): string | null {
   if (verdict === null) return null
   if (window === null) return 'The coat beneath names no window for it.'
-  const from = dayWords(window.opensAt, zone)
-  const span = window.closesAt === null ? `From ${from}` : `${from} to ${dayWords(window.closesAt, zone)}`
+  const from = momentWords(window.opensAt, zone)
+  const span = window.closesAt === null ? `From ${from}` : `${from} to ${momentWords(window.closesAt, zone)}`
   const met = verdict === 'met' ? 'within it' : verdict
   return [`${span}: ${met}.`, asks ? `Asked then: ${sentence(asks)}` : ''].filter(Boolean).join(' ')
 }

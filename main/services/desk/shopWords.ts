@@ -1,4 +1,4 @@
-import { dateOf, monthNames, weekdayNames, zonedOf } from '../../domain/calendar/index.ts'
+import { dateOf, weekdayDate, weekdayName, weekdayWillDo, zonedOf } from '../../domain/calendar/index.ts'
 import type { Words } from '../../domain/schedule/index.ts'
 
 /**
@@ -6,20 +6,24 @@ import type { Words } from '../../domain/schedule/index.ts'
  * beyond.
  */
 export function minuteWords(at: number, zone: string, nowAt: number): string {
-  const time = zonedOf(at, zone)
-  const clock = time.toPlainTime().toString({ smallestUnit: 'minute' })
-  const today = Temporal.PlainDate.from(dateOf(nowAt, zone))
-  const days = today.until(time.toPlainDate(), { largestUnit: 'day' }).days
-  if (days === 0) return clock
-  if (Math.abs(days) <= 6) return `${weekdayNames[time.dayOfWeek - 1]} ${clock}`
-  return dayWords(at, zone)
+  const [date, today] = [dateOf(at, zone), dateOf(nowAt, zone)]
+  if (date === today) return clockWords(at, zone)
+  if (weekdayWillDo(date, today)) return `${weekdayName(date)} ${clockWords(at, zone)}`
+  return datedWords(at, zone, nowAt)
 }
 
-/** A minute with its date, whatever today is: `Tue 21 April 03:20`. */
-export function dayWords(at: number, zone: string): string {
-  const time = zonedOf(at, zone)
-  const clock = time.toPlainTime().toString({ smallestUnit: 'minute' })
-  return `${weekdayNames[time.dayOfWeek - 1]!.slice(0, 3)} ${time.day} ${monthNames[time.month - 1]} ${clock}`
+/** A minute with its date: `Tue 21 April 03:20`, with the year where it is another: `Sat 2 January 2027 09:00`. */
+export function datedWords(at: number, zone: string, nowAt: number): string {
+  return `${weekdayDate(dateOf(at, zone), dateOf(nowAt, zone))} ${clockWords(at, zone)}`
+}
+
+/** A minute as what is kept for years says it: `Wed 15 April 2026, 09:00`. */
+export function momentWords(at: number, zone: string): string {
+  return `${weekdayDate(dateOf(at, zone))}, ${clockWords(at, zone)}`
+}
+
+function clockWords(at: number, zone: string): string {
+  return zonedOf(at, zone).toPlainTime().toString({ smallestUnit: 'minute' })
 }
 
 /** A duration: `45 min`, `1 h 30 min`, `2 days 4 h`. */

@@ -1,6 +1,6 @@
 import type { Tx } from '../../store/store.ts'
-import { momentWords } from '../desk/momentWords.ts'
 import { shopOf } from '../desk/shopView.ts'
+import { momentWords } from '../desk/shopWords.ts'
 import { comingJobs, jobWords } from './comingJobs.ts'
 
 /** A line for each job of a customer or of one vehicle that is booked or in the shop. */

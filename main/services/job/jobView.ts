@@ -3,7 +3,7 @@ import { sumMinor } from '../../domain/money/index.ts'
 import { reasonText, type Violation } from '../../domain/schedule/index.ts'
 import type { Condition, Finish, SizeClass, Stage } from '../../domain/shop/index.ts'
 import type { Desk } from '../desk/desk.ts'
-import { dayWords, durationWords, minuteWords, sentence, wordsFor } from '../desk/shopWords.ts'
+import { datedWords, durationWords, minuteWords, sentence, wordsFor } from '../desk/shopWords.ts'
 import { stateOf } from '../floor/blocks.ts'
 import { conflictsOn } from '../floor/conflicts.ts'
 import { coatOfHold, coatsOf, leavingTimes, marksOf, type ProductsById } from '../floor/cureMarks.ts'
@@ -78,7 +78,7 @@ export async function getJob(desk: Desk, { id }: { id: string }): Promise<JobVie
       cancel: can(job, 'cancel'),
       move: can(job, 'move') && job.steps.some((_, i) => isMovableFrom(job.steps, i)),
     },
-    history: await jobHistory(tx, id, at => dayWords(at, floor.zone)),
+    history: await jobHistory(tx, id, at => datedWords(at, floor.zone, nowAt)),
   }
 }
 

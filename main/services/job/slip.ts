@@ -1,7 +1,7 @@
 /** A promise that slips: the next one possible, a sooner place for the rest of the job, and words for the owner. */
 import { can, isMovableFrom } from '../../domain/job/index.ts'
 import { promise } from '../../domain/schedule/index.ts'
-import { dayWords } from '../desk/shopWords.ts'
+import { datedWords } from '../desk/shopWords.ts'
 import { conflictsOn } from '../floor/conflicts.ts'
 import { coatsOf, leavingTimes, type ProductsById } from '../floor/cureMarks.ts'
 import type { Floor } from '../floor/floor.ts'
@@ -55,7 +55,7 @@ function soonestPlace(floor: Floor, job: JobRow, visits: readonly OtherVisit[]):
 
 /** A draft for the desk to send by hand. It says when, and whose figure it is; never that a coating is safe. */
 function messageOf(floor: Floor, job: JobRow, products: ProductsById): NonNullable<SlipView['message']> {
-  const when = (at: number) => dayWords(at, floor.zone)
+  const when = (at: number) => datedWords(at, floor.zone, floor.nowAt)
   const car = [
     vehicleWords(job.vehicle),
     job.vehicle.plate === '' ? '' : `(${plateWords(job.vehicle.plate)})`,

@@ -12,8 +12,8 @@ import {
   restoreRow,
   saveRow,
 } from '../desk/keep.ts'
-import { momentWords } from '../desk/momentWords.ts'
 import { shopOf } from '../desk/shopView.ts'
+import { momentWords } from '../desk/shopWords.ts'
 import { comingJobs, comingStays, jobWords, touchedLines, touchedSteps } from '../floor/comingJobs.ts'
 import type { BayInput } from './inputs.ts'
 

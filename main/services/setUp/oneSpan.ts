@@ -1,6 +1,6 @@
 import { checkClosures } from '../../domain/calendar/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
-import { momentWords } from '../desk/momentWords.ts'
+import { momentWords } from '../desk/shopWords.ts'
 
 interface Stretch {
   fromAt: number

@@ -2,8 +2,8 @@ import {
   dateOfDay,
   dayNumber,
   dayWords as fullDayWords,
-  weekdayNames,
-  weekdayOf,
+  weekdayName,
+  weekdayWillDo,
 } from '../../domain/calendar/index.ts'
 import { amountWords, byLastDay, lastDayOf, unitsOf, usableOn } from '../../domain/shelf/index.ts'
 import type { LotRow } from '../../store/lotRows.ts'
@@ -66,8 +66,9 @@ export function dayWords(date: string, year = ''): string {
 /** `today`, `tomorrow`, `Thursday` within six days, else `Thursday 23 April`. */
 export function nearDayWords(date: string, day: number): string {
   const ahead = dayNumber(date) - day
+  const today = dateOfDay(day)
   if (ahead === 0) return 'today'
   if (ahead === 1) return 'tomorrow'
-  const weekday = weekdayNames[weekdayOf(dayNumber(date)) - 1] ?? ''
-  return ahead > 1 && ahead <= 6 ? weekday : `${weekday} ${dayWords(date, dateOfDay(day).slice(0, 4))}`
+  const weekday = weekdayName(date)
+  return ahead > 0 && weekdayWillDo(date, today) ? weekday : `${weekday} ${dayWords(date, today.slice(0, 4))}`
 }

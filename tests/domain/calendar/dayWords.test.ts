@@ -1,7 +1,15 @@
 // English date words as CLDR has them, by Intl.
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
-import { dateOfDay, dayWords, weekdayNames, weekdayOf } from '../../../main/domain/calendar/index.ts'
+import {
+  dateOfDay,
+  dayWords,
+  weekdayDate,
+  weekdayName,
+  weekdayNames,
+  weekdayOf,
+  weekdayWillDo,
+} from '../../../main/domain/calendar/index.ts'
 
 it('are those of British English, over all years of four figures', () => {
   fc.assert(
@@ -14,4 +22,23 @@ it('are those of British English, over all years of four figures', () => {
     }),
   )
   expect(dayWords('2026-09-14')).toBe('14 September 2026')
+})
+
+it('have their weekday, and the year where it is not that of today', () => {
+  expect(weekdayDate('2026-09-14')).toBe('Mon 14 September 2026')
+  expect(weekdayDate('2026-09-14', '2026-01-01')).toBe('Mon 14 September')
+  expect(weekdayDate('2027-01-01', '2026-12-31')).toBe('Fri 1 January 2027')
+  expect(weekdayName('2026-09-14')).toBe('Monday')
+})
+
+it('let a bare weekday do up to six days off, either way and over the end of a year', () => {
+  for (const [date, enough] of [
+    ['2026-12-22', false],
+    ['2026-12-23', true],
+    ['2026-12-29', true],
+    ['2027-01-04', true],
+    ['2027-01-05', false],
+    ['2027-12-29', false],
+  ] as const)
+    expect(weekdayWillDo(date, '2026-12-29')).toBe(enough)
 })

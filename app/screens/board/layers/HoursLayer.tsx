@@ -1,5 +1,5 @@
 import { memo } from 'react'
-import { dateWords } from '../../../parts/time.ts'
+import { columnWords, dateWords } from '../../../parts/time.ts'
 import styles from '../Board.module.css'
 import type { Canvas } from '../boardTypes.ts'
 import { laneTop } from '../geometry/lanes.ts'
@@ -14,10 +14,6 @@ function hoursBetweenTicks({ board, axis, unit }: Canvas): number {
   if (!span) return 12
   const perHour = (axis.x(span.from + 60) - axis.x(span.from)) / unit
   return steps.find(hours => hours * perHour >= 40) ?? 12
-}
-
-function shortDay(date: string): string {
-  return dateWords(date).split(' ').slice(0, 2).join(' ')
 }
 
 /** What stands still: days, hours, closed time, bays and their closures. */
@@ -77,7 +73,7 @@ export const HoursLayer = memo(function HoursLayer({ canvas }: { canvas: Canvas 
             >
               {width > 120 * unit
                 ? dateWords(day.date)
-                : shortDay(day.date).slice(0, width > 44 * unit ? 6 : 3)}
+                : columnWords(day.date).slice(width > 44 * unit ? 0 : 4)}
             </text>
           </g>
         )

@@ -7,7 +7,7 @@ import { useShop } from '../../../data/shop.ts'
 import { client, faultOf, trpc } from '../../../data/trpc.ts'
 import { AskDialog } from '../../../parts/AskDialog.tsx'
 import { amountText } from '../../../parts/shelf/amounts.ts'
-import { longWords } from '../../../parts/time.ts'
+import { fullWords } from '../../../parts/time.ts'
 import styles from '../Shelf.module.css'
 import { moveWords } from '../words.ts'
 
@@ -52,7 +52,7 @@ export function Ledger({ product, unit }: { product: ShelfProductView; unit: She
             {moves.map(move => (
               <tr key={move.seq} data-past={corrected.has(move.seq)}>
                 <td>
-                  {longWords(move.at, zone)}
+                  {fullWords(move.at, zone)}
                   <small>{move.by}</small>
                 </td>
                 <td className={styles.number}>

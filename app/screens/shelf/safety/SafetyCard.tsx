@@ -6,7 +6,7 @@ import { documentHref } from '../../../data/door.ts'
 import { useShop } from '../../../data/shop.ts'
 import { yearDateWords } from '../../../parts/shelf/amounts.ts'
 import { Pictograms } from '../../../parts/shelf/Pictograms.tsx'
-import { longWords } from '../../../parts/time.ts'
+import { fullWords } from '../../../parts/time.ts'
 import styles from '../Shelf.module.css'
 import { SafetyForm } from './SafetyForm.tsx'
 import { SheetUpload } from './SheetUpload.tsx'
@@ -72,7 +72,7 @@ export function SafetyCard({ safety }: { safety: SafetyView }) {
                 {sheet.name}
               </a>{' '}
               <span className={styles.soft}>
-                {Math.ceil(sheet.size / 1024)} kB, filed {longWords(sheet.at, zone)} by {sheet.who}
+                {Math.ceil(sheet.size / 1024)} kB, filed {fullWords(sheet.at, zone)} by {sheet.who}
               </span>
             </p>
           ) : (

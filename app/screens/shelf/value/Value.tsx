@@ -5,7 +5,7 @@ import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { money } from '../../../parts/money.ts'
 import { amountText } from '../../../parts/shelf/amounts.ts'
-import { dateWords, longWords } from '../../../parts/time.ts'
+import { dateWords, fullDateWords, fullWords } from '../../../parts/time.ts'
 import styles from '../Shelf.module.css'
 
 /** What the shelf is worth, what each job's chemicals cost, and what was written off. */
@@ -109,7 +109,7 @@ function WriteOffs({ value, show }: Props) {
                 <td>
                   {amountText(each.amount, each.unit)} {each.productName}
                   <small>
-                    {longWords(each.at, zone)} · {each.by} · {each.why}
+                    {fullWords(each.at, zone)} · {each.by} · {each.why}
                   </small>
                 </td>
                 <td className={styles.number}>{show(each.averageMinor)}</td>
@@ -148,7 +148,7 @@ function Jobs({ value, show }: Props) {
                   </Link>{' '}
                   job {job.jobNumber}
                   <small>
-                    {dateWords(job.date)} ·{' '}
+                    {fullDateWords(job.date)} ·{' '}
                     {job.lines
                       .map(line => `${amountText(line.amount, line.unit)} ${line.productName}`)
                       .join(', ')}

@@ -1,10 +1,10 @@
 /** The letters that go with an order: the order itself, and the question where it is. */
-import { dateOf, dayNumber } from '../../../domain/calendar/index.ts'
+import { dateOf, weekdayName } from '../../../domain/calendar/index.ts'
 import type { Tx } from '../../../store/store.ts'
 import type { Desk } from '../../desk/desk.ts'
 import { noSenderWords, senderOf } from '../../desk/mailSettings.ts'
 import { shopOf } from '../../desk/shopView.ts'
-import { dayWords, nearDayWords } from '../lotViews.ts'
+import { dayWords } from '../lotViews.ts'
 import { type ShelfDay, shelfDay } from '../shelfGround.ts'
 import type { DraftMessageView, OrderView } from '../views/orders.ts'
 import { moneyWords } from '../words.ts'
@@ -104,5 +104,5 @@ function chaseLetter(
 
 /** `Monday 20 April 2026` */
 export function dateWords(date: string): string {
-  return `${nearDayWords(date, dayNumber(date) - 30).split(' ')[0]} ${dayWords(date)}`
+  return `${weekdayName(date)} ${dayWords(date)}`
 }
