@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { instantOf } from '../../main/domain/calendar/index.ts'
+import { instantOf } from '../../main/domain/calendar/instants.ts'
 import { book, type ShelfShop, shelfShop, stock, workUntil } from '../services/shelf/shelfShop.ts'
 import { type Api, makeApi } from './makeApi.ts'
 

@@ -1,12 +1,7 @@
 /** Upkeep: the year's due list, the spreading of a year's visits beside HiGHS, and what learning saves over the years. */
-import {
-  type DueEntry,
-  dueList,
-  learnLife,
-  type ObservedLife,
-  type SpreadVisit,
-  spread,
-} from '../../main/domain/upkeep/index.ts'
+import { dueList, learnLife, type ObservedLife, spread } from '../../main/domain/upkeep/index.ts'
+import type { DueEntry } from '../../main/domain/upkeep/plan/dueList.ts'
+import type { SpreadVisit } from '../../main/domain/upkeep/spread/spread.ts'
 import { regret, solveWithHighs } from '../domain/upkeep/spread/highs.ts'
 import type { Figure } from './run.ts'
 import { seeded } from './simulation/random.ts'

@@ -2,12 +2,12 @@
 import { describe, expect, it } from 'vitest'
 import { cleanReadings } from '../../main/domain/cure/readings.ts'
 import { readUnNumber } from '../../main/domain/hazard/index.ts'
-import { readRatio } from '../../main/domain/measure/index.ts'
+import { readRatio } from '../../main/domain/measure/dilution.ts'
 import { readDecimal } from '../../main/domain/money/decimal.ts'
 import { ruleParts } from '../../main/domain/upkeep/recurrence/ruleParts.ts'
 import { checkWords } from '../../main/domain/upkeep/reminders/template.ts'
-import { oneClickReady } from '../../main/domain/upkeep/reminders/unsubscribe.ts'
-import { checkMailAddress, checkVin, parsePhone, readPlate } from '../../main/domain/vehicle/index.ts'
+import { checkVin, parsePhone, readPlate } from '../../main/domain/vehicle/index.ts'
+import { checkMailAddress } from '../../main/domain/vehicle/mailAddress.ts'
 import { growth, IN_PROPORTION } from './growth.ts'
 
 const format = { zone: 'UTC', dateOrder: 'ymd', unit: 'C', latestAt: 0 } as const
@@ -22,7 +22,6 @@ const readers: Record<string, (text: string) => unknown> = {
   decimal: text => readDecimal(text, 'amount'),
   rule: text => ruleParts(text),
   template: text => checkWords({ subject: 'Hello', body: text }, 'words'),
-  'unsubscribe header': text => oneClickReady({ 'List-Unsubscribe': text }),
   'log time': text => cleanReadings([{ row: 1, time: text, air: '20' }], format),
   'log value': text => cleanReadings([{ row: 1, time: '1969-12-31 10:00', air: text }], format),
 }

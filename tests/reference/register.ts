@@ -18,9 +18,12 @@ const later = {
   tables: 'Lists are read and written as CSV when import and export come; the logger reader has tests of its own.',
   letters: 'The mail package writes the letter; tests/outbox/mail.test.ts reads whole letters back from a server.',
   calendar: 'Calendar files are only written here; tests/outbox/calendarFile.test.ts has them read back by another program.',
+  lifting: 'No screen weighs what somebody lifts, so nothing computes it.',
+  transport: 'The class and packing group of a UN number are read off the data sheet; no list of them is kept.',
   unsubscribing: 'The address an owner clicks belongs to the shop and is answered elsewhere; here only the header is written.',
 }
 
+const hazard = 'tests/domain/hazard/reference.test.ts'
 const contact = 'tests/domain/vehicle/contact.test.ts'
 const calendarFile = 'tests/outbox/calendarFile.test.ts'
 const reminders = 'tests/domain/upkeep/reminders/reference.test.ts'
@@ -33,7 +36,7 @@ const both = (topic: string, first: number, second: number, by: string): Row[] =
 export const register: readonly Row[] = [
   ...both('calendar', 29, 37, 'tests/domain/calendar/reference.test.ts'),
   ...both('dewpoint', 18, 37, 'tests/domain/cure/dewPoint.test.ts'),
-  ...both('hazard', 40, 81, 'tests/domain/hazard/reference.test.ts'),
+  whole('hazard.json', 40, hazard),
   ...both('maturity', 17, 25, 'tests/domain/cure/rate.test.ts'),
   ...both('money', 26, 55, 'tests/domain/money/reference.test.ts'),
   ...both('recurrence', 33, 52, 'tests/domain/upkeep/recurrence/reference.test.ts'),
@@ -44,6 +47,10 @@ export const register: readonly Row[] = [
   whole('survival.json', 12, 'tests/domain/upkeep/life/reference.test.ts'),
   whole('scheduling/promise.json', 11, 'tests/domain/schedule/promise.reference.test.ts'),
 
+  { file: 'sourced/hazard.json', cases: /^(?!lifting|un-number)/, count: 62, by: hazard },
+  { file: 'sourced/hazard.json', cases: /^lifting/, count: 14, by: { notYet: later.lifting } },
+  { file: 'sourced/hazard.json', cases: /^un-number$/, count: 5, by: { notYet: later.transport } },
+
   { file: 'communications.json', cases: /^(phone|mail)-/, count: 19, by: contact },
   { file: 'communications.json', cases: /^(fold|escape)-/, count: 6, by: calendarFile },
   { file: 'communications.json', cases: /^mailto-/, count: 1, by: reminders },
@@ -52,8 +59,8 @@ export const register: readonly Row[] = [
   { file: 'sourced/communications.json', cases: /^(fold|text-escape)$/, count: 10, by: calendarFile },
   {
     file: 'sourced/communications.json',
-    cases: /^(list-unsubscribe|one-click-ready|send-window)$/,
-    count: 8,
+    cases: /^(list-unsubscribe|send-window)$/,
+    count: 5,
     by: reminders,
   },
   { file: 'sourced/communications.json', cases: /^csv-/, count: 8, by: { notYet: later.tables } },
@@ -71,8 +78,8 @@ export const register: readonly Row[] = [
   },
   {
     file: 'sourced/communications.json',
-    cases: /^one-click-request/,
-    count: 2,
+    cases: /^one-click-re/,
+    count: 5,
     by: { notYet: later.unsubscribing },
   },
 

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import { instantOf, zonedOf } from '../../main/domain/calendar/index.ts'
+import { zonedOf } from '../../main/domain/calendar/index.ts'
+import { instantOf } from '../../main/domain/calendar/instants.ts'
 import { commonPracticeProfile } from '../../main/domain/cure/index.ts'
 import { offers } from '../../main/services/booking/offers.ts'
 import type { Desk } from '../../main/services/desk/desk.ts'

@@ -1,4 +1,4 @@
-import { instantOf, minuteOf, startOfDay } from './instants.ts'
+import { instantOf, minuteOf } from './instants.ts'
 
 export interface ClockChange {
   /** The first epoch minute on the new offset. */
@@ -27,11 +27,4 @@ export function clockChanges(zone: string, fromAt: number, toAt: number): ClockC
       offsetAfterMin: time.offsetNanoseconds / NS_PER_MINUTE,
     })
   }
-}
-
-/** The clock changes of a calendar year of `zone`, in order; none where the clock stands still. */
-export function clockChangesOfYear(zone: string, year: number): ClockChange[] {
-  const first = new Temporal.PlainDate(year, 1, 1)
-  const toAt = startOfDay(first.add({ years: 1 }).toString(), zone)
-  return clockChanges(zone, startOfDay(first.toString(), zone), toAt)
 }

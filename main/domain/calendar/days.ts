@@ -17,11 +17,6 @@ export function isoWeek(date: string): IsoWeek {
   return { isoYear: day.yearOfWeek!, isoWeek: day.weekOfYear!, isoDay: day.dayOfWeek }
 }
 
-/** How many weeks an ISO year has (52 or 53): 28 December always lies in the last. */
-export function weeksInIsoYear(isoYear: number): number {
-  return new Temporal.PlainDate(isoYear, 12, 28).weekOfYear!
-}
-
 /** How many minutes a date lasts in `zone`: 1440 but for clock changes; 0 for a date the zone skipped. */
 export function dayLength(date: string, zone: string): number {
   const next = Temporal.PlainDate.from(date).add({ days: 1 }).toString()

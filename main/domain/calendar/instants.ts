@@ -51,20 +51,9 @@ export function atWall(date: string, wallMin: number, zone: string): number {
   return minuteOf(day.toPlainDateTime(time).toZonedDateTime(zone, { disambiguation: 'compatible' }))
 }
 
-/** An epoch minute as many real minutes later: a cure counts these, whatever the clock on the wall does. */
-export function addElapsed(at: number, minutes: number): number {
-  return at + minutes
-}
-
 /** The same wall time `days` later (or earlier, when negative), as RFC 5545 section 3.3.6 adds nominal days. */
 export function addDays(at: number, days: number, zone: string): number {
   return minuteOf(zonedOf(at, zone).add({ days }))
-}
-
-/** How far apart two clock readings are, in minutes: what a clock change adds to or takes from the elapsed time. */
-export function wallMinutesBetween(fromAt: number, toAt: number, zone: string): number {
-  const from = zonedOf(fromAt, zone).toPlainDateTime()
-  return from.until(zonedOf(toAt, zone).toPlainDateTime()).total('minutes')
 }
 
 /** Refuses a zone this machine's time zone database does not know. */

@@ -22,11 +22,6 @@ export function spanSet(spans: readonly Span[]): Span[] {
   return set
 }
 
-/** The minutes in either set. */
-export function union(a: readonly Span[], b: readonly Span[]): Span[] {
-  return spanSet([...a, ...b])
-}
-
 /** The minutes in both sets. */
 export function intersection(a: readonly Span[], b: readonly Span[]): Span[] {
   const set: Span[] = []
@@ -76,10 +71,4 @@ export function clip(set: readonly Span[], fromAt: number, toAt: number): Span[]
  */
 export function indexFrom(set: readonly Span[], at: number): number {
   return firstIndex(set.length, i => set[i]!.to > at)
-}
-
-/** The span of the set that `at` lies in, or null. */
-export function spanAt(set: readonly Span[], at: number): Span | null {
-  const span = set[indexFrom(set, at)]
-  return span && span.from <= at ? span : null
 }

@@ -49,13 +49,3 @@ function stretched(value: number, from: readonly number[], to: readonly number[]
     }
   return to.at(-1)!
 }
-
-/** The degree of cure `ageMin` minutes (at the reference temperature) after the coat was finished. */
-export function degreeAt(profile: CureProfile, ageMin: number): Band {
-  return cureCurve(profile).degreeAt(ageMin)
-}
-
-/** The minutes (at the reference temperature) a degree of cure 0..1 takes. */
-export function ageAtDegree(profile: CureProfile, degree: number): Band {
-  return cureCurve(profile).ageAt(degree)
-}

@@ -2,7 +2,6 @@
 import { celsiusOf } from '../measure/index.ts'
 import { humidityPercentOf } from './dewPoint.ts'
 import { type DateOrder, readTime } from './readingTime.ts'
-import type { Reading } from './temperatures.ts'
 
 /** One row as it came: text of a file, or numbers posted by a sensor. Empty text is no value. */
 export interface RawReading {
@@ -203,9 +202,4 @@ function shown(value: number): number {
 /** The temperature a coat cured at: the panel's where it was measured, else the air's. */
 function curingC({ panelC, airC }: BayReading): number {
   return panelC ?? airC
-}
-
-/** A bay's readings as the cure clock takes them. */
-export function curingReadings(readings: readonly BayReading[]): Reading[] {
-  return readings.map(reading => ({ at: reading.at, celsius: curingC(reading) }))
 }

@@ -1,4 +1,3 @@
-import { Refusal } from '../refusal.ts'
 import type { PictogramCode } from './pictograms.ts'
 import { normaliseCode } from './regime.ts'
 
@@ -93,7 +92,7 @@ skin corrosion|1,1A,1B,1C|Skin Corr. 1|H314|GHS05|D
 skin irritation|2|Skin Irrit. 2|H315|GHS07|W
 skin irritation|3|Skin Irrit. 3|H316||W
 serious eye damage|1|Eye Dam. 1|H318|GHS05|D
-eye irritation|2A,2|Eye Irrit. 2A|H319|GHS07|W
+eye irritation|2A|Eye Irrit. 2A|H319|GHS07|W
 eye irritation|2B|Eye Irrit. 2B|H320||W
 respiratory sensitisation|1,1A,1B|Resp. Sens. 1|H334|GHS08|D
 skin sensitisation|1,1A,1B|Skin Sens. 1|H317|GHS07|W
@@ -135,25 +134,6 @@ const hazards: readonly Hazard[] = rows
       signalWord: signal === 'D' ? ('Danger' as const) : signal === 'W' ? ('Warning' as const) : null,
     }))
   })
-
-/**
- * A class and category named in words: "skin irritation 2", "STOT SE 3 narcotic", "carcinogenicity 1B". Refuses a name that
- * is none.
- */
-export function hazardNamed(words: string, field = 'hazard'): Hazard {
-  const wanted = words.trim().toLowerCase().replaceAll('iz', 'is').replace('germ cell ', '')
-  const found = hazards.find(
-    ({ kind, category }) => (category ? `${kind} ${category}` : kind).toLowerCase() === wanted,
-  )
-  if (!found)
-    throw new Refusal(
-      'hazard-class-unknown',
-      field,
-      words,
-      `"${words}" is not a hazard class with its category; write it like "flammable liquid 2".`,
-    )
-  return found
-}
 
 /** Every class and category a hazard code can stand for, the strictest first; empty for EUH codes and unknown ones. */
 export function hazardsOfCode(code: string): Hazard[] {

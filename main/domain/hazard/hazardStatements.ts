@@ -141,9 +141,6 @@ const texts: ReadonlyMap<string, string> = new Map(
     .map(line => [line.slice(0, line.indexOf(' ')), line.slice(line.indexOf(' ') + 1)]),
 )
 
-/** The codes known, in the order of the regulation, for a list to choose from. */
-export const hazardCodes: readonly string[] = [...texts.keys()]
-
 /**
  * The wording of a hazard code, "H225", "H360Fd", "EUH066", or of acute toxicities joined ("H301+H311"), spelled as the
  * regime does. Refuses a code that does not exist.

@@ -255,14 +255,3 @@ export function pictogram(code: PictogramCode): Pictogram {
   const { symbol, layers } = symbols[code]
   return { symbol, layers: [...frame, ...layers] }
 }
-
-/** The pictogram as an SVG document that names its symbol, `sizePx` wide and high. */
-export function pictogramSvg(code: PictogramCode, sizePx = 100): string {
-  const { symbol, layers } = pictogram(code)
-  return [
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 100 100" width="${sizePx}" height="${sizePx}" role="img">`,
-    `<title>${code}: ${symbol}</title>`,
-    ...layers.map(layer => `<path fill="${layer.fill}" d="${layer.d}"/>`),
-    '</svg>\n',
-  ].join('\n')
-}

@@ -122,9 +122,6 @@ const texts: ReadonlyMap<string, string> = new Map(
     .map(line => [line.slice(0, 4), line.slice(5)]),
 )
 
-/** The single codes known, in the order of the regulation. */
-export const precautionaryCodes: readonly string[] = [...texts.keys()]
-
 /**
  * The wording of a precautionary code or of several joined ("P305+P351+P338"), spelled as the regime does. Joined codes
  * read one after the other. Refuses a code that does not exist.
@@ -145,9 +142,4 @@ export function precautionaryStatement(code: string, regime: Regime = 'eu-clp', 
     part!.startsWith('And ') ? `${before!.replace(/\.$/, '')} a${part!.slice(1)}` : `${before} ${part}`,
   )
   return spelled(text!, regime)
-}
-
-/** Whether a statement has a place the maker fills in, which a label must not print as it is. */
-export function hasGap(text: string): boolean {
-  return text.includes('…')
 }

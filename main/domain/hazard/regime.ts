@@ -4,8 +4,6 @@
  */
 export type Regime = 'un-ghs' | 'eu-clp' | 'us-osha'
 
-export const regimes: readonly Regime[] = ['un-ghs', 'eu-clp', 'us-osha']
-
 /** A statement in the spelling of a regime; texts are kept as CLP spells them. */
 export function spelled(text: string, regime: Regime): string {
   if (regime === 'eu-clp') return text

@@ -1,4 +1,3 @@
-import { Refusal } from '../refusal.ts'
 import { normaliseCode } from './regime.ts'
 
 /** Groups of chemicals kept together on a shelf, or apart. Common practice, no source; the data sheet decides. */
@@ -26,35 +25,6 @@ export const storageGroupWords: Readonly<Record<StorageGroup, string>> = {
   flammable: 'flammable solvent (panel wipe, coating, thinner)',
   aerosol: 'aerosol can',
   general: 'general (pH-neutral wash, polish, wax)',
-}
-
-/**
- * Words that tell a group, tried in order: "acid wheel cleaner", "chlorine bleach", "alkaline wash", "pH-neutral wash". The
- * harmless group comes last, so that a description with both ("water-based acid cleaner") errs on the careful side.
- */
-const wordsOf: readonly (readonly [RegExp, StorageGroup])[] = [
-  [/bleach|hypochlorite/i, 'bleach'],
-  [/peroxide/i, 'peroxide'],
-  [/oxidi[sz]/i, 'oxidiser'],
-  [/aerosol|spray can/i, 'aerosol'],
-  [/ammonia/i, 'ammonia'],
-  [/flammable|solvent|thinner|alcohol|petrol/i, 'flammable'],
-  [/alkal|\bbase\b|caustic|\blye\b/i, 'alkali'],
-  [/acid/i, 'acid'],
-  [/neutral|general|water[- ]based/i, 'general'],
-]
-
-/** The group a description names; refuses one that names none, so that nothing is shelved on a guess. */
-export function storageGroupNamed(words: string, field = 'storageGroup'): StorageGroup {
-  const group = wordsOf.find(([pattern]) => pattern.test(words))?.[1]
-  if (!group)
-    throw new Refusal(
-      'storage-group-unknown',
-      field,
-      words,
-      `"${words}" names no storage group; choose one of ${storageGroups.join(', ')}.`,
-    )
-  return group
 }
 
 /** Why two groups are kept apart. Common practice, no source; the data sheets decide. */

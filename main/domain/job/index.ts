@@ -1,2 +1,2 @@
 export { can, isCalledOff, isOver, type JobAct, type JobStatus, statusAt } from './status.ts'
-export { isMovableFrom, lastActual, lastRecorded, notYet, type StepTimes } from './steps.ts'
+export { isMovableFrom, lastActual, lastRecorded, notYet } from './steps.ts'

@@ -18,11 +18,6 @@ export function differenceFahrenheitOf(differenceC: number): number {
   return (differenceC * 9) / 5
 }
 
-/** A difference of so many degrees Fahrenheit in Celsius. Source: NIST SP 811, appendix B.8. */
-export function differenceCelsiusOf(differenceF: number): number {
-  return (differenceF * 5) / 9
-}
-
 function checkC(celsius: number, field: string, value: number): number {
   // Half a thousandth of slack: -459.67 °F is absolute zero exactly, and binary fractions are not.
   if (!(celsius >= absoluteZeroC - 0.0005) || !Number.isFinite(celsius))

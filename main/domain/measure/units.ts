@@ -60,46 +60,6 @@ const factors = {
 export type Dimension = keyof typeof factors
 export type Unit = { [D in Dimension]: keyof (typeof factors)[D] & string }[Dimension]
 
-/** Other names under which a unit is asked for. */
-const aliases: Readonly<Record<string, Unit>> = {
-  millilitre: 'mL',
-  milliliter: 'mL',
-  ml: 'mL',
-  litre: 'L',
-  liter: 'L',
-  l: 'L',
-  'fl oz': 'US fluid ounce',
-  'US fl oz': 'US fluid ounce',
-  'US liquid pint': 'US pint',
-  'US liquid quart': 'US quart',
-  gal: 'US gallon',
-  'imp fl oz': 'imperial fluid ounce',
-  gram: 'g',
-  kilogram: 'kg',
-  oz: 'ounce',
-  'ounce (mass)': 'ounce',
-  lb: 'pound',
-  metre: 'm',
-  meter: 'm',
-  millimetre: 'mm',
-  centimetre: 'cm',
-  micrometre: 'um',
-  micrometer: 'um',
-  micron: 'um',
-  // The Greek letter; the micro sign becomes it, and m² becomes m2, when a word is normalised.
-  μm: 'um',
-  in: 'inch',
-  ft: 'foot',
-  yd: 'yard',
-  'square metre': 'm2',
-  'square centimetre': 'cm2',
-  kilopascal: 'kPa',
-  mph: 'mile per hour',
-  'kilometre per hour': 'km/h',
-  'gram per square metre': 'g/m2',
-  'milligram per square centimetre': 'mg/cm2',
-}
-
 interface Factor {
   readonly dimension: Dimension
   readonly numerator: bigint
@@ -123,25 +83,6 @@ const factorOf: ReadonlyMap<string, Factor> = new Map(
 function ratio(decimal: string): { numerator: bigint; denominator: bigint } {
   const [whole, fraction = ''] = decimal.split('.')
   return { numerator: BigInt(whole + fraction), denominator: 10n ** BigInt(fraction.length) }
-}
-
-/** The unit a word stands for. Refuses a word that is none, or that is none of ours. */
-export function unitNamed(word: string, field = 'unit'): Unit {
-  const plain = word.normalize('NFKC').trim()
-  const unit = factorOf.has(plain) ? (plain as Unit) : aliases[plain]
-  if (!unit)
-    throw new Refusal(
-      'unit-unknown',
-      field,
-      word,
-      `"${word}" is not a unit we convert; use one such as mL, US fluid ounce, g, ounce, um or mil.`,
-    )
-  return unit
-}
-
-/** What a unit measures. */
-export function dimensionOf(unit: Unit): Dimension {
-  return factorOf.get(unit)!.dimension
 }
 
 /**

@@ -1,3 +1,3 @@
 export { chainOf } from './chainOf.ts'
-export { type Laid, type LayOutInput, layOut } from './layOut.ts'
-export type { LaidStep, Products, TreatmentTemplate } from './template.ts'
+export { type Laid, layOut } from './layOut.ts'
+export type { LaidStep, TreatmentTemplate } from './template.ts'

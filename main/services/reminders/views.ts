@@ -3,7 +3,6 @@
 import type {
   Channel,
   ConsentState,
-  ExposureFactor,
   Failure,
   MergeField,
   MessageState,
@@ -12,7 +11,7 @@ import type {
 } from '../../domain/upkeep/index.ts'
 import type { FailedPlanView, MessageSlot } from '../upkeep/views.ts'
 
-export type { ExposureFactor, Failure, MergeField, MessageState, Outcome, ResultShare }
+export type { Failure, MergeField, MessageState, Outcome, ResultShare }
 
 export interface SlotView extends MessageSlot {
   /** In the owner's language: "Monday, 4 May at 09:00". */

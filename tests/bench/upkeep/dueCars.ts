@@ -1,10 +1,6 @@
 /** Ten thousand invented cars with the starting plans and years of visits behind them. */
-import {
-  type DueEntry,
-  type PlanKind,
-  startingPlans,
-  type VisitRecord,
-} from '../../../main/domain/upkeep/index.ts'
+import { type PlanKind, startingPlans, type VisitRecord } from '../../../main/domain/upkeep/index.ts'
+import type { DueEntry } from '../../../main/domain/upkeep/plan/dueList.ts'
 import { type Random, seeded } from '../simulation/random.ts'
 
 export const TODAY = '2026-04-15'

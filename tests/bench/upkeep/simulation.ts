@@ -4,16 +4,16 @@
  * renewed. The same cars, lives and owners are run under different rules for the interval.
  */
 import {
-  type DatedInspection,
   type ExposureClass,
   type LifePrior,
   learnLife,
   type ObservedLife,
   STARTING_FACTORS,
   scaleInterval,
-  WORTH_PROPOSING,
-  weibullThrough,
 } from '../../../main/domain/upkeep/index.ts'
+import type { DatedInspection } from '../../../main/domain/upkeep/life/learn.ts'
+import { WORTH_PROPOSING } from '../../../main/domain/upkeep/plan/propose.ts'
+import { weibullThrough } from '../../domain/upkeep/life/weibullThrough.ts'
 import { normalDraw, pick, type Random, seeded } from '../simulation/random.ts'
 
 export const SHEET_DAYS = 180

@@ -1,11 +1,9 @@
 /** Holds and openings over the nights on which the clock changes (IANA time zone database: the dates below). */
 import { describe, expect, it } from 'vitest'
+import { clockChanges } from '../../../main/domain/calendar/clockChanges.ts'
 import {
-  addElapsed,
   atWall,
-  clockChanges,
   dayLength,
-  endOfWork,
   firstOpenAt,
   minuteOf,
   minutesIn,
@@ -15,6 +13,7 @@ import {
   startOfDay,
   wallMinuteOf,
 } from '../../../main/domain/calendar/index.ts'
+import { endOfWork, openTime } from '../../../main/domain/schedule/openTime.ts'
 
 const everyDay = (zone: string, from: number, to: number): ShopCalendar => ({
   zone,
@@ -39,15 +38,14 @@ describe.each(nights)('%s, the night from %s to %s', (zone, evening, morning, sk
   const open = openSpans(everyDay(zone, 480, 1080), coatEndAt - 3000, coatEndAt + 6000)
 
   it('a hold lasts its elapsed hours, whatever the clock on the wall says', () => {
-    const releaseAt = addElapsed(coatEndAt, 12 * 60)
-    expect(releaseAt - coatEndAt).toBe(720)
+    const releaseAt = coatEndAt + 12 * 60
     expect(wallMinuteOf(releaseAt, zone)).toBe(5 * 60 + 30 + skipped)
     expect(openMinutesBetween(open, coatEndAt, releaseAt)).toBe(30)
   })
 
   it('a hold that outlasts the closing blocks the same open minutes as on any night, the clock change apart', () => {
     // 15 h from 17:30: 08:30 on an even night, half an hour of it open.
-    const releaseAt = addElapsed(coatEndAt, 15 * 60)
+    const releaseAt = coatEndAt + 15 * 60
     expect(openMinutesBetween(open, coatEndAt, releaseAt)).toBe(30 + Math.max(0, 30 + skipped))
   })
 
@@ -66,8 +64,7 @@ describe.each(nights)('%s, the night from %s to %s', (zone, evening, morning, sk
   })
 
   it('splittable work goes on in the morning, by open minutes', () => {
-    expect(endOfWork(open, coatEndAt, 90, true)).toBe(atWall(morning, 540, zone))
-    expect(endOfWork(open, coatEndAt, 90, false)).toBeNull()
+    expect(endOfWork(openTime(open), coatEndAt, 90)).toBe(atWall(morning, 540, zone))
   })
 })
 
@@ -83,7 +80,7 @@ describe('the overnight cure (hours 08:00 to 18:00, a hold of 12 h)', () => {
     ['09:00', 9 * 60, 9 * 60],
   ])('a coat finished at %s blocks its open minutes only', (_, wall, blocked) => {
     const coatEndAt = atWall('2026-05-05', wall, zone)
-    expect(openMinutesBetween(open, coatEndAt, addElapsed(coatEndAt, 720))).toBe(blocked)
+    expect(openMinutesBetween(open, coatEndAt, coatEndAt + 720)).toBe(blocked)
   })
 })
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { closingFrom, instantOf, type ShopCalendar } from '../../../main/domain/calendar/index.ts'
+import { closingFrom, type ShopCalendar } from '../../../main/domain/calendar/index.ts'
+import { instantOf } from '../../../main/domain/calendar/instants.ts'
 
 /** Monday to Friday in two halves, Saturday mornings; shut on Monday 20 April, and late on Friday 17 April 2026. */
 const shop: ShopCalendar = {

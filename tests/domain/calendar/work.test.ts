@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { endOfWork, firstOpenAt, openMinutesBetween, spanSet } from '../../../main/domain/calendar/index.ts'
+import { firstOpenAt, openMinutesBetween, spanSet } from '../../../main/domain/calendar/index.ts'
 
 const sets = fc
   .array(
@@ -13,35 +13,9 @@ const sets = fc
   .map(spanSet)
 const moments = fc.integer({ min: -10, max: 250 })
 
-// Naive twins: walk minute by minute.
+// Naive twin: walks minute by minute.
 const isOpen = (set: { from: number; to: number }[], at: number) => set.some(s => s.from <= at && at < s.to)
-function naiveEnd(
-  set: { from: number; to: number }[],
-  startAt: number,
-  minutes: number,
-  splittable: boolean,
-) {
-  if (!isOpen(set, startAt)) return null
-  let left = minutes
-  for (let at = startAt; at < 300; at++) {
-    if (left === 0) return at
-    if (isOpen(set, at)) left--
-    else if (!splittable) return null
-    if (left === 0) return at + 1
-  }
-  return null
-}
-
 describe('hands-on minutes in openings', () => {
-  it('ends when the last minute is done, as a walk by single minutes finds', () => {
-    fc.assert(
-      fc.property(sets, moments, fc.integer({ min: 0, max: 90 }), fc.boolean(), (set, at, minutes, split) => {
-        expect(endOfWork(set, at, minutes, split)).toBe(naiveEnd(set, at, minutes, split))
-      }),
-      { numRuns: 1000 },
-    )
-  })
-
   it('counts open minutes', () => {
     fc.assert(
       fc.property(sets, moments, moments, (set, from, to) => {
@@ -62,12 +36,6 @@ describe('hands-on minutes in openings', () => {
         expect(firstOpenAt(set, at, closing)).toBe(found)
       }),
       { numRuns: 500 },
-    )
-  })
-
-  it.each([-1, 0.5, Number.NaN])('refuses %s minutes', minutes => {
-    expect(() => endOfWork([{ from: 0, to: 10 }], 0, minutes, true)).toThrow(
-      expect.objectContaining({ name: 'Refusal', field: 'minutes', value: minutes }),
     )
   })
 })

@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest'
 import { atWall, wallMinuteOf } from '../../../main/domain/calendar/index.ts'
 import { clockOver } from '../../../main/domain/cure/clock.ts'
 import {
-  type BayTemperatures,
   type CureProfile,
   clockMilestones,
   commonPracticeProfile,
@@ -13,6 +12,7 @@ import {
 } from '../../../main/domain/cure/index.ts'
 import { neverFaster, rateOf } from '../../../main/domain/cure/rate.ts'
 import { stretchesFrom } from '../../../main/domain/cure/stretches.ts'
+import type { BayTemperatures } from '../../../main/domain/cure/temperatures.ts'
 import { logs, rules, sheetProfile } from './profiles.ts'
 
 const bay = (over: Partial<BayTemperatures>): BayTemperatures => ({

@@ -1,12 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import {
-  ageAtDegree,
-  checkProfile,
-  commonPracticeProfile,
-  cureCurve,
-  degreeAt,
-} from '../../../main/domain/cure/index.ts'
+import { checkProfile, commonPracticeProfile, cureCurve } from '../../../main/domain/cure/index.ts'
 import { soundProfiles } from './profiles.ts'
 
 const hour = 60
@@ -14,20 +8,20 @@ const day = 24 * hour
 
 describe('the degree of cure', () => {
   it('is 85 % at the end of the first 12 to 24 h and 100 % by 7 to 10 days (common practice, no source)', () => {
-    const profile = commonPracticeProfile()
-    expect(degreeAt(profile, 12 * hour).early).toBeCloseTo(0.85, 12)
-    expect(degreeAt(profile, 24 * hour).late).toBeCloseTo(0.85, 12)
-    expect(degreeAt(profile, 18 * hour).likely).toBeCloseTo(0.85, 12)
-    expect(degreeAt(profile, 7 * day).early).toBe(1)
-    expect(degreeAt(profile, 7 * day - 1).early).toBeLessThan(1)
-    expect(degreeAt(profile, 10 * day).late).toBe(1)
-    expect(degreeAt(profile, 10 * day - 1).late).toBeLessThan(1)
+    const curve = cureCurve(commonPracticeProfile())
+    expect(curve.degreeAt(12 * hour).early).toBeCloseTo(0.85, 12)
+    expect(curve.degreeAt(24 * hour).late).toBeCloseTo(0.85, 12)
+    expect(curve.degreeAt(18 * hour).likely).toBeCloseTo(0.85, 12)
+    expect(curve.degreeAt(7 * day).early).toBe(1)
+    expect(curve.degreeAt(7 * day - 1).early).toBeLessThan(1)
+    expect(curve.degreeAt(10 * day).late).toBe(1)
+    expect(curve.degreeAt(10 * day - 1).late).toBeLessThan(1)
   })
 
   it('starts at nothing and stays at one', () => {
-    const profile = commonPracticeProfile()
-    for (const age of [-100, 0]) expect(degreeAt(profile, age)).toEqual({ early: 0, likely: 0, late: 0 })
-    expect(degreeAt(profile, 400 * day)).toEqual({ early: 1, likely: 1, late: 1 })
+    const curve = cureCurve(commonPracticeProfile())
+    for (const age of [-100, 0]) expect(curve.degreeAt(age)).toEqual({ early: 0, likely: 0, late: 0 })
+    expect(curve.degreeAt(400 * day)).toEqual({ early: 1, likely: 1, late: 1 })
   })
 
   it('never falls, stays between 0 and 1, and keeps late <= likely <= early', () => {
@@ -57,11 +51,12 @@ describe('the degree of cure', () => {
   it('finds the time a degree takes, bound by bound', () => {
     fc.assert(
       fc.property(soundProfiles, fc.double({ min: 0, max: 1, noNaN: true }), (profile, degree) => {
-        const ages = ageAtDegree(profile, degree)
+        const curve = cureCurve(profile)
+        const ages = curve.ageAt(degree)
         expect(ages.early).toBeLessThanOrEqual(ages.likely)
         expect(ages.likely).toBeLessThanOrEqual(ages.late)
         for (const bound of ['early', 'likely', 'late'] as const)
-          expect(degreeAt(profile, ages[bound])[bound]).toBeCloseTo(degree, 9)
+          expect(curve.degreeAt(ages[bound])[bound]).toBeCloseTo(degree, 9)
       }),
     )
   })

@@ -1,11 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import {
-  type CureProfile,
-  cureClock,
-  type LaidCoat,
-  layeredCoat,
-  milestoneNames,
-} from '../../../main/domain/cure/index.ts'
+import { type CureProfile, cureClock, layeredCoat, milestoneNames } from '../../../main/domain/cure/index.ts'
+import type { LaidCoat } from '../../../main/domain/cure/layers.ts'
 import { sheetProfile } from './profiles.ts'
 
 const coat = (

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import type { ClockMilestones } from '../../../main/domain/cure/clock.ts'
 import {
-  type ClockMilestones,
   clockMilestones,
   commonPracticeProfile,
   cureClock,

@@ -1,11 +1,7 @@
 /** Profiles for the tests: sound ones, invented. */
 import fc from 'fast-check'
-import {
-  allFrom,
-  type CureProfile,
-  commonPracticeProfile,
-  type RateRule,
-} from '../../../main/domain/cure/index.ts'
+import { allFrom } from '../../../main/domain/cure/commonPractice.ts'
+import { type CureProfile, commonPracticeProfile, type RateRule } from '../../../main/domain/cure/index.ts'
 
 /** A coating with every figure from an invented data sheet: two layers, a topper within 1 to 2 h, a lamp row. */
 export const sheetProfile: CureProfile = {

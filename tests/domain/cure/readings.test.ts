@@ -1,13 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { atWall } from '../../../main/domain/calendar/index.ts'
-import {
-  cleanReadings,
-  curingReadings,
-  type RawReading,
-  type ReadingFormat,
-  rawReadings,
-} from '../../../main/domain/cure/index.ts'
+import { cleanReadings, rawReadings } from '../../../main/domain/cure/index.ts'
+import type { RawReading, ReadingFormat } from '../../../main/domain/cure/readings.ts'
 
 const zone = 'America/New_York'
 const format: ReadingFormat = { zone, dateOrder: 'mdy', unit: 'C', latestAt: 40_000_000 }
@@ -192,18 +187,5 @@ describe('a file that runs through a clock change', () => {
     const rows = [raw(2, '2026-03-08 01:50', 20), raw(3, '2026-03-08 03:00', 20)]
     const [a, b] = cleanReadings(rows, format).readings
     expect(b!.at - a!.at).toBe(10)
-  })
-})
-
-describe('the temperature a coat cures at', () => {
-  it('is the panel where it was measured, else the air', () => {
-    const { readings } = cleanReadings(
-      [raw(2, '2026-05-05 08:00', 20, { panel: 17 }), raw(3, '2026-05-05 08:10', 20)],
-      format,
-    )
-    expect(curingReadings(readings)).toEqual([
-      { at: at(480), celsius: 17 },
-      { at: at(490), celsius: 20 },
-    ])
   })
 })

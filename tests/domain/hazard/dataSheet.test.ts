@@ -1,10 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import {
-  type DataSheet,
-  type ShelvedProduct,
-  sheetDoubts,
-  silences,
-} from '../../../main/domain/hazard/index.ts'
+import { type DataSheet, sheetDoubts, silences } from '../../../main/domain/hazard/index.ts'
+import type { ShelvedProduct } from '../../../main/domain/hazard/storage.ts'
 
 const _shelved = (id: string, group: ShelvedProduct['group'], place = 'shelf A'): ShelvedProduct => ({
   id,

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { flammableStock, type ShelvedProduct } from '../../../main/domain/hazard/index.ts'
+import { flammableStock } from '../../../main/domain/hazard/index.ts'
+import type { ShelvedProduct } from '../../../main/domain/hazard/storage.ts'
 
 const _shelved = (id: string, group: ShelvedProduct['group'], place = 'shelf A'): ShelvedProduct => ({
   id,

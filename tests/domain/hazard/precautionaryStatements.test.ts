@@ -1,11 +1,6 @@
 // Wording: CLP annexes III and IV, read in a public transcription; UN and OSHA spellings from memory.
 import { describe, expect, it } from 'vitest'
-import {
-  hasGap,
-  precautionaryCodes,
-  precautionaryStatement,
-  protectionNamed,
-} from '../../../main/domain/hazard/index.ts'
+import { precautionaryStatement } from '../../../main/domain/hazard/index.ts'
 
 describe('precautionary statements', () => {
   // CLP annex IV part 2, joined statements as transcribed.
@@ -30,9 +25,7 @@ describe('precautionary statements', () => {
     expect(precautionaryStatement(code)).toBe(text)
   })
 
-  it('know which places the maker fills in', () => {
-    expect(hasGap(precautionaryStatement('P501'))).toBe(true)
-    expect(hasGap(precautionaryStatement('P233'))).toBe(false)
+  it('are spelled as the regime does', () => {
     expect(precautionaryStatement('P261', 'us-osha')).toBe('Avoid breathing dust/fume/gas/mist/vapors/spray.')
   })
 
@@ -41,20 +34,5 @@ describe('precautionary statements', () => {
       expect(() => precautionaryStatement(code, 'eu-clp', 'precautions.0')).toThrow(
         expect.objectContaining({ code: 'precaution-code-unknown', field: 'precautions.0', value: code }),
       )
-  })
-
-  it('name the protective equipment they ask for', () => {
-    expect(protectionNamed(['P280', 'P284', 'P210', 'p280'])).toEqual([
-      'gloves',
-      'protective clothing',
-      'eye protection',
-      'face protection',
-      'respiratory protection',
-    ])
-    expect(precautionaryCodes.filter(code => precautionaryStatement(code).includes('Wear '))).toEqual([
-      'P280',
-      'P282',
-      'P283',
-    ])
   })
 })

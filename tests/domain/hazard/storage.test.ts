@@ -2,15 +2,8 @@
 // code decide. Products are invented.
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import {
-  type ShelvedProduct,
-  storageGroupNamed,
-  storageGroups,
-  storageGroupWords,
-  storageWarnings,
-  suggestGroup,
-  whyApart,
-} from '../../../main/domain/hazard/index.ts'
+import { storageGroups, storageWarnings, suggestGroup } from '../../../main/domain/hazard/index.ts'
+import { type ShelvedProduct, whyApart } from '../../../main/domain/hazard/storage.ts'
 
 const shelved = (id: string, group: ShelvedProduct['group'], place = 'shelf A'): ShelvedProduct => ({
   id,
@@ -60,14 +53,6 @@ describe('storage', () => {
     )
     for (const each of storageGroups) expect(whyApart(each, each)).toBeNull()
     for (const each of storageGroups) expect(whyApart('general', each)).toBeNull()
-  })
-
-  it('finds a group for its own words and refuses words that name none', () => {
-    for (const group of storageGroups) expect(storageGroupNamed(storageGroupWords[group])).toBe(group)
-    expect(storageGroupNamed('water-based acid cleaner')).toBe('acid')
-    expect(() => storageGroupNamed('blue stuff')).toThrow(
-      expect.objectContaining({ code: 'storage-group-unknown', value: 'blue stuff' }),
-    )
   })
 
   it('suggests a group from codes and pH, and none where they do not tell', () => {

@@ -2,25 +2,23 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import {
-  celsiusOf,
   concentrateShare,
-  convert,
-  differenceCelsiusOf,
-  differenceFahrenheitOf,
-  dimensionOf,
-  fahrenheitOf,
-  labelSize,
   mixFromConcentrate,
   mixTotal,
   ratioMixed,
   ratioOfOuncesPerGallon,
   readRatio,
+} from '../../../main/domain/measure/dilution.ts'
+import {
+  celsiusOf,
+  fahrenheitOf,
   showTemperature,
   showTemperatureDifference,
   showVolume,
-  type Unit,
-  unitNamed,
 } from '../../../main/domain/measure/index.ts'
+import { labelSize } from '../../../main/domain/measure/labelSize.ts'
+import { differenceFahrenheitOf } from '../../../main/domain/measure/temperature.ts'
+import { convert, type Unit } from '../../../main/domain/measure/units.ts'
 import { Refusal } from '../../../main/domain/refusal.ts'
 import { type Case, expectNear, runCases } from '../../reference/cases.ts'
 
@@ -31,10 +29,19 @@ const firstSet = [
   [/^dilution-/, 'dilution'],
 ] as const
 
+/** The published tables' longer names for some of our units. */
+const spelledOut: Readonly<Record<string, Unit>> = {
+  'ounce (mass)': 'ounce',
+  'US liquid pint': 'US pint',
+  'US liquid quart': 'US quart',
+  'gram per square metre': 'g/m2',
+}
+const unit = (word: string) => spelledOut[word] ?? (word as Unit)
+
 runCases('units', firstSet, {
   convert: (entry: Case<{ value: number; from: string; to: string }, { value: number }>) => {
     const { value, from, to } = entry.input
-    expectNear(convert(value, unitNamed(from), unitNamed(to)), entry.expected.value, entry.tolerance)
+    expectNear(convert(value, unit(from), unit(to)), entry.expected.value, entry.tolerance)
   },
 
   temperature: (
@@ -48,7 +55,6 @@ runCases('units', firstSet, {
   'temperature-difference': (entry: Case<{ differenceC: number }, { differenceF: number }>) => {
     const { differenceC } = entry.input
     expectNear(differenceFahrenheitOf(differenceC), entry.expected.differenceF, entry.tolerance)
-    expectNear(differenceCelsiusOf(entry.expected.differenceF), differenceC, entry.tolerance)
   },
 
   'label-size': (entry: Case<{ labelFlOz: number; soldAsMl?: number }, Record<string, number>>) => {
@@ -91,35 +97,17 @@ runCases('units', firstSet, {
   },
 })
 
-const units: Unit[] = [
-  'mL',
-  'L',
-  'US teaspoon',
-  'US fluid ounce',
-  'US gallon',
-  'imperial gallon',
-  'g',
-  'ounce',
-  'pound',
-  'um',
-  'mil',
-  'inch',
-  'mile',
-  'square foot',
-  'psi',
-  'bar',
-  'km/h',
-  'mile per hour',
-  'g/m2',
-  'ounce per square yard',
+const byDimension: Unit[][] = [
+  ['mL', 'L', 'US teaspoon', 'US fluid ounce', 'US gallon', 'imperial gallon'],
+  ['g', 'ounce', 'pound'],
+  ['um', 'mil', 'inch', 'mile'],
+  ['psi', 'bar'],
+  ['km/h', 'mile per hour'],
+  ['g/m2', 'ounce per square yard'],
 ]
 const pair = fc
-  .constantFrom(...units)
-  .chain(from =>
-    fc
-      .constantFrom(...units.filter(to => dimensionOf(to) === dimensionOf(from)))
-      .map(to => [from, to] as const),
-  )
+  .constantFrom(...byDimension)
+  .chain(units => fc.tuple(fc.constantFrom(...units), fc.constantFrom(...units)))
 
 describe('conversion', () => {
   it('there and back gives the quantity again', () => {
@@ -133,8 +121,6 @@ describe('conversion', () => {
   it('gives film thickness in mil: 25.4 µm to the mil, exact from the inch', () => {
     expect(convert(1, 'mil', 'um')).toBe(25.4)
     expect(convert(127, 'um', 'mil')).toBe(5)
-    // Micro sign, Greek letter, superscript two: people type all of them.
-    expect(['\u00b5m', '\u03bcm', 'm\u00b2'].map(word => unitNamed(word))).toEqual(['um', 'um', 'm2'])
   })
 
   it('keeps temperatures in order and undoes itself', () => {
@@ -190,7 +176,6 @@ describe('showing', () => {
 
 describe('measure refuses', () => {
   const cases: [string, string, () => unknown][] = [
-    ['unit-unknown', 'unit', () => unitNamed('hogshead')],
     ['units-differ', 'to', () => convert(1, 'mL', 'g')],
     ['value-not-finite', 'value', () => convert(Number.NaN, 'mL', 'L')],
     ['temperature-impossible', 'fahrenheit', () => celsiusOf(-460)],

@@ -1,19 +1,19 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { roundTo } from '../../../main/domain/money/decimal.ts'
+import { splitDeposit } from '../../../main/domain/money/deposit.ts'
+import { documentTotals } from '../../../main/domain/money/document.ts'
 import {
   allocate,
-  documentTotals,
   formatMoney,
   majorOf,
   minorOf,
   payableCurrencies,
   readMoney,
-  roundTo,
-  splitDeposit,
   sumMinor,
-  taxInGross,
   timesMinor,
 } from '../../../main/domain/money/index.ts'
+import { taxInGross } from '../../../main/domain/money/tax.ts'
 
 // Products of an amount and a ratio leave the safe integers long before the amounts do: go to the limits.
 const amount = fc.maxSafeInteger()

@@ -1,17 +1,11 @@
 // ISO 4217, EN 16931-1 with its published example invoices, IEEE 754; sources and provenance stand with each case.
 import { expect, it } from 'vitest'
-import {
-  allocate,
-  currencyNamed,
-  documentTotals,
-  lineAmountMinor,
-  majorOf,
-  minorOf,
-  roundTo,
-  splitDeposit,
-  taxInGross,
-  taxOfLines,
-} from '../../../main/domain/money/index.ts'
+import { currencyNamed } from '../../../main/domain/money/currencies.ts'
+import { roundTo } from '../../../main/domain/money/decimal.ts'
+import { splitDeposit } from '../../../main/domain/money/deposit.ts'
+import { documentTotals, lineAmountMinor } from '../../../main/domain/money/document.ts'
+import { allocate, majorOf, minorOf } from '../../../main/domain/money/index.ts'
+import { taxInGross, taxOfLines } from '../../../main/domain/money/tax.ts'
 import { type Case, casesOf, runCases } from '../../reference/cases.ts'
 
 const firstSet = [

@@ -1,20 +1,19 @@
 import { describe, expect, it } from 'vitest'
+import { currencyNamed } from '../../../main/domain/money/currencies.ts'
+import { roundTo } from '../../../main/domain/money/decimal.ts'
+import { splitDeposit } from '../../../main/domain/money/deposit.ts'
+import { documentTotals, lineAmountMinor } from '../../../main/domain/money/document.ts'
 import {
   allocate,
   checkMinor,
-  currencyNamed,
-  documentTotals,
   formatMoney,
-  lineAmountMinor,
   minorOf,
   minorUnitsOf,
   readMoney,
-  roundTo,
-  splitDeposit,
   sumMinor,
-  taxInGross,
   timesMinor,
 } from '../../../main/domain/money/index.ts'
+import { taxInGross } from '../../../main/domain/money/tax.ts'
 import { Refusal } from '../../../main/domain/refusal.ts'
 
 function refusalOf(act: () => unknown): Refusal {

@@ -1,6 +1,7 @@
 import { type CureProfile, commonPracticeProfile } from '../../../main/domain/cure/index.ts'
 import type { TreatmentProduct, TreatmentStep } from '../../../main/domain/shop/index.ts'
-import type { LayOutInput, TreatmentTemplate } from '../../../main/domain/treatment/index.ts'
+import type { TreatmentTemplate } from '../../../main/domain/treatment/index.ts'
+import type { LayOutInput } from '../../../main/domain/treatment/layOut.ts'
 
 type Product = Omit<TreatmentProduct, 'id'>
 

@@ -1,13 +1,8 @@
 // ITU-T E.164; RFC 5321 sections 4.1.2 and 4.5.3.1, RFC 5322 section 3.4.1. Numbers reserved for fiction, from memory.
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import {
-  checkMailAddress,
-  parsePhone,
-  readMailAddress,
-  readPhone,
-  showPhone,
-} from '../../../main/domain/vehicle/index.ts'
+import { parsePhone, readMailAddress, readPhone, showPhone } from '../../../main/domain/vehicle/index.ts'
+import { checkMailAddress } from '../../../main/domain/vehicle/mailAddress.ts'
 import { type Case, runCases } from '../../reference/cases.ts'
 
 const firstSet = [

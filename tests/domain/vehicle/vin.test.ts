@@ -1,13 +1,8 @@
 // 49 CFR 565.13(g) and 565.15, ISO 3779, ISO 3780 (regions from memory); only sample and invented numbers.
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import {
-  checkVin,
-  modelYearOf,
-  modelYears,
-  normaliseVin,
-  vinRegion,
-} from '../../../main/domain/vehicle/index.ts'
+import { checkVin } from '../../../main/domain/vehicle/index.ts'
+import { modelYearOf, modelYears, normaliseVin, vinRegion } from '../../../main/domain/vehicle/vin.ts'
 import { type Case, runCases } from '../../reference/cases.ts'
 
 const firstSet = [

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { instantOf } from '../../../main/domain/calendar/index.ts'
+import { instantOf } from '../../../main/domain/calendar/instants.ts'
 import { fillDemo } from '../../../main/services/demo/index.ts'
 import { closeOfDay } from '../../../main/services/shelf/closeOfDay.ts'
 import { shelfProduct } from '../../../main/services/shelf/productPage.ts'

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { instantOf } from '../../../main/domain/calendar/index.ts'
+import { instantOf } from '../../../main/domain/calendar/instants.ts'
 import { closeOfDay } from '../../../main/services/shelf/closeOfDay.ts'
 import { confirmDraws } from '../../../main/services/shelf/confirmDraws.ts'
 import { proposeDrafts } from '../../../main/services/shelf/orders/propose.ts'

@@ -1,4 +1,4 @@
-import { instantOf } from '../../../main/domain/calendar/index.ts'
+import { instantOf } from '../../../main/domain/calendar/instants.ts'
 import { sizeClasses } from '../../../main/domain/vehicle/index.ts'
 import { confirmPlace, holdPlace } from '../../../main/services/booking/booking.ts'
 import { offers } from '../../../main/services/booking/offers.ts'

@@ -82,20 +82,6 @@ export const STARTING_FACTORS: readonly ExposureFactor[] = [
   },
 ]
 
-/** The distance band of `STARTING_FACTORS` a figure falls in; kilometres a year, from 0 up. */
-export function distanceChoice(kmAYear: number): string {
-  if (!(kmAYear >= 0))
-    throw new Refusal(
-      'distance-bad',
-      'kmAYear',
-      kmAYear,
-      `${kmAYear} km a year is not a distance; use 0 or more.`,
-    )
-  if (kmAYear < 8_000) return 'low'
-  if (kmAYear < 20_000) return 'usual'
-  return kmAYear <= 35_000 ? 'high' : 'very-high'
-}
-
 /** Refuses a table with a factor or choice named twice, an empty factor, or a multiplier outside 0.2 to 3. */
 export function checkFactors(factors: readonly ExposureFactor[]): void {
   const ids = new Set<string>()

@@ -36,11 +36,6 @@ export function conditionalAge(life: Weibull, level: number, workingAt: number):
   return life.scale * (spent - Math.log(level)) ** (1 / life.shape)
 }
 
-/** The Weibull of this shape that has `level` of its lives still working at `age`. */
-export function weibullThrough(age: number, level: number, shape: number): Weibull {
-  return { shape, scale: age / (-Math.log(level)) ** (1 / shape) }
-}
-
 /** Refuses a share of survivors no age can have. */
 export function checkLevel(level: number, field = 'level'): void {
   if (!(level > 0 && level < 1))

@@ -47,10 +47,3 @@ export function unsubscribeHeaders({ mailto, https }: UnsubscribeWays): Record<s
   if (https !== undefined) headers['List-Unsubscribe-Post'] = 'List-Unsubscribe=One-Click'
   return headers
 }
-
-/** Whether a mail program may offer one click: an https link, and the word for it (RFC 8058 section 3.1). */
-export function oneClickReady(headers: Readonly<Record<string, string>>): boolean {
-  const links = [...(headers['List-Unsubscribe'] ?? '').matchAll(/<([^<>]*)>/g)].map(match => match[1]!)
-  const https = links.filter(link => /^https:/i.test(link))
-  return https.length === 1 && headers['List-Unsubscribe-Post'] === 'List-Unsubscribe=One-Click'
-}

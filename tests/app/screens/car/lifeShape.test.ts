@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { daysAMonth, lifeShape } from '../../../../app/screens/car/lifeShape.ts'
-import { ageAtSurvival, survival, type Weibull } from '../../../../main/domain/upkeep/index.ts'
+import { ageAtSurvival, survival, type Weibull } from '../../../../main/domain/upkeep/life/weibull.ts'
 import type { LifeView } from '../../../../main/services/upkeep/views.ts'
 
 const size = { width: 600, rem: 16 }

@@ -1,10 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import {
-  checkFactors,
-  distanceChoice,
-  STARTING_FACTORS,
-} from '../../../../main/domain/upkeep/exposure/factors.ts'
+import { checkFactors, STARTING_FACTORS } from '../../../../main/domain/upkeep/exposure/factors.ts'
 import { intervalWords, LIMITS, scaleInterval } from '../../../../main/domain/upkeep/exposure/interval.ts'
 
 const exposure = fc.record(
@@ -77,17 +73,6 @@ describe('a topper interval scaled to a car', () => {
     expect(scaled.steps[0]).toMatchObject({ mark: 'set by the shop' })
   })
 
-  it.each([
-    [0, 'low'],
-    [7_999, 'low'],
-    [8_000, 'usual'],
-    [20_000, 'high'],
-    [35_000, 'high'],
-    [35_001, 'very-high'],
-  ])('puts %d km a year in the band %s', (km, band) => {
-    expect(distanceChoice(km)).toBe(band)
-  })
-
   it('refuses what it cannot use', () => {
     expect(() => scaleInterval(0, {}, STARTING_FACTORS)).toThrow(
       expect.objectContaining({ code: 'interval-bad' }),
@@ -95,7 +80,6 @@ describe('a topper interval scaled to a car', () => {
     expect(() => scaleInterval(180, { kept: 'cave' }, STARTING_FACTORS)).toThrow(
       expect.objectContaining({ code: 'choice-unknown', field: 'exposure.kept' }),
     )
-    expect(() => distanceChoice(-1)).toThrow(expect.objectContaining({ code: 'distance-bad' }))
     const [kept] = STARTING_FACTORS
     const [garage] = kept!.choices
     expect(() => checkFactors([kept!, kept!])).toThrow(expect.objectContaining({ code: 'factor-twice' }))

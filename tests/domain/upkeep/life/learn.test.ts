@@ -2,8 +2,9 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { fitLife } from '../../../../main/domain/upkeep/life/fit.ts'
 import { learnLife, type ObservedLife } from '../../../../main/domain/upkeep/life/learn.ts'
-import { ageAtSurvival, conditionalAge, weibullThrough } from '../../../../main/domain/upkeep/life/weibull.ts'
+import { ageAtSurvival, conditionalAge } from '../../../../main/domain/upkeep/life/weibull.ts'
 import { aPrior, dayOf, lives } from './arbitraries.ts'
+import { weibullThrough } from './weibullThrough.ts'
 
 const sheet = { age: 180, level: 0.9, shape: 2.5, ageSpread: 0.35, shapeSpread: 0.35 }
 const level = fc.constantFrom(0.7, 0.8, 0.9, 0.95)

@@ -1,11 +1,6 @@
 // The Weibull distribution: NIST/SEMATECH e-Handbook 1.3.6.6.8.
 import { expect, it } from 'vitest'
-import {
-  ageAtSurvival,
-  conditionalAge,
-  survival,
-  weibullThrough,
-} from '../../../../main/domain/upkeep/life/weibull.ts'
+import { ageAtSurvival, conditionalAge, survival } from '../../../../main/domain/upkeep/life/weibull.ts'
 
 const life = { shape: 2, scale: 100 }
 
@@ -29,10 +24,6 @@ it('of one seen working counts the chance from there', () => {
 it('without memory (shape 1) waits as long again', () => {
   const steady = { shape: 1, scale: 200 }
   expect(conditionalAge(steady, 0.8, 70) - 70).toBeCloseTo(ageAtSurvival(steady, 0.8), 9)
-})
-
-it('runs through the point it was laid through', () => {
-  expect(survival(weibullThrough(180, 0.9, 2.5), 180)).toBeCloseTo(0.9, 12)
 })
 
 it.each([0, 1, -0.1, Number.NaN])('refuses the share %d', level => {

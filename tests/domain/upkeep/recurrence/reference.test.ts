@@ -1,6 +1,7 @@
 // RFC 5545 section 3.8.5.3 (its examples), 3.3.10 and 3.3.5; clock changes: IANA time zone database.
 import { expect, it } from 'vitest'
-import { atWall, instantOf, minuteOf } from '../../../../main/domain/calendar/index.ts'
+import { atWall, minuteOf } from '../../../../main/domain/calendar/index.ts'
+import { instantOf } from '../../../../main/domain/calendar/instants.ts'
 import { dayRule } from '../../../../main/domain/upkeep/recurrence/dayRule.ts'
 import { type Case, casesOf, runCases } from '../../../reference/cases.ts'
 import { rfcDaysOf } from './days.ts'

@@ -1,8 +1,9 @@
 // RFC 2369 section 3.2, RFC 8058; sending hours across clock changes: IANA time zone database. Sources with the cases.
 import { expect } from 'vitest'
-import { instantOf, zonedOf } from '../../../../main/domain/calendar/index.ts'
+import { zonedOf } from '../../../../main/domain/calendar/index.ts'
+import { instantOf } from '../../../../main/domain/calendar/instants.ts'
 import { nextSendAt } from '../../../../main/domain/upkeep/reminders/sendHours.ts'
-import { oneClickReady, unsubscribeHeaders } from '../../../../main/domain/upkeep/reminders/unsubscribe.ts'
+import { unsubscribeHeaders } from '../../../../main/domain/upkeep/reminders/unsubscribe.ts'
 import { type Case, runCases } from '../../../reference/cases.ts'
 import { utc } from './arbitraries.ts'
 
@@ -19,10 +20,6 @@ const minutes = (wall: string) => {
 runCases('communications', firstSet, {
   'list-unsubscribe': (entry: Case<{ mailto?: string; https?: string }, Record<string, string>>) => {
     expect(unsubscribeHeaders(entry.input)).toEqual(entry.expected)
-  },
-
-  'one-click-ready': (entry: Case<Record<string, string>, { oneClick: boolean }>) => {
-    expect(oneClickReady(entry.input)).toBe(entry.expected.oneClick)
   },
 
   'send-window': (

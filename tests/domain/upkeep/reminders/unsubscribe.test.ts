@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { mergeValues } from '../../../../main/domain/upkeep/reminders/mergeValues.ts'
-import { oneClickReady, unsubscribeHeaders } from '../../../../main/domain/upkeep/reminders/unsubscribe.ts'
+import { unsubscribeHeaders } from '../../../../main/domain/upkeep/reminders/unsubscribe.ts'
 import { utc } from './arbitraries.ts'
 
 const facts = {
@@ -23,7 +23,9 @@ describe('the way out', () => {
   it('may be both, and is then one click', () => {
     const headers = unsubscribeHeaders({ mailto: 'stop@example.com', https: 'https://shop.example/u/1' })
     expect(headers['List-Unsubscribe']).toBe('<mailto:stop@example.com>, <https://shop.example/u/1>')
-    expect(oneClickReady(headers)).toBe(true)
+    // The word that lets a mail program unsubscribe in one click (RFC 8058 section 3.1), and only over https.
+    expect(headers['List-Unsubscribe-Post']).toBe('List-Unsubscribe=One-Click')
+    expect(unsubscribeHeaders({ mailto: 'stop@example.com' })).not.toHaveProperty('List-Unsubscribe-Post')
   })
 
   it.each([
