@@ -1,7 +1,8 @@
 import { afterEach, beforeEach, expect, it } from 'vitest'
-import { moveVisit, undoAct } from '../../../main/services/upkeep/acts.ts'
+import { moveVisit, undoAct, writeEntries } from '../../../main/services/upkeep/acts.ts'
 import { dueVisits } from '../../../main/services/upkeep/visits.ts'
 import { applySpread, previewSpread, upkeepYear } from '../../../main/services/upkeep/year.ts'
+import { bookJob } from '../bookJob.ts'
 import { change, duePlan, type ReminderDesk, reminderDesk } from '../reminders/reminderDesk.ts'
 
 let desk: ReminderDesk['desk']
@@ -70,4 +71,28 @@ it('spreads what is crowded within the windows, leaves what was agreed, and is t
   await expect(applySpread(desk)).rejects.toMatchObject({ code: 'nothing-to-do' })
   await undoAct(desk, { actId })
   expect((await upkeepYear(desk)).weeks).toEqual(before.weeks)
+})
+
+it('counts no visit that is booked, as long as its place stands', async () => {
+  const planId = await duePlan(desk, shop.vehicles[0]!, '2026-04-22')
+  await duePlan(desk, shop.vehicles[1]!, '2026-04-22')
+  const { id: jobId } = await bookJob(desk, shop, { treatments: ['wash'] })
+  const write = (status: string, heldUntilAt: number | null = null) =>
+    desk.store.transact({ who: 'test', at: desk.now() }, tx =>
+      tx.job.update({ where: { id: jobId }, data: { status, heldUntilAt } }),
+    )
+  await desk.store.transact({ who: 'test', at: desk.now() }, tx =>
+    writeEntries(tx, { actId: 'act', at: desk.now(), who: 'test' }, [
+      { vehicleId: shop.vehicles[0]!, planId, what: 'booked', ruleOn: '2026-04-22', jobId },
+    ]),
+  )
+  const due = async () => (await upkeepYear(desk)).weeks[1]
+  expect(await due()).toMatchObject({ mondayOn: '2026-04-20', asDue: 1, planned: 1 })
+  expect((await previewSpread(desk)).left.map(each => each.planId)).not.toContain(planId)
+  await write('held', desk.now() + 60)
+  expect(await due()).toMatchObject({ asDue: 1 })
+  await write('held', desk.now())
+  expect(await due()).toMatchObject({ asDue: 2 })
+  await write('cancelled')
+  expect(await due()).toMatchObject({ asDue: 2, planned: 2 })
 })
