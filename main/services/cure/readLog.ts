@@ -13,9 +13,23 @@ export interface LogFile {
 /** Lines of a heading that loggers write before the columns. */
 const mostHeadLines = 40
 
+const delimiters = [',', ';', '\t', '|']
+
+/**
+ * What stands between the cells: with it a line holds a time, and the most beside it. A guess from the first lines
+ * would often see nothing but what a logger writes above its columns.
+ */
+function delimiterOf(text: string): string | undefined {
+  const cells = (delimiter: string) =>
+    Papa.parse<string[]>(text, { delimiter, preview: mostHeadLines + 1 }).data.find(line => line.some(isTime))
+      ?.length ?? 0
+  return delimiters.toSorted((a, b) => cells(b) - cells(a))[0]
+}
+
 /** Reads the text of a file: any delimiter; the columns are the line above the first one that holds a time. */
-export function readLog(text: string): LogFile {
-  const { data } = Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), { skipEmptyLines: false })
+export function readLog(file: string): LogFile {
+  const text = file.replace(/^\uFEFF/, '')
+  const { data } = Papa.parse<string[]>(text, { delimiter: delimiterOf(text) ?? ',' })
   const head = data.slice(0, mostHeadLines).findIndex((_, i) => (data[i + 1] ?? []).some(isTime))
   if (head < 0)
     throw new Refusal(
