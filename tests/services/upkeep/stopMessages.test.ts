@@ -81,7 +81,7 @@ it.each([
 it('all go with the word of an owner who wants nothing more, one channel’s with the word about that channel', async () => {
   const mail = await write(0)
   await desk.store.transact({ who: 'test', at: desk.now() }, async tx => {
-    const { id: _, ...row } = await tx.message.findUniqueOrThrow({ where: { id: mail.id } })
+    const { id: _, failure: __, ...row } = await tx.message.findUniqueOrThrow({ where: { id: mail.id } })
     await tx.message.create({
       data: { ...row, id: 'letter', mailId: 'letter', channel: 'letter', unfilled: [], slots: [] },
     })
