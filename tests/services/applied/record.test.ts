@@ -2,9 +2,9 @@ import { afterEach, beforeEach, expect, test } from 'vitest'
 import { correctRecord, getApplied, saveDraft, signRecord } from '../../../main/services/applied/record.ts'
 import { addReading } from '../../../main/services/cure/readings.ts'
 import { handOver } from '../../../main/services/job/jobActs.ts'
+import { does, job, layeredCar, setWall, wall } from '../cure/coatedCar.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
-import { does, job, layeredCar, setWall, wall } from './coatedCar.ts'
 
 let desk: TestDesk
 let shop: TestShop
