@@ -67,12 +67,12 @@ it('is refused for a car with nothing laid', async () => {
   await expect(addHeating(desk, { ...heating, version })).rejects.toMatchObject({ code: 'nothing-laid' })
 })
 
-it.each([
+it.each<[string, { panelC?: number; toAt?: number }, boolean]>([
   ['as hot and as long as a row of the data sheet asks', {}, true],
   ['half a degree too cold', { panelC: 59.5 }, false],
   ['a minute too short', { toAt: -1 }, false],
   ['a minute longer', { toAt: 1 }, true],
-] as const)('counts where it was %s', async (_, { toAt = 0, ...change }: { toAt?: number }, counted) => {
+])('counts where it was %s', async (_, { toAt = 0, ...change }, counted) => {
   const saved = await heat({ ...change, toAt: end + 40 + toAt })
   expect(saved.counted).toBe(counted)
   const row = (await kept()).at(-1)
