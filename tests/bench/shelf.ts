@@ -1,5 +1,5 @@
 /** The shelf: how fast it looks ahead, and how well its orders do, played out over 20,000 weeks and against an optimum. */
-import { balancesOf, holdingOf, projectStock } from '../../main/domain/shelf/index.ts'
+import { holdingOf, projectStock } from '../../main/domain/shelf/index.ts'
 import type { Figure } from './run.ts'
 import { storeFigures } from './shelfStore.ts'
 import { type CrowdedShelf, crowdedShelf, DAYS_AHEAD } from './simulation/crowdedShelf.ts'
@@ -35,6 +35,13 @@ function median(work: () => number): number {
   }
   if (!Number.isFinite(used)) throw new Error('a projection has no end')
   return times.sort((a, b) => a - b)[rounds >> 1]!
+}
+
+/** On hand by lot: the plain sum of the moves. */
+function balancesOf(moves: CrowdedShelf['moves']): Map<string, number> {
+  const balances = new Map<string, number>()
+  for (const move of moves) balances.set(move.lotId, (balances.get(move.lotId) ?? 0) + move.centi)
+  return balances
 }
 
 function project(shelf: CrowdedShelf, balances: ReadonlyMap<string, number>): number {

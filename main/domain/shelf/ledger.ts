@@ -94,13 +94,6 @@ export function balanceAfter(balanceCenti: number, move: Pick<MoveDraft, 'centi'
   return after
 }
 
-/** On hand by lot: the plain sum of the moves, in any order. */
-export function balancesOf(moves: Iterable<Pick<Move, 'lotId' | 'centi'>>): Map<string, number> {
-  const balances = new Map<string, number>()
-  for (const move of moves) balances.set(move.lotId, (balances.get(move.lotId) ?? 0) + move.centi)
-  return balances
-}
-
 /** The balances with further moves appended in ledger order; the given ones are left as they are. */
 export function appended(balances: Balances, moves: readonly MoveDraft[]): Map<string, number> {
   const next = new Map(balances)

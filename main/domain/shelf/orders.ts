@@ -47,17 +47,6 @@ export function proposeOrders(advised: readonly Advised[], suppliers: readonly S
   })
 }
 
-/** The same order after a person changed amounts: prices, carriage and conditions follow; 0 packs drops a line. */
-export function repriced(
-  advised: readonly Advised[],
-  supplier: Supplier,
-  packs: ReadonlyMap<string, number>,
-): ProposedOrder {
-  const own = advised.filter(({ offer }) => offer.supplierId === supplier.id)
-  const reasons = new Map(own.map(({ advice }) => [advice.productId, advice.reason ?? ('joins' as const)]))
-  return priced(own, supplier, packs, reasons)
-}
-
 /**
  * Where the goods stay under the supplier's minimum, packs are brought forward: one at a time of the product that would
  * be due soonest, as long as its expiry allows. What cannot be filled is left to a person and shown.

@@ -38,15 +38,3 @@ function otherOrders(plans: Plans, productId: string): number {
   for (const [id, plan] of plans) if (id !== productId && plan !== null) none *= 1 - plan.best.ownOrdersPerDay
   return 1 - none
 }
-
-/** The cheapest of several ways to buy one product (suppliers, sizes): goods at their lowest price and all the rest. */
-export function cheapestWay<T extends { readonly product: PlannedProduct; readonly policy: Policy }>(
-  ways: readonly T[],
-): T | undefined {
-  const cost = (way: T) => {
-    const { demand, breaks, packCenti } = way.product
-    const lowest = Math.min(...breaks.map(entry => entry.packPriceMinor)) / packCenti
-    return demand.perDayCenti * lowest + way.policy.best.costPerDay
-  }
-  return ways.reduce<T | undefined>((best, way) => (best && cost(best) <= cost(way) ? best : way), undefined)
-}

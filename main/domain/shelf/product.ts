@@ -73,12 +73,3 @@ export function checkProduct(product: ShelfProduct): void {
       `Kept between ${storage.leastC} and ${storage.mostC} °C is no range; give the lower temperature first.`,
     )
 }
-
-/** Words for a storage place that is too cold or too warm for the product; null where it fits or no range is known. */
-export function storageWarning(product: ShelfProduct, placeC: number): string | null {
-  if (product.storage === null) return null
-  const { leastC, mostC } = product.storage
-  if (placeC >= leastC && placeC <= mostC) return null
-  const fault = placeC < leastC ? 'colder' : 'warmer'
-  return `${product.name} is to be kept between ${leastC} and ${mostC} °C; ${placeC} °C is ${fault}. The data sheet decides.`
-}

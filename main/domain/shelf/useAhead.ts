@@ -28,9 +28,3 @@ export function useAhead(demand: Demand, days: number): UseAhead {
   }
   return { meanCenti, variance }
 }
-
-/** No unforeseen use: a product without history. */
-export function noUseAhead(days: number): UseAhead {
-  const zeros = new Array<number>(days + 1).fill(0)
-  return { meanCenti: zeros, variance: zeros }
-}

@@ -8,19 +8,6 @@ export interface Weighed {
   readonly densityGPerMl: number | null
 }
 
-/** Amount drawn when the bottle weighed `beforeG` and now weighs `afterG`, in centi. */
-export function drawnByWeight(beforeG: number, afterG: number, product: Weighed): number {
-  checkWeight(beforeG, 'beforeG')
-  checkWeight(afterG, 'afterG')
-  if (afterG > beforeG)
-    refuse(
-      'heavier-after',
-      { afterG },
-      `The bottle weighs ${afterG} g now and weighed ${beforeG} g before; nothing was drawn. Check both readings.`,
-    )
-  return centiOf(inUnit(beforeG - afterG, product), 'afterG')
-}
-
 /** Content of a bottle that weighs `grossG` with its empty weight `tareG`, in centi: what a count by scale finds. */
 export function contentByWeight(grossG: number, tareG: number, product: Weighed): number {
   checkWeight(grossG, 'grossG')

@@ -1,6 +1,8 @@
 /** A shelf of any size for timing: products with lots, moves, bookings, deliveries and a learned use. */
 import { dateOfDay } from '../../../main/domain/calendar/index.ts'
-import type { BookedDraw, Delivery, Lot, MoveDraft, UseAhead } from '../../../main/domain/shelf/index.ts'
+import type { BookedDraw, Delivery, MoveDraft } from '../../../main/domain/shelf/index.ts'
+import type { Lot } from '../../../main/domain/shelf/lot.ts'
+import type { UseAhead } from '../../../main/domain/shelf/useAhead.ts'
 import { seeded } from './random.ts'
 
 export interface CrowdedShelf {

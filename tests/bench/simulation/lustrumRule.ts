@@ -3,7 +3,6 @@ import {
   type Advised,
   advise,
   arrivalChances,
-  type BookedUse,
   type Chances,
   coverChances,
   type Demand,
@@ -17,6 +16,7 @@ import {
   type Supplier,
   stockPosition,
 } from '../../../main/domain/shelf/index.ts'
+import type { BookedUse } from '../../../main/domain/shelf/position.ts'
 import type { Rule, ShelfView } from './run.ts'
 import { HOLD_RATE_PER_DAY, type SimDraw, SUPPLIERS, type World } from './shop.ts'
 

@@ -2,7 +2,8 @@
  * The simulated shop: three products of different pattern from two suppliers, five open days a week. Bookings come in
  * days ahead, some use is booked by nobody, the suppliers are late now and then, and goods expire.
  */
-import type { OrderCost, PriceBreak } from '../../../main/domain/shelf/index.ts'
+import type { PriceBreak } from '../../../main/domain/shelf/index.ts'
+import type { OrderCost } from '../../../main/domain/shelf/policy.ts'
 import { normalDraw, pick, poissonDraw, type Random, seeded } from './random.ts'
 
 export interface SimProduct {

@@ -1,16 +1,15 @@
 /** The project's rule and the min-max rule in the small shop, where both can be held against the optimum. */
+
+import { addIndependent, NOTHING, varianceOf } from '../../../main/domain/shelf/chances.ts'
 import {
-  addIndependent,
   advise,
   type Chances,
-  choosePolicy,
   type Demand,
   meanOf,
-  NOTHING,
   type Policy,
   stockPosition,
-  varianceOf,
 } from '../../../main/domain/shelf/index.ts'
+import { choosePolicy } from '../../../main/domain/shelf/policy.ts'
 import { positionOf, type SmallShop, type SmallState } from './smallShelf.ts'
 
 const CAP = 200

@@ -15,6 +15,12 @@ export const holdings: fc.Arbitrary<Holding[]> = fc
   )
   .map(list => list.map((entry, i) => ({ ...entry, lotId: `lot ${i}` })))
 
+/** No unforeseen use for so many open days. */
+export function noUseAhead(days: number) {
+  const zeros = new Array<number>(days + 1).fill(0)
+  return { meanCenti: zeros, variance: zeros }
+}
+
 export function move(seq: number, part: Partial<Move>): Move {
   return {
     id: `move ${seq}`,

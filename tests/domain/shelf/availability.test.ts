@@ -1,13 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { dateOfDay } from '../../../main/domain/calendar/index.ts'
-import {
-  availabilityOf,
-  noUseAhead,
-  type ProjectionInput,
-  projectStock,
-  type WantedDraw,
-} from '../../../main/domain/shelf/index.ts'
-import { TODAY } from './arbitraries.ts'
+import { availabilityOf, projectStock, type WantedDraw } from '../../../main/domain/shelf/index.ts'
+import type { ProjectionInput } from '../../../main/domain/shelf/projection.ts'
+import { noUseAhead, TODAY } from './arbitraries.ts'
 
 const date = (inDays: number) => dateOfDay(TODAY + inDays)
 const projection = (part: Partial<ProjectionInput>) =>

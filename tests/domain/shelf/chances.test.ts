@@ -1,13 +1,16 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { cumulative, disturbed, histogram, mixture, moreOften } from '../../../main/domain/shelf/chances.ts'
 import {
   addIndependent,
-  latticeStep,
+  cumulative,
+  disturbed,
+  histogram,
   leastCover,
-  meanOf,
+  mixture,
+  moreOften,
   varianceOf,
-} from '../../../main/domain/shelf/index.ts'
+} from '../../../main/domain/shelf/chances.ts'
+import { latticeStep, meanOf } from '../../../main/domain/shelf/index.ts'
 import { poisson } from './poisson.ts'
 
 const chances = fc

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { costMoves, jobCosts, writeOffs } from '../../../main/domain/shelf/index.ts'
+import { costMoves, jobCosts } from '../../../main/domain/shelf/index.ts'
 import { ledger, move } from './arbitraries.ts'
 
 const methods = fc.constantFrom('average', 'fifo' as const)
@@ -41,7 +41,9 @@ describe('costs', () => {
           (sum, job) => sum + job.costMinor,
           0,
         )
-        const waste = writeOffs(moves, costs, 0, 1e9).reduce((sum, entry) => sum + entry.costMinor, 0)
+        const waste = moves
+          .filter(entry => entry.kind === 'waste')
+          .reduce((sum, entry) => sum - costs.byMove.get(entry.id)!, 0)
         const paid = moves.reduce((sum, entry) => sum + (entry.costMinor ?? 0), 0)
         expect(jobs + waste + costs.leftValueMinor).toBe(paid)
       }),
@@ -71,19 +73,5 @@ describe('costs', () => {
 
   it('refuse a ledger that was used up before it was filled', () => {
     expect(() => costMoves([move(0, { centi: -5 })], 'fifo')).toThrow(/more than the ledger holds/)
-  })
-
-  it('gather waste by its reason within a period, dearest first', () => {
-    const moves = [
-      move(0, { kind: 'receipt', centi: 1000, costMinor: 1000 }),
-      move(1, { kind: 'waste', centi: -100, why: 'spilt', at: 10 }),
-      move(2, { kind: 'waste', centi: -300, why: 'expired', at: 11 }),
-      move(3, { kind: 'waste', centi: -50, why: 'spilt', at: 12 }),
-      move(4, { kind: 'waste', centi: -50, why: 'spilt', at: 20 }),
-    ]
-    expect(writeOffs(moves, costMoves(moves, 'average'), 10, 20)).toEqual([
-      { why: 'expired', centi: 300, costMinor: 300, moves: 1 },
-      { why: 'spilt', centi: 150, costMinor: 150, moves: 2 },
-    ])
   })
 })

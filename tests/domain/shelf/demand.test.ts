@@ -1,16 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import {
-  estimateLevel,
-  learnDemand,
-  leastCover,
-  meanOf,
-  type PastDraw,
-  patternOf,
-  teunterSyntetosBabai,
-  useAhead,
-  varianceOf,
-} from '../../../main/domain/shelf/index.ts'
+import { leastCover, varianceOf } from '../../../main/domain/shelf/chances.ts'
+import type { PastDraw } from '../../../main/domain/shelf/demand.ts'
+import { estimateLevel, learnDemand, meanOf, useAhead } from '../../../main/domain/shelf/index.ts'
+import { patternOf, teunterSyntetosBabai } from '../../../main/domain/shelf/intermittent.ts'
 import { pick, poissonDraw, seeded } from '../../bench/simulation/random.ts'
 
 const walkIn = (usedOn: number, centi: number): PastDraw => ({

@@ -1,12 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import {
-  appended,
-  type DrawRequest,
-  FOUND_MORE,
-  planDraw,
-  usableOn,
-} from '../../../main/domain/shelf/index.ts'
+import { type DrawRequest, FOUND_MORE } from '../../../main/domain/shelf/draw.ts'
+import { appended, planDraw, usableOn } from '../../../main/domain/shelf/index.ts'
 import { holdings, TODAY } from './arbitraries.ts'
 
 const request = (part: Partial<DrawRequest>): DrawRequest => ({

@@ -1,12 +1,12 @@
 /** One product with true demand, its plan and its advice at any stock: what the tests of ordering share. */
 import {
   advise,
-  choosePolicy,
   type Demand,
   type Offer,
   type PlannedProduct,
   stockPosition,
 } from '../../../main/domain/shelf/index.ts'
+import { choosePolicy } from '../../../main/domain/shelf/policy.ts'
 import { trueDemand } from '../../bench/simulation/smallRules.ts'
 import { SMALL_SHOPS } from '../../bench/simulation/smallShops.ts'
 

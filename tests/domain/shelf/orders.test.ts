@@ -2,13 +2,11 @@ import { describe, expect, it } from 'vitest'
 import {
   type Advice,
   type Advised,
-  cheapestWay,
-  choosePolicy,
   planSupplier,
   proposeOrders,
-  repriced,
   type Supplier,
 } from '../../../main/domain/shelf/index.ts'
+import { choosePolicy } from '../../../main/domain/shelf/policy.ts'
 import { adviceAt, demand, offer, orderCost, planned } from './orderFixture.ts'
 
 describe('plans of one supplier', () => {
@@ -22,16 +20,6 @@ describe('plans of one supplier', () => {
       expect(again.get(id)!.best.ownOrdersPerDay).toBeCloseTo(plans.get(id)!.best.ownOrdersPerDay, 2)
     const idle = { ...planned, productId: 'r', demand: { ...demand, perDayCenti: 0 } }
     expect(planSupplier([idle], orderCost).get('r')).toBeNull()
-  })
-
-  it('name the cheapest way to buy', () => {
-    const dearer = { ...planned, breaks: [{ fromPacks: 1, packPriceMinor: 2600 }] }
-    const ways = [dearer, planned].map(product => ({
-      product,
-      policy: choosePolicy({ ...product, orderCost, joinChance: 0 })!,
-    }))
-    expect(cheapestWay(ways)!.product).toBe(planned)
-    expect(cheapestWay([])).toBeUndefined()
   })
 })
 
@@ -99,21 +87,5 @@ describe('orders', () => {
     const alone = advised('a', { packs: 1, reason: 'below-point', mostPacks: 1, daysToPoint: 0 })
     const [short] = proposeOrders([alone], [{ ...supplier, minimumOrderMinor: 8000 }])
     expect(short).toMatchObject({ goodsMinor: 2000, belowMinimumMinor: 6000 })
-  })
-
-  it('follow a person’s changes, price breaks and all', () => {
-    const list = [advised('a', { packs: 3, reason: 'below-point' }), advised('b', { joinPacks: 2 })]
-    const changed = repriced(
-      list,
-      supplier,
-      new Map([
-        ['a', 4],
-        ['b', 0],
-      ]),
-    )
-    expect(changed.lines).toMatchObject([
-      { productId: 'a', packs: 4, packPriceMinor: 1700, amountMinor: 6800 },
-    ])
-    expect(repriced(list, supplier, new Map())).toMatchObject({ lines: [], totalMinor: 0 })
   })
 })

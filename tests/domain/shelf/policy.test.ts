@@ -1,12 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import {
-  choosePolicy,
-  meanOf,
-  type OrderRule,
-  type PolicyInput,
-  standing,
-} from '../../../main/domain/shelf/index.ts'
+import { meanOf } from '../../../main/domain/shelf/index.ts'
+import { choosePolicy, type PolicyInput } from '../../../main/domain/shelf/policy.ts'
+import { type OrderRule, standing } from '../../../main/domain/shelf/positions.ts'
 import { seeded } from '../../bench/simulation/random.ts'
 import { trueDemand } from '../../bench/simulation/smallRules.ts'
 import { SMALL_SHOPS } from '../../bench/simulation/smallShops.ts'

@@ -3,16 +3,12 @@ import { describe, expect, it } from 'vitest'
 import {
   checkOffer,
   checkProduct,
-  checkRecipe,
   compareSizes,
   contentByWeight,
-  drawnByWeight,
-  drawsOf,
   labelError,
   receiveGoods,
-  type ShelfProduct,
-  storageWarning,
 } from '../../../main/domain/shelf/index.ts'
+import type { ShelfProduct } from '../../../main/domain/shelf/product.ts'
 
 const product: ShelfProduct = {
   id: 'p',
@@ -33,13 +29,6 @@ describe('a product', () => {
   ])('is refused with %j', (part, code) => {
     expect(() => checkProduct({ ...product, ...part })).toThrow(expect.objectContaining({ code }))
     expect(() => checkProduct(product)).not.toThrow()
-  })
-
-  it('warns of a place too cold or too warm, and leaves the deciding to the data sheet', () => {
-    expect(storageWarning(product, 20)).toBeNull()
-    expect(storageWarning(product, 2)).toMatch(/2 °C is colder. The data sheet decides/)
-    expect(storageWarning(product, 30)).toMatch(/warmer/)
-    expect(storageWarning({ ...product, storage: null }, 60)).toBeNull()
   })
 
   it('keeps the label’s size and the measured one apart', () => {
@@ -73,55 +62,20 @@ describe('weighing', () => {
         (densityGPerMl, centi) => {
           const grams = (centi / 100) * densityGPerMl
           const weighed = { unit: 'ml' as const, densityGPerMl }
-          expect(drawnByWeight(grams + 80, 80, weighed)).toBe(centi)
           expect(contentByWeight(grams + 42, 42, weighed)).toBe(centi)
         },
       ),
     )
-    expect(drawnByWeight(500, 460.5, { unit: 'g', densityGPerMl: null })).toBe(3950)
+    expect(contentByWeight(500, 460.5, { unit: 'g', densityGPerMl: null })).toBe(3950)
   })
 
   it.each([
-    [() => drawnByWeight(100, 101, product), 'heavier-after'],
-    [() => drawnByWeight(100, -1, product), 'weight-bad'],
-    [() => drawnByWeight(100, 90, { unit: 'ml', densityGPerMl: null }), 'density-missing'],
-    [() => drawnByWeight(100, 90, { unit: 'piece', densityGPerMl: 1 }), 'not-weighed'],
+    [() => contentByWeight(100, -1, product), 'weight-bad'],
+    [() => contentByWeight(100, 90, { unit: 'ml', densityGPerMl: null }), 'density-missing'],
+    [() => contentByWeight(100, 90, { unit: 'piece', densityGPerMl: 1 }), 'not-weighed'],
     [() => contentByWeight(40, 42, product), 'lighter-than-empty'],
   ])('refuses what makes no sense: %#', (weigh, code) => {
     expect(weigh).toThrow(expect.objectContaining({ code }))
-  })
-})
-
-describe('recipes', () => {
-  const line = {
-    stepTemplateId: 'coat',
-    productId: 'p',
-    bySize: { small: { centi: 2500, sdCenti: 200 }, xl: { centi: 6000, sdCenti: 500 } },
-  }
-
-  it('say what booked steps draw, by vehicle size, in order of time', () => {
-    const step = (jobId: string, sizeClass: 'small' | 'medium' | 'xl', at: number) => ({
-      jobId,
-      stepId: `${jobId} coat`,
-      stepTemplateId: 'coat',
-      sizeClass,
-      day: 1,
-      at,
-    })
-    const draws = drawsOf([step('b', 'xl', 20), step('a', 'small', 10), step('c', 'medium', 5)], [line])
-    expect([...draws.keys()]).toEqual(['p'])
-    expect(draws.get('p')!.map(draw => [draw.jobId, draw.centi, draw.sdCenti])).toEqual([
-      ['a', 2500, 200],
-      ['b', 6000, 500],
-    ])
-  })
-
-  it('are refused empty, or with a spread beyond the amount', () => {
-    expect(() => checkRecipe({ ...line, bySize: {} })).toThrow(/at least one vehicle size/)
-    expect(() => checkRecipe({ ...line, bySize: { xl: { centi: 100, sdCenti: 101 } } })).toThrow(
-      /does not fit/,
-    )
-    expect(() => checkRecipe(line)).not.toThrow()
   })
 })
 

@@ -3,15 +3,14 @@ import { describe, expect, it } from 'vitest'
 import {
   type BookedDraw,
   type Delivery,
-  followStock,
   type Holding,
-  noUseAhead,
-  type ProjectionInput,
   projectStock,
   takeFirstExpired,
 } from '../../../main/domain/shelf/index.ts'
+import type { ProjectionInput } from '../../../main/domain/shelf/projection.ts'
+import { followStock } from '../../../main/domain/shelf/track.ts'
 import { normalDraw, poissonDraw, seeded } from '../../bench/simulation/random.ts'
-import { holdings, TODAY } from './arbitraries.ts'
+import { holdings, noUseAhead, TODAY } from './arbitraries.ts'
 
 const draw = (inDays: number, centi: number, part: Partial<BookedDraw> = {}): BookedDraw => ({
   jobId: `job ${inDays}`,

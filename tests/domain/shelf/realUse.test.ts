@@ -1,15 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { median } from '../../../main/domain/measure/index.ts'
-import {
-  farOut,
-  handsOf,
-  medianDeviation,
-  realUse,
-  realUseText,
-  robustSpread,
-  type UseReading,
-} from '../../../main/domain/shelf/index.ts'
+import { handsOf, realUse, realUseText, type UseReading } from '../../../main/domain/shelf/index.ts'
+import { farOut, medianDeviation, robustSpread } from '../../../main/domain/shelf/robust.ts'
 import { normalDraw, seeded } from '../../bench/simulation/random.ts'
 import { casesOf, expectNear } from '../../reference/cases.ts'
 

@@ -1,21 +1,10 @@
 /** Published values for stock keeping; each case of the two files names its source and how the number came about. */
 import { expect } from 'vitest'
-import {
-  carriedValue,
-  costMoves,
-  croston,
-  economicQuantity,
-  fillRate,
-  isGtin,
-  leastCover,
-  type Move,
-  normalLoss,
-  normalQuantile,
-  quantityWithBreaks,
-  roundUpToPack,
-  safetyStock,
-  singleSeasonQuantity,
-} from '../../../main/domain/shelf/index.ts'
+import { leastCover } from '../../../main/domain/shelf/chances.ts'
+import { costMoves, isGtin, type Move } from '../../../main/domain/shelf/index.ts'
+import { croston } from '../../../main/domain/shelf/intermittent.ts'
+import { normalLoss, normalQuantile } from '../../../main/domain/shelf/normal.ts'
+import { economicQuantity, safetyStock } from '../../../main/domain/shelf/textbook.ts'
 import { type Case, expectNear, runCases } from '../../reference/cases.ts'
 import { fefo } from './fefoCase.ts'
 import { poisson } from './poisson.ts'
@@ -80,22 +69,11 @@ runCases('stock', kindById, {
     expectNear(got.safetyStock, expected.safetyStock, tolerance)
     expectNear(got.orderPoint, expected.orderPoint, tolerance)
   },
-  'fill-rate': ({ input, expected, tolerance }: Any) => {
-    const got = fillRate(input.leadTimeDemandSd, input.orderQuantity, input.z)
-    expectNear(got.fillRate, expected.fillRate, tolerance)
-    expectNear(got.cycleServiceLevel, expected.cycleServiceLevel, tolerance)
-  },
   eoq: ({ input, expected, tolerance }: Any) => {
     const got = economicQuantity(input.demandPerYear, input.orderCost, input.holdingPerUnitYear)
     expectNear(got.quantity, expected.quantity, tolerance)
     expectNear(got.yearlyCost, expected.yearlyCost ?? expected.yearlyOrderAndHoldingCost, tolerance)
     if (expected.ordersPerYear !== undefined) expectNear(got.ordersPerYear, expected.ordersPerYear, tolerance)
-  },
-  'eoq-breaks': ({ input, expected, tolerance }: Any) => {
-    const got = quantityWithBreaks(input.demandPerYear, input.orderCost, input.holdingRate, input.breaks)
-    expectNear(got.quantity, expected.quantity, tolerance)
-    expectNear(got.price, expected.price, tolerance)
-    expectNear(got.yearlyCost, expected.yearlyCost, tolerance)
   },
   croston: ({ input, expected, tolerance }: Any) => {
     const got = croston(input.demand, input.alpha)!
@@ -110,11 +88,6 @@ runCases('stock', kindById, {
       const within = chances.slice(0, order + 1).reduce((sum, chance) => sum + chance, 0)
       expect(Math.abs(within - expected.cdfAtOrder)).toBeLessThan(1e-8)
     }
-  },
-  'newsvendor-normal': ({ input, expected, tolerance }: Any) => {
-    const got = singleSeasonQuantity(input.mean, input.sd, input.underageCost, input.overageCost)
-    expectNear(got.criticalRatio, expected.criticalRatio, tolerance)
-    expectNear(got.quantity, expected.order, tolerance)
   },
   fefo: ({ input, expected }: Any) => expect(fefo(input)).toEqual(expected),
   'cost-of-sale': ({ input, expected, tolerance }: Any) => {
@@ -131,12 +104,5 @@ runCases('stock', kindById, {
   },
   'perpetual-average-cost': (entry: Any) => moveCosts(entry, 'average'),
   'fifo-cost': (entry: Any) => moveCosts(entry, 'fifo'),
-  'lower-of-cost-and-nrv': ({ input, expected }: Any) =>
-    expect(carriedValue(minor(input.cost), minor(input.netRealisableValue))).toEqual({
-      carriedMinor: minor(expected.carried),
-      writeDownMinor: minor(expected.writeDown),
-    }),
-  'round-up-to-pack': ({ input, expected }: Any) =>
-    expect(roundUpToPack(input.need, input.packSize, input.minimumOrder)).toBe(expected.order),
   gtin: ({ input, expected }: Any) => expect(isGtin(input.code)).toBe(expected.valid),
 })

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { checkDigitOf, isGtin, readGtin, readScan } from '../../../main/domain/shelf/index.ts'
+import { checkDigitOf } from '../../../main/domain/shelf/gtin.ts'
+import { isGtin, readGtin, readScan } from '../../../main/domain/shelf/index.ts'
 
 const digits = (length: number) => fc.stringMatching(new RegExp(`^\\d{${length}}$`))
 const gtins = fc

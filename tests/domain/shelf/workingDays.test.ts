@@ -7,18 +7,13 @@ import {
   checkSupplier,
   coverChances,
   deliveryWindow,
-  lateOrders,
-  leadChances,
   leadTimeOf,
-  type OpenOrder,
   orderDay,
-  progressOf,
-  received,
   type Supplier,
-  stillComing,
   workingDayOf,
   workingDaysBetween,
 } from '../../../main/domain/shelf/index.ts'
+import { leadChances } from '../../../main/domain/shelf/workingDays.ts'
 
 const supplier: Supplier = {
   id: 's',
@@ -128,13 +123,7 @@ describe('the span to cover', () => {
 
 describe('orders under way', () => {
   const late = { ...supplier, lead: { meanDays: 5, sdDays: 2 } }
-  const order: OpenOrder = {
-    id: 'o1',
-    supplierId: 's',
-    placedOn: '2026-04-13',
-    promisedOn: null,
-    lines: [{ productId: 'p', sizeId: 'z', packs: 4, receivedPacks: 0, packCenti: 5000 }],
-  }
+  const order = { placedOn: '2026-04-13', promisedOn: null }
 
   it('come within a window, and only later the longer they stay away', () => {
     const fresh = deliveryWindow(late, order, day('2026-04-13'))
@@ -152,28 +141,5 @@ describe('orders under way', () => {
     const window = deliveryWindow(late, { ...order, promisedOn: '2026-05-04' }, day('2026-04-14'))
     expect(dateOfDay(window.likelyDay)).toBe('2026-05-04')
     expect(window.lateDay).toBeGreaterThan(window.likelyDay)
-  })
-
-  it('are chased when the promised day, or what nine in ten took, has passed', () => {
-    const promised = { ...order, id: 'o2', promisedOn: '2026-04-16' }
-    expect(lateOrders([order, promised], [late], '2026-04-16')).toEqual([])
-    const [first] = lateOrders([order, promised], [late], '2026-04-20')
-    expect(first).toMatchObject({ orderId: 'o2', daysLate: 2, promised: true, dueOn: '2026-04-16' })
-    expect(first!.text).toMatch(/^2 working days late: it was promised for 2026-04-16/)
-    const all = lateOrders([order, promised], [late], '2026-05-04')
-    expect(all.map(entry => entry.orderId)).toEqual(['o2', 'o1'])
-    expect(day(all[0]!.expectedOn)).toBeGreaterThan(day('2026-05-04'))
-  })
-
-  it('may come in parts, and no more than was ordered', () => {
-    const part = received(order, 'z', 3)
-    expect(progressOf(order)).toBe('open')
-    expect(progressOf(part)).toBe('part')
-    expect(stillComing(part, 'p')).toBe(5000)
-    expect(() => received(part, 'z', 2)).toThrow(/1 of 4 packs are open/)
-    expect(() => received(part, 'other', 1)).toThrow(/no such item/)
-    const whole = received(part, 'z', 1)
-    expect(progressOf(whole)).toBe('complete')
-    expect(lateOrders([whole], [late], '2026-09-01')).toEqual([])
   })
 })

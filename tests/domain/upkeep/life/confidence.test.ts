@@ -1,6 +1,6 @@
 // NIST/SEMATECH e-Handbook 1.3.6.7.1, and the shelf's own normal distribution, which shares nothing with the table.
 import { expect, it } from 'vitest'
-import { normalShare } from '../../../../main/domain/shelf/index.ts'
+import { normalShare } from '../../../../main/domain/shelf/normal.ts'
 import { deviates } from '../../../../main/domain/upkeep/life/confidence.ts'
 
 it.each([0.8, 0.9, 0.95, 0.99] as const)(
