@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { Refusal } from '../../../main/domain/refusal.ts'
 import { holdPlace, releasePlace } from '../../../main/services/booking/booking.ts'
 import { offers } from '../../../main/services/booking/offers.ts'
 import { withdrawConsent } from '../../../main/services/reminders/consents.ts'
@@ -132,6 +133,40 @@ describe('a reminder', () => {
     expect((await written()).map(each => each.slots.length)).toEqual([2, 2])
     const places = (await held()).map(job => job.dropOffAt)
     expect(new Set(places).size).toBe(4)
+  })
+
+  it('is not written while the last one waits, nor from a view older than the last one', async () => {
+    const planId = await due()
+    const before = await getVisit(desk, { planId, ...visit })
+    await writeReminder(desk, before, 'email')
+    const seen = await getVisit(desk, { planId, ...visit })
+    const state = (to: string) =>
+      desk.store.transact({ who: 'test', at: desk.now() }, tx =>
+        tx.message.updateMany({ data: { state: to } }),
+      )
+    const again = (view: typeof seen) => writeReminder(desk, view, 'email')
+    for (const waiting of ['draft', 'approved', 'sending', 'failed']) {
+      await state(waiting)
+      await expect(again(seen)).rejects.toMatchObject({ code: 'stale', field: 'ruleOn' })
+    }
+    await state('sent')
+    await expect(again(before)).rejects.toMatchObject({ code: 'stale', field: 'ruleOn' })
+    await again(seen)
+    expect((await written()).map(each => each.tryNo).sort()).toEqual([1, 2])
+  })
+
+  it('gives up where its times are taken three times over', async () => {
+    await due(0)
+    const seen = await getVisit(desk, { planId: await due(1), ...visit })
+    let looks = 0
+    const transact: typeof desk.store.transact = () => {
+      looks++
+      return Promise.reject(new Refusal('stale', 'plan', null, 'taken again'))
+    }
+    await expect(
+      writeReminder({ ...desk, store: { ...desk.store, transact } }, seen, 'email'),
+    ).rejects.toMatchObject({ code: 'stale', field: 'plan' })
+    expect(looks).toBe(3)
   })
 
   it('is not written with a template of another channel, and says so', async () => {
