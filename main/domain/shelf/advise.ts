@@ -5,7 +5,7 @@
 import { meanOf } from './chances.ts'
 import type { Demand } from './demand.ts'
 import { type ExpiryCap, expiryCap } from './expiryCap.ts'
-import type { Policy } from './policy.ts'
+import { chanceWithin, type Policy } from './policy.ts'
 import { type Position, packsToOrder } from './position.ts'
 import type { Offer } from './supplier.ts'
 
@@ -124,7 +124,5 @@ function capOf(input: AdviceInput): ExpiryCap | null {
 
 function lastsChance(plan: Policy | null, positionCenti: number): number {
   if (positionCenti < 0) return 0
-  if (plan === null) return 1
-  const k = Math.floor(positionCenti / plan.stepCenti)
-  return plan.within[Math.min(k, plan.within.length - 1)]!
+  return plan === null ? 1 : chanceWithin(plan, positionCenti)
 }

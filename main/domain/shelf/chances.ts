@@ -8,6 +8,16 @@ import { refuse } from '../refusal.ts'
 
 export type Chances = Float64Array
 
+/** The value at `k`, such as the chance of exactly `k` cells; 0 beyond the end. */
+export function chanceOf(chances: Chances, k: number): number {
+  return chances[k] ?? 0
+}
+
+/** Adds to the value at `k`, in place. */
+export function addTo(chances: Chances, k: number, chance: number): void {
+  chances[k] = (chances[k] ?? 0) + chance
+}
+
 /** Certainly nothing. */
 export const NOTHING: Chances = Float64Array.of(1)
 
@@ -16,11 +26,11 @@ export function addIndependent(a: Chances, b: Chances, cap: number): Chances {
   const sum = new Float64Array(Math.min(a.length + b.length - 1, cap + 1))
   const last = sum.length - 1
   for (let j = 0; j < b.length; j++) {
-    const chance = b[j]!
+    const chance = chanceOf(b, j)
     if (chance === 0) continue
     const inside = Math.min(a.length, last - j)
-    for (let i = 0; i < inside; i++) sum[i + j]! += a[i]! * chance
-    for (let i = Math.max(inside, 0); i < a.length; i++) sum[last]! += a[i]! * chance
+    for (let i = 0; i < inside; i++) addTo(sum, i + j, chanceOf(a, i) * chance)
+    for (let i = Math.max(inside, 0); i < a.length; i++) addTo(sum, last, chanceOf(a, i) * chance)
   }
   return sum
 }
@@ -29,8 +39,8 @@ export function addIndependent(a: Chances, b: Chances, cap: number): Chances {
 export function mixture(parts: readonly Chances[], weights: readonly number[]): Chances {
   const mixed = new Float64Array(Math.max(...parts.map(part => part.length)))
   parts.forEach((part, k) => {
-    const weight = weights[k]!
-    for (let i = 0; i < part.length; i++) mixed[i]! += weight * part[i]!
+    const weight = weights[k] ?? 0
+    for (let i = 0; i < part.length; i++) addTo(mixed, i, weight * chanceOf(part, i))
   })
   return mixed
 }
@@ -42,8 +52,8 @@ export function histogram(amounts: Iterable<number>, nothing: number): Chances {
   for (const amount of amounts) {
     const low = Math.floor(amount)
     while (counts.length < low + 2) counts.push(0)
-    counts[low]! += 1 - (amount - low)
-    counts[low + 1]! += amount - low
+    counts[low] = (counts[low] ?? 0) + 1 - (amount - low)
+    counts[low + 1] = (counts[low + 1] ?? 0) + amount - low
     total++
   }
   while (counts.length > 1 && counts.at(-1) === 0) counts.pop()
@@ -80,13 +90,13 @@ export function leastCover(chances: Chances, share: number): number {
 
 /** The same amount happening `factor` times as often; where that would pass always, the amounts grow instead. */
 export function moreOften(chances: Chances, factor: number): Chances {
-  const busy = 1 - chances[0]!
+  const busy = 1 - chanceOf(chances, 0)
   if (busy === 0) return chances
   const often = Math.min(factor, 1 / busy)
   const stretch = factor / often
   const size = stretch > 1 + 1e-9 ? stretched(chances, stretch) : chances
   const scaled = size.map(chance => chance * often)
-  scaled[0] = 1 - often * (1 - size[0]!)
+  scaled[0] = 1 - often * (1 - chanceOf(size, 0))
   return scaled
 }
 
@@ -95,8 +105,8 @@ function stretched(chances: Chances, factor: number): Chances {
   chances.forEach((chance, k) => {
     const low = Math.floor(k * factor)
     const part = k * factor - low
-    wider[low]! += chance * (1 - part)
-    if (part > 0) wider[low + 1]! += chance * part
+    addTo(wider, low, chance * (1 - part))
+    if (part > 0) addTo(wider, low + 1, chance * part)
   })
   return wider
 }
@@ -109,10 +119,10 @@ export function disturbed(chances: Chances, variance: number, cap: number): Chan
     const half = variance / rounds / 2
     const next = new Float64Array(Math.min(wide.length + 1, cap + 1))
     for (let k = 0; k < wide.length; k++) {
-      const chance = wide[k]!
-      next[Math.max(0, k - 1)]! += chance * half
-      next[k]! += chance * (1 - 2 * half)
-      next[Math.min(next.length - 1, k + 1)]! += chance * half
+      const chance = chanceOf(wide, k)
+      addTo(next, Math.max(0, k - 1), chance * half)
+      addTo(next, k, chance * (1 - 2 * half))
+      addTo(next, Math.min(next.length - 1, k + 1), chance * half)
     }
     wide = next
   }

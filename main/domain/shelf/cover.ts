@@ -42,7 +42,7 @@ function openDaysUntil(today: number, placed: number, input: CoverInput): Chance
     if (days > 0) arrival = afterWorkingDays(arrival + 1, 0, supplierWorks)
     for (; counted < arrival; counted++) if (shopOpen(counted + 1)) open++
     while (chances.length <= open) chances.push(0)
-    chances[open]! += chance
+    chances[open] = (chances[open] ?? 0) + chance
   })
   return Float64Array.from(chances)
 }

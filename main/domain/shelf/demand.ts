@@ -101,7 +101,7 @@ export function learnDemand(history: History, options: DemandOptions): Demand {
   let disturbance = 0
   for (let k = 1; k <= horizon; k++) {
     let end = count
-    while (end < sorted.length && sorted[end]!.notice < k) end++
+    while (end < sorted.length && (sorted[end]?.notice ?? k) < k) end++
     if (end > count || k === 1) {
       const known = sorted.slice(0, end)
       surprise = perDay(totals(known, stepCenti), days)
@@ -109,14 +109,18 @@ export function learnDemand(history: History, options: DemandOptions): Demand {
         known.map(draw => draw.centi / stepCenti),
         0,
       )
-    } else drawSize[k] = drawSize[k - 1]!
+    } else drawSize[k] = drawSize[k - 1] ?? NOTHING
     count = end
     unforeseenShare.push(sorted.length === 0 ? 1 : count / sorted.length)
     POINTS.forEach((point, i) => {
-      tracks[i] = addIndependent(tracks[i]!, moreOften(surprise, levelFactor * (1 + point * sigma)), cap)
+      tracks[i] = addIndependent(
+        tracks[i] ?? NOTHING,
+        moreOften(surprise, levelFactor * (1 + point * sigma)),
+        cap,
+      )
     })
     disturbance += ((sorted.length - count) / days) * noise
-    aheadMeanCenti.push(aheadMeanCenti[k - 1]! + meanOf(surprise) * levelFactor * stepCenti)
+    aheadMeanCenti.push((aheadMeanCenti[k - 1] ?? 0) + meanOf(surprise) * levelFactor * stepCenti)
     ahead.push(disturbed(mixture(tracks, WEIGHTS), disturbance, cap))
   }
   return {
@@ -157,10 +161,8 @@ function relativeVariance(draws: readonly PastDraw[]): number {
 
 /** Mean squared miss of the recipes on booked draws, in cells squared. */
 function bookedNoise(draws: readonly PastDraw[], stepCenti: number): number {
-  const misses = draws.filter(draw => draw.expectedCenti !== null)
-  if (misses.length === 0) return 0
-  return (
-    misses.reduce((sum, draw) => sum + ((draw.centi - draw.expectedCenti!) / stepCenti) ** 2, 0) /
-    misses.length
+  const misses = draws.flatMap(({ centi, expectedCenti }) =>
+    expectedCenti === null ? [] : (centi - expectedCenti) / stepCenti,
   )
+  return misses.length === 0 ? 0 : misses.reduce((sum, miss) => sum + miss ** 2, 0) / misses.length
 }

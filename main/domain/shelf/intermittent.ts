@@ -53,8 +53,8 @@ export function teunterSyntetosBabai(
   checkShare(alphaSize, 'alphaSize')
   checkShare(alphaChance, 'alphaChance')
   const first = series.findIndex(amount => amount > 0)
-  if (first < 0) return null
-  let size = series[first]!
+  let size = series[first]
+  if (size === undefined) return null
   let chance = 1 / (first + 1)
   for (const amount of series.slice(first + 1)) {
     chance += alphaChance * ((amount > 0 ? 1 : 0) - chance)

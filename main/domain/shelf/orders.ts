@@ -1,6 +1,6 @@
 /** Advice gathered into orders, one a supplier: who joins, what it costs, and what the supplier's conditions do to it. */
 import type { Advice, OrderReason } from './advise.ts'
-import { packPriceMinor } from './policy.ts'
+import { packPriceMinor } from './orderCosts.ts'
 import type { Offer, Supplier } from './supplier.ts'
 
 export interface Advised {
@@ -78,7 +78,8 @@ function mayAdd({ advice }: Advised, packs: number): boolean {
 function daysCovered({ advice, offer }: Advised, packs: ReadonlyMap<string, number>): number {
   const ordered = (packs.get(advice.productId) ?? 0) * offer.packCenti
   return (
-    advice.daysToPoint! + (advice.perDayCenti > 0 ? ordered / advice.perDayCenti : Number.POSITIVE_INFINITY)
+    (advice.daysToPoint ?? 0) +
+    (advice.perDayCenti > 0 ? ordered / advice.perDayCenti : Number.POSITIVE_INFINITY)
   )
 }
 

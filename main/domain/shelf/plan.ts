@@ -3,7 +3,8 @@
  * on how often the others order: each is chosen in turn, given the others' pace, until the paces settle. It changes
  * slowly, with what the ledger teaches; once a week is often enough. What to order today is decided by `advise`.
  */
-import { choosePolicy, type OrderCost, type Policy, type PolicyInput } from './policy.ts'
+import type { OrderCost } from './orderCosts.ts'
+import { choosePolicy, type Policy, type PolicyInput } from './policy.ts'
 
 export type PlannedProduct = { readonly productId: string } & Omit<PolicyInput, 'joinChance' | 'orderCost'>
 

@@ -2,7 +2,7 @@
  * The stock position an order is decided on: what is on the shelf and can be used in time, what is under way, less the
  * jobs that wait, less what is booked until the next delivery could be here, less what will expire by then unused.
  */
-import { type Chances, leastCover } from './chances.ts'
+import { type Chances, chanceOf, leastCover, NOTHING } from './chances.ts'
 import type { Demand } from './demand.ts'
 
 /** Stock that can be used on the next `openDays` open days and not after; null: it keeps. */
@@ -77,15 +77,18 @@ function bookedWithin(booked: readonly BookedUse[], days: number): number {
  */
 function expectedExpiry(input: PositionInput, days: number): number {
   const dated = input.stock
-    .filter(lot => lot.openDays !== null && lot.openDays <= days)
-    .sort((a, b) => a.openDays! - b.openDays!)
+    .flatMap(({ centi, openDays }) => (openDays !== null && openDays <= days ? [{ centi, openDays }] : []))
+    .sort((a, b) => a.openDays - b.openDays)
   let upToDate = 0
   let expiring = 0
   for (const lot of dated) {
     upToDate += lot.centi
-    const k = Math.max(0, Math.min(lot.openDays!, input.demand.ahead.length - 1))
+    const k = Math.max(0, Math.min(lot.openDays, input.demand.ahead.length - 1))
     const left = upToDate - bookedWithin(input.booked, k)
-    expiring = Math.max(expiring, excessInMuchUse(left, input.demand.ahead[k]!, input.demand.stepCenti))
+    expiring = Math.max(
+      expiring,
+      excessInMuchUse(left, input.demand.ahead[k] ?? NOTHING, input.demand.stepCenti),
+    )
   }
   return expiring
 }
@@ -96,7 +99,7 @@ function excessInMuchUse(centi: number, use: Chances, stepCenti: number): number
   let upTo = 0
   for (let k = 0; k < use.length && k * stepCenti < centi; k++) {
     const before = Math.max(upTo, MUCH_USE)
-    upTo += use[k]!
+    upTo += chanceOf(use, k)
     sum += Math.max(0, upTo - before) * (centi - k * stepCenti)
   }
   return sum / (1 - MUCH_USE)

@@ -7,7 +7,7 @@
  *
  * The position is counted in lattice cells above the lowest level that needs no order.
  */
-import type { Chances } from './chances.ts'
+import { addTo, type Chances, chanceOf } from './chances.ts'
 
 export interface OrderRule {
   /** One day's demand. */
@@ -40,7 +40,7 @@ export function standing(rule: OrderRule): Standing {
   let starts: Float64Array = new Float64Array(rule.packCells).fill(1 / rule.packCells)
   let pass = onePass(rule, span, starts)
   for (let round = 0; round < ROUNDS; round++) {
-    const change = starts.reduce((sum, chance, miss) => sum + Math.abs(chance - pass.next[miss]!), 0)
+    const change = starts.reduce((sum, chance, miss) => sum + Math.abs(chance - chanceOf(pass.next, miss)), 0)
     if (change < 1e-4) break
     starts = pass.next
     pass = onePass(rule, span, starts)
@@ -55,6 +55,11 @@ export function standing(rule: OrderRule): Standing {
   }
 }
 
+/** The mean of what something is worth over the long run, by the cells above the lowest level. */
+export function meanOver({ share }: Standing, worth: (cellsAbove: number) => number): number {
+  return share.reduce((sum, part, cellsAbove) => sum + part * worth(cellsAbove), 0)
+}
+
 /**
  * From one order to the next. `starts[miss]` is the chance to begin `miss` cells below the highest level. A day's demand
  * is seen first; then, at its close, the position has fallen below the point (an order of its own), may join, or stays.
@@ -62,37 +67,37 @@ export function standing(rule: OrderRule): Standing {
 function onePass(rule: OrderRule, span: number, starts: Float64Array) {
   const { day, packCells, joinBelow, joinChance } = rule
   const arrived = new Float64Array(span)
-  for (let miss = 0; miss < starts.length; miss++) arrived[span - 1 - miss]! += starts[miss]!
+  for (let miss = 0; miss < starts.length; miss++) addTo(arrived, span - 1 - miss, chanceOf(starts, miss))
   const visits = new Float64Array(span)
   const next = new Float64Array(packCells)
   const own = new Float64Array(Math.floor((span + day.length) / packCells) + 1)
   const joined = new Float64Array(rule.extraPacks + 1)
   for (let d = span - 1; d >= 0; d--) {
-    const chance = arrived[d]!
+    const chance = chanceOf(arrived, d)
     if (chance === 0) continue
     // A day without demand is followed by another look at the same place, at which an order may be joined.
     const stay = d < joinBelow ? 1 - joinChance : 1
-    const days = chance / (1 - day[0]! * stay)
+    const days = chance / (1 - chanceOf(day, 0) * stay)
     visits[d] = days
-    if (stay < 1) join(d, days * day[0]! * joinChance)
+    if (stay < 1) join(d, days * chanceOf(day, 0) * joinChance)
     for (let use = 1; use < day.length; use++) {
-      const moved = days * day[use]!
+      const moved = days * chanceOf(day, use)
       const to = d - use
       if (to < 0) {
         const under = -to - 1
-        own[Math.floor((span + under) / packCells)]! += moved
-        next[under % packCells]! += moved
+        addTo(own, Math.floor((span + under) / packCells), moved)
+        addTo(next, under % packCells, moved)
       } else if (to < joinBelow) {
         join(to, moved * joinChance)
-        arrived[to]! += moved * (1 - joinChance)
-      } else arrived[to]! += moved
+        addTo(arrived, to, moved * (1 - joinChance))
+      } else addTo(arrived, to, moved)
     }
   }
   return { visits, next, own, joined }
 
   function join(d: number, chance: number): void {
     const packs = Math.floor((span - 1 - d) / packCells)
-    joined[packs]! += chance
-    next[span - 1 - d - packs * packCells]! += chance
+    addTo(joined, packs, chance)
+    addTo(next, span - 1 - d - packs * packCells, chance)
   }
 }

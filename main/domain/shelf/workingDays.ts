@@ -2,6 +2,7 @@
 
 import { dayNumber, weekdayOf } from '../calendar/index.ts'
 import { refuse } from '../refusal.ts'
+import { addTo, chanceOf } from './chances.ts'
 import { normalShare } from './normal.ts'
 import type { LeadTime, Supplier } from './supplier.ts'
 
@@ -85,11 +86,11 @@ function gammaShare(x: number, mean: number, sd: number): number {
 function recentred(chances: Float64Array, mean: number): Float64Array {
   const shift = mean - chances.reduce((sum, chance, k) => sum + k * chance, 0)
   const moved = new Float64Array(chances.length + 1)
-  const part = shift >= 0 ? shift : -shift / (1 - chances[1]!)
+  const part = shift >= 0 ? shift : -shift / (1 - chanceOf(chances, 1))
   chances.forEach((chance, k) => {
     const moves = shift < 0 && k === 1 ? 0 : chance * Math.min(1, part)
-    moved[k]! += chance - moves
-    moved[shift >= 0 ? k + 1 : Math.max(1, k - 1)]! += moves
+    addTo(moved, k, chance - moves)
+    addTo(moved, shift >= 0 ? k + 1 : Math.max(1, k - 1), moves)
   })
   return moved
 }
