@@ -2,6 +2,7 @@
 import type { Advice } from './advise.ts'
 import { amountWords, type Unit } from './amount.ts'
 import type { Demand } from './demand.ts'
+import type { ExpiryCap } from './expiryCap.ts'
 import type { Level } from './level.ts'
 import type { Policy } from './policy.ts'
 import type { LeadTime } from './supplier.ts'
@@ -51,11 +52,11 @@ export function adviceReasons(input: ReasonInput): Reason[] {
       values: {},
       text: 'No use is on record yet: only booked jobs call for an order.',
     })
-  else reasons.push(demand(input), safetyStock(input), textbook(input), orderPoint(input), lasts(input))
+  else reasons.push(demand(input), safetyStock(input), textbook(input), orderPoint(input, plan), lasts(input))
   const packs = advice.packs || advice.joinPacks
   if (packs > 0 && plan !== null) reasons.push(...size(input, plan, packs))
   if (advice.packs === 0 && advice.joinPacks > 0) reasons.push(join(input))
-  if (advice.cap !== null) reasons.push(expiryCap(input))
+  if (advice.cap !== null) reasons.push(expiryCap(advice.cap, input.unit))
   if (advice.beyondExpiry)
     reasons.push({
       code: 'beyond-expiry',
@@ -138,8 +139,7 @@ function textbook({ advice, unit, lead, demand }: ReasonInput): Reason {
   }
 }
 
-function orderPoint({ advice, plan, unit }: ReasonInput): Reason {
-  const service = plan!.best.service
+function orderPoint({ advice, unit }: ReasonInput, { best: { service } }: Policy): Reason {
   return {
     code: 'order-point',
     values: { orderPointCenti: advice.orderPointCenti, service, targetService: advice.targetService },
@@ -188,8 +188,7 @@ function join({ advice }: ReasonInput): Reason {
   }
 }
 
-function expiryCap({ advice, unit }: ReasonInput): Reason {
-  const { packs, usedByThenCenti } = advice.cap!
+function expiryCap({ packs, usedByThenCenti }: ExpiryCap, unit: Unit): Reason {
   return {
     code: 'expiry-cap',
     values: { packs, usedByThenCenti },

@@ -81,10 +81,8 @@ function promisable({ projection, reorderDay }: WantedDraw, day: number): number
     reorderDay === null ? low.length - 1 : Math.max(day, reorderDay) - today,
   )
   const from = Math.max(0, day - today - 1)
-  if (from > low.length - 1) return Math.max(0, low.at(-1)!)
-  let least = Number.POSITIVE_INFINITY
-  for (let i = from; i <= end; i++) least = Math.min(least, low[i]!)
-  return Math.max(0, least)
+  if (from > low.length - 1) return Math.max(0, low.at(-1) ?? 0)
+  return Math.max(0, Math.min(...low.subarray(from, end + 1)))
 }
 
 function firstDay(wanted: WantedDraw): number | null {

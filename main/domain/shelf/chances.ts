@@ -52,7 +52,7 @@ export function histogram(amounts: Iterable<number>, nothing: number): Chances {
   for (const amount of amounts) {
     const low = Math.floor(amount)
     while (counts.length < low + 2) counts.push(0)
-    counts[low] = (counts[low] ?? 0) + 1 - (amount - low)
+    counts[low] = (counts[low] ?? 0) + (1 - (amount - low))
     counts[low + 1] = (counts[low + 1] ?? 0) + amount - low
     total++
   }

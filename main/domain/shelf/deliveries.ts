@@ -1,6 +1,7 @@
 /** Orders on their way: when they can be expected. */
 
 import { dayNumber } from '../calendar/index.ts'
+import { chanceOf } from './chances.ts'
 import type { Supplier } from './supplier.ts'
 import {
   afterWorkingDays,
@@ -39,7 +40,7 @@ export function deliveryWindow(supplier: Supplier, order: PlacedOrder, today: nu
     if (left < 1e-6) return passed + (share > 0.5 ? Math.ceil(supplier.lead.meanDays) : 1)
     let sum = 0
     for (let days = passed + 1; days < chances.length; days++) {
-      sum += chances[days]!
+      sum += chanceOf(chances, days)
       if (sum >= share * left - 1e-12) return days
     }
     return chances.length - 1

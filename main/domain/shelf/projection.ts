@@ -3,6 +3,7 @@
  * deliveries under way. As a band: `low` is a bad case that is undercut in at most one of ten, with much use and late
  * deliveries; `high` the good case on the other side; `likely` follows the expected values.
  */
+import { addTo } from './chances.ts'
 import type { Holding } from './lot.ts'
 import { normalQuantile } from './normal.ts'
 import { type Arrival, type Course, followStock } from './track.ts'
@@ -82,8 +83,8 @@ export function projectStock(input: ProjectionInput): Projection {
   for (const draw of input.booked) {
     const i = draw.day - today
     if (i < 1 || i > days) continue
-    booked[i]! += draw.centi
-    bookedVariance[i]! += draw.sdCenti ** 2
+    addTo(booked, i, draw.centi)
+    addTo(bookedVariance, i, draw.sdCenti ** 2)
   }
   const unforeseen = new Float64Array(days + 1)
   const much = new Float64Array(days + 1)
@@ -94,13 +95,13 @@ export function projectStock(input: ProjectionInput): Projection {
   let muchSum = 0
   let littleSum = 0
   for (let i = 1; i <= days; i++) {
-    const before = input.unforeseen.meanCenti[open]!
+    const before = input.unforeseen.meanCenti[open] ?? 0
     if (input.shopOpen(today + i)) open++
-    const mean = input.unforeseen.meanCenti[open]!
-    const variance = input.unforeseen.variance[open]!
+    const mean = input.unforeseen.meanCenti[open] ?? before
+    const variance = input.unforeseen.variance[open] ?? 0
     unforeseen[i] = mean - before
-    bookedSum += booked[i]!
-    varianceSum += bookedVariance[i]!
+    bookedSum += booked[i] ?? 0
+    varianceSum += bookedVariance[i] ?? 0
     // Use only ever adds up: a later quantile is never below an earlier one.
     const most = Math.max(muchSum, bookedSum + spreadUse(mean, variance, varianceSum, Z))
     const least = Math.max(littleSum, Math.min(most, bookedSum + spreadUse(mean, variance, varianceSum, -Z)))
@@ -109,7 +110,7 @@ export function projectStock(input: ProjectionInput): Projection {
     muchSum = most
     littleSum = least
   }
-  const expected = booked.map((centi, i) => centi + unforeseen[i]!)
+  const expected = booked.map((centi, i) => centi + (unforeseen[i] ?? 0))
   const follow = (use: Float64Array, when: 'earlyDay' | 'likelyDay' | 'lateDay') =>
     followStock(holdings, arrivalsOn(deliveries, when), today, use)
   const likely = follow(expected, 'likelyDay')
@@ -117,7 +118,7 @@ export function projectStock(input: ProjectionInput): Projection {
   const high = follow(little, 'earlyDay')
   const arriving = new Float64Array(days + 1)
   for (const { likelyDay, centi } of deliveries)
-    if (likelyDay > today && likelyDay <= today + days) arriving[likelyDay - today]! += centi
+    if (likelyDay > today && likelyDay <= today + days) addTo(arriving, likelyDay - today, centi)
   return {
     today,
     likely: likely.stockCenti,
@@ -157,7 +158,7 @@ function dryMoment(input: ProjectionInput, course: Course): DryMoment | null {
   const i = course.afterUseCenti.findIndex((centi, day) => day > 0 && centi < -0.5)
   if (i < 0) return null
   const day = input.today + i
-  let left = course.stockCenti[i - 1]!
+  let left = course.stockCenti[i - 1] ?? 0
   const ordered = input.booked.filter(draw => draw.day >= day).sort((a, b) => a.at - b.at)
   for (const draw of ordered) {
     if (draw.day > day) break

@@ -55,9 +55,11 @@ const ERRORS = 2 * 1.2533
 
 /** Real use of every product and vehicle size there are readings for. */
 export function realUse(readings: readonly UseReading[]): RealUse[] {
-  return [...cells(readings)].map(([, latest]) => {
+  return [...cells(readings).values()].flatMap(latest => {
+    const last = latest.at(-1)
+    if (!last) return []
+    const { productId, sizeClass, recipeCenti } = last
     const amounts = latest.map(reading => reading.actualCenti)
-    const { productId, sizeClass, recipeCenti } = latest.at(-1)!
     const typicalCenti = Math.round(median(amounts))
     const spreadCenti = Math.round(robustSpread(amounts))
     const far = farOut(amounts)

@@ -46,7 +46,7 @@ export function receiveGoods(
   const lots: Omit<Lot, 'id'>[] = []
   const moves: MoveDraft[] = []
   lines.forEach((line, i) => {
-    const costs = allocate(line.goodsMinor + carriage[i]!, new Array<number>(line.containers).fill(1))
+    const costs = allocate(line.goodsMinor + (carriage[i] ?? 0), new Array<number>(line.containers).fill(1))
     for (const costMinor of costs) {
       lots.push({
         productId: line.productId,

@@ -91,11 +91,12 @@ export function checkOffer(offer: Offer): void {
         { [`breaks.${i}.packPriceMinor`]: entry.packPriceMinor },
         'Give the price of one pack in minor units.',
       )
-    if (i > 0 && entry.fromPacks <= breaks[i - 1]!.fromPacks)
+    const before = breaks[i - 1]
+    if (before && entry.fromPacks <= before.fromPacks)
       refuse(
         'breaks-bad',
         { [`breaks.${i}.fromPacks`]: entry.fromPacks },
-        `A price from ${entry.fromPacks} packs must come after the one from ${breaks[i - 1]!.fromPacks}; sort them.`,
+        `A price from ${entry.fromPacks} packs must come after the one from ${before.fromPacks}; sort them.`,
       )
   })
 }

@@ -49,16 +49,16 @@ export function followStock(
   stockCenti[0] = stock
   afterUseCenti[0] = stock
   for (let i = 1; i <= days; i++) {
-    stock -= useCenti[i]!
+    const use = useCenti[i] ?? 0
+    stock -= use
     afterUseCenti[i] = stock
-    head = consume(layers, head, useCenti[i]!)
-    while (head < layers.length && layers[head]!.lastDay <= today + i) {
-      expiredCenti[i]! += layers[head]!.centi
-      stock -= layers[head]!.centi
-      head++
+    head = consume(layers, head, use)
+    for (let layer = layers[head]; layer && layer.lastDay <= today + i; layer = layers[++head]) {
+      expiredCenti[i] = (expiredCenti[i] ?? 0) + layer.centi
+      stock -= layer.centi
     }
-    for (; next < due.length && due[next]!.day <= today + i; next++) {
-      const { centi, lastDay } = due[next]!
+    for (let arrival = due[next]; arrival && arrival.day <= today + i; arrival = due[++next]) {
+      const { centi, lastDay } = arrival
       // Jobs that wait take from it first.
       const left = stock < 0 ? Math.max(0, centi + stock) : centi
       stock += centi
@@ -73,20 +73,17 @@ export function followStock(
 function consume(layers: Layer[], from: number, centi: number): number {
   let head = from
   let open = centi
-  while (open > 0 && head < layers.length) {
-    const layer = layers[head]!
+  for (let layer = layers[head]; open > 0 && layer; layer = layers[++head]) {
     if (layer.centi > open) {
       layer.centi -= open
       return head
     }
     open -= layer.centi
-    head++
   }
   return head
 }
 
 function insert(layers: Layer[], head: number, layer: Layer): void {
-  let at = layers.length
-  while (at > head && layers[at - 1]!.lastDay > layer.lastDay) at--
-  layers.splice(at, 0, layer)
+  const before = layers.findLastIndex(each => each.lastDay <= layer.lastDay)
+  layers.splice(Math.max(head, before + 1), 0, layer)
 }

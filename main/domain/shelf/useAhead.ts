@@ -11,20 +11,13 @@ export interface UseAhead {
 
 /** Taken from learned demand; beyond the days it looked ahead the last day's use goes on. */
 export function useAhead(demand: Demand, days: number): UseAhead {
-  const meanCenti: number[] = []
-  const variance: number[] = []
-  const last = demand.ahead.length - 1
-  const cells = demand.ahead.slice(0, days + 1).map(chances => varianceOf(chances) * demand.stepCenti ** 2)
-  for (let k = 0; k <= days; k++) {
-    if (k <= last) {
-      meanCenti.push(demand.aheadMeanCenti[k]!)
-      variance.push(cells[k]!)
-    } else {
-      const step = last > 0 ? demand.aheadMeanCenti[last]! - demand.aheadMeanCenti[last - 1]! : 0
-      const spread = last > 0 ? Math.max(0, cells[last]! - cells[last - 1]!) : 0
-      meanCenti.push(meanCenti[k - 1]! + step)
-      variance.push(variance[k - 1]! + spread)
-    }
-  }
-  return { meanCenti, variance }
+  const variance = demand.ahead.slice(0, days + 1).map(chances => varianceOf(chances) * demand.stepCenti ** 2)
+  return { meanCenti: goingOn(demand.aheadMeanCenti, days), variance: goingOn(variance, days) }
+}
+
+/** Sums of the first days, the last day's growth repeated for those behind. */
+function goingOn(sums: readonly number[], days: number): number[] {
+  const [before = 0, last = before] = sums.slice(-2)
+  const growth = Math.max(0, last - before)
+  return Array.from({ length: days + 1 }, (_, k) => sums[k] ?? last + growth * (k - sums.length + 1))
 }
