@@ -4,11 +4,11 @@ import { Hono, type MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
 import { importMaxBytes } from '../services/cure/inputs.ts'
 import type { Desk } from '../services/desk/desk.ts'
+import { sheetCallBytes } from '../services/shelf/inputs.ts'
 import { type App, addDocuments } from './documents.ts'
 import { feedDoor } from './feeds.ts'
 import { loadRenderer } from './renderer.ts'
 import { appRouter } from './router.ts'
-import { sheetCallBytes } from './safety.ts'
 import { sensorDoor } from './sensor.ts'
 
 export interface AppOptions {

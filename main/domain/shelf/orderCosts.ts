@@ -17,7 +17,7 @@ interface Priced {
 }
 
 /** A rule's orders in the long run. */
-export interface OrdersInLongRun {
+interface OrdersInLongRun {
   /** Orders a day that the point calls for, and those that join another product's. */
   readonly ownPerDay: number
   readonly joinedPerDay: number

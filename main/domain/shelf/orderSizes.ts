@@ -1,6 +1,6 @@
 /** Which sizes of order are worth trying, and from which level each may join another product's order. */
-import { packPriceMinor } from './orderCosts.ts'
-import type { PolicyInput } from './policy.ts'
+import type { Demand } from './demand.ts'
+import { type OrderCost, packPriceMinor } from './orderCosts.ts'
 import type { PriceBreak } from './supplier.ts'
 import { economicQuantity } from './textbook.ts'
 
@@ -8,11 +8,21 @@ import { economicQuantity } from './textbook.ts'
 const MOST_CELLS = 480
 const JOIN_PARTS = [1 / 3, 2 / 3, 1]
 
+/** What bounds an order; each as in the policy's input. */
+interface Bounds {
+  readonly demand: Demand
+  readonly packCenti: number
+  readonly breaks: readonly PriceBreak[]
+  readonly orderCost: OrderCost
+  readonly holdRatePerDay: number
+  readonly lifeDays: number | null
+}
+
 /**
  * Packs beyond which a larger order cannot pay: what will be used before it expires, and three times the classical
  * economic quantity, the highest price break or free carriage, whichever is more.
  */
-export function packsWorthTrying(input: PolicyInput, packCells: number): number {
+export function packsWorthTrying(input: Bounds, packCells: number): number {
   const { demand, packCenti, breaks, orderCost, lifeDays } = input
   const packPrice = packPriceMinor(breaks, 1)
   const costOfOrder = orderCost.carriageMinor + orderCost.lineMinor

@@ -1,4 +1,5 @@
 import {
+  type Advice,
   adviceReasons,
   amountWords,
   type OrderLine,
@@ -7,6 +8,8 @@ import {
   unitsOf,
 } from '../../domain/shelf/index.ts'
 import type { ProductAhead } from './ahead.ts'
+import type { Buying } from './plans.ts'
+import type { Counted } from './shelfGround.ts'
 import type { AdviceFacts, AdviceView, OrderSizeView } from './views/advice.ts'
 
 /** Points of the curve of unforeseen use: enough for a chart. */
@@ -61,7 +64,8 @@ export function adviceView(of: ProductAhead, line: OrderLine | null): AdviceView
     costMinor: packs * packPriceMinor(breaks, Math.max(1, packs)),
     facts: factsOf(of),
   }
-  if (packs > 0) return { ...base, kind: 'order', words: [orderWords(of, line!), ...reasons] }
+  if (line && packs > 0)
+    return { ...base, kind: 'order', words: [orderWords(product, buying, advice, line), ...reasons] }
   const underWay = of.deliveries.reduce((sum, each) => sum + each.centi, 0)
   const without = advice.position.positionCenti - underWay
   const waits = underWay > 0 && without < Math.max(1, advice.orderPointCenti)
@@ -88,11 +92,15 @@ function nothingOf({ buying }: ProductAhead) {
   }
 }
 
-function orderWords({ product, buying, advice }: ProductAhead, line: OrderLine): string {
-  const { packs, reason } = line
-  const amount = amountWords(packs * buying!.offer.packCenti, product.unit, 0)
+function orderWords(
+  product: Counted,
+  { offer }: Buying,
+  advice: Advice,
+  { packs, reason }: OrderLine,
+): string {
+  const amount = amountWords(packs * offer.packCenti, product.unit, 0)
   const why = {
-    'below-point': `what is left for unforeseen use has fallen under the order point of ${amountWords(advice!.orderPointCenti, product.unit, 0)}`,
+    'below-point': `what is left for unforeseen use has fallen under the order point of ${amountWords(advice.orderPointCenti, product.unit, 0)}`,
     bookings: 'booked jobs need it',
     joins: 'an order goes to this supplier anyway, and it is due soon',
     minimum: "it fills up the supplier's minimum order and is due next",
@@ -174,6 +182,9 @@ function curveOf({ within, stepCenti }: NonNullable<ProductAhead['plan']>): Advi
   const every = Math.max(1, Math.ceil(last / curvePoints))
   const points: AdviceFacts['within'] = []
   for (let k = 0; k <= last; k += every)
-    points.push({ amount: unitsOf(Math.round(k * stepCenti)), share: Math.round(within[k]! * 1e4) / 1e4 })
+    points.push({
+      amount: unitsOf(Math.round(k * stepCenti)),
+      share: Math.round((within[k] ?? 0) * 1e4) / 1e4,
+    })
   return points
 }

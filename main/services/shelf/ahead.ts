@@ -97,13 +97,12 @@ export async function shelfAhead(desk: Desk, tx: Tx, input: AheadInput = {}): Pr
   const comingOf = Map.groupBy(coming, draw => draw.productId)
   const found = new Map<string, ProductAhead>()
   for (const [id, product] of products) {
+    const outlook = outlooks.get(id)
+    if (!outlook) continue
     const start = { product, rows: rowsOf.get(id) ?? [], coming: comingOf.get(id) ?? [] }
     const flows = { deliveries: deliveries.get(id) ?? [], buying: buyings.get(id) ?? null }
-    const outlook = outlooks.get(id)!
-    found.set(
-      id,
-      productAhead({ ...start, ...flows, outlook, plan: plans.get(id) ?? null, ground, days, ahead }),
-    )
+    const plan = plans.get(id) ?? null
+    found.set(id, productAhead({ ...start, ...flows, outlook, plan, ground, days, ahead }))
   }
   return { ground, days, products: found }
 }

@@ -115,7 +115,7 @@ function bottleWarnings({ products, ground }: ShelfAhead): ShelfWarning[] {
           kind: 'expired',
           words: `${words}: take it off the shelf and record it as thrown away.`,
         })
-      else if (projection.expiring[last - ground.day]! > 0.5)
+      else if ((projection.expiring[last - ground.day] ?? 0) > 0.5)
         warnings.push({
           ...base,
           kind: 'expiresSoon',

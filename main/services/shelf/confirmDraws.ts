@@ -1,10 +1,11 @@
 import { dateOfDay } from '../../domain/calendar/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { amountWords, centiOf, planDraw } from '../../domain/shelf/index.ts'
-import { type AuditEntry, assertFresh, type Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import { assertFresh, type Tx } from '../../store/store.ts'
+import { type Audit, act, type Desk } from '../desk/desk.ts'
 import { appendMoves, entryOf } from './append.ts'
 import { asField } from './asField.ts'
+import type { ConfirmInput, DrawInput } from './inputs.ts'
 import {
   bottlesOf,
   type Counted,
@@ -17,31 +18,10 @@ import { stepsLeft } from './stepsToConfirm.ts'
 import type { ConfirmedView } from './views/closeOfDay.ts'
 import { weighedCenti } from './weigh.ts'
 
-export interface DrawInput {
-  productId: string
-  /** The bottle it came from; null: the one next in line. */
-  lotId: string | null
-  /** In the product's unit; 0: none was used. Left out where the bottle was weighed. */
-  amount?: number | undefined
-  how: 'proposed' | 'corrected' | 'weighed'
-  weighed?: { grossG: number } | undefined
-  /** Why this bottle is taken out of turn. */
-  reason?: string | undefined
-  /** More was used than the shelf held by the ledger: record the rest as found. */
-  foundMore?: boolean | undefined
-}
-
-export interface ConfirmInput {
-  jobId: string
-  position: number
-  version: number
-  draws: DrawInput[]
-}
-
 /** Draws from the shelf what a finished step used, as confirmed, corrected or weighed by the crew. */
 export function confirmDraws(desk: Desk, input: ConfirmInput): Promise<ConfirmedView> {
   const { jobId, position, version } = input
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+  return act(desk, async (tx, audit) => {
     const job = await tx.job.findUnique({
       where: { id: jobId },
       select: { version: true, steps: { where: { position }, select: { name: true, actualEndAt: true } } },
@@ -68,7 +48,7 @@ export function confirmDraws(desk: Desk, input: ConfirmInput): Promise<Confirmed
  */
 export async function drawForStep(
   tx: Tx,
-  audit: (entry: AuditEntry) => void,
+  audit: Audit,
   desk: Desk,
   { jobId, position, draws }: Pick<ConfirmInput, 'jobId' | 'position' | 'draws'>,
 ): Promise<string[]> {
@@ -85,8 +65,8 @@ export async function drawForStep(
       usedCenti += drawn.centi
       words.push(drawn.words)
     }
-    const how =
-      usedCenti === 0 ? 'none' : parts.some(part => part.how === 'weighed') ? 'weighed' : parts[0]!.how
+    const weighed = parts.find(part => part.how === 'weighed')
+    const how = usedCenti === 0 ? 'none' : ((weighed ?? parts[0])?.how ?? 'none')
     await markConfirmed(tx, key, { confirmedAt: desk.now(), actualCenti: usedCenti, how })
     audit({
       act: 'drawn',
@@ -143,7 +123,7 @@ async function drawPart(
     })
   const from = plan.moves
     .filter(move => move.kind === 'use')
-    .map(move => `no. ${rows.find(row => row.id === move.lotId)!.number}`)
+    .map(move => `no. ${rows.find(row => row.id === move.lotId)?.number}`)
   const found =
     plan.foundCenti > 0 ? `, ${amountWords(plan.foundCenti, product.unit)} of it found more than counted` : ''
   return {

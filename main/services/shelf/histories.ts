@@ -1,6 +1,6 @@
 /** What each product was asked for in the past, as the shelf learns from it. */
 import { dayNumber } from '../../domain/calendar/index.ts'
-import { estimateLevel, type History, type Level } from '../../domain/shelf/index.ts'
+import { addTo, estimateLevel, type History, type Level } from '../../domain/shelf/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { firstReceipts, type PastUse, pastUse } from '../../store/useRows.ts'
 import type { ShopDays } from './shopDays.ts'
@@ -43,7 +43,7 @@ function past(uses: readonly PastUse[], days: ShopDays, first: number, today: nu
   const draws = uses.map(use => {
     const day = days.dayOf(use.at)
     const back = Math.floor((today - day) / 7)
-    if (back < week.length) week[week.length - 1 - back]! += use.centi
+    if (back < week.length) addTo(week, week.length - 1 - back, use.centi)
     const usedOn = Math.min(days.openBefore(day), to - 1)
     return {
       usedOn,

@@ -1,58 +1,226 @@
-/** Shapes of input that the areas of the shelf share. */
+/** What the shelf's screens send: products, bottles, deliveries, recipes, rules, suppliers and data sheets. */
 import { z } from 'zod'
-import { sizeClasses } from '../../domain/shop/index.ts'
-import { date, id, number, text, whole } from '../desk/inputs.ts'
+import { storageGroups } from '../../domain/hazard/index.ts'
+import { sizeClasses, stages } from '../../domain/shop/index.ts'
+import {
+  date,
+  edited,
+  id,
+  number,
+  position,
+  rowNumber,
+  sizeClass,
+  text,
+  version,
+  versionOrNone,
+  whole,
+} from '../desk/inputs.ts'
 
-export const amount = number('Give an amount, such as 12.5.')
+const amount = number('Give an amount, such as 12.5.')
 export const moneyMinor = whole('Give an amount of money.', 1_000_000_000_000)
 export const count = whole('Give a whole number.')
+const grams = number('Give the weight in grams.')
+const degrees = number('Give a temperature.').nullable()
+const share = number('Give a share, such as 0.95.')
 export const reason = z.string('Say why.').max(200)
-export const weighed = z.object({ grossG: number('Give the weight in grams.') })
+export const batch = z.string().max(60).nullable()
+const weighed = z.object({ grossG: grams })
 
-export const bottle = z.object({ productId: id, lotId: id })
+export const bottleInput = z.object({ productId: id, lotId: id })
+export type BottleInput = z.infer<typeof bottleInput>
+
+/** What is in the bottle, in the product's unit; or its weight with the bottle. */
+export const countInput = bottleInput.extend({
+  counted: amount.optional(),
+  weighed: weighed.optional(),
+  reason,
+})
+export type CountInput = z.infer<typeof countInput>
+
+export const takeInput = bottleInput.extend({ amount, reason })
+export type TakeInput = z.infer<typeof takeInput>
+
+export const takeBackInput = z.object({ seq: rowNumber, reason })
+export type TakeBackInput = z.infer<typeof takeBackInput>
 
 /** What one part of a step's draw takes from which bottle. */
-export const draw = z.object({
+const draw = z.object({
   productId: id,
+  /** The bottle it came from; null: the one next in line. */
   lotId: id.nullable(),
+  /** In the product's unit; 0: none was used. Left out where the bottle was weighed. */
   amount: amount.optional(),
   how: z.enum(['proposed', 'corrected', 'weighed']),
   weighed: weighed.optional(),
+  /** Why this bottle is taken out of turn. */
   reason: reason.optional(),
+  /** More was used than the shelf held by the ledger: record the rest as found. */
   foundMore: z.boolean().optional(),
 })
-
+export type DrawInput = z.infer<typeof draw>
 export const draws = z.array(draw).max(60)
 
-export const receivedLine = z.object({
+export const confirmInput = z.object({ jobId: id, position, version, draws })
+export type ConfirmInput = z.infer<typeof confirmInput>
+
+const receivedLine = z.object({
   productId: id,
   sizeId: id,
+  /** Bottles, cans, boxes: each becomes a lot of its own. */
   containers: count,
+  /** The last day of use by the label; null: none printed. */
   expiresOn: date.nullable(),
-  batch: z.string().max(60).nullable(),
+  batch,
+  /** What they cost together, without carriage; 0 for a sample. */
   costMinor: moneyMinor,
 })
 
-const recipeAmount = z.object({ amount, spread: number('Give the spread, 0 where there is none.') })
-
-export const recipe = z.object({
-  productId: id,
-  bySize: z.record(z.enum(sizeClasses), recipeAmount),
+export const receiveInput = z.object({
+  lines: z.array(receivedLine).max(100),
+  supplierId: id.nullable().optional(),
+  /** Shared among the lines by their value. */
+  carriageMinor: moneyMinor.optional(),
 })
+export type ReceiveInput = z.infer<typeof receiveInput>
 
-export const priceBreaks = z
-  .array(z.object({ fromPacks: count, packPriceMinor: moneyMinor }))
-  .min(1, 'Give the price of one pack.')
-  .max(20)
+export const codeInput = z.object({ code: z.string().min(1, 'Scan or type a code.').max(300) })
+export const learnCodeInput = codeInput.extend({ productId: id, sizeId: id.nullable().optional() })
+export type CodeInput = z.infer<typeof codeInput>
+export type LearnCodeInput = z.infer<typeof learnCodeInput>
 
-export const shelfFields = z.object({
+/** How a product is counted and kept. */
+const shelfFields = z.object({
   unit: z.enum(['ml', 'g', 'piece']),
   densityGPerMl: number('Give the density, such as 0.98.').nullable(),
   lifeAfterOpeningDays: count.nullable(),
+  /** The maker says an opened container keeps; told apart from a maker who says nothing. */
   lifeUnlimited: z.boolean(),
-  storageLeastC: number('Give a temperature.').nullable(),
-  storageMostC: number('Give a temperature.').nullable(),
+  storageLeastC: degrees,
+  storageMostC: degrees,
   place: text,
   serviceClass: z.enum(['vital', 'usual', 'handy']),
+  /** A booking waits for it where it lacks. */
   holdsUpBookings: z.boolean(),
 })
+export type ShelfFields = z.infer<typeof shelfFields>
+
+/** The version is that of the shelf's record; left out where counting begins. */
+export const shelfProductInput = shelfFields.extend({ productId: id, version: version.optional() })
+export type ShelfProductInput = z.infer<typeof shelfProductInput>
+
+export const sizeInput = z.object({
+  ...edited,
+  productId: id,
+  label: text,
+  labelAmount: amount,
+  measuredAmount: amount.nullable(),
+  tareG: grams.nullable(),
+})
+export type SizeInput = z.infer<typeof sizeInput>
+
+/** A way to buy a product: from whom, in which size, at which prices. */
+export const offerInput = z.object({
+  ...edited,
+  supplierId: id,
+  productId: id,
+  sizeId: id,
+  article: text,
+  containersPerPack: count,
+  breaks: z
+    .array(z.object({ fromPacks: count, packPriceMinor: moneyMinor }))
+    .min(1, 'Give the price of one pack.')
+    .max(20),
+  shelfLifeDays: count.nullable(),
+  preferred: z.boolean(),
+})
+export type OfferInput = z.infer<typeof offerInput>
+
+const recipe = z.object({
+  productId: id,
+  bySize: z.record(
+    z.enum(sizeClasses),
+    z.object({ amount, spread: number('Give the spread, 0 where there is none.') }),
+  ),
+})
+
+/** Position and version are those of the step and of its treatment. */
+export const recipeInput = z.object({ treatmentId: id, position, version, draws: z.array(recipe).max(30) })
+export type RecipeInput = z.infer<typeof recipeInput>
+
+export const learnedInput = z.object({
+  stage: z.enum(stages),
+  stepName: text,
+  productId: id,
+  sizeClass,
+  amount,
+  spread: amount,
+})
+export type LearnedInput = z.infer<typeof learnedInput>
+
+export const rulesInput = z.object({
+  services: z.object({ vital: share, usual: share, handy: share }),
+  holdRatePerYear: share,
+  lineCostMinor: moneyMinor,
+  flammableLimitMl: count.nullable(),
+  regime: z.enum(['un-ghs', 'eu-clp', 'us-osha']).nullable(),
+  version: versionOrNone,
+})
+export type RulesInput = z.infer<typeof rulesInput>
+
+const workingDays = number('Give a number of working days.')
+
+export const supplierInput = z.object({
+  ...edited,
+  name: text,
+  email: text.nullable(),
+  phone: text.nullable(),
+  account: text,
+  note: text,
+  weekdays: z.array(z.int().min(1).max(7)).max(7),
+  closedOn: z.array(date).max(200),
+  cutoffMin: count.nullable(),
+  leadMeanDays: workingDays,
+  leadSdDays: workingDays,
+  minimumOrderMinor: moneyMinor,
+  carriageMinor: moneyMinor,
+  freeCarriageFromMinor: moneyMinor.nullable(),
+})
+export type SupplierInput = z.infer<typeof supplierInput>
+
+const codes = z.array(z.string().max(30)).max(60).nullable()
+
+/** What a person reads off the data sheet and enters. Null: the sheet is silent, or nobody has looked. */
+const safetyFields = z.object({
+  revisedOn: date.nullable(),
+  hazardCodes: codes,
+  precautionaryCodes: codes,
+  signalWord: z.enum(['Danger', 'Warning', 'none']).nullable(),
+  protection: z.array(z.string().max(120)).max(30).nullable(),
+  storageGroup: z.enum(storageGroups).nullable(),
+  unNumber: z.string().max(20).nullable(),
+  ph: number('Give the pH, such as 7.5.').nullable(),
+  /** Whom the label names: the maker or importer with its telephone number. */
+  maker: text,
+  note: text,
+})
+export type SafetyFields = z.infer<typeof safetyFields>
+
+/** The version is that of the safety record; left out, or 0, where nothing has been entered yet. */
+const ofRecord = { productId: id, version: versionOrNone.optional() }
+
+export const safetyInput = safetyFields.extend(ofRecord)
+export type SafetyInput = z.infer<typeof safetyInput>
+
+/** A file of 15 MB as base64, with room for the rest of the call. */
+export const sheetCallBytes = 21 * 1024 * 1024
+
+/** The data sheet itself, its bytes in base64, with the day of its revision as printed on it. */
+export const sheetInput = z
+  .object({
+    ...ofRecord,
+    fileName: text,
+    revisedOn: date,
+    base64: z.base64('The file did not come whole; choose it again.').max(sheetCallBytes),
+  })
+  .transform(({ base64, ...sheet }) => ({ ...sheet, bytes: new Uint8Array(Buffer.from(base64, 'base64')) }))
+export type SheetInput = z.infer<typeof sheetInput>

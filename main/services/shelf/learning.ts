@@ -32,10 +32,10 @@ function stepViews(
   recipes: readonly RecipeView[],
   names: ReadonlyMap<string, string>,
 ): LearningView[] {
-  const { stage, name } = rows.at(-1)!
-  const recipe = recipes.find(
-    each => workKey({ stage: each.stage, name: each.stepName }) === workKey(rows[0]!),
-  )
+  const last = rows.at(-1)
+  if (!last) return []
+  const { stage, name } = last
+  const recipe = recipes.find(each => workKey({ stage: each.stage, name: each.stepName }) === workKey(last))
   // Judged against the recipe as it is now: once it has been learned, there is nothing more to suggest.
   const recipeCenti = (row: DrawnRow) =>
     recipe ? Math.round(recipe.bySize[row.sizeClass as SizeClass].amount * 100) : row.expectedCenti

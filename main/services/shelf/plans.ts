@@ -18,9 +18,9 @@ import {
   type Supplier,
   workingDayOf,
 } from '../../domain/shelf/index.ts'
-import { type JsonObject, noJson } from '../../store/json.ts'
+import { type JsonObject, noJson, toJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import { act, type Desk } from '../desk/desk.ts'
 import type { PastOf } from './histories.ts'
 import type { ShopDays } from './shopDays.ts'
 
@@ -122,7 +122,8 @@ export async function plansFor(
     if (age >= goodForDays || age < 0)
       old.set(buying.supplier.id, Math.max(age, old.get(buying.supplier.id) ?? 0))
   }
-  if (wanted.size === 0 && old.size > 0) wanted.add([...old].sort((a, b) => b[1] - a[1])[0]![0])
+  const [oldest] = [...old].sort((a, b) => b[1] - a[1])
+  if (wanted.size === 0 && oldest) wanted.add(oldest[0])
   if (wanted.size === 0) return plans
   const fresh = new Map<string, Policy | null>()
   for (const supplierId of wanted) {
@@ -156,21 +157,17 @@ function planOne(
   outlooks: ReadonlyMap<string, Outlook>,
   previous: Plans,
 ): Map<string, Policy | null> {
-  const products = own.map(({ productId, offer, service }): PlannedProduct => {
-    const { demand, cover, lifeDays } = outlooks.get(productId)!
-    const holdRatePerDay = ground.holdRatePerYear / ground.days.openPerYear
-    return {
-      productId,
-      demand,
-      cover,
-      packCenti: offer.packCenti,
-      breaks: offer.breaks,
-      holdRatePerDay,
-      service,
-      lifeDays,
-    }
+  const supplier = own[0]?.supplier
+  if (!supplier) return new Map()
+  const holdRatePerDay = ground.holdRatePerYear / ground.days.openPerYear
+  const products = own.flatMap(({ productId, offer, service }): PlannedProduct[] => {
+    const { packCenti, breaks } = offer
+    const outlook = outlooks.get(productId)
+    if (!outlook) return []
+    const { demand, cover, lifeDays } = outlook
+    return [{ productId, demand, cover, packCenti, breaks, holdRatePerDay, service, lifeDays }]
   })
-  const { carriageMinor, freeCarriageFromMinor } = own[0]!.supplier
+  const { carriageMinor, freeCarriageFromMinor } = supplier
   const cost = { carriageMinor, freeFromMinor: freeCarriageFromMinor, lineMinor: ground.lineCostMinor }
   return planSupplier(products, cost, previous)
 }
@@ -182,7 +179,7 @@ async function keep(
   buyings: readonly Buying[],
   fresh: ReadonlyMap<string, Policy | null>,
 ): Promise<void> {
-  await desk.store.transact({ who: desk.who, at: desk.now() }, async tx => {
+  await act(desk, async tx => {
     for (const buying of buyings) {
       const policy = fresh.get(buying.productId)
       if (policy === undefined) continue
@@ -228,7 +225,7 @@ function basisOf(
 }
 
 function policyJson(policy: Policy): JsonObject {
-  return { ...policy, within: Array.from(policy.within) } as unknown as JsonObject
+  return toJson({ ...policy, within: Array.from(policy.within) })
 }
 
 function policyFrom(json: unknown): Policy | null {

@@ -1,6 +1,6 @@
 /** Everything about one product on the shelf, and the list of all of them. */
 import { labelFromCodes } from '../../domain/hazard/index.ts'
-import { refuse } from '../../domain/refusal.ts'
+import { found } from '../../domain/refusal.ts'
 import { labelError, unitsOf, usableOn } from '../../domain/shelf/index.ts'
 import { type LotRow, lotRows } from '../../store/lotRows.ts'
 import { type LedgerRow, ledgerRows } from '../../store/moveRows.ts'
@@ -30,7 +30,7 @@ const pageMoves = 50
 /** The page of one product. Of a product that is not counted yet it has only what can be said without counting. */
 export async function shelfProduct(desk: Desk, input: { id: string }): Promise<ShelfProductView> {
   const tx = desk.store.read
-  const row = await tx.product.findUnique({
+  const product = await tx.product.findUnique({
     where: { id: input.id },
     include: {
       shelf: true,
@@ -38,7 +38,7 @@ export async function shelfProduct(desk: Desk, input: { id: string }): Promise<S
       codes: true,
     },
   })
-  if (!row) refuse('missing', { id: input.id }, 'This product is not there; look at the shelf again.')
+  const row = found(product, { id: input.id }, 'This product is not there; look at the shelf again.')
   const offers = await tx.supplierOffer.findMany({
     where: { productId: row.id },
     include: withSize,
@@ -69,7 +69,7 @@ export async function shelfProduct(desk: Desk, input: { id: string }): Promise<S
       storageWords: null,
     }
   const shelf = await shelfAhead(desk, tx, { productIds: [row.id] })
-  const of = shelf.products.get(row.id)!
+  const of = found(shelf.products.get(row.id), { id: row.id }, 'This product is not counted any more.')
   const { ground } = shelf
   const { productId: _, version, ...fields } = row.shelf
   // The whole shelf decides whether an order goes out today; here only this product is asked.
@@ -141,7 +141,7 @@ export async function ledgerPage(
   const shown = rows.slice(0, pageMoves)
   return {
     moves: shown.map(row => moveView(row, unit)),
-    before: rows.length > pageMoves ? shown.at(-1)!.seq : null,
+    before: rows.length > pageMoves ? (shown.at(-1)?.seq ?? null) : null,
   }
 }
 

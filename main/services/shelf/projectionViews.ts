@@ -39,19 +39,19 @@ export function jobsHit(products: Iterable<ProductAhead>): string[] {
 export function projectionView(of: ProductAhead, shelf: ShelfAhead, jobs: JobNames): ProjectionView {
   const { projection, deliveries, product } = of
   const { days, ground } = shelf
-  const amount = (centi: number) => unitsOf(Math.round(centi))
+  const amount = (centi = 0) => unitsOf(Math.round(centi))
   const list: ProjectedDay[] = []
   for (let i = 0; i < projection.likely.length; i++) {
     const day = projection.today + i
     list.push({
       date: dateOfDay(day),
       open: days.open(day),
-      low: amount(projection.low[i]!),
-      likely: amount(projection.likely[i]!),
-      high: amount(projection.high[i]!),
-      booked: amount(projection.booked[i]!),
-      arrives: amount(projection.arriving[i]!),
-      expires: amount(projection.expiring[i]!),
+      low: amount(projection.low[i]),
+      likely: amount(projection.likely[i]),
+      high: amount(projection.high[i]),
+      booked: amount(projection.booked[i]),
+      arrives: amount(projection.arriving[i]),
+      expires: amount(projection.expiring[i]),
     })
   }
   return {

@@ -2,29 +2,15 @@ import { checkMinor } from '../../domain/money/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { amountWords, receiveGoods as planReceipt, type ReceiptPlan } from '../../domain/shelf/index.ts'
 import { checkNote } from '../../domain/shop/index.ts'
-import type { AuditEntry, Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import type { Tx } from '../../store/store.ts'
+import { type Audit, act, type Desk } from '../desk/desk.ts'
 import { appendMoves, entryOf } from './append.ts'
+import type { ReceiveInput } from './inputs.ts'
 import { countedProduct, shelfDay } from './shelfGround.ts'
 
-export interface ReceivedLine {
-  productId: string
-  sizeId: string
-  /** Bottles, cans, boxes: each becomes a lot of its own. */
-  containers: number
-  /** The last day of use by the label; null: none printed. */
-  expiresOn: string | null
-  batch: string | null
-  /** What they cost together, without carriage; 0 for a sample. */
-  costMinor: number
-  orderLineId?: string | null | undefined
-}
-
-export interface ReceiveInput {
-  lines: ReceivedLine[]
-  supplierId?: string | null | undefined
-  /** Shared among the lines by their value. */
-  carriageMinor?: number | undefined
+/** Goods that come in, by an order or without one. */
+interface Arriving extends Omit<ReceiveInput, 'lines'> {
+  lines: (ReceiveInput['lines'][number] & { orderLineId?: string })[]
 }
 
 export interface ReceivedView {
@@ -34,21 +20,14 @@ export interface ReceivedView {
 
 /** Goods come in without an order: bought over the counter, a sample, what stood there when counting began. */
 export function receiveGoods(desk: Desk, input: ReceiveInput): Promise<ReceivedView> {
-  return desk.store.transact({ who: desk.who, at: desk.now() }, (tx, audit) =>
-    receiveLines(tx, audit, desk, input),
-  )
+  return act(desk, (tx, audit) => receiveLines(tx, audit, desk, input))
 }
 
 /**
  * Puts goods on the shelf inside a transaction: a lot and a receipt for each container, with its share of cost and
  * carriage, so that the receipts together cost what was paid to the minor unit.
  */
-export async function receiveLines(
-  tx: Tx,
-  audit: (entry: AuditEntry) => void,
-  desk: Desk,
-  input: ReceiveInput,
-): Promise<ReceivedView> {
+export async function receiveLines(tx: Tx, audit: Audit, desk: Desk, input: Arriving): Promise<ReceivedView> {
   const { date } = await shelfDay(tx, desk.now())
   const supplierId = input.supplierId ?? null
   if (supplierId !== null && (await tx.supplier.count({ where: { id: supplierId } })) === 0)
@@ -91,8 +70,14 @@ export async function receiveLines(
 }
 
 /** Numbers the lots and writes them with their receipts; the plan holds them in the order of the lines. */
-async function writeLots(tx: Tx, plan: ReceiptPlan, input: ReceiveInput): Promise<ReceivedView['lots']> {
-  const from = input.lines.flatMap(line => Array<ReceivedLine>(line.containers).fill(line))
+async function writeLots(
+  tx: Tx,
+  plan: ReceiptPlan,
+  { lines, supplierId = null }: Arriving,
+): Promise<ReceivedView['lots']> {
+  const orderLineIds = lines.flatMap(line =>
+    new Array<string | null>(line.containers).fill(line.orderLineId ?? null),
+  )
   let number = (await tx.lot.aggregate({ _max: { number: true } }))._max.number ?? 0
   const lots: ReceivedView['lots'] = []
   for (const [i, lot] of plan.lots.entries()) {
@@ -101,8 +86,8 @@ async function writeLots(tx: Tx, plan: ReceiptPlan, input: ReceiveInput): Promis
       data: {
         ...lot,
         number,
-        supplierId: input.supplierId ?? null,
-        orderLineId: from[i]!.orderLineId ?? null,
+        supplierId,
+        orderLineId: orderLineIds[i] ?? null,
       },
       include: { size: { select: { label: true } } },
     })
@@ -110,7 +95,7 @@ async function writeLots(tx: Tx, plan: ReceiptPlan, input: ReceiveInput): Promis
   }
   await appendMoves(
     tx,
-    plan.moves.map((move, i) => entryOf({ ...move, lotId: lots[i]!.id })),
+    lots.flatMap(({ id: lotId }, i) => plan.moves.slice(i, i + 1).map(move => entryOf({ ...move, lotId }))),
   )
   return lots
 }

@@ -1,25 +1,17 @@
 /** What a treatment's steps draw, as the owner writes it and as the shelf has learned it. */
 import { refuse } from '../../domain/refusal.ts'
 import { centiOf, unitsOf } from '../../domain/shelf/index.ts'
-import type { SizeClass } from '../../domain/vehicle/index.ts'
+import { toJson } from '../../store/json.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import { act, type Desk } from '../desk/desk.ts'
+import type { LearnedInput, RecipeInput } from './inputs.ts'
 import { countedProduct, countedProducts } from './shelfGround.ts'
 import { bySize, openJobsWith, type RecipeLine, recipeOf, workKey, writeStepDraws } from './stepDraws.ts'
 import type { RecipeView, TreatmentRecipesView } from './views/product.ts'
 
-export interface RecipeInput {
-  treatmentId: string
-  /** Of the step in its treatment. */
-  position: number
-  /** Of the treatment. */
-  version: number
-  draws: { productId: string; bySize: Record<SizeClass, { amount: number; spread: number }> }[]
-}
-
 /** Says what one step of a treatment draws; jobs already booked draw by it too, where they still have this step. */
 export function saveRecipe(desk: Desk, input: RecipeInput): Promise<{ version: number }> {
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+  return act(desk, async (tx, audit) => {
     const { treatmentId, position, version } = input
     const draws = input.draws.map((line, i) => lineFrom(line, `draws.${i}`))
     const counted = await tx.shelfProduct.findMany({ select: { productId: true } })
@@ -40,13 +32,13 @@ export function saveRecipe(desk: Desk, input: RecipeInput): Promise<{ version: n
       data: { version: { increment: 1 } },
     })
     assertFresh(count, 'treatment', treatmentId)
-    await tx.treatmentStep.update({ where: { id: step.id }, data: { draws: draws as object[] } })
+    await tx.treatmentStep.update({ where: { id: step.id }, data: { draws: draws.map(toJson) } })
     await writeStepDraws(tx, await openJobsWith(tx, [treatmentId], desk.now()), desk.now())
     audit({
       act: 'recipe changed',
       entity: 'treatment',
       entityId: treatmentId,
-      detail: { position, draws: draws as object[] },
+      detail: { position, draws: draws.map(toJson) },
     })
     return { version: version + 1 }
   })
@@ -70,20 +62,11 @@ function notNegative(amount: number, field: string): number {
   return centi
 }
 
-export interface LearnedInput {
-  stage: string
-  stepName: string
-  productId: string
-  sizeClass: SizeClass
-  amount: number
-  spread: number
-}
-
 /** Makes what steps really drew the recipe, in every treatment with this step; booked jobs follow. */
 export async function learnRecipe(desk: Desk, input: LearnedInput): Promise<{ treatments: number }> {
   const centi = notNegative(input.amount, 'amount')
   const sdCenti = notNegative(input.spread, 'spread')
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+  return act(desk, async (tx, audit) => {
     await countedProduct(tx, input.productId)
     const named = await stepsOfWork(tx, input)
     // "Layer" may be laid of one product in one treatment and of another in the next: those with this product are meant.
@@ -109,7 +92,7 @@ export async function learnRecipe(desk: Desk, input: LearnedInput): Promise<{ tr
         ),
       }
       const draws = old ? before.map(each => (each === old ? line : each)) : [...before, line]
-      await tx.treatmentStep.update({ where: { id: step.id }, data: { draws: draws as object[] } })
+      await tx.treatmentStep.update({ where: { id: step.id }, data: { draws: draws.map(toJson) } })
     }
     const ids = [...new Set(steps.map(step => step.treatmentId))]
     await tx.treatment.updateMany({ where: { id: { in: ids } }, data: { version: { increment: 1 } } })

@@ -14,11 +14,12 @@ import { checkNote } from '../../domain/shop/index.ts'
 import { noJson } from '../../store/json.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import { changesBetween } from '../desk/changesBetween.ts'
-import type { Desk } from '../desk/desk.ts'
+import { act, type Desk } from '../desk/desk.ts'
+import type { SafetyFields, SafetyInput, SheetInput } from './inputs.ts'
 import { fieldsOf, safetyView, withSafety } from './safetyView.ts'
 import { shelfDay } from './shelfGround.ts'
 import { rulesOf } from './shelfRules.ts'
-import type { SafetyFields, SafetyView } from './views/safety.ts'
+import type { SafetyView } from './views/safety.ts'
 
 /** One product's safety record; silent on everything where nobody has entered any. */
 export async function getSafety(desk: Desk, input: { productId: string }): Promise<SafetyView> {
@@ -31,15 +32,9 @@ export async function safetyOf(tx: Tx, productId: string): Promise<SafetyView> {
   return safetyView(row, (await rulesOf(tx)).regimeUsed)
 }
 
-export interface SafetyInput extends SafetyFields {
-  productId: string
-  /** Left out, or 0, where nothing has been entered yet. */
-  version?: number | undefined
-}
-
 /** Enters what was read off a data sheet. Codes are kept in one spelling; those the lists do not hold are refused. */
 export function saveSafety(desk: Desk, input: SafetyInput): Promise<SafetyView> {
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+  return act(desk, async (tx, audit) => {
     const { productId, version = 0 } = input
     const data = checkedFields(input, (await shelfDay(tx, desk.now())).date)
     await writeSafety(tx, productId, version, {
@@ -114,16 +109,6 @@ async function writeSafety(tx: Tx, productId: string, version: number, data: Wri
   await tx.productSafety.updateMany({ where: { productId }, data })
 }
 
-export interface SheetInput {
-  productId: string
-  fileName: string
-  /** The day of the sheet's revision, as printed on it. */
-  revisedOn: string
-  bytes: Uint8Array
-  /** Of the safety record; 0 where there is none. */
-  version?: number | undefined
-}
-
 /**
  * Keeps a data sheet as a file, with the date of its revision. What it is is read off its first bytes, not believed;
  * the sheets before it stay in the database.
@@ -131,7 +116,7 @@ export interface SheetInput {
 export async function uploadSheet(desk: Desk, input: SheetInput): Promise<SafetyView> {
   const { productId, bytes, revisedOn } = input
   const type = sheetTypeOf(bytes, input.fileName)
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+  return act(desk, async (tx, audit) => {
     checkRevision(revisedOn, (await shelfDay(tx, desk.now())).date)
     const file = await tx.storedFile.create({
       data: {

@@ -55,7 +55,7 @@ export async function warningsOf(
       .filter(row => row.shelf?.unit !== 'piece')
       .map(row => ({
         id: row.id,
-        volumeMl: volumeOf(onHand.get(row.id)!, row.shelf),
+        volumeMl: volumeOf(onHand.get(row.id) ?? 0, row.shelf),
         codes: fieldsOf(row.safety).hazardCodes,
       })),
     rules.flammableLimitMl,

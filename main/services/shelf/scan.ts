@@ -3,7 +3,8 @@ import { Refusal, refuse } from '../../domain/refusal.ts'
 import { isGtin, readGtin, readScan } from '../../domain/shelf/index.ts'
 import { type LotRow, lotRows, lotRowsById } from '../../store/lotRows.ts'
 import type { Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import { act, type Desk } from '../desk/desk.ts'
+import type { CodeInput, LearnCodeInput } from './inputs.ts'
 import { lotViews } from './lotViews.ts'
 import { countedProduct, countedProducts, type ShelfDay, shelfDay } from './shelfGround.ts'
 import type { ScanView } from './views/lots.ts'
@@ -16,7 +17,7 @@ export function lotUrl(origin: string, lotId: string): string {
 }
 
 /** What a scanned or typed code stands for: a product, one bottle, nothing known yet, or a misread one. */
-export async function scan(desk: Desk, input: { code: string }): Promise<ScanView> {
+export async function scan(desk: Desk, input: CodeInput): Promise<ScanView> {
   const tx = desk.store.read
   const ground = await shelfDay(tx, desk.now())
   const { text, gtin, expiresOn, batch } = readScan(input.code, Number(ground.date.slice(0, 4)))
@@ -63,8 +64,10 @@ async function bottleView(tx: Tx, ground: ShelfDay, code: string, row: LotRow): 
   const product = (await countedProducts(tx, [row.productId])).get(row.productId)
   if (!product) refuse('missing', { code }, 'This bottle’s product is not counted any more.')
   // Among its fellows it is known whether it is the next to take; an emptied one stands alone.
-  const lots = lotViews(await lotRows(tx, [product.id]), product.unit, ground.day)
-  const lot = lots.find(each => each.id === row.id) ?? lotViews([row], product.unit, ground.day)[0]!
+  const rows = await lotRows(tx, [product.id])
+  const beside = rows.some(each => each.id === row.id) ? rows : [row]
+  const lot = lotViews(beside, product.unit, ground.day).find(each => each.id === row.id)
+  if (!lot) refuse('missing', { code }, 'This bottle is not on the shelf any more.')
   return { kind: 'bottle', code, productId: product.id, productName: product.name, unit: product.unit, lot }
 }
 
@@ -81,53 +84,45 @@ function whyMisread(text: string): string | null {
   }
 }
 
-export interface LearnInput {
-  code: string
-  productId: string
-  sizeId?: string | null | undefined
-}
-
 /** Remembers what a code stands for. Refused for a misread code, and for one that stands for another product. */
-export function learnCode(desk: Desk, input: LearnInput): Promise<ScanView> {
-  return desk.store
-    .transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
-      const { text, gtin } = readScan(input.code, 2000)
-      const misread = gtin === null ? whyMisread(text) : null
-      if (misread !== null) refuse('gtin-check-digit', { code: input.code }, misread)
-      const code = gtin ?? text
-      if (code === '' || code.length > 80)
-        refuse('code-bad', { code: input.code }, 'A code has 1 to 80 characters; scan it again.')
-      await countedProduct(tx, input.productId)
-      const size =
-        input.sizeId == null ? null : await tx.containerSize.findUnique({ where: { id: input.sizeId } })
-      if (input.sizeId != null && size?.productId !== input.productId)
-        refuse('missing', { sizeId: input.sizeId }, 'This size is not one of the product.')
-      const known = await tx.productCode.findUnique({
-        where: { code },
-        include: { product: { select: { name: true } } },
-      })
-      if (known && known.productId !== input.productId)
-        refuse(
-          'code-known',
-          { code },
-          `This code stands for ${known.product.name}: have it forgotten there first, if that is wrong.`,
-        )
-      const data = {
-        productId: input.productId,
-        sizeId: size?.id ?? null,
-        learnedAt: desk.now(),
-        who: desk.who,
-      }
-      await tx.productCode.upsert({ where: { code }, update: data, create: { code, ...data } })
-      audit({ act: 'code learned', entity: 'stock', entityId: input.productId, detail: { code } })
-      return code
+export function learnCode(desk: Desk, input: LearnCodeInput): Promise<ScanView> {
+  return act(desk, async (tx, audit) => {
+    const { text, gtin } = readScan(input.code, 2000)
+    const misread = gtin === null ? whyMisread(text) : null
+    if (misread !== null) refuse('gtin-check-digit', { code: input.code }, misread)
+    const code = gtin ?? text
+    if (code === '' || code.length > 80)
+      refuse('code-bad', { code: input.code }, 'A code has 1 to 80 characters; scan it again.')
+    await countedProduct(tx, input.productId)
+    const size =
+      input.sizeId == null ? null : await tx.containerSize.findUnique({ where: { id: input.sizeId } })
+    if (input.sizeId != null && size?.productId !== input.productId)
+      refuse('missing', { sizeId: input.sizeId }, 'This size is not one of the product.')
+    const known = await tx.productCode.findUnique({
+      where: { code },
+      include: { product: { select: { name: true } } },
     })
-    .then(code => scan(desk, { code }))
+    if (known && known.productId !== input.productId)
+      refuse(
+        'code-known',
+        { code },
+        `This code stands for ${known.product.name}: have it forgotten there first, if that is wrong.`,
+      )
+    const data = {
+      productId: input.productId,
+      sizeId: size?.id ?? null,
+      learnedAt: desk.now(),
+      who: desk.who,
+    }
+    await tx.productCode.upsert({ where: { code }, update: data, create: { code, ...data } })
+    audit({ act: 'code learned', entity: 'stock', entityId: input.productId, detail: { code } })
+    return code
+  }).then(code => scan(desk, { code }))
 }
 
 /** Forgets what a code stands for. */
-export function forgetCode(desk: Desk, input: { code: string }): Promise<void> {
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+export function forgetCode(desk: Desk, input: CodeInput): Promise<void> {
+  return act(desk, async (tx, audit) => {
     const known = await tx.productCode.findUnique({ where: { code: input.code } })
     if (!known) refuse('missing', { code: input.code }, 'This code is not known.')
     await tx.productCode.delete({ where: { code: input.code } })

@@ -1,17 +1,11 @@
 /** How a product is counted and in which sizes it comes. */
-import { refuse } from '../../domain/refusal.ts'
+import { found, refuse } from '../../domain/refusal.ts'
 import { centiOf, checkProduct } from '../../domain/shelf/index.ts'
 import { checkNote, checkText } from '../../domain/shop/index.ts'
-import { assertFresh, type Tx } from '../../store/store.ts'
-import { changesBetween } from '../desk/changesBetween.ts'
-import type { Desk } from '../desk/desk.ts'
-import type { ShelfFields } from './views/product.ts'
-
-export interface ShelfProductInput extends ShelfFields {
-  productId: string
-  /** Of the shelf's record; left out where counting begins. */
-  version?: number | undefined
-}
+import type { Tx } from '../../store/store.ts'
+import { act, type Desk } from '../desk/desk.ts'
+import { archiveRow, type RowSeen, saveRow, saveSingle } from '../desk/keep.ts'
+import type { ShelfFields, ShelfProductInput, SizeInput } from './inputs.ts'
 
 /**
  * Begins to count a product, or changes how. The unit stays once there are moves: what was counted in pieces has no
@@ -19,31 +13,22 @@ export interface ShelfProductInput extends ShelfFields {
  */
 export function saveShelfProduct(desk: Desk, input: ShelfProductInput): Promise<{ version: number }> {
   const { productId, version, ...fields } = input
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+  return act(desk, async (tx, audit) => {
     const product = await tx.product.findUnique({ where: { id: productId } })
     if (!product) refuse('missing', { productId }, 'This product is not there.')
     const data = { ...fields, place: checkNote(fields.place, 'place', 60) }
     checkFields(product.name, data)
-    const before = await tx.shelfProduct.findUnique({ where: { productId } })
-    if (!before) {
-      await tx.shelfProduct.create({ data: { productId, ...data } })
-      audit({ act: 'counted from now on', entity: 'stock', entityId: productId, detail: data })
-      return { version: 1 }
-    }
-    if (before.unit !== data.unit && (await tx.stockMove.count({ where: { productId } })) > 0)
+    const kept = { table: tx.shelfProduct, entity: 'stock' }
+    const saved = await saveSingle(audit, kept, { key: { productId }, version }, data)
+    const unit = saved.before?.unit ?? data.unit
+    if (unit !== data.unit && (await tx.stockMove.count({ where: { productId } })) > 0)
       refuse(
         'unit-fixed',
         { unit: data.unit },
-        `${product.name} has been counted in ${before.unit === 'piece' ? 'pieces' : before.unit}, so its unit ` +
-          'stays; add a product for the other unit.',
+        `${product.name} has been counted in ${unit === 'piece' ? 'pieces' : unit}, so its unit stays; ` +
+          'add a product for the other unit.',
       )
-    const { count } = await tx.shelfProduct.updateMany({
-      where: { productId, version: version ?? 0 },
-      data: { ...data, version: { increment: 1 } },
-    })
-    assertFresh(count, 'stock', productId)
-    audit({ act: 'changed', entity: 'stock', entityId: productId, detail: changesBetween(before, data) })
-    return { version: before.version + 1 }
+    return { version: saved.version }
   })
 }
 
@@ -67,16 +52,6 @@ function checkFields(name: string, fields: ShelfFields): void {
     )
 }
 
-export interface SizeInput {
-  id?: string | undefined
-  version?: number | undefined
-  productId: string
-  label: string
-  labelAmount: number
-  measuredAmount: number | null
-  tareG: number | null
-}
-
 /** Adds a container size, or changes one. Bottles received before keep what they were counted with. */
 export async function saveSize(desk: Desk, input: SizeInput): Promise<{ id: string }> {
   const labelCenti = positive(input.labelAmount, 'labelAmount')
@@ -98,34 +73,26 @@ export async function saveSize(desk: Desk, input: SizeInput): Promise<{ id: stri
     )
   if (input.tareG !== null && !(input.tareG > 0 && input.tareG < 100_000))
     refuse('tare-bad', { tareG: input.tareG }, `An empty container does not weigh ${input.tareG} g.`)
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+  return act(desk, async (tx, audit) => {
     const { productId } = input
-    if (input.id === undefined) {
-      await assertProduct(tx, productId)
-      const { id } = await tx.containerSize.create({ data: { ...data, productId } })
-      audit({ act: 'size added', entity: 'stock', entityId: productId, detail: data })
-      return { id }
-    }
-    const { id } = input
-    const before = await tx.containerSize.findUnique({ where: { id } })
-    const { count } = await tx.containerSize.updateMany({
-      where: { id, productId, version: input.version ?? 0 },
-      data: { ...data, version: { increment: 1 } },
-    })
-    assertFresh(count, 'size', id)
-    audit({
-      act: 'size changed',
-      entity: 'stock',
-      entityId: productId,
-      detail: changesBetween(before!, data),
-    })
+    if (input.id === undefined) await assertProduct(tx, productId)
+    else if ((await tx.containerSize.findUnique({ where: { id: input.id } }))?.productId !== productId)
+      refuse('missing', { id: input.id }, 'This size is not one of the product.')
+    const { id } = await saveRow(audit, keptSizes(tx, productId), input, { data, added: { productId } })
     return { id }
   })
 }
 
+const keptSizes = (tx: Tx, productId: string) => ({
+  table: tx.containerSize,
+  entity: 'stock',
+  noun: 'size',
+  partOf: productId,
+})
+
 /** Puts a size away: it is bought no more; its bottles stay. Refused while an offer buys it. */
-export function archiveSize(desk: Desk, input: { id: string; version: number }): Promise<void> {
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+export function archiveSize(desk: Desk, input: RowSeen): Promise<void> {
+  return act(desk, async (tx, audit, at) => {
     const offers = await tx.supplierOffer.findMany({
       where: { sizeId: input.id, archivedAt: null },
       select: { supplier: { select: { name: true } } },
@@ -136,12 +103,9 @@ export function archiveSize(desk: Desk, input: { id: string; version: number }):
         { id: input.id },
         `${offers.map(offer => offer.supplier.name).join(', ')} still sells it to you; take that offer out first.`,
       )
-    const { count } = await tx.containerSize.updateMany({
-      where: { ...input, archivedAt: null },
-      data: { archivedAt: desk.now(), version: { increment: 1 } },
-    })
-    assertFresh(count, 'size', input.id)
-    audit({ act: 'size archived', entity: 'stock', entityId: input.id })
+    const size = await tx.containerSize.findUnique({ where: { id: input.id } })
+    const { productId } = found(size, { id: input.id }, 'This size is not there any more.')
+    await archiveRow(audit, keptSizes(tx, productId), input, { at })
   })
 }
 

@@ -1,10 +1,11 @@
 import type { Regime } from '../../domain/hazard/index.ts'
 import { checkMinor } from '../../domain/money/index.ts'
 import { refuse } from '../../domain/refusal.ts'
-import { assertFresh, type Tx } from '../../store/store.ts'
-import { changesBetween } from '../desk/changesBetween.ts'
-import type { Desk } from '../desk/desk.ts'
+import type { Tx } from '../../store/store.ts'
+import { act, type Desk } from '../desk/desk.ts'
+import { saveSingle } from '../desk/keep.ts'
 import { shopOf } from '../desk/shopView.ts'
+import type { RulesInput } from './inputs.ts'
 import type { ServiceClass } from './views/lots.ts'
 import type { ShelfRulesView } from './views/product.ts'
 
@@ -40,24 +41,14 @@ const europe = new Set(
   'AT BE BG CY CZ DE DK EE ES FI FR GR HR HU IE IS IT LI LT LU LV MT NL NO PL PT RO SE SI SK'.split(' '),
 )
 
-export type RulesInput = Omit<ShelfRulesView, 'regimeUsed'>
-
 /** Sets the rules of the shelf; `version` 0 where nothing was set yet. */
 export async function saveRules(desk: Desk, input: RulesInput): Promise<ShelfRulesView> {
   checkRules(input)
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+  return act(desk, async (tx, audit) => {
     const { version, services, ...rest } = input
     const data = { ...rest, services: { ...services } }
-    const before = await tx.shelfRules.findFirst()
-    if (!before && version === 0) await tx.shelfRules.create({ data })
-    else {
-      const { count } = await tx.shelfRules.updateMany({
-        where: { id: 1, version },
-        data: { ...data, version: { increment: 1 } },
-      })
-      assertFresh(count, 'shelf rules', '1')
-    }
-    audit({ act: 'changed', entity: 'stock', entityId: 'rules', detail: changesBetween(before ?? {}, data) })
+    const kept = { table: tx.shelfRules, entity: 'stock', noun: 'shelf rules' }
+    await saveSingle(audit, kept, { key: { id: 1 }, version }, data)
     return rulesOf(tx)
   })
 }

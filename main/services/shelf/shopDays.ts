@@ -2,6 +2,7 @@
 import {
   dateOfDay,
   daysBetween,
+  firstIndex,
   type ShopCalendar,
   startOfDay,
   weekdayOf,
@@ -30,20 +31,12 @@ export function shopDays(calendar: ShopCalendar, first: number, last: number): S
   ).map(day => day.from)
   const before = new Int32Array(last - first + 2)
   for (let day = first; day <= last; day++)
-    before[day - first + 1] = before[day - first]! + (open(day) ? 1 : 0)
+    before[day - first + 1] = (before[day - first] ?? 0) + (open(day) ? 1 : 0)
   return {
     open,
-    dayOf(at) {
-      let low = 0
-      let high = starts.length - 1
-      while (low < high) {
-        const middle = (low + high + 1) >> 1
-        if (starts[middle]! <= at) low = middle
-        else high = middle - 1
-      }
-      return first + low
-    },
-    openBefore: day => before[Math.max(0, Math.min(day, last + 1) - first)]!,
+    // The day before the first that begins later; a time before the first day counts as on it.
+    dayOf: at => first + Math.max(0, firstIndex(starts.length, i => (starts[i] ?? 0) > at) - 1),
+    openBefore: day => before[Math.max(0, Math.min(day, last + 1) - first)] ?? 0,
     openPerYear: Math.max(1, Math.round((weekdays.size * 365) / 7)),
   }
 }

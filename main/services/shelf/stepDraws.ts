@@ -3,6 +3,7 @@ import type { RecipeAmount } from '../../domain/shelf/index.ts'
 import { sizeClasses, type TreatmentStep } from '../../domain/shop/index.ts'
 import { chainOf } from '../../domain/treatment/index.ts'
 import type { SizeClass } from '../../domain/vehicle/index.ts'
+import { fromJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 
 /** What a treatment's step draws of one product, by size class, as it is kept with the step. */
@@ -53,7 +54,7 @@ export function expectedDraws(
   sizeClass: SizeClass,
 ): { draws: ExpectedDraw[]; found: number[] } {
   const chain = chainOf(
-    treatments.map(({ name, steps }) => ({ name, steps: steps as unknown as TreatmentStep[] })),
+    treatments.map(({ name, steps }) => ({ name, steps: fromJson<TreatmentStep[]>(steps) })),
     step => step.minutes[sizeClass],
   )
   const queues = Map.groupBy(chain, link => workKey(link.template))
@@ -64,7 +65,7 @@ export function expectedDraws(
     const link = queues.get(workKey(step))?.shift()
     if (!link) continue
     found.push(step.position)
-    for (const { productId, bySize } of recipeOf(link.template as unknown as { draws: unknown })) {
+    for (const { productId, bySize } of recipeOf(link.template as TreatmentStep & { draws: unknown })) {
       const { centi, sdCenti } = bySize[sizeClass]
       if (centi > 0) draws.push({ position: step.position, productId, expectedCenti: centi, sdCenti })
     }
@@ -75,11 +76,13 @@ export function expectedDraws(
 /** A step that names a product twice draws the sum; the spreads are independent. */
 function summed(draws: readonly ExpectedDraw[]): ExpectedDraw[] {
   const byKey = Map.groupBy(draws, draw => `${draw.position} ${draw.productId}`)
-  return [...byKey.values()].map(same => ({
-    ...same[0]!,
-    expectedCenti: same.reduce((sum, draw) => sum + draw.expectedCenti, 0),
-    sdCenti: Math.round(Math.hypot(...same.map(draw => draw.sdCenti))),
-  }))
+  return [...byKey.values()].flatMap(same =>
+    same.slice(0, 1).map(draw => ({
+      ...draw,
+      expectedCenti: same.reduce((sum, each) => sum + each.expectedCenti, 0),
+      sdCenti: Math.round(Math.hypot(...same.map(each => each.sdCenti))),
+    })),
+  )
 }
 
 /** A step done longer ago than this is left as it was recorded. */

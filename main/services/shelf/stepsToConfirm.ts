@@ -59,21 +59,22 @@ export async function stepsToConfirm(
   })
   const byJob = new Map(jobs.map(job => [job.id, job]))
   const groups = Map.groupBy(lines, line => `${line.jobId} ${line.position}`)
-  return [...groups.values()].map(group => {
-    const { jobId, position } = group[0]!
-    const job = byJob.get(jobId)!
-    const step = job.steps.find(each => each.position === position)!
+  return [...groups.values()].flatMap(group => {
+    const [first] = group
+    const job = first && byJob.get(first.jobId)
+    const step = job?.steps.find(each => each.position === first?.position)
+    if (!job || !step || step.actualEndAt === null) return []
     const { vehicle } = job
     return {
-      jobId,
+      jobId: job.id,
       jobNumber: job.number,
       version: job.version,
-      position,
+      position: step.position,
       plate: vehicle.plate,
       vehicleWords: [vehicle.colour, vehicle.make, vehicle.model].filter(Boolean).join(' '),
       sizeClass: vehicle.sizeClass as SizeClass,
       stepName: step.name,
-      finishedAt: step.actualEndAt!,
+      finishedAt: step.actualEndAt,
       crew: step.crew.map(each => each.crew.name),
       draws: group.flatMap(line => {
         const product = products.get(line.productId)

@@ -5,10 +5,11 @@ import { refuse } from '../../domain/refusal.ts'
 import { amountWords, centiOf, countMove, openLot, unitsOf, usableOn } from '../../domain/shelf/index.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import { type LotRow, lotRows, lotRowsById } from '../../store/lotRows.ts'
-import type { AuditEntry, Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import type { Tx } from '../../store/store.ts'
+import { type Audit, act, type Desk } from '../desk/desk.ts'
 import { appendMoves, type Entry } from './append.ts'
 import { asField } from './asField.ts'
+import type { BottleInput, CountInput, TakeInput } from './inputs.ts'
 import { lotViews } from './lotViews.ts'
 import { type Counted, countedProduct, holdingOfRow, type ShelfDay, shelfDay } from './shelfGround.ts'
 import { isUnconfirmed } from './stepsToConfirm.ts'
@@ -17,24 +18,19 @@ import { contentByWeight } from './weigh.ts'
 
 interface Bottle {
   tx: Tx
-  audit: (entry: AuditEntry) => void
+  audit: Audit
   ground: ShelfDay
   product: Counted
   row: LotRow
 }
 
-export interface LotInput {
-  productId: string
-  lotId: string
-}
-
 /** Does something with one bottle in one transaction, and answers with the product as it then stands. */
 function withBottle(
   desk: Desk,
-  { productId, lotId }: LotInput,
+  { productId, lotId }: BottleInput,
   work: (bottle: Bottle) => Promise<string>,
 ): Promise<StockChangeView> {
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+  return act(desk, async (tx, audit) => {
     const ground = await shelfDay(tx, desk.now())
     const product = await countedProduct(tx, productId)
     const row = (await lotRowsById(tx, [lotId]))[0]
@@ -77,7 +73,7 @@ function entry(desk: Desk, { product, row }: Bottle, kind: Entry['kind'], centi:
 }
 
 /** A sealed bottle is opened: from now on its own date counts too. */
-export function openBottle(desk: Desk, input: LotInput): Promise<StockChangeView> {
+export function openBottle(desk: Desk, input: BottleInput): Promise<StockChangeView> {
   return withBottle(desk, input, async ({ tx, audit, ground, product, row }) => {
     const { openedOn, lifeAfterOpeningDays } = openLot(
       row,
@@ -88,13 +84,6 @@ export function openBottle(desk: Desk, input: LotInput): Promise<StockChangeView
     audit({ act: 'opened', entity: 'stock', entityId: product.id, detail: { lotId: row.id, openedOn } })
     return `opened no. ${row.number} of ${product.name}`
   })
-}
-
-export interface CountInput extends LotInput {
-  /** What is in the bottle, in the product's unit; or its weight with the bottle. */
-  counted?: number | undefined
-  weighed?: { grossG: number } | undefined
-  reason: string
 }
 
 /** What a count found; where it differs from the ledger, the difference becomes a move. */
@@ -112,7 +101,7 @@ export function countBottle(desk: Desk, input: CountInput): Promise<StockChangeV
       by: desk.who,
       why: checkNote(input.reason, 'reason', 200),
     })
-    if (draft) await appendMoves(tx, [entry(desk, bottle, 'count', draft.centi, draft.why!)])
+    if (draft) await appendMoves(tx, [entry(desk, bottle, 'count', draft.centi, draft.why ?? '')])
     audit({
       act: 'counted',
       entity: 'stock',
@@ -126,11 +115,6 @@ export function countBottle(desk: Desk, input: CountInput): Promise<StockChangeV
       : ''
     return `no. ${row.number} of ${product.name} counted: ${now}, ${ledger}${unconfirmed}`
   })
-}
-
-export interface TakeInput extends LotInput {
-  amount: number
-  reason: string
 }
 
 /** Something is thrown away: past its date, spilt, gone off. */

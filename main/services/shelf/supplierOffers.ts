@@ -1,10 +1,12 @@
-import { refuse } from '../../domain/refusal.ts'
+import { found, refuse } from '../../domain/refusal.ts'
 import { checkOffer, type Offer, type PriceBreak, unitsOf } from '../../domain/shelf/index.ts'
 import { checkNote } from '../../domain/shop/index.ts'
+import { fromJson } from '../../store/json.ts'
 import type { SupplierOffer as OfferRow, Supplier as SupplierRow } from '../../store/rows.ts'
-import { assertFresh, type Tx } from '../../store/store.ts'
-import { changesBetween } from '../desk/changesBetween.ts'
-import type { Desk } from '../desk/desk.ts'
+import type { Tx } from '../../store/store.ts'
+import { act, type Desk } from '../desk/desk.ts'
+import { archiveRow, type RowSeen, saveRow } from '../desk/keep.ts'
+import type { OfferInput } from './inputs.ts'
 import type { SupplierOfferView } from './views/product.ts'
 
 type WithSize = OfferRow & {
@@ -19,7 +21,7 @@ export function offerOf(row: WithSize): Offer {
   return {
     ...row,
     packCenti: (row.size.measuredCenti ?? row.size.labelCenti) * row.containersPerPack,
-    breaks: row.breaks as unknown as PriceBreak[],
+    breaks: fromJson<PriceBreak[]>(row.breaks),
   }
 }
 
@@ -57,29 +59,18 @@ export function per100Minor(priceMinor: number, centi: number): number {
   return Math.round((priceMinor * 100 * 100 * 100) / centi) / 100
 }
 
-export interface OfferInput {
-  id?: string | undefined
-  version?: number | undefined
-  supplierId: string
-  productId: string
-  sizeId: string
-  article: string
-  containersPerPack: number
-  breaks: PriceBreak[]
-  shelfLifeDays: number | null
-  preferred: boolean
-}
-
 /** Adds a way to buy a product, or changes one. A product has one preferred way: the others step back. */
 export function saveOffer(desk: Desk, input: OfferInput): Promise<{ id: string }> {
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
-    const { id: asked, version, supplierId, productId, sizeId, breaks, ...rest } = input
+  return act(desk, async (tx, audit) => {
+    const { id: asked, version: _, supplierId, productId, sizeId, breaks, ...rest } = input
     const size = await tx.containerSize.findUnique({ where: { id: sizeId } })
     if (!size || size.productId !== productId || size.archivedAt !== null)
       refuse('missing', { sizeId }, 'Choose one of the product’s sizes; add it first where it lacks.')
     const supplier = await tx.supplier.findUnique({ where: { id: supplierId } })
     if (!supplier || supplier.archivedAt !== null)
       refuse('missing', { supplierId }, 'This supplier is not in use; choose another.')
+    if (asked !== undefined && (await offerThere(tx, asked)).productId !== productId)
+      refuse('missing', { id: asked }, 'This offer buys another product.')
     checkInput(input)
     const data = {
       ...rest,
@@ -95,31 +86,20 @@ export function saveOffer(desk: Desk, input: OfferInput): Promise<{ id: string }
         where: { productId, preferred: true, NOT: { id: asked ?? '' } },
         data: { preferred: false, version: { increment: 1 } },
       })
-    if (asked === undefined) {
-      const { id } = await tx.supplierOffer.create({ data: { ...data, supplierId, productId, sizeId } })
-      audit({
-        act: 'offer added',
-        entity: 'stock',
-        entityId: productId,
-        detail: { supplierId, sizeId, ...data },
-      })
-      return { id }
-    }
-    const before = await tx.supplierOffer.findUnique({ where: { id: asked } })
-    const { count } = await tx.supplierOffer.updateMany({
-      where: { id: asked, productId, version: version ?? 0 },
-      data: { ...data, supplierId, sizeId, version: { increment: 1 } },
+    const { id } = await saveRow(audit, keptOffers(tx, productId), input, {
+      data: { ...data, supplierId, sizeId },
+      added: { productId },
     })
-    assertFresh(count, 'offer', asked)
-    audit({
-      act: 'offer changed',
-      entity: 'stock',
-      entityId: productId,
-      detail: changesBetween(before!, data),
-    })
-    return { id: asked }
+    return { id }
   })
 }
+
+const keptOffers = (tx: Tx, productId: string) => ({
+  table: tx.supplierOffer,
+  entity: 'stock',
+  noun: 'offer',
+  partOf: productId,
+})
 
 function checkInput({ containersPerPack, shelfLifeDays }: OfferInput): void {
   if (!Number.isInteger(containersPerPack) || containersPerPack < 1 || containersPerPack > 1000)
@@ -137,14 +117,17 @@ function checkInput({ containersPerPack, shelfLifeDays }: OfferInput): void {
 }
 
 /** Takes an offer out of use. */
-export function archiveOffer(desk: Desk, input: { id: string; version: number }): Promise<void> {
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
-    const { count } = await tx.supplierOffer.updateMany({
-      where: { ...input, archivedAt: null },
-      data: { archivedAt: desk.now(), version: { increment: 1 } },
-    })
-    assertFresh(count, 'offer', input.id)
-    const { productId } = await tx.supplierOffer.findUniqueOrThrow({ where: { id: input.id } })
-    audit({ act: 'offer archived', entity: 'stock', entityId: productId, detail: { offerId: input.id } })
+export function archiveOffer(desk: Desk, input: RowSeen): Promise<void> {
+  return act(desk, async (tx, audit, at) => {
+    const { productId } = await offerThere(tx, input.id)
+    await archiveRow(audit, keptOffers(tx, productId), input, { at })
   })
+}
+
+async function offerThere(tx: Tx, id: string) {
+  return found(
+    await tx.supplierOffer.findUnique({ where: { id } }),
+    { id },
+    'This offer is not there any more.',
+  )
 }

@@ -8,13 +8,14 @@ import {
   workingDayOf,
   workingDaysBetween,
 } from '../../domain/shelf/index.ts'
-import { checkNote, checkText, checkUnique } from '../../domain/shop/index.ts'
+import { checkNote, checkText } from '../../domain/shop/index.ts'
 import { readMailAddress, readPhone } from '../../domain/vehicle/index.ts'
 import type { Supplier as SupplierRow } from '../../store/rows.ts'
-import { assertFresh, type Tx } from '../../store/store.ts'
-import { changesBetween } from '../desk/changesBetween.ts'
-import type { Desk } from '../desk/desk.ts'
+import type { Tx } from '../../store/store.ts'
+import { act, type Desk } from '../desk/desk.ts'
+import { archiveRow, assertNameFree, type RowSeen, saveRow } from '../desk/keep.ts'
 import { shopOf } from '../desk/shopView.ts'
+import type { SupplierInput } from './inputs.ts'
 import type { SupplierView } from './views/orders.ts'
 
 /** A supplier's row as the domain reads it. */
@@ -68,11 +69,12 @@ export async function learnedLeads(
   })
   const leads = new Map<string, NonNullable<SupplierView['learnedLead']>>()
   for (const [id, own] of Map.groupBy(orders, order => order.supplier.id)) {
-    const supplier = supplierOf(own[0]!.supplier)
-    const works = workingDayOf(supplier)
-    const days = own.slice(0, deliveriesKept).map(({ sentAt, firstReceivedAt }) => {
-      const placed = orderDay(supplier, dayNumber(dateOf(sentAt!, zone)), wallMinuteOf(sentAt!, zone))
-      return Math.max(1, workingDaysBetween(placed, dayNumber(dateOf(firstReceivedAt!, zone)), works))
+    const days = own.slice(0, deliveriesKept).flatMap(({ sentAt, firstReceivedAt, supplier: row }) => {
+      if (sentAt === null || firstReceivedAt === null) return []
+      const supplier = supplierOf(row)
+      const placed = orderDay(supplier, dayNumber(dateOf(sentAt, zone)), wallMinuteOf(sentAt, zone))
+      const came = dayNumber(dateOf(firstReceivedAt, zone))
+      return Math.max(1, workingDaysBetween(placed, came, workingDayOf(supplier)))
     })
     const lead = leadTimeOf(days)
     if (!lead) continue
@@ -84,36 +86,16 @@ export async function learnedLeads(
   return leads
 }
 
-export interface SupplierInput {
-  id?: string | undefined
-  version?: number | undefined
-  name: string
-  email: string | null
-  phone: string | null
-  account: string
-  note: string
-  weekdays: number[]
-  closedOn: string[]
-  cutoffMin: number | null
-  leadMeanDays: number
-  leadSdDays: number
-  minimumOrderMinor: number
-  carriageMinor: number
-  freeCarriageFromMinor: number | null
-}
+const keptSuppliers = (tx: Tx) => ({ table: tx.supplier, entity: 'supplier' })
 
 /** Adds a supplier, or changes one. Orders already sent keep the day they were promised for. */
 export function saveSupplier(desk: Desk, input: SupplierInput): Promise<{ id: string }> {
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+  return act(desk, async (tx, audit) => {
     const { country } = await shopOf(tx)
+    const { id: _, version: __, ...fields } = input
     const data = {
+      ...fields,
       closedOn: [...new Set(input.closedOn)].sort(),
-      cutoffMin: input.cutoffMin,
-      leadMeanDays: input.leadMeanDays,
-      leadSdDays: input.leadSdDays,
-      minimumOrderMinor: input.minimumOrderMinor,
-      carriageMinor: input.carriageMinor,
-      freeCarriageFromMinor: input.freeCarriageFromMinor,
       name: checkText(input.name, 'name', "The supplier's name"),
       email: input.email === null || input.email.trim() === '' ? null : readMailAddress(input.email, 'email'),
       phone:
@@ -127,28 +109,15 @@ export function saveSupplier(desk: Desk, input: SupplierInput): Promise<{ id: st
     checkSupplier({ ...data, id: '', lead: { meanDays: data.leadMeanDays, sdDays: data.leadSdDays } })
     if (data.cutoffMin !== null && !(data.cutoffMin >= 0 && data.cutoffMin <= 1440))
       refuse('time-bad', { cutoffMin: data.cutoffMin }, 'Give the time of day, such as 14:00.')
-    const others = await tx.supplier.findMany({ where: { archivedAt: null, NOT: { id: input.id ?? '' } } })
-    checkUnique([...others.map(each => each.name), data.name], () => 'name', 'a supplier')
-    if (input.id === undefined) {
-      const { id } = await tx.supplier.create({ data })
-      audit({ act: 'added', entity: 'supplier', entityId: id, detail: data })
-      return { id }
-    }
-    const { id } = input
-    const before = await tx.supplier.findUnique({ where: { id } })
-    const { count } = await tx.supplier.updateMany({
-      where: { id, version: input.version ?? 0 },
-      data: { ...data, version: { increment: 1 } },
-    })
-    assertFresh(count, 'supplier', id)
-    audit({ act: 'changed', entity: 'supplier', entityId: id, detail: changesBetween(before!, data) })
+    await assertNameFree(tx.supplier, { id: input.id, name: data.name }, 'a supplier')
+    const { id } = await saveRow(audit, keptSuppliers(tx), input, { data })
     return { id }
   })
 }
 
 /** Puts a supplier away with its offers. Refused while an order to it is open. */
-export function archiveSupplier(desk: Desk, input: { id: string; version: number }): Promise<void> {
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+export function archiveSupplier(desk: Desk, input: RowSeen): Promise<void> {
+  return act(desk, async (tx, audit, at) => {
     const open = await tx.purchaseOrder.findMany({
       where: { supplierId: input.id, status: { in: ['draft', 'sent', 'partly'] } },
       select: { number: true },
@@ -159,15 +128,10 @@ export function archiveSupplier(desk: Desk, input: { id: string; version: number
         { id: input.id },
         `Order ${open.map(order => order.number).join(', ')} is open there: receive or cancel it first.`,
       )
-    const { count } = await tx.supplier.updateMany({
-      where: { ...input, archivedAt: null },
-      data: { archivedAt: desk.now(), version: { increment: 1 } },
-    })
-    assertFresh(count, 'supplier', input.id)
+    await archiveRow(audit, keptSuppliers(tx), input, { at })
     await tx.supplierOffer.updateMany({
       where: { supplierId: input.id, archivedAt: null },
-      data: { archivedAt: desk.now(), version: { increment: 1 } },
+      data: { archivedAt: at, version: { increment: 1 } },
     })
-    audit({ act: 'archived', entity: 'supplier', entityId: input.id })
   })
 }

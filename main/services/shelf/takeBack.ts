@@ -2,9 +2,10 @@ import { refuse } from '../../domain/refusal.ts'
 import { amountWords } from '../../domain/shelf/index.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import { act, type Desk } from '../desk/desk.ts'
 import { appendMoves } from './append.ts'
 import { asField } from './asField.ts'
+import type { TakeBackInput } from './inputs.ts'
 import { countedProduct, shelfDay } from './shelfGround.ts'
 import { stockNow } from './stockChanges.ts'
 import type { StockChangeView } from './views/lots.ts'
@@ -14,8 +15,8 @@ import type { StockChangeView } from './views/lots.ts'
  * taken back leaves its step to be confirmed again. Refused where it was taken back already, or where the bottle has
  * meanwhile given what the move had added.
  */
-export function takeBackMove(desk: Desk, input: { seq: number; reason: string }): Promise<StockChangeView> {
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+export function takeBackMove(desk: Desk, input: TakeBackInput): Promise<StockChangeView> {
+  return act(desk, async (tx, audit) => {
     const move = await tx.stockMove.findUnique({
       where: { seq: input.seq },
       include: { lot: { select: { number: true } } },

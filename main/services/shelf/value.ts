@@ -8,8 +8,11 @@ import {
   jobCosts,
   type Move,
   type MoveKind,
+  type PriceBreak,
+  packPriceMinor,
   unitsOf,
 } from '../../domain/shelf/index.ts'
+import { fromJson } from '../../store/json.ts'
 import { type CostedRow, costedRows } from '../../store/moveRows.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -144,7 +147,6 @@ function productValue(
 function sizePrices(product: Counted, offers: OfferRows, currency: string): ProductValueView['sizes'] {
   const unit = product.unit === 'piece' ? 'pieces' : product.unit
   const prices = offers.map(row => {
-    const [first] = row.breaks as { packPriceMinor: number }[]
     const times = row.containersPerPack
     return {
       // A pack is compared as one container of its whole content, so that no price is rounded twice.
@@ -155,11 +157,12 @@ function sizePrices(product: Counted, offers: OfferRows, currency: string): Prod
         measuredCenti: row.size.measuredCenti === null ? null : row.size.measuredCenti * times,
         gtins: [],
       },
-      priceMinor: first!.packPriceMinor,
+      priceMinor: packPriceMinor(fromJson<PriceBreak[]>(row.breaks), 1),
     }
   })
-  return compareSizes(prices).map(price => {
-    const row = offers.find(each => each.id === price.sizeId)!
+  return compareSizes(prices).flatMap(price => {
+    const row = offers.find(each => each.id === price.sizeId)
+    if (!row) return []
     const dearer = Math.round(price.dearerBy * 100)
     return {
       sizeLabel: row.size.label,

@@ -1,4 +1,4 @@
-import { refuse } from '../../domain/refusal.ts'
+import { found, refuse } from '../../domain/refusal.ts'
 import { amountWords, contentByWeight as netByWeight, unitsOf } from '../../domain/shelf/index.ts'
 import type { LotRow } from '../../store/lotRows.ts'
 import type { Counted } from './shelfGround.ts'
@@ -21,28 +21,29 @@ export function contentByWeight(
   grossG: number | undefined,
 ): number {
   const why = whyNotWeighed(product, lot)
-  if (why !== null) refuse('cannot-weigh', { weighed: grossG }, why)
-  const { tareG, number } = lot!
-  if (grossG === undefined || !Number.isFinite(grossG) || grossG < tareG! - 0.5)
+  if (why !== null || !lot || lot.tareG === null)
+    refuse('cannot-weigh', { weighed: grossG }, why ?? 'Choose the bottle that was weighed.')
+  const { tareG, number } = lot
+  if (grossG === undefined || !Number.isFinite(grossG) || grossG < tareG - 0.5)
     refuse(
       'weight-bad',
       { 'weighed.grossG': grossG },
       `No. ${number} cannot weigh ${grossG ?? 'nothing'} g: the empty bottle alone weighs ${tareG} g. Weigh it again.`,
     )
-  return netByWeight(Math.max(grossG, tareG!), tareG!, product)
+  return netByWeight(Math.max(grossG, tareG), tareG, product)
 }
 
 /** What was taken from a bottle by its weight: what the ledger says it held, less what it holds. */
 export function weighedCenti(product: Counted, lot: LotRow | undefined, grossG: number | undefined): number {
   const content = contentByWeight(product, lot, grossG)
-  const used = lot!.centi - content
-  if (used < 0)
+  const { number, centi } = found(lot, { lotId: null }, 'Choose the bottle that was weighed.')
+  if (content > centi)
     refuse(
       'weighs-more',
       { 'weighed.grossG': grossG },
-      `By its weight no. ${lot!.number} holds ${amountWords(content, product.unit)}, more than the ` +
-        `${amountWords(lot!.centi, product.unit)} it should have held before: count it first (as ${unitsOf(content)}), ` +
+      `By its weight no. ${number} holds ${amountWords(content, product.unit)}, more than the ` +
+        `${amountWords(centi, product.unit)} it should have held before: count it first (as ${unitsOf(content)}), ` +
         'or choose the bottle that was used.',
     )
-  return used
+  return centi - content
 }

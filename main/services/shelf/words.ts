@@ -8,8 +8,8 @@ export function moneyWords(amountMinor: number, currency: string): string {
 
 /** An amount without its currency, where the head of the column names it: `1,234.50`. */
 export function plainMoney(amountMinor: number, currency: string): string {
-  const [whole, fraction] = majorOf(amountMinor, currency).split('.')
-  const grouped = whole!.replaceAll(/\B(?=(\d{3})+$)/g, ',')
+  const [whole = '', fraction] = majorOf(amountMinor, currency).split('.')
+  const grouped = whole.replaceAll(/\B(?=(\d{3})+$)/g, ',')
   return fraction === undefined ? grouped : `${grouped}.${fraction}`
 }
 

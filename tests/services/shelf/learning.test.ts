@@ -53,7 +53,7 @@ describe('what the shelf learns of a step', () => {
     expect(first.byCrew.reduce((sum, hand) => sum + hand.steps, 0)).toBe(8)
     const { amount, spread } = first.suggestion!
     const learned = {
-      stage: 'coat',
+      stage: 'coat' as const,
       stepName: 'First layer',
       productId: shop.coating,
       sizeClass: 'medium' as const,

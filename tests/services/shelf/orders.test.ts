@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { OrderView } from '../../../main/api/views.ts'
 import { saveMailSettings } from '../../../main/services/desk/mailSettings.ts'
+import { supplierInput } from '../../../main/services/shelf/inputs.ts'
 import { cancelOrder, saveOrder } from '../../../main/services/shelf/orders/draft.ts'
 import { draftMessage } from '../../../main/services/shelf/orders/letter.ts'
 import { listOrders } from '../../../main/services/shelf/orders/orderViews.ts'
@@ -42,13 +43,16 @@ const draft = async (packs = 3): Promise<OrderView> =>
 
 describe('an order', () => {
   it('is proposed one a supplier, and a second proposal goes onto the draft that is there', async () => {
-    const other = await saveSupplier(desk, {
-      ...(await listSuppliers(desk))[0]!,
-      id: undefined,
-      version: undefined,
-      name: 'Dunvarrow Chemicals',
-      email: null,
-    })
+    const other = await saveSupplier(
+      desk,
+      supplierInput.parse({
+        ...(await listSuppliers(desk))[0]!,
+        id: undefined,
+        version: undefined,
+        name: 'Dunvarrow Chemicals',
+        email: null,
+      }),
+    )
     const { id: offerId } = await saveOffer(desk, {
       supplierId: other.id,
       productId: shop.cloths,
@@ -178,7 +182,7 @@ describe('an order', () => {
 
   it('may go by paper, and without an address only so', async () => {
     const [supplier] = await listSuppliers(desk)
-    await saveSupplier(desk, { ...supplier!, email: null })
+    await saveSupplier(desk, supplierInput.parse({ ...supplier, email: null }))
     const order = await draft()
     expect(await draftMessage(desk, { id: order.id, kind: 'order' })).toMatchObject({
       cannot: 'No e-mail address of Carrow Supply is entered.',

@@ -1,12 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { bottleLabel } from '../../../main/services/shelf/bottleLabel.ts'
-import {
-  getSafety,
-  type SafetyInput,
-  saveSafety,
-  sheetFile,
-  uploadSheet,
-} from '../../../main/services/shelf/safety.ts'
+import type { SafetyInput } from '../../../main/services/shelf/inputs.ts'
+import { getSafety, saveSafety, sheetFile, uploadSheet } from '../../../main/services/shelf/safety.ts'
 import { safetyWarnings } from '../../../main/services/shelf/safetyWarnings.ts'
 import { getRules, saveRules } from '../../../main/services/shelf/shelfRules.ts'
 import { readPdf } from '../../documents/readPdf.ts'
@@ -130,7 +125,7 @@ describe('a data sheet', () => {
   })
 
   it('is known by its first bytes, not by its name', async () => {
-    const upload = (bytes: Uint8Array) =>
+    const upload = (bytes: Uint8Array<ArrayBuffer>) =>
       uploadSheet(desk, { productId: shop.coating, fileName: 'sheet.pdf', revisedOn: '2026-01-31', bytes })
     await expect(upload(new TextEncoder().encode('<html>'))).rejects.toMatchObject({ code: 'file-type' })
     await expect(upload(pdf.slice(0, 20))).rejects.toMatchObject({ code: 'file-broken' })

@@ -187,7 +187,13 @@ export async function workUntil(
   for (const step of steps) {
     if (step.actualEndAt !== null) continue
     clock(step.startAt)
-    ;({ version } = await startStep(desk, { id: job.jobId, version, position: step.position }))
+    // Cars of earlier jobs may still stand in the bay: these tests are about the shelf.
+    ;({ version } = await startStep(desk, {
+      id: job.jobId,
+      version,
+      position: step.position,
+      accepted: true,
+    }))
     clock(step.endAt)
     ;({ version } =
       step.position === position

@@ -1,37 +1,19 @@
 /** Orders before they are sent: written, changed, called off. */
 import { checkMinor } from '../../../domain/money/index.ts'
-import { refuse } from '../../../domain/refusal.ts'
+import { found, refuse } from '../../../domain/refusal.ts'
 import { packPriceMinor } from '../../../domain/shelf/index.ts'
 import { checkNote } from '../../../domain/shop/index.ts'
-import { type AuditEntry, assertFresh, type Tx } from '../../../store/store.ts'
-import type { Desk } from '../../desk/desk.ts'
+import { assertFresh, type Tx } from '../../../store/store.ts'
+import { type Audit, act, type Desk } from '../../desk/desk.ts'
 import { shelfDay } from '../shelfGround.ts'
 import { offerOf, offerRows, withSize } from '../supplierOffers.ts'
 import type { OrderView } from '../views/orders.ts'
+import type { CancelInput, LineInput, OrderInput } from './inputs.ts'
 import { carriageFor, goodsOf, orderRow, orderView } from './orderViews.ts'
-
-/** A line as it is wished: a new one by the offer it is bought by, one that is there by its id. */
-export interface LineInput {
-  id?: string | undefined
-  offerId?: string | undefined
-  packs: number
-  /** Left out: by the supplier's price list. */
-  packPriceMinor?: number | undefined
-  why?: string[] | undefined
-}
-
-export interface OrderInput {
-  id?: string | undefined
-  version?: number | undefined
-  supplierId: string
-  note: string
-  /** All its lines; one that is left out is dropped. */
-  lines: LineInput[]
-}
 
 /** Writes a draft, or changes one. Prices follow the supplier's list unless somebody knows better. */
 export function saveOrder(desk: Desk, input: OrderInput): Promise<OrderView> {
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+  return act(desk, async (tx, audit) => {
     const id = input.id ?? (await newDraft(tx, audit, desk, input.supplierId))
     if (input.id !== undefined) await claimDraft(tx, input.id, input.version ?? 0)
     await tx.purchaseOrder.update({ where: { id }, data: { note: checkNote(input.note, 'note', 1_000) } })
@@ -42,12 +24,7 @@ export function saveOrder(desk: Desk, input: OrderInput): Promise<OrderView> {
 }
 
 /** A new, empty draft for a supplier; returns its id. */
-export async function newDraft(
-  tx: Tx,
-  audit: (entry: AuditEntry) => void,
-  desk: Desk,
-  supplierId: string,
-): Promise<string> {
+export async function newDraft(tx: Tx, audit: Audit, desk: Desk, supplierId: string): Promise<string> {
   const supplier = await tx.supplier.findUnique({ where: { id: supplierId } })
   if (!supplier || supplier.archivedAt !== null)
     refuse('missing', { supplierId }, 'This supplier is not in use; choose another.')
@@ -94,10 +71,10 @@ export async function writeLines(
       )
     const old = line.id === undefined ? undefined : before.get(line.id)
     const offer = await offerFor(tx, supplierId, line, old)
-    if (!offer && !old)
-      refuse('missing', { [`${field}.offerId`]: line.offerId }, 'This supplier does not sell it any more.')
-    const listed = offer ? packPriceMinor(offer.breaks, line.packs) : old!.packPriceMinor
-    const price = checkMinor(line.packPriceMinor ?? listed, `${field}.packPriceMinor`)
+    const gone = 'This supplier does not sell it any more.'
+    const bought = found(offer ?? old, { [`${field}.offerId`]: line.offerId }, gone)
+    const listed = offer ? packPriceMinor(offer.breaks, line.packs) : old?.packPriceMinor
+    const price = checkMinor(line.packPriceMinor ?? listed ?? 0, `${field}.packPriceMinor`)
     if (price < 0) refuse('cost-bad', { [`${field}.packPriceMinor`]: price }, 'A pack costs 0 or more.')
     rows.push({
       orderId,
@@ -105,21 +82,11 @@ export async function writeLines(
       packs: line.packs,
       packPriceMinor: price,
       why: line.why ?? (old?.why as string[] | undefined) ?? [],
-      ...(offer
-        ? {
-            productId: offer.productId,
-            sizeId: offer.sizeId,
-            article: offer.article,
-            packCenti: offer.packCenti,
-            containersPerPack: offer.containersPerPack,
-          }
-        : {
-            productId: old!.productId,
-            sizeId: old!.sizeId,
-            article: old!.article,
-            packCenti: old!.packCenti,
-            containersPerPack: old!.containersPerPack,
-          }),
+      productId: bought.productId,
+      sizeId: bought.sizeId,
+      article: bought.article,
+      packCenti: bought.packCenti,
+      containersPerPack: bought.containersPerPack,
     })
   }
   await tx.purchaseOrderLine.deleteMany({ where: { orderId } })
@@ -151,11 +118,8 @@ async function offerFor(
 }
 
 /** Calls an order off: a draft is dropped, a sent one is marked so; the supplier is told by a person. */
-export function cancelOrder(
-  desk: Desk,
-  { id, version, reason }: { id: string; version: number; reason: string },
-): Promise<OrderView> {
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+export function cancelOrder(desk: Desk, { id, version, reason }: CancelInput): Promise<OrderView> {
+  return act(desk, async (tx, audit) => {
     const row = await orderRow(tx, id)
     if (row.status === 'received' || row.status === 'cancelled')
       refuse('order-closed', { id }, `Order ${row.number} is closed already.`)

@@ -7,14 +7,16 @@ import {
   unitsOf,
 } from '../../../domain/shelf/index.ts'
 import type { Tx } from '../../../store/store.ts'
-import type { Desk } from '../../desk/desk.ts'
+import { act, type Desk } from '../../desk/desk.ts'
 import { adviceView } from '../adviceViews.ts'
 import { type ProductAhead, type ShelfAhead, shelfAhead } from '../ahead.ts'
 import { nearDayWords } from '../lotViews.ts'
+import type { Buying } from '../plans.ts'
 import { shelfDay } from '../shelfGround.ts'
 import type { OrderView, ProposedLine, ProposedOrderView } from '../views/orders.ts'
-import { claimDraft, type LineInput, newDraft, writeLines } from './draft.ts'
+import { claimDraft, newDraft, writeLines } from './draft.ts'
 import { dueDays } from './dueDays.ts'
+import type { LineInput, ProposeInput, WantedLine } from './inputs.ts'
 import { conditionNotes, orderRow, orderRows, orderView } from './orderViews.ts'
 
 /** Today's orders by the advices of the whole shelf. */
@@ -48,15 +50,17 @@ export async function proposedViews(
     include: { size: true, supplier: { select: { email: true } } },
   })
   const offers = new Map(rows.map(row => [row.id, row]))
-  return orders.map(order => {
-    const products = order.lines.map(line => shelf.products.get(line.productId)!)
-    const { supplier, lead } = products[0]!.buying!
+  return orders.flatMap(order => {
+    const bought = order.lines.flatMap(line => boughtAs(shelf, line))
+    const [first] = bought
+    if (!first) return []
+    const { supplier, lead } = first.buying
     const due = dueDays(supplier, lead, shelf.ground.nowAt, shelf.ground.zone)
     return {
       supplierId: supplier.id,
       supplierName: supplier.name,
-      supplierEmail: offers.get(products[0]!.buying!.offer.id)?.supplier.email ?? null,
-      lines: order.lines.map((line, i) => lineView(line, products[i]!, offers)),
+      supplierEmail: offers.get(first.buying.offer.id)?.supplier.email ?? null,
+      lines: bought.map(each => lineView(each, offers)),
       goodsMinor: order.goodsMinor,
       carriageMinor: order.carriageMinor,
       totalMinor: order.totalMinor,
@@ -76,12 +80,22 @@ export async function proposedViews(
   })
 }
 
+interface BoughtLine {
+  line: OrderLine
+  of: ProductAhead
+  buying: Buying
+}
+
+/** A proposed line with its product and the way it is bought. */
+function boughtAs({ products }: ShelfAhead, line: OrderLine): BoughtLine[] {
+  const of = products.get(line.productId)
+  return of?.buying ? [{ line, of, buying: of.buying }] : []
+}
+
 function lineView(
-  line: OrderLine,
-  of: ProductAhead,
+  { line, of, buying: { offer } }: BoughtLine,
   offers: ReadonlyMap<string, { article: string; size: { label: string } }>,
 ): ProposedLine {
-  const { offer } = of.buying!
   const row = offers.get(offer.id)
   return {
     offerId: offer.id,
@@ -99,21 +113,10 @@ function lineView(
   }
 }
 
-export interface WantedLine {
-  offerId: string
-  packs: number
-  why?: string[] | undefined
-}
-
-export interface ProposeInput {
-  /** What to order; left out: what is advised today. */
-  lines?: WantedLine[] | undefined
-}
-
 /** Makes drafts of what is advised today, or of these lines: one a supplier, added to the draft that is there. */
 export async function proposeDrafts(desk: Desk, input: ProposeInput = {}): Promise<OrderView[]> {
   const lines = input.lines ?? (await advisedLines(desk))
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+  return act(desk, async (tx, audit) => {
     const offers = await tx.supplierOffer.findMany({
       where: { id: { in: lines.map(line => line.offerId) } },
       select: { id: true, supplierId: true, productId: true, sizeId: true },
@@ -127,8 +130,10 @@ export async function proposeDrafts(desk: Desk, input: ProposeInput = {}): Promi
       const id = draft?.id ?? (await newDraft(tx, audit, desk, supplierId))
       if (draft) await claimDraft(tx, id, draft.version)
       // A product that already stands on the draft is not ordered twice: the newer advice replaces it.
-      const renewed = new Set(own.map(line => keyOf(byId.get(line.offerId)!)))
-      const kept = (draft?.lines ?? []).filter(line => !renewed.has(keyOf(line)))
+      const renewed = own.flatMap(line => byId.get(line.offerId) ?? [])
+      const kept = (draft?.lines ?? []).filter(
+        line => !renewed.some(each => each.productId === line.productId && each.sizeId === line.sizeId),
+      )
       const all: LineInput[] = [
         ...kept.map(line => ({ id: line.id, packs: line.packs, packPriceMinor: line.packPriceMinor })),
         ...own,
@@ -141,16 +146,15 @@ export async function proposeDrafts(desk: Desk, input: ProposeInput = {}): Promi
   })
 }
 
-function keyOf({ productId, sizeId }: { productId: string; sizeId: string }): string {
-  return `${productId} ${sizeId}`
-}
-
 async function advisedLines(desk: Desk): Promise<WantedLine[]> {
   const shelf = await shelfAhead(desk, desk.store.read)
   return ordersOf(shelf).flatMap(order =>
-    order.lines.map(line => {
-      const of = shelf.products.get(line.productId)!
-      return { offerId: of.buying!.offer.id, packs: line.packs, why: adviceView(of, line).words }
-    }),
+    order.lines
+      .flatMap(line => boughtAs(shelf, line))
+      .map(({ line, of, buying }) => ({
+        offerId: buying.offer.id,
+        packs: line.packs,
+        why: adviceView(of, line).words,
+      })),
   )
 }

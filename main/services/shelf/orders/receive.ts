@@ -2,19 +2,12 @@ import { checkDate } from '../../../domain/calendar/index.ts'
 import { timesMinor } from '../../../domain/money/index.ts'
 import { refuse } from '../../../domain/refusal.ts'
 import { assertFresh } from '../../../store/store.ts'
-import type { Desk } from '../../desk/desk.ts'
+import { act, type Desk } from '../../desk/desk.ts'
 import { type ReceivedView, receiveLines } from '../receive.ts'
 import { shelfDay } from '../shelfGround.ts'
 import type { OrderView } from '../views/orders.ts'
+import type { PromiseInput, ReceiveOrderInput } from './inputs.ts'
 import { goodsOf, type OrderRow, orderRow, orderView } from './orderViews.ts'
-
-export interface ReceiveOrderInput {
-  id: string
-  version: number
-  lines: { lineId: string; containers: number; expiresOn: string | null; batch: string | null }[]
-  /** What is missing will not come any more. */
-  complete?: boolean | undefined
-}
 
 /**
  * Takes in what came of an order, the whole or a part. Each delivery costs its part of the line and of the carriage,
@@ -24,7 +17,7 @@ export function receiveOrder(
   desk: Desk,
   input: ReceiveOrderInput,
 ): Promise<{ order: OrderView; received: ReceivedView }> {
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+  return act(desk, async (tx, audit) => {
     const row = await orderRow(tx, input.id)
     if (row.status !== 'sent' && row.status !== 'partly')
       refuse(
@@ -39,6 +32,14 @@ export function receiveOrder(
       data: { version: { increment: 1 } },
     })
     assertFresh(count, 'order', row.id)
+    input.lines.forEach(({ lineId }, i) => {
+      if (input.lines.findIndex(each => each.lineId === lineId) < i)
+        refuse(
+          'line-twice',
+          { [`lines.${i}.lineId`]: lineId },
+          'This line stands here twice; say once how many came.',
+        )
+    })
     const lines = input.lines.map((line, i) => receivedLine(row, line, `lines.${i}`))
     // With nothing more to come it may also just be closed.
     const received =
@@ -117,19 +118,16 @@ function carriageOf(row: OrderRow, { lines, complete }: ReceiveOrderInput): numb
   const goods = goodsOf(row)
   const share = (value: number) => (goods === 0 ? 0 : Math.round((row.carriageMinor * value) / goods))
   const before = row.lines.reduce((sum, line) => sum + partOf(line, line.receivedContainers), 0)
-  const now = lines.reduce((sum, { lineId, containers }) => {
-    const line = row.lines.find(each => each.id === lineId)!
-    return sum + partOf(line, line.receivedContainers + containers) - partOf(line, line.receivedContainers)
-  }, before)
+  const now = row.lines.reduce((sum, line) => {
+    const came = lines.filter(each => each.lineId === line.id).reduce((all, each) => all + each.containers, 0)
+    return sum + partOf(line, line.receivedContainers + came)
+  }, 0)
   return (complete ? row.carriageMinor : share(now)) - share(before)
 }
 
 /** The supplier has named a day: the projection counts on it, and the order is late only after it. */
-export function promiseOrder(
-  desk: Desk,
-  { id, version, promisedOn }: { id: string; version: number; promisedOn: string },
-): Promise<OrderView> {
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+export function promiseOrder(desk: Desk, { id, version, promisedOn }: PromiseInput): Promise<OrderView> {
+  return act(desk, async (tx, audit) => {
     checkDate(promisedOn, 'promisedOn')
     const row = await orderRow(tx, id)
     if (row.status !== 'sent' && row.status !== 'partly')

@@ -4,27 +4,17 @@ import { checkText } from '../../../domain/shop/index.ts'
 import { readMailAddress } from '../../../domain/vehicle/index.ts'
 import { type MailOutcome, sendMail } from '../../../outbox/mail.ts'
 import { assertFresh, type Tx } from '../../../store/store.ts'
-import type { Desk } from '../../desk/desk.ts'
+import { act, type Desk } from '../../desk/desk.ts'
 import { noSenderWords, type Sender, senderOf } from '../../desk/mailSettings.ts'
 import { shelfDay } from '../shelfGround.ts'
 import { supplierOf } from '../suppliers.ts'
 import { suppliersInUse } from '../underWay.ts'
 import type { OrderView, SentView } from '../views/orders.ts'
 import { dueDays } from './dueDays.ts'
+import type { ChaseInput, SendInput } from './inputs.ts'
 import { letterFor } from './letter.ts'
 import { documentOf } from './orderDocument.ts'
 import { type OrderRow, orderRow, orderView } from './orderViews.ts'
-
-export interface SendInput {
-  id: string
-  version: number
-  /** `paper`: it was given over another way (printed, telephoned, typed into the supplier's own shop). */
-  how: 'email' | 'paper'
-  /** Left out: the supplier's address and the usual letter. */
-  to?: string | undefined
-  subject?: string | undefined
-  text?: string | undefined
-}
 
 /**
  * Sends a draft. It is marked as sent before the letter leaves, so that two windows, or a crash, can never send it
@@ -32,14 +22,14 @@ export interface SendInput {
  */
 export async function sendOrder(desk: Desk, input: SendInput): Promise<SentView> {
   if (input.how === 'paper') {
-    const order = await desk.store.transact(stampOf(desk), async (tx, audit) => {
+    const order = await act(desk, async (tx, audit) => {
       await markSent(desk, tx, input)
       audit({ act: 'order sent', entity: 'order', entityId: input.id, detail: { how: 'paper' } })
       return orderNow(desk, tx, input.id)
     })
     return { order, sent: true, words: `Order ${order.number} is marked as sent.` }
   }
-  const claimed = await desk.store.transact(stampOf(desk), async (tx, audit) => {
+  const claimed = await act(desk, async (tx, audit) => {
     const sender = await senderFor(desk, tx)
     await markSent(desk, tx, input)
     const row = await orderRow(tx, input.id)
@@ -58,17 +48,9 @@ export async function sendOrder(desk: Desk, input: SendInput): Promise<SentView>
   return { order, sent: false, words: `Order ${order.number} did not go out. ${outcome.words}${meanwhile}` }
 }
 
-export interface ChaseInput {
-  id: string
-  version: number
-  to?: string | undefined
-  subject?: string | undefined
-  text?: string | undefined
-}
-
 /** Asks the supplier where an order is that should be here: once, however many windows press at the same time. */
 export async function chaseOrder(desk: Desk, input: ChaseInput): Promise<SentView> {
-  const claimed = await desk.store.transact(stampOf(desk), async (tx, audit) => {
+  const claimed = await act(desk, async (tx, audit) => {
     const sender = await senderFor(desk, tx)
     const row = await orderRow(tx, input.id)
     if (row.status !== 'sent' && row.status !== 'partly')
@@ -101,8 +83,6 @@ export async function chaseOrder(desk: Desk, input: ChaseInput): Promise<SentVie
 /** Stands until the mail server has answered: after a crash in between it is true. */
 const interrupted = 'The program ended before the mail server answered: ask the supplier whether it came.'
 
-const stampOf = (desk: Desk) => ({ who: desk.who, at: desk.now() })
-
 async function orderNow(desk: Desk, tx: Tx, id: string): Promise<OrderView> {
   return orderView(await orderRow(tx, id), await shelfDay(tx, desk.now()))
 }
@@ -134,7 +114,7 @@ async function writtenLetter(
   tx: Tx,
   row: OrderRow,
   kind: 'order' | 'chase',
-  asked: { to?: string | undefined; subject?: string | undefined; text?: string | undefined },
+  asked: Pick<ChaseInput, 'to' | 'subject' | 'text'>,
 ) {
   const to = asked.to ?? row.supplier.email
   if (to === null)
@@ -179,7 +159,7 @@ function recordOutcome(
   claimed: OrderRow,
 ): Promise<OrderView> {
   const { id, version } = claimed
-  return desk.store.transact(stampOf(desk), async (tx, audit) => {
+  return act(desk, async (tx, audit) => {
     const { kind } = await tx.orderMessage.update({
       where: { id: messageId },
       data: { failure: outcome.sent ? null : outcome.words },

@@ -1,23 +1,11 @@
 import type { SizeClass } from '../../../domain/vehicle/index.ts'
+import type { ShelfFields } from '../inputs.ts'
 import type { AdviceView, ProjectionView } from './advice.ts'
 import type { LotView, MoveView, ServiceClass, ShelfUnit } from './lots.ts'
 import type { SafetyView } from './safety.ts'
 import type { ProductValueView } from './value.ts'
 
-/** How a product is counted and kept; what `shelf.saveProduct` takes and gives. */
-export interface ShelfFields {
-  unit: ShelfUnit
-  densityGPerMl: number | null
-  lifeAfterOpeningDays: number | null
-  /** The maker says an opened container keeps; told apart from a maker who says nothing. */
-  lifeUnlimited: boolean
-  storageLeastC: number | null
-  storageMostC: number | null
-  place: string
-  serviceClass: ServiceClass
-  /** A booking waits for it where it lacks. */
-  holdsUpBookings: boolean
-}
+export type { ShelfFields }
 
 export interface SizeView {
   id: string

@@ -1,19 +1,7 @@
 import type { PictogramCode, SignalWord, StorageGroup } from '../../../domain/hazard/index.ts'
+import type { SafetyFields } from '../inputs.ts'
 
-/** What a person reads off the data sheet and enters. Null: the sheet is silent, or nobody has looked. */
-export interface SafetyFields {
-  revisedOn: string | null
-  hazardCodes: string[] | null
-  precautionaryCodes: string[] | null
-  signalWord: SignalWord | 'none' | null
-  protection: string[] | null
-  storageGroup: StorageGroup | null
-  unNumber: string | null
-  ph: number | null
-  /** Whom the label names: the maker or importer with its telephone number. */
-  maker: string
-  note: string
-}
+export type { SafetyFields }
 
 export interface SafetyView extends SafetyFields {
   productId: string
