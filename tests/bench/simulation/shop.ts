@@ -3,7 +3,7 @@
  * days ahead, some use is booked by nobody, the suppliers are late now and then, and goods expire.
  */
 import type { PriceBreak } from '../../../main/domain/shelf/index.ts'
-import type { OrderCost } from '../../../main/domain/shelf/policy.ts'
+import type { OrderCost } from '../../../main/domain/shelf/orderCosts.ts'
 import { normalDraw, pick, poissonDraw, type Random, seeded } from './random.ts'
 
 export interface SimProduct {
