@@ -73,6 +73,16 @@ describe('a report in prose', () => {
     '450 ann@example.com is busy',
     '550 no such user @ .',
   ])('says nothing of "%s"', text => expect(readBounces(text)).toEqual([]))
+
+  // A domain needs a letter between the at sign and its last dot; a full stop after the address is the sentence's.
+  it.each([
+    ['550 ann@.com', []],
+    ['550 ann@example.', []],
+    ['550 @example.com', []],
+    ['550 ann@e.com.', ['ann@e.com']],
+  ])('%j names %j', (words, addresses) => {
+    expect(readBounces(words).map(({ address }) => address)).toEqual(addresses)
+  })
 })
 
 describe('a hostile report', () => {

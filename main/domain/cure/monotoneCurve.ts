@@ -15,43 +15,48 @@ export interface MonotoneCurve {
   inverse(y: number): number
 }
 
+/** What lies between two neighbouring points: the chord that joins them and the curve's slopes at both. */
+interface Piece {
+  readonly from: CurvePoint
+  readonly to: CurvePoint
+  readonly width: number
+  readonly chord: number
+}
+
 /** @param points at least two, `x` and `y` both strictly rising. */
 export function monotoneCurve(points: readonly CurvePoint[]): MonotoneCurve {
-  const slopes = slopesOf(points)
-  const first = points[0]!
-  const last = points.at(-1)!
-
-  const inPiece = (i: number, x: number) => {
-    const from = points[i]!
-    const to = points[i + 1]!
-    const width = to.x - from.x
+  const pieces = piecesOf(points).map((piece, i, all) => ({
+    ...piece,
+    startSlope: slopeBetween(all[i - 1], piece, all[i + 1]),
+    endSlope: slopeBetween(all[i + 1], piece, all[i - 1]),
+  }))
+  const inPiece = ({ from, to, width, startSlope, endSlope }: (typeof pieces)[number], x: number) => {
     const t = (x - from.x) / width
     const u = 1 - t
     return (
       from.y * (1 + 2 * t) * u * u +
-      slopes[i]! * width * t * u * u +
+      startSlope * width * t * u * u +
       to.y * t * t * (3 - 2 * t) -
-      slopes[i + 1]! * width * t * t * u
+      endSlope * width * t * t * u
     )
   }
-  const pieceBy = (key: 'x' | 'y', value: number) => points.findIndex(point => point[key] > value) - 1
 
   return {
     at: x => {
-      if (x <= first.x) return first.y
-      if (x >= last.x) return last.y
-      return inPiece(pieceBy('x', x), x)
+      const piece = pieces.find(({ to }) => to.x > x)
+      if (!piece) return points.at(-1)?.y ?? 0
+      return x <= piece.from.x ? piece.from.y : inPiece(piece, x)
     },
     inverse: y => {
-      if (y <= first.y) return first.x
-      if (y >= last.y) return last.x
-      const i = pieceBy('y', y)
+      const piece = pieces.find(({ to }) => to.y > y)
+      if (!piece) return points.at(-1)?.x ?? 0
+      if (y <= piece.from.y) return piece.from.x
       // Halving: 60 steps bring any stretch of time below the spacing of floating-point numbers.
-      let low = points[i]!.x
-      let high = points[i + 1]!.x
+      let low = piece.from.x
+      let high = piece.to.x
       for (let step = 0; step < 60; step++) {
         const middle = (low + high) / 2
-        if (inPiece(i, middle) < y) low = middle
+        if (inPiece(piece, middle) < y) low = middle
         else high = middle
       }
       return high
@@ -59,25 +64,28 @@ export function monotoneCurve(points: readonly CurvePoint[]): MonotoneCurve {
   }
 }
 
-function slopesOf(points: readonly CurvePoint[]): number[] {
-  const widths = points.slice(1).map((point, i) => point.x - points[i]!.x)
-  const chords = points.slice(1).map((point, i) => (point.y - points[i]!.y) / widths[i]!)
-  if (chords.length === 1) return [chords[0]!, chords[0]!]
-  const inner = chords.slice(1).map((chord, i) => {
-    const before = 2 * widths[i + 1]! + widths[i]!
-    const after = widths[i + 1]! + 2 * widths[i]!
-    return (before + after) / (before / chords[i]! + after / chord)
+function piecesOf(points: readonly CurvePoint[]): Piece[] {
+  return points.slice(1).map((to, i) => {
+    const from = points[i] ?? to
+    const width = to.x - from.x
+    return { from, to, width, chord: (to.y - from.y) / width }
   })
-  const n = chords.length - 1
-  return [
-    endSlope(widths[0]!, widths[1]!, chords[0]!, chords[1]!),
-    ...inner,
-    endSlope(widths[n]!, widths[n - 1]!, chords[n]!, chords[n - 1]!),
-  ]
+}
+
+/**
+ * The slope where `piece` meets its neighbour on one side; at an end of the curve, where there is none, by the piece and
+ * its neighbour on the other side.
+ */
+function slopeBetween(neighbour: Piece | undefined, piece: Piece, other: Piece | undefined): number {
+  if (!neighbour) return other ? endSlope(piece, other) : piece.chord
+  const near = 2 * piece.width + neighbour.width
+  const far = piece.width + 2 * neighbour.width
+  return (near + far) / (near / neighbour.chord + far / piece.chord)
 }
 
 /** The slope at an end from the two pieces next to it, held between 0 and three times the outer chord. */
-function endSlope(outer: number, inner: number, outerChord: number, innerChord: number): number {
-  const slope = ((2 * outer + inner) * outerChord - outer * innerChord) / (outer + inner)
-  return Math.min(Math.max(slope, 0), 3 * outerChord)
+function endSlope(outer: Piece, inner: Piece): number {
+  const slope =
+    ((2 * outer.width + inner.width) * outer.chord - outer.width * inner.chord) / (outer.width + inner.width)
+  return Math.min(Math.max(slope, 0), 3 * outer.chord)
 }
