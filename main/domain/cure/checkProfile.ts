@@ -1,4 +1,5 @@
 /** What a cure profile may not say. Each refusal names the field and what would do instead. */
+import { degreesWords, type UnitSystem } from '../measure/index.ts'
 import { Refusal } from '../refusal.ts'
 import { advisedByPracticeMin, leastByPracticeMin } from './commonPractice.ts'
 import type { CureProfile } from './profile.ts'
@@ -8,14 +9,14 @@ const longestMin = 365 * 24 * 60
 /**
  * Refuses a profile that cannot be true or that is not safe to plan by: a duration that is negative or not whole, a
  * minimum past its maximum, full cure before handover, a handover or topper before 4 h that no data sheet gives.
- * @throws Refusal naming the field.
+ * @throws Refusal naming the field, temperatures in the `units` they were typed in.
  */
-export function checkProfile(profile: CureProfile): void {
+export function checkProfile(profile: CureProfile, units: UnitSystem = 'metric'): void {
   checkDurations(profile)
   checkOrder(profile)
   checkPractice(profile)
-  checkConditions(profile)
-  checkRate(profile)
+  checkConditions(profile, units)
+  checkRate(profile, units)
   if (profile.recoat && profile.missedRecoat.trim() === '')
     throw new Refusal(
       'text-missing',
@@ -120,18 +121,19 @@ function checkPractice(profile: CureProfile) {
       )
 }
 
-function checkConditions({ temperature, humidity, referenceC }: CureProfile) {
-  checkNumber(temperature.minC, -20, 60, 'temperature.minC', '°C')
-  checkNumber(temperature.maxC, -20, 60, 'temperature.maxC', '°C')
-  checkNumber(humidity.minPercent, 0, 100, 'humidity.minPercent', '%')
-  checkNumber(humidity.maxPercent, 0, 100, 'humidity.maxPercent', '%')
-  checkNumber(referenceC, 0, 60, 'referenceC', '°C')
+function checkConditions({ temperature, humidity, referenceC }: CureProfile, units: UnitSystem) {
+  const degrees = (celsius: number) => degreesWords(celsius, units)
+  checkNumber(temperature.minC, -20, 60, 'temperature.minC', degrees)
+  checkNumber(temperature.maxC, -20, 60, 'temperature.maxC', degrees)
+  checkNumber(humidity.minPercent, 0, 100, 'humidity.minPercent', percent)
+  checkNumber(humidity.maxPercent, 0, 100, 'humidity.maxPercent', percent)
+  checkNumber(referenceC, 0, 60, 'referenceC', degrees)
   if (temperature.maxC <= temperature.minC)
     throw new Refusal(
       'range-empty',
       'temperature.maxC',
       temperature.maxC,
-      `${temperature.maxC} °C is not above the least, ${temperature.minC} °C; exchange them.`,
+      `${degrees(temperature.maxC)} is not above the least, ${degrees(temperature.minC)}; exchange them.`,
     )
   if (humidity.maxPercent <= humidity.minPercent)
     throw new Refusal(
@@ -142,12 +144,14 @@ function checkConditions({ temperature, humidity, referenceC }: CureProfile) {
     )
 }
 
-function checkRate({ rate, forcedCure, referenceC }: CureProfile) {
-  if (rate.rule === 'arrhenius') checkNumber(rate.activationOverRK, 1, 50_000, 'rate.activationOverRK', 'K')
-  if (rate.rule === 'linear') checkNumber(rate.datumC, -40, referenceC - 1, 'rate.datumC', '°C')
+function checkRate({ rate, forcedCure, referenceC }: CureProfile, units: UnitSystem) {
+  const degrees = (celsius: number) => degreesWords(celsius, units)
+  if (rate.rule === 'arrhenius')
+    checkNumber(rate.activationOverRK, 1, 50_000, 'rate.activationOverRK', k => `${k} K`)
+  if (rate.rule === 'linear') checkNumber(rate.datumC, -40, referenceC - 1, 'rate.datumC', degrees)
   forcedCure.forEach((row, i) => {
     const field = `forcedCure.${i}`
-    checkNumber(row.panelC, referenceC, 200, `${field}.panelC`, '°C')
+    checkNumber(row.panelC, referenceC, 200, `${field}.panelC`, degrees)
     checkDuration(row.minutes, `${field}.minutes`)
     checkDuration(row.standsForMin, `${field}.standsForMin`)
     if (row.minutes === 0)
@@ -162,12 +166,20 @@ function checkRate({ rate, forcedCure, referenceC }: CureProfile) {
   })
 }
 
-function checkNumber(value: number, least: number, most: number, field: string, unit: string) {
+const percent = (value: number) => `${value} %`
+
+function checkNumber(
+  value: number,
+  least: number,
+  most: number,
+  field: string,
+  words: (value: number) => string,
+) {
   if (!(value >= least && value <= most))
     throw new Refusal(
       'number-out-of-range',
       field,
       value,
-      `${value} ${unit} cannot be right; use ${least} to ${most} ${unit}.`,
+      `${words(value)} cannot be right; use ${words(least)} to ${words(most)}.`,
     )
 }

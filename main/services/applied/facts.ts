@@ -1,7 +1,7 @@
 import { ruleOf } from '../../domain/cure/index.ts'
+import { degreesWords } from '../../domain/measure/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { checkWords } from '../cure/coatCheck.ts'
-import { degreesWords } from '../cure/degreesWords.ts'
 import { momentWords, sentence } from '../desk/shopWords.ts'
 import type { ProductsById } from '../floor/cureMarks.ts'
 import type { Floor } from '../floor/floor.ts'

@@ -6,11 +6,11 @@ import {
   leastMarginC,
   usualGapLimitMin,
 } from '../../domain/cure/index.ts'
+import { degreesWords, marginWords, type UnitSystem } from '../../domain/measure/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import type { ReadingValues } from '../../store/readingRows.ts'
 import type { Tx } from '../../store/store.ts'
 import { sentence } from '../desk/shopWords.ts'
-import { degreesWords, marginWords } from './degreesWords.ts'
 
 /** What was measured in a bay shortly before a minute. */
 export interface Measured {
@@ -42,7 +42,7 @@ export async function measuredIn(tx: Tx, bayId: string, at: number): Promise<Mea
 }
 
 /** Holds what was measured against the profile and the rule of the dew point. */
-export function checkCoat(profile: CureProfile, measured: Measured, units: string): CoatCheck {
+export function checkCoat(profile: CureProfile, measured: Measured, units: UnitSystem): CoatCheck {
   const { airC, humidityPercent, panelC } = measured
   if (airC === null) return { ...measured, dewC: null, marginC: null, warnings: [] }
   const known = humidityPercent !== null
@@ -65,7 +65,7 @@ export function checkCoat(profile: CureProfile, measured: Measured, units: strin
   }
 }
 
-function warningWords({ code, value, limit, source }: CoatWarning, units: string): string {
+function warningWords({ code, value, limit, source }: CoatWarning, units: UnitSystem): string {
   const degrees = (celsius: number) => degreesWords(celsius, units)
   const from = source === 'ISO 8502-4' ? 'ISO 8502-4' : `the profile (${source})`
   const words: Record<CoatWarning['code'], () => string> = {
@@ -115,7 +115,7 @@ export async function keepCheck(tx: Tx, { check, ...kept }: KeptCheck): Promise<
 }
 
 /** A kept check in a line, as it is shown and printed. */
-export function checkWords(check: CoatCheck & { reason: string }, units: string): string {
+export function checkWords(check: CoatCheck & { reason: string }, units: UnitSystem): string {
   const { airC, humidityPercent, panelC, dewC, marginC } = check
   if (airC === null) return 'Not measured in the hour before.'
   const parts = [

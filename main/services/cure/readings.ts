@@ -1,5 +1,6 @@
 import type { CureProfile } from '../../domain/cure/index.ts'
 import { cleanReadings, dewPointC, leastPanelC, usualTemperature } from '../../domain/cure/index.ts'
+import { degreesWords, type UnitSystem } from '../../domain/measure/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { fromJson } from '../../store/json.ts'
 import {
@@ -13,7 +14,6 @@ import { assertFresh, type Tx } from '../../store/store.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
 import type { BayConditionsView, ConditionsView, ReadingView } from './conditionViews.ts'
-import { degreesWords } from './degreesWords.ts'
 import type { ReadingInput, UsualInput } from './inputs.ts'
 
 const weekMin = 7 * 1440
@@ -32,7 +32,7 @@ export function addReading(desk: Desk, input: ReadingInput): Promise<{ added: nu
 }
 
 /** A typed reading goes through the same sieve as a logger's row, and is refused in the unit it was typed in. */
-function checkReading(input: ReadingInput, nowAt: number, units: string): void {
+function checkReading(input: ReadingInput, nowAt: number, units: UnitSystem): void {
   const typed = (celsius: number | null) => (celsius === null ? null : degreesWords(celsius, units))
   const time = Temporal.Instant.fromEpochMilliseconds(input.at * 60_000).toString({ smallestUnit: 'minute' })
   const { refused } = cleanReadings(

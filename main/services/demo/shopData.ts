@@ -6,7 +6,7 @@ export const demoShop = {
   name: 'Tern Lane Paint Care',
   zone: 'America/New_York',
   currency: 'USD',
-  units: 'us',
+  units: 'us' as const,
   country: 'US',
   gridMin: 15,
   handoverRule: 'minimum',

@@ -1,6 +1,7 @@
 import type { ForcedCureRow } from '../../domain/cure/index.ts'
 import { can } from '../../domain/job/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { degreesWords } from '../../domain/measure/index.ts'
+import { found, refuse } from '../../domain/refusal.ts'
 import type { Desk } from '../desk/desk.ts'
 import { changeJob } from './jobChange.ts'
 
@@ -27,35 +28,19 @@ export async function addHeating(
   const saved = await changeJob(desk, { id: jobId, version }, ({ row, job, floor, when }) => {
     const laid = job.steps.flatMap(step => step.laid ?? [])
     if (!can(row, 'work') || laid.length === 0)
-      throw new Refusal(
-        'nothing-laid',
-        'fromAt',
-        fromAt,
-        'No coat of this job is laid, so there is none to heat.',
-      )
+      refuse('nothing-laid', { fromAt }, 'No coat of this job is laid, so there is none to heat.')
     const first = Math.min(...laid.map(coat => coat.clock.coatEndAt))
     if (fromAt < first)
-      throw new Refusal(
-        'too-early',
-        'fromAt',
-        fromAt,
-        `The first coat was finished ${when(first)}; heat counts from then.`,
-      )
+      refuse('too-early', { fromAt }, `The first coat was finished ${when(first)}; heat counts from then.`)
     if (toAt <= fromAt)
-      throw new Refusal(
-        'heating-backwards',
-        'toAt',
-        toAt,
-        'The heating ends before it begins; exchange the two times.',
-      )
+      refuse('heating-backwards', { toAt }, 'The heating ends before it begins; exchange the two times.')
     if (toAt > floor.nowAt)
-      throw new Refusal('to-come', 'toAt', toAt, `${when(toAt)} is still to come; record what has happened.`)
+      refuse('to-come', { toAt }, `${when(toAt)} is still to come; record what has happened.`)
     if (!(panelC >= 20 && panelC <= 150))
-      throw new Refusal(
+      refuse(
         'panel-impossible',
-        'panelC',
-        panelC,
-        `${panelC} °C is no panel under a lamp; look again.`,
+        { panelC },
+        `${degreesWords(panelC, floor.shop.units)} is no panel under a lamp; look again.`,
       )
     counted = laid.some(({ profile, clock }) => meets(profile.forcedCure, input, clock.coatEndAt))
     return {
@@ -84,9 +69,11 @@ export function voidHeating(
   { jobId, version, id }: { jobId: string; version: number; id: string },
 ): Promise<{ version: number }> {
   return changeJob(desk, { id: jobId, version }, async ({ tx, floor }) => {
-    const heating = await tx.forcedCure.findFirst({ where: { id, jobId, voidedAt: null } })
-    if (!heating)
-      throw new Refusal('missing', 'id', id, 'This heated cure is not there any more; look again.')
+    const heating = found(
+      await tx.forcedCure.findFirst({ where: { id, jobId, voidedAt: null } }),
+      { id },
+      'This heated cure is not there any more; look again.',
+    )
     return {
       act: 'heating taken back',
       detail: { fromAt: heating.fromAt, toAt: heating.toAt, panelC: heating.panelC },

@@ -1,7 +1,7 @@
 import { type MilestoneName, milestoneNames, ruleOf } from '../../domain/cure/index.ts'
 import { can } from '../../domain/job/index.ts'
+import { degreesWords } from '../../domain/measure/index.ts'
 import { checkWords } from '../cure/coatCheck.ts'
-import { degreesWords } from '../cure/degreesWords.ts'
 import type { Desk } from '../desk/desk.ts'
 import { durationWords } from '../desk/shopWords.ts'
 import { coatsOf, type ProductsById } from '../floor/cureMarks.ts'

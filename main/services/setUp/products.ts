@@ -1,4 +1,5 @@
 import { type CureProfile, checkProfile } from '../../domain/cure/index.ts'
+import type { UnitSystem } from '../../domain/measure/index.ts'
 import { refuse, withField } from '../../domain/refusal.ts'
 import { checkText, type ProductKind } from '../../domain/shop/index.ts'
 import { fromJson, noJson, toJson } from '../../store/json.ts'
@@ -7,6 +8,7 @@ import type { Tx } from '../../store/store.ts'
 import { askFirst, listed } from '../desk/ask.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { archiveRow, assertNameFree, type RowSeen, restoreRow, saveRow } from '../desk/keep.ts'
+import { shopOf } from '../desk/shopView.ts'
 import { comingJobs, handoverLines } from '../floor/comingJobs.ts'
 import type { ProductInput, RowAccepted } from './inputs.ts'
 import { checkUsers } from './treatmentCheck.ts'
@@ -58,8 +60,8 @@ export function cures(kind: ProductKind): boolean {
  * old one: their times follow the new one from then on.
  */
 export function saveProduct(desk: Desk, input: ProductInput): Promise<{ id: string }> {
-  const data = checkProduct(input)
   return act(desk, async (tx, audit, at) => {
+    const data = checkProduct(input, (await shopOf(tx)).units)
     await assertNameFree(tx.product, { id: input.id, name: data.name }, 'a product')
     const { id, before, changes } = await saveRow(audit, products(tx), input, { data })
     if (before && 'kind' in changes) await assertUnused(tx, id, 'kind', 'its kind stays')
@@ -101,7 +103,7 @@ export function restoreProduct(desk: Desk, input: RowSeen): Promise<void> {
   })
 }
 
-function checkProduct({ name, kind, cureProfile }: ProductInput) {
+function checkProduct({ name, kind, cureProfile }: ProductInput, units: UnitSystem) {
   const kept = checkText(name, 'name', "The product's name")
   if (!cures(kind)) {
     if (cureProfile)
@@ -119,7 +121,7 @@ function checkProduct({ name, kind, cureProfile }: ProductInput) {
       `A ${kind} needs its cure profile: take the figures from the data sheet, or begin with common practice.`,
     )
   try {
-    checkProfile(cureProfile)
+    checkProfile(cureProfile, units)
   } catch (error) {
     throw withField(error, field => `cureProfile.${field}`)
   }

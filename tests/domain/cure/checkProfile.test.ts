@@ -135,6 +135,42 @@ describe('what a cure profile may not say', () => {
   })
 })
 
+describe('a temperature at fault', () => {
+  // 1.8 t/°C + 32, NIST Special Publication 811, appendix B.8: 150 °F are 65.56 °C.
+  it.each<[Partial<CureProfile>, string, string]>([
+    [
+      { temperature: { minC: 118 / 1.8, maxC: 70 } },
+      '150 °F cannot be right; use -4 °F to 140 °F.',
+      '65.6 °C cannot be right; use -20 °C to 60 °C.',
+    ],
+    [
+      { temperature: { minC: 30, maxC: 10 } },
+      '50 °F is not above the least, 86 °F; exchange them.',
+      '10 °C is not above the least, 30 °C; exchange them.',
+    ],
+    [
+      { forcedCure: [{ panelC: 10, minutes: 30, standsForMin: 60 }] },
+      '50 °F cannot be right; use 68 °F to 392 °F.',
+      '10 °C cannot be right; use 20 °C to 200 °C.',
+    ],
+    [
+      { rate: { rule: 'linear', datumC: 25 } },
+      '77 °F cannot be right; use -40 °F to 66.2 °F.',
+      '25 °C cannot be right; use -40 °C to 19 °C.',
+    ],
+  ])('is named in the unit it was typed in', (change, us, metric) => {
+    expect(() => checkProfile({ ...sheetProfile, ...change }, 'us')).toThrow(us)
+    expect(() => checkProfile({ ...sheetProfile, ...change })).toThrow(metric)
+  })
+
+  it('is not confused with humidity or energy', () => {
+    const humid = { ...sheetProfile, humidity: { minPercent: 30, maxPercent: 140 } }
+    expect(() => checkProfile(humid, 'us')).toThrow('140 % cannot be right; use 0 % to 100 %.')
+    const hot: CureProfile = { ...sheetProfile, rate: { rule: 'arrhenius', activationOverRK: 60_000 } }
+    expect(() => checkProfile(hot, 'us')).toThrow('60000 K cannot be right; use 1 K to 50000 K.')
+  })
+})
+
 describe('handover and topper before 4 h (common practice, no source)', () => {
   it.each(['handoverMin', 'topperMin'] as const)('%s needs the data sheet to say so', field => {
     const practice = { ...commonPracticeProfile(), tackFreeMin: 30 }

@@ -57,6 +57,14 @@ it.each([
   expect(await kept()).toEqual([])
 })
 
+it.each([
+  // By NIST Special Publication 811, appendix B.8: t/°C = (t/°F - 32) / 1.8.
+  [28 / 1.8, '60 °F is no panel under a lamp; look again.'],
+  [278 / 1.8, '310 °F is no panel under a lamp; look again.'],
+])('names the temperature in the shop’s unit: %f °C', async (panelC, message) => {
+  await expect(heat({ panelC })).rejects.toMatchObject({ message })
+})
+
 it('is refused for a car with nothing laid', async () => {
   const other = await bookJob(desk, shop, { treatments: ['wash'], vehicle: 1 })
   const heating = { jobId: other.id, fromAt: end, toAt: end + 30, panelC: 60, note: '' }
