@@ -67,6 +67,11 @@ describe('a delivery', () => {
         lines: [{ lineId: two!.id, containers: 2, expiresOn: null, batch: null }],
       }),
     ).rejects.toMatchObject({ field: 'lines.0.containers', message: expect.stringContaining('1 are open') })
+    // Each of the two would fit what is open, together they do not.
+    const one = { lineId: two!.id, containers: 1, expiresOn: null, batch: null }
+    await expect(
+      receiveOrder(desk, { id: sent.id, version: first.order.version, lines: [one, one] }),
+    ).rejects.toMatchObject({ code: 'line-twice', field: 'lines.1.lineId' })
     const rest = await receiveOrder(desk, {
       id: sent.id,
       version: first.order.version,
