@@ -78,7 +78,7 @@ export function DraftOrder({ order, onSend }: Props) {
           onChange={packPriceMinor => setLine(line.id, { packPriceMinor })}
           error={faults.at(`lines.${i}.packPriceMinor`)}
         />
-        <span>{money(line.packs * line.packPriceMinor, currency)}</span>
+        <span>{lineMoney(line, currency)}</span>
         <ActionIcon
           variant="subtle"
           aria-label={`Drop ${line.productName}`}
@@ -157,4 +157,10 @@ export function DraftOrder({ order, onSend }: Props) {
       )}
     </div>
   )
+}
+
+/** What a line comes to; half-typed packs and prices may be no amount of money yet. */
+function lineMoney(line: { packs: number; packPriceMinor: number }, currency: string): string {
+  const minor = line.packs * line.packPriceMinor
+  return Number.isSafeInteger(minor) ? money(minor, currency) : '–'
 }

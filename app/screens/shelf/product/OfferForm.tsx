@@ -52,10 +52,9 @@ export function OfferForm({ product, offer, onClose }: Props) {
               set({
                 breaks: [
                   ...fields.breaks,
-                  {
-                    fromPacks: fields.breaks.at(-1)!.fromPacks * 2,
-                    packPriceMinor: fields.breaks.at(-1)!.packPriceMinor,
-                  },
+                  ...fields.breaks
+                    .slice(-1)
+                    .map(({ fromPacks, packPriceMinor }) => ({ fromPacks: fromPacks * 2, packPriceMinor })),
                 ],
               })
             }

@@ -24,6 +24,7 @@ const acts: { act: 'count' | TakeKind; label: string }[] = [
 /** The bottles with what may be done to each, and every move there ever was. */
 export function StockTab({ product, unit }: { product: ShelfProductView; unit: ShelfUnit }) {
   const [doing, setDoing] = useState<Doing>(null)
+  const lot = doing && 'lotId' in doing ? product.lots.find(each => each.id === doing.lotId) : undefined
   const [said, setSaid] = useState<string[]>([])
   const opening = useSaving(trpc.shelf.openLot.mutationOptions())
   const done = ({ words }: { words: string[] }) => {
@@ -92,13 +93,13 @@ export function StockTab({ product, unit }: { product: ShelfProductView; unit: S
             onClose={close}
           />
         )}
-        {doing && doing.act !== 'receive' && doing.act !== 'count' && (
+        {doing && lot && doing.act !== 'receive' && doing.act !== 'count' && (
           <TakeForm
             key={`${doing.act}-${doing.lotId}`}
             kind={doing.act}
             product={product}
             unit={unit}
-            lot={product.lots.find(lot => lot.id === doing.lotId)!}
+            lot={lot}
             onDone={done}
             onClose={close}
           />
