@@ -1,11 +1,9 @@
 /** Holds and openings over the nights on which the clock changes (IANA time zone database: the dates below). */
 import { describe, expect, it } from 'vitest'
-import { clockChanges } from '../../../main/domain/calendar/clockChanges.ts'
 import {
   atWall,
   dayLength,
   firstOpenAt,
-  minuteOf,
   minutesIn,
   openMinutesBetween,
   openSpans,
@@ -81,17 +79,6 @@ describe('the overnight cure (hours 08:00 to 18:00, a hold of 12 h)', () => {
   ])('a coat finished at %s blocks its open minutes only', (_, wall, blocked) => {
     const coatEndAt = atWall('2026-05-05', wall, zone)
     expect(openMinutesBetween(open, coatEndAt, coatEndAt + 720)).toBe(blocked)
-  })
-})
-
-describe('clock changes', () => {
-  it('are those at or after the first minute and before the last', () => {
-    // 8 March 2026, 07:00 UTC (IANA time zone database).
-    const change = minuteOf(Temporal.Instant.from('2026-03-08T07:00Z'))
-    const found = (from: number, to: number) => clockChanges('America/New_York', from, to).map(({ at }) => at)
-    expect(found(change, change + 1)).toEqual([change])
-    expect(found(change - 10, change)).toEqual([])
-    expect(found(change + 1, change + 10)).toEqual([])
   })
 })
 

@@ -3,29 +3,15 @@ import { describe, expect, it } from 'vitest'
 import { dateOfDay, dayNumber } from '../../../main/domain/calendar/index.ts'
 import {
   afterWorkingDays,
-  arrivalChances,
   checkSupplier,
-  coverChances,
-  deliveryWindow,
   leadTimeOf,
   orderDay,
-  type Supplier,
   workingDayOf,
   workingDaysBetween,
 } from '../../../main/domain/shelf/index.ts'
 import { leadChances } from '../../../main/domain/shelf/workingDays.ts'
+import { supplier } from './supplierFixture.ts'
 
-const supplier: Supplier = {
-  id: 's',
-  name: 'Halden Supply',
-  weekdays: [1, 2, 3, 4, 5],
-  closedOn: ['2026-04-03', '2026-04-06'],
-  cutoffMin: 14 * 60,
-  lead: { meanDays: 3, sdDays: 0 },
-  minimumOrderMinor: 0,
-  carriageMinor: 900,
-  freeCarriageFromMinor: null,
-}
 const day = (date: string) => dayNumber(date)
 const works = workingDayOf(supplier)
 
@@ -93,53 +79,5 @@ describe('lead times', () => {
   it('are learned from deliveries, three at the least', () => {
     expect(leadTimeOf([4, 5])).toBeNull()
     expect(leadTimeOf([4, 5, 9])).toEqual({ meanDays: 6, sdDays: Math.sqrt(7) })
-  })
-})
-
-describe('the span to cover', () => {
-  const open = (d: number) => workingDayOf({ weekdays: [1, 2, 3, 4, 5, 6], closedOn: [] })(d)
-
-  it('ends when the order after this one could be here, in open days', () => {
-    // Wednesday: the next order goes out on Thursday, comes on Tuesday after three working days; open on Saturday too.
-    const when = { today: day('2026-04-15'), lead: supplier.lead, supplierWorks: works, shopOpen: open }
-    expect(coverChances(when).indexOf(1)).toBe(5)
-    expect(arrivalChances(when).indexOf(1)).toBe(4)
-    // Once a week: the order goes out on Wednesday next.
-    expect(coverChances({ ...when, reviewDays: 6 }).indexOf(1)).toBe(10)
-  })
-
-  it('is a set of chances where the supplier is late', () => {
-    const when = {
-      today: day('2026-04-15'),
-      lead: { meanDays: 4, sdDays: 1.5 },
-      supplierWorks: works,
-      shopOpen: open,
-    }
-    const cover = coverChances(when)
-    expect(cover.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 9)
-    expect(cover.filter(chance => chance > 0.01).length).toBeGreaterThan(4)
-  })
-})
-
-describe('orders under way', () => {
-  const late = { ...supplier, lead: { meanDays: 5, sdDays: 2 } }
-  const order = { placedOn: '2026-04-13', promisedOn: null }
-
-  it('come within a window, and only later the longer they stay away', () => {
-    const fresh = deliveryWindow(late, order, day('2026-04-13'))
-    expect(fresh.earlyDay).toBeLessThan(fresh.likelyDay)
-    expect(fresh.likelyDay).toBeLessThan(fresh.lateDay)
-    for (let today = day('2026-04-13'); today < day('2026-06-15'); today++) {
-      const now = deliveryWindow(late, order, today)
-      const next = deliveryWindow(late, order, today + 1)
-      expect(now.earlyDay).toBeGreaterThan(today)
-      expect(next.likelyDay).toBeGreaterThanOrEqual(now.likelyDay)
-    }
-  })
-
-  it('are expected on the promised day while it lies ahead', () => {
-    const window = deliveryWindow(late, { ...order, promisedOn: '2026-05-04' }, day('2026-04-14'))
-    expect(dateOfDay(window.likelyDay)).toBe('2026-05-04')
-    expect(window.lateDay).toBeGreaterThan(window.likelyDay)
   })
 })
