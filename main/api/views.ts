@@ -1,11 +1,11 @@
 /** What the settings and customers' procedures answer with, for the screens as types. */
 
+export type { CureParts } from '../domain/cure/index.ts'
 export type { Condition, Finish } from '../domain/shop/words.ts'
 export type { SizeClass } from '../domain/vehicle/index.ts'
 export type { AppliedDraft, AppliedEntryView, AppliedView, Zone } from '../services/applied/appliedViews.ts'
 export type * from '../services/board/views.ts'
 export type * from '../services/booking/views.ts'
-export type { CureParts } from '../services/cure/clockView.ts'
 export type {
   BayConditionsView,
   ConditionsView,

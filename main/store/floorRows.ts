@@ -1,42 +1,5 @@
-import type { JobStatus } from '../domain/job/index.ts'
+import type { FloorRow } from '../domain/floor/index.ts'
 import type { Tx } from './store.ts'
-
-/** One step of a job that holds a bay now or later, with what its job is, as the database gives it. */
-export interface FloorRow {
-  jobId: string
-  number: number
-  status: JobStatus
-  plate: string
-  promisedAt: number
-  plannedHandoverAt: number
-  handoverAt: number
-  arrivedAt: number | null
-  position: number
-  kind: string
-  name: string
-  stage: string
-  needs: string
-  skill: string | null
-  crewCount: number
-  minutes: number
-  splittable: boolean
-  sameBay: boolean
-  waitMin: number | null
-  waitMax: number | null
-  moveAfterMin: number | null
-  productId: string | null
-  bayId: string
-  plannedAt: number
-  plannedEndAt: number
-  startAt: number
-  endAt: number
-  actualStartAt: number | null
-  actualEndAt: number | null
-  movedToBayId: string | null
-  movedAt: number | null
-  /** Ids, joined with commas; null for a step that takes nobody. */
-  crew: string | null
-}
 
 /**
  * The steps of all jobs that hold a bay somewhere in `[nowAt, toAt)`, job by job in order. One flat query, because a

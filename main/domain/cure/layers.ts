@@ -3,7 +3,7 @@ import { type ClockMilestones, type CureClock, clockMilestones, type Reached } f
 import { type MilestoneName, milestoneNames } from './milestones.ts'
 import type { CureProfile } from './profile.ts'
 
-export interface LaidCoat {
+export interface Layer {
   readonly profile: CureProfile
   readonly startAt: number
   /** The clock of this coat; it begins when the coat was finished. */
@@ -38,7 +38,7 @@ const ofTheLast: readonly MilestoneName[] = ['recoatOpens', 'recoatCloses', 'top
  * is later still, that later time stands, for nothing laid on top makes a coat cure sooner.
  * @param coats at least one, in the order they were laid.
  */
-export function layeredCoat(coats: readonly LaidCoat[]): LayeredCoat {
+export function layeredCoat(coats: readonly Layer[]): LayeredCoat {
   const each = coats.map(({ profile, clock }) => clockMilestones(profile, clock))
   const last = each.at(-1)!
   const latest = (name: MilestoneName): Reached | null => {
@@ -59,7 +59,7 @@ function windowOf(milestones: ClockMilestones) {
 }
 
 function recoatFinding(
-  under: LaidCoat,
+  under: Layer,
   milestones: ClockMilestones,
   startAt: number,
   layer: number,

@@ -1,13 +1,12 @@
 import { ruleOf } from '../../domain/cure/index.ts'
+import { layerViews, type ProductsById } from '../../domain/floor/index.ts'
 import { degreesWords } from '../../domain/measure/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { checkWords } from '../cure/coatCheck.ts'
 import { momentWords, sentence } from '../desk/shopWords.ts'
-import type { ProductsById } from '../floor/cureMarks.ts'
 import type { Floor } from '../floor/floor.ts'
 import { type JobRow, plateWords, vehicleWords } from '../floor/jobRows.ts'
 import type { JobLayerView } from '../job/jobCureViews.ts'
-import { layerViews } from '../job/layerViews.ts'
 import type { AppliedFacts, LayerFacts } from './appliedViews.ts'
 
 /** Everything the shop's own rows say of what went on a car. */
@@ -33,7 +32,7 @@ export async function appliedFacts(
       checkWords({ ...check, warnings: warnings as string[] }, units),
     ]),
   )
-  const layers = layerViews(job, products, words, floor.nowAt).filter(layer => layer.laid)
+  const layers = layerViews(job.steps, products, words, floor.nowAt).filter(layer => layer.laid)
   const early = (handover?.detail as { reason?: string } | null)?.reason ?? ''
   return {
     shopName: floor.shop.name,

@@ -1,5 +1,5 @@
+import { gridDown, gridUp } from '../../domain/calendar/index.ts'
 import { promise } from '../../domain/schedule/index.ts'
-import { gridDown, gridUp } from '../floor/floorGrid.ts'
 import { moveCase, type Place, type RestOfJob, timesBetweenVisits } from '../floor/movePlan.ts'
 
 /** How far from the wished place another one is looked for, in minutes. */

@@ -1,6 +1,6 @@
+import { leavingTimes } from '../../domain/floor/index.ts'
 import type { Plan } from '../../domain/schedule/index.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
-import { leavingTimes } from '../floor/cureMarks.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import { moveCase, type RestOfJob } from '../floor/movePlan.ts'
 import { assertFits } from '../job/bookingPlan.ts'

@@ -1,11 +1,10 @@
 /** The three offers with the shelf looked at: where what holds up the booking lacks, the offer comes when it could be there. */
-import { startOfDay } from '../../domain/calendar/index.ts'
+import { gridUp, startOfDay } from '../../domain/calendar/index.ts'
 import { type Case, type NoOffer, type Offer, type Offers, promise } from '../../domain/schedule/index.ts'
 import type { SizeClass } from '../../domain/vehicle/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import type { Floor } from '../floor/floor.ts'
-import { gridUp } from '../floor/floorGrid.ts'
 import type { Sold } from '../setUp/soldTreatments.ts'
 import { type Judged, nothingShort, type ShelfCheck, shelfCheck } from '../shelf/availability.ts'
 import type { ShelfAvailability } from '../shelf/views/value.ts'

@@ -1,11 +1,9 @@
 /** Two cars whose coats were laid shortly before now, whatever the hour, so that the board shows cures under way. */
-import { firstOpenAt } from '../../domain/calendar/index.ts'
+import { firstOpenAt, gridDown, gridUp } from '../../domain/calendar/index.ts'
+import { caseOf, type FloorJob } from '../../domain/floor/index.ts'
 import { type Plan, promise, type Step } from '../../domain/schedule/index.ts'
 import type { LaidStep } from '../../domain/treatment/index.ts'
 import type { Floor } from '../floor/floor.ts'
-import { caseOf } from '../floor/floorCase.ts'
-import { gridDown, gridUp } from '../floor/floorGrid.ts'
-import type { FloorJob } from '../floor/floorJobs.ts'
 
 /** How far back the coat may have been laid, in minutes: as late as the hours allow. */
 const windows = [4, 8, 24, 48, 72, 96].map(hours => hours * 60)

@@ -1,8 +1,8 @@
 /** What has happened to the demo's bookings by now: arrivals, times, cures under way, one promise that slips. */
+
 import { openMinutesBetween } from '../../domain/calendar/index.ts'
+import { type FloorJob, type FloorStep, projectJob } from '../../domain/floor/index.ts'
 import type { Floor } from '../floor/floor.ts'
-import type { FloorJob, FloorStep } from '../floor/floorJobs.ts'
-import { projectJob } from '../floor/floorProjection.ts'
 import type { Placed } from './place.ts'
 
 export interface Happened extends Placed {

@@ -1,13 +1,13 @@
 /** Two weeks of bookings, each placed by the promise itself as it would be at the desk. */
+
 import { addDays, dateOf, startOfDay } from '../../domain/calendar/index.ts'
+import { caseOf, type FloorJob } from '../../domain/floor/index.ts'
 import { type OfferKind, type Plan, promise } from '../../domain/schedule/index.ts'
 import type { Condition } from '../../domain/shop/index.ts'
 import type { LaidStep } from '../../domain/treatment/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
 import type { Floor } from '../floor/floor.ts'
-import { caseOf } from '../floor/floorCase.ts'
-import type { FloorJob } from '../floor/floorJobs.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
 import { stepRows } from '../job/bookingPlan.ts'
 import { type Sold, sell } from '../setUp/soldTreatments.ts'

@@ -1,5 +1,5 @@
+import { leavingTimes } from '../../domain/floor/index.ts'
 import type { AuditEntry, Tx } from '../../store/store.ts'
-import { leavingTimes } from '../floor/cureMarks.ts'
 import type { Happened } from './happen.ts'
 
 /** The bookings as rows, with the lines the desk and the crew would have left behind. */

@@ -1,8 +1,9 @@
 /** What is booked over each other: never allowed when saving, but what really happened can bring it about. */
+
 import { clip, difference, minutesIn } from '../../domain/calendar/index.ts'
+import { type FloorPerson, jobStays } from '../../domain/floor/index.ts'
 import { minuteWords, sentence } from '../desk/shopWords.ts'
-import type { Floor, FloorPerson } from './floor.ts'
-import { jobStays } from './floorJobs.ts'
+import type { Floor } from './floor.ts'
 
 export interface Conflict {
   readonly jobId: string

@@ -1,8 +1,8 @@
+import type { FloorStep } from '../../domain/floor/index.ts'
 import { type JobStatus, statusAt } from '../../domain/job/index.ts'
 import { type FoundJob, findJobs, type JobWhere } from '../../store/jobRows.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Floor } from './floor.ts'
-import type { FloorStep } from './floorJobs.ts'
 import { withLaidCoats } from './laidCoats.ts'
 
 /** A job with everything a screen says of it, its steps at their projected times. */

@@ -1,15 +1,17 @@
 /** The running clocks of what is really laid, from the weather of the bays the cars stood in. */
+
 import {
   type CureProfile,
   cureClock,
   type Heating,
+  type LaidCoat,
   type Reading,
+  type UsualFrom,
   usualTemperature,
 } from '../../domain/cure/index.ts'
+import { type FloorStep, jobStays } from '../../domain/floor/index.ts'
 import { type CuringLog, curingLog } from '../../store/readingRows.ts'
 import type { Tx } from '../../store/store.ts'
-import type { LaidCoat, UsualFrom } from '../cure/laidCoat.ts'
-import { type FloorStep, jobStays } from './floorJobs.ts'
 
 interface CuringJob {
   readonly id: string

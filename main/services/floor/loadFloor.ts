@@ -1,4 +1,5 @@
 /** The shop's floor over a stretch of time: hours, bays, crew and everything booked, ready for the scheduler. */
+
 import {
   crewSpans,
   dateOf,
@@ -7,13 +8,12 @@ import {
   spanSet,
   startOfDay,
 } from '../../domain/calendar/index.ts'
+import { type FloorJob, floorJobs, projectFloor } from '../../domain/floor/index.ts'
 import type { Capability, Skill } from '../../domain/shop/index.ts'
 import { floorRows } from '../../store/floorRows.ts'
 import type { Tx } from '../../store/store.ts'
 import { calendarOf, shopOf } from '../desk/shopView.ts'
 import type { Floor } from './floor.ts'
-import { type FloorJob, floorJobs } from './floorJobs.ts'
-import { projectFloor } from './floorProjection.ts'
 import { withLaidCoats } from './laidCoats.ts'
 
 /** How far a car that is in the shop can slip past its plan and still be followed, in minutes. */

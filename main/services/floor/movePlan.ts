@@ -1,5 +1,6 @@
 /** One stay of a job dragged elsewhere: what the scheduler makes of it. */
-import { difference, type Span } from '../../domain/calendar/index.ts'
+import { difference, gridUp, type Span } from '../../domain/calendar/index.ts'
+import { caseOf, clockedSteps, stepOf } from '../../domain/floor/index.ts'
 import {
   type Case,
   checkPlan,
@@ -13,11 +14,7 @@ import {
   type ViolationCode,
 } from '../../domain/schedule/index.ts'
 import { minuteWords, sentence, wordsFor } from '../desk/shopWords.ts'
-import { clockedSteps } from './clockedSteps.ts'
 import type { Floor } from './floor.ts'
-import { caseOf } from './floorCase.ts'
-import { gridUp } from './floorGrid.ts'
-import { stepOf } from './floorJobs.ts'
 import type { JobRow } from './jobRows.ts'
 import { type OtherVisit, visitInTheWay } from './vehicleFree.ts'
 

@@ -1,11 +1,9 @@
+import { filledStays, nextThing, type ProductsById } from '../../domain/floor/index.ts'
 import { can, isMovableFrom } from '../../domain/job/index.ts'
 import { listWords } from '../desk/shopWords.ts'
-import { filledStays } from './blocks.ts'
 import type { Conflict } from './conflicts.ts'
-import type { ProductsById } from './cureMarks.ts'
 import type { Floor } from './floor.ts'
 import { type JobRow, plateWords, vehicleWords } from './jobRows.ts'
-import { nextThing } from './nextThing.ts'
 import type { StayView } from './views.ts'
 
 /** A job's stays as the board shows them. */

@@ -1,52 +1,9 @@
 /** What is drawn of the floor wherever it shows: stays, their blocks and cures. Points in time are epoch minutes (`...At`). */
+import type { BlockView, NextThingView } from '../../domain/floor/index.ts'
 import type { JobStatus } from '../../domain/job/index.ts'
-import type { CureClockView } from '../cure/clockView.ts'
 
-export type { JobStatus }
-
-export interface CureMarks {
-  productName: string
-  coatEndAt: number
-  /** The coat is really laid: the times below are the running clock, not a plan. */
-  actual: boolean
-  /** Null while the coat is only planned. */
-  clock: CureClockView | null
-  tackFreeAt: number
-  recoatOpensAt: number | null
-  recoatClosesAt: number | null
-  /** The earliest a topper may follow; null for a product nothing is put on (a topper itself). */
-  topperAt: number | null
-  topperAdvisedAt: number | null
-  topperClosesAt: number | null
-  safeAt: number
-  advisedAt: number
-  keepDryEndsAt: number
-  firstWashAt: number
-  fullCureAt: number
-}
-
-export interface BlockView {
-  /** The step's position in its job; for a wait, that of the step before it. */
-  position: number
-  kind: 'work' | 'hold' | 'wait'
-  name: string
-  /** prepare, correct, wipe, coat, topper, finish; empty for a wait. */
-  stage: string
-  fromAt: number
-  toAt: number
-  /** Names. */
-  crew: string[]
-  state: 'planned' | 'running' | 'done'
-  productId: string | null
-  /** For a hold after a coat or topper, and for the wait that follows it. */
-  cure: CureMarks | null
-}
-
-export interface NextThingView {
-  what: 'touch' | 'layer' | 'topper' | 'leave'
-  fromAt: number
-  untilAt: number | null
-}
+export type { CureMarks } from '../../domain/floor/index.ts'
+export type { BlockView, JobStatus, NextThingView }
 
 export interface StayView {
   jobId: string

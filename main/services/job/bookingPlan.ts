@@ -1,7 +1,7 @@
+import { leavingTimes, type ProductsById } from '../../domain/floor/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { type Case, checkPlan, type Plan, reasonText, type Step } from '../../domain/schedule/index.ts'
 import { listWords, type Named, wordsFor } from '../desk/shopWords.ts'
-import { leavingTimes, type ProductsById } from '../floor/cureMarks.ts'
 
 /**
  * The last look before a plan is saved, against everything booked by then: no rule of the floor is broken, whoever

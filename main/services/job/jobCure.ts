@@ -1,15 +1,14 @@
 import { type MilestoneName, milestoneNames, ruleOf } from '../../domain/cure/index.ts'
+import { coatsOf, layerViews, type ProductsById } from '../../domain/floor/index.ts'
 import { can } from '../../domain/job/index.ts'
 import { degreesWords } from '../../domain/measure/index.ts'
 import { checkWords } from '../cure/coatCheck.ts'
 import type { Desk } from '../desk/desk.ts'
 import { durationWords } from '../desk/shopWords.ts'
-import { coatsOf, type ProductsById } from '../floor/cureMarks.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import { otherVisits } from '../floor/vehicleFree.ts'
 import type { JobCureView } from './jobCureViews.ts'
 import { jobOnFloor } from './jobOnFloor.ts'
-import { layerViews } from './layerViews.ts'
 import { slipOf } from './slip.ts'
 
 /** The layers of a job and the conditions they were laid in, its heated cures, and what to do where its promise slips. */
@@ -32,7 +31,7 @@ export async function jobCure(desk: Desk, { id }: { id: string }): Promise<JobCu
   })
   const laid = job.steps.flatMap(step => step.laid ?? [])
   return {
-    layers: layerViews(job, products, conditions, nowAt),
+    layers: layerViews(job.steps, products, conditions, nowAt),
     canHeat: can(job, 'work') && laid.length > 0,
     heatRows: [
       ...new Set(

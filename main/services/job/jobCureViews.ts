@@ -1,25 +1,8 @@
 /** What the screen of one job is told of its cure beyond the clock itself. */
-import type { WindowVerdict } from '../../domain/cure/index.ts'
+import type { JobLayerView } from '../../domain/floor/index.ts'
 
-export type { WindowVerdict }
-
-export interface JobLayerView {
-  position: number
-  name: string
-  productName: string
-  /** As it was, or as it is planned. */
-  startAt: number
-  endAt: number
-  laid: boolean
-  /** The window the coat beneath leaves for this one; null where it is the first, or the profile names none. */
-  window: { opensAt: number; closesAt: number | null } | null
-  /** Null: nothing lies beneath it. */
-  verdict: WindowVerdict | null
-  /** What the profile of the coat beneath asks now that its window was missed. */
-  asks: string | null
-  /** The kept check of the conditions it was begun in, in words. */
-  conditions: string | null
-}
+export type { WindowVerdict } from '../../domain/cure/index.ts'
+export type { JobLayerView }
 
 export interface HeatingView {
   id: string

@@ -1,6 +1,6 @@
+import type { ProductsById } from '../../domain/floor/index.ts'
 import { found } from '../../domain/refusal.ts'
 import type { Tx } from '../../store/store.ts'
-import type { ProductsById } from '../floor/cureMarks.ts'
 import type { Floor } from '../floor/floor.ts'
 import { type JobRow, jobRows } from '../floor/jobRows.ts'
 import { farthestSlipMin, loadFloor } from '../floor/loadFloor.ts'

@@ -1,16 +1,22 @@
+import {
+  coatOfHold,
+  coatsOf,
+  leavingTimes,
+  marksOf,
+  type ProductsById,
+  profilesIn,
+  projectJob,
+  stateOf,
+} from '../../domain/floor/index.ts'
 import { can, isCalledOff, isMovableFrom, isOver, lastRecorded, notYet } from '../../domain/job/index.ts'
 import { sumMinor } from '../../domain/money/index.ts'
 import { reasonText, type Violation } from '../../domain/schedule/index.ts'
 import type { Condition, Finish, SizeClass, Stage } from '../../domain/shop/index.ts'
 import type { Desk } from '../desk/desk.ts'
 import { datedWords, durationWords, minuteWords, sentence, wordsFor } from '../desk/shopWords.ts'
-import { stateOf } from '../floor/blocks.ts'
 import { conflictsOn } from '../floor/conflicts.ts'
-import { coatOfHold, coatsOf, leavingTimes, marksOf, type ProductsById } from '../floor/cureMarks.ts'
 import type { Floor } from '../floor/floor.ts'
-import { projectJob } from '../floor/floorProjection.ts'
 import { type JobRow, plateWords, vehicleWords } from '../floor/jobRows.ts'
-import { profilesIn } from '../floor/profilesIn.ts'
 import { stayViews } from '../floor/stayViews.ts'
 import { cautionWords, cureWords } from './cautions.ts'
 import { jobHistory } from './jobHistory.ts'
@@ -129,7 +135,6 @@ function stepViews(job: JobRow, floor: Floor, products: ProductsById): JobStepVi
   const { steps } = job
   const here = can(job, 'work')
   const coats = coatsOf(steps, products)
-  const blockSteps = steps.map(step => ({ ...step, crew: [] }))
   return steps.map((step, i) => {
     const coat = step.kind === 'hold' ? coatOfHold(coats, i, step.productId) : null
     return {
@@ -144,7 +149,7 @@ function stepViews(job: JobRow, floor: Floor, products: ProductsById): JobStepVi
       endAt: step.endAt,
       actualStartAt: step.actualStartAt,
       actualEndAt: step.actualEndAt,
-      state: stateOf(blockSteps, i, floor.nowAt),
+      state: stateOf(step, job.steps.slice(0, i), floor.nowAt),
       crew: step.crewIds.map(id => ({ id, name: floor.crewNames.get(id) ?? '' })),
       productId: step.productId,
       productName: step.productId === null ? null : (products.get(step.productId)?.name ?? null),

@@ -1,4 +1,5 @@
 /** What the desk is told of held cars as it falls due, once, whatever slept or was shut meanwhile. */
+
 import {
   clockMilestones,
   type MilestoneName,
@@ -6,10 +7,10 @@ import {
   noticesSince,
   ruleOf,
 } from '../../domain/cure/index.ts'
+import type { FloorStep } from '../../domain/floor/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { minuteWords } from '../desk/shopWords.ts'
-import type { FloorStep } from '../floor/floorJobs.ts'
 import { type JobRow, jobRows, plateWords } from '../floor/jobRows.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
 

@@ -1,6 +1,6 @@
+import { type FloorJob, type FloorStep, jobStays } from '../../domain/floor/index.ts'
 import { sentence } from '../desk/shopWords.ts'
 import type { Floor } from '../floor/floor.ts'
-import { type FloorJob, type FloorStep, jobStays } from '../floor/floorJobs.ts'
 
 /**
  * What of a step to be begun at the minute `at` is taken by cars that are here, in sentences: its bay stood in, its

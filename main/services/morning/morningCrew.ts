@@ -1,6 +1,6 @@
 import { crewSpans, type OpeningHours, spanSet } from '../../domain/calendar/index.ts'
+import { stateOf } from '../../domain/floor/index.ts'
 import type { Tx } from '../../store/store.ts'
-import { stateOf } from '../floor/blocks.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import { carOf, type Day } from './morningDay.ts'
 import type { MorningView } from './views.ts'
@@ -12,14 +12,13 @@ export async function crewOf(tx: Tx, day: Day, rows: readonly JobRow[]): Promise
     orderBy: [{ position: 'asc' }, { id: 'asc' }],
     include: { absences: { where: { fromAt: { lt: toAt }, toAt: { gt: fromAt } } } },
   })
-  const steps = rows.flatMap(row => {
-    const blocks = row.steps.map(step => ({ ...step, crew: [] }))
-    return row.steps.flatMap((step, i) =>
+  const steps = rows.flatMap(row =>
+    row.steps.flatMap((step, i) =>
       step.kind === 'work' && step.startAt < toAt && step.endAt > fromAt
-        ? { row, step, state: stateOf(blocks, i, floor.nowAt) }
+        ? { row, step, state: stateOf(step, row.steps.slice(0, i), floor.nowAt) }
         : [],
-    )
-  })
+    ),
+  )
   return people
     .map(person => ({
       id: person.id,

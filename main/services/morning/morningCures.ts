@@ -1,8 +1,7 @@
 /** What cures on a day, and from when each car may be touched, topped and driven, by its profile. */
 
+import { coatsOf, jobStays, leavingTimes, marksOf } from '../../domain/floor/index.ts'
 import { listWords, sentence } from '../desk/shopWords.ts'
-import { coatsOf, leavingTimes, marksOf } from '../floor/cureMarks.ts'
-import { jobStays } from '../floor/floorJobs.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import type { BlockView, CureMarks, StayView } from '../floor/views.ts'
 import { carOf, type Day, daySays, isOn } from './morningDay.ts'

@@ -1,6 +1,8 @@
 /** Calendar feeds: bay bookings and visits, read-only, each by a secret link of its own. */
+
 import { createHash, randomBytes } from 'node:crypto'
 import { startOfDay } from '../../domain/calendar/index.ts'
+import { type FloorJob, jobStays } from '../../domain/floor/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
 import { type CalendarEvent, calendarFile } from '../../outbox/calendarFile.ts'
@@ -8,7 +10,6 @@ import { findJobs } from '../../store/jobRows.ts'
 import type { Tx } from '../../store/store.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
-import { type FloorJob, jobStays } from '../floor/floorJobs.ts'
 import { vehicleWords } from '../floor/jobRows.ts'
 import { floorJobOf } from '../job/jobChange.ts'
 import { keptPlans } from '../upkeep/kept.ts'

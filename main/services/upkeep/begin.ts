@@ -1,8 +1,9 @@
 /** What a handover begins and answers: the layers that were laid, the plans that follow, the visits it was. */
+
 import { dateOf } from '../../domain/calendar/index.ts'
+import { type CoatStep, coatsOf, marksOf, type ProductsById } from '../../domain/floor/index.ts'
 import { type Plan, startingPlans } from '../../domain/upkeep/index.ts'
 import type { AuditEntry, Tx } from '../../store/store.ts'
-import { type CoatStep, coatsOf, marksOf, type ProductsById } from '../floor/cureMarks.ts'
 import { exposureOf, scaled } from './exposure.ts'
 import { type KeptVisitPlan, keptPlans } from './kept.ts'
 import { productLives } from './productLives.ts'

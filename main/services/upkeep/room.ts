@@ -7,11 +7,11 @@ import {
   spanSet,
   startOfDay,
 } from '../../domain/calendar/index.ts'
+import { caseOf } from '../../domain/floor/index.ts'
 import type { SizeClass } from '../../domain/shop/index.ts'
 import type { PlanKind } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Floor } from '../floor/floor.ts'
-import { caseOf } from '../floor/floorCase.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
 import type { UpkeepRules } from './settings.ts'
 import { treatmentFor } from './visitTreatment.ts'

@@ -1,14 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { type CureProfile, cureClock, layeredCoat, milestoneNames } from '../../../main/domain/cure/index.ts'
-import type { LaidCoat } from '../../../main/domain/cure/layers.ts'
+import type { Layer } from '../../../main/domain/cure/layers.ts'
 import { sheetProfile } from './profiles.ts'
 
-const coat = (
-  startAt: number,
-  endAt: number,
-  profile: CureProfile = sheetProfile,
-  celsius = 20,
-): LaidCoat => ({
+const coat = (startAt: number, endAt: number, profile: CureProfile = sheetProfile, celsius = 20): Layer => ({
   profile,
   startAt,
   clock: cureClock(profile, endAt, { readings: [], usualC: celsius, nowAt: 0 }),

@@ -1,7 +1,6 @@
-import type { JobStatus } from '../../domain/job/index.ts'
-import { type Plan, type Stay, type Step, staysOf } from '../../domain/schedule/index.ts'
-import type { FloorRow } from '../../store/floorRows.ts'
-import type { LaidCoat } from '../cure/laidCoat.ts'
+import type { LaidCoat } from '../cure/index.ts'
+import type { JobStatus } from '../job/index.ts'
+import { type Plan, type Stay, type Step, staysOf } from '../schedule/index.ts'
 
 /** One step as it is stored: what was planned, what really happened, and what follows from both. */
 export interface StepRow {
@@ -51,7 +50,21 @@ export interface FloorJob {
   readonly steps: readonly FloorStep[]
 }
 
-/** The rows of the floor put together job by job. */
+/** One step of a job that holds a bay now or later, with what its job is, as the database gives it. */
+export interface FloorRow extends StepRow {
+  readonly jobId: string
+  readonly number: number
+  readonly status: JobStatus
+  readonly plate: string
+  readonly promisedAt: number
+  readonly plannedHandoverAt: number
+  readonly handoverAt: number
+  readonly arrivedAt: number | null
+  /** Ids, joined with commas; null for a step that takes nobody. */
+  readonly crew: string | null
+}
+
+/** The rows of the floor, which come job by job, put together. */
 export function floorJobs(rows: readonly FloorRow[]): FloorJob[] {
   const jobs: FloorJob[] = []
   let steps: FloorStep[] = []

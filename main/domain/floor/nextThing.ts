@@ -1,6 +1,11 @@
 import { coatsOf, leavingTimes, marksOf, type ProductsById } from './cureMarks.ts'
 import type { FloorStep } from './floorJobs.ts'
-import type { NextThingView } from './views.ts'
+
+export interface NextThingView {
+  what: 'touch' | 'layer' | 'topper' | 'leave'
+  fromAt: number
+  untilAt: number | null
+}
 
 /**
  * The next thing a car with a laid coat may have done, by its running clocks; null where nothing is laid, or where

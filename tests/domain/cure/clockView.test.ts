@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest'
 import { type CureClock, commonPracticeProfile } from '../../../main/domain/cure/index.ts'
-import { clockView } from '../../../main/services/cure/clockView.ts'
-import type { LaidCoat } from '../../../main/services/cure/laidCoat.ts'
+import { clockView } from '../../../main/domain/cure/index.ts'
+import type { LaidCoat } from '../../../main/domain/cure/index.ts'
 
 const end = 10_000
 const profile = commonPracticeProfile()

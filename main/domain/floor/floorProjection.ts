@@ -1,10 +1,10 @@
 /** What really happened carried forward: where a job's steps, moves and handover now fall. */
-import { difference, firstOpenAt } from '../../domain/calendar/index.ts'
-import { type Case, type Projection, project } from '../../domain/schedule/index.ts'
+import { difference, firstOpenAt, gridUp } from '../calendar/index.ts'
+import { type Case, type Projection, project } from '../schedule/index.ts'
 import { clockedSteps } from './clockedSteps.ts'
-import { caseOf, type FloorGround } from './floorCase.ts'
-import { gridUp } from './floorGrid.ts'
-import { type FloorJob, stepOf } from './floorJobs.ts'
+import type { Booked } from './floor.ts'
+import { caseOf } from './floorCase.ts'
+import { type FloorJob, planOf, stepOf } from './floorJobs.ts'
 
 export interface ProjectedJob {
   readonly job: FloorJob
@@ -16,11 +16,11 @@ export interface ProjectedJob {
  * People are taken to be there when they are not away: that two jobs now want the same ones is a conflict to be seen
  * and settled, not a reason to push one of them behind the other.
  */
-function withoutOthers(kase: Case, floor: FloorGround): Case {
+function withoutOthers(problem: Case, floor: Booked): Case {
   const present = new Map(floor.crew.map(person => [person.id, person.present]))
   return {
-    ...kase,
-    crew: kase.crew.map(person => ({
+    ...problem,
+    crew: problem.crew.map(person => ({
       ...person,
       away: difference(floor.open, present.get(person.id) ?? []),
     })),
@@ -31,12 +31,12 @@ function withoutOthers(kase: Case, floor: FloorGround): Case {
  * A job with its steps' times and its handover as they follow from the plan, the actual times and the present. Where
  * the horizon does not hold what is left, the stored times stay and `broken` says so.
  */
-export function projectJob(floor: FloorGround, job: FloorJob): ProjectedJob {
+export function projectJob(floor: Booked, job: FloorJob): ProjectedJob {
   let projected = projectOnce(floor, job)
   // A hold that follows other work ends by its coat's clock, so its length hangs on when that work lets it begin.
   for (let turn = 0; turn < job.steps.length && job.steps.some(step => step.laid); turn++) {
     const again = projectOnce(floor, job, projected.job.steps)
-    const settled = again.job.steps.every((step, i) => step.endAt === projected.job.steps[i]!.endAt)
+    const settled = again.job.steps.every((step, i) => step.endAt === projected.job.steps[i]?.endAt)
     projected = again
     if (settled) break
   }
@@ -44,26 +44,19 @@ export function projectJob(floor: FloorGround, job: FloorJob): ProjectedJob {
 }
 
 /** @param timed the steps at the times they are taken to begin and end at, as far as a clock needs to know. */
-function projectOnce(floor: FloorGround, job: FloorJob, timed = job.steps): ProjectedJob {
+function projectOnce(floor: Booked, job: FloorJob, timed = job.steps): ProjectedJob {
   const clocked = clockedSteps(timed)
-  const kase = caseOf(floor, {
+  const problem = caseOf(floor, {
     exceptJobId: job.id,
     job: { id: job.id, release: 0, asked: 0, steps: clocked.map(stepOf) },
   })
-  const plan = {
-    steps: job.steps.map(step => ({
-      bay: step.bayId,
-      start: step.plannedAt,
-      end: step.plannedEndAt,
-      crew: step.crewIds,
-      ...(step.movedToBayId !== null &&
-        step.movedAt !== null && { moved: { bay: step.movedToBayId, at: step.movedAt } }),
-    })),
-    handover: job.plannedHandoverAt,
-  }
+  const plan = planOf({
+    steps: job.steps.map(step => ({ ...step, startAt: step.plannedAt, endAt: step.plannedEndAt })),
+    handoverAt: job.plannedHandoverAt,
+  })
   const actuals = job.steps.map(step => ({ start: step.actualStartAt, end: step.actualEndAt }))
   const happened = { actuals, now: floor.nowAt, promised: job.promisedAt }
-  const { steps, handover, broken } = project(withoutOthers(kase, floor), plan, happened)
+  const { steps, handover, broken } = project(withoutOthers(problem, floor), plan, happened)
   if (handover === null) return { job, broken }
   const soonest = job.status === 'inShop' ? firstOpenAt(floor.open, gridUp(floor, floor.nowAt), true) : null
   return {
@@ -72,7 +65,8 @@ function projectOnce(floor: FloorGround, job: FloorJob, timed = job.steps): Proj
       handoverAt: handover,
       leavesAt: Math.max(handover, soonest ?? handover),
       steps: job.steps.map((step, i) => {
-        const now = steps[i]!
+        const now = steps[i]
+        if (!now) return step
         return {
           ...step,
           startAt: now.start,
@@ -87,7 +81,7 @@ function projectOnce(floor: FloorGround, job: FloorJob, timed = job.steps): Proj
 }
 
 /** The floor with every car that is in the shop projected to the present; the first booked push the later ones. */
-export function projectFloor<F extends FloorGround>(floor: F): F {
+export function projectFloor<F extends Booked>(floor: F): F {
   let jobs = floor.jobs
   for (const job of floor.jobs)
     if (job.status === 'inShop') {

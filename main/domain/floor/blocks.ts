@@ -1,9 +1,8 @@
 /** A job's steps as the board draws them: stays bay by bay, each filled with blocks from its start to its end. */
-import type { Stay } from '../../domain/schedule/index.ts'
-import type { LaidCoat } from '../cure/laidCoat.ts'
-import { coatOfHold, coatsOf, marksOf, type ProductsById } from './cureMarks.ts'
+import type { LaidCoat } from '../cure/index.ts'
+import type { Stay } from '../schedule/index.ts'
+import { type CureMarks, coatOfHold, coatsOf, marksOf, type ProductsById } from './cureMarks.ts'
 import { jobStays } from './floorJobs.ts'
-import type { BlockView } from './views.ts'
 
 export interface BlockStep {
   readonly position: number
@@ -29,18 +28,36 @@ export interface BlockJob {
   readonly leavesAt: number
 }
 
+export interface BlockView {
+  /** The step's position in its job; for a wait, that of the step before it. */
+  position: number
+  kind: 'work' | 'hold' | 'wait'
+  name: string
+  /** prepare, correct, wipe, coat, topper, finish; empty for a wait. */
+  stage: string
+  fromAt: number
+  toAt: number
+  /** Names. */
+  crew: string[]
+  state: 'planned' | 'running' | 'done'
+  productId: string | null
+  /** For a hold after a coat or topper, and for the wait that follows it. */
+  cure: CureMarks | null
+}
+
 export interface FilledStay extends Stay {
   /** The first step that starts in it; null: none does. */
   readonly position: number | null
   readonly blocks: BlockView[]
 }
 
-/** Done, running or planned; a hold begins and ends by itself once the work before it is done. */
-export function stateOf(steps: readonly BlockStep[], index: number, nowAt: number): BlockView['state'] {
-  const step = steps[index]!
+type StateStep = Pick<BlockStep, 'kind' | 'startAt' | 'endAt' | 'actualStartAt' | 'actualEndAt'>
+
+/** Done, running or planned; a hold begins and ends by itself once the work `before` it is done. */
+export function stateOf(step: StateStep, before: readonly StateStep[], nowAt: number): BlockView['state'] {
   if (step.kind === 'work')
     return step.actualEndAt !== null ? 'done' : step.actualStartAt !== null ? 'running' : 'planned'
-  const laid = steps.slice(0, index).every(before => before.kind === 'hold' || before.actualEndAt !== null)
+  const laid = before.every(each => each.kind === 'hold' || each.actualEndAt !== null)
   if (!laid || step.startAt > nowAt) return 'planned'
   return step.endAt > nowAt ? 'running' : 'done'
 }
@@ -57,8 +74,8 @@ export function filledStays(job: BlockJob, products: ProductsById, nowAt: number
     let at = stay.from
     let position: number | null = null
     const fill = (toAt: number, before: number) => {
-      if (toAt <= at) return
-      const step = job.steps[Math.max(0, before)]!
+      const step = job.steps[Math.max(0, before)]
+      if (toAt <= at || !step) return
       const coat = coatOfHold(coats, before + 1, step.productId)
       blocks.push({
         position: step.position,
@@ -89,9 +106,9 @@ export function filledStays(job: BlockJob, products: ProductsById, nowAt: number
         fromAt,
         toAt,
         crew: step.crew,
-        state: stateOf(job.steps, i, nowAt),
+        state: stateOf(step, job.steps.slice(0, i), nowAt),
         productId: step.productId,
-        cure: cures[i]!,
+        cure: cures[i] ?? null,
       })
       at = toAt
     })

@@ -1,39 +1,51 @@
-import { clockMilestones, layeredCoat } from '../../domain/cure/index.ts'
-import type { ProductsById } from '../floor/cureMarks.ts'
-import type { FloorStep } from '../floor/floorJobs.ts'
-import type { JobRow } from '../floor/jobRows.ts'
-import type { JobLayerView } from './jobCureViews.ts'
+import { clockMilestones, layeredCoat, type WindowVerdict } from '../cure/index.ts'
+import type { ProductsById } from './cureMarks.ts'
+import type { FloorStep } from './floorJobs.ts'
+
+export interface JobLayerView {
+  position: number
+  name: string
+  productName: string
+  /** As it was, or as it is planned. */
+  startAt: number
+  endAt: number
+  laid: boolean
+  /** The window the coat beneath leaves for this one; null where it is the first, or the profile names none. */
+  window: { opensAt: number; closesAt: number | null } | null
+  /** Null: nothing lies beneath it. */
+  verdict: WindowVerdict | null
+  /** What the profile of the coat beneath asks now that its window was missed. */
+  asks: string | null
+  /** The kept check of the conditions it was begun in, in words. */
+  conditions: string | null
+}
 
 /** The coats and toppers of a job in order, each with the window the coat beneath it leaves, and whether it was met. */
 export function layerViews(
-  job: JobRow,
+  steps: readonly FloorStep[],
   products: ProductsById,
   conditions: ReadonlyMap<number, string>,
   nowAt: number,
 ): JobLayerView[] {
-  const coats = job.steps.filter(
-    step =>
-      step.kind === 'work' &&
-      (step.stage === 'coat' || step.stage === 'topper') &&
-      hasProfile(step, products),
-  )
-  return coats.map((step, i): JobLayerView => {
-    const beneath = coats.slice(0, i).findLast(other => isBeneath(other, step)) ?? null
-    return {
+  const coats: FloorStep[] = []
+  return steps.flatMap((step): JobLayerView[] => {
+    const product = products.get(step.productId ?? '')
+    if (step.kind !== 'work' || (step.stage !== 'coat' && step.stage !== 'topper')) return []
+    if (!product?.cureProfile) return []
+    const beneath = coats.findLast(other => isBeneath(other, step)) ?? null
+    coats.push(step)
+    const layer = {
       position: step.position,
       name: step.name,
-      productName: products.get(step.productId!)!.name,
+      productName: product.name,
       startAt: step.actualStartAt ?? step.startAt,
       endAt: step.actualEndAt ?? step.endAt,
       laid: step.actualEndAt !== null,
       ...windowOver(beneath, step, nowAt),
       conditions: conditions.get(step.position) ?? null,
     }
+    return [layer]
   })
-}
-
-function hasProfile(step: FloorStep, products: ProductsById): boolean {
-  return step.productId !== null && products.get(step.productId)?.cureProfile != null
 }
 
 /** A layer goes on one of its own product, a topper on any coat. */
@@ -47,12 +59,13 @@ function windowOver(
   nowAt: number,
 ): Pick<JobLayerView, 'window' | 'verdict' | 'asks'> {
   if (!beneath) return { window: null, verdict: null, asks: null }
-  if (!beneath.laid) return { window: null, verdict: 'no window given', asks: null }
+  const none = { window: null, verdict: 'no window given', asks: null } as const
+  if (!beneath.laid) return none
   const { profile, clock } = beneath.laid
   const begun = step.actualStartAt
   if (step.stage === 'topper') {
     const { topperOpens, topperCloses } = clockMilestones(profile, clock)
-    if (!topperOpens) return { window: null, verdict: 'no window given', asks: null }
+    if (!topperOpens) return none
     const window = { opensAt: topperOpens.at, closesAt: topperCloses?.at ?? null }
     const at = begun ?? Math.max(nowAt, topperOpens.at)
     const late = window.closesAt !== null && at > window.closesAt
@@ -68,7 +81,8 @@ function windowOver(
     { profile, startAt: beneath.actualStartAt ?? clock.coatEndAt, clock },
     { profile, startAt, clock: step.laid?.clock ?? clock },
   ])
-  const finding = findings[0]!
+  const [finding] = findings
+  if (!finding) return none
   return {
     window: finding.opensAt === null ? null : { opensAt: finding.opensAt, closesAt: finding.closesAt },
     verdict: finding.verdict,

@@ -1,4 +1,4 @@
-/** A booking grid: points `gridFrom + k * gridMin`. */
+/** A booking grid as points in time: `gridFrom + k * gridMin`, epoch minutes. */
 export interface Grid {
   readonly gridMin: number
   readonly gridFrom: number

@@ -1,8 +1,5 @@
-import { type CureProfile, milestones } from '../../domain/cure/index.ts'
-import type { ProductKind } from '../../domain/shop/index.ts'
-import { clockView } from '../cure/clockView.ts'
-import type { LaidCoat } from '../cure/laidCoat.ts'
-import type { CureMarks } from './views.ts'
+import { type CureClockView, type CureProfile, clockView, type LaidCoat, milestones } from '../cure/index.ts'
+import type { ProductKind } from '../shop/index.ts'
 
 /** A product as far as its cure is told. */
 export interface CuringProduct {
@@ -54,8 +51,30 @@ export function coatsOf(steps: readonly CoatStep[], products: ProductsById): Coa
   })
 }
 
+/** The moments of a coat's cure, as every screen is given them. Points in time are epoch minutes. */
+export interface CureMarks {
+  productName: string
+  coatEndAt: number
+  /** The coat is really laid: the times below are the running clock, not a plan. */
+  actual: boolean
+  /** Null while the coat is only planned. */
+  clock: CureClockView | null
+  tackFreeAt: number
+  recoatOpensAt: number | null
+  recoatClosesAt: number | null
+  /** The earliest a topper may follow; null for a product nothing is put on (a topper itself). */
+  topperAt: number | null
+  topperAdvisedAt: number | null
+  topperClosesAt: number | null
+  safeAt: number
+  advisedAt: number
+  keepDryEndsAt: number
+  firstWashAt: number
+  fullCureAt: number
+}
+
 /** Where a clock never gets to in this cold: further away than anything that is planned. */
-const neverMin = 10 * 365 * 1440
+export const neverMin = 10 * 365 * 1440
 
 /** Turns a cure age of the coat into the first whole minute it is reached, by its clock or else at the reference. */
 function reacher({ endAt, laid }: Coat): (ageMin: number) => number {
@@ -114,4 +133,11 @@ export function leavingTimes(
     advisedAt = Math.max(advisedAt, reached(handoverAdvisedMin))
   }
   return { safeAt, advisedAt }
+}
+
+/** The cure profiles of those products that cure, by product id. */
+export function profilesIn(products: ProductsById): Record<string, CureProfile> {
+  const profiles: Record<string, CureProfile> = {}
+  for (const { id, cureProfile } of products.values()) if (cureProfile) profiles[id] = cureProfile
+  return profiles
 }

@@ -1,7 +1,7 @@
 /** The floor as the scheduler's case: everything booked is fixed, its people are away. */
-import { difference, type Span, spanSet } from '../../domain/calendar/index.ts'
-import type { Case, NewJob, Person, Stay } from '../../domain/schedule/index.ts'
-import type { Floor } from './floor.ts'
+import { difference, type Span, spanSet } from '../calendar/index.ts'
+import type { Case, NewJob, Person, Stay } from '../schedule/index.ts'
+import type { Booked } from './floor.ts'
 import { type FloorJob, jobStays } from './floorJobs.ts'
 
 export interface CaseOf {
@@ -13,7 +13,7 @@ export interface CaseOf {
 }
 
 /** The case of one job on the floor. Archived bays and people are left out of what it may use. */
-export function caseOf(floor: FloorGround, { job, exceptJobId, alsoFixed = [] }: CaseOf): Case {
+export function caseOf(floor: Booked, { job, exceptJobId, alsoFixed = [] }: CaseOf): Case {
   const others = floor.jobs.filter(other => other.id !== exceptJobId)
   const busy = busyByPerson(others, floor.nowAt)
   return {
@@ -44,11 +44,6 @@ export function caseOf(floor: FloorGround, { job, exceptJobId, alsoFixed = [] }:
     newJob: job,
   }
 }
-
-export type FloorGround = Pick<
-  Floor,
-  'nowAt' | 'gridMin' | 'gridFrom' | 'toAt' | 'open' | 'bays' | 'crew' | 'jobs'
->
 
 /** When each person works on what is booked, from now on. */
 function busyByPerson(jobs: readonly FloorJob[], nowAt: number): Map<string, Span[]> {

@@ -1,4 +1,5 @@
-import type { CureClock, CureProfile } from '../../domain/cure/index.ts'
+import type { CureClock } from './clock.ts'
+import type { CureProfile } from './profile.ts'
 
 /** A coat that is on the car, and how it has fared. */
 export interface LaidCoat {

@@ -1,0 +1,28 @@
+export { type BlockStep, type BlockView, filledStays, stateOf } from './blocks.ts'
+export { clockedSteps } from './clockedSteps.ts'
+export {
+  type Coat,
+  type CoatStep,
+  type CureMarks,
+  type CuringProduct,
+  coatOfHold,
+  coatsOf,
+  leavingTimes,
+  marksOf,
+  type ProductsById,
+  profilesIn,
+} from './cureMarks.ts'
+export type { Booked, FloorPerson } from './floor.ts'
+export { caseOf } from './floorCase.ts'
+export {
+  type FloorJob,
+  type FloorRow,
+  type FloorStep,
+  floorJobs,
+  jobStays,
+  planOf,
+  stepOf,
+} from './floorJobs.ts'
+export { projectFloor, projectJob } from './floorProjection.ts'
+export { type JobLayerView, layerViews } from './layerViews.ts'
+export { type NextThingView, nextThing } from './nextThing.ts'
