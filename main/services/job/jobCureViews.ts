@@ -1,7 +1,6 @@
 /** What the screen of one job is told of its cure beyond the clock itself. */
 import type { JobLayerView } from '../../domain/floor/index.ts'
 
-export type { WindowVerdict } from '../../domain/cure/index.ts'
 export type { JobLayerView }
 
 export interface HeatingView {
