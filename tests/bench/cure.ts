@@ -1,6 +1,6 @@
 /** The cure clock over long logs: how soon a milestone is projected, and what the board's next frame costs. */
+import type { CureClock } from '../../main/domain/cure/clock.ts'
 import {
-  type CureClock,
   type CureProfile,
   clockMilestones,
   commonPracticeProfile,

@@ -1,7 +1,6 @@
 import { expect, it } from 'vitest'
-import { type CureClock, commonPracticeProfile } from '../../../main/domain/cure/index.ts'
-import { clockView } from '../../../main/domain/cure/index.ts'
-import type { LaidCoat } from '../../../main/domain/cure/index.ts'
+import type { CureClock } from '../../../main/domain/cure/clock.ts'
+import { clockView, commonPracticeProfile, type LaidCoat } from '../../../main/domain/cure/index.ts'
 
 const end = 10_000
 const profile = commonPracticeProfile()

@@ -1,6 +1,6 @@
 import { beforeEach, expect, it } from 'vitest'
-import type { Floor } from '../../../main/services/floor/floor.ts'
 import type { FloorJob, FloorStep } from '../../../main/domain/floor/index.ts'
+import type { Floor } from '../../../main/services/floor/floor.ts'
 import { takenFor } from '../../../main/services/job/takenFor.ts'
 
 type Changes = Partial<Omit<FloorStep, 'crewIds'>> & { crewIds?: string[] }
