@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import { commonPracticeProfile, ruleOf } from '../../../main/domain/cure/index.ts'
-import type { Coat, CuringProduct } from '../../../main/services/floor/cureMarks.ts'
+import type { Coat, CuringProduct } from '../../../main/domain/floor/index.ts'
 import { cautionLines, cautionWords, cureWords } from '../../../main/services/job/cautions.ts'
 
 const profile = commonPracticeProfile()
