@@ -40,7 +40,7 @@ test('a car is found gone: a nearer day is proposed, nothing moves before it is 
 
   const proposal = desk.getByRole('alert').filter({ hasText: 'It was found gone on 13 April 2026' })
   await proposal.getByRole('button', { name: 'Leave it' }).click()
-  await expect(desk.getByText('Left as it is: due on Mon 1 June.').first()).toBeVisible()
+  await expect(desk.getByText('Left as it is: due on Mon 1 June 2026.').first()).toBeVisible()
   await desk.getByRole('button', { name: 'Look again' }).first().click()
   await desk.getByRole('button', { name: 'Move it to Tue 14 April' }).click()
   await expect(plan).toContainText('Tue 14 April 2026')

@@ -39,7 +39,7 @@ test('a finish is recorded at the time it happened, and a time that cannot be is
 
 test.describe('without an app behind the window', () => {
   // React tells the console of an error it caught and showed.
-  test.use({ allowedErrors: [/Failed to fetch/] })
+  test.use({ allowedErrors: [/The app is not answering/] })
 
   test('the window says so, and goes on by itself when it is back', async ({ desk }) => {
     const uncaught: string[] = []

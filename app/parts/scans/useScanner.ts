@@ -40,7 +40,7 @@ export function useScanner(onCode: (code: string) => void): void {
       if (begins || burst === null) giveBack()
       if (begins) field = isField(event.target) ? { element: event.target, value: event.target.value } : null
       if (burst === null || event.key.length > 1) return
-      if (field ? burst.text.length < heldFrom : burst.text.length < 2) return
+      if (burst.text.length < heldFrom) return
       swallow(event)
       if (!field) return
       held += event.key
