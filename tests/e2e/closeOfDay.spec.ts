@@ -6,7 +6,7 @@ import { CloseOfDay } from './pages/CloseOfDay.ts'
 import { bookCar, setUpShelfShop, workSteps } from './shops/shelfShop.ts'
 
 // Tuesday 14 April 2026, 08:00 on the shop's clock.
-test.use({ shopNow: '2026-04-14T07:00:00Z', actionTimeout: 15_000 })
+test.use({ shopNow: '2026-04-14T07:00:00Z' })
 
 let mail: TestMailServer
 test.beforeAll(async () => {
