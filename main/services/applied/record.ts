@@ -1,6 +1,7 @@
 /** The applied record: open until it is signed, then never changed; a correction is a new page that points back. */
+
 import { Refusal } from '../../domain/refusal.ts'
-import type { JsonValue } from '../../store/json.ts'
+import { fromJson, toJson } from '../../store/json.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { jobRows } from '../floor/jobRows.ts'
@@ -35,15 +36,14 @@ async function appliedOf(tx: Tx, nowAt: number, jobId: string): Promise<AppliedV
     (entry): AppliedEntryView => ({
       id: entry.id,
       number: entry.number,
-      content: entry.content as unknown as AppliedContent,
+      content: fromJson<AppliedContent>(entry.content),
       reason: entry.reason,
       signedBy: entry.signedBy,
       signedAt: entry.signedAt,
       corrects: record!.entries.find(({ id }) => id === entry.correctsId)?.number ?? null,
     }),
   )
-  const saved =
-    entries.at(-1)?.content.draft ?? (record?.draft as unknown as AppliedDraft | undefined) ?? null
+  const saved = entries.at(-1)?.content.draft ?? fromJson<AppliedDraft | undefined>(record?.draft) ?? null
   return {
     jobId,
     zone: floor.zone,
@@ -90,7 +90,7 @@ async function keepDraft(tx: Tx, { jobId, version, draft }: DraftInput): Promise
       'The record is signed and is not changed any more: sign a correction.',
     )
   if ((record?.version ?? 0) !== version) assertFresh(0, 'record', jobId)
-  const json = draft as unknown as JsonValue
+  const json = toJson(draft)
   if (!record) return (await tx.appliedRecord.create({ data: { jobId, draft: json } })).id
   await tx.appliedRecord.update({ where: { jobId }, data: { draft: json, version: { increment: 1 } } })
   return record.id
@@ -170,7 +170,7 @@ async function sign(
     const placed = await place(tx, draft)
     const content: AppliedContent = { facts, draft }
     await tx.appliedEntry.create({
-      data: { ...placed, content: content as unknown as JsonValue, signedBy, signedAt: nowAt },
+      data: { ...placed, content: toJson(content), signedBy, signedAt: nowAt },
     })
     audit({
       act: placed.number === 1 ? 'record signed' : 'record corrected',

@@ -1,6 +1,7 @@
 import type { HoursException, OpeningHours, ShopCalendar, WallSpan } from '../../domain/calendar/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import type { ConditionFactors, HandoverRule, UnitSystem } from '../../domain/shop/index.ts'
+import { fromJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 
 export interface ShopView {
@@ -34,8 +35,8 @@ export async function findShop(tx: Tx): Promise<ShopView | null> {
     ...fields,
     units: shop.units as UnitSystem,
     handoverRule: shop.handoverRule as HandoverRule,
-    weekly: shop.weekly as unknown as OpeningHours[],
-    conditionFactors: shop.conditionFactors as unknown as ConditionFactors,
+    weekly: fromJson<OpeningHours[]>(shop.weekly),
+    conditionFactors: fromJson<ConditionFactors>(shop.conditionFactors),
   }
 }
 
@@ -54,5 +55,5 @@ export async function calendarOf(tx: Tx): Promise<ShopCalendar> {
 
 async function exceptionsOf(tx: Tx): Promise<HoursException[]> {
   const rows = await tx.hoursException.findMany({ orderBy: { date: 'asc' } })
-  return rows.map(({ date, hours }) => ({ date, hours: hours as unknown as WallSpan[] }))
+  return rows.map(({ date, hours }) => ({ date, hours: fromJson<WallSpan[]>(hours) }))
 }

@@ -1,4 +1,5 @@
 import { crewSpans, type OpeningHours, openMinutesBetween, openSpans } from '../../domain/calendar/index.ts'
+import { fromJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { calendarOf } from '../desk/shopView.ts'
 import { type ComingJob, comingJobs, type Touched, touchedSteps } from '../floor/comingJobs.ts'
@@ -22,7 +23,7 @@ export async function unmannedSteps(tx: Tx, crewId: string, nowAt: number): Prom
   const calendar = await calendarOf(tx)
   const skills = member.skills as string[]
   const absences = member.absences.map(({ fromAt, toAt }) => ({ from: fromAt, to: toAt }))
-  const weekly = member.weekly as unknown as OpeningHours[] | null
+  const weekly = fromJson<OpeningHours[] | null>(member.weekly)
   return stepsOf(tx, crewId, nowAt, step => {
     const open = openSpans(calendar, step.startAt - 1440, step.endAt + 1440)
     const there = crewSpans(open, calendar.zone, { weekly, absences })

@@ -9,7 +9,7 @@ import {
   starterTreatments,
   usualConditionFactors,
 } from '../../domain/shop/index.ts'
-import { type JsonObject, noJson } from '../../store/json.ts'
+import { noJson, toJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { findShop, type ShopView, shopOf } from '../desk/shopView.ts'
@@ -75,7 +75,7 @@ async function addStarters(tx: Tx): Promise<void> {
   const ids = new Map<string | null, string>()
   for (const { id, cureProfile, ...product } of starterProducts()) {
     const row = await tx.product.create({
-      data: { ...product, cureProfile: (cureProfile as unknown as JsonObject) ?? noJson },
+      data: { ...product, cureProfile: cureProfile ? toJson(cureProfile) : noJson },
     })
     ids.set(id, row.id)
   }

@@ -3,6 +3,7 @@ import { sumMinor } from '../../domain/money/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import type { Condition, Finish, ProductKind, SizeClass } from '../../domain/shop/index.ts'
 import { type Laid, layOut } from '../../domain/treatment/index.ts'
+import { fromJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { cautionFrom } from '../shelf/safetyView.ts'
@@ -79,7 +80,7 @@ export async function productsById(tx: Tx, ids: readonly string[]): Promise<Prod
         id,
         name,
         kind: kind as ProductKind,
-        cureProfile: cureProfile as unknown as CuringProduct['cureProfile'],
+        cureProfile: fromJson<CuringProduct['cureProfile']>(cureProfile),
         caution: safety ? cautionFrom(name, safety, regime) : null,
       },
     ]),
