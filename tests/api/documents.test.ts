@@ -27,7 +27,7 @@ describe('the documents of the shelf, over the handler', () => {
     const label = await api.get(`/documents/label/${lotId}.pdf`)
     expect((await readPdf(new Uint8Array(await label.arrayBuffer()))).title).toBe('Label: Ovrel Two')
 
-    const bytes = Buffer.from('%PDF-1.7 a sheet')
+    const bytes = Buffer.from('%PDF-1.7\n1 0 obj (a sheet) endobj\nstartxref\n9\n%%EOF\n')
     const { data: safety } = await api.mutate('safety.uploadSheet', {
       productId: shop.coating,
       fileName: 'Blatt Ü.pdf',
@@ -60,7 +60,11 @@ describe('the documents of the shelf, over the handler', () => {
         productId: shop.coating,
         fileName: 'sheet.pdf',
         revisedOn: '2026-01-31',
-        base64: Buffer.concat([Buffer.from('%PDF-1.7'), Buffer.alloc(size)]).toString('base64'),
+        base64: Buffer.concat([
+          Buffer.from('%PDF-1.7\n'),
+          Buffer.alloc(size),
+          Buffer.from('\nstartxref\n9\n%%EOF\n'),
+        ]).toString('base64'),
       })
     expect((await upload(5 * 1024 * 1024)).status).toBe(200)
     expect(await upload(15 * 1024 * 1024)).toMatchObject({ status: 400, fault: { field: 'file' } })

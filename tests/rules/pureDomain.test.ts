@@ -54,10 +54,13 @@ function impurities(code: string): string[] {
   return [...found].sort()
 }
 
+/** The recurrence library computes in dates whose UTC fields are the calendar's; its wrapper makes them from day numbers. */
+const allowed: Record<string, string[]> = { 'main/domain/upkeep/recurrence/library.ts': ['Date'] }
+
 describe('the domain', () => {
   it.each(trackedFiles().filter(path => /^main\/domain\/.*\.ts$/.test(path)))(
     '%s names no clock, no chance and no Date',
-    path => expect(impurities(read(path))).toEqual([]),
+    path => expect(impurities(read(path)).filter(name => !allowed[path]?.includes(name))).toEqual([]),
   )
 
   it.each([

@@ -107,7 +107,7 @@ export function makeShell({
   const app = strict<Electron.App>('app', {
     isPackaged: packaged,
     setName: () => {},
-    getPath: name => seen.paths[name] ?? `/home/desk/${name}`,
+    getPath: name => seen.paths[name] ?? `/desk/${name}`,
     setPath: (name, path) => {
       seen.paths[name] = path
     },

@@ -46,12 +46,16 @@ it('adds one without an id, and never moves one to another channel', async () =>
 it('previews a real car with its next visit, and times after the hold', async () => {
   await duePlan(desk, vehicleId)
   const seen = await previewTemplate(desk, { templateId: 'reminder-email', vehicleId })
-  expect(seen).toMatchObject({ language: 'en', unfilled: [], subject: expect.stringContaining('Marlo Tern') })
+  expect(seen).toMatchObject({
+    language: 'en',
+    unfilled: [],
+    subject: expect.stringContaining('Marlo Wendrel'),
+  })
   // Held until Monday evening, five days on; the visit is due on 28 April.
   for (const part of ['Ines Vale', 'April 28', 'Tuesday, April 28', 'Thursday, April 30', 'Monday, April 20'])
     expect(seen.body).toContain(part)
   const typed = await previewTemplate(desk, { words: words.en, vehicleId })
-  expect(typed).toMatchObject({ subject: 'Your Marlo Tern', body: 'Dear Ines Vale, see you.' })
+  expect(typed).toMatchObject({ subject: 'Your Marlo Wendrel', body: 'Dear Ines Vale, see you.' })
 })
 
 it('speaks the language asked for, else the owner’s, else the shop’s', async () => {
