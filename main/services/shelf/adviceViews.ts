@@ -8,8 +8,8 @@ import {
   unitsOf,
 } from '../../domain/shelf/index.ts'
 import type { ProductAhead } from './ahead.ts'
+import type { Counted } from './countedProducts.ts'
 import type { Buying } from './plans.ts'
-import type { Counted } from './shelfGround.ts'
 import type { AdviceFacts, AdviceView, OrderSizeView } from './views/advice.ts'
 
 /** Points of the curve of unforeseen use: enough for a chart. */

@@ -17,9 +17,9 @@ import type { Tx } from '../../store/store.ts'
 import { type ComingDraw, comingDraws } from '../../store/useRows.ts'
 import type { Desk } from '../desk/desk.ts'
 import { calendarOf } from '../desk/shopView.ts'
+import { type Counted, countedProducts, holdingOfRow, type ShelfDay, shelfDay } from './countedProducts.ts'
 import { histories, historyDays } from './histories.ts'
 import { type Buying, type Covers, coversOf, type Outlook, outlookOf, plansFor } from './plans.ts'
-import { type Counted, countedProducts, holdingOfRow, type ShelfDay, shelfDay } from './shelfGround.ts'
 import { rulesOf } from './shelfRules.ts'
 import { type ShopDays, shopDays } from './shopDays.ts'
 import { buyingsOf, suppliersInUse, type UnderWay, underWay } from './underWay.ts'
@@ -89,10 +89,10 @@ export async function shelfAhead(desk: Desk, tx: Tx, input: AheadInput = {}): Pr
     covers.set(key, own)
     outlooks.set(id, outlookOf(pastOf(id), buying, own, days))
   }
-  const planGround = { ...rules, today: ground.day, days, whole: input.productIds === undefined }
+  const planTerms = { ...rules, today: ground.day, days, whole: input.productIds === undefined }
   const plans = input.unadvised
     ? new Map<string, Policy | null>()
-    : await plansFor(desk, tx, planGround, [...buyings.values()], outlooks)
+    : await plansFor(desk, tx, planTerms, [...buyings.values()], outlooks)
   const rowsOf = Map.groupBy(lots, row => row.productId)
   const comingOf = Map.groupBy(coming, draw => draw.productId)
   const found = new Map<string, ProductAhead>()

@@ -4,11 +4,11 @@ import { lastDateOf } from '../../domain/shelf/index.ts'
 import { lotRowsById } from '../../store/lotRows.ts'
 import type { Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
+import { countedProduct, shelfDay } from './countedProducts.ts'
 import { dayWords } from './lotViews.ts'
 import type { DocumentFile } from './orders/orderDocument.ts'
 import { safetyOf } from './safety.ts'
 import { lotUrl } from './scan.ts'
-import { countedProduct, shelfDay } from './shelfGround.ts'
 
 /**
  * The label for a bottle decanted from a lot: what is in it, what it can do, what to wear, and a code that leads to the

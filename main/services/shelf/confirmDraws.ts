@@ -5,7 +5,6 @@ import { assertFresh, type Tx } from '../../store/store.ts'
 import { type Audit, act, type Desk } from '../desk/desk.ts'
 import { appendMoves, entryOf } from './append.ts'
 import { asField } from './asField.ts'
-import type { ConfirmInput, DrawInput } from './inputs.ts'
 import {
   bottlesOf,
   type Counted,
@@ -13,7 +12,8 @@ import {
   holdingOfRow,
   type ShelfDay,
   shelfDay,
-} from './shelfGround.ts'
+} from './countedProducts.ts'
+import type { ConfirmInput, DrawInput } from './inputs.ts'
 import { stepsLeft } from './stepsToConfirm.ts'
 import type { ConfirmedView } from './views/closeOfDay.ts'
 import { weighedCenti } from './weigh.ts'

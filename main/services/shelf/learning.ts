@@ -10,8 +10,8 @@ import {
 import { type SizeClass, sizeClasses } from '../../domain/vehicle/index.ts'
 import { type DrawnRow, drawnRows } from '../../store/drawnRows.ts'
 import type { Tx } from '../../store/store.ts'
+import type { Counted } from './countedProducts.ts'
 import { recipesWith } from './recipes.ts'
-import type { Counted } from './shelfGround.ts'
 import { workKey } from './stepDraws.ts'
 import type { LearningView, RecipeView } from './views/product.ts'
 

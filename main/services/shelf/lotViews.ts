@@ -7,7 +7,7 @@ import {
 } from '../../domain/calendar/index.ts'
 import { amountWords, byLastDay, lastDayOf, unitsOf, usableOn } from '../../domain/shelf/index.ts'
 import type { LotRow } from '../../store/lotRows.ts'
-import { holdingOfRow } from './shelfGround.ts'
+import { holdingOfRow } from './countedProducts.ts'
 import type { LotView, ShelfUnit } from './views/lots.ts'
 
 /** The bottles of one product in the order they are to be used; those past their date at the end. */

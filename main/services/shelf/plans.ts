@@ -82,7 +82,7 @@ export function outlookOf(past: PastOf, buying: Buying | null, covers: Covers, d
   }
 }
 
-export interface PlanGround {
+export interface PlanTerms {
   readonly today: number
   readonly days: ShopDays
   readonly holdRatePerYear: number
@@ -101,7 +101,7 @@ const goodForDays = 7
 export async function plansFor(
   desk: Desk,
   tx: Tx,
-  ground: PlanGround,
+  ground: PlanTerms,
   buyings: readonly Buying[],
   outlooks: ReadonlyMap<string, Outlook>,
 ): Promise<Map<string, Policy | null>> {
@@ -153,7 +153,7 @@ function outgrown(plan: Policy | null | undefined, outlook: Outlook | undefined)
 
 function planOne(
   own: readonly Buying[],
-  ground: PlanGround,
+  ground: PlanTerms,
   outlooks: ReadonlyMap<string, Outlook>,
   previous: Plans,
 ): Map<string, Policy | null> {
@@ -175,7 +175,7 @@ function planOne(
 /** Plans are made from the ledger and can be made again: keeping them is no act of anybody's, so no audit line. */
 async function keep(
   desk: Desk,
-  ground: PlanGround,
+  ground: PlanTerms,
   buyings: readonly Buying[],
   fresh: ReadonlyMap<string, Policy | null>,
 ): Promise<void> {
@@ -201,7 +201,7 @@ async function keep(
 /** Everything a plan rests on beside the ledger. */
 function basisOf(
   { offer, supplier, lead, service }: Buying,
-  { holdRatePerYear, lineCostMinor }: PlanGround,
+  { holdRatePerYear, lineCostMinor }: PlanTerms,
 ): string {
   const { id, packCenti, breaks, shelfLifeDays } = offer
   const { carriageMinor, freeCarriageFromMinor, weekdays } = supplier

@@ -5,8 +5,8 @@ import { checkNote } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { type Audit, act, type Desk } from '../desk/desk.ts'
 import { appendMoves, entryOf } from './append.ts'
+import { countedProduct, shelfDay } from './countedProducts.ts'
 import type { ReceiveInput } from './inputs.ts'
-import { countedProduct, shelfDay } from './shelfGround.ts'
 
 /** Goods that come in, by an order or without one. */
 interface Arriving extends Omit<ReceiveInput, 'lines'> {

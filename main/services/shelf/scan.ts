@@ -4,9 +4,9 @@ import { isGtin, readGtin, readScan } from '../../domain/shelf/index.ts'
 import { type LotRow, lotRows, lotRowsById } from '../../store/lotRows.ts'
 import type { Tx } from '../../store/store.ts'
 import { act, type Desk } from '../desk/desk.ts'
+import { countedProduct, countedProducts, type ShelfDay, shelfDay } from './countedProducts.ts'
 import type { CodeInput, LearnCodeInput } from './inputs.ts'
 import { lotViews } from './lotViews.ts'
-import { countedProduct, countedProducts, type ShelfDay, shelfDay } from './shelfGround.ts'
 import type { ScanView } from './views/lots.ts'
 
 const lotPath = /\/shelf\/lot\/([\w-]+)/

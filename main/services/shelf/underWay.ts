@@ -8,8 +8,8 @@ import {
   type Supplier,
 } from '../../domain/shelf/index.ts'
 import type { Tx } from '../../store/store.ts'
+import type { Counted, ShelfDay } from './countedProducts.ts'
 import type { Buying } from './plans.ts'
-import type { Counted, ShelfDay } from './shelfGround.ts'
 import { offerOf, offerRows } from './supplierOffers.ts'
 import { learnedLeads, supplierOf } from './suppliers.ts'
 import type { ServiceClass } from './views/lots.ts'

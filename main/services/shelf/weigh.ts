@@ -1,7 +1,7 @@
 import { found, refuse } from '../../domain/refusal.ts'
 import { amountWords, contentByWeight as netByWeight, unitsOf } from '../../domain/shelf/index.ts'
 import type { LotRow } from '../../store/lotRows.ts'
-import type { Counted } from './shelfGround.ts'
+import type { Counted } from './countedProducts.ts'
 
 /** What stands in the way of weighing a bottle, in words; null: nothing. */
 export function whyNotWeighed(product: Counted, lot: LotRow | undefined): string | null {
