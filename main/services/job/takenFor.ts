@@ -4,15 +4,18 @@ import type { Floor } from '../floor/floor.ts'
 
 /**
  * What of a step to be begun at the minute `at` is taken by cars that are here, in sentences: its bay stood in, its
- * people in the middle of other work. What really happens is never refused, but it is asked about.
+ * people in the middle of other work. What really happens is never refused, but it is asked about, and about the bay only
+ * once: a car whose last step was begun there stands there already.
  */
-export function takenFor(floor: Floor, { id }: FloorJob, step: FloorStep, at: number): string[] {
+export function takenFor(floor: Floor, { id, steps }: FloorJob, step: FloorStep, at: number): string[] {
   const bay = floor.bayNames.get(step.bayId) ?? 'Its bay'
+  const isThere = steps.findLast(own => own.actualStartAt !== null)?.bayId === step.bayId
   return floor.jobs
     .filter(other => other.id !== id && other.status === 'inShop')
     .flatMap(other => {
       const whose = floor.jobNames.get(other.id) ?? 'another car'
-      const stands = jobStays(other).some(stay => stay.bay === step.bayId && stay.from <= at && at < stay.to)
+      const stands =
+        !isThere && jobStays(other).some(stay => stay.bay === step.bayId && stay.from <= at && at < stay.to)
       const working = other.steps.filter(each => each.actualStartAt !== null && each.actualEndAt === null)
       const busy = working.flatMap(each =>
         each.crewIds

@@ -52,9 +52,9 @@ const names = {
   jobNames: new Map([['other', 'KFR 204 (job 1)']]),
 }
 const mine = car('mine', step())
-const taken = (jobs: FloorJob[], at = 120, own = step()) => {
+const taken = (jobs: FloorJob[], at = 120, own = step(), job = mine) => {
   floor = { ...names, jobs }
-  return takenFor(floor as Floor, mine, own, at)
+  return takenFor(floor as Floor, job, own, at)
 }
 beforeEach(() => {
   floor = { ...names, jobs: [] }
@@ -67,6 +67,16 @@ it('asks where another car stands in the bay at that minute', () => {
   expect(taken([idle], 99)).toEqual([])
   expect(taken([idle], 160)).toEqual([])
   expect(taken([idle], 120, step({ bayId: 'elsewhere' }))).toEqual([])
+})
+
+it('asks about the bay no more once its car has begun a step there', () => {
+  const idle = car('other', step({ crewIds: ['jo'] }))
+  const begun = (bayId: string) => ({
+    ...mine,
+    steps: [step({ bayId, actualStartAt: 100, actualEndAt: 110 }), step({ position: 1 })],
+  })
+  expect(taken([idle], 120, step(), begun('bay'))).toEqual([])
+  expect(taken([idle], 120, step(), begun('elsewhere'))).toHaveLength(1)
 })
 
 it('asks where its people are in the middle of other work, wherever that is', () => {
