@@ -12,6 +12,7 @@ import { ConnectionLine } from './parts/ConnectionLine.tsx'
 import { Failed } from './parts/Failed.tsx'
 import { Frame } from './parts/Frame.tsx'
 import { LeaveGuard } from './parts/form/LeaveGuard.tsx'
+import { Lookup } from './parts/Lookup.tsx'
 import { Applied } from './screens/applied/Applied.tsx'
 import { Board } from './screens/board/Board.tsx'
 import { Book } from './screens/book/Book.tsx'
@@ -45,10 +46,17 @@ function Root() {
   )
 }
 
+const noSuchScreen = new Error('There is no screen at this address.')
+
+function NoSuchScreen() {
+  return <Lookup error={noSuchScreen} what="the screen" to="/" label="Go to the board" />
+}
+
 /** A database without a shop has one screen, without the bar; one with a shop has all but that. */
 const root = createRootRoute({
   component: Root,
   errorComponent: Failed,
+  notFoundComponent: NoSuchScreen,
   beforeLoad: async ({ location }) => {
     const shop = await queryClient.ensureQueryData(trpc.shop.get.queryOptions())
     if (!shop && location.pathname !== '/welcome') throw redirect({ to: '/welcome' })
