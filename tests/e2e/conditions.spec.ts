@@ -224,7 +224,6 @@ test.describe('at the moment a coat is to be laid', () => {
       await job.finish(step).click()
     }
     await page.getByRole('button', { name: 'Start Layer' }).click()
-    await page.getByRole('button', { name: 'Do it anyway' }).click()
     const dialog = page.getByRole('dialog', { name: 'Start Layer in these conditions?' })
     await expect(dialog).toContainText('The panel was not measured')
     await expect(dialog).toContainText('The data sheet decides')

@@ -21,6 +21,7 @@ export class Board {
 
   async show(days: 'Day' | 'Three days' | 'Week'): Promise<void> {
     await this.#page.getByRole('radiogroup', { name: 'Days shown' }).getByText(days, { exact: true }).click()
+    await this.settled()
   }
 
   later(): Promise<void> {
