@@ -1,4 +1,5 @@
 import { expect, expectAccessible, test } from './fixtures.ts'
+import { typePair } from './keyboard.ts'
 import { Palette } from './pages/Palette.ts'
 
 test.use({ shopNow: '2026-04-15T13:40:00Z', shopDemo: true })
@@ -47,8 +48,7 @@ test('keys go to the screens, and ? lists them', async ({ desk }) => {
     ['b', '/'],
   ] as const) {
     await desk.getByRole('main').focus()
-    await desk.keyboard.press('g')
-    await desk.keyboard.press(key)
+    await typePair(desk, 'g', key)
     await expect(desk).toHaveURL(new RegExp(`${path}$`))
   }
   await desk.keyboard.press('?')

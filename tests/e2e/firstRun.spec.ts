@@ -1,5 +1,5 @@
 import { expect, expectAccessible, test } from './fixtures.ts'
-import { tabTo } from './keyboard.ts'
+import { tabTo, typePair } from './keyboard.ts'
 import { Frame } from './pages/Frame.ts'
 import { Settings } from './pages/Settings.ts'
 import { Welcome } from './pages/Welcome.ts'
@@ -54,8 +54,7 @@ test('a shop is set up with the keyboard alone, well under two minutes, and is t
   await expect(desk).toHaveURL(/\/$/)
 
   const settings = new Settings(desk)
-  await desk.keyboard.press('g')
-  await desk.keyboard.press('s')
+  await typePair(desk, 'g', 's')
   await settings.show('Hours')
   await expect(desk.getByRole('textbox', { name: 'Friday opens' })).toHaveValue('07:00')
   await settings.show('Treatments')

@@ -1,4 +1,4 @@
-import { expect, type Locator } from '@playwright/test'
+import { expect, type Locator, type Page } from '@playwright/test'
 
 /** Goes to a control with the Tab key alone, from wherever the focus is; fails where it cannot be reached. */
 export async function tabTo(target: Locator, most = 120): Promise<void> {
@@ -8,4 +8,12 @@ export async function tabTo(target: Locator, most = 120): Promise<void> {
     await page.keyboard.press('Tab')
   }
   await expect(target, `within ${most} presses of Tab`).toBeFocused()
+}
+
+/**
+ * Types two keys that belong together, as a hand does: the second does not wait until the page is done with the first.
+ * One by one they drift apart on a busy machine, and the app rightly takes them for two keys of their own.
+ */
+export async function typePair(page: Page, first: string, second: string): Promise<void> {
+  await Promise.all([page.keyboard.press(first), page.keyboard.press(second)])
 }
