@@ -1,5 +1,5 @@
 import type { Span } from '../../main/domain/calendar/spans.ts'
-import type { Case, Person, Stay, Step } from '../../main/domain/schedule/types.ts'
+import type { Person, Problem, Stay, Step } from '../../main/domain/schedule/types.ts'
 
 const DAY = 1440
 const DAYS = 180
@@ -60,7 +60,7 @@ const steps: readonly Step[] = [
  * A shop booked for 180 days: every bay's opening time is cut into as many random cells as it has stays, each partly
  * filled by one (through nights and Sundays, as cures are), with somebody of the crew away for the first hours of it.
  */
-export function bookedShop(bayCount: number, stayCount: number, seed = 7): Case {
+export function bookedShop(bayCount: number, stayCount: number, seed = 7): Problem {
   const random = seeded(seed)
   const open = openings()
   const total = open.reduce((sum, span) => sum + span.to - span.from, 0)

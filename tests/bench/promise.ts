@@ -1,7 +1,7 @@
 /** The promise while the caller is on the phone: its time in booked shops, its growth, and HiGHS beside it. */
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
-import { type Case, explain, type OfferKind, promise, readCase } from '../../main/domain/schedule/index.ts'
+import { explain, type OfferKind, type Problem, promise, readCase } from '../../main/domain/schedule/index.ts'
 import { type Highs, loadHighs } from '../domain/schedule/highs.ts'
 import { offerByMilp } from '../domain/schedule/milp.ts'
 import { bookedShop } from './bookedShop.ts'
@@ -29,8 +29,8 @@ function median(work: () => number): number {
 }
 
 /** All three offers; a number made of them. */
-function answer(kase: Case): number {
-  const offers = promise(kase)
+function answer(problem: Problem): number {
+  const offers = promise(problem)
   let sum = 0
   for (const kind of kinds) {
     const offer = offers[kind]
@@ -49,8 +49,8 @@ export async function* run(): AsyncGenerator<Figure> {
   for (const bays of [4, 12]) {
     let before: number | undefined
     for (const stays of sizes) {
-      const kase = bookedShop(bays, stays)
-      const time = median(() => answer(kase))
+      const problem = bookedShop(bays, stays)
+      const time = median(() => answer(problem))
       const name = `${bays} bays, ${stays} stays, three offers`
       const asked = bays === 12 && stays === 500
       yield figure(name, time, 'ms', asked ? `at most ${goalMs} ms` : null, asked ? time <= goalMs : null)
@@ -65,9 +65,9 @@ export async function* run(): AsyncGenerator<Figure> {
       before = time
     }
   }
-  const kase = bookedShop(12, 500)
-  const offers = promise(kase)
-  const reasons = median(() => kinds.reduce((sum, kind) => sum + explain(kase, offers[kind]).length, 0))
+  const problem = bookedShop(12, 500)
+  const offers = promise(problem)
+  const reasons = median(() => kinds.reduce((sum, kind) => sum + explain(problem, offers[kind]).length, 0))
   yield figure('12 bays, 500 stays, reasons of three offers', reasons, 'ms', null, null)
   yield* besideHighs(await loadHighs())
 }
@@ -76,7 +76,7 @@ export async function* run(): AsyncGenerator<Figure> {
 async function* besideHighs(highs: Highs): AsyncGenerator<Figure> {
   const path = fileURLToPath(new URL('../reference/scheduling/promise.json', import.meta.url))
   const { cases } = JSON.parse(readFileSync(path, 'utf8')) as { cases: { id: string }[] }
-  const kase = readCase({ ...cases.find(one => one.id === 'p03'), horizon: 2520 })
+  const problem = readCase({ ...cases.find(one => one.id === 'p03'), horizon: 2520 })
   let solving = 0
   const timed = {
     solve: (...args: Parameters<Highs['solve']>) => {
@@ -86,9 +86,9 @@ async function* besideHighs(highs: Highs): AsyncGenerator<Figure> {
       return result
     },
   }
-  const offers = promise(kase)
+  const offers = promise(problem)
   for (const kind of kinds) {
-    const theirs = offerByMilp(timed, kase, kind, { mip_rel_gap: 0, mip_abs_gap: 0 })
+    const theirs = offerByMilp(timed, problem, kind, { mip_rel_gap: 0, mip_abs_gap: 0 })
     const ours = offers[kind]
     if (
       !ours.feasible ||
@@ -97,7 +97,7 @@ async function* besideHighs(highs: Highs): AsyncGenerator<Figure> {
     )
       throw new Error(`HiGHS has another ${kind} offer: ${JSON.stringify(theirs)}`)
   }
-  const time = median(() => answer(kase))
+  const time = median(() => answer(problem))
   yield figure('4 bays, two days, three offers, ours', time, 'ms', null, null)
   yield figure('4 bays, two days, three offers, HiGHS', solving, 'ms', null, null)
   const ratio = solving / time

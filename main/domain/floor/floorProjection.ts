@@ -1,10 +1,10 @@
 /** What really happened carried forward: where a job's steps, moves and handover now fall. */
 import { difference, firstOpenAt, gridUp } from '../calendar/index.ts'
-import { type Case, type Projection, project } from '../schedule/index.ts'
+import { type Problem, type Projection, project } from '../schedule/index.ts'
 import { clockedSteps } from './clockedSteps.ts'
 import type { Booked } from './floor.ts'
-import { caseOf } from './floorCase.ts'
 import { type FloorJob, planOf, stepOf } from './floorJobs.ts'
+import { problemOf } from './floorProblem.ts'
 
 export interface ProjectedJob {
   readonly job: FloorJob
@@ -16,7 +16,7 @@ export interface ProjectedJob {
  * People are taken to be there when they are not away: that two jobs now want the same ones is a conflict to be seen
  * and settled, not a reason to push one of them behind the other.
  */
-function withoutOthers(problem: Case, floor: Booked): Case {
+function withoutOthers(problem: Problem, floor: Booked): Problem {
   const present = new Map(floor.crew.map(person => [person.id, person.present]))
   return {
     ...problem,
@@ -46,7 +46,7 @@ export function projectJob(floor: Booked, job: FloorJob): ProjectedJob {
 /** @param timed the steps at the times they are taken to begin and end at, as far as a clock needs to know. */
 function projectOnce(floor: Booked, job: FloorJob, timed = job.steps): ProjectedJob {
   const clocked = clockedSteps(timed)
-  const problem = caseOf(floor, {
+  const problem = problemOf(floor, {
     exceptJobId: job.id,
     job: { id: job.id, release: 0, asked: 0, steps: clocked.map(stepOf) },
   })

@@ -13,7 +13,6 @@ export {
   profilesIn,
 } from './cureMarks.ts'
 export type { Booked, FloorPerson } from './floor.ts'
-export { caseOf } from './floorCase.ts'
 export {
   type FloorJob,
   type FloorRow,
@@ -23,6 +22,7 @@ export {
   planOf,
   stepOf,
 } from './floorJobs.ts'
+export { problemOf } from './floorProblem.ts'
 export { projectFloor, projectJob } from './floorProjection.ts'
 export { type JobLayerView, layerViews } from './layerViews.ts'
 export { type NextThingView, nextThing } from './nextThing.ts'

@@ -1,70 +1,70 @@
 import { difference, type Span, spanSet } from '../calendar/spans.ts'
 import type { Goal } from './goals.ts'
-import { gridCeil, minuteAt, prepare } from './ground.ts'
 import { staysOf } from './measure.ts'
 import { firstAtLeast, isDoorOpen, openTime } from './openTime.ts'
+import { gridCeil, minuteAt, prepare } from './prepare.ts'
 import type { Binding } from './reasons.ts'
 import type { Rule } from './relax.ts'
 import { startsOf, teamSize } from './starts.ts'
 import { chooseTeam } from './team.ts'
-import type { Case, Plan, Stay } from './types.ts'
+import type { Plan, Problem, Stay } from './types.ts'
 
 /**
  * A rule that binds, told with the times it is about. `better` is the plan that dropping the rule allows: what of it
  * the rule forbids is what stands in the way.
  */
-export function bindingOf(kase: Case, goal: Goal, rule: Rule, better: Plan): Binding {
+export function bindingOf(problem: Problem, goal: Goal, rule: Rule, better: Plan): Binding {
   const own = 'than' in goal ? goal.than.plan : undefined
   switch (rule.kind) {
     case 'bay':
-      return bayBinding(kase, rule.bay, better)
+      return bayBinding(problem, rule.bay, better)
     case 'skill':
-      return crewBinding(kase, rule.skill, better)
+      return crewBinding(problem, rule.skill, better)
     case 'recoatWait': {
-      const minutes = kase.newJob.steps[rule.step]!.waitMin ?? 0
+      const minutes = problem.newJob.steps[rule.step]!.waitMin ?? 0
       const before = (own ?? better).steps[rule.step - 1]!.end
       return { code: 'recoatWait', step: rule.step, minutes, from: before, to: before + minutes }
     }
     case 'recoatLimit': {
-      const minutes = kase.newJob.steps[rule.step]!.waitMax ?? 0
+      const minutes = problem.newJob.steps[rule.step]!.waitMax ?? 0
       return { code: 'recoatLimit', step: rule.step, minutes }
     }
     case 'cure': {
       const end = (own ?? better).steps[rule.step]!.end
-      return { code: 'cure', step: rule.step, from: end, ...opening(kase, end) }
+      return { code: 'cure', step: rule.step, from: end, ...opening(problem, end) }
     }
     case 'pin': {
-      const { startFrom, startTo } = kase.newJob.steps[rule.step]!
+      const { startFrom, startTo } = problem.newJob.steps[rule.step]!
       const from = startFrom ?? startTo
       return { code: 'pinned', step: rule.step, ...(from != null && { from }) }
     }
     case 'onlyBay':
       return { code: 'onlyBay', step: rule.step }
     case 'hours':
-      return hoursBinding(kase, better)
+      return hoursBinding(problem, better)
     case 'horizon':
-      return { code: 'horizon', to: kase.horizon }
+      return { code: 'horizon', to: problem.horizon }
   }
 }
 
 /** When the doors next open, if they are shut at `t`. */
-export function opening(kase: Case, t: number): { to?: number } {
-  const hours = openTime(kase.open)
+export function opening(problem: Problem, t: number): { to?: number } {
+  const hours = openTime(problem.open)
   if (isDoorOpen(hours, t)) return {}
   const next = hours.from[firstAtLeast(hours.from, t)]
   return next === undefined ? {} : { to: next }
 }
 
 /** The last booking or closure of the bay that the better plan would stand in. */
-function bayBinding(kase: Case, bay: string, better: Plan): Binding {
+function bayBinding(problem: Problem, bay: string, better: Plan): Binding {
   const stays = staysOf(better).filter(stay => stay.bay === bay)
   const over = (span: Span) => stays.some(stay => span.from < stay.to && stay.from < span.to)
   const latest = <T extends Span>(spans: readonly T[]): T | undefined =>
     spans
       .filter(over)
       .reduce<T | undefined>((last, span) => (!last || span.to > last.to ? span : last), undefined)
-  const closed = latest(kase.bays.find(one => one.id === bay)?.closed ?? [])
-  const taken = latest<Stay>(kase.fixed.filter(stay => stay.bay === bay))
+  const closed = latest(problem.bays.find(one => one.id === bay)?.closed ?? [])
+  const taken = latest<Stay>(problem.fixed.filter(stay => stay.bay === bay))
   if (closed && (!taken || closed.to > taken.to))
     return { code: 'bayClosed', bay, from: closed.from, to: closed.to }
   const job = taken?.job
@@ -77,39 +77,39 @@ function bayBinding(kase: Case, bay: string, better: Plan): Binding {
 }
 
 /** The first step of the better plan that has nobody to do it, and when it next would have. */
-function crewBinding(kase: Case, skill: string, better: Plan): Binding {
-  const ground = prepare(kase)
+function crewBinding(problem: Problem, skill: string, better: Plan): Binding {
+  const prepared = prepare(problem)
   const nobody = new Set<string>()
   for (const [i, placed] of better.steps.entries()) {
-    const step = kase.newJob.steps[i]!
+    const step = problem.newJob.steps[i]!
     if (step.kind === 'hold' || step.skill !== skill) continue
-    if (chooseTeam(ground, step, placed, nobody)) continue
-    const starts = startsOf(ground, step, placed.start, kase.horizon)
-    const k = starts.from[firstAtLeast(starts.to, gridCeil(ground, placed.start))]
+    if (chooseTeam(prepared, step, placed, nobody)) continue
+    const starts = startsOf(prepared, step, placed.start, problem.horizon)
+    const k = starts.from[firstAtLeast(starts.to, gridCeil(prepared, placed.start))]
     return {
       code: 'crewBusy',
       step: i,
       skill,
       minutes: teamSize(step),
       from: placed.start,
-      ...(k !== undefined && { to: minuteAt(ground, k) }),
+      ...(k !== undefined && { to: minuteAt(prepared, k) }),
     }
   }
   return { code: 'crewBusy', skill }
 }
 
 /** The closed time in which the better plan would work, move or hand over. */
-function hoursBinding(kase: Case, better: Plan): Binding {
-  const { horizon } = kase
-  const { release } = kase.newJob
-  const closed = difference([{ from: release, to: horizon }], spanSet(kase.open))
-  const hours = openTime(kase.open)
+function hoursBinding(problem: Problem, better: Plan): Binding {
+  const { horizon } = problem
+  const { release } = problem.newJob
+  const closed = difference([{ from: release, to: horizon }], spanSet(problem.open))
+  const hours = openTime(problem.open)
   const doors = [better.handover, ...staysOf(better).map(stay => stay.from)].filter(
     t => !isDoorOpen(hours, t),
   )
-  const works = better.steps.filter((_, i) => kase.newJob.steps[i]!.kind === 'work')
-  const gap =
+  const works = better.steps.filter((_, i) => problem.newJob.steps[i]!.kind === 'work')
+  const shut =
     closed.find(span => doors.some(t => span.from <= t && t < span.to)) ??
     closed.find(span => works.some(step => span.from < step.end && step.start < span.to))
-  return { code: 'shopClosed', ...(gap && { from: gap.from, to: gap.to }) }
+  return { code: 'shopClosed', ...(shut && { from: shut.from, to: shut.to }) }
 }

@@ -2,42 +2,42 @@ import { checkBays } from './checkBays.ts'
 import { checkTeam, type StepAt } from './checkTeam.ts'
 import { endOfWork, isDoorOpen, type OpenTime, openingAt, openTime } from './openTime.ts'
 import type { Violation } from './reasons.ts'
-import type { Case, Plan, PlannedStep, Step } from './types.ts'
+import type { Plan, PlannedStep, Problem, Step } from './types.ts'
 
 /**
  * Every rule the plan breaks, in step order; empty for a sound plan. Written for any plan, a dragged one as well as
  * one of the engine's own: services assert it before they save, the board shows it while a stay is dragged. Minutes
- * throughout. The case must be sound; the plan may be anything of its shape.
+ * throughout. The problem must be sound; the plan may be anything of its shape.
  */
-export function checkPlan(kase: Case, plan: Plan): Violation[] {
-  const { steps } = kase.newJob
+export function checkPlan(problem: Problem, plan: Plan): Violation[] {
+  const { steps } = problem.newJob
   if (plan.steps.length !== steps.length)
     return [{ code: 'stepCount', minutes: steps.length, limit: plan.steps.length }]
-  const hours = openTime(kase.open)
+  const hours = openTime(problem.open)
   const found: Violation[] = []
   steps.forEach((step, i) => {
     const placed = plan.steps[i]!
-    const at: StepAt = { kase, hours, step, placed, index: i }
+    const at: StepAt = { problem, hours, step, placed, index: i }
     found.push(...checkTimes(at))
     if (i > 0) found.push(...checkWait(step, plan.steps[i - 1]!, placed, i))
     found.push(...checkTeam(at))
     if (placed.moved) found.push(...checkHoldMove(at, placed.moved))
   })
-  found.push(...checkDoors(kase, hours, plan), ...checkBays(kase, plan))
+  found.push(...checkDoors(problem, hours, plan), ...checkBays(problem, plan))
   return found
 }
 
-function onGrid(kase: Case, t: number): boolean {
-  return Number.isInteger((t - (kase.gridFrom ?? 0)) / kase.grid)
+function onGrid(problem: Problem, t: number): boolean {
+  return Number.isInteger((t - (problem.gridFrom ?? 0)) / problem.grid)
 }
 
-function checkTimes({ kase, hours, step, placed, index: i }: StepAt): Violation[] {
+function checkTimes({ problem, hours, step, placed, index: i }: StepAt): Violation[] {
   const found: Violation[] = []
   const { start, end } = placed
   const range = { step: i, from: start, to: end }
-  if (!onGrid(kase, start)) found.push({ ...range, code: 'offGrid', limit: kase.grid })
-  if (i === 0 && start < kase.newJob.release)
-    found.push({ ...range, code: 'beforeRelease', limit: kase.newJob.release })
+  if (!onGrid(problem, start)) found.push({ ...range, code: 'offGrid', limit: problem.grid })
+  if (i === 0 && start < problem.newJob.release)
+    found.push({ ...range, code: 'beforeRelease', limit: problem.newJob.release })
   if (start < (step.startFrom ?? start) || start > (step.startTo ?? start))
     found.push({ code: 'outsidePin', step: i, from: step.startFrom ?? start, to: step.startTo ?? start })
   const due =
@@ -70,7 +70,7 @@ export function checkWait(
 }
 
 function checkHoldMove(
-  { kase, hours, step, placed, index: i }: StepAt,
+  { problem, hours, step, placed, index: i }: StepAt,
   { at, bay }: NonNullable<PlannedStep['moved']>,
 ): Violation[] {
   const after = step.kind === 'hold' ? step.moveAfter : undefined
@@ -78,13 +78,13 @@ function checkHoldMove(
   const found: Violation[] = []
   if (after == null || at < placed.start + after || at >= placed.end || bay === placed.bay)
     found.push({ ...range, code: 'movedInHold', ...(after != null && { minutes: after }) })
-  if (!onGrid(kase, at)) found.push({ ...range, code: 'offGrid', limit: kase.grid })
+  if (!onGrid(problem, at)) found.push({ ...range, code: 'offGrid', limit: problem.grid })
   if (!isDoorOpen(hours, at)) found.push({ step: i, code: 'doorsClosed', from: at, to: at })
   return found
 }
 
 /** Drop-off, moves between steps, and handover. */
-function checkDoors(kase: Case, hours: OpenTime, plan: Plan): Violation[] {
+function checkDoors(problem: Problem, hours: OpenTime, plan: Plan): Violation[] {
   const found: Violation[] = []
   const door = (at: number, step?: number) => {
     if (isDoorOpen(hours, at)) return
@@ -97,9 +97,10 @@ function checkDoors(kase: Case, hours: OpenTime, plan: Plan): Violation[] {
   const { handover } = plan
   const end = plan.steps.at(-1)?.end ?? handover
   if (handover < end) found.push({ code: 'earlyHandover', from: handover, to: end })
-  if (!onGrid(kase, handover)) found.push({ code: 'offGrid', from: handover, to: handover, limit: kase.grid })
-  if (handover > kase.horizon)
-    found.push({ code: 'beyondHorizon', from: kase.horizon, to: handover, limit: kase.horizon })
+  if (!onGrid(problem, handover))
+    found.push({ code: 'offGrid', from: handover, to: handover, limit: problem.grid })
+  if (handover > problem.horizon)
+    found.push({ code: 'beyondHorizon', from: problem.horizon, to: handover, limit: problem.horizon })
   door(handover)
   return found
 }

@@ -2,11 +2,11 @@ import type { OpenTime } from './openTime.ts'
 import { openBetween } from './openTime.ts'
 import type { Violation } from './reasons.ts'
 import { teamSize } from './starts.ts'
-import type { Case, PlannedStep, Step } from './types.ts'
+import type { PlannedStep, Problem, Step } from './types.ts'
 
 /** A step of a plan to be checked. */
 export interface StepAt {
-  readonly kase: Case
+  readonly problem: Problem
   readonly hours: OpenTime
   readonly step: Step
   readonly placed: PlannedStep
@@ -15,7 +15,7 @@ export interface StepAt {
 }
 
 /** Too few or too many people on a step, and people who cannot do it or are not there. */
-export function checkTeam({ kase, hours, step, placed, index: i }: StepAt): Violation[] {
+export function checkTeam({ problem, hours, step, placed, index: i }: StepAt): Violation[] {
   const found: Violation[] = []
   const range = { step: i, from: placed.start, to: placed.end }
   const size = teamSize(step)
@@ -29,7 +29,7 @@ export function checkTeam({ kase, hours, step, placed, index: i }: StepAt): Viol
       ...(skill !== undefined && { skill }),
     })
   placed.crew.forEach((id, at) => {
-    const person = kase.crew.find(one => one.id === id)
+    const person = problem.crew.find(one => one.id === id)
     if (!person) found.push({ ...range, code: 'unknownPerson', person: id })
     else {
       if (placed.crew.indexOf(id) !== at) found.push({ ...range, code: 'personTwice', person: id })

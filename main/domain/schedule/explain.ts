@@ -3,7 +3,7 @@ import { type Goal, type Improvement, improvementOf, nearGoal } from './goals.ts
 import { impossibleSteps } from './impossible.ts'
 import type { Binding } from './reasons.ts'
 import { type Rule, rulesOf, without } from './relax.ts'
-import type { Case, NoOffer, Offer } from './types.ts'
+import type { NoOffer, Offer, Problem } from './types.ts'
 
 /** How many reasons that each stand alone a desk reads before it stops reading. */
 const MOST = 4
@@ -14,28 +14,29 @@ const MOST = 4
  * are the rules without which the answer would be better, those that cost most first; where no single one is to
  * blame, a smallest set that is. Costs some dozens of short searches: ask it after `promise`, for what is shown.
  */
-export function explain(kase: Case, answer: Offer | NoOffer): Binding[] {
+export function explain(problem: Problem, answer: Offer | NoOffer): Binding[] {
   if (!answer.feasible) {
-    const impossible = impossibleSteps(kase)
+    const impossible = impossibleSteps(problem)
     if (impossible.length > 0) return impossible
-    return bindings(kase, { kind: answer.kind === 'askedDay' ? 'anyAfterAsked' : 'any' })
+    return bindings(problem, { kind: answer.kind === 'askedDay' ? 'anyAfterAsked' : 'any' })
   }
-  if (answer.kind === 'soonest') return bindings(kase, { kind: 'earlierHandover', than: answer })
-  if (answer.kind === 'leastBlocked') return bindings(kase, { kind: 'earlierAndNoMoreBlocked', than: answer })
-  const arrival = bindings(kase, { kind: 'earlierDropOff', than: answer })
-  const departure = bindings(kase, { kind: 'earlierHandoverSameDropOff', than: answer })
+  if (answer.kind === 'soonest') return bindings(problem, { kind: 'earlierHandover', than: answer })
+  if (answer.kind === 'leastBlocked')
+    return bindings(problem, { kind: 'earlierAndNoMoreBlocked', than: answer })
+  const arrival = bindings(problem, { kind: 'earlierDropOff', than: answer })
+  const departure = bindings(problem, { kind: 'earlierHandoverSameDropOff', than: answer })
   const known = new Set(arrival.map(reason => JSON.stringify(reason)))
   return [...arrival, ...departure.filter(reason => !known.has(JSON.stringify(reason)))]
 }
 
-function bindings(kase: Case, goal: Goal): Binding[] {
-  const near = nearGoal(kase, goal)
+function bindings(problem: Problem, goal: Goal): Binding[] {
+  const near = nearGoal(problem, goal)
   const rules = rulesOf(near).filter(rule => counts(rule, goal))
   // A longer horizon or longer hours would better nearly everything: they are named when nothing else is to blame.
   const others = rules.filter(rule => rule.kind !== 'hours' && rule.kind !== 'horizon')
   const horizon = rules.filter(rule => rule.kind === 'horizon')
   const hours = rules.filter(rule => rule.kind === 'hours')
-  const told = ({ rule, improvement }: Culprit) => bindingOf(kase, goal, rule, improvement.plan)
+  const told = ({ rule, improvement }: Culprit) => bindingOf(problem, goal, rule, improvement.plan)
   const culprits =
     alone(near, goal, others) ??
     together(near, goal, others) ??
@@ -44,7 +45,7 @@ function bindings(kase: Case, goal: Goal): Binding[] {
     together(near, goal, rules)
   if (culprits) return culprits.map(told)
   // A drop-off that no rule holds back is the asked one.
-  return 'than' in goal && goal.kind !== 'earlierDropOff' ? [ownPace(kase, goal.than)] : []
+  return 'than' in goal && goal.kind !== 'earlierDropOff' ? [ownPace(problem, goal.than)] : []
 }
 
 /** A rule to blame, and the better answer there is without it. */
@@ -54,7 +55,7 @@ interface Culprit {
 }
 
 /** The rules that bind each by itself, those that cost most first; the rest would go unread. */
-function alone(near: Case, goal: Goal, rules: readonly Rule[]): Culprit[] | undefined {
+function alone(near: Problem, goal: Goal, rules: readonly Rule[]): Culprit[] | undefined {
   const found: Culprit[] = []
   for (const rule of rules) {
     const improvement = improvementOf(without(near, rule), goal)
@@ -68,7 +69,7 @@ function alone(near: Case, goal: Goal, rules: readonly Rule[]): Culprit[] | unde
  * A smallest set of rules that bind only together: all are dropped, then each is kept again as long as the rest
  * suffices, the job's own first, so that what others have booked is left to blame. Told whole: a part of it is not true.
  */
-function together(near: Case, goal: Goal, rules: readonly Rule[]): Culprit[] | undefined {
+function together(near: Problem, goal: Goal, rules: readonly Rule[]): Culprit[] | undefined {
   const dropAll = (some: readonly Rule[]) => improvementOf(some.reduce(without, near), goal)
   let dropped = [...rules]
   let improvement = dropAll(dropped)
@@ -84,11 +85,11 @@ function together(near: Case, goal: Goal, rules: readonly Rule[]): Culprit[] | u
 }
 
 /** No rule is to blame: the job simply lasts that long, and perhaps then waits for the doors. */
-function ownPace(kase: Case, { plan, handover }: Offer): Binding {
+function ownPace(problem: Problem, { plan, handover }: Offer): Binding {
   const step = plan.steps.length - 1
   const from = plan.steps[step]!.end
-  const opens = opening(kase, from)
-  if (kase.newJob.steps[step]!.kind === 'hold') return { code: 'cure', step, from, ...opens }
+  const opens = opening(problem, from)
+  if (problem.newJob.steps[step]!.kind === 'hold') return { code: 'cure', step, from, ...opens }
   return opens.to === undefined
     ? { code: 'workItself', to: handover }
     : { code: 'holdsDoor', step, from, ...opens }

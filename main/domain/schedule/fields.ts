@@ -97,7 +97,7 @@ export function apartAt(value: unknown, field: string, absent?: Span[]): Span[] 
   return spans
 }
 
-/** One of the names known from elsewhere in the case. */
+/** One of the names known from elsewhere in the problem. */
 export function knownAt(value: unknown, field: string, known: ReadonlySet<string>, what: string): string {
   const name = textAt(value, field)
   if (!known.has(name))

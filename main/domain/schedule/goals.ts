@@ -1,5 +1,4 @@
 import type { Span } from '../calendar/spans.ts'
-import { prepare } from './ground.ts'
 import {
   type Better,
   bestFinish,
@@ -9,8 +8,9 @@ import {
   soonestFirst,
 } from './handovers.ts'
 import { planOf } from './offer.ts'
+import { prepare } from './prepare.ts'
 import { type Query, type Reached, search } from './search.ts'
-import type { Case, Offer, Plan } from './types.ts'
+import type { Offer, Plan, Problem } from './types.ts'
 
 /** What would have been a better answer. */
 export type Goal =
@@ -37,14 +37,14 @@ const BEYOND = 14 * 1440
 const BEFORE = 28 * 1440
 
 /** Where the goal is to be looked for: only as far as it reaches, so that a short search stays short. */
-function queryOf(kase: Case, goal: Goal): Query {
-  const { release, asked } = kase.newJob
+function queryOf(problem: Problem, goal: Goal): Query {
+  const { release, asked } = problem.newJob
   const late = Math.max(release, asked)
   switch (goal.kind) {
     case 'any':
-      return { lo: release, hi: kase.horizon, dropOff: 'latest' }
+      return { lo: release, hi: problem.horizon, dropOff: 'latest' }
     case 'anyAfterAsked':
-      return { lo: late, hi: kase.horizon, dropOff: 'latest' }
+      return { lo: late, hi: problem.horizon, dropOff: 'latest' }
     case 'earlierHandover':
     case 'earlierAndNoMoreBlocked': {
       const { dropOff, handover } = goal.than
@@ -55,7 +55,7 @@ function queryOf(kase: Case, goal: Goal): Query {
       }
     }
     case 'earlierDropOff': {
-      const hi = Math.min(kase.horizon, goal.than.handover + BEYOND)
+      const hi = Math.min(problem.horizon, goal.than.handover + BEYOND)
       return { lo: late, hi, dropOff: 'earliest', dropTo: goal.than.dropOff - 1 }
     }
     case 'earlierHandoverSameDropOff': {
@@ -65,18 +65,18 @@ function queryOf(kase: Case, goal: Goal): Query {
   }
 }
 
-/** The best answer to the goal in this (relaxed) case, or undefined. */
-export function improvementOf(kase: Case, goal: Goal): Improvement | undefined {
-  const query = queryOf(kase, goal)
+/** The best answer to the goal in this (relaxed) problem, or undefined. */
+export function improvementOf(problem: Problem, goal: Goal): Improvement | undefined {
+  const query = queryOf(problem, goal)
   if (query.hi <= query.lo) return undefined
-  const reached = search(prepare(kase), query)
+  const reached = search(prepare(problem), query)
   const finish = bestFinish(reached, betterOf(goal, reached))
   if (!finish) return undefined
   if (goal.kind === 'earlierAndNoMoreBlocked' && blockedOf(reached, finish) > goal.than.blockedOpen)
     return undefined
   const plan = planOf(reached, finish)
   if (goal.kind === 'earlierDropOff') return { plan, gain: goal.than.dropOff - plan.steps[0]!.start }
-  return { plan, gain: ('than' in goal ? goal.than.handover : kase.horizon) - plan.handover }
+  return { plan, gain: ('than' in goal ? goal.than.handover : problem.horizon) - plan.handover }
 }
 
 function betterOf(goal: Goal, reached: Reached): Better {
@@ -84,17 +84,17 @@ function betterOf(goal: Goal, reached: Reached): Better {
   return goal.kind === 'earlierDropOff' ? earliestDropOffFirst(reached) : soonestFirst
 }
 
-/** The case without what lies outside the time in which the goal is looked for. */
-export function nearGoal(kase: Case, goal: Goal): Case {
-  const { lo, hi } = queryOf(kase, goal)
+/** The problem without what lies outside the time in which the goal is looked for. */
+export function nearGoal(problem: Problem, goal: Goal): Problem {
+  const { lo, hi } = queryOf(problem, goal)
   const touches = (span: Span) => span.to >= lo && span.from <= hi
   return {
-    ...kase,
+    ...problem,
     horizon: hi,
-    open: kase.open.filter(touches),
-    bays: kase.bays.map(bay => ({ ...bay, closed: bay.closed.filter(touches) })),
-    fixed: kase.fixed.filter(touches),
-    crew: kase.crew.map(person => ({ ...person, away: person.away.filter(touches) })),
-    newJob: { ...kase.newJob, release: lo },
+    open: problem.open.filter(touches),
+    bays: problem.bays.map(bay => ({ ...bay, closed: bay.closed.filter(touches) })),
+    fixed: problem.fixed.filter(touches),
+    crew: problem.crew.map(person => ({ ...person, away: person.away.filter(touches) })),
+    newJob: { ...problem.newJob, release: lo },
   }
 }

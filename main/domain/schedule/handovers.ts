@@ -1,12 +1,12 @@
-import { gridFloor, minuteAt } from './ground.ts'
-import type { Layer, Spot } from './layers.ts'
+import type { Gap, Layer } from './layers.ts'
 import { firstAtLeast, openBefore } from './openTime.ts'
 import { valueAt } from './pieces.ts'
+import { gridFloor, minuteAt } from './prepare.ts'
 import type { Reached } from './search.ts'
 
 /** The end of one way through the chain: where and when its last step starts, and when the car goes home. */
 export interface Finish {
-  readonly spot: Spot
+  readonly gap: Gap
   /** The last step's start, a grid point. */
   readonly k: number
   readonly value: number
@@ -24,22 +24,22 @@ export function bestFinish(reached: Reached, better: Better): Finish | undefined
   const layer = reached.complete ? reached.layers.at(-1) : undefined
   let best: Finish | undefined
   if (!layer) return undefined
-  for (const spot of layer.spots)
-    for (let p = spot.first; p < spot.last; p++)
-      for (const finish of finishesOf(reached, layer, spot, p))
+  for (const gap of layer.gaps)
+    for (let p = gap.first; p < gap.last; p++)
+      for (const finish of finishesOf(reached, layer, gap, p))
         if (!best || better(finish, best)) best = finish
   return best
 }
 
 /** The finishes of piece `p` that can be best. */
-function finishesOf({ ground, query }: Reached, { pieces }: Layer, spot: Spot, p: number): Finish[] {
-  const { doorFrom, doorTo } = ground
+function finishesOf({ prepared, query }: Reached, { pieces }: Layer, gap: Gap, p: number): Finish[] {
+  const { doorFrom, doorTo } = prepared
   const found: Finish[] = []
-  const shift = Math.ceil(pieces.length[p]! / ground.grid)
-  const last = gridFloor(ground, Math.min(ground.bays[spot.bay]!.to[spot.span]!, query.hi))
+  const shift = Math.ceil(pieces.length[p]! / prepared.grid)
+  const last = gridFloor(prepared, Math.min(prepared.bays[gap.bay]!.to[gap.span]!, query.hi))
   const goes = (ready: number, home: number) => {
     const k = ready - shift
-    if (home <= last) found.push({ spot, k, value: valueAt(pieces, p, k), handover: minuteAt(ground, home) })
+    if (home <= last) found.push({ gap, k, value: valueAt(pieces, p, k), handover: minuteAt(prepared, home) })
   }
   // Ready times, in grid points: each waits for the first door at or after it.
   let ready = pieces.from[p]! + shift
@@ -77,8 +77,8 @@ export function earliestDropOffFirst(reached: Reached): Better {
 /** The blocked opening minutes of a finish, read from its value ('latest' searches only). */
 export function blockedOf(reached: Reached, finish: Finish): number {
   let handsOn = 0
-  for (const step of reached.ground.kase.newJob.steps) if (step.kind === 'work') handsOn += step.minutes
-  const gone = openBefore(reached.ground.hours, finish.handover)
+  for (const step of reached.prepared.problem.newJob.steps) if (step.kind === 'work') handsOn += step.minutes
+  const gone = openBefore(reached.prepared.hours, finish.handover)
   return gone - reached.score.openBeforeDropOff(finish.value) - handsOn
 }
 

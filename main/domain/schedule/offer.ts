@@ -8,30 +8,30 @@ import type { Offer, OfferKind, Plan, PlannedStep } from './types.ts'
 /** A found way as an offer: its plan with people named, its stays and what it costs. */
 export function offerOf(kind: OfferKind, reached: Reached, finish: Finish): Offer {
   const plan = planOf(reached, finish)
-  const { hours, kase } = reached.ground
+  const { hours, problem } = reached.prepared
   return {
     kind,
     feasible: true,
-    ...objectiveOf(hours, kase.newJob.steps, plan),
+    ...objectiveOf(hours, problem.newJob.steps, plan),
     plan,
     stays: staysOf(plan),
-    closedCure: closedCureOf(hours, kase.newJob.steps, plan),
+    closedCure: closedCureOf(hours, problem.newJob.steps, plan),
   }
 }
 
 export function planOf(reached: Reached, finish: Finish): Plan {
-  const { kase } = reached.ground
+  const { problem } = reached.prepared
   const already = new Set<string>()
   const steps = extract(reached, finish).map((placed, i): PlannedStep => {
-    const crew = chooseTeam(reached.ground, kase.newJob.steps[i]!, placed, already)
+    const crew = chooseTeam(reached.prepared, problem.newJob.steps[i]!, placed, already)
     if (!crew) throw new Error(`Step ${i + 1} was placed at ${placed.start} without a free crew`)
     for (const id of crew) already.add(id)
     return {
-      bay: kase.bays[placed.bay]!.id,
+      bay: problem.bays[placed.bay]!.id,
       start: placed.start,
       end: placed.end,
       crew,
-      ...(placed.moved && { moved: { at: placed.moved.at, bay: kase.bays[placed.moved.bay]!.id } }),
+      ...(placed.moved && { moved: { at: placed.moved.at, bay: problem.bays[placed.moved.bay]!.id } }),
     }
   })
   return { steps, handover: finish.handover }

@@ -1,13 +1,13 @@
-import { type Ground, gridCeil, gridFloor, minuteAt } from './ground.ts'
-import { baysFor, type Layer, type Spot } from './layers.ts'
+import { baysFor, type Gap, type Layer } from './layers.ts'
 import { addPart, envelope, noPieces, type Pieces } from './pieces.ts'
+import { gridCeil, gridFloor, minuteAt, type Prepared } from './prepare.ts'
 import type { Score } from './score.ts'
 import { restrict, type Starts } from './starts.ts'
 import type { Step } from './types.ts'
 
 /** The step of the chain that is being placed, with the starts that hours and crew leave it. */
 export interface Placing {
-  readonly ground: Ground
+  readonly prepared: Prepared
   readonly score: Score
   readonly step: Step
   readonly index: number
@@ -16,12 +16,12 @@ export interface Placing {
 
 /**
  * The cars that are ready for a step. `coming` may go into any bay, on arrival or by a move, and holds only starts of
- * the step. `staying` are those still in their bay, by spot: their pieces hold ready times, starts or not.
+ * the step. `staying` are those still in their bay, by gap: their pieces hold ready times, starts or not.
  */
 export interface Ready {
   readonly coming: Pieces
   readonly staying: Pieces
-  readonly spots: readonly Spot[]
+  readonly gaps: readonly Gap[]
 }
 
 /** One free span of a bay; `open` is its first grid point. */
@@ -38,21 +38,21 @@ interface FreeSpan {
  */
 export function placeStep(placing: Placing, ready: Ready): Layer {
   const pieces = noPieces()
-  const spots: Spot[] = []
-  for (const bay of baysFor(placing.ground, placing.step)) placeInBay(placing, ready, bay, { pieces, spots })
-  return { step: placing.index, afterMove: false, pieces, spots }
+  const gaps: Gap[] = []
+  for (const bay of baysFor(placing.prepared, placing.step)) placeInBay(placing, ready, bay, { pieces, gaps })
+  return { step: placing.index, afterMove: false, pieces, gaps }
 }
 
 /** The spans in order of time, with one cursor over the cars that come and one over those that stay here. */
 function placeInBay(
   placing: Placing,
-  { coming, staying, spots }: Ready,
+  { coming, staying, gaps }: Ready,
   bay: number,
-  out: { readonly pieces: Pieces; readonly spots: Spot[] },
+  out: { readonly pieces: Pieces; readonly gaps: Gap[] },
 ): void {
-  const { ground, step } = placing
-  const { from, to } = ground.bays[bay]!
-  const here = spots.filter(spot => spot.bay === bay)
+  const { prepared, step } = placing
+  const { from, to } = prepared.bays[bay]!
+  const here = gaps.filter(gap => gap.bay === bay)
   const least = stayMinutes(step) ?? step.minutes
   const count = coming.from.length
   let next = 0
@@ -60,16 +60,16 @@ function placeInBay(
   for (let span = 0; span < from.length; span++) {
     const stays = here[next]?.span === span ? here[next++] : undefined
     if (!stays && first >= count && next >= here.length) return
-    const free: FreeSpan = { bay, span, open: gridCeil(ground, from[span]!), closeAt: to[span]! }
+    const free: FreeSpan = { bay, span, open: gridCeil(prepared, from[span]!), closeAt: to[span]! }
     while (first < count && coming.to[first]! < free.open) first++
     const before = out.pieces.from.length
     if (stays) {
-      const joined = joinedIn(placing, free, { pieces: coming, first }, { pieces: staying, spot: stays })
+      const joined = joinedIn(placing, free, { pieces: coming, first }, { pieces: staying, gap: stays })
       addFitting(placing, free, { pieces: joined, first: 0 }, out.pieces)
     } else if (first < count && free.closeAt - from[span]! >= least)
       addFitting(placing, free, { pieces: coming, first }, out.pieces)
     const last = out.pieces.from.length
-    if (last > before) out.spots.push({ bay, span, first: before, last })
+    if (last > before) out.gaps.push({ bay, span, first: before, last })
   }
 }
 
@@ -80,14 +80,14 @@ function stayMinutes(step: Step): number | undefined {
 
 /** The starts in one span at which a car is there, staying or come: at each the better of the two. */
 function joinedIn(
-  { ground, starts }: Placing,
+  { prepared, starts }: Placing,
   { open, closeAt }: FreeSpan,
   coming: { readonly pieces: Pieces; readonly first: number },
-  staying: { readonly pieces: Pieces; readonly spot: Spot },
+  staying: { readonly pieces: Pieces; readonly gap: Gap },
 ): Pieces {
   const all = noPieces()
-  const close = gridFloor(ground, closeAt)
-  for (let p = staying.spot.first; p < staying.spot.last; p++) addPart(all, staying.pieces, p, { length: 0 })
+  const close = gridFloor(prepared, closeAt)
+  for (let p = staying.gap.first; p < staying.gap.last; p++) addPart(all, staying.pieces, p, { length: 0 })
   const { pieces } = coming
   for (let p = coming.first; p < pieces.from.length && pieces.from[p]! <= close; p++)
     addPart(all, pieces, p, { from: open, to: close, length: 0 })
@@ -98,17 +98,17 @@ function joinedIn(
 
 /** The pieces from `first` on, cut to the starts whose step ends, or is moved away, while the span is free. */
 function addFitting(
-  { ground, score, step, index }: Placing,
+  { prepared, score, step, index }: Placing,
   { bay, open, closeAt }: FreeSpan,
   { pieces, first }: { readonly pieces: Pieces; readonly first: number },
   out: Pieces,
 ): void {
   const needed = stayMinutes(step)
   const cost = score.unlikedBay(index, bay)
-  for (let p = first; p < pieces.from.length && minuteAt(ground, pieces.from[p]!) <= closeAt; p++)
+  for (let p = first; p < pieces.from.length && minuteAt(prepared, pieces.from[p]!) <= closeAt; p++)
     addPart(out, pieces, p, {
       from: open,
-      to: gridFloor(ground, closeAt - (needed ?? pieces.length[p]!)),
+      to: gridFloor(prepared, closeAt - (needed ?? pieces.length[p]!)),
       cost,
     })
 }

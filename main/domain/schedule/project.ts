@@ -1,10 +1,10 @@
 import { difference, type Span, spanSet } from '../calendar/spans.ts'
 import { checkBays } from './checkBays.ts'
 import { checkWait } from './checkPlan.ts'
-import { gridUp } from './ground.ts'
 import { endOfWork, firstAtLeast, isDoorOpen, type OpenTime, openTime } from './openTime.ts'
+import { gridUp } from './prepare.ts'
 import type { Violation } from './reasons.ts'
-import type { Case, Plan, PlannedStep, Step, Work } from './types.ts'
+import type { Plan, PlannedStep, Problem, Step, Work } from './types.ts'
 
 /** When a step really began and ended, to the minute; absent or null: not yet. Need not be on the grid. */
 export interface Actual {
@@ -38,7 +38,7 @@ export interface Happened {
 
 /** The shop and the present, as every step of a projection reads them. */
 interface Present {
-  readonly kase: Case
+  readonly problem: Problem
   readonly hours: OpenTime
   readonly now: number
 }
@@ -60,19 +60,19 @@ interface Turn {
  * taken to be finished without a pause unless it may split, and to run on while it is overdue. Nothing here moves a
  * car to another bay: a stay that now runs into a booking is reported instead.
  *
- * `kase.newJob` is the job; `fixed` and `away` are everybody else's. Minutes throughout.
+ * `problem.newJob` is the job; `fixed` and `away` are everybody else's. Minutes throughout.
  */
-export function project(kase: Case, plan: Plan, { actuals, now, promised }: Happened): Projection {
-  const present: Present = { kase, hours: openTime(kase.open), now }
+export function project(problem: Problem, plan: Plan, { actuals, now, promised }: Happened): Projection {
+  const present: Present = { problem, hours: openTime(problem.open), now }
   const steps: ProjectedStep[] = []
   const broken: Violation[] = []
   const beyond = (to: number, step?: number): Projection => {
-    const { horizon } = kase
+    const { horizon } = problem
     const at = step === undefined ? {} : { step }
     broken.push({ code: 'beyondHorizon', ...at, from: horizon, to, limit: horizon })
     return { steps, handover: null, slip: null, broken }
   }
-  for (const [i, step] of kase.newJob.steps.entries()) {
+  for (const [i, step] of problem.newJob.steps.entries()) {
     const planned = plan.steps[i]!
     const before = steps.at(-1)
     const follows = plan.steps[i - 1]?.end === planned.start
@@ -84,20 +84,20 @@ export function project(kase: Case, plan: Plan, { actuals, now, promised }: Happ
   const end = steps.at(-1)!.end
   const handover = handoverAfter(present, end, plan.handover)
   if (handover === undefined) return beyond(end)
-  const inBays = checkBays(kase, { steps, handover })
+  const inBays = checkBays(problem, { steps, handover })
   broken.push(...inBays.filter(({ code }) => code === 'bayTaken' || code === 'bayClosed'))
   return { steps, handover, slip: Math.max(0, handover - (promised ?? plan.handover)), broken }
 }
 
 function projectStep(present: Present, turn: Turn): ProjectedStep | undefined {
-  const { kase, hours, now } = present
+  const { problem, hours, now } = present
   const { step, planned, actual } = turn
   const begun = actual?.start ?? undefined
   const start = begun ?? startOf(present, turn)
   if (start === undefined) return undefined
   const ended = actual?.end ?? undefined
   const end = ended ?? endOf(hours, step, start, begun === undefined ? start : now)
-  if (ended === undefined && end > kase.horizon) return undefined
+  if (ended === undefined && end > problem.horizon) return undefined
   const { moved, ...still } = planned
   const at = moved && moveOf(hours, step, moved.at, { start, end })
   return {
@@ -124,7 +124,7 @@ function stateOf({ step, before }: Turn, { start, end }: Stretch, now: number): 
 
 /** The start of a step not yet begun, or undefined where the horizon does not hold it. */
 function startOf(present: Present, { step, planned, follows, before }: Turn): number | undefined {
-  const { kase, hours, now } = present
+  const { problem, hours, now } = present
   const ready = before ? before.end + (step.waitMin ?? 0) : planned.start
   const earliest = Math.max(planned.start, ready, now)
   if (step.kind === 'hold') {
@@ -132,13 +132,13 @@ function startOf(present: Present, { step, planned, follows, before }: Turn): nu
     if (!sameBay) return nextDoor(hours, earliest)
     return follows ? ready : earliest
   }
-  const busy = kase.crew.filter(person => planned.crew.includes(person.id)).flatMap(person => person.away)
-  return firstStart(present, step, difference(spanSet(kase.open), spanSet(busy)), earliest)
+  const busy = problem.crew.filter(person => planned.crew.includes(person.id)).flatMap(person => person.away)
+  return firstStart(present, step, difference(spanSet(problem.open), spanSet(busy)), earliest)
 }
 
 /** The first minute from `earliest` at which the team, with these `free` spans, can do the whole step. */
 function firstStart(
-  { kase, hours }: Present,
+  { problem, hours }: Present,
   step: Work,
   free: readonly Span[],
   earliest: number,
@@ -147,7 +147,7 @@ function firstStart(
     const start = Math.max(span.from, earliest)
     if (start >= span.to) continue
     const end = step.split ? endOfWork(hours, start, step.minutes) : start + step.minutes
-    if (end > kase.horizon) return undefined
+    if (end > problem.horizon) return undefined
     const freeMinutes = free.reduce(
       (sum, one) => sum + Math.max(0, Math.min(one.to, end) - Math.max(one.from, start)),
       0,
@@ -176,12 +176,12 @@ function nextDoor(hours: OpenTime, t: number): number | undefined {
 }
 
 /** The first grid point with open doors after the end, not before the planned handover. */
-function handoverAfter({ kase, hours }: Present, end: number, planned: number): number | undefined {
-  let at = Math.max(planned, gridUp(kase, end))
-  while (at <= kase.horizon) {
+function handoverAfter({ problem, hours }: Present, end: number, planned: number): number | undefined {
+  let at = Math.max(planned, gridUp(problem, end))
+  while (at <= problem.horizon) {
     const door = nextDoor(hours, at)
     if (door === undefined || door === at) return door
-    at = gridUp(kase, door)
+    at = gridUp(problem, door)
   }
   return undefined
 }

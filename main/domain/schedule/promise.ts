@@ -1,8 +1,8 @@
-import { type Ground, prepare } from './ground.ts'
 import { bestFinish, blockedOf, earliestDropOffFirst, leastBlockedFirst, soonestFirst } from './handovers.ts'
 import { offerOf } from './offer.ts'
+import { type Prepared, prepare } from './prepare.ts'
 import { search } from './search.ts'
-import type { Case, NoOffer, Offer, OfferKind, Offers } from './types.ts'
+import type { NoOffer, Offer, OfferKind, Offers, Problem } from './types.ts'
 
 /** The first stretch of time searched, in minutes; doubled until the answer is certain. */
 const FIRST_WINDOW = 14 * 1440
@@ -10,28 +10,28 @@ const FIRST_WINDOW = 14 * 1440
 /**
  * The three offers for a new job with everything booked kept fixed, each exact on the grid: `soonest` (handover,
  * blocked, moves, latest drop-off), `leastBlocked` (blocked, handover, moves, latest drop-off) and `askedDay`
- * (earliest drop-off at or after `asked`, handover, blocked, moves). Minutes throughout. The case must be sound
+ * (earliest drop-off at or after `asked`, handover, blocked, moves). Minutes throughout. The problem must be sound
  * (`readCase` refuses one that is not). Where nothing fits the horizon, `explain` says why.
  * `firstWindow` (minutes, at least 1) only steers the search: it never changes the answer.
  */
-export function promise(kase: Case, firstWindow = FIRST_WINDOW): Offers {
-  const ground = prepare(kase)
-  return { ...latestOffers(ground, firstWindow), askedDay: askedDay(ground, firstWindow) }
+export function promise(problem: Problem, firstWindow = FIRST_WINDOW): Offers {
+  const prepared = prepare(problem)
+  return { ...latestOffers(prepared, firstWindow), askedDay: askedDay(prepared, firstWindow) }
 }
 
 /** Both offers of the latest drop-off come out of one search. */
-function latestOffers(ground: Ground, firstWindow: number): Pick<Offers, 'soonest' | 'leastBlocked'> {
-  const { release } = ground.kase.newJob
-  const { horizon } = ground.kase
+function latestOffers(prepared: Prepared, firstWindow: number): Pick<Offers, 'soonest' | 'leastBlocked'> {
+  const { release } = prepared.problem.newJob
+  const { horizon } = prepared.problem
   let soonest: Offer | undefined
   let bound = 0
   for (const hi of windows(release, horizon, firstWindow)) {
-    const reached = search(ground, { lo: release, hi, dropOff: 'latest' })
+    const reached = search(prepared, { lo: release, hi, dropOff: 'latest' })
     const first = bestFinish(reached, soonestFirst)
     if (!first) continue
     if (!soonest) {
       soonest = offerOf('soonest', reached, first)
-      if (soonest.blockedOpen > 0 && hi < horizon) bound = blockedBound(ground)
+      if (soonest.blockedOpen > 0 && hi < horizon) bound = blockedBound(prepared)
     }
     const least = bestFinish(reached, leastBlockedFirst(reached))!
     // A later window can hold a plan that blocks less only while the bound is not reached.
@@ -45,22 +45,22 @@ function latestOffers(ground: Ground, firstWindow: number): Pick<Offers, 'soones
  * The earliest drop-off at or after the asked minute. A window's candidate may be beaten only by an earlier drop-off
  * whose car goes home after the window, which one search of those drop-offs alone settles.
  */
-function askedDay(ground: Ground, firstWindow: number): Offer | NoOffer {
-  const { kase } = ground
-  const lo = Math.max(kase.newJob.release, kase.newJob.asked)
-  for (const hi of windows(lo, kase.horizon, firstWindow)) {
-    const reached = search(ground, { lo, hi, dropOff: 'earliest' })
+function askedDay(prepared: Prepared, firstWindow: number): Offer | NoOffer {
+  const { problem } = prepared
+  const lo = Math.max(problem.newJob.release, problem.newJob.asked)
+  for (const hi of windows(lo, problem.horizon, firstWindow)) {
+    const reached = search(prepared, { lo, hi, dropOff: 'earliest' })
     const finish = bestFinish(reached, earliestDropOffFirst(reached))
     if (!finish) continue
     const offer = offerOf('askedDay', reached, finish)
-    if (hi >= kase.horizon) return offer
-    return earlierOffer(ground, lo, offer.dropOff - 1) ?? offer
+    if (hi >= problem.horizon) return offer
+    return earlierOffer(prepared, lo, offer.dropOff - 1) ?? offer
   }
   return none('askedDay')
 }
 
-function earlierOffer(ground: Ground, lo: number, dropTo: number): Offer | undefined {
-  const reached = search(ground, { lo, hi: ground.kase.horizon, dropOff: 'earliest', dropTo })
+function earlierOffer(prepared: Prepared, lo: number, dropTo: number): Offer | undefined {
+  const reached = search(prepared, { lo, hi: prepared.problem.horizon, dropOff: 'earliest', dropTo })
   const finish = bestFinish(reached, earliestDropOffFirst(reached))
   return finish && offerOf('askedDay', reached, finish)
 }
@@ -79,20 +79,20 @@ function* windows(lo: number, horizon: number, first: number): Generator<number>
  * Blocked minutes no plan can go below: what the openings, waits and holds alone ask, in a shop with one bay that
  * can do everything, empty, and nobody else's work to wait for.
  */
-function blockedBound(ground: Ground): number {
-  const { kase } = ground
-  const steps = kase.newJob.steps.map(step => {
+function blockedBound(prepared: Prepared): number {
+  const { problem } = prepared
+  const steps = problem.newJob.steps.map(step => {
     const free = { ...step, needs: null, bays: undefined, preferBays: undefined }
     return free.kind === 'work' ? { ...free, skill: null } : { ...free, moveAfter: null }
   })
   const empty = prepare({
-    ...kase,
+    ...problem,
     bays: [{ id: 'any', can: [], closed: [] }],
     crew: [],
     fixed: [],
-    newJob: { ...kase.newJob, steps, preferBays: undefined },
+    newJob: { ...problem.newJob, steps, preferBays: undefined },
   })
-  const reached = search(empty, { lo: kase.newJob.release, hi: kase.horizon, dropOff: 'latest' })
+  const reached = search(empty, { lo: problem.newJob.release, hi: problem.horizon, dropOff: 'latest' })
   const finish = bestFinish(reached, leastBlockedFirst(reached))
   return finish ? blockedOf(reached, finish) : 0
 }

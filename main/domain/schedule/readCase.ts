@@ -13,7 +13,7 @@ import {
   wholeAt,
   wholeOrNullAt,
 } from './fields.ts'
-import type { Bay, Case, NewJob, Person, Stay, Step } from './types.ts'
+import type { Bay, NewJob, Person, Problem, Stay, Step } from './types.ts'
 
 /**
  * A case read from JSON in the published format (tests/reference/README.md tells it with the app's extensions).
@@ -21,7 +21,7 @@ import type { Bay, Case, NewJob, Person, Stay, Step } from './types.ts'
  * that contradict each other, bays nobody has declared, pins no grid point lies in. A capability or a skill nobody
  * has is no error: such a case is sound and has no answer.
  */
-export function readCase(json: unknown, field = ''): Case {
+export function readCase(json: unknown, field = ''): Problem {
   const at = (name: string) => (field === '' ? name : `${field}.${name}`)
   const source = objectAt(json, field === '' ? 'case' : field)
   const grid = wholeAt(source.grid, at('grid'), 1, 60)

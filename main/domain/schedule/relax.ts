@@ -1,8 +1,8 @@
-import { prepare } from './ground.ts'
 import { baysFor } from './layers.ts'
-import type { Case, Step } from './types.ts'
+import { prepare } from './prepare.ts'
+import type { Problem, Step } from './types.ts'
 
-/** One rule of a case that may be dropped to see whether it is what stands in the way. */
+/** One rule of a problem that may be dropped to see whether it is what stands in the way. */
 export type Rule =
   | { readonly kind: 'bay'; readonly bay: string }
   | { readonly kind: 'skill'; readonly skill: string }
@@ -14,14 +14,14 @@ export type Rule =
   | { readonly kind: 'hours' }
   | { readonly kind: 'horizon' }
 
-/** The rules a case has that could bind: what is not there is not listed. */
-export function rulesOf(kase: Case): Rule[] {
+/** The rules a problem has that could bind: what is not there is not listed. */
+export function rulesOf(problem: Problem): Rule[] {
   const rules: Rule[] = []
-  const { steps } = kase.newJob
-  const ground = prepare({ ...kase, fixed: [], crew: [] })
-  const useful = new Set(steps.flatMap(step => baysFor(ground, step)))
-  kase.bays.forEach((bay, b) => {
-    if (useful.has(b) && (bay.closed.length > 0 || kase.fixed.some(stay => stay.bay === bay.id)))
+  const { steps } = problem.newJob
+  const prepared = prepare({ ...problem, fixed: [], crew: [] })
+  const useful = new Set(steps.flatMap(step => baysFor(prepared, step)))
+  problem.bays.forEach((bay, b) => {
+    if (useful.has(b) && (bay.closed.length > 0 || problem.fixed.some(stay => stay.bay === bay.id)))
       rules.push({ kind: 'bay', bay: bay.id })
   })
   const skills = new Set(steps.flatMap(step => (step.kind === 'work' && step.skill ? [step.skill] : [])))
@@ -37,21 +37,21 @@ export function rulesOf(kase: Case): Rule[] {
   return rules
 }
 
-/** The case without one of its rules, everything else as it is. */
-export function without(kase: Case, rule: Rule): Case {
-  const change = (only: number | undefined, edit: (step: Step) => Step): Case => ({
-    ...kase,
+/** The problem without one of its rules, everything else as it is. */
+export function without(problem: Problem, rule: Rule): Problem {
+  const change = (only: number | undefined, edit: (step: Step) => Step): Problem => ({
+    ...problem,
     newJob: {
-      ...kase.newJob,
-      steps: kase.newJob.steps.map((step, i) => (only === undefined || i === only ? edit(step) : step)),
+      ...problem.newJob,
+      steps: problem.newJob.steps.map((step, i) => (only === undefined || i === only ? edit(step) : step)),
     },
   })
   switch (rule.kind) {
     case 'bay':
       return {
-        ...kase,
-        fixed: kase.fixed.filter(stay => stay.bay !== rule.bay),
-        bays: kase.bays.map(bay => (bay.id === rule.bay ? { ...bay, closed: [] } : bay)),
+        ...problem,
+        fixed: problem.fixed.filter(stay => stay.bay !== rule.bay),
+        bays: problem.bays.map(bay => (bay.id === rule.bay ? { ...bay, closed: [] } : bay)),
       }
     case 'skill':
       return change(undefined, step =>
@@ -68,18 +68,18 @@ export function without(kase: Case, rule: Rule): Case {
     case 'onlyBay':
       return change(rule.step, step => ({ ...step, sameBay: false, bays: undefined }))
     case 'hours':
-      return { ...kase, open: [{ from: kase.newJob.release, to: kase.horizon }] }
+      return { ...problem, open: [{ from: problem.newJob.release, to: problem.horizon }] }
     case 'horizon': {
       // Nothing is known of the hours after it, so they are taken as open: what fails even then is not its fault.
-      const longer = kase.horizon + roomFor(kase)
-      return { ...kase, horizon: longer, open: [...kase.open, { from: kase.horizon, to: longer }] }
+      const longer = problem.horizon + roomFor(problem)
+      return { ...problem, horizon: longer, open: [...problem.open, { from: problem.horizon, to: longer }] }
     }
   }
 }
 
 /** Minutes in which the whole job surely fits once nothing else is in the way. */
-function roomFor(kase: Case): number {
-  let room = 2 * kase.grid
-  for (const step of kase.newJob.steps) room += step.minutes + (step.waitMin ?? 0) + kase.grid
+function roomFor(problem: Problem): number {
+  let room = 2 * problem.grid
+  for (const step of problem.newJob.steps) room += step.minutes + (step.waitMin ?? 0) + problem.grid
   return room
 }

@@ -1,6 +1,6 @@
-import { type Ground, minuteAt } from './ground.ts'
 import { firstAtLeast } from './openTime.ts'
 import { addPiece, noPieces, type Pieces } from './pieces.ts'
+import { minuteAt, type Prepared } from './prepare.ts'
 import type { Starts } from './starts.ts'
 
 /**
@@ -23,8 +23,8 @@ export interface Score {
   openBeforeDropOff(value: number): number
 }
 
-export function scoreOf(ground: Ground, latest: boolean): Score {
-  const { steps, preferBays } = ground.kase.newJob
+export function scoreOf(prepared: Prepared, latest: boolean): Score {
+  const { steps, preferBays } = prepared.problem.newJob
   const afterOpening = steps.length + 1
   const move = 2 * afterOpening
   const minute = 4 * afterOpening * move
@@ -33,19 +33,19 @@ export function scoreOf(ground: Ground, latest: boolean): Score {
     latest,
     minute,
     move,
-    slope: (latest ? minute : -minute) * ground.grid,
+    slope: (latest ? minute : -minute) * prepared.grid,
     unlikedBay(index, b) {
       const bays = preferred[index]
-      return bays && bays.length > 0 && !bays.includes(ground.kase.bays[b]!.id) ? 1 : 0
+      return bays && bays.length > 0 && !bays.includes(prepared.problem.bays[b]!.id) ? 1 : 0
     },
     openBeforeDropOff: value => Math.floor(value / minute),
   }
 }
 
 /** The value of every possible drop-off up to grid point `last`, before any step is placed. */
-export function dropOffPieces(ground: Ground, score: Score, starts: Starts, last: number): Pieces {
+export function dropOffPieces(prepared: Prepared, score: Score, starts: Starts, last: number): Pieces {
   const pieces = noPieces()
-  const { hours } = ground
+  const { hours } = prepared
   // Headroom under each minute's worth, so that moves and preferences never borrow from it.
   const rest = score.minute / 2
   const closingCost = score.move / 2
@@ -54,9 +54,9 @@ export function dropOffPieces(ground: Ground, score: Score, starts: Starts, last
     const to = Math.min(starts.to[i]!, last)
     const length = starts.length[i]!
     while (k <= to) {
-      const t = minuteAt(ground, k)
+      const t = minuteAt(prepared, k)
       const j = firstAtLeast(hours.to, t)
-      const close = Math.min(to, Math.floor((hours.to[j]! - 1 - ground.gridFrom) / ground.grid))
+      const close = Math.min(to, Math.floor((hours.to[j]! - 1 - prepared.gridFrom) / prepared.grid))
       if (!score.latest) {
         addPiece(pieces, { from: k, to, value: rest - score.minute * t, slope: score.slope, length })
         k = to + 1

@@ -1,6 +1,5 @@
-import { type Ground, gridFloor } from './ground.ts'
 import { holdMoves } from './holdMoves.ts'
-import { type Layer, type Spot, waitRange } from './layers.ts'
+import { type Gap, type Layer, waitRange } from './layers.ts'
 import { firstAtLeast } from './openTime.ts'
 import {
   addPart,
@@ -13,6 +12,7 @@ import {
   valueAt,
 } from './pieces.ts'
 import { type Placing, placeStep, type Ready } from './placeStep.ts'
+import { gridFloor, type Prepared } from './prepare.ts'
 import { dropOffPieces, type Score, scoreOf } from './score.ts'
 import { restrict, type Starts, startsOf } from './starts.ts'
 
@@ -26,7 +26,7 @@ export interface Query {
 }
 
 export interface Reached {
-  readonly ground: Ground
+  readonly prepared: Prepared
   readonly query: Query
   readonly score: Score
   /** One layer a step (two where a hold may be moved in); shorter than the chain where nothing is reached. */
@@ -39,49 +39,49 @@ export interface Reached {
  * holds all starts there are and, as a function of the start, the best drop-off (then moves, then preferences), so
  * nothing is cut that any offer could need: the answer is exact on the grid.
  */
-export function search(ground: Ground, query: Query): Reached {
-  const steps = ground.kase.newJob.steps
-  const score = scoreOf(ground, query.dropOff === 'latest')
+export function search(prepared: Prepared, query: Query): Reached {
+  const steps = prepared.problem.newJob.steps
+  const score = scoreOf(prepared, query.dropOff === 'latest')
   const layers: Layer[] = []
   let previous: Layer | undefined
   for (const [index, step] of steps.entries()) {
     const placing: Placing = {
-      ground,
+      prepared,
       score,
       step,
       index,
-      starts: startsOf(ground, step, query.lo, query.hi),
+      starts: startsOf(prepared, step, query.lo, query.hi),
     }
     const next = placeStep(placing, previous ? carriedOver(placing, previous) : arrivals(placing, query))
-    if (next.spots.length === 0) return { ground, query, score, layers, complete: false }
+    if (next.gaps.length === 0) return { prepared, query, score, layers, complete: false }
     layers.push(next)
     previous = next
     if (step.kind === 'hold' && step.moveAfter != null) {
-      previous = holdMoves(ground, score, next, step)
-      if (previous.spots.length === 0) return { ground, query, score, layers, complete: false }
+      previous = holdMoves(prepared, score, next, step)
+      if (previous.gaps.length === 0) return { prepared, query, score, layers, complete: false }
       layers.push(previous)
     }
   }
-  return { ground, query, score, layers, complete: true }
+  return { prepared, query, score, layers, complete: true }
 }
 
 /** The cars that can be brought: the first step's starts, valued by their own minute, the drop-off. */
 function arrivals(placing: Placing, query: Query): Ready {
-  const { ground, score } = placing
-  const last = gridFloor(ground, query.dropTo ?? query.hi)
-  const coming = dropOffPieces(ground, score, startsByDoor(placing), last)
-  return { coming, staying: noPieces(), spots: [] }
+  const { prepared, score } = placing
+  const last = gridFloor(prepared, query.dropTo ?? query.hi)
+  const coming = dropOffPieces(prepared, score, startsByDoor(placing), last)
+  return { coming, staying: noPieces(), gaps: [] }
 }
 
 /** The starts at which a car may come into a bay: work begins in opening hours anyway, a hold only by an open door. */
-function startsByDoor({ ground, step, starts }: Placing): Starts {
-  return step.kind === 'hold' ? atDoors(ground, starts) : starts
+function startsByDoor({ prepared, step, starts }: Placing): Starts {
+  return step.kind === 'hold' ? atDoors(prepared, starts) : starts
 }
 
 /** The starts at which the shop's doors are open. */
-function atDoors(ground: Ground, starts: Starts): Starts {
+function atDoors(prepared: Prepared, starts: Starts): Starts {
   const open: Starts = { from: [], to: [], length: [] }
-  const { doorFrom, doorTo } = ground
+  const { doorFrom, doorTo } = prepared
   for (let i = 0; i < starts.from.length; i++)
     for (let d = firstAtLeast(doorTo, starts.from[i]!); d < doorTo.length; d++) {
       if (doorFrom[d]! > starts.to[i]!) break
@@ -94,24 +94,24 @@ function atDoors(ground: Ground, starts: Starts): Starts {
 
 /** The cars of the step before, carried over the wait: in the bay they stand in, and moved out of it. */
 function carriedOver(placing: Placing, previous: Layer): Ready {
-  const { ground, score, step } = placing
+  const { prepared, score, step } = placing
   const staying = noPieces()
-  const spots: Spot[] = []
+  const gaps: Gap[] = []
   const raw = noPieces()
-  for (const spot of previous.spots) {
+  for (const gap of previous.gaps) {
     clearPieces(raw)
-    const latest = gridFloor(ground, ground.bays[spot.bay]!.to[spot.span]!)
-    for (let p = spot.first; p < spot.last; p++) addAfterWait(placing, previous.pieces, p, { latest, raw })
+    const latest = gridFloor(prepared, prepared.bays[gap.bay]!.to[gap.span]!)
+    for (let p = gap.first; p < gap.last; p++) addAfterWait(placing, previous.pieces, p, { latest, raw })
     const first = staying.from.length
     if (raw.from.length > 0) envelope(raw, staying)
-    if (staying.from.length > first) spots.push({ ...spot, first, last: staying.from.length })
+    if (staying.from.length > first) gaps.push({ ...gap, first, last: staying.from.length })
   }
-  if (step.sameBay || spots.length === 0) return { coming: noPieces(), staying, spots }
+  if (step.sameBay || gaps.length === 0) return { coming: noPieces(), staying, gaps }
   clearPieces(raw)
   for (let p = 0; p < staying.from.length; p++) addPart(raw, staying, p, { cost: score.move, length: 0 })
   const best = noPieces()
   envelope(raw, best)
-  return { coming: restrict(best, startsByDoor(placing)), staying, spots }
+  return { coming: restrict(best, startsByDoor(placing)), staying, gaps }
 }
 
 /**
@@ -120,12 +120,12 @@ function carriedOver(placing: Placing, previous: Layer): Ready {
  * goes on rising as long as that start comes nearer and then stands; one that falls stands first.
  */
 function addAfterWait(
-  { ground, step }: Placing,
+  { prepared, step }: Placing,
   from: Pieces,
   p: number,
   { latest, raw }: { readonly latest: number; readonly raw: Pieces },
 ): void {
-  const wait = waitRange(ground, step, from.length[p]!)
+  const wait = waitRange(prepared, step, from.length[p]!)
   if (wait.from > wait.to) return
   const first = from.from[p]!
   const last = from.to[p]!

@@ -1,7 +1,7 @@
 import type { Span } from '../calendar/spans.ts'
-import { type Ground, gridCeil, gridFloor } from './ground.ts'
 import { firstAtLeast, openBefore } from './openTime.ts'
 import { addPart, noPieces, type Pieces } from './pieces.ts'
+import { gridCeil, gridFloor, type Prepared } from './prepare.ts'
 import type { Step, Work } from './types.ts'
 
 /**
@@ -16,13 +16,13 @@ export interface Starts {
 }
 
 /** The feasible starts of `step` between the minutes `lo` and `hi`, its end at or before `hi`. */
-export function startsOf(ground: Ground, step: Step, lo: number, hi: number): Starts {
+export function startsOf(prepared: Prepared, step: Step, lo: number, hi: number): Starts {
   const starts: Starts = { from: [], to: [], length: [] }
   const earliest = Math.max(lo, step.startFrom ?? lo)
   const latest = Math.min(hi, step.startTo ?? hi)
   const add = (from: number, to: number, length: number) => {
-    const k0 = gridCeil(ground, Math.max(from, earliest))
-    const k1 = gridFloor(ground, Math.min(to, latest, hi - length))
+    const k0 = gridCeil(prepared, Math.max(from, earliest))
+    const k1 = gridFloor(prepared, Math.min(to, latest, hi - length))
     if (k0 > k1) return
     const last = starts.to.length - 1
     if (last >= 0 && starts.to[last] === k0 - 1 && starts.length[last] === length) starts.to[last] = k1
@@ -34,9 +34,9 @@ export function startsOf(ground: Ground, step: Step, lo: number, hi: number): St
   }
   if (step.kind === 'hold') add(lo, hi, step.minutes)
   else if (step.split)
-    for (const { from, to, length } of splitStarts(ground, step, earliest, hi)) add(from, to, length)
+    for (const { from, to, length } of splitStarts(prepared, step, earliest, hi)) add(from, to, length)
   else
-    for (const range of startRanges(freeOf(ground, step, lo, hi), step.minutes, teamSize(step)))
+    for (const range of startRanges(freeOf(prepared, step, lo, hi), step.minutes, teamSize(step)))
       add(range.from, range.to, step.minutes)
   return starts
 }
@@ -60,13 +60,13 @@ export function teamSize(step: Step): number {
 }
 
 /** The free spans of each person with the step's skill; for a step that takes nobody, the opening hours alone. */
-function freeOf(ground: Ground, step: Work, lo: number, hi: number): (readonly Span[])[] {
+function freeOf(prepared: Prepared, step: Work, lo: number, hi: number): (readonly Span[])[] {
   if (teamSize(step) === 0) {
-    const { from, to } = ground.hours
+    const { from, to } = prepared.hours
     return [from.map((start, j) => ({ from: start, to: to[j]! }))]
   }
-  const able = ground.kase.crew.filter(person => person.skills.includes(step.skill!))
-  return able.map(person => ground.crewFree.get(person.id)!.filter(span => span.to > lo && span.from < hi))
+  const able = prepared.problem.crew.filter(person => person.skills.includes(step.skill!))
+  return able.map(person => prepared.crewFree.get(person.id)!.filter(span => span.to > lo && span.from < hi))
 }
 
 /**
@@ -118,13 +118,13 @@ function startRanges(people: readonly (readonly Span[])[], minutes: number, team
 
 /** Splittable work: counted on the collapsed axis, then cut wherever the start or the end passes a closing. */
 function* splitStarts(
-  ground: Ground,
+  prepared: Prepared,
   step: Work,
   lo: number,
   hi: number,
 ): Generator<Span & { readonly length: number }> {
-  const { hours } = ground
-  const people = freeOf(ground, step, lo, Number.POSITIVE_INFINITY).map(free => collapse(ground, free))
+  const { hours } = prepared
+  const people = freeOf(prepared, step, lo, Number.POSITIVE_INFINITY).map(free => collapse(prepared, free))
   for (const range of startRanges(people, step.minutes, teamSize(step))) {
     // The openings in which the work begins and ends, walked along with its start.
     let begins = Math.max(0, firstAtLeast(hours.before, range.from + 1) - 1)
@@ -148,10 +148,10 @@ function* splitStarts(
 }
 
 /** Free spans on the collapsed axis, joined across closings. */
-function collapse(ground: Ground, free: readonly Span[]): Span[] {
+function collapse(prepared: Prepared, free: readonly Span[]): Span[] {
   const joined: Span[] = []
   for (const span of free) {
-    const from = openBefore(ground.hours, span.from)
+    const from = openBefore(prepared.hours, span.from)
     const to = from + span.to - span.from
     const last = joined.at(-1)
     if (last && last.to === from) joined[joined.length - 1] = { from: last.from, to }

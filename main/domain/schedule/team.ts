@@ -1,6 +1,6 @@
 import type { Span } from '../calendar/spans.ts'
-import type { Ground } from './ground.ts'
 import { openBetween } from './openTime.ts'
+import type { Prepared } from './prepare.ts'
 import { teamSize } from './starts.ts'
 import type { Step } from './types.ts'
 
@@ -9,21 +9,21 @@ import type { Step } from './types.ts'
  * Preferred people come first, then those already on this car, then by id; undefined where too few are free.
  */
 export function chooseTeam(
-  ground: Ground,
+  prepared: Prepared,
   step: Step,
   { start, end }: { readonly start: number; readonly end: number },
   already: ReadonlySet<string>,
 ): string[] | undefined {
   const size = teamSize(step)
   if (step.kind === 'hold' || size === 0) return []
-  const needed = openBetween(ground.hours, start, end)
+  const needed = openBetween(prepared.hours, start, end)
   const preferred = step.preferCrew ?? []
   const rank = (id: string) => (preferred.includes(id) ? 0 : already.has(id) ? 1 : 2)
-  const able = ground.kase.crew
+  const able = prepared.problem.crew
     .filter(
       person =>
         person.skills.includes(step.skill!) &&
-        overlap(ground.crewFree.get(person.id)!, start, end) === needed,
+        overlap(prepared.crewFree.get(person.id)!, start, end) === needed,
     )
     .map(person => person.id)
     .sort((a, b) => rank(a) - rank(b) || (a < b ? -1 : 1))

@@ -3,7 +3,7 @@ import type { Span } from '../calendar/spans.ts'
 /**
  * What the scheduler reads and answers, all JSON-plain. Time is whole minutes (epoch minutes in the app, minute 0 in
  * the reference cases); spans are half-open. Field meanings are those of the published case format; the fields
- * marked *extension* are the app's own, and a case without them is answered exactly as the format says.
+ * marked *extension* are the app's own, and a problem without them is answered exactly as the format says.
  */
 
 /** A place a car can stand: `can` names its capabilities; nothing may stand there while it is `closed`. */
@@ -84,7 +84,7 @@ export interface NewJob {
   readonly preferBays?: readonly string[] | undefined
 }
 
-export interface Case {
+export interface Problem {
   readonly id?: string | undefined
   /** Every start, move and handover is `gridFrom` plus a multiple of `grid` (1 to 60). */
   readonly grid: number

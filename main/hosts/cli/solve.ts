@@ -2,10 +2,10 @@ import { readFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import { Refusal } from '../../domain/refusal.ts'
 import {
-  type Case,
   explain,
   type NoOffer,
   type Offer,
+  type Problem,
   promise,
   readCase,
   reasonText,
@@ -58,12 +58,12 @@ function readJson(file: string): unknown {
 }
 
 /** The cases asked for, and whether the file was a single one. */
-function readCases(json: unknown, id: string | undefined): { cases: Case[]; single: boolean } {
+function readCases(json: unknown, id: string | undefined): { cases: Problem[]; single: boolean } {
   const list = (json as { cases?: unknown } | null)?.cases
   if (list === undefined) {
-    const kase = readCase(json)
-    if (id !== undefined && kase.id !== id) throw unknownId(id, [kase.id])
-    return { cases: [kase], single: true }
+    const problem = readCase(json)
+    if (id !== undefined && problem.id !== id) throw unknownId(id, [problem.id])
+    return { cases: [problem], single: true }
   }
   if (!Array.isArray(list)) throw new Refusal('field-type', 'cases', list, 'is no list; give a list of cases')
   const wanted = list
@@ -81,29 +81,29 @@ function unknownId(id: string, known: unknown[]): Refusal {
   return new Refusal('id-unknown', '--id', id, `no case is called ${id}; there is ${known.join(', ')}`)
 }
 
-function answer(kase: Case) {
+function answer(problem: Problem) {
   const started = performance.now()
-  const offers = promise(kase)
+  const offers = promise(problem)
   const seconds = Number(((performance.now() - started) / 1000).toFixed(6))
   return {
-    id: kase.id ?? null,
+    id: problem.id ?? null,
     offers: {
-      soonest: told(kase, offers.soonest),
-      leastBlocked: told(kase, offers.leastBlocked),
-      askedDay: told(kase, offers.askedDay),
+      soonest: told(problem, offers.soonest),
+      leastBlocked: told(problem, offers.leastBlocked),
+      askedDay: told(problem, offers.askedDay),
     },
     seconds,
   }
 }
 
-function told(kase: Case, offer: Offer | NoOffer) {
-  const reasons = explain(kase, offer).map(reason => ({ ...reason, text: reasonText(reason, plainWords) }))
+function told(problem: Problem, offer: Offer | NoOffer) {
+  const reasons = explain(problem, offer).map(reason => ({ ...reason, text: reasonText(reason, plainWords) }))
   if (!offer.feasible) return { feasible: false, proven: true, reasons }
   const { handover, blockedOpen, moves, dropOff, plan, closedCure } = offer
   return {
     objective: { handover, blockedOpen, moves, dropOff },
     proven: true,
-    plan: { [kase.newJob.id]: plan },
+    plan: { [problem.newJob.id]: plan },
     stays: offer.stays,
     closedCure,
     reasons,
@@ -113,7 +113,7 @@ function told(kase: Case, offer: Offer | NoOffer) {
 try {
   const { file, id } = readFlags(process.argv.slice(2))
   const { cases, single } = readCases(readJson(file), id)
-  const answers = cases.map(kase => JSON.stringify(answer(kase)))
+  const answers = cases.map(problem => JSON.stringify(answer(problem)))
   process.stdout.write(single ? `${answers[0]}\n` : `[\n${answers.join(',\n')}\n]\n`)
 } catch (error) {
   if (!(error instanceof Refusal)) throw error

@@ -2,7 +2,7 @@ import { leavingTimes } from '../../domain/floor/index.ts'
 import type { Plan } from '../../domain/schedule/index.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import type { JobRow } from '../floor/jobRows.ts'
-import { moveCase, type RestOfJob } from '../floor/movePlan.ts'
+import { moveProblem, type RestOfJob } from '../floor/movePlan.ts'
 import { assertFits } from '../job/bookingPlan.ts'
 import { productsById } from '../setUp/soldTreatments.ts'
 
@@ -10,11 +10,11 @@ import { productsById } from '../setUp/soldTreatments.ts'
 export async function saveMove(tx: Tx, from: RestOfJob, plan: Plan, job: JobRow): Promise<void> {
   const { floor, index } = from
   const first = plan.steps[0]!
-  const kase = moveCase(from, { bays: [first.bay], from: first.start, to: first.start })
+  const problem = moveProblem(from, { bays: [first.bay], from: first.start, to: first.start })
   const rest = job.steps.slice(index)
   assertFits(
     floor,
-    kase,
+    problem,
     plan,
     rest.map(step => step.name),
   )

@@ -1,5 +1,5 @@
 import { atWall, gridDown } from '../../domain/calendar/index.ts'
-import { caseOf, planOf, stepOf } from '../../domain/floor/index.ts'
+import { planOf, problemOf, stepOf } from '../../domain/floor/index.ts'
 import { statusAt } from '../../domain/job/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import type { Finish, SizeClass } from '../../domain/shop/index.ts'
@@ -48,7 +48,7 @@ export async function holdPlaceIn(tx: Tx, audit: Audit, nowAt: number, input: Ho
   const release = gridDown(floor, nowAt)
   assertFits(
     floor,
-    caseOf(floor, { job: { id: 'new', release, asked: release, steps: sold.steps } }),
+    problemOf(floor, { job: { id: 'new', release, asked: release, steps: sold.steps } }),
     plan,
     sold.steps.map(step => step.name),
   )
@@ -142,13 +142,13 @@ export function confirmPlace(desk: Desk, { jobId, version }: HeldPlace): Promise
       const floor = await loadFloor(tx, nowAt, Math.max(job.handoverAt, nowAt) + 1)
       const release = gridDown(floor, nowAt)
       const steps = job.steps.map(step => ({ ...step, crewIds: step.crew.map(each => each.crewId) }))
-      const kase = caseOf(floor, {
+      const problem = problemOf(floor, {
         exceptJobId: job.id,
         job: { id: job.id, release, asked: release, steps: steps.map(stepOf) },
       })
       assertFits(
         floor,
-        kase,
+        problem,
         planOf({ ...job, steps }),
         steps.map(step => step.name),
       )

@@ -1,7 +1,7 @@
 import { checkDate, dateOf, gridUp, intersection, startOfDay } from '../../domain/calendar/index.ts'
-import { type BlockStep, caseOf, filledStays, leavingTimes, profilesIn } from '../../domain/floor/index.ts'
+import { type BlockStep, filledStays, leavingTimes, problemOf, profilesIn } from '../../domain/floor/index.ts'
 import { refuse } from '../../domain/refusal.ts'
-import { type Case, explain, type Plan, promise, reasonText } from '../../domain/schedule/index.ts'
+import { explain, type Plan, type Problem, promise, reasonText } from '../../domain/schedule/index.ts'
 import type { LaidStep } from '../../domain/treatment/index.ts'
 import type { Desk } from '../desk/desk.ts'
 import { sentence, wordsFor } from '../desk/shopWords.ts'
@@ -22,12 +22,12 @@ export async function offers(desk: Desk, input: OffersInput): Promise<OffersView
   const today = dateOf(nowAt, floor.zone)
   const askedDate = input.askedDate ?? today
   if (askedDate < today) refuse('date-past', { askedDate }, `${askedDate} is over; ask for today or later.`)
-  const kase = offerCase(floor, sold.steps, startOfDay(askedDate, floor.zone))
+  const problem = offerProblem(floor, sold.steps, startOfDay(askedDate, floor.zone))
   const stocked = await offersInStock(
     desk,
     tx,
-    { floor, sold, asked: kase, sizeClass: input.sizeClass },
-    promise(kase),
+    { floor, sold, asked: problem, sizeClass: input.sizeClass },
+    promise(problem),
   )
   const view = (found: StockedOffer): OfferView | NoOfferView => {
     const offer = placeView(floor, sold, found)
@@ -78,10 +78,10 @@ function minutesTo(nowAt: number, askedDate: string | undefined): number {
   return Math.max(0, ahead)
 }
 
-/** The case of a new car: nothing starts before the next grid point. */
-function offerCase(floor: Floor, steps: readonly LaidStep[], askedAt: number): Case {
+/** The problem of a new car: nothing starts before the next grid point. */
+function offerProblem(floor: Floor, steps: readonly LaidStep[], askedAt: number): Problem {
   const release = gridUp(floor, floor.nowAt)
-  return caseOf(floor, {
+  return problemOf(floor, {
     job: { id: 'new', release, asked: Math.max(release, gridUp(floor, askedAt)), steps },
   })
 }

@@ -1,6 +1,6 @@
 /** The three offers with the shelf looked at: where what holds up the booking lacks, the offer comes when it could be there. */
 import { gridUp, startOfDay } from '../../domain/calendar/index.ts'
-import { type Case, type NoOffer, type Offer, type Offers, promise } from '../../domain/schedule/index.ts'
+import { type NoOffer, type Offer, type Offers, type Problem, promise } from '../../domain/schedule/index.ts'
 import type { SizeClass } from '../../domain/vehicle/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -9,10 +9,10 @@ import type { Sold } from '../setUp/soldTreatments.ts'
 import { type Judged, nothingShort, type ShelfCheck, shelfCheck } from '../shelf/availability.ts'
 import type { ShelfAvailability } from '../shelf/views/value.ts'
 
-/** A place with the case it was found in, and what it knows of the shelf. */
+/** A place with the problem it was found in, and what it knows of the shelf. */
 export interface Stocked<O extends Offer | NoOffer = Offer> {
   readonly offer: O
-  readonly asked: Case
+  readonly asked: Problem
   readonly shelf: ShelfAvailability
 }
 
@@ -24,7 +24,7 @@ export interface StockedOffer extends Stocked<Offer | NoOffer> {
 interface Wish {
   readonly floor: Floor
   readonly sold: Sold
-  readonly asked: Case
+  readonly asked: Problem
   readonly sizeClass: SizeClass
 }
 
@@ -84,7 +84,7 @@ function laterPlace(
   for (const lead of [wait.lackingAt - offer.dropOff, 0]) {
     const release = Math.max(asked.newJob.release, gridUp(floor, dayAt - lead))
     const newJob = { ...asked.newJob, release, asked: Math.max(release, asked.newJob.asked) }
-    const then: Case = { ...asked, newJob }
+    const then: Problem = { ...asked, newJob }
     const offers = later.get(release) ?? promise(then)
     later.set(release, offers)
     const next = offers[kind]

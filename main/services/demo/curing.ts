@@ -1,6 +1,6 @@
 /** Two cars whose coats were laid shortly before now, whatever the hour, so that the board shows cures under way. */
 import { firstOpenAt, gridDown, gridUp } from '../../domain/calendar/index.ts'
-import { caseOf, type FloorJob } from '../../domain/floor/index.ts'
+import { type FloorJob, problemOf } from '../../domain/floor/index.ts'
 import { type Plan, promise, type Step } from '../../domain/schedule/index.ts'
 import type { LaidStep } from '../../domain/treatment/index.ts'
 import type { Floor } from '../floor/floor.ts'
@@ -28,12 +28,12 @@ export function curingPlan(
       (step, i): Step => (i === coat ? { ...step, startFrom: startTo - window, startTo } : step),
     )
     const release = startTo - window - 1440
-    const kase = caseOf(ground, { job: { id: 'new', release, asked: release, steps: pinned } })
-    const offer = promise(kase).soonest
+    const problem = problemOf(ground, { job: { id: 'new', release, asked: release, steps: pinned } })
+    const offer = promise(problem).soonest
     if (!offer.feasible || fetchedAt === null) continue
     const handover = Math.max(offer.handover, fetchedAt)
     const last = offer.stays.at(-1)!
-    if (kase.fixed.some(stay => stay.bay === last.bay && stay.from < handover && stay.to > last.from))
+    if (problem.fixed.some(stay => stay.bay === last.bay && stay.from < handover && stay.to > last.from))
       continue
     return { ...offer.plan, handover }
   }

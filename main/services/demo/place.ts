@@ -1,7 +1,7 @@
 /** Two weeks of bookings, each placed by the promise itself as it would be at the desk. */
 
 import { addDays, dateOf, startOfDay } from '../../domain/calendar/index.ts'
-import { caseOf, type FloorJob } from '../../domain/floor/index.ts'
+import { type FloorJob, problemOf } from '../../domain/floor/index.ts'
 import { type OfferKind, type Plan, promise } from '../../domain/schedule/index.ts'
 import type { Condition } from '../../domain/shop/index.ts'
 import type { LaidStep } from '../../domain/treatment/index.ts'
@@ -111,7 +111,9 @@ function offeredPlan(
   askedAt: number,
   kind: OfferKind,
 ): Plan | null {
-  const offer = promise(caseOf(floor, { job: { id: 'new', release: askedAt, asked: askedAt, steps } }))[kind]
+  const offer = promise(problemOf(floor, { job: { id: 'new', release: askedAt, asked: askedAt, steps } }))[
+    kind
+  ]
   return offer.feasible && offer.dropOff < askedAt + 3 * 1440 ? offer.plan : null
 }
 

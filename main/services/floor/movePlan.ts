@@ -1,12 +1,12 @@
 /** One stay of a job dragged elsewhere: what the scheduler makes of it. */
 import { difference, gridUp, type Span } from '../../domain/calendar/index.ts'
-import { caseOf, clockedSteps, stepOf } from '../../domain/floor/index.ts'
+import { clockedSteps, problemOf, stepOf } from '../../domain/floor/index.ts'
 import {
-  type Case,
   checkPlan,
   explain,
   type Offer,
   type Plan,
+  type Problem,
   promise,
   type Reason,
   reasonText,
@@ -96,19 +96,19 @@ function nextUse(
   bayId: string,
   fromAt: number,
 ): { at: number; words: string } | null {
-  const kase = caseOf(floor, {
+  const problem = problemOf(floor, {
     exceptJobId: job.id,
     job: { id: job.id, release: 0, asked: 0, steps: [] },
   })
   const name = floor.bayNames.get(bayId) ?? ''
   const uses = [
-    ...kase.fixed
+    ...problem.fixed
       .filter(stay => stay.bay === bayId && stay.to > fromAt)
       .map(stay => ({
         at: stay.from,
         by: `taken by ${floor.jobNames.get(stay.job ?? '') ?? 'another job'}`,
       })),
-    ...(kase.bays.find(bay => bay.id === bayId)?.closed ?? [])
+    ...(problem.bays.find(bay => bay.id === bayId)?.closed ?? [])
       .filter(span => span.to > fromAt)
       .map(span => ({ at: span.from, by: 'closed' })),
   ].sort((a, b) => a.at - b.at)
@@ -118,11 +118,11 @@ function nextUse(
   return { at, words: `${name}, where the car waits, is ${next.by} from ${when(floor, at)}` }
 }
 
-/** The case of the rest of the job, its first step kept to the bays and the starts given. */
-export function moveCase(
+/** The problem of the rest of the job, its first step kept to the bays and the starts given. */
+export function moveProblem(
   { floor, job, index }: Pick<RestOfJob, 'floor' | 'job' | 'index'>,
   limits: { bays: readonly string[] | null; from: number; to: number | null; horizon?: number },
-): Case {
+): Problem {
   const ahead = clockedSteps(job.steps).slice(index)
   const steps = ahead.map((row, i): Step => {
     const step = stepOf(row)
@@ -143,11 +143,13 @@ export function moveCase(
       startTo: limits.to,
     }
   })
-  const kase = caseOf(floor, {
+  const problem = problemOf(floor, {
     exceptJobId: job.id,
     job: { id: job.id, release: limits.from, asked: limits.from, steps },
   })
-  return limits.horizon === undefined ? kase : { ...kase, horizon: Math.min(kase.horizon, limits.horizon) }
+  return limits.horizon === undefined
+    ? problem
+    : { ...problem, horizon: Math.min(problem.horizon, limits.horizon) }
 }
 
 export type MovePlan = { ok: true; offer: Offer } | { ok: false; reasons: string[] }
@@ -171,8 +173,8 @@ export function planMove(rest: RestOfJob, wish: Place): MovePlan {
     return refuse(
       `"${step.name}" must stay in ${floor.bayNames.get(rest.bays[0]!)}: the coat is not tack-free`,
     )
-  const kase = moveCase(rest, { bays: [wish.bayId], from: wish.startAt, to: wish.startAt })
-  const offer = promise(kase).soonest
+  const problem = moveProblem(rest, { bays: [wish.bayId], from: wish.startAt, to: wish.startAt })
+  const offer = promise(problem).soonest
   if (offer.feasible) {
     const dropOffAt = index === 0 ? offer.dropOff : job.dropOffAt
     const elsewhere = visitInTheWay(floor, visits, { dropOffAt, handoverAt: offer.handover })
@@ -182,10 +184,10 @@ export function planMove(rest: RestOfJob, wish: Place): MovePlan {
     floor,
     job.steps.slice(index).map(each => each.name),
   )
-  const place = placeViolations(kase, wish, step.crewIds)
+  const place = placeViolations(problem, wish, step.crewIds)
   // What is wrong with the place itself says more than what a search without it would find.
   const reasons: Reason[] =
-    place.length > 0 ? place : explain(kase, offer).filter(({ code }) => code !== 'pinned')
+    place.length > 0 ? place : explain(problem, offer).filter(({ code }) => code !== 'pinned')
   return {
     ok: false,
     reasons: [...new Set(reasons.map(reason => sentence(reasonText(reason, words))))].slice(0, 3),
@@ -203,11 +205,11 @@ const aboutPlace: ReadonlySet<ViolationCode> = new Set([
 ])
 
 /** What is wrong with the place itself, whatever comes after: the bay, the hours, the doors. */
-function placeViolations(kase: Case, { bayId, startAt }: Place, crew: readonly string[]): Reason[] {
-  const step = kase.newJob.steps[0]!
+function placeViolations(problem: Problem, { bayId, startAt }: Place, crew: readonly string[]): Reason[] {
+  const step = problem.newJob.steps[0]!
   const endAt = startAt + step.minutes
   const plan: Plan = { steps: [{ bay: bayId, start: startAt, end: endAt, crew }], handover: endAt }
-  const alone = { ...kase, newJob: { ...kase.newJob, steps: [step] } }
+  const alone = { ...problem, newJob: { ...problem.newJob, steps: [step] } }
   return checkPlan(alone, plan).filter(
     ({ code, from, step: at }) =>
       aboutPlace.has(code) && (code !== 'doorsClosed' || (at === 0 && from === startAt)),

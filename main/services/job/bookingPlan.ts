@@ -1,6 +1,6 @@
 import { leavingTimes, type ProductsById } from '../../domain/floor/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
-import { type Case, checkPlan, type Plan, reasonText, type Step } from '../../domain/schedule/index.ts'
+import { checkPlan, type Plan, type Problem, reasonText, type Step } from '../../domain/schedule/index.ts'
 import { listWords, type Named, wordsFor } from '../desk/shopWords.ts'
 
 /**
@@ -8,8 +8,8 @@ import { listWords, type Named, wordsFor } from '../desk/shopWords.ts'
  * made the plan.
  * @throws Refusal with the code `stale` that says in words what stands in the way now.
  */
-export function assertFits(shop: Named, kase: Case, plan: Plan, stepNames: readonly string[]): void {
-  const violations = checkPlan(kase, plan)
+export function assertFits(shop: Named, problem: Problem, plan: Plan, stepNames: readonly string[]): void {
+  const violations = checkPlan(problem, plan)
   if (violations.length === 0) return
   const words = wordsFor(shop, stepNames)
   // What took the bay says more than whose time it took.

@@ -8,7 +8,7 @@ import { conflictsOn } from '../floor/conflicts.ts'
 import type { Floor } from '../floor/floor.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import { plateWords, vehicleWords } from '../floor/jobRows.ts'
-import { moveCase, restOfJob } from '../floor/movePlan.ts'
+import { moveProblem, restOfJob } from '../floor/movePlan.ts'
 import { type OtherVisit, visitInTheWay } from '../floor/vehicleFree.ts'
 import type { SlipView } from './jobCureViews.ts'
 
@@ -40,7 +40,7 @@ function soonestPlace(floor: Floor, job: JobRow, visits: readonly OtherVisit[]):
   const { bays, earliestAt, latestAt, ...rest } = restOfJob(floor, job, index, visits)
   const to = latestAt === null ? null : gridDown(floor, latestAt)
   if (to !== null && to < earliestAt) return null
-  const offer = promise(moveCase(rest, { bays, from: earliestAt, to })).soonest
+  const offer = promise(moveProblem(rest, { bays, from: earliestAt, to })).soonest
   const dropOffAt = index === 0 && offer.feasible ? offer.dropOff : job.dropOffAt
   if (!offer.feasible || visitInTheWay(floor, visits, { dropOffAt, handoverAt: offer.handover })) return null
   const first = offer.plan.steps[0]!

@@ -7,7 +7,7 @@ import {
   spanSet,
   startOfDay,
 } from '../../domain/calendar/index.ts'
-import { caseOf } from '../../domain/floor/index.ts'
+import { problemOf } from '../../domain/floor/index.ts'
 import type { SizeClass } from '../../domain/shop/index.ts'
 import type { PlanKind } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
@@ -68,7 +68,7 @@ export async function weekRoom(
 
 function freeTimes(floor: Floor) {
   const nothing = { id: '', release: floor.nowAt, asked: floor.nowAt, steps: [] }
-  const planned = caseOf(floor, { job: nothing })
+  const planned = problemOf(floor, { job: nothing })
   const taken = Map.groupBy(planned.fixed, stay => stay.bay)
   return {
     bays: planned.bays.map(bay => ({

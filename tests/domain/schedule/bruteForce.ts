@@ -1,4 +1,4 @@
-import type { Case } from '../../../main/domain/schedule/types.ts'
+import type { Problem } from '../../../main/domain/schedule/types.ts'
 
 /** The costs of every drop-off and handover there is: the fewest moves for each such pair. */
 export interface Way {
@@ -12,20 +12,20 @@ export interface Way {
  * Every plan there is, by trying all of them on the grid: for each drop-off, each step, each bay and each grid
  * point, with the fewest moves. Nothing clever, minute arrays throughout; for small cases only.
  */
-export function everyWay(kase: Case): Way[] {
-  const { grid, horizon, bays, crew } = kase
-  const { steps, release } = kase.newJob
-  const first = kase.gridFrom ?? 0
+export function everyWay(problem: Problem): Way[] {
+  const { grid, horizon, bays, crew } = problem
+  const { steps, release } = problem.newJob
+  const first = problem.gridFrom ?? 0
   const points: number[] = []
   for (let t = first - Math.floor(first / grid) * grid; t <= horizon; t += grid) points.push(t)
-  const open = Array.from({ length: horizon + 1 }, (_, t) => kase.open.some(o => o.from <= t && t < o.to))
-  const door = (t: number) => kase.open.some(o => o.from <= t && t <= o.to)
+  const open = Array.from({ length: horizon + 1 }, (_, t) => problem.open.some(o => o.from <= t && t < o.to))
+  const door = (t: number) => problem.open.some(o => o.from <= t && t <= o.to)
   const free = bays.map(bay =>
     Array.from(
       { length: horizon + 1 },
       (_, t) =>
         !bay.closed.some(c => c.from <= t && t < c.to) &&
-        !kase.fixed.some(f => f.bay === bay.id && f.from <= t && t < f.to),
+        !problem.fixed.some(f => f.bay === bay.id && f.from <= t && t < f.to),
     ),
   )
   const away = crew.map(person =>

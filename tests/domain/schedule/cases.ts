@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import type { Span } from '../../../main/domain/calendar/spans.ts'
-import type { Case, Step } from '../../../main/domain/schedule/types.ts'
+import type { Problem, Step } from '../../../main/domain/schedule/types.ts'
 
 const capabilities = ['wet', 'polish', 'cure']
 const skills = ['wash', 'coat']
@@ -14,7 +14,7 @@ interface Wish {
  * Small cases in which everything can go wrong: several openings off the grid, closures, absences, teams of two,
  * waits with both limits, splits, holds over nights. Small enough for trying every plan there is.
  */
-export function smallCase(wish: Wish): fc.Arbitrary<Case> {
+export function smallProblem(wish: Wish): fc.Arbitrary<Problem> {
   return fc.gen().map(g => {
     const int = (min: number, max: number) => g(fc.integer, { min, max })
     const one = <T>(items: readonly T[]) => items[int(0, items.length - 1)]!

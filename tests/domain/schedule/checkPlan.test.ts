@@ -2,12 +2,12 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { checkPlan } from '../../../main/domain/schedule/checkPlan.ts'
 import { promise } from '../../../main/domain/schedule/promise.ts'
-import type { Case, Plan, PlannedStep } from '../../../main/domain/schedule/types.ts'
-import { smallCase } from './cases.ts'
+import type { Plan, PlannedStep, Problem } from '../../../main/domain/schedule/types.ts'
+import { smallProblem } from './cases.ts'
 import { verify } from './verify.ts'
 
 /** A sound plan with one or two things about it changed, which may or may not break it. */
-function disturbed(plan: Plan, kase: Case): fc.Arbitrary<Plan> {
+function disturbed(plan: Plan, problem: Problem): fc.Arbitrary<Plan> {
   return fc.gen().map(g => {
     const int = (min: number, max: number) => g(fc.integer, { min, max })
     let handover = plan.handover
@@ -15,15 +15,15 @@ function disturbed(plan: Plan, kase: Case): fc.Arbitrary<Plan> {
     for (let change = int(1, 2); change > 0; change--) {
       const i = int(0, steps.length - 1)
       const step = steps[i]!
-      const by = kase.grid * int(-6, 6) + (int(0, 5) === 0 ? int(-2, 2) : 0)
-      const bay = kase.bays[int(0, kase.bays.length - 1)]!.id
+      const by = problem.grid * int(-6, 6) + (int(0, 5) === 0 ? int(-2, 2) : 0)
+      const bay = problem.bays[int(0, problem.bays.length - 1)]!.id
       const what = int(0, 6)
       if (what === 0) steps[i] = { ...step, start: step.start + by, end: step.end + by }
       else if (what === 1) steps[i] = { ...step, end: step.end + by }
       else if (what === 2) steps[i] = { ...step, bay }
       else if (what === 3) handover += by
       else if (what === 4)
-        steps[i] = { ...step, crew: kase.crew.slice(0, int(0, 3)).map(person => person.id) }
+        steps[i] = { ...step, crew: problem.crew.slice(0, int(0, 3)).map(person => person.id) }
       else if (what === 5) steps[i] = { ...step, moved: { at: step.start + Math.abs(by), bay } }
       else
         for (let j = 0; j < steps.length; j++)
@@ -36,18 +36,18 @@ function disturbed(plan: Plan, kase: Case): fc.Arbitrary<Plan> {
 test('checkPlan objects exactly where the verifier does, on 600 disturbed plans', () => {
   let sound = 0
   let broken = 0
-  const plans = smallCase({ extensions: true }).chain(kase => {
-    const { soonest, leastBlocked, askedDay } = promise(kase)
+  const plans = smallProblem({ extensions: true }).chain(problem => {
+    const { soonest, leastBlocked, askedDay } = promise(problem)
     const found = [soonest, leastBlocked, askedDay].flatMap(offer => (offer.feasible ? [offer.plan] : []))
     const plan =
-      found.length > 0 ? fc.constantFrom(...found).chain(one => disturbed(one, kase)) : fc.constant(null)
-    return fc.record({ kase: fc.constant(kase), plan })
+      found.length > 0 ? fc.constantFrom(...found).chain(one => disturbed(one, problem)) : fc.constant(null)
+    return fc.record({ problem: fc.constant(problem), plan })
   })
   fc.assert(
-    fc.property(plans, ({ kase, plan }) => {
+    fc.property(plans, ({ problem, plan }) => {
       fc.pre(plan !== null)
-      const objections = verify(kase, plan)
-      const violations = checkPlan(kase, plan)
+      const objections = verify(problem, plan)
+      const violations = checkPlan(problem, plan)
       expect(violations.length > 0, JSON.stringify({ objections, violations })).toBe(objections.length > 0)
       if (violations.length > 0) broken++
       else sound++
@@ -59,7 +59,7 @@ test('checkPlan objects exactly where the verifier does, on 600 disturbed plans'
 }, 120_000)
 
 describe('checkPlan names the rule, the place and the other side', () => {
-  const kase: Case = {
+  const problem: Problem = {
     grid: 15,
     horizon: 2880,
     open: [
@@ -135,17 +135,17 @@ describe('checkPlan names the rule, the place and the other side', () => {
     ['personTwice', withStep(0, { crew: ['p', 'p'] }), { step: 0, person: 'p' }],
     ['earlyHandover', { ...sound, handover: 735 }, { from: 735, to: 750 }],
   ]
-  test('finds nothing in a sound plan', () => expect(checkPlan(kase, sound)).toEqual([]))
+  test('finds nothing in a sound plan', () => expect(checkPlan(problem, sound)).toEqual([]))
   for (const [code, plan, about] of cases)
     test(code, () => {
-      expect(checkPlan(kase, plan)).toContainEqual(expect.objectContaining({ code, ...about }))
+      expect(checkPlan(problem, plan)).toContainEqual(expect.objectContaining({ code, ...about }))
     })
 
   test('outsidePin', () => {
-    const steps = kase.newJob.steps.map((step, i) =>
+    const steps = problem.newJob.steps.map((step, i) =>
       i === 0 ? { ...step, startFrom: 495, startTo: 600 } : step,
     )
-    const pinned = { ...kase, newJob: { ...kase.newJob, steps } }
+    const pinned = { ...problem, newJob: { ...problem.newJob, steps } }
     expect(checkPlan(pinned, sound)).toEqual([{ code: 'outsidePin', step: 0, from: 495, to: 600 }])
   })
 })

@@ -4,9 +4,9 @@ import { explain } from '../../../main/domain/schedule/explain.ts'
 import { promise } from '../../../main/domain/schedule/promise.ts'
 import type { Binding } from '../../../main/domain/schedule/reasons.ts'
 import { type Rule, rulesOf, without } from '../../../main/domain/schedule/relax.ts'
-import type { Case, Offer, Step } from '../../../main/domain/schedule/types.ts'
+import type { Offer, Problem, Step } from '../../../main/domain/schedule/types.ts'
 import { everyWay, type Way } from './bruteForce.ts'
-import { smallCase } from './cases.ts'
+import { smallProblem } from './cases.ts'
 import { promiseCases } from './referenceCases.ts'
 
 const wash: Step = { kind: 'work', minutes: 60, needs: 'wet', skill: 'wash', crew: 1, split: false }
@@ -14,7 +14,7 @@ const coat: Step = { kind: 'work', minutes: 120, needs: 'clean', skill: 'coat', 
 const cure: Step = { kind: 'hold', minutes: 240, needs: 'clean', sameBay: true, waitMin: 0, waitMax: 0 }
 
 /** Three days, 08:00 to 18:00, one wet bay, one clean one, one person who can do all. */
-function shop(steps: readonly Step[], change: Partial<Case> = {}, asked = 0): Case {
+function shop(steps: readonly Step[], change: Partial<Problem> = {}, asked = 0): Problem {
   return {
     grid: 15,
     horizon: 3 * 1440,
@@ -30,14 +30,14 @@ function shop(steps: readonly Step[], change: Partial<Case> = {}, asked = 0): Ca
   }
 }
 
-function reasons(kase: Case, kind: 'soonest' | 'leastBlocked' | 'askedDay'): Binding[] {
-  return explain(kase, promise(kase)[kind])
+function reasons(problem: Problem, kind: 'soonest' | 'leastBlocked' | 'askedDay'): Binding[] {
+  return explain(problem, promise(problem)[kind])
 }
 
 describe('what binds an offer', () => {
   test('a bay that is taken, with the booking that takes it', () => {
-    const kase = shop([wash], { fixed: [{ bay: 'A', from: 480, to: 840, job: 'other' }] })
-    expect(reasons(kase, 'soonest')).toEqual([
+    const problem = shop([wash], { fixed: [{ bay: 'A', from: 480, to: 840, job: 'other' }] })
+    expect(reasons(problem, 'soonest')).toEqual([
       { code: 'bayTaken', bay: 'A', from: 480, to: 840, other: 'other' },
     ])
   })
@@ -57,8 +57,8 @@ describe('what binds an offer', () => {
   })
 
   test('a cure that ends at night, and when the shop opens', () => {
-    const kase = shop([coat, { ...cure, minutes: 900 }])
-    expect(reasons(kase, 'soonest')[0]).toEqual({ code: 'cure', step: 1, from: 1440 + 480 })
+    const problem = shop([coat, { ...cure, minutes: 900 }])
+    expect(reasons(problem, 'soonest')[0]).toEqual({ code: 'cure', step: 1, from: 1440 + 480 })
     const longer = shop([coat, { ...cure, minutes: 1000 }], {
       open: [
         { from: 480, to: 1080 },
@@ -75,8 +75,8 @@ describe('what binds an offer', () => {
   })
 
   test('the least wait before the next layer', () => {
-    const kase = shop([coat, { ...coat, minutes: 60, sameBay: true, waitMin: 90 }])
-    expect(reasons(kase, 'soonest')[0]).toEqual({
+    const problem = shop([coat, { ...coat, minutes: 60, sameBay: true, waitMin: 90 }])
+    expect(reasons(problem, 'soonest')[0]).toEqual({
       code: 'recoatWait',
       step: 1,
       minutes: 90,
@@ -86,8 +86,8 @@ describe('what binds an offer', () => {
   })
 
   test('closed doors, when the asked day is a closed one', () => {
-    const kase = shop([wash], {}, 1100)
-    expect(reasons(kase, 'askedDay')[0]).toEqual({ code: 'shopClosed', from: 1080, to: 1440 + 480 })
+    const problem = shop([wash], {}, 1100)
+    expect(reasons(problem, 'askedDay')[0]).toEqual({ code: 'shopClosed', from: 1080, to: 1440 + 480 })
   })
 
   test('nothing about the drop-off, when it is the asked one', () => {
@@ -100,7 +100,7 @@ describe('what binds an offer', () => {
 })
 
 describe('why nothing fits', () => {
-  const cases: [string, Case, object][] = [
+  const cases: [string, Problem, object][] = [
     ['no bay can', shop([{ ...wash, needs: 'lift' }]), { code: 'noBay', step: 0, capability: 'lift' }],
     [
       'too few people have the skill',
@@ -134,11 +134,11 @@ describe('why nothing fits', () => {
     ],
     ['a pin', shop([{ ...wash, startFrom: 1200, startTo: 1260 }]), { code: 'pinned', step: 0, from: 1200 }],
   ]
-  for (const [name, kase, reason] of cases)
+  for (const [name, problem, reason] of cases)
     test(name, () => {
-      expect(promise(kase).soonest.feasible).toBe(false)
-      expect(reasons(kase, 'soonest')).toContainEqual(reason)
-      expect(reasons(kase, 'askedDay')).toContainEqual(reason)
+      expect(promise(problem).soonest.feasible).toBe(false)
+      expect(reasons(problem, 'soonest')).toContainEqual(reason)
+      expect(reasons(problem, 'askedDay')).toContainEqual(reason)
     })
 
   test('two bays booked throughout: both are named, since neither alone is to blame for the chain', () => {
@@ -154,14 +154,14 @@ describe('why nothing fits', () => {
   })
 
   test('p11 of the reference cases: the coat would have to cure beyond the horizon', () => {
-    const { kase } = promiseCases().find(one => one.kase.id === 'p11')!
-    expect(reasons(kase, 'soonest')).toEqual([{ code: 'horizon', to: 1440 }])
+    const { problem } = promiseCases().find(one => one.problem.id === 'p11')!
+    expect(reasons(problem, 'soonest')).toEqual([{ code: 'horizon', to: 1440 }])
   })
 })
 
 /** The rules whose codes and places a reason can come from. */
-function ruleOf(kase: Case, reason: Binding): Rule | undefined {
-  return rulesOf(kase).find(rule => {
+function ruleOf(problem: Problem, reason: Binding): Rule | undefined {
+  return rulesOf(problem).find(rule => {
     if (rule.kind === 'bay') return reason.code.startsWith('bay') && rule.bay === reason.bay
     if (rule.kind === 'skill') return reason.code === 'crewBusy' && rule.skill === reason.skill
     if (rule.kind === 'hours') return reason.code === 'shopClosed'
@@ -173,24 +173,24 @@ function ruleOf(kase: Case, reason: Binding): Rule | undefined {
 test('every single reason is true: without its rule, a search of every plan finds a better one', () => {
   let told = 0
   fc.assert(
-    fc.property(smallCase({ extensions: true }), kase => {
-      const offer = promise(kase).soonest
-      const found = explain(kase, offer)
+    fc.property(smallProblem({ extensions: true }), problem => {
+      const offer = promise(problem).soonest
+      const found = explain(problem, offer)
       const better = (ways: Way[]) => ways.some(way => !offer.feasible || way.handover < offer.handover)
-      expect(better(everyWay(kase))).toBe(false)
+      expect(better(everyWay(problem))).toBe(false)
       if (offer.feasible) expect(found.length).toBeGreaterThan(0)
-      const rules = found.map(reason => ruleOf(kase, reason)).filter(rule => rule !== undefined)
+      const rules = found.map(reason => ruleOf(problem, reason)).filter(rule => rule !== undefined)
       if (rules.length === 0) return
       told++
-      const alone = rules.map(rule => better(everyWay(without(kase, rule))))
+      const alone = rules.map(rule => better(everyWay(without(problem, rule))))
       if (!alone.includes(false)) return
       // Or it takes all of them together; or no rule is to blame and the job's own pace is told.
       expect(alone).not.toContain(true)
-      const all = better(everyWay(rules.reduce(without, kase)))
+      const all = better(everyWay(rules.reduce(without, problem)))
       if (!all && offer.feasible) {
         expect(found).toHaveLength(1)
-        const droppable = rulesOf(kase).filter(rule => rule.kind !== 'horizon')
-        expect(better(everyWay(droppable.reduce(without, kase)))).toBe(false)
+        const droppable = rulesOf(problem).filter(rule => rule.kind !== 'horizon')
+        expect(better(everyWay(droppable.reduce(without, problem)))).toBe(false)
       } else expect(all).toBe(true)
     }),
     { numRuns: 100 },

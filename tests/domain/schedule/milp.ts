@@ -1,4 +1,4 @@
-import type { Case, OfferKind } from '../../../main/domain/schedule/types.ts'
+import type { OfferKind, Problem } from '../../../main/domain/schedule/types.ts'
 import type { Highs } from './highs.ts'
 
 type Term = [number, string]
@@ -17,14 +17,16 @@ export class PromiseMilp {
   readonly moves: Term[] = []
   readonly openSpan: Term[] = []
 
-  constructor(kase: Case, earliest: number) {
-    const { grid, horizon, bays, crew } = kase
-    const { steps } = kase.newJob
+  constructor(problem: Problem, earliest: number) {
+    const { grid, horizon, bays, crew } = problem
+    const { steps } = problem.newJob
     const points = Array.from({ length: Math.floor(horizon / grid) + 1 }, (_, k) => k * grid)
-    const isOpen = Array.from({ length: horizon + 1 }, (_, t) => kase.open.some(o => o.from <= t && t < o.to))
+    const isOpen = Array.from({ length: horizon + 1 }, (_, t) =>
+      problem.open.some(o => o.from <= t && t < o.to),
+    )
     const openBefore = [0]
     for (let t = 0; t < horizon; t++) openBefore.push(openBefore[t]! + (isOpen[t] ? 1 : 0))
-    const isDoor = (t: number) => kase.open.some(o => o.from <= t && t <= o.to)
+    const isDoor = (t: number) => problem.open.some(o => o.from <= t && t <= o.to)
     const endOf = (i: number, start: number): number => {
       const step = steps[i]!
       let t = start
@@ -45,7 +47,7 @@ export class PromiseMilp {
     }
     const isFree = (b: number, slot: number) => {
       const over = (s: { from: number; to: number }) => s.from < slot + grid && slot < s.to
-      return !bays[b]!.closed.some(over) && !kase.fixed.some(f => f.bay === bays[b]!.id && over(f))
+      return !bays[b]!.closed.some(over) && !problem.fixed.some(f => f.bay === bays[b]!.id && over(f))
     }
     const fits = (i: number, b: number) => steps[i]!.needs == null || bays[b]!.can.includes(steps[i]!.needs!)
 
@@ -61,7 +63,7 @@ export class PromiseMilp {
     steps.forEach((step, i) => {
       startsAt.push(points.map(() => []))
       points.forEach((t, k) => {
-        if (t < (i === 0 ? earliest : kase.newJob.release) || endOf(i, t) > horizon) return
+        if (t < (i === 0 ? earliest : problem.newJob.release) || endOf(i, t) > horizon) return
         for (const to of bays.keys()) {
           if (!fits(i, to)) continue
           for (const from of i === 0 ? [-1] : bays.keys()) {
@@ -184,14 +186,17 @@ export interface Figures {
 /** One offer by HiGHS: its objectives minimised in turn. */
 export function offerByMilp(
   highs: Pick<Highs, 'solve'>,
-  kase: Case,
+  problem: Problem,
   kind: OfferKind,
   options: Record<string, unknown>,
 ): Figures | undefined {
   const earliest =
-    kind === 'askedDay' ? Math.max(kase.newJob.release, kase.newJob.asked) : kase.newJob.release
-  const milp = new PromiseMilp(kase, earliest)
-  const handsOn = kase.newJob.steps.reduce((sum, step) => sum + (step.kind === 'work' ? step.minutes : 0), 0)
+    kind === 'askedDay' ? Math.max(problem.newJob.release, problem.newJob.asked) : problem.newJob.release
+  const milp = new PromiseMilp(problem, earliest)
+  const handsOn = problem.newJob.steps.reduce(
+    (sum, step) => sum + (step.kind === 'work' ? step.minutes : 0),
+    0,
+  )
   const latest = milp.dropOff.map(([t, name]): Term => [-t, name])
   const { handover, openSpan, moves, dropOff } = milp
   const order = {
@@ -206,8 +211,8 @@ export function offerByMilp(
     values.set(terms, value)
   }
   return {
-    dropOff: (values.get(dropOff) ?? 0 - values.get(latest)!) * kase.grid,
-    handover: values.get(handover)! * kase.grid,
+    dropOff: (values.get(dropOff) ?? 0 - values.get(latest)!) * problem.grid,
+    handover: values.get(handover)! * problem.grid,
     blockedOpen: values.get(openSpan)! - handsOn,
     moves: values.get(moves)!,
   }

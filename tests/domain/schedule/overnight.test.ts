@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import type { Span } from '../../../main/domain/calendar/spans.ts'
 import { promise } from '../../../main/domain/schedule/promise.ts'
-import type { Case } from '../../../main/domain/schedule/types.ts'
+import type { Problem } from '../../../main/domain/schedule/types.ts'
 import { verify } from './verify.ts'
 
 /** One bay, one person, a coat that ends when asked, and its hold; open 08:00 to 18:00. */
-function coated(open: Span[], coatEnds: number, holdMin: number): Case {
+function coated(open: Span[], coatEnds: number, holdMin: number): Problem {
   return {
     grid: 15,
     horizon: open.at(-1)!.to,
@@ -34,8 +34,8 @@ function coated(open: Span[], coatEnds: number, holdMin: number): Case {
   }
 }
 
-function soonest(kase: Case) {
-  const { soonest: offer } = promise(kase)
+function soonest(problem: Problem) {
+  const { soonest: offer } = promise(problem)
   if (!offer.feasible) throw new Error('nothing fits')
   return offer
 }
@@ -85,8 +85,8 @@ describe('a hold over a clock change', () => {
       expect(open[1]!.from - open[0]!.to).toBe(nightMin)
       // Finished at 17:30; the hold ends exactly half an hour after opening, whatever the night's length.
       const holdMin = 30 + nightMin + 30
-      const kase = coated(open, minuteAt(evening, '17:30', zone), holdMin)
-      const offer = soonest(kase)
+      const problem = coated(open, minuteAt(evening, '17:30', zone), holdMin)
+      const offer = soonest(problem)
       const hold = offer.plan.steps[1]!
       expect(hold.end - hold.start).toBe(holdMin)
       expect(offer.handover).toBe(minuteAt(morning, '08:30', zone))
@@ -101,17 +101,17 @@ test('a split step goes on over a clock-change night without losing a minute', (
     from: minuteAt(date, '08:00', zone),
     to: minuteAt(date, '18:00', zone),
   }))
-  const kase = coated(open, minuteAt('2026-10-24', '17:30', zone), 15)
+  const problem = coated(open, minuteAt('2026-10-24', '17:30', zone), 15)
   const work = {
-    ...kase.newJob.steps[0]!,
+    ...problem.newJob.steps[0]!,
     minutes: 120,
     split: true,
     kind: 'work' as const,
     skill: 'coat',
     crew: 1,
   }
-  const offer = soonest({ ...kase, newJob: { ...kase.newJob, steps: [work] } })
+  const offer = soonest({ ...problem, newJob: { ...problem.newJob, steps: [work] } })
   expect(offer.plan.steps[0]!.start).toBe(minuteAt('2026-10-24', '16:30', zone))
   expect(offer.plan.steps[0]!.end).toBe(minuteAt('2026-10-25', '08:30', zone))
-  expect(verify({ ...kase, newJob: { ...kase.newJob, steps: [work] } }, offer.plan)).toEqual([])
+  expect(verify({ ...problem, newJob: { ...problem.newJob, steps: [work] } }, offer.plan)).toEqual([])
 })

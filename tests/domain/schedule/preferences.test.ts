@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import { promise } from '../../../main/domain/schedule/promise.ts'
-import type { Case, Offer, Step, Work } from '../../../main/domain/schedule/types.ts'
+import type { Offer, Problem, Step, Work } from '../../../main/domain/schedule/types.ts'
 
 const step: Work = { kind: 'work', minutes: 60, needs: null, skill: 'wash', crew: 1, split: false }
 
-function shop(steps: readonly Step[], preferBays?: string[]): Case {
+function shop(steps: readonly Step[], preferBays?: string[]): Problem {
   return {
     grid: 15,
     horizon: 1440,
@@ -16,7 +16,7 @@ function shop(steps: readonly Step[], preferBays?: string[]): Case {
   }
 }
 
-const first = (kase: Case) => (promise(kase).soonest as Offer).plan.steps[0]!
+const first = (problem: Problem) => (promise(problem).soonest as Offer).plan.steps[0]!
 
 describe('preferences', () => {
   test('choose among equal bays', () => {
@@ -32,16 +32,16 @@ describe('preferences', () => {
   })
 
   test('never cost a move', () => {
-    const kase = shop([
+    const problem = shop([
       { ...step, bays: ['A', 'C'], preferBays: ['C'] },
       { ...step, bays: ['A'] },
     ])
-    expect((promise(kase).soonest as Offer).moves).toBe(0)
+    expect((promise(problem).soonest as Offer).moves).toBe(0)
   })
 
   test('choose among free people, who then stay with the car', () => {
-    const kase = shop([{ ...step, preferCrew: ['r'] }, step])
-    const { plan } = promise(kase).soonest as Offer
+    const problem = shop([{ ...step, preferCrew: ['r'] }, step])
+    const { plan } = promise(problem).soonest as Offer
     expect(plan.steps.map(({ crew }) => crew)).toEqual([['r'], ['r']])
   })
 })

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { type Actual, project } from '../../../main/domain/schedule/project.ts'
-import type { Case, Plan, Step } from '../../../main/domain/schedule/types.ts'
+import type { Plan, Problem, Step } from '../../../main/domain/schedule/types.ts'
 
 const steps: readonly Step[] = [
   { kind: 'work', minutes: 60, needs: 'wet', skill: 'wash', crew: 1, split: false },
@@ -21,7 +21,7 @@ const steps: readonly Step[] = [
 ]
 
 /** Three days 08:00 to 18:00. */
-const kase: Case = {
+const problem: Problem = {
   grid: 15,
   horizon: 3 * 1440,
   open: [0, 1, 2].map(day => ({ from: day * 1440 + 480, to: day * 1440 + 1080 })),
@@ -48,7 +48,7 @@ const plan: Plan = {
   handover: 1920,
 }
 
-const run = (actuals: Actual[], now: number, over: Case = kase) => project(over, plan, { actuals, now })
+const run = (actuals: Actual[], now: number, over: Problem = problem) => project(over, plan, { actuals, now })
 const times = (projection: ReturnType<typeof run>) => projection.steps.map(({ start, end }) => [start, end])
 
 describe('a job re-projected', () => {
@@ -130,14 +130,14 @@ describe('a job re-projected', () => {
 
   test('pauses a split step at closing and goes on the next morning', () => {
     const split = steps.map((step, i) => (i === 1 ? ({ ...step, split: true } as Step) : step))
-    const crew = [kase.crew[0]!, { id: 'q', skills: ['coat'], away: [] }]
-    const later = { ...kase, crew, newJob: { ...kase.newJob, steps: split } }
+    const crew = [problem.crew[0]!, { id: 'q', skills: ['coat'], away: [] }]
+    const later = { ...problem, crew, newJob: { ...problem.newJob, steps: split } }
     expect(run([{ start: 980, end: 1040 }], 1040, later).steps[1]).toMatchObject({ start: 1040, end: 2000 })
   })
 
   test('moves a car to another bay only while the doors are open', () => {
     const hold: Step = { kind: 'hold', minutes: 60, needs: 'clean' }
-    const two = { ...kase, newJob: { ...kase.newJob, steps: [steps[0]!, hold] }, fixed: [] }
+    const two = { ...problem, newJob: { ...problem.newJob, steps: [steps[0]!, hold] }, fixed: [] }
     const short: Plan = {
       steps: [plan.steps[0]!, { bay: 'B', start: 540, end: 600, crew: [] }],
       handover: 600,
@@ -149,7 +149,7 @@ describe('a job re-projected', () => {
 
   test('pushes a move inside a hold until the car may be touched, or leaves it out where the hold ends first', () => {
     const hold: Step = { kind: 'hold', minutes: 120, needs: null, sameBay: true, waitMax: 0, moveAfter: 30 }
-    const two = { ...kase, newJob: { ...kase.newJob, steps: [steps[0]!, hold] }, fixed: [] }
+    const two = { ...problem, newJob: { ...problem.newJob, steps: [steps[0]!, hold] }, fixed: [] }
     const moved = { at: 570, bay: 'B' }
     const short: Plan = {
       steps: [plan.steps[0]!, { bay: 'A', start: 540, end: 660, crew: [], moved }],

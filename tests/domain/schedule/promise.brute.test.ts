@@ -2,9 +2,9 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { checkPlan } from '../../../main/domain/schedule/checkPlan.ts'
 import { promise } from '../../../main/domain/schedule/promise.ts'
-import type { Case, Offer, OfferKind } from '../../../main/domain/schedule/types.ts'
+import type { Offer, OfferKind, Problem } from '../../../main/domain/schedule/types.ts'
 import { bestWay, everyWay, type Way } from './bruteForce.ts'
-import { smallCase } from './cases.ts'
+import { smallProblem } from './cases.ts'
 import { count, verify } from './verify.ts'
 
 const figures: Record<OfferKind, (way: Way) => number[]> = {
@@ -14,14 +14,14 @@ const figures: Record<OfferKind, (way: Way) => number[]> = {
 }
 
 /** Every offer against every plan there is; how many offers there were. */
-function compare(kase: Case): number {
-  const ways = everyWay(kase)
-  const offers = promise(kase)
+function compare(problem: Problem): number {
+  const ways = everyWay(problem)
+  const offers = promise(problem)
   // Stretches this short never hold the whole answer at once, so every way of ending early is passed.
-  const piecemeal = promise(kase, 3 * kase.grid)
+  const piecemeal = promise(problem, 3 * problem.grid)
   let feasible = 0
   for (const kind of Object.keys(figures) as OfferKind[]) {
-    const allowed = kind === 'askedDay' ? ways.filter(way => way.dropOff >= kase.newJob.asked) : ways
+    const allowed = kind === 'askedDay' ? ways.filter(way => way.dropOff >= problem.newJob.asked) : ways
     const best = bestWay(allowed, figures[kind])
     const offer = offers[kind]
     expect(offer.feasible, kind).toBe(best !== undefined)
@@ -29,7 +29,7 @@ function compare(kase: Case): number {
     feasible++
     const { dropOff, handover, blockedOpen, moves } = offer
     expect(figures[kind]({ dropOff, handover, blockedOpen, moves }), kind).toEqual(figures[kind](best))
-    sound(kase, offer)
+    sound(problem, offer)
     const other = piecemeal[kind]
     expect(other.feasible && figures[kind](other), `${kind}, searched piecemeal`).toEqual(figures[kind](best))
   }
@@ -37,18 +37,18 @@ function compare(kase: Case): number {
 }
 
 /** No invariant is broken, by the verifier and by the product's own check. */
-function sound(kase: Case, offer: Offer) {
-  expect(verify(kase, offer.plan)).toEqual([])
-  expect(checkPlan(kase, offer.plan)).toEqual([])
+function sound(problem: Problem, offer: Offer) {
+  expect(verify(problem, offer.plan)).toEqual([])
+  expect(checkPlan(problem, offer.plan)).toEqual([])
   const { dropOff, handover, blockedOpen, moves } = offer
-  expect(count(kase, offer.plan)).toEqual({ dropOff, handover, blockedOpen, moves })
+  expect(count(problem, offer.plan)).toEqual({ dropOff, handover, blockedOpen, moves })
 }
 
 test('the promise equals a search of every plan, on 400 cases in the published format', () => {
   let feasible = 0
   fc.assert(
-    fc.property(smallCase({ extensions: false }), kase => {
-      feasible += compare(kase)
+    fc.property(smallProblem({ extensions: false }), problem => {
+      feasible += compare(problem)
     }),
     { numRuns: 400 },
   )
@@ -58,8 +58,8 @@ test('the promise equals a search of every plan, on 400 cases in the published f
 test('the promise equals a search of every plan, on 400 cases with the app’s own fields', () => {
   let feasible = 0
   fc.assert(
-    fc.property(smallCase({ extensions: true }), kase => {
-      feasible += compare(kase)
+    fc.property(smallProblem({ extensions: true }), problem => {
+      feasible += compare(problem)
     }),
     { numRuns: 400 },
   )

@@ -2,8 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { checkPlan } from '../../../main/domain/schedule/checkPlan.ts'
 import { promise } from '../../../main/domain/schedule/promise.ts'
-import type { Case, Objective, OfferKind, Offers } from '../../../main/domain/schedule/types.ts'
-import { smallCase } from './cases.ts'
+import type { Objective, OfferKind, Offers, Problem } from '../../../main/domain/schedule/types.ts'
+import { smallProblem } from './cases.ts'
 import { promiseCases } from './referenceCases.ts'
 import { count, verify } from './verify.ts'
 
@@ -22,9 +22,9 @@ function figuresOf(offers: Offers): (Objective | undefined)[] {
 describe('the proven optima of promise.json', () => {
   const cases = promiseCases()
   test('are eleven', () => expect(cases).toHaveLength(11))
-  for (const { kase, optimal } of cases)
-    test(`${kase.id}`, () => {
-      const offers = promise(kase)
+  for (const { problem, optimal } of cases)
+    test(`${problem.id}`, () => {
+      const offers = promise(problem)
       for (const kind of kinds) {
         const offer = offers[kind]
         const { proven, feasible, ...figures } = optimal[kind]
@@ -32,16 +32,16 @@ describe('the proven optima of promise.json', () => {
         expect(offer.feasible, kind).toBe(feasible !== false)
         if (!offer.feasible) continue
         expect(offer, kind).toMatchObject(figures)
-        expect(verify(kase, offer.plan)).toEqual([])
-        expect(checkPlan(kase, offer.plan)).toEqual([])
+        expect(verify(problem, offer.plan)).toEqual([])
+        expect(checkPlan(problem, offer.plan)).toEqual([])
         const { dropOff, handover, blockedOpen, moves } = offer
-        expect(count(kase, offer.plan)).toEqual({ dropOff, handover, blockedOpen, moves })
+        expect(count(problem, offer.plan)).toEqual({ dropOff, handover, blockedOpen, moves })
       }
     })
 })
 
 /** The same shop with its lists in another order and everything called something else. */
-function shuffled(kase: Case, seed: number): Case {
+function shuffled(problem: Problem, seed: number): Problem {
   const mixed = <T>(items: readonly T[]): T[] =>
     items
       .map((item, i) => ({ item, at: Math.imul(i + 1, 2654435761 + seed) >>> 0 }))
@@ -49,25 +49,25 @@ function shuffled(kase: Case, seed: number): Case {
       .map(({ item }) => item)
   const other = (id: string) => `${(id.charCodeAt(id.length - 1) * 7 + seed) % 97}-${id}`
   return {
-    ...kase,
-    open: mixed(kase.open),
-    bays: mixed(kase.bays.map(bay => ({ ...bay, id: other(bay.id), closed: mixed(bay.closed) }))),
-    crew: mixed(kase.crew.map(person => ({ ...person, id: other(person.id), away: mixed(person.away) }))),
-    fixed: mixed(kase.fixed.map(stay => ({ ...stay, bay: other(stay.bay) }))),
+    ...problem,
+    open: mixed(problem.open),
+    bays: mixed(problem.bays.map(bay => ({ ...bay, id: other(bay.id), closed: mixed(bay.closed) }))),
+    crew: mixed(problem.crew.map(person => ({ ...person, id: other(person.id), away: mixed(person.away) }))),
+    fixed: mixed(problem.fixed.map(stay => ({ ...stay, bay: other(stay.bay) }))),
   }
 }
 
 describe('names and order', () => {
   test('change no objective of the reference cases', () => {
-    for (const { kase } of promiseCases())
+    for (const { problem } of promiseCases())
       for (const seed of [1, 2, 3])
-        expect(figuresOf(promise(shuffled(kase, seed)))).toEqual(figuresOf(promise(kase)))
+        expect(figuresOf(promise(shuffled(problem, seed)))).toEqual(figuresOf(promise(problem)))
   })
 
   test('change no objective of random cases', () => {
     fc.assert(
-      fc.property(smallCase({ extensions: false }), fc.nat(1000), (kase, seed) => {
-        expect(figuresOf(promise(shuffled(kase, seed)))).toEqual(figuresOf(promise(kase)))
+      fc.property(smallProblem({ extensions: false }), fc.nat(1000), (problem, seed) => {
+        expect(figuresOf(promise(shuffled(problem, seed)))).toEqual(figuresOf(promise(problem)))
       }),
       { numRuns: 200 },
     )

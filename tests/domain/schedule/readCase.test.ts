@@ -5,12 +5,12 @@ import { readCase } from '../../../main/domain/schedule/readCase.ts'
 type Draft = Record<string, unknown>
 
 /** A sound case as JSON, with one thing about it changed. */
-function draft(change: (kase: Draft, steps: Draft[]) => void): Draft {
+function draft(change: (problem: Draft, steps: Draft[]) => void): Draft {
   const steps: Draft[] = [
     { kind: 'work', minutes: 60, needs: 'wet', skill: 'wash', crew: 1, split: false },
     { kind: 'hold', minutes: 240, needs: 'cure', sameBay: true, waitMin: 0, waitMax: 0, moveAfter: 60 },
   ]
-  const kase: Draft = {
+  const problem: Draft = {
     id: 'c',
     grid: 15,
     horizon: 1440,
@@ -20,8 +20,8 @@ function draft(change: (kase: Draft, steps: Draft[]) => void): Draft {
     fixed: [{ bay: 'A', from: 480, to: 495 }],
     newJob: { id: 'new', release: 0, asked: 0, steps },
   }
-  change(kase, steps)
-  return kase
+  change(problem, steps)
+  return problem
 }
 
 function refusalOf(json: unknown): Refusal {
@@ -35,9 +35,9 @@ function refusalOf(json: unknown): Refusal {
 }
 
 test('a sound case is read, pairs turned into spans', () => {
-  const kase = readCase(draft(() => {}))
-  expect(kase.open).toEqual([{ from: 480, to: 1080 }])
-  expect(kase.newJob.steps).toHaveLength(2)
+  const problem = readCase(draft(() => {}))
+  expect(problem.open).toEqual([{ from: 480, to: 1080 }])
+  expect(problem.newJob.steps).toHaveLength(2)
 })
 
 test('a capability or a skill nobody has is no error', () => {
@@ -47,7 +47,7 @@ test('a capability or a skill nobody has is no error', () => {
 })
 
 describe('what is malformed is refused by its field', () => {
-  const cases: [string, string, (kase: Draft, steps: Draft[]) => void][] = [
+  const cases: [string, string, (problem: Draft, steps: Draft[]) => void][] = [
     ['newJob.steps.0.minutes', 'field-range', (_, steps) => Object.assign(steps[0]!, { minutes: -60 })],
     ['newJob.steps.0.minutes', 'field-type', (_, steps) => Object.assign(steps[0]!, { minutes: 1.5 })],
     ['newJob.steps.0.minutes', 'field-missing', (_, steps) => delete steps[0]!.minutes],
@@ -78,19 +78,19 @@ describe('what is malformed is refused by its field', () => {
       'pins-contradict',
       (_, steps) => Object.assign(steps[0]!, { startFrom: 500, startTo: 490 }),
     ],
-    ['newJob.steps', 'steps-empty', kase => Object.assign(kase.newJob as Draft, { steps: [] })],
-    ['newJob', 'field-missing', kase => delete kase.newJob],
-    ['newJob.id', 'field-missing', kase => delete (kase.newJob as Draft).id],
-    ['grid', 'field-range', kase => Object.assign(kase, { grid: 0 })],
-    ['grid', 'field-range', kase => Object.assign(kase, { grid: 61 })],
-    ['horizon', 'field-type', kase => Object.assign(kase, { horizon: '1440' })],
-    ['open.0', 'span-empty', kase => Object.assign(kase, { open: [[1080, 480]] })],
-    ['open.0', 'field-type', kase => Object.assign(kase, { open: [[480]] })],
+    ['newJob.steps', 'steps-empty', problem => Object.assign(problem.newJob as Draft, { steps: [] })],
+    ['newJob', 'field-missing', problem => delete problem.newJob],
+    ['newJob.id', 'field-missing', problem => delete (problem.newJob as Draft).id],
+    ['grid', 'field-range', problem => Object.assign(problem, { grid: 0 })],
+    ['grid', 'field-range', problem => Object.assign(problem, { grid: 61 })],
+    ['horizon', 'field-type', problem => Object.assign(problem, { horizon: '1440' })],
+    ['open.0', 'span-empty', problem => Object.assign(problem, { open: [[1080, 480]] })],
+    ['open.0', 'field-type', problem => Object.assign(problem, { open: [[480]] })],
     [
       'open.1',
       'span-overlap',
-      kase =>
-        Object.assign(kase, {
+      problem =>
+        Object.assign(problem, {
           open: [
             [480, 1080],
             [900, 1200],
@@ -100,8 +100,8 @@ describe('what is malformed is refused by its field', () => {
     [
       'bays.0.closed.1',
       'span-overlap',
-      kase =>
-        Object.assign(kase, {
+      problem =>
+        Object.assign(problem, {
           bays: [
             {
               id: 'A',
@@ -117,22 +117,26 @@ describe('what is malformed is refused by its field', () => {
     [
       'bays.1.id',
       'name-twice',
-      kase =>
-        Object.assign(kase, {
+      problem =>
+        Object.assign(problem, {
           bays: [
             { id: 'A', can: [] },
             { id: 'A', can: [] },
           ],
         }),
     ],
-    ['bays.0.can', 'field-missing', kase => Object.assign(kase, { bays: [{ id: 'A' }] })],
+    ['bays.0.can', 'field-missing', problem => Object.assign(problem, { bays: [{ id: 'A' }] })],
     [
       'crew.0.away.0.0',
       'field-range',
-      kase => Object.assign(kase, { crew: [{ id: 'p', skills: [], away: [[-5, 5]] }] }),
+      problem => Object.assign(problem, { crew: [{ id: 'p', skills: [], away: [[-5, 5]] }] }),
     ],
-    ['fixed.0.bay', 'name-unknown', kase => Object.assign(kase, { fixed: [{ bay: 'Z', from: 0, to: 5 }] })],
-    ['fixed.0', 'span-empty', kase => Object.assign(kase, { fixed: [{ bay: 'A', from: 5, to: 5 }] })],
+    [
+      'fixed.0.bay',
+      'name-unknown',
+      problem => Object.assign(problem, { fixed: [{ bay: 'Z', from: 0, to: 5 }] }),
+    ],
+    ['fixed.0', 'span-empty', problem => Object.assign(problem, { fixed: [{ bay: 'A', from: 5, to: 5 }] })],
   ]
   for (const [field, code, change] of cases)
     test(`${field}: ${code}`, () => {

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest'
-import { type Case, promise } from '../../../main/domain/schedule/index.ts'
+import { type Problem, promise } from '../../../main/domain/schedule/index.ts'
 
 const at = (hour: number, minute = 0) => hour * 60 + minute
 
 /** The example that main/domain/schedule/README.md works through; its numbers follow there from the rules by hand. */
-const example: Case = {
+const example: Problem = {
   grid: 15,
   horizon: at(48),
   open: [

@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { readCase } from '../../../main/domain/schedule/readCase.ts'
-import type { Case, Objective, OfferKind } from '../../../main/domain/schedule/types.ts'
+import type { Objective, OfferKind, Problem } from '../../../main/domain/schedule/types.ts'
 
 export interface ReferenceCase {
-  readonly kase: Case
+  readonly problem: Problem
   readonly optimal: Readonly<Record<OfferKind, Partial<Objective> & { feasible?: false; proven: boolean }>>
 }
 
@@ -14,5 +14,5 @@ export function promiseCases(): ReferenceCase[] {
   const { cases } = JSON.parse(readFileSync(path, 'utf8')) as {
     cases: { optimal: ReferenceCase['optimal'] }[]
   }
-  return cases.map(source => ({ kase: readCase(source), optimal: source.optimal }))
+  return cases.map(source => ({ problem: readCase(source), optimal: source.optimal }))
 }

@@ -1,15 +1,15 @@
-import type { Case, NewJob, Plan } from '../../../main/domain/schedule/types.ts'
+import type { NewJob, Plan, Problem } from '../../../main/domain/schedule/types.ts'
 
 /**
  * A judge of plans written apart from the engine: it shares only the types with it, walks minute by minute, and
  * follows the six rules of tests/reference/README.md in their order. Returns the objections.
  */
-export function verify(kase: Case, plan: Plan, job: NewJob = kase.newJob): string[] {
+export function verify(problem: Problem, plan: Plan, job: NewJob = problem.newJob): string[] {
   const objections: string[] = []
   const object = (text: string) => objections.push(text)
-  const isOpen = (minute: number) => kase.open.some(o => o.from <= minute && minute < o.to)
-  const isDoor = (minute: number) => kase.open.some(o => o.from <= minute && minute <= o.to)
-  const onGrid = (minute: number) => (minute - (kase.gridFrom ?? 0)) % kase.grid === 0
+  const isOpen = (minute: number) => problem.open.some(o => o.from <= minute && minute < o.to)
+  const isDoor = (minute: number) => problem.open.some(o => o.from <= minute && minute <= o.to)
+  const onGrid = (minute: number) => (minute - (problem.gridFrom ?? 0)) % problem.grid === 0
 
   if (plan.steps.length !== job.steps.length) return ['number of steps']
   const bayMinutes = new Map<number, string>()
@@ -33,7 +33,7 @@ export function verify(kase: Case, plan: Plan, job: NewJob = kase.newJob): strin
     if (step.kind === 'hold') t += step.minutes
     else if (step.split) {
       if (!isOpen(p.start)) object(`step ${i} starts in a closed minute`)
-      while (worked.length < step.minutes && t <= kase.horizon) {
+      while (worked.length < step.minutes && t <= problem.horizon) {
         if (isOpen(t)) worked.push(t)
         t++
       }
@@ -48,7 +48,7 @@ export function verify(kase: Case, plan: Plan, job: NewJob = kase.newJob): strin
     } else {
       if (new Set(p.crew).size !== step.crew || p.crew.length !== step.crew) object(`step ${i} crew`)
       for (const id of p.crew) {
-        const person = kase.crew.find(one => one.id === id)
+        const person = problem.crew.find(one => one.id === id)
         if (!person?.skills.includes(step.skill)) object(`step ${i}: ${id} cannot do it`)
         for (const away of person?.away ?? [])
           if (worked.some(minute => away.from <= minute && minute < away.to)) object(`${id} is away in ${i}`)
@@ -57,10 +57,10 @@ export function verify(kase: Case, plan: Plan, job: NewJob = kase.newJob): strin
     earliest = p.end
     previousEnd = p.end
     // Rules 3 and 4: where the car stands until the next step starts, and when it may go there.
-    const bay = kase.bays.find(b => b.id === p.bay)
+    const bay = problem.bays.find(b => b.id === p.bay)
     const until = plan.steps[i + 1]?.start ?? plan.handover
     const fits = (id: string) =>
-      (step.needs == null || kase.bays.find(b => b.id === id)?.can.includes(step.needs)) &&
+      (step.needs == null || problem.bays.find(b => b.id === id)?.can.includes(step.needs)) &&
       (!step.bays || step.bays.includes(id))
     if (!bay || !fits(p.bay)) object(`step ${i} cannot be done in ${p.bay}`)
     const stood = bayMinutes.get(p.start - 1)
@@ -80,24 +80,24 @@ export function verify(kase: Case, plan: Plan, job: NewJob = kase.newJob): strin
     }
   }
   for (const [minute, id] of bayMinutes) {
-    if (kase.fixed.some(f => f.bay === id && f.from <= minute && minute < f.to))
+    if (problem.fixed.some(f => f.bay === id && f.from <= minute && minute < f.to))
       object(`${id} is taken at ${minute}`)
-    if (kase.bays.find(b => b.id === id)?.closed.some(c => c.from <= minute && minute < c.to))
+    if (problem.bays.find(b => b.id === id)?.closed.some(c => c.from <= minute && minute < c.to))
       object(`${id} is closed at ${minute}`)
   }
   // Rule 5, and the doors of the handover.
   if (previousEnd !== undefined && plan.handover < previousEnd) object('handover before the end')
   if (!isDoor(plan.handover)) object('handover behind closed doors')
   if (!onGrid(plan.handover)) object('handover off grid')
-  if (plan.handover > kase.horizon) object('handover beyond the horizon')
+  if (plan.handover > problem.horizon) object('handover beyond the horizon')
   return objections
 }
 
 /** The objective of a plan, counted minute by minute. */
-export function count(kase: Case, plan: Plan, job: NewJob = kase.newJob) {
+export function count(problem: Problem, plan: Plan, job: NewJob = problem.newJob) {
   const dropOff = plan.steps[0]!.start
   let open = 0
-  for (let t = dropOff; t < plan.handover; t++) if (kase.open.some(o => o.from <= t && t < o.to)) open++
+  for (let t = dropOff; t < plan.handover; t++) if (problem.open.some(o => o.from <= t && t < o.to)) open++
   const handsOn = job.steps.reduce((sum, step) => sum + (step.kind === 'work' ? step.minutes : 0), 0)
   const route = plan.steps.flatMap(p => (p.moved ? [p.bay, p.moved.bay] : [p.bay]))
   const moves = route.filter((bay, i) => i > 0 && bay !== route[i - 1]).length

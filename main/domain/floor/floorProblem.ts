@@ -1,6 +1,6 @@
-/** The floor as the scheduler's case: everything booked is fixed, its people are away. */
+/** The floor as the scheduler's problem: everything booked is fixed, its people are away. */
 import { difference, type Span, spanSet } from '../calendar/index.ts'
-import type { Case, NewJob, Person, Stay } from '../schedule/index.ts'
+import type { NewJob, Person, Problem, Stay } from '../schedule/index.ts'
 import type { Booked } from './floor.ts'
 import { type FloorJob, jobStays } from './floorJobs.ts'
 
@@ -12,8 +12,8 @@ export interface CaseOf {
   readonly alsoFixed?: readonly Stay[]
 }
 
-/** The case of one job on the floor. Archived bays and people are left out of what it may use. */
-export function caseOf(floor: Booked, { job, exceptJobId, alsoFixed = [] }: CaseOf): Case {
+/** The problem of one job on the floor. Archived bays and people are left out of what it may use. */
+export function problemOf(floor: Booked, { job, exceptJobId, alsoFixed = [] }: CaseOf): Problem {
   const others = floor.jobs.filter(other => other.id !== exceptJobId)
   const busy = busyByPerson(others, floor.nowAt)
   return {

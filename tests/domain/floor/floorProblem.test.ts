@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { type Booked, caseOf, projectFloor, projectJob } from '../../../main/domain/floor/index.ts'
+import { type Booked, problemOf, projectFloor, projectJob } from '../../../main/domain/floor/index.ts'
 import { jobOf, work } from './sampleJob.ts'
 
 const bay = (id: string, archived = false) => ({
@@ -34,7 +34,7 @@ const floor = (said: Partial<Booked> = {}): Booked => ({
 const fresh = { id: 'new', release: 0, asked: 0, steps: [] }
 
 test('What is archived is not planned with; closures and absences are kept clear of', () => {
-  const found = caseOf(floor(), { job: fresh })
+  const found = problemOf(floor(), { job: fresh })
   expect(found.bays).toEqual([{ id: 'one', can: ['wet', 'polish'], closed: [{ from: 900, to: 960 }] }])
   expect(found.crew).toEqual([
     {
@@ -50,10 +50,10 @@ test('What is archived is not planned with; closures and absences are kept clear
 
 test('Everything booked is fixed and its people are busy; the job itself stands in nobody’s way', () => {
   const booked = jobOf([work(0, 60, { crewIds: ['ada'] })], 120)
-  const busy = caseOf(floor({ jobs: [booked] }), { job: fresh })
+  const busy = problemOf(floor({ jobs: [booked] }), { job: fresh })
   expect(busy.fixed).toEqual([{ bay: 'one', from: 60, to: 120, job: 'job' }])
   expect(busy.crew[0]?.away[0]).toEqual({ from: 60, to: 120 })
-  const own = caseOf(floor({ jobs: [booked] }), { job: fresh, exceptJobId: 'job' })
+  const own = problemOf(floor({ jobs: [booked] }), { job: fresh, exceptJobId: 'job' })
   expect(own.fixed).toEqual([])
   expect(own.crew[0]?.away[0]).toEqual({ from: 480, to: 600 })
 })
@@ -63,9 +63,9 @@ test('Work that is finished, or over, keeps nobody', () => {
     [work(0, 60, { crewIds: ['ada'], actualStartAt: 60, actualEndAt: 90 }), work(1, 120)],
     180,
   )
-  expect(caseOf(floor({ jobs: [done] }), { job: fresh }).crew[0]?.away[0]?.from).toBe(480)
+  expect(problemOf(floor({ jobs: [done] }), { job: fresh }).crew[0]?.away[0]?.from).toBe(480)
   const over = jobOf([work(0, 60, { crewIds: ['ada'] })], 180)
-  expect(caseOf(floor({ nowAt: 120, jobs: [over] }), { job: fresh }).crew[0]?.away[0]?.from).toBe(480)
+  expect(problemOf(floor({ nowAt: 120, jobs: [over] }), { job: fresh }).crew[0]?.away[0]?.from).toBe(480)
 })
 
 test('A step that overruns pushes what follows it, and its handover', () => {

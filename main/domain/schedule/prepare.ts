@@ -1,6 +1,6 @@
 import { difference, type Span, spanSet } from '../calendar/spans.ts'
 import { type OpenTime, openTime } from './openTime.ts'
-import type { Case } from './types.ts'
+import type { Problem } from './types.ts'
 
 /** One bay's free spans between what is booked and closed, sorted, as parallel lists. */
 export interface FreeBay {
@@ -10,11 +10,11 @@ export interface FreeBay {
 }
 
 /**
- * A case prepared for searching: bookings turned into free spans, opening hours collapsed, and minutes counted in
+ * A problem prepared for searching: bookings turned into free spans, opening hours collapsed, and minutes counted in
  * grid steps (`k` stands for minute `gridFrom + k * grid`).
  */
-export interface Ground {
-  readonly kase: Case
+export interface Prepared {
+  readonly problem: Problem
   readonly grid: number
   readonly gridFrom: number
   readonly hours: OpenTime
@@ -27,32 +27,32 @@ export interface Ground {
 }
 
 /** The first grid point at or after minute `t`. */
-export function gridCeil(ground: Ground, t: number): number {
-  return Math.ceil((t - ground.gridFrom) / ground.grid)
+export function gridCeil(prepared: Prepared, t: number): number {
+  return Math.ceil((t - prepared.gridFrom) / prepared.grid)
 }
 
 /** The last grid point at or before minute `t`. */
-export function gridFloor(ground: Ground, t: number): number {
-  return Math.floor((t - ground.gridFrom) / ground.grid)
+export function gridFloor(prepared: Prepared, t: number): number {
+  return Math.floor((t - prepared.gridFrom) / prepared.grid)
 }
 
 /** The grid point at or after the minute `t`, as a minute. */
-export function gridUp({ grid, gridFrom = 0 }: Pick<Case, 'grid' | 'gridFrom'>, t: number): number {
+export function gridUp({ grid, gridFrom = 0 }: Pick<Problem, 'grid' | 'gridFrom'>, t: number): number {
   return gridFrom + Math.ceil((t - gridFrom) / grid) * grid
 }
 
 /** The minute of grid point `k`. */
-export function minuteAt(ground: Ground, k: number): number {
-  return ground.gridFrom + k * ground.grid
+export function minuteAt(prepared: Prepared, k: number): number {
+  return prepared.gridFrom + k * prepared.grid
 }
 
-/** Prepares a case once; every offer and every relaxed search then reads it. Pure; no bound on the sizes. */
-export function prepare(kase: Case): Ground {
-  const grid = kase.grid
-  const gridFrom = kase.gridFrom ?? 0
+/** Prepares a problem once; every offer and every relaxed search then reads it. Pure; no bound on the sizes. */
+export function prepare(problem: Problem): Prepared {
+  const grid = problem.grid
+  const gridFrom = problem.gridFrom ?? 0
   // Nothing happens outside [release, horizon]; openings that touch it still lend their door minutes.
-  const near = (span: Span) => span.to >= kase.newJob.release && span.from <= kase.horizon
-  const open = spanSet(kase.open).filter(near)
+  const near = (span: Span) => span.to >= problem.newJob.release && span.from <= problem.horizon
+  const open = spanSet(problem.open).filter(near)
   const doorFrom: number[] = []
   const doorTo: number[] = []
   for (const span of open) {
@@ -63,15 +63,15 @@ export function prepare(kase: Case): Ground {
       doorTo.push(to)
     }
   }
-  const taken = new Map<string, Span[]>(kase.bays.map(bay => [bay.id, [...bay.closed]]))
-  for (const stay of kase.fixed) taken.get(stay.bay)?.push(stay)
-  const whole = [{ from: kase.newJob.release, to: kase.horizon }]
-  const bays = kase.bays.map(bay => {
+  const taken = new Map<string, Span[]>(problem.bays.map(bay => [bay.id, [...bay.closed]]))
+  for (const stay of problem.fixed) taken.get(stay.bay)?.push(stay)
+  const whole = [{ from: problem.newJob.release, to: problem.horizon }]
+  const bays = problem.bays.map(bay => {
     const free = difference(whole, spanSet(taken.get(bay.id)!))
     return { id: bay.id, from: free.map(span => span.from), to: free.map(span => span.to) }
   })
   const crewFree = new Map(
-    kase.crew.map(person => [person.id, difference(open, spanSet(person.away.filter(near)))] as const),
+    problem.crew.map(person => [person.id, difference(open, spanSet(person.away.filter(near)))] as const),
   )
-  return { kase, grid, gridFrom, hours: openTime(open), doorFrom, doorTo, bays, crewFree }
+  return { problem, grid, gridFrom, hours: openTime(open), doorFrom, doorTo, bays, crewFree }
 }
