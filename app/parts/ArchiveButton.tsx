@@ -12,12 +12,14 @@ interface Row {
 interface Props {
   row: Row
   archive: SavingOptions<{ id: string; version: number }>
-  restore: SavingOptions<{ id: string; version: number }>
+  /** Left out for what is never taken back. */
+  restore?: SavingOptions<{ id: string; version: number }>
   label?: string
+  onArchived?: () => void
 }
 
 /** Puts a row away or takes it back; what stands in the way is said above the button. */
-export function ArchiveButton({ row, archive, restore, label = 'Archive' }: Props) {
+export function ArchiveButton({ row, archive, restore = {}, label = 'Archive', onArchived }: Props) {
   const archiving = useSaving(archive)
   const restoring = useSaving(restore)
   const words = faultsOf(archiving.error).rest() ?? faultsOf(restoring.error).rest()
@@ -31,7 +33,7 @@ export function ArchiveButton({ row, archive, restore, label = 'Archive' }: Prop
             variant="subtle"
             color="red"
             loading={archiving.busy}
-            onClick={() => archiving.save({ id, version })}
+            onClick={() => archiving.save({ id, version }, onArchived)}
           >
             {label}
           </Button>

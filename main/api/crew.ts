@@ -1,7 +1,7 @@
-import { listInput, oneRow, orderInput } from '../services/desk/inputs.ts'
+import { listInput, oneRow, orderInput, rowAccepted } from '../services/desk/inputs.ts'
 import { archiveCrew, listCrew, orderCrew, restoreCrew, saveCrew } from '../services/setUp/crew.ts'
 import { removeAbsence, saveAbsence } from '../services/setUp/crewAbsences.ts'
-import { absenceInput, crewInput, rowAccepted } from '../services/setUp/inputs.ts'
+import { absenceInput, crewInput } from '../services/setUp/inputs.ts'
 import { procedure, router } from './trpc.ts'
 
 export const crew = router({

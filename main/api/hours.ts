@@ -1,5 +1,6 @@
+import { rowAccepted } from '../services/desk/inputs.ts'
 import { listExceptions, removeException, saveException } from '../services/setUp/hours.ts'
-import { exceptionInput, rowAccepted } from '../services/setUp/inputs.ts'
+import { exceptionInput } from '../services/setUp/inputs.ts'
 import { procedure, router } from './trpc.ts'
 
 export const hours = router({

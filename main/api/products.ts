@@ -1,5 +1,5 @@
-import { listInput, oneRow } from '../services/desk/inputs.ts'
-import { productInput, rowAccepted } from '../services/setUp/inputs.ts'
+import { listInput, oneRow, rowAccepted } from '../services/desk/inputs.ts'
+import { productInput } from '../services/setUp/inputs.ts'
 import { archiveProduct, listProducts, restoreProduct, saveProduct } from '../services/setUp/products.ts'
 import { procedure, router } from './trpc.ts'
 

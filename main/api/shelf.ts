@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { date, id, oneRow, rowNumber } from '../services/desk/inputs.ts'
+import { date, id, rowAccepted, rowNumber } from '../services/desk/inputs.ts'
 import { closeOfDay } from '../services/shelf/closeOfDay.ts'
 import { confirmDraws } from '../services/shelf/confirmDraws.ts'
 import {
@@ -73,9 +73,9 @@ export const shelf = router({
   /** How a product is counted; begins the counting where there is no record yet. */
   saveProduct: procedure.input(shelfProductInput).mutation(({ ctx, input }) => saveShelfProduct(ctx, input)),
   saveSize: procedure.input(sizeInput).mutation(({ ctx, input }) => saveSize(ctx, input)),
-  archiveSize: procedure.input(oneRow).mutation(({ ctx, input }) => archiveSize(ctx, input)),
+  archiveSize: procedure.input(rowAccepted).mutation(({ ctx, input }) => archiveSize(ctx, input)),
   saveOffer: procedure.input(offerInput).mutation(({ ctx, input }) => saveOffer(ctx, input)),
-  archiveOffer: procedure.input(oneRow).mutation(({ ctx, input }) => archiveOffer(ctx, input)),
+  archiveOffer: procedure.input(rowAccepted).mutation(({ ctx, input }) => archiveOffer(ctx, input)),
 
   recipes: procedure
     .input(z.object({ treatmentId: id }))

@@ -1,4 +1,4 @@
-import { listInput, oneRow } from '../services/desk/inputs.ts'
+import { listInput, rowAccepted } from '../services/desk/inputs.ts'
 import { supplierInput } from '../services/shelf/inputs.ts'
 import { archiveSupplier, listSuppliers, saveSupplier } from '../services/shelf/suppliers.ts'
 import { procedure, router } from './trpc.ts'
@@ -6,5 +6,5 @@ import { procedure, router } from './trpc.ts'
 export const suppliers = router({
   list: procedure.input(listInput).query(({ ctx, input }) => listSuppliers(ctx, input)),
   save: procedure.input(supplierInput).mutation(({ ctx, input }) => saveSupplier(ctx, input)),
-  archive: procedure.input(oneRow).mutation(({ ctx, input }) => archiveSupplier(ctx, input)),
+  archive: procedure.input(rowAccepted).mutation(({ ctx, input }) => archiveSupplier(ctx, input)),
 })

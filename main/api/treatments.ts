@@ -1,5 +1,5 @@
-import { listInput, oneRow, orderInput } from '../services/desk/inputs.ts'
-import { rowAccepted, treatmentInput } from '../services/setUp/inputs.ts'
+import { listInput, oneRow, orderInput, rowAccepted } from '../services/desk/inputs.ts'
+import { treatmentInput } from '../services/setUp/inputs.ts'
 import {
   archiveTreatment,
   listTreatments,

@@ -81,6 +81,10 @@ export const finish = z.enum(finishes)
 /** The person has been told which bookings this touches and goes on. */
 export const accepted = z.boolean().optional()
 
+/** A row to put away or take out, which may have to be asked about. */
+export const rowAccepted = oneRow.extend({ accepted })
+export type RowAccepted = z.infer<typeof rowAccepted>
+
 export const listInput = z.object({ archived: z.boolean().optional() }).optional()
 
 export const orderInput = z.object({ ids: z.array(id).max(500) })

@@ -4,6 +4,7 @@ import { noJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { askFirst } from '../desk/ask.ts'
 import { act, type Desk } from '../desk/desk.ts'
+import type { RowAccepted } from '../desk/inputs.ts'
 import {
   archiveRow,
   assertNameFree,
@@ -15,7 +16,7 @@ import {
 } from '../desk/keep.ts'
 import { newlyTouched, touchedLines } from '../floor/comingJobs.ts'
 import { stepsOf, unmannedSteps } from './crewSteps.ts'
-import type { CrewInput, RowAccepted } from './inputs.ts'
+import type { CrewInput } from './inputs.ts'
 
 export interface CrewView {
   id: string

@@ -4,10 +4,11 @@ import { checkNote } from '../../domain/shop/index.ts'
 import { fromJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { act, type Desk } from '../desk/desk.ts'
+import type { RowAccepted } from '../desk/inputs.ts'
 import { removeRow, saveRow } from '../desk/keep.ts'
 import { calendarOf } from '../desk/shopView.ts'
 import { askOfHours } from './askOfHours.ts'
-import type { ExceptionInput, RowAccepted } from './inputs.ts'
+import type { ExceptionInput } from './inputs.ts'
 
 export interface ExceptionView {
   id: string

@@ -16,7 +16,6 @@ import {
   id,
   minute,
   number,
-  oneRow,
   skill,
   text,
   version,
@@ -91,10 +90,6 @@ export const exceptionInput = z.object({
   accepted,
 })
 export type ExceptionInput = z.infer<typeof exceptionInput>
-
-/** A row to put away or take out, which may have to be asked about. */
-export const rowAccepted = oneRow.extend({ accepted })
-export type RowAccepted = z.infer<typeof rowAccepted>
 
 const minutes = number('Give a duration, such as 1 h 30.')
 const figure = number('Give a number.')

@@ -3,14 +3,15 @@ import type { UnitSystem } from '../../domain/measure/index.ts'
 import { refuse, withField } from '../../domain/refusal.ts'
 import { checkText, type ProductKind } from '../../domain/shop/index.ts'
 import { fromJson, noJson, toJson } from '../../store/json.ts'
-import { lotRows } from '../../store/lotRows.ts'
 import type { Tx } from '../../store/store.ts'
 import { askFirst, listed } from '../desk/ask.ts'
 import { act, type Desk } from '../desk/desk.ts'
+import type { RowAccepted } from '../desk/inputs.ts'
 import { archiveRow, assertNameFree, type RowSeen, restoreRow, saveRow } from '../desk/keep.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { comingJobs, handoverLines } from '../floor/comingJobs.ts'
-import type { ProductInput, RowAccepted } from './inputs.ts'
+import { containerLines, openOrderLines } from '../shelf/stillUsed.ts'
+import type { ProductInput } from './inputs.ts'
 import { checkUsers } from './treatmentCheck.ts'
 
 export interface ProductView {
@@ -134,18 +135,10 @@ const curing = (productId: string) => ({ steps: { some: { productId } } })
 /** What still rests on the product, a line each. */
 async function usesOf(tx: Tx, productId: string, at: number): Promise<string[]> {
   const jobs = await comingJobs(tx, at, curing(productId))
-  const lots = await lotRows(tx, [productId])
-  const orders = await tx.purchaseOrder.findMany({
-    where: { status: { in: ['draft', 'sent', 'partly'] }, lines: { some: { productId } } },
-    select: { number: true },
-    orderBy: { number: 'asc' },
-  })
   return [
     ...(await handoverLines(tx, jobs)),
-    ...(lots.length > 0
-      ? [lots.length === 1 ? '1 container on the shelf' : `${lots.length} containers on the shelf`]
-      : []),
-    ...orders.map(({ number }) => `Order ${number} has it on its list`),
+    ...(await containerLines(tx, productId)),
+    ...(await openOrderLines(tx, { productId })),
   ]
 }
 

@@ -3,6 +3,7 @@ import type { Tx } from '../../store/store.ts'
 import { askFirst } from '../desk/ask.ts'
 import { changesBetween } from '../desk/changesBetween.ts'
 import { act, type Desk } from '../desk/desk.ts'
+import type { RowAccepted } from '../desk/inputs.ts'
 import {
   archiveRow,
   assertNameFree,
@@ -14,7 +15,7 @@ import {
 } from '../desk/keep.ts'
 import { comingJobs, handoverLines } from '../floor/comingJobs.ts'
 import { keptRecipes, openJobsWith, writeStepDraws } from '../shelf/stepDraws.ts'
-import type { RowAccepted, TreatmentInput } from './inputs.ts'
+import type { TreatmentInput } from './inputs.ts'
 import { checkSold, treatmentOf, withSteps } from './treatmentCheck.ts'
 
 export type TreatmentView = Awaited<ReturnType<typeof listTreatments>>[number]

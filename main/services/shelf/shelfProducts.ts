@@ -3,9 +3,12 @@ import { found, refuse } from '../../domain/refusal.ts'
 import { centiOf, checkProduct } from '../../domain/shelf/index.ts'
 import { checkNote, checkText } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
+import { askFirst } from '../desk/ask.ts'
 import { act, type Desk } from '../desk/desk.ts'
-import { archiveRow, type RowSeen, saveRow, saveSingle } from '../desk/keep.ts'
+import type { RowAccepted } from '../desk/inputs.ts'
+import { archiveRow, saveRow, saveSingle } from '../desk/keep.ts'
 import type { ShelfFields, ShelfProductInput, SizeInput } from './inputs.ts'
+import { containerLines, openOrderLines } from './stillUsed.ts'
 
 /**
  * Begins to count a product, or changes how. The unit stays once there are moves: what was counted in pieces has no
@@ -90,8 +93,11 @@ const keptSizes = (tx: Tx, productId: string) => ({
   partOf: productId,
 })
 
-/** Puts a size away: it is bought no more; its bottles stay. Refused while an offer buys it. */
-export function archiveSize(desk: Desk, input: RowSeen): Promise<void> {
+/**
+ * Puts a size away: it is bought no more; its bottles stay. Refused while an offer buys it; asked about while bottles of
+ * it stand on the shelf or an open order has it.
+ */
+export function archiveSize(desk: Desk, input: RowAccepted): Promise<void> {
   return act(desk, async (tx, audit, at) => {
     const offers = await tx.supplierOffer.findMany({
       where: { sizeId: input.id, archivedAt: null },
@@ -105,6 +111,11 @@ export function archiveSize(desk: Desk, input: RowSeen): Promise<void> {
       )
     const size = await tx.containerSize.findUnique({ where: { id: input.id } })
     const { productId } = found(size, { id: input.id }, 'This size is not there any more.')
+    const uses = [
+      ...(await containerLines(tx, productId, input.id)),
+      ...(await openOrderLines(tx, { sizeId: input.id })),
+    ]
+    askFirst('in-use', uses, { field: 'id', lead: 'It is still in use:', accepted: input.accepted })
     await archiveRow(audit, keptSizes(tx, productId), input, { at })
   })
 }

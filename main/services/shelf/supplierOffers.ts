@@ -4,9 +4,12 @@ import { checkNote } from '../../domain/shop/index.ts'
 import { fromJson } from '../../store/json.ts'
 import type { SupplierOffer as OfferRow, Supplier as SupplierRow } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
+import { askFirst } from '../desk/ask.ts'
 import { act, type Desk } from '../desk/desk.ts'
-import { archiveRow, type RowSeen, saveRow } from '../desk/keep.ts'
+import type { RowAccepted } from '../desk/inputs.ts'
+import { archiveRow, saveRow } from '../desk/keep.ts'
 import type { OfferInput } from './inputs.ts'
+import { offerLines, openOrderLines } from './stillUsed.ts'
 import type { SupplierOfferView } from './views/product.ts'
 
 type WithSize = OfferRow & {
@@ -116,10 +119,18 @@ function checkInput({ containersPerPack, shelfLifeDays }: OfferInput): void {
     )
 }
 
-/** Takes an offer out of use. */
-export function archiveOffer(desk: Desk, input: RowSeen): Promise<void> {
+/**
+ * Takes an offer out of use; asked about where its product is bought no other way, its orders are proposed from it, or
+ * its supplier has an open order for that size.
+ */
+export function archiveOffer(desk: Desk, input: RowAccepted): Promise<void> {
   return act(desk, async (tx, audit, at) => {
-    const { productId } = await offerThere(tx, input.id)
+    const { id, productId, sizeId, supplierId } = await offerThere(tx, input.id)
+    const uses = [
+      ...(await offerLines(tx, { id }, { others: false })),
+      ...(await openOrderLines(tx, { productId, sizeId }, supplierId)),
+    ]
+    askFirst('in-use', uses, { field: 'id', lead: 'It is still in use:', accepted: input.accepted })
     await archiveRow(audit, keptOffers(tx, productId), input, { at })
   })
 }

@@ -12,10 +12,13 @@ import { checkNote, checkText } from '../../domain/shop/index.ts'
 import { readMailAddress, readPhone } from '../../domain/vehicle/index.ts'
 import type { Supplier as SupplierRow } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
+import { askFirst } from '../desk/ask.ts'
 import { act, type Desk } from '../desk/desk.ts'
-import { archiveRow, assertNameFree, type RowSeen, saveRow } from '../desk/keep.ts'
+import type { RowAccepted } from '../desk/inputs.ts'
+import { archiveRow, assertNameFree, saveRow } from '../desk/keep.ts'
 import { shopOf } from '../desk/shopView.ts'
 import type { SupplierInput } from './inputs.ts'
+import { offerLines } from './stillUsed.ts'
 import type { SupplierView } from './views/orders.ts'
 
 /** A supplier's row as the domain reads it. */
@@ -115,8 +118,8 @@ export function saveSupplier(desk: Desk, input: SupplierInput): Promise<{ id: st
   })
 }
 
-/** Puts a supplier away with its offers. Refused while an order to it is open. */
-export function archiveSupplier(desk: Desk, input: RowSeen): Promise<void> {
+/** Puts a supplier away with its offers, which are asked about. Refused while an order to it is open. */
+export function archiveSupplier(desk: Desk, input: RowAccepted): Promise<void> {
   return act(desk, async (tx, audit, at) => {
     const open = await tx.purchaseOrder.findMany({
       where: { supplierId: input.id, status: { in: ['draft', 'sent', 'partly'] } },
@@ -128,6 +131,11 @@ export function archiveSupplier(desk: Desk, input: RowSeen): Promise<void> {
         { id: input.id },
         `Order ${open.map(order => order.number).join(', ')} is open there: receive or cancel it first.`,
       )
+    askFirst('in-use', await offerLines(tx, { supplierId: input.id }, { others: true }), {
+      field: 'id',
+      lead: 'What it sells you goes with it:',
+      accepted: input.accepted,
+    })
     await archiveRow(audit, keptSuppliers(tx), input, { at })
     await tx.supplierOffer.updateMany({
       where: { supplierId: input.id, archivedAt: null },

@@ -112,7 +112,7 @@ describe('an offer', () => {
   })
 
   it('stands and says so where nobody sells what is missing', async () => {
-    await archiveOffer(desk, { id: shop.offers.coating, version: 1 })
+    await archiveOffer(desk, { id: shop.offers.coating, version: 1, accepted: true })
     const offer = feasible((await ask()).soonest)
     expect(offer.shelf).toMatchObject({
       proposal: [],

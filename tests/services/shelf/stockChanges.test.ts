@@ -149,7 +149,7 @@ describe('suppliers and rules', () => {
           weekdays: [...('weekdays' in change ? change.weekdays : supplier.weekdays)],
         }),
       ).rejects.toMatchObject({ field })
-    await archiveSupplier(desk, { id: supplier.id, version: supplier.version })
+    await archiveSupplier(desk, { id: supplier.id, version: supplier.version, accepted: true })
     expect(await listSuppliers(desk)).toEqual([])
     expect(await desk.store.read.supplierOffer.count({ where: { archivedAt: null } })).toBe(0)
   })

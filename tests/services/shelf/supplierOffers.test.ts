@@ -62,7 +62,7 @@ describe('a way to buy a product', () => {
   it('is taken out once, and its size only after it', async () => {
     const size = { id: shop.sizes.coating, version: 1 }
     await expect(archiveSize(desk, size)).rejects.toMatchObject({ code: 'size-bought' })
-    const input = { id: shop.offers.coating, version: 1 }
+    const input = { id: shop.offers.coating, version: 1, accepted: true }
     await archiveOffer(desk, input)
     expect((await row(input.id)).archivedAt).toBe(desk.now())
     await expect(archiveOffer(desk, { ...input, version: 2 })).rejects.toMatchObject({ code: 'stale' })

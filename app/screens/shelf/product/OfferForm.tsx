@@ -3,8 +3,8 @@ import { IconX } from '@tabler/icons-react'
 import { useQuery } from '@tanstack/react-query'
 import type { ShelfProductView, SupplierOfferView } from '../../../../main/api/views.ts'
 import { useForm } from '../../../data/form.ts'
-import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { ArchiveButton } from '../../../parts/ArchiveButton.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput, MoneyInput, OptionalDecimalInput } from '../../../parts/inputs.tsx'
 import styles from '../Shelf.module.css'
@@ -35,7 +35,6 @@ export function OfferForm({ product, offer, onClose }: Props) {
   })
   const { value: fields, change: set, faults } = form
   const suppliers = useQuery(trpc.suppliers.list.queryOptions({ archived: false })).data
-  const archiving = useSaving(trpc.shelf.archiveOffer.mutationOptions())
   const setBreak = (i: number, part: Partial<(typeof fields.breaks)[number]>) =>
     set({ breaks: fields.breaks.map((each, at) => (at === i ? { ...each, ...part } : each)) })
   if (suppliers?.length === 0) return <p className={styles.empty}>Add a supplier first, under Suppliers.</p>
@@ -63,14 +62,12 @@ export function OfferForm({ product, offer, onClose }: Props) {
           </Button>
 
           {offer && offer.archivedAt === null && (
-            <Button
-              variant="subtle"
-              color="red"
-              loading={archiving.busy}
-              onClick={() => archiving.save({ id: offer.id, version: offer.version }, onClose)}
-            >
-              Archive this offer
-            </Button>
+            <ArchiveButton
+              row={offer}
+              archive={trpc.shelf.archiveOffer.mutationOptions()}
+              label="Archive this offer"
+              onArchived={onClose}
+            />
           )}
         </>
       }

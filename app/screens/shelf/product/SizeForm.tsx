@@ -1,8 +1,8 @@
-import { Button, TextInput } from '@mantine/core'
+import { TextInput } from '@mantine/core'
 import type { ShelfProductView, ShelfUnit, SizeView } from '../../../../main/api/views.ts'
 import { useForm } from '../../../data/form.ts'
-import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { ArchiveButton } from '../../../parts/ArchiveButton.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput, OptionalDecimalInput } from '../../../parts/inputs.tsx'
 import { unitText } from '../../../parts/shelf/amounts.ts'
@@ -29,7 +29,6 @@ export function SizeForm({ product, unit, size, onClose }: Props) {
     send: (value, version) => ({ ...value, ...(size && { id: size.id, version }), productId: product.id }),
     done: onClose,
   })
-  const archiving = useSaving(trpc.shelf.archiveSize.mutationOptions())
   return (
     <Form
       form={form}
@@ -38,14 +37,12 @@ export function SizeForm({ product, unit, size, onClose }: Props) {
       more={
         size &&
         size.archivedAt === null && (
-          <Button
-            variant="subtle"
-            color="red"
-            loading={archiving.busy}
-            onClick={() => archiving.save({ id: size.id, version: size.version }, onClose)}
-          >
-            Archive this size
-          </Button>
+          <ArchiveButton
+            row={size}
+            archive={trpc.shelf.archiveSize.mutationOptions()}
+            label="Archive this size"
+            onArchived={onClose}
+          />
         )
       }
     >

@@ -1,11 +1,10 @@
-import { Alert, Button, Textarea, TextInput } from '@mantine/core'
+import { Textarea, TextInput } from '@mantine/core'
 import { useNavigate } from '@tanstack/react-router'
 import type { SupplierView } from '../../../../main/api/views.ts'
 import { useForm } from '../../../data/form.ts'
-import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { ArchiveButton } from '../../../parts/ArchiveButton.tsx'
 import { ChoiceChips } from '../../../parts/ChoiceChips.tsx'
-import { faultsOf } from '../../../parts/faults.ts'
 import { Form } from '../../../parts/form/Form.tsx'
 import {
   DecimalInput,
@@ -104,33 +103,14 @@ export function SupplierForm({ supplier }: { supplier: SupplierView | undefined 
           <Textarea label="Note" autosize minRows={2} {...form.field('note')} />
         </Form>
       </div>
-      {supplier && <Putting supplier={supplier} />}
-    </div>
-  )
-}
-
-/** An archived supplier's past orders stay; nothing is bought there any more. */
-function Putting({ supplier }: { supplier: SupplierView }) {
-  const archiving = useSaving(trpc.suppliers.archive.mutationOptions())
-  const words = faultsOf(archiving.error).rest()
-  if (supplier.archivedAt !== null) return <p className={styles.soft}>This supplier is archived.</p>
-  return (
-    <>
-      {words && (
-        <Alert color="red" variant="outline" role="alert">
-          {words}
-        </Alert>
+      {supplier?.archivedAt != null && <p className={styles.soft}>This supplier is archived.</p>}
+      {supplier?.archivedAt === null && (
+        <ArchiveButton
+          row={supplier}
+          archive={trpc.suppliers.archive.mutationOptions()}
+          label="Archive this supplier"
+        />
       )}
-      <div>
-        <Button
-          variant="subtle"
-          color="red"
-          loading={archiving.busy}
-          onClick={() => archiving.save({ id: supplier.id, version: supplier.version })}
-        >
-          Archive this supplier
-        </Button>
-      </div>
-    </>
+    </div>
   )
 }
