@@ -2,17 +2,23 @@
  * `npm run mutate -- PATH`: changes the code under PATH one place at a time and runs the tests of its area against each
  * change. A change that no test notices has survived. Prints the score of each folder and every survivor with its place.
  *   --survivors N   how many survivors to print (40)
- *   --files N       only N files of PATH, spread evenly: a first look at a large folder
+ *   --sample N      only N changes of all those under PATH, drawn by lot: an estimate of the score of a large folder
+ *   --seed WORD     draws others
  */
 import { spawnSync } from 'node:child_process'
 import { globSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
+import { excludedMutations, keyOf, sample } from './sample.ts'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
 const { values, positionals } = parseArgs({
   allowPositionals: true,
-  options: { survivors: { type: 'string', default: '40' }, files: { type: 'string' } },
+  options: {
+    survivors: { type: 'string', default: '40' },
+    sample: { type: 'string' },
+    seed: { type: 'string', default: '' },
+  },
 })
 const path = positionals[0]?.replace(/\/$/, '')
 if (!path?.startsWith('main/')) {
@@ -27,14 +33,11 @@ function testsOf(area: string): string[] {
   return [`tests/${area.split('/').slice(1, 3).join('/')}/**/*.test.ts`]
 }
 
-const all = globSync(statSync(`${root}${path}`).isDirectory() ? `${path}/**/*.ts` : path, {
+const files = globSync(statSync(`${root}${path}`).isDirectory() ? `${path}/**/*.ts` : path, {
   cwd: root,
   exclude: file => file.includes('generated') || file.endsWith('/index.ts'),
 }).sort()
-const wanted = Math.min(all.length, Number(values.files ?? all.length))
-const files = all.filter(
-  (_, i) => Math.floor((i * wanted) / all.length) !== Math.floor(((i - 1) * wanted) / all.length),
-)
+const drawn = values.sample ? await sample(root, files, Number(values.sample), values.seed) : null
 
 const config = '.build/stryker.config.json'
 const report = '.build/mutation.json'
@@ -46,9 +49,8 @@ writeFileSync(
     testRunner: 'vitest',
     plugins: ['@stryker-mutator/vitest-runner'],
     vitest: { configFile: 'tests/mutation/vitest.config.ts' },
-    mutate: files,
-    // Words are read by people, not by code; a changed word is no fault a test should see.
-    mutator: { excludedMutations: ['StringLiteral', 'Regex'] },
+    mutate: drawn?.ranges ?? files,
+    mutator: { excludedMutations },
     coverageAnalysis: 'perTest',
     ignoreStatic: true,
     concurrency: 2,
@@ -88,6 +90,7 @@ for (const [file, { source, mutants }] of Object.entries(reports)) {
   const count = folders.get(folder) ?? { caught: 0, tried: 0 }
   folders.set(folder, count)
   for (const { status, location, replacement, mutatorName } of mutants) {
+    if (drawn && !drawn.keys.has(keyOf(file, location.start, mutatorName, replacement))) continue
     if (status === 'Ignored' || status === 'CompileError' || status === 'RuntimeError') continue
     count.tried += 1
     if (status === 'Killed' || status === 'Timeout') count.caught += 1
@@ -110,4 +113,7 @@ const total = [...folders.values()].reduce(
   (a, b) => ({ caught: a.caught + b.caught, tried: a.tried + b.tried }),
   { caught: 0, tried: 0 },
 )
-console.log(`${path}: ${share(total)}`)
+const margin = drawn
+  ? `, drawn from ${drawn.of}: give or take ${(98 / Math.sqrt(total.tried)).toFixed(0)} points at most`
+  : ''
+console.log(`${path}: ${share(total)}${margin}`)
