@@ -28,6 +28,7 @@ export const packages = {
     '@biomejs/biome',
     '@playwright/test',
     '@stryker-mutator/core',
+    '@stryker-mutator/instrumenter',
     '@stryker-mutator/vitest-runner',
     '@swc/core',
     'dependency-cruiser',
