@@ -25,6 +25,6 @@ export {
   zonedOf,
 } from './instants.ts'
 export { crewSpans, openSpans } from './openSpans.ts'
-export { firstIndex } from './search.ts'
+export { firstIndex, firstWhere } from './search.ts'
 export { clip, difference, intersection, minutesIn, type Span, spanSet } from './spans.ts'
 export { firstOpenAt, openMinutesBetween } from './work.ts'

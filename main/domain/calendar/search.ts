@@ -9,3 +9,8 @@ export function firstIndex(count: number, passes: (index: number) => boolean): n
   }
   return low
 }
+
+/** The index of the first item of a sorted list that passes, or the list's length; found as `firstIndex` does. */
+export function firstWhere<T>(sorted: readonly T[], passes: (item: T) => boolean): number {
+  return firstIndex(sorted.length, index => passes(sorted[index] as T))
+}

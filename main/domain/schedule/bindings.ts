@@ -1,11 +1,12 @@
 import { difference, type Span, spanSet } from '../calendar/spans.ts'
 import type { Goal } from './goals.ts'
 import { staysOf } from './measure.ts'
-import { firstAtLeast, isDoorOpen, openTime } from './openTime.ts'
+import { firstEndingFrom, isDoorOpen, nextDoor, openTime } from './openTime.ts'
 import { gridCeil, minuteAt, prepare } from './prepare.ts'
 import type { Binding } from './reasons.ts'
 import type { Rule } from './relax.ts'
-import { startsOf, teamSize } from './starts.ts'
+import { startsOf } from './starts.ts'
+import { stepAt, teamSize } from './steps.ts'
 import { chooseTeam } from './team.ts'
 import type { Plan, Problem, Stay } from './types.ts'
 
@@ -21,12 +22,12 @@ export function bindingOf(problem: Problem, goal: Goal, rule: Rule, better: Plan
     case 'skill':
       return crewBinding(problem, rule.skill, better)
     case 'recoatWait': {
-      const minutes = problem.newJob.steps[rule.step]!.waitMin ?? 0
+      const minutes = stepAt(problem, rule.step).waitMin ?? 0
       const before = (own ?? better).steps[rule.step - 1]!.end
       return { code: 'recoatWait', step: rule.step, minutes, from: before, to: before + minutes }
     }
     case 'recoatLimit': {
-      const minutes = problem.newJob.steps[rule.step]!.waitMax ?? 0
+      const minutes = stepAt(problem, rule.step).waitMax ?? 0
       return { code: 'recoatLimit', step: rule.step, minutes }
     }
     case 'cure': {
@@ -34,7 +35,7 @@ export function bindingOf(problem: Problem, goal: Goal, rule: Rule, better: Plan
       return { code: 'cure', step: rule.step, from: end, ...opening(problem, end) }
     }
     case 'pin': {
-      const { startFrom, startTo } = problem.newJob.steps[rule.step]!
+      const { startFrom, startTo } = stepAt(problem, rule.step)
       const from = startFrom ?? startTo
       return { code: 'pinned', step: rule.step, ...(from != null && { from }) }
     }
@@ -49,10 +50,8 @@ export function bindingOf(problem: Problem, goal: Goal, rule: Rule, better: Plan
 
 /** When the doors next open, if they are shut at `t`. */
 export function opening(problem: Problem, t: number): { to?: number } {
-  const hours = openTime(problem.open)
-  if (isDoorOpen(hours, t)) return {}
-  const next = hours.from[firstAtLeast(hours.from, t)]
-  return next === undefined ? {} : { to: next }
+  const next = nextDoor(openTime(problem.open), t)
+  return next === undefined || next === t ? {} : { to: next }
 }
 
 /** The last booking or closure of the bay that the better plan would stand in. */
@@ -81,11 +80,11 @@ function crewBinding(problem: Problem, skill: string, better: Plan): Binding {
   const prepared = prepare(problem)
   const nobody = new Set<string>()
   for (const [i, placed] of better.steps.entries()) {
-    const step = problem.newJob.steps[i]!
+    const step = stepAt(problem, i)
     if (step.kind === 'hold' || step.skill !== skill) continue
     if (chooseTeam(prepared, step, placed, nobody)) continue
     const starts = startsOf(prepared, step, placed.start, problem.horizon)
-    const k = starts.from[firstAtLeast(starts.to, gridCeil(prepared, placed.start))]
+    const k = starts[firstEndingFrom(starts, gridCeil(prepared, placed.start))]?.from
     return {
       code: 'crewBusy',
       step: i,
@@ -107,7 +106,7 @@ function hoursBinding(problem: Problem, better: Plan): Binding {
   const doors = [better.handover, ...staysOf(better).map(stay => stay.from)].filter(
     t => !isDoorOpen(hours, t),
   )
-  const works = better.steps.filter((_, i) => problem.newJob.steps[i]!.kind === 'work')
+  const works = better.steps.filter((_, i) => stepAt(problem, i).kind === 'work')
   const shut =
     closed.find(span => doors.some(t => span.from <= t && t < span.to)) ??
     closed.find(span => works.some(step => span.from < step.end && step.start < span.to))

@@ -1,12 +1,13 @@
 import { staysOf } from './measure.ts'
 import type { Violation } from './reasons.ts'
+import { stepAt } from './steps.ts'
 import type { Plan, Problem, Stay, Step } from './types.ts'
 
 /** Bays that cannot take a step, and stays over somebody else's stay or a closure. */
 export function checkBays(problem: Problem, plan: Plan): Violation[] {
   const found: Violation[] = []
   plan.steps.forEach((placed, i) => {
-    const step = problem.newJob.steps[i]!
+    const step = stepAt(problem, i)
     found.push(...checkFit(problem, step, placed.bay, i))
     if (placed.moved) found.push(...checkFit(problem, step, placed.moved.bay, i))
     const before = plan.steps[i - 1]

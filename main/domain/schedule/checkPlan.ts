@@ -2,6 +2,7 @@ import { checkBays } from './checkBays.ts'
 import { checkTeam, type StepAt } from './checkTeam.ts'
 import { endOfWork, isDoorOpen, type OpenTime, openingAt, openTime } from './openTime.ts'
 import type { Violation } from './reasons.ts'
+import { stepAt } from './steps.ts'
 import type { Plan, PlannedStep, Problem, Step } from './types.ts'
 
 /**
@@ -15,11 +16,12 @@ export function checkPlan(problem: Problem, plan: Plan): Violation[] {
     return [{ code: 'stepCount', minutes: steps.length, limit: plan.steps.length }]
   const hours = openTime(problem.open)
   const found: Violation[] = []
-  steps.forEach((step, i) => {
-    const placed = plan.steps[i]!
+  plan.steps.forEach((placed, i) => {
+    const step = stepAt(problem, i)
+    const before = plan.steps[i - 1]
     const at: StepAt = { problem, hours, step, placed, index: i }
     found.push(...checkTimes(at))
-    if (i > 0) found.push(...checkWait(step, plan.steps[i - 1]!, placed, i))
+    if (before) found.push(...checkWait(step, before, placed, i))
     found.push(...checkTeam(at))
     if (placed.moved) found.push(...checkHoldMove(at, placed.moved))
   })
@@ -44,7 +46,7 @@ function checkTimes({ problem, hours, step, placed, index: i }: StepAt): Violati
     step.kind === 'work' && step.split ? endOfWork(hours, start, step.minutes) : start + step.minutes
   if (step.kind === 'work') {
     const opening = openingAt(hours, start)
-    const fits = opening >= 0 && (step.split ? due < Number.POSITIVE_INFINITY : due <= hours.to[opening]!)
+    const fits = opening && (step.split ? due < Number.POSITIVE_INFINITY : due <= opening.to)
     if (!fits) {
       found.push({ ...range, code: 'closedHours', minutes: step.minutes })
       return found

@@ -1,7 +1,6 @@
-import type { OpenTime } from './openTime.ts'
-import { openBetween } from './openTime.ts'
+import { type OpenTime, openBetween } from './openTime.ts'
 import type { Violation } from './reasons.ts'
-import { teamSize } from './starts.ts'
+import { teamSize } from './steps.ts'
 import type { PlannedStep, Problem, Step } from './types.ts'
 
 /** A step of a plan to be checked. */

@@ -3,6 +3,7 @@ import { type Goal, type Improvement, improvementOf, nearGoal } from './goals.ts
 import { impossibleSteps } from './impossible.ts'
 import type { Binding } from './reasons.ts'
 import { type Rule, rulesOf, without } from './relax.ts'
+import { stepAt } from './steps.ts'
 import type { NoOffer, Offer, Problem } from './types.ts'
 
 /** How many reasons that each stand alone a desk reads before it stops reading. */
@@ -89,7 +90,7 @@ function ownPace(problem: Problem, { plan, handover }: Offer): Binding {
   const step = plan.steps.length - 1
   const from = plan.steps[step]!.end
   const opens = opening(problem, from)
-  if (problem.newJob.steps[step]!.kind === 'hold') return { code: 'cure', step, from, ...opens }
+  if (stepAt(problem, step).kind === 'hold') return { code: 'cure', step, from, ...opens }
   return opens.to === undefined
     ? { code: 'workItself', to: handover }
     : { code: 'holdsDoor', step, from, ...opens }

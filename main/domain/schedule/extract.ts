@@ -1,19 +1,15 @@
 import type { Finish } from './handovers.ts'
 import { moveRange } from './holdMoves.ts'
 import { type Gap, type Layer, waitRange } from './layers.ts'
-import { firstAtLeast } from './openTime.ts'
-import { valueAt } from './pieces.ts'
+import { touching } from './openTime.ts'
+import { type Piece, valueAt } from './pieces.ts'
 import { gridCeil, gridFloor, minuteAt, type Prepared } from './prepare.ts'
 import type { Reached } from './search.ts'
-import type { Hold, Step } from './types.ts'
+import { stepAt } from './steps.ts'
+import type { Hold, PlannedStep, Step } from './types.ts'
 
-/** One step of a found way: its bay, its start and end, and the move inside it if there is one. */
-export interface Placed {
-  bay: number
-  start: number
-  end: number
-  moved?: { at: number; bay: number }
-}
+/** One step of a found way: its bay, its start and end, and the move inside it if there is one; nobody named yet. */
+export type Placed = Omit<PlannedStep, 'crew'>
 
 /** A start in a layer, and the value of the best way to it. */
 interface Place {
@@ -29,74 +25,67 @@ interface Place {
  * earliest is taken, which leaves the slack after the work rather than before it.
  */
 export function extract(reached: Reached, finish: Finish): Placed[] {
-  const { prepared, score, layers } = reached
-  const { steps } = prepared.problem.newJob
+  const { prepared, score } = reached
+  const layers = [...reached.layers]
   const placed: Placed[] = []
   let place: Place = finish
-  let l = layers.length - 1
-  while (l >= 0) {
-    const layer = layers[l]!
-    const step = steps[layer.step]!
+  for (let layer = layers.pop(); layer; layer = layers.pop()) {
+    const step = stepAt(prepared.problem, layer.step)
     const start = minuteAt(prepared, place.k)
-    const end = start + lengthAt(layer, place)
-    if (layer.afterMove && step.kind === 'hold') {
-      // Two layers tell of this step: by where the hold ends, and by where it began.
-      const before = beforeMove(reached, layers[--l]!, place, step)
-      const moved = before.movedAt === undefined ? undefined : { at: before.movedAt, bay: place.gap.bay }
+    const end = start + (pieceAt(place)?.length ?? step.minutes)
+    const { bay } = place.gap
+    // Two layers tell of a step in which the car may be moved: by where the hold ends, and by where it began.
+    const stood = layer.afterMove ? layers.pop() : undefined
+    let moved: Placed['moved']
+    if (stood && step.kind === 'hold') {
+      const before = beforeMove(reached, stood, place, step)
+      if (before.movedAt !== undefined) moved = { at: before.movedAt, bay: bay.id }
       place = before.place
-      placed.unshift({ bay: place.gap.bay, start, end, ...(moved && { moved }) })
-    } else placed.unshift({ bay: place.gap.bay, start, end })
-    if (--l < 0) break
-    const value = place.value + score.unlikedBay(layer.step, place.gap.bay)
-    place = beforeStep(reached, layers[l]!, { ...place, value }, step)
+    }
+    placed.unshift({ bay: place.gap.bay.id, start, end, ...(moved && { moved }) })
+    const before = layers.at(-1)
+    if (!before) break
+    const value = place.value + score.unlikedBay(layer.step, place.gap.bay.id)
+    place = beforeStep(reached, before, { ...place, value }, step)
   }
   return placed
 }
 
-function pieceAt(layer: Layer, gap: Gap, k: number): number {
-  for (let p = gap.first; p < gap.last; p++)
-    if (layer.pieces.from[p]! <= k && k <= layer.pieces.to[p]!) return p
-  return -1
-}
-
-function lengthAt(layer: Layer, place: Place): number {
-  return layer.pieces.length[pieceAt(layer, place.gap, place.k)]!
+/** The piece of its gap that holds the start of a place. */
+function pieceAt({ gap, k }: Pick<Place, 'gap' | 'k'>): Piece | undefined {
+  return gap.pieces.find(({ from, to }) => from <= k && k <= to)
 }
 
 /** The earliest start in the layer before that leads to `place` with its value, staying or moving over. */
 function beforeStep(reached: Reached, before: Layer, place: Place, step: Step): Place {
   const { prepared, score } = reached
-  const { bay, span } = place.gap
   let found: Place | undefined
-  const moves = !step.sameBay && isDoor(prepared, place.k)
+  const moves = !step.sameBay && touching(prepared.doors, place.k, place.k).length > 0
   for (const gap of before.gaps) {
-    const stays = gap.bay === bay && gap.span === span
+    const stays = gap.span === place.gap.span
     if (!stays && !moves) continue
-    if (gridFloor(prepared, prepared.bays[gap.bay]!.to[gap.span]!) < place.k) continue
+    if (gridFloor(prepared, gap.span.to) < place.k) continue
     const value = stays ? place.value : place.value + score.move
-    const k = earliestWith(prepared, before, { gap, k: place.k, value }, step)
+    const k = earliestWith(prepared, { gap, k: place.k, value }, step)
     if (k !== undefined && (!found || k < found.k)) found = { gap, k, value }
   }
   if (!found) throw new Error(`No way back from grid point ${place.k} of step ${before.step + 1}`)
   return found
 }
 
-/** The earliest start of a layer's gap with the value of `ready`, from which the `next` step can begin at its point. */
-function earliestWith(prepared: Prepared, layer: Layer, ready: Place, next: Step): number | undefined {
-  const { pieces } = layer
-  const { gap, k, value } = ready
-  for (let p = gap.first; p < gap.last; p++) {
-    const wait = waitRange(prepared, next, pieces.length[p]!)
-    const from = Math.max(pieces.from[p]!, k - wait.to)
-    const to = Math.min(pieces.to[p]!, k - wait.from)
+/** The earliest start of a gap with the value of `ready`, from which the `next` step can begin at its point. */
+function earliestWith(prepared: Prepared, { gap, k, value }: Place, next: Step): number | undefined {
+  for (const piece of gap.pieces) {
+    const wait = waitRange(prepared, next, piece.length)
+    const from = Math.max(piece.from, k - wait.to)
+    const to = Math.min(piece.to, k - wait.from)
     if (from > to) continue
-    const gain = value - pieces.value[p]!
-    const slope = pieces.slope[p]!
-    if (slope === 0) {
+    const gain = value - piece.value
+    if (piece.slope === 0) {
       if (gain === 0) return from
       continue
     }
-    const at = pieces.from[p]! + gain / slope
+    const at = piece.from + gain / piece.slope
     if (Number.isInteger(at) && from <= at && at <= to) return at
   }
   return undefined
@@ -111,14 +100,13 @@ function beforeMove(
 ): { place: Place; movedAt: number | undefined } {
   const { prepared, score } = reached
   const { bay, span } = place.gap
-  const target = prepared.bays[bay]!
   for (const gap of before.gaps) {
-    const p = pieceAt(before, gap, place.k)
-    if (p < 0) continue
-    const value = valueAt(before.pieces, p, place.k)
+    const piece = pieceAt({ gap, k: place.k })
+    if (!piece) continue
+    const value = valueAt(piece, place.k)
     const began = { gap, k: place.k, value }
-    if (gap.bay === bay && gap.span === span) {
-      const fits = minuteAt(prepared, place.k) + hold.minutes <= target.to[span]!
+    if (gap.span === span) {
+      const fits = minuteAt(prepared, place.k) + hold.minutes <= span.to
       if (fits && value === place.value) return { place: began, movedAt: undefined }
     } else if (gap.bay !== bay && value === place.value + score.move) {
       const movedAt = firstMove(prepared, hold, began, place.gap)
@@ -131,14 +119,8 @@ function beforeMove(
 /** The first minute at which a car in a hold may go from where it stands into another gap, by an open door. */
 function firstMove(prepared: Prepared, hold: Hold, { gap, k }: Place, into: Gap): number | undefined {
   const range = moveRange(prepared, hold)
-  const from = Math.max(k + range.from, gridCeil(prepared, prepared.bays[into.bay]!.from[into.span]!))
-  const to = Math.min(k + range.to, gridFloor(prepared, prepared.bays[gap.bay]!.to[gap.span]!))
-  const door = firstAtLeast(prepared.doorTo, from)
-  const at = Math.max(from, prepared.doorFrom[door] ?? Number.POSITIVE_INFINITY)
-  return at <= to ? minuteAt(prepared, at) : undefined
-}
-
-function isDoor(prepared: Prepared, k: number): boolean {
-  const door = firstAtLeast(prepared.doorTo, k)
-  return door < prepared.doorTo.length && prepared.doorFrom[door]! <= k
+  const from = Math.max(k + range.from, gridCeil(prepared, into.span.from))
+  const to = Math.min(k + range.to, gridFloor(prepared, gap.span.to))
+  const [door] = touching(prepared.doors, from, to)
+  return from <= to && door ? minuteAt(prepared, Math.max(from, door.from)) : undefined
 }

@@ -1,6 +1,6 @@
-import type { Gap, Layer } from './layers.ts'
-import { firstAtLeast, openBefore } from './openTime.ts'
-import { valueAt } from './pieces.ts'
+import type { Gap } from './layers.ts'
+import { firstEndingFrom, openBefore } from './openTime.ts'
+import { type Piece, valueAt } from './pieces.ts'
 import { gridFloor, minuteAt } from './prepare.ts'
 import type { Reached } from './search.ts'
 
@@ -21,40 +21,38 @@ export type Better = (a: Finish, b: Finish) => boolean
  * end; between doors the handover stands still while the start runs, so only the ends of such runs can be best.
  */
 export function bestFinish(reached: Reached, better: Better): Finish | undefined {
-  const layer = reached.complete ? reached.layers.at(-1) : undefined
+  const last = reached.complete ? reached.layers.at(-1) : undefined
   let best: Finish | undefined
-  if (!layer) return undefined
-  for (const gap of layer.gaps)
-    for (let p = gap.first; p < gap.last; p++)
-      for (const finish of finishesOf(reached, layer, gap, p))
-        if (!best || better(finish, best)) best = finish
+  for (const gap of last?.gaps ?? [])
+    for (const piece of gap.pieces)
+      for (const finish of finishesOf(reached, gap, piece)) if (!best || better(finish, best)) best = finish
   return best
 }
 
-/** The finishes of piece `p` that can be best. */
-function finishesOf({ prepared, query }: Reached, { pieces }: Layer, gap: Gap, p: number): Finish[] {
-  const { doorFrom, doorTo } = prepared
+/** The finishes of a piece that can be best. */
+function finishesOf({ prepared, query }: Reached, gap: Gap, piece: Piece): Finish[] {
+  const { doors } = prepared
   const found: Finish[] = []
-  const shift = Math.ceil(pieces.length[p]! / prepared.grid)
-  const last = gridFloor(prepared, Math.min(prepared.bays[gap.bay]!.to[gap.span]!, query.hi))
+  const shift = Math.ceil(piece.length / prepared.grid)
+  const last = gridFloor(prepared, Math.min(gap.span.to, query.hi))
   const goes = (ready: number, home: number) => {
     const k = ready - shift
-    if (home <= last) found.push({ gap, k, value: valueAt(pieces, p, k), handover: minuteAt(prepared, home) })
+    if (home <= last) found.push({ gap, k, value: valueAt(piece, k), handover: minuteAt(prepared, home) })
   }
   // Ready times, in grid points: each waits for the first door at or after it.
-  let ready = pieces.from[p]! + shift
-  const until = pieces.to[p]! + shift
-  for (let d = firstAtLeast(doorTo, ready); d < doorTo.length && ready <= until; d++) {
-    const open = doorFrom[d]!
-    if (ready < open) {
-      const run = Math.min(until, open)
-      goes(pieces.slope[p]! > 0 ? run : ready, open)
-      ready = run + (run === open ? 0 : 1)
+  let ready = piece.from + shift
+  const until = piece.to + shift
+  let d = firstEndingFrom(doors, ready)
+  for (let door = doors[d]; door && ready <= until; door = doors[++d]) {
+    if (ready < door.from) {
+      const run = Math.min(until, door.from)
+      goes(piece.slope > 0 ? run : ready, door.from)
+      ready = run + (run === door.from ? 0 : 1)
     }
     if (ready > until) break
     // Inside the opening the first of the run wins: the handover moves along with the start.
     goes(ready, ready)
-    ready = doorTo[d]! + 1
+    ready = door.to + 1
   }
   return found
 }

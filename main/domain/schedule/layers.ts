@@ -1,13 +1,14 @@
-import type { Pieces } from './pieces.ts'
-import type { Prepared } from './prepare.ts'
+import type { Span } from '../calendar/spans.ts'
+import type { Piece } from './pieces.ts'
+import type { FreeBay, Prepared } from './prepare.ts'
 import type { Step } from './types.ts'
 
-/** One bay's free span that a step may start in, and its part `[first, last)` of the layer's pieces. */
+/** One bay's free span that a step may start in, and the starts there with the value of the best way to each. */
 export interface Gap {
-  readonly bay: number
-  readonly span: number
-  readonly first: number
-  readonly last: number
+  readonly bay: FreeBay
+  /** The span itself, one of the bay's own. */
+  readonly span: Span
+  readonly pieces: readonly Piece[]
 }
 
 /**
@@ -18,25 +19,19 @@ export interface Gap {
 export interface Layer {
   readonly step: number
   readonly afterMove: boolean
-  readonly pieces: Pieces
+  /** In the order of the bays, and in each of time. */
   readonly gaps: readonly Gap[]
 }
 
-/** The bays a step may stand in, by capability and its own allow-list, as indices. */
-export function baysFor(prepared: Prepared, step: Step): number[] {
-  const able: number[] = []
-  prepared.problem.bays.forEach((bay, b) => {
-    if (step.needs != null && !bay.can.includes(step.needs)) return
-    if (step.bays && !step.bays.includes(bay.id)) return
-    able.push(b)
-  })
-  return able
+/** The bays a step may stand in, by capability and its own allow-list. */
+export function baysFor({ bays }: Prepared, { needs, bays: only }: Step): FreeBay[] {
+  return bays.filter(bay => (needs == null || bay.can.includes(needs)) && (!only || only.includes(bay.id)))
 }
 
 /** Grid steps from a start to the first and last start of the step after it. */
-export function waitRange(prepared: Prepared, next: Step, length: number): { from: number; to: number } {
+export function waitRange({ grid }: Prepared, next: Step, length: number): Span {
   return {
-    from: Math.ceil((length + (next.waitMin ?? 0)) / prepared.grid),
-    to: next.waitMax == null ? Number.POSITIVE_INFINITY : Math.floor((length + next.waitMax) / prepared.grid),
+    from: Math.ceil((length + (next.waitMin ?? 0)) / grid),
+    to: next.waitMax == null ? Number.POSITIVE_INFINITY : Math.floor((length + next.waitMax) / grid),
   }
 }

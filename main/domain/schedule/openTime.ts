@@ -1,45 +1,49 @@
+import { firstWhere } from '../calendar/search.ts'
 import { type Span, spanSet } from '../calendar/spans.ts'
 
+/** One opening of the shop, and the opening minutes `before` it. */
+export interface Opening extends Span {
+  readonly before: number
+}
+
 /**
- * Opening hours laid end to end: `before[j]` opening minutes lie before opening `j`. Work that may pause at closing
- * is unbroken on this collapsed axis, which is what makes splits, and blocked minutes, a subtraction.
+ * Opening hours laid end to end. Work that may pause at closing is unbroken on this collapsed axis, which is what
+ * makes splits, and blocked minutes, a subtraction.
  */
 export interface OpenTime {
-  readonly from: readonly number[]
-  readonly to: readonly number[]
-  readonly before: readonly number[]
+  readonly openings: readonly Opening[]
+  /** Opening minutes in all. */
   readonly total: number
 }
 
 /** The collapsed axis of a shop's openings; openings that touch count as one. */
 export function openTime(open: readonly Span[]): OpenTime {
-  const set = spanSet(open)
-  const before: number[] = []
   let total = 0
-  for (const span of set) {
-    before.push(total)
-    total += span.to - span.from
-  }
-  return { from: set.map(span => span.from), to: set.map(span => span.to), before, total }
+  const openings = spanSet(open).map(({ from, to }) => {
+    const before = total
+    total += to - from
+    return { from, to, before }
+  })
+  return { openings, total }
 }
 
-/** The first index whose value is at least `x` in a sorted list, or its length. */
-export function firstAtLeast(sorted: readonly number[], x: number): number {
-  let low = 0
-  let high = sorted.length
-  while (low < high) {
-    const middle = (low + high) >> 1
-    if (sorted[middle]! < x) low = middle + 1
-    else high = middle
-  }
-  return low
+/** The first of some sorted spans that ends at or after `t`: its index, or their number. */
+export function firstEndingFrom(spans: readonly Span[], t: number): number {
+  return firstWhere(spans, span => span.to >= t)
+}
+
+/** Those of some sorted spans that share a point with `from` to `to`, ends included. */
+export function touching<T extends Span>(spans: readonly T[], from: number, to: number): T[] {
+  const found: T[] = []
+  for (let i = firstEndingFrom(spans, from), span = spans[i]; span && span.from <= to; span = spans[++i])
+    found.push(span)
+  return found
 }
 
 /** Opening minutes before the minute `t`. */
-export function openBefore(hours: OpenTime, t: number): number {
-  const j = firstAtLeast(hours.to, t)
-  if (j === hours.to.length) return hours.total
-  return hours.before[j]! + Math.max(0, t - hours.from[j]!)
+export function openBefore({ openings, total }: OpenTime, t: number): number {
+  const opening = openings[firstEndingFrom(openings, t)]
+  return opening ? opening.before + Math.max(0, t - opening.from) : total
 }
 
 /** The opening minutes in `[from, to)`. */
@@ -48,15 +52,26 @@ export function openBetween(hours: OpenTime, from: number, to: number): number {
 }
 
 /** Whether a car may come, move or go at `t`: the shop is open, the closing minute included. */
-export function isDoorOpen(hours: OpenTime, t: number): boolean {
-  const j = firstAtLeast(hours.to, t)
-  return j < hours.to.length && hours.from[j]! <= t
+export function isDoorOpen({ openings }: OpenTime, t: number): boolean {
+  const opening = openings[firstEndingFrom(openings, t)]
+  return opening !== undefined && opening.from <= t
 }
 
-/** The opening that holds the minute beginning at `t`, or -1. */
-export function openingAt(hours: OpenTime, t: number): number {
-  const j = firstAtLeast(hours.to, t + 1)
-  return j < hours.to.length && hours.from[j]! <= t ? j : -1
+/** The first minute at or after `t` at which the doors are open, or undefined where there is none. */
+export function nextDoor({ openings }: OpenTime, t: number): number | undefined {
+  const opening = openings[firstEndingFrom(openings, t)]
+  return opening && Math.max(t, opening.from)
+}
+
+/** The opening that holds the minute beginning at `t`. */
+export function openingAt({ openings }: OpenTime, t: number): Opening | undefined {
+  const opening = openings[firstEndingFrom(openings, t + 1)]
+  return opening && opening.from <= t ? opening : undefined
+}
+
+/** The index of the opening in which the collapsed axis passes its `minutes`th minute; the first for none. */
+export function openingOfMinute({ openings }: OpenTime, minutes: number): number {
+  return Math.max(0, firstWhere(openings, opening => opening.before >= minutes) - 1)
 }
 
 /**
@@ -65,8 +80,6 @@ export function openingAt(hours: OpenTime, t: number): number {
  */
 export function endOfWork(hours: OpenTime, start: number, minutes: number): number {
   const done = openBefore(hours, start) + minutes
-  if (done > hours.total) return Number.POSITIVE_INFINITY
-  let j = firstAtLeast(hours.before, done) - 1
-  if (j < 0) j = 0
-  return hours.from[j]! + done - hours.before[j]!
+  const last = hours.openings[openingOfMinute(hours, done)]
+  return last && done <= hours.total ? last.from + done - last.before : Number.POSITIVE_INFINITY
 }

@@ -3,37 +3,16 @@
  * best way there is. Between breakpoints that value is constant, or changes by one fixed `slope` per grid point, so
  * a whole set of start times is one piece, however fine the grid. Values are integers in doubles: exact.
  */
-export interface Pieces {
-  readonly from: number[]
-  readonly to: number[]
-  /** The value at `from`. */
-  readonly value: number[]
-  /** The change per grid point: 0, or the search's one slope. */
-  readonly slope: number[]
-  /** Minutes from start to end where the piece holds starts of a step; unused otherwise. */
-  readonly length: number[]
-}
-
-export function noPieces(): Pieces {
-  return { from: [], to: [], value: [], slope: [], length: [] }
-}
-
-/** One piece apart from its list. */
 export interface Piece {
+  /** Its first and last grid point. */
   readonly from: number
   readonly to: number
+  /** The value at `from`. */
   readonly value: number
+  /** The change per grid point: 0, or the search's one slope. */
   readonly slope: number
-  /** 0 unless given. */
-  readonly length?: number
-}
-
-export function addPiece(pieces: Pieces, { from, to, value, slope, length = 0 }: Piece): void {
-  pieces.from.push(from)
-  pieces.to.push(to)
-  pieces.value.push(value)
-  pieces.slope.push(slope)
-  pieces.length.push(length)
+  /** Minutes from start to end where the piece holds starts of a step; 0 otherwise. */
+  readonly length: number
 }
 
 /** What of a piece is taken over: its points from `from` to `to`, at `cost` less, with a length of their own. */
@@ -44,181 +23,146 @@ interface Part {
   readonly length?: number
 }
 
-/** Appends a part of piece `p` of `source`, if there is any. */
-export function addPart(pieces: Pieces, source: Pieces, p: number, part: Part): void {
-  const whole = source.from[p]!
-  const from = Math.max(whole, part.from ?? whole)
-  const to = Math.min(source.to[p]!, part.to ?? source.to[p]!)
+/** Appends a part of a piece to `out`, if there is any. */
+export function addPart(out: Piece[], piece: Piece, part: Part): void {
+  const from = Math.max(piece.from, part.from ?? piece.from)
+  const to = Math.min(piece.to, part.to ?? piece.to)
   if (from > to) return
-  addPiece(pieces, {
-    from,
-    to,
-    value: valueAt(source, p, from) - (part.cost ?? 0),
-    slope: source.slope[p]!,
-    length: part.length ?? source.length[p]!,
-  })
+  const value = valueAt(piece, from) - (part.cost ?? 0)
+  out.push({ from, to, value, slope: piece.slope, length: part.length ?? piece.length })
 }
 
-/** The value of piece `p` at grid point `k`. */
-export function valueAt(pieces: Pieces, p: number, k: number): number {
-  return pieces.value[p]! + pieces.slope[p]! * (k - pieces.from[p]!)
+/** The value of a piece at grid point `k`. */
+export function valueAt(piece: Piece, k: number): number {
+  return piece.value + piece.slope * (k - piece.from)
 }
 
-export function clearPieces(pieces: Pieces): void {
-  pieces.from.length = 0
-  pieces.to.length = 0
-  pieces.value.length = 0
-  pieces.slope.length = 0
-  pieces.length.length = 0
+/** A piece in the heap; for one that slopes, `rank` is its value at grid point 0. */
+interface Ranked {
+  readonly to: number
+  readonly slope: number
+  readonly rank: number
 }
 
-/** Whether the pieces are sorted and apart already, so that they are their own envelope. */
-function isApart(pieces: Pieces): boolean {
-  for (let i = 1; i < pieces.from.length; i++) if (pieces.from[i]! <= pieces.to[i - 1]!) return false
-  return true
-}
-
-/** A heap of piece numbers, the highest `rank` on top. */
+/** A heap of pieces, the highest `rank` on top. */
 class Heap {
-  private readonly items: number[] = []
-  private readonly ranks: number[] = []
+  private readonly items: Ranked[] = []
 
-  top(): number {
-    return this.items.length === 0 ? -1 : this.items[0]!
+  /** The highest of those that last to grid point `k`; the ones on top of it are let go. */
+  topAt(k: number): Ranked | undefined {
+    for (let top = this.items[0]; ; top = this.items[0]) {
+      if (!top || top.to >= k) return top
+      this.pop()
+    }
   }
 
-  topRank(): number {
-    return this.ranks[0]!
-  }
-
-  push(item: number, rank: number): void {
-    const { items, ranks } = this
+  push(item: Ranked): void {
+    const { items } = this
     let at = items.length
     items.push(item)
-    ranks.push(rank)
     while (at > 0) {
-      const parent = (at - 1) >> 1
-      if (ranks[parent]! >= rank) break
-      items[at] = items[parent]!
-      ranks[at] = ranks[parent]!
-      at = parent
+      const above = (at - 1) >> 1
+      const parent = items[above]
+      if (!parent || parent.rank >= item.rank) break
+      items[at] = parent
+      at = above
     }
     items[at] = item
-    ranks[at] = rank
   }
 
-  pop(): void {
-    const { items, ranks } = this
-    const item = items.pop()!
-    const rank = ranks.pop()!
-    const size = items.length
-    if (size === 0) return
+  private pop(): void {
+    const { items } = this
+    const item = items.pop()
+    if (!item || items.length === 0) return
     let at = 0
     for (;;) {
-      let child = 2 * at + 1
-      if (child >= size) break
-      if (child + 1 < size && ranks[child + 1]! > ranks[child]!) child++
-      if (ranks[child]! <= rank) break
-      items[at] = items[child]!
-      ranks[at] = ranks[child]!
-      at = child
+      const left = items[2 * at + 1]
+      const right = items[2 * at + 2]
+      const child = left && right && right.rank > left.rank ? right : left
+      if (!child || child.rank <= item.rank) break
+      items[at] = child
+      at = 2 * at + (child === right ? 2 : 1)
     }
     items[at] = item
-    ranks[at] = rank
   }
 }
 
 /**
- * The upper envelope of `raw` (any order, overlapping), appended to `out` sorted and apart. Pieces have one of two
- * slopes, so at any point only the best constant and the best sloped piece matter; two heaps keep them, and between
- * two events they cross at most once. O(n log n).
+ * The upper envelope of `raw` (any order, overlapping), sorted and apart. Pieces have one of two slopes, so at any
+ * point only the best constant and the best sloped piece matter; two heaps keep them, and between two events they
+ * cross at most once. O(n log n).
  */
-export function envelope(raw: Pieces, out: Pieces): void {
-  const n = raw.from.length
-  if (isApart(raw)) {
-    for (let i = 0; i < n; i++) addPart(out, raw, i, {})
-    return
-  }
-  const order = sortedByFrom(raw)
-  const line: Line = { out, start: out.from.length }
-  const flat = new Heap()
-  const sloped = new Heap()
+export function envelope(raw: readonly Piece[]): readonly Piece[] {
+  if (isApart(raw)) return raw
+  const sorted = raw.toSorted((a, b) => a.from - b.from)
+  const out: Piece[] = []
+  const flats = new Heap()
+  const slopes = new Heap()
   let next = 0
-  let x = raw.from[order[0]!]!
+  let x = Number.NEGATIVE_INFINITY
   for (;;) {
-    while (next < n && raw.from[order[next]!]! <= x) {
-      const i = order[next++]!
-      if (raw.slope[i] === 0) flat.push(i, raw.value[i]!)
-      else sloped.push(i, raw.value[i]! - raw.slope[i]! * raw.from[i]!)
+    let coming = sorted[next]
+    for (; coming && coming.from <= x; coming = sorted[++next]) {
+      const { to, slope } = coming
+      if (slope === 0) flats.push({ to, slope, rank: coming.value })
+      else slopes.push({ to, slope, rank: coming.value - slope * coming.from })
     }
-    while (flat.top() >= 0 && raw.to[flat.top()]! < x) flat.pop()
-    while (sloped.top() >= 0 && raw.to[sloped.top()]! < x) sloped.pop()
-    const f = flat.top()
-    const s = sloped.top()
-    if (f < 0 && s < 0) {
-      if (next === n) return
-      x = raw.from[order[next]!]!
+    const flat = flats.topAt(x)
+    const sloped = slopes.topAt(x)
+    if (!flat && !sloped) {
+      if (!coming) return out
+      x = coming.from
       continue
     }
-    let end = next < n ? raw.from[order[next]!]! - 1 : Number.POSITIVE_INFINITY
-    if (f >= 0) end = Math.min(end, raw.to[f]!)
-    if (s >= 0) end = Math.min(end, raw.to[s]!)
-    const slope = s < 0 ? 0 : raw.slope[s]!
-    const rising = { from: x, to: end, value: sloped.topRank() + slope * x, slope }
-    if (s < 0) emit(line, { from: x, to: end, value: flat.topRank(), slope: 0 })
-    else if (f < 0) emit(line, rising)
-    else emitHigher(line, rising, flat.topRank())
-    x = end + 1
-  }
-}
-
-function sortedByFrom(raw: Pieces): number[] {
-  const order = raw.from.map((_, i) => i)
-  if (order.length < 24) {
-    for (let i = 1; i < order.length; i++) {
-      const item = order[i]!
-      let j = i - 1
-      while (j >= 0 && raw.from[order[j]!]! > raw.from[item]!) {
-        order[j + 1] = order[j]!
-        j--
-      }
-      order[j + 1] = item
+    let to = coming ? coming.from - 1 : Number.POSITIVE_INFINITY
+    if (flat) to = Math.min(to, flat.to)
+    if (sloped) to = Math.min(to, sloped.to)
+    const constant = flat && { from: x, to, value: flat.rank, slope: 0, length: 0 }
+    const rising = sloped && {
+      from: x,
+      to,
+      value: sloped.rank + sloped.slope * x,
+      slope: sloped.slope,
+      length: 0,
     }
-    return order
+    if (constant && rising) emitHigher(out, rising, constant)
+    else emit(out, constant ?? rising)
+    x = to + 1
   }
-  return order.sort((a, b) => raw.from[a]! - raw.from[b]!)
 }
 
-/** An envelope in the making: its pieces are those of `out` from `start` on. */
-interface Line {
-  readonly out: Pieces
-  readonly start: number
+/** Whether the pieces are sorted and apart already, so that they are their own envelope. */
+function isApart(pieces: readonly Piece[]): boolean {
+  let last = Number.NEGATIVE_INFINITY
+  for (const { from, to } of pieces) {
+    if (from <= last) return false
+    last = to
+  }
+  return true
 }
 
-/** The higher of a sloped piece and a constant, over the points of the piece. */
-function emitHigher(line: Line, sloped: Piece, flat: number): void {
+/** The higher of a sloped piece and a constant, over the points of both. */
+function emitHigher(out: Piece[], sloped: Piece, constant: Piece): void {
   const { from, to, value, slope } = sloped
-  const last = value + slope * (to - from)
-  const constant = { from, to, value: flat, slope: 0 }
-  if (value >= flat && last >= flat) emit(line, sloped)
-  else if (value <= flat && last <= flat) emit(line, constant)
+  const last = valueAt(sloped, to)
+  const flat = constant.value
+  if (value >= flat && last >= flat) emit(out, sloped)
+  else if (value <= flat && last <= flat) emit(out, constant)
   else {
     // The last point at which the one that begins as the higher still is.
     const turn = from + Math.floor((flat - value) / slope)
-    const rest = { from: turn + 1, to, value: value + slope * (turn + 1 - from), slope }
-    emit(line, { ...(slope > 0 ? constant : sloped), to: turn })
-    emit(line, slope > 0 ? rest : { ...constant, from: turn + 1 })
+    const rest = { ...sloped, from: turn + 1, value: valueAt(sloped, turn + 1) }
+    emit(out, { ...(slope > 0 ? constant : sloped), to: turn })
+    emit(out, slope > 0 ? rest : { ...constant, from: turn + 1 })
   }
 }
 
 /** Appends a piece, or lengthens the last one where it goes on in the same line. */
-function emit({ out, start }: Line, piece: Piece): void {
-  const last = out.from.length - 1
+function emit(out: Piece[], piece: Piece | undefined): void {
+  const last = out.at(-1)
+  if (!piece) return
   const goesOn =
-    last >= start &&
-    out.to[last] === piece.from - 1 &&
-    out.slope[last] === piece.slope &&
-    valueAt(out, last, piece.from) === piece.value
-  if (goesOn) out.to[last] = piece.to
-  else addPiece(out, piece)
+    last?.to === piece.from - 1 && last.slope === piece.slope && valueAt(last, piece.from) === piece.value
+  if (goesOn) out[out.length - 1] = { ...last, to: piece.to }
+  else out.push(piece)
 }

@@ -1,8 +1,9 @@
+import type { Span } from '../calendar/spans.ts'
 import { baysFor, type Gap, type Layer } from './layers.ts'
-import { addPart, envelope, noPieces, type Pieces } from './pieces.ts'
-import { gridCeil, gridFloor, minuteAt, type Prepared } from './prepare.ts'
+import { addPart, envelope, type Piece } from './pieces.ts'
+import { type FreeBay, gridCeil, gridFloor, type Prepared } from './prepare.ts'
 import type { Score } from './score.ts'
-import { restrict, type Starts } from './starts.ts'
+import { type Run, restrict } from './starts.ts'
 import type { Step } from './types.ts'
 
 /** The step of the chain that is being placed, with the starts that hours and crew leave it. */
@@ -11,7 +12,7 @@ export interface Placing {
   readonly score: Score
   readonly step: Step
   readonly index: number
-  readonly starts: Starts
+  readonly starts: readonly Run[]
 }
 
 /**
@@ -19,17 +20,8 @@ export interface Placing {
  * the step. `staying` are those still in their bay, by gap: their pieces hold ready times, starts or not.
  */
 export interface Ready {
-  readonly coming: Pieces
-  readonly staying: Pieces
-  readonly gaps: readonly Gap[]
-}
-
-/** One free span of a bay; `open` is its first grid point. */
-interface FreeSpan {
-  readonly bay: number
-  readonly span: number
-  readonly open: number
-  readonly closeAt: number
+  readonly coming: readonly Piece[]
+  readonly staying: readonly Gap[]
 }
 
 /**
@@ -37,40 +29,36 @@ interface FreeSpan {
  * as far as the span lasts to the step's end.
  */
 export function placeStep(placing: Placing, ready: Ready): Layer {
-  const pieces = noPieces()
-  const gaps: Gap[] = []
-  for (const bay of baysFor(placing.prepared, placing.step)) placeInBay(placing, ready, bay, { pieces, gaps })
-  return { step: placing.index, afterMove: false, pieces, gaps }
+  const stayingIn = new Map(ready.staying.map(({ span, pieces }) => [span, pieces]))
+  const gaps = baysFor(placing.prepared, placing.step).flatMap(bay =>
+    placeInBay(placing, ready.coming, stayingIn, bay),
+  )
+  return { step: placing.index, afterMove: false, gaps }
 }
 
-/** The spans in order of time, with one cursor over the cars that come and one over those that stay here. */
+/** The spans in order of time, with a cursor over the cars that come. */
 function placeInBay(
   placing: Placing,
-  { coming, staying, gaps }: Ready,
-  bay: number,
-  out: { readonly pieces: Pieces; readonly gaps: Gap[] },
-): void {
+  coming: readonly Piece[],
+  stayingIn: ReadonlyMap<Span, readonly Piece[]>,
+  bay: FreeBay,
+): Gap[] {
   const { prepared, step } = placing
-  const { from, to } = prepared.bays[bay]!
-  const here = gaps.filter(gap => gap.bay === bay)
+  const gaps: Gap[] = []
   const least = stayMinutes(step) ?? step.minutes
-  const count = coming.from.length
   let next = 0
-  let first = 0
-  for (let span = 0; span < from.length; span++) {
-    const stays = here[next]?.span === span ? here[next++] : undefined
-    if (!stays && first >= count && next >= here.length) return
-    const free: FreeSpan = { bay, span, open: gridCeil(prepared, from[span]!), closeAt: to[span]! }
-    while (first < count && coming.to[first]! < free.open) first++
-    const before = out.pieces.from.length
-    if (stays) {
-      const joined = joinedIn(placing, free, { pieces: coming, first }, { pieces: staying, gap: stays })
-      addFitting(placing, free, { pieces: joined, first: 0 }, out.pieces)
-    } else if (first < count && free.closeAt - from[span]! >= least)
-      addFitting(placing, free, { pieces: coming, first }, out.pieces)
-    const last = out.pieces.from.length
-    if (last > before) out.gaps.push({ bay, span, first: before, last })
+  for (const span of bay.free) {
+    const open = gridCeil(prepared, span.from)
+    while ((coming[next]?.to ?? Number.POSITIVE_INFINITY) < open) next++
+    const staying = stayingIn.get(span)
+    const fits = staying !== undefined || span.to - span.from >= least
+    if (!fits) continue
+    const come = comingInto(prepared, span, coming, next)
+    const there = staying ? better(placing, staying, come) : come
+    const pieces = fitting(placing, bay, span, there)
+    if (pieces.length > 0) gaps.push({ bay, span, pieces })
   }
+  return gaps
 }
 
 /** Minutes a hold needs its span for where the car may be moved inside it: to the moment it may go. */
@@ -78,37 +66,32 @@ function stayMinutes(step: Step): number | undefined {
   return step.kind === 'hold' && step.moveAfter != null ? Math.min(step.moveAfter, step.minutes) : undefined
 }
 
-/** The starts in one span at which a car is there, staying or come: at each the better of the two. */
-function joinedIn(
-  { prepared, starts }: Placing,
-  { open, closeAt }: FreeSpan,
-  coming: { readonly pieces: Pieces; readonly first: number },
-  staying: { readonly pieces: Pieces; readonly gap: Gap },
-): Pieces {
-  const all = noPieces()
-  const close = gridFloor(prepared, closeAt)
-  for (let p = staying.gap.first; p < staying.gap.last; p++) addPart(all, staying.pieces, p, { length: 0 })
-  const { pieces } = coming
-  for (let p = coming.first; p < pieces.from.length && pieces.from[p]! <= close; p++)
-    addPart(all, pieces, p, { from: open, to: close, length: 0 })
-  const best = noPieces()
-  envelope(all, best)
-  return restrict(best, starts)
+/** The coming cars' pieces from index `first` on, cut to those that come while the span lasts. */
+function comingInto(prepared: Prepared, span: Span, coming: readonly Piece[], first: number): Piece[] {
+  const found: Piece[] = []
+  const part = { from: gridCeil(prepared, span.from), to: gridFloor(prepared, span.to) }
+  let i = first
+  for (let piece = coming[i]; piece && piece.from <= part.to; piece = coming[++i]) addPart(found, piece, part)
+  return found
 }
 
-/** The pieces from `first` on, cut to the starts whose step ends, or is moved away, while the span is free. */
-function addFitting(
+/** The starts at which a car is there, staying or come: at each the better of the two. */
+function better({ starts }: Placing, staying: readonly Piece[], come: readonly Piece[]): Piece[] {
+  return restrict(envelope([...staying, ...come.map(piece => ({ ...piece, length: 0 }))]), starts)
+}
+
+/** The pieces cut to the starts whose step ends, or is moved away, while the span is free. */
+function fitting(
   { prepared, score, step, index }: Placing,
-  { bay, open, closeAt }: FreeSpan,
-  { pieces, first }: { readonly pieces: Pieces; readonly first: number },
-  out: Pieces,
-): void {
+  bay: FreeBay,
+  span: Span,
+  pieces: readonly Piece[],
+): Piece[] {
+  const fitted: Piece[] = []
   const needed = stayMinutes(step)
-  const cost = score.unlikedBay(index, bay)
-  for (let p = first; p < pieces.from.length && minuteAt(prepared, pieces.from[p]!) <= closeAt; p++)
-    addPart(out, pieces, p, {
-      from: open,
-      to: gridFloor(prepared, closeAt - (needed ?? pieces.length[p]!)),
-      cost,
-    })
+  const from = gridCeil(prepared, span.from)
+  const cost = score.unlikedBay(index, bay.id)
+  for (const piece of pieces)
+    addPart(fitted, piece, { from, to: gridFloor(prepared, span.to - (needed ?? piece.length)), cost })
+  return fitted
 }

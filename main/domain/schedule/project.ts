@@ -1,8 +1,8 @@
-import { difference, type Span, spanSet } from '../calendar/spans.ts'
+import { clip, difference, minutesIn, type Span, spanSet } from '../calendar/spans.ts'
 import { checkBays } from './checkBays.ts'
 import { checkWait } from './checkPlan.ts'
-import { endOfWork, firstAtLeast, isDoorOpen, type OpenTime, openTime } from './openTime.ts'
-import { gridUp } from './prepare.ts'
+import { endOfWork, isDoorOpen, nextDoor, type OpenTime, openTime } from './openTime.ts'
+import { gridCeil, minuteAt } from './prepare.ts'
 import type { Violation } from './reasons.ts'
 import type { Plan, PlannedStep, Problem, Step, Work } from './types.ts'
 
@@ -148,11 +148,7 @@ function firstStart(
     if (start >= span.to) continue
     const end = step.split ? endOfWork(hours, start, step.minutes) : start + step.minutes
     if (end > problem.horizon) return undefined
-    const freeMinutes = free.reduce(
-      (sum, one) => sum + Math.max(0, Math.min(one.to, end) - Math.max(one.from, start)),
-      0,
-    )
-    if (freeMinutes === step.minutes) return start
+    if (minutesIn(clip(free, start, end)) === step.minutes) return start
   }
   return undefined
 }
@@ -171,17 +167,13 @@ function moveOf(hours: OpenTime, step: Step, planned: number, hold: Stretch): nu
   return at === undefined || at >= hold.end ? undefined : at
 }
 
-function nextDoor(hours: OpenTime, t: number): number | undefined {
-  return isDoorOpen(hours, t) ? t : hours.from[firstAtLeast(hours.from, t)]
-}
-
 /** The first grid point with open doors after the end, not before the planned handover. */
 function handoverAfter({ problem, hours }: Present, end: number, planned: number): number | undefined {
-  let at = Math.max(planned, gridUp(problem, end))
+  let at = Math.max(planned, minuteAt(problem, gridCeil(problem, end)))
   while (at <= problem.horizon) {
     const door = nextDoor(hours, at)
     if (door === undefined || door === at) return door
-    at = gridUp(problem, door)
+    at = minuteAt(problem, gridCeil(problem, door))
   }
   return undefined
 }

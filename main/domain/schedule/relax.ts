@@ -19,11 +19,10 @@ export function rulesOf(problem: Problem): Rule[] {
   const rules: Rule[] = []
   const { steps } = problem.newJob
   const prepared = prepare({ ...problem, fixed: [], crew: [] })
-  const useful = new Set(steps.flatMap(step => baysFor(prepared, step)))
-  problem.bays.forEach((bay, b) => {
-    if (useful.has(b) && (bay.closed.length > 0 || problem.fixed.some(stay => stay.bay === bay.id)))
-      rules.push({ kind: 'bay', bay: bay.id })
-  })
+  const useful = new Set(steps.flatMap(step => baysFor(prepared, step).map(bay => bay.id)))
+  for (const { id, closed } of problem.bays)
+    if (useful.has(id) && (closed.length > 0 || problem.fixed.some(stay => stay.bay === id)))
+      rules.push({ kind: 'bay', bay: id })
   const skills = new Set(steps.flatMap(step => (step.kind === 'work' && step.skill ? [step.skill] : [])))
   for (const skill of skills) rules.push({ kind: 'skill', skill })
   steps.forEach((step, i) => {

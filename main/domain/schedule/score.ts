@@ -1,7 +1,7 @@
-import { firstAtLeast } from './openTime.ts'
-import { addPiece, noPieces, type Pieces } from './pieces.ts'
-import { minuteAt, type Prepared } from './prepare.ts'
-import type { Starts } from './starts.ts'
+import { touching } from './openTime.ts'
+import type { Piece } from './pieces.ts'
+import { gridCeil, gridFloor, minuteAt, type Prepared } from './prepare.ts'
+import type { Run } from './starts.ts'
 
 /**
  * How ways to the same start are compared, as one integer: the drop-off first, then fewer moves, then the tie-breaks.
@@ -17,8 +17,8 @@ export interface Score {
   readonly move: number
   /** Change of value per grid point where the drop-off moves along with the start. */
   readonly slope: number
-  /** Cost of step `index` starting in bay `b` that nobody prefers. */
-  unlikedBay(index: number, b: number): number
+  /** Cost of step `index` starting in a bay that nobody prefers. */
+  unlikedBay(index: number, bay: string): number
   /** Opening minutes before the drop-off, read back from a value ('latest' only). */
   openBeforeDropOff(value: number): number
 }
@@ -34,43 +34,36 @@ export function scoreOf(prepared: Prepared, latest: boolean): Score {
     minute,
     move,
     slope: (latest ? minute : -minute) * prepared.grid,
-    unlikedBay(index, b) {
+    unlikedBay(index, bay) {
       const bays = preferred[index]
-      return bays && bays.length > 0 && !bays.includes(prepared.problem.bays[b]!.id) ? 1 : 0
+      return bays && bays.length > 0 && !bays.includes(bay) ? 1 : 0
     },
     openBeforeDropOff: value => Math.floor(value / minute),
   }
 }
 
 /** The value of every possible drop-off up to grid point `last`, before any step is placed. */
-export function dropOffPieces(prepared: Prepared, score: Score, starts: Starts, last: number): Pieces {
-  const pieces = noPieces()
-  const { hours } = prepared
+export function dropOffPieces(prepared: Prepared, score: Score, runs: readonly Run[], last: number): Piece[] {
   // Headroom under each minute's worth, so that moves and preferences never borrow from it.
   const rest = score.minute / 2
-  const closingCost = score.move / 2
-  for (let i = 0; i < starts.from.length; i++) {
-    let k = starts.from[i]!
-    const to = Math.min(starts.to[i]!, last)
-    const length = starts.length[i]!
-    while (k <= to) {
-      const t = minuteAt(prepared, k)
-      const j = firstAtLeast(hours.to, t)
-      const close = Math.min(to, Math.floor((hours.to[j]! - 1 - prepared.gridFrom) / prepared.grid))
-      if (!score.latest) {
-        addPiece(pieces, { from: k, to, value: rest - score.minute * t, slope: score.slope, length })
-        k = to + 1
-      } else {
-        const value = (hours.before[j]! + t - hours.from[j]!) * score.minute + rest
-        if (t === hours.to[j]!) {
-          addPiece(pieces, { from: k, to: k, value: value - closingCost, slope: 0, length })
-          k++
-        } else {
-          addPiece(pieces, { from: k, to: close, value, slope: score.slope, length })
-          k = close + 1
-        }
+  return runs.flatMap(({ from, to: end, length }): Piece[] => {
+    const to = Math.min(end, last)
+    if (from > to) return []
+    const { slope, minute, latest } = score
+    if (!latest) return [{ from, to, value: rest - minute * minuteAt(prepared, from), slope, length }]
+    const openings = touching(prepared.hours.openings, minuteAt(prepared, from), minuteAt(prepared, to))
+    return openings.flatMap(opening => {
+      const worth = (k: number) => (opening.before + minuteAt(prepared, k) - opening.from) * minute + rest
+      const first = Math.max(from, gridCeil(prepared, opening.from))
+      const closing = gridFloor(prepared, opening.to - 1) + 1
+      const pieces: Piece[] = []
+      const before = Math.min(to, closing - 1)
+      if (first <= before) pieces.push({ from: first, to: before, value: worth(first), slope, length })
+      if (minuteAt(prepared, closing) === opening.to && from <= closing && closing <= to) {
+        const value = worth(closing) - score.move / 2
+        pieces.push({ from: closing, to: closing, value, slope: 0, length })
       }
-    }
-  }
-  return pieces
+      return pieces
+    })
+  })
 }

@@ -1,20 +1,11 @@
 import { holdMoves } from './holdMoves.ts'
 import { type Gap, type Layer, waitRange } from './layers.ts'
-import { firstAtLeast } from './openTime.ts'
-import {
-  addPart,
-  addPiece,
-  clearPieces,
-  envelope,
-  noPieces,
-  type Piece,
-  type Pieces,
-  valueAt,
-} from './pieces.ts'
+import { touching } from './openTime.ts'
+import { addPart, envelope, type Piece, valueAt } from './pieces.ts'
 import { type Placing, placeStep, type Ready } from './placeStep.ts'
 import { gridFloor, type Prepared } from './prepare.ts'
 import { dropOffPieces, type Score, scoreOf } from './score.ts'
-import { restrict, type Starts, startsOf } from './starts.ts'
+import { type Run, restrict, startsOf } from './starts.ts'
 
 /** What a search looks for: everything between two minutes, with the latest or the earliest drop-off. */
 export interface Query {
@@ -69,78 +60,58 @@ export function search(prepared: Prepared, query: Query): Reached {
 function arrivals(placing: Placing, query: Query): Ready {
   const { prepared, score } = placing
   const last = gridFloor(prepared, query.dropTo ?? query.hi)
-  const coming = dropOffPieces(prepared, score, startsByDoor(placing), last)
-  return { coming, staying: noPieces(), gaps: [] }
+  return { coming: dropOffPieces(prepared, score, startsByDoor(placing), last), staying: [] }
 }
 
 /** The starts at which a car may come into a bay: work begins in opening hours anyway, a hold only by an open door. */
-function startsByDoor({ prepared, step, starts }: Placing): Starts {
-  return step.kind === 'hold' ? atDoors(prepared, starts) : starts
-}
-
-/** The starts at which the shop's doors are open. */
-function atDoors(prepared: Prepared, starts: Starts): Starts {
-  const open: Starts = { from: [], to: [], length: [] }
-  const { doorFrom, doorTo } = prepared
-  for (let i = 0; i < starts.from.length; i++)
-    for (let d = firstAtLeast(doorTo, starts.from[i]!); d < doorTo.length; d++) {
-      if (doorFrom[d]! > starts.to[i]!) break
-      open.from.push(Math.max(starts.from[i]!, doorFrom[d]!))
-      open.to.push(Math.min(starts.to[i]!, doorTo[d]!))
-      open.length.push(starts.length[i]!)
-    }
-  return open
+function startsByDoor({ prepared, step, starts }: Placing): readonly Run[] {
+  if (step.kind === 'work') return starts
+  return starts.flatMap(({ from, to, length }) =>
+    touching(prepared.doors, from, to).map(door => ({
+      from: Math.max(from, door.from),
+      to: Math.min(to, door.to),
+      length,
+    })),
+  )
 }
 
 /** The cars of the step before, carried over the wait: in the bay they stand in, and moved out of it. */
 function carriedOver(placing: Placing, previous: Layer): Ready {
   const { prepared, score, step } = placing
-  const staying = noPieces()
-  const gaps: Gap[] = []
-  const raw = noPieces()
+  const staying: Gap[] = []
+  const moving: Piece[] = []
   for (const gap of previous.gaps) {
-    clearPieces(raw)
-    const latest = gridFloor(prepared, prepared.bays[gap.bay]!.to[gap.span]!)
-    for (let p = gap.first; p < gap.last; p++) addAfterWait(placing, previous.pieces, p, { latest, raw })
-    const first = staying.from.length
-    if (raw.from.length > 0) envelope(raw, staying)
-    if (staying.from.length > first) gaps.push({ ...gap, first, last: staying.from.length })
+    const latest = gridFloor(prepared, gap.span.to)
+    const pieces = envelope(gap.pieces.flatMap(piece => afterWait(placing, piece, latest)))
+    if (pieces.length === 0) continue
+    staying.push({ ...gap, pieces })
+    if (!step.sameBay) for (const piece of pieces) addPart(moving, piece, { cost: score.move })
   }
-  if (step.sameBay || gaps.length === 0) return { coming: noPieces(), staying, gaps }
-  clearPieces(raw)
-  for (let p = 0; p < staying.from.length; p++) addPart(raw, staying, p, { cost: score.move, length: 0 })
-  const best = noPieces()
-  envelope(raw, best)
-  return { coming: restrict(best, startsByDoor(placing)), staying, gaps }
+  return { coming: restrict(envelope(moving), startsByDoor(placing)), staying }
 }
 
 /**
- * Piece `p` of the step before, carried over the wait: for each ready time of the next step, up to the `latest` at which
+ * A piece of the step before, carried over the wait: for each ready time of the next step, up to the `latest` at which
  * the bay is still the car's, the best start before it. A piece that rises is best at its last start, so its value
  * goes on rising as long as that start comes nearer and then stands; one that falls stands first.
  */
-function addAfterWait(
-  { prepared, step }: Placing,
-  from: Pieces,
-  p: number,
-  { latest, raw }: { readonly latest: number; readonly raw: Pieces },
-): void {
-  const wait = waitRange(prepared, step, from.length[p]!)
-  if (wait.from > wait.to) return
-  const first = from.from[p]!
-  const last = from.to[p]!
-  const value = from.value[p]!
-  const slope = first === last ? 0 : from.slope[p]!
-  const add = (piece: Piece) => {
-    const to = Math.min(piece.to, latest)
-    if (piece.from <= to) addPiece(raw, { ...piece, to })
+function afterWait({ prepared, step }: Placing, piece: Piece, latest: number): Piece[] {
+  const wait = waitRange(prepared, step, piece.length)
+  if (wait.from > wait.to) return []
+  const { from: first, to: last, value } = piece
+  const slope = first === last ? 0 : piece.slope
+  const found: Piece[] = []
+  const add = (from: number, to: number, at: number, by: number) => {
+    const end = Math.min(to, latest)
+    if (from <= end) found.push({ from, to: end, value: at, slope: by, length: 0 })
   }
-  if (slope === 0) add({ from: first + wait.from, to: last + wait.to, value, slope })
+  if (slope === 0) add(first + wait.from, last + wait.to, value, 0)
   else if (slope > 0) {
-    add({ from: first + wait.from, to: last + wait.from, value, slope })
-    add({ from: last + wait.from + 1, to: last + wait.to, value: valueAt(from, p, last), slope: 0 })
+    add(first + wait.from, last + wait.from, value, slope)
+    add(last + wait.from + 1, last + wait.to, valueAt(piece, last), 0)
   } else {
-    add({ from: first + wait.from, to: first + wait.to, value, slope: 0 })
-    add({ from: first + wait.to + 1, to: last + wait.to, value: value + slope, slope })
+    add(first + wait.from, first + wait.to, value, 0)
+    add(first + wait.to + 1, last + wait.to, value + slope, slope)
   }
+  return found
 }

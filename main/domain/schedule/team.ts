@@ -1,7 +1,7 @@
-import type { Span } from '../calendar/spans.ts'
+import { clip, minutesIn } from '../calendar/spans.ts'
 import { openBetween } from './openTime.ts'
 import type { Prepared } from './prepare.ts'
-import { teamSize } from './starts.ts'
+import { skilledFor, teamSize } from './steps.ts'
 import type { Step } from './types.ts'
 
 /**
@@ -19,19 +19,9 @@ export function chooseTeam(
   const needed = openBetween(prepared.hours, start, end)
   const preferred = step.preferCrew ?? []
   const rank = (id: string) => (preferred.includes(id) ? 0 : already.has(id) ? 1 : 2)
-  const able = prepared.problem.crew
-    .filter(
-      person =>
-        person.skills.includes(step.skill!) &&
-        overlap(prepared.crewFree.get(person.id)!, start, end) === needed,
-    )
+  const able = skilledFor(step, prepared.crew)
+    .filter(({ free }) => minutesIn(clip(free, start, end)) === needed)
     .map(person => person.id)
     .sort((a, b) => rank(a) - rank(b) || (a < b ? -1 : 1))
   return able.length < size ? undefined : able.slice(0, size)
-}
-
-function overlap(spans: readonly Span[], from: number, to: number): number {
-  let minutes = 0
-  for (const span of spans) minutes += Math.max(0, Math.min(span.to, to) - Math.max(span.from, from))
-  return minutes
 }

@@ -23,7 +23,7 @@ test('the collapsed axis agrees with counting minute by minute', () => {
         expect(openBefore(hours, t)).toBe(count)
         // A door is open from opening up to and with the closing minute.
         expect(isDoorOpen(hours, t)).toBe(isOpen(t) || isOpen(t - 1))
-        expect(openingAt(hours, t) >= 0).toBe(isOpen(t))
+        expect(openingAt(hours, t) !== undefined).toBe(isOpen(t))
         if (isOpen(t)) {
           let end = t
           for (let left = minutes; left > 0 && end <= 200; end++) if (isOpen(end)) left--

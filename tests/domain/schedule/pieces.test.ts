@@ -1,16 +1,13 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { addPiece, envelope, noPieces, type Pieces } from '../../../main/domain/schedule/pieces.ts'
+import { addPart, envelope, type Piece } from '../../../main/domain/schedule/pieces.ts'
 
 /** The highest value at each point, by looking at every piece. */
-function highest(pieces: Pieces, k: number): number | undefined {
-  let best: number | undefined
-  for (let p = 0; p < pieces.from.length; p++) {
-    if (k < pieces.from[p]! || k > pieces.to[p]!) continue
-    const value = pieces.value[p]! + pieces.slope[p]! * (k - pieces.from[p]!)
-    if (best === undefined || value > best) best = value
-  }
-  return best
+function highest(pieces: readonly Piece[], k: number): number | undefined {
+  const values = pieces
+    .filter(({ from, to }) => from <= k && k <= to)
+    .map(({ from, value, slope }) => value + slope * (k - from))
+  return values.length > 0 ? Math.max(...values) : undefined
 }
 
 test('the envelope is the highest piece at every point, and its own pieces never overlap', () => {
@@ -25,19 +22,37 @@ test('the envelope is the highest piece at every point, and its own pieces never
       fc.array(piece, { minLength: 1, maxLength: 40 }),
       fc.constantFrom(-3, -1, 1, 4),
       (list, slope) => {
-        const raw = noPieces()
-        for (const { from, length, value, sloped } of list)
-          addPiece(raw, { from, to: from + length, value, slope: sloped ? slope : 0 })
-        const out = noPieces()
-        addPiece(out, { from: -1, to: -1, value: 7, slope: 0 })
-        envelope(raw, out)
-        for (let p = 1; p < out.from.length; p++) {
-          expect(out.from[p]!).toBeGreaterThan(out.to[p - 1]!)
-          expect(out.from[p]!).toBeLessThanOrEqual(out.to[p]!)
-        }
+        const raw = list.map(
+          ({ from, length, value, sloped }): Piece => ({
+            from,
+            to: from + length,
+            value,
+            slope: sloped ? slope : 0,
+            length: 0,
+          }),
+        )
+        const out = envelope(raw)
+        out.forEach(({ from, to }, p) => {
+          expect(from).toBeGreaterThan(out[p - 1]?.to ?? -1)
+          expect(from).toBeLessThanOrEqual(to)
+        })
         for (let k = 0; k <= 60; k++) expect(highest(out, k)).toBe(highest(raw, k))
       },
     ),
     { numRuns: 500 },
   )
+})
+
+test('A part keeps what the piece says at its points, less the cost; outside the piece there is none', () => {
+  const piece: Piece = { from: 10, to: 20, value: 100, slope: 3, length: 60 }
+  const out: Piece[] = []
+  addPart(out, piece, { from: 12, to: 15, cost: 5 })
+  addPart(out, piece, { to: 11, length: 30 })
+  addPart(out, piece, { from: 21 })
+  addPart(out, piece, { to: 9 })
+  // By hand: at 12 the piece says 100 + 2 * 3.
+  expect(out).toEqual([
+    { from: 12, to: 15, value: 101, slope: 3, length: 60 },
+    { from: 10, to: 11, value: 100, slope: 3, length: 30 },
+  ])
 })
