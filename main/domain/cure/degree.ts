@@ -22,30 +22,46 @@ export interface CureCurve {
  * piece by piece, so that the three never cross.
  */
 export function cureCurve({ firstPeriod, fullCure }: CureProfile): CureCurve {
-  const early = [0, firstPeriod.earlyMin, fullCure.earlyMin]
-  const late = [0, firstPeriod.lateMin, fullCure.lateMin]
-  const likely = early.map((minutes, i) => (minutes + late[i]!) / 2)
-  const degrees = [0, firstPeriod.degree, 1]
-  const curve = monotoneCurve(likely.map((x, i) => ({ x, y: degrees[i]! })))
+  const marks: Mark[] = [
+    { ...between(firstPeriod), degree: firstPeriod.degree },
+    { ...between(fullCure), degree: 1 },
+  ]
+  const curve = monotoneCurve([start, ...marks].map(({ likely, degree }) => ({ x: likely, y: degree })))
   return {
     degreeAt: ageMin => ({
-      early: curve.at(stretched(ageMin, early, likely)),
+      early: curve.at(stretched(ageMin, marks, 'early', 'likely')),
       likely: curve.at(ageMin),
-      late: curve.at(stretched(ageMin, late, likely)),
+      late: curve.at(stretched(ageMin, marks, 'late', 'likely')),
     }),
     ageAt: degree => {
       const age = curve.inverse(degree)
-      return { early: stretched(age, likely, early), likely: age, late: stretched(age, likely, late) }
+      return {
+        early: stretched(age, marks, 'likely', 'early'),
+        likely: age,
+        late: stretched(age, marks, 'likely', 'late'),
+      }
     },
   }
 }
 
-/** `value` carried from one rising scale to another, in straight pieces between the marks; held at the last mark. */
-function stretched(value: number, from: readonly number[], to: readonly number[]): number {
-  for (let i = 1; i < from.length; i++)
-    if (value < from[i]!) {
-      const share = (value - from[i - 1]!) / (from[i]! - from[i - 1]!)
-      return to[i - 1]! + share * (to[i]! - to[i - 1]!)
-    }
-  return to.at(-1)!
+/** A degree the data sheet names, and the minutes to it. */
+interface Mark extends Band {
+  readonly degree: number
+}
+
+const start: Mark = { early: 0, likely: 0, late: 0, degree: 0 }
+
+function between({ earlyMin, lateMin }: { readonly earlyMin: number; readonly lateMin: number }): Band {
+  return { early: earlyMin, likely: (earlyMin + lateMin) / 2, late: lateMin }
+}
+
+/** Minutes on one of the three scales told on another, in straight pieces between the marks; held at the last mark. */
+function stretched(minutes: number, marks: readonly Mark[], from: keyof Band, to: keyof Band): number {
+  let before = start
+  for (const mark of marks) {
+    const share = (minutes - before[from]) / (mark[from] - before[from])
+    if (minutes < mark[from]) return before[to] + share * (mark[to] - before[to])
+    before = mark
+  }
+  return before[to]
 }

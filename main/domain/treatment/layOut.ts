@@ -76,13 +76,14 @@ export function layOut(input: LayOutInput): Laid {
     const binding = bindingOf(demands, steps)
     if (binding) steps.push(holdFor(binding, clocks, steps, gridMin))
     const at = steps.length
-    steps.push(workFor(link, clocks, steps))
+    const work = workFor(link, clocks, steps)
+    steps.push(work)
     placeOf.set(link, at)
     for (const wait of link.waits) {
-      const after = placeOf.get(wait.after)!
+      const after = placeIn(placeOf, wait.after)
       const least = (wait.waitMin ?? 0) - elapsed(steps, after, at)
-      if (least > 0) steps[at]!.waitMin = (steps[at]!.waitMin ?? 0) + least
-      if (wait.sameBay) for (let i = after + 1; i <= at; i++) steps[i]!.sameBay = true
+      if (least > 0) work.waitMin = (work.waitMin ?? 0) + least
+      if (wait.sameBay) for (const step of steps.slice(after + 1)) step.sameBay = true
     }
     for (const limit of limitsOf(link, demands, placeOf)) keepWithin(limit, steps, at, gridMin)
     for (const { most, clock } of demands)
@@ -107,6 +108,13 @@ export function layOut(input: LayOutInput): Laid {
   )
   if (last) steps.push(holdFor(last, clocks, steps, gridMin))
   return { steps, handsOnMin: chain.reduce((sum, link) => sum + link.minutes, 0), notes }
+}
+
+/** Where a step of the chain already laid out stands: waits are for steps before. */
+function placeIn(placeOf: ReadonlyMap<Link, number>, link: Link): number {
+  const at = placeOf.get(link)
+  if (at === undefined) throw new Error(`"${link.template.name}" is waited for before it is laid out`)
+  return at
 }
 
 /** The treatment with the people it needs at every step. */
@@ -159,9 +167,8 @@ function profileOf(link: Link, products: Products) {
 
 /** Minutes that have surely passed between the end of step `from` and the start of step `to`. */
 function elapsed(steps: readonly Draft[], from: number, to: number): number {
-  let sum = steps[to]?.waitMin ?? 0
-  for (let i = from + 1; i < to; i++) sum += steps[i]!.minutes + (steps[i]!.waitMin ?? 0)
-  return sum
+  const between = steps.slice(from + 1, to)
+  return between.reduce((sum, step) => sum + step.minutes + (step.waitMin ?? 0), steps[to]?.waitMin ?? 0)
 }
 
 /** The demand that keeps the car waiting longest beyond what has passed anyway; null when none does. */
@@ -190,7 +197,7 @@ function holdFor(
 ): Draft {
   const minutes = ceilTo(left, gridMin)
   const moveAfter = untilTackFree(clocks, steps, steps.length)
-  const before = steps.at(-1)!
+  const before = steps.at(-1)
   return {
     kind: 'hold',
     name: holdNames[why],
@@ -201,7 +208,7 @@ function holdFor(
     sameBay: moveAfter > 0,
     waitMin: null,
     // Work that pauses at closing may end between two grid points, where no hold can start.
-    waitMax: before.kind === 'work' && before.split ? null : 0,
+    waitMax: before?.kind === 'work' && before.split ? null : 0,
     moveAfter: moveAfter < minutes ? moveAfter : null,
     productId: clock.productId,
   }
@@ -232,7 +239,7 @@ function workFor(link: Link, clocks: readonly CureClock[], steps: readonly Draft
   }
 }
 
-function limitsOf(link: Link, demands: readonly CureDemand[], placeOf: Map<Link, number>): Limit[] {
+function limitsOf(link: Link, demands: readonly CureDemand[], placeOf: ReadonlyMap<Link, number>): Limit[] {
   const limits: Limit[] = []
   for (const { clock, most } of demands)
     if (most !== null)
@@ -245,7 +252,7 @@ function limitsOf(link: Link, demands: readonly CureDemand[], placeOf: Map<Link,
   for (const wait of link.waits)
     if (wait.waitMax !== null)
       limits.push({
-        at: placeOf.get(wait.after)!,
+        at: placeIn(placeOf, wait.after),
         most: wait.waitMax,
         field: `${wait.field}.waitMax`,
         words:
@@ -269,12 +276,11 @@ function keepWithin(limit: Limit, steps: Draft[], to: number, gridMin: number): 
       `${limit.words}, but what comes between takes ${minuteWords(limit.most - spare)}; make the window ` +
         'longer, or what comes between shorter.',
     )
-  let starts = 0
-  for (let i = limit.at + 1; i <= to; i++) if (steps[i]!.kind === 'work') starts++
+  const within = steps.slice(limit.at + 1, to + 1)
+  const starts = within.filter(step => step.kind === 'work').length
   const share = starts === 1 ? spare : Math.floor(spare / starts / gridMin) * gridMin
-  for (let i = limit.at + 1; i <= to; i++) {
-    const step = steps[i]!
-    if (step.kind === 'work' && i < to) step.split = false
+  for (const step of within) {
+    if (step.kind === 'work' && step !== steps[to]) step.split = false
     const most = (step.waitMin ?? 0) + (step.kind === 'work' ? share : 0)
     step.waitMax = Math.min(step.waitMax ?? most, most)
   }

@@ -13,19 +13,37 @@ interface Wish {
   readonly due: number
 }
 
+/** A week with the room that is left in it; one more, the last, holds the visits left over and has room for all. */
+interface Week {
+  readonly index: number
+  free: number
+  /** The groups with a visit in it. */
+  readonly groups: Set<Group>
+  /** The cheapest move to each other week, by its index. */
+  readonly moves: (Move | null)[]
+}
+
 /** Visits with the same window and due week: all that matters for the cost. */
 interface Group {
   readonly first: number
   readonly last: number
   readonly due: number
-  /** The visits placed in each week, by week less `first`; after the last week, those that are left over. */
-  readonly placed: string[][]
+  readonly window: readonly Week[]
+  /** The visits placed in each week of the window, and those that are left over. */
+  readonly placed: ReadonlyMap<Week, string[]>
 }
 
 /** Move one visit of a group from the week it is in to another. */
 interface Move {
   readonly group: Group
   readonly cost: number
+}
+
+/** The cheapest path found to a week, by its last move; without one, it leads there straight from the new visit. */
+interface Reach {
+  readonly week: Week
+  cost: number
+  by: { readonly before: Reach; readonly group: Group } | null
 }
 
 /**
@@ -36,50 +54,37 @@ interface Move {
  * with endless room, at a price no path of others reaches.
  */
 export class WeekFlow {
-  private readonly weeks: number
-  private readonly left: number
-  private readonly free: number[]
+  private readonly weeks: readonly Week[]
+  private readonly left: Week
   private readonly lateWeight: number
   private readonly leftCost: number
   private readonly groups = new Map<string, Group>()
-  /** The groups with a visit in a week (and, last, with one left over). */
-  private readonly inWeek: Set<Group>[]
-  /** The cheapest move from one week to another, row by row. */
-  private readonly moves: (Move | null)[][]
 
   constructor(room: readonly number[], lateWeight: number) {
-    this.weeks = room.length
-    this.left = room.length
-    this.free = [...room, Number.POSITIVE_INFINITY]
+    const week = (free: number, index: number): Week => {
+      const moves = new Array<Move | null>(room.length + 1).fill(null)
+      return { index, free, groups: new Set(), moves }
+    }
+    this.left = week(Number.POSITIVE_INFINITY, room.length)
+    this.weeks = [...room.map(week), this.left]
     this.lateWeight = lateWeight
     // Every simple path changes each week at most once, by at most the whole plan's lateness each time.
     this.leftCost = lateWeight * (room.length + 1) ** 2 * 2
-    this.inWeek = this.free.map(() => new Set())
-    this.moves = this.free.map(() => this.free.map(() => null))
   }
 
   /** Gives a visit a week, or leaves it or another over when there is none. */
   add(wish: Wish): void {
     const group = this.groupOf(wish)
-    const { cost, from } = this.shortestPaths(group)
-    let target = this.left
-    for (let week = 0; week < this.weeks; week++)
-      if (this.free[week]! > 0 && cost[week]! < cost[target]!) target = week
+    let target = this.cheapestFor(group)
+    target.week.free--
     // Back along the path, each visit on it makes place for the one before.
-    const changed = new Set<number>([target])
-    for (let week = target; ; ) {
-      const before = from[week]!
-      changed.add(week)
-      if (before < 0) {
-        this.put(group, week, wish.id)
-        break
-      }
-      const mover = this.moves[before]![week]!.group
-      this.put(mover, week, this.take(mover, before))
-      changed.add(before)
-      week = before
+    const changed = new Set<Week>([target.week])
+    for (let by = target.by; by; by = target.by) {
+      this.put(by.group, target.week, this.take(by.group, by.before.week))
+      target = by.before
+      changed.add(target.week)
     }
-    this.free[target]!--
+    this.put(group, target.week, wish.id)
     for (const week of changed) this.lookAgain(week)
   }
 
@@ -87,11 +92,11 @@ export class WeekFlow {
   result(): { weeks: Map<string, number>; full: string[]; tight: TightWeeks[] } {
     const weeks = new Map<string, number>()
     const full: string[] = []
-    for (const group of this.groups.values())
-      group.placed.forEach((ids, i) => {
-        if (i === group.placed.length - 1) full.push(...ids)
-        else for (const id of ids) weeks.set(id, group.first + i)
-      })
+    for (const { placed } of this.groups.values())
+      for (const [week, ids] of placed) {
+        if (week === this.left) full.push(...ids)
+        else for (const id of ids) weeks.set(id, week.index)
+      }
     return { weeks, full, tight: this.tightWeeks() }
   }
 
@@ -99,25 +104,29 @@ export class WeekFlow {
     const key = `${first} ${last} ${due}`
     let group = this.groups.get(key)
     if (!group) {
-      group = { first, last, due, placed: Array.from({ length: last - first + 2 }, () => []) }
+      const window = this.weeks.slice(first, last + 1)
+      group = { first, last, due, window, placed: new Map([...window, this.left].map(week => [week, []])) }
       this.groups.set(key, group)
     }
     return group
   }
 
-  private slot(group: Group, week: number): string[] {
-    return group.placed[week === this.left ? group.placed.length - 1 : week - group.first]!
+  private idsIn({ first, last, placed }: Group, week: Week): string[] {
+    const ids = placed.get(week)
+    if (!ids) throw new Error(`Week ${week.index} is not among ${first} to ${last}`)
+    return ids
   }
 
-  private put(group: Group, week: number, id: string) {
-    this.slot(group, week).push(id)
-    this.inWeek[week]!.add(group)
+  private put(group: Group, week: Week, id: string) {
+    this.idsIn(group, week).push(id)
+    week.groups.add(group)
   }
 
-  private take(group: Group, week: number): string {
-    const ids = this.slot(group, week)
-    const id = ids.pop()!
-    if (ids.length === 0) this.inWeek[week]!.delete(group)
+  private take(group: Group, week: Week): string {
+    const ids = this.idsIn(group, week)
+    const id = ids.pop()
+    if (id === undefined) throw new Error(`No visit of the group is in week ${week.index}`)
+    if (ids.length === 0) week.groups.delete(group)
     return id
   }
 
@@ -125,54 +134,52 @@ export class WeekFlow {
    * What a group's visit costs in a week, beyond what it costs at best: how late it is before its first week even
    * begins is nobody's choice, and must not make leaving it over look like a saving.
    */
-  private costIn(group: Group, week: number): number {
+  private costIn(group: Group, week: Week): number {
     if (week === this.left) return this.leftCost
     const due = Math.min(group.last, Math.max(group.first, group.due))
-    return week > due ? (week - due) * this.lateWeight : due - week
+    return week.index > due ? (week.index - due) * this.lateWeight : due - week.index
   }
 
-  private lookAgain(week: number) {
-    const row = this.moves[week]!
-    row.fill(null)
-    for (const group of this.inWeek[week]!) {
+  private lookAgain(week: Week) {
+    week.moves.fill(null)
+    for (const group of week.groups) {
       const here = this.costIn(group, week)
-      for (let to = group.first; to <= group.last; to++) {
+      for (const to of group.placed.keys()) {
         const cost = this.costIn(group, to) - here
-        if (to !== week && (row[to] === null || cost < row[to]!.cost)) row[to] = { group, cost }
-      }
-      if (week !== this.left) {
-        const cost = this.leftCost - here
-        if (row[this.left] === null || cost < row[this.left]!.cost) row[this.left] = { group, cost }
+        const known = week.moves[to.index]
+        if (to !== week && (!known || cost < known.cost)) week.moves[to.index] = { group, cost }
       }
     }
   }
 
-  /** Bellman and Ford over the weeks: costs may be negative, cycles never are. `from` -1: straight from the visit. */
-  private shortestPaths(group: Group): { cost: number[]; from: number[] } {
-    const size = this.weeks + 1
-    const cost = new Array<number>(size).fill(Number.POSITIVE_INFINITY)
-    const from = new Array<number>(size).fill(-1)
-    let active: number[] = [this.left]
-    cost[this.left] = this.leftCost
-    for (let week = group.first; week <= group.last; week++) {
-      cost[week] = this.costIn(group, week)
-      active.push(week)
-    }
+  /** The cheapest path of a group's visit to a week with room. */
+  private cheapestFor(group: Group): Reach {
+    const left: Reach = { week: this.left, cost: this.leftCost, by: null }
+    const weeks = this.weeks.slice(0, -1).map((week): Reach => {
+      const open = group.first <= week.index && week.index <= group.last
+      return { week, cost: open ? this.costIn(group, week) : Number.POSITIVE_INFINITY, by: null }
+    })
+    this.shorten([...weeks, left], [left, ...weeks.slice(group.first, group.last + 1)])
+    let best = left
+    for (const reach of weeks) if (reach.week.free > 0 && reach.cost < best.cost) best = reach
+    return best
+  }
+
+  /** Bellman and Ford over the weeks, from those reached straight: costs may be negative, cycles never are. */
+  private shorten(all: readonly Reach[], straight: readonly Reach[]) {
+    let active = straight
     while (active.length > 0) {
-      const next = new Set<number>()
-      for (const week of active) {
-        const row = this.moves[week]!
-        for (let to = 0; to < size; to++) {
-          const move = row[to]
-          if (!move || cost[week]! + move.cost >= cost[to]!) continue
-          cost[to] = cost[week]! + move.cost
-          from[to] = week
+      const next = new Set<Reach>()
+      for (const before of active)
+        for (const to of all) {
+          const move = before.week.moves[to.week.index]
+          if (!move || before.cost + move.cost >= to.cost) continue
+          to.cost = before.cost + move.cost
+          to.by = { before, group: move.group }
           next.add(to)
         }
-      }
       active = [...next]
     }
-    return { cost, from }
   }
 
   /**
@@ -180,9 +187,9 @@ export class WeekFlow {
    * can only go to weeks among them (P. Hall 1935). Sets that overlap are one, so that no visit is counted twice.
    */
   private tightWeeks(): TightWeeks[] {
-    let sets: Set<number>[] = []
-    for (const start of this.inWeek[this.left]!) {
-      if (sets.some(weeks => weeks.has(start.first))) continue
+    let sets: Set<Week>[] = []
+    for (const start of this.left.groups) {
+      if (sets.some(weeks => start.window.some(week => weeks.has(week)))) continue
       const reached = this.reachedFrom(start)
       const apart = sets.filter(weeks => weeks.isDisjointFrom(reached))
       const touched = sets.filter(weeks => !weeks.isDisjointFrom(reached))
@@ -191,29 +198,27 @@ export class WeekFlow {
     return sets.map(weeks => this.tightness(weeks))
   }
 
-  private reachedFrom(start: Group): Set<number> {
-    const weeks = new Set<number>()
-    const waiting = Array.from({ length: start.last - start.first + 1 }, (_, i) => start.first + i)
-    for (let week = waiting.pop(); week !== undefined; week = waiting.pop()) {
+  private reachedFrom(start: Group): Set<Week> {
+    const weeks = new Set<Week>()
+    const waiting = [...start.window]
+    for (let week = waiting.pop(); week; week = waiting.pop()) {
       if (weeks.has(week)) continue
       weeks.add(week)
-      const over = [...this.inWeek[this.left]!].filter(({ first, last }) => first <= week && week <= last)
-      for (const group of [...this.inWeek[week]!, ...over])
-        for (let to = group.first; to <= group.last; to++) if (!weeks.has(to)) waiting.push(to)
+      for (const group of week.groups) waiting.push(...group.window)
+      for (const { placed, window } of this.left.groups) if (placed.has(week)) waiting.push(...window)
     }
     return weeks
   }
 
-  private tightness(weeks: ReadonlySet<number>): TightWeeks {
+  private tightness(weeks: ReadonlySet<Week>): TightWeeks {
     let room = 0
     let wanted = 0
-    for (const group of this.groups.values()) {
-      group.placed.forEach((ids, i) => {
-        const over = i === group.placed.length - 1
-        if (!over && weeks.has(group.first + i)) room += ids.length
-        if (over ? weeks.has(group.first) : weeks.has(group.first + i)) wanted += ids.length
-      })
-    }
-    return { weeks: [...weeks].sort((a, b) => a - b), room, wanted }
+    for (const { window, placed } of this.groups.values())
+      for (const [week, ids] of placed) {
+        if (weeks.has(week)) room += ids.length
+        const over = week === this.left && window.some(each => weeks.has(each))
+        if (over || weeks.has(week)) wanted += ids.length
+      }
+    return { weeks: [...weeks].map(week => week.index).sort((a, b) => a - b), room, wanted }
   }
 }
