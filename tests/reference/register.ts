@@ -46,7 +46,7 @@ export const register: readonly Row[] = [
   ...both('vin', 23, 52, 'tests/domain/vehicle/vin.test.ts'),
   whole('monotoneCurve.json', 5, 'tests/domain/cure/monotoneCurve.test.ts'),
   whole('survival.json', 12, 'tests/domain/upkeep/life/reference.test.ts'),
-  whole('scheduling/promise.json', 11, 'tests/domain/schedule/promise.reference.test.ts'),
+  whole('scheduling/promise.json', 11, 'tests/domain/schedule/promise.test.ts'),
 
   { file: 'sourced/hazard.json', cases: /^(?!lifting|un-number)/, count: 62, by: hazard },
   { file: 'sourced/hazard.json', cases: /^lifting/, count: 14, by: { notYet: later.lifting } },
