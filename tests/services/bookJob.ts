@@ -1,8 +1,8 @@
 import { confirmPlace, holdPlace } from '../../main/services/booking/booking.ts'
 import { offers } from '../../main/services/booking/offers.ts'
 import type { Desk } from '../../main/services/desk/desk.ts'
+import type { JobView } from '../../main/services/job/jobView.ts'
 import { getJob } from '../../main/services/job/jobView.ts'
-import type { JobView } from '../../main/services/job/views.ts'
 import type { TestShop } from './testShop.ts'
 
 export interface BookWish {

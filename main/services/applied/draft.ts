@@ -2,7 +2,8 @@ import { Refusal } from '../../domain/refusal.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Floor } from '../floor/floor.ts'
 import type { JobRow } from '../floor/jobRows.ts'
-import type { AppliedDraft, AppliedFacts, Zone, ZoneFinish } from './appliedViews.ts'
+import type { AppliedFacts } from './facts.ts'
+import type { AppliedDraft, Zone } from './inputs.ts'
 
 /** The panels of a car as a painter counts them (common practice, no source). */
 const panels = [
@@ -20,7 +21,7 @@ const panels = [
 ]
 
 /** What is proposed for a layer nobody has written of yet: the whole paint, or the wheels where its step says so. */
-function zonesOf(name: string, finish: ZoneFinish): Zone[] {
+function zonesOf(name: string, finish: Zone['finish']): Zone[] {
   if (/wheel|rim/i.test(name)) return [{ name: 'Wheels', finish: 'wheels' }]
   if (/glass|screen|window/i.test(name)) return [{ name: 'Glass', finish: 'glass' }]
   return panels.map(panel => ({ name: panel, finish }))
@@ -68,7 +69,7 @@ export function filledDraft(
         position: layer.position,
         lot: lot ?? '',
         who: step.crewIds.map(id => floor.crewNames.get(id) ?? '').join(', '),
-        zones: zonesOf(`${layer.name} ${layer.productName}`, job.vehicle.finish as ZoneFinish),
+        zones: zonesOf(`${layer.name} ${layer.productName}`, job.vehicle.finish as Zone['finish']),
       }
     }),
   }

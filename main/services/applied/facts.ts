@@ -1,21 +1,16 @@
 import { ruleOf } from '../../domain/cure/index.ts'
-import { layerViews, type ProductsById } from '../../domain/floor/index.ts'
+import { type JobLayerView, layerViews, type ProductsById } from '../../domain/floor/index.ts'
 import { degreesWords } from '../../domain/measure/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { checkWords } from '../cure/coatCheck.ts'
 import { momentWords, sentence } from '../desk/shopWords.ts'
 import type { Floor } from '../floor/floor.ts'
 import { type JobRow, plateWords, vehicleWords } from '../floor/jobRows.ts'
-import type { JobLayerView } from '../job/jobCureViews.ts'
-import type { AppliedFacts, LayerFacts } from './appliedViews.ts'
+
+export type AppliedFacts = Awaited<ReturnType<typeof appliedFacts>>
 
 /** Everything the shop's own rows say of what went on a car. */
-export async function appliedFacts(
-  tx: Tx,
-  floor: Floor,
-  job: JobRow,
-  products: ProductsById,
-): Promise<AppliedFacts> {
+export async function appliedFacts(tx: Tx, floor: Floor, job: JobRow, products: ProductsById) {
   const { units } = floor.shop
   const when = (at: number) => momentWords(at, floor.zone)
   const [checks, heatings, handover] = await Promise.all([
@@ -50,6 +45,7 @@ export async function appliedFacts(
           (note === '' ? '' : `, ${note}`),
       ),
     ),
+    /** Reasons given where something was done against a figure: conditions, an early handover. */
     overrides: [
       ...checks
         .filter(check => check.reason !== '')
@@ -61,7 +57,7 @@ export async function appliedFacts(
   }
 }
 
-function layerFacts(layer: JobLayerView, job: JobRow, floor: Floor): LayerFacts {
+function layerFacts(layer: JobLayerView, job: JobRow, floor: Floor) {
   const step = job.steps.find(each => each.position === layer.position)!
   const { profile, clock } = step.laid!
   const { leftAt } = job
@@ -73,11 +69,16 @@ function layerFacts(layer: JobLayerView, job: JobRow, floor: Floor): LayerFacts 
     startAt: layer.startAt,
     endAt: layer.endAt,
     bayName: floor.bayNames.get(step.bayId) ?? '',
+    /** The conditions it was begun in, the rules not met and the reason, in words. */
     conditions: layer.conditions ?? 'Not measured in the hour before.',
+    /** Whether it went on in the window of the coat beneath, in words; null where nothing lies beneath. */
     window: windowWords(layer, floor.zone),
+    /** Cure age at handover, in minutes at the profile's reference temperature; null while the car is here. */
     ageMin: leftAt === null ? null : Math.floor(clock.ageAt(leftAt)),
     referenceC: profile.referenceC,
+    /** How the time until then is known. */
     parts: leftAt === null ? null : clock.partsUntil(leftAt),
+    /** The profile's earliest handover and whose figure it is. */
     rule: ruleOf(profile, 'handoverSafe')!.words,
   }
 }

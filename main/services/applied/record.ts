@@ -1,30 +1,29 @@
 /** The applied record: open until it is signed, then never changed; a correction is a new page that points back. */
 
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { fromJson, toJson } from '../../store/json.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
-import { jobRows } from '../floor/jobRows.ts'
-import { loadFloor } from '../floor/loadFloor.ts'
-import { productsById } from '../setUp/soldTreatments.ts'
-import type { AppliedContent, AppliedDraft, AppliedEntryView, AppliedView } from './appliedViews.ts'
+import { act, type Desk } from '../desk/desk.ts'
+import { jobOnFloor, noJob } from '../job/jobOnFloor.ts'
 import { checkDraft, filledDraft, lotsOf } from './draft.ts'
-import { appliedFacts } from './facts.ts'
+import { type AppliedFacts, appliedFacts } from './facts.ts'
+import type { AppliedDraft, CorrectionInput, DraftInput, SignInput } from './inputs.ts'
 
-const reachMin = 45 * 1440
+/** A signed page: the facts and what was entered, as they were then. */
+interface AppliedContent {
+  facts: AppliedFacts
+  draft: AppliedDraft
+}
+
+export type AppliedView = Awaited<ReturnType<typeof appliedOf>>
+export type AppliedEntryView = AppliedView['entries'][number]
 
 export function getApplied(desk: Desk, { jobId }: { jobId: string }): Promise<AppliedView> {
   return appliedOf(desk.store.read, desk.now(), jobId)
 }
 
-async function appliedOf(tx: Tx, nowAt: number, jobId: string): Promise<AppliedView> {
-  const floor = await loadFloor(tx, nowAt, nowAt + reachMin)
-  const [job] = await jobRows(tx, floor, { id: jobId })
-  if (!job) throw new Refusal('missing', 'jobId', jobId, 'This job is not there; look at the board again.')
-  const products = await productsById(
-    tx,
-    job.steps.flatMap(step => step.productId ?? []),
-  )
+async function appliedOf(tx: Tx, nowAt: number, jobId: string) {
+  const { floor, job, products } = await jobOnFloor(tx, nowAt, jobId)
   const facts = await appliedFacts(tx, floor, job, products)
   const record = await tx.appliedRecord.findUnique({
     where: { jobId },
@@ -32,17 +31,13 @@ async function appliedOf(tx: Tx, nowAt: number, jobId: string): Promise<AppliedV
   })
   const lots = await lotsOf(tx, job)
   const drawn = await tx.stockMove.findMany({ where: { jobId, kind: 'use' }, select: { position: true } })
-  const entries = (record?.entries ?? []).map(
-    (entry): AppliedEntryView => ({
-      id: entry.id,
-      number: entry.number,
-      content: fromJson<AppliedContent>(entry.content),
-      reason: entry.reason,
-      signedBy: entry.signedBy,
-      signedAt: entry.signedAt,
-      corrects: record!.entries.find(({ id }) => id === entry.correctsId)?.number ?? null,
-    }),
-  )
+  const pages = record?.entries ?? []
+  const entries = pages.map(({ content, correctsId, recordId: _, ...entry }) => ({
+    ...entry,
+    content: fromJson<AppliedContent>(content),
+    /** The number of the entry it corrects. */
+    corrects: pages.find(({ id }) => id === correctsId)?.number ?? null,
+  }))
   const saved = entries.at(-1)?.content.draft ?? fromJson<AppliedDraft | undefined>(record?.draft) ?? null
   return {
     jobId,
@@ -50,9 +45,11 @@ async function appliedOf(tx: Tx, nowAt: number, jobId: string): Promise<AppliedV
     nowAt,
     version: record?.version ?? 0,
     facts,
+    /** As last saved, with what the shop knows filled in where nobody has entered anything. */
     draft: filledDraft(saved, facts, job, floor, lots, new Set(drawn.flatMap(move => move.position ?? []))),
     lots,
     entries,
+    /** Why it cannot be signed yet; null: it can, or is. */
     notYet:
       facts.layers.length === 0
         ? 'Nothing that cures is laid yet.'
@@ -62,18 +59,10 @@ async function appliedOf(tx: Tx, nowAt: number, jobId: string): Promise<AppliedV
   }
 }
 
-export interface DraftInput {
-  jobId: string
-  /** 0 where nothing was saved before. */
-  version: number
-  draft: AppliedDraft
-}
-
 /** Keeps what was entered so far. Refused once the record is signed. */
 export function saveDraft(desk: Desk, { jobId, version, draft }: DraftInput): Promise<{ version: number }> {
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
-    const job = await tx.job.findUnique({ where: { id: jobId } })
-    if (!job) throw new Refusal('missing', 'jobId', jobId, 'This job is not there; look at the board again.')
+  return act(desk, async (tx, audit) => {
+    if ((await tx.job.count({ where: { id: jobId } })) === 0) refuse('missing', { jobId }, noJob)
     await keepDraft(tx, { jobId, version, draft })
     audit({ act: 'record drafted', entity: 'job', entityId: jobId })
     return { version: version + 1 }
@@ -83,21 +72,12 @@ export function saveDraft(desk: Desk, { jobId, version, draft }: DraftInput): Pr
 async function keepDraft(tx: Tx, { jobId, version, draft }: DraftInput): Promise<string> {
   const record = await tx.appliedRecord.findUnique({ where: { jobId }, include: { entries: { take: 1 } } })
   if (record && record.entries.length > 0)
-    throw new Refusal(
-      'signed',
-      'draft',
-      null,
-      'The record is signed and is not changed any more: sign a correction.',
-    )
+    refuse('signed', { draft: null }, 'The record is signed and is not changed any more: sign a correction.')
   if ((record?.version ?? 0) !== version) assertFresh(0, 'record', jobId)
   const json = toJson(draft)
   if (!record) return (await tx.appliedRecord.create({ data: { jobId, draft: json } })).id
   await tx.appliedRecord.update({ where: { jobId }, data: { draft: json, version: { increment: 1 } } })
   return record.id
-}
-
-export interface SignInput extends DraftInput {
-  signedBy: string
 }
 
 /** Signs the record: the shop's own rows and what was entered, as they are now, for good. */
@@ -110,35 +90,20 @@ export function signRecord(desk: Desk, input: SignInput): Promise<{ number: numb
   }))
 }
 
-export interface CorrectionInput {
-  jobId: string
-  /** The entry that was wrong. */
-  correctsId: string
-  draft: AppliedDraft
-  reason: string
-  signedBy: string
-}
-
 /** A new page that points back at the one it corrects; the old one stays as it was signed. */
 export async function correctRecord(desk: Desk, input: CorrectionInput): Promise<{ number: number }> {
   const reason = input.reason.trim()
   if (reason === '')
-    throw new Refusal(
-      'reason-needed',
-      'reason',
-      input.reason,
-      'Write what was wrong; it stands on the correction.',
-    )
+    refuse('reason-needed', { reason: input.reason }, 'Write what was wrong; it stands on the correction.')
   return sign(desk, input, async tx => {
     const entry = await tx.appliedEntry.findUnique({
       where: { id: input.correctsId },
       include: { record: { include: { entries: true } } },
     })
     if (!entry || entry.record.jobId !== input.jobId)
-      throw new Refusal(
+      refuse(
         'missing',
-        'correctsId',
-        input.correctsId,
+        { correctsId: input.correctsId },
         'That entry is not there; look at the record again.',
       )
     const number = Math.max(...entry.record.entries.map(each => each.number)) + 1
@@ -154,23 +119,17 @@ async function sign(
     draft: AppliedDraft,
   ) => Promise<{ recordId: string; number: number; reason: string; correctsId: string | null }>,
 ): Promise<{ number: number }> {
-  const nowAt = desk.now()
   const signedBy = input.signedBy.trim()
   if (signedBy === '')
-    throw new Refusal(
-      'name-missing',
-      'signedBy',
-      input.signedBy,
-      'Write your name: it is what signs the record.',
-    )
-  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
-    const { facts, notYet } = await appliedOf(tx, nowAt, input.jobId)
-    if (notYet !== null) throw new Refusal('not-yet', 'draft', null, notYet)
+    refuse('name-missing', { signedBy: input.signedBy }, 'Write your name: it is what signs the record.')
+  return act(desk, async (tx, audit, signedAt) => {
+    const { facts, notYet } = await appliedOf(tx, signedAt, input.jobId)
+    if (notYet !== null) refuse('not-yet', { draft: null }, notYet)
     const draft = checkDraft(input.draft, facts)
     const placed = await place(tx, draft)
     const content: AppliedContent = { facts, draft }
     await tx.appliedEntry.create({
-      data: { ...placed, content: toJson(content), signedBy, signedAt: nowAt },
+      data: { ...placed, content: toJson(content), signedBy, signedAt },
     })
     audit({
       act: placed.number === 1 ? 'record signed' : 'record corrected',

@@ -11,10 +11,11 @@ import { stayViews } from '../floor/stayViews.ts'
 import { productsById } from '../setUp/soldTreatments.ts'
 import type { BoardInput } from './inputs.ts'
 import { slipsOf } from './slips.ts'
-import type { BoardView } from './views.ts'
+
+export type BoardView = Awaited<ReturnType<typeof boardRange>>
 
 /** What stands where from the start of a day on: every stay that touches the range, as now projected. */
-export async function boardRange(desk: Desk, { fromDate, days }: BoardInput): Promise<BoardView> {
+export async function boardRange(desk: Desk, { fromDate, days }: BoardInput) {
   const tx = desk.store.read
   const nowAt = desk.now()
   checkShown(fromDate, 'fromDate', nowAt)
@@ -54,7 +55,9 @@ export async function boardRange(desk: Desk, { fromDate, days }: BoardInput): Pr
           .map(({ fromAt, toAt, reason }) => ({ fromAt, toAt, reason })),
       })),
     stays,
+    /** Promises that slip or that somebody is missing for, on whatever day, soonest first. */
     slips: await slipsOf(tx, floor, conflicts),
+    /** The cure profiles of the products in `stays`, by product id. */
     profiles: profilesIn(products),
   }
 }

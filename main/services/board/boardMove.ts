@@ -15,26 +15,24 @@ import { productsById } from '../setUp/soldTreatments.ts'
 import type { MoveInput } from './inputs.ts'
 import { nearestPlace } from './moveNearest.ts'
 import { saveMove } from './moveSave.ts'
-import type { TriedMoveView } from './views.ts'
 
 /** How far past the wished start the rest of a job may reach, in minutes. */
 const reachMin = 60 * 1440
 
+export type TriedMoveView = Awaited<ReturnType<typeof tryMove>>
+
 /** Says whether a stay may be dragged to a place, what then becomes of the rest, or why not and where instead. */
-export async function tryMove(desk: Desk, input: MoveInput): Promise<TriedMoveView> {
+export async function tryMove(desk: Desk, input: MoveInput) {
   const tx = desk.store.read
   const rest = await restOf(tx, desk.now(), input)
-  if ('reasons' in rest) return { ok: false, reasons: rest.reasons, nearest: null }
+  if ('reasons' in rest) return { ok: false as const, reasons: rest.reasons, nearest: null }
   const plan = planMove(rest, input)
-  if (!plan.ok) return { ok: false, reasons: plan.reasons, nearest: nearestPlace(rest, input) }
+  if (!plan.ok) return { ok: false as const, reasons: plan.reasons, nearest: nearestPlace(rest, input) }
   return movedView(tx, rest, movedJob(rest, plan.offer.plan))
 }
 
 /** Drags a stay and saves it, checked once more against everything booked by then. */
-export function moveStay(
-  desk: Desk,
-  input: MoveInput,
-): Promise<Extract<TriedMoveView, { ok: true }> & { version: number }> {
+export function moveStay(desk: Desk, input: MoveInput) {
   const nowAt = desk.now()
   return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
     const rest = await restOf(tx, nowAt, input)
@@ -111,11 +109,7 @@ function movedJob({ job, index }: RestOfJob, plan: Parameters<typeof saveMove>[2
   }
 }
 
-async function movedView(
-  tx: Tx,
-  rest: RestOfJob,
-  job: JobRow,
-): Promise<Extract<TriedMoveView, { ok: true }>> {
+async function movedView(tx: Tx, rest: RestOfJob, job: JobRow) {
   const { floor } = rest
   const products = await productsById(
     tx,
@@ -126,7 +120,8 @@ async function movedView(
     jobs: floor.jobs.map(other => (other.id === job.id ? { ...other, ...partOf(job) } : other)),
   }
   return {
-    ok: true,
+    ok: true as const,
+    /** All stays of the job as they would be. */
     stays: stayViews(job, moved, products, conflictsOn(moved)),
     handoverAt: job.handoverAt,
     promiseKept: job.handoverAt <= job.promisedAt,

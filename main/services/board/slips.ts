@@ -3,14 +3,9 @@ import type { Conflict } from '../floor/conflicts.ts'
 import type { Floor } from '../floor/floor.ts'
 import { plateWords } from '../floor/jobRows.ts'
 import { isLate } from '../floor/stayViews.ts'
-import type { PromiseAtRisk } from './views.ts'
 
 /** Every promise of the floor that slips, or that somebody is missing for, soonest first. A held place has none yet. */
-export async function slipsOf(
-  tx: Tx,
-  floor: Floor,
-  conflicts: readonly Conflict[],
-): Promise<PromiseAtRisk[]> {
+export async function slipsOf(tx: Tx, floor: Floor, conflicts: readonly Conflict[]) {
   const missing = new Map(conflicts.filter(each => each.uncovered).map(each => [each.jobId, each.words]))
   const jobs = floor.jobs.filter(job => job.status !== 'held' && (isLate(job) || missing.has(job.id)))
   if (jobs.length === 0) return []
@@ -27,6 +22,7 @@ export async function slipsOf(
       promisedAt: job.promisedAt,
       handoverAt: job.handoverAt,
       late: isLate(job),
+      /** Who is missing, in words; null: nobody. */
       uncovered: missing.get(job.id) ?? null,
     }))
     .sort((a, b) => a.promisedAt - b.promisedAt)

@@ -17,7 +17,8 @@ import { sell } from '../setUp/soldTreatments.ts'
 import { writeStepDraws } from '../shelf/stepDraws.ts'
 import type { HeldPlace, HoldInput } from './inputs.ts'
 import { farthestAskedMin, horizonMin } from './reach.ts'
-import type { HoldView } from './views.ts'
+
+export type HoldView = Awaited<ReturnType<typeof holdPlaceIn>>
 
 /** How long a place is held unless somebody says otherwise, in minutes. */
 const usualHoldMin = 30
@@ -32,7 +33,7 @@ export function holdPlace(desk: Desk, input: HoldInput): Promise<HoldView> {
 }
 
 /** The same as part of a larger act, which holds the place or does nothing at all. */
-export async function holdPlaceIn(tx: Tx, audit: Audit, nowAt: number, input: HoldInput): Promise<HoldView> {
+export async function holdPlaceIn(tx: Tx, audit: Audit, nowAt: number, input: HoldInput) {
   const { condition, treatmentIds, plan, askedDate, holdMin = usualHoldMin } = input
   await lapseHolds(tx, nowAt, audit)
   const { id: vehicleId, customerId, ...vehicle } = await callersVehicle(tx, audit, nowAt, input)

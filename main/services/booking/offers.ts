@@ -2,6 +2,7 @@ import { checkDate, dateOf, gridUp, intersection, startOfDay } from '../../domai
 import { type BlockStep, filledStays, leavingTimes, problemOf, profilesIn } from '../../domain/floor/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { explain, type Plan, type Problem, promise, reasonText } from '../../domain/schedule/index.ts'
+import type { Skill } from '../../domain/shop/index.ts'
 import type { LaidStep } from '../../domain/treatment/index.ts'
 import type { Desk } from '../desk/desk.ts'
 import { sentence, wordsFor } from '../desk/shopWords.ts'
@@ -11,10 +12,21 @@ import { type Sold, sell } from '../setUp/soldTreatments.ts'
 import type { OffersInput } from './inputs.ts'
 import { offersInStock, type Stocked, type StockedOffer } from './offersInStock.ts'
 import { farthestAskedMin, horizonMin } from './reach.ts'
-import type { NoOfferView, OffersView, OfferView, PlaceView } from './views.ts'
+
+export type OffersView = Awaited<ReturnType<typeof offers>>
+
+/** A place for the wished job, from drop-off to handover. */
+export type PlaceView = Extract<ReturnType<typeof placeView>, { feasible: true }>
+
+type NoOfferView = Exclude<ReturnType<typeof placeView>, PlaceView>
+
+export interface OfferView extends PlaceView {
+  /** Where the offer waits for goods: the place as bays and crew allow it, and what must be here by when. */
+  ifHere: { words: string; offer: PlaceView } | null
+}
 
 /** The three offers for what is wished, each exact against everything booked, with what binds it in words. */
-export async function offers(desk: Desk, input: OffersInput): Promise<OffersView> {
+export async function offers(desk: Desk, input: OffersInput) {
   const tx = desk.store.read
   const nowAt = desk.now()
   const sold = await sell(tx, { ...input, finish: input.finish ?? 'gloss' })
@@ -51,7 +63,7 @@ export async function offers(desk: Desk, input: OffersInput): Promise<OffersView
       name: step.name,
       stage: step.stage,
       minutes: step.minutes,
-      skill: step.kind === 'work' ? (step.skill as 'wash' | 'polish' | 'coat' | null) : null,
+      skill: step.kind === 'work' ? (step.skill as Skill | null) : null,
       crew: step.kind === 'work' ? step.crew : 0,
       productId: step.productId,
       productName: step.productId === null ? null : (sold.products.get(step.productId)?.name ?? null),
@@ -60,7 +72,9 @@ export async function offers(desk: Desk, input: OffersInput): Promise<OffersView
     treatments: sold.treatments,
     priceMinor: sold.priceMinor,
     currency: floor.shop.currency,
+    /** What the chain of steps wants said: matte paint, a window that leaves little room. */
     notes: sold.notes,
+    /** The opening hours that the three offers span, for their small boards. */
     open: openAround(floor, Object.values(three)),
     profiles: profilesIn(sold.products),
     askedDate,
@@ -86,20 +100,17 @@ function offerProblem(floor: Floor, steps: readonly LaidStep[], askedAt: number)
   })
 }
 
-function placeView(
-  floor: Floor,
-  sold: Sold,
-  { asked, offer, shelf }: Stocked<StockedOffer['offer']>,
-): PlaceView | NoOfferView {
+function placeView(floor: Floor, sold: Sold, { asked, offer, shelf }: Stocked<StockedOffer['offer']>) {
   const words = wordsFor(
     floor,
     sold.steps.map(step => step.name),
   )
   const reasons = [...new Set(explain(asked, offer).map(reason => sentence(reasonText(reason, words))))]
-  if (!offer.feasible) return { feasible: false, reasons }
+  if (!offer.feasible) return { feasible: false as const, reasons }
   const steps = plannedSteps(floor, sold.steps, offer.plan)
   return {
-    feasible: true,
+    feasible: true as const,
+    /** As `booking.hold` takes it. */
     plan: offer.plan,
     stays: filledStays({ steps, leavesAt: offer.handover }, sold.products, floor.nowAt).map(stay => ({
       bayId: stay.bay,
@@ -111,10 +122,14 @@ function placeView(
     dropOffAt: offer.dropOff,
     handoverAt: offer.handover,
     ...leavingTimes(steps, sold.products),
+    /** Opening minutes the car keeps a bay while nobody works on it. */
     blockedOpenMin: offer.blockedOpen,
+    /** Minutes of cure outside opening hours: they cost no bay time. */
     closedCureMin: offer.closedCure,
     moves: offer.moves,
+    /** What binds this offer. */
     reasons,
+    /** Whether the chemicals would be there. */
     shelf,
   }
 }

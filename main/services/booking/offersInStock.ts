@@ -6,8 +6,13 @@ import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import type { Floor } from '../floor/floor.ts'
 import type { Sold } from '../setUp/soldTreatments.ts'
-import { type Judged, nothingShort, type ShelfCheck, shelfCheck } from '../shelf/availability.ts'
-import type { ShelfAvailability } from '../shelf/views/value.ts'
+import {
+  type Judged,
+  nothingShort,
+  type ShelfAvailability,
+  type ShelfCheck,
+  shelfCheck,
+} from '../shelf/availability.ts'
 
 /** A place with the problem it was found in, and what it knows of the shelf. */
 export interface Stocked<O extends Offer | NoOffer = Offer> {

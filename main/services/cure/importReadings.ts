@@ -5,15 +5,16 @@ import { fromJson, toJson } from '../../store/json.ts'
 import { saveReadings } from '../../store/readingRows.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
-import type { ImportPreview, ImportReport } from './conditionViews.ts'
 import type { ImportInput } from './inputs.ts'
 import { liveBay } from './readings.ts'
 import { guessMapping, readLog } from './readLog.ts'
 
 const shownRows = 6
 
+export type ImportPreview = Awaited<ReturnType<typeof previewImport>>
+
 /** Looks into a logger's file: its columns, its first rows, and how it was read last time or most likely is. */
-export async function previewImport(desk: Desk, { text }: { text: string }): Promise<ImportPreview> {
+export async function previewImport(desk: Desk, { text }: { text: string }) {
   const tx = desk.store.read
   const log = readLog(text)
   const known = await tx.columnMapping.findUnique({ where: { columns: JSON.stringify(log.columns) } })
@@ -28,15 +29,18 @@ export async function previewImport(desk: Desk, { text }: { text: string }): Pro
       dateOrder: known.dateOrder as DateOrder,
       unit: guessed.unit ?? (known.unit as 'C' | 'F'),
     }),
+    /** The mapping is that of an earlier file with these columns. */
     remembered: known !== null,
   }
 }
+
+export type ImportReport = Awaited<ReturnType<typeof importReadings>>
 
 /**
  * Takes a logger's file into a bay: rows that cannot be right are refused one by one with their line, the rest is kept.
  * How the columns were read is remembered for the next file like it.
  */
-export function importReadings(desk: Desk, input: ImportInput): Promise<ImportReport> {
+export function importReadings(desk: Desk, input: ImportInput) {
   const { bayId, mapping, dateOrder, unit } = input
   const log = readLog(input.text)
   for (const [field, column] of Object.entries(mapping))
@@ -63,7 +67,9 @@ export function importReadings(desk: Desk, input: ImportInput): Promise<ImportRe
     await tx.columnMapping.upsert({ where: { columns }, create: { columns, ...kept }, update: kept })
     const report = {
       rows: log.rows.length,
+      /** New readings, or colder than what was there. */
       added,
+      /** Readings of a minute that was there already, in the file or the bay. */
       duplicates: duplicates + readings.length - added,
       outOfOrder,
     }

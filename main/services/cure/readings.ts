@@ -1,5 +1,11 @@
-import type { CureProfile } from '../../domain/cure/index.ts'
-import { cleanReadings, dewPointC, leastPanelC, usualTemperature } from '../../domain/cure/index.ts'
+import {
+  type CureProfile,
+  cleanReadings,
+  dewPointC,
+  leastPanelC,
+  type UsualFrom,
+  usualTemperature,
+} from '../../domain/cure/index.ts'
 import { degreesWords, type UnitSystem } from '../../domain/measure/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { fromJson } from '../../store/json.ts'
@@ -13,11 +19,18 @@ import {
 import { assertFresh, type Tx } from '../../store/store.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
-import type { BayConditionsView, ConditionsView, ReadingView } from './conditionViews.ts'
 import type { ReadingInput, UsualInput } from './inputs.ts'
 
 const weekMin = 7 * 1440
 const importsShown = 5
+
+interface BayWithLogs {
+  id: string
+  name: string
+  usual: { celsius: number; version: number } | null
+  sensors: { id: string; name: string; createdAt: number }[]
+  imports: { id: string; fileName: string; importedAt: number; count: number }[]
+}
 
 /** A reading somebody took and typed in. Refused with its field where it cannot be. */
 export function addReading(desk: Desk, input: ReadingInput): Promise<{ added: number }> {
@@ -98,19 +111,18 @@ export async function liveBay(tx: Tx, bayId: string): Promise<{ id: string; name
   return found(bay, { bayId }, 'This bay is not there; choose another.')
 }
 
-/** How each bay stands now, and what the shop lays in them. */
-export async function conditionsNow(desk: Desk): Promise<ConditionsView> {
+export type ConditionsView = Awaited<ReturnType<typeof conditionsNow>>
+export type BayConditionsView = Awaited<ReturnType<typeof bayConditions>>
+
+/** How each bay stands now, and what the shop lays in them, with the air its profile wants. */
+export async function conditionsNow(desk: Desk) {
   const tx = desk.store.read
   const nowAt = desk.now()
   const { zone } = await shopOf(tx)
   const bays = await tx.bay.findMany({
     where: { archivedAt: null },
     orderBy: [{ position: 'asc' }, { id: 'asc' }],
-    include: {
-      usual: true,
-      sensors: { where: { revokedAt: null }, orderBy: { createdAt: 'asc' } },
-      imports: { where: { takenBackAt: null }, orderBy: { importedAt: 'desc' }, take: importsShown },
-    },
+    include: withLogs,
   })
   const products = await tx.product.findMany({ where: { archivedAt: null }, orderBy: { name: 'asc' } })
   const seen = await tx.reading.groupBy({
@@ -122,34 +134,7 @@ export async function conditionsNow(desk: Desk): Promise<ConditionsView> {
   return {
     nowAt,
     zone,
-    bays: await Promise.all(
-      bays.map(async (bay): Promise<BayConditionsView> => {
-        const last = await lastReading(tx, bay.id, nowAt)
-        const log = bay.usual ? null : await curingLog(tx, bay.id, nowAt - weekMin, nowAt)
-        const usualC = bay.usual?.celsius ?? (log && usualTemperature(log.readings, nowAt))
-        return {
-          bayId: bay.id,
-          bayName: bay.name,
-          version: bay.usual?.version ?? 0,
-          last: last && readingView(last),
-          leastPanelC: last?.humidityPercent == null ? null : leastPanelC(last.airC, last.humidityPercent),
-          usualC,
-          usualFrom: bay.usual ? 'set' : usualC === null ? 'profile' : 'last week',
-          sensors: bay.sensors.map(({ id, name, createdAt }) => ({
-            id,
-            name,
-            createdAt,
-            lastAt: lastOf.get(id) ?? null,
-          })),
-          imports: bay.imports.map(({ id, fileName, importedAt, count }) => ({
-            id,
-            fileName,
-            importedAt,
-            count,
-          })),
-        }
-      }),
-    ),
+    bays: await Promise.all(bays.map(bay => bayConditions(tx, bay, nowAt, lastOf))),
     products: products.flatMap(({ id, name, cureProfile }) => {
       if (!cureProfile) return []
       const { temperature, humidity, sources } = fromJson<CureProfile>(cureProfile)
@@ -167,6 +152,48 @@ export async function conditionsNow(desk: Desk): Promise<ConditionsView> {
   }
 }
 
+const withLogs = {
+  usual: true,
+  sensors: {
+    where: { revokedAt: null },
+    orderBy: { createdAt: 'asc' },
+    select: { id: true, name: true, createdAt: true },
+  },
+  imports: {
+    where: { takenBackAt: null },
+    orderBy: { importedAt: 'desc' },
+    take: importsShown,
+    select: { id: true, fileName: true, importedAt: true, count: true },
+  },
+} as const
+
+async function bayConditions(
+  tx: Tx,
+  { id, name, usual, sensors, imports }: BayWithLogs,
+  nowAt: number,
+  lastOf: ReadonlyMap<string | null, number | null>,
+) {
+  const last = await lastReading(tx, id, nowAt)
+  const log = usual ? null : await curingLog(tx, id, nowAt - weekMin, nowAt)
+  const usualC = usual?.celsius ?? (log && usualTemperature(log.readings, nowAt))
+  const usualFrom: UsualFrom = usual ? 'set' : usualC === null ? 'profile' : 'last week'
+  return {
+    bayId: id,
+    bayName: name,
+    version: usual?.version ?? 0,
+    /** The newest reading, however old. */
+    last: last && readingView(last),
+    /** The coldest a panel may be in that air; null without a humidity. */
+    leastPanelC: last?.humidityPercent == null ? null : leastPanelC(last.airC, last.humidityPercent),
+    /** What the clock projects with; null where neither the owner nor a reading says. */
+    usualC,
+    usualFrom,
+    sensors: sensors.map(sensor => ({ ...sensor, lastAt: lastOf.get(sensor.id) ?? null })),
+    /** The last files taken in, newest first; none that was taken back. */
+    imports,
+  }
+}
+
 /** More points than this no chart shows. */
 const mostShown = 600
 
@@ -174,13 +201,15 @@ const mostShown = 600
 export async function listReadings(
   desk: Desk,
   { bayId, fromAt, toAt }: { bayId: string; fromAt: number; toAt: number },
-): Promise<ReadingView[]> {
+) {
   const everyMin = Math.max(1, Math.ceil((toAt - fromAt) / mostShown))
   const rows = await shownReadings(desk.store.read, bayId, fromAt, toAt, everyMin)
   return rows.map(readingView)
 }
 
-export function readingView({ id, at, source, airC, panelC, humidityPercent }: ShownReading): ReadingView {
+export type ReadingView = ReturnType<typeof readingView>
+
+function readingView({ id, at, source, airC, panelC, humidityPercent }: ShownReading) {
   const dewC = humidityPercent === null ? null : dewPointC(airC, humidityPercent)
   return { id, at, source, airC, panelC, humidityPercent, dewC }
 }

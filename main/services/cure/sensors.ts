@@ -1,8 +1,8 @@
 import { createHash, randomBytes } from 'node:crypto'
 import { cleanReadings, type RefusedRow } from '../../domain/cure/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { saveReadings } from '../../store/readingRows.ts'
-import type { Desk } from '../desk/desk.ts'
+import { act, type Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
 import type { PostedReadings } from './inputs.ts'
 import { liveBay } from './readings.ts'
@@ -17,15 +17,13 @@ export async function createToken(
   desk: Desk,
   { bayId, name }: { bayId: string; name: string },
 ): Promise<{ id: string; token: string }> {
-  const nowAt = desk.now()
   const words = name.trim()
-  if (words === '')
-    throw new Refusal('name-missing', 'name', name, 'Give the sensor a name, such as "by the door".')
-  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
+  if (words === '') refuse('name-missing', { name }, 'Give the sensor a name, such as "by the door".')
+  return act(desk, async (tx, audit, createdAt) => {
     await liveBay(tx, bayId)
     const token = randomBytes(32).toString('base64url')
     const { id } = await tx.sensorToken.create({
-      data: { bayId, name: words, hash: hashOf(token), createdAt: nowAt },
+      data: { bayId, name: words, hash: hashOf(token), createdAt },
     })
     audit({ act: 'sensor added', entity: 'bay', entityId: bayId, detail: { sensorId: id, name: words } })
     return { id, token }
@@ -34,12 +32,11 @@ export async function createToken(
 
 /** Its token counts no more from now on; what it has posted stays. */
 export function revokeToken(desk: Desk, { id }: { id: string }): Promise<void> {
-  const nowAt = desk.now()
-  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
+  return act(desk, async (tx, audit, revokedAt) => {
     const sensor = await tx.sensorToken.findUnique({ where: { id } })
     if (!sensor || sensor.revokedAt !== null)
-      throw new Refusal('missing', 'id', id, 'This sensor is not there any more; look again.')
-    await tx.sensorToken.update({ where: { id }, data: { revokedAt: nowAt } })
+      refuse('missing', { id }, 'This sensor is not there any more; look again.')
+    await tx.sensorToken.update({ where: { id }, data: { revokedAt } })
     audit({
       act: 'sensor revoked',
       entity: 'bay',

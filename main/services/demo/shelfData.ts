@@ -1,14 +1,14 @@
 /** The demo's shelf: what it counts, in which sizes, from whom. Every name and figure is invented. */
-import type { ServiceClass, ShelfUnit } from '../shelf/views/lots.ts'
+import type { ShelfFields } from '../shelf/inputs.ts'
 
 export interface DemoStock {
   productId: string
-  unit: ShelfUnit
+  unit: ShelfFields['unit']
   /** g/ml; null for pieces. */
   density: number | null
   lifeAfterOpeningDays: number | null
   place: string
-  serviceClass: ServiceClass
+  serviceClass: ShelfFields['serviceClass']
   /** The size it is bought in: as the label says, and as one was measured. */
   label: string
   content: number

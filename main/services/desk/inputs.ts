@@ -86,6 +86,7 @@ export const rowAccepted = oneRow.extend({ accepted })
 export type RowAccepted = z.infer<typeof rowAccepted>
 
 export const listInput = z.object({ archived: z.boolean().optional() }).optional()
+export type ListInput = z.infer<typeof listInput>
 
 export const orderInput = z.object({ ids: z.array(id).max(500) })
 

@@ -8,6 +8,7 @@ import { type JsonObject, noJson } from '../../store/json.ts'
 import { assertFresh } from '../../store/store.ts'
 import { changesBetween } from './changesBetween.ts'
 import type { Audit } from './desk.ts'
+import type { ListInput } from './inputs.ts'
 
 /** Which row, and the version of it the person has seen. */
 export interface RowSeen {
@@ -83,6 +84,7 @@ export async function saveSingle<Key extends object, Row extends object, Data ex
   kept: Kept<Single<Key, Row, Data>>,
   seen: { key: Key; version: number | undefined },
   data: Data,
+  detail: JsonObject = {},
 ): Promise<{ version: number; before: Row | null }> {
   const { table } = kept
   const { key, version = 0 } = seen
@@ -90,7 +92,11 @@ export async function saveSingle<Key extends object, Row extends object, Data ex
   const before = await table.findUnique({ where: key })
   if (before === null && version === 0) await table.create({ data: { ...key, ...data } })
   else await saved(kept, id, table.updateMany({ where: { ...key, version }, data: stepped(data) }))
-  note(audit, kept, { act: 'changed', id, detail: changesBetween(before ?? {}, written(data)) })
+  note(audit, kept, {
+    act: 'changed',
+    id,
+    detail: { ...changesBetween(before ?? {}, written(data)), ...detail },
+  })
   return { version: version + 1, before }
 }
 
@@ -163,6 +169,12 @@ export async function orderRows(audit: Audit, kept: Kept<Ordered>, ids: readonly
   )
   for (const [position, id] of ids.entries()) await kept.table.update({ where: { id }, data: { position } })
   audit({ act: 'ordered', entity: kept.entity, entityId: '', detail: { ids: [...ids] } })
+}
+
+/** What a list shows: the rows in use, or, where asked for, those put away behind them; each in `order`. */
+export function rowsShown<Order extends object>(input: ListInput, ...order: Order[]) {
+  const where: { archivedAt?: null } = input?.archived ? {} : { archivedAt: null }
+  return { where, orderBy: [{ archivedAt: { sort: 'asc', nulls: 'first' } as const }, ...order] }
 }
 
 /** The place behind all others, archived ones too. */

@@ -1,36 +1,25 @@
 /** How mail leaves the shop: the server, whom letters come from, and the password, which is kept apart. */
-import { Refusal } from '../../domain/refusal.ts'
+import { found, refuse } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
 import { readMailAddress } from '../../domain/vehicle/index.ts'
 import { type MailServer, sendMail } from '../../outbox/mail.ts'
 import type { Store, Tx } from '../../store/store.ts'
-import { assertFresh } from '../../store/store.ts'
-import { changesBetween } from './changesBetween.ts'
-import type { Desk } from './desk.ts'
+import { act, type Desk } from './desk.ts'
 import type { MailInput } from './inputs.ts'
+import { saveSingle } from './keep.ts'
 
-/** How mail leaves the shop. The password is never given back. */
-export interface MailView {
-  host: string
-  port: number
-  security: 'tls' | 'starttls' | 'none'
-  user: string | null
-  hasPassword: boolean
-  fromName: string
-  fromAddress: string
-  version: number
-}
+export type MailView = NonNullable<Awaited<ReturnType<typeof getMailSettings>>>
 
 const passwordName = 'mail'
 
-/** The settings without the password; null before they are entered. */
-export async function getMailSettings(desk: Desk): Promise<MailView | null> {
+/** The settings without the password, which is never given back; null before they are entered. */
+export async function getMailSettings(desk: Desk) {
   const row = await desk.store.read.mailSettings.findFirst()
   if (!row) return null
   const { id: _, ...fields } = row
   return {
     ...fields,
-    security: row.security as MailView['security'],
+    security: row.security as MailServer['security'],
     hasPassword: desk.store.secrets.get(passwordName) !== null,
   }
 }
@@ -46,37 +35,17 @@ export async function saveMailSettings(desk: Desk, input: MailInput): Promise<Ma
     fromAddress: readMailAddress(input.fromAddress, 'fromAddress'),
   }
   if (/[\s/@]/.test(data.host))
-    throw new Refusal(
-      'host-bad',
-      'host',
-      input.host,
-      `"${input.host}" is no server name; mail.example.com is one.`,
-    )
+    refuse('host-bad', { host: input.host }, `"${input.host}" is no server name; mail.example.com is one.`)
   if (!Number.isInteger(input.port) || input.port < 1 || input.port > 65_535)
-    throw new Refusal(
-      'port-bad',
-      'port',
-      input.port,
-      'A port is a number from 1 to 65535; 465 and 587 are usual.',
-    )
-  await desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
-    const before = await tx.mailSettings.findFirst()
-    if (before) {
-      const { count } = await tx.mailSettings.updateMany({
-        where: { id: 1, version: version ?? 0 },
-        data: { ...data, version: { increment: 1 } },
-      })
-      assertFresh(count, 'mail settings', '1')
-    } else await tx.mailSettings.create({ data })
+    refuse('port-bad', { port: input.port }, 'A port is a number from 1 to 65535; 465 and 587 are usual.')
+  await act(desk, async (tx, audit) => {
+    const kept = { table: tx.mailSettings, entity: 'mail', noun: 'mail settings' }
     // Never the password itself, only that it was changed.
-    const changes = {
-      ...changesBetween(before ?? {}, data),
-      ...(password !== undefined && { password: 'changed' }),
-    }
-    audit({ act: 'changed', entity: 'mail', entityId: '1', detail: changes })
+    const detail = password === undefined ? {} : { password: 'changed' }
+    await saveSingle(audit, kept, { key: { id: 1 }, version }, data, detail)
   })
   if (password !== undefined) desk.store.secrets.set(passwordName, password === '' ? null : password)
-  return (await getMailSettings(desk))!
+  return found(await getMailSettings(desk), { version }, noSenderWords)
 }
 
 export interface Sender {
@@ -106,7 +75,7 @@ export const noSenderWords =
 /** Sends a letter to try the settings; answers in words whether it went out. */
 export async function tryMail(desk: Desk, input: { to: string }): Promise<{ sent: boolean; words: string }> {
   const sender = await senderOf(desk.store.read, desk.store)
-  if (!sender) throw new Refusal('mail-not-set-up', 'host', null, noSenderWords)
+  if (!sender) refuse('mail-not-set-up', { host: null }, noSenderWords)
   const to = readMailAddress(input.to, 'to')
   const outcome = await sendMail(sender.server, {
     from: sender.from,

@@ -4,30 +4,10 @@ import type { ConditionFactors, HandoverRule, UnitSystem } from '../../domain/sh
 import { fromJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 
-export interface ShopView {
-  name: string
-  /** IANA name. */
-  zone: string
-  /** ISO 4217. */
-  currency: string
-  units: UnitSystem
-  /** ISO 3166-1 alpha-2: how phone numbers without a country are read. */
-  country: string
-  gridMin: number
-  handoverRule: HandoverRule
-  weekly: OpeningHours[]
-  conditionFactors: ConditionFactors
-  /** E.164. */
-  phone: string | null
-  email: string | null
-  address: string | null
-  /** The invented shop, for trying things out. */
-  demo: boolean
-  version: number
-}
+export type ShopView = NonNullable<Awaited<ReturnType<typeof findShop>>>
 
 /** The shop of this database; null before the first run is done. */
-export async function findShop(tx: Tx): Promise<ShopView | null> {
+export async function findShop(tx: Tx) {
   const shop = await tx.shop.findFirst()
   if (!shop) return null
   const { id: _, ...fields } = shop

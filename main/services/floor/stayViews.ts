@@ -4,15 +4,11 @@ import { listWords } from '../desk/shopWords.ts'
 import type { Conflict } from './conflicts.ts'
 import type { Floor } from './floor.ts'
 import { type JobRow, plateWords, vehicleWords } from './jobRows.ts'
-import type { StayView } from './views.ts'
+
+export type StayView = ReturnType<typeof stayViews>[number]
 
 /** A job's stays as the board shows them. */
-export function stayViews(
-  job: JobRow,
-  floor: Floor,
-  products: ProductsById,
-  conflicts: readonly Conflict[],
-): StayView[] {
+export function stayViews(job: JobRow, floor: Floor, products: ProductsById, conflicts: readonly Conflict[]) {
   const steps = job.steps.map(step => ({
     ...step,
     crew: step.crewIds.map(id => floor.crewNames.get(id) ?? ''),
@@ -38,13 +34,17 @@ export function stayViews(
       plate: plateWords(job.vehicle.plate),
       customerName: job.customer.name,
       vehicleWords: vehicleWords(job.vehicle),
+      /** The first step that starts in this stay, as `board.tryMove` takes it; null: a hold carried over from another bay. */
       position: stay.position,
       blocks: stay.blocks,
       late: isLate(job),
       promisedAt: job.promisedAt,
       handoverAt: job.handoverAt,
+      /** In words, what else wants this bay or these people at the same time. Null: nothing does. */
       conflict: here.length === 0 ? null : listWords([...new Set(here.map(each => each.words))]),
+      /** Where the car now stands in this stay with a coat on it. */
       next: stay.from <= floor.nowAt && floor.nowAt < stay.to ? next : null,
+      /** Nothing in this stay has started, so it may be dragged. */
       movable: movable && first >= 0 && isMovableFrom(job.steps, first),
     }
   })

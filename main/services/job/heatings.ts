@@ -3,17 +3,8 @@ import { can } from '../../domain/job/index.ts'
 import { degreesWords } from '../../domain/measure/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import type { Desk } from '../desk/desk.ts'
+import type { HeatingInput } from './inputs.ts'
 import { changeJob } from './jobChange.ts'
-
-export interface HeatingInput {
-  jobId: string
-  version: number
-  fromAt: number
-  toAt: number
-  /** Every coated panel was kept at this or hotter. */
-  panelC: number
-  note: string
-}
 
 /**
  * Records a lamp or a heated bay. It shortens a cure only where the product's data sheet has a row for it; the answer

@@ -1,6 +1,6 @@
 /** What the acts on a job are sent. */
 import { z } from 'zod'
-import { accepted, id, minute, oneRow, position, text } from '../desk/inputs.ts'
+import { accepted, id, minute, number, oneRow, position, text, version } from '../desk/inputs.ts'
 import { draws } from '../shelf/inputs.ts'
 
 export const oneJob = z.object({ id })
@@ -32,3 +32,16 @@ export type PromiseInput = z.infer<typeof promiseInput>
 
 export const cancelInput = oneRow.extend({ reason: text })
 export type CancelInput = z.infer<typeof cancelInput>
+
+/** A lamp or a heated bay; every coated panel was kept at `panelC` or hotter. */
+export const heatingInput = z.object({
+  jobId: id,
+  version,
+  fromAt: minute,
+  toAt: minute,
+  panelC: number('Give a temperature, such as 60.'),
+  note: text,
+})
+export type HeatingInput = z.infer<typeof heatingInput>
+
+export const oneHeating = z.object({ jobId: id, version, id })

@@ -7,12 +7,13 @@ import type { Desk } from '../desk/desk.ts'
 import { durationWords } from '../desk/shopWords.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import { otherVisits } from '../floor/vehicleFree.ts'
-import type { JobCureView } from './jobCureViews.ts'
 import { jobOnFloor } from './jobOnFloor.ts'
 import { slipOf } from './slip.ts'
 
+export type JobCureView = Awaited<ReturnType<typeof jobCure>>
+
 /** The layers of a job and the conditions they were laid in, its heated cures, and what to do where its promise slips. */
-export async function jobCure(desk: Desk, { id }: { id: string }): Promise<JobCureView> {
+export async function jobCure(desk: Desk, { id }: { id: string }) {
   const tx = desk.store.read
   const nowAt = desk.now()
   const { floor, job, products } = await jobOnFloor(tx, nowAt, id)
@@ -28,11 +29,14 @@ export async function jobCure(desk: Desk, { id }: { id: string }): Promise<JobCu
   const heatings = await tx.forcedCure.findMany({
     where: { jobId: id, voidedAt: null },
     orderBy: { fromAt: 'asc' },
+    select: { id: true, fromAt: true, toAt: true, panelC: true, note: true, who: true },
   })
   const laid = job.steps.flatMap(step => step.laid ?? [])
   return {
     layers: layerViews(job.steps, products, conditions, nowAt),
+    /** Heated cures may be recorded: a coat is laid, and its profile has rows for it or not. */
     canHeat: can(job, 'work') && laid.length > 0,
+    /** The rows of the profiles laid, in words; empty where no data sheet has one. */
     heatRows: [
       ...new Set(
         laid.flatMap(({ profile }) =>
@@ -44,14 +48,7 @@ export async function jobCure(desk: Desk, { id }: { id: string }): Promise<JobCu
         ),
       ),
     ],
-    heatings: heatings.map(({ id, fromAt, toAt, panelC, note, who }) => ({
-      id,
-      fromAt,
-      toAt,
-      panelC,
-      note,
-      who,
-    })),
+    heatings,
     slip: slipOf(floor, job, products, await otherVisits(tx, nowAt, job)),
     rules: rulesOf(job, products),
   }

@@ -21,10 +21,12 @@ import { stayViews } from '../floor/stayViews.ts'
 import { cautionWords, cureWords } from './cautions.ts'
 import { jobHistory } from './jobHistory.ts'
 import { jobOnFloor } from './jobOnFloor.ts'
-import type { JobStepView, JobView } from './views.ts'
+
+export type JobView = Awaited<ReturnType<typeof getJob>>
+export type JobStepView = JobView['steps'][number]
 
 /** Everything about one job, as it now stands. */
-export async function getJob(desk: Desk, { id }: { id: string }): Promise<JobView> {
+export async function getJob(desk: Desk, { id }: { id: string }) {
   const tx = desk.store.read
   const nowAt = desk.now()
   const { floor, job, products } = await jobOnFloor(tx, nowAt, id)
@@ -58,12 +60,15 @@ export async function getJob(desk: Desk, { id }: { id: string }): Promise<JobVie
     dropOffAt: job.dropOffAt,
     arrivedAt: job.arrivedAt,
     promisedAt: job.promisedAt,
+    /** As now projected. */
     handoverAt: job.handoverAt,
     leftAt: job.leftAt,
+    /** Something that cures is laid, or is to be: `safeAt` is then its profile's figure, else when the work is done. */
     coated: coatsOf(job.steps, products).length > 0,
     ...leavingTimes(job.steps, products),
     lateMin,
     lateWords: lateMin === 0 || isOver(job) ? null : lateWords(job, lateMin, when),
+    /** Somebody a step of it needs is away; `conflicts` say who. */
     uncovered: conflicts.some(conflict => conflict.jobId === id && conflict.uncovered),
     conflicts: [
       ...new Set([
@@ -131,7 +136,7 @@ function cautionsOf(job: JobRow, products: ProductsById): string[] {
     .map(cautionWords)
 }
 
-function stepViews(job: JobRow, floor: Floor, products: ProductsById): JobStepView[] {
+function stepViews(job: JobRow, floor: Floor, products: ProductsById) {
   const { steps } = job
   const here = can(job, 'work')
   const coats = coatsOf(steps, products)
@@ -161,7 +166,9 @@ function stepViews(job: JobRow, floor: Floor, products: ProductsById): JobStepVi
               bayName: floor.bayNames.get(step.movedToBayId) ?? '',
               at: step.movedAt,
             },
+      /** On a hold: the clock of the coat it follows. */
       cure: coat && marksOf(coat),
+      /** Holds start and finish by themselves. */
       can: {
         start: here && step.kind === 'work' && notYet(steps, i, floor.nowAt) === null,
         finish: here && step.actualStartAt !== null && step.actualEndAt === null,

@@ -2,7 +2,6 @@ import { isOver, statusAt } from '../../domain/job/index.ts'
 import type { Desk } from '../desk/desk.ts'
 import { plateWords, vehicleWords } from '../floor/jobRows.ts'
 import { findCustomers } from '../records/customersFind.ts'
-import type { FoundJobView } from './views.ts'
 
 /** How many jobs a search answers with. */
 const most = 20
@@ -11,7 +10,7 @@ const most = 20
  * Jobs by number ("12", "job 12"), or by whatever finds their customer or vehicle: those that are not over first, then
  * the newest. Nothing for an empty text.
  */
-export async function findJobsBy(desk: Desk, { text }: { text: string }): Promise<{ jobs: FoundJobView[] }> {
+export async function findJobsBy(desk: Desk, { text }: { text: string }) {
   const said = text.trim()
   if (said === '') return { jobs: [] }
   const number = /^(?:job\s*)?#?(\d{1,9})$/i.exec(said)?.[1]

@@ -10,15 +10,9 @@ import type { JobRow } from '../floor/jobRows.ts'
 import { plateWords, vehicleWords } from '../floor/jobRows.ts'
 import { moveProblem, restOfJob } from '../floor/movePlan.ts'
 import { type OtherVisit, visitInTheWay } from '../floor/vehicleFree.ts'
-import type { SlipView } from './jobCureViews.ts'
 
 /** What to do about a promise no longer kept, or for which somebody is missing; null where neither is so. */
-export function slipOf(
-  floor: Floor,
-  job: JobRow,
-  products: ProductsById,
-  visits: readonly OtherVisit[],
-): SlipView | null {
+export function slipOf(floor: Floor, job: JobRow, products: ProductsById, visits: readonly OtherVisit[]) {
   if (!can(job, 'promise')) return null
   const lateMin = Math.max(0, job.handoverAt - job.promisedAt)
   const uncovered = conflictsOn(floor).some(conflict => conflict.jobId === job.id && conflict.uncovered)
@@ -26,14 +20,17 @@ export function slipOf(
   const place = soonestPlace(floor, job, visits)
   return {
     lateMin,
+    /** The first handover possible as everything stands. */
     nextAt: job.handoverAt,
+    /** Another place, or other people, for the rest: sooner than that, or with nobody missing. Null: none. */
     place: place && (uncovered || place.handoverAt < job.handoverAt) ? place : null,
+    /** Null where the promise still holds. */
     message: lateMin > 0 ? messageOf(floor, job, products) : null,
   }
 }
 
 /** Lays what has not begun anew, wherever it gets the car home soonest, everything booked kept as it is. */
-function soonestPlace(floor: Floor, job: JobRow, visits: readonly OtherVisit[]): SlipView['place'] {
+function soonestPlace(floor: Floor, job: JobRow, visits: readonly OtherVisit[]) {
   const index = job.steps.findIndex(step => step.kind === 'work' && step.actualStartAt === null)
   const step = job.steps[index]
   if (!step || !can(job, 'move') || !isMovableFrom(job.steps, index)) return null
@@ -54,7 +51,7 @@ function soonestPlace(floor: Floor, job: JobRow, visits: readonly OtherVisit[]):
 }
 
 /** A draft for the desk to send by hand. It says when, and whose figure it is; never that a coating is safe. */
-function messageOf(floor: Floor, job: JobRow, products: ProductsById): NonNullable<SlipView['message']> {
+function messageOf(floor: Floor, job: JobRow, products: ProductsById) {
   const when = (at: number) => datedWords(at, floor.zone, floor.nowAt)
   const car = [
     vehicleWords(job.vehicle),

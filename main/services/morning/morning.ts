@@ -14,10 +14,11 @@ import { crewOf } from './morningCrew.ts'
 import { cureOf, linesOf } from './morningCures.ts'
 import { carOf, type Day } from './morningDay.ts'
 import { momentsOf } from './morningMoments.ts'
-import type { MorningView } from './views.ts'
+
+export type MorningView = Awaited<ReturnType<typeof morningSheet>>
 
 /** The day on one sheet: who comes, what stands where, who does what, which cures end when, who goes home. */
-export async function morningSheet(desk: Desk, { date }: { date: string }): Promise<MorningView> {
+export async function morningSheet(desk: Desk, { date }: { date: string }) {
   const tx = desk.store.read
   const nowAt = desk.now()
   checkShown(date, 'date', nowAt)
@@ -80,6 +81,7 @@ export async function morningSheet(desk: Desk, { date }: { date: string }): Prom
     cures,
     moments: momentsOf(day, cures),
     handovers: handoversOf(day, booked, conflicts),
+    /** One line a chemical in use today. */
     cautions: cautionLines(usedOn(day, booked)),
   }
 }

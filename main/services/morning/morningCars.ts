@@ -6,10 +6,9 @@ import type { Conflict } from '../floor/conflicts.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import { isLate } from '../floor/stayViews.ts'
 import { carOf, type Day, daySays, isOn, isToday } from './morningDay.ts'
-import type { MorningView } from './views.ts'
 
 /** Who is due, in order; on today's sheet also who should have come before. */
-export function arrivalsOf(day: Day, rows: readonly JobRow[]): MorningView['arrivals'] {
+export function arrivalsOf(day: Day, rows: readonly JobRow[]) {
   return rows
     .filter(
       ({ status, dropOffAt }) =>
@@ -27,7 +26,7 @@ export function arrivalsOf(day: Day, rows: readonly JobRow[]): MorningView['arri
 }
 
 /** Cars that change bays, in order. */
-export function movesOf(day: Day, rows: readonly JobRow[]): MorningView['moves'] {
+export function movesOf(day: Day, rows: readonly JobRow[]) {
   return rows
     .flatMap(row => {
       const stays = jobStays(row)
@@ -46,11 +45,7 @@ export function movesOf(day: Day, rows: readonly JobRow[]): MorningView['moves']
 }
 
 /** Who goes home, in order; on today's sheet also cars that should be gone. */
-export function handoversOf(
-  day: Day,
-  rows: readonly JobRow[],
-  conflicts: readonly Conflict[],
-): MorningView['handovers'] {
+export function handoversOf(day: Day, rows: readonly JobRow[], conflicts: readonly Conflict[]) {
   const uncovered = new Set(conflicts.filter(each => each.uncovered).map(each => each.jobId))
   return rows
     .filter(
@@ -67,6 +62,7 @@ export function handoversOf(
         safeAt,
         advisedAt,
         late: isLate(row),
+        /** Somebody a step of it needs is away. */
         uncovered: uncovered.has(row.id),
         leftAt: row.leftAt,
         words: leavingWords(day, safeAt, advisedAt),

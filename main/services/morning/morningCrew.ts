@@ -3,10 +3,9 @@ import { stateOf } from '../../domain/floor/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import { carOf, type Day } from './morningDay.ts'
-import type { MorningView } from './views.ts'
 
 /** Each of the crew with when they are there and their steps of the day, in order. */
-export async function crewOf(tx: Tx, day: Day, rows: readonly JobRow[]): Promise<MorningView['crew']> {
+export async function crewOf(tx: Tx, day: Day, rows: readonly JobRow[]) {
   const { fromAt, toAt, floor, products, open } = day
   const people = await tx.crewMember.findMany({
     orderBy: [{ position: 'asc' }, { id: 'asc' }],

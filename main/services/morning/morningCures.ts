@@ -1,14 +1,22 @@
 /** What cures on a day, and from when each car may be touched, topped and driven, by its profile. */
 
-import { coatsOf, jobStays, leavingTimes, marksOf } from '../../domain/floor/index.ts'
+import {
+  type BlockView,
+  type CureMarks,
+  coatsOf,
+  jobStays,
+  leavingTimes,
+  marksOf,
+} from '../../domain/floor/index.ts'
 import { listWords, sentence } from '../desk/shopWords.ts'
 import type { JobRow } from '../floor/jobRows.ts'
-import type { BlockView, CureMarks, StayView } from '../floor/views.ts'
+import type { StayView } from '../floor/stayViews.ts'
 import { carOf, type Day, daySays, isOn } from './morningDay.ts'
-import type { MorningView } from './views.ts'
+
+export type MorningCure = ReturnType<typeof cureOf>[number]
 
 /** The coats of a job that are laid or reach a moment of theirs on the day, and were not covered before it. */
-export function cureOf(day: Day, row: JobRow): MorningView['cures'] {
+export function cureOf(day: Day, row: JobRow) {
   const { floor, products } = day
   // Nothing was laid on a car that has not come, and one that has left is its owner's to mind.
   if (row.status === 'handedOver' || (row.status === 'booked' && row.dropOffAt < floor.nowAt)) return []
@@ -26,6 +34,7 @@ export function cureOf(day: Day, row: JobRow): MorningView['cures'] {
     const toTopper = row.steps.slice(coat.index).some(step => step.kind === 'work' && step.stage === 'topper')
     const topperAt = toTopper ? marks.topperAt : null
     const over = next && row.steps[next.index]!
+    const whatNext: 'layer' | 'topper' | null = over ? (over.stage === 'topper' ? 'topper' : 'layer') : null
     return [
       {
         ...carOf(row),
@@ -36,7 +45,8 @@ export function cureOf(day: Day, row: JobRow): MorningView['cures'] {
         topperAt,
         driveAt: safeAt,
         advisedAt,
-        next: over ? (over.stage === 'topper' ? 'topper' : 'layer') : null,
+        /** What comes over it; null: nothing, so its clock lets the car go. */
+        next: whatNext,
         words: over
           ? sentence(`"${over.name}" ${windowWords(day, over.stage, marks)}; the data sheet decides`)
           : sentence('these are the figures of its profile; the data sheet decides'),

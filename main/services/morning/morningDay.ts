@@ -3,7 +3,6 @@ import type { ProductsById } from '../../domain/floor/index.ts'
 import { minuteWords } from '../desk/shopWords.ts'
 import type { Floor } from '../floor/floor.ts'
 import { type JobRow, plateWords, vehicleWords } from '../floor/jobRows.ts'
-import type { MorningCarView } from './views.ts'
 
 /** One day of the shop, midnight to midnight. */
 export interface Day {
@@ -29,7 +28,7 @@ export function isToday({ date, floor }: Day): boolean {
   return dateOf(floor.nowAt, floor.zone) === date
 }
 
-export function carOf(row: JobRow): MorningCarView {
+export function carOf(row: JobRow) {
   return {
     jobId: row.id,
     jobNumber: row.number,

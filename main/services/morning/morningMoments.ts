@@ -1,24 +1,23 @@
 /** The milestones of a day's cures in the order they come, for the sheet that the crew reads. */
 
+import type { MorningCure } from './morningCures.ts'
 import { type Day, isOn } from './morningDay.ts'
-import type { MorningView } from './views.ts'
-
-type Cure = MorningView['cures'][number]
 
 /** What may be done, or may no longer be, from each moment on. */
-export function momentsOf(day: Day, cures: readonly Cure[]): MorningView['moments'] {
+export function momentsOf(day: Day, cures: readonly MorningCure[]) {
   return cures
     .flatMap(cure => {
       const { jobId, jobNumber, plate, customerName, vehicleWords, bayName, productName, marks } = cure
       const car = { jobId, jobNumber, plate, customerName, vehicleWords, bayName, productName }
       return momentsIn(cure).flatMap(([at, what]) =>
+        // `measured`: by the running clock of a coat that is laid; else as planned.
         at !== null && isOn(day, at) ? [{ ...car, at, what, measured: marks.clock !== null }] : [],
       )
     })
     .sort((a, b) => a.at - b.at)
 }
 
-function momentsIn({ marks, touchAt, driveAt, advisedAt, next }: Cure): [number | null, string][] {
+function momentsIn({ marks, touchAt, driveAt, advisedAt, next }: MorningCure): [number | null, string][] {
   const touch: [number, string] = [touchAt, '▲ may be touched']
   if (next === null)
     return [touch, [driveAt, '● may leave at the earliest'], [advisedAt, 'handover advised from here']]

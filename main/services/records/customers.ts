@@ -1,3 +1,4 @@
+import type { JobStatus } from '../../domain/job/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { checkNote, checkText, type Finish, type SizeClass } from '../../domain/shop/index.ts'
 import { likelySame, type Person, readMailAddress, readPhone, showPhone } from '../../domain/vehicle/index.ts'
@@ -7,53 +8,16 @@ import { type Audit, act, type Desk } from '../desk/desk.ts'
 import { archiveRow, type RowSeen, restoreRow, saveRow } from '../desk/keep.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { comingVisits } from '../floor/comingVisits.ts'
-import type { JobStatus } from '../floor/views.ts'
 import type { CustomerInput } from './inputs.ts'
 
-export interface VehicleView {
-  id: string
-  plate: string
-  make: string
-  model: string
-  colour: string
-  year: number | null
-  vin: string | null
-  sizeClass: SizeClass
-  finish: Finish
-  note: string
-  archivedAt: number | null
-  version: number
-}
+export type CustomerView = Awaited<ReturnType<typeof getCustomer>>
+export type VehicleView = CustomerView['vehicles'][number]
 
 /** One stay of a car at the shop, as its customer's page lists it. */
-export interface PastJobView {
-  jobId: string
-  number: number
-  status: JobStatus
-  plate: string
-  treatments: string[]
-  priceMinor: number
-  dropOffAt: number
-  handoverAt: number
-  leftAt: number | null
-}
+export type PastJobView = CustomerView['visits'][number]
 
-export interface CustomerView {
-  id: string
-  name: string
-  /** E.164. */
-  phone: string | null
-  email: string | null
-  note: string
-  archivedAt: number | null
-  version: number
-  vehicles: VehicleView[]
-  /** Newest first. */
-  visits: PastJobView[]
-}
-
-/** One customer with their vehicles (archived ones last) and every visit. */
-export async function getCustomer(desk: Desk, input: { id: string }): Promise<CustomerView> {
+/** One customer with their vehicles (archived ones last) and every visit, newest first. */
+export async function getCustomer(desk: Desk, input: { id: string }) {
   const row = await desk.store.read.customer.findUnique({
     where: { id: input.id },
     include: {
@@ -74,7 +38,11 @@ export async function getCustomer(desk: Desk, input: { id: string }): Promise<Cu
   )
   return {
     ...customer,
-    vehicles: vehicles as VehicleView[],
+    vehicles: vehicles.map(vehicle => ({
+      ...vehicle,
+      sizeClass: vehicle.sizeClass as SizeClass,
+      finish: vehicle.finish as Finish,
+    })),
     visits: jobs.map(job => ({
       jobId: job.id,
       number: job.number,

@@ -1,29 +1,10 @@
-import type { Finish } from '../../domain/shop/words.ts'
-import { foldText, looseKey, type SizeClass } from '../../domain/vehicle/index.ts'
+import { foldText, looseKey } from '../../domain/vehicle/index.ts'
 import type { Store } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
+import type { CustomerView, VehicleView } from './customers.ts'
 
-export interface FoundVehicle {
-  id: string
-  plate: string
-  make: string
-  model: string
-  colour: string
-  year: number | null
-  sizeClass: SizeClass
-  finish: Finish
-  version: number
-}
-
-export interface FoundCustomer {
-  id: string
-  name: string
-  /** E.164. */
-  phone: string | null
-  email: string | null
-  archivedAt: number | null
-  version: number
-  vehicles: FoundVehicle[]
+export interface FoundCustomer extends Omit<CustomerView, 'note' | 'vehicles' | 'visits'> {
+  vehicles: Omit<VehicleView, 'note' | 'vin' | 'archivedAt'>[]
 }
 
 interface Entry {

@@ -6,13 +6,14 @@ import { act, type Desk } from '../desk/desk.ts'
 import { outboxOf, saveOutbox } from '../upkeep/messageRows.ts'
 import { addressKey } from '../upkeep/reach.ts'
 import { releaseSlots } from '../upkeep/releaseSlots.ts'
-import type { BounceView } from './views.ts'
+
+export type BounceView = Awaited<ReturnType<typeof importBounce>>
 
 /**
  * Reads a delivery report and records what came back for good: the address is written to no more, the message counts
  * as failed. A report of a delay is read and changes nothing.
  */
-export async function importBounce(desk: Desk, input: { text: string }): Promise<BounceView> {
+export async function importBounce(desk: Desk, input: { text: string }) {
   const found = readBounces(input.text)
   if (found.length === 0)
     refuse(

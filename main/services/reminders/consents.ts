@@ -12,10 +12,11 @@ import { addressKey, channels, type Reach, reachOf, stateOf } from '../upkeep/re
 import { checkLanguage } from '../upkeep/settings.ts'
 import { stopMessages } from '../upkeep/stopMessages.ts'
 import type { ConsentInput, ReachInput, WithdrawalInput } from './inputs.ts'
-import type { ConsentLine, ConsentsView } from './views.ts'
 
-/** What an owner agrees to now, and everything they ever said about it. */
-export async function listConsents(desk: Desk, input: { customerId: string }): Promise<ConsentsView> {
+export type ConsentsView = Awaited<ReturnType<typeof listConsents>>
+
+/** What an owner agrees to now, and everything they ever said about it, newest first. */
+export async function listConsents(desk: Desk, input: { customerId: string }) {
   const tx = desk.store.read
   const reach = await ownerOf(tx, input.customerId)
   const { zone } = await shopOf(tx)
@@ -31,7 +32,11 @@ export async function listConsents(desk: Desk, input: { customerId: string }): P
       const state = stateOf(reach, channel, desk.now())
       return { channel, address: reach.address[channel], state, words: stateWords(state, zone) }
     }),
-    ledger: ledger.map(({ customerId: _, ...line }) => line as ConsentLine),
+    ledger: ledger.map(({ customerId: _, ...line }) => ({
+      ...line,
+      channel: line.channel as WithdrawalInput['channel'],
+      what: line.what as 'given' | 'withdrawn',
+    })),
     reach: {
       language: row?.language ?? null,
       zone: row?.zone ?? null,

@@ -6,11 +6,12 @@ import type { Message } from '../../store/rows.ts'
 import type { Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { sendQuestion } from './gate.ts'
-import { messageViews } from './messages.ts'
-import type { CallView, MessageView } from './views.ts'
+import { type MessageView, messageViews } from './messages.ts'
 
-/** Calls and texts that were approved and may be made right now. */
-export async function callList(desk: Desk): Promise<CallView[]> {
+export type CallView = Awaited<ReturnType<typeof callList>>[number]
+
+/** Calls, each with its script, and texts that were approved and may be made right now. */
+export async function callList(desk: Desk) {
   const tx = desk.store.read
   const { country } = await shopOf(tx)
   const rows = await allowedNow(desk, ['call', 'text'])

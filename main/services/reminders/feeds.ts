@@ -15,20 +15,21 @@ import { floorJobOf } from '../job/jobChange.ts'
 import { keptPlans } from '../upkeep/kept.ts'
 import { standingJobs, upkeepDay, visitsUntil } from '../upkeep/visits.ts'
 import type { FeedInput } from './inputs.ts'
-import type { FeedView } from './views.ts'
 
 /** The token is random, so a plain digest of it cannot be guessed back. */
 function hashOf(token: string): string {
   return createHash('sha256').update(token).digest('hex')
 }
 
+export type FeedView = Awaited<ReturnType<typeof listFeeds>>[number]
+
 /** The feeds that are open. */
-export async function listFeeds(desk: Desk): Promise<FeedView[]> {
-  const rows = await desk.store.read.feedToken.findMany({
+export function listFeeds(desk: Desk) {
+  return desk.store.read.feedToken.findMany({
     where: { revokedAt: null },
     orderBy: { createdAt: 'asc' },
+    select: { id: true, name: true, details: true, createdAt: true },
   })
-  return rows.map(({ id, name, details, createdAt }) => ({ id, name, details, createdAt }))
 }
 
 /** A new feed; its link is answered this once and kept nowhere. Names and plates are in it only where chosen. */

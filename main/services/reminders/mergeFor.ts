@@ -3,8 +3,8 @@ import { type MergeValues, mergeValues, type PlanKind, VISIT_NAMES } from '../..
 import { showPhone } from '../../domain/vehicle/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
+import type { MessageSlot } from '../upkeep/messageRows.ts'
 import type { UpkeepRules } from '../upkeep/settings.ts'
-import type { MessageSlot } from '../upkeep/views.ts'
 
 export interface MergeSubject {
   readonly vehicle: {

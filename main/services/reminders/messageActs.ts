@@ -25,8 +25,7 @@ import { sendQuestion } from './gate.ts'
 import type { ApproveInput, RefuseInput, WordsInput } from './inputs.ts'
 import { letterOf } from './letterOf.ts'
 import { mergeFor } from './mergeFor.ts'
-import { messageView } from './messages.ts'
-import type { MessageView } from './views.ts'
+import { type MessageView, messageView } from './messages.ts'
 
 /** The message an act is about, as this desk last saw it. */
 export async function freshMessage(tx: Tx, { id, version }: RowSeen): Promise<Message> {

@@ -20,10 +20,11 @@ import { upkeepRules } from '../upkeep/settings.ts'
 import { stoppedWords } from './outboxRun.ts'
 import { dueForReminder } from './prepare.ts'
 import { templatesOf } from './templates.ts'
-import type { BatchView, MessageView, SlotView } from './views.ts'
+
+export type MessageView = Awaited<ReturnType<typeof messageViews>>[number]
 
 /** Messages with everything a screen says of them. */
-export async function messageViews(tx: Tx, nowAt: number, rows: readonly Message[]): Promise<MessageView[]> {
+export async function messageViews(tx: Tx, nowAt: number, rows: readonly Message[]) {
   const { zone } = await shopOf(tx)
   const [about, jobs, templates] = await Promise.all([
     tx.message.findMany({
@@ -46,50 +47,42 @@ export async function messageViews(tx: Tx, nowAt: number, rows: readonly Message
   return rows.flatMap(row => {
     const its = known.get(row.id)
     if (!its) return []
+    const {
+      mailId: _,
+      stopAsked: __,
+      startedAt: ___,
+      approvedBy: ____,
+      withdrawnBecause,
+      waiting,
+      ...message
+    } = row
+    const failure = row.failure as Failure | null
     return {
-      id: row.id,
-      version: row.version,
+      ...message,
       state: row.state as MessageState,
       channel: row.channel as Channel,
-      address: row.address,
-      tryNo: row.tryNo,
-      customerId: row.customerId,
       customerName: its.customer.name,
-      vehicleId: row.vehicleId,
       plate: its.vehicle.plate,
       vehicleWords: vehicleWords(its.vehicle),
-      planId: row.planId,
-      ruleOn: row.ruleOn,
       title: its.plan.title,
       dueOn: row.ruleOn,
-      templateId: row.templateId,
       templateName: names.get(row.templateId)?.name ?? row.templateId,
-      language: row.language,
-      subject: row.subject,
-      body: row.body,
       unfilled: row.unfilled as string[],
+      /** `words` in the owner's language. */
       slots: slotsOf(row).map(slot => {
         const job = held.get(slot.jobId)
         return { ...slot, words: momentIn(row.language, zone, slot.dropOffAt), state: slotState(job, nowAt) }
       }),
-      attempts: row.attempts,
-      notBeforeAt: row.notBeforeAt,
-      words: row.withdrawnBecause ?? (row.failure as Failure | null)?.text ?? row.waiting,
-      sentAt: row.sentAt,
-      failure: row.failure as Failure | null,
-      unanswered: row.unanswered,
+      /** Why it waits or did not go out. */
+      words: withdrawnBecause ?? failure?.text ?? waiting,
+      failure,
       outcome: row.outcome as Outcome | null,
-      outcomeAt: row.outcomeAt,
-      nextTryOn: row.nextTryOn,
-      createdAt: row.createdAt,
     }
   })
 }
 
-function slotState(
-  job: { status: string; heldUntilAt: number | null } | undefined,
-  nowAt: number,
-): SlotView['state'] {
+/** held: good; gone: lapsed, released or booked by another; taken: the owner's booking. */
+function slotState(job: { status: string; heldUntilAt: number | null } | undefined, nowAt: number) {
   if (job && ['booked', 'inShop', 'handedOver'].includes(job.status)) return 'taken'
   return job?.status === 'held' && (job.heldUntilAt ?? 0) > nowAt ? 'held' : 'gone'
 }
@@ -118,8 +111,10 @@ export async function messageView(tx: Tx, nowAt: number, id: string): Promise<Me
 /** What waits for the desk comes first. */
 const stateOrder: readonly MessageState[] = ['draft', 'failed', 'approved', 'sending', 'sent', 'withdrawn']
 
+export type BatchView = Awaited<ReturnType<typeof batch>>
+
 /** What waits for the desk, what is under way and what went out today; and what was not written, and why. */
-export async function batch(desk: Desk): Promise<BatchView> {
+export async function batch(desk: Desk) {
   const tx = desk.store.read
   const nowAt = desk.now()
   const { zone } = await shopOf(tx)
@@ -141,13 +136,16 @@ export async function batch(desk: Desk): Promise<BatchView> {
   return {
     today: dateOf(nowAt, zone),
     messages: messages.sort((a, b) => stateOrder.indexOf(a.state) - stateOrder.indexOf(b.state)),
+    /** Visits a reminder is due for and not written yet: `reminders.prepare` writes them. */
     waiting: wanted.length,
     notWritten,
     failed,
     sentToday: rows.filter(row => (row.sentAt ?? 0) >= midnight && row.channel !== 'letter').length,
     dailyLimit: rules.dailyLimit,
     automatic: rules.automatic,
+    /** Why nothing can go out as things stand (no mail server entered, a wrong password); null: it can. */
     stopped: sender ? stoppedWords(desk.store) : noSenderWords,
+    /** Which of the two risks is taken after an interruption, and how many may have arrived twice. */
     riskWords: CRASH_RISK_WORDS[rules.crashRisk],
     possiblyTwice: await tx.message.count({ where: { unanswered: { gt: 0 } } }),
     lawNote: LAW_NOTE,

@@ -26,7 +26,13 @@ import { releaseSlots } from '../upkeep/releaseSlots.ts'
 import { upkeepRules } from '../upkeep/settings.ts'
 import { sendQuestion } from './gate.ts'
 import { letterOf } from './letterOf.ts'
-import type { SendRunView } from './views.ts'
+
+export interface SendRunView {
+  sent: number
+  failed: number
+  waiting: number
+  words: string[]
+}
 
 /** One run at a time for each database, and why the last one stopped, if it did. */
 const running = new WeakMap<Store, Promise<SendRunView>>()

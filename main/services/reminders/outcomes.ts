@@ -14,8 +14,7 @@ import { stopMessages } from '../upkeep/stopMessages.ts'
 import { type UpkeepDay, upkeepDay } from '../upkeep/visits.ts'
 import type { BookInput, OutcomeInput } from './inputs.ts'
 import { handedOver } from './messageActs.ts'
-import { messageView } from './messages.ts'
-import type { MessageView } from './views.ts'
+import { type MessageView, messageView } from './messages.ts'
 
 /**
  * Records what came of a message and plans what follows: another try on a day, or the end. Said again, the last word

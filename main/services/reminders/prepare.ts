@@ -1,18 +1,17 @@
 /** The morning batch: every visit whose reminder is due, with a draft, or with why none was written. */
 import { dateOf } from '../../domain/calendar/index.ts'
 import { Refusal, refuse } from '../../domain/refusal.ts'
+import type { Channel } from '../../domain/upkeep/index.ts'
 import type { Desk } from '../desk/desk.ts'
 import { keptPlans } from '../upkeep/kept.ts'
 import { getVisit } from '../upkeep/plans.ts'
 import { type UpkeepRules, upkeepRules } from '../upkeep/settings.ts'
-import type { Channel, VisitView } from '../upkeep/views.ts'
-import { type UpkeepDay, upkeepDay, visitsUntil } from '../upkeep/visits.ts'
+import { type UpkeepDay, upkeepDay, type VisitView, visitsUntil } from '../upkeep/visits.ts'
 import type { WriteInput } from './inputs.ts'
-import type { BatchView, PreparedView } from './views.ts'
 import { isUnderWay, writeReminder } from './writeReminder.ts'
 
 /** Writes the drafts that are due this morning. Asked again the same day it writes no visit's draft twice. */
-export async function prepareBatch(desk: Desk): Promise<PreparedView> {
+export async function prepareBatch(desk: Desk) {
   const { wanted, notWritten } = await dueForReminder(desk)
   let written = 0
   for (const { visit, channel } of wanted)
@@ -26,15 +25,8 @@ export async function prepareBatch(desk: Desk): Promise<PreparedView> {
   return { written, notWritten }
 }
 
-export interface Wanted {
-  visit: VisitView
-  channel: Channel
-}
-
-/** The visits a reminder is due for now, one an owner, and those that would be due but for a reason. */
-export async function dueForReminder(
-  desk: Desk,
-): Promise<{ wanted: Wanted[] } & Pick<BatchView, 'notWritten' | 'failed'>> {
+/** The visits a reminder is due for now, one an owner, and those that would be due but for a reason, in words. */
+export async function dueForReminder(desk: Desk) {
   const tx = desk.store.read
   const day = await upkeepDay(tx, desk.now())
   const rules = await upkeepRules(tx)
@@ -42,8 +34,8 @@ export async function dueForReminder(
     .add({ days: rules.leadDays + 60 })
     .toString()
   const { visits, failed } = await visitsUntil(tx, day, until, await keptPlans(tx))
-  const wanted: Wanted[] = []
-  const notWritten: BatchView['notWritten'] = []
+  const wanted: { visit: VisitView; channel: Channel }[] = []
+  const notWritten: ReturnType<typeof reasonOf>[] = []
   const owners = new Set(visits.filter(visit => isUnderWay(visit.reminder)).map(visit => visit.customerId))
   for (const visit of visits) {
     if (!timeFor(visit, rules, day)) continue
@@ -87,7 +79,7 @@ function channelFor({ channels, reminder }: VisitView): Channel {
   return ways[(reminder?.tryNo ?? 0) % ways.length] ?? 'email'
 }
 
-function reasonOf(visit: VisitView, why: string): BatchView['notWritten'][number] {
+function reasonOf(visit: VisitView, why: string) {
   const { planId, ruleOn, title, plate, customerName } = visit
   return { planId, ruleOn, title, plate, customerName, why }
 }

@@ -3,13 +3,12 @@ import { addDays, atWall, closingFrom, dateOf } from '../../domain/calendar/inde
 import type { Finish, SizeClass } from '../../domain/shop/index.ts'
 import type { AuditEntry, Tx } from '../../store/store.ts'
 import { holdPlaceIn } from '../booking/booking.ts'
-import { offers } from '../booking/offers.ts'
-import type { OffersView, OfferView } from '../booking/views.ts'
+import { type OffersView, type OfferView, offers } from '../booking/offers.ts'
 import type { Desk } from '../desk/desk.ts'
 import { calendarOf } from '../desk/shopView.ts'
+import type { MessageSlot } from '../upkeep/messageRows.ts'
 import type { UpkeepRules } from '../upkeep/settings.ts'
-import type { MessageSlot, VisitView } from '../upkeep/views.ts'
-import { standingJobs } from '../upkeep/visits.ts'
+import { standingJobs, type VisitView } from '../upkeep/visits.ts'
 import { treatmentFor } from '../upkeep/visitTreatment.ts'
 
 /** How many times a reminder proposes. */

@@ -1,15 +1,11 @@
 import { type Channel, type RemindedVisit, reminderResults, visitKey } from '../../domain/upkeep/index.ts'
 import type { Desk } from '../desk/desk.ts'
 import { templatesOf } from './templates.ts'
-import type { ResultsView } from './views.ts'
 
 const confidence = 0.95
 
 /** How many owners that were reminded booked and came, by channel and template, with what so few can tell. */
-export async function resultsSummary(
-  desk: Desk,
-  input: { fromAt?: number | undefined } = {},
-): Promise<ResultsView> {
+export async function resultsSummary(desk: Desk, input: { fromAt?: number | undefined } = {}) {
   const tx = desk.store.read
   const rows = await tx.message.findMany({
     where: { sentAt: { not: null, ...(input.fromAt !== undefined && { gte: input.fromAt }) } },

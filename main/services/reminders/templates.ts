@@ -23,7 +23,15 @@ import { nextOf } from '../upkeep/workedOut.ts'
 import type { PreviewInput, TemplateInput } from './inputs.ts'
 import { exampleTimes, mergeFor } from './mergeFor.ts'
 import { heldUntil } from './proposedTimes.ts'
-import type { TemplatePreview, TemplatesView, TemplateView } from './views.ts'
+
+export interface TemplateView {
+  id: string
+  name: string
+  channel: Channel
+  words: TemplateInput['words']
+  /** 0: as the program brings it, not yet saved by the shop. */
+  version: number
+}
 
 const startingNames: Record<Channel, string> = {
   email: 'Reminder by e-mail',
@@ -69,8 +77,10 @@ export function wordsIn(
   return { language, words }
 }
 
+export type TemplatesView = Awaited<ReturnType<typeof listTemplates>>
+
 /** The templates with the fields they may hold, and the note on local law that stands on each. */
-export async function listTemplates(desk: Desk): Promise<TemplatesView> {
+export async function listTemplates(desk: Desk) {
   return {
     templates: await templatesOf(desk.store.read),
     fields: Object.entries(MERGE_FIELDS).map(([name, meaning]) => ({ name: name as MergeField, meaning })),
@@ -98,7 +108,7 @@ export function saveTemplate(desk: Desk, input: TemplateInput): Promise<{ id: st
 }
 
 /** The words with a real car's values in; times stand in until a message really holds some. */
-export async function previewTemplate(desk: Desk, input: PreviewInput): Promise<TemplatePreview> {
+export async function previewTemplate(desk: Desk, input: PreviewInput) {
   const tx = desk.store.read
   const day = await upkeepDay(tx, desk.now())
   const rules = await upkeepRules(tx)
@@ -126,13 +136,7 @@ export async function previewTemplate(desk: Desk, input: PreviewInput): Promise<
   const { kind, title, dueOn } = open ?? { kind: 'topper', title: 'topper renewal', dueOn: day.today }
   const slots = exampleTimes(dueOn, await heldUntil(tx, rules, day.nowAt), day.zone)
   const values = await mergeFor(tx, rules, { vehicle, kind, title, dueOn, slots, language })
-  const { subject, body, unfilled } = fill(words, values)
-  return {
-    language,
-    subject,
-    body,
-    unfilled: [...unfilled],
-    examples: ['slotOne', 'slotTwo', 'heldUntil'],
-    lawNote: LAW_NOTE,
-  }
+  // The times are found and held when the message is written; until then an example stands there.
+  const examples: MergeField[] = ['slotOne', 'slotTwo', 'heldUntil']
+  return { language, ...fill(words, values), examples, lawNote: LAW_NOTE }
 }

@@ -3,6 +3,7 @@ import { type Capability, checkBay } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { askFirst, listed } from '../desk/ask.ts'
 import { act, type Desk } from '../desk/desk.ts'
+import type { ListInput } from '../desk/inputs.ts'
 import {
   archiveRow,
   assertNameFree,
@@ -10,6 +11,7 @@ import {
   orderRows,
   type RowSeen,
   restoreRow,
+  rowsShown,
   saveRow,
 } from '../desk/keep.ts'
 import { shopOf } from '../desk/shopView.ts'
@@ -17,22 +19,14 @@ import { momentWords } from '../desk/shopWords.ts'
 import { comingJobs, comingStays, jobWords, touchedLines, touchedSteps } from '../floor/comingJobs.ts'
 import type { BayInput } from './inputs.ts'
 
-export interface BayView {
-  id: string
-  name: string
-  capabilities: Capability[]
-  closures: { id: string; fromAt: number; toAt: number; reason: string; version: number }[]
-  archivedAt: number | null
-  version: number
-}
+export type BayView = Awaited<ReturnType<typeof listBays>>[number]
 
 const bays = (tx: Tx) => ({ table: tx.bay, entity: 'bay' })
 
 /** The bays in the order of the board, each with its closures that are not over; archived ones only when asked for. */
-export async function listBays(desk: Desk, input?: { archived?: boolean | undefined }): Promise<BayView[]> {
+export async function listBays(desk: Desk, input?: ListInput) {
   const rows = await desk.store.read.bay.findMany({
-    where: input?.archived ? {} : { archivedAt: null },
-    orderBy: [{ archivedAt: { sort: 'asc', nulls: 'first' } }, { position: 'asc' }, { id: 'asc' }],
+    ...rowsShown(input, { position: 'asc' }, { id: 'asc' }),
     include: { closures: { where: { toAt: { gt: desk.now() } }, orderBy: { fromAt: 'asc' } } },
   })
   return rows.map(({ position: _, ...bay }) => ({

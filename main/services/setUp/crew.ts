@@ -4,7 +4,7 @@ import { noJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { askFirst } from '../desk/ask.ts'
 import { act, type Desk } from '../desk/desk.ts'
-import type { RowAccepted } from '../desk/inputs.ts'
+import type { ListInput, RowAccepted } from '../desk/inputs.ts'
 import {
   archiveRow,
   assertNameFree,
@@ -12,30 +12,21 @@ import {
   orderRows,
   type RowSeen,
   restoreRow,
+  rowsShown,
   saveRow,
 } from '../desk/keep.ts'
 import { newlyTouched, touchedLines } from '../floor/comingJobs.ts'
 import { stepsOf, unmannedSteps } from './crewSteps.ts'
 import type { CrewInput } from './inputs.ts'
 
-export interface CrewView {
-  id: string
-  name: string
-  skills: Skill[]
-  /** Null: whenever the shop is open. */
-  weekly: OpeningHours[] | null
-  absences: { id: string; fromAt: number; toAt: number; reason: string; version: number }[]
-  archivedAt: number | null
-  version: number
-}
+export type CrewView = Awaited<ReturnType<typeof listCrew>>[number]
 
 const crew = (tx: Tx) => ({ table: tx.crewMember, entity: 'crew', noun: 'crew member' })
 
 /** The crew in their order, each with the absences that are not over; archived members only when asked for. */
-export async function listCrew(desk: Desk, input?: { archived?: boolean | undefined }): Promise<CrewView[]> {
+export async function listCrew(desk: Desk, input?: ListInput) {
   const rows = await desk.store.read.crewMember.findMany({
-    where: input?.archived ? {} : { archivedAt: null },
-    orderBy: [{ archivedAt: { sort: 'asc', nulls: 'first' } }, { position: 'asc' }, { id: 'asc' }],
+    ...rowsShown(input, { position: 'asc' }, { id: 'asc' }),
     include: { absences: { where: { toAt: { gt: desk.now() } }, orderBy: { fromAt: 'asc' } } },
   })
   return rows.map(({ position: _, ...member }) => ({

@@ -10,20 +10,12 @@ import { calendarOf } from '../desk/shopView.ts'
 import { askOfHours } from './askOfHours.ts'
 import type { ExceptionInput } from './inputs.ts'
 
-export interface ExceptionView {
-  id: string
-  /** `YYYY-MM-DD` */
-  date: string
-  /** The day's hours in place of the weekly ones; empty: closed. */
-  hours: WallSpan[]
-  note: string
-  version: number
-}
+export type ExceptionView = Awaited<ReturnType<typeof listExceptions>>[number]
 
 const exceptions = (tx: Tx) => ({ table: tx.hoursException, entity: 'hours', noun: 'date' })
 
 /** The dates whose hours differ, past ones included, in order. */
-export async function listExceptions(desk: Desk): Promise<ExceptionView[]> {
+export async function listExceptions(desk: Desk) {
   const rows = await desk.store.read.hoursException.findMany({ orderBy: { date: 'asc' } })
   return rows.map(row => ({ ...row, hours: fromJson<WallSpan[]>(row.hours) }))
 }

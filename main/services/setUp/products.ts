@@ -6,36 +6,22 @@ import { fromJson, noJson, toJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { askFirst, listed } from '../desk/ask.ts'
 import { act, type Desk } from '../desk/desk.ts'
-import type { RowAccepted } from '../desk/inputs.ts'
-import { archiveRow, assertNameFree, type RowSeen, restoreRow, saveRow } from '../desk/keep.ts'
+import type { ListInput, RowAccepted } from '../desk/inputs.ts'
+import { archiveRow, assertNameFree, type RowSeen, restoreRow, rowsShown, saveRow } from '../desk/keep.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { comingJobs, handoverLines } from '../floor/comingJobs.ts'
 import { containerLines, openOrderLines } from '../shelf/stillUsed.ts'
 import type { ProductInput } from './inputs.ts'
 import { checkUsers } from './treatmentCheck.ts'
 
-export interface ProductView {
-  id: string
-  name: string
-  kind: ProductKind
-  /** Null for what does not cure. */
-  cureProfile: CureProfile | null
-  /** The treatments that use it. */
-  usedIn: { id: string; name: string }[]
-  archivedAt: number | null
-  version: number
-}
+export type ProductView = Awaited<ReturnType<typeof listProducts>>[number]
 
 const products = (tx: Tx) => ({ table: tx.product, entity: 'product' })
 
 /** The products by kind and name; archived ones only when asked for. */
-export async function listProducts(
-  desk: Desk,
-  input?: { archived?: boolean | undefined },
-): Promise<ProductView[]> {
+export async function listProducts(desk: Desk, input?: ListInput) {
   const rows = await desk.store.read.product.findMany({
-    where: input?.archived ? {} : { archivedAt: null },
-    orderBy: [{ archivedAt: { sort: 'asc', nulls: 'first' } }, { kind: 'asc' }, { name: 'asc' }],
+    ...rowsShown(input, { kind: 'asc' }, { name: 'asc' }),
     include: {
       steps: {
         where: { treatment: { archivedAt: null } },
@@ -47,6 +33,7 @@ export async function listProducts(
     ...product,
     kind: product.kind as ProductKind,
     cureProfile: fromJson<CureProfile | null>(product.cureProfile),
+    /** The treatments that use it. */
     usedIn: [...new Map(steps.map(({ treatment }) => [treatment.id, treatment])).values()],
   }))
 }

@@ -3,7 +3,7 @@ import type { Tx } from '../../store/store.ts'
 import { askFirst } from '../desk/ask.ts'
 import { changesBetween } from '../desk/changesBetween.ts'
 import { act, type Desk } from '../desk/desk.ts'
-import type { RowAccepted } from '../desk/inputs.ts'
+import type { ListInput, RowAccepted } from '../desk/inputs.ts'
 import {
   archiveRow,
   assertNameFree,
@@ -11,6 +11,7 @@ import {
   orderRows,
   type RowSeen,
   restoreRow,
+  rowsShown,
   saveRow,
 } from '../desk/keep.ts'
 import { comingJobs, handoverLines } from '../floor/comingJobs.ts'
@@ -23,10 +24,9 @@ export type TreatmentView = Awaited<ReturnType<typeof listTreatments>>[number]
 const treatments = (tx: Tx) => ({ table: tx.treatment, entity: 'treatment' })
 
 /** The treatments in their order, each with its steps; archived ones only when asked for. */
-export async function listTreatments(desk: Desk, input?: { archived?: boolean | undefined }) {
+export async function listTreatments(desk: Desk, input?: ListInput) {
   const rows = await desk.store.read.treatment.findMany({
-    where: input?.archived ? {} : { archivedAt: null },
-    orderBy: [{ archivedAt: { sort: 'asc', nulls: 'first' } }, { position: 'asc' }, { id: 'asc' }],
+    ...rowsShown(input, { position: 'asc' }, { id: 'asc' }),
     include: withSteps,
   })
   return rows.map(({ position: _, ...treatment }) => treatmentOf(treatment))

@@ -10,10 +10,23 @@ import {
 import type { ProductAhead } from './ahead.ts'
 import type { Counted } from './countedProducts.ts'
 import type { Buying } from './plans.ts'
-import type { AdviceFacts, AdviceView, OrderSizeView } from './views/advice.ts'
 
 /** Points of the curve of unforeseen use: enough for a chart. */
 const curvePoints = 40
+
+export interface AdviceView extends ReturnType<typeof nothingOf> {
+  /** `check`: nothing can be advised before somebody has looked (no supplier, no history, a count in doubt). */
+  kind: 'order' | 'enough' | 'onTheWay' | 'check'
+  /** Why, in sentences; the first one says it all. */
+  words: string[]
+  facts: AdviceFacts | null
+}
+
+/** The numbers behind an advice; each has its sentence. */
+export type AdviceFacts = NonNullable<ReturnType<typeof factsOf>>
+
+/** One size of order and what it costs a day in the long run: a bar of the chart behind the advice. */
+export type OrderSizeView = ReturnType<typeof sizesOf>[number]
 
 /**
  * What to do about a product, with every number explained. `line` is its line of today's proposed order, which may
@@ -122,22 +135,26 @@ function reasonsOf({ advice, plan, product, buying, outlook, dueTodayCenti }: Pr
   })
 }
 
-function factsOf(of: ProductAhead): AdviceFacts | null {
+function factsOf(of: ProductAhead) {
   const { advice, buying, plan, product } = of
   if (!advice || !buying) return null
   const { position } = advice
   const amount = (centi: number) => unitsOf(Math.round(centi))
   return {
+    /** Usable, by the bottles. */
     onHand: amount(position.onHandCenti + of.dueTodayCenti),
+    /** What steps begun or finished take of it and nobody has confirmed yet. */
     dueToday: amount(of.dueTodayCenti),
     underWay: amount(position.underWayCenti),
     booked: amount(position.bookedCenti),
     expiring: amount(position.expiringCenti),
+    /** What is left for unforeseen use until the next delivery could be here. */
     position: amount(position.positionCenti),
     orderPoint: amount(advice.orderPointCenti),
     safetyStock: amount(advice.safetyStockCenti),
     expectedUnforeseen: amount(advice.expectedUnforeseenCenti),
     usePerDay: amount(advice.perDayCenti),
+    /** Open days until an order placed at the next chance serves. */
     coverDays: position.coverDays,
     service: advice.targetService,
     reached: plan?.best.service ?? 1,
@@ -149,6 +166,7 @@ function factsOf(of: ProductAhead): AdviceFacts | null {
       words: text,
     })),
     sizes: plan ? sizesOf(plan) : [],
+    /** Chance that unforeseen use until the next delivery is at most this much: the curve behind the order point. */
     within: plan ? curveOf(plan) : [],
   }
 }
@@ -162,7 +180,7 @@ function valueWords(entry: [string, number] | undefined, unit: 'ml' | 'g' | 'pie
   return String(Number(value.toFixed(1)))
 }
 
-function sizesOf(plan: NonNullable<ProductAhead['plan']>): OrderSizeView[] {
+function sizesOf(plan: NonNullable<ProductAhead['plan']>) {
   const round = (cost: number) => Math.round(cost * 100) / 100
   return plan.choices.map(choice => ({
     packs: choice.packs,
@@ -176,11 +194,11 @@ function sizesOf(plan: NonNullable<ProductAhead['plan']>): OrderSizeView[] {
   }))
 }
 
-function curveOf({ within, stepCenti }: NonNullable<ProductAhead['plan']>): AdviceFacts['within'] {
+function curveOf({ within, stepCenti }: NonNullable<ProductAhead['plan']>) {
   const end = within.findIndex(share => share > 0.9995)
   const last = end < 0 ? within.length - 1 : end
   const every = Math.max(1, Math.ceil(last / curvePoints))
-  const points: AdviceFacts['within'] = []
+  const points: { amount: number; share: number }[] = []
   for (let k = 0; k <= last; k += every)
     points.push({
       amount: unitsOf(Math.round(k * stepCenti)),

@@ -11,12 +11,12 @@ import {
 import type { SizeClass } from '../../domain/vehicle/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
+import { listWords } from '../desk/shopWords.ts'
 import { type ProductAhead, type ShelfAhead, shelfAhead } from './ahead.ts'
 import { nearDayWords } from './lotViews.ts'
 import { dueDays } from './orders/dueDays.ts'
 import type { Buying } from './plans.ts'
 import { type ExpectedDraw, expectedDraws } from './stepDraws.ts'
-import type { ShelfAvailability } from './views/value.ts'
 
 /** A step as far as its draws need it, at the time an offer gives it. */
 export interface PlacedStep {
@@ -24,6 +24,16 @@ export interface PlacedStep {
   readonly stage: string
   readonly name: string
   readonly startAt: number
+}
+
+/** What an offer knows of the shelf. */
+export interface ShelfAvailability {
+  /** Goods that would lack by the place offered, each with the earliest day they could be there; empty: all there. */
+  short: ReturnType<typeof shortView>[]
+  /** The same in one line; null where nothing lacks. */
+  words: string | null
+  /** What to put on today's order for it. */
+  proposal: ReturnType<typeof proposal>
 }
 
 export interface Judged {
@@ -162,7 +172,7 @@ function lackWords(shelf: ShelfAhead, lacking: readonly DrawAvailability[]): str
 }
 
 function goodsWords(shelf: ShelfAhead, draws: readonly DrawAvailability[]): string {
-  return listed(
+  return listWords(
     draws.map(({ productId, missingCenti }) => {
       const { name, unit } = aheadOf(shelf, productId).product
       // Rounded up: two and a half pieces short are three to buy.
@@ -172,11 +182,7 @@ function goodsWords(shelf: ShelfAhead, draws: readonly DrawAvailability[]): stri
 }
 
 function namesOf(shelf: ShelfAhead, draws: readonly DrawAvailability[]): string {
-  return listed(draws.map(draw => aheadOf(shelf, draw.productId).product.name))
-}
-
-function listed(parts: readonly string[]): string {
-  return parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`
+  return listWords(draws.map(draw => aheadOf(shelf, draw.productId).product.name))
 }
 
 /** The day the first of them is drawn on. */
@@ -185,7 +191,7 @@ function byWords(shelf: ShelfAhead, draws: readonly DrawAvailability[]): string 
 }
 
 /** What to order so that it would be there: whole packs for what lacks. */
-function proposal(shelf: ShelfAhead, draw: DrawAvailability): ShelfAvailability['proposal'] {
+function proposal(shelf: ShelfAhead, draw: DrawAvailability) {
   const { product, buying } = aheadOf(shelf, draw.productId)
   if (!buying) return []
   const packs = Math.max(1, Math.ceil(draw.missingCenti / buying.offer.packCenti))

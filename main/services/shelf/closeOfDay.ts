@@ -1,28 +1,34 @@
 /** The close of day on one screen: what to confirm, what is there, what to order and why. */
 import { checkDate, startOfDay } from '../../domain/calendar/index.ts'
-import { lastDayOf, unitsOf, usableOn } from '../../domain/shelf/index.ts'
+import { lastDayOf } from '../../domain/shelf/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { lastCounts } from '../../store/useRows.ts'
 import type { Desk } from '../desk/desk.ts'
 import { adviceView } from './adviceViews.ts'
 import { type ProductAhead, type ShelfAhead, shelfAhead } from './ahead.ts'
-import { holdingOfRow, type ShelfDay } from './countedProducts.ts'
-import { bottleWords, lotViews } from './lotViews.ts'
+import type { ShelfDay } from './countedProducts.ts'
+import { amountsOf, bottleWords, lotViews } from './lotViews.ts'
 import { lateness, orderRows } from './orders/orderViews.ts'
 import { linesByProduct, ordersOf, proposedViews } from './orders/propose.ts'
 import { type JobNames, jobNamesOf, jobsHit, projectionView } from './projectionViews.ts'
 import { warningsOf } from './safetyWarnings.ts'
 import { endOfDay, stepsToConfirm } from './stepsToConfirm.ts'
-import type { CloseOfDayView, CloseProductView, ShelfWarning } from './views/closeOfDay.ts'
+
+export type CloseOfDayView = Awaited<ReturnType<typeof closeOfDay>>
+export type CloseProductView = ReturnType<typeof productView>
+
+export interface ShelfWarning {
+  kind: 'expired' | 'expiresSoon' | 'late' | 'runsDry' | 'storage' | 'flammable' | 'sheet'
+  productIds: string[]
+  orderId: string | null
+  words: string
+}
 
 /**
  * The close of a day; today's unless another date is asked for, whose steps are then those finished by its end. Stock,
  * projection and orders are always those of now.
  */
-export async function closeOfDay(
-  desk: Desk,
-  input: { date?: string | undefined } = {},
-): Promise<CloseOfDayView> {
+export async function closeOfDay(desk: Desk, input: { date?: string | undefined } = {}) {
   const tx = desk.store.read
   const shelf = await shelfAhead(desk, tx)
   const { ground, products } = shelf
@@ -52,6 +58,7 @@ export async function closeOfDay(
     currency: ground.currency,
     stepsToConfirm: steps,
     products: views,
+    /** What the advices come to, one order a supplier; `orders.propose` makes drafts of them. */
     orders,
     warnings: [...dryWarnings(views), ...bottleWarnings(shelf), ...warnings],
     done,
@@ -64,29 +71,30 @@ function productView(
   names: JobNames,
   line: Parameters<typeof adviceView>[1],
   counts: ReadonlyMap<string, number>,
-): CloseProductView {
+) {
   const { product, rows } = of
   const { day } = shelf.ground
   const lots = lotViews(rows, product.unit, day)
   const advice = adviceView(of, line)
   const projection = projectionView(of, shelf, names)
-  const usable = rows.filter(row => usableOn(holdingOfRow(row), day))
+  const { id, name, kind, unit, place, serviceClass } = product
+  // Without an order every shelf runs dry some day; a booked job without its chemicals is what must not happen.
+  const rank = projection.runsDry?.jobId ? 0 : advice.kind === 'order' || advice.kind === 'check' ? 1 : 2
   return {
-    id: product.id,
-    name: product.name,
-    kind: product.kind,
-    unit: product.unit,
-    place: product.place,
-    serviceClass: product.serviceClass,
-    onHand: unitsOf(rows.reduce((sum, row) => sum + row.centi, 0)),
-    usable: unitsOf(usable.reduce((sum, row) => sum + row.centi, 0)),
+    id,
+    name,
+    kind,
+    unit,
+    place,
+    serviceClass,
+    ...amountsOf(rows, day),
     lots,
     openLot: lots.find(lot => lot.state === 'open') ?? null,
     lastCountedAt: counts.get(product.id) ?? null,
     projection,
     advice,
-    // Without an order every shelf runs dry some day; a booked job without its chemicals is what must not happen.
-    rank: projection.runsDry?.jobId ? 0 : advice.kind === 'order' || advice.kind === 'check' ? 1 : 2,
+    /** Products with a worry come first: 0 runs dry under a booked job, 1 to be ordered or counted, 2 nothing to do. */
+    rank,
   }
 }
 
@@ -168,7 +176,7 @@ async function otherWarnings(tx: Tx, { ground, products }: ShelfAhead): Promise<
   ]
 }
 
-async function doneToday(tx: Tx, { date, zone }: ShelfDay): Promise<CloseOfDayView['done']> {
+async function doneToday(tx: Tx, { date, zone }: ShelfDay) {
   const since = startOfDay(date, zone)
   const [steps, counts, ordersSent] = await Promise.all([
     tx.stepDraw.groupBy({ by: ['jobId', 'position'], where: { confirmedAt: { gte: since } } }),

@@ -15,11 +15,15 @@ import {
 } from './countedProducts.ts'
 import type { ConfirmInput, DrawInput } from './inputs.ts'
 import { stepsLeft } from './stepsToConfirm.ts'
-import type { ConfirmedView } from './views/closeOfDay.ts'
 import { weighedCenti } from './weigh.ts'
 
-/** Draws from the shelf what a finished step used, as confirmed, corrected or weighed by the crew. */
-export function confirmDraws(desk: Desk, input: ConfirmInput): Promise<ConfirmedView> {
+export type ConfirmedView = Awaited<ReturnType<typeof confirmDraws>>
+
+/**
+ * Draws from the shelf what a finished step used, as confirmed, corrected or weighed by the crew. Answers what was drawn
+ * from which bottle, in words, and how many steps are left to confirm today.
+ */
+export function confirmDraws(desk: Desk, input: ConfirmInput) {
   const { jobId, position, version } = input
   return act(desk, async (tx, audit) => {
     const job = await tx.job.findUnique({

@@ -1,11 +1,11 @@
 /** What every use case of the shelf begins with: the shop's day, the products counted, their bottles. */
 import { dateOf, dayNumber } from '../../domain/calendar/index.ts'
 import { refuse } from '../../domain/refusal.ts'
-import { type Holding, holdingOf } from '../../domain/shelf/index.ts'
+import { type Holding, holdingOf, type Unit } from '../../domain/shelf/index.ts'
 import { emptiedLotRows, type LotRow, lotRows } from '../../store/lotRows.ts'
 import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
-import type { ServiceClass, ShelfUnit } from './views/lots.ts'
+import type { ServiceClass } from './inputs.ts'
 
 export interface ShelfDay {
   readonly nowAt: number
@@ -27,7 +27,7 @@ export interface Counted {
   readonly id: string
   readonly name: string
   readonly kind: string
-  readonly unit: ShelfUnit
+  readonly unit: Unit
   readonly densityGPerMl: number | null
   readonly lifeAfterOpeningDays: number | null
   readonly place: string
@@ -49,7 +49,7 @@ export async function countedProducts(tx: Tx, ids?: readonly string[]): Promise<
         ...kept,
         ...product,
         id: productId,
-        unit: unit as ShelfUnit,
+        unit: unit as Unit,
         serviceClass: serviceClass as ServiceClass,
       },
     ]),

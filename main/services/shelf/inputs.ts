@@ -104,6 +104,9 @@ const shelfFields = z.object({
 })
 export type ShelfFields = z.infer<typeof shelfFields>
 
+/** `vital`: no job without it; `usual`; `handy`: something else does for a day. Each has the owner's service level. */
+export type ServiceClass = ShelfFields['serviceClass']
+
 /** The version is that of the shelf's record; left out where counting begins. */
 export const shelfProductInput = shelfFields.extend({ productId: id, version: version.optional() })
 export type ShelfProductInput = z.infer<typeof shelfProductInput>

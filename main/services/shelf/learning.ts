@@ -11,12 +11,14 @@ import { type SizeClass, sizeClasses } from '../../domain/vehicle/index.ts'
 import { type DrawnRow, drawnRows } from '../../store/drawnRows.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Counted } from './countedProducts.ts'
-import { recipesWith } from './recipes.ts'
+import { type RecipeView, recipesWith } from './recipes.ts'
 import { workKey } from './stepDraws.ts'
-import type { LearningView, RecipeView } from './views/product.ts'
+
+/** What steps really drew, beside their recipe; learned without letting a spill or a slip of the pen count. */
+export type LearningView = ReturnType<typeof stepViews>[number]
 
 /** By step and vehicle size: the recipe, what is typical, who differs, and what "use this as the recipe" would set. */
-export async function learningOf(tx: Tx, product: Counted): Promise<LearningView[]> {
+export async function learningOf(tx: Tx, product: Counted) {
   const [rows, recipes, crew] = await Promise.all([
     drawnRows(tx, product.id),
     recipesWith(tx, product.id),
@@ -31,7 +33,7 @@ function stepViews(
   product: Counted,
   recipes: readonly RecipeView[],
   names: ReadonlyMap<string, string>,
-): LearningView[] {
+) {
   const last = rows.at(-1)
   if (!last) return []
   const { stage, name } = last
@@ -55,6 +57,7 @@ function stepViews(
       stepName: name,
       sizeClass: use.sizeClass,
       recipe: recipe ? { ...recipe.bySize[use.sizeClass] } : null,
+      /** Confirmed draws looked at, and those set aside as out of line. */
       steps: use.readings,
       outliers: use.farOutAt.length,
       typical: unitsOf(use.typicalCenti),
@@ -67,6 +70,7 @@ function stepViews(
         typical: unitsOf(Math.round(use.typicalCenti * hand.ratio)),
         words: handWords(hand.ratio, hand.real),
       })),
+      /** What `shelf.useAsRecipe` would write; null where the recipe is good, or too few steps tell. */
       suggestion: use.suggestion
         ? {
             amount: unitsOf(use.suggestion.centi),

@@ -5,13 +5,15 @@ import {
   weekdayName,
   weekdayWillDo,
 } from '../../domain/calendar/index.ts'
-import { amountWords, byLastDay, lastDayOf, unitsOf, usableOn } from '../../domain/shelf/index.ts'
+import { amountWords, byLastDay, lastDayOf, type Unit, unitsOf, usableOn } from '../../domain/shelf/index.ts'
 import type { LotRow } from '../../store/lotRows.ts'
 import { holdingOfRow } from './countedProducts.ts'
-import type { LotView, ShelfUnit } from './views/lots.ts'
+
+/** One container with something in it. */
+export type LotView = ReturnType<typeof lotViews>[number]
 
 /** The bottles of one product in the order they are to be used; those past their date at the end. */
-export function lotViews(rows: readonly LotRow[], unit: ShelfUnit, day: number): LotView[] {
+export function lotViews(rows: readonly LotRow[], unit: Unit, day: number) {
   const ordered = rows
     .map(row => ({ row, holding: holdingOfRow(row) }))
     .sort(
@@ -22,27 +24,39 @@ export function lotViews(rows: readonly LotRow[], unit: ShelfUnit, day: number):
   return ordered.map(({ row, holding }, i) => {
     const usable = usableOn(holding, day)
     const last = lastDayOf(row)
+    const { id, number, productId, sizeId, sizeLabel, batch, receivedOn, expiresOn, openedOn } = row
+    const state: 'sealed' | 'open' | 'expired' =
+      row.centi > 0 && !usable ? 'expired' : openedOn === null ? 'sealed' : 'open'
     return {
-      id: row.id,
-      number: row.number,
-      productId: row.productId,
-      sizeId: row.sizeId,
-      sizeLabel: row.sizeLabel,
-      batch: row.batch,
+      id,
+      number,
+      productId,
+      sizeId,
+      sizeLabel,
+      batch,
       onHand: unitsOf(row.centi),
-      receivedOn: row.receivedOn,
-      expiresOn: row.expiresOn,
-      openedOn: row.openedOn,
+      receivedOn,
+      /** Printed on it. */
+      expiresOn,
+      openedOn,
+      /** The last day it may be used: the earlier of the printed one and the opened bottle's own. Null: it keeps. */
       lastOn: last === null ? null : dateOfDay(last),
-      state: row.centi > 0 && !usable ? 'expired' : row.openedOn === null ? 'sealed' : 'open',
+      state,
+      /** The one to take next. */
       next: i === 0 && usable,
       words: bottleWords(row, unit, day),
     }
   })
 }
 
+/** What bottles hold by the ledger, and what of it may still be used. */
+export function amountsOf(rows: readonly LotRow[], day: number) {
+  const sum = (list: readonly LotRow[]) => unitsOf(list.reduce((total, row) => total + row.centi, 0))
+  return { onHand: sum(rows), usable: sum(rows.filter(row => usableOn(holdingOfRow(row), day))) }
+}
+
 /** `no. 412, opened 3 April, use by 3 July, 180 ml left`. */
-export function bottleWords(row: LotRow, unit: ShelfUnit, day: number): string {
+export function bottleWords(row: LotRow, unit: Unit, day: number): string {
   const last = lastDayOf(row)
   const year = dateOfDay(day).slice(0, 4)
   return [

@@ -1,17 +1,18 @@
 /** Everything about one product on the shelf, and the list of all of them. */
 import { labelFromCodes } from '../../domain/hazard/index.ts'
 import { found } from '../../domain/refusal.ts'
-import { labelError, unitsOf, usableOn } from '../../domain/shelf/index.ts'
-import { type LotRow, lotRows } from '../../store/lotRows.ts'
+import { labelError, type MoveKind, type Unit, unitsOf } from '../../domain/shelf/index.ts'
+import { lotRows } from '../../store/lotRows.ts'
 import { type LedgerRow, ledgerRows } from '../../store/moveRows.ts'
-import type { ContainerSize } from '../../store/rows.ts'
+import type { ContainerSize, ShelfProduct } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { adviceView } from './adviceViews.ts'
 import { shelfAhead } from './ahead.ts'
-import { holdingOfRow, type ShelfDay, shelfDay } from './countedProducts.ts'
+import { shelfDay } from './countedProducts.ts'
+import type { ServiceClass, ShelfFields } from './inputs.ts'
 import { learningOf } from './learning.ts'
-import { lotViews } from './lotViews.ts'
+import { amountsOf, lotViews } from './lotViews.ts'
 import { linesByProduct, ordersOf } from './orders/propose.ts'
 import { jobNamesOf, jobsHit, projectionView } from './projectionViews.ts'
 import { recipesWith } from './recipes.ts'
@@ -20,15 +21,15 @@ import { fieldsOf } from './safetyView.ts'
 import { rulesOf } from './shelfRules.ts'
 import { offerView, withSize } from './supplierOffers.ts'
 import { productWorth } from './value.ts'
-import type { MoveKind, MoveView, ServiceClass, ShelfUnit } from './views/lots.ts'
-import type { LedgerPage, ShelfFields, ShelfListItem, ShelfProductView, SizeView } from './views/product.ts'
 import { moveWords } from './words.ts'
 
 /** Lines of the ledger a page holds. */
 const pageMoves = 50
 
-/** The page of one product. Of a product that is not counted yet it has only what can be said without counting. */
-export async function shelfProduct(desk: Desk, input: { id: string }): Promise<ShelfProductView> {
+/** The page of one product; of one that is not counted yet only what can be said without counting. */
+export type ShelfProductView = Awaited<ReturnType<typeof shelfProduct>>
+
+export async function shelfProduct(desk: Desk, input: { id: string }) {
   const tx = desk.store.read
   const product = await tx.product.findUnique({
     where: { id: input.id },
@@ -53,48 +54,36 @@ export async function shelfProduct(desk: Desk, input: { id: string }): Promise<S
     recipes: await recipesWith(tx, row.id),
     safety: await safetyOf(tx, row.id),
   }
-  if (!row.shelf)
-    return {
-      ...base,
-      version: 0,
-      shelf: null,
-      onHand: 0,
-      usable: 0,
-      lots: [],
-      ledger: { moves: [], before: null },
-      projection: null,
-      advice: null,
-      learning: [],
-      value: null,
-      storageWords: null,
-    }
   const shelf = await shelfAhead(desk, tx, { productIds: [row.id] })
-  const of = found(shelf.products.get(row.id), { id: row.id }, 'This product is not counted any more.')
+  const of = shelf.products.get(row.id)
   const { ground } = shelf
-  const { productId: _, version, ...fields } = row.shelf
   // The whole shelf decides whether an order goes out today; here only this product is asked.
   const line = linesByProduct(ordersOf(shelf)).get(row.id) ?? null
   return {
     ...base,
-    ...amountsOf(of.rows, ground),
-    version,
-    shelf: fields as ShelfFields,
-    lots: lotViews(of.rows, of.product.unit, ground.day),
+    ...amountsOf(of?.rows ?? [], ground.day),
+    /** Of the shelf's record; 0 where the product is not counted yet. */
+    version: row.shelf?.version ?? 0,
+    /** Null: the product is not counted yet; `shelf.saveProduct` begins it. */
+    shelf: row.shelf && shelfFields(row.shelf),
+    lots: of ? lotViews(of.rows, of.product.unit, ground.day) : [],
     ledger: await ledgerPage(desk, { productId: row.id }),
-    projection: projectionView(of, shelf, await jobNamesOf(tx, jobsHit([of]))),
-    advice: adviceView(of, line),
-    learning: await learningOf(tx, of.product),
-    value: await productWorth(tx, of.product, ground.currency),
-    storageWords: storageWords(row.shelf),
+    projection: of ? projectionView(of, shelf, await jobNamesOf(tx, jobsHit([of]))) : null,
+    advice: of ? adviceView(of, line) : null,
+    learning: of ? await learningOf(tx, of.product) : [],
+    value: of ? await productWorth(tx, of.product, ground.currency) : null,
+    /** What the data sheet asks of the place it is kept in. */
+    storageWords: row.shelf && storageWords(row.shelf),
   }
 }
 
-function amountsOf(rows: readonly LotRow[], { day }: ShelfDay) {
-  const sum = (list: readonly LotRow[]) => unitsOf(list.reduce((total, row) => total + row.centi, 0))
-  return { onHand: sum(rows), usable: sum(rows.filter(row => usableOn(holdingOfRow(row), day))) }
+function shelfFields({ productId: _, version: __, ...fields }: ShelfProduct): ShelfFields {
+  return fields as ShelfFields
 }
 
-function sizeView(size: ContainerSize, codes: readonly { code: string }[]): SizeView {
+export type SizeView = ReturnType<typeof sizeView>
+
+function sizeView(size: ContainerSize, codes: readonly { code: string }[]) {
   const error = labelError({
     id: size.id,
     productId: size.productId,
@@ -108,6 +97,7 @@ function sizeView(size: ContainerSize, codes: readonly { code: string }[]): Size
     version: size.version,
     label: size.label,
     labelAmount: unitsOf(size.labelCenti),
+    /** What such a container was found to hold. */
     measuredAmount: size.measuredCenti === null ? null : unitsOf(size.measuredCenti),
     measuredWords:
       error === null
@@ -133,41 +123,42 @@ function storageWords(shelf: { storageLeastC: number | null; storageMostC: numbe
 export async function ledgerPage(
   desk: Desk,
   input: { productId: string; before?: number | null | undefined },
-): Promise<LedgerPage> {
+) {
   const tx = desk.store.read
   const rows = await ledgerRows(tx, input.productId, input.before ?? null, pageMoves + 1)
   const shelf = await tx.shelfProduct.findUnique({ where: { productId: input.productId } })
-  const unit = (shelf?.unit ?? 'ml') as ShelfUnit
+  const unit = (shelf?.unit ?? 'ml') as Unit
   const shown = rows.slice(0, pageMoves)
   return {
     moves: shown.map(row => moveView(row, unit)),
+    /** Pass as `before` for the page after; null: that was the last. */
     before: rows.length > pageMoves ? (shown.at(-1)?.seq ?? null) : null,
   }
 }
 
-function moveView(row: LedgerRow, unit: ShelfUnit): MoveView {
+/** A line of the ledger. */
+export type MoveView = ReturnType<typeof moveView>
+
+function moveView({ jobId, jobNumber, plate, stepName, centi, ...row }: LedgerRow, unit: Unit) {
   const job =
-    row.jobId === null || row.jobNumber === null
+    jobId === null || jobNumber === null
       ? null
-      : { id: row.jobId, number: row.jobNumber, plate: row.plate ?? '', stepName: row.stepName ?? '' }
+      : { id: jobId, number: jobNumber, plate: plate ?? '', stepName: stepName ?? '' }
   return {
-    seq: row.seq,
+    ...row,
     kind: row.kind as MoveKind,
-    amount: unitsOf(row.centi),
-    at: row.at,
-    by: row.by,
-    why: row.why,
-    lotId: row.lotId,
-    lotNumber: row.lotNumber,
+    /** Signed: what it adds to the bottle. */
+    amount: unitsOf(centi),
+    /** The job a use served. */
     job,
-    costMinor: row.costMinor,
-    correctsSeq: row.correctsSeq,
-    words: moveWords(row, unit, job),
+    words: moveWords({ ...row, centi }, unit, job),
   }
 }
 
-/** All products, those counted with what is there, the others to begin with. */
-export async function shelfList(desk: Desk): Promise<ShelfListItem[]> {
+export type ShelfListItem = Awaited<ReturnType<typeof shelfList>>[number]
+
+/** All products, those counted with what is there, the others to begin with: their unit is null. */
+export async function shelfList(desk: Desk) {
   const tx: Tx = desk.store.read
   const [ground, rules, lots, products] = await Promise.all([
     shelfDay(tx, desk.now()),
@@ -181,7 +172,7 @@ export async function shelfList(desk: Desk): Promise<ShelfListItem[]> {
   ])
   const byProduct = Map.groupBy(lots, row => row.productId)
   return products.map(product => {
-    const unit = product.shelf ? (product.shelf.unit as ShelfUnit) : null
+    const unit = product.shelf ? (product.shelf.unit as Unit) : null
     const rows = byProduct.get(product.id) ?? []
     const views = lotViews(rows, unit ?? 'ml', ground.day)
     const safety = fieldsOf(product.safety)
@@ -193,7 +184,7 @@ export async function shelfList(desk: Desk): Promise<ShelfListItem[]> {
       unit,
       place: product.shelf?.place ?? '',
       serviceClass: (product.shelf?.serviceClass ?? null) as ServiceClass | null,
-      ...amountsOf(rows, ground),
+      ...amountsOf(rows, ground.day),
       lots: views.length,
       openLot: views.find(view => view.state === 'open') ?? null,
       nextExpiry: views.flatMap(view => view.lastOn ?? []).sort()[0] ?? null,

@@ -4,7 +4,6 @@ import type { Tx } from '../../store/store.ts'
 import { minuteWords } from '../desk/shopWords.ts'
 import type { ProductAhead, ShelfAhead } from './ahead.ts'
 import { bottleWords, nearDayWords } from './lotViews.ts'
-import type { ProjectedDay, ProjectionView } from './views/advice.ts'
 
 /** The jobs a projection may name, by id. */
 export type JobNames = ReadonlyMap<
@@ -36,27 +35,30 @@ export function jobsHit(products: Iterable<ProductAhead>): string[] {
   return [...products].flatMap(({ projection }) => projection.dry?.jobId ?? [])
 }
 
-export function projectionView(of: ProductAhead, shelf: ShelfAhead, jobs: JobNames): ProjectionView {
+export type ProjectionView = ReturnType<typeof projectionView>
+
+/**
+ * The stock at the end of each day from today on, as a band (as little as one day in ten, as expected, as much as one
+ * day in ten), with what is booked, expected to arrive, and to pass its date unused.
+ */
+export function projectionView(of: ProductAhead, shelf: ShelfAhead, jobs: JobNames) {
   const { projection, deliveries, product } = of
   const { days, ground } = shelf
   const amount = (centi = 0) => unitsOf(Math.round(centi))
-  const list: ProjectedDay[] = []
-  for (let i = 0; i < projection.likely.length; i++) {
-    const day = projection.today + i
-    list.push({
-      date: dateOfDay(day),
-      open: days.open(day),
+  return {
+    days: Array.from(projection.likely, (likely, i) => ({
+      date: dateOfDay(projection.today + i),
+      open: days.open(projection.today + i),
       low: amount(projection.low[i]),
-      likely: amount(projection.likely[i]),
+      likely: amount(likely),
       high: amount(projection.high[i]),
       booked: amount(projection.booked[i]),
       arrives: amount(projection.arriving[i]),
       expires: amount(projection.expiring[i]),
-    })
-  }
-  return {
-    days: list,
+    })),
+    /** The day it is expected to run dry, with the job it hits. Null: not within these days. */
     runsDry: dryWords(of, shelf, jobs),
+    /** The first day on which it may run dry, at the low edge of the band. */
     mayRunDry: projection.dryEarly === null ? null : dateOfDay(projection.dryEarly.day),
     deliveries: deliveries.map(({ likelyDay, lateDay, centi, orderId, orderNumber }) => ({
       date: dateOfDay(likelyDay),
@@ -85,7 +87,7 @@ function expiriesOf({ rows, holdings, projection }: ProductAhead, today: number)
 }
 
 /** `runs dry Thursday 09:30, under the first layer of KFR 204 (job 12): 12 ml short`. */
-function dryWords(of: ProductAhead, { ground }: ShelfAhead, jobs: JobNames): ProjectionView['runsDry'] {
+function dryWords(of: ProductAhead, { ground }: ShelfAhead, jobs: JobNames) {
   const { dry } = of.projection
   if (dry === null) return null
   // A draw of today that lacks something stands first among tomorrow's.

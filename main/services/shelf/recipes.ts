@@ -7,7 +7,6 @@ import { act, type Desk } from '../desk/desk.ts'
 import { countedProduct, countedProducts } from './countedProducts.ts'
 import type { LearnedInput, RecipeInput } from './inputs.ts'
 import { bySize, openJobsWith, type RecipeLine, recipeOf, workKey, writeStepDraws } from './stepDraws.ts'
-import type { RecipeView, TreatmentRecipesView } from './views/product.ts'
 
 /** Says what one step of a treatment draws; jobs already booked draw by it too, where they still have this step. */
 export function saveRecipe(desk: Desk, input: RecipeInput): Promise<{ version: number }> {
@@ -111,8 +110,11 @@ async function stepsOfWork(tx: Tx, work: { stage: string; stepName: string }) {
   return steps.filter(step => workKey(step) === key)
 }
 
+/** A treatment's step that draws a product, with its recipe by size class. */
+export type RecipeView = Awaited<ReturnType<typeof recipesWith>>[number]
+
 /** The steps of the treatments sold that draw a product. */
-export async function recipesWith(tx: Tx, productId: string): Promise<RecipeView[]> {
+export async function recipesWith(tx: Tx, productId: string) {
   const treatments = await tx.treatment.findMany({
     where: { archivedAt: null },
     orderBy: { position: 'asc' },
@@ -137,11 +139,10 @@ export async function recipesWith(tx: Tx, productId: string): Promise<RecipeView
   )
 }
 
-/** The recipes of one treatment, step by step. */
-export async function treatmentRecipes(
-  desk: Desk,
-  input: { treatmentId: string },
-): Promise<TreatmentRecipesView> {
+export type TreatmentRecipesView = Awaited<ReturnType<typeof treatmentRecipes>>
+
+/** The recipes of one treatment, as `shelf.saveRecipe` takes them step by step. */
+export async function treatmentRecipes(desk: Desk, input: { treatmentId: string }) {
   const tx = desk.store.read
   const treatment = await tx.treatment.findUnique({
     where: { id: input.treatmentId },

@@ -17,9 +17,8 @@ import { changesBetween } from '../desk/changesBetween.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { shelfDay } from './countedProducts.ts'
 import type { SafetyFields, SafetyInput, SheetInput } from './inputs.ts'
-import { fieldsOf, safetyView, withSafety } from './safetyView.ts'
+import { fieldsOf, type SafetyView, safetyView, withSafety } from './safetyView.ts'
 import { rulesOf } from './shelfRules.ts'
-import type { SafetyView } from './views/safety.ts'
 
 /** One product's safety record; silent on everything where nobody has entered any. */
 export async function getSafety(desk: Desk, input: { productId: string }): Promise<SafetyView> {

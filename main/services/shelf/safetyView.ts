@@ -14,7 +14,7 @@ import {
   suggestGroup,
 } from '../../domain/hazard/index.ts'
 import type { ProductSafety, ShelfProduct } from '../../store/rows.ts'
-import type { SafetyFields, SafetyView } from './views/safety.ts'
+import type { SafetyFields } from './inputs.ts'
 
 export interface SafetyRow {
   readonly id: string
@@ -82,7 +82,9 @@ export function sheetKept(safety: Pick<ProductSafety, 'sheetFileId' | 'hazardCod
   return safety !== null && (safety.sheetFileId !== null || safety.hazardCodes !== null)
 }
 
-export function safetyView(row: SafetyRow, regime: Regime): SafetyView {
+export type SafetyView = ReturnType<typeof safetyView>
+
+export function safetyView(row: SafetyRow, regime: Regime) {
   const fields = fieldsOf(row.safety)
   const sheet = row.safety?.sheet
   const codes = fields.hazardCodes ?? []
@@ -93,9 +95,12 @@ export function safetyView(row: SafetyRow, regime: Regime): SafetyView {
     ...fields,
     productId: row.id,
     productName: row.name,
+    /** 0 where nothing has been entered yet. */
     version: row.safety?.version ?? 0,
     regime,
+    /** The data sheet as a file: same origin, behind the guard. */
     sheet: sheet ? { path: `/documents/sheet/${row.id}`, ...sheet } : null,
+    /** What the codes entered call for; the maker's label decides. */
     label: {
       pictograms: label.pictograms.map(code => ({ code, symbol: pictogram(code).symbol })),
       signalWord: shownWord(fields.signalWord, label.signalWord),
@@ -104,9 +109,12 @@ export function safetyView(row: SafetyRow, regime: Regime): SafetyView {
         code: normaliseCode(code),
         text: precautionaryStatement(code, regime),
       })),
+      /** Called for and given up for another pictogram, with the rule. */
       givenUp: label.givenUp.map(({ pictogram: code, rule }) => ({ code, rule })),
+      /** Codes whose category decides something the code does not tell. */
       unsure: [...label.unsure],
     },
+    /** What the codes suggest where no group was entered. */
     suggestedGroup: suggested,
     groupWords: fields.storageGroup === null ? null : storageGroupWords[fields.storageGroup],
     silences: silences(dataSheet, sheetKept(row.safety)).map(({ field, message }) => ({

@@ -10,10 +10,11 @@ import { shelfDay } from './countedProducts.ts'
 import { dayWords } from './lotViews.ts'
 import { fieldsOf, withSafety } from './safetyView.ts'
 import { rulesOf } from './shelfRules.ts'
-import type { SafetyWarningsView } from './views/safety.ts'
 
 /** A sheet older than this is to be asked for again (common practice, no source). */
 const sheetYears = 3
+
+export type SafetyWarningsView = Awaited<ReturnType<typeof warningsOf>>
 
 export function safetyWarnings(desk: Desk): Promise<SafetyWarningsView> {
   return warningsOf(desk.store.read, desk.now())
@@ -23,11 +24,7 @@ export function safetyWarnings(desk: Desk): Promise<SafetyWarningsView> {
  * Looks at the products with something on the shelf. It warns and records; it refuses nothing. `known` are the
  * bottles where they have been read already.
  */
-export async function warningsOf(
-  tx: Tx,
-  nowAt: number,
-  known?: readonly LotRow[],
-): Promise<SafetyWarningsView> {
+export async function warningsOf(tx: Tx, nowAt: number, known?: readonly LotRow[]) {
   const [shop, ground, rules, lots] = await Promise.all([
     shopOf(tx),
     shelfDay(tx, nowAt),
@@ -66,6 +63,7 @@ export async function warningsOf(
   return {
     storage: storage.map(({ place, ids, message: words }) => ({ place, productIds: [...ids], words })),
     flammable: { totalMl, byCode: { ...byCode }, aerosolMl, silentMl, limitMl, share, state, words: message },
+    /** Products on the shelf without a sheet, or with an old one. */
     sheets: chemicals.flatMap(row => {
       const words = sheetWords(row.name, row.safety, old)
       return words === null ? [] : [{ productId: row.id, productName: row.name, words }]

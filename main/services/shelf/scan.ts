@@ -7,7 +7,6 @@ import { act, type Desk } from '../desk/desk.ts'
 import { countedProduct, countedProducts, type ShelfDay, shelfDay } from './countedProducts.ts'
 import type { CodeInput, LearnCodeInput } from './inputs.ts'
 import { lotViews } from './lotViews.ts'
-import type { ScanView } from './views/lots.ts'
 
 const lotPath = /\/shelf\/lot\/([\w-]+)/
 
@@ -16,34 +15,38 @@ export function lotUrl(origin: string, lotId: string): string {
   return `${origin.startsWith('http') ? origin : ''}/shelf/lot/${lotId}`
 }
 
+export type ScanView = Awaited<ReturnType<typeof scan>>
+
 /** What a scanned or typed code stands for: a product, one bottle, nothing known yet, or a misread one. */
-export async function scan(desk: Desk, input: CodeInput): Promise<ScanView> {
+export async function scan(desk: Desk, input: CodeInput) {
   const tx = desk.store.read
   const ground = await shelfDay(tx, desk.now())
   const { text, gtin, expiresOn, batch } = readScan(input.code, Number(ground.date.slice(0, 4)))
   const own = await ownBottle(tx, text)
   if (own) return bottleView(tx, ground, text, own)
   const misread = gtin === null ? whyMisread(text) : null
-  if (misread !== null) return { kind: 'badCheckDigit', code: text, words: misread }
+  if (misread !== null) return { kind: 'badCheckDigit' as const, code: text, words: misread }
   const code = gtin ?? text
   const known = await tx.productCode.findUnique({ where: { code }, include: { size: true } })
   const product = known && (await countedProducts(tx, [known.productId])).get(known.productId)
   if (!known || !product)
     return {
-      kind: 'unknown',
+      kind: 'unknown' as const,
       code,
       expiresOn,
       batch,
       words: 'This code is not known yet: choose the product it belongs to, and it is remembered.',
     }
   return {
-    kind: 'known',
+    kind: 'known' as const,
     code,
     productId: product.id,
     productName: product.name,
     unit: product.unit,
+    /** Null where the code was learned without a size. */
     sizeId: known.sizeId,
     sizeLabel: known.size?.label ?? null,
+    /** With the batch, where the code names them (GS1 DataMatrix): what to enter when goods come in. */
     expiresOn,
     batch,
     lots: lotViews(await lotRows(tx, [product.id]), product.unit, ground.day),
@@ -60,7 +63,7 @@ async function ownBottle(tx: Tx, text: string): Promise<LotRow | null> {
   return lot ? ((await lotRowsById(tx, [lot.id]))[0] ?? null) : null
 }
 
-async function bottleView(tx: Tx, ground: ShelfDay, code: string, row: LotRow): Promise<ScanView> {
+async function bottleView(tx: Tx, ground: ShelfDay, code: string, row: LotRow) {
   const product = (await countedProducts(tx, [row.productId])).get(row.productId)
   if (!product) refuse('missing', { code }, 'This bottle’s product is not counted any more.')
   // Among its fellows it is known whether it is the next to take; an emptied one stands alone.
@@ -68,7 +71,8 @@ async function bottleView(tx: Tx, ground: ShelfDay, code: string, row: LotRow): 
   const beside = rows.some(each => each.id === row.id) ? rows : [row]
   const lot = lotViews(beside, product.unit, ground.day).find(each => each.id === row.id)
   if (!lot) refuse('missing', { code }, 'This bottle is not on the shelf any more.')
-  return { kind: 'bottle', code, productId: product.id, productName: product.name, unit: product.unit, lot }
+  const { id: productId, name: productName, unit } = product
+  return { kind: 'bottle' as const, code, productId, productName, unit, lot }
 }
 
 /** Digits in the number of a GTIN whose check digit does not fit, in words; null for every other code. */

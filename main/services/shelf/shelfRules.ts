@@ -5,9 +5,7 @@ import type { Tx } from '../../store/store.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { saveSingle } from '../desk/keep.ts'
 import { shopOf } from '../desk/shopView.ts'
-import type { RulesInput } from './inputs.ts'
-import type { ServiceClass } from './views/lots.ts'
-import type { ShelfRulesView } from './views/product.ts'
+import type { RulesInput, ServiceClass } from './inputs.ts'
 
 /** Shares of draws that find their amount where the owner has set nothing else (common practice, no source). */
 export const usualServices: Readonly<Record<ServiceClass, number>> = { vital: 0.99, usual: 0.95, handy: 0.9 }
@@ -15,18 +13,21 @@ export const usualServices: Readonly<Record<ServiceClass, number>> = { vital: 0.
 /** What holding goods costs a year, as a share of their price (common practice, no source). */
 const usualHoldRate = 0.25
 
+export type ShelfRulesView = Awaited<ReturnType<typeof rulesOf>>
+
 /** The rules as the owner has set them, or as they usually are. */
-export async function rulesOf(tx: Tx): Promise<ShelfRulesView> {
+export async function rulesOf(tx: Tx) {
   const [shop, row] = await Promise.all([shopOf(tx), tx.shelfRules.findFirst()])
   const regime = (row?.regime ?? null) as Regime | null
+  const usual: Regime = shop.country === 'US' ? 'us-osha' : europe.has(shop.country) ? 'eu-clp' : 'un-ghs'
   return {
     services: { ...usualServices, ...(row?.services as object) } as Record<ServiceClass, number>,
     holdRatePerYear: row?.holdRatePerYear ?? usualHoldRate,
     lineCostMinor: row?.lineCostMinor ?? 0,
     flammableLimitMl: row?.flammableLimitMl ?? null,
     regime,
-    regimeUsed:
-      regime ?? (shop.country === 'US' ? 'us-osha' : europe.has(shop.country) ? 'eu-clp' : 'un-ghs'),
+    /** Where none was chosen, the one usual in the shop's country. */
+    regimeUsed: regime ?? usual,
     version: row?.version ?? 0,
   }
 }

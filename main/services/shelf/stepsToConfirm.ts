@@ -6,7 +6,6 @@ import type { LotRow } from '../../store/lotRows.ts'
 import type { Tx } from '../../store/store.ts'
 import { type Counted, holdingOfRow, type ShelfDay, shelfDay } from './countedProducts.ts'
 import { lotViews } from './lotViews.ts'
-import type { DrawToConfirm, StepToConfirm } from './views/closeOfDay.ts'
 import { whyNotWeighed } from './weigh.ts'
 
 interface OpenLine {
@@ -41,6 +40,11 @@ export async function isUnconfirmed(tx: Tx, productId: string, untilAt: number):
   return (await openLines(tx, untilAt)).some(line => line.productId === productId)
 }
 
+export type StepToConfirm = Awaited<ReturnType<typeof stepsToConfirm>>[number]
+
+/** What one finished step drew of one product, to be confirmed, corrected or weighed. */
+export type DrawToConfirm = ReturnType<typeof drawToConfirm>
+
 /** The finished steps to confirm, in the order they were finished. `rows` are the bottles by product. */
 export async function stepsToConfirm(
   tx: Tx,
@@ -48,7 +52,7 @@ export async function stepsToConfirm(
   ground: ShelfDay,
   products: ReadonlyMap<string, Counted>,
   rows: ReadonlyMap<string, readonly LotRow[]>,
-): Promise<StepToConfirm[]> {
+) {
   const lines = await openLines(tx, untilAt)
   const jobs = await tx.job.findMany({
     where: { id: { in: [...new Set(lines.map(line => line.jobId))] } },
@@ -68,6 +72,7 @@ export async function stepsToConfirm(
     return {
       jobId: job.id,
       jobNumber: job.number,
+      /** Of the job, as `shelf.confirmDraws` takes it. */
       version: job.version,
       position: step.position,
       plate: vehicle.plate,
@@ -84,12 +89,7 @@ export async function stepsToConfirm(
   })
 }
 
-function drawToConfirm(
-  line: OpenLine,
-  product: Counted,
-  rows: readonly LotRow[],
-  { day }: ShelfDay,
-): DrawToConfirm {
+function drawToConfirm(line: OpenLine, product: Counted, rows: readonly LotRow[], { day }: ShelfDay) {
   const lots = lotViews(rows, product.unit, day)
   const usable = rows.filter(row => usableOn(holdingOfRow(row), day))
   const onHand = usable.reduce((sum, row) => sum + row.centi, 0)
@@ -103,9 +103,12 @@ function drawToConfirm(
     productName: product.name,
     unit: product.unit,
     expected: unitsOf(line.expectedCenti),
+    /** One standard deviation. */
     spread: unitsOf(line.sdCenti),
+    /** What to enter unless somebody knows better: the recipe, or what the bottles hold where that is less. */
     proposed: unitsOf(Math.min(line.expectedCenti, onHand)),
     tap: tapOf(line.expectedCenti, product.unit === 'piece'),
+    /** The bottle next in line; null where none is on the shelf. */
     lotId: next?.id ?? null,
     lotWords: next?.words ?? `No bottle of ${product.name} that can be used is on the shelf by the ledger.`,
     lots,

@@ -2,7 +2,7 @@
 
 import { dateOfDay } from '../../domain/calendar/index.ts'
 import { refuse } from '../../domain/refusal.ts'
-import { amountWords, centiOf, countMove, openLot, unitsOf, usableOn } from '../../domain/shelf/index.ts'
+import { amountWords, centiOf, countMove, openLot, usableOn } from '../../domain/shelf/index.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import { type LotRow, lotRows, lotRowsById } from '../../store/lotRows.ts'
 import type { Tx } from '../../store/store.ts'
@@ -11,9 +11,8 @@ import { appendMoves, type Entry } from './append.ts'
 import { asField } from './asField.ts'
 import { type Counted, countedProduct, holdingOfRow, type ShelfDay, shelfDay } from './countedProducts.ts'
 import type { BottleInput, CountInput, TakeInput } from './inputs.ts'
-import { lotViews } from './lotViews.ts'
+import { amountsOf, lotViews } from './lotViews.ts'
 import { isUnconfirmed } from './stepsToConfirm.ts'
-import type { StockChangeView } from './views/lots.ts'
 import { contentByWeight } from './weigh.ts'
 
 interface Bottle {
@@ -41,17 +40,14 @@ function withBottle(
   })
 }
 
+export type StockChangeView = Awaited<ReturnType<typeof stockNow>>
+
 /** A product as it stands, after a change said in `words`. */
-export async function stockNow(
-  tx: Tx,
-  { day }: ShelfDay,
-  product: Counted,
-  words: string[],
-): Promise<StockChangeView> {
+export async function stockNow(tx: Tx, { day }: ShelfDay, product: Counted, words: string[]) {
   const rows = await lotRows(tx, [product.id])
   return {
     productId: product.id,
-    onHand: unitsOf(rows.reduce((sum, row) => sum + row.centi, 0)),
+    onHand: amountsOf(rows, day).onHand,
     lots: lotViews(rows, product.unit, day),
     words,
   }

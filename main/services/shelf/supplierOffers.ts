@@ -10,7 +10,6 @@ import type { RowAccepted } from '../desk/inputs.ts'
 import { archiveRow, saveRow } from '../desk/keep.ts'
 import type { OfferInput } from './inputs.ts'
 import { offerLines, openOrderLines } from './stillUsed.ts'
-import type { SupplierOfferView } from './views/product.ts'
 
 type WithSize = OfferRow & {
   size: { label: string; labelCenti: number; measuredCenti: number | null }
@@ -37,23 +36,19 @@ export function offerRows(tx: Tx, productIds?: readonly string[]): Promise<WithS
   })
 }
 
-export function offerView(row: WithSize): SupplierOfferView {
-  const offer = offerOf(row)
+export type SupplierOfferView = ReturnType<typeof offerView>
+
+export function offerView(row: WithSize) {
+  const { breaks, packCenti } = offerOf(row)
+  const { size, supplier, productId: _, ...offer } = row
   return {
-    id: row.id,
-    version: row.version,
-    supplierId: row.supplierId,
-    supplierName: row.supplier.name,
-    sizeId: row.sizeId,
-    sizeLabel: row.size.label,
-    article: row.article,
-    containersPerPack: row.containersPerPack,
-    packAmount: unitsOf(offer.packCenti),
-    breaks: offer.breaks.map(each => ({ ...each })),
-    shelfLifeDays: row.shelfLifeDays,
-    preferred: row.preferred,
-    per100Minor: offer.breaks.map(each => per100Minor(each.packPriceMinor, offer.packCenti)),
-    archivedAt: row.archivedAt,
+    ...offer,
+    supplierName: supplier.name,
+    sizeLabel: size.label,
+    packAmount: unitsOf(packCenti),
+    breaks: [...breaks],
+    /** Price of 100 units (100 ml) at each break: compares sizes. */
+    per100Minor: breaks.map(each => per100Minor(each.packPriceMinor, packCenti)),
   }
 }
 

@@ -2,6 +2,7 @@ import { dateOf, dayNumber, wallMinuteOf } from '../../domain/calendar/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import {
   checkSupplier,
+  type LeadTime,
   leadTimeOf,
   orderDay,
   type Supplier,
@@ -14,12 +15,11 @@ import type { Supplier as SupplierRow } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
 import { askFirst } from '../desk/ask.ts'
 import { act, type Desk } from '../desk/desk.ts'
-import type { RowAccepted } from '../desk/inputs.ts'
-import { archiveRow, assertNameFree, saveRow } from '../desk/keep.ts'
+import type { ListInput, RowAccepted } from '../desk/inputs.ts'
+import { archiveRow, assertNameFree, rowsShown, saveRow } from '../desk/keep.ts'
 import { shopOf } from '../desk/shopView.ts'
 import type { SupplierInput } from './inputs.ts'
 import { offerLines } from './stillUsed.ts'
-import type { SupplierView } from './views/orders.ts'
 
 /** A supplier's row as the domain reads it. */
 export function supplierOf(row: SupplierRow): Supplier {
@@ -31,16 +31,14 @@ export function supplierOf(row: SupplierRow): Supplier {
   }
 }
 
+export type SupplierView = Awaited<ReturnType<typeof listSuppliers>>[number]
+
 /** The suppliers by name; archived ones only when asked for. */
-export async function listSuppliers(
-  desk: Desk,
-  input?: { archived?: boolean | undefined },
-): Promise<SupplierView[]> {
+export async function listSuppliers(desk: Desk, input?: ListInput) {
   const tx = desk.store.read
   const { zone } = await shopOf(tx)
   const rows = await tx.supplier.findMany({
-    where: input?.archived ? {} : { archivedAt: null },
-    orderBy: [{ archivedAt: { sort: 'asc', nulls: 'first' } }, { name: 'asc' }],
+    ...rowsShown(input, { name: 'asc' }),
     include: {
       offers: { where: { archivedAt: null }, select: { id: true } },
       orders: { where: { status: { in: ['sent', 'partly'] } }, select: { id: true } },
@@ -57,20 +55,22 @@ export async function listSuppliers(
   }))
 }
 
+interface LearnedLead extends LeadTime {
+  deliveries: number
+  words: string
+}
+
 /** Orders looked at: a supplier that has changed its ways is followed within so many. */
 const deliveriesKept = 20
 
 /** The lead time each supplier's last deliveries have shown, in its working days; those with fewer than three lack. */
-export async function learnedLeads(
-  tx: Tx,
-  zone: string,
-): Promise<Map<string, NonNullable<SupplierView['learnedLead']>>> {
+export async function learnedLeads(tx: Tx, zone: string): Promise<Map<string, LearnedLead>> {
   const orders = await tx.purchaseOrder.findMany({
     where: { NOT: [{ sentAt: null }, { firstReceivedAt: null }] },
     orderBy: { firstReceivedAt: 'desc' },
     select: { sentAt: true, firstReceivedAt: true, supplier: true },
   })
-  const leads = new Map<string, NonNullable<SupplierView['learnedLead']>>()
+  const leads = new Map<string, LearnedLead>()
   for (const [id, own] of Map.groupBy(orders, order => order.supplier.id)) {
     const days = own.slice(0, deliveriesKept).flatMap(({ sentAt, firstReceivedAt, supplier: row }) => {
       if (sentAt === null || firstReceivedAt === null) return []

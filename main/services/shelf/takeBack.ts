@@ -7,8 +7,7 @@ import { appendMoves } from './append.ts'
 import { asField } from './asField.ts'
 import { countedProduct, shelfDay } from './countedProducts.ts'
 import type { TakeBackInput } from './inputs.ts'
-import { stockNow } from './stockChanges.ts'
-import type { StockChangeView } from './views/lots.ts'
+import { type StockChangeView, stockNow } from './stockChanges.ts'
 
 /**
  * Puts a move right that should not have been made: nothing is erased, a correction that names it takes it back. A use

@@ -9,10 +9,10 @@ import {
 } from '../../domain/shelf/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Counted, ShelfDay } from './countedProducts.ts'
+import type { ServiceClass } from './inputs.ts'
 import type { Buying } from './plans.ts'
 import { offerOf, offerRows } from './supplierOffers.ts'
 import { learnedLeads, supplierOf } from './suppliers.ts'
-import type { ServiceClass } from './views/lots.ts'
 
 export interface UnderWay extends Delivery {
   readonly orderNumber: number

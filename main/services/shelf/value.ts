@@ -18,7 +18,6 @@ import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { type Counted, countedProducts, type ShelfDay, shelfDay } from './countedProducts.ts'
 import { offerRows, per100Minor } from './supplierOffers.ts'
-import type { JobCostView, ProductValueView, ShelfValueView, WriteOffView } from './views/value.ts'
 import { moneyWords } from './words.ts'
 
 const writeOffDays = 365
@@ -31,8 +30,11 @@ interface Costed {
   readonly fifo: Costs
 }
 
+export type ShelfValueView = Awaited<ReturnType<typeof shelfValue>>
+export type ProductValueView = ReturnType<typeof productValue>
+
 /** The value of the whole shelf today, with the write-offs of a year and the chemical cost of the latest jobs. */
-export async function shelfValue(desk: Desk): Promise<ShelfValueView> {
+export async function shelfValue(desk: Desk) {
   const tx = desk.store.read
   const ground = await shelfDay(tx, desk.now())
   const [products, ledgers, offers] = await Promise.all([
@@ -70,7 +72,7 @@ export async function productWorth(tx: Tx, product: Counted, currency: string): 
 }
 
 /** The chemical cost of one job, by what each product cost when it was drawn. */
-export async function jobCost(desk: Desk, input: { jobId: string }): Promise<JobCostView | null> {
+export async function jobCost(desk: Desk, input: { jobId: string }) {
   const tx = desk.store.read
   const used = await tx.stockMove.findMany({
     where: { jobId: input.jobId },
@@ -123,12 +125,7 @@ async function offersOf(tx: Tx, productIds?: readonly string[]): Promise<Map<str
   return Map.groupBy(await offerRows(tx, productIds), row => row.productId)
 }
 
-function productValue(
-  product: Counted,
-  costed: Costed | undefined,
-  offers: OfferRows,
-  currency: string,
-): ProductValueView {
+function productValue(product: Counted, costed: Costed | undefined, offers: OfferRows, currency: string) {
   const averageMinor = costed?.average.leftValueMinor ?? 0
   const leftCenti = costed?.average.leftCenti ?? 0
   return {
@@ -136,15 +133,17 @@ function productValue(
     productName: product.name,
     unit: product.unit,
     onHand: unitsOf(leftCenti),
+    /** By weighted average, and by first in, first out. */
     averageMinor,
     fifoMinor: costed?.fifo.leftValueMinor ?? 0,
+    /** Average cost of 100 units (100 ml); null with nothing on hand. */
     per100Minor: leftCenti === 0 ? null : per100Minor(averageMinor, leftCenti),
     sizes: sizePrices(product, offers, currency),
   }
 }
 
 /** Every size at each of its suppliers' price for one pack, the cheapest by unit first. */
-function sizePrices(product: Counted, offers: OfferRows, currency: string): ProductValueView['sizes'] {
+function sizePrices(product: Counted, offers: OfferRows, currency: string) {
   const unit = product.unit === 'piece' ? 'pieces' : product.unit
   const prices = offers.map(row => {
     const times = row.containersPerPack
@@ -181,7 +180,7 @@ async function writeOffViews(
   costed: ReadonlyMap<string, Costed>,
   products: ReadonlyMap<string, Counted>,
   since: number,
-): Promise<WriteOffView[]> {
+) {
   const rows = await tx.stockMove.findMany({
     where: { kind: 'waste', at: { gte: since } },
     orderBy: { seq: 'desc' },
@@ -213,7 +212,7 @@ async function jobViews(
   products: ReadonlyMap<string, Counted>,
   ground: ShelfDay,
   since: number,
-): Promise<JobCostView[]> {
+) {
   const moves = [...costed.values()].flatMap(each => each.moves)
   const amounts = new Map<string, { at: number; byProduct: Map<string, number> }>()
   const served = new Map(moves.filter(move => move.kind === 'use').map(move => [move.id, move.jobId]))

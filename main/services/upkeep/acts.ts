@@ -9,7 +9,6 @@ import type { AwayInput, DoneInput, MoveInput, SkipInput, SoldInput, VisitKey } 
 import { type KeptVisitPlan, keptPlans } from './kept.ts'
 import { assertOnFile } from './onFile.ts'
 import { stopMessages } from './stopMessages.ts'
-import type { ActView } from './views.ts'
 import { type UpkeepDay, upkeepDay } from './visits.ts'
 import { answeredOf, nextOf } from './workedOut.ts'
 
@@ -31,6 +30,12 @@ export interface NewEntry {
   rule?: string | null
   why?: string
   jobId?: string | null
+}
+
+/** What an act answers with, what was done in words; `upkeep.undo({ actId })` takes all of it back. */
+export interface ActView {
+  actId: string
+  words: string
 }
 
 /** Does an act in one transaction: its lines, what else belongs to it, and an audit line. */

@@ -4,19 +4,23 @@ import { acceptProposal, ruleWords } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { vehicleWords } from '../floor/jobRows.ts'
-import { upkeepAct } from './acts.ts'
+import { type ActView, upkeepAct } from './acts.ts'
 import { exposureOf } from './exposure.ts'
 import type { ProposalInput } from './inputs.ts'
 import { carTimes, type KeptVisitPlan, keptPlans } from './kept.ts'
-import { carLife, daysFrom } from './lifeOf.ts'
+import { layersOf } from './layers.ts'
+import { carLife } from './lifeOf.ts'
 import { upkeepRules } from './settings.ts'
 import { timelineOf } from './timeline.ts'
-import type { ActView, CarView, LayerView, PlanView } from './views.ts'
 import { type UpkeepDay, upkeepDay, visitViews } from './visits.ts'
 import { nextOf } from './workedOut.ts'
 
+export type CarView = Awaited<ReturnType<typeof carUpkeep>>
+export type ProposalView = CarView['proposals'][number]
+export type PlanView = Awaited<ReturnType<typeof planViews>>[number]
+
 /** Everything upkeep knows of a car. */
-export async function carUpkeep(desk: Desk, input: { vehicleId: string }): Promise<CarView> {
+export async function carUpkeep(desk: Desk, input: { vehicleId: string }) {
   const tx = desk.store.read
   const { vehicleId } = input
   const vehicle = await tx.vehicle.findUnique({ where: { id: vehicleId }, include: { customer: true } })
@@ -43,14 +47,11 @@ export async function carUpkeep(desk: Desk, input: { vehicleId: string }): Promi
     layers,
     plans: await planViews(tx, day, kept),
     exposure: {
-      factors: rules.factors.map(factor => ({
-        ...factor,
-        choices: [...factor.choices],
-        chosen: choices[factor.id] ?? null,
-      })),
+      factors: rules.factors.map(factor => ({ ...factor, chosen: choices[factor.id] ?? null })),
       version,
     },
     ...life,
+    /** As `upkeep.acceptProposal` takes them back. */
     proposals: life.proposals.map(({ planId, what, fromOn, toOn, sentence }) => ({
       planId,
       what,
@@ -69,23 +70,7 @@ async function lifeWith(tx: Tx, vehicleId: string, day: UpkeepDay) {
   return { kept, layers, life }
 }
 
-async function layersOf(tx: Tx, vehicleId: string, today: string): Promise<LayerView[]> {
-  const rows = await tx.layer.findMany({
-    where: { vehicleId },
-    include: { product: { select: { name: true } } },
-    orderBy: [{ laidOn: 'desc' }, { id: 'desc' }],
-  })
-  return rows.map(({ id, stage, productId, laidOn, product }) => ({
-    id,
-    stage: stage as LayerView['stage'],
-    productId,
-    productName: product.name,
-    laidOn,
-    ageDays: daysFrom(laidOn, today),
-  }))
-}
-
-async function planViews(tx: Tx, day: UpkeepDay, kept: readonly KeptVisitPlan[]): Promise<PlanView[]> {
+async function planViews(tx: Tx, day: UpkeepDay, kept: readonly KeptVisitPlan[]) {
   const names = new Map((await tx.product.findMany()).map(product => [product.id, product.name]))
   const found = kept.map(each => ({ each, next: nextOf(each, day) }))
   const due = found.flatMap(({ next }) => (next.dueOn === null ? [] : [{ ...next, projected: false }]))
@@ -100,6 +85,7 @@ async function planViews(tx: Tx, day: UpkeepDay, kept: readonly KeptVisitPlan[])
     earlyDays: plan.earlyDays,
     lateDays: plan.lateDays,
     productName: row.productId === null ? null : (names.get(row.productId) ?? null),
+    /** Its next visit; null: none follows, and `sentence` says why. */
     next: visits.get(row.id) ?? null,
     sentence: next.sentence,
   }))

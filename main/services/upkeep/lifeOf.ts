@@ -6,6 +6,7 @@ import {
   exposureClass,
   intervalWords,
   type LearnedLife,
+  type LifePrior,
   learnedWords,
   learnLife,
   lifeCurve,
@@ -17,9 +18,9 @@ import {
 import type { Tx } from '../../store/store.ts'
 import { scaled } from './exposure.ts'
 import type { KeptVisitPlan } from './kept.ts'
+import { daysFrom, type LayerView } from './layers.ts'
 import { type ProductLifeView, priorOf, productLives } from './productLives.ts'
 import type { UpkeepRules } from './settings.ts'
-import type { IntervalView, LayerView, LifeView } from './views.ts'
 import type { UpkeepDay } from './visits.ts'
 
 /** How many points the picture of a curve has. */
@@ -29,8 +30,14 @@ export interface CarLife {
   readonly interval: IntervalView | null
   readonly life: LifeView | null
   readonly proposals: ChangeProposal[]
+  /** What keeps the life from being read (inspections that contradict each other), in words. */
   readonly trouble: string | null
 }
+
+export type IntervalView = ReturnType<typeof intervalView>
+
+/** What is known of how long the topper that is on the car lasts. */
+export type LifeView = ReturnType<typeof lifeView>
 
 /** The life of what is on a car, with what it proposes for the plan that renews it. */
 export async function carLife(
@@ -52,53 +59,66 @@ export async function carLife(
     if (!(error instanceof Refusal)) throw error
     return { interval: shown, life: null, proposals: [], trouble: error.message }
   }
-  const { multiplier } = interval
-  const until = Math.max(
-    2 * learned.renewAge,
-    layer.ageDays / multiplier,
-    ...learned.readings.map(r => r.to ?? r.from),
-  )
-  const inDays = (age: number) => Math.round(age * multiplier)
   return {
     interval: shown,
-    life: {
-      productName: product.productName,
-      layerId: layer.id,
-      laidOn: layer.laidOn,
-      ageDays: layer.ageDays,
-      exposureClass: interval.exposureClass,
-      level: learned.level,
-      renewDays: Math.floor(learned.renewAge * multiplier),
-      lowDays: Math.floor(learned.range.low * multiplier),
-      highDays: learned.range.high === null ? null : Math.floor(learned.range.high * multiplier),
-      confidence: learned.confidence,
-      curve: lifeCurve(learned, prior, until, curvePoints).map(point => ({
-        ...point,
-        age: point.age * multiplier,
-      })),
-      readings: learned.readings.map(({ from, to, count = 1 }) => ({
-        from: inDays(from),
-        to: to === null ? null : inDays(to),
-        count,
-      })),
-      lives: learned.lives,
-      ended: learned.ended,
-      priorWeight: learned.priorWeight,
-      sentence: learnedWords(learned, multiplier),
-    },
-    proposals: await proposalsFor(tx, day, car.kept, learned, multiplier, layer),
+    life: lifeView(product, layer, interval, learned, prior),
+    proposals: await proposalsFor(tx, day, car.kept, learned, interval.multiplier, layer),
     trouble: null,
   }
 }
 
-function intervalView(product: ProductLifeView, interval: ScaledInterval): IntervalView {
+/** Ages in this car's own days since the layer was laid. */
+function lifeView(
+  { productName }: ProductLifeView,
+  { id: layerId, laidOn, ageDays }: LayerView,
+  { exposureClass, multiplier }: ScaledInterval,
+  learned: LearnedLife,
+  prior: LifePrior,
+) {
+  const { level, renewAge, range, confidence, readings, lives, ended, priorWeight } = learned
+  const until = Math.max(2 * renewAge, ageDays / multiplier, ...readings.map(r => r.to ?? r.from))
+  const inDays = (age: number) => Math.round(age * multiplier)
+  return {
+    productName,
+    layerId,
+    laidOn,
+    ageDays,
+    exposureClass,
+    /** The share of such toppers that should still work when renewed, as the shop chose. */
+    level,
+    renewDays: Math.floor(renewAge * multiplier),
+    /** At `confidence`; `highDays` null: no upper end known. */
+    lowDays: Math.floor(range.low * multiplier),
+    highDays: range.high === null ? null : Math.floor(range.high * multiplier),
+    confidence,
+    curve: lifeCurve(learned, prior, until, curvePoints).map(point => ({
+      ...point,
+      age: point.age * multiplier,
+    })),
+    /** Inspections of all cars of this exposure class. */
+    readings: readings.map(({ from, to, count = 1 }) => ({
+      from: inDays(from),
+      to: to === null ? null : inDays(to),
+      count,
+    })),
+    lives,
+    ended,
+    /** 1: all of it is the data sheet's or the rule of thumb's; towards 0 with many inspections. */
+    priorWeight,
+    sentence: learnedWords(learned, multiplier),
+  }
+}
+
+function intervalView(product: ProductLifeView, interval: ScaledInterval) {
+  const { days, multiplier, steps, held } = interval
   return {
     productDays: product.intervalDays,
+    /** Where the product's interval comes from. */
     productMark: product.mark,
-    days: interval.days,
-    multiplier: interval.multiplier,
-    steps: [...interval.steps],
-    held: interval.held,
+    days,
+    multiplier,
+    steps,
+    held,
     sentence: intervalWords(product.intervalDays, interval),
   }
 }
@@ -150,9 +170,4 @@ async function proposalsFor(
       : null,
   ]
   return proposals.filter(each => each !== null)
-}
-
-/** Days from one day to another. */
-export function daysFrom(from: string, to: string): number {
-  return Temporal.PlainDate.from(from).until(Temporal.PlainDate.from(to), { largestUnit: 'days' }).days
 }

@@ -3,7 +3,14 @@ import type { Channel, Failure, MessageState, OutboxMessage } from '../../domain
 import { noJson, toJson } from '../../store/json.ts'
 import type { Message } from '../../store/rows.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
-import type { MessageSlot } from './views.ts'
+
+/** A proposed time, held as a job until `heldUntilAt`. */
+export interface MessageSlot {
+  jobId: string
+  dropOffAt: number
+  handoverAt: number
+  heldUntilAt: number
+}
 
 /** A row as the outbox's rules read it. */
 export function outboxOf(row: Message): OutboxMessage {

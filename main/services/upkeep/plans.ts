@@ -8,8 +8,7 @@ import { archiveRow, type RowSeen, saveRow } from '../desk/keep.ts'
 import { planOfVisit } from './acts.ts'
 import type { PlanInput, VisitKey } from './inputs.ts'
 import { stopMessages } from './stopMessages.ts'
-import type { VisitView } from './views.ts'
-import { upkeepDay, visitViews } from './visits.ts'
+import { upkeepDay, type VisitView, visitViews } from './visits.ts'
 import { dueOf } from './workedOut.ts'
 
 /** Adds a plan to a car, or changes its name and window; another rule or anchor is another plan. */

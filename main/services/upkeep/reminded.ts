@@ -1,14 +1,11 @@
 import { type Channel, type MessageState, type Outcome, visitKey } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
-import type { VisitReminder } from './views.ts'
 
-/** The last reminder of every visit that has one, by `visitKey`. */
-export async function lastReminders(
-  tx: Tx,
-  where: { planId?: string } = {},
-): Promise<Map<string, VisitReminder>> {
+type VisitReminder = NonNullable<ReturnType<Awaited<ReturnType<typeof lastReminders>>['get']>>
+
+/** The last reminder of every visit that has one, by `visitKey`; `nextTryOn` is when it is tried again, where agreed. */
+export async function lastReminders(tx: Tx) {
   const rows = await tx.message.findMany({
-    where,
     orderBy: [{ tryNo: 'asc' }, { id: 'asc' }],
     select: {
       id: true,

@@ -1,9 +1,29 @@
 import { dateOf, dayWords } from '../../domain/calendar/index.ts'
 import type { UpkeepEntry } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
-import type { LayerView, TimelineEntry } from './views.ts'
+import type { LayerView } from './layers.ts'
 
 const channelWords: Record<string, string> = { email: 'e-mail', letter: 'letter', call: 'call', text: 'text' }
+
+export interface TimelineEntry {
+  on: string
+  kind:
+    | LayerView['stage']
+    | 'job'
+    | 'visit'
+    | 'skipped'
+    | 'moved'
+    | 'inspection'
+    | 'away'
+    | 'sold'
+    | 'reminder'
+  words: string
+  /** Takes this entry back, where that can be done. */
+  actId: string | null
+  jobId: string | null
+  /** The look this tells of, which `upkeep.voidInspection` takes back. */
+  inspectionId: string | null
+}
 
 /** Everything that happened to a car's paint here, newest first. */
 export async function timelineOf(

@@ -1,17 +1,16 @@
 /** Due visits as the screens list them: the rule's days with what is booked, aimed at, agreed and written about them. */
 import { dateOf } from '../../domain/calendar/index.ts'
+import type { JobStatus } from '../../domain/job/index.ts'
 import { type DueState, type ListedDue, visitKey } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { vehicleWords } from '../floor/jobRows.ts'
-import type { JobStatus } from '../floor/views.ts'
 import type { DueFilter, DueInput } from './inputs.ts'
 import { type KeptVisitPlan, keptPlans, openDays } from './kept.ts'
 import { openChannels, reachOf } from './reach.ts'
 import { closedWords, lastReminders } from './reminded.ts'
 import { upkeepRules } from './settings.ts'
-import type { DueView, FailedPlanView, VisitBooking, VisitView } from './views.ts'
 import { dueOf, failedViews, nextOf } from './workedOut.ts'
 
 export interface UpkeepDay {
@@ -28,18 +27,18 @@ export async function upkeepDay(tx: Tx, nowAt: number): Promise<UpkeepDay> {
 }
 
 /** Every visit of some plans due up to a day, by due day, and the plans that cannot be worked out. */
-export async function visitsUntil(
-  tx: Tx,
-  day: UpkeepDay,
-  until: string,
-  kept: readonly KeptVisitPlan[],
-): Promise<{ visits: VisitView[]; failed: FailedPlanView[] }> {
+export async function visitsUntil(tx: Tx, day: UpkeepDay, until: string, kept: readonly KeptVisitPlan[]) {
   const { due, failed } = dueOf(kept, { ...day, until })
   return { visits: await visitViews(tx, day, kept, due), failed: await failedViews(tx, failed) }
 }
 
-/** What is due between two days, and all that is overdue, as the filter lets through. */
-export async function dueVisits(desk: Desk, input: DueInput): Promise<DueView> {
+export type DueView = Awaited<ReturnType<typeof dueVisits>>
+
+/**
+ * What is due between two days, and all that is overdue, as the filter lets through, projected visits not counted; and
+ * plans whose visits cannot be worked out, whatever the filter.
+ */
+export async function dueVisits(desk: Desk, input: DueInput) {
   const tx = desk.store.read
   const day = await upkeepDay(tx, desk.now())
   const { filter = {}, fromDate, toDate } = input
@@ -67,13 +66,15 @@ function lets(filter: DueFilter, visit: VisitView): boolean {
   )
 }
 
+export type VisitView = Awaited<ReturnType<typeof visitViews>>[number]
+
 /** Listed visits with everything a screen says of them. */
 export async function visitViews(
   tx: Tx,
   day: UpkeepDay,
   kept: readonly KeptVisitPlan[],
   due: readonly ListedDue[],
-): Promise<VisitView[]> {
+) {
   const byPlan = new Map(kept.map(each => [each.row.id, each]))
   const vehicles = await vehiclesOf(tx, due.length > 0 ? kept : [])
   const names = new Map(
@@ -105,10 +106,13 @@ export async function visitViews(
       dueOn,
       firstOn,
       lastOn,
+      /** The day the spread aims it at; null: its due day. */
       targetOn: aimed.get(ruleOn) ?? null,
       state,
+      /** Not the next visit of its plan but a later one, if all before are done when due. */
       projected,
       daysLate: next?.dueOn ? next.daysLate : 0,
+      /** Why it is due then; null for a projected one. */
       sentence: next?.sentence ?? null,
       vehicleId: vehicle.id,
       plate: vehicle.plate,
@@ -116,9 +120,11 @@ export async function visitViews(
       customerId: vehicle.customer.id,
       customerName: vehicle.customer.name,
       productName: row.productId === null ? null : (names.get(row.productId) ?? null),
+      /** The channels the owner agrees to now and has an address for. */
       channels: openChannels(owner, day.nowAt),
       booking: bookings.get(booked.get(ruleOn) ?? '') ?? null,
       reminder,
+      /** Why nothing more is written about it, in words: they said no, all tries are used. Null: it may be. */
       closedBecause: closedWords(reminder, rules.maxTries),
     }
   })
@@ -144,11 +150,7 @@ export function standingJobs(nowAt: number) {
 }
 
 /** The jobs that visits were booked as, as far as they still stand, by id. */
-export async function bookingsOf(
-  tx: Tx,
-  nowAt: number,
-  kept: readonly KeptVisitPlan[],
-): Promise<Map<string, VisitBooking>> {
+export async function bookingsOf(tx: Tx, nowAt: number, kept: readonly KeptVisitPlan[]) {
   const ids = kept.flatMap(each => [...each.booked.values()])
   const rows = await tx.job.findMany({
     where: {

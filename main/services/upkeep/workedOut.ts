@@ -14,7 +14,6 @@ import {
 } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { KeptVisitPlan } from './kept.ts'
-import type { FailedPlanView } from './views.ts'
 
 export interface FailedPlan {
   readonly kept: KeptVisitPlan
@@ -67,8 +66,10 @@ export function answeredOf({ plan, records }: KeptVisitPlan, onDay: string, zone
   }
 }
 
+export type FailedPlanView = Awaited<ReturnType<typeof failedViews>>[number]
+
 /** The plans that cannot be worked out with whose they are. */
-export async function failedViews(tx: Tx, failed: readonly FailedPlan[]): Promise<FailedPlanView[]> {
+export async function failedViews(tx: Tx, failed: readonly FailedPlan[]) {
   const cars = await tx.vehicle.findMany({
     where: { id: { in: failed.slice(0, mostNamed).map(({ kept }) => kept.row.vehicleId) } },
     include: { customer: { select: { name: true } } },

@@ -11,13 +11,12 @@ import {
 } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
-import { type NewEntry, upkeepAct } from './acts.ts'
+import { type ActView, type NewEntry, upkeepAct } from './acts.ts'
 import { type KeptVisitPlan, keptPlans } from './kept.ts'
 import { weekRoom } from './room.ts'
 import { upkeepRules } from './settings.ts'
-import type { ActView, FailedPlanView, SpreadView, WeekView, YearView } from './views.ts'
 import { bookingsOf, type UpkeepDay, upkeepDay, visitViews } from './visits.ts'
-import { dueOf, failedViews } from './workedOut.ts'
+import { dueOf, type FailedPlanView, failedViews } from './workedOut.ts'
 
 const weeks = 52
 /** Weeks within which a visit whose window has closed is wanted. */
@@ -64,7 +63,7 @@ async function dueYear(tx: Tx, nowAt: number): Promise<DueYear> {
 }
 
 /** The weeks from this one on: what falls due in each, what is aimed at each, and the room there is. */
-export async function upkeepYear(desk: Desk): Promise<YearView> {
+export async function upkeepYear(desk: Desk) {
   const year = await dueYear(desk.store.read, desk.now())
   const { day, roomWords, failed } = year
   return { today: day.today, roomWords, failed, weeks: weekViews(year, aimedOn(year)) }
@@ -78,13 +77,18 @@ function aimedOn({ kept, due }: DueYear): Map<string, string> {
   )
 }
 
-function weekViews(year: DueYear, aimed: ReadonlyMap<string, string>): WeekView[] {
+export type WeekView = ReturnType<typeof weekViews>[number]
+
+function weekViews(year: DueYear, aimed: ReadonlyMap<string, string>) {
   const { due, mondays, room } = year
   const views = mondays.map((mondayOn, i) => ({
     mondayOn,
     week: isoWeek(mondayOn).isoWeek,
+    /** Visits if each came when due (in the first week: and all that is overdue). */
     asDue: 0,
+    /** Visits as aimed at. */
     planned: 0,
+    /** How many visits there is room for beside what is booked. */
     room: room[i] ?? 0,
   }))
   // What is overdue counts in the first week.
@@ -135,8 +139,10 @@ async function propose(tx: Tx, nowAt: number): Promise<Proposed> {
   return { year, result, target }
 }
 
+export type SpreadView = Awaited<ReturnType<typeof previewSpread>>
+
 /** The spread as it would be: what moves from where to where, what finds no week, and why. Changes nothing. */
-export async function previewSpread(desk: Desk): Promise<SpreadView> {
+export async function previewSpread(desk: Desk) {
   const tx = desk.store.read
   const { year, result, target } = await propose(tx, desk.now())
   const { day, kept, due, failed, roomWords, mondays } = year
@@ -147,6 +153,7 @@ export async function previewSpread(desk: Desk): Promise<SpreadView> {
     roomWords,
     failed,
     weeks: weekViews(year, new Map([...before, ...target])),
+    /** `off`: weeks after (over 0) or before (under 0) the week it is due. */
     moves: result.placed.flatMap(({ id, off }) => {
       const [view, fromOn, toOn] = [views.get(id), before.get(id), target.get(id)]
       if (!view || fromOn === undefined || toOn === undefined || toOn === fromOn) return []
@@ -161,6 +168,7 @@ export async function previewSpread(desk: Desk): Promise<SpreadView> {
     }),
     lateWeeks: result.lateWeeks,
     earlyWeeks: result.earlyWeeks,
+    /** What stands in the way. */
     words: result.tight.map(
       ({ weeks: full, room, wanted }) =>
         `${full.map(week => `week ${isoWeek(mondays[week] ?? day.today).isoWeek}`).join(', ')}: ${wanted} visits can only come ` +

@@ -1,8 +1,8 @@
 import * as fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { cureAge } from '../../../app/parts/cureAge.ts'
+import type { CureMarks } from '../../../main/api/views.ts'
 import { clockView, commonPracticeProfile, cureClock } from '../../../main/domain/cure/index.ts'
-import type { CureMarks } from '../../../main/services/floor/views.ts'
 
 const marks = (clock: CureMarks['clock']) => ({ coatEndAt: 1000, clock }) as CureMarks
 

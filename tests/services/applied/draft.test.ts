@@ -1,12 +1,13 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { AppliedDraft, AppliedFacts, LayerFacts } from '../../../main/services/applied/appliedViews.ts'
 import { checkDraft } from '../../../main/services/applied/draft.ts'
+import type { AppliedFacts } from '../../../main/services/applied/facts.ts'
+import type { AppliedDraft } from '../../../main/services/applied/inputs.ts'
 import { getApplied } from '../../../main/services/applied/record.ts'
 import { does, layeredCar } from '../cure/coatedCar.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
 
-const layer = (position: number, name: string): LayerFacts => ({
+const layer = (position: number, name: string): AppliedFacts['layers'][number] => ({
   position,
   name,
   productName: 'Ovrel Two',

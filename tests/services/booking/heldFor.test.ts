@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { confirmPlace, holdPlace } from '../../../main/services/booking/booking.ts'
+import type { OfferView } from '../../../main/services/booking/offers.ts'
 import { offers } from '../../../main/services/booking/offers.ts'
-import type { OfferView } from '../../../main/services/booking/views.ts'
 import { archiveCustomer, restoreCustomer } from '../../../main/services/records/customers.ts'
 import { archiveVehicle } from '../../../main/services/records/vehicles.ts'
 import { saveBay } from '../../../main/services/setUp/bays.ts'

@@ -1,6 +1,6 @@
 import { arrive, finishStep, startStep } from '../../../main/services/job/jobSteps.ts'
+import type { JobView } from '../../../main/services/job/jobView.ts'
 import { getJob } from '../../../main/services/job/jobView.ts'
-import type { JobView } from '../../../main/services/job/views.ts'
 import { bookJob } from '../bookJob.ts'
 import type { TestDesk } from '../makeDesk.ts'
 import type { TestShop } from '../testShop.ts'

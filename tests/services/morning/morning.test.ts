@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { zonedOf } from '../../../main/domain/calendar/index.ts'
 import { arrive, finishStep, startStep } from '../../../main/services/job/jobSteps.ts'
-import type { JobView } from '../../../main/services/job/views.ts'
+import type { JobView } from '../../../main/services/job/jobView.ts'
 import { morningSheet } from '../../../main/services/morning/morning.ts'
 import { bookJob } from '../bookJob.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'

@@ -4,12 +4,12 @@ import { confirmPlace, holdPlace } from '../../../main/services/booking/booking.
 import { offers } from '../../../main/services/booking/offers.ts'
 import { arrive, finishStep, startStep } from '../../../main/services/job/jobSteps.ts'
 import { saveProduct } from '../../../main/services/setUp/products.ts'
+import type { ShelfFields } from '../../../main/services/shelf/inputs.ts'
 import { receiveGoods } from '../../../main/services/shelf/receive.ts'
 import { saveRecipe } from '../../../main/services/shelf/recipes.ts'
 import { saveShelfProduct, saveSize } from '../../../main/services/shelf/shelfProducts.ts'
 import { saveOffer } from '../../../main/services/shelf/supplierOffers.ts'
 import { saveSupplier } from '../../../main/services/shelf/suppliers.ts'
-import type { ShelfFields } from '../../../main/services/shelf/views/product.ts'
 import type { TestDesk } from '../makeDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
 

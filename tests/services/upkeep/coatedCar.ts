@@ -3,7 +3,7 @@ import { arrive, finishStep, startStep } from '../../../main/services/job/jobSte
 import { getJob } from '../../../main/services/job/jobView.ts'
 import { saveCustomer } from '../../../main/services/records/customers.ts'
 import { giveConsent, saveReach } from '../../../main/services/reminders/consents.ts'
-import type { Channel } from '../../../main/services/upkeep/views.ts'
+import type { Channel } from '../../../main/api/views.ts'
 import { type BookWish, bookJob } from '../bookJob.ts'
 import type { TestDesk } from '../makeDesk.ts'
 import type { TestShop } from '../testShop.ts'

@@ -5,11 +5,9 @@ import { packPriceMinor } from '../../../domain/shelf/index.ts'
 import { checkNote } from '../../../domain/shop/index.ts'
 import { assertFresh, type Tx } from '../../../store/store.ts'
 import { type Audit, act, type Desk } from '../../desk/desk.ts'
-import { shelfDay } from '../countedProducts.ts'
 import { offerOf, offerRows, withSize } from '../supplierOffers.ts'
-import type { OrderView } from '../views/orders.ts'
 import type { CancelInput, LineInput, OrderInput } from './inputs.ts'
-import { carriageFor, goodsOf, orderRow, orderView } from './orderViews.ts'
+import { carriageFor, goodsOf, type OrderView, orderNow, orderRow } from './orderViews.ts'
 
 /** Writes a draft, or changes one. Prices follow the supplier's list unless somebody knows better. */
 export function saveOrder(desk: Desk, input: OrderInput): Promise<OrderView> {
@@ -19,7 +17,7 @@ export function saveOrder(desk: Desk, input: OrderInput): Promise<OrderView> {
     await tx.purchaseOrder.update({ where: { id }, data: { note: checkNote(input.note, 'note', 1_000) } })
     await writeLines(tx, id, input.supplierId, input.lines)
     audit({ act: 'order written', entity: 'order', entityId: id, detail: { lines: input.lines.length } })
-    return orderView(await orderRow(tx, id), await shelfDay(tx, desk.now()))
+    return orderNow(tx, id, desk.now())
   })
 }
 
@@ -137,6 +135,6 @@ export function cancelOrder(desk: Desk, { id, version, reason }: CancelInput): P
       entityId: id,
       detail: { was: row.status, reason: why },
     })
-    return orderView(await orderRow(tx, id), await shelfDay(tx, desk.now()))
+    return orderNow(tx, id, desk.now())
   })
 }

@@ -6,15 +6,13 @@ import { noSenderWords, senderOf } from '../../desk/mailSettings.ts'
 import { shopOf } from '../../desk/shopView.ts'
 import { type ShelfDay, shelfDay } from '../countedProducts.ts'
 import { dayWords } from '../lotViews.ts'
-import type { DraftMessageView, OrderView } from '../views/orders.ts'
 import { moneyWords } from '../words.ts'
-import { orderRow, orderView } from './orderViews.ts'
+import { type OrderView, orderRow, orderView } from './orderViews.ts'
+
+export type DraftMessageView = Awaited<ReturnType<typeof draftMessage>>
 
 /** What would be written to the supplier about an order, for the person to change before it is sent. */
-export async function draftMessage(
-  desk: Desk,
-  input: { id: string; kind: 'order' | 'chase' },
-): Promise<DraftMessageView> {
+export async function draftMessage(desk: Desk, input: { id: string; kind: 'order' | 'chase' }) {
   const tx = desk.store.read
   const row = await orderRow(tx, input.id)
   const ground = await shelfDay(tx, desk.now())
@@ -26,6 +24,7 @@ export async function draftMessage(
     kind: input.kind,
     to: row.supplier.email,
     ...letter,
+    /** What stands in the way of sending it by e-mail, in words; null: nothing. */
     cannot:
       row.supplier.email === null
         ? `No e-mail address of ${row.supplier.name} is entered.`

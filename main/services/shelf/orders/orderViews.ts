@@ -2,14 +2,12 @@
 import { dateOf, dayNumber } from '../../../domain/calendar/index.ts'
 import { sumMinor, timesMinor } from '../../../domain/money/index.ts'
 import { refuse } from '../../../domain/refusal.ts'
-import { unitsOf, workingDayOf, workingDaysBetween } from '../../../domain/shelf/index.ts'
+import { type Unit, unitsOf, workingDayOf, workingDaysBetween } from '../../../domain/shelf/index.ts'
 import type { Tx } from '../../../store/store.ts'
 import type { Desk } from '../../desk/desk.ts'
 import { type ShelfDay, shelfDay } from '../countedProducts.ts'
 import { nearDayWords } from '../lotViews.ts'
 import { supplierOf } from '../suppliers.ts'
-import type { ShelfUnit } from '../views/lots.ts'
-import type { OrderStatus, OrderView } from '../views/orders.ts'
 import { moneyWords } from '../words.ts'
 
 const withAll = {
@@ -39,7 +37,7 @@ export async function orderRow(tx: Tx, id: string): Promise<OrderRow> {
 const closedShown = 60
 
 /** The open orders and those closed last, newest first. */
-export async function listOrders(desk: Desk): Promise<OrderView[]> {
+export async function listOrders(desk: Desk) {
   const tx = desk.store.read
   const ground = await shelfDay(tx, desk.now())
   const open = await orderRows(tx, { status: { in: ['draft', 'sent', 'partly'] } })
@@ -52,46 +50,43 @@ export async function listOrders(desk: Desk): Promise<OrderView[]> {
   return [...open, ...closed].map(row => orderView(row, ground))
 }
 
-export async function getOrder(desk: Desk, input: { id: string }): Promise<OrderView> {
-  const tx = desk.store.read
-  return orderView(await orderRow(tx, input.id), await shelfDay(tx, desk.now()))
+export function getOrder(desk: Desk, input: { id: string }): Promise<OrderView> {
+  return orderNow(desk.store.read, input.id, desk.now())
+}
+
+/** One order as it stands. */
+export async function orderNow(tx: Tx, id: string, nowAt: number): Promise<OrderView> {
+  return orderView(await orderRow(tx, id), await shelfDay(tx, nowAt))
 }
 
 /** What an order's goods cost. */
-export function goodsOf(row: Pick<OrderRow, 'lines'>): number {
-  return sumMinor(row.lines.map(line => timesMinor(line.packPriceMinor, line.packs)))
+export function goodsOf({ lines }: Pick<OrderRow, 'lines'>): number {
+  return sumMinor(lines.map(line => timesMinor(line.packPriceMinor, line.packs)))
 }
 
-export function orderView(row: OrderRow, ground: ShelfDay): OrderView {
+export type OrderView = ReturnType<typeof orderView>
+export type OrderLineView = OrderView['lines'][number]
+export type OrderStatus = 'draft' | 'sent' | 'partly' | 'received' | 'cancelled'
+
+export function orderView(row: OrderRow, ground: ShelfDay) {
+  const { supplier, carriageMinor, firstReceivedAt: _, promisedOn: __, closedAt: ___, ...order } = row
   const goodsMinor = goodsOf(row)
-  const { id, number, version, supplierId, note, createdAt, sentAt, expectedOn, lateFromOn, carriageMinor } =
-    row
   return {
-    id,
-    number,
-    version,
+    ...order,
     status: row.status as OrderStatus,
-    supplierId,
-    supplierName: row.supplier.name,
-    supplierEmail: row.supplier.email,
-    note,
-    lines: row.lines.map(line => {
+    supplierName: supplier.name,
+    supplierEmail: supplier.email,
+    lines: row.lines.map(({ product, size, packCenti, orderId: _, position: __, ...line }) => {
       const orderedContainers = line.packs * line.containersPerPack
       return {
-        id: line.id,
-        productId: line.productId,
-        productName: line.product.name,
-        unit: (line.product.shelf?.unit ?? 'piece') as ShelfUnit,
-        sizeId: line.sizeId,
-        sizeLabel: line.size.label,
-        article: line.article,
-        packs: line.packs,
-        packAmount: unitsOf(line.packCenti),
-        containersPerPack: line.containersPerPack,
-        packPriceMinor: line.packPriceMinor,
+        ...line,
+        productName: product.name,
+        unit: (product.shelf?.unit ?? 'piece') as Unit,
+        sizeLabel: size.label,
+        packAmount: unitsOf(packCenti),
         lineMinor: timesMinor(line.packPriceMinor, line.packs),
+        /** Containers, not packs: a delivery may break one. */
         orderedContainers,
-        receivedContainers: line.receivedContainers,
         openContainers: Math.max(0, orderedContainers - line.receivedContainers),
         why: line.why as string[],
       }
@@ -100,17 +95,16 @@ export function orderView(row: OrderRow, ground: ShelfDay): OrderView {
     carriageMinor,
     totalMinor: goodsMinor + carriageMinor,
     currency: ground.currency,
-    createdAt,
-    sentAt,
-    expectedOn,
-    lateFromOn,
+    /** Overdue, in words; null where it is not. */
     late: lateness(row, ground),
-    notes: conditionNotes(row.supplier, goodsMinor, ground.currency),
+    notes: conditionNotes(supplier, goodsMinor, ground.currency),
+    /** `failure` is what the mail server said where one did not go out; null: it did. */
     messages: row.messages.map(({ orderId: _, kind, ...message }) => ({
       ...message,
       kind: kind as 'order' | 'chase',
     })),
-    pdfPath: `/documents/order/${id}.pdf`,
+    /** Where the PDF is: same origin, behind the guard. */
+    pdfPath: `/documents/order/${row.id}.pdf`,
   }
 }
 
@@ -118,7 +112,7 @@ export function orderView(row: OrderRow, ground: ShelfDay): OrderView {
 export function lateness(
   row: Pick<OrderRow, 'status' | 'expectedOn' | 'supplier' | 'messages'>,
   { date, day, zone }: ShelfDay,
-): OrderView['late'] {
+) {
   if ((row.status !== 'sent' && row.status !== 'partly') || row.expectedOn === null || row.expectedOn >= date)
     return null
   const days = workingDaysBetween(dayNumber(row.expectedOn), day, workingDayOf(supplierOf(row.supplier)))

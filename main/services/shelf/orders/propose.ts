@@ -10,14 +10,12 @@ import type { Tx } from '../../../store/store.ts'
 import { act, type Desk } from '../../desk/desk.ts'
 import { adviceView } from '../adviceViews.ts'
 import { type ProductAhead, type ShelfAhead, shelfAhead } from '../ahead.ts'
-import { shelfDay } from '../countedProducts.ts'
 import { nearDayWords } from '../lotViews.ts'
 import type { Buying } from '../plans.ts'
-import type { OrderView, ProposedLine, ProposedOrderView } from '../views/orders.ts'
 import { claimDraft, newDraft, writeLines } from './draft.ts'
 import { dueDays } from './dueDays.ts'
 import type { LineInput, ProposeInput, WantedLine } from './inputs.ts'
-import { conditionNotes, orderRow, orderRows, orderView } from './orderViews.ts'
+import { conditionNotes, type OrderView, orderNow, orderRows } from './orderViews.ts'
 
 /** Today's orders by the advices of the whole shelf. */
 export function ordersOf(shelf: ShelfAhead): ProposedOrder[] {
@@ -37,12 +35,11 @@ export function linesByProduct(orders: readonly ProposedOrder[]): Map<string, Or
   return new Map(orders.flatMap(order => order.lines.map(line => [line.productId, line] as const)))
 }
 
+/** What to order from one supplier, before it is a draft. */
+export type ProposedOrderView = Awaited<ReturnType<typeof proposedViews>>[number]
+
 /** The proposals for the screen. */
-export async function proposedViews(
-  tx: Tx,
-  shelf: ShelfAhead,
-  orders: readonly ProposedOrder[],
-): Promise<ProposedOrderView[]> {
+export async function proposedViews(tx: Tx, shelf: ShelfAhead, orders: readonly ProposedOrder[]) {
   if (orders.length === 0) return []
   const drafts = await orderRows(tx, { status: { in: ['draft'] } })
   const rows = await tx.supplierOffer.findMany({
@@ -65,8 +62,10 @@ export async function proposedViews(
       carriageMinor: order.carriageMinor,
       totalMinor: order.totalMinor,
       currency: shelf.ground.currency,
+      /** If sent now: on average, and the day by which nine in ten are here. */
       expectedOn: due.expectedOn,
       lateFromOn: due.lateFromOn,
+      /** In words: under the minimum order, what would make carriage free, order before the cut-off. */
       notes: [
         ...conditionNotes(supplier, order.goodsMinor, shelf.ground.currency),
         ...(due.placedOn > shelf.ground.date
@@ -75,6 +74,7 @@ export async function proposedViews(
             ]
           : []),
       ],
+      /** A draft for this supplier that is already there and to which the lines would be added. */
       draftId: drafts.find(draft => draft.supplierId === supplier.id)?.id ?? null,
     }
   })
@@ -95,7 +95,7 @@ function boughtAs({ products }: ShelfAhead, line: OrderLine): BoughtLine[] {
 function lineView(
   { line, of, buying: { offer } }: BoughtLine,
   offers: ReadonlyMap<string, { article: string; size: { label: string } }>,
-): ProposedLine {
+) {
   const row = offers.get(offer.id)
   return {
     offerId: offer.id,
@@ -140,7 +140,7 @@ export async function proposeDrafts(desk: Desk, input: ProposeInput = {}): Promi
       ]
       await writeLines(tx, id, supplierId, all)
       audit({ act: 'order proposed', entity: 'order', entityId: id, detail: { lines: all.length } })
-      views.push(orderView(await orderRow(tx, id), await shelfDay(tx, desk.now())))
+      views.push(await orderNow(tx, id, desk.now()))
     }
     return views
   })

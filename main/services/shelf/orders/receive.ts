@@ -3,11 +3,9 @@ import { timesMinor } from '../../../domain/money/index.ts'
 import { refuse } from '../../../domain/refusal.ts'
 import { assertFresh } from '../../../store/store.ts'
 import { act, type Desk } from '../../desk/desk.ts'
-import { shelfDay } from '../countedProducts.ts'
 import { type ReceivedView, receiveLines } from '../receive.ts'
-import type { OrderView } from '../views/orders.ts'
 import type { PromiseInput, ReceiveOrderInput } from './inputs.ts'
-import { goodsOf, type OrderRow, orderRow, orderView } from './orderViews.ts'
+import { goodsOf, type OrderRow, type OrderView, orderNow, orderRow } from './orderViews.ts'
 
 /**
  * Takes in what came of an order, the whole or a part. Each delivery costs its part of the line and of the carriage,
@@ -74,7 +72,7 @@ export function receiveOrder(
         complete: done,
       },
     })
-    return { order: orderView(await orderRow(tx, row.id), await shelfDay(tx, desk.now())), received }
+    return { order: await orderNow(tx, row.id, desk.now()), received }
   })
 }
 
@@ -138,6 +136,6 @@ export function promiseOrder(desk: Desk, { id, version, promisedOn }: PromiseInp
     })
     assertFresh(count, 'order', id)
     audit({ act: 'delivery promised', entity: 'order', entityId: id, detail: { promisedOn } })
-    return orderView(await orderRow(tx, id), await shelfDay(tx, desk.now()))
+    return orderNow(tx, id, desk.now())
   })
 }

@@ -9,12 +9,18 @@ import { noSenderWords, type Sender, senderOf } from '../../desk/mailSettings.ts
 import { shelfDay } from '../countedProducts.ts'
 import { supplierOf } from '../suppliers.ts'
 import { suppliersInUse } from '../underWay.ts'
-import type { OrderView, SentView } from '../views/orders.ts'
 import { dueDays } from './dueDays.ts'
 import type { ChaseInput, SendInput } from './inputs.ts'
 import { letterFor } from './letter.ts'
 import { documentOf } from './orderDocument.ts'
-import { type OrderRow, orderRow, orderView } from './orderViews.ts'
+import { type OrderRow, type OrderView, orderNow, orderRow, orderView } from './orderViews.ts'
+
+export interface SentView {
+  order: OrderView
+  sent: boolean
+  /** What to tell the person: sent, or why not and what to do. */
+  words: string
+}
 
 /**
  * Sends a draft. It is marked as sent before the letter leaves, so that two windows, or a crash, can never send it
@@ -25,7 +31,7 @@ export async function sendOrder(desk: Desk, input: SendInput): Promise<SentView>
     const order = await act(desk, async (tx, audit) => {
       await markSent(desk, tx, input)
       audit({ act: 'order sent', entity: 'order', entityId: input.id, detail: { how: 'paper' } })
-      return orderNow(desk, tx, input.id)
+      return orderNow(tx, input.id, desk.now())
     })
     return { order, sent: true, words: `Order ${order.number} is marked as sent.` }
   }
@@ -82,10 +88,6 @@ export async function chaseOrder(desk: Desk, input: ChaseInput): Promise<SentVie
 
 /** Stands until the mail server has answered: after a crash in between it is true. */
 const interrupted = 'The program ended before the mail server answered: ask the supplier whether it came.'
-
-async function orderNow(desk: Desk, tx: Tx, id: string): Promise<OrderView> {
-  return orderView(await orderRow(tx, id), await shelfDay(tx, desk.now()))
-}
 
 async function senderFor(desk: Desk, tx: Tx): Promise<Sender> {
   const sender = await senderOf(tx, desk.store)
@@ -180,6 +182,6 @@ function recordOutcome(
       const detail = { words: outcome.words, draftAgain: count > 0 }
       audit({ act: 'order not sent', entity: 'order', entityId: id, detail })
     }
-    return orderNow(desk, tx, id)
+    return orderNow(tx, id, desk.now())
   })
 }

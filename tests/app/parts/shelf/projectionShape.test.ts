@@ -1,13 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { projectionShape } from '../../../../app/parts/shelf/projectionShape.ts'
-import type { ProjectedDay, ProjectionView } from '../../../../main/api/views.ts'
+import type { ProjectionView } from '../../../../main/api/views.ts'
 
 const box = { width: 280, height: 92, foot: 20 }
 
 /** Days from Monday 2026-04-13 on, closed at weekends. */
 function view(levels: { low: number; likely: number; high: number }[], more: Partial<ProjectionView> = {}) {
-  const days = levels.map((level, i): ProjectedDay => {
+  const days = levels.map((level, i): ProjectionView['days'][number] => {
     const date = Temporal.PlainDate.from('2026-04-13').add({ days: i })
     return { date: String(date), open: date.dayOfWeek < 6, booked: 0, arrives: 0, expires: 0, ...level }
   })

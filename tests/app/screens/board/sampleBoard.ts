@@ -1,5 +1,4 @@
-import type { BoardView } from '../../../../main/services/board/views.ts'
-import type { StayView } from '../../../../main/services/floor/views.ts'
+import type { BoardView, StayView } from '../../../../main/api/views.ts'
 
 const monday = 29_600_000 - (29_600_000 % 1440)
 

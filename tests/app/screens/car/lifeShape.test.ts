@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { daysAMonth, lifeShape } from '../../../../app/screens/car/lifeShape.ts'
+import type { LifeView } from '../../../../main/api/views.ts'
 import { ageAtSurvival, survival, type Weibull } from '../../../../main/domain/upkeep/life/weibull.ts'
-import type { LifeView } from '../../../../main/services/upkeep/views.ts'
 
 const size = { width: 600, rem: 16 }
 const until = 480
@@ -65,7 +65,7 @@ describe('the picture of a life', () => {
   it('draws what still works as a point, and what is gone as the stretch it ended in', () => {
     const readings = [
       { from: 60, to: null, count: 2 },
-      { from: 90, to: 130 },
+      { from: 90, to: 130, count: 1 },
     ]
     const [working, gone] = lifeShape(view({ readings }), size).marks
     expect(working).toMatchObject({ working: true, fromX: null, count: 2 })

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { yearShape } from '../../../../app/screens/upkeep/year/yearShape.ts'
-import type { WeekView } from '../../../../main/services/upkeep/views.ts'
+import type { WeekView } from '../../../../main/api/views.ts'
 
 const size = { width: 1_000, rem: 16 }
 

@@ -5,7 +5,7 @@ import {
   boardActions,
 } from '../../../../../app/screens/board/actions/actions.ts'
 import type { Move, MoveControl } from '../../../../../app/screens/board/move/useMove.ts'
-import type { StayView } from '../../../../../main/services/floor/views.ts'
+import type { StayView } from '../../../../../main/api/views.ts'
 import { at, board, stay } from '../sampleBoard.ts'
 
 /** The board without a browser: what was done is written down in words. */
