@@ -24,6 +24,7 @@ export {
   wallMinuteOf,
   zonedOf,
 } from './instants.ts'
+export { datedWords, durationWords, minuteWords, momentWords } from './minuteWords.ts'
 export { crewSpans, openSpans } from './openSpans.ts'
 export { firstIndex, firstWhere } from './search.ts'
 export { clip, difference, intersection, minutesIn, type Span, spanSet } from './spans.ts'

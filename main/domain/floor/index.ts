@@ -1,5 +1,8 @@
 export { type BlockStep, type BlockView, filledStays, stateOf } from './blocks.ts'
+export { assertFits, stepRows, timesOf } from './bookedPlan.ts'
+export { cautionLines, cautionWords, cureWords } from './cautions.ts'
 export { clockedSteps } from './clockedSteps.ts'
+export { type Conflict, conflictsOn } from './conflicts.ts'
 export {
   type Coat,
   type CoatStep,
@@ -26,3 +29,5 @@ export { problemOf } from './floorProblem.ts'
 export { projectFloor, projectJob } from './floorProjection.ts'
 export { type JobLayerView, layerViews } from './layerViews.ts'
 export { type NextThingView, nextThing } from './nextThing.ts'
+export { type Named, wordsFor } from './shopWords.ts'
+export { takenFor } from './takenFor.ts'

@@ -1,9 +1,10 @@
+import { momentWords } from '../../domain/calendar/index.ts'
 import { ruleOf } from '../../domain/cure/index.ts'
 import { type JobLayerView, layerViews, type ProductsById } from '../../domain/floor/index.ts'
 import { degreesWords } from '../../domain/measure/index.ts'
+import { sentence } from '../../domain/words.ts'
 import type { Tx } from '../../store/store.ts'
 import { checkWords } from '../cure/coatCheck.ts'
-import { momentWords, sentence } from '../desk/shopWords.ts'
 import type { Floor } from '../floor/floor.ts'
 import { type JobRow, plateWords, vehicleWords } from '../floor/jobRows.ts'
 

@@ -1,9 +1,8 @@
-import { leavingTimes } from '../../domain/floor/index.ts'
+import { assertFits, leavingTimes } from '../../domain/floor/index.ts'
 import type { Plan } from '../../domain/schedule/index.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import { moveProblem, type RestOfJob } from '../floor/movePlan.ts'
-import { assertFits } from '../job/bookingPlan.ts'
 import { productsById } from '../setUp/soldTreatments.ts'
 
 /** Writes the moved part of a job, after one more look that it breaks no rule of the floor. */

@@ -1,5 +1,5 @@
+import type { Conflict } from '../../domain/floor/index.ts'
 import type { Tx } from '../../store/store.ts'
-import type { Conflict } from '../floor/conflicts.ts'
 import type { Floor } from '../floor/floor.ts'
 import { plateWords } from '../floor/jobRows.ts'
 import { isLate } from '../floor/stayViews.ts'

@@ -1,11 +1,18 @@
 import { checkDate, dateOf, gridUp, intersection, startOfDay } from '../../domain/calendar/index.ts'
-import { type BlockStep, filledStays, leavingTimes, problemOf, profilesIn } from '../../domain/floor/index.ts'
+import {
+  type BlockStep,
+  filledStays,
+  leavingTimes,
+  problemOf,
+  profilesIn,
+  wordsFor,
+} from '../../domain/floor/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { explain, type Plan, type Problem, promise, reasonText } from '../../domain/schedule/index.ts'
 import type { Skill } from '../../domain/shop/index.ts'
 import type { LaidStep } from '../../domain/treatment/index.ts'
+import { sentence } from '../../domain/words.ts'
 import type { Desk } from '../desk/desk.ts'
-import { sentence, wordsFor } from '../desk/shopWords.ts'
 import type { Floor } from '../floor/floor.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
 import { type Sold, sell } from '../setUp/soldTreatments.ts'

@@ -1,4 +1,5 @@
 /** The conditions a coat is begun in: what was measured, what of the rules it does not meet, and the reason given. */
+
 import {
   type CoatWarning,
   type CureProfile,
@@ -8,9 +9,9 @@ import {
 } from '../../domain/cure/index.ts'
 import { degreesWords, marginWords, type UnitSystem } from '../../domain/measure/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
+import { sentence } from '../../domain/words.ts'
 import type { ReadingValues } from '../../store/readingRows.ts'
 import type { Tx } from '../../store/store.ts'
-import { sentence } from '../desk/shopWords.ts'
 
 /** What was measured in a bay shortly before a minute. */
 export interface Measured {

@@ -1,7 +1,7 @@
 /** Two weeks of bookings, each placed by the promise itself as it would be at the desk. */
 
 import { addDays, dateOf, startOfDay } from '../../domain/calendar/index.ts'
-import { type FloorJob, problemOf } from '../../domain/floor/index.ts'
+import { type FloorJob, problemOf, stepRows } from '../../domain/floor/index.ts'
 import { type OfferKind, type Plan, promise } from '../../domain/schedule/index.ts'
 import type { Condition } from '../../domain/shop/index.ts'
 import type { LaidStep } from '../../domain/treatment/index.ts'
@@ -9,7 +9,6 @@ import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
 import type { Floor } from '../floor/floor.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
-import { stepRows } from '../job/bookingPlan.ts'
 import { type Sold, sell } from '../setUp/soldTreatments.ts'
 import { curingPlan } from './curing.ts'
 import type { DemoVehicle } from './customerData.ts'

@@ -1,8 +1,7 @@
 /** What is booked and not yet over, as a change to the shop's setting has to look at it. */
-import { openMinutesBetween, type Span } from '../../domain/calendar/index.ts'
+import { momentWords, openMinutesBetween, type Span } from '../../domain/calendar/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
-import { momentWords } from '../desk/shopWords.ts'
 
 export type ComingJob = Awaited<ReturnType<typeof comingJobs>>[number]
 type ComingStep = ComingJob['steps'][number]

@@ -1,6 +1,6 @@
+import { momentWords } from '../../domain/calendar/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
-import { momentWords } from '../desk/shopWords.ts'
 import { comingJobs, jobWords } from './comingJobs.ts'
 
 /** A line for each job of a customer or of one vehicle that is booked or in the shop. */

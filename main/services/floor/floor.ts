@@ -1,6 +1,5 @@
-import type { Booked } from '../../domain/floor/index.ts'
+import type { Booked, Named } from '../../domain/floor/index.ts'
 import type { ShopView } from '../desk/shopView.ts'
-import type { Named } from '../desk/shopWords.ts'
 
 /** The shop's floor over a stretch of time, as everything that plans reads it, with the names it is told by. */
 export interface Floor extends Booked, Named {

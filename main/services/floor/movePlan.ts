@@ -1,6 +1,7 @@
 /** One stay of a job dragged elsewhere: what the scheduler makes of it. */
-import { difference, gridUp, type Span } from '../../domain/calendar/index.ts'
-import { clockedSteps, problemOf, stepOf } from '../../domain/floor/index.ts'
+
+import { difference, gridUp, minuteWords, type Span } from '../../domain/calendar/index.ts'
+import { clockedSteps, problemOf, stepOf, wordsFor } from '../../domain/floor/index.ts'
 import {
   checkPlan,
   explain,
@@ -13,7 +14,7 @@ import {
   type Step,
   type ViolationCode,
 } from '../../domain/schedule/index.ts'
-import { minuteWords, sentence, wordsFor } from '../desk/shopWords.ts'
+import { sentence } from '../../domain/words.ts'
 import type { Floor } from './floor.ts'
 import type { JobRow } from './jobRows.ts'
 import { type OtherVisit, visitInTheWay } from './vehicleFree.ts'

@@ -1,7 +1,6 @@
-import { filledStays, nextThing, type ProductsById } from '../../domain/floor/index.ts'
+import { type Conflict, filledStays, nextThing, type ProductsById } from '../../domain/floor/index.ts'
 import { can, isMovableFrom } from '../../domain/job/index.ts'
-import { listWords } from '../desk/shopWords.ts'
-import type { Conflict } from './conflicts.ts'
+import { listWords } from '../../domain/words.ts'
 import type { Floor } from './floor.ts'
 import { type JobRow, plateWords, vehicleWords } from './jobRows.ts'
 

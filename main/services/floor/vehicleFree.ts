@@ -1,5 +1,6 @@
+import { minuteWords } from '../../domain/calendar/index.ts'
+import type { Named } from '../../domain/floor/index.ts'
 import type { Tx } from '../../store/store.ts'
-import { minuteWords, type Named } from '../desk/shopWords.ts'
 
 /** Another job of the same vehicle: it is here for that from its drop-off to its handover. */
 export interface OtherVisit {

@@ -1,11 +1,11 @@
 /** One act on a job: loaded with the floor, changed, projected again, saved with its audit line. */
+import { minuteWords } from '../../domain/calendar/index.ts'
 import { type FloorJob, leavingTimes, type ProductsById, projectJob } from '../../domain/floor/index.ts'
 import { type JobStatus, statusAt } from '../../domain/job/index.ts'
 import { found } from '../../domain/refusal.ts'
 import { type FoundJob, findJobs } from '../../store/jobRows.ts'
 import { type AuditEntry, assertFresh, type Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
-import { minuteWords } from '../desk/shopWords.ts'
 import type { Floor } from '../floor/floor.ts'
 import { withLaidCoats } from '../floor/laidCoats.ts'
 import { farthestSlipMin, loadFloor } from '../floor/loadFloor.ts'

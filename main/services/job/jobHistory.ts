@@ -1,5 +1,6 @@
+import { durationWords } from '../../domain/calendar/index.ts'
+import { listWords } from '../../domain/words.ts'
 import type { Tx } from '../../store/store.ts'
-import { durationWords, listWords } from '../desk/shopWords.ts'
 
 type Detail = Record<string, unknown>
 type When = (at: number) => string

@@ -1,4 +1,4 @@
-import type { FloorStep } from '../../domain/floor/index.ts'
+import { type FloorStep, takenFor } from '../../domain/floor/index.ts'
 import { lastActual, lastRecorded, notYet } from '../../domain/job/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { checkCoat, keepCheck, measuredIn, reasonedCheck } from '../cure/coatCheck.ts'
@@ -7,7 +7,6 @@ import { drawForStep } from '../shelf/confirmDraws.ts'
 import { assertCan } from './assertCan.ts'
 import type { FinishStepInput, StartStepInput, TakeBackInput, TimedAct } from './inputs.ts'
 import { changeJob, type JobNow } from './jobChange.ts'
-import { takenFor } from './takenFor.ts'
 
 /** The car is here. */
 export function arrive(desk: Desk, { id, version, at = desk.now() }: TimedAct): Promise<{ version: number }> {

@@ -1,24 +1,27 @@
+import { datedWords, durationWords, minuteWords } from '../../domain/calendar/index.ts'
 import {
+  cautionWords,
   coatOfHold,
   coatsOf,
+  conflictsOn,
+  cureWords,
   leavingTimes,
   marksOf,
   type ProductsById,
   profilesIn,
   projectJob,
   stateOf,
+  wordsFor,
 } from '../../domain/floor/index.ts'
 import { can, isCalledOff, isMovableFrom, isOver, lastRecorded, notYet } from '../../domain/job/index.ts'
 import { sumMinor } from '../../domain/money/index.ts'
 import { reasonText, type Violation } from '../../domain/schedule/index.ts'
 import type { Condition, Finish, SizeClass, Stage } from '../../domain/shop/index.ts'
+import { sentence } from '../../domain/words.ts'
 import type { Desk } from '../desk/desk.ts'
-import { datedWords, durationWords, minuteWords, sentence, wordsFor } from '../desk/shopWords.ts'
-import { conflictsOn } from '../floor/conflicts.ts'
 import type { Floor } from '../floor/floor.ts'
 import { type JobRow, plateWords, vehicleWords } from '../floor/jobRows.ts'
 import { stayViews } from '../floor/stayViews.ts'
-import { cautionWords, cureWords } from './cautions.ts'
 import { jobHistory } from './jobHistory.ts'
 import { jobOnFloor } from './jobOnFloor.ts'
 

@@ -1,5 +1,6 @@
 /** What the desk is told of held cars as it falls due, once, whatever slept or was shut meanwhile. */
 
+import { minuteWords } from '../../domain/calendar/index.ts'
 import {
   clockMilestones,
   type MilestoneName,
@@ -10,7 +11,6 @@ import {
 import type { FloorStep } from '../../domain/floor/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
-import { minuteWords } from '../desk/shopWords.ts'
 import { type JobRow, jobRows, plateWords } from '../floor/jobRows.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
 

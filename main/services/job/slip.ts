@@ -1,10 +1,8 @@
 /** A promise that slips: the next one possible, a sooner place for the rest of the job, and words for the owner. */
-import { gridDown } from '../../domain/calendar/index.ts'
-import { coatsOf, leavingTimes, type ProductsById } from '../../domain/floor/index.ts'
+import { datedWords, gridDown } from '../../domain/calendar/index.ts'
+import { coatsOf, conflictsOn, leavingTimes, type ProductsById } from '../../domain/floor/index.ts'
 import { can, isMovableFrom } from '../../domain/job/index.ts'
 import { promise } from '../../domain/schedule/index.ts'
-import { datedWords } from '../desk/shopWords.ts'
-import { conflictsOn } from '../floor/conflicts.ts'
 import type { Floor } from '../floor/floor.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import { plateWords, vehicleWords } from '../floor/jobRows.ts'

@@ -1,8 +1,8 @@
 /** Cars that come, change bays and go home on a day. */
-import { jobStays, leavingTimes } from '../../domain/floor/index.ts'
+
+import { type Conflict, jobStays, leavingTimes } from '../../domain/floor/index.ts'
 import { showPhone } from '../../domain/vehicle/index.ts'
-import { sentence } from '../desk/shopWords.ts'
-import type { Conflict } from '../floor/conflicts.ts'
+import { sentence } from '../../domain/words.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import { isLate } from '../floor/stayViews.ts'
 import { carOf, type Day, daySays, isOn, isToday } from './morningDay.ts'

@@ -8,7 +8,7 @@ import {
   leavingTimes,
   marksOf,
 } from '../../domain/floor/index.ts'
-import { listWords, sentence } from '../desk/shopWords.ts'
+import { listWords, sentence } from '../../domain/words.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import type { StayView } from '../floor/stayViews.ts'
 import { carOf, type Day, daySays, isOn } from './morningDay.ts'

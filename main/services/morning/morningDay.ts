@@ -1,6 +1,5 @@
-import { dateOf, type Span } from '../../domain/calendar/index.ts'
+import { dateOf, minuteWords, type Span } from '../../domain/calendar/index.ts'
 import type { ProductsById } from '../../domain/floor/index.ts'
-import { minuteWords } from '../desk/shopWords.ts'
 import type { Floor } from '../floor/floor.ts'
 import { type JobRow, plateWords, vehicleWords } from '../floor/jobRows.ts'
 

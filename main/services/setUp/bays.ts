@@ -1,3 +1,4 @@
+import { momentWords } from '../../domain/calendar/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { type Capability, checkBay } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
@@ -15,7 +16,6 @@ import {
   saveRow,
 } from '../desk/keep.ts'
 import { shopOf } from '../desk/shopView.ts'
-import { momentWords } from '../desk/shopWords.ts'
 import { comingJobs, comingStays, jobWords, touchedLines, touchedSteps } from '../floor/comingJobs.ts'
 import type { BayInput } from './inputs.ts'
 

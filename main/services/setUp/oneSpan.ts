@@ -1,6 +1,5 @@
-import { checkClosures } from '../../domain/calendar/index.ts'
+import { checkClosures, momentWords } from '../../domain/calendar/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
-import { momentWords } from '../desk/shopWords.ts'
 
 interface Stretch {
   fromAt: number

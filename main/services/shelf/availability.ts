@@ -1,4 +1,5 @@
 /** Whether the chemicals of a wished job would be there: what an offer has to know of the shelf. */
+
 import { dateOfDay } from '../../domain/calendar/index.ts'
 import {
   amountWords,
@@ -9,9 +10,9 @@ import {
   type WantedDraw,
 } from '../../domain/shelf/index.ts'
 import type { SizeClass } from '../../domain/vehicle/index.ts'
+import { listWords } from '../../domain/words.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
-import { listWords } from '../desk/shopWords.ts'
 import { type ProductAhead, type ShelfAhead, shelfAhead } from './ahead.ts'
 import { nearDayWords } from './lotViews.ts'
 import { dueDays } from './orders/dueDays.ts'

@@ -1,7 +1,6 @@
-import { dateOf, dateOfDay } from '../../domain/calendar/index.ts'
+import { dateOf, dateOfDay, minuteWords } from '../../domain/calendar/index.ts'
 import { amountWords, unitsOf } from '../../domain/shelf/index.ts'
 import type { Tx } from '../../store/store.ts'
-import { minuteWords } from '../desk/shopWords.ts'
 import type { ProductAhead, ShelfAhead } from './ahead.ts'
 import { bottleWords, nearDayWords } from './lotViews.ts'
 

@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest'
+import type { Channel } from '../../../main/api/views.ts'
 import { giveConsent, withdrawConsent } from '../../../main/services/reminders/consents.ts'
 import { writeOne } from '../../../main/services/reminders/prepare.ts'
 import { stopMessages } from '../../../main/services/upkeep/stopMessages.ts'
-import type { Channel } from '../../../main/api/views.ts'
 import { duePlan, type ReminderDesk, reminderDesk } from '../reminders/reminderDesk.ts'
 import { agree } from './coatedCar.ts'
 

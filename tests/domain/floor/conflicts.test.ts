@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { conflictsOn } from '../../../main/services/floor/conflicts.ts'
+import { conflictsOn } from '../../../main/domain/floor/index.ts'
 import type { Floor } from '../../../main/services/floor/floor.ts'
 
 const job = (id: string, from: number, to: number) => ({

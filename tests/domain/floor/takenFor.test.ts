@@ -1,7 +1,6 @@
 import { beforeEach, expect, it } from 'vitest'
-import type { FloorJob, FloorStep } from '../../../main/domain/floor/index.ts'
+import { type FloorJob, type FloorStep, takenFor } from '../../../main/domain/floor/index.ts'
 import type { Floor } from '../../../main/services/floor/floor.ts'
-import { takenFor } from '../../../main/services/job/takenFor.ts'
 
 type Changes = Partial<Omit<FloorStep, 'crewIds'>> & { crewIds?: string[] }
 const step = (change: Changes = {}): FloorStep => ({

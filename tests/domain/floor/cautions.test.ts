@@ -1,7 +1,12 @@
 import { expect, it } from 'vitest'
 import { commonPracticeProfile, ruleOf } from '../../../main/domain/cure/index.ts'
-import type { Coat, CuringProduct } from '../../../main/domain/floor/index.ts'
-import { cautionLines, cautionWords, cureWords } from '../../../main/services/job/cautions.ts'
+import {
+  type Coat,
+  type CuringProduct,
+  cautionLines,
+  cautionWords,
+  cureWords,
+} from '../../../main/domain/floor/index.ts'
 
 const profile = commonPracticeProfile()
 const product = (id: string, change: Partial<CuringProduct> = {}): CuringProduct => ({

@@ -1,6 +1,6 @@
-import { type CureProfile, ruleOf } from '../../domain/cure/index.ts'
-import { type Coat, type CuringProduct, marksOf, type ProductsById } from '../../domain/floor/index.ts'
-import type { ProductKind } from '../../domain/shop/index.ts'
+import { type CureProfile, ruleOf } from '../cure/index.ts'
+import type { ProductKind } from '../shop/index.ts'
+import { type Coat, type CuringProduct, marksOf, type ProductsById } from './cureMarks.ts'
 
 /** What common practice asks of whoever handles a kind of product. No source: the safety data sheet decides. */
 const careOf: Readonly<Record<ProductKind, string>> = {

@@ -1,13 +1,19 @@
-import { type FloorJob, type FloorStep, jobStays } from '../../domain/floor/index.ts'
-import { sentence } from '../desk/shopWords.ts'
-import type { Floor } from '../floor/floor.ts'
+import { sentence } from '../words.ts'
+import type { Booked } from './floor.ts'
+import { type FloorJob, type FloorStep, jobStays } from './floorJobs.ts'
+import type { Named } from './shopWords.ts'
 
 /**
  * What of a step to be begun at the minute `at` is taken by cars that are here, in sentences: its bay stood in, its
  * people in the middle of other work. What really happens is never refused, but it is asked about, and about the bay only
  * once: a car whose last step was begun there stands there already.
  */
-export function takenFor(floor: Floor, { id, steps }: FloorJob, step: FloorStep, at: number): string[] {
+export function takenFor(
+  floor: Booked & Named,
+  { id, steps }: FloorJob,
+  step: FloorStep,
+  at: number,
+): string[] {
   const bay = floor.bayNames.get(step.bayId) ?? 'Its bay'
   const isThere = steps.findLast(own => own.actualStartAt !== null)?.bayId === step.bayId
   return floor.jobs

@@ -1,9 +1,10 @@
 /** What is booked over each other: never allowed when saving, but what really happened can bring it about. */
 
-import { clip, difference, minutesIn } from '../../domain/calendar/index.ts'
-import { type FloorPerson, jobStays } from '../../domain/floor/index.ts'
-import { minuteWords, sentence } from '../desk/shopWords.ts'
-import type { Floor } from './floor.ts'
+import { clip, difference, minutesIn, minuteWords } from '../calendar/index.ts'
+import { sentence } from '../words.ts'
+import type { Booked, FloorPerson } from './floor.ts'
+import { jobStays } from './floorJobs.ts'
+import type { Named } from './shopWords.ts'
 
 export interface Conflict {
   readonly jobId: string
@@ -26,8 +27,10 @@ interface Use {
   readonly step?: string
 }
 
+type ToldFloor = Booked & Named
+
 /** All conflicts still to come, of every job on the floor, each told to both sides. */
-export function conflictsOn(floor: Floor): Conflict[] {
+export function conflictsOn(floor: ToldFloor): Conflict[] {
   const bays = new Map<string, Use[]>()
   const people = new Map<string, Use[]>()
   const use = (uses: Map<string, Use[]>, key: string, one: Use) => {
@@ -96,7 +99,7 @@ export function conflictsOn(floor: Floor): Conflict[] {
 }
 
 /** The steps planned for somebody who is not there then; a few minutes are no conflict here either. */
-function absencesOf(floor: Floor, person: FloorPerson, uses: readonly Use[]): Conflict[] {
+function absencesOf(floor: ToldFloor, person: FloorPerson, uses: readonly Use[]): Conflict[] {
   const present = person.archived ? [] : person.present
   const when = (at: number) => minuteWords(at, floor.zone, floor.nowAt)
   return uses.flatMap(({ jobId, from, to, step }) => {

@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { atWall, dayNumber } from '../../../main/domain/calendar/index.ts'
-import { datedWords, durationWords, minuteWords, momentWords } from '../../../main/services/desk/shopWords.ts'
+import {
+  atWall,
+  datedWords,
+  dayNumber,
+  durationWords,
+  minuteWords,
+  momentWords,
+} from '../../../main/domain/calendar/index.ts'
 import { nearDayWords } from '../../../main/services/shelf/lotViews.ts'
 
 const zone = 'Europe/Berlin'

@@ -1,7 +1,8 @@
-import { leavingTimes, type ProductsById } from '../../domain/floor/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
-import { checkPlan, type Plan, type Problem, reasonText, type Step } from '../../domain/schedule/index.ts'
-import { listWords, type Named, wordsFor } from '../desk/shopWords.ts'
+import { Refusal } from '../refusal.ts'
+import { checkPlan, type Plan, type Problem, reasonText, type Step } from '../schedule/index.ts'
+import { listWords } from '../words.ts'
+import { leavingTimes, type ProductsById } from './cureMarks.ts'
+import { type Named, wordsFor } from './shopWords.ts'
 
 /**
  * The last look before a plan is saved, against everything booked by then: no rule of the floor is broken, whoever

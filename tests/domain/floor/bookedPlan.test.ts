@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import { commonPracticeProfile, milestoneAges } from '../../../main/domain/cure/index.ts'
-import { stepRows, timesOf } from '../../../main/services/job/bookingPlan.ts'
+import { stepRows, timesOf } from '../../../main/domain/floor/index.ts'
 
 const work = {
   kind: 'work',

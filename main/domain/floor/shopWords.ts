@@ -1,0 +1,34 @@
+import { durationWords, minuteWords } from '../calendar/index.ts'
+import type { Words } from '../schedule/index.ts'
+
+const capabilityWords: Record<string, string> = {
+  wet: 'washing',
+  polish: 'polishing',
+  clean: 'clean work',
+  cure: 'curing',
+}
+
+const skillWords: Record<string, string> = { wash: 'washing', polish: 'polishing', coat: 'coating' }
+
+export interface Named {
+  readonly zone: string
+  readonly nowAt: number
+  readonly bayNames: ReadonlyMap<string, string>
+  readonly crewNames: ReadonlyMap<string, string>
+  /** Whose a booked stay is: `KFR 204 (job 12)`. */
+  readonly jobNames: ReadonlyMap<string, string>
+}
+
+/** The shop's own words for the scheduler's reasons, about a job with these steps. */
+export function wordsFor(shop: Named, stepNames: readonly string[]): Words {
+  return {
+    minute: at => minuteWords(at, shop.zone, shop.nowAt),
+    duration: durationWords,
+    bay: id => shop.bayNames.get(id) ?? 'a bay that is no longer there',
+    person: id => shop.crewNames.get(id) ?? 'somebody no longer of the crew',
+    skill: skill => skillWords[skill] ?? skill,
+    capability: capability => capabilityWords[capability] ?? capability,
+    step: index => stepNames[index] ?? `step ${index + 1}`,
+    job: id => shop.jobNames.get(id) ?? 'another job',
+  }
+}

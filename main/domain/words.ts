@@ -1,0 +1,10 @@
+/** Words made a sentence: a capital at the front, a full stop at the end. */
+export function sentence(words: string): string {
+  const said = words.charAt(0).toUpperCase() + words.slice(1)
+  return /[.!?]$/.test(said) ? said : `${said}.`
+}
+
+/** `a`, `a and b`, `a, b and c`. */
+export function listWords(words: readonly string[]): string {
+  return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
+}
