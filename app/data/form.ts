@@ -1,5 +1,6 @@
-import { type ChangeEvent, useEffect, useRef, useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { type Faults, faultsOf } from '../parts/faults.ts'
+import { type Fields, fieldsOf } from './fields.ts'
 import { type SavingOptions, useSaving } from './saving.ts'
 
 interface Options<T extends object, Input, Result> {
@@ -14,11 +15,6 @@ interface Options<T extends object, Input, Result> {
   place?: string
   done?: (result: Result) => void
 }
-
-type Typed = ChangeEvent<HTMLInputElement | HTMLTextAreaElement>
-
-/** The keys of those fields that hold a V. */
-type KeyOf<T, V> = { [K in keyof T]: T[K] extends V ? K : never }[keyof T] & string
 
 /** What `<Form>` has to know of a form, whatever its fields. */
 export interface FormState {
@@ -44,33 +40,13 @@ export interface FormState {
   back(): void
 }
 
-export interface FormOf<T extends object> extends FormState {
+export interface FormOf<T extends object> extends FormState, Fields<T> {
   value: T
   /** The save this form was filled from. */
   version: number
   change(part: Partial<T>): void
   /** Takes what was typed as saved, for a form that has a second way of saving. */
   settle(): void
-  /** All that an input for this field needs, whether it hands over an event or a value. */
-  field<K extends keyof T & string>(
-    name: K,
-  ): { value: T[K]; onChange(given: T[K] | Typed): void; error: string | undefined }
-  /** The same for a text that may be missing: empty is null. */
-  optional(name: KeyOf<T, string | null>): {
-    value: string
-    onChange(given: string | Typed): void
-    error: string | undefined
-  }
-  /** The same for one of a few words, which is never nothing. */
-  choice<K extends keyof T & string>(
-    name: K,
-  ): { value: T[K]; onChange(given: string | null): void; allowDeselect: false; error: string | undefined }
-  /** The same for a box or a switch. */
-  tick(name: KeyOf<T, boolean>): {
-    checked: boolean
-    onChange(event: ChangeEvent<HTMLInputElement>): void
-    error: string | undefined
-  }
 }
 
 const same = (a: unknown, b: unknown) => JSON.stringify(a) === JSON.stringify(b)
@@ -134,7 +110,6 @@ export function useForm<T extends object, Input, Result>(options: Options<T, Inp
     if (input !== null) save(input, finish)
   }
   const placeOf = (name: string) => (options.place ? `${options.place}.${name}` : name)
-  const put = (name: keyof T, given: unknown) => change({ [name]: given } as Partial<T>)
   return {
     value,
     version: base.version,
@@ -155,35 +130,8 @@ export function useForm<T extends object, Input, Result>(options: Options<T, Inp
       load()
       setFills(count => count + 1)
     },
-    field: name => ({
-      value: value[name],
-      onChange: given => put(name, read(given)),
-      error: faults.under(placeOf(name)),
-    }),
-    optional: name => ({
-      value: (value[name] as string | null) ?? '',
-      onChange: given => put(name, read(given) || null),
-      error: faults.at(placeOf(name)),
-    }),
-    choice: name => ({
-      value: value[name],
-      onChange: given => given !== null && put(name, given),
-      allowDeselect: false,
-      error: faults.at(placeOf(name)),
-    }),
-    tick: name => ({
-      checked: value[name] as boolean,
-      onChange: event => put(name, event.currentTarget.checked),
-      error: faults.at(placeOf(name)),
-    }),
+    ...fieldsOf(value, change, name => faults.under(placeOf(name))),
   }
-}
-
-/** The value an input hands over, by itself or in the event of the keyboard. */
-function read(given: unknown): unknown {
-  return given && typeof given === 'object' && 'currentTarget' in given
-    ? (given as Typed).currentTarget.value
-    : given
 }
 
 function versionIn(result: unknown): number | null {

@@ -1,6 +1,5 @@
 import { Button } from '@mantine/core'
 import { type SavingOptions, useSaving } from '../data/saving.ts'
-import { faultsOf } from './faults.ts'
 import { Refused } from './form/Refused.tsx'
 
 interface Row {
@@ -9,39 +8,31 @@ interface Row {
   archivedAt: number | null
 }
 
+type Act = { mutationOptions(): SavingOptions<{ id: string; version: number }> }
+
 interface Props {
   row: Row
-  archive: SavingOptions<{ id: string; version: number }>
-  /** Left out for what is never taken back. */
-  restore?: SavingOptions<{ id: string; version: number }>
-  label?: string
+  /** The rows' part of the api: `trpc.bays`; without `restore` for what is never taken back. */
+  api: { archive: Act; restore?: Act }
+  label: string
   onArchived?: () => void
 }
 
 /** Puts a row away or takes it back; what stands in the way is said above the button. */
-export function ArchiveButton({ row, archive, restore = {}, label = 'Archive', onArchived }: Props) {
-  const archiving = useSaving(archive)
-  const restoring = useSaving(restore)
-  const words = faultsOf(archiving.error).rest() ?? faultsOf(restoring.error).rest()
-  const { id, version } = row
+export function ArchiveButton({ row: { id, version, archivedAt }, api, label, onArchived }: Props) {
+  const archiving = useSaving(api.archive.mutationOptions())
+  const restoring = useSaving(api.restore?.mutationOptions() ?? {})
+  const [acting, look, says, done] =
+    archivedAt === null
+      ? ([archiving, { variant: 'subtle', color: 'red' }, label, onArchived] as const)
+      : ([restoring, { variant: 'default' }, 'Take back into use', undefined] as const)
   return (
     <>
-      <Refused words={words} />
+      <Refused of={archiving.error ?? restoring.error} />
       <div>
-        {row.archivedAt === null ? (
-          <Button
-            variant="subtle"
-            color="red"
-            loading={archiving.busy}
-            onClick={() => archiving.save({ id, version }, onArchived)}
-          >
-            {label}
-          </Button>
-        ) : (
-          <Button variant="default" loading={restoring.busy} onClick={() => restoring.save({ id, version })}>
-            Take back into use
-          </Button>
-        )}
+        <Button {...look} loading={acting.busy} onClick={() => acting.save({ id, version }, done)}>
+          {says}
+        </Button>
       </div>
     </>
   )

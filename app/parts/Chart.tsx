@@ -8,13 +8,16 @@ export interface ChartSize {
   rem: number
 }
 
-interface Props<Shape> {
+interface Frame {
   /** The picture for those who cannot see it. */
   label: string
-  /** What is drawn in the room there is, and how high that is. */
-  shape(size: ChartSize): Shape
   /** The key to it, beneath. */
   caption?: ReactNode
+}
+
+interface Props<Shape> extends Frame {
+  /** What is drawn in the room there is, and how high that is. */
+  shape(size: ChartSize): Shape
   children(shape: Shape, size: ChartSize): ReactNode
 }
 
@@ -34,5 +37,59 @@ export function Chart<Shape extends { height: number }>({ label, shape, caption,
       </div>
       {caption && <figcaption>{caption}</figcaption>}
     </figure>
+  )
+}
+
+interface DrawingProps extends Frame {
+  /** The drawing's own units; it scales as a whole, its words with it. */
+  box: { width: number; height: number }
+  className?: string | undefined
+  children: ReactNode
+}
+
+/** The frame of a drawing of one shape, as wide as its place. */
+export function Drawing({ label, box, className = styles.figure, caption, children }: DrawingProps) {
+  return (
+    <figure className={className}>
+      <svg className={styles.chart} viewBox={`0 0 ${box.width} ${box.height}`} role="img" aria-label={label}>
+        {children}
+      </svg>
+      {caption && <figcaption>{caption}</figcaption>}
+    </figure>
+  )
+}
+
+interface RuleProps {
+  /** Upright at this place, or across at this height. */
+  x?: number
+  y?: number
+  from: number
+  to: number
+  className: string | undefined
+}
+
+/** A straight line, upright or across. */
+export function Rule({ x, y, from, to, className }: RuleProps) {
+  const ends = x === undefined ? { x1: from, x2: to, y1: y, y2: y } : { x1: x, x2: x, y1: from, y2: to }
+  return <line {...ends} className={className} />
+}
+
+interface LevelProps {
+  label: ReactNode
+  x: number
+  to: number
+  y: number
+  className: string | undefined
+}
+
+/** A line across at a level, which is named before it. */
+export function Level({ label, x, to, y, className }: LevelProps) {
+  return (
+    <>
+      <Rule y={y} from={x} to={to} className={className} />
+      <text x={x - 6} y={y} dominantBaseline="middle" textAnchor="end">
+        {label}
+      </text>
+    </>
   )
 }

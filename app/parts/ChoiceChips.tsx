@@ -17,7 +17,7 @@ export function ChoiceChips<T extends string>(props: Props<T>) {
   const { label, hideLabel = false, choices, value, onChange, error } = props
   const id = useId()
   return (
-    <fieldset className={styles.group} aria-label={label} aria-describedby={error ? id : undefined}>
+    <fieldset aria-label={label} aria-describedby={error ? id : undefined}>
       {!hideLabel && (
         <Input.Label component="span" mb={4}>
           {label}

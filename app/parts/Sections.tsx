@@ -1,13 +1,16 @@
 import { Link, useParams } from '@tanstack/react-router'
 import type { ComponentType } from 'react'
 import { Boundary } from './Boundary.tsx'
+import frame from './Frame.module.css'
+import pieces from './pieces.module.css'
+import styles from './Sections.module.css'
 
 export interface SectionProps {
   /** The row chosen in a section; "new" for one not there yet. */
   id: string | undefined
 }
 
-export interface Section {
+interface Section {
   section: string
   label: string
   Section: ComponentType<SectionProps>
@@ -19,18 +22,13 @@ interface Props {
   label: string
   to: '/shelf/$section' | '/upkeep/$section' | '/settings/$section'
   sections: readonly Section[]
-  /** The screen's own look, and its list's. */
-  className: string | undefined
-  navClassName: string | undefined
-  /** A box around the section, where the screen wants one. */
-  sectionClassName?: string | undefined
   /** Whether a section begins anew with another row. */
   anew?: boolean
 }
 
 /** A screen of several sections: the list of them, and the one the address names; the first where it names none. */
-export function SectionScreen(props: Props) {
-  const { label, to, sections, className, navClassName, sectionClassName, anew } = props
+export function SectionScreen({ label, to, sections, anew }: Props) {
+  const aside = to === '/settings/$section'
   const { section, id } = useParams({ strict: false })
   const chosen = sections.find(each => each.section === section) ?? sections[0]
   if (!chosen) return null
@@ -40,9 +38,9 @@ export function SectionScreen(props: Props) {
     </Boundary>
   )
   return (
-    <div className={className}>
-      <nav className={navClassName} aria-label={label}>
-        {to === '/settings/$section' && <h1>{label}</h1>}
+    <div className={aside ? styles.beside : pieces.column}>
+      <nav className={aside ? styles.aside : pieces.nav} aria-label={label}>
+        {aside && <h1>{label}</h1>}
         {sections
           .filter(each => !each.under)
           .map(each => (
@@ -50,13 +48,14 @@ export function SectionScreen(props: Props) {
               key={each.section}
               to={to}
               params={{ section: each.section }}
+              className={aside ? frame.link : undefined}
               data-within={chosen.under === each.section}
             >
               {each.label}
             </Link>
           ))}
       </nav>
-      {sectionClassName ? <div className={sectionClassName}>{shown}</div> : shown}
+      {aside ? <div className={pieces.column}>{shown}</div> : shown}
     </div>
   )
 }

@@ -1,6 +1,7 @@
-import { ActionIcon, Group, Text } from '@mantine/core'
+import { Group, Text } from '@mantine/core'
 import { IconPlus, IconX } from '@tabler/icons-react'
 import type { WallSpan } from '../../main/domain/calendar/index.ts'
+import { IconAct } from './IconAct.tsx'
 import { WallInput } from './inputs.tsx'
 
 interface Props {
@@ -41,27 +42,23 @@ export function WallSpans({ name, spans, onChange, onAdd, onRemove, errorAt }: P
             w={84}
           />
           {i > 0 && (
-            <ActionIcon
-              variant="subtle"
+            <IconAct
+              label={`Take out opening ${i + 1} of ${name}`}
+              icon={IconX}
               mt={4}
-              aria-label={`Take out opening ${i + 1} of ${name}`}
               onClick={() => onRemove(i)}
-            >
-              <IconX size="1rem" />
-            </ActionIcon>
+            />
           )}
         </Group>
       ))}
       {next && spans.length < 3 && (
-        <ActionIcon
-          variant="subtle"
-          mt={4}
-          aria-label={`Another opening on ${name}`}
+        <IconAct
+          label={`Another opening on ${name}`}
           title="Another opening, after a break"
+          icon={IconPlus}
+          mt={4}
           onClick={() => onAdd(next)}
-        >
-          <IconPlus size="1rem" />
-        </ActionIcon>
+        />
       )}
     </Group>
   )

@@ -21,3 +21,8 @@ export function celsiusTyped(value: number, units: Units): number {
 export function degrees(celsius: number | null, units: Units): string {
   return celsius === null ? '—' : `${degreesShown(celsius, units)} ${degreeSign(units)}`
 }
+
+/** "46 %"; a dash where nothing was measured. */
+export function percentWords(percent: number | null): string {
+  return percent === null ? '—' : `${Math.round(percent)} %`
+}

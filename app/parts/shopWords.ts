@@ -64,3 +64,8 @@ export const productKindChoices: Choice<ProductKind>[] = [
 export function labelOf<T extends string>(choices: readonly Choice<T>[], value: T): string {
   return choices.find(choice => choice.value === value)?.label ?? value
 }
+
+/** The labels of several, in running words: "wash, polish". */
+export function labelsOf<T extends string>(choices: readonly Choice<T>[], values: readonly T[]): string {
+  return values.map(value => labelOf(choices, value).toLowerCase()).join(', ')
+}

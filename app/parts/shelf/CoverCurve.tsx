@@ -1,4 +1,5 @@
 import type { AdviceFacts, ShelfUnit } from '../../../main/api/views.ts'
+import { Drawing, Level, Rule } from '../Chart.tsx'
 import { amountText } from './amounts.ts'
 import styles from './shelf.module.css'
 
@@ -25,50 +26,35 @@ export function CoverCurve({ facts, unit }: Props) {
   ]
   const words = points.map(point => `${point.label} ${amountText(point.amount, unit)}`).join(', ')
   return (
-    <figure className={styles.figure}>
-      <svg
-        viewBox={`0 0 ${box.width} ${box.height}`}
-        role="img"
-        aria-label={`Chance that unforeseen use until the next delivery stays under an amount: ${words}, target ${percent(service)}`}
-      >
-        {[0, service, 1].map(share => (
-          <g key={share}>
-            <line
-              x1={box.left}
-              x2={box.width - box.right}
-              y1={y(share)}
-              y2={y(share)}
-              className={share === service ? styles.target : styles.level}
-            />
-            <text x={box.left - 6} y={y(share) + (share === 1 ? 0 : 4)} textAnchor="end">
-              {share === 1 && service > 0.9 ? '' : percent(share)}
-            </text>
-          </g>
-        ))}
-        <path d={`M${line.join('L')}`} className={styles.likely} />
-        {points.map((point, i) => (
-          <g key={point.label}>
-            <line
-              x1={x(point.amount)}
-              x2={x(point.amount)}
-              y1={box.top}
-              y2={floor}
-              className={point.className}
-            />
-            <text
-              x={Math.min(x(point.amount), box.width - 120)}
-              y={floor + 15 + 14 * i}
-              className={styles.named}
-            >
-              {i === 0 ? '┆' : '│'} {point.label} {amountText(point.amount, unit)}
-            </text>
-          </g>
-        ))}
-      </svg>
-      <figcaption>
-        chance that unforeseen use until the next delivery stays under an amount; the line across is the
-        service level aimed at
-      </figcaption>
-    </figure>
+    <Drawing
+      box={box}
+      className={styles.figure}
+      label={`Chance that unforeseen use until the next delivery stays under an amount: ${words}, target ${percent(service)}`}
+      caption="chance that unforeseen use until the next delivery stays under an amount; the line across is the service level aimed at"
+    >
+      {[0, service, 1].map(share => (
+        <Level
+          key={share}
+          label={share === 1 && service > 0.9 ? '' : percent(share)}
+          x={box.left}
+          to={box.width - box.right}
+          y={y(share)}
+          className={share === service ? styles.target : styles.level}
+        />
+      ))}
+      <path d={`M${line.join('L')}`} className={styles.likely} />
+      {points.map((point, i) => (
+        <g key={point.label}>
+          <Rule x={x(point.amount)} from={box.top} to={floor} className={point.className} />
+          <text
+            x={Math.min(x(point.amount), box.width - 120)}
+            y={floor + 15 + 14 * i}
+            className={styles.named}
+          >
+            {i === 0 ? '┆' : '│'} {point.label} {amountText(point.amount, unit)}
+          </text>
+        </g>
+      ))}
+    </Drawing>
   )
 }

@@ -1,5 +1,5 @@
 import type { ProjectionView, ShelfUnit } from '../../../main/api/views.ts'
-import { Chart } from '../Chart.tsx'
+import { Chart, Rule } from '../Chart.tsx'
 import { dateWords } from '../time.ts'
 import { amountText } from './amounts.ts'
 import { projectionShape } from './projectionShape.ts'
@@ -41,16 +41,14 @@ export function ProjectionChart({
           )}
           <path className={styles.band} d={shape.band} />
           <path className={styles.likely} d={shape.likely} />
-          <line className={styles.axis} x1={0} x2={width} y1={shape.floorY} y2={shape.floorY} />
+          <Rule className={styles.axis} y={shape.floorY} from={0} to={width} />
           {shape.deliveries.map(({ x, lateX }) => (
             <g key={x}>
-              {lateX !== null && <line className={styles.late} x1={x} x2={lateX} y1={7} y2={7} />}
+              {lateX !== null && <Rule className={styles.late} y={7} from={x} to={lateX} />}
               <path className={styles.delivery} d={`M${x - 5} 3L${x + 5} 3L${x} 12Z`} />
             </g>
           ))}
-          {shape.dryX !== null && (
-            <line className={styles.dry} x1={shape.dryX} x2={shape.dryX} y1={4} y2={shape.floorY} />
-          )}
+          {shape.dryX !== null && <Rule className={styles.dry} x={shape.dryX} from={4} to={shape.floorY} />}
           {shape.ticks.map(tick => (
             <text
               key={tick.x}

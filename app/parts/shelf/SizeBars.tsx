@@ -1,4 +1,5 @@
 import type { OrderSizeView } from '../../../main/api/views.ts'
+import { Drawing } from '../Chart.tsx'
 import styles from './shelf.module.css'
 
 const parts = [
@@ -16,53 +17,53 @@ export function SizeBars({ sizes, show }: { sizes: OrderSizeView[]; show(minor: 
   const row = 19
   const x = (minor: number) => (Math.max(0, minor) / most) * (wide - 168)
   return (
-    <figure className={styles.figure}>
-      <svg
-        viewBox={`0 0 ${wide} ${sizes.length * row + 4}`}
-        role="img"
-        aria-label={
-          `What each size of order costs a day: ${sizes.map(size => `${size.packs} packs ${show(size.totalMinor)}`).join(', ')}` +
-          (best ? `; ${best.packs} is best` : '')
-        }
-      >
-        {sizes.map((size, i) => {
-          let from = 72
-          return (
-            <g key={size.packs}>
-              <text x={64} y={i * row + 14} textAnchor="end" className={size.best ? styles.best : undefined}>
-                {size.best ? '★ ' : ''}
-                {size.packs} {size.packs === 1 ? 'pack' : 'packs'}
-              </text>
-              {parts.map(part => {
-                const width = x(size[part.key])
-                const bar = (
-                  <rect
-                    key={part.key}
-                    x={from}
-                    y={i * row + 3}
-                    width={width}
-                    height={row - 5}
-                    className={styles[part.className]}
-                  />
-                )
-                from += width
-                return bar
-              })}
-              <text x={from + 6} y={i * row + 14} className={size.best ? styles.best : undefined}>
-                {show(size.totalMinor)}
-              </text>
-            </g>
-          )
-        })}
-      </svg>
-      <figcaption>
-        cost a day by size of order:{' '}
-        {parts.map(part => (
-          <span key={part.key}>
-            <i className={`${styles.key} ${styles[part.className]}`} /> {part.label}{' '}
-          </span>
-        ))}
-      </figcaption>
-    </figure>
+    <Drawing
+      box={{ width: wide, height: sizes.length * row + 4 }}
+      className={styles.figure}
+      label={
+        `What each size of order costs a day: ${sizes.map(size => `${size.packs} packs ${show(size.totalMinor)}`).join(', ')}` +
+        (best ? `; ${best.packs} is best` : '')
+      }
+      caption={
+        <>
+          cost a day by size of order:{' '}
+          {parts.map(part => (
+            <span key={part.key}>
+              <i className={`${styles.key} ${styles[part.className]}`} /> {part.label}{' '}
+            </span>
+          ))}
+        </>
+      }
+    >
+      {sizes.map((size, i) => {
+        let from = 72
+        return (
+          <g key={size.packs}>
+            <text x={64} y={i * row + 14} textAnchor="end" className={size.best ? styles.best : undefined}>
+              {size.best ? '★ ' : ''}
+              {size.packs} {size.packs === 1 ? 'pack' : 'packs'}
+            </text>
+            {parts.map(part => {
+              const width = x(size[part.key])
+              const bar = (
+                <rect
+                  key={part.key}
+                  x={from}
+                  y={i * row + 3}
+                  width={width}
+                  height={row - 5}
+                  className={styles[part.className]}
+                />
+              )
+              from += width
+              return bar
+            })}
+            <text x={from + 6} y={i * row + 14} className={size.best ? styles.best : undefined}>
+              {show(size.totalMinor)}
+            </text>
+          </g>
+        )
+      })}
+    </Drawing>
   )
 }

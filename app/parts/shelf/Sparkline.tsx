@@ -1,4 +1,5 @@
 import type { CloseProductView, ShelfUnit } from '../../../main/api/views.ts'
+import { Drawing, Rule } from '../Chart.tsx'
 import { dateWords } from '../time.ts'
 import { amountText } from './amounts.ts'
 import { projectionShape } from './projectionShape.ts'
@@ -18,23 +19,20 @@ export function Sparkline({ name, unit, product }: Props) {
   const shape = projectionShape(projection, usable, null, box)
   const dry = projection.runsDry?.date ?? projection.mayRunDry
   return (
-    <svg
+    <Drawing
+      box={box}
       className={styles.spark}
-      viewBox={`0 0 ${box.width} ${box.height}`}
-      role="img"
-      aria-label={`${name} over the next weeks: ${amountText(usable, unit)} now, ${
+      label={`${name} over the next weeks: ${amountText(usable, unit)} now, ${
         dry ? `${projection.runsDry ? 'runs' : 'may run'} dry ${dateWords(dry)}` : 'does not run dry'
       }`}
     >
       <path className={styles.band} d={shape.band} />
       <path className={styles.likely} d={shape.likely} />
-      <line className={styles.axis} x1={0} x2={box.width} y1={shape.floorY} y2={shape.floorY} />
+      <Rule className={styles.axis} y={shape.floorY} from={0} to={box.width} />
       {shape.deliveries.map(({ x }) => (
         <path key={x} className={styles.delivery} d={`M${x - 4} 1L${x + 4} 1L${x} 8Z`} />
       ))}
-      {shape.dryX !== null && (
-        <line className={styles.dry} x1={shape.dryX} x2={shape.dryX} y1={2} y2={shape.floorY} />
-      )}
-    </svg>
+      {shape.dryX !== null && <Rule className={styles.dry} x={shape.dryX} from={2} to={shape.floorY} />}
+    </Drawing>
   )
 }

@@ -6,6 +6,7 @@ import { useMemo, useState } from 'react'
 import { clip, dateOf, minutesIn, startOfDay } from '../../../main/domain/calendar/index.ts'
 import { useNowAt } from '../../data/now.ts'
 import { trpc } from '../../data/trpc.ts'
+import { daySpans } from '../../parts/daySpans.ts'
 import { useKeyWords } from '../../parts/keyWords.ts'
 import { dateWords } from '../../parts/time.ts'
 import { boardKeys } from './actions/boardKeys.ts'
@@ -15,12 +16,6 @@ import { Legend } from './Legend.tsx'
 import { useMove } from './move/useMove.ts'
 import { SlipStrip } from './SlipStrip.tsx'
 import { StatusLine } from './StatusLine.tsx'
-
-const spans = [
-  { value: '1', label: 'Day' },
-  { value: '3', label: 'Three days' },
-  { value: '7', label: 'Week' },
-]
 
 function addDays(date: string, days: number): string {
   return Temporal.PlainDate.from(date).add({ days }).toString()
@@ -49,7 +44,7 @@ export function Board() {
     ['t', () => setDate(null)],
     ['BracketLeft', () => turn(-1)],
     ['BracketRight', () => turn(1)],
-    ...spans.map(span => [span.value, () => setDays(span.value)] as [string, () => void]),
+    ...daySpans.map(span => [span.value, () => setDays(span.value)] as [string, () => void]),
   ])
   const board = useMemo(
     () => (view.data && nowAt !== null ? { ...view.data, nowAt } : view.data),
@@ -69,7 +64,7 @@ export function Board() {
           </span>
         )}
         <div className={styles.tools}>
-          <SegmentedControl aria-label="Days shown" data={spans} value={days} onChange={setDays} />
+          <SegmentedControl aria-label="Days shown" data={daySpans} value={days} onChange={setDays} />
           <Group gap={4}>
             <Button variant="default" onClick={() => turn(-1)} aria-label="Earlier">
               ←

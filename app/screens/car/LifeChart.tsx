@@ -1,5 +1,5 @@
 import type { LifeView } from '../../../main/api/views.ts'
-import { Chart } from '../../parts/Chart.tsx'
+import { Chart, Rule } from '../../parts/Chart.tsx'
 import { fullDateWords } from '../../parts/time.ts'
 import styles from './LifeChart.module.css'
 import { lifeShape } from './lifeShape.ts'
@@ -37,28 +37,15 @@ export function LifeChart({ life, plate }: { life: LifeView; plate: string }) {
                 {level.label}
               </text>
             ))}
-            <line
-              x1={shape.leftX}
-              x2={shape.renewX}
-              y1={shape.levelY}
-              y2={shape.levelY}
-              className={styles.level}
-            />
+            <Rule y={shape.levelY} from={shape.leftX} to={shape.renewX} className={styles.level} />
             <path d={shape.curve} className={styles.curve} />
-            <line
-              x1={shape.range.fromX}
-              x2={shape.range.toX}
-              y1={shape.floorY - 5}
-              y2={shape.floorY - 5}
+            <Rule
+              y={shape.floorY - 5}
+              from={shape.range.fromX}
+              to={shape.range.toX}
               className={styles.range}
             />
-            <line
-              x1={shape.renewX}
-              x2={shape.renewX}
-              y1={shape.levelY}
-              y2={shape.floorY}
-              className={styles.renew}
-            />
+            <Rule x={shape.renewX} from={shape.levelY} to={shape.floorY} className={styles.renew} />
             <text
               x={shape.renewX + (labelRight ? -6 : 6)}
               y={shape.floorY - 0.9 * size.rem}
@@ -69,13 +56,7 @@ export function LifeChart({ life, plate }: { life: LifeView; plate: string }) {
             </text>
             {shape.todayX !== null && (
               <>
-                <line
-                  x1={shape.todayX}
-                  x2={shape.todayX}
-                  y1={shape.topY}
-                  y2={shape.floorY}
-                  className={styles.today}
-                />
+                <Rule x={shape.todayX} from={shape.topY} to={shape.floorY} className={styles.today} />
                 <text
                   x={shape.todayX + (todayRight ? -5 : 5)}
                   y={shape.topY + 3.6 * size.rem}
@@ -103,13 +84,7 @@ export function LifeChart({ life, plate }: { life: LifeView; plate: string }) {
                 )}
               </g>
             ))}
-            <line
-              x1={shape.leftX}
-              x2={shape.rightX}
-              y1={shape.floorY}
-              y2={shape.floorY}
-              className={styles.axis}
-            />
+            <Rule y={shape.floorY} from={shape.leftX} to={shape.rightX} className={styles.axis} />
             {shape.months.map(month => (
               <text key={month.label} x={month.x} y={shape.floorY + 1.1 * size.rem} textAnchor="middle">
                 {month.label}

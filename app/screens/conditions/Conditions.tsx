@@ -1,7 +1,8 @@
-import { Alert } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
-import { faultOf, trpc } from '../../data/trpc.ts'
+import { trpc } from '../../data/trpc.ts'
+import { Refused } from '../../parts/form/Refused.tsx'
+import pieces from '../../parts/pieces.module.css'
 import { BayNow } from './BayNow.tsx'
 import styles from './Conditions.module.css'
 import { ImportFile } from './ImportFile.tsx'
@@ -15,22 +16,22 @@ import { UsualForm } from './UsualForm.tsx'
 export function Conditions() {
   const query = useQuery({ ...trpc.readings.now.queryOptions(), refetchInterval: 60_000 })
   const [chosen, setChosen] = useState<string | null>(null)
-  if (query.error) return <Alert color="red">{faultOf(query.error).message}</Alert>
+  if (query.error) return <Refused of={query.error} />
   const view = query.data
-  if (!view) return <p className={styles.soft}>Reading the bays …</p>
+  if (!view) return <p className={pieces.soft}>Reading the bays …</p>
   const bay = view.bays.find(each => each.bayId === chosen) ?? view.bays[0]
   return (
-    <div className={styles.screen}>
-      <header className={styles.heading}>
+    <div className={pieces.column}>
+      <header className={pieces.heading}>
         <h1>Conditions</h1>
-        <span className={styles.soft}>
+        <span className={pieces.soft}>
           A coat cures by the temperature it lives through: cold lengthens it every time. The clocks on the
           board follow what is read here.
         </span>
       </header>
       <NoticePermission />
       {!bay ? (
-        <p className={styles.soft}>
+        <p className={pieces.soft}>
           There is no bay yet: add one in the settings, then its weather stands here.
         </p>
       ) : (
@@ -47,11 +48,11 @@ export function Conditions() {
             ))}
           </section>
           <div className={styles.columns} key={bay.bayId}>
-            <div className={styles.stack}>
+            <div className={pieces.column}>
               <Readings bay={bay} view={view} />
               <ImportFile bay={bay} view={view} />
             </div>
-            <div className={styles.stack}>
+            <div className={pieces.column}>
               <TypeReading bay={bay} nowAt={view.nowAt} />
               <UsualForm bay={bay} />
               <Sensors bay={bay} view={view} />

@@ -1,4 +1,4 @@
-import { Button, FileButton, Group, Select, Stack, Table } from '@mantine/core'
+import { Button, FileButton, Group, Select, Stack } from '@mantine/core'
 import { useState } from 'react'
 import type {
   BayConditionsView,
@@ -6,12 +6,16 @@ import type {
   ImportPreview,
   ImportReport,
 } from '../../../main/api/views.ts'
+import { fieldsOf } from '../../data/fields.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
 import { faultsOf } from '../../parts/faults.ts'
 import { Refused } from '../../parts/form/Refused.tsx'
-import styles from './Conditions.module.css'
+import { HeadRow } from '../../parts/HeadRow.tsx'
+import pieces from '../../parts/pieces.module.css'
 import { ReportTable } from './ReportTable.tsx'
+import { Scrolled } from './Scrolled.tsx'
 import { TakenFiles } from './TakenFiles.tsx'
 
 interface Opened {
@@ -57,8 +61,7 @@ export function ImportFile({ bay, view }: { bay: BayConditionsView; view: Condit
       setOpened(null)
     })
   return (
-    <section className={styles.card}>
-      <h2>Take in a logger’s file</h2>
+    <Card title="Take in a logger’s file">
       <Group gap="sm">
         <FileButton
           onChange={open}
@@ -71,11 +74,11 @@ export function ImportFile({ bay, view }: { bay: BayConditionsView; view: Condit
             </Button>
           )}
         </FileButton>
-        <span className={styles.soft}>
+        <span className={pieces.soft}>
           Rows that cannot be right are told and left out; the rest is kept.
         </span>
       </Group>
-      <Refused words={faultsOf(preview.error).rest()} />
+      <Refused of={preview.error} />
       {opened && (
         <Mapping
           opened={opened}
@@ -88,7 +91,7 @@ export function ImportFile({ bay, view }: { bay: BayConditionsView; view: Condit
       )}
       {report && <ReportTable report={report} />}
       <TakenFiles bay={bay} view={view} />
-    </section>
+    </Card>
   )
 }
 
@@ -104,8 +107,8 @@ interface MappingProps {
 function Mapping({ opened, change, error, busy, bayName, onTake }: MappingProps) {
   const { name, preview } = opened
   const faults = faultsOf(error)
-  const set = (field: string, value: string | null) =>
-    change({ mapping: { ...preview.mapping, [field]: value } })
+  const own = fieldsOf(preview, change, faults.at)
+  const columns = own.within('mapping')
   return (
     <Stack gap="sm" mt="sm">
       <span>
@@ -121,23 +124,14 @@ function Mapping({ opened, change, error, busy, bayName, onTake }: MappingProps)
             label={label}
             w={180}
             data={preview.columns}
-            value={preview.mapping[field]}
-            onChange={value => set(field, value)}
+            {...columns.field(field)}
             clearable={!needed}
             clearButtonProps={{ 'aria-label': `No column for ${label}` }}
             placeholder="not in the file"
             allowDeselect={!needed}
-            error={faults.at(`mapping.${field}`)}
           />
         ))}
-        <Select
-          label="Dates are written"
-          w={180}
-          data={orders}
-          value={preview.dateOrder}
-          onChange={value => value && change({ dateOrder: value as ImportPreview['dateOrder'] })}
-          allowDeselect={false}
-        />
+        <Select label="Dates are written" w={180} data={orders} {...own.choice('dateOrder')} />
         <Select
           label="Degrees are"
           w={130}
@@ -145,34 +139,25 @@ function Mapping({ opened, change, error, busy, bayName, onTake }: MappingProps)
             { value: 'C', label: '°C' },
             { value: 'F', label: '°F' },
           ]}
-          value={preview.unit}
-          onChange={value => value && change({ unit: value as 'C' | 'F' })}
-          allowDeselect={false}
+          {...own.choice('unit')}
           placeholder="choose"
           description={preview.unit === null ? 'The file does not say.' : undefined}
         />
       </Group>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is reached by keys */}
-      <section className={styles.report} tabIndex={0} aria-label="First rows of the file">
-        <Table verticalSpacing={2}>
-          <Table.Thead>
-            <Table.Tr>
-              {preview.columns.map(column => (
-                <Table.Th key={column}>{column}</Table.Th>
-              ))}
-            </Table.Tr>
-          </Table.Thead>
-          <Table.Tbody>
+      <Scrolled label="First rows of the file">
+        <table className={pieces.table}>
+          <HeadRow columns={preview.columns} />
+          <tbody>
             {preview.sample.map(cells => (
-              <Table.Tr key={cells.join()}>
+              <tr key={cells.join()}>
                 {cells.map((cell, i) => (
-                  <Table.Td key={preview.columns[i]}>{cell}</Table.Td>
+                  <td key={preview.columns[i]}>{cell}</td>
                 ))}
-              </Table.Tr>
+              </tr>
             ))}
-          </Table.Tbody>
-        </Table>
-      </section>
+          </tbody>
+        </table>
+      </Scrolled>
       <Refused words={faults.rest()} />
       <Group>
         <Button onClick={onTake} loading={busy} disabled={preview.unit === null}>

@@ -1,6 +1,7 @@
-import { Button, Group } from '@mantine/core'
+import { Group } from '@mantine/core'
 import { useState } from 'react'
-import styles from './Conditions.module.css'
+import pieces from '../../parts/pieces.module.css'
+import { RowButton } from '../../parts/RowButton.tsx'
 
 /** Asks once for the computer's own notifications; without them the app tells everything in its window. */
 export function NoticePermission() {
@@ -10,16 +11,13 @@ export function NoticePermission() {
   if (state !== 'default') return null
   return (
     <Group gap="sm">
-      <span className={styles.soft}>
+      <span className={pieces.soft}>
         Topper windows and releases are told in this window. They can be told over other programs too.
       </span>
-      <Button
-        size="compact-sm"
-        variant="default"
+      <RowButton
+        does="Allow notifications"
         onClick={async () => setState(await Notification.requestPermission())}
-      >
-        Allow notifications
-      </Button>
+      />
     </Group>
   )
 }

@@ -1,20 +1,18 @@
-import { Button, SegmentedControl, Select, Table } from '@mantine/core'
+import { Group, SegmentedControl, Select } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { BayConditionsView, ConditionsView } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
-import { degrees } from '../../parts/degrees.ts'
+import { Card } from '../../parts/Card.tsx'
+import { daySpans } from '../../parts/daySpans.ts'
+import { degrees, percentWords } from '../../parts/degrees.ts'
+import { HeadRow } from '../../parts/HeadRow.tsx'
+import pieces from '../../parts/pieces.module.css'
+import { RowButton } from '../../parts/RowButton.tsx'
 import { nearWords } from '../../parts/time.ts'
-import styles from './Conditions.module.css'
 import { ReadingsChart } from './ReadingsChart.tsx'
-
-const spans = [
-  { value: '1', label: 'Day' },
-  { value: '3', label: 'Three days' },
-  { value: '7', label: 'Week' },
-]
 
 const shownRows = 8
 
@@ -31,11 +29,11 @@ export function Readings({ bay, view }: { bay: BayConditionsView; view: Conditio
   })
   const { save, busy } = useSaving(trpc.readings.void.mutationOptions())
   const product = view.products.find(each => each.id === productId) ?? null
+  const when = (at: number) => nearWords(at, view.zone, view.nowAt)
   return (
-    <section className={styles.card}>
-      <h2>{bay.bayName}, the last days</h2>
-      <div className={styles.tools}>
-        <SegmentedControl aria-label="Days shown" data={spans} value={days} onChange={setDays} />
+    <Card title={`${bay.bayName}, the last days`}>
+      <Group align="end" gap="0.625rem" mb="xs">
+        <SegmentedControl aria-label="Days shown" data={daySpans} value={days} onChange={setDays} />
         <Select
           label="Range of"
           placeholder="no product"
@@ -45,9 +43,9 @@ export function Readings({ bay, view }: { bay: BayConditionsView; view: Conditio
           clearable
           clearButtonProps={{ 'aria-label': 'Show no range' }}
         />
-      </div>
+      </Group>
       {readings.length === 0 ? (
-        <p className={styles.soft}>
+        <p className={pieces.soft}>
           Nothing was read in these days. Type a reading in, take in a logger’s file below, or let a sensor
           post.
         </p>
@@ -55,49 +53,37 @@ export function Readings({ bay, view }: { bay: BayConditionsView; view: Conditio
         <>
           <ReadingsChart readings={readings} fromAt={fromAt} toAt={toAt} zone={view.zone} product={product} />
           <h3>Newest</h3>
-          <Table verticalSpacing={4}>
-            <Table.Thead>
-              <Table.Tr>
-                <Table.Th>When</Table.Th>
-                <Table.Th>Air</Table.Th>
-                <Table.Th>Humidity</Table.Th>
-                <Table.Th>Panel</Table.Th>
-                <Table.Th>Dew point</Table.Th>
-                <Table.Th>From</Table.Th>
-                <Table.Th aria-label="What may be done" />
-              </Table.Tr>
-            </Table.Thead>
-            <Table.Tbody>
+          <table className={pieces.table}>
+            <HeadRow
+              columns={['When', 'Air', 'Humidity', 'Panel', 'Dew point', 'From', '(What may be done)']}
+            />
+            <tbody>
               {readings
                 .slice(-shownRows)
                 .reverse()
                 .map(reading => (
-                  <Table.Tr key={reading.id}>
-                    <Table.Td>{nearWords(reading.at, view.zone, view.nowAt)}</Table.Td>
-                    <Table.Td>{degrees(reading.airC, units)}</Table.Td>
-                    <Table.Td>
-                      {reading.humidityPercent === null ? '—' : `${Math.round(reading.humidityPercent)} %`}
-                    </Table.Td>
-                    <Table.Td>{degrees(reading.panelC, units)}</Table.Td>
-                    <Table.Td>{degrees(reading.dewC, units)}</Table.Td>
-                    <Table.Td>{reading.source}</Table.Td>
-                    <Table.Td>
-                      <Button
+                  <tr key={reading.id}>
+                    <td>{when(reading.at)}</td>
+                    <td>{degrees(reading.airC, units)}</td>
+                    <td>{percentWords(reading.humidityPercent)}</td>
+                    <td>{degrees(reading.panelC, units)}</td>
+                    <td>{degrees(reading.dewC, units)}</td>
+                    <td>{reading.source}</td>
+                    <td>
+                      <RowButton
+                        does="Take out"
+                        of={`the reading of ${when(reading.at)}: it was wrong`}
                         size="compact-xs"
-                        variant="default"
                         disabled={busy}
                         onClick={() => save({ id: reading.id })}
-                        aria-label={`Take out the reading of ${nearWords(reading.at, view.zone, view.nowAt)}: it was wrong`}
-                      >
-                        Take out
-                      </Button>
-                    </Table.Td>
-                  </Table.Tr>
+                      />
+                    </td>
+                  </tr>
                 ))}
-            </Table.Tbody>
-          </Table>
+            </tbody>
+          </table>
         </>
       )}
-    </section>
+    </Card>
   )
 }

@@ -1,8 +1,8 @@
-import { useElementSize } from '@mantine/hooks'
 import type { ConditionsView, ReadingView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
 import { useShop } from '../../data/shop.ts'
-import { degreeSign, degreesShown } from '../../parts/degrees.ts'
+import { Chart, type ChartSize, Level, Rule } from '../../parts/Chart.tsx'
+import { celsiusTyped, degreeSign, degreesShown } from '../../parts/degrees.ts'
 import { clockWords, columnWords, longWords } from '../../parts/time.ts'
 import styles from './Conditions.module.css'
 import { degreeTicks, linePath, type Point, timeTicks } from './chartShape.ts'
@@ -15,25 +15,20 @@ interface Props {
   product: ConditionsView['products'][number] | null
 }
 
-/** Grows with the text, so that it looks the same on a large screen. */
-function measures() {
-  const unit = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) / 16
-  return { unit, left: 46 * unit, height: 210 * unit, humidityHeight: 70 * unit, gap: 20 * unit }
-}
-
-/** Air, panel and dew point over time with the range a product's profile gives; the humidity below. */
-export function ReadingsChart({ readings, fromAt, toAt, zone, product }: Props) {
-  const { ref, width } = useElementSize()
-  const { units } = useShop()
-  const { unit, left, height, humidityHeight, gap } = measures()
+/** Where everything lies: degrees above, humidity below, time along the foot of both. */
+function layOut({ readings, fromAt, toAt, product }: Props, { width, rem }: ChartSize) {
+  const unit = rem / 16
+  const left = 46 * unit
+  const right = width - 8
+  const floor = 210 * unit
+  const foot = floor + 90 * unit
   const values = readings.flatMap(({ airC, panelC, dewC }) => [airC, panelC ?? airC, dewC ?? airC])
   const range = product ? [product.minC, product.maxC] : []
   const least = Math.min(...values, ...range, 10) - 2
   const most = Math.max(...values, ...range, 25) + 2
-  const x = (at: number) => left + ((at - fromAt) / (toAt - fromAt)) * Math.max(0, width - left - 8)
-  const y = (celsius: number) => height - ((celsius - least) / (most - least)) * (height - 14 * unit)
-  const foot = height + gap + humidityHeight
-  const yPercent = (percent: number) => foot - (percent / 100) * humidityHeight
+  const x = (at: number) => left + ((at - fromAt) / (toAt - fromAt)) * Math.max(0, right - left)
+  const y = (celsius: number) => floor - ((celsius - least) / (most - least)) * (floor - 14 * unit)
+  const yPercent = (percent: number) => foot - (percent / 100) * 70 * unit
   const line = (of: (reading: ReadingView) => number | null, scale: (value: number) => number) =>
     linePath(
       readings.flatMap((reading): Point[] => {
@@ -42,87 +37,71 @@ export function ReadingsChart({ readings, fromAt, toAt, zone, product }: Props) 
       }),
       Math.max(90, (toAt - fromAt) / 100),
     )
+  return { height: foot + 24 * unit, unit, left, right, foot, least, most, x, y, yPercent, line }
+}
+
+/** Air, panel and dew point over time with the range a product's profile gives; the humidity below. */
+export function ReadingsChart(props: Props) {
+  const { fromAt, toAt, zone, product } = props
+  const { units } = useShop()
   return (
-    <div ref={ref}>
-      <svg
-        width={width}
-        height={foot + 24 * unit}
-        role="img"
-        aria-label={`Air, panel and dew point of the bay, ${longWords(fromAt, zone)} to ${longWords(toAt, zone)}`}
-      >
-        {product && (
+    <Chart
+      label={`Air, panel and dew point of the bay, ${longWords(fromAt, zone)} to ${longWords(toAt, zone)}`}
+      shape={size => layOut(props, size)}
+      caption={
+        <>
+          <Key className={styles.air}>air, and humidity below</Key>
+          <Key className={styles.panel}>panel</Key>
+          <Key className={styles.dew}>dew point</Key>
+          {product && (
+            <span>
+              <i className={styles.rangeKey} />
+              {product.name}: temperature {product.temperatureSource}, humidity {product.humiditySource}
+            </span>
+          )}
+        </>
+      }
+    >
+      {({ unit, left, right, foot, least, most, x, y, yPercent, line }) => {
+        const range = (from: number, to: number) => (
           <rect
             className={styles.range}
             x={left}
-            width={Math.max(0, width - left - 8)}
-            y={y(product.maxC)}
-            height={y(product.minC) - y(product.maxC)}
+            width={Math.max(0, right - left)}
+            y={to}
+            height={from - to}
           />
-        )}
-        {degreeTicks(degreesShown(least, units), degreesShown(most, units)).map(tick => {
-          const celsius = units === 'us' ? (tick - 32) / 1.8 : tick
-          return (
-            <g key={tick}>
-              <line className={styles.grid} x1={left} x2={width - 8} y1={y(celsius)} y2={y(celsius)} />
-              <text x={left - 6 * unit} y={y(celsius) + 4 * unit} textAnchor="end">
-                {tick}
-              </text>
-            </g>
-          )
-        })}
-        <text x={left - 6 * unit} y={11 * unit} textAnchor="end">
-          {degreeSign(units)}
-        </text>
-        {product && (
-          <rect
-            className={styles.range}
-            x={left}
-            width={Math.max(0, width - left - 8)}
-            y={yPercent(product.maxPercent)}
-            height={yPercent(product.minPercent) - yPercent(product.maxPercent)}
-          />
-        )}
-        {[0, 50, 100].map(percent => (
-          <g key={percent}>
-            <line
-              className={styles.grid}
-              x1={left}
-              x2={width - 8}
-              y1={yPercent(percent)}
-              y2={yPercent(percent)}
-            />
-            <text x={left - 6 * unit} y={yPercent(percent) + 4 * unit} textAnchor="end">
-              {percent} %
+        )
+        const level = (label: string | number, at: number) => (
+          <Level key={label} label={label} x={left} to={right} y={at} className={styles.grid} />
+        )
+        return (
+          <>
+            {product && range(y(product.minC), y(product.maxC))}
+            {product && range(yPercent(product.minPercent), yPercent(product.maxPercent))}
+            {degreeTicks(degreesShown(least, units), degreesShown(most, units)).map(tick =>
+              level(tick, y(celsiusTyped(tick, units))),
+            )}
+            <text x={left - 6 * unit} y={11 * unit} textAnchor="end">
+              {degreeSign(units)}
             </text>
-          </g>
-        ))}
-        {timeTicks(fromAt, toAt, zone, width - left).map(at => (
-          <g key={at}>
-            <line className={styles.grid} x1={x(at)} x2={x(at)} y1={14 * unit} y2={foot} />
-            <text x={x(at)} y={foot + 17 * unit} textAnchor="middle">
-              {toAt - fromAt > 1440 && columnWords(dateOf(at, zone))} {clockWords(at, zone)}
-            </text>
-          </g>
-        ))}
-        <path className={styles.air} d={line(reading => reading.airC, y)} />
-        <path className={styles.panel} d={line(reading => reading.panelC, y)} />
-        <path className={styles.dew} d={line(reading => reading.dewC, y)} />
-        <path className={styles.air} d={line(reading => reading.humidityPercent, yPercent)} />
-      </svg>
-      <div className={styles.legend} aria-hidden="true">
-        <Key className={styles.air}>air, and humidity below</Key>
-        <Key className={styles.panel}>panel</Key>
-        <Key className={styles.dew}>dew point</Key>
-        {product && (
-          <span>
-            <svg width="26" height="12" role="presentation">
-              <rect className={styles.range} width="26" height="12" />
-            </svg>
-            {product.name}: temperature {product.temperatureSource}, humidity {product.humiditySource}
-          </span>
-        )}
-      </div>
-    </div>
+            {[0, 50, 100].map(percent => level(`${percent} %`, yPercent(percent)))}
+            {timeTicks(fromAt, toAt, zone, right + 8 - left).map(at => (
+              <g key={at}>
+                <Rule x={x(at)} from={14 * unit} to={foot} className={styles.grid} />
+                <text x={x(at)} y={foot + 17 * unit} textAnchor="middle">
+                  {toAt - fromAt > 1440 && columnWords(dateOf(at, zone))} {clockWords(at, zone)}
+                </text>
+              </g>
+            ))}
+            <path className={styles.air} d={line(reading => reading.airC, y)} />
+            <path className={styles.panel} d={line(reading => reading.panelC, y)} />
+            <path className={styles.dew} d={line(reading => reading.dewC, y)} />
+            <path className={styles.air} d={line(reading => reading.humidityPercent, yPercent)} />
+          </>
+        )
+      }}
+    </Chart>
   )
 }
 
@@ -131,7 +110,7 @@ function Key({ className, children }: { className: string | undefined; children:
     <span>
       <svg width="26" height="10" role="presentation">
         <path className={className} d="M0 5H26" />
-      </svg>
+      </svg>{' '}
       {children}
     </span>
   )

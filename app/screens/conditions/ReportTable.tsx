@@ -1,6 +1,7 @@
-import { Table } from '@mantine/core'
 import type { ImportReport } from '../../../main/api/views.ts'
-import styles from './Conditions.module.css'
+import { HeadRow } from '../../parts/HeadRow.tsx'
+import pieces from '../../parts/pieces.module.css'
+import { Scrolled } from './Scrolled.tsx'
 
 const shownMost = 200
 
@@ -13,36 +14,29 @@ export function ReportTable({ report }: { report: ImportReport }) {
       <h3>
         {count(added)} of {count(rows)} rows kept
       </h3>
-      <p className={styles.soft}>
+      <p className={pieces.soft}>
         {duplicates > 0 && `${count(duplicates)} of a minute that was known already; the colder one stands. `}
         {outOfOrder > 0 && `${count(outOfOrder)} out of order; put in their place. `}
         {refused.length === 0 ? 'No row was refused.' : `${count(refused.length)} refused:`}
       </p>
       {refused.length > 0 && (
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is reached by keys
-        <section className={styles.report} tabIndex={0} aria-label="Rows refused">
-          <Table verticalSpacing={2}>
-            <Table.Thead>
-              <Table.Tr>
-                <Table.Th>Row</Table.Th>
-                <Table.Th>Value</Table.Th>
-                <Table.Th>Why</Table.Th>
-              </Table.Tr>
-            </Table.Thead>
-            <Table.Tbody>
+        <Scrolled label="Rows refused">
+          <table className={pieces.table}>
+            <HeadRow columns={['Row', 'Value', 'Why']} />
+            <tbody>
               {refused.slice(0, shownMost).map(row => (
-                <Table.Tr key={row.row}>
-                  <Table.Td>{row.row}</Table.Td>
-                  <Table.Td>{String(row.value)}</Table.Td>
-                  <Table.Td>{row.message.replace(/^Row \d+: /, '')}</Table.Td>
-                </Table.Tr>
+                <tr key={row.row}>
+                  <td>{row.row}</td>
+                  <td>{String(row.value)}</td>
+                  <td>{row.message.replace(/^Row \d+: /, '')}</td>
+                </tr>
               ))}
-            </Table.Tbody>
-          </Table>
+            </tbody>
+          </table>
           {refused.length > shownMost && (
-            <p className={styles.soft}>and {count(refused.length - shownMost)} more</p>
+            <p className={pieces.soft}>and {count(refused.length - shownMost)} more</p>
           )}
-        </section>
+        </Scrolled>
       )}
     </div>
   )

@@ -1,12 +1,14 @@
-import { Alert, Button, CopyButton, Group, Stack, TextInput } from '@mantine/core'
+import { Alert, CopyButton, Group, Stack, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { BayConditionsView, ConditionsView } from '../../../main/api/views.ts'
 import { useForm } from '../../data/form.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
 import { Form } from '../../parts/form/Form.tsx'
+import pieces from '../../parts/pieces.module.css'
+import { RowButton } from '../../parts/RowButton.tsx'
 import { nearWords } from '../../parts/time.ts'
-import styles from './Conditions.module.css'
 
 /** The sensors of a bay: each has a token of its own, shown once, and may be told to stop. */
 export function Sensors({ bay, view }: { bay: BayConditionsView; view: ConditionsView }) {
@@ -19,10 +21,9 @@ export function Sensors({ bay, view }: { bay: BayConditionsView; view: Condition
   })
   const stopping = useSaving(trpc.sensors.revoke.mutationOptions())
   return (
-    <section className={styles.card}>
-      <h2>Sensors</h2>
+    <Card title="Sensors">
       {bay.sensors.length === 0 && (
-        <p className={styles.soft}>
+        <p className={pieces.soft}>
           None yet. A sensor, or a small script beside it, posts its readings to this app with a token of its
           own.
         </p>
@@ -32,51 +33,42 @@ export function Sensors({ bay, view }: { bay: BayConditionsView; view: Condition
           <Group key={sensor.id} gap="sm" justify="space-between">
             <span>
               {sensor.name}{' '}
-              <span className={styles.soft}>
+              <span className={pieces.soft}>
                 {sensor.lastAt === null
                   ? 'has not posted yet'
                   : `last ${nearWords(sensor.lastAt, view.zone, view.nowAt)}`}
               </span>
             </span>
-            <Button
-              size="compact-sm"
-              variant="default"
+            <RowButton
+              does="Revoke"
+              of={`the token of ${sensor.name}`}
               disabled={stopping.busy}
               onClick={() => stopping.save({ id: sensor.id })}
-              aria-label={`Revoke the token of ${sensor.name}`}
-            >
-              Revoke
-            </Button>
+            />
           </Group>
         ))}
       </Stack>
       <Form form={form} label={`Add a sensor to ${bay.bayName}`} save="Make its token">
-        <Stack gap="sm">
-          <TextInput label="Name of a new sensor" placeholder="by the door" {...form.field('name')} />
-        </Stack>
+        <TextInput label="Name of a new sensor" placeholder="by the door" {...form.field('name')} />
       </Form>
       {token && (
         <Alert mt="sm" variant="outline" title="Copy the token now: it is shown this once" role="status">
-          <pre className={styles.code}>{token}</pre>
+          <pre className={pieces.quoted}>{token}</pre>
           <CopyButton value={token}>
-            {({ copied, copy }) => (
-              <Button size="compact-sm" variant="default" onClick={copy}>
-                {copied ? 'Copied ✓' : 'Copy'}
-              </Button>
-            )}
+            {({ copied, copy }) => <RowButton does={copied ? 'Copied ✓' : 'Copy'} onClick={copy} />}
           </CopyButton>
         </Alert>
       )}
       <details>
         <summary>How a sensor posts</summary>
-        <p className={styles.soft}>
+        <p className={pieces.soft}>
           To this address of the browser host (<code>npm start -- --host web</code>), from this computer, at
           most 60 times a minute, 500 readings or 64 KB at once. <code>time</code> is an instant with its
           offset, or wall time of the shop; <code>unit</code> is C or F; humidity, dewPoint and panel may be
           left out. The answer says how many were kept and which rows were refused and why; posting a reading
           again is harmless.
         </p>
-        <pre className={styles.code}>
+        <pre className={pieces.quoted}>
           {[
             `POST ${location.protocol.startsWith('http') ? location.origin : 'http://127.0.0.1:<port>'}/sensor/readings`,
             'Authorization: Bearer <token>',
@@ -89,6 +81,6 @@ export function Sensors({ bay, view }: { bay: BayConditionsView; view: Condition
           ].join('\n')}
         </pre>
       </details>
-    </section>
+    </Card>
   )
 }

@@ -1,9 +1,8 @@
-import { Button } from '@mantine/core'
 import type { BayConditionsView, ConditionsView } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
-import { faultsOf } from '../../parts/faults.ts'
 import { Refused } from '../../parts/form/Refused.tsx'
+import { RowButton } from '../../parts/RowButton.tsx'
 import { nearWords } from '../../parts/time.ts'
 
 /** The last files taken into a bay, each to be taken back whole: the wrong bay, or the wrong unit. */
@@ -18,19 +17,17 @@ export function TakenFiles({ bay, view }: { bay: BayConditionsView; view: Condit
           <li key={id}>
             {fileName}, {count.toLocaleString('en-GB')} readings,{' '}
             {nearWords(importedAt, view.zone, view.nowAt)}{' '}
-            <Button
+            <RowButton
+              does="Take back"
+              of={fileName}
               size="compact-xs"
-              variant="default"
               disabled={busy}
-              aria-label={`Take back ${fileName}`}
               onClick={() => save({ id })}
-            >
-              Take back
-            </Button>
+            />
           </li>
         ))}
       </ul>
-      <Refused words={faultsOf(error).rest()} />
+      <Refused of={error} />
     </>
   )
 }

@@ -1,12 +1,12 @@
-import { Group, Stack } from '@mantine/core'
+import { Group } from '@mantine/core'
 import type { BayConditionsView } from '../../../main/api/views.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
 import { DegreesInput } from '../../parts/DegreesInput.tsx'
 import { Form } from '../../parts/form/Form.tsx'
 import { OptionalDecimalInput } from '../../parts/inputs.tsx'
 import { MomentInput } from '../../parts/MomentInput.tsx'
-import styles from './Conditions.module.css'
 
 const empty = {
   airC: null as number | null,
@@ -24,29 +24,26 @@ export function TypeReading({ bay, nowAt }: { bay: BayConditionsView; nowAt: num
       airC === null ? null : { ...value, airC, bayId: bay.bayId, at: at ?? nowAt },
   })
   return (
-    <section className={styles.card}>
-      <h2>Type a reading</h2>
+    <Card title="Type a reading">
       <Form
         form={form}
         label={`Reading of ${bay.bayName}`}
         save="Keep the reading"
         ready={form.value.airC !== null}
       >
-        <Stack gap="sm">
-          <Group gap="sm" align="flex-start">
-            <DegreesInput label="Air" required {...form.field('airC')} />
-            <OptionalDecimalInput
-              label="Humidity"
-              unit="%"
-              most={100}
-              w={110}
-              {...form.field('humidityPercent')}
-            />
-            <DegreesInput label="Panel" {...form.field('panelC')} />
-          </Group>
-          <MomentInput label="Taken" {...form.field('at')} value={form.value.at ?? nowAt} />
-        </Stack>
+        <Group gap="sm" align="flex-start">
+          <DegreesInput label="Air" required {...form.field('airC')} />
+          <OptionalDecimalInput
+            label="Humidity"
+            unit="%"
+            most={100}
+            w={110}
+            {...form.field('humidityPercent')}
+          />
+          <DegreesInput label="Panel" {...form.field('panelC')} />
+        </Group>
+        <MomentInput label="Taken" {...form.field('at')} value={form.value.at ?? nowAt} />
       </Form>
-    </section>
+    </Card>
   )
 }

@@ -1,12 +1,12 @@
-import { Stack } from '@mantine/core'
 import type { BayConditionsView } from '../../../main/api/views.ts'
 import { useForm } from '../../data/form.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
 import { DegreesInput } from '../../parts/DegreesInput.tsx'
 import { degrees } from '../../parts/degrees.ts'
 import { Form } from '../../parts/form/Form.tsx'
-import styles from './Conditions.module.css'
+import pieces from '../../parts/pieces.module.css'
 
 /** What the bay is taken to have from now on: the owner's word, else the middle of the last week. */
 export function UsualForm({ bay }: { bay: BayConditionsView }) {
@@ -24,14 +24,11 @@ export function UsualForm({ bay }: { bay: BayConditionsView }) {
         ? 'Set here; leave it empty to go by the last week’s readings.'
         : 'Nothing is known of this bay, so the profile’s own temperature is taken.'
   return (
-    <section className={styles.card}>
-      <h2>Usual temperature</h2>
-      <Form form={form} label={`Usual temperature of ${bay.bayName}`} save="Save">
-        <Stack gap="sm">
-          <p className={styles.soft}>A cure still to come is reckoned with this. {found}</p>
-          <DegreesInput label="Usually" {...form.field('celsius')} />
-        </Stack>
+    <Card title="Usual temperature">
+      <Form form={form} label={`Usual temperature of ${bay.bayName}`}>
+        <p className={pieces.soft}>A cure still to come is reckoned with this. {found}</p>
+        <DegreesInput label="Usually" {...form.field('celsius')} />
       </Form>
-    </section>
+    </Card>
   )
 }

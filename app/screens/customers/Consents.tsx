@@ -5,28 +5,35 @@ import type { Channel, ConsentsView } from '../../../main/api/views.ts'
 import { useForm } from '../../data/form.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
 import { Form } from '../../parts/form/Form.tsx'
+import pieces from '../../parts/pieces.module.css'
 import { fullWords } from '../../parts/time.ts'
 import { channelChoices, channelWords } from '../upkeep/words.ts'
 import styles from './Customers.module.css'
 import { ReachForm } from './ReachForm.tsx'
 
+const asks = [
+  ['give', 'They agree to one'],
+  ['withdraw', 'They want no more'],
+  ['reach', 'Language and postal address'],
+] as const
+
 /** What this owner agrees to be reached by, and everything ever said about it. */
 export function Consents({ customerId }: { customerId: string }) {
   const consents = useQuery(trpc.consents.list.queryOptions({ customerId })).data
-  const [form, setForm] = useState<'give' | 'withdraw' | 'reach' | null>(null)
+  const [form, setForm] = useState<(typeof asks)[number][0] | null>(null)
   if (!consents) return null
   const close = () => setForm(null)
   return (
-    <section className={styles.card} aria-labelledby="consent">
-      <h2 id="consent">May be reminded by</h2>
-      <ul className={styles.list}>
+    <Card title="May be reminded by">
+      <ul className={pieces.list}>
         {consents.states.map(({ channel, address, state, words }) => (
           <li key={channel}>
             <span className={styles.way}>
               {state?.given ? '✓' : '–'} {channelWords[channel]}
             </span>
-            <span className={styles.grow}>
+            <span className={pieces.grow}>
               {words}
               {address !== null && <small>{address}</small>}
             </span>
@@ -35,22 +42,18 @@ export function Consents({ customerId }: { customerId: string }) {
       </ul>
       {form === null && (
         <Group mt="sm" gap="sm">
-          <Button variant="default" onClick={() => setForm('give')}>
-            They agree to one
-          </Button>
-          <Button variant="default" onClick={() => setForm('withdraw')}>
-            They want no more
-          </Button>
-          <Button variant="default" onClick={() => setForm('reach')}>
-            Language and postal address
-          </Button>
+          {asks.map(([which, label]) => (
+            <Button key={which} variant="default" onClick={() => setForm(which)}>
+              {label}
+            </Button>
+          ))}
         </Group>
       )}
       {form === 'give' && <GiveForm consents={consents} onDone={close} />}
       {form === 'withdraw' && <WithdrawForm consents={consents} onDone={close} />}
       {form === 'reach' && <ReachForm consents={consents} onDone={close} />}
       {consents.ledger.length > 0 && <Ledger consents={consents} />}
-    </section>
+    </Card>
   )
 }
 
@@ -71,7 +74,7 @@ function GiveForm({ consents, onDone }: FormProps) {
   const { faults } = form
   return (
     <Form form={form} label="They agree to be reminded" save="Save the consent" onCancel={onDone}>
-      <p className={styles.soft}>
+      <p className={pieces.soft}>
         Write down what they said and where: whether it is enough is for local law, which this program does
         not know.
       </p>
@@ -107,7 +110,7 @@ function WithdrawForm({ consents, onDone }: FormProps) {
   })
   return (
     <Form form={form} label="They want no more reminders" save="Write to them no more" onCancel={onDone}>
-      <p className={styles.soft}>This holds at once, also for what is written and waits to be sent.</p>
+      <p className={pieces.soft}>This holds at once, also for what is written and waits to be sent.</p>
       <Select
         label="No more by"
         data={[{ value: 'all' as const, label: 'any way' }, ...channelChoices]}
@@ -124,10 +127,10 @@ function Ledger({ consents }: { consents: ConsentsView }) {
   return (
     <details>
       <summary>Everything said about it ({consents.ledger.length})</summary>
-      <ul className={styles.list}>
+      <ul className={pieces.list}>
         {consents.ledger.map(line => (
           <li key={line.id}>
-            <span className={styles.grow}>
+            <span className={pieces.grow}>
               {fullWords(line.at, zone)}:{' '}
               {line.channel === 'all' ? 'everything' : channelWords[line.channel].toLowerCase()} {line.what}
               <small>

@@ -4,8 +4,10 @@ import type { CustomerView } from '../../../main/api/views.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { ArchiveButton } from '../../parts/ArchiveButton.tsx'
+import { Card } from '../../parts/Card.tsx'
 import { Form } from '../../parts/form/Form.tsx'
 import { Lookup } from '../../parts/Lookup.tsx'
+import pieces from '../../parts/pieces.module.css'
 import { Consents } from './Consents.tsx'
 import { CustomerFields } from './CustomerFields.tsx'
 import styles from './Customers.module.css'
@@ -20,23 +22,18 @@ export function Customer() {
   if (!customer)
     return <Lookup error={query.error} what="the customer" to="/customers" label="All customers" />
   return (
-    <div className={styles.screen}>
-      <div className={styles.heading}>
+    <div className={`${pieces.column} ${styles.screen}`}>
+      <div className={pieces.heading}>
         <h1>{customer.name}</h1>
-        {customer.archivedAt !== null && <span className={styles.soft}>archived</span>}
+        {customer.archivedAt !== null && <span className={pieces.soft}>archived</span>}
       </div>
-      <div className={styles.columns}>
-        <div className={styles.stack}>
+      <div className={pieces.side}>
+        <div className={pieces.column}>
           <Details key={customer.id} customer={customer} />
           <Consents customerId={customer.id} />
-          <ArchiveButton
-            row={customer}
-            archive={trpc.customers.archive.mutationOptions()}
-            restore={trpc.customers.restore.mutationOptions()}
-            label="Archive this customer"
-          />
+          <ArchiveButton row={customer} api={trpc.customers} label="Archive this customer" />
         </div>
-        <div className={styles.stack}>
+        <div className={pieces.column}>
           <Vehicles customer={customer} />
           <Visits visits={customer.visits} />
         </div>
@@ -59,11 +56,10 @@ function Details({ customer }: { customer: CustomerView }) {
     send: (value, version) => ({ ...value, id, version }),
   })
   return (
-    <section className={styles.card} aria-labelledby="details">
-      <h2 id="details">How to reach them</h2>
+    <Card title="How to reach them">
       <Form form={form} label="How to reach them">
         <CustomerFields id={id} form={form} />
       </Form>
-    </section>
+    </Card>
   )
 }

@@ -7,7 +7,7 @@ import type { FormOf } from '../../data/form.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
 import { PhoneInput } from '../../parts/inputs.tsx'
-import styles from './Customers.module.css'
+import pieces from '../../parts/pieces.module.css'
 
 export interface CustomerFieldValues {
   name: string
@@ -47,7 +47,7 @@ function SameNumber({ id, phone }: { id: string | undefined; phone: string }) {
   const other = e164 && found?.customers.find(each => each.phone === e164 && each.id !== id)
   if (!other) return null
   return (
-    <p className={styles.soft} role="status">
+    <p className={pieces.soft} role="status">
       <Link to="/customers/$id" params={{ id: other.id }}>
         {other.name}
       </Link>{' '}

@@ -1,4 +1,4 @@
-import { Button, Switch, Text, TextInput } from '@mantine/core'
+import { Button, Group, Switch, Text, TextInput } from '@mantine/core'
 import { useDebouncedValue } from '@mantine/hooks'
 import { IconSearch } from '@tabler/icons-react'
 import { useQuery } from '@tanstack/react-query'
@@ -8,6 +8,8 @@ import type { FoundCustomer } from '../../../main/api/views.ts'
 import { showPhone } from '../../../main/domain/vehicle/index.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
+import { HeadRow } from '../../parts/HeadRow.tsx'
+import pieces from '../../parts/pieces.module.css'
 import styles from './Customers.module.css'
 
 const page = 100
@@ -26,20 +28,21 @@ export function Customers() {
   }).data
   const open = (id: string) => void navigate({ to: '/customers/$id', params: { id } })
   return (
-    <div className={styles.screen}>
-      <div className={styles.heading}>
+    <div className={`${pieces.column} ${styles.screen}`}>
+      <div className={pieces.heading}>
         <h1>Customers</h1>
-        {found && <span className={styles.soft}>{countWords(found.total, asked)}</span>}
-        <Button className={styles.add} onClick={() => navigate({ to: '/customers/new' })}>
+        {found && <span className={pieces.soft}>{countWords(found.total, asked)}</span>}
+        <Button className={pieces.end} onClick={() => navigate({ to: '/customers/new' })}>
           Add a customer
         </Button>
       </div>
-      <div className={styles.tools}>
+      <Group gap="lg">
         <TextInput
           aria-label="Find a customer"
           placeholder="Any part of a name, plate, phone, e-mail or car"
           leftSection={<IconSearch size="1rem" aria-hidden="true" />}
-          className={styles.find}
+          flex={1}
+          maw="32.5rem"
           autoFocus
           value={text}
           onChange={event => {
@@ -56,18 +59,11 @@ export function Customers() {
           checked={archived}
           onChange={event => setArchived(event.currentTarget.checked)}
         />
-      </div>
+      </Group>
       {found?.total === 0 && <Nobody asked={asked} />}
       {found && found.total > 0 && (
-        <table className={styles.table}>
-          <thead>
-            <tr>
-              <th scope="col">Name</th>
-              <th scope="col">Phone</th>
-              <th scope="col">E-mail</th>
-              <th scope="col">Cars</th>
-            </tr>
-          </thead>
+        <table className={`${pieces.table} ${styles.table}`}>
+          <HeadRow columns={['Name', 'Phone', 'E-mail', 'Cars']} />
           <tbody>
             {found.customers.map(customer => (
               <CustomerRow key={customer.id} customer={customer} country={country} />
@@ -112,7 +108,7 @@ function CustomerRow({ customer, country }: { customer: FoundCustomer; country: 
 
 function Nobody({ asked }: { asked: string }) {
   return (
-    <div className={styles.empty}>
+    <div className={pieces.empty}>
       <Text fw={600}>{asked ? `Nobody found for “${asked}”.` : 'Nobody is here yet.'}</Text>
       <Text>
         {asked

@@ -2,8 +2,8 @@ import { useNavigate } from '@tanstack/react-router'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
+import pieces from '../../parts/pieces.module.css'
 import { CustomerFields, type CustomerFieldValues } from './CustomerFields.tsx'
-import styles from './Customers.module.css'
 
 const empty: CustomerFieldValues = { name: '', phone: '', email: '', note: '' }
 
@@ -17,11 +17,11 @@ export function NewCustomer() {
     done: ({ id }) => void navigate({ to: '/customers/$id', params: { id } }),
   })
   return (
-    <div className={styles.screen}>
-      <div className={styles.heading}>
+    <div className={pieces.column}>
+      <div className={pieces.heading}>
         <h1>New customer</h1>
       </div>
-      <div className={styles.card} style={{ maxWidth: 480 }}>
+      <div className={pieces.card} style={{ maxWidth: 480 }}>
         <Form form={form} label="A new customer" onCancel={() => navigate({ to: '/customers' })}>
           <CustomerFields id={undefined} autoFocus form={form} />
         </Form>

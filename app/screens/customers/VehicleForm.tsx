@@ -6,8 +6,8 @@ import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
 import { OptionalDecimalInput } from '../../parts/inputs.tsx'
+import pieces from '../../parts/pieces.module.css'
 import { finishChoices, sizeChoices } from '../../parts/shopWords.ts'
-import styles from './Customers.module.css'
 
 interface Props {
   customerId: string
@@ -49,7 +49,7 @@ export function VehicleForm({ customerId, vehicle, onDone }: Props) {
   })
   return (
     <Form form={form} label={vehicle ? `Car ${vehicle.plate}` : 'A new car'} onCancel={onDone}>
-      <div className={styles.fields}>
+      <div className={pieces.fields}>
         <TextInput label="Plate" autoFocus {...form.field('plate')} />
         <TextInput label="Make" {...form.field('make')} />
         <TextInput label="Model" {...form.field('model')} />
@@ -58,7 +58,7 @@ export function VehicleForm({ customerId, vehicle, onDone }: Props) {
         <Select label="Size" data={sizeChoices} {...form.choice('sizeClass')} />
         <Select label="Finish" data={finishChoices} {...form.choice('finish')} />
         <TextInput label="VIN" description={vinNote(form.value.vin)} {...form.optional('vin')} />
-        <Textarea label="Note" className={styles.whole} autosize minRows={1} {...form.field('note')} />
+        <Textarea label="Note" className={pieces.whole} autosize minRows={1} {...form.field('note')} />
       </div>
     </Form>
   )

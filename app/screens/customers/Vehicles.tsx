@@ -4,6 +4,9 @@ import type { CustomerView, VehicleView } from '../../../main/api/views.ts'
 import { useEditing } from '../../data/editing.ts'
 import { trpc } from '../../data/trpc.ts'
 import { ArchiveButton } from '../../parts/ArchiveButton.tsx'
+import { Card } from '../../parts/Card.tsx'
+import pieces from '../../parts/pieces.module.css'
+import { RowButton } from '../../parts/RowButton.tsx'
 import { finishChoices, labelOf, sizeChoices } from '../../parts/shopWords.ts'
 import styles from './Customers.module.css'
 import { VehicleForm } from './VehicleForm.tsx'
@@ -13,18 +16,17 @@ export function Vehicles({ customer }: { customer: CustomerView }) {
   const { editing, edit, close } = useEditing()
   const chosen = customer.vehicles.find(vehicle => vehicle.id === editing)
   return (
-    <section className={styles.card} aria-labelledby="cars">
-      <h2 id="cars">Cars</h2>
+    <Card title="Cars">
       {customer.vehicles.length === 0 && editing === null && (
-        <p className={styles.soft}>
+        <p className={pieces.soft}>
           No car yet. Its size and finish decide what each step takes and what it may not get.
         </p>
       )}
-      <ul className={styles.list}>
+      <ul className={pieces.list}>
         {customer.vehicles.map(vehicle => (
           <li key={vehicle.id}>
             <span className={styles.plate}>{vehicle.plate || 'no plate'}</span>
-            <span className={styles.grow}>
+            <span className={pieces.grow}>
               {carWords(vehicle)}
               <small>
                 {labelOf(sizeChoices, vehicle.sizeClass)},{' '}
@@ -37,18 +39,11 @@ export function Vehicles({ customer }: { customer: CustomerView }) {
               variant="default"
               size="compact-sm"
               renderRoot={props => <Link to="/cars/$id" params={{ id: vehicle.id }} {...props} />}
-              aria-label={`Upkeep of ${vehicle.plate || carWords(vehicle)}`}
+              aria-label={`Upkeep of ${nameOf(vehicle)}`}
             >
               Upkeep
             </Button>
-            <Button
-              variant="default"
-              size="compact-sm"
-              aria-label={`Change ${vehicle.plate || carWords(vehicle)}`}
-              onClick={edit(vehicle.id)}
-            >
-              Change
-            </Button>
+            <RowButton does="Change" of={nameOf(vehicle)} onClick={edit(vehicle.id)} />
           </li>
         ))}
       </ul>
@@ -60,19 +55,14 @@ export function Vehicles({ customer }: { customer: CustomerView }) {
       {editing !== null && (
         <>
           <VehicleForm key={editing} customerId={customer.id} vehicle={chosen} onDone={close} />
-          {chosen && (
-            <ArchiveButton
-              row={chosen}
-              archive={trpc.vehicles.archive.mutationOptions()}
-              restore={trpc.vehicles.restore.mutationOptions()}
-              label="Archive this car"
-            />
-          )}
+          {chosen && <ArchiveButton row={chosen} api={trpc.vehicles} label="Archive this car" />}
         </>
       )}
-    </section>
+    </Card>
   )
 }
+
+const nameOf = (vehicle: VehicleView) => vehicle.plate || carWords(vehicle)
 
 function carWords(vehicle: VehicleView): string {
   return (

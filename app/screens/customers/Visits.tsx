@@ -1,35 +1,28 @@
 import { Link } from '@tanstack/react-router'
 import type { PastJobView } from '../../../main/api/views.ts'
 import { useShop } from '../../data/shop.ts'
+import { Card } from '../../parts/Card.tsx'
+import { HeadRow } from '../../parts/HeadRow.tsx'
 import { money } from '../../parts/money.ts'
+import pieces from '../../parts/pieces.module.css'
 import { statusWords } from '../../parts/statusWords.ts'
 import { fullWords } from '../../parts/time.ts'
-import styles from './Customers.module.css'
 
 /** Every visit of a customer's cars, newest first. */
 export function Visits({ visits }: { visits: PastJobView[] }) {
   const { zone, currency } = useShop()
   return (
-    <section className={styles.card} aria-labelledby="visits">
-      <h2 id="visits">Visits</h2>
+    <Card title="Visits">
       {visits.length === 0 ? (
-        <p className={styles.soft}>
+        <p className={pieces.soft}>
           No visit yet. <Link to="/book">Book one</Link>, and it is listed here with what was done and when.
         </p>
       ) : (
-        <table className={styles.table}>
-          <thead>
-            <tr>
-              <th scope="col">Job</th>
-              <th scope="col">Car</th>
-              <th scope="col">Came</th>
-              <th scope="col">Went home</th>
-              <th scope="col">What</th>
-              <th scope="col" className={styles.number}>
-                Price
-              </th>
-            </tr>
-          </thead>
+        <table className={pieces.table}>
+          <HeadRow
+            columns={['Job', 'Car', 'Came', 'Went home', 'What', 'Price']}
+            figures={{ columns: ['Price'], className: pieces.number }}
+          />
           <tbody>
             {visits.map(visit => (
               <tr key={visit.jobId}>
@@ -42,13 +35,13 @@ export function Visits({ visits }: { visits: PastJobView[] }) {
                 <td>{fullWords(visit.dropOffAt, zone)}</td>
                 <td>{whenHome(visit, zone)}</td>
                 <td>{visit.treatments.join(', ')}</td>
-                <td className={styles.number}>{money(visit.priceMinor, currency)}</td>
+                <td className={pieces.number}>{money(visit.priceMinor, currency)}</td>
               </tr>
             ))}
           </tbody>
         </table>
       )}
-    </section>
+    </Card>
   )
 }
 

@@ -1,87 +1,49 @@
-import { Button, Checkbox, Group, Switch, TextInput } from '@mantine/core'
+import { Checkbox, Group, Switch, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { ExceptionView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
-import { useEditing } from '../../data/editing.ts'
 import { useForm } from '../../data/form.ts'
 import { useNowAt } from '../../data/now.ts'
-import { useSaving } from '../../data/saving.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
-import { faultsOf } from '../../parts/faults.ts'
 import { Form } from '../../parts/form/Form.tsx'
 import { DateField } from '../../parts/inputs.tsx'
 import { fullDateWords } from '../../parts/time.ts'
 import { WallSpans } from '../../parts/WallSpans.tsx'
 import { spansWords } from '../../parts/weekHours.ts'
-import styles from './Settings.module.css'
+import { EditedRows } from './EditedRows.tsx'
 
 /** The dates whose hours differ: holidays, a late evening, a Saturday opened. */
 export function Exceptions() {
   const { zone } = useShop()
   const nowAt = useNowAt()
   const list = useQuery(trpc.hours.exceptions.queryOptions()).data ?? []
-  const removing = useSaving(trpc.hours.removeException.mutationOptions())
-  const { editing, edit, close } = useEditing()
   const [past, setPast] = useState(false)
   const today = nowAt === null ? '' : dateOf(nowAt, zone)
   const shown = list.filter(each => past || each.date >= today)
-  const words = faultsOf(removing.error).rest()
   return (
-    <section className={styles.card} aria-labelledby="exceptions">
-      <h3 id="exceptions">Dates that differ</h3>
-      {shown.length === 0 && (
-        <p className={styles.soft}>
-          Every date follows its weekday. Put in public holidays and other days the shop is closed or open
-          longer.
-        </p>
+    <EditedRows
+      title="Dates that differ"
+      empty="Every date follows its weekday. Put in public holidays and other days the shop is closed or open longer."
+      rows={shown}
+      nameOf={each => each.date}
+      wordsOf={each => (
+        <>
+          <b>{fullDateWords(each.date)}</b> {spansWords(each.hours)}
+          {each.note && <small>{each.note}</small>}
+        </>
       )}
-      <ul className={styles.list}>
-        {shown.map(each => (
-          <li key={each.id}>
-            <span className={styles.grow}>
-              <b>{fullDateWords(each.date)}</b> {spansWords(each.hours)}
-              {each.note && <small>{each.note}</small>}
-            </span>
-            <Button
-              variant="default"
-              size="compact-sm"
-              aria-label={`Change ${each.date}`}
-              onClick={edit(each.id)}
-            >
-              Change
-            </Button>
-            <Button
-              variant="subtle"
-              size="compact-sm"
-              aria-label={`Remove ${each.date}`}
-              onClick={() => removing.save({ id: each.id, version: each.version })}
-            >
-              Remove
-            </Button>
-          </li>
-        ))}
-      </ul>
-      {words && <p role="alert">{words}</p>}
-      {editing ? (
-        <ExceptionForm
-          key={editing}
-          date={list.find(each => each.id === editing)}
-          today={today}
-          onDone={close}
-        />
-      ) : (
-        <Group mt="md">
-          <Button variant="default" disabled={today === ''} onClick={edit('new')}>
-            Add a date
-          </Button>
-          {list.length > shown.length || past ? (
-            <Switch label="Past dates too" checked={past} onChange={() => setPast(!past)} />
-          ) : null}
-        </Group>
-      )}
-    </section>
+      remove={trpc.hours.removeException.mutationOptions()}
+      addLabel="Add a date"
+      ready={today !== ''}
+      more={
+        (list.length > shown.length || past) && (
+          <Switch label="Past dates too" checked={past} onChange={() => setPast(!past)} />
+        )
+      }
+      form={(date, close) => <ExceptionForm date={date} today={today} onDone={close} />}
+    />
   )
 }
 
@@ -118,13 +80,9 @@ function ExceptionForm({ date, today, onDone }: FormProps) {
         <WallSpans
           name="That day"
           spans={hours}
-          onChange={(i, span) =>
-            change({
-              hours: hours.map((each, k) => (k === i ? { from: span.from, to: span.to } : each)),
-            })
-          }
+          onChange={(i, { from, to }) => change({ hours: hours.with(i, { from, to }) })}
           onAdd={span => change({ hours: [...hours, span] })}
-          onRemove={i => change({ hours: hours.filter((_, k) => k !== i) })}
+          onRemove={i => change({ hours: hours.toSpliced(i, 1) })}
           errorAt={(i, end) => faults.at(`hours.${i}.${end}`)}
         />
       </Group>

@@ -1,11 +1,15 @@
-import styles from './Settings.module.css'
+import { Text, Title } from '@mantine/core'
 
 /** What a section is, and what it is for. */
 export function Heading({ title, children }: { title: string; children: string }) {
   return (
     <div>
-      <h2>{title}</h2>
-      <p className={styles.lead}>{children}</p>
+      <Title order={2} size="1.25rem">
+        {title}
+      </Title>
+      <Text c="dimmed" mt={4} maw="76ch">
+        {children}
+      </Text>
     </div>
   )
 }

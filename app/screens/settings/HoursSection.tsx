@@ -3,9 +3,9 @@ import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
 import { HoursEditor } from '../../parts/HoursEditor.tsx'
+import pieces from '../../parts/pieces.module.css'
 import { Exceptions } from './Exceptions.tsx'
 import { Heading } from './Heading.tsx'
-import styles from './Settings.module.css'
 
 /** The week's opening hours, and the dates that differ. */
 export function HoursSection() {
@@ -22,7 +22,7 @@ export function HoursSection() {
         Hands-on work, drop-off and handover happen while the shop is open; a coating cures through the night.
         A change that leaves a booked car outside is shown before it is made.
       </Heading>
-      <div className={styles.card}>
+      <div className={pieces.card}>
         <Form form={form} label="Opening hours">
           <HoursEditor
             label="Opening hours of the week"

@@ -1,13 +1,12 @@
-import { type Section, SectionScreen } from '../../parts/Sections.tsx'
+import { SectionScreen } from '../../parts/Sections.tsx'
 import { BaysSection } from './BaysSection.tsx'
 import { CrewSection } from './CrewSection.tsx'
 import { HoursSection } from './HoursSection.tsx'
 import { ProductsSection } from './products/ProductsSection.tsx'
-import styles from './Settings.module.css'
 import { ShopSection } from './ShopSection.tsx'
 import { TreatmentsSection } from './treatments/TreatmentsSection.tsx'
 
-const sections: Section[] = [
+const sections = [
   { section: 'shop', label: 'Shop', Section: ShopSection },
   { section: 'hours', label: 'Hours', Section: HoursSection },
   { section: 'bays', label: 'Bays', Section: BaysSection },
@@ -17,15 +16,4 @@ const sections: Section[] = [
 ]
 
 /** What the shop is made of: everything a promise is computed from. */
-export function Settings() {
-  return (
-    <SectionScreen
-      label="Settings"
-      to="/settings/$section"
-      sections={sections}
-      className={styles.screen}
-      navClassName={styles.nav}
-      sectionClassName={styles.section}
-    />
-  )
-}
+export const Settings = () => <SectionScreen label="Settings" to="/settings/$section" sections={sections} />

@@ -1,15 +1,13 @@
-import { Button, Group, TextInput } from '@mantine/core'
+import { Group, TextInput } from '@mantine/core'
 import { atWall, dateOf } from '../../../main/domain/calendar/index.ts'
-import { useEditing } from '../../data/editing.ts'
 import { useForm } from '../../data/form.ts'
 import { useNowAt } from '../../data/now.ts'
-import { type SavingOptions, useSaving } from '../../data/saving.ts'
+import type { SavingOptions } from '../../data/saving.ts'
 import { useShop } from '../../data/shop.ts'
-import { faultsOf } from '../../parts/faults.ts'
 import { Form } from '../../parts/form/Form.tsx'
 import { MomentInput } from '../../parts/MomentInput.tsx'
 import { fullWords } from '../../parts/time.ts'
-import styles from './Settings.module.css'
+import { EditedRows } from './EditedRows.tsx'
 
 export interface Stretch {
   id: string
@@ -35,67 +33,37 @@ interface Props<Owner extends object> {
 
 /** Times a bay is closed or somebody is away, each from a moment to a moment. */
 export function Stretches<Owner extends object>(props: Props<Owner>) {
-  const { title, empty, addLabel, reasonExample, stretches, owner, save, remove } = props
+  const { title, reasonExample, stretches, owner, save, ...rest } = props
   const { zone } = useShop()
   const nowAt = useNowAt()
-  const removing = useSaving(remove)
-  const { editing, edit, close } = useEditing()
-  const words = faultsOf(removing.error).rest()
-  const fresh = (now: number) => {
-    const tomorrow = dateOf(now + 1440, zone)
-    return { fromAt: atWall(tomorrow, 0, zone), toAt: atWall(tomorrow, 1440, zone), reason: '' }
-  }
+  const tomorrow = dateOf((nowAt ?? 0) + 1440, zone)
+  const fresh = { fromAt: atWall(tomorrow, 0, zone), toAt: atWall(tomorrow, 1440, zone), reason: '' }
+  const nameOf = ({ fromAt, toAt }: Stretch) => `${fullWords(fromAt, zone)} to ${fullWords(toAt, zone)}`
   return (
-    <section className={styles.card} aria-label={title}>
-      <h3>{title}</h3>
-      {stretches.length === 0 && editing === null && <p className={styles.soft}>{empty}</p>}
-      <ul className={styles.list}>
-        {stretches.map(each => {
-          const when = `${fullWords(each.fromAt, zone)} to ${fullWords(each.toAt, zone)}`
-          return (
-            <li key={each.id}>
-              <span className={styles.grow}>
-                {when}
-                {each.reason && <small>{each.reason}</small>}
-              </span>
-              <Button
-                variant="default"
-                size="compact-sm"
-                aria-label={`Change ${when}`}
-                onClick={edit(each.id)}
-              >
-                Change
-              </Button>
-              <Button
-                variant="subtle"
-                size="compact-sm"
-                aria-label={`Remove ${when}`}
-                onClick={() => removing.save({ id: each.id, version: each.version })}
-              >
-                Remove
-              </Button>
-            </li>
-          )
-        })}
-      </ul>
-      {words && <p role="alert">{words}</p>}
-      {editing !== null && nowAt !== null ? (
+    <EditedRows
+      {...rest}
+      title={title}
+      rows={stretches}
+      nameOf={nameOf}
+      wordsOf={each => (
+        <>
+          {nameOf(each)}
+          {each.reason && <small>{each.reason}</small>}
+        </>
+      )}
+      ready={nowAt !== null}
+      form={(stretch, close) => (
         <StretchForm
-          key={editing}
           label={title}
           reasonExample={reasonExample}
-          stretch={stretches.find(each => each.id === editing)}
-          fresh={fresh(nowAt)}
+          stretch={stretch}
+          fresh={fresh}
           owner={owner}
           save={save}
           onDone={close}
         />
-      ) : (
-        <Button mt="md" variant="default" disabled={nowAt === null} onClick={edit('new')}>
-          {addLabel}
-        </Button>
       )}
-    </section>
+    />
   )
 }
 

@@ -1,15 +1,14 @@
-import { type Section, SectionScreen } from '../../parts/Sections.tsx'
+import { SectionScreen } from '../../parts/Sections.tsx'
 import { LotRecord } from './LotRecord.tsx'
 import { Orders } from './orders/Orders.tsx'
 import { ProductPage } from './product/ProductPage.tsx'
 import { Rules } from './rules/Rules.tsx'
-import styles from './Shelf.module.css'
 import { Stock } from './Stock.tsx'
 import { Safety } from './safety/Safety.tsx'
 import { Suppliers } from './suppliers/Suppliers.tsx'
 import { Value } from './value/Value.tsx'
 
-const sections: Section[] = [
+const sections = [
   { section: 'stock', label: 'Bottles', Section: Stock },
   { section: 'product', label: 'Product', Section: ProductPage, under: 'stock' },
   { section: 'lot', label: 'Bottle', Section: LotRecord, under: 'stock' },
@@ -21,15 +20,4 @@ const sections: Section[] = [
 ]
 
 /** The chemical stock: what stands there, what it will be, from whom it comes and how it is handled. */
-export function Shelf() {
-  return (
-    <SectionScreen
-      label="Shelf"
-      to="/shelf/$section"
-      sections={sections}
-      className={styles.screen}
-      navClassName={styles.nav}
-      anew
-    />
-  )
-}
+export const Shelf = () => <SectionScreen label="Shelf" to="/shelf/$section" sections={sections} anew />

@@ -1,4 +1,4 @@
-import { type Section, SectionScreen } from '../../parts/Sections.tsx'
+import { SectionScreen } from '../../parts/Sections.tsx'
 import { Calls } from './calls/Calls.tsx'
 import { Due } from './due/Due.tsx'
 import { Feeds } from './feeds/Feeds.tsx'
@@ -6,9 +6,8 @@ import { Reminders } from './reminders/Reminders.tsx'
 import { Results } from './results/Results.tsx'
 import { Rules } from './rules/Rules.tsx'
 import { Templates } from './templates/Templates.tsx'
-import styles from './Upkeep.module.css'
 
-const sections: Section[] = [
+const sections = [
   { section: 'due', label: 'Due', Section: Due },
   { section: 'reminders', label: 'Reminders', Section: Reminders },
   { section: 'calls', label: 'Calls, texts and letters', Section: Calls },
@@ -19,14 +18,4 @@ const sections: Section[] = [
 ]
 
 /** What follows a coating over the years: who is due, who is written to, and what came of it. */
-export function Upkeep() {
-  return (
-    <SectionScreen
-      label="Upkeep"
-      to="/upkeep/$section"
-      sections={sections}
-      className={styles.screen}
-      navClassName={styles.nav}
-    />
-  )
-}
+export const Upkeep = () => <SectionScreen label="Upkeep" to="/upkeep/$section" sections={sections} />

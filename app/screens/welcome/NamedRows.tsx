@@ -1,7 +1,10 @@
-import { ActionIcon, Button, TextInput } from '@mantine/core'
+import { Stack, TextInput } from '@mantine/core'
 import { IconX } from '@tabler/icons-react'
+import { fieldsOf } from '../../data/fields.ts'
 import { ChoiceChips } from '../../parts/ChoiceChips.tsx'
 import type { Faults } from '../../parts/faults.ts'
+import { IconAct } from '../../parts/IconAct.tsx'
+import { RowButton } from '../../parts/RowButton.tsx'
 import styles from './Welcome.module.css'
 
 export interface Named<T extends string> {
@@ -28,47 +31,39 @@ interface Props<T extends string> {
 /** A short list to name, each with a few words of what it is good for. */
 export function NamedRows<T extends string>(props: Props<T>) {
   const { what, rows, onChange, fresh, choices, choicesLabel, faults, fields, addLabel } = props
-  const put = (index: number, part: Partial<Named<T>>) =>
-    onChange(rows.map((row, i) => (i === index ? { ...row, ...part } : row)))
   return (
-    <div className={styles.rows}>
+    <Stack gap="0.625rem">
       {rows.map((row, i) => {
+        const own = fieldsOf(
+          row,
+          part => onChange(rows.with(i, { ...row, ...part })),
+          name => faults.at(`${fields.list}.${i}.${name}`),
+        )
         const title = row.name.trim() || `${what} ${i + 1}`
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: a row has no other name than its place
           <div key={i} className={styles.row}>
-            <TextInput
-              aria-label={`Name of ${what} ${i + 1}`}
-              placeholder="Name"
-              value={row.name}
-              onChange={event => put(i, { name: event.currentTarget.value })}
-              error={faults.at(`${fields.list}.${i}.name`)}
-            />
+            <TextInput aria-label={`Name of ${what} ${i + 1}`} placeholder="Name" {...own.field('name')} />
             <ChoiceChips
               label={`${title} ${choicesLabel}`}
               hideLabel
               choices={choices}
-              value={row.can}
-              onChange={can => put(i, { can })}
+              {...own.field('can')}
               error={faults.under(`${fields.list}.${i}.${fields.choices}`)}
             />
-            <ActionIcon
-              variant="subtle"
+            <IconAct
+              label={`Take out ${title}`}
+              icon={IconX}
               mt={4}
-              aria-label={`Take out ${title}`}
               disabled={rows.length === 1}
-              onClick={() => onChange(rows.filter((_, index) => index !== i))}
-            >
-              <IconX size="1rem" />
-            </ActionIcon>
+              onClick={() => onChange(rows.toSpliced(i, 1))}
+            />
           </div>
         )
       })}
       <div>
-        <Button variant="default" size="compact-sm" onClick={() => onChange([...rows, fresh(rows.length)])}>
-          {addLabel}
-        </Button>
+        <RowButton does={addLabel} onClick={() => onChange([...rows, fresh(rows.length)])} />
       </div>
-    </div>
+    </Stack>
   )
 }

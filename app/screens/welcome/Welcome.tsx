@@ -1,4 +1,4 @@
-import { Checkbox, Select, TextInput } from '@mantine/core'
+import { Checkbox, TextInput } from '@mantine/core'
 import { useNavigate } from '@tanstack/react-router'
 import { useState } from 'react'
 import icon from '../../../assets/icon.svg'
@@ -6,9 +6,11 @@ import type { ShopView } from '../../../main/api/views.ts'
 import type { Capability, Skill } from '../../../main/domain/shop/index.ts'
 import { useForm } from '../../data/form.ts'
 import { queryClient, trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
 import { Form } from '../../parts/form/Form.tsx'
 import { HoursEditor } from '../../parts/HoursEditor.tsx'
-import { countryChoices, currencyChoices, zoneChoices } from '../../parts/placeChoices.ts'
+import { PlaceFields } from '../../parts/PlaceFields.tsx'
+import pieces from '../../parts/pieces.module.css'
 import { SchemeMenu } from '../../parts/SchemeMenu.tsx'
 import { capabilityChoices, skillChoices } from '../../parts/shopWords.ts'
 import { usualWeek } from '../../parts/weekHours.ts'
@@ -50,9 +52,6 @@ export function Welcome() {
     done: enter,
   })
   const { value: draft, change, faults } = form
-  const [zones] = useState(() => zoneChoices(draft.zone))
-  const [countries] = useState(countryChoices)
-  const [currencies] = useState(currencyChoices)
   return (
     <main className={styles.page}>
       <header className={styles.head}>
@@ -69,30 +68,18 @@ export function Welcome() {
       <DemoOffer onOpened={enter} />
       <Form form={form} label="Set up the shop" save="Open the shop">
         <div className={styles.columns}>
-          <section className={styles.card} aria-labelledby="first-shop">
-            <h2 id="first-shop">The shop</h2>
-            <div className={styles.pair}>
-              <TextInput label="Name of the shop" autoFocus className={styles.wide} {...form.field('name')} />
-              <Select label="Time zone" searchable data={zones} {...form.choice('zone')} />
-              <Select
-                label="Country"
-                description="How phone numbers are read"
-                searchable
-                data={countries}
-                {...form.choice('country')}
+          <Card title="The shop">
+            <div className={pieces.fields}>
+              <TextInput
+                label="Name of the shop"
+                autoFocus
+                className={pieces.whole}
+                {...form.field('name')}
               />
-              <Select label="Money" searchable data={currencies} {...form.choice('currency')} />
-              <Select
-                label="Measures"
-                data={[
-                  { value: 'metric', label: 'Metric: °C, mL, µm' },
-                  { value: 'us', label: 'US: °F, fl oz, mil' },
-                ]}
-                {...form.choice('units')}
-              />
+              <PlaceFields form={form} />
             </div>
-          </section>
-          <section className={styles.card} aria-label="Opening hours">
+          </Card>
+          <section className={pieces.card} aria-label="Opening hours">
             <HoursEditor
               label="Opening hours"
               weekly={draft.weekly}
@@ -100,9 +87,8 @@ export function Welcome() {
               faults={faults}
             />
           </section>
-          <section className={styles.card} aria-labelledby="first-bays">
-            <h2 id="first-bays">Bays</h2>
-            <p className={styles.about}>
+          <Card title="Bays">
+            <p className={pieces.soft}>
               A place a car can stand, and what can be done there: wet work, polishing, laying a coat in clean
               air, curing.
             </p>
@@ -117,10 +103,9 @@ export function Welcome() {
               fields={{ list: 'bays', choices: 'capabilities' }}
               addLabel="Add a bay"
             />
-          </section>
-          <section className={styles.card} aria-labelledby="first-crew">
-            <h2 id="first-crew">Crew</h2>
-            <p className={styles.about}>
+          </Card>
+          <Card title="Crew">
+            <p className={pieces.soft}>
               Who works on cars, and at what. Begin with yourself; hours of their own and absences are set
               later.
             </p>
@@ -135,9 +120,9 @@ export function Welcome() {
               fields={{ list: 'crew', choices: 'skills' }}
               addLabel="Add somebody"
             />
-          </section>
+          </Card>
         </div>
-        <div className={styles.foot}>
+        <div className={pieces.card}>
           <Checkbox
             label="Begin with five usual treatments and the products they use"
             description="Times are rules of thumb and prices are left open; cure times are common practice until you enter the data sheet’s."

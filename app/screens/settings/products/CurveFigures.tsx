@@ -1,8 +1,10 @@
-import { Button, Group, NativeSelect } from '@mantine/core'
-import type { CureProfile, ForcedCureRow, RateRule } from '../../../../main/domain/cure/index.ts'
+import { Group, NativeSelect } from '@mantine/core'
+import type { ForcedCureRow, RateRule } from '../../../../main/domain/cure/index.ts'
 import { showTemperatureDifference } from '../../../../main/domain/measure/index.ts'
+import { fieldsOf } from '../../../data/fields.ts'
 import { useShop } from '../../../data/shop.ts'
 import { DecimalInput, DurationInput } from '../../../parts/inputs.tsx'
+import { RowButton } from '../../../parts/RowButton.tsx'
 import { FigureRow } from './FigureRow.tsx'
 import type { FigureProps } from './figureProps.ts'
 import styles from './Products.module.css'
@@ -16,8 +18,10 @@ const freshRate: Record<RateRule['rule'], RateRule> = {
 }
 
 /** The figures that shape the curve: its two stretches, how temperature changes the pace, and heated cures. */
-export function CurveFigures({ profile, put, at, sourced }: FigureProps) {
-  const { firstPeriod, fullCure, rate } = profile
+export function CurveFigures({ profile, put, at, fields, sourced }: FigureProps) {
+  const { firstPeriod, rate } = profile
+  const first = fields.within('firstPeriod')
+  const full = fields.within('fullCure')
   const tenDegrees = showTemperatureDifference(10, useShop().units, navigator.language)
   return (
     <fieldset className={styles.figures}>
@@ -27,53 +31,24 @@ export function CurveFigures({ profile, put, at, sourced }: FigureProps) {
         about="most of the cure happens in it"
         {...sourced('firstPeriod')}
       >
-        <DurationInput
-          aria-label="First period, early bound"
-          w={110}
-          value={firstPeriod.earlyMin}
-          onChange={earlyMin => put({ firstPeriod: { ...firstPeriod, earlyMin } })}
-          error={at('firstPeriod.earlyMin')}
-        />
-        <DurationInput
-          aria-label="First period, late bound"
-          w={110}
-          value={firstPeriod.lateMin}
-          onChange={lateMin => put({ firstPeriod: { ...firstPeriod, lateMin } })}
-          error={at('firstPeriod.lateMin')}
-        />
+        <DurationInput aria-label="First period, early bound" w={110} {...first.field('earlyMin')} />
+        <DurationInput aria-label="First period, late bound" w={110} {...first.field('lateMin')} />
         <DecimalInput
           aria-label="Degree of cure at its end, percent"
           unit="%"
           most={100}
           w={90}
+          {...first.field('degree')}
           value={Math.round(firstPeriod.degree * 1000) / 10}
           onChange={percent => put({ firstPeriod: { ...firstPeriod, degree: percent / 100 } })}
-          error={at('firstPeriod.degree')}
         />
       </FigureRow>
       <FigureRow label="Full cure, early and late" {...sourced('fullCure')}>
-        <DurationInput
-          aria-label="Full cure, early bound"
-          w={110}
-          value={fullCure.earlyMin}
-          onChange={earlyMin => put({ fullCure: { ...fullCure, earlyMin } })}
-          error={at('fullCure.earlyMin')}
-        />
-        <DurationInput
-          aria-label="Full cure, late bound"
-          w={110}
-          value={fullCure.lateMin}
-          onChange={lateMin => put({ fullCure: { ...fullCure, lateMin } })}
-          error={at('fullCure.lateMin')}
-        />
+        <DurationInput aria-label="Full cure, early bound" w={110} {...full.field('earlyMin')} />
+        <DurationInput aria-label="Full cure, late bound" w={110} {...full.field('lateMin')} />
       </FigureRow>
       <FigureRow label="All times hold at" source={null}>
-        <TemperatureInput
-          aria-label="Reference temperature"
-          valueC={profile.referenceC}
-          onChange={referenceC => put({ referenceC })}
-          error={at('referenceC')}
-        />
+        <TemperatureInput aria-label="Reference temperature" {...fields.field('referenceC')} />
       </FigureRow>
       <FigureRow
         label="Pace at other temperatures"
@@ -103,7 +78,7 @@ export function CurveFigures({ profile, put, at, sourced }: FigureProps) {
         {rate.rule === 'linear' && (
           <TemperatureInput
             aria-label="Datum: the temperature at which the cure stands still"
-            valueC={rate.datumC}
+            value={rate.datumC}
             onChange={datumC => put({ rate: { rule: 'linear', datumC } })}
             error={at('rate.datumC')}
           />
@@ -112,9 +87,9 @@ export function CurveFigures({ profile, put, at, sourced }: FigureProps) {
       <FigureRow label="Heated cure" about="only rows the data sheet gives" source="data sheet only">
         <HeatedRows
           rows={profile.forcedCure}
+          newC={Math.max(60, profile.referenceC)}
           put={forcedCure => put({ forcedCure })}
           at={at}
-          profile={profile}
         />
       </FigureRow>
     </fieldset>
@@ -123,58 +98,36 @@ export function CurveFigures({ profile, put, at, sourced }: FigureProps) {
 
 interface HeatedProps {
   rows: readonly ForcedCureRow[]
-  profile: CureProfile
+  /** What a new row begins with. */
+  newC: number
   put(rows: ForcedCureRow[]): void
   at(field: string): string | undefined
 }
 
-function HeatedRows({ rows, profile, put, at }: HeatedProps) {
-  const change = (index: number, part: Partial<ForcedCureRow>) =>
-    put(rows.map((row, i) => (i === index ? { ...row, ...part } : row)))
+function HeatedRows({ rows, newC, put, at }: HeatedProps) {
   return (
     <div>
-      {rows.map((row, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a row has no other name than its place
-        <Group key={i} gap={6} mb={6} align="flex-start">
-          <TemperatureInput
-            aria-label={`Heated cure ${i + 1}, panel temperature`}
-            valueC={row.panelC}
-            onChange={panelC => change(i, { panelC })}
-            error={at(`forcedCure.${i}.panelC`)}
-          />
-          <DurationInput
-            aria-label={`Heated cure ${i + 1}, for`}
-            w={90}
-            value={row.minutes}
-            onChange={minutes => change(i, { minutes })}
-            error={at(`forcedCure.${i}.minutes`)}
-          />
-          <DurationInput
-            aria-label={`Heated cure ${i + 1}, stands for`}
-            w={90}
-            value={row.standsForMin}
-            onChange={standsForMin => change(i, { standsForMin })}
-            error={at(`forcedCure.${i}.standsForMin`)}
-          />
-          <Button
-            variant="subtle"
-            size="compact-sm"
-            mt={6}
-            onClick={() => put(rows.filter((_, k) => k !== i))}
-          >
-            Take out
-          </Button>
-        </Group>
-      ))}
-      <Button
-        variant="default"
-        size="compact-sm"
-        onClick={() =>
-          put([...rows, { panelC: Math.max(60, profile.referenceC), minutes: 60, standsForMin: 1440 }])
-        }
-      >
-        Add a row
-      </Button>
+      {rows.map((row, i) => {
+        const title = `Heated cure ${i + 1}`
+        const fields = fieldsOf(
+          row,
+          part => put(rows.with(i, { ...row, ...part })),
+          name => at(`forcedCure.${i}.${name}`),
+        )
+        return (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a row has no other name than its place
+          <Group key={i} gap={6} mb={6} align="flex-start">
+            <TemperatureInput aria-label={`${title}, panel temperature`} {...fields.field('panelC')} />
+            <DurationInput aria-label={`${title}, for`} w={90} {...fields.field('minutes')} />
+            <DurationInput aria-label={`${title}, stands for`} w={90} {...fields.field('standsForMin')} />
+            <RowButton does="Take out" variant="subtle" mt={6} onClick={() => put(rows.toSpliced(i, 1))} />
+          </Group>
+        )
+      })}
+      <RowButton
+        does="Add a row"
+        onClick={() => put([...rows, { panelC: newC, minutes: 60, standsForMin: 1440 }])}
+      />
     </div>
   )
 }

@@ -1,6 +1,7 @@
 import { Textarea } from '@mantine/core'
 import type { CureProfile, Figure, FigureSource } from '../../../../main/domain/cure/index.ts'
 import { showTemperature } from '../../../../main/domain/measure/index.ts'
+import { fieldsOf } from '../../../data/fields.ts'
 import { useShop } from '../../../data/shop.ts'
 import type { Faults } from '../../../parts/faults.ts'
 import { DurationInput, OptionalDurationInput } from '../../../parts/inputs.tsx'
@@ -36,6 +37,8 @@ export function ProfileEditor({ profile, onChange, faults }: ProfileProps) {
     onSource: (source: FigureSource) => put({ sources: { ...profile.sources, [figure]: source } }),
   })
   const at = (field: string) => faults.at(`cureProfile.${field}`)
+  const fields = fieldsOf(profile, put, name => faults.under(`cureProfile.${name}`))
+  const figures = { profile, put, at, fields, sourced }
   return (
     <>
       <fieldset className={styles.figures}>
@@ -44,22 +47,14 @@ export function ProfileEditor({ profile, onChange, faults }: ProfileProps) {
         </legend>
         {moments.map(({ figure, label, ...rest }) => (
           <FigureRow key={figure} label={label} {...rest} {...sourced(figure)}>
-            <DurationInput
-              aria-label={label}
-              w={110}
-              value={profile[figure]}
-              onChange={minutes => put({ [figure]: minutes })}
-              error={at(figure)}
-            />
+            <DurationInput aria-label={label} w={110} {...fields.field(figure)} />
           </FigureRow>
         ))}
         <FigureRow label="Topper, no later than" about="empty: no limit" {...sourced('topperMaxMin')}>
           <OptionalDurationInput
             aria-label="Topper, no later than"
             w={110}
-            value={profile.topperMaxMin}
-            onChange={topperMaxMin => put({ topperMaxMin })}
-            error={at('topperMaxMin')}
+            {...fields.field('topperMaxMin')}
           />
         </FigureRow>
         <RecoatRow profile={profile} put={put} at={at} sourced={sourced('recoat')} />
@@ -71,20 +66,18 @@ export function ProfileEditor({ profile, onChange, faults }: ProfileProps) {
               autosize
               minRows={1}
               w={300}
-              value={profile.missedRecoat}
-              onChange={event => put({ missedRecoat: event.currentTarget.value })}
-              error={at('missedRecoat')}
+              {...fields.field('missedRecoat')}
             />
           </FigureRow>
         )}
       </fieldset>
-      <CurveFigures profile={profile} put={put} at={at} sourced={sourced} />
-      <ConditionFigures profile={profile} put={put} at={at} sourced={sourced} />
+      <CurveFigures {...figures} />
+      <ConditionFigures {...figures} />
     </>
   )
 }
 
-interface RecoatProps extends Omit<FigureProps, 'sourced'> {
+interface RecoatProps extends Omit<FigureProps, 'sourced' | 'fields'> {
   sourced: ReturnType<FigureProps['sourced']>
 }
 

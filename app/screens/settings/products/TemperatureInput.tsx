@@ -1,28 +1,27 @@
-import { celsiusOf, fahrenheitOf } from '../../../../main/domain/measure/index.ts'
 import { useShop } from '../../../data/shop.ts'
+import { celsiusTyped, degreeSign, degreesShown } from '../../../parts/degrees.ts'
 import { DecimalInput } from '../../../parts/inputs.tsx'
 
 interface Props {
   'aria-label': string
-  valueC: number
-  onChange(valueC: number): void
+  /** In °C, whatever is shown. */
+  value: number
+  onChange(value: number): void
   error?: string | undefined
 }
 
-const toTenths = (value: number) => Math.round(value * 10) / 10
-
 /** A temperature in the shop's measure, kept in °C. */
-export function TemperatureInput({ valueC, onChange, ...rest }: Props) {
-  const us = useShop().units === 'us'
+export function TemperatureInput({ value, onChange, ...rest }: Props) {
+  const { units } = useShop()
   return (
     <DecimalInput
       {...rest}
-      unit={us ? '°F' : '°C'}
+      unit={degreeSign(units)}
       w={96}
       least={-150}
       most={500}
-      value={toTenths(us ? fahrenheitOf(valueC) : valueC)}
-      onChange={value => onChange(us ? celsiusOf(value) : value)}
+      value={degreesShown(value, units)}
+      onChange={typed => onChange(celsiusTyped(typed, units))}
     />
   )
 }

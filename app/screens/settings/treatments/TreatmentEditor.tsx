@@ -1,25 +1,16 @@
 import { Button, Checkbox, Textarea, TextInput } from '@mantine/core'
-import { useNavigate } from '@tanstack/react-router'
 import type { ProductView, TreatmentView } from '../../../../main/api/views.ts'
 import type { TreatmentStep } from '../../../../main/domain/shop/index.ts'
-import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { ArchiveButton } from '../../../parts/ArchiveButton.tsx'
-import { Form } from '../../../parts/form/Form.tsx'
 import { MoneyInput } from '../../../parts/inputs.tsx'
+import { moved } from '../../../parts/MoveArrows.tsx'
 import { sizeChoices } from '../../../parts/shopWords.ts'
-import settings from '../Settings.module.css'
+import { RowEditor, useRowForm } from '../RowEditor.tsx'
 import { LaidOut } from './LaidOut.tsx'
 import { StepEditor } from './StepEditor.tsx'
 import styles from './Treatments.module.css'
 
-interface Fields {
-  name: string
-  summary: string
-  prices: TreatmentView['prices']
-  needsTwoPeople: boolean
-  steps: TreatmentStep[]
-}
+type Fields = Pick<TreatmentView, 'name' | 'summary' | 'prices' | 'needsTwoPeople' | 'steps'>
 
 const freshStep: TreatmentStep = {
   name: '',
@@ -51,80 +42,48 @@ interface Props {
 
 /** One treatment: name, prices, steps, and what they come to on a car. */
 export function TreatmentEditor({ treatment, products }: Props) {
-  const navigate = useNavigate()
   const { name, summary, prices, needsTwoPeople, steps } = treatment ?? fresh
-  const form = useForm({
-    saved: { name, summary, prices, needsTwoPeople, steps } as Fields,
-    version: treatment?.version,
-    saving: trpc.treatments.save.mutationOptions(),
-    send: (value, version) => ({ ...value, ...(treatment && { id: treatment.id, version }) }),
-    done: ({ id }) => {
-      if (!treatment) void navigate({ to: '/settings/$section/$id', params: { section: 'treatments', id } })
-    },
-  })
+  const form = useRowForm<Fields>(
+    'treatments',
+    treatment,
+    { name, summary, prices, needsTwoPeople, steps },
+    trpc.treatments.save.mutationOptions(),
+  )
   const { value: now, change, faults } = form
-  const putStep = (index: number, step: TreatmentStep) =>
-    change({ steps: now.steps.map((each, i) => (i === index ? step : each)) })
-  const moveStep = (index: number, by: 1 | -1) => {
-    const moved = now.steps.filter((_, i) => i !== index)
-    moved.splice(index + by, 0, now.steps[index]!)
-    change({ steps: moved })
-  }
+  const price = form.within('prices')
+  const add = () => change({ steps: [...now.steps, { ...(now.steps.at(-1) ?? freshStep), name: '' }] })
   return (
-    <>
-      <div className={settings.card}>
-        <Form form={form} label={treatment ? treatment.name : 'A new treatment'}>
-          <TextInput label="Name" maw={420} autoFocus={!treatment} {...form.field('name')} />
-          <Textarea label="What it is, for the customer" autosize minRows={1} {...form.field('summary')} />
-          <fieldset className={styles.sizes}>
-            <legend>Price by size, 0 for not priced</legend>
-            {sizeChoices.map(({ value: size, label }) => (
-              <MoneyInput
-                key={size}
-                label={label}
-                value={now.prices[size]}
-                onChange={minor => change({ prices: { ...now.prices, [size]: minor } })}
-                error={faults.at(`prices.${size}`)}
-              />
-            ))}
-          </fieldset>
-          <Checkbox label="Needs two people: no step is done by one alone" {...form.tick('needsTwoPeople')} />
-          {now.steps.map((step, i) => (
-            <StepEditor
-              // biome-ignore lint/suspicious/noArrayIndexKey: a step has no other name than its place
-              key={i}
-              index={i}
-              count={now.steps.length}
-              step={step}
-              products={products}
-              faults={faults}
-              onChange={next => putStep(i, next)}
-              onMove={by => moveStep(i, by)}
-              onRemove={() => change({ steps: now.steps.filter((_, k) => k !== i) })}
-            />
-          ))}
-          <div>
-            <Button
-              variant="default"
-              onClick={() =>
-                change({ steps: [...now.steps, { ...(now.steps.at(-1) ?? freshStep), name: '' }] })
-              }
-            >
-              Add a step
-            </Button>
-          </div>
-          <LaidOut treatment={now} products={products} />
-          {faults.at('steps') && <p role="alert">{faults.at('steps')}</p>}
-        </Form>
-      </div>
-      {treatment && (
-        <ArchiveButton
-          row={treatment}
-          archive={trpc.treatments.archive.mutationOptions()}
-          restore={trpc.treatments.restore.mutationOptions()}
-          label="Archive this treatment"
+    <RowEditor form={form} row={treatment} what="treatment" api={trpc.treatments}>
+      <TextInput label="Name" maw={420} autoFocus={!treatment} {...form.field('name')} />
+      <Textarea label="What it is, for the customer" autosize minRows={1} {...form.field('summary')} />
+      <fieldset className={styles.sizes}>
+        <legend>Price by size, 0 for not priced</legend>
+        {sizeChoices.map(({ value: size, label }) => (
+          <MoneyInput key={size} label={label} {...price.field(size)} />
+        ))}
+      </fieldset>
+      <Checkbox label="Needs two people: no step is done by one alone" {...form.tick('needsTwoPeople')} />
+      {now.steps.map((step, i) => (
+        <StepEditor
+          // biome-ignore lint/suspicious/noArrayIndexKey: a step has no other name than its place
+          key={i}
+          index={i}
+          count={now.steps.length}
+          step={step}
+          products={products}
+          faults={faults}
+          onChange={next => change({ steps: now.steps.with(i, next) })}
+          onMove={by => change({ steps: moved(now.steps, i, by) })}
+          onRemove={() => change({ steps: now.steps.toSpliced(i, 1) })}
         />
-      )}
-    </>
+      ))}
+      <div>
+        <Button variant="default" onClick={add}>
+          Add a step
+        </Button>
+      </div>
+      <LaidOut treatment={now} products={products} />
+      {faults.at('steps') && <p role="alert">{faults.at('steps')}</p>}
+    </RowEditor>
   )
 }

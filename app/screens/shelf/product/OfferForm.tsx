@@ -64,7 +64,7 @@ export function OfferForm({ product, offer, onClose }: Props) {
           {offer && offer.archivedAt === null && (
             <ArchiveButton
               row={offer}
-              archive={trpc.shelf.archiveOffer.mutationOptions()}
+              api={{ archive: trpc.shelf.archiveOffer }}
               label="Archive this offer"
               onArchived={onClose}
             />

@@ -39,7 +39,7 @@ export function SizeForm({ product, unit, size, onClose }: Props) {
         size.archivedAt === null && (
           <ArchiveButton
             row={size}
-            archive={trpc.shelf.archiveSize.mutationOptions()}
+            api={{ archive: trpc.shelf.archiveSize }}
             label="Archive this size"
             onArchived={onClose}
           />

@@ -107,7 +107,7 @@ export function SupplierForm({ supplier }: { supplier: SupplierView | undefined 
       {supplier?.archivedAt === null && (
         <ArchiveButton
           row={supplier}
-          archive={trpc.suppliers.archive.mutationOptions()}
+          api={{ archive: trpc.suppliers.archive }}
           label="Archive this supplier"
         />
       )}

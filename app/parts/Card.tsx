@@ -1,0 +1,26 @@
+import { type ReactNode, useId } from 'react'
+import pieces from './pieces.module.css'
+
+interface Props {
+  title: ReactNode
+  /** A few words beside the title. */
+  about?: ReactNode
+  /** Another look than a card's. */
+  className?: string | undefined
+  /** What to say where there is nothing to show. */
+  empty?: ReactNode
+  children: ReactNode
+}
+
+/** A titled part of a screen, which is found by its title too; says so where it has nothing to show. */
+export function Card({ title, about, className = pieces.card, empty, children }: Props) {
+  const id = useId()
+  return (
+    <section className={className} aria-labelledby={id}>
+      <h2 id={id}>
+        {title} {about && <small>{about}</small>}
+      </h2>
+      {empty ? <p className={pieces.soft}>{empty}</p> : children}
+    </section>
+  )
+}

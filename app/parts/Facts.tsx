@@ -1,0 +1,28 @@
+import type { ReactNode } from 'react'
+
+/** One thing that is known of something, in a list of such. */
+export function Fact({ name, children }: { name: string; children: ReactNode }) {
+  return (
+    <>
+      <dt>{name}</dt>
+      <dd>{children}</dd>
+    </>
+  )
+}
+
+/** What is known of something: what each thing is called, and its value; false or null is left out. */
+export function Facts({ of }: { of: Readonly<Record<string, ReactNode>> }) {
+  return (
+    <dl>
+      {Object.entries(of).map(
+        ([name, value]) =>
+          value !== null &&
+          value !== false && (
+            <Fact key={name} name={name}>
+              {value}
+            </Fact>
+          ),
+      )}
+    </dl>
+  )
+}
