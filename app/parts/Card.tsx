@@ -1,22 +1,19 @@
-import { type ReactNode, useId } from 'react'
+import { type ComponentProps, type ReactNode, useId } from 'react'
 import pieces from './pieces.module.css'
 
-interface Props {
+interface Props extends Omit<ComponentProps<'section'>, 'title' | 'about'> {
   title: ReactNode
   /** A few words beside the title. */
   about?: ReactNode
-  /** Another look than a card's. */
-  className?: string | undefined
   /** What to say where there is nothing to show. */
   empty?: ReactNode
-  children: ReactNode
 }
 
 /** A titled part of a screen, which is found by its title too; says so where it has nothing to show. */
-export function Card({ title, about, className = pieces.card, empty, children }: Props) {
+export function Card({ title, about, className = pieces.card, empty, children, ...rest }: Props) {
   const id = useId()
   return (
-    <section className={className} aria-labelledby={id}>
+    <section {...rest} className={className} aria-labelledby={id}>
       <h2 id={id}>
         {title} {about && <small>{about}</small>}
       </h2>

@@ -15,92 +15,74 @@ interface Valued<T> extends Rest {
   onChange(value: T): void
 }
 
-/** Whole minutes, typed as "90", "1 h 30" or "2 d". */
-export function DurationInput(props: Valued<number>) {
-  return (
-    <ReadInput
-      {...props}
-      read={text => readDuration(text) ?? undefined}
-      show={durationText}
-      remedy="Write a duration such as 45, 1 h 30 or 2 d."
-    />
-  )
+/** How a value is written: read, shown again, and what to say about text that cannot be read. */
+interface Way<T> {
+  read(text: string): T | undefined
+  show(value: T): string
+  remedy: string
 }
 
+/** The same for a value that may also be nothing at all. */
+function orNothing<T>({ read, show, remedy }: Way<T>): Way<T | null> {
+  return {
+    read: text => (text.trim() === '' ? null : read(text)),
+    show: value => (value === null ? '' : show(value)),
+    remedy: `${remedy.slice(0, -1)}, or leave it empty.`,
+  }
+}
+
+const duration: Way<number> = {
+  read: text => readDuration(text) ?? undefined,
+  show: durationText,
+  remedy: 'Write a duration such as 45, 1 h 30 or 2 d.',
+}
+
+/** Whole minutes, typed as "90", "1 h 30" or "2 d". */
+export const DurationInput = (props: Valued<number>) => <ReadInput {...props} {...duration} />
+
 /** The same, or nothing at all. */
-export function OptionalDurationInput(props: Valued<number | null>) {
-  return (
-    <ReadInput
-      {...props}
-      read={text => (text.trim() === '' ? null : (readDuration(text) ?? undefined))}
-      show={minutes => (minutes === null ? '' : durationText(minutes))}
-      remedy="Write a duration such as 45, 1 h 30 or 2 d, or leave it empty."
-    />
-  )
+export const OptionalDurationInput = (props: Valued<number | null>) => (
+  <ReadInput {...props} {...orNothing(duration)} />
+)
+
+const wall: Way<number> = {
+  read: text => readWall(text) ?? undefined,
+  show: wallText,
+  remedy: 'Write a time such as 08:30.',
 }
 
 /** A time of day in minutes after midnight. */
-export function WallInput(props: Valued<number>) {
-  return (
-    <ReadInput
-      {...props}
-      read={text => readWall(text) ?? undefined}
-      show={wallText}
-      remedy="Write a time such as 08:30."
-    />
-  )
-}
+export const WallInput = (props: Valued<number>) => <ReadInput {...props} {...wall} />
 
 /** The same, or nothing at all. */
-export function OptionalWallInput(props: Valued<number | null>) {
-  return (
-    <ReadInput
-      {...props}
-      read={text => (text.trim() === '' ? null : (readWall(text) ?? undefined))}
-      show={minutes => (minutes === null ? '' : wallText(minutes))}
-      remedy="Write a time such as 14:00, or leave it empty."
-    />
-  )
-}
+export const OptionalWallInput = (props: Valued<number | null>) => (
+  <ReadInput {...props} {...orNothing(wall)} />
+)
 
 /** Ten thousand million of the smallest unit: more is a slip of the finger, and sums of it could not be kept exactly. */
 const mostMinor = 10_000_000_000
 
-function readPrice(text: string, currency: string): number | undefined {
-  try {
-    const minor = readMoney(text, currency, navigator.language)
-    return Math.abs(minor) <= mostMinor ? minor : undefined
-  } catch {
-    return undefined
-  }
-}
+const amount = (currency: string): Way<number> => ({
+  read: text => {
+    try {
+      const minor = readMoney(text, currency, navigator.language)
+      return Math.abs(minor) <= mostMinor ? minor : undefined
+    } catch {
+      return undefined
+    }
+  },
+  show: minor => (Number.isSafeInteger(minor) ? formatMoney(minor, currency, navigator.language) : ''),
+  remedy: `Write an amount such as ${majorOf(125_000, currency)}.`,
+})
 
 /** An amount in the shop's currency, in minor units. */
 export function MoneyInput(props: Valued<number>) {
-  const { currency } = useShop()
-  return (
-    <ReadInput
-      {...props}
-      inputMode="decimal"
-      read={text => readPrice(text, currency)}
-      show={minor => (Number.isSafeInteger(minor) ? formatMoney(minor, currency, navigator.language) : '')}
-      remedy={`Write an amount such as ${majorOf(125_000, currency)}.`}
-    />
-  )
+  return <ReadInput {...props} inputMode="decimal" {...amount(useShop().currency)} />
 }
 
 /** The same, or nothing at all. */
 export function OptionalMoneyInput(props: Valued<number | null>) {
-  const { currency } = useShop()
-  return (
-    <ReadInput
-      {...props}
-      inputMode="decimal"
-      read={text => (text.trim() === '' ? null : readPrice(text, currency))}
-      show={minor => (minor === null ? '' : formatMoney(minor, currency, navigator.language))}
-      remedy={`Write an amount such as ${majorOf(25_000, currency)}, or leave it empty.`}
-    />
-  )
+  return <ReadInput {...props} inputMode="decimal" {...orNothing(amount(useShop().currency))} />
 }
 
 /** A phone number: kept as typed, shown as the shop's country writes it once it is left. */
@@ -143,32 +125,20 @@ const unitAtEnd = (unit: string | undefined) =>
 
 type Numbered<T> = Valued<T> & NumberLimits & { unit?: string }
 
+const number = (limits: NumberLimits): Way<number> => ({
+  read: text => readNumber(text, limits),
+  show: String,
+  remedy: numberRemedy(limits),
+})
+
 /** A plain number with its unit, within limits, from the keyboard's own decimals. */
 export function DecimalInput({ unit, least, most, whole, ...props }: Numbered<number>) {
-  const limits = { least, most, whole }
-  return (
-    <ReadInput
-      {...props}
-      inputMode="decimal"
-      {...unitAtEnd(unit)}
-      read={text => readNumber(text, limits)}
-      show={String}
-      remedy={numberRemedy(limits)}
-    />
-  )
+  const way = number({ least, most, whole })
+  return <ReadInput {...props} inputMode="decimal" {...unitAtEnd(unit)} {...way} />
 }
 
 /** The same, or nothing at all. */
 export function OptionalDecimalInput({ unit, least, most, whole, ...props }: Numbered<number | null>) {
-  const limits = { least, most, whole }
-  return (
-    <ReadInput
-      {...props}
-      inputMode="decimal"
-      {...unitAtEnd(unit)}
-      read={text => (text.trim() === '' ? null : readNumber(text, limits))}
-      show={value => (value === null ? '' : String(value))}
-      remedy={`${numberRemedy(limits).slice(0, -1)}, or leave it empty.`}
-    />
-  )
+  const way = orNothing(number({ least, most, whole }))
+  return <ReadInput {...props} inputMode="decimal" {...unitAtEnd(unit)} {...way} />
 }

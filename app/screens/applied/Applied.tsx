@@ -4,6 +4,7 @@ import { Link, useParams } from '@tanstack/react-router'
 import { useState } from 'react'
 import { trpc } from '../../data/trpc.ts'
 import { Lookup } from '../../parts/Lookup.tsx'
+import pieces from '../../parts/pieces.module.css'
 import styles from './Applied.module.css'
 import { CorrectionForm } from './CorrectionForm.tsx'
 import { EntrySheet } from './EntrySheet.tsx'
@@ -19,16 +20,16 @@ export function Applied() {
   const last = record.entries.at(-1)
   return (
     <div className={styles.screen}>
-      <header className={`${styles.heading} ${styles.unprinted}`}>
+      <header className={`${pieces.heading} ${styles.unprinted}`}>
         <h1>Applied record, {record.facts.plate}</h1>
-        <span className={styles.soft}>
+        <span className={pieces.soft}>
           job {record.facts.jobNumber} ·{' '}
-          <Link to="/jobs/$id" params={{ id }} className={styles.soft}>
+          <Link to="/jobs/$id" params={{ id }} className={pieces.soft}>
             back to the job
           </Link>
         </span>
         {last && (
-          <div className={styles.tools}>
+          <div className={pieces.end}>
             <Button
               variant="default"
               mr={8}
@@ -42,7 +43,7 @@ export function Applied() {
         )}
       </header>
       {record.facts.layers.length === 0 && (
-        <p className={styles.soft}>
+        <p className={pieces.soft}>
           Nothing that cures is laid on this car yet. Once a coat is finished it stands here with its product,
           its times, the air it was laid in and who laid it; the panels and the lot are added by hand.
         </p>

@@ -3,7 +3,7 @@ import type { AppliedEntryView, AppliedView } from '../../../main/api/views.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
-import styles from './Applied.module.css'
+import pieces from '../../parts/pieces.module.css'
 import { DraftFields } from './DraftFields.tsx'
 
 interface Props {
@@ -33,7 +33,7 @@ export function CorrectionForm({ record, entry, onDone }: Props) {
           change={part => form.change({ draft: { ...draft, ...part } })}
           faults={form.faults}
         />
-        <section className={styles.card}>
+        <section className={pieces.card}>
           <Group align="flex-start" mb="sm">
             <TextInput label="What was wrong" w={360} {...form.field('reason')} />
             <TextInput label="Your name, to sign" {...form.field('signedBy')} />

@@ -1,7 +1,9 @@
 import { Autocomplete, Group, Textarea, TextInput } from '@mantine/core'
 import type { AppliedDraft, AppliedView } from '../../../main/api/views.ts'
+import { fieldsOf } from '../../data/fields.ts'
+import { Card } from '../../parts/Card.tsx'
 import type { Faults } from '../../parts/faults.ts'
-import styles from './Applied.module.css'
+import pieces from '../../parts/pieces.module.css'
 import { LayerFactList } from './FactList.tsx'
 import { ZonePicker } from './ZonePicker.tsx'
 
@@ -25,12 +27,14 @@ export function DraftFields({ facts, zone, lots, draft, change, faults }: Props)
       {facts.layers.map((fact, i) => {
         const layer = draft.layers.find(each => each.position === fact.position)
         if (!layer) return null
+        const own = fieldsOf(
+          layer,
+          part => set(fact.position, part),
+          name => faults.at(`draft.layers.${i}.${name}`),
+        )
         const words = `${fact.name}, ${fact.productName}`
         return (
-          <section key={fact.position} className={styles.card} aria-label={words}>
-            <h2>
-              {i + 1}. {words}
-            </h2>
+          <Card key={fact.position} title={`${i + 1}. ${words}`}>
             <LayerFactList layer={fact} zone={zone} />
             <Group align="flex-start" mt="sm">
               <Autocomplete
@@ -38,29 +42,15 @@ export function DraftFields({ facts, zone, lots, draft, change, faults }: Props)
                 aria-label={`Lot or batch of ${words}`}
                 w={280}
                 data={lots.find(each => each.position === fact.position)?.lots ?? []}
-                value={layer.lot}
-                onChange={lot => set(fact.position, { lot })}
-                error={faults.at(`draft.layers.${i}.lot`)}
+                {...own.field('lot')}
               />
-              <TextInput
-                label="Laid by"
-                aria-label={`Who laid ${words}`}
-                w={220}
-                value={layer.who}
-                onChange={event => set(fact.position, { who: event.currentTarget.value })}
-                error={faults.at(`draft.layers.${i}.who`)}
-              />
+              <TextInput label="Laid by" aria-label={`Who laid ${words}`} w={220} {...own.field('who')} />
             </Group>
-            <ZonePicker
-              about={words}
-              zones={layer.zones}
-              onChange={zones => set(fact.position, { zones })}
-              error={faults.at(`draft.layers.${i}.zones`)}
-            />
-          </section>
+            <ZonePicker about={words} {...own.field('zones')} />
+          </Card>
         )
       })}
-      <section className={styles.card}>
+      <section className={pieces.card}>
         <Textarea
           label="Note"
           value={draft.note}

@@ -1,7 +1,9 @@
 import type { AppliedEntryView } from '../../../main/api/views.ts'
+import { Fact } from '../../parts/Facts.tsx'
+import pieces from '../../parts/pieces.module.css'
 import { fullWords } from '../../parts/time.ts'
 import styles from './Applied.module.css'
-import { Fact, FactList, LayerFactList, ZoneWords } from './FactList.tsx'
+import { FactList, LayerFactList, ZoneWords } from './FactList.tsx'
 
 interface Props {
   entry: AppliedEntryView
@@ -43,7 +45,7 @@ export function EntrySheet({ entry, zone, correctedBy }: Props) {
         )
       })}
       {draft.note && <p>{draft.note}</p>}
-      <p className={styles.soft}>
+      <p className={pieces.soft}>
         This record says what was applied, when and in what conditions, and which figures were met. It does
         not say that a coating is fit for any use: the product’s data sheet decides.
       </p>

@@ -2,24 +2,15 @@ import type { ReactNode } from 'react'
 import type { AppliedView } from '../../../main/api/views.ts'
 import { useShop } from '../../data/shop.ts'
 import { degrees } from '../../parts/degrees.ts'
+import { Fact } from '../../parts/Facts.tsx'
 import { durationWords, fullWords } from '../../parts/time.ts'
-import styles from './Applied.module.css'
 
 type Facts = AppliedView['facts']
-
-function Fact({ name, children }: { name: string; children: ReactNode }) {
-  return (
-    <>
-      <dt>{name}</dt>
-      <dd>{children}</dd>
-    </>
-  )
-}
 
 /** The car, its owner and what was done against a figure, with the reasons. */
 export function FactList({ facts, zone }: { facts: Facts; zone: string }) {
   return (
-    <dl className={styles.facts}>
+    <dl>
       <Fact name="Vehicle">
         {facts.plate}, {facts.vehicleWords}
         {facts.vin && `, VIN ${facts.vin}`}
@@ -53,7 +44,7 @@ export function LayerFactList({
 }) {
   const { units } = useShop()
   return (
-    <dl className={styles.facts}>
+    <dl>
       <Fact name="When">
         {fullWords(layer.startAt, zone)} to {fullWords(layer.endAt, zone)}, {layer.bayName}
       </Fact>
@@ -81,5 +72,3 @@ export function ZoneWords({ zones }: { zones: { name: string; finish: string }[]
     </Fact>
   )
 }
-
-export { Fact }

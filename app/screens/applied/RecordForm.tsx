@@ -3,10 +3,11 @@ import type { AppliedView } from '../../../main/api/views.ts'
 import { useForm } from '../../data/form.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
 import { faultsOf } from '../../parts/faults.ts'
 import { Form } from '../../parts/form/Form.tsx'
 import { Refused } from '../../parts/form/Refused.tsx'
-import styles from './Applied.module.css'
+import pieces from '../../parts/pieces.module.css'
 import { DraftFields } from './DraftFields.tsx'
 import { FactList } from './FactList.tsx'
 
@@ -26,14 +27,13 @@ export function RecordForm({ record }: { record: AppliedView }) {
   return (
     <Form form={form} label="Applied record" save="Keep as it is so far">
       <Stack>
-        <section className={styles.card}>
-          <h2>Not signed yet</h2>
-          <p className={styles.soft}>
+        <Card title="Not signed yet">
+          <p className={pieces.soft}>
             {record.notYet ??
               'Look it over, then sign: from then on it is not changed, only corrected by a further page.'}
           </p>
           <FactList facts={record.facts} zone={record.zone} />
-        </section>
+        </Card>
         <DraftFields
           facts={record.facts}
           zone={record.zone}
@@ -42,7 +42,7 @@ export function RecordForm({ record }: { record: AppliedView }) {
           change={part => form.change({ draft: { ...draft, ...part } })}
           faults={signing.error ? refused : form.faults}
         />
-        <section className={styles.card}>
+        <section className={pieces.card}>
           <Group align="flex-end" mb="sm">
             <TextInput
               label="Your name, to sign"

@@ -7,13 +7,13 @@ const finishes: Zone['finish'][] = ['gloss', 'satin', 'matte', 'film', 'glass', 
 
 interface Props {
   about: string
-  zones: Zone[]
+  value: Zone[]
   onChange(zones: Zone[]): void
   error?: string | undefined
 }
 
 /** The panels and zones a layer went on, each with its surface. One taken out stays in sight until the page is left. */
-export function ZonePicker({ about, zones, onChange, error }: Props) {
+export function ZonePicker({ about, value: zones, onChange, error }: Props) {
   const [known, setKnown] = useState(zones)
   const [name, setName] = useState('')
   const on = (zone: Zone) => zones.find(each => each.name === zone.name)

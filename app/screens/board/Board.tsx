@@ -8,6 +8,8 @@ import { useNowAt } from '../../data/now.ts'
 import { trpc } from '../../data/trpc.ts'
 import { daySpans } from '../../parts/daySpans.ts'
 import { useKeyWords } from '../../parts/keyWords.ts'
+import pieces from '../../parts/pieces.module.css'
+import { TurnDays } from '../../parts/TurnDays.tsx'
 import { dateWords } from '../../parts/time.ts'
 import { boardKeys } from './actions/boardKeys.ts'
 import styles from './Board.module.css'
@@ -39,9 +41,10 @@ export function Board() {
     refetchInterval: 60_000,
   })
   useKeyWords('Board', boardKeys)
-  const turn = (direction: 1 | -1) => fromDate && setDate(addDays(fromDate, direction * Number(days)))
+  const turn = (direction: -1 | 0 | 1) =>
+    setDate(direction === 0 || !fromDate ? null : addDays(fromDate, direction * Number(days)))
   useHotkeys([
-    ['t', () => setDate(null)],
+    ['t', () => turn(0)],
     ['BracketLeft', () => turn(-1)],
     ['BracketRight', () => turn(1)],
     ...daySpans.map(span => [span.value, () => setDays(span.value)] as [string, () => void]),
@@ -52,32 +55,22 @@ export function Board() {
   )
   const until = fromDate && addDays(fromDate, Number(days) - 1)
   return (
-    <div className={styles.screen}>
-      <div className={styles.heading}>
+    <div className={pieces.column}>
+      <div className={pieces.heading}>
         <h1>Board</h1>
         {board && fromDate && until && (
-          <span className={styles.about}>
+          <span className={pieces.soft}>
             {fromDate === until ? dateWords(fromDate) : `${dateWords(fromDate)} – ${dateWords(until)}`} ·{' '}
             {board.bays.length} {board.bays.length === 1 ? 'bay' : 'bays'}
             {minutesIn(clip(board.open, board.fromAt, board.toAt)) < board.toAt - board.fromAt &&
               ' · closed hours folded'}
           </span>
         )}
-        <div className={styles.tools}>
+        <Group gap="xs" ml="auto">
           <SegmentedControl aria-label="Days shown" data={daySpans} value={days} onChange={setDays} />
-          <Group gap={4}>
-            <Button variant="default" onClick={() => turn(-1)} aria-label="Earlier">
-              ←
-            </Button>
-            <Button variant="default" onClick={() => setDate(null)}>
-              Today
-            </Button>
-            <Button variant="default" onClick={() => turn(1)} aria-label="Later">
-              →
-            </Button>
-          </Group>
+          <TurnDays labels={['Earlier', 'Later']} onTurn={turn} />
           <Button onClick={() => navigate({ to: '/book' })}>Book a car</Button>
-        </div>
+        </Group>
       </div>
       <Legend />
       {board && <SlipStrip board={board} />}

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react'
 import styles from './Board.module.css'
 import { diamond, triangle } from './layers/Blocks.tsx'
 
@@ -5,43 +6,35 @@ import { diamond, triangle } from './layers/Blocks.tsx'
 export function Legend() {
   return (
     <div className={styles.legend} aria-hidden="true">
-      <span>
-        <svg width="26" height="14" role="presentation">
-          <rect className={styles.work} width="26" height="12" y="1" rx="2" />
-        </svg>
-        hands on
-      </span>
-      <span>
-        <svg width="26" height="14" role="presentation">
-          <path className={styles.hold} d="M0 13C5 5 12 3 26 2V13Z" />
-        </svg>
-        cure
-      </span>
-      <span>
-        <svg width="26" height="14" role="presentation">
-          <rect className={styles.wait} width="26" height="12" y="1" />
-        </svg>
-        waits in the bay
-      </span>
-      <Mark path={triangle(7, 7, 4)}>touch</Mark>
-      <Mark path={diamond(7, 7, 4.6)}>topper</Mark>
-      <span>
-        <svg width="14" height="14" role="presentation">
-          <circle className={styles.mark} cx="7" cy="7" r="4" />
-        </svg>
-        may leave
-      </span>
+      <Sign says="hands on" width={26}>
+        <rect className={styles.work} width="26" height="12" y="1" rx="2" />
+      </Sign>
+      <Sign says="cure" width={26}>
+        <path className={styles.hold} d="M0 13C5 5 12 3 26 2V13Z" />
+      </Sign>
+      <Sign says="waits in the bay" width={26}>
+        <rect className={styles.wait} width="26" height="12" y="1" />
+      </Sign>
+      <Sign says="touch">
+        <path className={styles.mark} d={triangle(7, 7, 4)} />
+      </Sign>
+      <Sign says="topper">
+        <path className={styles.mark} d={diamond(7, 7, 4.6)} />
+      </Sign>
+      <Sign says="may leave">
+        <circle className={styles.mark} cx="7" cy="7" r="4" />
+      </Sign>
     </div>
   )
 }
 
-function Mark({ path, children }: { path: string; children: string }) {
+function Sign({ says, width = 14, children }: { says: string; width?: number; children: ReactNode }) {
   return (
     <span>
-      <svg width="14" height="14" role="presentation">
-        <path className={styles.mark} d={path} />
+      <svg width={width} height="14" role="presentation">
+        {children}
       </svg>
-      {children}
+      {says}
     </span>
   )
 }

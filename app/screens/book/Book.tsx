@@ -4,7 +4,9 @@ import { useState } from 'react'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
 import { useNowAt } from '../../data/now.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
 import { money } from '../../parts/money.ts'
+import pieces from '../../parts/pieces.module.css'
 import { durationWords } from '../../parts/time.ts'
 import styles from './Book.module.css'
 import { type Chosen, type Draft, emptyDraft } from './booking.ts'
@@ -48,25 +50,25 @@ export function Book() {
   const offers = draft.treatmentIds.length > 0 ? query.data : undefined
   const missing = missingOf(draft, chosen)
   return (
-    <div className={styles.screen}>
-      <h1>Book a car</h1>
+    <div className={pieces.column}>
+      <div className={pieces.heading}>
+        <h1>Book a car</h1>
+      </div>
       <div className={styles.columns}>
-        <fieldset className={styles.asking} disabled={booking.held !== null} aria-label="Who and what">
-          <section className={styles.card}>
-            <h2>Who</h2>
+        <fieldset className={pieces.column} disabled={booking.held !== null} aria-label="Who and what">
+          <Card title="Who">
             <WhoPicker draft={draft} change={change} fault={booking.fault} />
-          </section>
-          <section className={styles.card}>
-            <h2>What</h2>
+          </Card>
+          <Card title="What">
             <WhatPicker
               draft={draft}
               currency={shop.currency}
               today={dateOf(nowAt, shop.zone)}
               change={change}
             />
-          </section>
+          </Card>
         </fieldset>
-        <div className={styles.answer} aria-live="polite">
+        <div className={pieces.column} aria-live="polite">
           {booking.held ? (
             <HeldPlace held={booking.held} zone={shop.zone} booking={booking} startOver={startOver} />
           ) : (
@@ -76,7 +78,7 @@ export function Book() {
                   <b>{money(offers.priceMinor, offers.currency)}</b> · {durationWords(offers.handsOnMin)}{' '}
                   hands-on · {offers.steps.filter(step => step.kind === 'work').length} steps
                 </span>
-                <span className={styles.soft}>{missing}</span>
+                <span className={pieces.soft}>{missing}</span>
                 <Button
                   disabled={missing !== null || !chosen}
                   loading={booking.hold.busy}
@@ -109,13 +111,13 @@ export function Book() {
           ) : offers ? (
             <OfferCards offers={offers} asked={draft.askedDate !== null} chosen={chosen} choose={setChosen} />
           ) : (
-            <p className={styles.empty}>
+            <p className={pieces.empty}>
               Choose what the car is to have, and three honest offers appear here: soonest home, fewest hours
               a bay stands blocked, and the day asked for. They count every booked car, the crew’s hours and
               what each coating’s cure allows.
             </p>
           )}
-          <p className={styles.soft}>
+          <p className={pieces.soft}>
             The times rest on each product’s cure profile; the data sheet decides.
           </p>
         </div>

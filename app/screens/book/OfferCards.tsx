@@ -1,4 +1,6 @@
+import { VisuallyHidden } from '@mantine/core'
 import type { OffersView, PlaceView } from '../../../main/api/views.ts'
+import { Facts } from '../../parts/Facts.tsx'
 import { dateWords, durationWords, longWords, nearWords } from '../../parts/time.ts'
 import styles from './Book.module.css'
 import { type Chosen, type OfferKind, offerKinds } from './booking.ts'
@@ -23,7 +25,7 @@ function titleOf(kind: OfferKind, offers: OffersView, asked: boolean): string {
 export function OfferCards({ offers, asked, chosen, choose }: Props) {
   return (
     <fieldset className={styles.offers}>
-      <legend className={styles.unseen}>Offers</legend>
+      <VisuallyHidden component="legend">Offers</VisuallyHidden>
       {offerKinds.map(kind => {
         const offer = offers[kind]
         const title = titleOf(kind, offers, asked)
@@ -93,20 +95,16 @@ export function OfferFacts({ offer, offers }: { offer: PlaceView; offers: Offers
     <>
       <b className={styles.when}>{longWords(offer.handoverAt, offers.zone)}</b>
       <MiniBoard offer={offer} offers={offers} />
-      <dl>
-        <dt>Drop off by</dt>
-        <dd>{when(offer.dropOffAt)}</dd>
-        <dt>May leave, at the least</dt>
-        <dd>{when(offer.safeAt)}</dd>
-        <dt>Advised</dt>
-        <dd>{when(offer.advisedAt)}</dd>
-        <dt>Blocks while open</dt>
-        <dd>{durationWords(offer.blockedOpenMin)}</dd>
-        <dt>Cures while closed</dt>
-        <dd>{durationWords(offer.closedCureMin)}</dd>
-        <dt>Changes of bay</dt>
-        <dd>{offer.moves}</dd>
-      </dl>
+      <Facts
+        of={{
+          'Drop off by': when(offer.dropOffAt),
+          'May leave, at the least': when(offer.safeAt),
+          Advised: when(offer.advisedAt),
+          'Blocks while open': durationWords(offer.blockedOpenMin),
+          'Cures while closed': durationWords(offer.closedCureMin),
+          'Changes of bay': offer.moves,
+        }}
+      />
       <ShelfPart shelf={offer.shelf} />
       <Reasons words={offer.reasons} />
     </>

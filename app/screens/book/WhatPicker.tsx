@@ -1,8 +1,9 @@
-import { Checkbox, SegmentedControl, Stack, Text } from '@mantine/core'
+import { Checkbox, Stack, Text } from '@mantine/core'
 import { DatePickerInput } from '@mantine/dates'
 import { useQuery } from '@tanstack/react-query'
 import { trpc } from '../../data/trpc.ts'
 import { money } from '../../parts/money.ts'
+import { Segments } from '../../parts/Segments.tsx'
 import styles from './Book.module.css'
 import { conditions, type Draft } from './booking.ts'
 
@@ -30,10 +31,9 @@ export function WhatPicker({ draft, currency, today, change }: Props) {
             checked={draft.treatmentIds.includes(treatment.id)}
             onChange={event => flip(treatment.id, event.currentTarget.checked)}
             label={
-              <span className={styles.treatment}>
-                <span>{treatment.name}</span>
-                <b>{money(treatment.prices[draft.sizeClass], currency)}</b>
-              </span>
+              <>
+                {treatment.name} <b>{money(treatment.prices[draft.sizeClass], currency)}</b>
+              </>
             }
             description={treatment.summary}
           />
@@ -42,18 +42,13 @@ export function WhatPicker({ draft, currency, today, change }: Props) {
       {treatments.length === 0 && (
         <Text c="dimmed">No treatments yet: add what the shop sells under Settings, Treatments.</Text>
       )}
-      <div>
-        <Text size="sm" fw={500} mb={4}>
-          Paint
-        </Text>
-        <SegmentedControl
-          fullWidth
-          aria-label="Condition of the paint"
-          data={conditions}
-          value={draft.condition}
-          onChange={value => change({ condition: value as Draft['condition'] })}
-        />
-      </div>
+      <Segments
+        label="Paint"
+        aria-label="Condition of the paint"
+        data={conditions}
+        value={draft.condition}
+        onChange={condition => change({ condition })}
+      />
       <DatePickerInput
         label="Day asked for"
         placeholder="Any day"

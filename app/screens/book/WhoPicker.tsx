@@ -1,13 +1,16 @@
-import { Anchor, Button, Group, SegmentedControl, Select, Stack, Text, TextInput } from '@mantine/core'
+import { Anchor, Button, Group, Select, Stack, Text, TextInput } from '@mantine/core'
 import { useDebouncedValue } from '@mantine/hooks'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { FoundCustomer } from '../../../main/api/views.ts'
 import { showPhone } from '../../../main/domain/vehicle/index.ts'
+import { type Fields, fieldsOf } from '../../data/fields.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
+import { Segments } from '../../parts/Segments.tsx'
+import { finishChoices, sizeChoices } from '../../parts/shopWords.ts'
 import styles from './Book.module.css'
-import { type Draft, finishes, nobody, sizeClasses } from './booking.ts'
+import { type Draft, nobody } from './booking.ts'
 
 interface Props {
   draft: Draft
@@ -27,8 +30,8 @@ export function WhoPicker({ draft, change, fault }: Props) {
   })
   // The refused field may be told with whose it is: "customer.name".
   const refused = fault?.field?.split('.').at(-1)
-  const errorOf = (field: string) => (refused === field ? fault?.message : undefined)
-  if (draft.customerId !== null) return <Known draft={draft} change={change} errorOf={errorOf} />
+  const fields = fieldsOf(draft, change, name => (refused === name ? fault?.message : undefined))
+  if (draft.customerId !== null) return <Known draft={draft} change={change} fields={fields} />
   const customers = found.data?.customers ?? []
   return (
     <Stack gap="xs">
@@ -79,26 +82,13 @@ export function WhoPicker({ draft, change, fault }: Props) {
       <Group grow align="flex-start">
         <TextInput
           label="New customer’s name"
-          value={draft.customerName}
-          error={errorOf('name')}
-          onChange={event => change({ customerName: event.currentTarget.value })}
+          {...fields.field('customerName')}
+          error={refused === 'name' ? fault?.message : undefined}
         />
-        <TextInput
-          label="Phone"
-          type="tel"
-          value={draft.phone}
-          error={errorOf('phone')}
-          onChange={event => change({ phone: event.currentTarget.value })}
-        />
+        <TextInput label="Phone" type="tel" {...fields.field('phone')} />
       </Group>
-      <TextInput
-        label="E-mail"
-        type="email"
-        value={draft.email}
-        error={errorOf('email')}
-        onChange={event => change({ email: event.currentTarget.value })}
-      />
-      <VehicleFields draft={draft} change={change} errorOf={errorOf} />
+      <TextInput label="E-mail" type="email" {...fields.field('email')} />
+      <VehicleFields fields={fields} />
     </Stack>
   )
 }
@@ -124,9 +114,11 @@ function callerOf(
   }
 }
 
-type ErrorOf = (field: string) => string | undefined
+interface KnownProps extends Pick<Props, 'draft' | 'change'> {
+  fields: Fields<Draft>
+}
 
-function Known({ draft, change, errorOf }: { draft: Draft; change: Props['change']; errorOf: ErrorOf }) {
+function Known({ draft, change, fields }: KnownProps) {
   return (
     <Stack gap="xs">
       <Text>
@@ -136,57 +128,24 @@ function Known({ draft, change, errorOf }: { draft: Draft; change: Props['change
           Somebody else
         </Anchor>
       </Text>
-      {!draft.vehicleId && <VehicleFields draft={draft} change={change} errorOf={errorOf} />}
+      {!draft.vehicleId && <VehicleFields fields={fields} />}
     </Stack>
   )
 }
 
-function VehicleFields({
-  draft,
-  change,
-  errorOf,
-}: {
-  draft: Draft
-  change: Props['change']
-  errorOf: ErrorOf
-}) {
-  const text = (label: string, key: 'plate' | 'make' | 'model' | 'colour') => (
-    <TextInput
-      label={label}
-      value={draft[key]}
-      error={errorOf(key)}
-      onChange={event => change({ [key]: event.currentTarget.value })}
-    />
-  )
+function VehicleFields({ fields }: { fields: Fields<Draft> }) {
   return (
     <>
       <Group grow align="flex-start">
-        {text('Plate', 'plate')}
-        {text('Make', 'make')}
-        {text('Model', 'model')}
+        <TextInput label="Plate" {...fields.field('plate')} />
+        <TextInput label="Make" {...fields.field('make')} />
+        <TextInput label="Model" {...fields.field('model')} />
       </Group>
       <Group grow align="flex-start">
-        {text('Colour', 'colour')}
-        <Select
-          label="Finish"
-          data={finishes}
-          allowDeselect={false}
-          value={draft.finish}
-          onChange={value => value && change({ finish: value as Draft['finish'] })}
-        />
+        <TextInput label="Colour" {...fields.field('colour')} />
+        <Select label="Finish" data={finishChoices} {...fields.choice('finish')} />
       </Group>
-      <div>
-        <Text size="sm" fw={500} mb={4}>
-          Size
-        </Text>
-        <SegmentedControl
-          fullWidth
-          aria-label="Vehicle size"
-          data={sizeClasses}
-          value={draft.sizeClass}
-          onChange={value => change({ sizeClass: value as Draft['sizeClass'] })}
-        />
-      </div>
+      <Segments label="Size" aria-label="Vehicle size" data={sizeChoices} {...fields.field('sizeClass')} />
     </>
   )
 }

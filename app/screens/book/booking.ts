@@ -49,20 +49,6 @@ export type OfferKind = (typeof offerKinds)[number]
 
 export type Chosen = { kind: OfferKind; offer: PlaceView } | null
 
-export const sizeClasses: { value: SizeClass; label: string }[] = [
-  { value: 'small', label: 'Small' },
-  { value: 'medium', label: 'Medium' },
-  { value: 'large', label: 'Large' },
-  { value: 'xl', label: 'Extra large' },
-]
-
-export const finishes: { value: Finish; label: string }[] = [
-  { value: 'gloss', label: 'Gloss' },
-  { value: 'satin', label: 'Satin' },
-  { value: 'matte', label: 'Matte' },
-  { value: 'film', label: 'Film' },
-]
-
 export const conditions: { value: Condition; label: string }[] = [
   { value: 'good', label: 'Good' },
   { value: 'worn', label: 'Worn' },

@@ -3,21 +3,21 @@ import { useState } from 'react'
 import type { CarView } from '../../../main/api/views.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
 import { Form } from '../../parts/form/Form.tsx'
 import { DateField } from '../../parts/inputs.tsx'
+import pieces from '../../parts/pieces.module.css'
 import { fullDateWords } from '../../parts/time.ts'
-import styles from '../upkeep/Upkeep.module.css'
 import type { Acts } from '../upkeep/useActs.tsx'
 
 /** The car cannot come for a while, or comes no more. */
 export function AwayAndSold({ car, acts }: { car: CarView; acts: Acts }) {
   const [form, setForm] = useState<'away' | 'sold' | null>(null)
   return (
-    <section className={styles.card} aria-labelledby="away">
-      <h2 id="away">Away and sold</h2>
-      <div className={styles.stack}>
+    <Card title="Away and sold">
+      <div className={pieces.column}>
         {car.away.length > 0 && (
-          <ul className={styles.plain}>
+          <ul>
             {car.away.map(away => (
               <li key={away.actId}>
                 away from {fullDateWords(away.from)}, back on {fullDateWords(away.to)}
@@ -37,7 +37,7 @@ export function AwayAndSold({ car, acts }: { car: CarView; acts: Acts }) {
           </Group>
         )}
         {car.soldOn !== null && (
-          <p className={styles.soft}>
+          <p className={pieces.soft}>
             Sold on {fullDateWords(car.soldOn)}: nothing falls due for it and nothing is written about it.
             Take the sale back in its life above, if it was entered wrongly.
           </p>
@@ -45,7 +45,7 @@ export function AwayAndSold({ car, acts }: { car: CarView; acts: Acts }) {
         {form === 'away' && <AwayForm car={car} acts={acts} onDone={() => setForm(null)} />}
         {form === 'sold' && <SoldForm car={car} acts={acts} onDone={() => setForm(null)} />}
       </div>
-    </section>
+    </Card>
   )
 }
 
@@ -72,7 +72,7 @@ function AwayForm({ car, acts, onDone }: FormProps) {
   const { faults } = form
   return (
     <Form form={form} label="It is away for a while" save="Save the absence" onCancel={onDone}>
-      <div className={styles.fields}>
+      <div className={pieces.fields}>
         <DateField
           label="First day away"
           {...form.field('from')}
@@ -101,10 +101,10 @@ function SoldForm({ car, acts, onDone }: FormProps) {
   })
   return (
     <Form form={form} label="It was sold" save="Mark it sold" onCancel={onDone}>
-      <p className={styles.soft}>
+      <p className={pieces.soft}>
         Nothing falls due for this car from that day on, and what waits to be sent about it is withdrawn.
       </p>
-      <div className={styles.fields}>
+      <div className={pieces.fields}>
         <DateField label="Sold on" {...form.field('on')} />
       </div>
     </Form>

@@ -2,8 +2,8 @@ import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
 import { trpc } from '../../data/trpc.ts'
 import { Lookup } from '../../parts/Lookup.tsx'
+import pieces from '../../parts/pieces.module.css'
 import { fullDateWords } from '../../parts/time.ts'
-import styles from '../upkeep/Upkeep.module.css'
 import { useActs } from '../upkeep/useActs.tsx'
 import { AwayAndSold } from './AwayAndSold.tsx'
 import { Exposure } from './Exposure.tsx'
@@ -19,25 +19,25 @@ export function Car() {
   const car = query.data
   if (!car) return <Lookup error={query.error} what="the car" to="/customers" label="All customers" />
   return (
-    <div className={styles.screen}>
-      <div className={styles.heading}>
+    <div className={pieces.column}>
+      <div className={pieces.heading}>
         <h1>{car.plate || 'Car without a plate'}</h1>
-        <p className={styles.soft}>
+        <p className={pieces.soft}>
           {car.vehicleWords} ·{' '}
           <Link to="/customers/$id" params={{ id: car.customerId }}>
             {car.customerName}
           </Link>{' '}
           · <Link to="/upkeep">all upkeep</Link>
         </p>
-        {car.soldOn && <b className={styles.late}>sold on {fullDateWords(car.soldOn)}</b>}
+        {car.soldOn && <b className={pieces.late}>sold on {fullDateWords(car.soldOn)}</b>}
       </div>
       {acts.bar}
-      <div className={styles.two}>
-        <div className={styles.stack}>
+      <div className={pieces.two}>
+        <div className={pieces.column}>
           <Life car={car} acts={acts} />
           <Exposure key={car.vehicleId} car={car} />
         </div>
-        <div className={styles.stack}>
+        <div className={pieces.column}>
           <Plans car={car} acts={acts} />
           <Timeline car={car} acts={acts} />
           <AwayAndSold car={car} acts={acts} />

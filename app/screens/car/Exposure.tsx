@@ -2,8 +2,9 @@ import { Select } from '@mantine/core'
 import type { CarView } from '../../../main/api/views.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
 import { Form } from '../../parts/form/Form.tsx'
-import styles from '../upkeep/Upkeep.module.css'
+import pieces from '../../parts/pieces.module.css'
 
 /** How the car lives, and what that makes of the product's interval: every figure marked for what it rests on. */
 export function Exposure({ car }: { car: CarView }) {
@@ -24,12 +25,9 @@ export function Exposure({ car }: { car: CarView }) {
   const { faults } = form
   const { interval } = car
   return (
-    <section className={styles.card} aria-labelledby="exposure">
-      <h2 id="exposure">
-        How it lives <small>rules of thumb, for the shop to change; inspections correct them</small>
-      </h2>
+    <Card title="How it lives" about="rules of thumb, for the shop to change; inspections correct them">
       <Form form={form} label="How it lives">
-        <div className={styles.fields}>
+        <div className={pieces.fields}>
           {factors.map(factor => (
             <Select
               key={factor.id}
@@ -51,12 +49,12 @@ export function Exposure({ car }: { car: CarView }) {
         {interval && (
           <p>
             {interval.sentence}{' '}
-            <span className={styles.soft}>
+            <span className={pieces.soft}>
               The product’s {interval.productDays} days: {interval.productMark}.
             </span>
           </p>
         )}
       </Form>
-    </section>
+    </Card>
   )
 }

@@ -5,8 +5,8 @@ import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
 import { DateField } from '../../parts/inputs.tsx'
+import pieces from '../../parts/pieces.module.css'
 import { fullDateWords } from '../../parts/time.ts'
-import styles from '../upkeep/Upkeep.module.css'
 
 /** A look at what lies on the car: it still works, or it is gone. */
 export function InspectForm({ car, onDone }: { car: CarView; onDone(): void }) {
@@ -24,7 +24,7 @@ export function InspectForm({ car, onDone }: { car: CarView; onDone(): void }) {
   return (
     <Form form={form} label="Record an inspection" save="Save the inspection" onCancel={onDone}>
       <h3>Record an inspection</h3>
-      <div className={styles.fields}>
+      <div className={pieces.fields}>
         <Select
           label="What was looked at"
           data={car.layers.map(layer => ({
@@ -35,7 +35,7 @@ export function InspectForm({ car, onDone }: { car: CarView; onDone(): void }) {
         />
         <DateField label="Looked at on" {...form.field('on')} />
         <Radio.Group
-          className={styles.whole}
+          className={pieces.whole}
           label="Found"
           description="Water beads and runs off, panel by panel, after a neutral wash: still working"
           value={form.value.found}
@@ -48,7 +48,7 @@ export function InspectForm({ car, onDone }: { car: CarView; onDone(): void }) {
           <Radio value="working" label="▲ Still working" mt={6} />
           <Radio value="gone" label="□ Gone" mt={6} />
         </Radio.Group>
-        <TextInput className={styles.whole} label="Note" {...form.field('note')} />
+        <TextInput className={pieces.whole} label="Note" {...form.field('note')} />
       </div>
     </Form>
   )

@@ -5,7 +5,7 @@ import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
 import { DateField } from '../../parts/inputs.tsx'
-import styles from '../upkeep/Upkeep.module.css'
+import pieces from '../../parts/pieces.module.css'
 
 /** What was laid on the car before this program, or elsewhere. */
 export function LayerForm({ car, onDone }: { car: CarView; onDone(): void }) {
@@ -19,7 +19,7 @@ export function LayerForm({ car, onDone }: { car: CarView; onDone(): void }) {
   return (
     <Form form={form} label="Enter a coating or topper" save="Enter it" onCancel={onDone}>
       <h3>Enter a coating or topper</h3>
-      <div className={styles.fields}>
+      <div className={pieces.fields}>
         <Select
           label="Product"
           placeholder="Choose one"

@@ -3,9 +3,10 @@ import { useState } from 'react'
 import type { CarView, ProposalView } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
-import { faultsOf } from '../../parts/faults.ts'
+import { Card } from '../../parts/Card.tsx'
+import { Refused } from '../../parts/form/Refused.tsx'
+import pieces from '../../parts/pieces.module.css'
 import { fullDateWords } from '../../parts/time.ts'
-import styles from '../upkeep/Upkeep.module.css'
 import type { Acts } from '../upkeep/useActs.tsx'
 import { InspectForm } from './InspectForm.tsx'
 import { LayerForm } from './LayerForm.tsx'
@@ -16,16 +17,8 @@ export function Life({ car, acts }: { car: CarView; acts: Acts }) {
   const [form, setForm] = useState<'look' | 'layer' | null>(null)
   const { life, trouble, proposals, layers } = car
   return (
-    <section className={styles.card} aria-labelledby="life">
-      <h2 id="life">
-        How long it lasts{' '}
-        {life && (
-          <small>
-            {life.productName}, laid {fullDateWords(life.laidOn)}
-          </small>
-        )}
-      </h2>
-      <div className={styles.stack}>
+    <Card title="How long it lasts" about={life && `${life.productName}, laid ${fullDateWords(life.laidOn)}`}>
+      <div className={pieces.column}>
         {proposals.map(proposal => (
           <Proposal
             key={`${proposal.planId} ${proposal.what} ${proposal.toOn}`}
@@ -42,14 +35,14 @@ export function Life({ car, acts }: { car: CarView; acts: Acts }) {
           <>
             <LifeChart life={life} plate={car.plate} />
             <p>{life.sentence}</p>
-            <p className={styles.soft}>
+            <p className={pieces.soft}>
               Taken from cars of {life.exposureClass} exposure. A figure from few cars is a guess with a
               range: what is seen on the car itself decides.
             </p>
           </>
         )}
         {layers.length === 0 && (
-          <p className={styles.soft}>
+          <p className={pieces.soft}>
             Nothing on file lies on this car. A coating done here is entered by itself when its job is worked;
             one from before, or from elsewhere, is entered here.
           </p>
@@ -65,7 +58,7 @@ export function Life({ car, acts }: { car: CarView; acts: Acts }) {
           </Group>
         )}
       </div>
-    </section>
+    </Card>
   )
 }
 
@@ -73,12 +66,11 @@ export function Life({ car, acts }: { car: CarView; acts: Acts }) {
 function Proposal({ proposal, acts }: { proposal: ProposalView; acts: Acts }) {
   const [declined, setDeclined] = useState(false)
   const saving = useSaving(trpc.upkeep.acceptProposal.mutationOptions())
-  const words = faultsOf(saving.error).rest()
   const { planId, what, fromOn, toOn, sentence } = proposal
   if (declined)
     return (
       <Group role="status" gap="sm">
-        <span className={styles.soft}>Left as it is: due on {fullDateWords(fromOn)}.</span>
+        <span className={pieces.soft}>Left as it is: due on {fullDateWords(fromOn)}.</span>
         <Button variant="default" size="compact-sm" onClick={() => setDeclined(false)}>
           Look again
         </Button>
@@ -91,7 +83,7 @@ function Proposal({ proposal, acts }: { proposal: ProposalView; acts: Acts }) {
       title={`Proposed: ${fullDateWords(toOn)} in place of ${fullDateWords(fromOn)}`}
     >
       <p>{sentence}</p>
-      {words && <p className={styles.late}>{words}</p>}
+      <Refused of={saving.error} />
       <Group>
         <Button
           size="compact-md"

@@ -4,7 +4,7 @@ import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
 import { DateField, DecimalInput } from '../../parts/inputs.tsx'
-import styles from '../upkeep/Upkeep.module.css'
+import pieces from '../../parts/pieces.module.css'
 import { kindChoices } from '../upkeep/words.ts'
 import { planRule, type Repeats, repeatChoices } from './planRule.ts'
 
@@ -51,7 +51,7 @@ export function PlanForm({ car, plan, onDone }: Props) {
   return (
     <Form form={form} label={label} save={plan ? 'Save the plan' : 'Add this plan'} onCancel={onDone}>
       <h3>{label}</h3>
-      <div className={styles.fields}>
+      <div className={pieces.fields}>
         <TextInput label="What it is for" placeholder="winter wash" {...form.field('title')} />
         {!plan && (
           <>

@@ -3,10 +3,13 @@ import type { CarView, PlanView } from '../../../main/api/views.ts'
 import { useEditing } from '../../data/editing.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
-import { faultsOf } from '../../parts/faults.ts'
+import { Card } from '../../parts/Card.tsx'
+import { Refused } from '../../parts/form/Refused.tsx'
+import { HeadRow } from '../../parts/HeadRow.tsx'
+import pieces from '../../parts/pieces.module.css'
+import { RowButton } from '../../parts/RowButton.tsx'
 import { fullDateWords } from '../../parts/time.ts'
 import { VisitActs } from '../upkeep/due/VisitActs.tsx'
-import styles from '../upkeep/Upkeep.module.css'
 import type { Acts } from '../upkeep/useActs.tsx'
 import { dueSigns, dueWords } from '../upkeep/words.ts'
 import { PlanForm } from './PlanForm.tsx'
@@ -16,23 +19,16 @@ export function Plans({ car, acts }: { car: CarView; acts: Acts }) {
   const { editing, edit, close } = useEditing()
   const chosen = car.plans.find(plan => plan.id === editing)
   return (
-    <section className={styles.card} aria-labelledby="plans">
-      <h2 id="plans">When it comes</h2>
-      <div className={styles.stack}>
+    <Card title="When it comes">
+      <div className={pieces.column}>
         {car.plans.length === 0 && (
-          <p className={styles.soft}>
+          <p className={pieces.soft}>
             No plan yet. Plans begin by themselves when a coated car goes home, or are added here.
           </p>
         )}
         {car.plans.length > 0 && (
-          <table className={styles.table}>
-            <thead>
-              <tr>
-                <th scope="col">Plan</th>
-                <th scope="col">Next, and why then</th>
-                <th scope="col">Do</th>
-              </tr>
-            </thead>
+          <table className={pieces.table}>
+            <HeadRow columns={['Plan', 'Next, and why then', 'Do']} />
             <tbody>
               {car.plans.map(plan => (
                 <tr key={plan.id}>
@@ -45,7 +41,7 @@ export function Plans({ car, acts }: { car: CarView; acts: Acts }) {
                   </td>
                   <td>
                     {plan.next && (
-                      <span className={plan.next.state === 'overdue' ? styles.late : undefined}>
+                      <span className={plan.next.state === 'overdue' ? pieces.late : undefined}>
                         {dueSigns[plan.next.state]} {dueWords[plan.next.state]},{' '}
                         {fullDateWords(plan.next.dueOn)}
                       </span>
@@ -55,14 +51,7 @@ export function Plans({ car, acts }: { car: CarView; acts: Acts }) {
                   <td>
                     <Group gap={6} wrap="nowrap">
                       {plan.next && <VisitActs visit={plan.next} today={car.today} acts={acts} />}
-                      <Button
-                        variant="default"
-                        size="compact-sm"
-                        aria-label={`Change the plan ${plan.title}`}
-                        onClick={edit(plan.id)}
-                      >
-                        Change
-                      </Button>
+                      <RowButton does="Change" of={`the plan ${plan.title}`} onClick={edit(plan.id)} />
                     </Group>
                   </td>
                 </tr>
@@ -83,16 +72,15 @@ export function Plans({ car, acts }: { car: CarView; acts: Acts }) {
           </>
         )}
       </div>
-    </section>
+    </Card>
   )
 }
 
 function EndPlan({ plan, onDone }: { plan: PlanView; onDone(): void }) {
   const saving = useSaving(trpc.upkeep.archivePlan.mutationOptions())
-  const words = faultsOf(saving.error).rest()
   return (
     <div>
-      {words && <p className={styles.late}>{words}</p>}
+      <Refused of={saving.error} />
       <Button
         variant="subtle"
         color="red"

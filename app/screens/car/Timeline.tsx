@@ -1,11 +1,13 @@
-import { Button } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
+import type { ReactNode } from 'react'
 import type { CarView, TimelineEntry } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
-import { faultsOf } from '../../parts/faults.ts'
+import { Card } from '../../parts/Card.tsx'
+import { Refused } from '../../parts/form/Refused.tsx'
+import pieces from '../../parts/pieces.module.css'
+import { RowButton } from '../../parts/RowButton.tsx'
 import { fullDateWords } from '../../parts/time.ts'
-import styles from '../upkeep/Upkeep.module.css'
 import type { Acts } from '../upkeep/useActs.tsx'
 import own from './Timeline.module.css'
 
@@ -26,7 +28,6 @@ const signs: Record<TimelineEntry['kind'], string> = {
 export function Timeline({ car, acts }: { car: CarView; acts: Acts }) {
   const undoing = useSaving(trpc.upkeep.undo.mutationOptions())
   const voiding = useSaving(trpc.upkeep.voidInspection.mutationOptions())
-  const words = faultsOf(undoing.error ?? voiding.error).rest()
   const takeBack = ({ actId, inspectionId, words }: TimelineEntry) => {
     const done = () => acts.undone(words)
     if (inspectionId !== null) voiding.save({ id: inspectionId }, done)
@@ -36,35 +37,22 @@ export function Timeline({ car, acts }: { car: CarView; acts: Acts }) {
     .flatMap(plan => (plan.next ? [plan.next] : []))
     .sort((a, b) => (a.dueOn < b.dueOn ? 1 : -1))
   return (
-    <section className={styles.card} aria-labelledby="timeline">
-      <h2 id="timeline">Its life</h2>
-      {words && <p className={styles.late}>{words}</p>}
+    <Card title="Its life">
+      <Refused of={undoing.error ?? voiding.error} />
       <ol className={own.line}>
         {coming.map(visit => (
-          <li key={visit.key} data-coming="true">
-            <span className={own.on}>{fullDateWords(visit.dueOn)}</span>
-            <span className={own.sign} aria-hidden="true">
-              ○
-            </span>
+          <Moment key={visit.key} on={visit.dueOn} sign="○" coming>
             <span>
               {visit.title} <small>to come</small>
             </span>
-          </li>
+          </Moment>
         ))}
-        <li className={own.today}>
-          <span className={own.on}>{fullDateWords(car.today)}</span>
-          <span className={own.sign} aria-hidden="true">
-            │
-          </span>
-          <span>today</span>
-        </li>
+        <Moment on={car.today} sign="│">
+          <b>today</b>
+        </Moment>
         {car.timeline.map((entry, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: two equal lines of one day differ by nothing but their place.
-          <li key={`${entry.on} ${entry.kind} ${i}`}>
-            <span className={own.on}>{fullDateWords(entry.on)}</span>
-            <span className={own.sign} aria-hidden="true">
-              {signs[entry.kind]}
-            </span>
+          <Moment key={`${entry.on} ${entry.kind} ${i}`} on={entry.on} sign={signs[entry.kind]}>
             <span>
               {entry.words}{' '}
               {entry.jobId !== null && (
@@ -74,19 +62,37 @@ export function Timeline({ car, acts }: { car: CarView; acts: Acts }) {
               )}
             </span>
             {(entry.actId ?? entry.inspectionId) !== null && (
-              <Button
+              <RowButton
+                does="Take back"
+                aria-label={`Take back: ${entry.words}`}
                 variant="subtle"
                 size="compact-xs"
-                aria-label={`Take back: ${entry.words}`}
                 onClick={() => takeBack(entry)}
-              >
-                Take back
-              </Button>
+              />
             )}
-          </li>
+          </Moment>
         ))}
       </ol>
-      {car.timeline.length === 0 && <p className={styles.soft}>Nothing has happened to this car here yet.</p>}
-    </section>
+      {car.timeline.length === 0 && <p className={pieces.soft}>Nothing has happened to this car here yet.</p>}
+    </Card>
+  )
+}
+
+interface MomentProps {
+  on: string
+  sign: string
+  coming?: boolean
+  children: ReactNode
+}
+
+function Moment({ on, sign, coming, children }: MomentProps) {
+  return (
+    <li data-coming={coming}>
+      <span className={own.on}>{fullDateWords(on)}</span>
+      <span className={own.sign} aria-hidden="true">
+        {sign}
+      </span>
+      {children}
+    </li>
   )
 }

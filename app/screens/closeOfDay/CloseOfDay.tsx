@@ -1,4 +1,4 @@
-import { Alert, Button, Group } from '@mantine/core'
+import { Group } from '@mantine/core'
 import { useHotkeys } from '@mantine/hooks'
 import { useQuery } from '@tanstack/react-query'
 import { useRef, useState } from 'react'
@@ -6,8 +6,11 @@ import type { CloseOfDayView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
 import { useNowAt } from '../../data/now.ts'
 import { useShop } from '../../data/shop.ts'
-import { faultOf, trpc } from '../../data/trpc.ts'
+import { trpc } from '../../data/trpc.ts'
+import { Refused } from '../../parts/form/Refused.tsx'
 import { useKeyWords } from '../../parts/keyWords.ts'
+import pieces from '../../parts/pieces.module.css'
+import { RowButton } from '../../parts/RowButton.tsx'
 import { dateWords } from '../../parts/time.ts'
 import styles from './CloseOfDay.module.css'
 import { OrdersToSend } from './OrdersToSend.tsx'
@@ -37,8 +40,8 @@ export function CloseOfDay() {
     enabled: date !== '',
     placeholderData: before => before,
   })
-  if (query.error) return <Alert color="red">{faultOf(query.error).message}</Alert>
-  if (!query.data) return <p className={styles.soft}>Looking along the shelf …</p>
+  if (query.error) return <Refused of={query.error} />
+  if (!query.data) return <p className={pieces.soft}>Looking along the shelf …</p>
   return <Close view={query.data} />
 }
 
@@ -68,20 +71,18 @@ function Close({ view }: { view: CloseOfDayView }) {
   return (
     <div ref={screen} className={styles.screen}>
       <header className={styles.heading}>
-        <div>
-          <h1>
-            Close of day{' '}
-            <span>
-              {[
-                dateWords(view.date),
-                steps.length > 0 && `${steps.length} ${steps.length === 1 ? 'step' : 'steps'} to confirm`,
-                orders.length > 0 && `${orders.length} ${orders.length === 1 ? 'order' : 'orders'} proposed`,
-              ]
-                .filter(Boolean)
-                .join(' · ')}
-            </span>
-          </h1>
-        </div>
+        <h1>
+          Close of day{' '}
+          <small>
+            {[
+              dateWords(view.date),
+              steps.length > 0 && `${steps.length} ${steps.length === 1 ? 'step' : 'steps'} to confirm`,
+              orders.length > 0 && `${orders.length} ${orders.length === 1 ? 'order' : 'orders'} proposed`,
+            ]
+              .filter(Boolean)
+              .join(' · ')}
+          </small>
+        </h1>
         <ScanBar busy={scan.busy} onCode={scan.take} />
       </header>
       {scan.answer && (
@@ -98,14 +99,12 @@ function Close({ view }: { view: CloseOfDayView }) {
       <ShelfRows view={view} counting={counting} count={setCounting} />
       <OrdersToSend view={view} />
       <Warnings warnings={view.warnings} />
-      <Group className={styles.soft}>
+      <Group className={pieces.soft}>
         <span>
           Done today: {view.done.stepsConfirmed} confirmed, {view.done.counts} counted, {view.done.ordersSent}{' '}
           ordered.
         </span>
-        <Button variant="subtle" size="compact-sm" onClick={() => window.print()}>
-          Print
-        </Button>
+        <RowButton does="Print" variant="subtle" onClick={() => window.print()} />
       </Group>
     </div>
   )

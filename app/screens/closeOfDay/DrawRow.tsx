@@ -1,8 +1,11 @@
-import { ActionIcon, Button, Checkbox, Group, Select, TextInput } from '@mantine/core'
+import { Button, Checkbox, Group, Select, TextInput } from '@mantine/core'
 import { IconMinus, IconPlus } from '@tabler/icons-react'
 import type { DrawToConfirm } from '../../../main/api/views.ts'
+import { fieldsOf } from '../../data/fields.ts'
 import type { Faults } from '../../parts/faults.ts'
+import { IconAct } from '../../parts/IconAct.tsx'
 import { DecimalInput, OptionalDecimalInput } from '../../parts/inputs.tsx'
+import pieces from '../../parts/pieces.module.css'
 import { amountText, unitText } from '../../parts/shelf/amounts.ts'
 import { HazardMark } from '../../parts/shelf/HazardMark.tsx'
 import styles from './CloseOfDay.module.css'
@@ -23,6 +26,7 @@ interface Props {
 export function DrawRow({ draw, draft, change, field, faults, beyondStock }: Props) {
   const { productName, unit, lots } = draw
   const set = (part: Partial<DrawDraft>) => change({ ...draft, ...part })
+  const own = fieldsOf(draft, set, name => faults.at(`${field}.${name}`))
   const bottles = lots.map(lot => ({ value: lot.id, label: lot.words }))
   return (
     <div className={styles.draw}>
@@ -38,12 +42,9 @@ export function DrawRow({ draw, draft, change, field, faults, beyondStock }: Pro
         aria-label={`Bottle of ${productName}`}
         size="sm"
         data={bottles}
-        value={draft.lotId}
         placeholder={draw.lotWords}
         disabled={bottles.length === 0}
-        allowDeselect={false}
-        onChange={lotId => set({ lotId })}
-        error={faults.at(`${field}.lotId`)}
+        {...own.choice('lotId')}
       />
       {draft.weighing ? (
         <OptionalDecimalInput
@@ -52,37 +53,32 @@ export function DrawRow({ draw, draft, change, field, faults, beyondStock }: Pro
           unit="g"
           size="sm"
           autoFocus
-          value={draft.grossG}
-          onChange={grossG => set({ grossG })}
+          {...own.field('grossG')}
           error={faults.under(`${field}.weighed`)}
         />
       ) : (
         <Group gap={4} wrap="nowrap" align="flex-start">
-          <ActionIcon
+          <IconAct
+            label={`Less ${productName}`}
+            icon={IconMinus}
             variant="default"
             size={36}
-            aria-label={`Less ${productName}`}
             onClick={() => change(tapped(draft, draw, -1))}
-          >
-            <IconMinus size="1rem" />
-          </ActionIcon>
+          />
           <DecimalInput
             aria-label={`Used of ${productName}`}
             unit={unitText(unit)}
             size="sm"
-            className={styles.used}
-            value={draft.amount}
-            onChange={amount => set({ amount })}
-            error={faults.at(`${field}.amount`)}
+            flex={1}
+            {...own.field('amount')}
           />
-          <ActionIcon
+          <IconAct
+            label={`More ${productName}`}
+            icon={IconPlus}
             variant="default"
             size={36}
-            aria-label={`More ${productName}`}
             onClick={() => change(tapped(draft, draw, 1))}
-          >
-            <IconPlus size="1rem" />
-          </ActionIcon>
+          />
         </Group>
       )}
       {draw.canWeigh ? (
@@ -95,24 +91,21 @@ export function DrawRow({ draw, draft, change, field, faults, beyondStock }: Pro
           {draft.weighing ? 'Do not weigh' : 'Weigh'}
         </Button>
       ) : (
-        <small className={styles.soft}>{unit === 'piece' ? '' : draw.weighWords}</small>
+        <small className={pieces.soft}>{unit === 'piece' ? '' : draw.weighWords}</small>
       )}
       {outOfTurn(draft, draw) && (
         <TextInput
           className={styles.whole}
           label={`Why this bottle of ${productName} and not the one next in line?`}
           size="sm"
-          value={draft.reason}
-          onChange={event => set({ reason: event.currentTarget.value })}
-          error={faults.at(`${field}.reason`)}
+          {...own.field('reason')}
         />
       )}
       {beyondStock && (
         <Checkbox
           className={styles.whole}
           label={`More ${productName} was found than the ledger held: record the rest as found`}
-          checked={draft.foundMore}
-          onChange={event => set({ foundMore: event.currentTarget.checked })}
+          {...own.tick('foundMore')}
         />
       )}
     </div>

@@ -1,9 +1,12 @@
-import { Alert, Button } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { CloseOfDayView, OrderView, ProposedOrderView } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
-import { faultOf, trpc } from '../../data/trpc.ts'
+import { trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
+import { Refused } from '../../parts/form/Refused.tsx'
+import pieces from '../../parts/pieces.module.css'
+import { RowButton } from '../../parts/RowButton.tsx'
 import { DraftOrder } from '../shelf/orders/DraftOrder.tsx'
 import { SendDialog } from '../shelf/orders/SendDialog.tsx'
 import styles from './CloseOfDay.module.css'
@@ -23,45 +26,32 @@ export function OrdersToSend({ view }: { view: CloseOfDayView }) {
       lines: wanted.flatMap(order => order.lines.map(({ offerId, packs, why }) => ({ offerId, packs, why }))),
     })
   return (
-    <section tabIndex={-1} className={styles.part} aria-labelledby="close-orders">
-      <h2 id="close-orders">
-        Orders{' '}
-        <span>
-          {proposed.length === 0 && drafts.length === 0
-            ? 'nothing to order'
-            : [
-                proposed.length > 0 && `${proposed.length} proposed`,
-                drafts.length > 0 && `${drafts.length} to send`,
-              ]
-                .filter(Boolean)
-                .join(', ')}
-        </span>
-        {proposed.length > 1 && (
-          <Button
-            variant="default"
-            size="xs"
-            ml="md"
-            loading={proposing.busy}
-            onClick={() => propose(proposed)}
-          >
-            Write them all
-          </Button>
-        )}
-      </h2>
-      {proposing.error !== null && (
-        <Alert color="red" variant="outline" role="alert" mb="sm">
-          {faultOf(proposing.error).message}
-        </Alert>
+    <Card
+      tabIndex={-1}
+      className={styles.part}
+      title="Orders"
+      about={
+        [
+          proposed.length > 0 && `${proposed.length} proposed`,
+          drafts.length > 0 && `${drafts.length} to send`,
+        ]
+          .filter(Boolean)
+          .join(', ') || 'nothing to order'
+      }
+    >
+      {proposed.length > 1 && (
+        <RowButton does="Write them all" mb="xs" loading={proposing.busy} onClick={() => propose(proposed)} />
       )}
-      <p role="status" className={styles.said}>
+      <Refused of={proposing.error} />
+      <p role="status" className={pieces.kept}>
         {said}
       </p>
       {proposed.length + drafts.length === 0 ? (
-        <p className={styles.empty}>
+        <p className={pieces.empty}>
           What stands here and what is under way lasts until a delivery could follow. Look again tomorrow.
         </p>
       ) : (
-        <div className={styles.card}>
+        <div className={pieces.divided}>
           {proposed.map(order => (
             <ProposedOrder
               key={order.supplierId}
@@ -87,7 +77,7 @@ export function OrdersToSend({ view }: { view: CloseOfDayView }) {
           }}
         />
       )}
-    </section>
+    </Card>
   )
 }
 

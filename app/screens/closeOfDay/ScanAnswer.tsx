@@ -1,8 +1,8 @@
-import { Button } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import { useEffect, useRef } from 'react'
+import pieces from '../../parts/pieces.module.css'
+import { RowButton } from '../../parts/RowButton.tsx'
 import { amountText } from '../../parts/shelf/amounts.ts'
-import styles from './CloseOfDay.module.css'
 import { LearnCode } from './LearnCode.tsx'
 import type { ScanAnswer as Answer } from './useScan.ts'
 
@@ -21,14 +21,12 @@ export function ScanAnswer({ answer, onLearned, onClose }: Props) {
     if (kind !== 'known' && kind !== 'bottle' && code) box.current?.scrollIntoView({ block: 'nearest' })
   }, [kind, code])
   return (
-    <div ref={box} className={styles.found} role="status" aria-label="Scanned">
+    <div ref={box} className={pieces.card} role="status" aria-label="Scanned">
       <ScanWords answer={answer} />
       {answer.kind === 'unknown' ? (
         <LearnCode key={answer.code} code={answer.code} onLearned={onLearned} onClose={onClose} />
       ) : (
-        <Button variant="subtle" size="compact-sm" onClick={onClose}>
-          Close
-        </Button>
+        <RowButton does="Close" variant="subtle" onClick={onClose} />
       )}
     </div>
   )
@@ -55,7 +53,7 @@ function ScanWords({ answer }: { answer: Answer }) {
       </p>
     )
   return (
-    <p className={answer.kind === 'unknown' ? undefined : styles.wrong}>
+    <p className={answer.kind === 'unknown' ? undefined : pieces.late}>
       <b>{answer.code}</b> {answer.words}
     </p>
   )

@@ -14,6 +14,7 @@ export function ScanBar({ busy, onCode }: Props) {
   return (
     <form
       className={styles.scan}
+      style={{ width: '21rem' }}
       aria-label="Scan"
       onSubmit={event => {
         event.preventDefault()

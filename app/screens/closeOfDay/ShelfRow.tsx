@@ -1,7 +1,8 @@
-import { Button, Group } from '@mantine/core'
+import { Group } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import { useEffect, useRef, useState } from 'react'
 import type { CloseProductView } from '../../../main/api/views.ts'
+import { RowButton } from '../../parts/RowButton.tsx'
 import { AdviceNumbers } from '../../parts/shelf/AdviceNumbers.tsx'
 import { AdviceWords } from '../../parts/shelf/AdviceWords.tsx'
 import { amountText } from '../../parts/shelf/amounts.ts'
@@ -50,27 +51,25 @@ export function ShelfRow({ product, currency, counting, count, say }: Props) {
           {product.openLot && ', one open'}
         </small>
         <Group gap={4} mt={2}>
-          <Button
+          <RowButton
             ref={button}
+            does="Count"
+            of={name}
             variant="subtle"
             size="compact-xs"
             aria-expanded={open}
-            aria-label={`Count ${name}`}
             disabled={lots.length === 0}
             onClick={() => count(open ? null : { productId: id, lotId: null })}
-          >
-            Count
-          </Button>
+          />
           {advice.facts && (
-            <Button
+            <RowButton
+              does="Numbers"
+              of={`of ${name}`}
               variant="subtle"
               size="compact-xs"
               aria-expanded={numbers}
-              aria-label={`Numbers of ${name}`}
               onClick={() => setNumbers(!numbers)}
-            >
-              Numbers
-            </Button>
+            />
           )}
         </Group>
       </div>

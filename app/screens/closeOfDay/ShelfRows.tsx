@@ -1,6 +1,9 @@
-import { Button } from '@mantine/core'
 import { useState } from 'react'
 import type { CloseOfDayView } from '../../../main/api/views.ts'
+import { Card } from '../../parts/Card.tsx'
+import pieces from '../../parts/pieces.module.css'
+import { RowButton } from '../../parts/RowButton.tsx'
+import { Said } from '../../parts/Said.tsx'
 import styles from './CloseOfDay.module.css'
 import { type Counting, ShelfRow } from './ShelfRow.tsx'
 
@@ -20,27 +23,23 @@ export function ShelfRows({ view, counting, count }: Props) {
     : view.products.filter(product => product.rank < 2 || product.id === counting?.productId)
   const calm = view.products.length - worries.length
   return (
-    <section className={styles.part} aria-labelledby="close-shelf">
-      <h2 id="close-shelf">
-        The shelf{' '}
-        <span>
-          {worries.length === 0
-            ? 'nothing runs short'
-            : `${worries.length} of ${view.products.length} products want a look`}
-        </span>
-      </h2>
-      <div role="status" className={styles.said}>
-        {said.map(words => (
-          <p key={words}>✓ {words}</p>
-        ))}
-      </div>
+    <Card
+      className={styles.part}
+      title="The shelf"
+      about={
+        worries.length === 0
+          ? 'nothing runs short'
+          : `${worries.length} of ${view.products.length} products want a look`
+      }
+    >
+      <Said words={said} />
       {view.products.length === 0 ? (
-        <p className={styles.empty}>
+        <p className={pieces.empty}>
           No product is counted yet. Open a product on the Shelf, say how it is counted, and receive what
           stands there: from then on the booked jobs tell when it runs dry.
         </p>
       ) : (
-        <div className={styles.card}>
+        <div className={pieces.divided}>
           {shown.map(product => (
             <ShelfRow
               key={product.id}
@@ -52,14 +51,18 @@ export function ShelfRows({ view, counting, count }: Props) {
             />
           ))}
           {calm > 0 && (
-            <div className={styles.more}>
-              <Button variant="subtle" size="compact-sm" aria-expanded={all} onClick={() => setAll(!all)}>
-                {all ? 'Only those with a worry' : `${calm} more with nothing to do`}
-              </Button>
+            <div>
+              <RowButton
+                does={all ? 'Only those with a worry' : `${calm} more with nothing to do`}
+                variant="subtle"
+                m={6}
+                aria-expanded={all}
+                onClick={() => setAll(!all)}
+              />
             </div>
           )}
         </div>
       )}
-    </section>
+    </Card>
   )
 }

@@ -1,5 +1,8 @@
 import { useEffect, useRef, useState } from 'react'
 import type { CloseOfDayView } from '../../../main/api/views.ts'
+import { Card } from '../../parts/Card.tsx'
+import pieces from '../../parts/pieces.module.css'
+import { Said } from '../../parts/Said.tsx'
 import styles from './CloseOfDay.module.css'
 import { StepCard } from './StepCard.tsx'
 
@@ -16,28 +19,28 @@ export function StepsToConfirm({ view }: { view: CloseOfDayView }) {
     before.current = steps.length
   }, [steps.length])
   return (
-    <section ref={section} tabIndex={-1} className={styles.part} aria-labelledby="close-used">
-      <h2 id="close-used">
-        What was used{' '}
-        <span>
+    <Card
+      ref={section}
+      tabIndex={-1}
+      className={styles.part}
+      title="What was used"
+      about={
+        <>
           {steps.length === 0
             ? 'nothing left to confirm'
             : `${steps.length} ${steps.length === 1 ? 'step' : 'steps'} to confirm`}
           {done.stepsConfirmed > 0 && ` · ${done.stepsConfirmed} confirmed today`}
-        </span>
-      </h2>
-      <div role="status" className={styles.said}>
-        {said.map(words => (
-          <p key={words}>✓ {words}</p>
-        ))}
-      </div>
+        </>
+      }
+    >
+      <Said words={said} />
       {steps.length === 0 ? (
-        <p className={styles.empty}>
+        <p className={pieces.empty}>
           Every finished step is confirmed. A step that draws something appears here when it is finished on
           its job; what it draws is set with its treatment’s recipe, on the product’s page.
         </p>
       ) : (
-        <div className={styles.card}>
+        <div className={pieces.divided}>
           {steps.map(step => (
             <StepCard
               key={`${step.jobId}-${step.position}`}
@@ -49,6 +52,6 @@ export function StepsToConfirm({ view }: { view: CloseOfDayView }) {
           ))}
         </div>
       )}
-    </section>
+    </Card>
   )
 }

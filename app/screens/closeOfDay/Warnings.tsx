@@ -1,5 +1,7 @@
 import { Link } from '@tanstack/react-router'
 import type { ShelfWarning } from '../../../main/api/views.ts'
+import { Card } from '../../parts/Card.tsx'
+import pieces from '../../parts/pieces.module.css'
 import styles from './CloseOfDay.module.css'
 
 const kindWords: Record<ShelfWarning['kind'], string> = {
@@ -19,19 +21,18 @@ export function Warnings({ warnings: all }: { warnings: ShelfWarning[] }) {
   const warnings = [...others, ...(sheets.length > 2 ? [joined(sheets)] : sheets)]
   if (warnings.length === 0) return null
   return (
-    <section className={styles.part} aria-labelledby="close-warnings">
-      <h2 id="close-warnings">Also</h2>
-      <ul className={`${styles.card} ${styles.warnings}`}>
+    <Card className={styles.part} title="Also">
+      <ul className={`${pieces.rows} ${styles.warnings}`}>
         {warnings.map(warning => (
           <li key={`${warning.kind} ${warning.words}`}>
             <b>{kindWords[warning.kind]}</b>
             <span>
-              {warning.words} <Where warning={warning} />
+              {warning.words} <Where {...warning} />
             </span>
           </li>
         ))}
       </ul>
-    </section>
+    </Card>
   )
 }
 
@@ -42,23 +43,18 @@ function joined(sheets: ShelfWarning[]): ShelfWarning {
   return { kind: 'sheet', productIds, orderId: null, words }
 }
 
-function Where({ warning }: { warning: ShelfWarning }) {
-  if (warning.orderId !== null)
-    return (
-      <Link to="/shelf/$section/$id" params={{ section: 'orders', id: warning.orderId }}>
-        Open the order
-      </Link>
-    )
-  if (warning.productIds.length !== 1 || warning.kind === 'storage' || warning.kind === 'flammable')
-    return (
-      <Link to="/shelf/$section" params={{ section: 'safety' }}>
-        Chemical safety
-      </Link>
-    )
-  const [first] = warning.productIds
-  return first ? (
-    <Link to="/shelf/$section/$id" params={{ section: 'product', id: first }}>
-      Open the product
+function Where({ kind, productIds, orderId }: ShelfWarning) {
+  const [id, other] = productIds
+  const ofAll = other !== undefined || kind === 'storage' || kind === 'flammable'
+  const [params, words] =
+    orderId !== null
+      ? [{ section: 'orders', id: orderId }, 'Open the order']
+      : id === undefined || ofAll
+        ? [{ section: 'safety' }, 'Chemical safety']
+        : [{ section: 'product', id }, 'Open the product']
+  return (
+    <Link to={'id' in params ? '/shelf/$section/$id' : '/shelf/$section'} params={params}>
+      {words}
     </Link>
-  ) : null
+  )
 }

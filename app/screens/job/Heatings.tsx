@@ -1,4 +1,4 @@
-import { Button, Group, Stack, TextInput } from '@mantine/core'
+import { Group, TextInput } from '@mantine/core'
 import { notifications } from '@mantine/notifications'
 import type { JobCureView, JobView } from '../../../main/api/views.ts'
 import { useForm } from '../../data/form.ts'
@@ -8,19 +8,20 @@ import { DegreesInput } from '../../parts/DegreesInput.tsx'
 import { degrees } from '../../parts/degrees.ts'
 import { Form } from '../../parts/form/Form.tsx'
 import { MomentInput } from '../../parts/MomentInput.tsx'
+import pieces from '../../parts/pieces.module.css'
+import { RowButton } from '../../parts/RowButton.tsx'
 import { nearWords } from '../../parts/time.ts'
-import cure from './Cure.module.css'
-import styles from './Job.module.css'
 import { useJobAct } from './useJobAct.ts'
 
 /** Lamps and heated bays: what was given, and a form for more while the car is here. */
 export function Heatings({ job, cure: view }: { job: JobView; cure: JobCureView }) {
   const { units } = useShop()
   const take = useJobAct(trpc.cure.voidHeating.mutationOptions())
+  const when = (at: number) => nearWords(at, job.zone, job.nowAt)
   return (
     <>
       <h3>Heated cure</h3>
-      <p className={styles.soft}>
+      <p className={pieces.soft}>
         {view.heatRows.length === 0
           ? 'No data sheet of what is laid here has a row for heat, so heat shortens nothing; it can be recorded all the same.'
           : `By its data sheet: ${view.heatRows.join('; ')}. Less than that shortens nothing.`}
@@ -28,20 +29,17 @@ export function Heatings({ job, cure: view }: { job: JobView; cure: JobCureView 
       {view.heatings.map(heating => (
         <Group key={heating.id} gap="sm">
           <span>
-            {nearWords(heating.fromAt, job.zone, job.nowAt)} to {nearWords(heating.toAt, job.zone, job.nowAt)}
-            , panel at {degrees(heating.panelC, units)} or hotter{heating.note && `, ${heating.note}`} (
-            {heating.who})
+            {when(heating.fromAt)} to {when(heating.toAt)}, panel at {degrees(heating.panelC, units)} or
+            hotter{heating.note && `, ${heating.note}`} ({heating.who})
           </span>
           {view.canHeat && (
-            <Button
+            <RowButton
+              does="Take back"
+              of={`the heated cure of ${when(heating.fromAt)}`}
               size="compact-xs"
-              variant="default"
               disabled={take.isPending}
               onClick={() => take.mutate({ jobId: job.id, version: job.version, id: heating.id })}
-              aria-label={`Take back the heated cure of ${nearWords(heating.fromAt, job.zone, job.nowAt)}`}
-            >
-              Take back
-            </Button>
+            />
           )}
         </Group>
       ))}
@@ -70,14 +68,12 @@ function HeatingForm({ job }: { job: JobView }) {
   })
   return (
     <Form form={form} label="Heated cure" save="Record it" ready={form.value.panelC !== null}>
-      <Stack gap="sm" mt="xs">
-        <div className={cure.heat}>
-          <MomentInput label="From" {...form.field('fromAt')} />
-          <MomentInput label="To" {...form.field('toAt')} />
-          <DegreesInput label="Coldest panel" required {...form.field('panelC')} />
-          <TextInput label="With what" {...form.field('note')} />
-        </div>
-      </Stack>
+      <Group align="flex-start" gap="0.75rem" mt="xs">
+        <MomentInput label="From" {...form.field('fromAt')} />
+        <MomentInput label="To" {...form.field('toAt')} />
+        <DegreesInput label="Coldest panel" required {...form.field('panelC')} />
+        <TextInput label="With what" {...form.field('note')} />
+      </Group>
     </Form>
   )
 }

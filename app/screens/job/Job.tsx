@@ -5,8 +5,11 @@ import type { JobView } from '../../../main/api/views.ts'
 import { showPhone } from '../../../main/domain/vehicle/index.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
+import { Fact } from '../../parts/Facts.tsx'
 import { Lookup } from '../../parts/Lookup.tsx'
 import { money } from '../../parts/money.ts'
+import pieces from '../../parts/pieces.module.css'
 import { statusWords } from '../../parts/statusWords.ts'
 import { durationWords, longWords } from '../../parts/time.ts'
 import { CureClock } from './CureClock.tsx'
@@ -31,13 +34,14 @@ export function Job() {
 function OneJob({ job }: { job: JobView }) {
   const happened = useHappened(job)
   const { country } = useShop()
+  const when = (at: number) => longWords(at, job.zone, job.nowAt)
   return (
-    <div className={styles.screen}>
-      <header className={styles.heading}>
+    <div className={pieces.column}>
+      <header className={`${pieces.heading} ${styles.heading}`}>
         <h1>
           {job.vehicle.plate} <span>{job.customer.name}</span>
         </h1>
-        <span className={styles.soft}>
+        <span className={pieces.soft}>
           job {job.number} · {statusWords[job.status]} · {job.vehicle.words} ·{' '}
           <Link to="/customers/$id" params={{ id: job.customer.id }}>
             customer
@@ -57,14 +61,13 @@ function OneJob({ job }: { job: JobView }) {
         </Alert>
       ))}
       <div className={styles.columns}>
-        <section className={styles.card}>
-          <h2>Promise</h2>
+        <Card className={styles.card} title="Promise">
           <dl>
-            <Fact name="Drop-off">{longWords(job.arrivedAt ?? job.dropOffAt, job.zone, job.nowAt)}</Fact>
-            <Fact name="Promised">{longWords(job.promisedAt, job.zone, job.nowAt)}</Fact>
+            <Fact name="Drop-off">{when(job.arrivedAt ?? job.dropOffAt)}</Fact>
+            <Fact name="Promised">{when(job.promisedAt)}</Fact>
             <Fact name="Home, as it stands">
-              <b className={job.lateMin > 0 || job.uncovered ? styles.late : styles.kept}>
-                {longWords(job.handoverAt, job.zone, job.nowAt)}
+              <b className={job.lateMin > 0 || job.uncovered ? pieces.late : pieces.kept}>
+                {when(job.handoverAt)}
               </b>
               {job.lateMin > 0
                 ? ` ⚑ ${durationWords(job.lateMin)} late`
@@ -74,11 +77,11 @@ function OneJob({ job }: { job: JobView }) {
             </Fact>
             {job.coated && (
               <>
-                <Fact name="May leave, at the least">{longWords(job.safeAt, job.zone, job.nowAt)}</Fact>
-                <Fact name="Advised">{longWords(job.advisedAt, job.zone, job.nowAt)}</Fact>
+                <Fact name="May leave, at the least">{when(job.safeAt)}</Fact>
+                <Fact name="Advised">{when(job.advisedAt)}</Fact>
               </>
             )}
-            {job.leftAt !== null && <Fact name="Left">{longWords(job.leftAt, job.zone, job.nowAt)}</Fact>}
+            {job.leftAt !== null && <Fact name="Left">{when(job.leftAt)}</Fact>}
           </dl>
           <h2>Sold</h2>
           <dl>
@@ -92,7 +95,7 @@ function OneJob({ job }: { job: JobView }) {
             </Fact>
           </dl>
           {job.note && <p>{job.note}</p>}
-        </section>
+        </Card>
         <CureClock job={job} />
       </div>
       <StepTable job={job} happened={happened} />
@@ -110,14 +113,5 @@ function OneJob({ job }: { job: JobView }) {
         </Button>
       </Group>
     </div>
-  )
-}
-
-function Fact({ name, children }: { name: string; children: React.ReactNode }) {
-  return (
-    <>
-      <dt>{name}</dt>
-      <dd>{children}</dd>
-    </>
   )
 }

@@ -3,8 +3,9 @@ import { useState } from 'react'
 import type { JobView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
 import { trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
+import { Said } from '../../parts/Said.tsx'
 import { StepCard } from '../closeOfDay/StepCard.tsx'
-import styles from './Job.module.css'
 
 /** What the finished steps of this job drew from the shelf, to be confirmed at once or at the close of day. */
 export function JobDraws({ job }: { job: JobView }) {
@@ -15,15 +16,8 @@ export function JobDraws({ job }: { job: JobView }) {
   const steps = (close?.stepsToConfirm ?? []).filter(step => step.jobId === job.id)
   if (steps.length + said.length === 0) return null
   return (
-    <section className={styles.card} aria-labelledby="job-draws">
-      <h2 id="job-draws">What was used</h2>
-      <div role="status">
-        {said.map(words => (
-          <p key={words} className={styles.kept}>
-            ✓ {words}
-          </p>
-        ))}
-      </div>
+    <Card title="What was used">
+      <Said words={said} />
       {steps.map(step => (
         <StepCard
           key={step.position}
@@ -33,6 +27,6 @@ export function JobDraws({ job }: { job: JobView }) {
           onDone={({ words }) => setSaid(words)}
         />
       ))}
-    </section>
+    </Card>
   )
 }

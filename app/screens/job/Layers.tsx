@@ -2,18 +2,19 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import type { JobLayerView, JobView } from '../../../main/api/views.ts'
 import { trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
+import pieces from '../../parts/pieces.module.css'
 import { nearWords } from '../../parts/time.ts'
 import cure from './Cure.module.css'
 import { Heatings } from './Heatings.tsx'
-import styles from './Job.module.css'
 
 /** The coats one over the other: when each went on, in which window, in what air; and heat where it was given. */
 export function Layers({ job }: { job: JobView }) {
   const { data } = useQuery({ ...trpc.cure.job.queryOptions({ id: job.id }), refetchInterval: 60_000 })
+  const when = (at: number) => nearWords(at, job.zone, job.nowAt)
   if (!data || data.layers.length === 0) return null
   return (
-    <section className={styles.card}>
-      <h2>Layers</h2>
+    <Card title="Layers">
       <ol className={cure.layers}>
         {data.layers.map((layer, i) => (
           <li key={layer.position}>
@@ -21,9 +22,9 @@ export function Layers({ job }: { job: JobView }) {
               {i + 1}. {layer.name}
             </b>{' '}
             {layer.productName}, {layer.laid ? '' : '≈ '}
-            {nearWords(layer.startAt, job.zone, job.nowAt)} to {nearWords(layer.endAt, job.zone, job.nowAt)}
+            {when(layer.startAt)} to {when(layer.endAt)}
             <WindowLine layer={layer} job={job} />
-            {layer.conditions && <p className={styles.soft}>{layer.conditions}</p>}
+            {layer.conditions && <p className={pieces.soft}>{layer.conditions}</p>}
           </li>
         ))}
       </ol>
@@ -39,14 +40,14 @@ export function Layers({ job }: { job: JobView }) {
       <Link to="/jobs/$id/applied" params={{ id: job.id }} className={cure.link}>
         Applied record
       </Link>
-    </section>
+    </Card>
   )
 }
 
 function WindowLine({ layer: { window, verdict, asks }, job }: { layer: JobLayerView; job: JobView }) {
   if (verdict === null) return null
   if (!window)
-    return <p className={styles.soft}>The coat beneath names no window for it, or is not laid yet.</p>
+    return <p className={pieces.soft}>The coat beneath names no window for it, or is not laid yet.</p>
   const when = (at: number) => nearWords(at, job.zone, job.nowAt)
   const from = when(window.opensAt)
   const span = window.closesAt === null ? `from ${from}` : `${from} to ${when(window.closesAt)}`
@@ -54,7 +55,7 @@ function WindowLine({ layer: { window, verdict, asks }, job }: { layer: JobLayer
   return (
     <p>
       Window {span}:{' '}
-      <span className={missed ? cure.missed : cure.met}>
+      <span className={missed ? pieces.late : pieces.kept}>
         {verdict === 'met' ? '✓ within it' : `⚠ ${verdict}`}
       </span>
       {asks && <> The profile asks: {asks}</>}

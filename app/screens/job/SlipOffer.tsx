@@ -2,8 +2,9 @@ import { Alert, Button, CopyButton, Group } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import type { JobView } from '../../../main/api/views.ts'
 import { trpc } from '../../data/trpc.ts'
+import pieces from '../../parts/pieces.module.css'
+import { RowButton } from '../../parts/RowButton.tsx'
 import { longWords } from '../../parts/time.ts'
-import styles from './Cure.module.css'
 import { useJobAct } from './useJobAct.ts'
 
 /**
@@ -50,13 +51,11 @@ export function SlipOffer({ job }: { job: JobView }) {
           {slip.message && (
             <details>
               <summary>Words for {job.customer.name}</summary>
-              <pre className={styles.message}>{slip.message.text}</pre>
+              <pre className={pieces.quoted}>{slip.message.text}</pre>
               <Group gap="sm">
                 <CopyButton value={slip.message.text}>
                   {({ copied, copy }) => (
-                    <Button size="compact-sm" variant="default" onClick={copy}>
-                      {copied ? 'Copied ✓' : 'Copy the text'}
-                    </Button>
+                    <RowButton does={copied ? 'Copied ✓' : 'Copy the text'} onClick={copy} />
                   )}
                 </CopyButton>
                 {slip.message.to && (

@@ -1,9 +1,9 @@
-import { Button } from '@mantine/core'
 import { useState } from 'react'
 import type { JobStepView, JobView } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
 import { AskDialog } from '../../parts/AskDialog.tsx'
+import { RowButton } from '../../parts/RowButton.tsx'
 import type { Happened } from './useHappened.ts'
 import { sayNotDone } from './useJobAct.ts'
 
@@ -32,14 +32,14 @@ export function StartButton({ job, step, happened, disabled }: Props) {
   const key = { id: job.id, version: job.version, position: step.position }
   return (
     <>
-      <Button
+      <RowButton
+        does="Start"
+        of={step.name}
+        variant="filled"
         size="xs"
         disabled={disabled || busy}
         onClick={() => happened.take(time => start({ ...key, ...time }))}
-        aria-label={`Start ${step.name}`}
-      >
-        Start
-      </Button>
+      />
       {warning && (
         <AskDialog
           title={`Start ${step.name} in these conditions?`}

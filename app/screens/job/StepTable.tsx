@@ -1,6 +1,9 @@
-import { Button, Group, Table } from '@mantine/core'
+import { Group } from '@mantine/core'
 import type { JobStepView, JobView } from '../../../main/api/views.ts'
 import { trpc } from '../../data/trpc.ts'
+import { HeadRow } from '../../parts/HeadRow.tsx'
+import pieces from '../../parts/pieces.module.css'
+import { RowButton } from '../../parts/RowButton.tsx'
 import { HazardMark } from '../../parts/shelf/HazardMark.tsx'
 import { durationWords, nearWords } from '../../parts/time.ts'
 import { HappenedInput } from './HappenedInput.tsx'
@@ -13,111 +16,75 @@ import { useJobAct } from './useJobAct.ts'
 export function StepTable({ job, happened }: { job: JobView; happened: Happened }) {
   const finish = useJobAct(trpc.jobs.finishStep.mutationOptions(), happened.clear)
   const reopen = useJobAct(trpc.jobs.reopenStep.mutationOptions())
+  const when = (at: number) => nearWords(at, job.zone, job.nowAt)
+  /** As it was, or as it is planned, told apart by more than colour. */
+  const moment = (actual: number | null, planned: number) =>
+    actual === null ? <span className={pieces.soft}>≈ {when(planned)}</span> : <b>{when(actual)}</b>
   const busy = finish.isPending || reopen.isPending
   return (
-    <section className={styles.card}>
-      <div className={styles.stepsHead}>
+    <section className={pieces.card}>
+      <Group justify="space-between" align="flex-start" gap="0.875rem">
         <h2>Steps</h2>
         {(job.can.arrive || job.can.handOver) && <HappenedInput happened={happened} zone={job.zone} />}
-      </div>
-      <Table verticalSpacing="xs">
-        <Table.Thead>
-          <Table.Tr>
-            <Table.Th>Step</Table.Th>
-            <Table.Th>Bay</Table.Th>
-            <Table.Th>Crew</Table.Th>
-            <Table.Th>From</Table.Th>
-            <Table.Th>To</Table.Th>
-            <Table.Th>State</Table.Th>
-            <Table.Th aria-label="What may be done" />
-          </Table.Tr>
-        </Table.Thead>
-        <Table.Tbody>
+      </Group>
+      <table className={pieces.table}>
+        <HeadRow columns={['Step', 'Bay', 'Crew', 'From', 'To', 'State', '(What may be done)']} />
+        <tbody>
           {job.steps.map(step => {
             const key = { id: job.id, version: job.version, position: step.position }
             return (
-              <Table.Tr key={step.position} data-hold={step.kind === 'hold'} className={styles.step}>
-                <Table.Td>
+              <tr key={step.position} data-hold={step.kind === 'hold'} className={styles.step}>
+                <td>
                   {step.name}
                   {step.productName && step.kind === 'work' && <small> {step.productName}</small>}
                   {step.productId && step.kind === 'work' && <HazardMark productId={step.productId} />}
                   <small> {durationWords(step.minutes)}</small>
-                </Table.Td>
-                <Table.Td>
+                </td>
+                <td>
                   {step.bayName}
                   {step.moved && (
                     <small>
                       {' '}
-                      to {step.moved.bayName} {nearWords(step.moved.at, job.zone, job.nowAt)}
+                      to {step.moved.bayName} {when(step.moved.at)}
                     </small>
                   )}
-                </Table.Td>
-                <Table.Td>{step.crew.map(person => person.name).join(', ')}</Table.Td>
-                <Table.Td>
-                  <Moment
-                    actual={step.actualStartAt}
-                    planned={step.startAt}
-                    zone={job.zone}
-                    nowAt={job.nowAt}
-                  />
-                </Table.Td>
-                <Table.Td>
-                  <Moment actual={step.actualEndAt} planned={step.endAt} zone={job.zone} nowAt={job.nowAt} />
-                </Table.Td>
-                <Table.Td>{stateOf(step)}</Table.Td>
-                <Table.Td>
+                </td>
+                <td>{step.crew.map(person => person.name).join(', ')}</td>
+                <td>{moment(step.actualStartAt, step.startAt)}</td>
+                <td>{moment(step.actualEndAt, step.endAt)}</td>
+                <td>{stateOf(step)}</td>
+                <td>
                   <Group gap={6} justify="flex-end" wrap="nowrap">
                     {step.can.start && (
                       <StartButton job={job} step={step} happened={happened} disabled={busy} />
                     )}
                     {step.can.finish && (
-                      <Button
+                      <RowButton
+                        does="Finish"
+                        of={step.name}
+                        variant="filled"
                         size="xs"
                         disabled={busy}
                         onClick={() => happened.take(time => finish.mutate({ ...key, ...time }))}
-                        aria-label={`Finish ${step.name}`}
-                      >
-                        Finish
-                      </Button>
+                      />
                     )}
                     {step.can.reopen && (
-                      <Button
+                      <RowButton
+                        does="Take back"
+                        of={`the last time of ${step.name}`}
                         size="xs"
-                        variant="default"
                         disabled={busy}
                         onClick={() => reopen.mutate(key)}
-                        aria-label={`Take back the last time of ${step.name}`}
-                      >
-                        Take back
-                      </Button>
+                      />
                     )}
                   </Group>
-                </Table.Td>
-              </Table.Tr>
+                </td>
+              </tr>
             )
           })}
-        </Table.Tbody>
-      </Table>
+        </tbody>
+      </table>
     </section>
-  )
-}
-
-/** The time as it was, or as it is planned, told apart by more than colour. */
-function Moment({
-  actual,
-  planned,
-  zone,
-  nowAt,
-}: {
-  actual: number | null
-  planned: number
-  zone: string
-  nowAt: number
-}) {
-  return actual === null ? (
-    <span className={styles.soft}>≈ {nearWords(planned, zone, nowAt)}</span>
-  ) : (
-    <b>{nearWords(actual, zone, nowAt)}</b>
   )
 }
 

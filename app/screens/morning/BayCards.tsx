@@ -1,6 +1,8 @@
 import type { MorningView } from '../../../main/api/views.ts'
+import { Card } from '../../parts/Card.tsx'
+import pieces from '../../parts/pieces.module.css'
 import { clockWords } from '../../parts/time.ts'
-import { Card, Line } from './Card.tsx'
+import { Line } from './Line.tsx'
 import styles from './Morning.module.css'
 
 /** What stands in each bay through the day. */
@@ -10,24 +12,20 @@ export function BayCards({ sheet }: { sheet: MorningView }) {
     <div className={styles.bays}>
       {sheet.bays.map(bay => (
         <Card
+          className={styles.card}
           key={bay.id}
           title={bay.name}
           about={bay.capabilities.join(', ')}
           empty={bay.cars.length + bay.closures.length === 0 ? 'free all day' : null}
         >
           {bay.closures.map(closure => (
-            <p key={closure.fromAt} className={styles.soft}>
+            <p key={closure.fromAt} className={pieces.soft}>
               closed {clock(closure.fromAt)} to {clockWords(Math.min(closure.toAt, sheet.toAt), sheet.zone)}
               {closure.reason && `: ${closure.reason}`}
             </p>
           ))}
           {bay.cars.map(car => (
-            <Line
-              key={`${car.jobId}-${car.fromAt}`}
-              time={clock(car.fromAt)}
-              jobId={car.jobId}
-              plate={car.plate}
-            >
+            <Line key={`${car.jobId}-${car.fromAt}`} time={clock(car.fromAt)} car={car}>
               {car.vehicleWords}
               {car.lines.map(line => (
                 <span key={`${line.at}-${line.words}`} className={styles.step}>

@@ -1,6 +1,7 @@
 import type { MorningView } from '../../../main/api/views.ts'
+import { Card } from '../../parts/Card.tsx'
 import { clockWords } from '../../parts/time.ts'
-import { Card, Line } from './Card.tsx'
+import { Line } from './Line.tsx'
 import styles from './Morning.module.css'
 
 const stateWords = { planned: '', running: ' · running', done: ' · done ✓' }
@@ -11,6 +12,7 @@ export function CrewColumns({ sheet }: { sheet: MorningView }) {
     <div className={styles.crew}>
       {sheet.crew.map(person => (
         <Card
+          className={styles.card}
           key={person.id}
           title={person.name}
           about={
@@ -26,8 +28,7 @@ export function CrewColumns({ sheet }: { sheet: MorningView }) {
             <Line
               key={`${step.jobId}-${step.position}`}
               time={clockWords(step.fromAt, sheet.zone)}
-              jobId={step.jobId}
-              plate={step.plate}
+              car={step}
             >
               {step.name} in {step.bayName}, until {clockWords(step.toAt, sheet.zone)}
               {step.productName && ` · ${step.productName}`}

@@ -1,6 +1,8 @@
 import type { MorningView } from '../../../main/api/views.ts'
+import { Card } from '../../parts/Card.tsx'
+import pieces from '../../parts/pieces.module.css'
 import { clockWords, nearWords } from '../../parts/time.ts'
-import { Card, Line } from './Card.tsx'
+import { Line } from './Line.tsx'
 import styles from './Morning.module.css'
 
 /** From when each curing car may be touched, topped and driven, by its profile. */
@@ -10,23 +12,19 @@ export function Cures({ sheet }: { sheet: MorningView }) {
       ? clockWords(at, sheet.zone)
       : nearWords(at, sheet.zone, sheet.fromAt)
   const moment = (label: string, at: number) => (
-    <span className={at <= sheet.nowAt ? styles.may : styles.no}>
+    <span className={at <= sheet.nowAt ? pieces.kept : pieces.late}>
       {label} from {when(at)}
     </span>
   )
   return (
     <Card
+      className={styles.card}
       title="Curing"
       about="by each product’s profile"
       empty={sheet.cures.length === 0 ? 'No cure reaches a milestone today.' : null}
     >
       {sheet.cures.map(cure => (
-        <Line
-          key={`${cure.jobId}-${cure.marks.coatEndAt}`}
-          time={when(cure.touchAt)}
-          jobId={cure.jobId}
-          plate={cure.plate}
-        >
+        <Line key={`${cure.jobId}-${cure.marks.coatEndAt}`} time={when(cure.touchAt)} car={cure}>
           {cure.bayName}, {cure.productName} {cure.marks.actual ? 'laid' : 'due'} {when(cure.marks.coatEndAt)}
           <span className={styles.marks}>
             {moment('▲ touch', cure.touchAt)}

@@ -1,21 +1,22 @@
 import type { MorningView } from '../../../main/api/views.ts'
+import { Card } from '../../parts/Card.tsx'
+import pieces from '../../parts/pieces.module.css'
 import { clockWords, nearWords } from '../../parts/time.ts'
-import { Card, Line } from './Card.tsx'
+import { Line } from './Line.tsx'
 import styles from './Morning.module.css'
 
 export function Handovers({ sheet }: { sheet: MorningView }) {
   return (
-    <Card title="Going home" empty={sheet.handovers.length === 0 ? 'No car goes home today.' : null}>
+    <Card
+      className={styles.card}
+      title="Going home"
+      empty={sheet.handovers.length === 0 ? 'No car goes home today.' : null}
+    >
       {sheet.handovers.map(car => (
-        <Line
-          key={car.jobId}
-          time={clockWords(car.handoverAt, sheet.zone)}
-          jobId={car.jobId}
-          plate={car.plate}
-        >
+        <Line key={car.jobId} time={clockWords(car.handoverAt, sheet.zone)} car={car}>
           {car.customerName}
           {car.phone && `, ${car.phone}`} ·{' '}
-          <span className={car.leftAt === null && (car.late || car.uncovered) ? styles.no : styles.may}>
+          <span className={car.leftAt === null && (car.late || car.uncovered) ? pieces.late : pieces.kept}>
             {car.leftAt !== null
               ? `left ${clockWords(car.leftAt, sheet.zone)}`
               : car.late

@@ -5,7 +5,9 @@ import { useState } from 'react'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
 import { useNowAt } from '../../data/now.ts'
 import { trpc } from '../../data/trpc.ts'
+import pieces from '../../parts/pieces.module.css'
 import { HazardMark } from '../../parts/shelf/HazardMark.tsx'
+import { TurnDays } from '../../parts/TurnDays.tsx'
 import { clockWords, dateWords } from '../../parts/time.ts'
 import { Arrivals } from './Arrivals.tsx'
 import { BayCards } from './BayCards.tsx'
@@ -27,20 +29,21 @@ export function Morning() {
     enabled: date !== null,
     placeholderData: before => before,
   })
-  const turn = (days: number) => date && setChosen(Temporal.PlainDate.from(date).add({ days }).toString())
+  const turn = (days: number) =>
+    setChosen(days === 0 || !date ? null : Temporal.PlainDate.from(date).add({ days }).toString())
   useHotkeys([
-    ['t', () => setChosen(null)],
+    ['t', () => turn(0)],
     ['BracketLeft', () => turn(-1)],
     ['BracketRight', () => turn(1)],
     ['p', () => window.print()],
   ])
   const sheet = query.data
-  if (!sheet) return <p className={styles.soft}>{query.error?.message ?? 'Laying out the day …'}</p>
+  if (!sheet) return <p className={pieces.soft}>{query.error?.message ?? 'Laying out the day …'}</p>
   return (
     <div className={styles.sheet}>
-      <header className={styles.heading}>
+      <header className={pieces.heading}>
         <h1>Morning sheet, {dateWords(sheet.date)}</h1>
-        <span className={styles.soft}>
+        <span className={pieces.soft}>
           {sheet.shopName} ·{' '}
           {sheet.open.length === 0
             ? 'closed today'
@@ -50,15 +53,7 @@ export function Morning() {
           · as of {clockWords(sheet.nowAt, sheet.zone)}
         </span>
         <Group gap={4} className={styles.tools}>
-          <Button variant="default" onClick={() => turn(-1)} aria-label="The day before">
-            ←
-          </Button>
-          <Button variant="default" onClick={() => setChosen(null)}>
-            Today
-          </Button>
-          <Button variant="default" onClick={() => turn(1)} aria-label="The day after">
-            →
-          </Button>
+          <TurnDays labels={['The day before', 'The day after']} onTurn={turn} />
           <Button onClick={() => window.print()}>Print</Button>
         </Group>
       </header>

@@ -1,4 +1,6 @@
 import { memo } from 'react'
+import { difference } from '../../../../main/domain/calendar/index.ts'
+import { Rule } from '../../../parts/Chart.tsx'
 import { columnWords, dateWords } from '../../../parts/time.ts'
 import styles from '../Board.module.css'
 import type { Canvas } from '../boardTypes.ts'
@@ -22,7 +24,7 @@ export const HoursLayer = memo(function HoursLayer({ canvas }: { canvas: Canvas 
   const bottom = lanes.top + lanes.height * lanes.count
   const days = dayHeads(axis.fromAt, axis.toAt, board.zone)
   const ticks = hourTicks(board.open, hoursBetweenTicks(canvas), board.zone)
-  const closed = closedSpans(board.open, axis.fromAt, axis.toAt)
+  const closed = difference([{ from: axis.fromAt, to: axis.toAt }], board.open)
   return (
     // biome-ignore lint/a11y/noAriaHiddenOnFocusable: a drawn group takes no focus
     <g aria-hidden="true">
@@ -38,13 +40,7 @@ export const HoursLayer = memo(function HoursLayer({ canvas }: { canvas: Canvas 
       ))}
       {ticks.map(tick => (
         <g key={tick.at}>
-          <line
-            className={styles.rule}
-            x1={axis.x(tick.at)}
-            x2={axis.x(tick.at)}
-            y1={lanes.top - 4 * unit}
-            y2={bottom}
-          />
+          <Rule className={styles.rule} x={axis.x(tick.at)} from={lanes.top - 4 * unit} to={bottom} />
           <text className={styles.soft} x={axis.x(tick.at)} y={lanes.top - 9 * unit} textAnchor="middle">
             {tick.label}
           </text>
@@ -58,13 +54,7 @@ export const HoursLayer = memo(function HoursLayer({ canvas }: { canvas: Canvas 
           : axis.x(day.fromAt) + width / 2
         return (
           <g key={day.date}>
-            <line
-              className={styles.midnight}
-              x1={axis.x(day.fromAt)}
-              x2={axis.x(day.fromAt)}
-              y1={lanes.top}
-              y2={bottom}
-            />
+            <Rule className={styles.midnight} x={axis.x(day.fromAt)} from={lanes.top} to={bottom} />
             <text
               className={open.length ? styles.day : styles.soft}
               x={middle}
@@ -78,53 +68,29 @@ export const HoursLayer = memo(function HoursLayer({ canvas }: { canvas: Canvas 
           </g>
         )
       })}
-      {board.bays.map((bay, index) => (
-        <g key={bay.id}>
-          <line
-            className={styles.rule}
-            x1={0}
-            x2={axis.right}
-            y1={laneTop(lanes, index)}
-            y2={laneTop(lanes, index)}
-          />
-          <BayLabel
-            bay={bay}
-            x={16 * unit}
-            y={laneTop(lanes, index)}
-            width={axis.left - 22 * unit}
-            height={lanes.height}
-          />
-          {bay.closures.map(closure => (
-            <g key={closure.fromAt}>
-              <rect
-                className={styles.closure}
-                x={axis.x(closure.fromAt)}
-                width={axis.x(closure.toAt) - axis.x(closure.fromAt)}
-                y={laneTop(lanes, index) + 8 * unit}
-                height={lanes.height - 16 * unit}
-              />
-              <text
-                className={styles.soft}
-                x={axis.x(closure.fromAt) + 7 * unit}
-                y={laneTop(lanes, index) + 24 * unit}
-              >
-                {closure.reason || 'closed'}
-              </text>
-            </g>
-          ))}
-        </g>
-      ))}
+      {board.bays.map((bay, index) => {
+        const top = laneTop(lanes, index)
+        return (
+          <g key={bay.id}>
+            <Rule className={styles.rule} y={top} from={0} to={axis.right} />
+            <BayLabel bay={bay} x={16 * unit} y={top} width={axis.left - 22 * unit} height={lanes.height} />
+            {bay.closures.map(closure => (
+              <g key={closure.fromAt}>
+                <rect
+                  className={styles.closure}
+                  x={axis.x(closure.fromAt)}
+                  width={axis.x(closure.toAt) - axis.x(closure.fromAt)}
+                  y={top + 8 * unit}
+                  height={lanes.height - 16 * unit}
+                />
+                <text className={styles.soft} x={axis.x(closure.fromAt) + 7 * unit} y={top + 24 * unit}>
+                  {closure.reason || 'closed'}
+                </text>
+              </g>
+            ))}
+          </g>
+        )
+      })}
     </g>
   )
 })
-
-function closedSpans(open: Canvas['board']['open'], fromAt: number, toAt: number) {
-  const spans = []
-  let at = fromAt
-  for (const span of open) {
-    if (span.from > at) spans.push({ from: at, to: Math.min(span.from, toAt) })
-    at = Math.max(at, span.to)
-  }
-  if (at < toAt) spans.push({ from: at, to: toAt })
-  return spans
-}

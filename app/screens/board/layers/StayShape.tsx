@@ -34,6 +34,7 @@ export const StayShape = memo(function StayShape({ stay, canvas, ghost }: ShapeP
   if (!box) return null
   const { unit } = canvas
   const head = 21 * unit
+  const frame = { x: box.x, width: box.width, y: box.top, height: box.height, rx: 5 * unit }
   const body = { top: box.top + head, height: box.height - head }
   const clip = `head-${ghost ? 'ghost' : 'stay'}-${stay.jobId}-${stay.fromAt}`
   const mark = stay.conflict ? '⚠ ' : stay.late ? '⚑ ' : stay.status === 'held' ? '? ' : ''
@@ -44,14 +45,7 @@ export const StayShape = memo(function StayShape({ stay, canvas, ghost }: ShapeP
       data-conflict={stay.conflict !== null}
       data-ghost={ghost}
     >
-      <rect
-        className={styles.ground}
-        x={box.x}
-        width={box.width}
-        y={box.top}
-        height={box.height}
-        rx={5 * unit}
-      />
+      <rect className={styles.ground} {...frame} />
       {stay.blocks.map(block => (
         <Block
           key={`${block.position}-${block.kind}-${block.fromAt}`}
@@ -60,7 +54,7 @@ export const StayShape = memo(function StayShape({ stay, canvas, ghost }: ShapeP
           box={body}
         />
       ))}
-      <rect className={styles.head} x={box.x} width={box.width} y={box.top} height={head} rx={5 * unit} />
+      <rect className={styles.head} {...frame} height={head} />
       <clipPath id={clip}>
         <rect x={box.x} width={Math.max(0, box.width - 4)} y={box.top} height={head} />
       </clipPath>
@@ -69,14 +63,7 @@ export const StayShape = memo(function StayShape({ stay, canvas, ghost }: ShapeP
         <tspan className={styles.plate}>{stay.plate}</tspan> {stay.customerName}
       </text>
       {stay.next && !ghost && <NextBadge next={stay.next} box={box} canvas={canvas} />}
-      <rect
-        className={styles.edge}
-        x={box.x}
-        width={box.width}
-        y={box.top}
-        height={box.height}
-        rx={5 * unit}
-      />
+      <rect className={styles.edge} {...frame} />
     </g>
   )
 }, isSame)
