@@ -48,9 +48,9 @@ interface DrawingProps extends Frame {
 }
 
 /** The frame of a drawing of one shape, as wide as its place. */
-export function Drawing({ label, box, className = styles.figure, caption, children }: DrawingProps) {
+export function Drawing({ label, box, className = '', caption, children }: DrawingProps) {
   return (
-    <figure className={className}>
+    <figure className={`${styles.figure} ${className}`}>
       <svg className={styles.chart} viewBox={`0 0 ${box.width} ${box.height}`} role="img" aria-label={label}>
         {children}
       </svg>

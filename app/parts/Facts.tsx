@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react'
+import pieces from './pieces.module.css'
 
 /** One thing that is known of something, in a list of such. */
 export function Fact({ name, children }: { name: string; children: ReactNode }) {
@@ -13,7 +14,7 @@ export function Fact({ name, children }: { name: string; children: ReactNode }) 
 /** What is known of something: what each thing is called, and its value; false or null is left out. */
 export function Facts({ of }: { of: Readonly<Record<string, ReactNode>> }) {
   return (
-    <dl>
+    <dl className={pieces.facts}>
       {Object.entries(of).map(
         ([name, value]) =>
           value !== null &&

@@ -32,7 +32,7 @@ export function WhatPicker({ draft, currency, today, change }: Props) {
             onChange={event => flip(treatment.id, event.currentTarget.checked)}
             label={
               <>
-                {treatment.name} <b>{money(treatment.prices[draft.sizeClass], currency)}</b>
+                {treatment.name}&emsp;<b>{money(treatment.prices[draft.sizeClass], currency)}</b>
               </>
             }
             description={treatment.summary}

@@ -22,7 +22,7 @@ export function Warnings({ warnings: all }: { warnings: ShelfWarning[] }) {
   if (warnings.length === 0) return null
   return (
     <Card className={styles.part} title="Also">
-      <ul className={`${pieces.rows} ${styles.warnings}`}>
+      <ul className={`${pieces.box} ${pieces.list} ${styles.warnings}`}>
         {warnings.map(warning => (
           <li key={`${warning.kind} ${warning.words}`}>
             <b>{kindWords[warning.kind]}</b>

@@ -62,7 +62,7 @@ export function Customers() {
       </Group>
       {found?.total === 0 && <Nobody asked={asked} />}
       {found && found.total > 0 && (
-        <table className={`${pieces.table} ${styles.table}`}>
+        <table className={`${pieces.box} ${pieces.table} ${styles.table}`}>
           <HeadRow columns={['Name', 'Phone', 'E-mail', 'Cars']} />
           <tbody>
             {found.customers.map(customer => (
