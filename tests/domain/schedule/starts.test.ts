@@ -23,6 +23,16 @@ test('Work that may pause is longer by the night where it crosses closing', () =
   ])
 })
 
+test('A free stretch just as long as the work has one start', () => {
+  const away = [
+    { from: at(8), to: at(9) },
+    { from: at(10, 30), to: at(48) },
+  ]
+  const busy = prepare({ ...example, crew: [{ id: 'Jo', skills: ['coat'], away }] })
+  expect(startsOf(busy, work, at(8), at(48))).toEqual([{ from: 36, to: 36, length: 90 }])
+  expect(startsOf(busy, { ...work, minutes: 91 }, at(8), at(48))).toEqual([])
+})
+
 test('A hold may start at any minute that leaves it its time', () => {
   expect(startsOf(prepared, { kind: 'hold', minutes: 240 }, at(8), at(48))).toEqual([
     { from: 32, to: 176, length: 240 },
