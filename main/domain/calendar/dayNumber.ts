@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 
 /**
  * Dates as whole days since 1970-01-01, for the loops that walk over ten thousand cars: a Temporal date each would
@@ -74,12 +74,7 @@ export function dayNumber(date: string, field = 'date'): number {
     if (year >= 1 && month >= 1 && month <= 12 && day >= 1 && day <= daysInMonth(year, month))
       return dayNumberOf(year, month, day)
   }
-  throw new Refusal(
-    'date-bad',
-    field,
-    date,
-    `"${date}" is not a date; write it as year-month-day, 2026-03-08.`,
-  )
+  refuse('date-bad', { [field]: date }, `"${date}" is not a date; write it as year-month-day, 2026-03-08.`)
 }
 
 /** A day number as `YYYY-MM-DD` (years 0000 to 9999). */

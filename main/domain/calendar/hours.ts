@@ -1,5 +1,5 @@
 /** When a shop is open, as it is written down: wall times by weekday, and dates that differ. */
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { checkDate, checkZone } from './instants.ts'
 import type { Span } from './spans.ts'
 
@@ -45,10 +45,9 @@ export function checkCalendar(calendar: ShopCalendar): void {
     const field = `exceptions.${i}`
     checkDate(exception.date, `${field}.date`)
     if (seen.has(exception.date))
-      throw new Refusal(
+      refuse(
         'date-twice',
-        `${field}.date`,
-        exception.date,
+        { [`${field}.date`]: exception.date },
         `${exception.date} has two entries; put all its hours in one.`,
       )
     seen.add(exception.date)
@@ -60,10 +59,9 @@ export function checkCalendar(calendar: ShopCalendar): void {
 export function checkWeekly(weekly: readonly OpeningHours[], field = 'weekly'): void {
   weekly.forEach(({ weekday }, i) => {
     if (!Number.isInteger(weekday) || weekday < 1 || weekday > 7)
-      throw new Refusal(
+      refuse(
         'weekday-bad',
-        `${field}.${i}.weekday`,
-        weekday,
+        { [`${field}.${i}.weekday`]: weekday },
         `${weekday} is not a weekday; use 1 for Monday to 7 for Sunday.`,
       )
   })
@@ -75,20 +73,18 @@ function checkWallSpans(spans: readonly (WallSpan & { weekday?: number })[], fie
     checkWallMinute(span.from, `${field}.${i}.from`)
     checkWallMinute(span.to, `${field}.${i}.to`)
     if (span.from >= span.to)
-      throw new Refusal(
+      refuse(
         'hours-backwards',
-        `${field}.${i}.to`,
-        span.to,
+        { [`${field}.${i}.to`]: span.to },
         `Closing at ${wallWords(span.to)} is not after opening at ${wallWords(span.from)}; for hours past midnight, ` +
           'end one day at 24:00 and begin the next at 00:00.',
       )
     for (let j = 0; j < i; j++) {
       const other = spans[j]!
       if (other.weekday === span.weekday && other.from < span.to && span.from < other.to)
-        throw new Refusal(
+        refuse(
           'hours-overlap',
-          `${field}.${i}.from`,
-          span.from,
+          { [`${field}.${i}.from`]: span.from },
           `${wallWords(span.from)} to ${wallWords(span.to)} overlaps ${wallWords(other.from)} to ` +
             `${wallWords(other.to)} ${where}; join them or move one.`,
         )
@@ -98,10 +94,9 @@ function checkWallSpans(spans: readonly (WallSpan & { weekday?: number })[], fie
 
 function checkWallMinute(minute: number, field: string) {
   if (!Number.isInteger(minute) || minute < 0 || minute > 1440)
-    throw new Refusal(
+    refuse(
       'wall-minute-bad',
-      field,
-      minute,
+      { [field]: minute },
       `${minute} is not a time of day; use whole minutes after midnight, 0 to 1440.`,
     )
 }
@@ -111,17 +106,15 @@ export function checkClosures(closures: readonly Span[], field = 'closures'): vo
   closures.forEach((span, i) => {
     for (const end of ['from', 'to'] as const)
       if (!Number.isSafeInteger(span[end]))
-        throw new Refusal(
+        refuse(
           'minute-bad',
-          `${field}.${i}.${end}`,
-          span[end],
+          { [`${field}.${i}.${end}`]: span[end] },
           `${span[end]} is not a whole minute; give the date and time again.`,
         )
     if (span.from >= span.to)
-      throw new Refusal(
+      refuse(
         'closure-backwards',
-        `${field}.${i}.to`,
-        span.to,
+        { [`${field}.${i}.to`]: span.to },
         `${said(span.to)} is not after ${said(span.from)}; let it end after it begins.`,
       )
   })
@@ -130,10 +123,9 @@ export function checkClosures(closures: readonly Span[], field = 'closures'): vo
     const earlier = sorted[k - 1]!
     const later = sorted[k]!
     if (later.from < earlier.to)
-      throw new Refusal(
+      refuse(
         'closure-overlap',
-        `${field}.${later.i}.from`,
-        later.from,
+        { [`${field}.${later.i}.from`]: later.from },
         `It begins ${said(later.from)}, before the one that ends ${said(earlier.to)}; join them or move one.`,
       )
   }

@@ -2,7 +2,7 @@
  * The bridge between the domain's time (whole minutes since 1970-01-01T00:00Z) and wall time in an IANA zone.
  * Everything else in the domain is plain arithmetic on those minutes.
  */
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 
 const MS_PER_MINUTE = 60_000
 
@@ -61,10 +61,9 @@ export function checkZone(zone: string, field = 'zone'): void {
   try {
     zonedOf(0, zone)
   } catch {
-    throw new Refusal(
+    refuse(
       'zone-unknown',
-      field,
-      zone,
+      { [field]: zone },
       `"${zone}" is not a known time zone; choose one such as America/New_York or Europe/Berlin.`,
     )
   }
@@ -77,10 +76,5 @@ export function checkDate(date: string, field = 'date'): void {
   } catch {
     // Falls through to the same refusal as a date written another way.
   }
-  throw new Refusal(
-    'date-bad',
-    field,
-    date,
-    `"${date}" is not a date; write it as year-month-day, 2026-03-08.`,
-  )
+  refuse('date-bad', { [field]: date }, `"${date}" is not a date; write it as year-month-day, 2026-03-08.`)
 }

@@ -1,6 +1,6 @@
 /** What a cure profile may not say. Each refusal names the field and what would do instead. */
 import { degreesWords, type UnitSystem } from '../measure/index.ts'
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { advisedByPracticeMin, leastByPracticeMin } from './commonPractice.ts'
 import type { CureProfile } from './profile.ts'
 
@@ -18,10 +18,9 @@ export function checkProfile(profile: CureProfile, units: UnitSystem = 'metric')
   checkConditions(profile, units)
   checkRate(profile, units)
   if (profile.recoat && profile.missedRecoat.trim() === '')
-    throw new Refusal(
+    refuse(
       'text-missing',
-      'missedRecoat',
-      profile.missedRecoat,
+      { missedRecoat: profile.missedRecoat },
       'A recoat window is given but not what to do when it is missed; copy what the data sheet asks.',
     )
 }
@@ -50,10 +49,9 @@ function checkDurations(profile: CureProfile) {
 
 function checkDuration(minutes: number, field: string) {
   if (!Number.isInteger(minutes) || minutes < 0 || minutes > longestMin)
-    throw new Refusal(
+    refuse(
       'duration-bad',
-      field,
-      minutes,
+      { [field]: minutes },
       `${minutes} is not a duration; use whole minutes from 0 to ${longestMin} (a year).`,
     )
 }
@@ -78,27 +76,24 @@ function checkOrder(profile: CureProfile) {
   for (const bound of ['earlyMin', 'lateMin'] as const)
     notAfter(firstPeriod[bound] + 1, fullCure[bound], `fullCure.${bound}`, 'the first period is over')
   if (firstPeriod.earlyMin === 0)
-    throw new Refusal(
+    refuse(
       'duration-bad',
-      'firstPeriod.earlyMin',
-      0,
+      { 'firstPeriod.earlyMin': 0 },
       'The first period cannot be over at 0 minutes; give it some.',
     )
   if (!(firstPeriod.degree > 0 && firstPeriod.degree < 1))
-    throw new Refusal(
+    refuse(
       'degree-bad',
-      'firstPeriod.degree',
-      firstPeriod.degree,
+      { 'firstPeriod.degree': firstPeriod.degree },
       `${firstPeriod.degree} is not a degree of cure; use more than 0 and less than 1 (0.85 is 85 %).`,
     )
 }
 
 function notAfter(earlier: number, later: number, field: string, what: string) {
   if (later < earlier)
-    throw new Refusal(
+    refuse(
       'order-wrong',
-      field,
-      later,
+      { [field]: later },
       `${later} minutes is too early: ${what} at ${earlier} minutes; give at least that.`,
     )
 }
@@ -112,10 +107,9 @@ function checkPractice(profile: CureProfile) {
   ] as const
   for (const [field, floor] of floors)
     if (profile.sources[field] !== 'data sheet' && profile[field] < floor)
-      throw new Refusal(
+      refuse(
         'below-practice',
-        field,
-        profile[field],
+        { [field]: profile[field] },
         `${profile[field]} minutes is less than the ${floor / 60} h of common practice; give ${floor} or more, or ` +
           'mark the figure as from the data sheet if the sheet says so.',
       )
@@ -129,17 +123,15 @@ function checkConditions({ temperature, humidity, referenceC }: CureProfile, uni
   checkNumber(humidity.maxPercent, 0, 100, 'humidity.maxPercent', percent)
   checkNumber(referenceC, 0, 60, 'referenceC', degrees)
   if (temperature.maxC <= temperature.minC)
-    throw new Refusal(
+    refuse(
       'range-empty',
-      'temperature.maxC',
-      temperature.maxC,
+      { 'temperature.maxC': temperature.maxC },
       `${degrees(temperature.maxC)} is not above the least, ${degrees(temperature.minC)}; exchange them.`,
     )
   if (humidity.maxPercent <= humidity.minPercent)
-    throw new Refusal(
+    refuse(
       'range-empty',
-      'humidity.maxPercent',
-      humidity.maxPercent,
+      { 'humidity.maxPercent': humidity.maxPercent },
       `${humidity.maxPercent} % is not above the least, ${humidity.minPercent} %; exchange them.`,
     )
 }
@@ -155,12 +147,11 @@ function checkRate({ rate, forcedCure, referenceC }: CureProfile, units: UnitSys
     checkDuration(row.minutes, `${field}.minutes`)
     checkDuration(row.standsForMin, `${field}.standsForMin`)
     if (row.minutes === 0)
-      throw new Refusal('duration-bad', `${field}.minutes`, 0, 'A heated cure takes time; give its minutes.')
+      refuse('duration-bad', { [`${field}.minutes`]: 0 }, 'A heated cure takes time; give its minutes.')
     if (row.standsForMin < row.minutes)
-      throw new Refusal(
+      refuse(
         'order-wrong',
-        `${field}.standsForMin`,
-        row.standsForMin,
+        { [`${field}.standsForMin`]: row.standsForMin },
         `${row.standsForMin} minutes is less than the ${row.minutes} the heating takes; heat never slows a cure.`,
       )
   })
@@ -176,10 +167,9 @@ function checkNumber(
   words: (value: number) => string,
 ) {
   if (!(value >= least && value <= most))
-    throw new Refusal(
+    refuse(
       'number-out-of-range',
-      field,
-      value,
+      { [field]: value },
       `${words(value)} cannot be right; use ${words(least)} to ${words(most)}.`,
     )
 }

@@ -1,5 +1,5 @@
 /** Dew point by the Magnus formula, over liquid water. */
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 
 /** Saturation pressure is `hPa × exp(a t / (b + t))` at `t` degrees Celsius. */
 export interface MagnusConstants {
@@ -25,10 +25,9 @@ export function saturationHpa(celsius: number, { hPa, a, bC } = sonntag1990): nu
  */
 export function dewPointC(airC: number, humidityPercent: number, { a, bC } = sonntag1990): number {
   if (!(humidityPercent > 0 && humidityPercent <= 100))
-    throw new Refusal(
+    refuse(
       'humidity-bad',
-      'humidityPercent',
-      humidityPercent,
+      { humidityPercent },
       `${humidityPercent} % is not a relative humidity; it must be above 0 and at most 100.`,
     )
   const g = Math.log(humidityPercent / 100) + (a * airC) / (bC + airC)

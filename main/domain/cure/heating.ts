@@ -1,5 +1,5 @@
 /** Heated cure: a lamp or a heated bay that a data-sheet row says more of than the clock does. */
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import type { CureProfile } from './profile.ts'
 
 /** One session in which every coated panel was kept at `panelC` or hotter. */
@@ -29,10 +29,9 @@ export function heatCredit(
 ): HeatCredit | null {
   heatings.forEach((heating, i) => {
     if (heating.fromAt >= heating.toAt)
-      throw new Refusal(
+      refuse(
         'heating-backwards',
-        `heatings.${i}.toAt`,
-        heating.toAt,
+        { [`heatings.${i}.toAt`]: heating.toAt },
         'The heating ends before it begins; exchange the two times.',
       )
   })

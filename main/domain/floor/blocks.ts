@@ -1,23 +1,12 @@
 /** A job's steps as the board draws them: stays bay by bay, each filled with blocks from its start to its end. */
-import type { LaidCoat } from '../cure/index.ts'
 import type { Stay } from '../schedule/index.ts'
 import { type CureMarks, coatOfHold, coatsOf, marksOf, type ProductsById } from './cureMarks.ts'
-import { jobStays } from './floorJobs.ts'
+import { type FloorStep, jobStays } from './floorJobs.ts'
 
-export interface BlockStep {
-  readonly position: number
-  readonly kind: string
-  readonly name: string
-  readonly stage: string
-  readonly productId: string | null
-  readonly bayId: string
-  readonly startAt: number
-  readonly endAt: number
-  readonly actualStartAt: number | null
-  readonly actualEndAt: number | null
-  readonly movedToBayId: string | null
-  readonly movedAt: number | null
-  readonly laid?: LaidCoat
+type Timed = 'bayId' | 'startAt' | 'endAt' | 'actualStartAt' | 'actualEndAt' | 'movedToBayId' | 'movedAt'
+
+export interface BlockStep
+  extends Pick<FloorStep, Timed | 'position' | 'kind' | 'name' | 'stage' | 'productId' | 'laid'> {
   /** Names. */
   readonly crew: string[]
 }

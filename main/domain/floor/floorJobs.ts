@@ -51,15 +51,8 @@ export interface FloorJob {
 }
 
 /** One step of a job that holds a bay now or later, with what its job is, as the database gives it. */
-export interface FloorRow extends StepRow {
+export interface FloorRow extends StepRow, Omit<FloorJob, 'id' | 'leavesAt' | 'steps'> {
   readonly jobId: string
-  readonly number: number
-  readonly status: JobStatus
-  readonly plate: string
-  readonly promisedAt: number
-  readonly plannedHandoverAt: number
-  readonly handoverAt: number
-  readonly arrivedAt: number | null
   /** Ids, joined with commas; null for a step that takes nobody. */
   readonly crew: string | null
 }
@@ -72,18 +65,8 @@ export function floorJobs(rows: readonly FloorRow[]): FloorJob[] {
     if (jobs.at(-1)?.id !== row.jobId) {
       steps = []
       const { jobId: id, number, status, plate, promisedAt, plannedHandoverAt, handoverAt, arrivedAt } = row
-      jobs.push({
-        id,
-        number,
-        status,
-        plate,
-        promisedAt,
-        plannedHandoverAt,
-        handoverAt,
-        leavesAt: handoverAt,
-        arrivedAt,
-        steps,
-      })
+      const times = { promisedAt, plannedHandoverAt, handoverAt, leavesAt: handoverAt, arrivedAt }
+      jobs.push({ id, number, status, plate, ...times, steps })
     }
     steps.push({ ...row, crewIds: row.crew?.split(',') ?? [] })
   }

@@ -4,7 +4,7 @@ import type { NewJob, Person, Problem, Stay } from '../schedule/index.ts'
 import type { Booked } from './floor.ts'
 import { type FloorJob, jobStays } from './floorJobs.ts'
 
-export interface CaseOf {
+export interface ProblemInput {
   readonly job: NewJob
   /** This job's own stays and people do not stand in its way. */
   readonly exceptJobId?: string
@@ -13,7 +13,7 @@ export interface CaseOf {
 }
 
 /** The problem of one job on the floor. Archived bays and people are left out of what it may use. */
-export function problemOf(floor: Booked, { job, exceptJobId, alsoFixed = [] }: CaseOf): Problem {
+export function problemOf(floor: Booked, { job, exceptJobId, alsoFixed = [] }: ProblemInput): Problem {
   const others = floor.jobs.filter(other => other.id !== exceptJobId)
   const busy = busyByPerson(others, floor.nowAt)
   return {

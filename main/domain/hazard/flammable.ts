@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { normaliseCode } from './regime.ts'
 
 /** Codes whose volume counts as flammable liquid, most dangerous first. */
@@ -42,10 +42,9 @@ export function flammableStock(
   show: (volumeMl: number) => string,
 ): FlammableStock {
   if (limitMl !== null && !(limitMl > 0 && Number.isFinite(limitMl)))
-    throw new Refusal(
+    refuse(
       'limit-not-positive',
-      'limitMl',
-      limitMl,
+      { limitMl },
       `A limit of ${limitMl} mL is none; enter the volume your local code allows, or leave it empty.`,
     )
   const byCode = { H224: 0, H225: 0, H226: 0 }
@@ -54,10 +53,9 @@ export function flammableStock(
   const silentIds: string[] = []
   products.forEach(({ id, volumeMl, codes }, i) => {
     if (!(volumeMl >= 0 && Number.isFinite(volumeMl)))
-      throw new Refusal(
+      refuse(
         'volume-negative',
-        `products.${i}.volumeMl`,
-        volumeMl,
+        { [`products.${i}.volumeMl`]: volumeMl },
         `${volumeMl} mL cannot stand on a shelf; count the stock again.`,
       )
     const known = codes?.flatMap(code => normaliseCode(code).split('+'))

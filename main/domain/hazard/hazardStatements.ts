@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { normaliseCode, type Regime, spelled } from './regime.ts'
 
 /**
@@ -150,10 +150,9 @@ export function hazardStatement(code: string, regime: Regime = 'eu-clp', field =
   const found = parts.map(part => texts.get(part))
   const text = found.length === 1 ? found[0] : joined(found)
   if (!text)
-    throw new Refusal(
+    refuse(
       'hazard-code-unknown',
-      field,
-      code,
+      { [field]: code },
       `"${code}" is not a hazard statement; copy the H codes from section 2 of the data sheet, such as H225.`,
     )
   // The UN text parts the same clauses with a semicolon.

@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { normaliseCode, type Regime, spelled } from './regime.ts'
 
 /**
@@ -131,10 +131,9 @@ export function precautionaryStatement(code: string, regime: Regime = 'eu-clp', 
     .split('+')
     .map(part => texts.get(part))
   if (parts.some(part => part === undefined))
-    throw new Refusal(
+    refuse(
       'precaution-code-unknown',
-      field,
-      code,
+      { [field]: code },
       `"${code}" is not a precautionary statement; copy the P codes from section 2 of the data sheet, such as P280.`,
     )
   const text = parts.reduce((before, part) =>

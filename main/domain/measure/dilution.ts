@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { convert } from './units.ts'
 
 /**
@@ -26,10 +26,9 @@ export function readRatio(text: string, field = 'ratio'): DilutionRatio {
   const concentrateParts = Number(match?.[1])
   const otherParts = Number(match?.[2])
   if (!(concentrateParts > 0) || !(otherParts > 0))
-    throw new Refusal(
+    refuse(
       'ratio-bad',
-      field,
-      text,
+      { [field]: text },
       `"${text}" is not a dilution; write the concentrate first, such as 1:10.`,
     )
   return { concentrateParts, otherParts }
@@ -40,10 +39,9 @@ export function concentrateShare(ratio: DilutionRatio, reading: RatioReading): n
   const { concentrateParts, otherParts } = ratio
   if (reading === 'added') return concentrateParts / (concentrateParts + otherParts)
   if (concentrateParts > otherParts)
-    throw new Refusal(
+    refuse(
       'ratio-over-whole',
-      'ratio',
-      `${concentrateParts}:${otherParts}`,
+      { ratio: `${concentrateParts}:${otherParts}` },
       `${concentrateParts} parts cannot be in ${otherParts} in total; read the ratio as parts added to water.`,
     )
   return concentrateParts / otherParts
@@ -89,10 +87,9 @@ export function ratioOfOuncesPerGallon(
 
 function checkVolume(volumeMl: number, field: string): number {
   if (!(volumeMl > 0) || !Number.isFinite(volumeMl))
-    throw new Refusal(
+    refuse(
       'volume-not-positive',
-      field,
-      volumeMl,
+      { [field]: volumeMl },
       `${volumeMl} mL is nothing to mix; give a volume above 0.`,
     )
   return volumeMl

@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { convert } from './units.ts'
 
 /** A container's two sizes kept apart: what its label says in US fluid ounces, and the round metric size it is sold as. */
@@ -32,10 +32,5 @@ export function labelSize(labelFlOz: number, soldAsMl: number): LabelSize {
 
 function checkSize(size: number, field: string, unit: string) {
   if (!(size > 0) || !Number.isFinite(size))
-    throw new Refusal(
-      'size-not-positive',
-      field,
-      size,
-      `${size} ${unit} is no container size; give one above 0.`,
-    )
+    refuse('size-not-positive', { [field]: size }, `${size} ${unit} is no container size; give one above 0.`)
 }

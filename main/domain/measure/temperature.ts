@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 
 /** Absolute zero, below which no reading is a temperature. */
 const absoluteZeroC = -273.15
@@ -21,10 +21,9 @@ export function differenceFahrenheitOf(differenceC: number): number {
 function checkC(celsius: number, field: string, value: number): number {
   // Half a thousandth of slack: -459.67 °F is absolute zero exactly, and binary fractions are not.
   if (!(celsius >= absoluteZeroC - 0.0005) || !Number.isFinite(celsius))
-    throw new Refusal(
+    refuse(
       'temperature-impossible',
-      field,
-      value,
+      { [field]: value },
       `${value} is below absolute zero or not a number; check the reading and its unit.`,
     )
   return celsius

@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 
 /**
  * Units a shop meets, each as an exact decimal in its dimension's base, or a pair of decimals where the factor is a
@@ -94,14 +94,13 @@ function ratio(decimal: string): { numerator: bigint; denominator: bigint } {
  */
 export function convert(value: number, from: Unit, to: Unit): number {
   if (!Number.isFinite(value))
-    throw new Refusal('value-not-finite', 'value', value, `${value} is not a quantity; give a plain number.`)
+    refuse('value-not-finite', { value }, `${value} is not a quantity; give a plain number.`)
   const source = factorOf.get(from)!
   const target = factorOf.get(to)!
   if (source.dimension !== target.dimension)
-    throw new Refusal(
+    refuse(
       'units-differ',
-      'to',
-      to,
+      { to },
       `${from} measures ${source.dimension}, ${to} measures ${target.dimension}; they do not convert.`,
     )
   const numerator = source.numerator * target.denominator

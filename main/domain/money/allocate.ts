@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { type DecimalInput, readDecimal, rescale } from './decimal.ts'
 import { checkMinor } from './minor.ts'
 
@@ -17,20 +17,14 @@ export function allocate(totalMinor: number, weights: readonly DecimalInput[]): 
   const whole = exact.map(weight => rescale(weight, scale, 'half-up'))
   const negative = whole.findIndex(weight => weight < 0n)
   if (negative >= 0)
-    throw new Refusal(
+    refuse(
       'weight-negative',
-      `weights.${negative}`,
-      weights[negative],
+      { [`weights.${negative}`]: weights[negative] },
       `A weight of ${weights[negative]} would take money away; use weights of at least 0.`,
     )
   const sum = whole.reduce((a, b) => a + b, 0n)
   if (sum === 0n)
-    throw new Refusal(
-      'weights-empty',
-      'weights',
-      weights,
-      'No weight is above zero; give at least one part a share.',
-    )
+    refuse('weights-empty', { weights }, 'No weight is above zero; give at least one part a share.')
 
   const magnitude = total < 0n ? -total : total
   const parts = whole.map(weight => (magnitude * weight) / sum)

@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 
 /**
  * ISO 4217 list one: code and numeric code, by the number of digits after the decimal sign. Read from the public table
@@ -53,10 +53,9 @@ const currencies: ReadonlyMap<string, Currency> = new Map(
 export function currencyNamed(code: string, field = 'currency'): Currency {
   const currency = currencies.get(code)
   if (!currency)
-    throw new Refusal(
+    refuse(
       'currency-unknown',
-      field,
-      code,
+      { [field]: code },
       `"${code}" is not a currency code; use the three capital letters of ISO 4217, such as USD or EUR.`,
     )
   return currency
@@ -66,10 +65,9 @@ export function currencyNamed(code: string, field = 'currency'): Currency {
 export function minorUnitsOf(code: string, field = 'currency'): number {
   const { minorUnits } = currencyNamed(code, field)
   if (minorUnits === null)
-    throw new Refusal(
+    refuse(
       'currency-no-money',
-      field,
-      code,
+      { [field]: code },
       `"${code}" is a code for metals, tests or accounts, not money; choose a currency a customer can pay with.`,
     )
   return minorUnits

@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 
 /** A decimal as somebody typed it, "8.25", or a number whose shortest decimal form is meant, 8.25. */
 export type DecimalInput = string | number
@@ -18,10 +18,9 @@ export function readDecimal(input: DecimalInput, field: string): Decimal {
     typeof input === 'number' ? String(input) : input.trim(),
   )
   if (!match)
-    throw new Refusal(
+    refuse(
       'decimal-bad',
-      field,
-      input,
+      { [field]: input },
       `"${input}" is not a plain decimal; write digits with at most one point, such as 12.50.`,
     )
   const [, sign, whole, fraction = ''] = match
@@ -70,12 +69,7 @@ export function roundTo(value: DecimalInput, step: DecimalInput, rounding: Round
   const exact = readDecimal(value, 'value')
   const by = readDecimal(step, 'step')
   if (by.units <= 0n)
-    throw new Refusal(
-      'step-not-positive',
-      'step',
-      step,
-      `A rounding step of ${step} is not above zero; use 0.01.`,
-    )
+    refuse('step-not-positive', { step }, `A rounding step of ${step} is not above zero; use 0.01.`)
   const scale = Math.max(exact.scale, by.scale)
   const steps = divideRounded(
     exact.units * tenTo(scale - exact.scale),

@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { type DecimalInput, readDecimal } from './decimal.ts'
 import { percentOfMinor, sumMinor } from './minor.ts'
 
@@ -12,10 +12,9 @@ export function splitDeposit(
 ): { depositMinor: number; balanceMinor: number } {
   const share = readDecimal(percent, 'percent')
   if (share.units < 0n || share.units > 100n * 10n ** BigInt(share.scale))
-    throw new Refusal(
+    refuse(
       'deposit-out-of-range',
-      'percent',
-      percent,
+      { percent },
       `A deposit of ${percent} % is not between 0 and 100 % of the price.`,
     )
   const depositMinor = percentOfMinor(totalMinor, percent)

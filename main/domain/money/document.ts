@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { minorUnitsOf } from './currencies.ts'
 import { type DecimalInput, divideRounded, readDecimal, rescale, tenTo, writeDecimal } from './decimal.ts'
 import { checkMinor, minorFromBigInt, sumMinor } from './minor.ts'
@@ -62,10 +62,9 @@ export function lineAmountMinor(
   const each = readDecimal(price, 'price')
   const per = readDecimal(perQuantity, 'perQuantity')
   if (per.units <= 0n)
-    throw new Refusal(
+    refuse(
       'per-not-positive',
-      'perQuantity',
-      perQuantity,
+      { perQuantity },
       `A price for ${perQuantity} pieces makes no sense; say how many the price is for, at least one.`,
     )
   const numerator = count.units * each.units * tenTo(per.scale + minorUnitsOf(currency))
@@ -90,10 +89,9 @@ export function documentTotals(input: DocumentInput): DocumentTotals {
   })
   adjustments.forEach((adjustment, i) => {
     if (adjustment.amountMinor < 0)
-      throw new Refusal(
+      refuse(
         'adjustment-negative',
-        `adjustments.${i}.amountMinor`,
-        adjustment.amountMinor,
+        { [`adjustments.${i}.amountMinor`]: adjustment.amountMinor },
         `${adjustment.amountMinor} is below zero; say whether it is a reduction or a charge and give the amount itself.`,
       )
     const signed = adjustment.charge ? adjustment.amountMinor : -adjustment.amountMinor

@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { minorUnitsOf } from './currencies.ts'
 import {
   type DecimalInput,
@@ -13,10 +13,9 @@ import {
 /** Refuses an amount that is not a whole number of minor units a JavaScript number holds exactly. */
 export function checkMinor(amountMinor: number, field: string): number {
   if (!Number.isSafeInteger(amountMinor))
-    throw new Refusal(
+    refuse(
       'amount-not-whole',
-      field,
-      amountMinor,
+      { [field]: amountMinor },
       `${amountMinor} is not a whole number of the currency's smallest unit within ±9,007,199,254,740,991; ` +
         'round it first.',
     )
@@ -41,10 +40,9 @@ export function minorOf(
   const digits = minorUnitsOf(currency)
   const exact = readDecimal(amount, field)
   if (!rounding && exact.scale > digits && exact.units % tenTo(exact.scale - digits) !== 0n)
-    throw new Refusal(
+    refuse(
       'amount-too-fine',
-      field,
-      amount,
+      { [field]: amount },
       `${amount} has more decimals than ${currency} knows (${digits}); round it to ${digits}.`,
     )
   return minorFromBigInt(rescale(exact, digits, rounding ?? 'half-up'), field)

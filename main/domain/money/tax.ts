@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { type DecimalInput, divideRounded, readDecimal, tenTo } from './decimal.ts'
 import { checkMinor, minorFromBigInt, percentOfMinor, sumMinor } from './minor.ts'
 
@@ -11,10 +11,9 @@ export interface TaxSplit {
 /** Refuses a rate that is no decimal or below zero. */
 export function checkRate(ratePercent: DecimalInput, field = 'ratePercent'): void {
   if (readDecimal(ratePercent, field).units < 0n)
-    throw new Refusal(
+    refuse(
       'rate-negative',
-      field,
-      ratePercent,
+      { [field]: ratePercent },
       `A tax rate of ${ratePercent} % is below zero; use 0 or more.`,
     )
 }

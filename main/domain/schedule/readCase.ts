@@ -1,5 +1,5 @@
 import type { Span } from '../calendar/spans.ts'
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import {
   apartAt,
   distinctIds,
@@ -79,7 +79,7 @@ function readJob(json: unknown, field: string, names: Names, grid: Grid): NewJob
   const release = source.release == null ? 0 : wholeAt(source.release, `${field}.release`, 0)
   const steps = listAt(source.steps, `${field}.steps`, (item, path) => readStep(item, path, names, grid))
   if (steps.length === 0)
-    throw new Refusal('steps-empty', `${field}.steps`, [], 'the list is empty; give at least one step.')
+    refuse('steps-empty', { [`${field}.steps`]: [] }, 'the list is empty; give at least one step.')
   return {
     id: textAt(source.id, `${field}.id`),
     release,
@@ -103,10 +103,9 @@ function readStep(json: unknown, field: string, names: Names, grid: Grid): Step 
   const source = objectAt(json, field)
   const { kind } = source
   if (kind !== 'work' && kind !== 'hold')
-    throw new Refusal(
+    refuse(
       kind === undefined ? 'field-missing' : 'field-type',
-      `${field}.kind`,
-      kind,
+      { [`${field}.kind`]: kind },
       `${kind === undefined ? 'is missing' : `${JSON.stringify(kind)} will not do`}; give "work" or "hold".`,
     )
   const common = {
@@ -121,12 +120,7 @@ function readStep(json: unknown, field: string, names: Names, grid: Grid): Step 
   if (kind === 'hold')
     return { ...common, kind, moveAfter: wholeOrNullAt(source.moveAfter, `${field}.moveAfter`, 0) }
   if (source.skill === undefined)
-    throw new Refusal(
-      'field-missing',
-      `${field}.skill`,
-      undefined,
-      'is missing; give a skill, or null for none.',
-    )
+    refuse('field-missing', { [`${field}.skill`]: undefined }, 'is missing; give a skill, or null for none.')
   const skill = source.skill === null ? null : textAt(source.skill, `${field}.skill`)
   return {
     ...common,
@@ -142,10 +136,9 @@ function readWaits(source: Json, field: string) {
   const waitMin = wholeOrNullAt(source.waitMin, `${field}.waitMin`, 0)
   const waitMax = wholeOrNullAt(source.waitMax, `${field}.waitMax`, 0)
   if (waitMin !== null && waitMax !== null && waitMin > waitMax)
-    throw new Refusal(
+    refuse(
       'waits-contradict',
-      `${field}.waitMax`,
-      waitMax,
+      { [`${field}.waitMax`]: waitMax },
       `${waitMax} is less than waitMin ${waitMin}; let the longest wait be at least the shortest.`,
     )
   return { waitMin, waitMax }
@@ -157,10 +150,9 @@ function readPins(source: Json, field: string, { grid, gridFrom }: Grid) {
   if (startFrom !== null && startTo !== null) {
     const first = gridFrom + Math.ceil((startFrom - gridFrom) / grid) * grid
     if (first > startTo)
-      throw new Refusal(
+      refuse(
         startFrom > startTo ? 'pins-contradict' : 'start-off-grid',
-        `${field}.startTo`,
-        startTo,
+        { [`${field}.startTo`]: startTo },
         `no start from ${startFrom} to ${startTo} lies on the grid of ${grid}; widen it to hold ${first}.`,
       )
   }

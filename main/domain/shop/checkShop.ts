@@ -1,7 +1,7 @@
 /** What a shop, its bays and its crew may not say. */
 import { checkWeekly, checkZone, type OpeningHours } from '../calendar/index.ts'
 import { minorUnitsOf } from '../money/index.ts'
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { checkCountry } from '../vehicle/index.ts'
 import { checkText } from './text.ts'
 import type { Capability, Condition, Skill } from './words.ts'
@@ -28,10 +28,9 @@ export function checkShop(shop: {
   checkCountry(shop.country, 'country')
   checkWeekly(shop.weekly)
   if (shop.weekly.length === 0)
-    throw new Refusal(
+    refuse(
       'never-open',
-      'weekly',
-      shop.weekly,
+      { weekly: shop.weekly },
       'The shop is closed on all seven days; give at least one day its hours.',
     )
 }
@@ -39,10 +38,9 @@ export function checkShop(shop: {
 /** Refuses a grid that does not divide the hour. */
 export function checkGrid(gridMin: number, field = 'gridMin'): void {
   if (!gridChoices.some(choice => choice === gridMin))
-    throw new Refusal(
+    refuse(
       'grid-bad',
-      field,
-      gridMin,
+      { [field]: gridMin },
       `A grid of ${gridMin} minutes is not one the board has; use ${gridChoices.join(', ')}.`,
     )
 }
@@ -53,10 +51,9 @@ export function checkConditionFactors(factors: ConditionFactors, field = 'condit
   for (const condition of ['good', 'worn', 'heavy'] as const) {
     const factor = factors[condition]
     if (!(factor >= before && factor <= 5))
-      throw new Refusal(
+      refuse(
         'factor-bad',
-        `${field}.${condition}`,
-        factor,
+        { [`${field}.${condition}`]: factor },
         `${factor} times the usual minutes cannot be right for ${condition} paint; use ${before} to 5.`,
       )
     before = factor
@@ -70,10 +67,9 @@ export function checkBay(
 ): string {
   const name = checkText(bay.name, `${field}name`, "The bay's name", 40)
   if (bay.capabilities.length === 0)
-    throw new Refusal(
+    refuse(
       'bay-useless',
-      `${field}capabilities`,
-      bay.capabilities,
+      { [`${field}capabilities`]: bay.capabilities },
       `Nothing can be done in ${name}; say what it is good for: wet, polish, clean or cure.`,
     )
   return name
@@ -90,19 +86,17 @@ export function checkCrewMember(
 ): string {
   const name = checkText(member.name, `${field}name`, "The crew member's name", 60)
   if (member.skills.length === 0)
-    throw new Refusal(
+    refuse(
       'skill-missing',
-      `${field}skills`,
-      member.skills,
+      { [`${field}skills`]: member.skills },
       `${name} could be given no step; say what they do: wash, polish or coat.`,
     )
   if (member.weekly) {
     checkWeekly(member.weekly, `${field}weekly`)
     if (member.weekly.length === 0)
-      throw new Refusal(
+      refuse(
         'never-there',
-        `${field}weekly`,
-        member.weekly,
+        { [`${field}weekly`]: member.weekly },
         `${name} has no hours of their own; give some, or let them work whenever the shop is open.`,
       )
   }

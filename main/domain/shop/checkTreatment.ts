@@ -2,7 +2,7 @@
 import { wallWords } from '../calendar/index.ts'
 import type { CureProfile } from '../cure/index.ts'
 import { checkMinor } from '../money/index.ts'
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { type SizeClass, sizeClasses } from '../vehicle/index.ts'
 import { checkText } from './text.ts'
 import { type Capability, type ProductKind, type Skill, type Stage, stages } from './words.ts'
@@ -63,7 +63,7 @@ export function checkTreatment(
   for (const size of sizeClasses) {
     const price = checkMinor(treatment.prices[size], `prices.${size}`)
     if (price < 0)
-      throw new Refusal('price-negative', `prices.${size}`, price, 'A price is at least 0; give the amount.')
+      refuse('price-negative', { [`prices.${size}`]: price }, 'A price is at least 0; give the amount.')
   }
   checkTakesTime(treatment.steps)
   treatment.steps.forEach((step, i) => {
@@ -79,27 +79,20 @@ export function checkTreatment(
 function checkWork(step: TreatmentStep, field: string, longestOpeningMin: number) {
   const name = checkText(step.name, `${field}.name`, "The step's name", 60)
   if (!Number.isInteger(step.crew) || step.crew < 1 || step.crew > 6)
-    throw new Refusal(
-      'crew-bad',
-      `${field}.crew`,
-      step.crew,
-      `${step.crew} people cannot be sent; use 1 to 6.`,
-    )
+    refuse('crew-bad', { [`${field}.crew`]: step.crew }, `${step.crew} people cannot be sent; use 1 to 6.`)
   for (const size of sizeClasses) {
     const minutes = step.minutes[size]
     if (!Number.isInteger(minutes) || minutes < 0 || minutes > longestStepMin)
-      throw new Refusal(
+      refuse(
         'duration-bad',
-        `${field}.minutes.${size}`,
-        minutes,
+        { [`${field}.minutes.${size}`]: minutes },
         `${minutes} minutes is no time a step takes; use whole minutes from 0 (left out for this size) to ` +
           `${longestStepMin} (ten days).`,
       )
     if (!step.splittable && minutes > longestOpeningMin)
-      throw new Refusal(
+      refuse(
         'step-too-long',
-        `${field}.minutes.${size}`,
-        minutes,
+        { [`${field}.minutes.${size}`]: minutes },
         `${name} takes ${wallWords(minutes)} h, but the shop is never open longer than ` +
           `${wallWords(longestOpeningMin)} h at a stretch: let it pause at closing, or make two steps of it.`,
       )
@@ -108,18 +101,12 @@ function checkWork(step: TreatmentStep, field: string, longestOpeningMin: number
 
 function checkTakesTime(steps: readonly TreatmentStep[]) {
   if (steps.length === 0)
-    throw new Refusal(
-      'steps-missing',
-      'steps',
-      [],
-      'A treatment without steps takes no time; add its first step.',
-    )
+    refuse('steps-missing', { steps: [] }, 'A treatment without steps takes no time; add its first step.')
   const idle = steps.findIndex(step => sizeClasses.every(size => step.minutes[size] === 0))
   if (idle >= 0)
-    throw new Refusal(
+    refuse(
       'duration-bad',
-      `steps.${idle}.minutes.medium`,
-      0,
+      { [`steps.${idle}.minutes.medium`]: 0 },
       'This step takes no time on any size; give its minutes, or take it out.',
     )
 }
@@ -130,17 +117,15 @@ function checkWaits({ waitMin, waitMax }: TreatmentStep, field: string) {
     ['waitMax', waitMax],
   ] as const)
     if (wait !== null && (!Number.isInteger(wait) || wait < 0 || wait > longestWaitMin))
-      throw new Refusal(
+      refuse(
         'wait-bad',
-        `${field}.${name}`,
-        wait,
+        { [`${field}.${name}`]: wait },
         `${wait} minutes is no wait; use whole minutes from 0 to ${longestWaitMin} (sixty days), or leave it empty.`,
       )
   if (waitMin !== null && waitMax !== null && waitMin > waitMax)
-    throw new Refusal(
+    refuse(
       'waits-contradict',
-      `${field}.waitMax`,
-      waitMax,
+      { [`${field}.waitMax`]: waitMax },
       `It must wait at least ${waitMin} minutes but at most ${waitMax}; exchange them, or leave one empty.`,
     )
 }
@@ -148,26 +133,23 @@ function checkWaits({ waitMin, waitMax }: TreatmentStep, field: string) {
 function checkProduct(step: TreatmentStep, field: string, products: readonly TreatmentProduct[]) {
   const product = products.find(({ id }) => id === step.productId)
   if (step.productId !== null && !product)
-    throw new Refusal(
+    refuse(
       'product-unknown',
-      `${field}.productId`,
-      step.productId,
+      { [`${field}.productId`]: step.productId },
       'This product is not in use any more; choose another.',
     )
   const wanted = { coat: 'coating', topper: 'topper' } as const
   const kind = step.stage === 'coat' || step.stage === 'topper' ? wanted[step.stage] : null
   if (kind && product?.kind !== kind)
-    throw new Refusal(
+    refuse(
       'product-missing',
-      `${field}.productId`,
-      step.productId,
+      { [`${field}.productId`]: step.productId },
       `A ${step.stage} step lays a ${kind}, whose cure profile says when the car may be touched and leave; choose it.`,
     )
   if (!kind && product?.cureProfile)
-    throw new Refusal(
+    refuse(
       'product-misplaced',
-      `${field}.productId`,
-      step.productId,
+      { [`${field}.productId`]: step.productId },
       `${product.name} cures, so its step is a ${product.kind === 'topper' ? 'topper' : 'coat'} step; change the stage ` +
         'or the product.',
     )
@@ -176,10 +158,9 @@ function checkProduct(step: TreatmentStep, field: string, products: readonly Tre
 /** The chain of a car's visit is laid out stage by stage, so a treatment says its steps in that order too. */
 function checkStageOrder(before: TreatmentStep, step: TreatmentStep, field: string) {
   if (stages.indexOf(step.stage) < stages.indexOf(before.stage))
-    throw new Refusal(
+    refuse(
       'stage-order',
-      `${field}.stage`,
-      step.stage,
+      { [`${field}.stage`]: step.stage },
       `A ${step.stage} step comes before every ${before.stage} step; move it up, or change its stage.`,
     )
 }

@@ -1,14 +1,13 @@
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 
 /** Text as it is kept: trimmed, with single spaces. Refuses none at all and more than `most` characters. */
 export function checkText(text: string, field: string, what: string, most = 120): string {
   const kept = text.trim().replaceAll(/\s+/gu, ' ')
-  if (kept === '') throw new Refusal('text-missing', field, text, `${what} is missing; write one.`)
+  if (kept === '') refuse('text-missing', { [field]: text }, `${what} is missing; write one.`)
   if (kept.length > most)
-    throw new Refusal(
+    refuse(
       'text-long',
-      field,
-      text,
+      { [field]: text },
       `${what} has ${kept.length} characters; shorten it to ${most} or fewer.`,
     )
   return kept
@@ -18,10 +17,9 @@ export function checkText(text: string, field: string, what: string, most = 120)
 export function checkNote(text: string, field: string, most = 2_000): string {
   const kept = text.trim()
   if (kept.length > most)
-    throw new Refusal(
+    refuse(
       'text-long',
-      field,
-      text,
+      { [field]: text },
       `This note has ${kept.length} characters; shorten it to ${most} or fewer.`,
     )
   return kept
@@ -33,10 +31,9 @@ export function checkUnique(names: readonly string[], field: (index: number) => 
   names.forEach((name, i) => {
     const folded = name.toLowerCase()
     if (seen.has(folded))
-      throw new Refusal(
+      refuse(
         'name-twice',
-        field(i),
-        name,
+        { [field(i)]: name },
         `There is already ${what} called "${name}"; add something that tells them apart.`,
       )
     seen.set(folded, i)

@@ -1,5 +1,5 @@
 /** Several treatments made one chain of hands-on steps: stage by stage, shared steps done once. */
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import { type Stage, stages, type TreatmentStep } from '../shop/index.ts'
 import type { TreatmentTemplate } from './template.ts'
 
@@ -105,10 +105,9 @@ function checkOrder(chain: readonly Link[]): void {
   for (const link of chain)
     for (const wait of link.waits)
       if (place.get(wait.after)! > place.get(link)!)
-        throw new Refusal(
+        refuse(
           'waits-contradict',
-          wait.field,
-          link.template.name,
+          { [wait.field]: link.template.name },
           `"${link.template.name}" goes with "${wait.after.template.name}" before it, and another treatment has them ` +
             'the other way round; give both treatments the same order.',
         )

@@ -3,7 +3,7 @@
  * says how long the step after must wait, and how long it may.
  */
 import type { CureProfile } from '../cure/index.ts'
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import type { HandoverRule } from '../shop/index.ts'
 import type { Link } from './chainOf.ts'
 
@@ -47,10 +47,9 @@ export function demandsOn(link: Link, productId: string | null, clocks: readonly
     if (profile.recoat)
       return { clock, least: profile.recoat.minMin, most: profile.recoat.maxMin, why: 'recoat' as const }
     if (productId === clock.productId)
-      throw new Refusal(
+      refuse(
         'no-second-layer',
-        `${link.field}.productId`,
-        clock.productName,
+        { [`${link.field}.productId`]: clock.productName },
         `${clock.productName} names no recoat window, so "${link.template.name}" cannot be a second layer of it; ` +
           'enter the window from the data sheet, or take the layer out.',
       )

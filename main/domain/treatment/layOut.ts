@@ -1,5 +1,5 @@
 /** From what was sold to a chain of steps the scheduler can place: hands-on work with its cure holds between. */
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 import type {
   Condition,
   ConditionFactors,
@@ -56,13 +56,12 @@ interface Limit {
 export function layOut(input: LayOutInput): Laid {
   const { treatments, products, gridMin } = input
   if (treatments.length === 0)
-    throw new Refusal('nothing-chosen', 'treatmentIds', [], 'Choose at least one treatment.')
+    refuse('nothing-chosen', { treatmentIds: [] }, 'Choose at least one treatment.')
   const chain = chainOf(treatments.map(manned), step => handsOnMinutes(step, input))
   if (chain.length === 0)
-    throw new Refusal(
+    refuse(
       'nothing-to-do',
-      'treatmentIds',
-      treatments.map(treatment => treatment.name),
+      { treatmentIds: treatments.map(treatment => treatment.name) },
       `None of the chosen treatments has a step for a vehicle of class ${input.sizeClass}; choose another.`,
     )
   const steps: Draft[] = []
@@ -138,10 +137,9 @@ function checkFinish(link: Link, { finish, products }: LayOutInput): void {
   if (finish === 'gloss') return
   const kind = link.template.productId ? products.get(link.template.productId)?.kind : undefined
   if (link.template.stage === 'correct' || kind === 'compound' || kind === 'polish')
-    throw new Refusal(
+    refuse(
       'never-polished',
-      'treatmentIds',
-      link.template.name,
+      { treatmentIds: link.template.name },
       `"${link.template.name}" polishes, and a ${finish} finish is never polished: leave that treatment out, or ` +
         'correct the finish noted for this vehicle.',
     )
@@ -154,10 +152,9 @@ function profileOf(link: Link, products: Products) {
   if (product.cureProfile && (stage === 'coat' || stage === 'topper'))
     return { productId, productName: product.name, profile: product.cureProfile }
   if (product.kind === 'coating' || product.kind === 'topper')
-    throw new Refusal(
+    refuse(
       'no-cure-profile',
-      `${link.field}.productId`,
-      product.name,
+      { [`${link.field}.productId`]: product.name },
       product.cureProfile
         ? `"${name}" lays ${product.name}; put the step into the stage "coat" or "topper", so that its cure is kept.`
         : `${product.name} has no cure profile, so nobody can say when "${name}" lets the car go; enter one first.`,
@@ -269,10 +266,9 @@ function limitsOf(link: Link, demands: readonly CureDemand[], placeOf: ReadonlyM
 function keepWithin(limit: Limit, steps: Draft[], to: number, gridMin: number): void {
   const spare = limit.most - elapsed(steps, limit.at, to)
   if (spare < 0)
-    throw new Refusal(
+    refuse(
       'waits-contradict',
-      limit.field,
-      limit.most,
+      { [limit.field]: limit.most },
       `${limit.words}, but what comes between takes ${minuteWords(limit.most - spare)}; make the window ` +
         'longer, or what comes between shorter.',
     )

@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 
 export type MailAddressCheck =
   | { readonly valid: true; readonly address: string }
@@ -51,11 +51,6 @@ export function checkMailAddress(text: string): MailAddressCheck {
 export function readMailAddress(text: string, field = 'email'): string {
   const check = checkMailAddress(text)
   if (!check.valid)
-    throw new Refusal(
-      'mail-address-bad',
-      field,
-      text,
-      `"${text.slice(0, 80)}" is not an address: ${check.why}`,
-    )
+    refuse('mail-address-bad', { [field]: text }, `"${text.slice(0, 80)}" is not an address: ${check.why}`)
   return check.address
 }

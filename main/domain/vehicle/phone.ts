@@ -4,7 +4,7 @@ import {
   isSupportedCountry,
   parsePhoneNumberFromString,
 } from 'libphonenumber-js'
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 
 export interface Phone {
   /** What is stored: "+12125550123". */
@@ -33,10 +33,9 @@ export function parsePhone(text: string, region: string): Phone | null {
 export function readPhone(text: string, region: string, field = 'phone'): Phone {
   const phone = parsePhone(text, region)
   if (!phone)
-    throw new Refusal(
+    refuse(
       'phone-bad',
-      field,
-      text,
+      { [field]: text },
       `"${text}" is not a phone number; type it with its area code, or with + and the country code for another country.`,
     )
   return phone
@@ -53,10 +52,9 @@ export function showPhone(e164: string, region: string): string {
 /** The country of an ISO 3166 code; refused where phone numbers know none of that code. */
 export function checkCountry(region: string, field = 'region') {
   if (!isSupportedCountry(region))
-    throw new Refusal(
+    refuse(
       'region-unknown',
-      field,
-      region,
+      { [field]: region },
       `"${region}" is not a country code; use one such as US or GB.`,
     )
   return region

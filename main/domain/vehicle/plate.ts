@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.ts'
+import { refuse } from '../refusal.ts'
 
 /** Longest plate we keep, in letters and digits; no country's ordinary series is longer than nine. */
 const longest = 12
@@ -22,10 +22,9 @@ export function readPlate(text: string, field = 'plate'): Plate {
   const shown = /[\p{L}\p{N}](?:.*[\p{L}\p{N}])?/u.exec(written)?.[0] ?? ''
   const key = plateKey(shown)
   if (key.length === 0 || [...key].length > longest)
-    throw new Refusal(
+    refuse(
       'plate-bad',
-      field,
-      text,
+      { [field]: text },
       `"${text}" is not a number plate; type its letters and digits, at most ${longest}, or leave it empty.`,
     )
   return { shown, key }

@@ -1,4 +1,4 @@
-import { Refusal } from '../../refusal.ts'
+import { refuse } from '../../refusal.ts'
 
 /** What a factor's figures rest on. There is no published table for any of these: they are the trade's habit. */
 export type FactorMark = 'rule of thumb' | 'set by the shop'
@@ -87,31 +87,24 @@ export function checkFactors(factors: readonly ExposureFactor[]): void {
   const ids = new Set<string>()
   factors.forEach((factor, i) => {
     if (ids.has(factor.id))
-      throw new Refusal(
-        'factor-twice',
-        `factors.${i}.id`,
-        factor.id,
-        `"${factor.id}" is there twice; rename one.`,
-      )
+      refuse('factor-twice', { [`factors.${i}.id`]: factor.id }, `"${factor.id}" is there twice; rename one.`)
     ids.add(factor.id)
     if (factor.choices.length === 0)
-      throw new Refusal(
+      refuse(
         'factor-empty',
-        `factors.${i}.choices`,
-        factor.choices,
+        { [`factors.${i}.choices`]: factor.choices },
         `"${factor.label}" has no choices; add one or remove the factor.`,
       )
     const choices = new Set<string>()
     factor.choices.forEach((one, j) => {
       const field = `factors.${i}.choices.${j}`
       if (choices.has(one.id))
-        throw new Refusal('choice-twice', `${field}.id`, one.id, `"${one.id}" is there twice; rename one.`)
+        refuse('choice-twice', { [`${field}.id`]: one.id }, `"${one.id}" is there twice; rename one.`)
       choices.add(one.id)
       if (!(one.multiplier >= 0.2 && one.multiplier <= 3))
-        throw new Refusal(
+        refuse(
           'multiplier-bad',
-          `${field}.multiplier`,
-          one.multiplier,
+          { [`${field}.multiplier`]: one.multiplier },
           `${one.multiplier} is no sensible multiplier; use 0.2 to 3, 1 for no effect.`,
         )
     })

@@ -1,4 +1,4 @@
-import { Refusal } from '../../refusal.ts'
+import { refuse } from '../../refusal.ts'
 import type { Exposure, ExposureFactor, FactorMark } from './factors.ts'
 
 /** One factor's part in an interval, as it is shown. */
@@ -46,20 +46,18 @@ export function scaleInterval(
   factors: readonly ExposureFactor[],
 ): ScaledInterval {
   if (!Number.isSafeInteger(productDays) || productDays < 1)
-    throw new Refusal(
+    refuse(
       'interval-bad',
-      'productDays',
-      productDays,
+      { productDays },
       `${productDays} days is not an interval; use whole days from 1 up.`,
     )
   const steps = factors.map((factor): IntervalStep => {
     const id = exposure[factor.id]
     const chosen = factor.choices.find(one => one.id === id)
     if (id !== undefined && !chosen)
-      throw new Refusal(
+      refuse(
         'choice-unknown',
-        `exposure.${factor.id}`,
-        id,
+        { [`exposure.${factor.id}`]: id },
         `"${factor.label}" has no choice "${id}"; choose one of ${factor.choices.map(one => one.id).join(', ')}.`,
       )
     return {

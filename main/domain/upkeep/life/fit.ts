@@ -1,4 +1,4 @@
-import { Refusal } from '../../refusal.ts'
+import { refuse } from '../../refusal.ts'
 import { type LifePoint, type Local, logLikelihood } from './likelihood.ts'
 import { checkReadings, type LifeReading } from './reading.ts'
 import { checkLevel, type Weibull } from './weibull.ts'
@@ -70,10 +70,9 @@ export function checkPrior(prior: LifePrior, field = 'prior'): void {
   checkLevel(prior.level, `${field}.level`)
   for (const name of ['age', 'shape', 'ageSpread', 'shapeSpread'] as const)
     if (!(prior[name] > 0 && Number.isFinite(prior[name])))
-      throw new Refusal(
+      refuse(
         'prior-bad',
-        `${field}.${name}`,
-        prior[name],
+        { [`${field}.${name}`]: prior[name] },
         `${name} ${prior[name]} must be a number over 0.`,
       )
 }
@@ -175,7 +174,7 @@ export function fitLife(readings: readonly LifeReading[], options: FitOptions = 
   const prior = options.prior ?? null
   if (prior) checkPrior(prior)
   if (options.shape !== undefined && !(options.shape > 0))
-    throw new Refusal('shape-bad', 'shape', options.shape, `A shape of ${options.shape} must be over 0.`)
+    refuse('shape-bad', { shape: options.shape }, `A shape of ${options.shape} must be over 0.`)
   const hazardAtAge = -Math.log(prior?.level ?? 0.9)
   const held: Held = options.shape === undefined ? 'nothing' : 'shape'
   const top =
@@ -183,10 +182,9 @@ export function fitLife(readings: readonly LifeReading[], options: FitOptions = 
       ? climb(readings, startPoint(readings, hazardAtAge, prior, options.shape), hazardAtAge, prior, held)
       : null
   if (!top)
-    throw new Refusal(
+    refuse(
       'life-undetermined',
-      'readings',
-      readings.length,
+      { readings: readings.length },
       'These readings alone settle no life; add readings at other ages, some of them gone, or give what the data sheet says.',
     )
   const shape = Math.exp(top.point.logShape)

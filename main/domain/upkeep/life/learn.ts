@@ -1,4 +1,4 @@
-import { Refusal } from '../../refusal.ts'
+import { Refusal, refuse } from '../../refusal.ts'
 import type { Confidence } from './confidence.ts'
 import { fitLife, type LifePrior, objectiveAt } from './fit.ts'
 import { type AgeRange, ageRange } from './range.ts'
@@ -86,7 +86,7 @@ export function readingsOf(lives: readonly ObservedLife[], asOf?: string): LifeR
       if (reading) readings.push(reading)
     } catch (error) {
       if (!(error instanceof Refusal)) throw error
-      throw new Refusal(error.code, `lives.${i}.${error.field}`, error.value, error.message)
+      refuse(error.code, { [`lives.${i}.${error.field}`]: error.value }, error.message)
     }
   })
   return pooled(readings)

@@ -1,4 +1,4 @@
-import { Refusal } from '../../refusal.ts'
+import { refuse } from '../../refusal.ts'
 
 /**
  * What is known of one life, as interval-censored life data: it was working at age `from` and gone at age `to`.
@@ -22,24 +22,17 @@ export interface Inspection {
 export function checkReadings(readings: readonly LifeReading[], field = 'readings'): void {
   readings.forEach(({ from, to, count = 1 }, i) => {
     if (!Number.isFinite(from) || from < 0)
-      throw new Refusal(
-        'age-bad',
-        `${field}.${i}.from`,
-        from,
-        `${from} is not an age; use a number from 0 up.`,
-      )
+      refuse('age-bad', { [`${field}.${i}.from`]: from }, `${from} is not an age; use a number from 0 up.`)
     if (to !== null && (!Number.isFinite(to) || to < from || to === 0))
-      throw new Refusal(
+      refuse(
         'age-backwards',
-        `${field}.${i}.to`,
-        to,
+        { [`${field}.${i}.to`]: to },
         `It cannot be gone at ${to} and working at ${from}; check which inspection came first.`,
       )
     if (!Number.isSafeInteger(count) || count < 1)
-      throw new Refusal(
+      refuse(
         'count-bad',
-        `${field}.${i}.count`,
-        count,
+        { [`${field}.${i}.count`]: count },
         `${count} lives is not a whole number from 1 up.`,
       )
   })
@@ -55,10 +48,9 @@ export function readingOf(inspections: readonly Inspection[]): LifeReading | nul
   const gone = looks.find(look => !look.working)
   const working = looks.filter(look => look.working).at(-1)
   if (gone && working && working.age > gone.age)
-    throw new Refusal(
+    refuse(
       'working-after-gone',
-      'inspections',
-      working.age,
+      { inspections: working.age },
       `It was gone at age ${gone.age} and working at ${working.age}; enter the renewal between, or correct one of them.`,
     )
   if (gone) {

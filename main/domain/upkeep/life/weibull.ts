@@ -1,4 +1,4 @@
-import { Refusal } from '../../refusal.ts'
+import { refuse } from '../../refusal.ts'
 
 /**
  * A Weibull life: the share still working at age t is S(t) = exp(-(t/scale)^shape). Shape over 1 means it wears out;
@@ -26,12 +26,7 @@ export function ageAtSurvival(life: Weibull, level: number): number {
 export function conditionalAge(life: Weibull, level: number, workingAt: number): number {
   checkLevel(level)
   if (!(workingAt >= 0))
-    throw new Refusal(
-      'age-bad',
-      'workingAt',
-      workingAt,
-      `${workingAt} is not an age; use a number from 0 up.`,
-    )
+    refuse('age-bad', { workingAt }, `${workingAt} is not an age; use a number from 0 up.`)
   const spent = (workingAt / life.scale) ** life.shape
   return life.scale * (spent - Math.log(level)) ** (1 / life.shape)
 }
@@ -39,10 +34,9 @@ export function conditionalAge(life: Weibull, level: number, workingAt: number):
 /** Refuses a share of survivors no age can have. */
 export function checkLevel(level: number, field = 'level'): void {
   if (!(level > 0 && level < 1))
-    throw new Refusal(
+    refuse(
       'level-bad',
-      field,
-      level,
+      { [field]: level },
       `${level} is not a share between 0 and 1; 0.9 renews when one in ten has failed.`,
     )
 }

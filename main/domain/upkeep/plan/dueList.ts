@@ -1,10 +1,10 @@
 import { dateOfDay, dayNumber } from '../../calendar/index.ts'
-import { Refusal } from '../../refusal.ts'
+import { Refusal, refuse } from '../../refusal.ts'
 import { type DayRule, dayRule } from '../recurrence/dayRule.ts'
-import { type DueDay, type DueFrame, type DueState, dueDayOf, nextRuleDay, openVisit } from './due.ts'
+import { type DueDay, type DueFrame, dueDayOf, nextRuleDay, openVisit } from './due.ts'
 import { absenceSpans } from './fitDay.ts'
 import { LISTED_AHEAD_DAYS } from './limits.ts'
-import type { DueQuestion } from './nextDue.ts'
+import type { DueQuestion, NextDue } from './nextDue.ts'
 import type { CarTimes, Plan, VisitRecord } from './plan.ts'
 import { type PlanStanding, standingOf } from './standing.ts'
 
@@ -14,13 +14,8 @@ export interface DueEntry {
   readonly car: CarTimes
 }
 
-export interface ListedDue {
-  readonly planId: string
-  readonly ruleOn: string
-  readonly dueOn: string
-  readonly firstOn: string
-  readonly lastOn: string
-  readonly state: DueState
+export interface ListedDue
+  extends Pick<NextDue, 'planId' | 'ruleOn' | 'dueOn' | 'firstOn' | 'lastOn' | 'state'> {
   /** Not the next visit but one after it, if all before are done when due. */
   readonly projected: boolean
 }
@@ -40,10 +35,9 @@ export function dueList(
   const today = dayNumber(question.today, 'today')
   const until = dayNumber(question.until, 'until')
   if (until > today + LISTED_AHEAD_DAYS)
-    throw new Refusal(
+    refuse(
       'until-far',
-      'until',
-      question.until,
+      { until: question.until },
       `Visits are listed 25 years ahead at most; ${question.until} is further.`,
     )
   const rules = new Map<string, DayRule>()

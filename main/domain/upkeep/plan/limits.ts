@@ -1,5 +1,5 @@
 import { dateOfDay, dayNumber, dayNumberOf } from '../../calendar/index.ts'
-import { Refusal } from '../../refusal.ts'
+import { refuse } from '../../refusal.ts'
 
 /** The days plans may speak of: no car outlives them, and no date worked out from them leaves the calendar. */
 const FIRST_DAY = dayNumberOf(1970, 1, 1)
@@ -18,10 +18,9 @@ export const MOST_MISSED = 99
 export function planDay(date: string, field: string): number {
   const day = dayNumber(date, field)
   if (day < FIRST_DAY || day > LAST_DAY)
-    throw new Refusal(
+    refuse(
       'date-far',
-      field,
-      date,
+      { [field]: date },
       `${date} is too far off for a plan; use a day from ${dateOfDay(FIRST_DAY)} to ${dateOfDay(LAST_DAY)}.`,
     )
   return day

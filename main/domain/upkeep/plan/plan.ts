@@ -1,4 +1,4 @@
-import { Refusal } from '../../refusal.ts'
+import { refuse } from '../../refusal.ts'
 import { dayRule } from '../recurrence/dayRule.ts'
 import { LONGEST_AWAY_DAYS, planDay } from './limits.ts'
 
@@ -52,19 +52,17 @@ export function checkPlan(plan: Plan, zone: string): void {
   const start = anchor.to === 'date' ? planDay(anchor.on, 'anchor.on') : planDay(anchor.since, 'anchor.since')
   // An anchor that is a date is itself a visit where the rule names it; the last visit done is not.
   if (dayRule(rule, zone).next(start, anchor.to === 'date' ? start - 1 : start) === null)
-    throw new Refusal(
+    refuse(
       'rule-never',
-      'rule',
-      rule,
+      { rule },
       `"${rule}" names no day in the sixty years from its start; change the rule or the date it counts from.`,
     )
-  if (plan.title.trim() === '') throw new Refusal('title-empty', 'title', plan.title, 'Give the plan a name.')
+  if (plan.title.trim() === '') refuse('title-empty', { title: plan.title }, 'Give the plan a name.')
   for (const name of ['earlyDays', 'lateDays'] as const)
     if (!Number.isSafeInteger(plan[name]) || plan[name] < 0 || plan[name] > 366)
-      throw new Refusal(
+      refuse(
         'window-bad',
-        name,
-        plan[name],
+        { [name]: plan[name] },
         `${plan[name]} days is no window; use whole days from 0 to 366.`,
       )
 }
@@ -74,17 +72,15 @@ export function checkAbsences(away: readonly Absence[]): void {
   away.forEach(({ from, to }, i) => {
     const days = planDay(to, `away.${i}.to`) - planDay(from, `away.${i}.from`)
     if (days > LONGEST_AWAY_DAYS)
-      throw new Refusal(
+      refuse(
         'absence-long',
-        `away.${i}.to`,
-        to,
+        { [`away.${i}.to`]: to },
         `${from} to ${to} is more than five years; record a car that is gone for good as sold.`,
       )
     if (days <= 0)
-      throw new Refusal(
+      refuse(
         'absence-backwards',
-        `away.${i}.to`,
-        to,
+        { [`away.${i}.to`]: to },
         `Back on ${to} is not after leaving on ${from}; let the first day back come later.`,
       )
   })

@@ -1,5 +1,5 @@
 import { dateOfDay, dayNumber } from '../../calendar/index.ts'
-import { Refusal } from '../../refusal.ts'
+import { refuse } from '../../refusal.ts'
 import type { LearnedLife } from '../life/learn.ts'
 import { conditionalAge } from '../life/weibull.ts'
 import { dayRule } from '../recurrence/dayRule.ts'
@@ -66,10 +66,9 @@ export function proposeInterval(
   question: DueQuestion,
 ): ChangeProposal | null {
   if (plan.anchor.to !== 'last-done')
-    throw new Refusal(
+    refuse(
       'plan-by-dates',
-      'anchor',
-      plan.anchor.to,
+      { anchor: plan.anchor.to },
       'A plan that goes by dates has no interval to learn; anchor it to the last visit done.',
     )
   const { start } = standingOf(plan, records)
@@ -121,12 +120,7 @@ export function proposeVisit(
   const laid = dayNumber(look.laidOn, 'look.laidOn')
   const age = dayNumber(look.on, 'look.on') - laid
   if (age < 0)
-    throw new Refusal(
-      'look-too-early',
-      'look.on',
-      look.on,
-      `It was looked at on ${look.on}, before it was laid.`,
-    )
+    refuse('look-too-early', { 'look.on': look.on }, `It was looked at on ${look.on}, before it was laid.`)
   const today = dayNumber(question.today, 'today')
   const due = dayNumber(now.dueOn)
   const proposed = (to: number, sentence: string): ChangeProposal => ({
@@ -161,7 +155,7 @@ export function acceptProposal(
   proposal: ChangeProposal,
 ): { plan: Plan; records: readonly VisitRecord[] } {
   if (proposal.planId !== plan.id)
-    throw new Refusal('proposal-other-plan', 'planId', proposal.planId, 'This proposal is for another plan.')
+    refuse('proposal-other-plan', { planId: proposal.planId }, 'This proposal is for another plan.')
   if (proposal.what === 'interval') return { plan: { ...plan, rule: proposal.rule }, records }
   const why = 'from the last inspection'
   return { plan, records: [...records, { what: 'moved', dueOn: proposal.ruleOn, to: proposal.toOn, why }] }

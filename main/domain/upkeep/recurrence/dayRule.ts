@@ -1,5 +1,5 @@
 import { addMonths, civilDate, dayNumber, firstIndex } from '../../calendar/index.ts'
-import { Refusal } from '../../refusal.ts'
+import { refuse } from '../../refusal.ts'
 import { type Periods, periodsOf } from './period.ts'
 import { type RuleParts, ruleParts } from './ruleParts.ts'
 
@@ -108,6 +108,6 @@ function untilDay({ parts }: RuleParts, zone: string): number {
     const instant = Temporal.Instant.from(`${date}T${hours}:${minutes}:${seconds}Z`)
     return dayNumber(instant.toZonedDateTimeISO(zone).toPlainDate().toString())
   } catch {
-    throw new Refusal('rule-bad', 'rule', text, `UNTIL=${text} is no date of the calendar.`)
+    refuse('rule-bad', { rule: text }, `UNTIL=${text} is no date of the calendar.`)
   }
 }

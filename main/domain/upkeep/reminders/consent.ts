@@ -1,4 +1,4 @@
-import { Refusal } from '../../refusal.ts'
+import { refuse } from '../../refusal.ts'
 
 export type Channel = 'email' | 'letter' | 'call' | 'text'
 
@@ -32,20 +32,14 @@ export type ConsentState =
 /** Refuses lines that would prove nothing: consent for every channel at once, or without source or wording. */
 export function checkConsent(entry: ConsentEntry): void {
   if (entry.what === 'given' && entry.channel === 'all')
-    throw new Refusal(
+    refuse(
       'consent-too-wide',
-      'channel',
-      entry.channel,
+      { channel: entry.channel },
       'Consent is given for one channel at a time; enter e-mail, letter, call and text each by itself.',
     )
   for (const name of ['source', 'wording'] as const)
     if (entry.what === 'given' && entry[name].trim() === '')
-      throw new Refusal(
-        `consent-${name}`,
-        name,
-        entry[name],
-        `Say the ${name} of the consent; it is the proof.`,
-      )
+      refuse(`consent-${name}`, { [name]: entry[name] }, `Say the ${name} of the consent; it is the proof.`)
 }
 
 /** Addresses are the same when they reach the same place: case and spaces do not count. */

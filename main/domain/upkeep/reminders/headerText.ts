@@ -1,4 +1,4 @@
-import { Refusal } from '../../refusal.ts'
+import { refuse } from '../../refusal.ts'
 
 /**
  * What must never stand in a mail header: line ends and every other control sign, since a line end there begins a new
@@ -19,5 +19,5 @@ export function headerProblem(text: string): string | null {
 /** Refuses a text no header may hold. */
 export function checkHeaderText(text: string, field: string): void {
   const problem = headerProblem(text)
-  if (problem) throw new Refusal('header-unsafe', field, text, problem)
+  if (problem) refuse('header-unsafe', { [field]: text }, problem)
 }

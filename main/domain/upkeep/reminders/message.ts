@@ -1,4 +1,4 @@
-import { Refusal } from '../../refusal.ts'
+import { refuse } from '../../refusal.ts'
 import type { Channel } from './consent.ts'
 
 /**
@@ -77,10 +77,9 @@ export function messageId(
   domain: string,
 ): string {
   if (!/^[a-z0-9-]+(\.[a-z0-9-]+)+$/i.test(domain))
-    throw new Refusal(
+    refuse(
       'domain-bad',
-      'domain',
-      domain,
+      { domain },
       `"${domain}" is not a domain for message ids; use the part after the @ of the shop's address.`,
     )
   const visit = [...about.visitId]

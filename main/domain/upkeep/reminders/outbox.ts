@@ -1,4 +1,4 @@
-import { Refusal } from '../../refusal.ts'
+import { refuse } from '../../refusal.ts'
 import { BACK_OFF, type BackOff, waitAfter } from './backOff.ts'
 import { maySend, type SendDecision, type SendQuestion } from './maySend.ts'
 import type { MessageState, OutboxMessage } from './message.ts'
@@ -26,10 +26,9 @@ export const CRASH_RISK_WORDS: Readonly<Record<CrashRisk, string>> = {
 
 function need(message: OutboxMessage, states: readonly MessageState[], doing: string) {
   if (!states.includes(message.state))
-    throw new Refusal(
+    refuse(
       'message-state',
-      'state',
-      message.state,
+      { state: message.state },
       `A message that is ${message.state} cannot be ${doing}; it has to be ${states.join(' or ')}.`,
     )
 }
@@ -38,10 +37,9 @@ function need(message: OutboxMessage, states: readonly MessageState[], doing: st
 export function approve(message: OutboxMessage): OutboxMessage {
   need(message, ['draft'], 'approved')
   if (message.unfilled.length > 0)
-    throw new Refusal(
+    refuse(
       'unfilled',
-      'unfilled',
-      message.unfilled,
+      { unfilled: message.unfilled },
       `Nothing is known for: ${message.unfilled.join(', ')}. Fill it in or take it out of the text.`,
     )
   return { ...message, state: 'approved' }
@@ -149,10 +147,9 @@ export function recover(
 export function retry(message: OutboxMessage): OutboxMessage {
   need(message, ['failed'], 'tried again')
   if (message.failure?.code === 'bounced')
-    throw new Refusal(
+    refuse(
       'address-bounced',
-      'address',
-      message.address,
+      { address: message.address },
       `${message.address} sent it back; correct the address and write a new message.`,
     )
   return { ...message, state: 'approved', attempts: 0, notBeforeAt: null, failure: null }

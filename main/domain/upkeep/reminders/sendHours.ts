@@ -1,5 +1,5 @@
 import { atWall, checkDate, dayLength, startOfDay, wallMinuteOf, zonedOf } from '../../calendar/index.ts'
-import { Refusal } from '../../refusal.ts'
+import { refuse } from '../../refusal.ts'
 
 /** When an owner may be disturbed, on the owner's own clock. There is no standard for it: the shop sets it. */
 export interface SendHours {
@@ -17,33 +17,29 @@ export function checkSendHours(hours: SendHours): void {
   const whole = (minute: number) => Number.isInteger(minute) && minute >= 0 && minute <= 1440
   for (const name of ['fromMin', 'toMin'] as const)
     if (!whole(hours[name]))
-      throw new Refusal(
+      refuse(
         'wall-minute-bad',
-        name,
-        hours[name],
+        { [name]: hours[name] },
         `${hours[name]} is not a time of day; use whole minutes after midnight, 0 to 1440.`,
       )
   if (hours.fromMin >= hours.toMin)
-    throw new Refusal(
+    refuse(
       'hours-backwards',
-      'toMin',
-      hours.toMin,
+      { toMin: hours.toMin },
       'Sending hours must end after they begin, on the same day.',
     )
   hours.closedWeekdays.forEach((weekday, i) => {
     if (!Number.isInteger(weekday) || weekday < 1 || weekday > 7)
-      throw new Refusal(
+      refuse(
         'weekday-bad',
-        `closedWeekdays.${i}`,
-        weekday,
+        { [`closedWeekdays.${i}`]: weekday },
         `${weekday} is not a weekday; use 1 for Monday to 7 for Sunday.`,
       )
   })
   if (new Set(hours.closedWeekdays).size === 7)
-    throw new Refusal(
+    refuse(
       'never-open',
-      'closedWeekdays',
-      hours.closedWeekdays,
+      { closedWeekdays: hours.closedWeekdays },
       'With every weekday closed nothing can be sent; open one.',
     )
   hours.closedDates.forEach((date, i) => {

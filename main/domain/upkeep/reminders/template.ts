@@ -1,4 +1,4 @@
-import { Refusal } from '../../refusal.ts'
+import { refuse } from '../../refusal.ts'
 import type { Channel } from './consent.ts'
 import { checkHeaderText, headerProblem } from './headerText.ts'
 
@@ -59,50 +59,42 @@ export function checkWords(words: TemplateWords, field: string): void {
   for (const part of ['subject', 'body'] as const) {
     for (const [whole, name] of words[part].matchAll(FIELD))
       if (!isField(name!.trim()))
-        throw new Refusal(
+        refuse(
           'field-unknown',
-          `${field}.${part}`,
-          whole,
+          { [`${field}.${part}`]: whole },
           `${whole} is no field; there are ${Object.keys(MERGE_FIELDS).join(', ')}.`,
         )
     const rest = words[part].replace(FIELD, '')
     const brace = /\{\{|\}\}/.exec(rest)
     if (brace)
-      throw new Refusal(
+      refuse(
         'brace-open',
-        `${field}.${part}`,
-        brace[0],
+        { [`${field}.${part}`]: brace[0] },
         `${brace[0]} stands alone; a field is written {{ownerName}}.`,
       )
   }
   if (words.body.trim() === '')
-    throw new Refusal('body-empty', `${field}.body`, words.body, 'There is nothing to send; write the text.')
+    refuse('body-empty', { [`${field}.body`]: words.body }, 'There is nothing to send; write the text.')
 }
 
 /** Refuses a template without words, with words `checkWords` refuses, a language tag that is none, or an e-mail without a subject. */
 export function checkTemplate(template: Template): void {
   const languages = Object.entries(template.words)
   if (languages.length === 0)
-    throw new Refusal('no-words', 'words', template.words, 'Write the template in at least one language.')
+    refuse('no-words', { words: template.words }, 'Write the template in at least one language.')
   for (const [language, words] of languages) {
     try {
       Intl.getCanonicalLocales(language)
     } catch {
-      throw new Refusal(
+      refuse(
         'language-bad',
-        `words.${language}`,
-        language,
+        { [`words.${language}`]: language },
         `"${language}" is no language tag; use one such as en or de-CH.`,
       )
     }
     checkWords(words, `words.${language}`)
     if (template.channel === 'email' && words.subject.trim() === '')
-      throw new Refusal(
-        'subject-empty',
-        `words.${language}.subject`,
-        words.subject,
-        'An e-mail needs a subject.',
-      )
+      refuse('subject-empty', { [`words.${language}.subject`]: words.subject }, 'An e-mail needs a subject.')
   }
 }
 
@@ -121,7 +113,7 @@ export function languageFor(available: readonly string[], wanted: string, shopLa
     first(tag => base(tag) === base(shopLanguage)) ??
     available[0]
   if (chosen === undefined)
-    throw new Refusal('no-words', 'words', available, 'The template has no language; write it in one.')
+    refuse('no-words', { words: available }, 'The template has no language; write it in one.')
   return chosen
 }
 
@@ -143,7 +135,7 @@ export function fill(words: TemplateWords, values: MergeValues): Filled {
         return BLANK
       }
       const problem = headerProblem(value)
-      if (problem) throw new Refusal('header-unsafe', `values.${name}`, value, problem)
+      if (problem) refuse('header-unsafe', { [`values.${name}`]: value }, problem)
       return value
     })
   const subject = put(words.subject)

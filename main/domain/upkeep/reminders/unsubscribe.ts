@@ -1,4 +1,4 @@
-import { Refusal } from '../../refusal.ts'
+import { refuse } from '../../refusal.ts'
 
 /** Where an owner can say "no more": at least one of them. */
 export interface UnsubscribeWays {
@@ -11,10 +11,9 @@ export interface UnsubscribeWays {
 function uri(text: string, field: string): string {
   // Everything a URI may hold, and so neither line ends nor the brackets and commas that part a list.
   if (/^[A-Za-z0-9\-._~:/?#@!$&'*+=%[\]]+$/.test(text)) return `<${text}>`
-  throw new Refusal(
+  refuse(
     'link-bad',
-    field,
-    text,
+    { [field]: text },
     `"${text}" is not a link a header can hold; encode its special signs.`,
   )
 }
@@ -28,21 +27,11 @@ export function unsubscribeHeaders({ mailto, https }: UnsubscribeWays): Record<s
   if (mailto !== undefined) ways.push(uri(`mailto:${mailto}`, 'mailto'))
   if (https !== undefined) {
     if (!https.startsWith('https://'))
-      throw new Refusal(
-        'link-bad',
-        'https',
-        https,
-        `"${https}" does not begin with https://, as one click needs.`,
-      )
+      refuse('link-bad', { https }, `"${https}" does not begin with https://, as one click needs.`)
     ways.push(uri(https, 'https'))
   }
   if (ways.length === 0)
-    throw new Refusal(
-      'no-way-out',
-      'mailto',
-      null,
-      'Give an address or a link by which an owner can unsubscribe.',
-    )
+    refuse('no-way-out', { mailto: null }, 'Give an address or a link by which an owner can unsubscribe.')
   const headers: Record<string, string> = { 'List-Unsubscribe': ways.join(', ') }
   if (https !== undefined) headers['List-Unsubscribe-Post'] = 'List-Unsubscribe=One-Click'
   return headers

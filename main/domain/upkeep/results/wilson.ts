@@ -1,4 +1,4 @@
-import { Refusal } from '../../refusal.ts'
+import { refuse } from '../../refusal.ts'
 import { type Confidence, deviates } from '../life/confidence.ts'
 
 export interface ShareRange {
@@ -17,14 +17,9 @@ export function wilson(successes: number, trials: number, confidence: Confidence
     ['trials', trials],
   ] as const)
     if (!Number.isSafeInteger(count) || count < 0)
-      throw new Refusal('count-bad', name, count, `${count} is not a count; use whole numbers from 0 up.`)
+      refuse('count-bad', { [name]: count }, `${count} is not a count; use whole numbers from 0 up.`)
   if (successes > trials)
-    throw new Refusal(
-      'more-than-all',
-      'successes',
-      successes,
-      `${successes} of ${trials} cannot be; check which were counted.`,
-    )
+    refuse('more-than-all', { successes }, `${successes} of ${trials} cannot be; check which were counted.`)
   if (trials === 0) return { low: 0, high: 1 }
   const z = deviates(confidence)
   const share = successes / trials

@@ -1,4 +1,4 @@
-import { Refusal } from '../../refusal.ts'
+import { refuse } from '../../refusal.ts'
 import { type TightWeeks, WeekFlow } from './weekFlow.ts'
 
 /** A visit to be given a week. Weeks are counted from 0, the first of the plan. */
@@ -82,10 +82,9 @@ function lateWeight(visits: readonly SpreadVisit[], weeks: number): number {
   const weight = earliness + 1
   // The dearest figure the flow adds up: four times the price of being left over.
   if (!Number.isSafeInteger(weight * (weeks + 1) ** 2 * 8))
-    throw new Refusal(
+    refuse(
       'spread-too-large',
-      'visits',
-      visits.length,
+      { visits: visits.length },
       `${visits.length} visits over ${weeks} weeks are more than can be counted exactly; spread a shorter time.`,
     )
   return weight
@@ -94,16 +93,11 @@ function lateWeight(visits: readonly SpreadVisit[], weeks: number): number {
 function checkInput(visits: readonly SpreadVisit[], room: readonly number[]) {
   room.forEach((places, week) => {
     if (!Number.isSafeInteger(places) || places < 0)
-      throw new Refusal(
-        'room-bad',
-        `room.${week}`,
-        places,
-        `${places} is not a number of visits; use 0 or more.`,
-      )
+      refuse('room-bad', { [`room.${week}`]: places }, `${places} is not a number of visits; use 0 or more.`)
   })
   const ids = new Set<string>()
   visits.forEach(({ id, first, last, due }, i) => {
-    if (ids.has(id)) throw new Refusal('visit-twice', `visits.${i}.id`, id, `Visit ${id} is there twice.`)
+    if (ids.has(id)) refuse('visit-twice', { [`visits.${i}.id`]: id }, `Visit ${id} is there twice.`)
     ids.add(id)
     for (const [name, week] of [
       ['first', first],
@@ -111,17 +105,11 @@ function checkInput(visits: readonly SpreadVisit[], room: readonly number[]) {
       ['due', due],
     ] as const)
       if (!Number.isSafeInteger(week))
-        throw new Refusal(
-          'week-bad',
-          `visits.${i}.${name}`,
-          week,
-          `${week} is not a week; use whole numbers.`,
-        )
+        refuse('week-bad', { [`visits.${i}.${name}`]: week }, `${week} is not a week; use whole numbers.`)
     if (first > last)
-      throw new Refusal(
+      refuse(
         'window-backwards',
-        `visits.${i}.last`,
-        last,
+        { [`visits.${i}.last`]: last },
         `A window from week ${first} to week ${last} has no week; let it end later.`,
       )
   })
