@@ -9,9 +9,9 @@ import { addHeating, voidHeating } from '../../../main/services/job/heatings.ts'
 import { promiseAgain } from '../../../main/services/job/jobActs.ts'
 import { jobCure } from '../../../main/services/job/jobCure.ts'
 import { openStore } from '../../../main/store/store.ts'
+import { does, job, layeredCar, setWall, wall } from '../cure/coatedCar.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
-import { does, job, layeredCar, setWall, wall } from './coatedCar.ts'
 
 let desk: TestDesk
 let shop: TestShop

@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest'
-import { zonedOf } from '../../main/domain/calendar/index.ts'
-import { type CureProfile, checkProfile } from '../../main/domain/cure/index.ts'
-import { checkTreatment, type ProductKind, type TreatmentStep } from '../../main/domain/shop/index.ts'
-import { boardRange } from '../../main/services/board/board.ts'
-import { fillDemo } from '../../main/services/demo/index.ts'
-import { listTreatments } from '../../main/services/setUp/treatments.ts'
-import { brokenLaws } from './floorLaws.ts'
-import { makeDesk, type TestDesk } from './makeDesk.ts'
+import { zonedOf } from '../../../main/domain/calendar/index.ts'
+import { type CureProfile, checkProfile } from '../../../main/domain/cure/index.ts'
+import { checkTreatment, type ProductKind, type TreatmentStep } from '../../../main/domain/shop/index.ts'
+import { boardRange } from '../../../main/services/board/board.ts'
+import { fillDemo } from '../../../main/services/demo/index.ts'
+import { listTreatments } from '../../../main/services/setUp/treatments.ts'
+import { brokenLaws } from '../floorLaws.ts'
+import { makeDesk, type TestDesk } from '../makeDesk.ts'
 
 async function filled(now: string): Promise<TestDesk> {
   const desk = await makeDesk(now)

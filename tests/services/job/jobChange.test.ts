@@ -1,13 +1,13 @@
 import { afterEach, beforeEach, expect, test } from 'vitest'
-import type { JobView } from '../../main/api/views.ts'
-import { zonedOf } from '../../main/domain/calendar/index.ts'
-import { boardRange } from '../../main/services/board/board.ts'
-import { cancelJob, handOver, promiseAgain } from '../../main/services/job/jobActs.ts'
-import { arrive, finishStep, reopenStep, startStep } from '../../main/services/job/jobSteps.ts'
-import { getJob } from '../../main/services/job/jobView.ts'
-import { bookJob } from './bookJob.ts'
-import { makeDesk, type TestDesk } from './makeDesk.ts'
-import { type TestShop, testShop } from './testShop.ts'
+import type { JobView } from '../../../main/api/views.ts'
+import { zonedOf } from '../../../main/domain/calendar/index.ts'
+import { boardRange } from '../../../main/services/board/board.ts'
+import { cancelJob, handOver, promiseAgain } from '../../../main/services/job/jobActs.ts'
+import { arrive, finishStep, reopenStep, startStep } from '../../../main/services/job/jobSteps.ts'
+import { getJob } from '../../../main/services/job/jobView.ts'
+import { bookJob } from '../bookJob.ts'
+import { makeDesk, type TestDesk } from '../makeDesk.ts'
+import { type TestShop, testShop } from '../testShop.ts'
 
 let desk: TestDesk
 let shop: TestShop

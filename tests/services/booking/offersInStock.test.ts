@@ -6,7 +6,7 @@ import { proposeDrafts } from '../../../main/services/shelf/orders/propose.ts'
 import { sendOrder } from '../../../main/services/shelf/orders/send.ts'
 import { archiveOffer } from '../../../main/services/shelf/supplierOffers.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
-import { book, recipe, type ShelfShop, shelfShop, stock } from './shelfShop.ts'
+import { book, recipe, type ShelfShop, shelfShop, stock } from '../shelf/shelfShop.ts'
 
 let desk: TestDesk
 let shop: ShelfShop

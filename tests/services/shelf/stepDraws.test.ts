@@ -1,0 +1,58 @@
+import { expect, it } from 'vitest'
+import { bySize, expectedDraws, keptRecipes, workKey } from '../../../main/services/shelf/stepDraws.ts'
+
+const line = (productId: string, centi: number, sdCenti = 0) => ({
+  productId,
+  bySize: bySize(size => (size === 'xl' ? { centi: centi * 2, sdCenti } : { centi, sdCenti })),
+})
+const step = (name: string, draws: unknown[], stage = 'coat') => ({
+  name,
+  stage,
+  needs: 'clean',
+  skill: 'coat',
+  crew: 1,
+  splittable: false,
+  sameBay: false,
+  waitMin: null,
+  waitMax: null,
+  byCondition: false,
+  productId: null,
+  minutes: bySize(() => 60),
+  draws,
+})
+const inJob = (position: number, name: string, kind = 'work') => ({ position, kind, stage: 'coat', name })
+
+it('finds a job’s steps again by stage and name, whatever the capitals', () => {
+  expect(workKey({ stage: 'coat', name: ' First Layer ' })).toBe(
+    workKey({ stage: 'coat', name: 'first layer' }),
+  )
+  expect(workKey({ stage: 'topper', name: 'Layer' })).not.toBe(workKey({ stage: 'coat', name: 'Layer' }))
+})
+
+it('draws by the size of the vehicle, at work only, and names the steps it found', () => {
+  const treatments = [
+    { name: 'Two', steps: [step('First', [line('one', 500)]), step('Second', [line('two', 0)])] },
+  ]
+  const steps = [inJob(0, 'First'), inJob(1, 'First', 'hold'), inJob(2, 'Second'), inJob(3, 'Gone')]
+  expect(expectedDraws(treatments, steps, 'xl')).toEqual({
+    draws: [{ position: 0, productId: 'one', expectedCenti: 1_000, sdCenti: 0 }],
+    found: [0, 2],
+  })
+})
+
+it('sums a product named twice at a step, its spreads as independent ones', () => {
+  const twice = [{ name: 'One', steps: [step('First', [line('one', 500, 30), line('one', 200, 40)])] }]
+  expect(expectedDraws(twice, [inJob(0, 'First')], 'small').draws).toEqual([
+    { position: 0, productId: 'one', expectedCenti: 700, sdCenti: 50 },
+  ])
+})
+
+it('keeps a recipe with its work, and with its place where the step was renamed', () => {
+  const before = [step('First', [line('one', 1)]), step('Second', [line('two', 2)])]
+  const kept = keptRecipes(before, [
+    { stage: 'coat', name: 'Wipe' },
+    { stage: 'coat', name: 'Last' },
+    { stage: 'coat', name: 'First' },
+  ])
+  expect(kept.map(lines => lines.map(each => each.productId))).toEqual([[], ['two'], ['one']])
+})
