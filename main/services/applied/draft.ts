@@ -31,7 +31,7 @@ function zonesOf(name: string, finish: Zone['finish']): Zone[] {
 export async function lotsOf(tx: Tx, job: JobRow): Promise<{ position: number; lots: string[] }[]> {
   const steps = job.steps.filter(step => step.laid && step.productId !== null)
   const lots = await tx.lot.findMany({
-    where: { productId: { in: steps.map(step => step.productId!) } },
+    where: { productId: { in: steps.flatMap(step => step.productId ?? []) } },
     orderBy: [{ openedOn: { sort: 'desc', nulls: 'last' } }, { number: 'desc' }],
     include: { moves: { where: { jobId: job.id, kind: 'use' } } },
   })

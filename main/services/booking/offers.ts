@@ -121,7 +121,7 @@ function placeView(floor: Floor, sold: Sold, { asked, offer, shelf }: Stocked<St
     plan: offer.plan,
     stays: filledStays({ steps, leavesAt: offer.handover }, sold.products, floor.nowAt).map(stay => ({
       bayId: stay.bay,
-      bayName: floor.bayNames.get(stay.bay)!,
+      bayName: floor.bayNames.get(stay.bay) ?? '',
       fromAt: stay.from,
       toAt: stay.to,
       blocks: stay.blocks,

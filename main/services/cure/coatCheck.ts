@@ -69,17 +69,19 @@ export function checkCoat(profile: CureProfile, measured: Measured, units: UnitS
 function warningWords({ code, value, limit, source }: CoatWarning, units: UnitSystem): string {
   const degrees = (celsius: number) => degreesWords(celsius, units)
   const from = source === 'ISO 8502-4' ? 'ISO 8502-4' : `the profile (${source})`
-  const words: Record<CoatWarning['code'], () => string> = {
-    'air-cold': () => `the air is ${degrees(value!)}, under the ${degrees(limit)} of ${from}`,
-    'air-hot': () => `the air is ${degrees(value!)}, over the ${degrees(limit)} of ${from}`,
-    'panel-cold': () => `the panel is ${degrees(value!)}, under the ${degrees(limit)} of ${from}`,
-    'panel-hot': () => `the panel is ${degrees(value!)}, over the ${degrees(limit)} of ${from}`,
-    'air-dry': () => `the humidity is ${Math.round(value!)} %, under the ${limit} % of ${from}`,
-    'air-damp': () => `the humidity is ${Math.round(value!)} %, over the ${limit} % of ${from}`,
-    'dew-margin': () =>
-      `the panel is only ${marginWords(value!, units)} above the dew point, less than the ${marginWords(limit, units)} of ${from}`,
-    'panel-unmeasured': () =>
+  if (code === 'panel-unmeasured' || value === null)
+    return sentence(
       `the panel was not measured, so nobody knows that it is ${marginWords(leastMarginC, units)} above the dew point (${from})`,
+    )
+  const words: Record<typeof code, () => string> = {
+    'air-cold': () => `the air is ${degrees(value)}, under the ${degrees(limit)} of ${from}`,
+    'air-hot': () => `the air is ${degrees(value)}, over the ${degrees(limit)} of ${from}`,
+    'panel-cold': () => `the panel is ${degrees(value)}, under the ${degrees(limit)} of ${from}`,
+    'panel-hot': () => `the panel is ${degrees(value)}, over the ${degrees(limit)} of ${from}`,
+    'air-dry': () => `the humidity is ${Math.round(value)} %, under the ${limit} % of ${from}`,
+    'air-damp': () => `the humidity is ${Math.round(value)} %, over the ${limit} % of ${from}`,
+    'dew-margin': () =>
+      `the panel is only ${marginWords(value, units)} above the dew point, less than the ${marginWords(limit, units)} of ${from}`,
   }
   return sentence(words[code]())
 }

@@ -21,7 +21,7 @@ export async function previewImport(desk: Desk, { text }: { text: string }) {
   const guessed = guessMapping(log, await shopOf(tx))
   return {
     columns: log.columns,
-    sample: log.rows.slice(0, shownRows).map(row => log.columns.map(column => row[column]!)),
+    sample: log.rows.slice(0, shownRows).map(row => log.columns.map(column => row[column] ?? '')),
     rows: log.rows.length,
     ...guessed,
     ...(known && {

@@ -38,11 +38,11 @@ export function readLog(file: string): LogFile {
       null,
       'No line of this file holds a date and time below a line of column names: export it as CSV, with its heading.',
     )
-  const columns = named(data[head]!)
+  const columns = named(data[head] ?? [])
   const rows = data
     .slice(head + 1)
     .map(cells => Object.fromEntries(columns.map((name, i) => [name, cells[i] ?? ''])))
-  while (rows.length > 0 && Object.values(rows.at(-1)!).every(cell => cell.trim() === '')) rows.pop()
+  while (rows.length > 0 && Object.values(rows.at(-1) ?? {}).every(cell => cell.trim() === '')) rows.pop()
   return { columns, rows, firstRow: head + 2 }
 }
 
@@ -73,11 +73,12 @@ export interface GuessedMapping {
 export function guessMapping(log: LogFile, shop: { country: string }): GuessedMapping {
   const { columns, rows } = log
   const sample = rows.slice(0, 200)
-  const time = columns.find(column => sample.some(row => isTime(row[column]!))) ?? columns[0]!
+  const time = columns.find(column => sample.some(row => isTime(row[column] ?? ''))) ?? columns[0] ?? ''
   const rest = columns.filter(column => column !== time)
   const take = (pattern: RegExp) => {
     const at = rest.findIndex(column => pattern.test(column))
-    return at < 0 ? null : rest.splice(at, 1)[0]!
+    const [found = null] = at < 0 ? [] : rest.splice(at, 1)
+    return found
   }
   const dewPoint = take(/dew/i)
   const panel = take(/panel|surface|paint|probe/i)
@@ -86,7 +87,7 @@ export function guessMapping(log: LogFile, shop: { country: string }): GuessedMa
   const usual: DateOrder = shop.country === 'US' ? 'mdy' : 'dmy'
   const other: DateOrder = usual === 'mdy' ? 'dmy' : 'mdy'
   const unread = (order: DateOrder) =>
-    sample.filter(row => readTime(row[time]!, order, 'UTC') === null).length
+    sample.filter(row => readTime(row[time] ?? '', order, 'UTC') === null).length
   return {
     mapping: { time, air, panel, humidity, dewPoint },
     dateOrder: unread(usual) <= unread(other) ? usual : other,

@@ -26,8 +26,9 @@ export function letHappen(floor: Floor, placed: readonly Placed[], nowAt: number
 
 /** Work begins on time and ends a little early; a cure runs from the real end of its coat. */
 function jobBy(job: FloorJob, nowAt: number): { job: FloorJob; leftAt: number | null } {
-  if (job.steps[0]!.plannedAt > nowAt) return { job, leftAt: null }
-  let before = job.steps[0]!.plannedAt
+  const arrivedAt = job.steps[0]?.plannedAt ?? nowAt
+  if (arrivedAt > nowAt) return { job, leftAt: null }
+  let before = arrivedAt
   const steps = job.steps.map((step, i): FloorStep => {
     if (step.kind === 'hold') {
       before += step.minutes
@@ -41,7 +42,6 @@ function jobBy(job: FloorJob, nowAt: number): { job: FloorJob; leftAt: number | 
     return { ...step, startAt, endAt: actualEndAt ?? step.endAt, actualStartAt: startAt, actualEndAt }
   })
   const leftAt = job.plannedHandoverAt + (job.number % 4)
-  const arrivedAt = job.steps[0]!.plannedAt
   if (leftAt > nowAt) return { job: { ...job, steps, status: 'inShop', arrivedAt }, leftAt: null }
   return { job: { ...job, steps, status: 'handedOver', arrivedAt, leavesAt: leftAt }, leftAt }
 }

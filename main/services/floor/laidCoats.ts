@@ -44,9 +44,10 @@ export async function withLaidCoats<J extends CuringJob>(
     const until = job.leftAt ?? nowAt
     const steps = job.steps.map(step => {
       const profile = profiles.get(step.productId ?? '')
-      if (!profile || step.kind !== 'work' || step.actualEndAt === null) return step
-      const heated = heatings.filter(each => each.jobId === job.id && each.toAt > step.actualEndAt!)
-      return { ...step, laid: laidCoat(job, step.actualEndAt, profile, bays, heated, until) }
+      const { actualEndAt } = step
+      if (!profile || step.kind !== 'work' || actualEndAt === null) return step
+      const heated = heatings.filter(each => each.jobId === job.id && each.toAt > actualEndAt)
+      return { ...step, laid: laidCoat(job, actualEndAt, profile, bays, heated, until) }
     })
     return { ...job, steps }
   })
@@ -59,7 +60,7 @@ function coatSteps(job: CuringJob): FloorStep[] {
 }
 
 async function profilesOf(tx: Tx, jobs: readonly CuringJob[]): Promise<Map<string, CureProfile>> {
-  const ids = [...new Set(jobs.flatMap(job => coatSteps(job).map(step => step.productId!)))]
+  const ids = [...new Set(jobs.flatMap(job => coatSteps(job).flatMap(step => step.productId ?? [])))]
   const rows = await tx.product.findMany({
     where: { id: { in: ids } },
     select: { id: true, cureProfile: true },
@@ -73,7 +74,7 @@ async function profilesOf(tx: Tx, jobs: readonly CuringJob[]): Promise<Map<strin
 function earliestNeeds(jobs: readonly CuringJob[], nowAt: number): Map<string, number> {
   const needs = new Map<string, number>()
   for (const job of jobs) {
-    const coatEndAt = Math.min(...coatSteps(job).map(step => step.actualEndAt!))
+    const coatEndAt = Math.min(...coatSteps(job).flatMap(step => step.actualEndAt ?? []))
     for (const { bay } of staysSince(job, coatEndAt))
       needs.set(bay, Math.min(needs.get(bay) ?? nowAt - weekMin, coatEndAt))
   }
@@ -137,7 +138,8 @@ function readingsOf(
   stays: readonly { bay: string; from: number; to: number }[],
   bays: ReadonlyMap<string, BayWeather>,
 ): readonly Reading[] {
-  if (stays.length === 1) return bays.get(stays[0]!.bay)?.readings ?? []
+  const [only, ...others] = stays
+  if (only && others.length === 0) return bays.get(only.bay)?.readings ?? []
   return stays.flatMap(({ bay, from, to }, i) =>
     (bays.get(bay)?.readings ?? []).filter(({ at }) => (i === 0 || at >= from) && at < to),
   )

@@ -95,7 +95,7 @@ export function changeJob(
 
 async function withClocks(tx: Tx, nowAt: number, job: FloorJob): Promise<FloorJob> {
   const [clocked] = await withLaidCoats(tx, nowAt, [job])
-  return clocked!
+  return clocked ?? job
 }
 
 /** A booked car's times are those planned: what an arrival taken back returns to. */
@@ -123,8 +123,8 @@ async function saveJob(
   })
   assertFresh(count, 'job', row.id)
   for (const [i, { startAt, endAt }] of next.steps.entries()) {
-    const before = row.steps[i]!
-    if (before.startAt !== startAt || before.endAt !== endAt)
+    const before = row.steps[i]
+    if (before && (before.startAt !== startAt || before.endAt !== endAt))
       await tx.jobStep.update({ where: { id: before.id }, data: { startAt, endAt } })
   }
 }

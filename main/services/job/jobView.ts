@@ -125,7 +125,7 @@ function brokenWords(floor: Floor, job: JobRow, products: ProductsById): string[
     .map(violation => {
       const coat = coatOfHold(coatsOf(job.steps, products), violation.step ?? 0, null)
       const missed = violation.code === 'waitTooLong' ? coat?.product.cureProfile.missedRecoat : undefined
-      const asks = missed ? ` The profile of ${coat!.product.name} asks: ${sentence(missed)}` : ''
+      const asks = coat && missed ? ` The profile of ${coat.product.name} asks: ${sentence(missed)}` : ''
       return sentence(reasonText(violation, words)) + asks
     })
 }

@@ -3,6 +3,7 @@
 import { minuteWords } from '../../domain/calendar/index.ts'
 import {
   clockMilestones,
+  type LaidCoat,
   type MilestoneName,
   type NoticeKind,
   noticesSince,
@@ -79,12 +80,12 @@ function noticesOf(
   when: (at: number) => string,
   bayNames: ReadonlyMap<string, string>,
 ): Due[] {
-  const laid = job.steps.filter(step => step.laid)
+  const laid = job.steps.flatMap(step => (step.laid ? [{ ...step, laid: step.laid }] : []))
   const last = laid.at(-1)
   // The car is let go of when nothing is to be laid any more.
   const ahead = job.steps.filter(step => isCoat(step) && step.actualEndAt === null)
   return laid.flatMap(step => {
-    const { clock, profile } = step.laid!
+    const { clock, profile } = step.laid
     const at = clockMilestones(profile, clock)
     const topperNext =
       step === last &&
@@ -132,7 +133,7 @@ function isCoat({ stage, kind }: FloorStep): boolean {
 }
 
 /** The last of the coats' earliest handovers; null where one of them is never reached in this cold. */
-function latestRelease(laid: readonly FloorStep[]) {
-  const each = laid.map(step => clockMilestones(step.laid!.profile, step.laid!.clock).handoverSafe)
+function latestRelease(laid: readonly { laid: LaidCoat }[]) {
+  const each = laid.map(({ laid: { profile, clock } }) => clockMilestones(profile, clock).handoverSafe)
   return each.reduce((a, b) => (a && b ? (b.at > a.at ? b : a) : null))
 }

@@ -19,7 +19,7 @@ export function arrivalsOf(day: Day, rows: readonly JobRow[]) {
       dueAt: row.dropOffAt,
       arrivedAt: row.arrivedAt,
       phone: phoneOf(day, row),
-      bayName: day.floor.bayNames.get(row.steps[0]!.bayId) ?? '',
+      bayName: day.floor.bayNames.get(row.steps[0]?.bayId ?? '') ?? '',
       treatments: row.treatments.map(treatment => treatment.name),
     }))
     .sort((a, b) => a.dueAt - b.dueAt)
@@ -35,7 +35,7 @@ export function movesOf(day: Day, rows: readonly JobRow[]) {
           ? {
               ...carOf(row),
               at: stay.from,
-              fromBayName: day.floor.bayNames.get(stays[i]!.bay) ?? '',
+              fromBayName: day.floor.bayNames.get(stays[i]?.bay ?? '') ?? '',
               toBayName: day.floor.bayNames.get(stay.bay) ?? '',
             }
           : [],

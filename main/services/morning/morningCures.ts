@@ -33,12 +33,12 @@ export function cureOf(day: Day, row: JobRow) {
     const stands = jobStays(row).find(stay => stay.from <= at && at < stay.to)
     const toTopper = row.steps.slice(coat.index).some(step => step.kind === 'work' && step.stage === 'topper')
     const topperAt = toTopper ? marks.topperAt : null
-    const over = next && row.steps[next.index]!
+    const over = next && row.steps[next.index]
     const whatNext: 'layer' | 'topper' | null = over ? (over.stage === 'topper' ? 'topper' : 'layer') : null
     return [
       {
         ...carOf(row),
-        bayName: floor.bayNames.get(stands?.bay ?? row.steps[coat.index]!.bayId) ?? '',
+        bayName: floor.bayNames.get(stands?.bay ?? row.steps[coat.index]?.bayId ?? '') ?? '',
         productName: coat.product.name,
         marks,
         touchAt: marks.tackFreeAt,
