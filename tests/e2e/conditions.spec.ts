@@ -2,6 +2,7 @@ import { expect, expectAccessible, test } from './fixtures.ts'
 import { Board } from './pages/Board.ts'
 import { Conditions } from './pages/Conditions.ts'
 import { Job } from './pages/Job.ts'
+import { staysHere } from './staysHere.ts'
 
 // Wednesday 15 April 2026, 10:40 in New York: TLG 341 got its layer this morning and cures in bay 4.
 test.use({ shopNow: '2026-04-15T14:40:00Z', shopDemo: true })
@@ -78,6 +79,13 @@ test('a cold bay keeps its car longer: the board flags it, the job offers a new 
   await alert.getByText('Words for Toma Birk').click()
   await expect(alert).toContainText('Dear Toma Birk')
   await expect(alert).toContainText('curing more slowly')
+  const letter = alert.getByRole('link', { name: 'Open as e-mail' })
+  const link = new URL((await letter.getAttribute('href'))!)
+  expect([link.protocol, link.pathname]).toEqual(['mailto:', 'toma.birk@example.com'])
+  expect(link.searchParams.get('subject')).toMatch(/^Your car: ready /)
+  // RFC 6068, section 5: a line of the body ends with CR and LF.
+  expect(link.searchParams.get('body')).toMatch(/^Dear Toma Birk,\r\n\r\nwe promised your /)
+  await staysHere(desk, letter)
   await expectAccessible(desk)
   await alert.getByRole('button', { name: /^Promise .* instead$/ }).click()
   await expect(alert).toBeHidden()

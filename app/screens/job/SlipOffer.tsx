@@ -2,6 +2,7 @@ import { Alert, Button, CopyButton, Group } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import type { JobView } from '../../../main/api/views.ts'
 import { trpc } from '../../data/trpc.ts'
+import { mailHref } from '../../parts/mailHref.ts'
 import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
 import { longWords } from '../../parts/time.ts'
@@ -63,7 +64,7 @@ export function SlipOffer({ job }: { job: JobView }) {
                     size="compact-sm"
                     variant="default"
                     component="a"
-                    href={`mailto:${slip.message.to}?subject=${encodeURIComponent(slip.message.subject)}&body=${encodeURIComponent(slip.message.text)}`}
+                    href={mailHref({ ...slip.message, to: slip.message.to })}
                   >
                     Open as e-mail
                   </Button>
