@@ -93,11 +93,11 @@ describe('the shelf over the api', () => {
     const shop = await shelfShop(api.desk)
     const [lotId] = await stock(api.desk, shop.coating, shop.sizes.coating, 1)
     await api.mutate('shelf.learnCode', {
-      code: '4006381333931',
+      code: '2006381333933',
       productId: shop.coating,
       sizeId: shop.sizes.coating,
     })
-    expect((await api.query('shelf.scan', { code: '4006381333931' })).data).toMatchObject({
+    expect((await api.query('shelf.scan', { code: '2006381333933' })).data).toMatchObject({
       kind: 'known',
       lots: [{ id: lotId, next: true }],
     })

@@ -28,7 +28,7 @@ describe('what is not there', () => {
     }
     const recipe = { stage: 'coat', stepName: 'Layer', sizeClass: 'medium', amount: 5, spread: 1 }
     for (const [path, input, field] of [
-      ['shelf.learnCode', { code: '4006381333931', productId: 'gone' }, 'productId'],
+      ['shelf.learnCode', { code: '2006381333933', productId: 'gone' }, 'productId'],
       ['shelf.receive', { lines: [line], supplierId: 'gone' }, 'supplierId'],
       ['shelf.receive', { lines: [{ ...line, productId: 'gone' }] }, 'productId'],
       ['shelf.receive', { lines: [{ ...line, sizeId: 'gone' }] }, 'lines.0.sizeId'],

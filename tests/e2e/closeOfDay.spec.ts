@@ -74,11 +74,12 @@ test('a day is closed: steps confirmed, a bottle weighed, a count corrected, two
   })
 
   await test.step('a code is learned from a scan, and the next scan counts that bottle', async () => {
-    // GTIN-13 whose last digit is its check digit (GS1 General Specifications, section 7.9).
-    const code = '4006381333931'
-    await close.scan('4006381333930')
+    // A number for use within one shop (prefix 200), so nobody's product; its last digit is the check digit (GS1 General
+    // Specifications, sections 1.4 and 7.9; from memory).
+    const code = '2006381333933'
+    await close.scan('2006381333930')
     const scanned = desk.getByRole('status', { name: 'Scanned' })
-    await expect(scanned).toContainText('should be 1')
+    await expect(scanned).toContainText('should be 3')
     await scanned.getByRole('button', { name: 'Close' }).click()
     await close.scan(code)
     const learn = desk.getByRole('form', { name: `What 0${code} stands on` })
@@ -106,7 +107,7 @@ test('a day is closed: steps confirmed, a bottle weighed, a count corrected, two
     const packs = close.draft('Ferring Coatings').getByLabel('Packs of Coating')
     const before = await packs.inputValue()
     await packs.focus()
-    await close.scan('4006381333931')
+    await close.scan('2006381333933')
     // The scan counts its bottle; the field it was typed into keeps what it had.
     await expect(close.counting('Panel wipe')).toBeVisible()
     expect(await packs.inputValue()).toBe(before)
@@ -142,7 +143,7 @@ test('a day is closed: steps confirmed, a bottle weighed, a count corrected, two
     await shop.enter(desk, '/shelf/orders')
     await desk.getByRole('link', { name: /Ferring Coatings/ }).click()
     // A screen that takes no scans says what was scanned, and opens nothing unasked.
-    await close.scan('4006381333931')
+    await close.scan('2006381333933')
     await expect(desk.getByRole('alert').filter({ hasText: 'Scanned Panel wipe' })).toBeVisible()
     const path = await desk.getByRole('link', { name: /as PDF/ }).getAttribute('href')
     const bytes = await (await desk.request.get(shop.address + path)).body()

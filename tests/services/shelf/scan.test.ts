@@ -12,9 +12,10 @@ beforeEach(async () => {
 })
 afterEach(() => desk.close())
 
-// 4006381333931 is the EAN-13 example of the check digit's description (4 006381 333931; from memory).
-const good = '4006381333931'
-const misread = '4006381333932'
+// For use within one shop (prefix 200), so nobody's product: 18 + 3 × 23 = 87, and 3 is missing to 90 (GS1 General
+// Specifications, sections 1.4 and 7.9; from memory).
+const good = '2006381333933'
+const misread = '2006381333932'
 
 describe('a scanned code', () => {
   it('is asked about once, then known, whichever length it is read in', async () => {
@@ -32,7 +33,7 @@ describe('a scanned code', () => {
 
   it('with a misread digit is told from one that is only unknown, and is never learned', async () => {
     const found = await scan(desk, { code: misread })
-    expect(found).toMatchObject({ kind: 'badCheckDigit', words: expect.stringContaining('should be 1') })
+    expect(found).toMatchObject({ kind: 'badCheckDigit', words: expect.stringContaining('should be 3') })
     await expect(learnCode(desk, { code: misread, productId: shop.coating })).rejects.toMatchObject({
       code: 'gtin-check-digit',
     })
