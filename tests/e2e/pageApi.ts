@@ -9,7 +9,7 @@ export function pageApi(page: Page) {
       httpLink({
         url: '/trpc',
         fetch: async (url, init) => {
-          const call = { url: String(url), method: init?.method ?? 'GET', body: String(init?.body ?? '') }
+          const call = { url: String(url), method: init?.method ?? 'GET', body: String(init?.body ?? '{}') }
           const { status, text } = await page.evaluate(async ({ url, method, body }) => {
             const { token } = JSON.parse(localStorage.getItem('lustrum-door') ?? '{}')
             const answer = await fetch(url, {
