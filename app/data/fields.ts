@@ -7,6 +7,7 @@ type KeyOf<T, V> = { [K in keyof T]: T[K] extends V ? K : never }[keyof T] & str
 
 /** What the inputs of an object's fields are given, each as `{...fields.field('name')}`. */
 export interface Fields<T extends object> {
+  value: T
   /** All that an input for this field needs, whether it hands over an event or a value. */
   field<K extends keyof T & string>(
     name: K,
@@ -29,6 +30,8 @@ export interface Fields<T extends object> {
   }
   /** The fields of an object that this one holds. */
   within<K extends KeyOf<T, object>>(name: K): Fields<T[K] & object>
+  /** The fields of each object in a list that this one holds. */
+  each<V extends object>(name: KeyOf<T, V[]>): Fields<V>[]
 }
 
 /** The fields of an object: what they hold, how one is changed, and what was refused of it, by its name. */
@@ -39,6 +42,7 @@ export function fieldsOf<T extends object>(
 ): Fields<T> {
   const put = (name: keyof T, given: unknown) => change({ [name]: given } as Partial<T>)
   return {
+    value,
     field: name => ({
       value: value[name],
       onChange: given => put(name, read(given)),
@@ -66,6 +70,16 @@ export function fieldsOf<T extends object>(
         held,
         part => put(name, { ...held, ...part }),
         inner => errorAt(`${name}.${inner}`),
+      )
+    },
+    each: <V extends object>(name: KeyOf<T, V[]>) => {
+      const list = value[name] as V[]
+      return list.map((held, i) =>
+        fieldsOf<V>(
+          held,
+          part => put(name, list.with(i, { ...held, ...part })),
+          inner => errorAt(`${name}.${i}.${inner}`),
+        ),
       )
     },
   }

@@ -111,7 +111,6 @@ export function useForm<T extends object, Input, Result>(options: Options<T, Inp
   }
   const placeOf = (name: string) => (options.place ? `${options.place}.${name}` : name)
   return {
-    value,
     version: base.version,
     change,
     back: () => setValue(before.current),

@@ -27,3 +27,14 @@ export function Facts({ of }: { of: Readonly<Record<string, ReactNode>> }) {
     </dl>
   )
 }
+
+/** Sentences one below the other. */
+export function Lines({ of }: { of: readonly string[] }) {
+  return (
+    <ul className={pieces.plain}>
+      {of.map(words => (
+        <li key={words}>{words}</li>
+      ))}
+    </ul>
+  )
+}

@@ -69,3 +69,13 @@ export function labelOf<T extends string>(choices: readonly Choice<T>[], value: 
 export function labelsOf<T extends string>(choices: readonly Choice<T>[], values: readonly T[]): string {
   return values.map(value => labelOf(choices, value).toLowerCase()).join(', ')
 }
+
+/** Rows of the records to choose one of. */
+export function choicesOf(rows: readonly { id: string; name: string }[] = []): Choice<string>[] {
+  return rows.map(({ id, name }) => ({ value: id, label: name }))
+}
+
+/** A table of words as a list to choose from. */
+export function choicesFrom<T extends string>(words: Readonly<Record<T, string>>): Choice<T>[] {
+  return (Object.keys(words) as T[]).map(value => ({ value, label: words[value] }))
+}

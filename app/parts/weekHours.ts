@@ -11,6 +11,9 @@ export const weekdays = [
   { weekday: 7, name: 'Sunday', short: 'Sun' },
 ] as const
 
+/** The same to choose from. */
+export const weekdayChoices = weekdays.map(({ weekday, short }) => ({ value: String(weekday), label: short }))
+
 /** Monday to Friday, 08:00 to 18:00: what a form begins with. */
 export const usualWeek: OpeningHours[] = [1, 2, 3, 4, 5].map(weekday => ({ weekday, from: 480, to: 1080 }))
 

@@ -30,3 +30,8 @@ export function tickWords(date: string): string {
   const day = Temporal.PlainDate.from(date)
   return `${day.day} ${day.toLocaleString('en-GB', { month: 'short' })}`
 }
+
+/** "100 ml", "100 pieces": what prices are compared by. */
+export function hundredWords(unit: ShelfUnit): string {
+  return unit === 'piece' ? '100 pieces' : `100 ${unit}`
+}

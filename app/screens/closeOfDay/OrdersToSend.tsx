@@ -67,15 +67,7 @@ export function OrdersToSend({ view }: { view: CloseOfDayView }) {
         </div>
       )}
       {sending && (
-        <SendDialog
-          order={sending}
-          kind="order"
-          onClose={() => setSending(null)}
-          onSent={words => {
-            setSending(null)
-            setSaid(words)
-          }}
-        />
+        <SendDialog order={sending} kind="order" onClose={() => setSending(null)} onSent={setSaid} />
       )}
     </Card>
   )

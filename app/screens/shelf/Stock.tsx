@@ -5,6 +5,9 @@ import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { CloseProductView, ShelfListItem } from '../../../main/api/views.ts'
 import { trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
+import pieces from '../../parts/pieces.module.css'
+import { ScreenTitle } from '../../parts/ScreenTitle.tsx'
 import { adviceTitle } from '../../parts/shelf/AdviceWords.tsx'
 import { amountText, yearDateWords } from '../../parts/shelf/amounts.ts'
 import { BottleBar } from '../../parts/shelf/BottleBar.tsx'
@@ -12,27 +15,27 @@ import { knownPictograms } from '../../parts/shelf/HazardMark.tsx'
 import { Pictograms } from '../../parts/shelf/Pictograms.tsx'
 import { Sparkline } from '../../parts/shelf/Sparkline.tsx'
 import { labelOf, productKindChoices } from '../../parts/shopWords.ts'
+import { Waiting } from '../../parts/Waiting.tsx'
 import styles from './Shelf.module.css'
 import { useShelfToday } from './useShelfToday.ts'
 
 /** Every product on the shelf, with its bottles and where they are going. */
 export function Stock() {
   const [text, setText] = useState('')
-  const list = useQuery(trpc.shelf.list.queryOptions()).data
+  const { data: list, error } = useQuery(trpc.shelf.list.queryOptions())
   const today = useShelfToday()
-  if (!list) return <p className={styles.soft}>Looking along the shelf …</p>
+  if (!list) return <Waiting error={error} words="Looking along the shelf" />
   const wanted = text.trim().toLowerCase()
   const shown = list.filter(item => `${item.name} ${item.place} ${item.kind}`.toLowerCase().includes(wanted))
   const counted = list.filter(item => item.unit !== null).length
   return (
     <>
-      <div className={styles.heading}>
-        <h1>Shelf</h1>
-        <span className={styles.soft}>
+      <ScreenTitle title="Shelf">
+        <span className={pieces.soft}>
           {counted} of {list.length} products counted
         </span>
         <TextInput
-          className={styles.end}
+          className={pieces.end}
           aria-label="Find a product"
           placeholder="Name, kind or place"
           leftSection={<IconSearch size="1rem" aria-hidden="true" />}
@@ -42,23 +45,22 @@ export function Stock() {
         <Button component={Link} to="/settings/products/new" variant="default">
           Add a product
         </Button>
-      </div>
+      </ScreenTitle>
       {list.length === 0 ? (
-        <p className={styles.empty}>
+        <p className={pieces.empty}>
           There is no product yet. Add what goes onto cars under Settings, Products; then say here how each is
           counted and receive what stands on the shelf.
         </p>
       ) : (
-        <div className={styles.card}>
-          <table className={styles.table}>
+        <Card>
+          <table className={pieces.table}>
             <thead>
               <tr>
-                <th scope="col">Product</th>
-                <th scope="col">On hand</th>
-                <th scope="col">Bottles</th>
-                <th scope="col">Next weeks</th>
-                <th scope="col">Advice</th>
-                <th scope="col">Hazard</th>
+                {['Product', 'On hand', 'Bottles', 'Next weeks', 'Advice', 'Hazard'].map(head => (
+                  <th key={head} scope="col">
+                    {head}
+                  </th>
+                ))}
               </tr>
             </thead>
             <tbody>
@@ -71,8 +73,8 @@ export function Stock() {
               ))}
             </tbody>
           </table>
-          {shown.length === 0 && <p className={styles.soft}>No product by these letters.</p>}
-        </div>
+          {shown.length === 0 && <p className={pieces.soft}>No product by these letters.</p>}
+        </Card>
       )}
     </>
   )
@@ -91,7 +93,7 @@ function StockRow({ item, today }: { item: ShelfListItem; today: CloseProductVie
         </small>
       </td>
       {unit === null ? (
-        <td colSpan={4} className={styles.soft}>
+        <td colSpan={4} className={pieces.soft}>
           not counted yet: open it to begin
         </td>
       ) : (
@@ -99,7 +101,7 @@ function StockRow({ item, today }: { item: ShelfListItem; today: CloseProductVie
           <td>
             {amountText(item.onHand, unit)}
             {item.usable < item.onHand && (
-              <small className={styles.late}>{amountText(item.usable, unit)} in date</small>
+              <small className={pieces.late}>{amountText(item.usable, unit)} in date</small>
             )}
             {item.nextExpiry && <small>next date {yearDateWords(item.nextExpiry)}</small>}
           </td>
@@ -110,7 +112,7 @@ function StockRow({ item, today }: { item: ShelfListItem; today: CloseProductVie
           <td>
             {today && adviceTitle(today.advice)}
             {today?.projection.runsDry && (
-              <small className={styles.late}>{today.projection.runsDry.words}</small>
+              <small className={pieces.late}>{today.projection.runsDry.words}</small>
             )}
           </td>
         </>

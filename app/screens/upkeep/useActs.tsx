@@ -1,10 +1,10 @@
-import { Alert, Button } from '@mantine/core'
+import { Button } from '@mantine/core'
 import { type ReactNode, useState } from 'react'
 import type { ActView } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
-import { faultsOf } from '../../parts/faults.ts'
-import styles from './Upkeep.module.css'
+import { Refused } from '../../parts/form/Refused.tsx'
+import { ActsBar } from './ActsBar.tsx'
 
 export interface Acts {
   /** Tells that something was taken back elsewhere. */
@@ -16,42 +16,33 @@ export interface Acts {
 
 /** The last thing done about a visit or a car, and its way back. */
 export function useActs(): Acts {
-  const [last, setLast] = useState<ActView | null>(null)
-  const [undone, setUndone] = useState<string | null>(null)
+  const [last, setLast] = useState<{ act: ActView } | { undone: string } | null>(null)
   const undoing = useSaving(trpc.upkeep.undo.mutationOptions())
-  const words = faultsOf(undoing.error).rest()
-  const undo = (act: ActView) =>
-    undoing.save({ actId: act.actId }, () => {
-      setLast(null)
-      setUndone(`Taken back: ${act.words}.`)
-    })
+  const undone = (words: string) => setLast({ undone: `Taken back: ${words}.` })
   return {
-    undone: words => {
-      setLast(null)
-      setUndone(`Taken back: ${words}.`)
-    },
+    undone,
     done: act => {
       undoing.reset()
-      setUndone(null)
-      setLast(act)
+      setLast({ act })
     },
     bar: (
-      <div role="status" aria-label="Last act" className={styles.acts}>
-        {last && (
+      <ActsBar>
+        {last && 'act' in last && (
           <>
-            <span>✓ {last.words}</span>
-            <Button variant="default" size="compact-sm" loading={undoing.busy} onClick={() => undo(last)}>
+            <span>✓ {last.act.words}</span>
+            <Button
+              variant="default"
+              size="compact-sm"
+              loading={undoing.busy}
+              onClick={() => undoing.save({ actId: last.act.actId }, () => undone(last.act.words))}
+            >
               Undo
             </Button>
           </>
         )}
-        {undone}
-        {words && (
-          <Alert color="red" variant="outline">
-            {words}
-          </Alert>
-        )}
-      </div>
+        {last && 'undone' in last && last.undone}
+        <Refused of={undoing.error} />
+      </ActsBar>
     ),
   }
 }

@@ -1,4 +1,5 @@
 import type { Channel, DueState, MessageState, Outcome, PlanKind } from '../../../main/api/views.ts'
+import { choicesFrom } from '../../parts/shopWords.ts'
 
 /** What the codes of upkeep are called at the desk. */
 
@@ -9,10 +10,7 @@ export const channelWords: Record<Channel, string> = {
   text: 'Text',
 }
 
-export const channelChoices = (Object.keys(channelWords) as Channel[]).map(value => ({
-  value,
-  label: channelWords[value],
-}))
+export const channelChoices = choicesFrom(channelWords)
 
 export const dueWords: Record<DueState, string> = {
   overdue: 'Overdue',
@@ -32,10 +30,7 @@ export const kindWords: Record<PlanKind, string> = {
   other: 'Other',
 }
 
-export const kindChoices = (Object.keys(kindWords) as PlanKind[]).map(value => ({
-  value,
-  label: kindWords[value],
-}))
+export const kindChoices = choicesFrom(kindWords)
 
 export const stateWords: Record<MessageState, string> = {
   draft: 'to review',
@@ -69,4 +64,9 @@ export const outcomeWords: Record<Outcome, string> = {
   no: 'said no',
   unreachable: 'not reached',
   sold: 'car sold',
+}
+
+/** What came of approving several messages together. */
+export function approvedWords({ approved, words }: { approved: number; words: readonly string[] }): string {
+  return [`✓ ${approved} approved.`, ...words].join(' ')
 }

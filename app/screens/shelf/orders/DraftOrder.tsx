@@ -2,16 +2,16 @@ import { ActionIcon, Button, Group } from '@mantine/core'
 import { IconX } from '@tabler/icons-react'
 import { useState } from 'react'
 import type { OrderView } from '../../../../main/api/views.ts'
-import { documentHref } from '../../../data/door.ts'
 import { useForm } from '../../../data/form.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { AskDialog } from '../../../parts/AskDialog.tsx'
-import { faultsOf } from '../../../parts/faults.ts'
+import { DocumentButton } from '../../../parts/DocumentButton.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { Refused } from '../../../parts/form/Refused.tsx'
 import { DecimalInput, MoneyInput } from '../../../parts/inputs.tsx'
 import { money } from '../../../parts/money.ts'
+import pieces from '../../../parts/pieces.module.css'
 import { amountText } from '../../../parts/shelf/amounts.ts'
 import styles from './Orders.module.css'
 
@@ -45,11 +45,8 @@ export function DraftOrder({ order, onSend }: Props) {
   })
   const [dropping, setDropping] = useState(false)
   const cancelling = useSaving(trpc.orders.cancel.mutationOptions())
-  const { faults, change } = form
   const { lines } = form.value
-  const setLine = (lineId: string, part: { packs?: number; packPriceMinor?: number }) =>
-    change({ lines: lines.map(line => (line.id === lineId ? { ...line, ...part } : line)) })
-  const fields = lines.map((line, i) => (
+  const fields = form.each<(typeof lines)[number]>('lines').map(({ field, value: line }) => (
     <li key={line.id}>
       <DecimalInput
         aria-label={`Packs of ${line.productName}`}
@@ -57,9 +54,7 @@ export function DraftOrder({ order, onSend }: Props) {
         whole
         size="xs"
         w={64}
-        value={line.packs}
-        onChange={packs => setLine(line.id, { packs })}
-        error={faults.at(`lines.${i}.packs`)}
+        {...field('packs')}
       />
       <span>
         × {line.containersPerPack > 1 && `${line.containersPerPack} × `}
@@ -69,20 +64,18 @@ export function DraftOrder({ order, onSend }: Props) {
           {amountText(line.packs * line.packAmount, line.unit)}
         </small>
       </span>
-      <Group gap={6} className={styles.end} wrap="nowrap">
+      <Group gap={6} className={pieces.end} wrap="nowrap">
         <MoneyInput
           aria-label={`Price of one pack of ${line.productName}`}
           size="xs"
           w={110}
-          value={line.packPriceMinor}
-          onChange={packPriceMinor => setLine(line.id, { packPriceMinor })}
-          error={faults.at(`lines.${i}.packPriceMinor`)}
+          {...field('packPriceMinor')}
         />
         <span>{lineMoney(line, currency)}</span>
         <ActionIcon
           variant="subtle"
           aria-label={`Drop ${line.productName}`}
-          onClick={() => change({ lines: lines.filter(each => each.id !== line.id) })}
+          onClick={() => form.change({ lines: lines.filter(each => each.id !== line.id) })}
         >
           <IconX size="1rem" />
         </ActionIcon>
@@ -107,16 +100,9 @@ export function DraftOrder({ order, onSend }: Props) {
                 Save
               </Button>
             )}
-            <Button
-              component="a"
-              variant="default"
-              href={documentHref(order.pdfPath)}
-              target="_blank"
-              rel="noreferrer"
-              aria-label={`Order ${number} as PDF`}
-            >
+            <DocumentButton path={order.pdfPath} aria-label={`Order ${number} as PDF`}>
               PDF
-            </Button>
+            </DocumentButton>
             <Button
               variant="subtle"
               color="red"
@@ -139,7 +125,7 @@ export function DraftOrder({ order, onSend }: Props) {
         {order.notes.map(note => (
           <p key={note}>{note}</p>
         ))}
-        <Refused words={faultsOf(cancelling.error).rest()} />
+        <Refused of={cancelling.error} />
       </Form>
       {dropping && (
         <AskDialog

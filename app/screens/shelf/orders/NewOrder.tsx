@@ -4,7 +4,8 @@ import { useNavigate } from '@tanstack/react-router'
 import { type FormOf, useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/form/Form.tsx'
-import styles from '../Shelf.module.css'
+import pieces from '../../../parts/pieces.module.css'
+import { choicesOf } from '../../../parts/shopWords.ts'
 
 interface Wanted {
   supplierId: string | null
@@ -33,22 +34,20 @@ export function NewOrder() {
   const offer = offers?.find(each => each.supplierId === supplierId && each.archivedAt === null)
   if (!suppliers?.length) return null
   return (
-    <details className={styles.card}>
+    <details className={pieces.card}>
       <summary>Write an order by hand</summary>
       <Form form={form} label="A new order" save="Write it" ready={offer !== undefined}>
         <Select
           mt="sm"
           label="Supplier"
-          data={suppliers.map(each => ({ value: each.id, label: each.name }))}
+          data={choicesOf(suppliers)}
           allowDeselect={false}
           {...form.field('supplierId')}
         />
         <Select
           label="First product"
           searchable
-          data={(products ?? [])
-            .filter(item => item.unit !== null)
-            .map(item => ({ value: item.id, label: item.name }))}
+          data={choicesOf(products?.filter(item => item.unit !== null))}
           {...form.field('productId')}
           error={
             productId !== null && supplierId !== null && offers && !offer

@@ -1,12 +1,16 @@
-import { Alert, Switch } from '@mantine/core'
+import { Switch } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { OrderView } from '../../../../main/api/views.ts'
-import { faultOf, trpc } from '../../../data/trpc.ts'
+import { trpc } from '../../../data/trpc.ts'
 import { money } from '../../../parts/money.ts'
+import pieces from '../../../parts/pieces.module.css'
+import { RowLinks } from '../../../parts/RowLinks.tsx'
+import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
 import type { SectionProps } from '../../../parts/Sections.tsx'
 import { dateWords } from '../../../parts/time.ts'
+import { Waiting } from '../../../parts/Waiting.tsx'
 import styles from '../Shelf.module.css'
 import { orderStatusWords } from '../words.ts'
 import { DraftOrder } from './DraftOrder.tsx'
@@ -21,76 +25,65 @@ export function Orders({ id }: SectionProps) {
   const [all, setAll] = useState(false)
   const [said, setSaid] = useState<string | null>(null)
   const [sending, setSending] = useState<OrderView | null>(null)
-  const query = useQuery(trpc.orders.list.queryOptions())
-  if (query.error) return <Alert color="red">{faultOf(query.error).message}</Alert>
-  const orders = query.data
-  const shown = (orders ?? []).filter(order => all || !over.has(order.status) || order.id === id)
-  const order = orders?.find(each => each.id === id)
+  const { data: orders, error } = useQuery(trpc.orders.list.queryOptions())
+  if (!orders) return <Waiting error={error} words="Looking them up" />
+  const shown = orders.filter(order => all || !over.has(order.status) || order.id === id)
+  const order = orders.find(each => each.id === id)
   return (
     <>
-      <div className={styles.heading}>
-        <h1>Orders</h1>
-        <Link to="/close" className={styles.soft}>
+      <ScreenTitle title="Orders">
+        <Link to="/close" className={pieces.soft}>
           Proposals stand on the close of day
         </Link>
-      </div>
-      <div className={styles.side}>
-        <div>
-          <ul className={styles.rows} aria-label="Every order">
-            {shown.map(each => (
-              <li key={each.id} data-archived={each.status === 'cancelled'}>
-                <Link to="/shelf/$section/$id" params={{ section: 'orders', id: each.id }}>
-                  <b>
-                    {each.number} · {each.supplierName}
-                  </b>
-                  <small className={each.late ? styles.late : undefined}>{stateWords(each)}</small>
-                </Link>
-              </li>
-            ))}
-          </ul>
-          {orders && shown.length === 0 && (
-            <p className={styles.empty}>
+      </ScreenTitle>
+      <div className={pieces.side}>
+        <div className={pieces.column}>
+          <RowLinks
+            label="Every order"
+            to="/shelf/$section/$id"
+            section="orders"
+            rows={shown.map(each => ({
+              id: each.id,
+              title: `${each.number} · ${each.supplierName}`,
+              about: <StateWords order={each} />,
+              archived: each.status === 'cancelled',
+            }))}
+          />
+          {shown.length === 0 && (
+            <p className={pieces.empty}>
               Nothing is on its way. The close of day proposes what to order; or write an order here.
             </p>
           )}
           <NewOrder />
           <Switch
-            mt="sm"
             label="Received and dropped ones too"
             checked={all}
             onChange={event => setAll(event.currentTarget.checked)}
           />
         </div>
-        <div className={styles.stack}>
+        <div className={pieces.column}>
           <p role="status" className={styles.said}>
             {said}
           </p>
           {order?.status === 'draft' && (
-            <div className={styles.bare}>
+            <div className={pieces.box}>
               <DraftOrder key={order.id} order={order} onSend={setSending} />
             </div>
           )}
           {order && order.status !== 'draft' && <SentOrder key={order.id} order={order} onSaid={setSaid} />}
-          {!order && <p className={styles.empty}>Choose an order to see it.</p>}
+          {!order && <p className={pieces.empty}>Choose an order to see it.</p>}
         </div>
       </div>
       {sending && (
-        <SendDialog
-          order={sending}
-          kind="order"
-          onClose={() => setSending(null)}
-          onSent={words => {
-            setSending(null)
-            setSaid(words)
-          }}
-        />
+        <SendDialog order={sending} kind="order" onClose={() => setSending(null)} onSent={setSaid} />
       )}
     </>
   )
 }
 
-function stateWords(order: OrderView): string {
-  const due = order.expectedOn && !over.has(order.status) ? `, due ${dateWords(order.expectedOn)}` : ''
-  if (order.late) return `⚑ ${order.late.words}`
-  return `${orderStatusWords[order.status]}${due} · ${money(order.totalMinor, order.currency)}`
+function StateWords({ order }: { order: OrderView }) {
+  const { late, status, expectedOn } = order
+  if (late) return <span className={pieces.late}>⚑ {late.words}</span>
+  const due = expectedOn && !over.has(status) ? `, due ${dateWords(expectedOn)}` : ''
+  return `${orderStatusWords[status]}${due} · ${money(order.totalMinor, order.currency)}`
 }

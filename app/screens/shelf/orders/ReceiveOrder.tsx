@@ -1,10 +1,12 @@
 import { Checkbox, TextInput } from '@mantine/core'
+import type { ChangeEvent } from 'react'
 import type { OrderLineView, OrderView } from '../../../../main/api/views.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { Card } from '../../../parts/Card.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput } from '../../../parts/inputs.tsx'
-import styles from '../Shelf.module.css'
+import { Table } from '../../../parts/Table.tsx'
 import { orderStatusWords } from '../words.ts'
 
 interface Props {
@@ -42,75 +44,69 @@ export function ReceiveOrder({ order, onSaid }: Props) {
   const { came, complete } = form.value
   const of = (line: OrderLineView) => came[line.id] ?? whole(line)
   const lines = linesOf(open, came)
-  const set = (line: OrderLineView, part: Partial<Came>) =>
-    change({ came: { ...came, [line.id]: { ...of(line), ...part } } })
-  const field = (line: OrderLineView) => `lines.${lines.findIndex(each => each.lineId === line.id)}`
-  const rows = open.map(line => (
-    <tr key={line.id}>
-      <td>
-        {line.productName}
-        <small>
-          {line.sizeLabel} · {line.receivedContainers} of {line.orderedContainers} came before
-        </small>
-      </td>
-      <td>
-        <DecimalInput
-          aria-label={`Containers of ${line.productName} that came`}
-          most={10_000}
-          whole
-          size="xs"
-          w={80}
-          value={of(line).containers}
-          onChange={containers => set(line, { containers })}
-          error={faults.at(`${field(line)}.containers`)}
-        />
-      </td>
-      <td>
-        <TextInput
-          aria-label={`Printed date of ${line.productName}`}
-          type="date"
-          size="xs"
-          value={of(line).expiresOn}
-          onChange={event => set(line, { expiresOn: event.currentTarget.value })}
-          error={faults.at(`${field(line)}.expiresOn`)}
-        />
-      </td>
-      <td>
-        <TextInput
-          aria-label={`Batch of ${line.productName}`}
-          size="xs"
-          w={130}
-          value={of(line).batch}
-          onChange={event => set(line, { batch: event.currentTarget.value })}
-          error={faults.at(`${field(line)}.batch`)}
-        />
-      </td>
-    </tr>
-  ))
+  const field = <K extends keyof Came>(line: OrderLineView, name: K) => ({
+    size: 'xs',
+    value: of(line)[name],
+    onChange: (typed: Came[K]) => change({ came: { ...came, [line.id]: { ...of(line), [name]: typed } } }),
+    error: faults.at(`lines.${lines.findIndex(each => each.lineId === line.id)}.${name}`),
+  })
+  const text = (line: OrderLineView, name: 'expiresOn' | 'batch') => {
+    const { onChange, ...rest } = field(line, name)
+    return {
+      ...rest,
+      onChange: (event: ChangeEvent<HTMLInputElement>) => onChange(event.currentTarget.value),
+    }
+  }
   return (
-    <div className={styles.card}>
-      <h2>
-        Receive <small>0 where a line did not come yet</small>
-      </h2>
+    <Card title="Receive" about="0 where a line did not come yet">
       <Form
         form={form}
         label={`Receive order ${order.number}`}
         save="Put it on the shelf"
         ready={lines.length > 0 || complete}
       >
-        <table className={styles.table}>
-          <thead>
-            <tr>
-              <th scope="col">Product</th>
-              <th scope="col">Came</th>
-              <th scope="col">Printed date</th>
-              <th scope="col">Batch</th>
-            </tr>
-          </thead>
-          <tbody>{rows}</tbody>
-        </table>
+        <Table
+          rows={open}
+          keyOf={line => line.id}
+          columns={[
+            {
+              head: 'Product',
+              cell: line => line.productName,
+              small: line =>
+                `${line.sizeLabel} · ${line.receivedContainers} of ${line.orderedContainers} came before`,
+            },
+            {
+              head: 'Came',
+              cell: line => (
+                <DecimalInput
+                  aria-label={`Containers of ${line.productName} that came`}
+                  most={10_000}
+                  whole
+                  w={80}
+                  {...field(line, 'containers')}
+                />
+              ),
+            },
+            {
+              head: 'Printed date',
+              cell: line => (
+                <TextInput
+                  aria-label={`Printed date of ${line.productName}`}
+                  type="date"
+                  {...text(line, 'expiresOn')}
+                />
+              ),
+            },
+            {
+              head: 'Batch',
+              cell: line => (
+                <TextInput aria-label={`Batch of ${line.productName}`} w={130} {...text(line, 'batch')} />
+              ),
+            },
+          ]}
+        />
         <Checkbox label="What is missing will not come any more" {...form.tick('complete')} />
       </Form>
-    </div>
+    </Card>
   )
 }

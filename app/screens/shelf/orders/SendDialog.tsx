@@ -2,11 +2,10 @@ import { Alert, Button, Stack, Textarea, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import type { DraftMessageView, OrderView, SentView } from '../../../../main/api/views.ts'
-import { documentHref } from '../../../data/door.ts'
 import { useForm } from '../../../data/form.ts'
 import { type SavingOptions, useSaving } from '../../../data/saving.ts'
-import { faultOf, trpc } from '../../../data/trpc.ts'
-import { faultsOf } from '../../../parts/faults.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { DocumentButton } from '../../../parts/DocumentButton.tsx'
 import { Dialog } from '../../../parts/form/Dialog.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { Refused } from '../../../parts/form/Refused.tsx'
@@ -27,7 +26,7 @@ export function SendDialog({ order, kind, onClose, onSent }: Props) {
       : `Ask ${order.supplierName} after order ${order.number}`
   return (
     <Dialog onClose={onClose} title={title} size="lg">
-      {query.error && <Alert color="red">{faultOf(query.error).message}</Alert>}
+      <Refused of={query.error} />
       {query.data && <Letter message={query.data} order={order} onClose={onClose} onSent={onSent} />}
     </Dialog>
   )
@@ -39,7 +38,10 @@ interface LetterProps extends Omit<Props, 'kind'> {
 
 function Letter({ message, order, onClose, onSent }: LetterProps) {
   const { orderId: id, kind } = message
-  const done = ({ sent, words }: SentView) => onSent(`${sent ? '✓' : '✕'} ${words}`)
+  const done = ({ sent, words }: SentView) => {
+    onClose()
+    onSent(`${sent ? '✓' : '✕'} ${words}`)
+  }
   const ways = { order: trpc.orders.send.mutationOptions(), chase: trpc.orders.chase.mutationOptions() }
   const form = useForm({
     saved: { to: message.to ?? '', subject: message.subject, text: message.text },
@@ -58,15 +60,7 @@ function Letter({ message, order, onClose, onSent }: LetterProps) {
       onCancel={onClose}
       more={
         <>
-          <Button
-            component="a"
-            variant="default"
-            href={documentHref(order.pdfPath)}
-            target="_blank"
-            rel="noreferrer"
-          >
-            Look at the PDF
-          </Button>
+          <DocumentButton path={order.pdfPath}>Look at the PDF</DocumentButton>
           {kind === 'order' && (
             <Button
               variant="default"
@@ -79,7 +73,7 @@ function Letter({ message, order, onClose, onSent }: LetterProps) {
       }
     >
       <Stack gap="sm">
-        <Refused words={faultsOf(givenOver.error).rest()} />
+        <Refused of={givenOver.error} />
         {message.cannot && (
           <Alert color="orange" variant="outline">
             {message.cannot}{' '}

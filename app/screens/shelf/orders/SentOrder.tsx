@@ -1,17 +1,20 @@
 import { Button, Group, TextInput } from '@mantine/core'
-import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { OrderView } from '../../../../main/api/views.ts'
-import { documentHref } from '../../../data/door.ts'
 import { useForm } from '../../../data/form.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { Card } from '../../../parts/Card.tsx'
+import { DocumentButton } from '../../../parts/DocumentButton.tsx'
+import { Facts } from '../../../parts/Facts.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { money } from '../../../parts/money.ts'
+import pieces from '../../../parts/pieces.module.css'
+import { Table } from '../../../parts/Table.tsx'
 import { dateWords, longWords } from '../../../parts/time.ts'
-import styles from '../Shelf.module.css'
+import { ProductLink } from '../ProductLink.tsx'
 import { orderStatusWords } from '../words.ts'
-import orderStyles from './Orders.module.css'
+import styles from './Orders.module.css'
 import { ReceiveOrder } from './ReceiveOrder.tsx'
 import { SendDialog } from './SendDialog.tsx'
 
@@ -24,68 +27,40 @@ interface Props {
 export function SentOrder({ order, onSaid }: Props) {
   const { zone } = useShop()
   const [chasing, setChasing] = useState(false)
-  const open = order.status === 'sent' || order.status === 'partly'
+  const { status, sentAt, late, currency, carriageMinor } = order
+  const carriage = carriageMinor > 0 ? `, ${money(carriageMinor, currency)} of it carriage` : ''
+  const open = status === 'sent' || status === 'partly'
   return (
     <>
-      <div className={styles.card}>
-        <h2>
-          Order {order.number} to {order.supplierName} <small>{orderStatusWords[order.status]}</small>
-        </h2>
-        <dl>
-          {order.sentAt !== null && (
-            <>
-              <dt>Sent</dt>
-              <dd>{longWords(order.sentAt, zone)}</dd>
-            </>
-          )}
-          {order.expectedOn && (
-            <>
-              <dt>Expected</dt>
-              <dd className={order.late ? styles.late : undefined}>
+      <Card title={`Order ${order.number} to ${order.supplierName}`} about={orderStatusWords[status]}>
+        <Facts
+          of={{
+            Sent: sentAt !== null && longWords(sentAt, zone),
+            Expected: order.expectedOn && (
+              <span className={late ? pieces.late : undefined}>
                 {dateWords(order.expectedOn)}
                 {order.lateFromOn && `, nine in ten by ${dateWords(order.lateFromOn)}`}
-                {order.late && ` ⚑ ${order.late.words}`}
-              </dd>
-            </>
-          )}
-          <dt>Together</dt>
-          <dd>
-            {money(order.totalMinor, order.currency)}
-            {order.carriageMinor > 0 && `, ${money(order.carriageMinor, order.currency)} of it carriage`}
-          </dd>
-        </dl>
+                {late && ` ⚑ ${late.words}`}
+              </span>
+            ),
+            Together: `${money(order.totalMinor, currency)}${carriage}`,
+          }}
+        />
         <Group mt="sm">
-          <Button
-            component="a"
-            variant="default"
-            href={documentHref(order.pdfPath)}
-            target="_blank"
-            rel="noreferrer"
-            aria-label={`Order ${order.number} as PDF`}
-          >
+          <DocumentButton path={order.pdfPath} aria-label={`Order ${order.number} as PDF`}>
             PDF
-          </Button>
+          </DocumentButton>
           {open && (
-            <Button variant={order.late ? 'filled' : 'default'} onClick={() => setChasing(true)}>
+            <Button variant={late ? 'filled' : 'default'} onClick={() => setChasing(true)}>
               Ask after it
             </Button>
           )}
         </Group>
         {open && <Promised order={order} />}
-      </div>
+      </Card>
       {open ? <ReceiveOrder order={order} onSaid={onSaid} /> : <Lines order={order} />}
       <Messages order={order} />
-      {chasing && (
-        <SendDialog
-          order={order}
-          kind="chase"
-          onClose={() => setChasing(false)}
-          onSent={words => {
-            setChasing(false)
-            onSaid(words)
-          }}
-        />
-      )}
+      {chasing && <SendDialog order={order} kind="chase" onClose={() => setChasing(false)} onSent={onSaid} />}
     </>
   )
 }
@@ -107,26 +82,20 @@ function Promised({ order }: { order: OrderView }) {
 
 function Lines({ order }: { order: OrderView }) {
   return (
-    <div className={styles.card}>
-      <table className={styles.table}>
-        <tbody>
-          {order.lines.map(line => (
-            <tr key={line.id}>
-              <td>
-                <Link to="/shelf/$section/$id" params={{ section: 'product', id: line.productId }}>
-                  {line.productName}
-                </Link>
-                <small>{line.sizeLabel}</small>
-              </td>
-              <td>
-                {line.receivedContainers} of {line.orderedContainers} came
-              </td>
-              <td className={styles.number}>{money(line.lineMinor, order.currency)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <Card>
+      <Table
+        rows={order.lines}
+        keyOf={line => line.id}
+        columns={[
+          {
+            cell: line => <ProductLink id={line.productId} name={line.productName} />,
+            small: line => line.sizeLabel,
+          },
+          { cell: line => `${line.receivedContainers} of ${line.orderedContainers} came` },
+          { number: true, cell: line => money(line.lineMinor, order.currency) },
+        ]}
+      />
+    </Card>
   )
 }
 
@@ -134,17 +103,16 @@ function Messages({ order }: { order: OrderView }) {
   const { zone } = useShop()
   if (order.messages.length === 0) return null
   return (
-    <div className={styles.card}>
-      <h2>Letters</h2>
+    <Card title="Letters">
       {order.messages.map(message => (
         <details key={message.id}>
           <summary>
             {longWords(message.at, zone)} · to {message.to} · {message.subject}
-            {message.failure && <span className={styles.late}> ✕ did not go out: {message.failure}</span>}
+            {message.failure && <span className={pieces.late}> ✕ did not go out: {message.failure}</span>}
           </summary>
-          <p className={orderStyles.message}>{message.text}</p>
+          <p className={styles.message}>{message.text}</p>
         </details>
       ))}
-    </div>
+    </Card>
   )
 }

@@ -1,13 +1,18 @@
-import { ActionIcon, Button } from '@mantine/core'
+import { Button } from '@mantine/core'
 import { IconX } from '@tabler/icons-react'
+import type { ReactNode } from 'react'
 import type { ShelfProductView, ShelfUnit } from '../../../../main/api/views.ts'
 import { useEditing } from '../../../data/editing.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { Card } from '../../../parts/Card.tsx'
+import { IconAct } from '../../../parts/IconAct.tsx'
 import { money } from '../../../parts/money.ts'
-import { amountText } from '../../../parts/shelf/amounts.ts'
-import styles from '../Shelf.module.css'
+import pieces from '../../../parts/pieces.module.css'
+import { RowButton } from '../../../parts/RowButton.tsx'
+import { amountText, hundredWords } from '../../../parts/shelf/amounts.ts'
+import { type Column, Table } from '../../../parts/Table.tsx'
 import { OfferForm } from './OfferForm.tsx'
 import { SizeForm } from './SizeForm.tsx'
 
@@ -17,70 +22,117 @@ interface Props {
 }
 
 /** The sizes a product comes in with their codes, and from whom it is bought at which prices. */
-export function Buying({ product, unit }: Props) {
+export function Buying(props: Props) {
   return (
-    <div className={styles.two}>
-      <Sizes product={product} unit={unit} />
-      <Offers product={product} unit={unit} />
+    <div className={pieces.two}>
+      <Sizes {...props} />
+      <Offers {...props} />
     </div>
   )
 }
 
 function Sizes({ product, unit }: Props) {
-  const { editing, edit, close } = useEditing()
   return (
-    <section className={styles.card} aria-label="Sizes">
-      <h2>
-        Sizes <small>what the label says and what it measures</small>
-      </h2>
-      {product.sizes.length === 0 && (
-        <p className={styles.soft}>No size yet. Add the bottle that stands on the shelf.</p>
-      )}
-      {product.sizes.length > 0 && (
-        <table className={styles.table}>
-          <tbody>
-            {product.sizes.map(size => (
-              <tr key={size.id} data-past={size.archivedAt !== null}>
-                <td>
-                  <b>{size.label}</b> {amountText(size.labelAmount, unit)}
-                  <small>{size.measuredWords ?? 'not measured'}</small>
-                </td>
-                <td>
-                  {size.codes.length === 0 && 'no code learned'}
-                  {size.codes.map(code => (
-                    <Code key={code} code={code} />
-                  ))}
-                  <small>{size.tareG === null ? 'empty weight not known' : `${size.tareG} g empty`}</small>
-                </td>
-                <td>
-                  <Button
-                    variant="subtle"
-                    size="compact-xs"
-                    aria-label={`Change the size ${size.label}`}
-                    onClick={edit(size.id)}
-                  >
-                    Change
-                  </Button>
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      )}
+    <Edited
+      rows={product.sizes}
+      label="Sizes"
+      about="what the label says and what it measures"
+      empty="No size yet. Add the bottle that stands on the shelf."
+      add="Add a size"
+      change={size => `the size ${size.label}`}
+      columns={[
+        {
+          cell: size => (
+            <>
+              <b>{size.label}</b> {amountText(size.labelAmount, unit)}
+            </>
+          ),
+          small: size => size.measuredWords ?? 'not measured',
+        },
+        {
+          cell: ({ codes }) =>
+            codes.length === 0 ? 'no code learned' : codes.map(code => <Code key={code} code={code} />),
+          small: ({ tareG }) => (tareG === null ? 'empty weight not known' : `${tareG} g empty`),
+        },
+      ]}
+      form={(size, close) => <SizeForm product={product} unit={unit} size={size} onClose={close} />}
+    />
+  )
+}
+
+function Offers({ product, unit }: Props) {
+  const { currency } = useShop()
+  return (
+    <Edited
+      rows={product.offers}
+      label="Offers"
+      about="the preferred one is what is proposed"
+      empty="No supplier yet. Without an offer nothing can be proposed when it runs short."
+      add="Add an offer"
+      mayAdd={product.sizes.length > 0}
+      change={offer => `the offer of ${offer.supplierName}`}
+      columns={[
+        {
+          cell: offer => (
+            <>
+              <b>{offer.supplierName}</b> {offer.preferred && '★ preferred'}
+            </>
+          ),
+          small: ({ containersPerPack, sizeLabel, article }) =>
+            `${containersPerPack > 1 ? `${containersPerPack} × ` : ''}${sizeLabel}${article && ` · ${article}`}`,
+        },
+        {
+          cell: offer =>
+            offer.breaks.map(({ fromPacks, packPriceMinor }, i) => (
+              <small key={fromPacks}>
+                from {fromPacks}: {money(packPriceMinor, currency)} ·{' '}
+                {money(Math.round(offer.per100Minor[i] ?? 0), currency)} for {hundredWords(unit)}
+              </small>
+            )),
+        },
+      ]}
+      form={(offer, close) => <OfferForm product={product} offer={offer} onClose={close} />}
+    />
+  )
+}
+
+interface EditedProps<Row> {
+  rows: readonly Row[]
+  label: string
+  about: string
+  empty: string
+  add: string
+  mayAdd?: boolean
+  change(row: Row): string
+  columns: Column<Row>[]
+  /** The form of a row, or of a new one. */
+  form(row: Row | null, close: () => void): ReactNode
+}
+
+/** Rows in a card, of which one at a time is changed in place. */
+function Edited<Row extends { id: string; archivedAt: number | null }>(props: EditedProps<Row>) {
+  const { rows, label, about, empty, add, mayAdd = true, change, columns, form } = props
+  const { editing, edit, close } = useEditing()
+  const changed = {
+    cell: (row: Row) => <RowButton does="Change" of={change(row)} onClick={edit(row.id)} />,
+  }
+  return (
+    <Card title={label} about={about} aria-label={label}>
+      <Table
+        rows={rows}
+        keyOf={row => row.id}
+        past={row => row.archivedAt !== null}
+        empty={empty}
+        columns={[...columns, changed]}
+      />
       {editing ? (
-        <SizeForm
-          key={editing}
-          product={product}
-          unit={unit}
-          size={product.sizes.find(size => size.id === editing) ?? null}
-          onClose={close}
-        />
+        <div key={editing}>{form(rows.find(row => row.id === editing) ?? null, close)}</div>
       ) : (
-        <Button variant="default" size="xs" mt="sm" onClick={edit('new')}>
-          Add a size
+        <Button variant="default" size="xs" mt="sm" disabled={!mayAdd} onClick={edit('new')}>
+          {add}
         </Button>
       )}
-    </section>
+    </Card>
   )
 }
 
@@ -90,87 +142,13 @@ function Code({ code }: { code: string }) {
   return (
     <div>
       {code}{' '}
-      <ActionIcon
-        variant="subtle"
+      <IconAct
+        label={`Forget the code ${code}`}
+        icon={IconX}
         size="xs"
         loading={forgetting.busy}
-        aria-label={`Forget the code ${code}`}
         onClick={() => forgetting.save({ code })}
-      >
-        <IconX size="0.9rem" />
-      </ActionIcon>
+      />
     </div>
-  )
-}
-
-function Offers({ product, unit }: Props) {
-  const { currency } = useShop()
-  const { editing, edit, close } = useEditing()
-  const hundred = unit === 'piece' ? '100 pieces' : `100 ${unit}`
-  return (
-    <section className={styles.card} aria-label="Offers">
-      <h2>
-        Offers <small>the preferred one is what is proposed</small>
-      </h2>
-      {product.offers.length === 0 && (
-        <p className={styles.soft}>
-          No supplier yet. Without an offer nothing can be proposed when it runs short.
-        </p>
-      )}
-      {product.offers.length > 0 && (
-        <table className={styles.table}>
-          <tbody>
-            {product.offers.map(offer => (
-              <tr key={offer.id} data-past={offer.archivedAt !== null}>
-                <td>
-                  <b>{offer.supplierName}</b> {offer.preferred && '★ preferred'}
-                  <small>
-                    {offer.containersPerPack > 1 && `${offer.containersPerPack} × `}
-                    {offer.sizeLabel}
-                    {offer.article && ` · ${offer.article}`}
-                  </small>
-                </td>
-                <td>
-                  {offer.breaks.map((each, i) => (
-                    <small key={each.fromPacks}>
-                      from {each.fromPacks}: {money(each.packPriceMinor, currency)} ·{' '}
-                      {money(Math.round(offer.per100Minor[i] ?? 0), currency)} for {hundred}
-                    </small>
-                  ))}
-                </td>
-                <td>
-                  <Button
-                    variant="subtle"
-                    size="compact-xs"
-                    aria-label={`Change the offer of ${offer.supplierName}`}
-                    onClick={edit(offer.id)}
-                  >
-                    Change
-                  </Button>
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      )}
-      {editing ? (
-        <OfferForm
-          key={editing}
-          product={product}
-          offer={product.offers.find(offer => offer.id === editing) ?? null}
-          onClose={close}
-        />
-      ) : (
-        <Button
-          variant="default"
-          size="xs"
-          mt="sm"
-          disabled={product.sizes.length === 0}
-          onClick={edit('new')}
-        >
-          Add an offer
-        </Button>
-      )}
-    </section>
   )
 }

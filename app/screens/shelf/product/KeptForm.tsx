@@ -6,7 +6,7 @@ import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/form/Form.tsx'
 import { OptionalDecimalInput } from '../../../parts/inputs.tsx'
-import styles from '../Shelf.module.css'
+import pieces from '../../../parts/pieces.module.css'
 import { serviceClassChoices, shelfUnitChoices } from '../words.ts'
 
 const fresh = (kind: string): ShelfFields => ({
@@ -41,7 +41,7 @@ export function KeptForm({ product }: { product: ShelfProductView }) {
       save={shelf ? 'Save' : 'Begin to count it'}
       ready={form.dirty || !shelf}
     >
-      <div className={styles.fields}>
+      <div className={pieces.fields}>
         <Select label="Counted in" data={shelfUnitChoices} {...form.choice('unit')} />
         <Select
           label="How much it matters"

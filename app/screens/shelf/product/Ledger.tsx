@@ -4,11 +4,14 @@ import { useState } from 'react'
 import type { MoveView, ShelfProductView, ShelfUnit } from '../../../../main/api/views.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
-import { client, faultOf, trpc } from '../../../data/trpc.ts'
+import { client, trpc } from '../../../data/trpc.ts'
 import { AskDialog } from '../../../parts/AskDialog.tsx'
+import { Card } from '../../../parts/Card.tsx'
+import { Refused } from '../../../parts/form/Refused.tsx'
+import { RowButton } from '../../../parts/RowButton.tsx'
 import { amountText } from '../../../parts/shelf/amounts.ts'
+import { Table } from '../../../parts/Table.tsx'
 import { fullWords } from '../../../parts/time.ts'
-import styles from '../Shelf.module.css'
 import { moveWords } from '../words.ts'
 
 /** Every move of the product, newest first. Nothing is edited: a wrong line is put right by another that names it. */
@@ -26,74 +29,47 @@ export function Ledger({ product, unit }: { product: ShelfProductView; unit: She
     setOlder({ moves: [...(older?.moves ?? []), ...page.moves], before: page.before })
   }
   return (
-    <div className={styles.card}>
-      <h2>
-        Ledger <small>newest first</small>
-      </h2>
-      {moves.length === 0 ? (
-        <p className={styles.soft}>
-          No move yet. Receive what stands on the shelf; every line after that says who, when and why.
-        </p>
-      ) : (
-        <table className={styles.table}>
-          <thead>
-            <tr>
-              <th scope="col">When</th>
-              <th scope="col" className={styles.number}>
-                Amount
-              </th>
-              <th scope="col">What</th>
-              <th scope="col">
-                <span className={styles.soft}>Put right</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {moves.map(move => (
-              <tr key={move.seq} data-past={corrected.has(move.seq)}>
-                <td>
-                  {fullWords(move.at, zone)}
-                  <small>{move.by}</small>
-                </td>
-                <td className={styles.number}>
-                  {move.amount > 0 ? '+' : '−'}
-                  {amountText(Math.abs(move.amount), unit)}
-                </td>
-                <td>
-                  {moveWords[move.kind]}, no. {move.lotNumber}
-                  {corrected.has(move.seq) && ' (taken back)'}
-                  <small>
-                    {move.job ? (
-                      <Link to="/jobs/$id" params={{ id: move.job.id }}>
-                        {move.job.plate}, {move.job.stepName}
-                      </Link>
-                    ) : (
-                      move.why
-                    )}
-                  </small>
-                </td>
-                <td>
-                  {move.kind !== 'correction' && !corrected.has(move.seq) && (
-                    <Button
-                      variant="subtle"
-                      size="compact-xs"
-                      aria-label={`Take back: ${move.words}`}
-                      onClick={() => setWrong(move)}
-                    >
-                      Take back
-                    </Button>
-                  )}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      )}
-      {taking.error !== null && (
-        <p role="alert" className={styles.late}>
-          {faultOf(taking.error).message}
-        </p>
-      )}
+    <Card title="Ledger" about="newest first">
+      <Table
+        rows={moves}
+        keyOf={move => move.seq}
+        past={move => corrected.has(move.seq)}
+        empty="No move yet. Receive what stands on the shelf; every line after that says who, when and why."
+        columns={[
+          { head: 'When', cell: move => fullWords(move.at, zone), small: move => move.by },
+          {
+            head: 'Amount',
+            number: true,
+            cell: ({ amount }) => `${amount > 0 ? '+' : '−'}${amountText(Math.abs(amount), unit)}`,
+          },
+          {
+            head: 'What',
+            cell: ({ kind, lotNumber, seq }) =>
+              `${moveWords[kind]}, no. ${lotNumber}${corrected.has(seq) ? ' (taken back)' : ''}`,
+            small: ({ job, why }) =>
+              job ? (
+                <Link to="/jobs/$id" params={{ id: job.id }}>
+                  {job.plate}, {job.stepName}
+                </Link>
+              ) : (
+                why
+              ),
+          },
+          {
+            head: 'Put right',
+            cell: move =>
+              move.kind !== 'correction' &&
+              !corrected.has(move.seq) && (
+                <RowButton
+                  does="Take back"
+                  aria-label={`Take back: ${move.words}`}
+                  onClick={() => setWrong(move)}
+                />
+              ),
+          },
+        ]}
+      />
+      <Refused of={taking.error} />
       {before !== null && (
         <Button variant="default" size="xs" mt="sm" onClick={() => void more()}>
           Older ones
@@ -113,6 +89,6 @@ export function Ledger({ product, unit }: { product: ShelfProductView; unit: She
           }}
         />
       )}
-    </div>
+    </Card>
   )
 }

@@ -1,4 +1,4 @@
-import { ActionIcon, Button, Checkbox, Group, Select, TextInput } from '@mantine/core'
+import { Button, Checkbox, Group, Select, TextInput } from '@mantine/core'
 import { IconX } from '@tabler/icons-react'
 import { useQuery } from '@tanstack/react-query'
 import type { ShelfProductView, SupplierOfferView } from '../../../../main/api/views.ts'
@@ -6,8 +6,10 @@ import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { ArchiveButton } from '../../../parts/ArchiveButton.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
+import { IconAct } from '../../../parts/IconAct.tsx'
 import { DecimalInput, MoneyInput, OptionalDecimalInput } from '../../../parts/inputs.tsx'
-import styles from '../Shelf.module.css'
+import pieces from '../../../parts/pieces.module.css'
+import { choicesOf } from '../../../parts/shopWords.ts'
 
 interface Props {
   product: ShelfProductView
@@ -33,11 +35,11 @@ export function OfferForm({ product, offer, onClose }: Props) {
     send: (value, version) => ({ ...value, ...(offer && { id: offer.id, version }), productId: product.id }),
     done: onClose,
   })
-  const { value: fields, change: set, faults } = form
+  const { change } = form
+  const { breaks } = form.value
   const suppliers = useQuery(trpc.suppliers.list.queryOptions({ archived: false })).data
-  const setBreak = (i: number, part: Partial<(typeof fields.breaks)[number]>) =>
-    set({ breaks: fields.breaks.map((each, at) => (at === i ? { ...each, ...part } : each)) })
-  if (suppliers?.length === 0) return <p className={styles.empty}>Add a supplier first, under Suppliers.</p>
+  const further = breaks.slice(-1).map(last => ({ ...last, fromPacks: last.fromPacks * 2 }))
+  if (suppliers?.length === 0) return <p className={pieces.empty}>Add a supplier first, under Suppliers.</p>
   return (
     <Form
       form={form}
@@ -45,23 +47,10 @@ export function OfferForm({ product, offer, onClose }: Props) {
       onCancel={onClose}
       more={
         <>
-          <Button
-            variant="subtle"
-            onClick={() =>
-              set({
-                breaks: [
-                  ...fields.breaks,
-                  ...fields.breaks
-                    .slice(-1)
-                    .map(({ fromPacks, packPriceMinor }) => ({ fromPacks: fromPacks * 2, packPriceMinor })),
-                ],
-              })
-            }
-          >
+          <Button variant="subtle" onClick={() => change({ breaks: [...breaks, ...further] })}>
             Cheaper from more
           </Button>
-
-          {offer && offer.archivedAt === null && (
+          {offer?.archivedAt === null && (
             <ArchiveButton
               row={offer}
               api={{ archive: trpc.shelf.archiveOffer }}
@@ -72,13 +61,9 @@ export function OfferForm({ product, offer, onClose }: Props) {
         </>
       }
     >
-      <h3>{offer ? offer.supplierName : 'A new offer'}</h3>
-      <div className={styles.fields}>
-        <Select
-          label="Supplier"
-          data={(suppliers ?? []).map(each => ({ value: each.id, label: each.name }))}
-          {...form.choice('supplierId')}
-        />
+      <h3>{offer?.supplierName ?? 'A new offer'}</h3>
+      <div className={pieces.fields}>
+        <Select label="Supplier" data={choicesOf(suppliers)} {...form.choice('supplierId')} />
         <Select
           label="Size"
           data={sizes.map(size => ({ value: size.id, label: size.label }))}
@@ -99,35 +84,30 @@ export function OfferForm({ product, offer, onClose }: Props) {
         />
         <Checkbox mt={28} label="Propose orders from this offer" {...form.tick('preferred')} />
       </div>
-      {fields.breaks.map((each, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a row is its place in the list
-        <Group key={i} align="flex-start">
-          <DecimalInput
-            label={i === 0 ? 'From packs' : `From packs, price ${i + 1}`}
-            w={150}
-            value={each.fromPacks}
-            onChange={fromPacks => setBreak(i, { fromPacks })}
-            error={faults.at(`breaks.${i}.fromPacks`)}
-          />
-          <MoneyInput
-            label={i === 0 ? 'One pack costs' : `One pack costs, price ${i + 1}`}
-            w={190}
-            value={each.packPriceMinor}
-            onChange={packPriceMinor => setBreak(i, { packPriceMinor })}
-            error={faults.at(`breaks.${i}.packPriceMinor`) ?? (i === 0 ? faults.at('breaks') : undefined)}
-          />
-          {fields.breaks.length > 1 && (
-            <ActionIcon
-              variant="subtle"
-              mt={28}
-              aria-label={`Remove price ${i + 1}`}
-              onClick={() => set({ breaks: fields.breaks.filter((_, at) => at !== i) })}
-            >
-              <IconX size="1rem" />
-            </ActionIcon>
-          )}
-        </Group>
-      ))}
+      {form.each<(typeof breaks)[number]>('breaks').map(({ field }, i) => {
+        const which = i === 0 ? '' : `, price ${i + 1}`
+        const price = field('packPriceMinor')
+        return (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a row is its place in the list
+          <Group key={i} align="flex-start">
+            <DecimalInput label={`From packs${which}`} w={150} {...field('fromPacks')} />
+            <MoneyInput
+              label={`One pack costs${which}`}
+              w={190}
+              {...price}
+              error={price.error ?? (i === 0 ? form.faults.at('breaks') : undefined)}
+            />
+            {breaks.length > 1 && (
+              <IconAct
+                label={`Remove price ${i + 1}`}
+                icon={IconX}
+                mt={28}
+                onClick={() => change({ breaks: breaks.filter((_, at) => at !== i) })}
+              />
+            )}
+          </Group>
+        )
+      })}
     </Form>
   )
 }

@@ -1,11 +1,15 @@
 import { Tabs } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
+import type { ShelfProductView, ShelfUnit } from '../../../../main/api/views.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { mayLeave } from '../../../data/unsaved.ts'
+import { Card } from '../../../parts/Card.tsx'
 import { Lookup } from '../../../parts/Lookup.tsx'
+import pieces from '../../../parts/pieces.module.css'
+import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
 import type { SectionProps } from '../../../parts/Sections.tsx'
 import { AdviceNumbers } from '../../../parts/shelf/AdviceNumbers.tsx'
 import { AdviceWords } from '../../../parts/shelf/AdviceWords.tsx'
@@ -24,104 +28,115 @@ import { ValueCard } from './ValueCard.tsx'
 /** One product: what stands there, where it goes, how it is bought, what it does to people, what it is worth. */
 export function ProductPage({ id = '' }: SectionProps) {
   const { currency } = useShop()
-  const [tab, setTab] = useState<string | null>('stock')
   const query = useQuery(trpc.shelf.product.queryOptions({ id }))
   const product = query.data
   if (!product)
     return <Lookup error={query.error} what="the product" to="/shelf/stock" label="To the shelf" />
-  const { name, kind, shelf, safety, advice, projection } = product
-  const show = (next: string | null) => void mayLeave(document.body).then(may => may && setTab(next))
+  const { name, kind, shelf, safety, advice } = product
+  const inDate = shelf && product.usable < product.onHand
+  const about = [
+    labelOf(productKindChoices, kind as never),
+    shelf &&
+      amountText(product.onHand, shelf.unit) +
+        (inDate ? `, ${amountText(product.usable, shelf.unit)} in date` : ''),
+    shelf?.place,
+  ]
   return (
     <>
-      <div className={styles.heading}>
-        <h1>{name}</h1>
-        <span className={styles.soft}>
-          {labelOf(productKindChoices, kind as never)}
-          {shelf && ` · ${amountText(product.onHand, shelf.unit)}`}
-          {shelf && product.usable < product.onHand && `, ${amountText(product.usable, shelf.unit)} in date`}
-          {shelf?.place && ` · ${shelf.place}`}
-        </span>
+      <ScreenTitle title={name}>
+        <span className={pieces.soft}>{about.filter(Boolean).join(' · ')}</span>
         <Pictograms codes={safety.label.pictograms.map(each => each.code)} />
-        <Link className={styles.end} to="/settings/$section/$id" params={{ section: 'products', id }}>
+        <Link className={pieces.end} to="/settings/$section/$id" params={{ section: 'products', id }}>
           Name and cure profile
         </Link>
-      </div>
-      <p className={styles.soft}>{safety.caution}</p>
-      {!shelf ? (
-        <div className={styles.stack}>
-          <div className={styles.card}>
-            <h2>Begin to count it</h2>
+      </ScreenTitle>
+      <p className={pieces.soft}>{safety.caution}</p>
+      {shelf ? (
+        <>
+          <Outlook product={product} unit={shelf.unit} />
+          <ProductTabs
+            of={{
+              'Bottles and ledger': <StockTab product={product} unit={shelf.unit} />,
+              'Recipe and real use': <Recipes product={product} unit={shelf.unit} />,
+              'Sizes and buying': <Buying product={product} unit={shelf.unit} />,
+              Safety: <SafetyCard safety={safety} />,
+              Numbers: advice?.facts && (
+                <Card>
+                  <AdviceNumbers facts={advice.facts} unit={shelf.unit} currency={currency} />
+                </Card>
+              ),
+              Value: <ValueCard value={product.value} currency={currency} />,
+              'How it is kept': (
+                <Card title="How it is counted and kept">
+                  {product.storageWords && <p className={pieces.soft}>{product.storageWords}</p>}
+                  <KeptForm product={product} />
+                </Card>
+              ),
+            }}
+          />
+        </>
+      ) : (
+        <div className={pieces.column}>
+          <Card title="Begin to count it">
             <KeptForm product={product} />
-          </div>
+          </Card>
           <SafetyCard safety={safety} />
         </div>
-      ) : (
-        <>
-          {projection && advice && (
-            <div className={styles.card}>
-              <div className={styles.outlook}>
-                <ProjectionChart
-                  name={name}
-                  unit={shelf.unit}
-                  onHand={product.usable}
-                  projection={projection}
-                  leadDays={advice.facts?.coverDays ?? null}
-                  height={9.4}
-                />
-                <div>
-                  <AdviceWords advice={advice} />
-                  {projection.runsDry && <p className={styles.late}>{projection.runsDry.words}</p>}
-                  {projection.expiries.map(expiry => (
-                    <p key={expiry.date} className={styles.soft}>
-                      {expiry.words}
-                    </p>
-                  ))}
-                </div>
-              </div>
-            </div>
-          )}
-          <Tabs value={tab} onChange={show} keepMounted={false}>
-            <Tabs.List mb="md">
-              <Tabs.Tab value="stock">Bottles and ledger</Tabs.Tab>
-              <Tabs.Tab value="recipe">Recipe and real use</Tabs.Tab>
-              <Tabs.Tab value="buying">Sizes and buying</Tabs.Tab>
-              <Tabs.Tab value="safety">Safety</Tabs.Tab>
-              {advice?.facts && <Tabs.Tab value="numbers">Numbers</Tabs.Tab>}
-              <Tabs.Tab value="value">Value</Tabs.Tab>
-              <Tabs.Tab value="kept">How it is kept</Tabs.Tab>
-            </Tabs.List>
-            <Tabs.Panel value="stock">
-              <StockTab product={product} unit={shelf.unit} />
-            </Tabs.Panel>
-            <Tabs.Panel value="recipe">
-              <Recipes product={product} unit={shelf.unit} />
-            </Tabs.Panel>
-            <Tabs.Panel value="buying">
-              <Buying product={product} unit={shelf.unit} />
-            </Tabs.Panel>
-            <Tabs.Panel value="safety">
-              <SafetyCard safety={safety} />
-            </Tabs.Panel>
-            {advice?.facts && (
-              <Tabs.Panel value="numbers">
-                <div className={styles.card}>
-                  <AdviceNumbers facts={advice.facts} unit={shelf.unit} currency={currency} />
-                </div>
-              </Tabs.Panel>
-            )}
-            <Tabs.Panel value="value">
-              <ValueCard value={product.value} currency={currency} />
-            </Tabs.Panel>
-            <Tabs.Panel value="kept">
-              <div className={styles.card}>
-                <h2>How it is counted and kept</h2>
-                {product.storageWords && <p className={styles.soft}>{product.storageWords}</p>}
-                <KeptForm product={product} />
-              </div>
-            </Tabs.Panel>
-          </Tabs>
-        </>
       )}
     </>
+  )
+}
+
+/** What will stand there day by day, and what to do about it. */
+function Outlook({ product, unit }: { product: ShelfProductView; unit: ShelfUnit }) {
+  const { advice, projection } = product
+  if (!projection || !advice) return null
+  return (
+    <Card>
+      <div className={styles.outlook}>
+        <ProjectionChart
+          name={product.name}
+          unit={unit}
+          onHand={product.usable}
+          projection={projection}
+          leadDays={advice.facts?.coverDays ?? null}
+          height={9.4}
+        />
+        <div>
+          <AdviceWords advice={advice} />
+          {projection.runsDry && <p className={pieces.late}>{projection.runsDry.words}</p>}
+          {projection.expiries.map(expiry => (
+            <p key={expiry.date} className={pieces.soft}>
+              {expiry.words}
+            </p>
+          ))}
+        </div>
+      </div>
+    </Card>
+  )
+}
+
+/** A tab each, by its name; none where there is nothing to show in it. */
+function ProductTabs({ of }: { of: Readonly<Record<string, ReactNode>> }) {
+  // An id is made of a tab's value: its place, for a name has spaces.
+  const tabs = Object.entries(of).map(([name, shown], i) => ({ name, shown, value: String(i) }))
+  const [tab, setTab] = useState<string | null>('0')
+  const show = (next: string | null) => void mayLeave(document.body).then(may => may && setTab(next))
+  const there = tabs.filter(({ shown }) => shown)
+  return (
+    <Tabs value={tab} onChange={show} keepMounted={false}>
+      <Tabs.List mb="md">
+        {there.map(({ name, value }) => (
+          <Tabs.Tab key={value} value={value}>
+            {name}
+          </Tabs.Tab>
+        ))}
+      </Tabs.List>
+      {there.map(({ shown, value }) => (
+        <Tabs.Panel key={value} value={value}>
+          {shown}
+        </Tabs.Panel>
+      ))}
+    </Tabs>
   )
 }

@@ -5,7 +5,8 @@ import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput, MoneyInput } from '../../../parts/inputs.tsx'
-import styles from '../Shelf.module.css'
+import pieces from '../../../parts/pieces.module.css'
+import { choicesOf } from '../../../parts/shopWords.ts'
 
 interface Props {
   product: ShelfProductView
@@ -33,14 +34,14 @@ export function ReceiveForm({ product, onDone, onClose }: Props) {
   const suppliers = useQuery(trpc.suppliers.list.queryOptions({ archived: false })).data
   if (sizes.length === 0)
     return (
-      <p className={styles.empty}>
+      <p className={pieces.empty}>
         Say first in which sizes it comes, under Sizes and buying: what the label says and what it measures.
       </p>
     )
   return (
     <Form form={form} label={`Receive ${product.name}`} save="Put it on the shelf" onCancel={onClose}>
       <h3>Receive</h3>
-      <div className={styles.fields}>
+      <div className={pieces.fields}>
         <Select
           label="Size"
           data={sizes.map(size => ({ value: size.id, label: size.label }))}
@@ -67,7 +68,7 @@ export function ReceiveForm({ product, onDone, onClose }: Props) {
           placeholder="over the counter"
           clearable
           clearButtonProps={{ 'aria-label': 'No supplier' }}
-          data={(suppliers ?? []).map(each => ({ value: each.id, label: each.name }))}
+          data={choicesOf(suppliers)}
           {...form.field('supplierId')}
         />
       </div>

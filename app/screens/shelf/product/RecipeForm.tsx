@@ -10,13 +10,12 @@ import type {
 import { useForm } from '../../../data/form.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { faultsOf } from '../../../parts/faults.ts'
 import { Form } from '../../../parts/form/Form.tsx'
 import { Refused } from '../../../parts/form/Refused.tsx'
 import { DecimalInput } from '../../../parts/inputs.tsx'
+import pieces from '../../../parts/pieces.module.css'
 import { unitText } from '../../../parts/shelf/amounts.ts'
-import { sizeChoices } from '../../../parts/shopWords.ts'
-import styles from '../Shelf.module.css'
+import { choicesOf, sizeChoices } from '../../../parts/shopWords.ts'
 
 type BySize = RecipeView['bySize']
 
@@ -28,12 +27,8 @@ interface Props {
   onClose(): void
 }
 
-const nothing = (): BySize => ({
-  small: { amount: 0, spread: 0 },
-  medium: { amount: 0, spread: 0 },
-  large: { amount: 0, spread: 0 },
-  xl: { amount: 0, spread: 0 },
-})
+const none = { amount: 0, spread: 0 }
+const nothing: BySize = { small: none, medium: none, large: none, xl: none }
 
 /** How much of the product one step draws by size of car: which step, and then the amounts. */
 export function RecipeForm({ product, unit, recipe, onClose }: Props) {
@@ -55,7 +50,7 @@ export function RecipeForm({ product, unit, recipe, onClose }: Props) {
         <Group align="flex-start" mt="sm">
           <Select
             label="Treatment"
-            data={(treatments ?? []).map(each => ({ value: each.id, label: each.name }))}
+            data={choicesOf(treatments)}
             allowDeselect={false}
             value={treatmentId}
             onChange={value => {
@@ -106,15 +101,14 @@ function Amounts({ product, unit, recipes, step, onClose }: AmountsProps) {
     draws: [...others.map(({ productId, bySize }) => ({ productId, bySize })), ...own],
   })
   const form = useForm({
-    saved: drawn?.bySize ?? nothing(),
+    saved: drawn?.bySize ?? nothing,
     version: recipes.version,
     saving: trpc.shelf.saveRecipe.mutationOptions(),
     send: (bySize, version) => input([{ productId: product.id, bySize }], version),
+    place: `draws.${others.length}.bySize`,
     done: onClose,
   })
   const emptying = useSaving(trpc.shelf.saveRecipe.mutationOptions())
-  const { value, change, faults } = form
-  const field = `draws.${others.length}`
   return (
     <Form
       form={form}
@@ -139,22 +133,18 @@ function Amounts({ product, unit, recipes, step, onClose }: AmountsProps) {
             label={`${label} car`}
             w={140}
             unit={unitText(unit)}
-            value={value[size].amount}
-            onChange={amount => change({ [size]: { ...value[size], amount } })}
-            error={faults.at(`${field}.bySize.${size}.amount`)}
+            {...form.within(size).field('amount')}
           />
           <DecimalInput
             label={`${label} car, more or less`}
             w={190}
             unit={unitText(unit)}
-            value={value[size].spread}
-            onChange={spread => change({ [size]: { ...value[size], spread } })}
-            error={faults.at(`${field}.bySize.${size}.spread`)}
+            {...form.within(size).field('spread')}
           />
         </Group>
       ))}
-      <Refused words={faultsOf(emptying.error).rest()} />
-      <p className={styles.soft}>
+      <Refused of={emptying.error} />
+      <p className={pieces.soft}>
         More or less: two steps in three lie within it. Booked jobs with this step draw by the new recipe.
       </p>
     </Form>

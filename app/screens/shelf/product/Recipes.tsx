@@ -2,93 +2,103 @@ import { Button } from '@mantine/core'
 import type { LearningView, ShelfProductView, ShelfUnit } from '../../../../main/api/views.ts'
 import { useEditing } from '../../../data/editing.ts'
 import { useSaving } from '../../../data/saving.ts'
-import { faultOf, trpc } from '../../../data/trpc.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { Card } from '../../../parts/Card.tsx'
+import { Fact } from '../../../parts/Facts.tsx'
+import { Refused } from '../../../parts/form/Refused.tsx'
+import pieces from '../../../parts/pieces.module.css'
+import { RowButton } from '../../../parts/RowButton.tsx'
 import { amountText } from '../../../parts/shelf/amounts.ts'
 import { labelOf, sizeChoices, stageChoices } from '../../../parts/shopWords.ts'
-import styles from '../Shelf.module.css'
+import { Table } from '../../../parts/Table.tsx'
 import { RecipeForm } from './RecipeForm.tsx'
 
 /** What each step should draw of the product, and what steps really drew. */
 export function Recipes({ product, unit }: { product: ShelfProductView; unit: ShelfUnit }) {
   return (
-    <div className={styles.two}>
-      <section className={styles.card} aria-label="Recipe">
-        <h2>Recipe</h2>
+    <div className={pieces.two}>
+      <Card title="Recipe">
         <RecipeList product={product} unit={unit} />
-      </section>
-      <div className={styles.card}>
-        <h2>
-          Real use <small>a spill or a slip of the pen does not count</small>
-        </h2>
-        {product.learning.length === 0 ? (
-          <p className={styles.soft}>
+      </Card>
+      <Card title="Real use" about="a spill or a slip of the pen does not count">
+        {product.learning.length === 0 && (
+          <p className={pieces.soft}>
             No step has been confirmed yet. Once a few have, what they drew stands here beside the recipe, by
             size class and by who did it.
           </p>
-        ) : (
-          product.learning.map(each => (
-            <Learned
-              key={`${each.stage} ${each.stepName} ${each.sizeClass}`}
-              learning={each}
-              productId={product.id}
-              unit={unit}
-            />
-          ))
         )}
-      </div>
+        {product.learning.map(each => (
+          <Learned
+            key={`${each.stage} ${each.stepName} ${each.sizeClass}`}
+            learning={each}
+            productId={product.id}
+            unit={unit}
+          />
+        ))}
+      </Card>
     </div>
   )
 }
+
+interface Draw {
+  amount: number
+  spread: number
+}
+
+const drawWords = ({ amount, spread }: Draw, unit: ShelfUnit) =>
+  `${amountText(amount, unit)} ± ${amountText(spread, unit)}`
 
 function RecipeList({ product, unit }: { product: ShelfProductView; unit: ShelfUnit }) {
   const { editing, edit, close } = useEditing()
   const keyOf = (recipe: { treatmentId: string; position: number }) =>
     `${recipe.treatmentId} ${recipe.position}`
+  const form = { product, unit, onClose: close }
   return (
     <>
       {product.recipes.length === 0 && (
-        <p className={styles.soft}>
+        <p className={pieces.soft}>
           No treatment draws it yet. Say which step does, and how much by size of car; booked jobs then count.
         </p>
       )}
       {product.recipes.map(recipe =>
         editing === keyOf(recipe) ? (
-          <RecipeForm key={keyOf(recipe)} product={product} unit={unit} recipe={recipe} onClose={close} />
+          <RecipeForm key={keyOf(recipe)} {...form} recipe={recipe} />
         ) : (
           <div key={keyOf(recipe)}>
             <h3>
               {recipe.treatmentName}: {recipe.stepName}{' '}
               <small>{labelOf(stageChoices, recipe.stage as never).toLowerCase()}</small>
             </h3>
-            <table className={styles.table}>
-              <tbody>
-                <tr>
-                  {sizeChoices.map(size => (
-                    <td key={size.value}>
-                      {amountText(recipe.bySize[size.value].amount, unit)}
-                      {recipe.bySize[size.value].spread > 0 &&
-                        ` ± ${amountText(recipe.bySize[size.value].spread, unit)}`}
-                      <small>{size.label.toLowerCase()}</small>
-                    </td>
-                  ))}
-                  <td>
-                    <Button
-                      variant="subtle"
-                      size="compact-xs"
-                      aria-label={`Change the recipe of ${recipe.stepName}`}
+            <Table
+              rows={[recipe]}
+              keyOf={keyOf}
+              columns={[
+                ...sizeChoices.map(({ value, label }) => ({
+                  cell: () => (
+                    <>
+                      {recipe.bySize[value].spread > 0
+                        ? drawWords(recipe.bySize[value], unit)
+                        : amountText(recipe.bySize[value].amount, unit)}
+                      <small>{label.toLowerCase()}</small>
+                    </>
+                  ),
+                })),
+                {
+                  cell: () => (
+                    <RowButton
+                      does="Change"
+                      of={`the recipe of ${recipe.stepName}`}
                       onClick={edit(keyOf(recipe))}
-                    >
-                      Change
-                    </Button>
-                  </td>
-                </tr>
-              </tbody>
-            </table>
+                    />
+                  ),
+                },
+              ]}
+            />
           </div>
         ),
       )}
       {editing === 'new' ? (
-        <RecipeForm product={product} unit={unit} recipe={null} onClose={close} />
+        <RecipeForm {...form} recipe={null} />
       ) : (
         <Button variant="default" size="xs" mt="sm" onClick={edit('new')}>
           Another step draws it
@@ -106,28 +116,26 @@ interface LearnedProps {
 
 function Learned({ learning, productId, unit }: LearnedProps) {
   const using = useSaving(trpc.shelf.useAsRecipe.mutationOptions())
-  const { stage, stepName, sizeClass, suggestion } = learning
+  const { stage, stepName, sizeClass, suggestion, steps, outliers } = learning
+  const really = drawWords({ amount: learning.typical, spread: learning.spread }, unit)
+  const use = ({ amount, spread }: Draw) =>
+    using.save({ stage: stage as never, stepName, productId, sizeClass, amount, spread })
   return (
     <div>
       <h3>
         {stepName} <small>{labelOf(sizeChoices, sizeClass).toLowerCase()}</small>
       </h3>
-      <p className={styles.soft}>{learning.words}</p>
+      <p className={pieces.soft}>{learning.words}</p>
       <dl>
-        <dt>Recipe</dt>
-        <dd>
-          {learning.recipe
-            ? `${amountText(learning.recipe.amount, unit)} ± ${amountText(learning.recipe.spread, unit)}`
-            : 'none'}
-        </dd>
-        <dt>Really</dt>
-        <dd>
-          {amountText(learning.typical, unit)} ± {amountText(learning.spread, unit)} over {learning.steps}{' '}
-          {learning.steps === 1 ? 'step' : 'steps'}
-          {learning.outliers > 0 && `, ${learning.outliers} out of line set aside`}
-        </dd>
+        <Fact name="Recipe">{learning.recipe ? drawWords(learning.recipe, unit) : 'none'}</Fact>
+        <Fact name="Really">
+          {really} over {steps} {steps === 1 ? 'step' : 'steps'}
+          {outliers > 0 && `, ${outliers} out of line set aside`}
+        </Fact>
         {learning.byCrew.map(person => (
-          <Person key={person.crewId} name={person.name} words={person.words} />
+          <Fact key={person.crewId} name={person.name}>
+            {person.words}
+          </Fact>
         ))}
       </dl>
       {suggestion && (
@@ -137,35 +145,13 @@ function Learned({ learning, productId, unit }: LearnedProps) {
             size="xs"
             loading={using.busy}
             aria-label={`Use this as the recipe: ${stepName}, ${sizeClass}`}
-            onClick={() =>
-              using.save({
-                stage: stage as never,
-                stepName,
-                productId,
-                sizeClass,
-                amount: suggestion.amount,
-                spread: suggestion.spread,
-              })
-            }
+            onClick={() => use(suggestion)}
           >
             Use this as the recipe
           </Button>
         </>
       )}
-      {using.error !== null && (
-        <p role="alert" className={styles.late}>
-          {faultOf(using.error).message}
-        </p>
-      )}
+      <Refused of={using.error} />
     </div>
-  )
-}
-
-function Person({ name, words }: { name: string; words: string }) {
-  return (
-    <>
-      <dt>{name}</dt>
-      <dd>{words}</dd>
-    </>
   )
 }

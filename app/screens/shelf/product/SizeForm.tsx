@@ -5,8 +5,8 @@ import { trpc } from '../../../data/trpc.ts'
 import { ArchiveButton } from '../../../parts/ArchiveButton.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput, OptionalDecimalInput } from '../../../parts/inputs.tsx'
+import pieces from '../../../parts/pieces.module.css'
 import { unitText } from '../../../parts/shelf/amounts.ts'
-import styles from '../Shelf.module.css'
 
 interface Props {
   product: ShelfProductView
@@ -15,42 +15,41 @@ interface Props {
   onClose(): void
 }
 
+const fresh = {
+  label: '',
+  labelAmount: 0,
+  measuredAmount: null as number | null,
+  tareG: null as number | null,
+}
+
 /** A container size: its label, what it was found to hold, and what it weighs empty. */
 export function SizeForm({ product, unit, size, onClose }: Props) {
+  const { label, labelAmount, measuredAmount, tareG } = size ?? fresh
   const form = useForm({
-    saved: {
-      label: size?.label ?? '',
-      labelAmount: size?.labelAmount ?? 0,
-      measuredAmount: size?.measuredAmount ?? null,
-      tareG: size?.tareG ?? null,
-    },
+    saved: { label, labelAmount, measuredAmount, tareG },
     version: size?.version,
     saving: trpc.shelf.saveSize.mutationOptions(),
     send: (value, version) => ({ ...value, ...(size && { id: size.id, version }), productId: product.id }),
     done: onClose,
   })
+  const api = { archive: trpc.shelf.archiveSize }
+  const measure = unitText(unit)
   return (
     <Form
       form={form}
       label={size ? `Size ${size.label}` : 'A new size'}
       onCancel={onClose}
       more={
-        size &&
-        size.archivedAt === null && (
-          <ArchiveButton
-            row={size}
-            api={{ archive: trpc.shelf.archiveSize }}
-            label="Archive this size"
-            onArchived={onClose}
-          />
+        size?.archivedAt === null && (
+          <ArchiveButton row={size} api={api} label="Archive this size" onArchived={onClose} />
         )
       }
     >
-      <h3>{size ? size.label : 'A new size'}</h3>
-      <div className={styles.fields}>
+      <h3>{size?.label ?? 'A new size'}</h3>
+      <div className={pieces.fields}>
         <TextInput label="The label says" placeholder="16 fl oz" autoFocus {...form.field('label')} />
-        <DecimalInput label="That is" unit={unitText(unit)} {...form.field('labelAmount')} />
-        <OptionalDecimalInput label="It measures" unit={unitText(unit)} {...form.field('measuredAmount')} />
+        <DecimalInput label="That is" unit={measure} {...form.field('labelAmount')} />
+        <OptionalDecimalInput label="It measures" unit={measure} {...form.field('measuredAmount')} />
         <OptionalDecimalInput label="Empty, with its cap" unit="g" {...form.field('tareG')} />
       </div>
     </Form>

@@ -3,8 +3,10 @@ import { useState } from 'react'
 import type { MailView } from '../../../../main/api/views.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { Card } from '../../../parts/Card.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput } from '../../../parts/inputs.tsx'
+import pieces from '../../../parts/pieces.module.css'
 import styles from '../Shelf.module.css'
 
 const securityChoices = [
@@ -36,13 +38,12 @@ export function MailForm({ mail }: { mail: MailView | null }) {
     }),
   })
   return (
-    <div className={styles.card}>
-      <h2>Mail</h2>
+    <Card title="Mail">
       <Form form={form} label="How mail leaves the shop" save="Save the mail settings">
-        <p className={styles.soft}>
+        <p className={pieces.soft}>
           Your e-mail provider names these. Without them an order is saved as a PDF, to be sent by hand.
         </p>
-        <div className={styles.fields}>
+        <div className={pieces.fields}>
           <TextInput label="Mail server" placeholder="mail.example.com" {...form.field('host')} />
           <DecimalInput label="Port" least={1} most={65_535} whole {...form.field('port')} />
           <Select label="Encryption" data={securityChoices} {...form.choice('security')} />
@@ -59,7 +60,7 @@ export function MailForm({ mail }: { mail: MailView | null }) {
         </div>
       </Form>
       {mail && <TryMail />}
-    </div>
+    </Card>
   )
 }
 
@@ -77,7 +78,7 @@ function TryMail() {
   return (
     <Form form={form} label="Try the mail settings" save="Try it" ready={form.dirty}>
       <TextInput label="Send a letter to try it" type="email" w={280} mt="md" {...form.field('to')} />
-      <p role="status" className={said?.sent === false ? styles.late : styles.said}>
+      <p role="status" className={said?.sent === false ? pieces.late : styles.said}>
         {said && `${said.sent ? '✓' : '✕'} ${said.words}`}
       </p>
     </Form>

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query'
 import { trpc } from '../../../data/trpc.ts'
-import styles from '../Shelf.module.css'
+import pieces from '../../../parts/pieces.module.css'
+import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
 import { MailForm } from './MailForm.tsx'
 import { RulesForm } from './RulesForm.tsx'
 
@@ -10,10 +11,8 @@ export function Rules() {
   const mail = useQuery(trpc.mail.get.queryOptions()).data
   return (
     <>
-      <div className={styles.heading}>
-        <h1>Rules and mail</h1>
-      </div>
-      <div className={styles.two}>
+      <ScreenTitle title="Rules and mail" />
+      <div className={pieces.two}>
         {rules && <RulesForm rules={rules} />}
         {mail !== undefined && <MailForm mail={mail} />}
       </div>

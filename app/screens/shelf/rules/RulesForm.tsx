@@ -2,9 +2,11 @@ import { Select } from '@mantine/core'
 import type { ShelfRulesView } from '../../../../main/api/views.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { Card } from '../../../parts/Card.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput, MoneyInput, OptionalDecimalInput } from '../../../parts/inputs.tsx'
-import styles from '../Shelf.module.css'
+import pieces from '../../../parts/pieces.module.css'
+import { choicesFrom } from '../../../parts/shopWords.ts'
 
 const regimeWords = {
   'un-ghs': 'UN GHS as it stands',
@@ -35,13 +37,12 @@ export function RulesForm({ rules }: { rules: ShelfRulesView }) {
     />
   )
   return (
-    <div className={styles.card}>
-      <h2>Rules</h2>
+    <Card title="Rules">
       <Form form={form} label="Rules of the shelf">
-        <p className={styles.soft}>
+        <p className={pieces.soft}>
           Service level: of a hundred draws, how many should find their amount on the shelf.
         </p>
-        <div className={styles.fields}>
+        <div className={pieces.fields}>
           {level('vital', 'Vital products')}
           {level('usual', 'Usual products')}
           {level('handy', 'Handy products')}
@@ -64,7 +65,7 @@ export function RulesForm({ rules }: { rules: ShelfRulesView }) {
             label="Labels follow"
             data={[
               { value: 'usual', label: `The usual here: ${regimeWords[regimeUsed]}` },
-              ...Object.entries(regimeWords).map(([code, label]) => ({ value: code, label })),
+              ...choicesFrom<string>(regimeWords),
             ]}
             allowDeselect={false}
             value={value.regime ?? 'usual'}
@@ -75,6 +76,6 @@ export function RulesForm({ rules }: { rules: ShelfRulesView }) {
           />
         </div>
       </Form>
-    </div>
+    </Card>
   )
 }

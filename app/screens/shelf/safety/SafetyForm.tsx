@@ -5,7 +5,7 @@ import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/form/Form.tsx'
 import { OptionalDecimalInput } from '../../../parts/inputs.tsx'
-import styles from '../Shelf.module.css'
+import pieces from '../../../parts/pieces.module.css'
 
 const silent = 'silent'
 
@@ -63,7 +63,7 @@ export function SafetyForm({ safety, onClose }: { safety: SafetyView; onClose():
   const { value, change } = form
   return (
     <Form form={form} label={`Data sheet of ${safety.productName}`} onCancel={onClose}>
-      <div className={styles.fields}>
+      <div className={pieces.fields}>
         <TextInput type="date" label="Revised on" {...form.field('revisedOn')} />
         <Select
           label="Signal word"
@@ -107,19 +107,19 @@ export function SafetyForm({ safety, onClose }: { safety: SafetyView; onClose():
         <TextInput label="UN number" placeholder="UN 1219" {...form.field('unNumber')} />
         <OptionalDecimalInput label="pH" most={14} {...form.field('ph')} />
         <Textarea
-          className={styles.whole}
+          className={pieces.whole}
           label="Protective equipment, a line each"
           autosize
           minRows={2}
           {...form.field('protection')}
         />
         <TextInput
-          className={styles.whole}
+          className={pieces.whole}
           label="Maker or importer, with telephone"
           description="whom a label must name"
           {...form.field('maker')}
         />
-        <Textarea className={styles.whole} label="Note" autosize minRows={1} {...form.field('note')} />
+        <Textarea className={pieces.whole} label="Note" autosize minRows={1} {...form.field('note')} />
       </div>
     </Form>
   )

@@ -4,6 +4,7 @@ import type { SupplierView } from '../../../../main/api/views.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { ArchiveButton } from '../../../parts/ArchiveButton.tsx'
+import { Card } from '../../../parts/Card.tsx'
 import { ChoiceChips } from '../../../parts/ChoiceChips.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import {
@@ -13,12 +14,8 @@ import {
   OptionalWallInput,
   PhoneInput,
 } from '../../../parts/inputs.tsx'
-import styles from '../Shelf.module.css'
-
-const dayChoices = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'].map((label, i) => ({
-  value: String(i + 1),
-  label,
-}))
+import pieces from '../../../parts/pieces.module.css'
+import { weekdayChoices } from '../../../parts/weekHours.ts'
 
 function fieldsOf(supplier: SupplierView | undefined) {
   return {
@@ -57,10 +54,10 @@ export function SupplierForm({ supplier }: { supplier: SupplierView | undefined 
     },
   })
   return (
-    <div className={styles.stack}>
-      <div className={styles.card}>
+    <div className={pieces.column}>
+      <Card>
         <Form form={form} label={supplier ? supplier.name : 'A new supplier'}>
-          <div className={styles.fields}>
+          <div className={pieces.fields}>
             <TextInput label="Name" autoFocus={!supplier} {...form.field('name')} />
             <TextInput label="E-mail for orders" type="email" {...form.field('email')} />
             <PhoneInput label="Phone" {...form.field('phone')} />
@@ -68,12 +65,12 @@ export function SupplierForm({ supplier }: { supplier: SupplierView | undefined 
           </div>
           <ChoiceChips
             label="Works and delivers on"
-            choices={dayChoices}
+            choices={weekdayChoices}
             value={form.value.weekdays.map(String)}
             onChange={days => form.change({ weekdays: days.map(Number) })}
             error={form.faults.under('weekdays')}
           />
-          <div className={styles.fields}>
+          <div className={pieces.fields}>
             <TextInput
               label="Closed on"
               placeholder="2026-12-24 2026-12-31"
@@ -95,15 +92,14 @@ export function SupplierForm({ supplier }: { supplier: SupplierView | undefined 
               {...form.field('freeCarriageFromMinor')}
             />
           </div>
-          <p className={styles.soft}>
+          <p className={pieces.soft}>
             {supplier?.learnedLead
               ? supplier.learnedLead.words
               : 'After three deliveries their own record is used instead of these days.'}
           </p>
           <Textarea label="Note" autosize minRows={2} {...form.field('note')} />
         </Form>
-      </div>
-      {supplier?.archivedAt != null && <p className={styles.soft}>This supplier is archived.</p>}
+      </Card>
       {supplier?.archivedAt === null && (
         <ArchiveButton
           row={supplier}
@@ -111,6 +107,7 @@ export function SupplierForm({ supplier }: { supplier: SupplierView | undefined 
           label="Archive this supplier"
         />
       )}
+      {supplier && supplier.archivedAt !== null && <p className={pieces.soft}>This supplier is archived.</p>}
     </div>
   )
 }

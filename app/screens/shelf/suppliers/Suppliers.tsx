@@ -2,9 +2,12 @@ import { Button, Switch } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
+import type { SupplierView } from '../../../../main/api/views.ts'
 import { trpc } from '../../../data/trpc.ts'
+import pieces from '../../../parts/pieces.module.css'
+import { RowLinks } from '../../../parts/RowLinks.tsx'
+import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
 import type { SectionProps } from '../../../parts/Sections.tsx'
-import styles from '../Shelf.module.css'
 import { SupplierForm } from './SupplierForm.tsx'
 
 /** Whom the shop buys from: their days, how long they take, what they charge for bringing it. */
@@ -14,35 +17,31 @@ export function Suppliers({ id }: SectionProps) {
   const supplier = suppliers?.find(each => each.id === id)
   return (
     <>
-      <div className={styles.heading}>
-        <h1>Suppliers</h1>
-      </div>
-      <div className={styles.side}>
-        <div>
-          <ul className={styles.rows} aria-label="Every supplier">
-            {(suppliers ?? []).map(each => (
-              <li key={each.id} data-archived={each.archivedAt !== null}>
-                <Link to="/shelf/$section/$id" params={{ section: 'suppliers', id: each.id }}>
-                  <b>{each.name}</b>
-                  <small>
-                    {each.leadMeanDays} ± {each.leadSdDays} working days · {each.offers}{' '}
-                    {each.offers === 1 ? 'product' : 'products'}
-                    {each.openOrders > 0 && ` · ${each.openOrders} under way`}
-                  </small>
-                </Link>
-              </li>
-            ))}
-          </ul>
+      <ScreenTitle title="Suppliers" />
+      <div className={pieces.side}>
+        <div className={pieces.column}>
+          <RowLinks
+            label="Every supplier"
+            to="/shelf/$section/$id"
+            section="suppliers"
+            rows={(suppliers ?? []).map(each => ({
+              id: each.id,
+              title: each.name,
+              about: aboutWords(each),
+              archived: each.archivedAt !== null,
+            }))}
+          />
           {suppliers?.length === 0 && (
-            <p className={styles.empty}>
+            <p className={pieces.empty}>
               No supplier yet. Their delivery days and how late they come decide how much must stand here.
             </p>
           )}
-          <Button component={Link} to="/shelf/suppliers/new" variant="default" mt="sm">
-            Add a supplier
-          </Button>
+          <div>
+            <Button component={Link} to="/shelf/suppliers/new" variant="default">
+              Add a supplier
+            </Button>
+          </div>
           <Switch
-            mt="sm"
             label="Archived ones too"
             checked={archived}
             onChange={event => setArchived(event.currentTarget.checked)}
@@ -51,9 +50,15 @@ export function Suppliers({ id }: SectionProps) {
         {supplier || id === 'new' ? (
           <SupplierForm key={id} supplier={supplier} />
         ) : (
-          <p className={styles.empty}>Choose a supplier to see and change it.</p>
+          <p className={pieces.empty}>Choose a supplier to see and change it.</p>
         )}
       </div>
     </>
   )
+}
+
+function aboutWords({ leadMeanDays, leadSdDays, offers, openOrders }: SupplierView): string {
+  const products = `${offers} ${offers === 1 ? 'product' : 'products'}`
+  const underWay = openOrders > 0 ? ` · ${openOrders} under way` : ''
+  return `${leadMeanDays} ± ${leadSdDays} working days · ${products}${underWay}`
 }

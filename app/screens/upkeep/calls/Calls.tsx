@@ -1,13 +1,19 @@
-import { Alert, Button, Group } from '@mantine/core'
+import { Button, Group } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { CallView, MessageView } from '../../../../main/api/views.ts'
-import { documentHref } from '../../../data/door.ts'
 import { useSaving } from '../../../data/saving.ts'
-import { faultOf, trpc } from '../../../data/trpc.ts'
-import { faultsOf } from '../../../parts/faults.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { Card } from '../../../parts/Card.tsx'
+import { DocumentButton } from '../../../parts/DocumentButton.tsx'
+import { Refused } from '../../../parts/form/Refused.tsx'
+import pieces from '../../../parts/pieces.module.css'
+import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
+import { Table } from '../../../parts/Table.tsx'
 import { dateWords } from '../../../parts/time.ts'
+import { Waiting } from '../../../parts/Waiting.tsx'
+import { ActsBar } from '../ActsBar.tsx'
 import { Outcomes } from '../reminders/Outcomes.tsx'
 import { Slots } from '../reminders/Slots.tsx'
 import styles from '../Upkeep.module.css'
@@ -18,20 +24,14 @@ export function Calls() {
   const calls = useQuery(trpc.reminders.callList.queryOptions())
   const letters = useQuery(trpc.reminders.letters.queryOptions())
   const [said, setSaid] = useState<string | null>(null)
-  const error = calls.error ?? letters.error
-  if (error) return <Alert color="red">{faultOf(error).message}</Alert>
-  if (!calls.data || !letters.data) return <p className={styles.soft}>Looking them up …</p>
-  const none = calls.data.length + letters.data.length === 0
+  if (!calls.data || !letters.data)
+    return <Waiting error={calls.error ?? letters.error} words="Looking them up" />
   return (
     <>
-      <div className={styles.heading}>
-        <h1>Calls, texts and letters</h1>
-      </div>
-      <div role="status" aria-label="Last act" className={styles.acts}>
-        {said}
-      </div>
-      {none && (
-        <p className={styles.empty}>
+      <ScreenTitle title="Calls, texts and letters" />
+      <ActsBar>{said}</ActsBar>
+      {calls.data.length + letters.data.length === 0 && (
+        <p className={pieces.empty}>
           Nothing to do by hand now. Owners who agree to a call, a text or a letter appear here once their
           message is approved under{' '}
           <Link to="/upkeep/$section" params={{ section: 'reminders' }}>
@@ -44,25 +44,39 @@ export function Calls() {
         <Call key={call.message.id} call={call} onDone={setSaid} />
       ))}
       {letters.data.length > 0 && (
-        <section className={styles.card} aria-labelledby="letters">
-          <h2 id="letters">
-            Letters to print <small>for a window envelope</small>
-          </h2>
-          <table className={styles.table}>
-            <thead>
-              <tr>
-                <th scope="col">To</th>
-                <th scope="col">About</th>
-                <th scope="col">Do</th>
-              </tr>
-            </thead>
-            <tbody>
-              {letters.data.map(letter => (
-                <Letter key={letter.id} letter={letter} onDone={setSaid} />
-              ))}
-            </tbody>
-          </table>
-        </section>
+        <Card title="Letters to print" about="for a window envelope">
+          <Table
+            rows={letters.data}
+            keyOf={letter => letter.id}
+            columns={[
+              {
+                head: 'To',
+                cell: letter => letter.customerName,
+                small: letter => letter.address.replaceAll('\n', ', '),
+              },
+              {
+                head: 'About',
+                cell: letter => `${letter.plate}, ${letter.title}`,
+                small: letter => `due ${dateWords(letter.dueOn)}`,
+              },
+              {
+                head: 'Do',
+                cell: letter => (
+                  <Group gap="sm">
+                    <DocumentButton
+                      size="compact-sm"
+                      path={`/documents/letter/${letter.id}.pdf`}
+                      aria-label={`Print the letter to ${letter.customerName}`}
+                    >
+                      Print
+                    </DocumentButton>
+                    <ByHand message={letter} label="It is posted" onDone={setSaid} />
+                  </Group>
+                ),
+              },
+            ]}
+          />
+        </Card>
       )}
     </>
   )
@@ -70,20 +84,20 @@ export function Calls() {
 
 function Call({ call, onDone }: { call: CallView; onDone(words: string): void }) {
   const { message, phone, script, sms } = call
+  const title = `${sms ? 'Text' : 'Call'} ${message.customerName}`
+  const about = (
+    <>
+      <Link to="/cars/$id" params={{ id: message.vehicleId }}>
+        {message.plate}
+      </Link>{' '}
+      · {message.title}, due {dateWords(message.dueOn)}
+    </>
+  )
   return (
-    <section className={styles.card} aria-label={`${sms ? 'Text' : 'Call'} ${message.customerName}`}>
-      <h2>
-        {sms ? 'Text' : 'Call'} {message.customerName}{' '}
-        <small>
-          <Link to="/cars/$id" params={{ id: message.vehicleId }}>
-            {message.plate}
-          </Link>{' '}
-          · {message.title}, due {dateWords(message.dueOn)}
-        </small>
-      </h2>
+    <Card aria-label={title} title={title} about={about}>
       <div className={own.call}>
-        <div className={styles.stack}>
-          <p className={own.phone}>
+        <div className={pieces.column}>
+          <p>
             <a className={own.number} href={`tel:${message.address}`}>
               {phone}
             </a>
@@ -103,7 +117,7 @@ function Call({ call, onDone }: { call: CallView; onDone(words: string): void })
             </>
           )}
         </div>
-        <div className={styles.stack}>
+        <div className={pieces.column}>
           <article
             className={styles.letter}
             lang={message.language}
@@ -115,36 +129,7 @@ function Call({ call, onDone }: { call: CallView; onDone(words: string): void })
           {!sms && <Outcomes message={message} onDone={onDone} />}
         </div>
       </div>
-    </section>
-  )
-}
-
-function Letter({ letter, onDone }: { letter: MessageView; onDone(words: string): void }) {
-  return (
-    <tr>
-      <td>
-        {letter.customerName} <small>{letter.address.replaceAll('\n', ', ')}</small>
-      </td>
-      <td>
-        {letter.plate}, {letter.title} <small>due {dateWords(letter.dueOn)}</small>
-      </td>
-      <td>
-        <Group gap="sm">
-          <Button
-            component="a"
-            variant="default"
-            size="compact-sm"
-            href={documentHref(`/documents/letter/${letter.id}.pdf`)}
-            target="_blank"
-            rel="noreferrer"
-            aria-label={`Print the letter to ${letter.customerName}`}
-          >
-            Print
-          </Button>
-          <ByHand message={letter} label="It is posted" onDone={onDone} />
-        </Group>
-      </td>
-    </tr>
+    </Card>
   )
 }
 
@@ -157,21 +142,19 @@ interface ByHandProps {
 /** Says that it left the shop: only then does it count as sent. */
 function ByHand({ message, label, onDone }: ByHandProps) {
   const saving = useSaving(trpc.reminders.sentByHand.mutationOptions())
-  const words = faultsOf(saving.error).rest()
-  const { id, version } = message
+  const { id, version, customerName } = message
+  const done = () => onDone(`✓ ${customerName}: ${label.toLowerCase()}.`)
   return (
     <>
       <Button
         size="compact-sm"
         loading={saving.busy}
-        aria-label={`${label}: ${message.customerName}`}
-        onClick={() =>
-          saving.save({ id, version }, () => onDone(`✓ ${message.customerName}: ${label.toLowerCase()}.`))
-        }
+        aria-label={`${label}: ${customerName}`}
+        onClick={() => saving.save({ id, version }, done)}
       >
         {label}
       </Button>
-      {words && <span className={styles.late}>{words}</span>}
+      <Refused of={saving.error} />
     </>
   )
 }

@@ -3,8 +3,8 @@ import { useState } from 'react'
 import type { VisitView } from '../../../../main/api/views.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { faultsOf } from '../../../parts/faults.ts'
-import styles from '../Upkeep.module.css'
+import { Refused } from '../../../parts/form/Refused.tsx'
+import { approvedWords } from '../words.ts'
 
 interface Props {
   visits: readonly VisitView[]
@@ -20,7 +20,6 @@ export function ApproveChosen({ visits, chosen, onDone }: Props) {
   const ids = visits.flatMap(visit =>
     chosen.includes(visit.key) && visit.reminder ? [visit.reminder.messageId] : [],
   )
-  const words = faultsOf(saving.error).rest()
   return (
     <Group gap="sm" role="status" aria-label="Chosen reminders" hidden={ids.length === 0 && said === null}>
       {ids.length > 0 && (
@@ -28,8 +27,8 @@ export function ApproveChosen({ visits, chosen, onDone }: Props) {
           size="compact-md"
           loading={saving.busy}
           onClick={() =>
-            saving.save({ ids }, ({ approved, words }) => {
-              setSaid([`✓ ${approved} approved.`, ...words].join(' '))
+            saving.save({ ids }, done => {
+              setSaid(approvedWords(done))
               onDone()
             })
           }
@@ -38,7 +37,7 @@ export function ApproveChosen({ visits, chosen, onDone }: Props) {
         </Button>
       )}
       {said}
-      {words && <span className={styles.late}>{words}</span>}
+      <Refused of={saving.error} />
     </Group>
   )
 }

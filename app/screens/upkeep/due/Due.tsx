@@ -1,4 +1,4 @@
-import { Alert, Button } from '@mantine/core'
+import { Button } from '@mantine/core'
 import { useDebouncedValue } from '@mantine/hooks'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
@@ -6,9 +6,12 @@ import type { DueState, DueView } from '../../../../main/api/views.ts'
 import { dateOf } from '../../../../main/domain/calendar/index.ts'
 import { useNowAt } from '../../../data/now.ts'
 import { useShop } from '../../../data/shop.ts'
-import { faultOf, trpc } from '../../../data/trpc.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { Card } from '../../../parts/Card.tsx'
+import { Refused } from '../../../parts/form/Refused.tsx'
+import pieces from '../../../parts/pieces.module.css'
+import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
 import { FailedPlans } from '../FailedPlans.tsx'
-import styles from '../Upkeep.module.css'
 import { useActs } from '../useActs.tsx'
 import { dueSigns, dueWords } from '../words.ts'
 import { Year } from '../year/Year.tsx'
@@ -38,17 +41,13 @@ export function Due() {
   const due = query.data
   return (
     <>
-      <div className={styles.heading}>
-        <h1>Upkeep</h1>
-        {due && <Counts due={due} />}
-      </div>
+      <ScreenTitle title="Upkeep">{due && <Counts due={due} />}</ScreenTitle>
       <Year acts={acts} />
-      <section className={styles.card} aria-labelledby="visits">
-        <h2 id="visits">Visits</h2>
-        <div className={styles.stack}>
+      <Card title="Visits">
+        <div className={pieces.column}>
           <DueFilter filter={filter} onChange={setFilter} />
           {acts.bar}
-          {query.error && <Alert color="red">{faultOf(query.error).message}</Alert>}
+          <Refused of={query.error} />
           {due && <ApproveChosen visits={due.visits} chosen={chosen} onDone={() => setChosen([])} />}
           {due &&
             (due.visits.length === 0 ? (
@@ -66,7 +65,7 @@ export function Due() {
               />
             ))}
         </div>
-      </section>
+      </Card>
       {due && <FailedPlans plans={due.failed} />}
     </>
   )
@@ -76,9 +75,9 @@ const counted: DueState[] = ['overdue', 'due', 'soon']
 
 function Counts({ due }: { due: DueView }) {
   return (
-    <p className={styles.soft}>
+    <p className={pieces.soft}>
       {counted.map((state, i) => (
-        <span key={state} className={state === 'overdue' && due.counts.overdue > 0 ? styles.late : undefined}>
+        <span key={state} className={state === 'overdue' && due.counts.overdue > 0 ? pieces.late : undefined}>
           {i > 0 && ' · '}
           {dueSigns[state]} {due.counts[state]} {dueWords[state].toLowerCase()}
         </span>
@@ -89,14 +88,14 @@ function Counts({ due }: { due: DueView }) {
 
 function Nothing({ filtered, onAll }: { filtered: boolean; onAll(): void }) {
   return filtered ? (
-    <p className={styles.empty}>
+    <p className={pieces.empty}>
       No visit by this filter.{' '}
       <Button variant="default" size="compact-sm" onClick={onAll}>
         Show all
       </Button>
     </p>
   ) : (
-    <p className={styles.empty}>
+    <p className={pieces.empty}>
       Nobody is due in this time. When a coated car goes home, its upkeep begins by itself: a first wash, a
       check-up, the topper’s renewal and a yearly look. For a car coated before, open it from its customer and
       enter what lies on it.

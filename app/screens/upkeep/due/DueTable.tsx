@@ -3,8 +3,9 @@ import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { VisitView } from '../../../../main/api/views.ts'
 import { useShop } from '../../../data/shop.ts'
+import pieces from '../../../parts/pieces.module.css'
+import { Table } from '../../../parts/Table.tsx'
 import { dateWords, longWords } from '../../../parts/time.ts'
-import styles from '../Upkeep.module.css'
 import type { Acts } from '../useActs.tsx'
 import { channelWords, dueSigns, dueWords, outcomeWords, stateSigns, stateWords } from '../words.ts'
 import own from './Due.module.css'
@@ -29,70 +30,58 @@ export function DueTable({ visits, today, acts, chosen, onChoose }: Props) {
   const all = choosable.length > 0 && choosable.every(key => chosen.includes(key))
   return (
     <>
-      <table className={styles.table}>
-        <thead>
-          <tr>
-            <th scope="col">
-              {choosable.length > 0 && (
+      <Table
+        rows={visits.slice(0, shown)}
+        keyOf={visit => visit.key}
+        past={visit => visit.projected}
+        columns={[
+          {
+            head: choosable.length > 0 && (
+              <Checkbox
+                aria-label="Choose all reminders to review"
+                checked={all}
+                indeterminate={!all && chosen.length > 0}
+                onChange={() => onChoose(all ? [] : choosable)}
+              />
+            ),
+            cell: visit =>
+              mayApprove(visit) && (
                 <Checkbox
-                  aria-label="Choose all reminders to review"
-                  checked={all}
-                  indeterminate={!all && chosen.length > 0}
-                  onChange={() => onChoose(all ? [] : choosable)}
+                  aria-label={`Choose the reminder for ${visit.plate}, ${visit.title}`}
+                  checked={chosen.includes(visit.key)}
+                  onChange={event =>
+                    onChoose(
+                      event.currentTarget.checked
+                        ? [...chosen, visit.key]
+                        : chosen.filter(key => key !== visit.key),
+                    )
+                  }
                 />
-              )}
-            </th>
-            <th scope="col">When</th>
-            <th scope="col">Car</th>
-            <th scope="col">Visit, and why then</th>
-            <th scope="col">Booked, reminded</th>
-            <th scope="col">Do</th>
-          </tr>
-        </thead>
-        <tbody>
-          {visits.slice(0, shown).map(visit => (
-            <tr key={visit.key} className={visit.projected ? own.projected : undefined}>
-              <td>
-                {mayApprove(visit) && (
-                  <Checkbox
-                    aria-label={`Choose the reminder for ${visit.plate}, ${visit.title}`}
-                    checked={chosen.includes(visit.key)}
-                    onChange={event =>
-                      onChoose(
-                        event.currentTarget.checked
-                          ? [...chosen, visit.key]
-                          : chosen.filter(key => key !== visit.key),
-                      )
-                    }
-                  />
-                )}
-              </td>
-              <td className={own.when}>
-                <When visit={visit} />
-              </td>
-              <td>
-                <Link to="/cars/$id" params={{ id: visit.vehicleId }} className={own.plate}>
-                  {visit.plate || 'no plate'}
-                </Link>
-                <small>
-                  {visit.customerName}, {visit.vehicleWords}
-                </small>
-              </td>
-              <td>
-                {visit.title}
-                {visit.productName && ` · ${visit.productName}`}
-                <small>
-                  {visit.sentence ?? 'A later visit of this plan, if all before it come when due.'}
-                </small>
-              </td>
-              <td className={own.reminder}>
-                <Fate visit={visit} />
-              </td>
-              <td>{!visit.projected && <VisitActs visit={visit} today={today} acts={acts} />}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+              ),
+          },
+          { head: 'When', className: own.when, cell: visit => <When visit={visit} /> },
+          {
+            head: 'Car',
+            cell: visit => (
+              <Link to="/cars/$id" params={{ id: visit.vehicleId }} className={own.plate}>
+                {visit.plate || 'no plate'}
+              </Link>
+            ),
+            small: visit => `${visit.customerName}, ${visit.vehicleWords}`,
+          },
+          {
+            head: 'Visit, and why then',
+            cell: ({ title, productName }) => (productName ? `${title} · ${productName}` : title),
+            small: ({ sentence }) =>
+              sentence ?? 'A later visit of this plan, if all before it come when due.',
+          },
+          { head: 'Booked, reminded', className: own.reminder, cell: visit => <Fate visit={visit} /> },
+          {
+            head: 'Do',
+            cell: visit => !visit.projected && <VisitActs visit={visit} today={today} acts={acts} />,
+          },
+        ]}
+      />
       {visits.length > shown && (
         <div>
           <Button variant="default" onClick={() => setShown(shown + page)}>
@@ -116,7 +105,7 @@ function When({ visit }: { visit: VisitView }) {
         {dueSigns[visit.state]} {dueWords[visit.state]}
         {visit.state === 'overdue' && `, ${visit.daysLate} ${visit.daysLate === 1 ? 'day' : 'days'}`}
       </span>
-      <div className={styles.nowrap}>{dateWords(visit.dueOn)}</div>
+      <div className={own.nowrap}>{dateWords(visit.dueOn)}</div>
       {visit.sentence === null && visit.firstOn !== visit.lastOn && (
         <small>
           any day from {dateWords(visit.firstOn)} to {dateWords(visit.lastOn)}
@@ -144,7 +133,10 @@ function Fate({ visit }: { visit: VisitView }) {
       )}
       {reminder && (
         <div>
-          <Link to="/upkeep/$section" params={{ section: sectionOf(reminder.channel) }}>
+          <Link
+            to="/upkeep/$section"
+            params={{ section: reminder.channel === 'email' ? 'reminders' : 'calls' }}
+          >
             {stateSigns[reminder.state]} {channelWords[reminder.channel]} {stateWords[reminder.state]}
           </Link>
           {reminder.outcome && `, ${outcomeWords[reminder.outcome]}`}
@@ -153,7 +145,7 @@ function Fate({ visit }: { visit: VisitView }) {
       )}
       {closedBecause && <small>{closedBecause}</small>}
       {!reminder && !booking && (
-        <span className={styles.soft}>
+        <span className={pieces.soft}>
           {channels.length === 0
             ? 'may not be written to'
             : channels.map(channel => channelWords[channel].toLowerCase()).join(', ')}
@@ -162,5 +154,3 @@ function Fate({ visit }: { visit: VisitView }) {
     </>
   )
 }
-
-const sectionOf = (channel: string) => (channel === 'email' ? 'reminders' : 'calls')

@@ -34,9 +34,11 @@ export function VisitActs({ visit, today, acts }: { visit: VisitView; today: str
           </Button>
         </Menu.Target>
         <Menu.Dropdown>
-          <Menu.Item onClick={() => setAsking('done')}>It was done …</Menu.Item>
-          <Menu.Item onClick={() => setAsking('move')}>Another day was agreed …</Menu.Item>
-          <Menu.Item onClick={() => setAsking('skip')}>Leave it out this time …</Menu.Item>
+          {(Object.keys(titles) as Act[]).map(act => (
+            <Menu.Item key={act} onClick={() => setAsking(act)}>
+              {titles[act]} …
+            </Menu.Item>
+          ))}
           {mayWrite(visit) &&
             visit.channels.map(channel => (
               <Menu.Item key={channel} onClick={() => setWriting(channel)}>

@@ -6,6 +6,7 @@ import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Dialog } from '../../../parts/form/Dialog.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
+import { choicesOf } from '../../../parts/shopWords.ts'
 import { channelWords } from '../words.ts'
 
 /** Whether a reminder may be written by hand: nothing is booked, and no other one is under way. */
@@ -52,7 +53,7 @@ export function WriteDialog({ visit, channel, onClose }: Props) {
           <Select
             label="Template"
             data-autofocus
-            data={templates.map(template => ({ value: template.id, label: template.name }))}
+            data={choicesOf(templates)}
             allowDeselect={false}
             {...form.field('templateId')}
             value={form.value.templateId ?? templates[0]?.id ?? null}

@@ -6,51 +6,50 @@ import { dateOf } from '../../../../main/domain/calendar/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
-import { faultOf, trpc } from '../../../data/trpc.ts'
-import { faultsOf } from '../../../parts/faults.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { Card } from '../../../parts/Card.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
+import { Refused } from '../../../parts/form/Refused.tsx'
+import pieces from '../../../parts/pieces.module.css'
 import { reachWords } from '../../../parts/reachWords.ts'
+import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
+import { Table } from '../../../parts/Table.tsx'
 import { fullDateWords } from '../../../parts/time.ts'
-import styles from '../Upkeep.module.css'
 
 /** Links a calendar program can subscribe to: bookings and visits, to read only. */
 export function Feeds() {
-  const query = useQuery(trpc.feeds.list.queryOptions())
+  const { zone } = useShop()
+  const { data: feeds, error } = useQuery(trpc.feeds.list.queryOptions())
   const [link, setLink] = useState<string | null>(null)
   return (
     <>
-      <div className={styles.heading}>
-        <h1>Calendar feeds</h1>
-      </div>
-      {query.error && <Alert color="red">{faultOf(query.error).message}</Alert>}
-      <div className={styles.two}>
+      <ScreenTitle title="Calendar feeds" />
+      <Refused of={error} />
+      <div className={pieces.two}>
         <NewFeed onLink={setLink} />
-        <section className={styles.card} aria-labelledby="feeds">
-          <h2 id="feeds">In use</h2>
+        <Card title="In use">
           {link !== null && <Link link={link} onHide={() => setLink(null)} />}
-          {query.data?.length === 0 && (
-            <p className={styles.soft}>
-              None yet. A feed shows bay bookings and upkeep visits in a calendar program on a telephone or
-              another computer that reaches this one; nothing can be changed through it.
-            </p>
+          {feeds && (
+            <Table
+              rows={feeds}
+              keyOf={feed => feed.id}
+              empty="None yet. A feed shows bay bookings and upkeep visits in a calendar program on a telephone or
+              another computer that reaches this one; nothing can be changed through it."
+              columns={[
+                {
+                  head: 'Feed',
+                  cell: feed => feed.name,
+                  small: feed => `since ${fullDateWords(dateOf(feed.createdAt, zone))}`,
+                },
+                {
+                  head: 'Tells',
+                  cell: ({ details }) => (details ? 'names and plates too' : 'times and bays only'),
+                },
+                { head: 'End', cell: feed => <EndFeed feed={feed} /> },
+              ]}
+            />
           )}
-          {query.data && query.data.length > 0 && (
-            <table className={styles.table}>
-              <thead>
-                <tr>
-                  <th scope="col">Feed</th>
-                  <th scope="col">Tells</th>
-                  <th scope="col">End</th>
-                </tr>
-              </thead>
-              <tbody>
-                {query.data.map(feed => (
-                  <Feed key={feed.id} feed={feed} />
-                ))}
-              </tbody>
-            </table>
-          )}
-        </section>
+        </Card>
       </div>
     </>
   )
@@ -96,8 +95,7 @@ function NewFeed({ onLink }: { onLink(link: string): void }) {
     done: ({ path }) => onLink(new URL(path, window.location.origin).href),
   })
   return (
-    <section className={styles.card} aria-labelledby="new-feed">
-      <h2 id="new-feed">A new feed</h2>
+    <Card title="A new feed">
       <Form form={form} label="A new feed" save="Make a secret link">
         <TextInput label="For whom" placeholder="the owner’s telephone" {...form.field('name')} />
         <Checkbox
@@ -106,33 +104,24 @@ function NewFeed({ onLink }: { onLink(link: string): void }) {
           {...form.tick('details')}
         />
       </Form>
-    </section>
+    </Card>
   )
 }
 
-function Feed({ feed }: { feed: FeedView }) {
-  const { zone } = useShop()
+function EndFeed({ feed: { id, name } }: { feed: FeedView }) {
   const saving = useSaving(trpc.feeds.revoke.mutationOptions())
-  const words = faultsOf(saving.error).rest()
   return (
-    <tr>
-      <td>
-        {feed.name}
-        <small>since {fullDateWords(dateOf(feed.createdAt, zone))}</small>
-      </td>
-      <td>{feed.details ? 'names and plates too' : 'times and bays only'}</td>
-      <td>
-        <Button
-          variant="default"
-          size="compact-sm"
-          loading={saving.busy}
-          aria-label={`End it: ${feed.name}`}
-          onClick={() => saving.save({ id: feed.id })}
-        >
-          End it
-        </Button>
-        {words && <small className={styles.late}>{words}</small>}
-      </td>
-    </tr>
+    <>
+      <Button
+        variant="default"
+        size="compact-sm"
+        loading={saving.busy}
+        aria-label={`End it: ${name}`}
+        onClick={() => saving.save({ id })}
+      >
+        End it
+      </Button>
+      <Refused of={saving.error} />
+    </>
   )
 }

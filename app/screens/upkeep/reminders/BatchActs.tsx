@@ -2,8 +2,9 @@ import { Button, Group } from '@mantine/core'
 import type { BatchView, SendRunView } from '../../../../main/api/views.ts'
 import { useAct, useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { faultsOf } from '../../../parts/faults.ts'
-import styles from '../Upkeep.module.css'
+import { Refused } from '../../../parts/form/Refused.tsx'
+import pieces from '../../../parts/pieces.module.css'
+import { approvedWords } from '../words.ts'
 
 interface Props {
   batch: BatchView
@@ -17,16 +18,15 @@ export function BatchActs({ batch, onSaid }: Props) {
   const sending = useAct(trpc.reminders.send.mutationOptions())
   const drafts = batch.messages.filter(message => message.state === 'draft')
   const ready = batch.messages.filter(message => message.state === 'approved' && message.channel === 'email')
-  const words = faultsOf(preparing.error ?? approving.error ?? sending.error).rest()
   return (
     <>
-      <Group gap="sm" className={styles.end}>
+      <Group gap="sm" className={pieces.end}>
         {batch.waiting > 0 && (
           <Button
             loading={preparing.busy}
             onClick={() =>
               preparing.run(({ written }) =>
-                onSaid(written === 1 ? '✓ 1 reminder written.' : `✓ ${written} reminders written.`),
+                onSaid(`✓ ${written} ${written === 1 ? 'reminder' : 'reminders'} written.`),
               )
             }
           >
@@ -37,11 +37,7 @@ export function BatchActs({ batch, onSaid }: Props) {
           <Button
             variant="default"
             loading={approving.busy}
-            onClick={() =>
-              approving.save({}, ({ approved, words }) =>
-                onSaid([`✓ ${approved} approved.`, ...words].join(' ')),
-              )
-            }
+            onClick={() => approving.save({}, done => onSaid(approvedWords(done)))}
           >
             {drafts.length === 1 ? 'Approve it' : `Approve all ${drafts.length}`}
           </Button>
@@ -52,20 +48,12 @@ export function BatchActs({ batch, onSaid }: Props) {
           </Button>
         )}
       </Group>
-      {words && (
-        <p className={styles.late} role="alert">
-          {words}
-        </p>
-      )}
+      <Refused of={preparing.error ?? approving.error ?? sending.error} />
     </>
   )
 }
 
 function runWords({ sent, failed, waiting, words }: SendRunView): string {
-  const parts = [
-    `${sent} sent`,
-    ...(failed > 0 ? [`${failed} failed`] : []),
-    ...(waiting > 0 ? [`${waiting} wait`] : []),
-  ]
-  return [`${failed > 0 ? '✕' : '✓'} ${parts.join(', ')}.`, ...words].join(' ')
+  const parts = [`${sent} sent`, failed > 0 && `${failed} failed`, waiting > 0 && `${waiting} wait`]
+  return [`${failed > 0 ? '✕' : '✓'} ${parts.filter(Boolean).join(', ')}.`, ...words].join(' ')
 }

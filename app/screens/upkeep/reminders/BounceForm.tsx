@@ -3,8 +3,9 @@ import { useState } from 'react'
 import type { BounceView } from '../../../../main/api/views.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { Lines } from '../../../parts/Facts.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
-import styles from '../Upkeep.module.css'
+import pieces from '../../../parts/pieces.module.css'
 
 /** Mail that came back: the report is pasted, and its address is written to no more. */
 export function BounceForm() {
@@ -16,7 +17,7 @@ export function BounceForm() {
     done: setFound,
   })
   return (
-    <details className={styles.card}>
+    <details className={pieces.card}>
       <summary>A message came back</summary>
       <Form form={form} label="A message came back" save="Read the report" ready={form.dirty}>
         <Textarea
@@ -32,13 +33,12 @@ export function BounceForm() {
         {found && (
           <>
             <p>{found.words}</p>
-            <ul className={styles.plain}>
-              {found.found.map(each => (
-                <li key={each.address}>
-                  {each.address}: {each.status}, {each.permanent ? 'for good' : 'for now'}
-                </li>
-              ))}
-            </ul>
+            <Lines
+              of={found.found.map(
+                ({ address, status, permanent }) =>
+                  `${address}: ${status}, ${permanent ? 'for good' : 'for now'}`,
+              )}
+            />
           </>
         )}
       </div>

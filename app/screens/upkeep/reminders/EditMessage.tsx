@@ -3,7 +3,7 @@ import type { MessageView } from '../../../../main/api/views.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/form/Form.tsx'
-import styles from '../Upkeep.module.css'
+import pieces from '../../../parts/pieces.module.css'
 
 interface Props {
   message: MessageView
@@ -24,7 +24,7 @@ export function EditMessage({ message, onDone }: Props) {
   const { faults } = form
   return (
     <Form form={form} label="Edit the words" save="Save the words" ready onCancel={() => onDone(null)}>
-      <div className={styles.stack}>
+      <div className={pieces.column}>
         {(channel === 'email' || channel === 'letter') && (
           <TextInput
             label={channel === 'email' ? 'Subject' : 'Heading'}

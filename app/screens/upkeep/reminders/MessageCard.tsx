@@ -2,11 +2,12 @@ import { Alert, Button, Group } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { MessageView } from '../../../../main/api/views.ts'
-import { documentHref } from '../../../data/door.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { faultsOf } from '../../../parts/faults.ts'
+import { DocumentButton } from '../../../parts/DocumentButton.tsx'
+import { Refused } from '../../../parts/form/Refused.tsx'
+import pieces from '../../../parts/pieces.module.css'
 import { dateWords, longWords } from '../../../parts/time.ts'
 import styles from '../Upkeep.module.css'
 import { channelWords, outcomeWords, stateSigns, stateWords } from '../words.ts'
@@ -26,7 +27,7 @@ export function MessageCard({ message, onDone }: Props) {
   const { zone } = useShop()
   const { state, channel } = message
   return (
-    <section className={styles.card} aria-label={`Message to ${message.customerName}`}>
+    <section className={pieces.card} aria-label={`Message to ${message.customerName}`}>
       <h2>
         {message.customerName}{' '}
         <small>
@@ -36,8 +37,8 @@ export function MessageCard({ message, onDone }: Props) {
           , {message.vehicleWords} · {message.title}, due {dateWords(message.dueOn)}
         </small>
       </h2>
-      <div className={styles.stack}>
-        <p className={styles.soft}>
+      <div className={pieces.column}>
+        <p className={pieces.soft}>
           {stateSigns[state]} {stateWords[state]}
           {message.sentAt !== null && ` ${longWords(message.sentAt, zone)}`} · {channelWords[channel]} to{' '}
           {message.address.replaceAll('\n', ', ')} · {message.templateName}, {message.language}
@@ -123,7 +124,6 @@ function MessageActs({ message, onEdit, onDone }: ActsProps) {
   const { id, version, state, plate, channel } = message
   const key = { id, version }
   const open = state === 'draft' || state === 'approved' || state === 'failed'
-  const words = faultsOf(approving.error ?? refusing.error ?? retrying.error ?? testing.error).rest()
   if (!open) return null
   return (
     <>
@@ -169,23 +169,13 @@ function MessageActs({ message, onEdit, onDone }: ActsProps) {
           </Button>
         )}
         {channel === 'letter' && (
-          <Button
-            component="a"
-            variant="subtle"
-            href={documentHref(`/documents/letter/${id}.pdf`)}
-            target="_blank"
-            rel="noreferrer"
-          >
+          <DocumentButton variant="subtle" path={`/documents/letter/${id}.pdf`}>
             Look at the PDF
-          </Button>
+          </DocumentButton>
         )}
       </Group>
       <div role="status">{tested}</div>
-      {words && (
-        <p className={styles.late} role="alert">
-          {words}
-        </p>
-      )}
+      <Refused of={approving.error ?? refusing.error ?? retrying.error ?? testing.error} />
     </>
   )
 }

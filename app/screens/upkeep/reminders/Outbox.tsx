@@ -1,7 +1,7 @@
 import { Alert } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import type { BatchView } from '../../../../main/api/views.ts'
-import styles from '../Upkeep.module.css'
+import pieces from '../../../parts/pieces.module.css'
 
 /** How the outbox stands, and what the desk should know of it. */
 export function Outbox({ batch }: { batch: BatchView }) {
@@ -23,7 +23,7 @@ export function Outbox({ batch }: { batch: BatchView }) {
           copy, this is why.
         </Alert>
       )}
-      <p className={styles.soft}>
+      <p className={pieces.soft}>
         {sentToday} of at most {dailyLimit} sent today ·{' '}
         {automatic ? 'goes out by itself' : 'nothing goes out before it is approved'} · {riskWords}
       </p>

@@ -4,11 +4,10 @@ import type { MessageView } from '../../../../main/api/views.ts'
 import { useForm } from '../../../data/form.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { faultsOf } from '../../../parts/faults.ts'
 import { Form } from '../../../parts/form/Form.tsx'
 import { Refused } from '../../../parts/form/Refused.tsx'
+import pieces from '../../../parts/pieces.module.css'
 import { ReadInput } from '../../../parts/ReadInput.tsx'
-import styles from '../Upkeep.module.css'
 import { outcomeChoices } from '../words.ts'
 
 interface Props {
@@ -34,7 +33,6 @@ export function Outcomes({ message, onDone }: Props) {
     }),
     done: said,
   })
-  const refused = faultsOf(saving.error).rest()
   return (
     <div>
       <h3>What came of it</h3>
@@ -59,7 +57,7 @@ export function Outcomes({ message, onDone }: Props) {
       </Group>
       {later ? (
         <Form form={form} label="Ask again later" save="Save it" onCancel={() => setLater(false)}>
-          <div className={styles.fields}>
+          <div className={pieces.fields}>
             <ReadInput<string | null>
               label="Ask again on"
               description="empty: as the rules say"
@@ -72,7 +70,7 @@ export function Outcomes({ message, onDone }: Props) {
           </div>
         </Form>
       ) : (
-        <Refused words={refused} />
+        <Refused of={saving.error} />
       )}
     </div>
   )

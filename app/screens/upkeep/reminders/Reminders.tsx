@@ -1,18 +1,24 @@
-import { Alert } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
 import { useState } from 'react'
-import type { MessageView } from '../../../../main/api/views.ts'
-import { faultOf, trpc } from '../../../data/trpc.ts'
+import type { BatchView, MessageView } from '../../../../main/api/views.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { Card } from '../../../parts/Card.tsx'
+import pieces from '../../../parts/pieces.module.css'
+import { RowLinks } from '../../../parts/RowLinks.tsx'
+import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
 import type { SectionProps } from '../../../parts/Sections.tsx'
+import { Table } from '../../../parts/Table.tsx'
+import { Waiting } from '../../../parts/Waiting.tsx'
+import { ActsBar } from '../ActsBar.tsx'
 import { FailedPlans } from '../FailedPlans.tsx'
 import styles from '../Upkeep.module.css'
+import { channelWords, outcomeWords, stateSigns, stateWords } from '../words.ts'
 import { BatchActs } from './BatchActs.tsx'
 import { BounceForm } from './BounceForm.tsx'
 import { MessageCard } from './MessageCard.tsx'
-import { MessageList } from './MessageList.tsx'
-import { NotWritten } from './NotWritten.tsx'
 import { Outbox } from './Outbox.tsx'
+import own from './Reminders.module.css'
 
 /** The morning's messages: reviewed one by one or as a whole, sent, and what became of each. */
 export function Reminders({ id }: SectionProps) {
@@ -20,8 +26,7 @@ export function Reminders({ id }: SectionProps) {
   const query = useQuery({ ...trpc.reminders.batch.queryOptions(), refetchInterval: 30_000 })
   const [said, setSaid] = useState<string | null>(null)
   const batch = query.data
-  if (query.error) return <Alert color="red">{faultOf(query.error).message}</Alert>
-  if (!batch) return <p className={styles.soft}>Looking them up …</p>
+  if (!batch) return <Waiting error={query.error} words="Looking them up" />
   const { messages } = batch
   const chosen = messages.find(message => message.id === id) ?? messages[0]
   // On to the next one to review; where there is none, the one just done stays in sight.
@@ -32,24 +37,27 @@ export function Reminders({ id }: SectionProps) {
   }
   return (
     <>
-      <div className={styles.heading}>
-        <h1>Reminders</h1>
+      <ScreenTitle title="Reminders">
         <BatchActs batch={batch} onSaid={setSaid} />
-      </div>
+      </ScreenTitle>
       <p className={styles.law} role="note">
         {batch.lawNote}
       </p>
       <Outbox batch={batch} />
-      <div role="status" aria-label="Last act" className={styles.acts}>
-        {said}
-      </div>
+      <ActsBar>{said}</ActsBar>
       {chosen ? (
-        <div className={styles.side}>
-          <MessageList messages={messages} chosenId={chosen.id} />
+        <div className={pieces.side}>
+          <RowLinks
+            label="Messages"
+            to="/upkeep/$section/$id"
+            section="reminders"
+            rows={messages.map(rowOf)}
+            current={chosen.id}
+          />
           <MessageCard key={chosen.id} message={chosen} onDone={words => next(chosen, words)} />
         </div>
       ) : (
-        <p className={styles.empty}>
+        <p className={pieces.empty}>
           Nothing to review. Each morning the visits that come due are written about here, each with two times
           that are really free and held for the owner; nothing goes out before you have looked at it.
         </p>
@@ -66,4 +74,45 @@ function nextDraft(messages: readonly MessageView[], id: string): string | undef
   const at = messages.findIndex(message => message.id === id)
   const around = [...messages.slice(at + 1), ...messages.slice(0, Math.max(0, at))]
   return around.find(message => message.state === 'draft')?.id
+}
+
+/** A message in the list of the batch. */
+function rowOf({ id, plate, customerName, channel, title, state, ...message }: MessageView) {
+  return {
+    id,
+    title: (
+      <>
+        {plate} <span className={own.name}>{customerName}</span>
+      </>
+    ),
+    about: (
+      <>
+        {channelWords[channel]}, {title}
+        <span className={own.state} data-state={state}>
+          {stateSigns[state]} {stateWords[state]}
+          {message.outcome && `, ${outcomeWords[message.outcome]}`}
+          {message.unanswered > 0 && ', may have arrived twice'}
+          {message.unfilled.length > 0 && state === 'draft' && ', a field is not filled'}
+        </span>
+      </>
+    ),
+  }
+}
+
+/** Who is due and is not written to, and why: usually for the desk to mend. */
+function NotWritten({ lines }: { lines: BatchView['notWritten'] }) {
+  if (lines.length === 0) return null
+  return (
+    <Card title="Due, and not written to" about={lines.length}>
+      <Table
+        rows={lines}
+        keyOf={line => `${line.planId} ${line.ruleOn}`}
+        columns={[
+          { head: 'Car', cell: line => line.plate, small: line => line.customerName },
+          { head: 'Visit', cell: line => line.title },
+          { head: 'Why not', cell: line => line.why },
+        ]}
+      />
+    </Card>
+  )
 }

@@ -4,9 +4,8 @@ import type { MessageView } from '../../../../main/api/views.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { faultsOf } from '../../../parts/faults.ts'
+import { Refused } from '../../../parts/form/Refused.tsx'
 import { longWords } from '../../../parts/time.ts'
-import styles from '../Upkeep.module.css'
 import own from './Reminders.module.css'
 
 interface Props {
@@ -18,7 +17,6 @@ interface Props {
 export function Slots({ message, onBooked }: Props) {
   const { zone } = useShop()
   const saving = useSaving(trpc.reminders.book.mutationOptions())
-  const words = faultsOf(saving.error).rest()
   const taken = message.slots.some(slot => slot.state === 'taken')
   if (message.slots.length === 0) return null
   return (
@@ -60,11 +58,7 @@ export function Slots({ message, onBooked }: Props) {
           </li>
         ))}
       </ul>
-      {words && (
-        <p className={styles.late} role="alert">
-          {words}
-        </p>
-      )}
+      <Refused of={saving.error} />
     </div>
   )
 }

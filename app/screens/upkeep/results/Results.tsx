@@ -1,10 +1,14 @@
-import { Alert, Select } from '@mantine/core'
+import { Select } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { ResultShare } from '../../../../main/api/views.ts'
 import { useNowAt } from '../../../data/now.ts'
-import { faultOf, trpc } from '../../../data/trpc.ts'
-import styles from '../Upkeep.module.css'
+import { trpc } from '../../../data/trpc.ts'
+import { Card } from '../../../parts/Card.tsx'
+import pieces from '../../../parts/pieces.module.css'
+import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
+import { Table } from '../../../parts/Table.tsx'
+import { Waiting } from '../../../parts/Waiting.tsx'
 import { channelWords } from '../words.ts'
 import own from './Results.module.css'
 
@@ -26,13 +30,11 @@ export function Results() {
     placeholderData: before => before,
   })
   const results = query.data
-  if (query.error) return <Alert color="red">{faultOf(query.error).message}</Alert>
-  if (!results) return <p className={styles.soft}>Counting …</p>
+  if (!results) return <Waiting error={query.error} words="Counting" />
   const percent = Math.round(results.confidence * 100)
   return (
     <>
-      <div className={styles.heading}>
-        <h1>Results</h1>
+      <ScreenTitle title="Results">
         <Select
           aria-label="Reminders of"
           data={periods}
@@ -40,49 +42,34 @@ export function Results() {
           value={days}
           onChange={value => value && setDays(value)}
         />
-      </div>
+      </ScreenTitle>
       {results.lines.length === 0 ? (
-        <p className={styles.empty}>
+        <p className={pieces.empty}>
           No reminder went out in this time. Once some have, this shows for each channel and template how many
           owners were reminded, booked and came, with the range each share may lie in.
         </p>
       ) : (
-        <section className={styles.card} aria-label="Results by channel and template">
-          <table className={styles.table}>
-            <thead>
-              <tr>
-                <th scope="col">Channel, template</th>
-                <th scope="col" className={styles.number}>
-                  Reminded
-                </th>
-                <th scope="col">Booked</th>
-                <th scope="col">Came, of those who booked</th>
-              </tr>
-            </thead>
-            <tbody>
-              {results.lines.map(line => (
-                <tr key={`${line.channel} ${line.templateId}`}>
-                  <td>
-                    {channelWords[line.channel]}
-                    <small>{line.templateName}</small>
-                  </td>
-                  <td className={styles.number}>{line.reminded}</td>
-                  <td>
-                    <Share share={line.booked} />
-                  </td>
-                  <td>
-                    <Share share={line.came} />
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-          <p className={styles.soft}>
+        <Card aria-label="Results by channel and template">
+          <Table
+            rows={results.lines}
+            keyOf={line => `${line.channel} ${line.templateId}`}
+            columns={[
+              {
+                head: 'Channel, template',
+                cell: line => channelWords[line.channel],
+                small: line => line.templateName,
+              },
+              { head: 'Reminded', number: true, cell: line => line.reminded },
+              { head: 'Booked', cell: line => <Share share={line.booked} /> },
+              { head: 'Came, of those who booked', cell: line => <Share share={line.came} /> },
+            ]}
+          />
+          <p className={pieces.soft}>
             In brackets, and as the bar: where the true share lies with {percent} % confidence. Two bars that
             overlap widely do not tell one template from another. A visit counts once, under its last
             reminder.
           </p>
-        </section>
+        </Card>
       )}
     </>
   )

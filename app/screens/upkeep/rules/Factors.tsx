@@ -1,9 +1,10 @@
 import type { ReminderSettingsView } from '../../../../main/api/views.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { Card } from '../../../parts/Card.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput } from '../../../parts/inputs.tsx'
-import styles from '../Upkeep.module.css'
+import pieces from '../../../parts/pieces.module.css'
 
 type Factor = ReminderSettingsView['factors'][number]
 
@@ -22,19 +23,18 @@ export function Factors({ rules }: { rules: ReminderSettingsView }) {
     change({ factors: value.factors.map(each => (each.id === factor.id ? changed : each)) })
   }
   return (
-    <section className={styles.card} aria-labelledby="factors">
-      <h2 id="factors">What exposure does</h2>
+    <Card title="What exposure does">
       <Form form={form} label="What exposure does" save="Save the factors">
-        <p className={styles.soft}>
+        <p className={pieces.soft}>
           An interval is multiplied by these: under 1 the protection goes sooner. No table of them is
           published; they begin as rules of thumb.
         </p>
         {value.factors.map((factor, i) => (
           <fieldset key={factor.id} style={{ border: 0, margin: 0, padding: 0 }}>
             <legend>
-              {factor.label} <span className={styles.soft}>({factor.mark})</span>
+              {factor.label} <span className={pieces.soft}>({factor.mark})</span>
             </legend>
-            <div className={styles.fields}>
+            <div className={pieces.fields}>
               {factor.choices.map((choice, k) => (
                 <DecimalInput
                   key={choice.id}
@@ -50,6 +50,6 @@ export function Factors({ rules }: { rules: ReminderSettingsView }) {
           </fieldset>
         ))}
       </Form>
-    </section>
+    </Card>
   )
 }

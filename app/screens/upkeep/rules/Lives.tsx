@@ -1,12 +1,15 @@
-import { Button, Select } from '@mantine/core'
+import { Select } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import type { IntervalView } from '../../../../main/api/views.ts'
 import { useEditing } from '../../../data/editing.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { Card } from '../../../parts/Card.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput } from '../../../parts/inputs.tsx'
-import styles from '../Upkeep.module.css'
+import pieces from '../../../parts/pieces.module.css'
+import { RowButton } from '../../../parts/RowButton.tsx'
+import { Table } from '../../../parts/Table.tsx'
 
 const marks: IntervalView['productMark'][] = ['data sheet', 'common practice', 'set by the shop']
 
@@ -16,48 +19,32 @@ export function Lives() {
   const { editing, edit, close } = useEditing()
   const chosen = lives.find(life => life.productId === editing)
   return (
-    <section className={styles.card} aria-labelledby="lives">
-      <h2 id="lives">How long products last</h2>
-      {lives.length === 0 ? (
-        <p className={styles.soft}>No coating or topper is kept yet; products are entered in the settings.</p>
-      ) : (
-        <table className={styles.table}>
-          <thead>
-            <tr>
-              <th scope="col">Product</th>
-              <th scope="col" className={styles.number}>
-                Renewed after
-              </th>
-              <th scope="col">Taken from</th>
-              <th scope="col">Change</th>
-            </tr>
-          </thead>
-          <tbody>
-            {lives.map(life => (
-              <tr key={life.productId}>
-                <td>{life.productName}</td>
-                <td className={styles.number}>{life.intervalDays} days</td>
-                <td>{life.mark}</td>
-                <td>
-                  <Button
-                    variant="default"
-                    size="compact-sm"
-                    aria-label={`Change how long ${life.productName} lasts`}
-                    onClick={edit(life.productId)}
-                  >
-                    Change
-                  </Button>
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      )}
+    <Card title="How long products last">
+      <Table
+        rows={lives}
+        keyOf={life => life.productId}
+        empty="No coating or topper is kept yet; products are entered in the settings."
+        columns={[
+          { head: 'Product', cell: life => life.productName },
+          { head: 'Renewed after', number: true, cell: life => `${life.intervalDays} days` },
+          { head: 'Taken from', cell: life => life.mark },
+          {
+            head: 'Change',
+            cell: life => (
+              <RowButton
+                does="Change"
+                of={`how long ${life.productName} lasts`}
+                onClick={edit(life.productId)}
+              />
+            ),
+          },
+        ]}
+      />
       {chosen && <LifeForm key={chosen.productId} life={chosen} onDone={close} />}
-      <p className={styles.soft}>
+      <p className={pieces.soft}>
         At ordinary exposure. It is where learning begins; inspections take its place as they come in.
       </p>
-    </section>
+    </Card>
   )
 }
 
@@ -89,7 +76,7 @@ function LifeForm({ life, onDone }: LifeFormProps) {
   return (
     <Form form={form} label={label} onCancel={onDone}>
       <h3>{label}</h3>
-      <div className={styles.fields}>
+      <div className={pieces.fields}>
         <DecimalInput
           label="Renewed after"
           unit="d"

@@ -1,7 +1,8 @@
-import { Alert } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
-import { faultOf, trpc } from '../../../data/trpc.ts'
-import styles from '../Upkeep.module.css'
+import { trpc } from '../../../data/trpc.ts'
+import { Refused } from '../../../parts/form/Refused.tsx'
+import pieces from '../../../parts/pieces.module.css'
+import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
 import { Factors } from './Factors.tsx'
 import { Lives } from './Lives.tsx'
 import { RulesForm } from './RulesForm.tsx'
@@ -9,16 +10,14 @@ import { RulesForm } from './RulesForm.tsx'
 /** What the shop decides for its upkeep: politeness, intervals, and what exposure does to them. */
 export function Rules() {
   const query = useQuery(trpc.reminders.settings.queryOptions())
-  if (query.error) return <Alert color="red">{faultOf(query.error).message}</Alert>
   return (
     <>
-      <div className={styles.heading}>
-        <h1>Rules</h1>
-      </div>
+      <ScreenTitle title="Rules" />
+      <Refused of={query.error} />
       {query.data && (
-        <div className={styles.two}>
+        <div className={pieces.two}>
           <RulesForm rules={query.data} />
-          <div className={styles.stack}>
+          <div className={pieces.column}>
             <Lives />
             <Factors rules={query.data} />
           </div>

@@ -3,16 +3,13 @@ import { Link } from '@tanstack/react-router'
 import type { ReminderSettingsView } from '../../../../main/api/views.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { Card } from '../../../parts/Card.tsx'
 import { ChoiceChips } from '../../../parts/ChoiceChips.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput, WallInput } from '../../../parts/inputs.tsx'
-import styles from '../Upkeep.module.css'
+import pieces from '../../../parts/pieces.module.css'
+import { weekdayChoices } from '../../../parts/weekHours.ts'
 import { VisitTreatments } from './VisitTreatments.tsx'
-
-const weekdays = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'].map((label, i) => ({
-  value: String(i + 1),
-  label,
-}))
 
 /** When owners may be written to, how often, and what is proposed to them. */
 export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
@@ -25,15 +22,7 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
   })
   const { value, change, faults } = form
   const number = (name: NumberRule, label: string, unit?: string) => (
-    <DecimalInput
-      label={label}
-      {...(unit && { unit })}
-      most={3_660}
-      whole
-      value={value[name]}
-      onChange={typed => change({ [name]: typed })}
-      error={faults.at(name)}
-    />
+    <DecimalInput label={label} {...(unit && { unit })} most={3_660} whole {...form.field(name)} />
   )
   const share = (name: 'level' | 'roomShare', label: string) => (
     <DecimalInput
@@ -46,23 +35,22 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
     />
   )
   return (
-    <section className={styles.card} aria-labelledby="politeness">
-      <h2 id="politeness">How owners are reminded</h2>
+    <Card title="How owners are reminded">
       <Form form={form} label="How owners are reminded" save="Save the rules">
-        <div className={styles.fields}>
+        <div className={pieces.fields}>
           <WallInput label="Not before" description="by the owner’s clock" {...form.field('fromMin')} />
           <WallInput label="Not after" description="by the owner’s clock" {...form.field('toMin')} />
-          <div className={styles.whole}>
+          <div className={pieces.whole}>
             <ChoiceChips
               label="Never on"
-              choices={weekdays}
+              choices={weekdayChoices}
               value={value.closedWeekdays.map(String)}
               onChange={days => change({ closedWeekdays: days.map(Number) })}
               error={faults.under('closedWeekdays')}
             />
           </div>
           <TextInput
-            className={styles.whole}
+            className={pieces.whole}
             label="Never on these dates"
             description="As 2026-12-25 2026-12-26"
             value={value.closedDates.join(' ')}
@@ -72,7 +60,7 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
             error={faults.under('closedDates')}
           />
           <Checkbox
-            className={styles.whole}
+            className={pieces.whole}
             label="Nor on dates on which the shop is closed by exception"
             {...form.tick('closedWithShop')}
           />
@@ -118,7 +106,7 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
           description="Off unless you switch it on. The rules above hold all the same, and nobody reads the words before they go."
           {...form.tick('automatic')}
         />
-        <p className={styles.soft}>
+        <p className={pieces.soft}>
           The mail server is entered under{' '}
           <Link to="/shelf/$section" params={{ section: 'rules' }}>
             Shelf, rules and mail
@@ -126,7 +114,7 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
           : orders and reminders leave by the same one.
         </p>
       </Form>
-    </section>
+    </Card>
   )
 }
 

@@ -2,7 +2,8 @@ import { Select } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import type { PlanKind, ReminderSettingsView } from '../../../../main/api/views.ts'
 import { trpc } from '../../../data/trpc.ts'
-import styles from '../Upkeep.module.css'
+import pieces from '../../../parts/pieces.module.css'
+import { choicesOf } from '../../../parts/shopWords.ts'
 import { kindChoices } from '../words.ts'
 
 interface Props {
@@ -13,11 +14,11 @@ interface Props {
 
 /** What is proposed to an owner for each kind of visit. */
 export function VisitTreatments({ treatments, onChange, error }: Props) {
-  const sold = useQuery(trpc.treatments.list.queryOptions({ archived: false })).data ?? []
+  const sold = useQuery(trpc.treatments.list.queryOptions({ archived: false })).data
   return (
     <details>
       <summary>Treatments proposed for each kind of visit</summary>
-      <div className={styles.fields}>
+      <div className={pieces.fields}>
         {kindChoices.map(({ value: kind, label }) => (
           <Select
             key={kind}
@@ -25,7 +26,7 @@ export function VisitTreatments({ treatments, onChange, error }: Props) {
             placeholder="chosen from what is sold"
             clearable
             clearButtonProps={{ 'aria-label': `Clear ${label}` }}
-            data={sold.map(treatment => ({ value: treatment.id, label: treatment.name }))}
+            data={choicesOf(sold)}
             value={treatments[kind] ?? null}
             onChange={id => onChange({ ...treatments, [kind satisfies PlanKind]: id })}
             error={error}

@@ -3,7 +3,10 @@ import { useDebouncedValue } from '@mantine/hooks'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { Channel } from '../../../../main/api/views.ts'
-import { faultOf, trpc } from '../../../data/trpc.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { Card } from '../../../parts/Card.tsx'
+import { Refused } from '../../../parts/form/Refused.tsx'
+import pieces from '../../../parts/pieces.module.css'
 import styles from '../Upkeep.module.css'
 
 interface Props {
@@ -34,9 +37,8 @@ export function Preview({ words, language, channel }: Props) {
   })
   const seen = preview.data
   return (
-    <section className={styles.card} aria-labelledby="preview">
-      <h2 id="preview">With a real car</h2>
-      <div className={styles.stack}>
+    <Card title="With a real car">
+      <div className={pieces.column}>
         <Select
           label="Car"
           placeholder="plate or name"
@@ -49,35 +51,31 @@ export function Preview({ words, language, channel }: Props) {
           nothingFoundMessage="No car by these letters."
         />
         {car === null && (
-          <p className={styles.soft}>
+          <p className={pieces.soft}>
             Enter a customer with a car, and their values are shown in these words.
           </p>
         )}
-        {preview.error && (
-          <Alert color="red" variant="outline">
-            {faultOf(preview.error).message}
-          </Alert>
-        )}
+        <Refused of={preview.error} />
         {seen && !preview.error && (
-          <div aria-live="polite" className={styles.stack}>
+          <div aria-live="polite" className={pieces.column}>
             {seen.unfilled.length > 0 ? (
               <Alert color="orange" variant="outline" title="Not filled">
                 Nothing is known of this car for {seen.unfilled.map(name => `{{${name}}}`).join(', ')}: ____
                 stands in its place, and such a message is not sent until it is edited.
               </Alert>
             ) : (
-              <p className={styles.kept}>✓ Every field is filled for this car.</p>
+              <p className={pieces.kept}>✓ Every field is filled for this car.</p>
             )}
             <div className={styles.letter} lang={seen.language}>
               {channel === 'text' ? '' : `${seen.subject}\n\n`}
               {seen.body}
             </div>
-            <p className={styles.soft}>
+            <p className={pieces.soft}>
               The two times are examples: a real reminder holds two real slots from the board.
             </p>
           </div>
         )}
       </div>
-    </section>
+    </Card>
   )
 }

@@ -4,7 +4,9 @@ import { useRef, useState } from 'react'
 import type { Channel, TemplatesView, TemplateView } from '../../../../main/api/views.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { Card } from '../../../parts/Card.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
+import pieces from '../../../parts/pieces.module.css'
 import styles from '../Upkeep.module.css'
 import { channelChoices, channelWords } from '../words.ts'
 import { AddLanguage } from './AddLanguage.tsx'
@@ -49,10 +51,10 @@ export function TemplateEditor({ template, fields, lawNote }: Props) {
     body.current?.focus()
   }
   return (
-    <div className={styles.two}>
-      <section className={styles.card} aria-label="The template">
+    <div className={pieces.two}>
+      <Card aria-label="The template">
         <Form form={form} label="The template" save="Save the template">
-          <div className={styles.fields}>
+          <div className={pieces.fields}>
             <TextInput label="Name" {...form.field('name')} />
             {template ? (
               <TextInput label="Channel" value={channelWords[value.channel]} readOnly />
@@ -111,7 +113,7 @@ export function TemplateEditor({ template, fields, lawNote }: Props) {
           </details>
           <p className={styles.law}>{lawNote}</p>
         </Form>
-      </section>
+      </Card>
       <Preview words={words} language={language} channel={value.channel} />
     </div>
   )

@@ -1,0 +1,12 @@
+import type { ReactNode } from 'react'
+import pieces from './pieces.module.css'
+
+/** The head of a screen, with what stands beside it. */
+export function ScreenTitle({ title, children }: { title: string; children?: ReactNode }) {
+  return (
+    <div className={pieces.title}>
+      <h1>{title}</h1>
+      {children}
+    </div>
+  )
+}
