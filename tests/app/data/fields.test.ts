@@ -45,3 +45,28 @@ test('the fields of an object inside keep what stands beside them, and know thei
   expect(minutes.field('large').error).toBe('Too long.')
   expect(minutes.field('small').error).toBeUndefined()
 })
+
+test('the fields of each object in a list keep the others and their order, and know their own refusals', () => {
+  const prices = [
+    { from: 1, minor: 900 },
+    { from: 6, minor: 800 },
+  ]
+  const changes: { prices?: typeof prices }[] = []
+  const fields = fieldsOf(
+    { prices },
+    part => changes.push(part),
+    name => (name === 'prices.1.minor' ? 'Too much.' : undefined),
+  )
+  const [first, second] = fields.each<(typeof prices)[number]>('prices')
+  second?.field('minor').onChange(750)
+  expect(changes).toEqual([
+    {
+      prices: [
+        { from: 1, minor: 900 },
+        { from: 6, minor: 750 },
+      ],
+    },
+  ])
+  expect(first?.field('minor')).toMatchObject({ value: 900, error: undefined })
+  expect(second?.field('minor')).toMatchObject({ value: 800, error: 'Too much.' })
+})
