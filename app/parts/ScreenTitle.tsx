@@ -1,10 +1,10 @@
 import type { ReactNode } from 'react'
-import pieces from './pieces.module.css'
+import styles from './ScreenTitle.module.css'
 
 /** The head of a screen, with what stands beside it. */
 export function ScreenTitle({ title, children }: { title: string; children?: ReactNode }) {
   return (
-    <div className={pieces.title}>
+    <div className={styles.title}>
       <h1>{title}</h1>
       {children}
     </div>
