@@ -72,6 +72,7 @@ const rooms = [
   'morning',
   'applied',
   'reminders',
+  'backup',
   'demo',
 ]
 

@@ -28,6 +28,7 @@ export const questions: Readonly<Record<string, string>> = {
   'touches-bookings': 'This touches booked cars',
   'in-use': 'This is still in use',
   'known-already': 'This may be on file already',
+  restores: 'This takes the place of what is here',
   taken: 'Something is in the way',
 }
 

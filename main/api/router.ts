@@ -1,3 +1,4 @@
+import { backups } from './backups.ts'
 import { bays } from './bays.ts'
 import { board } from './board.ts'
 import { booking } from './booking.ts'
@@ -29,6 +30,7 @@ import { vehicles } from './vehicles.ts'
 /** The whole surface, by area: what each does is said in its own file. */
 export const appRouter = router({
   applied,
+  backups,
   bays,
   board,
   booking,

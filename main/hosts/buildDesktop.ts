@@ -17,14 +17,19 @@ export async function bundleDesktop(root: string, outDir: string): Promise<void>
     logLevel: 'warn',
     ssr: { noExternal: true, external: outside },
     build: {
-      ssr: join(root, 'main', 'hosts', 'desktop', 'main.ts'),
+      ssr: true,
       outDir,
       emptyOutDir: true,
       target: 'es2024',
       sourcemap: false,
       rolldownOptions: {
         external: outside,
-        output: { format: 'es', entryFileNames: 'desktop.mjs', chunkFileNames: '[name]-[hash].mjs' },
+        input: {
+          desktop: join(root, 'main', 'hosts', 'desktop', 'main.ts'),
+          // A thread's program is a file of its own, found beside the bundle.
+          inspectThread: join(root, 'main', 'store', 'backup', 'inspectThread.ts'),
+        },
+        output: { format: 'es', entryFileNames: '[name].mjs', chunkFileNames: '[name]-[hash].mjs' },
       },
     },
   })

@@ -18,15 +18,23 @@ export interface Running {
   host: 'desktop' | 'web'
   /** Where the web host is, once it serves. */
   address?: string
+  /** The database was opened: its log lies beside it until it is closed. */
+  opened?: boolean
 }
 
 export interface Claim {
   /** The last app on this folder did not close: it was killed, or the power failed. */
   unclean: boolean
+  /** And had opened the database by then. */
+  wasOpen: boolean
+  /** Says that the database is open. */
+  opened(): void
   /** Says where the web host is. */
   announce(address: string): void
   /** Gives the folder back; the next start finds everything in order. */
   release(): void
+  /** Gives it back as it was found, after a start that came to nothing. */
+  refuse(): void
 }
 
 const lockFile = (dataDir: string) => join(dataDir, 'lock.db')
@@ -53,23 +61,34 @@ export function claimDataFolder(dataDir: string, host: Running['host']): Claim |
     )
   }
   if (!unlock) return null
+  const found = readMark(dataDir)
   const unclean = existsSync(markFile(dataDir))
-  const mark = (running: Running) => {
-    writeFileSync(markFile(dataDir), JSON.stringify(running), { mode: 0o600 })
+  let now: Running = { host }
+  const mark = (more: Partial<Running>) => {
+    now = { ...now, ...more }
+    writeFileSync(markFile(dataDir), JSON.stringify(now), { mode: 0o600 })
   }
-  mark({ host })
+  mark({})
   return {
     unclean,
-    announce: address => mark({ host, address }),
+    wasOpen: unclean && (found?.opened ?? false),
+    opened: () => mark({ opened: true }),
+    announce: address => mark({ address }),
     release() {
       rmSync(markFile(dataDir), { force: true })
+      unlock()
+    },
+    refuse() {
+      if (unclean) mark({ opened: found?.opened ?? false })
+      else rmSync(markFile(dataDir), { force: true })
       unlock()
     },
   }
 }
 
 /** What this program keeps in a data folder; anything else in it is not ours to close. */
-const ours = /^(lustrum\.db.*|.+\.json|lock\.db.*|open\.html|before-migration|window)$/
+const ours =
+  /^(lustrum\.db.*|.+\.(json|lustrum-copy)|lock\.db.*|open\.html|before-migration|backups|set-aside|restore|window)$/
 
 /** Customers' names, prices, passwords: readable by this user alone, also in a folder that was there before. */
 function keepToOneself(dataDir: string): void {
@@ -99,14 +118,18 @@ export async function findRunning(dataDir: string): Promise<Running | null> {
  */
 export async function readRunning(dataDir: string, patience = 15_000): Promise<Running | null> {
   for (let waited = 0; ; waited += 100) {
-    let running: Running | null = null
-    try {
-      running = JSON.parse(readFileSync(markFile(dataDir), 'utf8')) as Running
-    } catch {
-      // Between being removed and being made anew, or the app has closed meanwhile.
-    }
+    const running = readMark(dataDir)
     if (running && (running.host === 'desktop' || running.address)) return running
     if (waited >= patience) return running
     await wait(100)
+  }
+}
+
+/** The mark; null where there is none: the app has closed, or is between removing it and making it anew. */
+function readMark(dataDir: string): Running | null {
+  try {
+    return JSON.parse(readFileSync(markFile(dataDir), 'utf8')) as Running
+  } catch {
+    return null
   }
 }

@@ -1,30 +1,56 @@
+import { existsSync, mkdirSync, renameSync, statSync } from 'node:fs'
+import { join } from 'node:path'
+import { Refusal } from '../domain/refusal.ts'
 import type { Desk } from '../services/desk/desk.ts'
+import { assertSameShop, markedShop, markShop, newestCopyWords } from '../store/backup/marker.ts'
+import { noteAtStart, readOver } from '../store/backup/readOver.ts'
 import { checkIntegrity } from '../store/integrity.ts'
 import type { MigrationFiles } from '../store/migrate.ts'
 import { openStore } from '../store/store.ts'
 import { startClock } from './clock.ts'
 import { type Claim, databaseFile } from './dataFolder.ts'
+import { restoreFirst } from './restoreFirst.ts'
 
 export interface ShopOptions {
   dataDir: string
   /** Fill an empty database with the demo shop. */
   demo: boolean
+  /** The copy to restore before anything else; null: none. */
+  restore: string | null
   migrations: MigrationFiles
   /** Told in words what is being done. */
   say: (words: string) => void
 }
 
-/** Opens the shop of a claimed data folder: looks it over after a crash, brings it up to date, fills the demo in. */
+/**
+ * Opens the shop of a claimed data folder: puts a restored copy in its place, looks it over after a crash, brings it up
+ * to date, fills the demo in. A start that is refused leaves the folder as it was found.
+ */
 export async function openShop(claim: Claim, options: ShopOptions): Promise<Desk> {
+  try {
+    return await open(claim, options)
+  } catch (error) {
+    claim.refuse()
+    if (!(error instanceof Refusal) || error.code !== 'database-damaged') throw error
+    const wayOut = await newestCopyWords(options.dataDir, markedShop(options.dataDir) ?? undefined)
+    throw new Refusal(error.code, error.field, error.value, `${error.message} Or restore a copy: ${wayOut}`)
+  }
+}
+
+async function open(claim: Claim, options: ShopOptions): Promise<Desk> {
   const { dataDir, demo, migrations, say } = options
   const file = databaseFile(dataDir)
-  if (claim.unclean) {
-    say('Lustrum was not closed properly last time: looking the database over.')
-    checkIntegrity(file)
-    say('The database is sound.')
-  }
+  const now = startClock(process.env)
+  const restored = await restoreFirst(file, { ...options, now })
+  // Looked for before anything reads the database, which begins a new one.
+  const logGone = !restored && claim.wasOpen && !existsSync(logOf(file))
+  if (!restored && !claim.unclean) layStrayLogAside(file, say)
+  await assertSameShop(file)
+  if (!restored && claim.unclean) lookOver(file, logGone, say)
   const store = await openStore(file, migrations)
-  const desk: Desk = { store, now: startClock(process.env), who: 'front desk' }
+  markShop(dataDir, store.source.shopId)
+  claim.opened()
+  const desk: Desk = { store, now, who: 'front desk' }
   if (demo) {
     if ((await store.read.shop.count()) === 0) {
       // Not loaded unless asked for: an invented shop is no part of a real one.
@@ -32,5 +58,30 @@ export async function openShop(claim: Claim, options: ShopOptions): Promise<Desk
       await fillDemo(desk)
     } else say('The database already holds a shop: --demo changed nothing.')
   }
+  if (!claim.unclean) void readOver(file)
   return desk
+}
+
+const logOf = (file: string) => `${file}-wal`
+
+/** An app that closed leaves no log: one that lies there is another database's, and would spoil this one. */
+function layStrayLogAside(file: string, say: (words: string) => void): void {
+  const log = logOf(file)
+  if (!existsSync(file) || !existsSync(log) || statSync(log).size === 0) return
+  const aside = join(file, '..', 'set-aside')
+  mkdirSync(aside, { recursive: true, mode: 0o700 })
+  renameSync(log, join(aside, `lustrum.db-wal-${Math.floor(statSync(log).mtimeMs)}`))
+  const words = `A log lay beside the database that the last start did not leave there. It was not read, and lies in ${aside} now.`
+  noteAtStart(file, words)
+  say(words)
+}
+
+/** Reads over what an app left behind that ended without closing. */
+function lookOver(file: string, logGone: boolean, say: (words: string) => void): void {
+  say('Lustrum was not closed properly last time: looking the database over.')
+  checkIntegrity(file)
+  if (!logGone) return say('The database is sound.')
+  const words = `The log ${logOf(file)}, which held what was saved last before Lustrum ended, is missing: the last changes may be missing too. Look at today's jobs; if the log is found, close Lustrum, put it back and start again.`
+  noteAtStart(file, words)
+  say(words)
 }

@@ -10,6 +10,8 @@ export interface Options {
   dataDir: string
   demo: boolean
   open: boolean
+  /** The copy to restore before anything else; null: none. */
+  restore: string | null
 }
 
 /** Where this platform keeps an app's data. */
@@ -21,7 +23,14 @@ export function usualDataDir(platform: NodeJS.Platform, env: NodeJS.ProcessEnv, 
 
 /** The flags of `npm start`. Refuses what it does not know, naming it. */
 export function readOptions(args: string[], env: NodeJS.ProcessEnv = process.env): Options {
-  let values: { host?: string; port?: string; data?: string; demo?: boolean; 'no-open'?: boolean }
+  let values: {
+    host?: string
+    port?: string
+    data?: string
+    demo?: boolean
+    'no-open'?: boolean
+    restore?: string
+  }
   try {
     values = parseArgs({
       args,
@@ -31,6 +40,7 @@ export function readOptions(args: string[], env: NodeJS.ProcessEnv = process.env
         data: { type: 'string' },
         demo: { type: 'boolean' },
         'no-open': { type: 'boolean' },
+        restore: { type: 'string' },
       },
     }).values
   } catch (error) {
@@ -38,7 +48,7 @@ export function readOptions(args: string[], env: NodeJS.ProcessEnv = process.env
       'bad-flag',
       'arguments',
       args,
-      `${(error as Error).message} Known: --host desktop|web, --port N, --data DIR, --demo, --no-open.`,
+      `${(error as Error).message} Known: --host desktop|web, --port N, --data DIR, --demo, --no-open, --restore FILE.`,
     )
   }
   const host = values.host ?? 'desktop'
@@ -58,5 +68,6 @@ export function readOptions(args: string[], env: NodeJS.ProcessEnv = process.env
     dataDir: resolve(values.data ?? usualDataDir(process.platform, env, homedir())),
     demo: values.demo ?? false,
     open: !(values['no-open'] ?? false),
+    restore: values.restore === undefined ? null : resolve(values.restore),
   }
 }

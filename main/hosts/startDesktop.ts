@@ -40,6 +40,7 @@ export function findRuntime(env: NodeJS.ProcessEnv = process.env): string | null
 export async function startDesktop(runtime: string, options: Options): Promise<boolean> {
   const { ELECTRON_RUN_AS_NODE: _, ...env } = process.env
   const flags = ['--data', options.dataDir, ...(options.demo ? ['--demo'] : [])]
+  if (options.restore !== null) flags.push('--restore', options.restore)
   const child = spawn(runtime, [desktopBundle, ...flags], { env, stdio: ['ignore', 'pipe', 'inherit'] })
   let opened = false
   child.stdout.on('data', (chunk: Buffer) => {

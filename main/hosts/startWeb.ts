@@ -1,3 +1,4 @@
+import { startBackups } from './backupTimer.ts'
 import { migrationsDir, rendererDir } from './build.ts'
 import { claimDataFolder, readRunning } from './dataFolder.ts'
 import { forgetPage, openBrowser } from './openBrowser.ts'
@@ -19,6 +20,7 @@ export async function startWeb(options: Options, screens: Screens = { rendererDi
   const desk = await openShop(claim, {
     dataDir: options.dataDir,
     demo: options.demo,
+    restore: options.restore,
     migrations: { dir: migrationsDir },
     say: words => console.log(words),
   })
@@ -36,13 +38,14 @@ export async function startWeb(options: Options, screens: Screens = { rendererDi
   keepDoor(options.dataDir, { ...web.keys, port: web.port })
   claim.announce(`http://127.0.0.1:${web.port}`)
   const stopOutbox = startOutbox(desk, error => console.error(error))
+  const stopBackups = startBackups(desk, error => console.error(error))
   const entrance = web.entrance()
   console.log(`Lustrum is open at ${entrance}`)
   if (options.open) openBrowser(options.dataDir, entrance)
 
   await toStop
   await web.close()
-  await stopOutbox()
+  await Promise.all([stopOutbox(), stopBackups()])
   await desk.store.close()
   forgetPage(options.dataDir)
   claim.release()

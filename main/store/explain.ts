@@ -1,5 +1,7 @@
 import { Refusal } from '../domain/refusal.ts'
+import { diskRefusal } from './diskWords.ts'
 import { Prisma } from './generated/client.ts'
+import { toRefusal } from './integrity.ts'
 
 /**
  * What a caller can bring about on the database, by Prisma's own codes, and what to tell them. Services check what they
@@ -21,9 +23,27 @@ const words: Record<string, { code: string; message: string }> = {
   P1008: { code: 'busy', message: 'The app is busy with another change: try again in a moment.' },
 }
 
-/** The refusal for what the database would not do, where a caller brought it about; any other error as it is. */
-export function explain(error: unknown): unknown {
-  if (!(error instanceof Prisma.PrismaClientKnownRequestError)) return error
-  const known = words[error.code]
+/** What SQLite itself said, where an error of Prisma's carries it. */
+function sqliteError(error: unknown): Error | null {
+  const { cause, meta } = error as { cause?: unknown; meta?: { driverAdapterError?: { cause?: unknown } } }
+  const told = (meta?.driverAdapterError?.cause ?? cause) as
+    | { originalCode?: string; originalMessage?: string }
+    | undefined
+  return told?.originalCode
+    ? Object.assign(new Error(told.originalMessage ?? ''), { code: told.originalCode })
+    : null
+}
+
+/**
+ * The refusal for what the database `file` would not do, where a caller brought it about or the disk did; any other
+ * error as it is.
+ */
+export function explain(error: unknown, file: string): unknown {
+  if (!(error instanceof Error) || error instanceof Refusal) return error
+  const told = sqliteError(error)
+  const onDisk = told && toRefusal(file, diskRefusal(told, file))
+  if (onDisk instanceof Refusal)
+    return new Refusal(onDisk.code, onDisk.field, file, `${onDisk.message} Nothing of this was saved.`)
+  const known = error instanceof Prisma.PrismaClientKnownRequestError ? words[error.code] : undefined
   return known ? new Refusal(known.code, '', null, known.message) : error
 }

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs'
 import { dirname } from 'node:path'
-import Database from 'better-sqlite3'
 import { Refusal } from '../domain/refusal.ts'
+import { inspect } from './backup/inspect.ts'
 import { copiesFolder } from './migrate.ts'
 import { oneLine } from './oneLine.ts'
 
@@ -11,19 +11,8 @@ import { oneLine } from './oneLine.ts'
  */
 export function checkIntegrity(file: string): void {
   if (!existsSync(file)) return
-  inPlainWords(file, () => {
-    const database = new Database(file)
-    try {
-      const [first] = database.pragma('integrity_check(1)') as {
-        integrity_check: string
-      }[]
-      if (first?.integrity_check !== 'ok') throw damaged(file, first?.integrity_check ?? 'unreadable')
-      const [stray] = database.pragma('foreign_key_check') as { table: string; parent: string }[]
-      if (stray) throw damaged(file, `a row of ${stray.table} belongs to no ${stray.parent}`)
-    } finally {
-      database.close()
-    }
-  })
+  const { fault } = inPlainWords(file, () => inspect(file))
+  if (fault !== null) throw damaged(file, fault)
 }
 
 /** Does `work` on the database file; what SQLite says of a file it cannot read becomes words with a way on. */
@@ -41,7 +30,7 @@ export function toRefusal(file: string, error: unknown): unknown {
   const code = 'code' in error ? String(error.code) : ''
   if (/^SQLITE_(NOTADB|CORRUPT)/.test(code) || /malformed|not a database/i.test(error.message))
     return damaged(file, error.message)
-  if (/^SQLITE_(CANTOPEN|READONLY|PERM|IOERR|FULL)/.test(code))
+  if (/^(SQLITE_(CANTOPEN|READONLY|PERM|IOERR|FULL)|ENOSPC|EDQUOT|EFBIG|EACCES|EPERM|EROFS|EIO)/.test(code))
     return new Refusal(
       'database-unreachable',
       'database',

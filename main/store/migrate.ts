@@ -1,20 +1,10 @@
-import {
-  closeSync,
-  copyFileSync,
-  existsSync,
-  fsyncSync,
-  mkdirSync,
-  openSync,
-  readdirSync,
-  readFileSync,
-  renameSync,
-  rmSync,
-} from 'node:fs'
+import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
 import { Refusal } from '../domain/refusal.ts'
 import { oneLine } from './oneLine.ts'
 import { withSchemaEngine } from './schemaEngine.ts'
+import { flush, moveWhole } from './wholeFile.ts'
 
 export interface MigrationFiles {
   /** The folder that holds one folder a migration. */
@@ -87,7 +77,7 @@ export async function migrate(file: string, files: MigrationFiles): Promise<stri
     )
   })
   flush(work)
-  renameSync(work, file)
+  moveWhole(work, file)
   return applied
 }
 
@@ -125,21 +115,15 @@ function copyBefore(file: string, migration: string): string {
     // Folds the write-ahead log into the file: one left beside it would be taken for the new file's.
     database.pragma('journal_mode = delete')
     database.prepare('vacuum into ?').run(copy)
+  } catch (error) {
+    // Half a copy, for want of room, is none.
+    removeDatabase(copy)
+    throw error
   } finally {
     database.close()
   }
   flush(copy)
   return copy
-}
-
-/** Waits until the file's content is on the disk. */
-function flush(file: string): void {
-  const handle = openSync(file, 'r+')
-  try {
-    fsyncSync(handle)
-  } finally {
-    closeSync(handle)
-  }
 }
 
 /** Removes a database file with what SQLite keeps beside it. */

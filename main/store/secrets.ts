@@ -1,14 +1,6 @@
-import {
-  closeSync,
-  existsSync,
-  fsyncSync,
-  openSync,
-  readFileSync,
-  renameSync,
-  rmSync,
-  writeFileSync,
-} from 'node:fs'
+import { existsSync, readFileSync } from 'node:fs'
 import { Refusal } from '../domain/refusal.ts'
+import { writeWhole } from './wholeFile.ts'
 
 /**
  * What must be kept but not in the database, where every copy of it would carry it along: passwords. They lie in a file
@@ -41,14 +33,7 @@ export function openSecrets(file: string): Secrets {
       const all = read()
       if (value === null) delete all[name]
       else all[name] = value
-      // Written beside and moved into place: a crash leaves the old file or the new one, never half of one.
-      const fresh = `${file}.new`
-      rmSync(fresh, { force: true })
-      writeFileSync(fresh, JSON.stringify(all), { mode: 0o600 })
-      const handle = openSync(fresh, 'r+')
-      fsyncSync(handle)
-      closeSync(handle)
-      renameSync(fresh, file)
+      writeWhole(file, JSON.stringify(all))
     },
   }
 }

@@ -1,12 +1,14 @@
 import { dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
 import { Refusal } from '../domain/refusal.ts'
+import { shopIdOf } from './backup/inspect.ts'
 import { explain } from './explain.ts'
 import { type Prisma, PrismaClient } from './generated/client.ts'
 import { inPlainWords, toRefusal } from './integrity.ts'
 import { type MigrationFiles, migrate } from './migrate.ts'
 import { openSecrets, type Secrets } from './secrets.ts'
 import { sqliteAdapter } from './sqlite.ts'
+import { watchFile } from './watchFile.ts'
 
 /** The client inside one transaction. */
 export type Tx = Prisma.TransactionClient
@@ -20,6 +22,10 @@ export interface AuditEntry {
 }
 
 export interface Store {
+  /** The database file, the shop it is known as, and what brings it, or a copy of it, up to date. */
+  source: { file: string; shopId: string; migrations: MigrationFiles }
+  /** Throws the refusal with which nothing can be saved: the file is gone, or another is in its place. */
+  assertThere(): void
   /** Reads only, and is held to it: a connection of its own, so that it never sees another request's unfinished writes. */
   read: PrismaClient
   /**
@@ -46,18 +52,29 @@ export async function openStore(file: string, files: MigrationFiles): Promise<St
   } catch (error) {
     throw toRefusal(file, error)
   }
-  inPlainWords(file, () => {
+  const shopId = inPlainWords(file, () => {
     const raw = new Database(file)
-    raw.pragma('journal_mode = WAL')
-    raw.close()
+    try {
+      raw.pragma('journal_mode = WAL')
+      return shopIdOf(raw) ?? ''
+    } finally {
+      raw.close()
+    }
   })
   const read = new PrismaClient({ adapter: sqliteAdapter(file, 'read') })
   const writer = new PrismaClient({ adapter: sqliteAdapter(file, 'write') })
+  const assertThere = watchFile(file)
+  // Opened here and now: Prisma would do so with the first question, on whatever lies there by then.
+  await writer.$connect()
+  await read.$queryRaw`select count(*) from sqlite_master`
   const listeners = new Set<(entities: string[]) => void>()
   return {
     read,
+    source: { file, shopId, migrations: files },
+    assertThere,
     secrets: openSecrets(join(dirname(file), 'secrets.json')),
     async transact(stamp, work) {
+      assertThere()
       const entries: AuditEntry[] = []
       const result = await writer.$transaction(
         async tx => {
@@ -70,6 +87,8 @@ export async function openStore(file: string, files: MigrationFiles): Promise<St
         },
         { maxWait: 30_000, timeout: 60_000 },
       )
+      // Committed into a file that went meanwhile, it would be answered and lost.
+      assertThere()
       const touched = [...new Set(entries.map(entry => entry.entity))]
       if (touched.length > 0) for (const listener of listeners) listener(touched)
       return result
@@ -78,7 +97,14 @@ export async function openStore(file: string, files: MigrationFiles): Promise<St
       listeners.add(listener)
       return () => listeners.delete(listener)
     },
-    explain,
+    explain(error) {
+      try {
+        assertThere()
+        return explain(error, file)
+      } catch (gone) {
+        return gone
+      }
+    },
     async close() {
       await read.$disconnect()
       await writer.$disconnect()

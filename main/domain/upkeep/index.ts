@@ -63,6 +63,7 @@ export {
   CRASH_RISK,
   CRASH_RISK_WORDS,
   deferred,
+  heldAfterRestore,
   putBack,
   recover,
   refused,

@@ -16,7 +16,7 @@ const here = dirname(fileURLToPath(import.meta.url))
 // Not strict: the shell has switches of its own on the same line.
 const { values } = parseArgs({
   args: process.argv.slice(1),
-  options: { data: { type: 'string' }, demo: { type: 'boolean' } },
+  options: { data: { type: 'string' }, demo: { type: 'boolean' }, restore: { type: 'string' } },
   strict: false,
 })
 
@@ -27,6 +27,7 @@ startWindow(
       typeof values.data === 'string' ? values.data : usualDataDir(process.platform, process.env, homedir()),
     ),
     demo: values.demo === true,
+    restore: typeof values.restore === 'string' ? resolve(values.restore) : null,
     rendererDir: join(here, '..', 'renderer'),
     migrationsDir: join(here, 'migrations'),
     wasmPath: join(here, 'schema_engine_bg.wasm'),

@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import type * as Electron from 'electron'
 import { createApp } from '../../api/app.ts'
 import { Refusal } from '../../domain/refusal.ts'
+import { startBackups } from '../backupTimer.ts'
 import { type Claim, claimDataFolder, readRunning } from '../dataFolder.ts'
 import { openShop } from '../openShop.ts'
 import { startOutbox } from '../outboxTimer.ts'
@@ -19,6 +20,8 @@ import { keepWindowState, readWindowState } from './windowState.ts'
 export interface Place {
   dataDir: string
   demo: boolean
+  /** The copy to restore before anything else; null: none. */
+  restore: string | null
   /** Where the built renderer, the migrations and the migration engine lie. */
   rendererDir: string
   migrationsDir: string
@@ -79,11 +82,13 @@ async function open(shell: Shell, place: Place, windowDir: string): Promise<void
   const desk = await openShop(claimed, {
     dataDir: place.dataDir,
     demo: place.demo,
+    restore: place.restore,
     migrations: { dir: place.migrationsDir, wasmPath: place.wasmPath },
     say: words => console.log(words),
   })
   const handler = createApp({ desk, rendererDir: place.rendererDir, onFault: error => console.error(error) })
   const stopOutbox = startOutbox(desk, error => console.error(error))
+  const stopBackups = startBackups(desk, error => console.error(error))
   serveScheme(protocol, request => handler.fetch(request))
   app.on('web-contents-created', (_event, contents) =>
     keepInside(contents, {
@@ -127,7 +132,7 @@ async function open(shell: Shell, place: Place, windowDir: string): Promise<void
     closed = true
     // The shell does not wait for promises: it is held until the database is closed, then let go.
     event.preventDefault()
-    stopOutbox()
+    Promise.all([stopOutbox(), stopBackups()])
       .then(() => desk.store.close())
       .then(
         () => {

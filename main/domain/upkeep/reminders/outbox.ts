@@ -160,3 +160,12 @@ export function bounced(message: OutboxMessage, at: number, text: string): Outbo
   need(message, ['sent'], 'bounced')
   return { ...message, state: 'failed', failure: { code: 'bounced', text, at } }
 }
+
+/**
+ * What a restored copy finds still to send may have gone out after the copy was made: it stops as failed, with these
+ * words, until the desk decides. What went out, failed or was withdrawn by then stays as it was.
+ */
+export function heldAfterRestore(message: OutboxMessage, at: number, words: string): OutboxMessage {
+  if (!['draft', 'approved', 'sending'].includes(message.state)) return message
+  return { ...message, state: 'failed', startedAt: null, failure: { code: 'unknown', text: words, at } }
+}

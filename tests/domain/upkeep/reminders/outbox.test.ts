@@ -12,6 +12,7 @@ import {
   CRASH_RISK,
   CRASH_RISK_WORDS,
   deferred,
+  heldAfterRestore,
   putBack,
   recover,
   refused,
@@ -23,6 +24,26 @@ import {
 import { DAY, DRAFT, FREE, GIVEN, NOW, questions } from './arbitraries.ts'
 
 const sending = beginSending(FREE).message
+
+describe('the outbox of a restored copy', () => {
+  it('holds what was not out yet, whatever it was at, and lets it go only by a person', () => {
+    for (const message of [DRAFT, approve(DRAFT), sending]) {
+      const held = heldAfterRestore(message, NOW, 'restored')
+      expect(held).toMatchObject({
+        state: 'failed',
+        startedAt: null,
+        failure: { code: 'unknown', text: 'restored', at: NOW },
+      })
+      expect(() => approve(held)).toThrow(Refusal)
+      expect(retry(held).state).toBe('approved')
+    }
+  })
+
+  it('leaves what was out, failed or withdrawn as it was', () => {
+    for (const message of [accepted(sending, NOW), refused(sending, NOW, '550'), withdraw(DRAFT, 'the desk')])
+      expect(heldAfterRestore(message, NOW + 1, 'restored')).toBe(message)
+  })
+})
 
 describe('the outbox', () => {
   it('takes a message from draft to sent', () => {

@@ -1,0 +1,58 @@
+import { existsSync } from 'node:fs'
+import { join } from 'node:path'
+import { holdingsWords, momentWords } from '../domain/backup/index.ts'
+import { prepareRestore } from '../services/backup/restore.ts'
+import { passphraseOf } from '../services/backup/settings.ts'
+import { inspect } from '../store/backup/inspect.ts'
+import { readContent } from '../store/backup/readCopy.ts'
+import { finishRestore, type Restored } from '../store/backup/restoring.ts'
+import type { MigrationFiles } from '../store/migrate.ts'
+import { openSecrets } from '../store/secrets.ts'
+
+interface Asked {
+  dataDir: string
+  /** The copy named on the command line. */
+  restore: string | null
+  migrations: MigrationFiles
+  now: () => number
+  say: (words: string) => void
+}
+
+/**
+ * Before the database is opened: makes the copy named on the command line ready, and puts one that is ready in the
+ * place of what is here, which is kept. Null where there is none.
+ */
+export async function restoreFirst(file: string, asked: Asked): Promise<Restored | null> {
+  const { dataDir, restore, migrations, now, say } = asked
+  const store = {
+    source: { file, shopId: '', migrations },
+    secrets: openSecrets(join(dataDir, 'secrets.json')),
+  }
+  const passphrase = process.env.LUSTRUM_PASSPHRASE ?? null
+  if (restore !== null) {
+    const { header, content } = await readContent(restore, passphrase ?? passphraseOf({ store }))
+    const { shop } = content.holdings
+    const when = momentWords(header.madeAt, { nowAt: now(), zone: shop?.zone ?? 'UTC' })
+    say(`The copy of ${when} holds ${shop?.name ?? 'no shop'}: ${holdingsWords(content.holdings)}.`)
+    say(`Here now: ${presentWords(file)}`)
+    await prepareRestore({ store, now, who: 'front desk' }, { path: restore, passphrase })
+  }
+  const restored = await finishRestore(file, dataDir, { at: now(), passphrase: passphraseOf({ store }) })
+  if (restored) {
+    say(`${restored.shopName || 'The copy'} is restored.`)
+    if (restored.keptAs) say(`What was here before lies in ${restored.keptAs}`)
+  }
+  return restored
+}
+
+function presentWords(file: string): string {
+  if (!existsSync(file)) return 'no database.'
+  try {
+    const { fault, holdings } = inspect(file)
+    return fault === null
+      ? `${holdings.shop?.name ?? 'no shop'}: ${holdingsWords(holdings)}.`
+      : 'a damaged database.'
+  } catch {
+    return 'a database that cannot be read.'
+  }
+}

@@ -1,0 +1,48 @@
+/** The drill: a copy is unpacked and opened as a restore would, in the background, so that nobody finds out when it counts. */
+import { rmSync } from 'node:fs'
+import { join } from 'node:path'
+import { holdingsWords, momentWords } from '../../domain/backup/index.ts'
+import { Refusal } from '../../domain/refusal.ts'
+import { readComputer, writeComputer } from '../../store/backup/computer.ts'
+import { copiesDir, listCopies } from '../../store/backup/copies.ts'
+import { databaseName } from '../../store/backup/copyFormat.ts'
+import { inspectBeside } from '../../store/backup/inspectBeside.ts'
+import { unpackCopy } from '../../store/backup/readCopy.ts'
+import { openStore } from '../../store/store.ts'
+import type { Desk } from '../desk/desk.ts'
+import { shopOf } from '../desk/shopView.ts'
+import { dataDirOf, passphraseOf } from './settings.ts'
+
+/** Opens the newest copy that is a day old, or the oldest there is, counts what it holds, and keeps what came of it. */
+export async function tryCopy(desk: Desk): Promise<void> {
+  const dataDir = dataDirOf(desk)
+  const { store } = desk
+  const nowAt = desk.now()
+  const { zone } = await shopOf(store.read)
+  const copies = await listCopies(copiesDir(dataDir), store.source.shopId)
+  const copy = copies.find(each => nowAt - each.madeAt >= 24 * 60) ?? copies.at(-1)
+  if (!copy) return
+  const dir = join(copiesDir(dataDir), 'drill')
+  const when = momentWords(copy.madeAt, { nowAt, zone })
+  const note = (opened: boolean, words: string) =>
+    writeComputer(dataDir, { ...readComputer(dataDir), drill: { at: nowAt, opened, words } })
+  rmSync(dir, { recursive: true, force: true })
+  try {
+    const { content } = await unpackCopy(copy.path, passphraseOf(desk), dir)
+    const file = join(dir, databaseName)
+    const { fault, tables, holdings } = await inspectBeside(file)
+    const differs = Object.keys(content.tables).find(name => content.tables[name] !== tables[name])
+    if (fault !== null || differs !== undefined)
+      note(false, `The copy of ${when} does not open: ${fault ?? `${differs} has not the rows it should`}.`)
+    else {
+      // As a restore would: an older copy is brought up to date first.
+      await (await openStore(file, store.source.migrations)).close()
+      note(true, `The copy of ${when} opens: ${holdingsWords(holdings)}.`)
+    }
+  } catch (error) {
+    if (!(error instanceof Error)) throw error
+    note(false, `The copy of ${when} does not open. ${error instanceof Refusal ? error.message : error}`)
+  } finally {
+    rmSync(dir, { recursive: true, force: true })
+  }
+}

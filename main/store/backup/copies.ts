@@ -1,0 +1,143 @@
+import { mkdirSync, rmSync } from 'node:fs'
+import { readdir, rm, stat } from 'node:fs/promises'
+import { dirname, join } from 'node:path'
+import { copiesToKeep } from '../../domain/backup/index.ts'
+import { Refusal } from '../../domain/refusal.ts'
+import { onDisk } from '../diskWords.ts'
+import { oneLine } from '../oneLine.ts'
+import { moveWhole } from '../wholeFile.ts'
+import { databaseName, readHeader } from './copyFormat.ts'
+import { filesBeside } from './dataFiles.ts'
+import { inspectBeside } from './inspectBeside.ts'
+import { unpackCopy } from './readCopy.ts'
+import { takeSnapshot } from './snapshot.ts'
+import { writeCopy } from './writeCopy.ts'
+
+/** A copy as its name and its first lines tell of it. */
+export interface CopyFile {
+  path: string
+  name: string
+  shopId: string
+  /** Epoch minute. */
+  madeAt: number
+  /** It wants a passphrase. */
+  locked: boolean
+  /** Made of what was here before another copy took its place. */
+  beforeRestore: boolean
+  bytes: number
+}
+
+const ending = '.lustrum-copy'
+const beforeEnding = `-before-restore${ending}`
+/** Copies made before a restore are not thinned out; of these so many stay. */
+const mostBeforeRestore = 5
+/** Looked at in one folder; a shop has fewer than two hundred. */
+const mostListed = 2_000
+
+/** Where the copies of a data folder lie. */
+export const copiesDir = (dataDir: string) => join(dataDir, 'backups')
+
+export function copyName(shopId: string, madeAt: number, beforeRestore = false): string {
+  const iso = Temporal.Instant.fromEpochMilliseconds(madeAt * 60_000).toString()
+  const stamp = `${iso.slice(0, 10)}-${iso.slice(11, 13)}${iso.slice(14, 16)}Z`
+  return `${stamp}-${shopId.slice(0, 8)}${beforeRestore ? beforeEnding : ending}`
+}
+
+/** The copies in a folder, newest first, of one shop or of any; none where there is no folder. Others are passed over. */
+export async function listCopies(folder: string, shopId?: string): Promise<CopyFile[]> {
+  const names = await readdir(folder).catch((error: NodeJS.ErrnoException) => {
+    if (error.code === 'ENOENT') return []
+    throw error
+  })
+  const copies: CopyFile[] = []
+  for (const name of names.filter(each => each.endsWith(ending)).slice(0, mostListed)) {
+    const path = join(folder, name)
+    try {
+      const { header } = await readHeader(path)
+      const { size } = await stat(path)
+      const { lock, ...told } = header
+      const beforeRestore = name.endsWith(beforeEnding)
+      copies.push({ ...told, path, name, locked: lock !== null, beforeRestore, bytes: size })
+    } catch {
+      // Another program's, or damaged from its first line on: no copy.
+    }
+  }
+  return copies
+    .filter(copy => shopId === undefined || copy.shopId === shopId)
+    .sort((a, b) => b.madeAt - a.madeAt)
+}
+
+export interface CopyOrder {
+  /** Epoch minute. */
+  at: number
+  passphrase: string | null
+  beforeRestore?: boolean
+}
+
+/**
+ * Copies the shop of an open database into one file in its folder of copies, and gives back where it lies. Nothing is
+ * called a copy before it was checked: the database in it is read from end to end, and the file written is read back
+ * and held against what went in. Refuses, in words, where the disk or the database will not have it.
+ */
+export function makeCopy(
+  file: string,
+  { at, passphrase, beforeRestore = false }: CopyOrder,
+): Promise<CopyFile> {
+  const dataDir = dirname(file)
+  const folder = copiesDir(dataDir)
+  const work = join(folder, 'unfinished')
+  return onDisk(folder, async () => {
+    rmSync(work, { recursive: true, force: true })
+    try {
+      mkdirSync(work, { recursive: true, mode: 0o700 })
+      const snapshot = join(work, databaseName)
+      await takeSnapshot(file, snapshot)
+      const { fault, shopId, schema, tables, holdings } = await inspectBeside(snapshot)
+      if (fault !== null || shopId === null) throw unsound(file, fault ?? 'it is no shop’s')
+      const packed = join(work, 'packed')
+      await writeCopy(packed, {
+        shopId,
+        madeAt: at,
+        content: { schema, tables, holdings },
+        files: [{ name: databaseName, path: snapshot }, ...filesBeside(dataDir)],
+        passphrase,
+      })
+      await unpackCopy(packed, passphrase, null)
+      const name = copyName(shopId, at, beforeRestore)
+      const path = join(folder, name)
+      moveWhole(packed, path)
+      const { size } = await stat(path)
+      return { path, name, shopId, madeAt: at, locked: passphrase !== null, beforeRestore, bytes: size }
+    } finally {
+      rmSync(work, { recursive: true, force: true })
+    }
+  })
+}
+
+function unsound(file: string, fault: string): Refusal {
+  return new Refusal(
+    'database-damaged',
+    'database',
+    file,
+    `No copy was made, because the database itself is damaged (${oneLine(fault)}). The copies made before are kept: restore the newest of them in the settings, under Backups.`,
+  )
+}
+
+/** Takes the copies of a shop out of a folder that are not kept any longer; returns how many went. */
+export async function thinOut(folder: string, shopId: string, nowAt: number, zone: string): Promise<number> {
+  const copies = await listCopies(folder, shopId)
+  const usual = copies.filter(copy => !copy.beforeRestore)
+  const kept = new Set(
+    copiesToKeep(
+      usual.map(copy => copy.madeAt),
+      nowAt,
+      zone,
+    ),
+  )
+  const gone = [
+    ...usual.filter(copy => !kept.has(copy.madeAt)),
+    ...copies.filter(copy => copy.beforeRestore).slice(mostBeforeRestore),
+  ]
+  for (const { path } of gone) await rm(path, { force: true })
+  return gone.length
+}

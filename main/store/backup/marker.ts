@@ -1,0 +1,70 @@
+import { existsSync, readFileSync, statSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import Database from 'better-sqlite3'
+import { Refusal } from '../../domain/refusal.ts'
+import { inPlainWords } from '../integrity.ts'
+import { writeWhole } from '../wholeFile.ts'
+import { copiesDir, listCopies } from './copies.ts'
+import { shopIdOf } from './inspect.ts'
+
+const markerFile = (dataDir: string) => join(dataDir, 'shop.json')
+
+/** The shop this data folder belongs to; null where it has not been used yet. */
+export function markedShop(dataDir: string): string | null {
+  try {
+    const { shopId } = JSON.parse(readFileSync(markerFile(dataDir), 'utf8')) as { shopId?: unknown }
+    return typeof shopId === 'string' ? shopId : null
+  } catch {
+    return null
+  }
+}
+
+/** Says beside the database whose folder this is. */
+export function markShop(dataDir: string, shopId: string): void {
+  if (markedShop(dataDir) !== shopId) writeWhole(markerFile(dataDir), JSON.stringify({ shopId }))
+}
+
+/** The shop whose database a file is; null where there is none, or it has had no migration yet. */
+export function shopIn(file: string): string | null {
+  if (!existsSync(file) || statSync(file).size === 0) return null
+  return inPlainWords(file, () => {
+    const database = new Database(file, { readonly: true })
+    try {
+      return shopIdOf(database)
+    } finally {
+      database.close()
+    }
+  })
+}
+
+/**
+ * Refuses where a folder that has been used holds no database any more, an empty one, or another shop's: a new one in
+ * its place would look like ten years gone.
+ */
+export async function assertSameShop(file: string): Promise<void> {
+  const dataDir = dirname(file)
+  const marked = markedShop(dataDir)
+  if (marked === null) return
+  const found = shopIn(file)
+  if (found === marked) return
+  const what =
+    found !== null
+      ? `The database ${file} is another shop's than the one this folder belongs to.`
+      : existsSync(file)
+        ? `The database ${file} is empty.`
+        : `The database ${file} is not there any more.`
+  throw new Refusal(
+    'database-missing',
+    'database',
+    file,
+    `${what} Nothing was changed and no new one was begun. Put the right file back, or restore a copy: ${await newestCopyWords(dataDir, marked)} A new shop goes into a data folder of its own: name one with --data.`,
+  )
+}
+
+/** Which copy to start with, in words. */
+export async function newestCopyWords(dataDir: string, shopId: string | undefined): Promise<string> {
+  const [newest] = await listCopies(copiesDir(dataDir), shopId).catch(() => [])
+  return newest
+    ? `start Lustrum with --restore "${newest.path}".`
+    : 'start Lustrum with --restore and the path of a copy from your second place.'
+}

@@ -1,0 +1,31 @@
+import { oneLine } from '../oneLine.ts'
+import { inspectBeside } from './inspectBeside.ts'
+
+const damage = new Map<string, string>()
+
+/** Reads an open database over in the background, after a clean end too: a disk forgets without a crash. */
+export async function readOver(file: string): Promise<void> {
+  try {
+    const { fault } = await inspectBeside(file)
+    if (fault !== null) note(file, fault)
+  } catch (error) {
+    note(file, (error as Error).message)
+  }
+}
+
+function note(file: string, fault: string): void {
+  damage.set(
+    file,
+    `The database is damaged (${oneLine(fault)}). What can still be read is shown; restore a copy in the settings, under Backups, before more is lost.`,
+  )
+}
+
+/** Notes what a start found, to be said on the first screen. */
+export function noteAtStart(file: string, words: string): void {
+  damage.set(file, words)
+}
+
+/** What is wrong with the file as far as this run knows, in words; null: nothing so far. */
+export function foundDamage(file: string): string | null {
+  return damage.get(file) ?? null
+}

@@ -1,0 +1,134 @@
+/*
+ * How a copy takes the place of what is here. It is unpacked and made ready beside it while the app runs; the next start
+ * keeps what was here and moves it in. `restore.json` says that it is ready, and is the last thing to go: cut off
+ * anywhere in between, the next start goes on.
+ */
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs'
+import { join } from 'node:path'
+import { Refusal } from '../../domain/refusal.ts'
+import { onDisk } from '../diskWords.ts'
+import { oneLine } from '../oneLine.ts'
+import { moveWhole, writeWhole } from '../wholeFile.ts'
+import { makeCopy } from './copies.ts'
+import { databaseName } from './copyFormat.ts'
+import { inspectBeside } from './inspectBeside.ts'
+import { markShop } from './marker.ts'
+import { type ReadCopy, unpackCopy } from './readCopy.ts'
+
+/** A copy made ready to take the place of what is here. */
+export interface ReadyCopy {
+  shopId: string
+  /** Epoch minute the copy was made. */
+  madeAt: number
+  shopName: string
+}
+
+const readyFile = (dataDir: string) => join(dataDir, 'restore.json')
+const stagedDir = (dataDir: string) => join(dataDir, 'restore')
+/** SQLite keeps these beside the database; one of another database would spoil it. */
+const beside = ['-wal', '-shm', '-journal']
+
+/** The copy that the next start will open; null where there is none. */
+export function readyCopy(dataDir: string): ReadyCopy | null {
+  try {
+    return JSON.parse(readFileSync(readyFile(dataDir), 'utf8')) as ReadyCopy
+  } catch {
+    return null
+  }
+}
+
+/**
+ * Unpacks a copy beside what is here and reads it over; gives back where its database lies, to be brought up to date
+ * before `sayReady`. Refuses a copy that is damaged, locked with another passphrase, or too large for the disk.
+ */
+export async function layOut(
+  dataDir: string,
+  path: string,
+  passphrase: string | null,
+): Promise<ReadCopy & { file: string }> {
+  const dir = stagedDir(dataDir)
+  takeBack(dataDir)
+  return onDisk(dir, async () => {
+    mkdirSync(dir, { recursive: true, mode: 0o700 })
+    const read = await unpackCopy(path, passphrase, dir)
+    const file = join(dir, databaseName)
+    const { fault, shopId } = await inspectBeside(file)
+    if (fault !== null || shopId !== read.header.shopId)
+      throw new Refusal(
+        'copy-damaged',
+        'path',
+        path,
+        `The copy ${path} is damaged (${oneLine(fault ?? 'its database is another shop’s')}). Nothing was changed here: choose another copy.`,
+      )
+    return { ...read, file }
+  }).catch(error => {
+    takeBack(dataDir)
+    throw error
+  })
+}
+
+/** What was laid out is what the next start opens. */
+export function sayReady(dataDir: string, ready: ReadyCopy): void {
+  writeWhole(readyFile(dataDir), JSON.stringify(ready))
+}
+
+/** What was laid out is not opened after all. */
+export function takeBack(dataDir: string): void {
+  rmSync(readyFile(dataDir), { force: true })
+  rmSync(stagedDir(dataDir), { recursive: true, force: true })
+}
+
+/** What a start did with a copy that was ready. */
+export interface Restored extends ReadyCopy {
+  /** Where what was here lies now; null where there was nothing. */
+  keptAs: string | null
+}
+
+/** Moves a copy that is ready into the place of what is here, which is kept first; null where none is. */
+export async function finishRestore(
+  file: string,
+  dataDir: string,
+  { at, passphrase }: { at: number; passphrase: string | null },
+): Promise<Restored | null> {
+  const ready = readyCopy(dataDir)
+  if (!ready) {
+    // Half laid out when the app ended: nothing anybody asked for.
+    rmSync(stagedDir(dataDir), { recursive: true, force: true })
+    return null
+  }
+  const dir = stagedDir(dataDir)
+  const staged = join(dir, databaseName)
+  let keptAs: string | null = null
+  if (existsSync(staged)) {
+    keptAs = await keepPresent(file, dataDir, at, passphrase)
+    for (const name of readdirSync(dir).filter(each => each !== databaseName)) {
+      rmSync(join(dataDir, name), { recursive: true, force: true })
+      renameSync(join(dir, name), join(dataDir, name))
+    }
+    for (const end of beside) rmSync(file + end, { force: true })
+    moveWhole(staged, file)
+  }
+  markShop(dataDir, ready.shopId)
+  takeBack(dataDir)
+  return { ...ready, keptAs }
+}
+
+/** Keeps what is here as a copy; where no copy can be made of it, because it is damaged, the files as they are. */
+async function keepPresent(
+  file: string,
+  dataDir: string,
+  at: number,
+  passphrase: string | null,
+): Promise<string | null> {
+  if (!existsSync(file)) return null
+  try {
+    if (statSync(file).size > 0) return (await makeCopy(file, { at, passphrase, beforeRestore: true })).path
+  } catch {
+    // Damaged, or no room for a second one: moved aside below, which takes no room.
+  }
+  const aside = join(dataDir, 'set-aside', String(at))
+  mkdirSync(aside, { recursive: true, mode: 0o700 })
+  for (const end of [...beside, ''])
+    if (existsSync(file + end)) renameSync(file + end, join(aside, databaseName + end))
+  return aside
+}

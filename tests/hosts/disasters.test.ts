@@ -1,0 +1,243 @@
+import {
+  copyFileSync,
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import Database from 'better-sqlite3'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { migrationsDir } from '../../main/hosts/build.ts'
+import { claimDataFolder, databaseFile } from '../../main/hosts/dataFolder.ts'
+import { openShop } from '../../main/hosts/openShop.ts'
+import { copyAtOnce, ownCopies } from '../../main/services/backup/copying.ts'
+import { copiesStanding } from '../../main/services/backup/standing.ts'
+import type { Desk } from '../../main/services/desk/desk.ts'
+import { saveCustomer } from '../../main/services/records/customers.ts'
+import { readOver } from '../../main/store/backup/readOver.ts'
+import { testShop } from '../services/testShop.ts'
+
+let dir: string
+let dataDir: string
+let said: string[]
+let running: { desk: Desk; close(): Promise<void>; kill(): Promise<void> } | null
+
+beforeEach(() => {
+  dir = mkdtempSync(join(tmpdir(), 'lustrum-disaster-'))
+  dataDir = join(dir, 'data')
+  said = []
+  running = null
+})
+afterEach(async () => {
+  await running?.close().catch(() => {})
+  rmSync(dir, { recursive: true, force: true })
+})
+
+/** A start on the folder, as both hosts make it. */
+async function start(restore: string | null = null): Promise<Desk> {
+  const claim = claimDataFolder(dataDir, 'web')!
+  const desk = await openShop(claim, {
+    dataDir,
+    demo: false,
+    restore,
+    migrations: { dir: migrationsDir },
+    say: words => said.push(words),
+  })
+  running = {
+    desk,
+    async close() {
+      running = null
+      await desk.store.close()
+      claim.release()
+    },
+    // The log and the mark stay where they lie, as after a kill; this process lets go of both for the next start.
+    async kill() {
+      running = null
+      const kept = mkdtempSync(join(dir, 'kept-'))
+      const left = readdirSync(dataDir).filter(name => /^(lustrum\.db|running\.json)/.test(name))
+      for (const name of left) copyFileSync(join(dataDir, name), join(kept, name))
+      await desk.store.close()
+      claim.release()
+      for (const name of left) copyFileSync(join(kept, name), join(dataDir, name))
+    },
+  }
+  return desk
+}
+
+/** A start that is refused: its words. */
+async function refusal(): Promise<string> {
+  const error = await start().catch((error: unknown) => error)
+  expect(error).toMatchObject({ name: 'Refusal' })
+  return (error as Error).message
+}
+
+const add = (desk: Desk, name: string) => saveCustomer(desk, { name, phone: null, email: null, note: '' })
+const names = (desk: Desk) =>
+  desk.store.read.customer.findMany({ orderBy: { name: 'asc' } }).then(rows => rows.map(({ name }) => name))
+
+/** A shop with one customer and one copy; closed. */
+async function usedFolder(): Promise<{ copy: string; shop: string[] }> {
+  const desk = await start()
+  await testShop(desk)
+  await add(desk, 'Aalto')
+  await copyAtOnce(desk)
+  const [copy] = await ownCopies(desk)
+  const shop = await names(desk)
+  await running!.close()
+  return { copy: copy!.path, shop }
+}
+
+describe('a used folder', () => {
+  it.each<[string, (file: string) => void]>([
+    ['missing', file => rmSync(file)],
+    ['empty', file => truncateSync(file, 0)],
+  ])('whose database is %s gets no new one, and is told which copy to restore', async (_, spoil) => {
+    const { copy, shop } = await usedFolder()
+    const file = databaseFile(dataDir)
+    spoil(file)
+    const before = existsSync(file) ? statSync(file).size : null
+    for (const _attempt of ['first', 'second']) {
+      const words = await refusal()
+      expect(words).toMatch(/(is not there any more|is empty)\. Nothing was changed and no new one was begun/)
+      expect(words).toContain(`--restore "${copy}"`)
+      expect(existsSync(file) ? statSync(file).size : null).toBe(before)
+    }
+    expect(said).toEqual([])
+    expect(await names(await start(copy))).toEqual(shop)
+    expect(said.join('\n')).toMatch(
+      /holds Ashdown Paint Care: .*\nHere now: .*\nAshdown Paint Care is restored\./,
+    )
+  })
+
+  it('with the database of another shop in it is not opened', async () => {
+    await usedFolder()
+    const mine = join(dir, 'mine.db')
+    renameSync(databaseFile(dataDir), mine)
+    const other = join(dir, 'other')
+    const claim = claimDataFolder(other, 'web')!
+    const desk = await openShop(claim, {
+      dataDir: other,
+      demo: false,
+      restore: null,
+      migrations: { dir: migrationsDir },
+      say: () => {},
+    })
+    await desk.store.close()
+    claim.release()
+    copyFileSync(databaseFile(other), databaseFile(dataDir))
+    expect(await refusal()).toMatch(/is another shop's than the one this folder belongs to/)
+    copyFileSync(mine, databaseFile(dataDir))
+    expect(await names(await start())).toContain('Aalto')
+  })
+
+  it.each<[string, (file: string) => void]>([
+    ['header', file => overwrite(file, 0)],
+    ['second page', file => overwrite(file, 4096)],
+    ['end, cut off', file => truncateSync(file, statSync(file).size - 40_000)],
+    ['whole, another program’s file', file => writeFileSync(file, Buffer.alloc(9000, 'x'))],
+  ])('with a damaged %s is refused or warned of, and restored', async (_, spoil) => {
+    const { copy, shop } = await usedFolder()
+    const file = databaseFile(dataDir)
+    spoil(file)
+    const spoiled = readFileSync(file)
+    const words = await start().then(
+      async desk => {
+        // Opened though damaged somewhere: read over in the background, and said on the first screen.
+        await readOver(file)
+        const [warning] = (await copiesStanding(desk)).warnings
+        await running!.close()
+        return warning!.words
+      },
+      error => {
+        expect(readFileSync(file).equals(spoiled)).toBe(true)
+        return (error as Error).message
+      },
+    )
+    expect(words).toMatch(/is damaged .*[Rr]estore a copy/)
+    expect(await names(await start(copy))).toEqual(shop)
+  })
+})
+
+function overwrite(file: string, at: number): void {
+  const bytes = readFileSync(file)
+  bytes.fill(0xff, at, at + 4096)
+  writeFileSync(file, bytes)
+}
+
+describe('a log', () => {
+  it('missing after a crash is said, on the first screen too', async () => {
+    await usedFolder()
+    await add(await start(), 'Later')
+    await running!.kill()
+    rmSync(`${databaseFile(dataDir)}-wal`)
+    rmSync(`${databaseFile(dataDir)}-shm`)
+    const desk = await start()
+    expect(said.at(-1)).toMatch(/The log .* is missing: the last changes may be missing too/)
+    expect((await copiesStanding(desk)).warnings).toContainEqual({ about: 'data', words: said.at(-1) })
+  })
+
+  it('that was left by no start is laid aside, not read', async () => {
+    const { shop } = await usedFolder()
+    writeFileSync(`${databaseFile(dataDir)}-wal`, Buffer.alloc(8192, 'x'))
+    expect(await names(await start())).toEqual(shop)
+    expect(said.at(-1)).toMatch(/It was not read/)
+    expect(readdirSync(join(dataDir, 'set-aside'))).toHaveLength(1)
+  })
+})
+
+describe('a folder that goes while the app runs', () => {
+  it.each<[string, () => void]>([
+    ['deleted', () => rmSync(dataDir, { recursive: true })],
+    ['unplugged', () => renameSync(dataDir, join(dir, 'elsewhere'))],
+    [
+      'its database replaced',
+      () =>
+        writeFileSync(`${databaseFile(dataDir)}.new`, '') ??
+        renameSync(`${databaseFile(dataDir)}.new`, databaseFile(dataDir)),
+    ],
+  ])('%s: no save is answered yes, and the first screen says so', async (_, go) => {
+    await usedFolder()
+    const desk = await start()
+    go()
+    for (let i = 0; i < 10; i++)
+      await expect(add(desk, `Lost ${i}`)).rejects.toMatchObject({
+        code: 'database-gone',
+        message: expect.stringMatching(/Nothing of this was saved\. Close Lustrum/),
+      })
+    expect((await copiesStanding(desk)).warnings[0]).toMatchObject({ about: 'data' })
+  })
+
+  it('plugged in again, opens with all that was saved', async () => {
+    const { shop } = await usedFolder()
+    await add(await start(), 'Before')
+    renameSync(dataDir, join(dir, 'elsewhere'))
+    await running!.close()
+    renameSync(join(dir, 'elsewhere'), dataDir)
+    expect(await names(await start())).toEqual(['Aalto', 'Before', ...shop.slice(1)].sort())
+  })
+})
+
+it('a start that was refused leaves no trace of not having been closed', async () => {
+  await usedFolder()
+  const file = databaseFile(dataDir)
+  const database = new Database(file)
+  database
+    .prepare(
+      "insert into _prisma_migrations (id, checksum, migration_name, started_at) values ('x', 'x', '29990101000000_later', 0)",
+    )
+    .run()
+  database.close()
+  expect(await refusal()).toMatch(/written by a newer version/)
+  const again = new Database(file)
+  again.prepare("delete from _prisma_migrations where id = 'x'").run()
+  again.close()
+  await start()
+  expect(said).toEqual([])
+})
