@@ -80,7 +80,10 @@ function layStrayLogAside(file: string, say: (words: string) => void): void {
 function lookOver(file: string, logGone: boolean, say: (words: string) => void): void {
   say('Lustrum was not closed properly last time: looking the database over.')
   checkIntegrity(file)
-  if (!logGone) return say('The database is sound.')
+  if (!logGone) {
+    say('The database is sound.')
+    return
+  }
   const words = `The log ${logOf(file)}, which held what was saved last before Lustrum ended, is missing: the last changes may be missing too. Look at today's jobs; if the log is found, close Lustrum, put it back and start again.`
   noteAtStart(file, words)
   say(words)

@@ -10,17 +10,33 @@ describe('the flags', () => {
       port: 0,
       demo: false,
       open: true,
+      restore: null,
     }))
 
   it('are read', () =>
     expect(
-      readOptions(['--host', 'web', '--port', '8090', '--data', 'here', '--demo', '--no-open'], {}),
+      readOptions(
+        [
+          '--host',
+          'web',
+          '--port',
+          '8090',
+          '--data',
+          'here',
+          '--demo',
+          '--no-open',
+          '--restore',
+          'a.lustrum-copy',
+        ],
+        {},
+      ),
     ).toEqual({
       host: 'web',
       port: 8090,
       dataDir: resolve('here'),
       demo: true,
       open: false,
+      restore: resolve('a.lustrum-copy'),
     }))
 
   it.each([

@@ -39,7 +39,7 @@ describe('the window', () => {
   async function start(options: ShellOptions = {}) {
     const made = makeShell(options)
     open.push(made)
-    startWindow(made.shell, { dataDir, demo: false, rendererDir, migrationsDir, wasmPath })
+    startWindow(made.shell, { dataDir, demo: false, restore: null, rendererDir, migrationsDir, wasmPath })
     await vi.waitFor(
       () => expect(made.seen.exits.length > 0 || made.seen.windows[0]?.done.includes('show')).toBe(true),
       10_000,
