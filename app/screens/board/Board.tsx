@@ -6,6 +6,7 @@ import { useMemo, useState } from 'react'
 import { clip, dateOf, minutesIn, startOfDay } from '../../../main/domain/calendar/index.ts'
 import { useNowAt } from '../../data/now.ts'
 import { trpc } from '../../data/trpc.ts'
+import { CopiesWarnings } from '../../parts/copies/CopiesWarnings.tsx'
 import { daySpans } from '../../parts/daySpans.ts'
 import { useKeyWords } from '../../parts/keyWords.ts'
 import pieces from '../../parts/pieces.module.css'
@@ -72,6 +73,7 @@ export function Board() {
           <Button onClick={() => navigate({ to: '/book' })}>Book a car</Button>
         </Group>
       </div>
+      <CopiesWarnings />
       <Legend />
       {board && <SlipStrip board={board} />}
       <div className={styles.sheet} aria-busy={view.isPlaceholderData}>

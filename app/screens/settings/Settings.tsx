@@ -1,4 +1,5 @@
 import { SectionScreen } from '../../parts/Sections.tsx'
+import { BackupsSection } from './BackupsSection.tsx'
 import { BaysSection } from './BaysSection.tsx'
 import { CrewSection } from './CrewSection.tsx'
 import { HoursSection } from './HoursSection.tsx'
@@ -13,6 +14,7 @@ const sections = [
   { section: 'crew', label: 'Crew', Section: CrewSection },
   { section: 'treatments', label: 'Treatments', Section: TreatmentsSection },
   { section: 'products', label: 'Products', Section: ProductsSection },
+  { section: 'backups', label: 'Backups', Section: BackupsSection },
 ]
 
 /** What the shop is made of: everything a promise is computed from. */

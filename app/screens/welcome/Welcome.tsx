@@ -17,6 +17,7 @@ import { usualWeek } from '../../parts/weekHours.ts'
 import { DemoOffer } from './DemoOffer.tsx'
 import { type Named, NamedRows } from './NamedRows.tsx'
 import { presetsFor } from './presets.ts'
+import { RestoreOffer } from './RestoreOffer.tsx'
 import styles from './Welcome.module.css'
 
 function firstDraft() {
@@ -66,6 +67,7 @@ export function Welcome() {
         <SchemeMenu />
       </header>
       <DemoOffer onOpened={enter} />
+      <RestoreOffer />
       <Form form={form} label="Set up the shop" save="Open the shop">
         <div className={styles.columns}>
           <Card title="The shop">

@@ -4,6 +4,9 @@ import type { Tx } from '../store.ts'
 /** Lines looked at for the last moment something was saved: what was done under a clock set wrong is among them. */
 const lines = 500
 
+/** A place held for a caller, or let go again, is no job yet. */
+const booked = { status: { notIn: ['held', 'lapsed'] } }
+
 /** The latest moment, in epoch minutes, of what was saved last. */
 export async function lastSavedAt(tx: Tx): Promise<number | null> {
   const [row] = await tx.$queryRaw<{ at: number | bigint | null }[]>`
@@ -17,8 +20,12 @@ export async function holdingsOf(tx: Tx): Promise<Holdings> {
     tx.shop.findFirst({ select: { name: true, zone: true } }),
     tx.customer.count(),
     tx.vehicle.count(),
-    tx.job.count(),
-    tx.job.findFirst({ select: { number: true, dropOffAt: true }, orderBy: { number: 'desc' } }),
+    tx.job.count({ where: booked }),
+    tx.job.findFirst({
+      where: booked,
+      select: { number: true, dropOffAt: true },
+      orderBy: { number: 'desc' },
+    }),
     lastSavedAt(tx),
   ])
   return { shop, customers, vehicles, jobs, lastJob, lastSavedAt: savedAt }

@@ -14,6 +14,9 @@ export interface Findings {
   holdings: Holdings
 }
 
+/** A place held for a caller, or let go again, is no job yet. */
+const booked = "status not in ('held', 'lapsed')"
+
 const nothing: Omit<Findings, 'fault'> = {
   shopId: null,
   schema: [],
@@ -76,8 +79,14 @@ function contents(database: Database.Database): Omit<Findings, 'fault'> {
       shop: one(database, 'Shop', 'select name, zone from Shop'),
       customers: tables.Customer ?? 0,
       vehicles: tables.Vehicle ?? 0,
-      jobs: tables.Job ?? 0,
-      lastJob: one(database, 'Job', 'select number, dropOffAt from Job order by number desc limit 1'),
+      jobs:
+        one<{ count: number }>(database, 'Job', `select count(*) as count from Job where ${booked}`)?.count ??
+        0,
+      lastJob: one(
+        database,
+        'Job',
+        `select number, dropOffAt from Job where ${booked} order by number desc limit 1`,
+      ),
       lastSavedAt:
         one<{ at: number | null }>(database, 'AuditLine', 'select max(at) as at from AuditLine')?.at ?? null,
     },

@@ -12,6 +12,8 @@ export const otherForms: Readonly<Record<string, string>> = {
   'screens/customers/Consents.tsx': 'a line of its own in the ledger of consent',
   'screens/customers/NewCustomer.tsx': 'a new customer',
   'screens/job/Heatings.tsx': 'a new heated cure',
+  'screens/settings/BackupsSection.tsx':
+    'a folder of this computer; a second save is refused by its version, in tests/services/backup/copying.test.ts',
   'screens/shelf/orders/NewOrder.tsx': 'a new order',
   'screens/shelf/orders/SendDialog.tsx': 'sent once; a second sending is refused by the order’s status',
   'screens/shelf/product/ReceiveForm.tsx': 'new bottles',

@@ -1,0 +1,16 @@
+import { useQuery } from '@tanstack/react-query'
+import { trpc } from '../../data/trpc.ts'
+import styles from './CopiesWarnings.module.css'
+
+/** What somebody should hear of the shop's data and its copies; nothing while all is well. */
+export function CopiesWarnings() {
+  const { data } = useQuery({ ...trpc.backups.standing.queryOptions(), refetchInterval: 60_000 })
+  if (!data || data.warnings.length === 0) return null
+  return (
+    <ul className={styles.warnings} aria-label="The shop’s data">
+      {data.warnings.map(({ about, words }) => (
+        <li key={`${about} ${words}`}>⚑ {words}</li>
+      ))}
+    </ul>
+  )
+}

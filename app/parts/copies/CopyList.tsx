@@ -1,0 +1,49 @@
+import { Radio, Stack } from '@mantine/core'
+import type { CopyView } from '../../../main/api/views.ts'
+import { fullWords } from '../time.ts'
+
+interface Props {
+  label: string
+  copies: readonly CopyView[]
+  zone: string
+  chosen: CopyView | null
+  onChoose(copy: CopyView): void
+}
+
+/** More are not needed to find the one before a mishap. */
+const mostShown = 30
+
+/** Copies to choose one of, newest first; nothing where there are none. */
+export function CopyList({ label, copies, zone, chosen, onChoose }: Props) {
+  if (copies.length === 0) return null
+  const shown = copies.slice(0, mostShown)
+  return (
+    <Radio.Group
+      label={label}
+      description={
+        copies.length > shown.length ? `The newest ${shown.length} of ${copies.length}` : undefined
+      }
+      value={chosen?.path ?? null}
+      onChange={path => {
+        const copy = shown.find(each => each.path === path)
+        if (copy) onChoose(copy)
+      }}
+    >
+      <Stack gap={6} mt="xs" mah={320} style={{ overflowY: 'auto' }}>
+        {shown.map(copy => (
+          <Radio key={copy.path} value={copy.path} label={copyWords(copy, zone)} />
+        ))}
+      </Stack>
+    </Radio.Group>
+  )
+}
+
+function copyWords({ madeAt, locked, beforeRestore, bytes }: CopyView, zone: string): string {
+  const size = bytes < 1_000_000 ? `${Math.ceil(bytes / 1_000)} kB` : `${(bytes / 1_000_000).toFixed(1)} MB`
+  return [
+    fullWords(madeAt, zone),
+    size,
+    ...(locked ? ['locked'] : []),
+    ...(beforeRestore ? ['what was here before a restore'] : []),
+  ].join(' · ')
+}
