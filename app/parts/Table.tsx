@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react'
 import pieces from './pieces.module.css'
+import table from './table.module.css'
 
 export interface Column<Row> {
   /** Left out in a table that needs no headings. */
@@ -24,10 +25,10 @@ interface Props<Row> {
 
 /** A row each, a column for each thing said of it. */
 export function Table<Row>({ rows, keyOf, columns, past, empty }: Props<Row>) {
-  const classOf = ({ number, className }: Column<Row>) => (number ? pieces.number : className)
+  const classOf = ({ number, className }: Column<Row>) => (number ? table.number : className)
   if (rows.length === 0 && empty) return <p className={pieces.soft}>{empty}</p>
   return (
-    <table className={pieces.table}>
+    <table className={table.table}>
       {columns.some(column => column.head !== undefined) && (
         <thead>
           <tr>

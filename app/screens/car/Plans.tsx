@@ -8,6 +8,7 @@ import { Refused } from '../../parts/form/Refused.tsx'
 import { HeadRow } from '../../parts/HeadRow.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
+import table from '../../parts/table.module.css'
 import { fullDateWords } from '../../parts/time.ts'
 import { VisitActs } from '../upkeep/due/VisitActs.tsx'
 import type { Acts } from '../upkeep/useActs.tsx'
@@ -27,7 +28,7 @@ export function Plans({ car, acts }: { car: CarView; acts: Acts }) {
           </p>
         )}
         {car.plans.length > 0 && (
-          <table className={pieces.table}>
+          <table className={table.table}>
             <HeadRow columns={['Plan', 'Next, and why then', 'Do']} />
             <tbody>
               {car.plans.map(plan => (

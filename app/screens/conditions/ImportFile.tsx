@@ -14,6 +14,7 @@ import { faultsOf } from '../../parts/faults.ts'
 import { Refused } from '../../parts/form/Refused.tsx'
 import { HeadRow } from '../../parts/HeadRow.tsx'
 import pieces from '../../parts/pieces.module.css'
+import table from '../../parts/table.module.css'
 import { ReportTable } from './ReportTable.tsx'
 import { Scrolled } from './Scrolled.tsx'
 import { TakenFiles } from './TakenFiles.tsx'
@@ -145,7 +146,7 @@ function Mapping({ opened, change, error, busy, bayName, onTake }: MappingProps)
         />
       </Group>
       <Scrolled label="First rows of the file">
-        <table className={pieces.table}>
+        <table className={table.table}>
           <HeadRow columns={preview.columns} />
           <tbody>
             {preview.sample.map(cells => (

@@ -11,6 +11,7 @@ import { degrees, percentWords } from '../../parts/degrees.ts'
 import { HeadRow } from '../../parts/HeadRow.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
+import table from '../../parts/table.module.css'
 import { nearWords } from '../../parts/time.ts'
 import { ReadingsChart } from './ReadingsChart.tsx'
 
@@ -53,7 +54,7 @@ export function Readings({ bay, view }: { bay: BayConditionsView; view: Conditio
         <>
           <ReadingsChart readings={readings} fromAt={fromAt} toAt={toAt} zone={view.zone} product={product} />
           <h3>Newest</h3>
-          <table className={pieces.table}>
+          <table className={table.table}>
             <HeadRow
               columns={['When', 'Air', 'Humidity', 'Panel', 'Dew point', 'From', '(What may be done)']}
             />

@@ -1,6 +1,7 @@
 import type { ImportReport } from '../../../main/api/views.ts'
 import { HeadRow } from '../../parts/HeadRow.tsx'
 import pieces from '../../parts/pieces.module.css'
+import table from '../../parts/table.module.css'
 import { Scrolled } from './Scrolled.tsx'
 
 const shownMost = 200
@@ -21,7 +22,7 @@ export function ReportTable({ report }: { report: ImportReport }) {
       </p>
       {refused.length > 0 && (
         <Scrolled label="Rows refused">
-          <table className={pieces.table}>
+          <table className={table.table}>
             <HeadRow columns={['Row', 'Value', 'Why']} />
             <tbody>
               {refused.slice(0, shownMost).map(row => (

@@ -10,6 +10,7 @@ import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
 import { HeadRow } from '../../parts/HeadRow.tsx'
 import pieces from '../../parts/pieces.module.css'
+import table from '../../parts/table.module.css'
 import styles from './Customers.module.css'
 
 const page = 100
@@ -62,7 +63,7 @@ export function Customers() {
       </Group>
       {found?.total === 0 && <Nobody asked={asked} />}
       {found && found.total > 0 && (
-        <table className={`${pieces.box} ${pieces.table} ${styles.table}`}>
+        <table className={`${pieces.box} ${table.table} ${styles.table}`}>
           <HeadRow columns={['Name', 'Phone', 'E-mail', 'Cars']} />
           <tbody>
             {found.customers.map(customer => (

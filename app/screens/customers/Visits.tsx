@@ -6,6 +6,7 @@ import { HeadRow } from '../../parts/HeadRow.tsx'
 import { money } from '../../parts/money.ts'
 import pieces from '../../parts/pieces.module.css'
 import { statusWords } from '../../parts/statusWords.ts'
+import table from '../../parts/table.module.css'
 import { fullWords } from '../../parts/time.ts'
 
 /** Every visit of a customer's cars, newest first. */
@@ -18,10 +19,10 @@ export function Visits({ visits }: { visits: PastJobView[] }) {
           No visit yet. <Link to="/book">Book one</Link>, and it is listed here with what was done and when.
         </p>
       ) : (
-        <table className={pieces.table}>
+        <table className={table.table}>
           <HeadRow
             columns={['Job', 'Car', 'Came', 'Went home', 'What', 'Price']}
-            figures={{ columns: ['Price'], className: pieces.number }}
+            figures={{ columns: ['Price'], className: table.number }}
           />
           <tbody>
             {visits.map(visit => (
@@ -35,7 +36,7 @@ export function Visits({ visits }: { visits: PastJobView[] }) {
                 <td>{fullWords(visit.dropOffAt, zone)}</td>
                 <td>{whenHome(visit, zone)}</td>
                 <td>{visit.treatments.join(', ')}</td>
-                <td className={pieces.number}>{money(visit.priceMinor, currency)}</td>
+                <td className={table.number}>{money(visit.priceMinor, currency)}</td>
               </tr>
             ))}
           </tbody>

@@ -5,6 +5,7 @@ import { HeadRow } from '../../parts/HeadRow.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
 import { HazardMark } from '../../parts/shelf/HazardMark.tsx'
+import table from '../../parts/table.module.css'
 import { durationWords, nearWords } from '../../parts/time.ts'
 import { HappenedInput } from './HappenedInput.tsx'
 import styles from './Job.module.css'
@@ -27,7 +28,7 @@ export function StepTable({ job, happened }: { job: JobView; happened: Happened 
         <h2>Steps</h2>
         {(job.can.arrive || job.can.handOver) && <HappenedInput happened={happened} zone={job.zone} />}
       </Group>
-      <table className={pieces.table}>
+      <table className={table.table}>
         <HeadRow columns={['Step', 'Bay', 'Crew', 'From', 'To', 'State', '(What may be done)']} />
         <tbody>
           {job.steps.map(step => {

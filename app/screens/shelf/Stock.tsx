@@ -15,6 +15,7 @@ import { knownPictograms } from '../../parts/shelf/HazardMark.tsx'
 import { Pictograms } from '../../parts/shelf/Pictograms.tsx'
 import { Sparkline } from '../../parts/shelf/Sparkline.tsx'
 import { labelOf, productKindChoices } from '../../parts/shopWords.ts'
+import table from '../../parts/table.module.css'
 import { Waiting } from '../../parts/Waiting.tsx'
 import styles from './Shelf.module.css'
 import { useShelfToday } from './useShelfToday.ts'
@@ -53,7 +54,7 @@ export function Stock() {
         </p>
       ) : (
         <Card>
-          <table className={pieces.table}>
+          <table className={table.table}>
             <thead>
               <tr>
                 {['Product', 'On hand', 'Bottles', 'Next weeks', 'Advice', 'Hazard'].map(head => (

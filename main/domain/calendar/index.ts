@@ -26,6 +26,6 @@ export {
 } from './instants.ts'
 export { datedWords, durationWords, minuteWords, momentWords } from './minuteWords.ts'
 export { crewSpans, openSpans } from './openSpans.ts'
-export { firstIndex, firstWhere } from './search.ts'
+export { firstIndex } from './search.ts'
 export { clip, difference, intersection, minutesIn, type Span, spanSet } from './spans.ts'
 export { firstOpenAt, openMinutesBetween } from './work.ts'

@@ -4,7 +4,6 @@ export { cautionLines, cautionWords, cureWords } from './cautions.ts'
 export { clockedSteps } from './clockedSteps.ts'
 export { type Conflict, conflictsOn } from './conflicts.ts'
 export {
-  type Coat,
   type CoatStep,
   type CureMarks,
   type CuringProduct,
@@ -15,7 +14,7 @@ export {
   type ProductsById,
   profilesIn,
 } from './cureMarks.ts'
-export type { Booked, FloorPerson } from './floor.ts'
+export type { Booked } from './floor.ts'
 export {
   type FloorJob,
   type FloorRow,

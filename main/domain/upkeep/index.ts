@@ -2,21 +2,18 @@
 export {
   checkFactors,
   type Exposure,
-  type FactorMark,
   STARTING_FACTORS,
 } from './exposure/factors.ts'
 export {
-  type ExposureClass,
   exposureClass,
-  type IntervalStep,
   intervalWords,
   type ScaledInterval,
   scaleInterval,
 } from './exposure/interval.ts'
-export { type CurvePoint, lifeCurve } from './life/curve.ts'
+export { lifeCurve } from './life/curve.ts'
 export { checkPrior, type LifePrior } from './life/fit.ts'
 export { type LearnedLife, learnLife, type ObservedLife } from './life/learn.ts'
-export { type LifeReading, readingOf } from './life/reading.ts'
+export { readingOf } from './life/reading.ts'
 export { visitAnswered } from './plan/closes.ts'
 export type { DueState } from './plan/due.ts'
 export { dueList, type ListedDue } from './plan/dueList.ts'

@@ -3,8 +3,9 @@
  * law the shop does not know, owners come somewhere in the window or late, and at each visit the topper is looked at and
  * renewed. The same cars, lives and owners are run under different rules for the interval.
  */
+
+import type { ExposureClass } from '../../../main/domain/upkeep/exposure/interval.ts'
 import {
-  type ExposureClass,
   type LifePrior,
   learnLife,
   type ObservedLife,

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { type CopiesMade, copiesStand } from '../../../main/domain/backup/index.ts'
+import { copiesStand } from '../../../main/domain/backup/index.ts'
+import type { CopiesMade } from '../../../main/domain/backup/standing.ts'
 import { minuteOf } from '../../../main/domain/calendar/index.ts'
 
 const at = (iso: string) => minuteOf(Temporal.Instant.from(iso))

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest'
 import { commonPracticeProfile, ruleOf } from '../../../main/domain/cure/index.ts'
+import type { Coat } from '../../../main/domain/floor/cureMarks.ts'
 import {
-  type Coat,
   type CuringProduct,
   cautionLines,
   cautionWords,

@@ -1,7 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import type { OfferView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
-import { offers } from '../../../main/services/booking/offers.ts'
+import { type OfferView, offers } from '../../../main/services/booking/offers.ts'
 import { proposeDrafts } from '../../../main/services/shelf/orders/propose.ts'
 import { sendOrder } from '../../../main/services/shelf/orders/send.ts'
 import { archiveOffer } from '../../../main/services/shelf/supplierOffers.ts'
