@@ -1,30 +1,8 @@
-import { spawn } from 'node:child_process'
-import { once } from 'node:events'
 import { join } from 'node:path'
-import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
 import { checkIntegrity } from '../../main/store/integrity.ts'
+import { writeUntilKilled } from './disasters/killed.ts'
 import { makeFolder, openTestStore } from './openDatabase.ts'
-
-const writer = fileURLToPath(new URL('./writer.ts', import.meta.url))
-
-/** Runs the writer and kills it `patience` ms after its first answer; returns the last number it was answered. */
-async function writeUntilKilled(file: string, first: number, patience: number): Promise<number> {
-  const child = spawn(process.execPath, [writer, file, String(first)], {
-    stdio: ['ignore', 'pipe', 'inherit'],
-  })
-  let output = ''
-  child.stdout.on('data', chunk => {
-    output += chunk
-  })
-  while (!output.includes(`${first}\n`)) await once(child.stdout, 'data')
-  await new Promise(resolve => setTimeout(resolve, patience))
-  child.kill('SIGKILL')
-  await once(child, 'close')
-  // A number whose line end is missing was cut off in the middle.
-  const whole = output.slice(0, output.lastIndexOf('\n')).split('\n')
-  return Number(whole.at(-1))
-}
 
 describe('a process killed while it writes', { timeout: 120_000 }, () => {
   it('leaves each act whole or not at all, and every act it was answered', async () => {
