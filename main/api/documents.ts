@@ -2,6 +2,7 @@
 import type { Context, Hono } from 'hono'
 import { Refusal } from '../domain/refusal.ts'
 import type { Desk } from '../services/desk/desk.ts'
+import { careSheet } from '../services/job/ownerWords.ts'
 import { shopCalendar } from '../services/reminders/feeds.ts'
 import { ownerLetter } from '../services/reminders/ownerLetter.ts'
 import { bottleLabel } from '../services/shelf/bottleLabel.ts'
@@ -48,6 +49,9 @@ export function addDocuments(app: App, desk: Desk): void {
         origin: new URL(context.req.url).origin,
       }),
     ),
+  )
+  app.get('/documents/care/:file{[\\w-]+\\.pdf}', context =>
+    answer(context, () => careSheet(desk, { id: idOf(context.req.param('file')) })),
   )
   app.get('/documents/letter/:file{[\\w-]+\\.pdf}', context =>
     answer(context, () => ownerLetter(desk, { messageId: idOf(context.req.param('file')) })),

@@ -1,9 +1,12 @@
+import { confirmCover } from '../services/job/cover.ts'
 import {
   cancelInput,
+  coverInput,
   finishStepInput,
   handOverInput,
   jobSearch,
   oneJob,
+  outsideInput,
   promiseInput,
   startStepInput,
   takeBackInput,
@@ -13,6 +16,7 @@ import { cancelJob, handOver, promiseAgain } from '../services/job/jobActs.ts'
 import { arrive, finishStep, reopenStep, startStep } from '../services/job/jobSteps.ts'
 import { findJobsBy } from '../services/job/jobsFind.ts'
 import { getJob } from '../services/job/jobView.ts'
+import { ownerWords, setOutside } from '../services/job/ownerWords.ts'
 import { procedure, router } from './trpc.ts'
 
 export const jobs = router({
@@ -26,5 +30,8 @@ export const jobs = router({
 
   handOver: procedure.input(handOverInput).mutation(({ ctx, input }) => handOver(ctx, input)),
   promise: procedure.input(promiseInput).mutation(({ ctx, input }) => promiseAgain(ctx, input)),
+  ownerWords: procedure.input(oneJob).query(({ ctx, input }) => ownerWords(ctx, input)),
+  outside: procedure.input(outsideInput).mutation(({ ctx, input }) => setOutside(ctx, input)),
+  cover: procedure.input(coverInput).mutation(({ ctx, input }) => confirmCover(ctx, input)),
   cancel: procedure.input(cancelInput).mutation(({ ctx, input }) => cancelJob(ctx, input)),
 })

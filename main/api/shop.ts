@@ -1,7 +1,7 @@
 import { fillDemo } from '../services/demo/index.ts'
 import { shopOf } from '../services/desk/shopView.ts'
 import { shopSetUp, shopUpdate } from '../services/setUp/inputs.ts'
-import { getShop, updateShop } from '../services/setUp/shop.ts'
+import { getShop, promisesRead, updateShop } from '../services/setUp/shop.ts'
 import { setUpShop } from '../services/setUp/shopSetUp.ts'
 import { procedure, router } from './trpc.ts'
 
@@ -17,6 +17,8 @@ export const shop = router({
     await fillDemo(ctx)
     return shopOf(ctx.store.read)
   }),
+
+  promisesRead: procedure.mutation(({ ctx }) => promisesRead(ctx)),
 
   update: procedure.input(shopUpdate).mutation(({ ctx, input }) => updateShop(ctx, input)),
 })

@@ -10,7 +10,7 @@ export async function floorRows(tx: Tx, nowAt: number, toAt: number): Promise<Fl
   const rows = await tx.$queryRaw<
     (Omit<FloorRow, 'splittable' | 'sameBay'> & { splittable: number; sameBay: number })[]
   >`
-    select j.id as jobId, j.number, j.status, v.plate, j.promisedAt, j.plannedHandoverAt, j.handoverAt, j.arrivedAt,
+    select j.id as jobId, j.number, j.status, v.plate, j.promisedAt, j.plannedHandoverAt, j.handoverAt, j.arrivedAt, j.coveredBy,
       s.position, s.kind, s.name, s.stage, s.needs, s.skill, s.crewCount, s.minutes, s.splittable, s.sameBay, s.waitMin, s.waitMax, s.moveAfterMin,
       s.productId, s.bayId, s.plannedAt, s.plannedEndAt, s.startAt, s.endAt, s.actualStartAt, s.actualEndAt,
       s.movedToBayId, s.movedAt,

@@ -6,6 +6,7 @@ import {
   commonPracticeProfile,
   cureClock,
   cureCurve,
+  laidCoat,
   type Reading,
 } from '../../main/domain/cure/index.ts'
 import { boardCost, frameMs } from './cure/board.ts'
@@ -55,8 +56,9 @@ function timed(work: () => number): Timing {
 }
 
 function project(profile: CureProfile, readings: readonly Reading[]): number {
-  const clock = cureClock(profile, 0, { readings, usualC, nowAt: readings.length })
-  return clockMilestones(profile, clock).fullCureLate!.at
+  const laying = { fromAt: 0, toAt: 0 }
+  const coat = laidCoat(profile, laying, { readings, usualC, usualFrom: 'set', nowAt: readings.length })
+  return clockMilestones(coat).fullCureLate!.at
 }
 
 const figure = (

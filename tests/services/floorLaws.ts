@@ -97,8 +97,12 @@ export async function brokenLaws(desk: Desk): Promise<string[]> {
           at(`leaves before "${step.name}" allows`),
         )
         const next = job.steps.slice(i + 1).find(each => each.kind === 'work')
-        if (next?.stage === 'topper' && step.stage === 'coat')
-          law(next.plannedAt - step.plannedEndAt >= profile.topperMin, at('topper too early'))
+        if (next?.stage === 'topper' && step.stage === 'coat') {
+          law(profile.topper?.productIds.includes(next.productId ?? '') === true, at('topper not allowed'))
+          // From the last panel's end to its turn, of which it takes an eighth at the most (common practice, no source).
+          const waitMin = next.plannedAt - step.plannedEndAt + 0.875 * (next.plannedEndAt - next.plannedAt)
+          law(waitMin >= profile.topper!.minMin, at('topper too early'))
+        }
       }
     })
     stays.push({ key: bay, from: since, to: job.plannedHandoverAt, job: job.number })

@@ -25,6 +25,7 @@ async function coatShop(desk: Desk, zone: string, handoverMin: number, coatMin: 
   const cureProfile = {
     ...commonPracticeProfile(),
     handoverMin,
+    keepDryMin: handoverMin,
     handoverAdvisedMin: Math.max(handoverMin, 720),
   }
   const product = await saveProduct(desk, { name: 'Ovrel One', kind: 'coating', cureProfile })

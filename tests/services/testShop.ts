@@ -59,7 +59,7 @@ export async function testShop(
     ] satisfies { name: string; skills: Skill[] }[],
     starters: false,
   })
-  const product = async (name: string, kind: ProductKind) =>
+  const product = async (name: string, kind: ProductKind, productIds: string[] = []) =>
     (
       await saveProduct(desk, {
         name,
@@ -67,13 +67,18 @@ export async function testShop(
         cureProfile: {
           ...commonPracticeProfile(),
           tackFreeMin: 60,
-          recoat: kind === 'coating' ? { minMin: 60, maxMin: 240 } : null,
+          // As short as the handover's four hours, which then rule alone.
+          keepDryMin: 240,
+          // Over layers of 90 minutes, and a topper of 45, every panel keeps these with 60 to 240 minutes between
+          // the layers, and 240 before the topper.
+          recoat: kind === 'coating' ? { minMin: 138, maxMin: 330 } : null,
+          topper: kind === 'coating' ? { minMin: 279, advisedMin: 720, maxMin: null, productIds } : null,
           missedRecoat: kind === 'coating' ? 'Abrade lightly and wipe before the next layer.' : '',
         },
       })
     ).id
-  const two = await product('Ovrel Two', 'coating')
   const veil = await product('Ovrel Veil', 'topper')
+  const two = await product('Ovrel Two', 'coating', [veil])
   const wash = step('Wash', { takes: 60 })
   const polish = step('One-step correction', {
     takes: 240,

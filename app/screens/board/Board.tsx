@@ -17,6 +17,7 @@ import styles from './Board.module.css'
 import { BoardCanvas } from './BoardCanvas.tsx'
 import { Legend } from './Legend.tsx'
 import { useMove } from './move/useMove.ts'
+import { PromisesChanged } from './PromisesChanged.tsx'
 import { SlipStrip } from './SlipStrip.tsx'
 import { StatusLine } from './StatusLine.tsx'
 
@@ -57,6 +58,7 @@ export function Board() {
   const until = fromDate && addDays(fromDate, Number(days) - 1)
   return (
     <div className={pieces.column}>
+      <PromisesChanged />
       <div className={pieces.heading}>
         <h1>Board</h1>
         {board && fromDate && until && (

@@ -8,11 +8,19 @@ const names: Record<NextThingView['what'], string> = {
   leave: '● may leave',
 }
 
-/** What a curing car may have done next and when: "◆ topper 14:20 to 15:20", "● may leave since 17:30". */
-export function nextWords({ what, fromAt, untilAt }: NextThingView, nowAt: number, zone: string): string {
+/** Which of the two rules is meant: the car stays until it may get wet, or leaves under a cover somebody confirmed. */
+export const leavingWords: Record<NextThingView['leaving'], string> = { dry: 'dry', covered: 'under cover' }
+
+/** What a curing car may have done next and when: "◆ topper 14:20 to 15:20", "● may leave dry since 17:30". */
+export function nextWords(
+  { what, fromAt, untilAt, leaving }: NextThingView,
+  nowAt: number,
+  zone: string,
+): string {
   const when = (at: number) =>
     Math.abs(at - nowAt) < 720 ? clockWords(at, zone) : nearWords(at, zone, nowAt)
-  if (untilAt !== null && nowAt > untilAt) return `${names[what]} missed ${when(untilAt)}`
-  if (fromAt > nowAt) return `${names[what]} ${when(fromAt)}${untilAt === null ? '' : ` to ${when(untilAt)}`}`
-  return untilAt === null ? `${names[what]} since ${when(fromAt)}` : `${names[what]} until ${when(untilAt)}`
+  const name = what === 'leave' ? `${names.leave} ${leavingWords[leaving]}` : names[what]
+  if (untilAt !== null && nowAt > untilAt) return `${name} missed ${when(untilAt)}`
+  if (fromAt > nowAt) return `${name} ${when(fromAt)}${untilAt === null ? '' : ` to ${when(untilAt)}`}`
+  return untilAt === null ? `${name} since ${when(fromAt)}` : `${name} until ${when(untilAt)}`
 }

@@ -1,6 +1,6 @@
 import type { StayView } from '../../../main/api/views.ts'
 import { nearWords } from '../../parts/time.ts'
-import { nextWords } from './nextWords.ts'
+import { leavingWords, nextWords } from './nextWords.ts'
 
 /** What a stay is, for somebody who hears it instead of seeing it. */
 export function stayWords(stay: StayView, zone: string, nowAt: number): string {
@@ -14,7 +14,7 @@ export function stayWords(stay: StayView, zone: string, nowAt: number): string {
     `${stay.plate}, ${stay.customerName}, ${stay.bayName}, ${when(stay.fromAt)} to ${when(stay.toAt)}`,
     parts.join(', '),
     cure
-      ? `by its profile may be touched from ${when(cure.tackFreeAt)}, may leave from ${when(cure.safeAt)}`
+      ? `by its profile may be touched from ${when(cure.tackFreeAt)}, may leave ${leavingWords[stay.leaving]} from ${when(cure.safeAt)}`
       : '',
     stay.next ? `next: ${nextWords(stay.next, nowAt, zone)}` : '',
     stay.status === 'held' ? 'held, not confirmed' : '',

@@ -24,9 +24,17 @@ export function Book() {
   const shop = useQuery(trpc.shop.get.queryOptions()).data
   const change = (part: Partial<Draft>) => {
     setDraft(current => ({ ...current, ...part }))
-    if ('treatmentIds' in part || 'sizeClass' in part || 'condition' in part || 'askedDate' in part)
+    if (
+      'treatmentIds' in part ||
+      'coveredBy' in part ||
+      'sizeClass' in part ||
+      'condition' in part ||
+      'askedDate' in part
+    )
       setChosen(null)
   }
+  // Offers are laid out anew for whether there is a cover, not for each letter of the name.
+  const coveredBy = draft.coveredBy.trim() === '' ? '' : 'somebody'
   const booking = useBooking(draft)
   const asking = draft.treatmentIds.length > 0 && !booking.held
   const query = useQuery({
@@ -35,6 +43,7 @@ export function Book() {
       condition: draft.condition,
       finish: draft.finish,
       treatmentIds: draft.treatmentIds,
+      coveredBy,
       ...(draft.askedDate ? { askedDate: draft.askedDate } : {}),
     }),
     enabled: asking,

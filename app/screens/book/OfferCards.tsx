@@ -100,6 +100,12 @@ export function OfferFacts({ offer, offers }: { offer: PlaceView; offers: Offers
           'Drop off by': when(offer.dropOffAt),
           'May leave, at the least': when(offer.safeAt),
           Advised: when(offer.advisedAt),
+          ...(Object.keys(offers.profiles).length > 0 && {
+            'Keep dry':
+              offers.coveredBy === null
+                ? 'stays here until it may get wet'
+                : 'leaves under cover, confirmed by name',
+          }),
           'Blocks while open': durationWords(offer.blockedOpenMin),
           'Cures while closed': durationWords(offer.closedCureMin),
           'Changes of bay': offer.moves,

@@ -1,4 +1,4 @@
-import { Checkbox, Stack, Text } from '@mantine/core'
+import { Checkbox, Stack, Text, TextInput } from '@mantine/core'
 import { DatePickerInput } from '@mantine/dates'
 import { useQuery } from '@tanstack/react-query'
 import { trpc } from '../../data/trpc.ts'
@@ -48,6 +48,13 @@ export function WhatPicker({ draft, currency, today, change }: Props) {
         data={conditions}
         value={draft.condition}
         onChange={condition => change({ condition })}
+      />
+      <TextInput
+        label="Covered transport and storage confirmed by"
+        description="Empty: the car stays until it may get wet."
+        maxLength={80}
+        value={draft.coveredBy}
+        onChange={event => change({ coveredBy: event.currentTarget.value })}
       />
       <DatePickerInput
         label="Day asked for"

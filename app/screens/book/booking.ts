@@ -16,6 +16,8 @@ export interface Draft {
   treatmentIds: string[]
   condition: Condition
   askedDate: string | null
+  /** Who has confirmed covered transport and storage; empty: the car stays until it may get wet. */
+  coveredBy: string
 }
 
 const noCar = {
@@ -42,6 +44,7 @@ export const emptyDraft: Draft = {
   treatmentIds: [],
   condition: 'good',
   askedDate: null,
+  coveredBy: '',
 }
 
 export const offerKinds = ['soonest', 'leastBlocked', 'askedDay'] as const

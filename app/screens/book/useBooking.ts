@@ -53,8 +53,8 @@ export function useBooking(draft: Draft) {
   }
 }
 
-function wishOf({ condition, treatmentIds, askedDate }: Draft) {
-  return { condition, treatmentIds, ...(askedDate ? { askedDate } : {}) }
+function wishOf({ condition, treatmentIds, askedDate, coveredBy }: Draft) {
+  return { condition, treatmentIds, coveredBy, ...(askedDate ? { askedDate } : {}) }
 }
 
 /** Whose car it is: one on file, a new one of somebody on file, or a new customer's. */

@@ -11,6 +11,7 @@ import { durationWords, nearWords } from '../../parts/time.ts'
 import { diamond, triangle } from '../board/layers/Blocks.tsx'
 import styles from './Job.module.css'
 import { PartsBar } from './PartsBar.tsx'
+import { passedWords } from './passedWords.ts'
 
 /** The coats of a job, each once, in order; the last one rules when the car may leave. */
 function coatsOf(job: JobView): Coat[] {
@@ -22,7 +23,7 @@ function coatsOf(job: JobView): Coat[] {
   return [...coats.values()]
 }
 
-/** The running clock: how far the newest coat has cured, as a band, and from when what may be done. */
+/** The running clock: the milestones the newest coat has passed, its curve as a picture, and from when what may be done. */
 export function CureClock({ job }: { job: JobView }) {
   const coats = coatsOf(job)
   const laid = coats.filter(coat => coat.marks.actual)
@@ -59,7 +60,7 @@ function Curve({ marks, profile, nowAt }: Coat & { nowAt: number | null }) {
   const samples = Array.from({ length: 61 }, (_, i) => marks.coatEndAt + (spanMin * i) / 60)
   return (
     <Chart
-      label={`Cure of ${marks.productName} over time`}
+      label={`Cure of ${marks.productName} over time, drawn between the figures of its profile`}
       shape={({ width }) => {
         const x = (at: number) => ((at - marks.coatEndAt) / spanMin) * width
         const line = (of: 'early' | 'likely' | 'late') =>
@@ -93,8 +94,6 @@ function Clock({ job, coat }: { job: JobView; coat: Coat }) {
   const { marks, profile } = coat
   const { units } = useShop()
   const age = cureAge(marks)(job.nowAt)
-  const degree = cureCurve(profile).degreeAt(age)
-  const percent = (value: number) => `${Math.round(value * 100)} %`
   const when = (at: number | null) => (at === null ? '—' : nearWords(at, job.zone, job.nowAt))
   const reached = (at: number) =>
     at <= job.nowAt ? <span className={pieces.kept}>✓ since {when(at)}</span> : `from ${when(at)}`
@@ -105,7 +104,7 @@ function Clock({ job, coat }: { job: JobView; coat: Coat }) {
       <p className={pieces.soft}>
         {marks.productName}, {marks.actual ? 'finished' : 'planned for'} {when(marks.coatEndAt)}.{' '}
         {running
-          ? `Cure age ${durationWords(Math.floor(age))} at ${degrees(profile.referenceC, units)}, about ${percent(degree.likely)} cured (${percent(degree.late)} to ${percent(degree.early)}).`
+          ? `Cure age ${durationWords(Math.floor(age))} at ${degrees(profile.referenceC, units)}. ${passedWords(marks, job.nowAt, when)}`
           : 'The clock starts when the coat is finished.'}
       </p>
       <Curve {...coat} nowAt={running ? job.nowAt : null} />

@@ -12,12 +12,14 @@ import { money } from '../../parts/money.ts'
 import pieces from '../../parts/pieces.module.css'
 import { statusWords } from '../../parts/statusWords.ts'
 import { durationWords, longWords } from '../../parts/time.ts'
+import { Cover } from './Cover.tsx'
 import { CureClock } from './CureClock.tsx'
 import { History } from './History.tsx'
 import styles from './Job.module.css'
 import { JobActions } from './JobActions.tsx'
 import { JobDraws } from './JobDraws.tsx'
 import { Layers } from './Layers.tsx'
+import { OwnerWords } from './OwnerWords.tsx'
 import { SlipOffer } from './SlipOffer.tsx'
 import { StepTable } from './StepTable.tsx'
 import { useHappened } from './useHappened.ts'
@@ -79,6 +81,9 @@ function OneJob({ job }: { job: JobView }) {
               <>
                 <Fact name="May leave, at the least">{when(job.safeAt)}</Fact>
                 <Fact name="Advised">{when(job.advisedAt)}</Fact>
+                <Fact name="Keep dry">
+                  <Cover job={job} />
+                </Fact>
               </>
             )}
             {job.leftAt !== null && <Fact name="Left">{when(job.leftAt)}</Fact>}
@@ -101,6 +106,7 @@ function OneJob({ job }: { job: JobView }) {
       <StepTable job={job} happened={happened} />
       <JobDraws job={job} />
       <Layers job={job} />
+      {job.coated && <OwnerWords job={job} />}
       <section className={styles.cautions}>
         {[...job.cureWords, ...job.cautions].map(words => (
           <p key={words}>{words}</p>

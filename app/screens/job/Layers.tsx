@@ -25,6 +25,11 @@ export function Layers({ job }: { job: JobView }) {
             {when(layer.startAt)} to {when(layer.endAt)}
             <WindowLine layer={layer} job={job} />
             {layer.conditions && <p className={pieces.soft}>{layer.conditions}</p>}
+            {layer.air.map(words => (
+              <p key={words} className={pieces.late}>
+                ⚠ {words}
+              </p>
+            ))}
           </li>
         ))}
       </ol>
@@ -44,21 +49,28 @@ export function Layers({ job }: { job: JobView }) {
   )
 }
 
-function WindowLine({ layer: { window, verdict, asks }, job }: { layer: JobLayerView; job: JobView }) {
+function WindowLine({ layer: { window, why, verdict, asks }, job }: { layer: JobLayerView; job: JobView }) {
   if (verdict === null) return null
   if (!window)
     return <p className={pieces.soft}>The coat beneath names no window for it, or is not laid yet.</p>
   const when = (at: number) => nearWords(at, job.zone, job.nowAt)
-  const from = when(window.opensAt)
+  const from = window.opensAt === null ? 'never in this cold' : when(window.opensAt)
   const span = window.closesAt === null ? `from ${from}` : `${from} to ${when(window.closesAt)}`
-  const missed = verdict === 'too late' || verdict === 'too early'
   return (
-    <p>
-      Window {span}:{' '}
-      <span className={missed ? pieces.late : pieces.kept}>
-        {verdict === 'met' ? '✓ within it' : `⚠ ${verdict}`}
-      </span>
-      {asks && <> The profile asks: {asks}</>}
-    </p>
+    <>
+      <p>
+        Window {span}:{' '}
+        <span className={verdict === 'met' ? pieces.kept : pieces.late}>
+          {verdict === 'met' ? '✓ within it' : `⚠ ${verdict}`}
+        </span>
+        {asks && <> The profile asks: {asks}</>}
+      </p>
+      <ul className={cure.rules}>
+        <li>So that the first and the last panel keep it, laid in the same order.</li>
+        {why.map(words => (
+          <li key={words}>{words}</li>
+        ))}
+      </ul>
+    </>
   )
 }

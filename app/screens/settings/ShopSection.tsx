@@ -1,8 +1,10 @@
 import { Select, Text, Textarea, TextInput } from '@mantine/core'
+import { type OutsideUsual, outsideSeasons } from '../../../main/domain/cure/index.ts'
 import { type Condition, conditions, gridChoices } from '../../../main/domain/shop/index.ts'
 import { useForm } from '../../data/form.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
+import { DegreesInput } from '../../parts/DegreesInput.tsx'
 import { Form } from '../../parts/form/Form.tsx'
 import { DecimalInput, PhoneInput } from '../../parts/inputs.tsx'
 import { PlaceFields } from '../../parts/PlaceFields.tsx'
@@ -13,6 +15,24 @@ const conditionWords: Record<Condition, string> = {
   good: 'Paint in good condition',
   worn: 'Worn paint',
   heavy: 'Heavily marred paint',
+}
+
+const seasonWords: Record<keyof OutsideUsual, string> = {
+  decFeb: 'December to February',
+  marMay: 'March to May',
+  junAug: 'June to August',
+  sepNov: 'September to November',
+}
+
+/** The four seasons with one changed; emptied, none is known. The first one typed stands for all until they are typed. */
+function withSeason(
+  usual: OutsideUsual | null,
+  season: keyof OutsideUsual,
+  celsius: number | null,
+): OutsideUsual | null {
+  if (celsius === null) return null
+  const all = usual ?? { decFeb: celsius, marMay: celsius, junAug: celsius, sepNov: celsius }
+  return { ...all, [season]: celsius }
 }
 
 /** The shop itself: name, place, money, measures, and the rules a promise follows. */
@@ -81,6 +101,18 @@ export function ShopSection() {
                 unit="×"
                 most={20}
                 {...factors.field(condition)}
+              />
+            ))}
+          </div>
+          <h3>Usual temperature outside, for what owners are told</h3>
+          <div className={pieces.fields}>
+            {outsideSeasons.map(season => (
+              <DegreesInput
+                key={season}
+                label={seasonWords[season]}
+                value={shop.outsideUsual?.[season] ?? null}
+                onChange={celsius => change({ outsideUsual: withSeason(shop.outsideUsual, season, celsius) })}
+                error={faults.at('outsideUsual')}
               />
             ))}
           </div>

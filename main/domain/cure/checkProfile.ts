@@ -2,13 +2,13 @@
 import { degreesWords, type UnitSystem } from '../measure/index.ts'
 import { refuse } from '../refusal.ts'
 import { advisedByPracticeMin, leastByPracticeMin } from './commonPractice.ts'
-import type { CureProfile } from './profile.ts'
+import { type CureProfile, windowNames } from './profile.ts'
 
 const longestMin = 365 * 24 * 60
 
 /**
  * Refuses a profile that cannot be true or that is not safe to plan by: a duration that is negative or not whole, a
- * minimum past its maximum, full cure before handover, a handover or topper before 4 h that no data sheet gives.
+ * minimum past its maximum, full cure before handover, a handover before 4 h that no data sheet gives.
  * @throws Refusal naming the field, temperatures in the `units` they were typed in.
  */
 export function checkProfile(profile: CureProfile, units: UnitSystem = 'metric'): void {
@@ -17,6 +17,7 @@ export function checkProfile(profile: CureProfile, units: UnitSystem = 'metric')
   checkPractice(profile)
   checkConditions(profile, units)
   checkRate(profile, units)
+  checkWindows(profile, units)
   if (profile.recoat && profile.missedRecoat.trim() === '')
     refuse(
       'text-missing',
@@ -28,15 +29,18 @@ export function checkProfile(profile: CureProfile, units: UnitSystem = 'metric')
 function checkDurations(profile: CureProfile) {
   for (const field of [
     'tackFreeMin',
-    'topperMin',
-    'topperAdvisedMin',
     'handoverMin',
     'handoverAdvisedMin',
     'keepDryMin',
     'firstWashMin',
   ] as const)
     checkDuration(profile[field], field)
-  if (profile.topperMaxMin !== null) checkDuration(profile.topperMaxMin, 'topperMaxMin')
+  const { topper } = profile
+  if (topper) {
+    checkDuration(topper.minMin, 'topper.minMin')
+    checkDuration(topper.advisedMin, 'topper.advisedMin')
+    if (topper.maxMin !== null) checkDuration(topper.maxMin, 'topper.maxMin')
+  }
   if (profile.recoat) {
     checkDuration(profile.recoat.minMin, 'recoat.minMin')
     checkDuration(profile.recoat.maxMin, 'recoat.maxMin')
@@ -57,11 +61,11 @@ function checkDuration(minutes: number, field: string) {
 }
 
 function checkOrder(profile: CureProfile) {
-  const { recoat, firstPeriod, fullCure } = profile
+  const { recoat, topper, firstPeriod, fullCure } = profile
   if (recoat) notAfter(recoat.minMin, recoat.maxMin, 'recoat.maxMin', 'the recoat window opens')
-  notAfter(profile.topperMin, profile.topperAdvisedMin, 'topperAdvisedMin', 'the topper may go on')
-  if (profile.topperMaxMin !== null)
-    notAfter(profile.topperAdvisedMin, profile.topperMaxMin, 'topperMaxMin', 'the topper is advised')
+  if (topper) notAfter(topper.minMin, topper.advisedMin, 'topper.advisedMin', 'the topper may go on')
+  if (topper && topper.maxMin !== null)
+    notAfter(topper.advisedMin, topper.maxMin, 'topper.maxMin', 'the topper is advised')
   notAfter(profile.tackFreeMin, profile.handoverMin, 'handoverMin', 'the coat is tack-free')
   notAfter(
     profile.handoverMin,
@@ -101,9 +105,7 @@ function notAfter(earlier: number, later: number, field: string, what: string) {
 function checkPractice(profile: CureProfile) {
   const floors = [
     ['handoverMin', leastByPracticeMin],
-    ['topperMin', leastByPracticeMin],
     ['handoverAdvisedMin', advisedByPracticeMin.from],
-    ['topperAdvisedMin', advisedByPracticeMin.from],
   ] as const
   for (const [field, floor] of floors)
     if (profile.sources[field] !== 'data sheet' && profile[field] < floor)
@@ -155,6 +157,56 @@ function checkRate({ rate, forcedCure, referenceC }: CureProfile, units: UnitSys
         `${row.standsForMin} minutes is less than the ${row.minutes} the heating takes; heat never slows a cure.`,
       )
   })
+}
+
+function checkWindows(profile: CureProfile, units: UnitSystem) {
+  const { topper, windowRows } = profile
+  if (topper && topper.productIds.length === 0)
+    refuse(
+      'toppers-missing',
+      { 'topper.productIds': [] },
+      'Times for a topper are given but not which: choose the toppers the maker allows on this coating.',
+    )
+  windowRows.forEach((row, i) => {
+    const field = `windowRows.${i}`
+    const figures = profile[row.window]
+    if (!figures)
+      refuse(
+        'window-missing',
+        { [`${field}.window`]: row.window },
+        `A row is given for a ${row.window} window that the profile does not have; give the window itself first.`,
+      )
+    const degrees = (celsius: number) => degreesWords(celsius, units)
+    checkNumber(row.fromC, -20, 60, `${field}.fromC`, degrees)
+    checkNumber(row.toC, row.fromC, 60, `${field}.toC`, degrees)
+    const times = [row.minMin, ...(row.maxMin === null ? [] : [row.maxMin])]
+    times.forEach((minutes, end) => {
+      checkDuration(minutes, `${field}.${end === 0 ? 'minMin' : 'maxMin'}`)
+    })
+    if (row.minMin === 0 || figures.minMin === 0)
+      refuse(
+        'duration-bad',
+        { [`${field}.minMin`]: row.minMin },
+        'A window that opens at once has nothing that temperature could change; give both times more than 0 minutes.',
+      )
+    if ((row.maxMin === null) !== (figures.maxMin === null))
+      refuse(
+        'window-end',
+        { [`${field}.maxMin`]: row.maxMin },
+        'The row and the window itself must both close, or neither; give both an end, or leave both empty.',
+      )
+    if (row.maxMin !== null) notAfter(row.minMin, row.maxMin, `${field}.maxMin`, 'the window opens')
+  })
+  for (const name of windowNames) {
+    const rows = windowRows.filter(row => row.window === name).sort((a, b) => a.fromC - b.fromC)
+    const met = rows.find((row, i) => i > 0 && row.fromC < rows[i - 1]!.toC)
+    if (met)
+      refuse(
+        'rows-overlap',
+        { [`windowRows.${windowRows.indexOf(met)}.fromC`]: met.fromC },
+        'Two rows hold at the same temperature; let one end where the next begins.',
+      )
+  }
 }
 
 const percent = (value: number) => `${value} %`

@@ -1,10 +1,10 @@
 /**
- * The cure clock: how old a coat is, in minutes at the reference temperature, and when it will be so old. Cold
- * lengthens every time; heat shortens one only by a data-sheet row.
+ * The cure clock: how old a coat is, in minutes at the reference temperature, and when it will be so old. It is for
+ * what opens: cold lengthens every time, heat shortens one only by a data-sheet row. What closes has the clocks of
+ * `windowClock.ts`.
  */
 import { firstIndex } from '../calendar/index.ts'
 import { type HeatCredit, type Heating, heatCredit } from './heating.ts'
-import { type MilestoneName, milestoneAges, milestoneNames } from './milestones.ts'
 import type { CureProfile } from './profile.ts'
 import { ageOver, minutesTo, neverFaster, type Rate, rateOf } from './rate.ts'
 import { type Stretches, stretchesFrom } from './stretches.ts'
@@ -42,7 +42,7 @@ export function cureClock(
 }
 
 /** The stretches with the heated one at the reference temperature, where the coat ages as the clock does. */
-function heated(stretches: Stretches, credit: HeatCredit, referenceC: number): Stretches {
+export function heated(stretches: Stretches, credit: HeatCredit, referenceC: number): Stretches {
   const cut = stretchesFrom(stretches.fromAt, stretches.count() + 2)
   for (let i = 0; i < stretches.count(); i++)
     for (const mark of [credit.from, credit.to, stretches.to(i)]) {
@@ -114,28 +114,4 @@ export function clockOver(stretches: Stretches, rate: Rate, credit: HeatCredit |
       return { measuredMin, assumedMin, projectedMin }
     },
   }
-}
-
-/** A milestone on the clock: the first whole minute at which it is reached, and how well its time is known. */
-export interface Reached {
-  readonly at: number
-  readonly parts: Parts
-}
-/** Null: the profile has no such moment, or the bay is too cold ever to reach it. */
-export type ClockMilestones = { readonly [Name in MilestoneName]: Reached | null }
-
-/** Rounding noise of the sums, in minutes; without it a milestone due on a whole minute might show the next one. */
-const noiseMin = 1e-6
-
-/** When each milestone of the profile is reached on the clock. Fractions round up: never a minute too early. */
-export function clockMilestones(profile: CureProfile, clock: CureClock): ClockMilestones {
-  const ages = milestoneAges(profile)
-  const reached = milestoneNames.map(name => {
-    const age = ages[name]
-    const exactAt = age === null ? null : clock.reachedAt(age)
-    if (exactAt === null) return [name, null]
-    const at = Math.ceil(exactAt - noiseMin)
-    return [name, { at, parts: clock.partsUntil(at) }]
-  })
-  return Object.fromEntries(reached) as ClockMilestones
 }

@@ -1,14 +1,17 @@
 import { type CureProfile, type Figure, type FigureSource, figures } from './profile.ts'
 
-/** Handover and topper wait at least this long after the coat unless the data sheet says otherwise. Common practice. */
+/** The handover waits at least this long after the coat unless the data sheet says otherwise. Common practice. */
 export const leastByPracticeMin = 4 * 60
-/** Handover and topper are advised 12 to 24 h after the coat. Common practice. */
+/** The handover is advised 12 to 24 h after the coat. Common practice. */
 export const advisedByPracticeMin = { from: 12 * 60, to: 24 * 60 }
+
+/** Relative humidity a coat is laid and begins to cure in where its sheet gives none. Common practice, no source. */
+const humidityByPractice = { minPercent: 40, maxPercent: 65 }
 
 const dayMin = 24 * 60
 
 /**
- * The profile of a coating whose data sheet is silent, every figure marked common practice: handover and topper 4 h
+ * The profile of a coating whose data sheet is silent, every figure marked common practice: handover 4 h
  * after the coat at the least and advised from 12 h (to 24 h); 85 % cured at the end of those first 12 to 24 h, fully
  * after 7 to 10 days. Where practice has no figure of its own the cautious one stands: the car is not moved before it
  * could leave, stays dry a day and unwashed until the early full cure.
@@ -17,9 +20,8 @@ export function commonPracticeProfile(): CureProfile {
   return {
     tackFreeMin: leastByPracticeMin,
     recoat: null,
-    topperMin: leastByPracticeMin,
-    topperAdvisedMin: advisedByPracticeMin.from,
-    topperMaxMin: null,
+    topper: null,
+    windowRows: [],
     handoverMin: leastByPracticeMin,
     handoverAdvisedMin: advisedByPracticeMin.from,
     keepDryMin: dayMin,
@@ -27,7 +29,7 @@ export function commonPracticeProfile(): CureProfile {
     firstPeriod: { earlyMin: advisedByPracticeMin.from, lateMin: advisedByPracticeMin.to, degree: 0.85 },
     fullCure: { earlyMin: 7 * dayMin, lateMin: 10 * dayMin },
     temperature: { minC: 10, maxC: 30 },
-    humidity: { minPercent: 20, maxPercent: 80 },
+    humidity: humidityByPractice,
     referenceC: 20,
     rate: { rule: 'doubling' },
     forcedCure: [],

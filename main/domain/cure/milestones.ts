@@ -17,8 +17,16 @@ export const milestoneNames = [
 ] as const
 export type MilestoneName = (typeof milestoneNames)[number]
 
+/** The ends of windows: they hang on every panel and on what goes over it, not on the end of the coat alone. */
+type WindowEnd = 'recoatOpens' | 'recoatCloses' | 'topperOpens' | 'topperCloses'
+
+/** The moments that are an age of the coat and nothing else. */
+export const momentNames = milestoneNames.filter(
+  (name): name is Exclude<MilestoneName, WindowEnd> => !/Opens|Closes/.test(name),
+)
+
 /** Milestones a profile may do without. */
-type Optional = 'recoatOpens' | 'recoatCloses' | 'topperCloses'
+type Optional = WindowEnd | 'topperAdvised'
 
 /** Minutes of cure at the reference temperature; null where the profile has no such moment. */
 export type MilestoneAges = {
@@ -27,18 +35,20 @@ export type MilestoneAges = {
 
 /** Epoch minutes: `handoverSafeAt` and so on; null where the profile has no such moment. */
 export type Milestones = {
-  readonly [Name in MilestoneName as `${Name}At`]: number | (Name extends Optional ? null : never)
+  readonly [Name in Exclude<MilestoneName, WindowEnd> as `${Name}At`]:
+    | number
+    | (Name extends Optional ? null : never)
 }
 
-/** The cure age at which each milestone is reached. */
+/** The cure age at which each milestone is reached; of a window, by the panel. */
 export function milestoneAges(profile: CureProfile): MilestoneAges {
   return {
     tackFree: profile.tackFreeMin,
     recoatOpens: profile.recoat?.minMin ?? null,
     recoatCloses: profile.recoat?.maxMin ?? null,
-    topperOpens: profile.topperMin,
-    topperAdvised: profile.topperAdvisedMin,
-    topperCloses: profile.topperMaxMin,
+    topperOpens: profile.topper?.minMin ?? null,
+    topperAdvised: profile.topper?.advisedMin ?? null,
+    topperCloses: profile.topper?.maxMin ?? null,
     handoverSafe: profile.handoverMin,
     handoverAdvised: profile.handoverAdvisedMin,
     keepDryEnds: profile.keepDryMin,
@@ -49,7 +59,7 @@ export function milestoneAges(profile: CureProfile): MilestoneAges {
 }
 
 /**
- * When a coat finished at `coatEndAt` reaches each milestone. `reachedAt` turns a cure age into the minute it is
+ * When a coat finished at `coatEndAt` reaches each moment. `reachedAt` turns a cure age into the minute it is
  * reached; left out, the coat ages a minute each minute, as it does at the reference temperature.
  */
 export function milestones(
@@ -58,7 +68,7 @@ export function milestones(
   reachedAt: (ageMin: number) => number = ageMin => coatEndAt + ageMin,
 ): Milestones {
   const ages = milestoneAges(profile)
-  const reached = milestoneNames.map(name => {
+  const reached = momentNames.map(name => {
     const age = ages[name]
     return [`${name}At`, age === null ? null : reachedAt(age)]
   })

@@ -1,5 +1,5 @@
 /** What the desk is told of a held car: its moments as they come. */
-import type { ClockMilestones } from './clock.ts'
+import type { ClockMilestones } from './clockMilestones.ts'
 
 export type NoticeKind = 'topper opens' | 'topper closes soon' | 'topper closed' | 'release'
 
@@ -19,7 +19,7 @@ const lateAfterMin = 5
 /**
  * The notices that fell due after `seenAt` and up to `nowAt`, in order of time. A caller that keeps `nowAt` as the
  * next `seenAt` tells each once, also after a sleep. Where the warning that a topper window closes was slept through
- * until after it had closed, it is told as closed.
+ * until after it had closed, it is told as closed; so is one that closes before it opens, which is never told as open.
  */
 export function noticesSince(milestones: ClockMilestones, seenAt: number, nowAt: number): Notice[] {
   const notices: Notice[] = []
@@ -29,8 +29,10 @@ export function noticesSince(milestones: ClockMilestones, seenAt: number, nowAt:
   }
   const opensAt = milestones.topperOpens?.at
   const closesAt = milestones.topperCloses?.at
-  tell('topper opens', opensAt)
-  if (closesAt !== undefined) {
+  const shut = closesAt !== undefined && (opensAt === undefined || closesAt < opensAt)
+  if (shut) tell('topper closed', closesAt)
+  else tell('topper opens', opensAt)
+  if (closesAt !== undefined && !shut) {
     const warnAt = Math.max(opensAt ?? 0, closesAt - closingSoonMin)
     if (nowAt < closesAt) tell('topper closes soon', warnAt)
     else tell('topper closed', warnAt, closesAt)

@@ -10,10 +10,10 @@ export interface CureProfile {
   readonly tackFreeMin: number
   /** When the next layer may go on; null: the sheet names no second layer. */
   readonly recoat: { readonly minMin: number; readonly maxMin: number } | null
-  readonly topperMin: number
-  readonly topperAdvisedMin: number
-  /** After this the topper no longer takes; null: no limit. */
-  readonly topperMaxMin: number | null
+  /** When a topper may go on, and which; null: the sheet names none. Practice has no figure for it. */
+  readonly topper: TopperFigures | null
+  /** What the sheet gives for a window at other temperatures; they rule there in place of the clock. */
+  readonly windowRows: readonly WindowRow[]
   readonly handoverMin: number
   readonly handoverAdvisedMin: number
   /** No water until then. */
@@ -33,6 +33,29 @@ export interface CureProfile {
   /** What the sheet asks when the recoat window was missed. */
   readonly missedRecoat: string
   readonly sources: Readonly<Record<Figure, FigureSource>>
+}
+
+export interface TopperFigures {
+  readonly minMin: number
+  readonly advisedMin: number
+  /** After this the topper no longer takes; null: no limit. */
+  readonly maxMin: number | null
+  /** The toppers the maker allows on this coating, by product id. */
+  readonly productIds: readonly string[]
+}
+
+/** The windows that something laid over a coat has to keep. */
+export const windowNames = ['recoat', 'topper'] as const
+export type WindowName = (typeof windowNames)[number]
+
+/** A data sheet's window while the coat is between two temperatures, both included. */
+export interface WindowRow {
+  readonly window: WindowName
+  readonly fromC: number
+  readonly toC: number
+  readonly minMin: number
+  /** Null where the window never closes. */
+  readonly maxMin: number | null
 }
 
 /**
@@ -56,9 +79,6 @@ export interface ForcedCureRow {
 export const figures = [
   'tackFreeMin',
   'recoat',
-  'topperMin',
-  'topperAdvisedMin',
-  'topperMaxMin',
   'handoverMin',
   'handoverAdvisedMin',
   'keepDryMin',

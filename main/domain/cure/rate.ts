@@ -48,6 +48,28 @@ export function neverFaster(rate: Rate, referenceC: number): Rate {
   }
 }
 
+/** A rate that heat quickens and cold does not slow: by it a window closes, and cold never keeps one open. */
+export function neverSlower(rate: Rate, referenceC: number): Rate {
+  return {
+    of: celsius => (celsius <= referenceC ? 1 : Math.max(1, rate.of(celsius))),
+    kinks: [...rate.kinks, referenceC],
+    steepness: rate.steepness,
+  }
+}
+
+/** A rate that is another, steady one between two temperatures, both included; the first row that holds counts. */
+export function withRows(
+  rate: Rate,
+  rows: readonly { readonly fromC: number; readonly toC: number; readonly speed: number }[],
+): Rate {
+  if (rows.length === 0) return rate
+  return {
+    of: celsius => rows.find(row => row.fromC <= celsius && celsius <= row.toC)?.speed ?? rate.of(celsius),
+    kinks: [...rate.kinks, ...rows.flatMap(row => [row.fromC, row.toC])].sort((a, b) => a - b),
+    steepness: rate.steepness,
+  }
+}
+
 // Gauss-Legendre on [-1, 1]: three points are exact for polynomials up to degree five, five up to degree nine.
 const three = { centre: 8 / 9, nodes: [Math.sqrt(3 / 5)], weights: [5 / 9] } as const
 const five = {

@@ -2,13 +2,14 @@
 import { type MilestoneName, milestoneAges } from './milestones.ts'
 import type { CureProfile, Figure, FigureSource } from './profile.ts'
 
-const figureOf: Readonly<Record<MilestoneName, Figure>> = {
+/** Null: only the data sheet has such a figure. */
+const figureOf: Readonly<Record<MilestoneName, Figure | null>> = {
   tackFree: 'tackFreeMin',
   recoatOpens: 'recoat',
   recoatCloses: 'recoat',
-  topperOpens: 'topperMin',
-  topperAdvised: 'topperAdvisedMin',
-  topperCloses: 'topperMaxMin',
+  topperOpens: null,
+  topperAdvised: null,
+  topperCloses: null,
   handoverSafe: 'handoverMin',
   handoverAdvised: 'handoverAdvisedMin',
   keepDryEnds: 'keepDryMin',
@@ -43,10 +44,28 @@ export interface MilestoneRule {
 export function ruleOf(profile: CureProfile, name: MilestoneName): MilestoneRule | null {
   const ageMin = milestoneAges(profile)[name]
   if (ageMin === null) return null
-  const source = profile.sources[figureOf[name]]
+  const figure = figureOf[name]
+  const source = figure ? profile.sources[figure] : 'data sheet'
   const origin = source === 'data sheet' ? 'from the data sheet' : 'common practice'
-  const words = `${named[name]}: ${lengthWords(ageMin)} of cure at ${profile.referenceC} °C, ${origin}. The data sheet decides.`
+  const of = /Opens|Closes/.test(name) ? 'on each panel' : 'of cure'
+  const words = `${named[name]}: ${lengthWords(ageMin)} ${of} at ${profile.referenceC} °C, ${origin}.${bendWords(profile, name)} The data sheet decides.`
   return { ageMin, source, words }
+}
+
+/** How an end of a window moves with the temperature; nothing for other moments. */
+function bendWords({ windowRows }: CureProfile, name: MilestoneName): string {
+  const [, window, end] = /^(recoat|topper)(Opens|Closes)$/.exec(name) ?? []
+  if (!window) return ''
+  const rows = windowRows
+    .filter(row => row.window === window)
+    .flatMap(({ fromC, toC, minMin, maxMin }) => {
+      const minutes = end === 'Opens' ? minMin : maxMin
+      return minutes === null ? [] : [`${lengthWords(minutes)} from ${fromC} to ${toC} °C`]
+    })
+  const sheet = rows.length > 0 ? ` The sheet gives ${rows.join(', ')}.` : ''
+  return end === 'Opens'
+    ? ` Cold opens it later; heat opens it sooner only by a row of the sheet.${sheet}`
+    : ` Heat closes it sooner; cold keeps it open longer only by a row of the sheet.${sheet}`
 }
 
 /** `90` as `1 h 30 min`, `10080` as `7 days`. */

@@ -26,8 +26,14 @@ export const usualGapLimitMin = 60
  * the gap limit apart it runs in a straight line. In a longer gap it is assumed to have been the coldest of the two
  * readings and the usual temperature, the whole gap long; before the first and after the last reading the nearest one
  * holds for the gap limit, and then the colder of it and the usual. From now on the usual temperature is projected.
+ * Where the caution lies in the heat, the hottest is assumed instead.
  */
-export function temperatureStretches(fromAt: number, temperatures: BayTemperatures): Stretches {
+export function temperatureStretches(
+  fromAt: number,
+  temperatures: BayTemperatures,
+  guess: 'coldest' | 'hottest' = 'coldest',
+): Stretches {
+  const guessed = guess === 'coldest' ? Math.min : Math.max
   const { readings, usualC, nowAt, gapLimitMin = usualGapLimitMin } = temperatures
   const first = Math.max(0, countUntil(readings, fromAt) - 1)
   const past = countUntil(readings, nowAt)
@@ -37,12 +43,12 @@ export function temperatureStretches(fromAt: number, temperatures: BayTemperatur
   if (past === 0) assume(nowAt, usualC)
   else if (fromAt < nowAt) {
     const opening = readings[first]!
-    assume(opening.at - gapLimitMin, Math.min(opening.celsius, usualC))
+    assume(opening.at - gapLimitMin, guessed(opening.celsius, usualC))
     assume(opening.at, opening.celsius)
     for (let i = first + 1; i < past; i++) {
       const a = readings[i - 1]!
       const b = readings[i]!
-      if (b.at - a.at > gapLimitMin) assume(b.at, Math.min(a.celsius, b.celsius, usualC))
+      if (b.at - a.at > gapLimitMin) assume(b.at, guessed(a.celsius, b.celsius, usualC))
       else {
         const at = log.endAt()
         const share = (at - a.at) / (b.at - a.at)
@@ -56,7 +62,7 @@ export function temperatureStretches(fromAt: number, temperatures: BayTemperatur
     }
     const last = readings[past - 1]!
     assume(last.at + gapLimitMin, last.celsius)
-    assume(nowAt, Math.min(last.celsius, usualC))
+    assume(nowAt, guessed(last.celsius, usualC))
   }
   log.add(Number.POSITIVE_INFINITY, usualC, usualC, 'projected')
   return log

@@ -1,4 +1,5 @@
 /** A job's steps as the board draws them: stays bay by bay, each filled with blocks from its start to its end. */
+import type { Leaving } from '../cure/index.ts'
 import type { Stay } from '../schedule/index.ts'
 import { type CureMarks, coatOfHold, coatsOf, marksOf, type ProductsById } from './cureMarks.ts'
 import { type FloorStep, jobStays } from './floorJobs.ts'
@@ -15,6 +16,7 @@ export interface BlockJob {
   readonly steps: readonly BlockStep[]
   /** Until when it holds its last bay. */
   readonly leavesAt: number
+  readonly leaving: Leaving
 }
 
 export interface BlockView {
@@ -56,7 +58,7 @@ export function filledStays(job: BlockJob, products: ProductsById, nowAt: number
   const coats = coatsOf(job.steps, products)
   const cures = job.steps.map((step, i) => {
     const coat = step.kind === 'hold' ? coatOfHold(coats, i, step.productId) : null
-    return coat && marksOf(coat)
+    return coat && marksOf(coat, job.leaving)
   })
   return jobStays({ ...job, handoverAt: job.leavesAt }).map(stay => {
     const blocks: BlockView[] = []
@@ -76,7 +78,7 @@ export function filledStays(job: BlockJob, products: ProductsById, nowAt: number
         crew: [],
         state: toAt <= nowAt ? 'done' : 'planned',
         productId: coat?.product.id ?? null,
-        cure: coat && marksOf(coat),
+        cure: coat && marksOf(coat, job.leaving),
       })
       at = toAt
     }

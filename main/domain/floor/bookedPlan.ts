@@ -1,3 +1,4 @@
+import type { Leaving } from '../cure/index.ts'
 import { Refusal } from '../refusal.ts'
 import { checkPlan, type Plan, type Problem, reasonText, type Step } from '../schedule/index.ts'
 import { listWords } from '../words.ts'
@@ -65,17 +66,25 @@ export function stepRows(steps: readonly (Step & PlannedStep)[], plan: Plan) {
 }
 
 /** What a planned job promises: its drop-off and its handovers. */
-export function timesOf(steps: readonly (Step & PlannedStep)[], plan: Plan, products: ProductsById) {
+export function timesOf(
+  steps: readonly (Step & PlannedStep)[],
+  plan: Plan,
+  products: ProductsById,
+  leaving: Leaving,
+) {
   const placed = plan.steps.map((each, i) => ({
     kind: steps[i]!.kind,
+    stage: steps[i]!.stage,
     productId: steps[i]!.productId,
+    startAt: each.start,
     endAt: each.end,
+    actualStartAt: null,
     actualEndAt: null,
   }))
   return {
     dropOffAt: plan.steps[0]!.start,
     plannedHandoverAt: plan.handover,
     handoverAt: plan.handover,
-    ...leavingTimes(placed, products),
+    ...leavingTimes(placed, products, leaving),
   }
 }

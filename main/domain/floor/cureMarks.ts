@@ -1,4 +1,16 @@
-import { type CureClockView, type CureProfile, clockView, type LaidCoat, milestones } from '../cure/index.ts'
+import {
+  type CoatWindow,
+  type CureClockView,
+  type CureProfile,
+  clockView,
+  coatWindow,
+  type LaidCoat,
+  type Leaving,
+  leavingAge,
+  milestones,
+  plannedWindow,
+  type WindowName,
+} from '../cure/index.ts'
 import type { ProductKind } from '../shop/index.ts'
 
 /** A product as far as its cure is told. */
@@ -16,8 +28,11 @@ export type ProductsById = ReadonlyMap<string, CuringProduct>
 /** What is needed of a step to find the coats of a job. */
 export interface CoatStep {
   readonly kind: string
+  readonly stage: string
   readonly productId: string | null
+  readonly startAt: number
   readonly endAt: number
+  readonly actualStartAt: number | null
   readonly actualEndAt: number | null
   readonly laid?: LaidCoat
 }
@@ -26,8 +41,11 @@ export interface Coat {
   /** Its place among the job's steps. */
   readonly index: number
   readonly product: CuringProduct & { readonly cureProfile: CureProfile }
-  /** When it was finished, or is to be. */
+  /** When it was begun and finished, or is to be. */
+  readonly startAt: number
   readonly endAt: number
+  /** How long the next layer takes, and the topper; 0 where none follows in this job. */
+  readonly nextMin: Readonly<Record<WindowName, number>>
   readonly actual: boolean
   /** Its running clock, once it is laid. */
   readonly laid: LaidCoat | null
@@ -39,16 +57,31 @@ export function coatsOf(steps: readonly CoatStep[], products: ProductsById): Coa
     const product = step.kind === 'work' && step.productId ? products.get(step.productId) : undefined
     if (!product?.cureProfile) return []
     const { cureProfile } = product
+    const later = steps.slice(index + 1).filter(over => over.kind === 'work')
+    const minutesOf = (over: CoatStep | undefined) => (over ? endOf(over) - startOf(over) : 0)
     return [
       {
         index,
         product: { ...product, cureProfile },
-        endAt: step.actualEndAt ?? step.endAt,
+        startAt: startOf(step),
+        endAt: endOf(step),
+        nextMin: {
+          recoat: minutesOf(later.find(over => over.stage === 'coat' && over.productId === product.id)),
+          topper: minutesOf(later.find(over => over.stage === 'topper')),
+        },
         actual: step.actualEndAt !== null,
         laid: step.laid ?? null,
       },
     ]
   })
+}
+
+function startOf({ actualStartAt, startAt }: CoatStep): number {
+  return actualStartAt ?? startAt
+}
+
+function endOf({ actualEndAt, endAt }: CoatStep): number {
+  return actualEndAt ?? endAt
 }
 
 /** The moments of a coat's cure, as every screen is given them. Points in time are epoch minutes. */
@@ -62,7 +95,7 @@ export interface CureMarks {
   tackFreeAt: number
   recoatOpensAt: number | null
   recoatClosesAt: number | null
-  /** The earliest a topper may follow; null for a product nothing is put on (a topper itself). */
+  /** The earliest a topper may follow; null where the sheet names none, and on a topper itself. */
   topperAt: number | null
   topperAdvisedAt: number | null
   topperClosesAt: number | null
@@ -83,24 +116,38 @@ function reacher({ endAt, laid }: Coat): (ageMin: number) => number {
   return ageMin => Math.ceil((laid.clock.reachedAt(ageMin) ?? endAt + neverMin) - 1e-6)
 }
 
-/** The moments of one coat's cure: by its running clock once it is laid, until then as its profile gives them. */
-export function marksOf(coat: Coat): CureMarks {
+/** When what goes over the coat may be begun, so that every panel keeps its window; null: the sheet names none. */
+function windowOf({ product, laid, startAt, endAt, nextMin }: Coat, name: WindowName): CoatWindow | null {
+  if (laid) return coatWindow(laid, name, nextMin[name])
+  return plannedWindow(product.cureProfile, name, { fromAt: startAt, toAt: endAt }, nextMin[name])
+}
+
+/**
+ * The moments of one coat's cure: by its running clock once it is laid, until then as its profile gives them.
+ * @param leaving whether the car stays until it may get wet: what it may leave from.
+ */
+export function marksOf(coat: Coat, leaving: Leaving): CureMarks {
   const { product, endAt, actual, laid } = coat
-  const at = milestones(product.cureProfile, endAt, reacher(coat))
-  const takesTopper = product.kind !== 'topper'
+  const reached = reacher(coat)
+  const at = milestones(product.cureProfile, endAt, reached)
+  const safeAt = reached(leavingAge(product.cureProfile, leaving))
+  const advisedAt = reached(leavingAge(product.cureProfile, leaving, 'advised'))
+  const recoat = windowOf(coat, 'recoat')
+  const topper = product.kind === 'topper' ? null : windowOf(coat, 'topper')
+  const never = endAt + neverMin
   return {
     productName: product.name,
     coatEndAt: endAt,
     actual,
-    clock: laid && clockView(laid, at.handoverSafeAt, at.handoverAdvisedAt),
+    clock: laid && clockView(laid, safeAt, advisedAt),
     tackFreeAt: at.tackFreeAt,
-    recoatOpensAt: at.recoatOpensAt,
-    recoatClosesAt: at.recoatClosesAt,
-    topperAt: takesTopper ? at.topperOpensAt : null,
-    topperAdvisedAt: takesTopper ? at.topperAdvisedAt : null,
-    topperClosesAt: takesTopper ? at.topperClosesAt : null,
-    safeAt: at.handoverSafeAt,
-    advisedAt: at.handoverAdvisedAt,
+    recoatOpensAt: recoat && (recoat.opensAt ?? never),
+    recoatClosesAt: recoat === null ? null : recoat.closesAt,
+    topperAt: topper && (topper.opensAt ?? never),
+    topperAdvisedAt: topper && at.topperAdvisedAt,
+    topperClosesAt: topper === null ? null : topper.closesAt,
+    safeAt,
+    advisedAt,
     keepDryEndsAt: at.keepDryEndsAt,
     firstWashAt: at.firstWashAt,
     fullCureAt: at.fullCureLateAt,
@@ -114,12 +161,13 @@ export function coatOfHold(coats: readonly Coat[], index: number, productId: str
 }
 
 /**
- * The earliest the profiles let the car leave, and when they advise it: every coat counts from its own end. A job
- * without coats may leave when its last step is done.
+ * The earliest the profiles let the car leave, and when they advise it: every coat counts from its own end. A car that
+ * does not leave under cover stays until it may get wet. A job without coats may leave when its last step is done.
  */
 export function leavingTimes(
   steps: readonly CoatStep[],
   products: ProductsById,
+  leaving: Leaving,
 ): { safeAt: number; advisedAt: number } {
   const done = Math.max(
     0,
@@ -127,10 +175,10 @@ export function leavingTimes(
   )
   let [safeAt, advisedAt] = [done, done]
   for (const coat of coatsOf(steps, products)) {
-    const { handoverMin, handoverAdvisedMin } = coat.product.cureProfile
+    const { cureProfile } = coat.product
     const reached = reacher(coat)
-    safeAt = Math.max(safeAt, reached(handoverMin))
-    advisedAt = Math.max(advisedAt, reached(handoverAdvisedMin))
+    safeAt = Math.max(safeAt, reached(leavingAge(cureProfile, leaving)))
+    advisedAt = Math.max(advisedAt, reached(leavingAge(cureProfile, leaving, 'advised')))
   }
   return { safeAt, advisedAt }
 }

@@ -1,4 +1,4 @@
-import type { LaidCoat } from '../cure/index.ts'
+import type { LaidCoat, Leaving } from '../cure/index.ts'
 import type { JobStatus } from '../job/index.ts'
 import { type Plan, type Stay, type Step, staysOf } from '../schedule/index.ts'
 
@@ -47,6 +47,8 @@ export interface FloorJob {
   /** Until when it holds its last bay: after the handover where nobody has come for the car. */
   readonly leavesAt: number
   readonly arrivedAt: number | null
+  /** Who confirmed that it travels and stands under cover until it may get wet; null: it stays here until then. */
+  readonly coveredBy: string | null
   readonly steps: readonly FloorStep[]
 }
 
@@ -64,13 +66,28 @@ export function floorJobs(rows: readonly FloorRow[]): FloorJob[] {
   for (const row of rows) {
     if (jobs.at(-1)?.id !== row.jobId) {
       steps = []
-      const { jobId: id, number, status, plate, promisedAt, plannedHandoverAt, handoverAt, arrivedAt } = row
-      const times = { promisedAt, plannedHandoverAt, handoverAt, leavesAt: handoverAt, arrivedAt }
+      const {
+        jobId: id,
+        number,
+        status,
+        plate,
+        promisedAt,
+        plannedHandoverAt,
+        handoverAt,
+        arrivedAt,
+        coveredBy,
+      } = row
+      const times = { promisedAt, plannedHandoverAt, handoverAt, leavesAt: handoverAt, arrivedAt, coveredBy }
       jobs.push({ id, number, status, plate, ...times, steps })
     }
     steps.push({ ...row, crewIds: row.crew?.split(',') ?? [] })
   }
   return jobs
+}
+
+/** How the job's car may leave. */
+export function leavingOf({ coveredBy }: { readonly coveredBy: string | null }): Leaving {
+  return coveredBy === null ? 'dry' : 'covered'
 }
 
 type Timed = Pick<FloorStep, 'bayId' | 'startAt' | 'endAt' | 'movedToBayId' | 'movedAt'>

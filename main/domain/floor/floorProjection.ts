@@ -3,7 +3,7 @@ import { difference, firstOpenAt, gridUp } from '../calendar/index.ts'
 import { type Problem, type Projection, project } from '../schedule/index.ts'
 import { clockedSteps } from './clockedSteps.ts'
 import type { Booked } from './floor.ts'
-import { type FloorJob, planOf, stepOf } from './floorJobs.ts'
+import { type FloorJob, leavingOf, planOf, stepOf } from './floorJobs.ts'
 import { problemOf } from './floorProblem.ts'
 
 export interface ProjectedJob {
@@ -45,7 +45,7 @@ export function projectJob(floor: Booked, job: FloorJob): ProjectedJob {
 
 /** @param timed the steps at the times they are taken to begin and end at, as far as a clock needs to know. */
 function projectOnce(floor: Booked, job: FloorJob, timed = job.steps): ProjectedJob {
-  const clocked = clockedSteps(timed)
+  const clocked = clockedSteps(timed, leavingOf(job))
   const problem = problemOf(floor, {
     exceptJobId: job.id,
     job: { id: job.id, release: 0, asked: 0, steps: clocked.map(stepOf) },

@@ -21,11 +21,13 @@ export {
   type FloorStep,
   floorJobs,
   jobStays,
+  leavingOf,
   planOf,
   stepOf,
 } from './floorJobs.ts'
 export { problemOf } from './floorProblem.ts'
 export { projectFloor, projectJob } from './floorProjection.ts'
+export { lastHoldMin } from './lastHold.ts'
 export { type JobLayerView, layerViews } from './layerViews.ts'
 export { type NextThingView, nextThing } from './nextThing.ts'
 export { type Named, wordsFor } from './shopWords.ts'

@@ -1,4 +1,4 @@
-import { clockMilestones, layeredCoat, type WindowVerdict } from '../cure/index.ts'
+import { coatWindow, ruleOf, type WindowName, type WindowVerdict, windowVerdict } from '../cure/index.ts'
 import type { ProductsById } from './cureMarks.ts'
 import type { FloorStep } from './floorJobs.ts'
 
@@ -11,20 +11,30 @@ export interface JobLayerView {
   endAt: number
   laid: boolean
   /** The window the coat beneath leaves for this one; null where it is the first, or the profile names none. */
-  window: { opensAt: number; closesAt: number | null } | null
+  window: { opensAt: number | null; closesAt: number | null } | null
+  /** The rule behind each end of the window, in words. */
+  why: string[]
   /** Null: nothing lies beneath it. */
-  verdict: WindowVerdict | null
+  verdict: WindowVerdict | 'no window given' | null
   /** What the profile of the coat beneath asks now that its window was missed. */
   asks: string | null
   /** The kept check of the conditions it was begun in, in words. */
   conditions: string | null
+  /** What its early cure did not meet of humidity and dew point, in words; it moves no time. */
+  air: string[]
+}
+
+/** What was noted of a layer's air, by the position of its step. */
+export interface LayerNotes {
+  readonly conditions: ReadonlyMap<number, string>
+  readonly air: ReadonlyMap<number, string[]>
 }
 
 /** The coats and toppers of a job in order, each with the window the coat beneath it leaves, and whether it was met. */
 export function layerViews(
   steps: readonly FloorStep[],
   products: ProductsById,
-  conditions: ReadonlyMap<number, string>,
+  { conditions, air }: LayerNotes,
   nowAt: number,
 ): JobLayerView[] {
   const coats: FloorStep[] = []
@@ -43,6 +53,7 @@ export function layerViews(
       laid: step.actualEndAt !== null,
       ...windowOver(beneath, step, nowAt),
       conditions: conditions.get(step.position) ?? null,
+      air: air.get(step.position) ?? [],
     }
     return [layer]
   })
@@ -53,39 +64,33 @@ function isBeneath(other: FloorStep, step: FloorStep): boolean {
   return other.stage === 'coat' && (step.stage === 'topper' || other.productId === step.productId)
 }
 
-function windowOver(
-  beneath: FloorStep | null,
-  step: FloorStep,
-  nowAt: number,
-): Pick<JobLayerView, 'window' | 'verdict' | 'asks'> {
-  if (!beneath) return { window: null, verdict: null, asks: null }
-  const none = { window: null, verdict: 'no window given', asks: null } as const
-  if (!beneath.laid) return none
-  const { profile, clock } = beneath.laid
-  const begun = step.actualStartAt
-  if (step.stage === 'topper') {
-    const { topperOpens, topperCloses } = clockMilestones(profile, clock)
-    if (!topperOpens) return none
-    const window = { opensAt: topperOpens.at, closesAt: topperCloses?.at ?? null }
-    const at = begun ?? Math.max(nowAt, topperOpens.at)
-    const late = window.closesAt !== null && at > window.closesAt
-    const verdict = late ? 'too late' : at < window.opensAt ? 'too early' : 'met'
-    // The words of the profile are about a further layer; of a topper it gives only the figure.
-    const asks = late ? 'The topper’s window has closed: ask the maker before it goes on.' : null
-    return { window, verdict, asks }
-  }
-  const opensAt = clockMilestones(profile, clock).recoatOpens?.at ?? 0
+type Over = Pick<JobLayerView, 'window' | 'why' | 'verdict' | 'asks'>
+
+function windowOver(beneath: FloorStep | null, step: FloorStep, nowAt: number): Over {
+  const none = { window: null, why: [], asks: null }
+  if (!beneath) return { ...none, verdict: null }
+  if (!beneath.laid) return { ...none, verdict: 'no window given' }
+  const { profile } = beneath.laid
+  const name: WindowName = step.stage === 'topper' ? 'topper' : 'recoat'
+  const window = coatWindow(
+    beneath.laid,
+    name,
+    (step.actualEndAt ?? step.endAt) - (step.actualStartAt ?? step.startAt),
+  )
+  if (!window) return { ...none, verdict: 'no window given' }
   // A layer not begun is asked of as if it were begun now, or when its window opens.
-  const startAt = begun ?? Math.max(nowAt, opensAt)
-  const { findings } = layeredCoat([
-    { profile, startAt: beneath.actualStartAt ?? clock.coatEndAt, clock },
-    { profile, startAt, clock: step.laid?.clock ?? clock },
-  ])
-  const [finding] = findings
-  if (!finding) return none
+  const verdict = windowVerdict(window, step.actualStartAt ?? Math.max(nowAt, window.opensAt ?? nowAt))
+  const asked = {
+    recoat: profile.missedRecoat,
+    topper: 'The topper’s window has closed: ask the maker before it goes on.',
+  }
   return {
-    window: finding.opensAt === null ? null : { opensAt: finding.opensAt, closesAt: finding.closesAt },
-    verdict: finding.verdict,
-    asks: finding.asks,
+    window,
+    why: [ruleOf(profile, `${name}Opens`), ruleOf(profile, `${name}Closes`)].flatMap(
+      rule => rule?.words ?? [],
+    ),
+    verdict,
+    // Too early is a fault of the lower coat too, which only its own sheet has words for.
+    asks: verdict === 'met' || (name === 'topper' && verdict === 'too early') ? null : asked[name],
   }
 }

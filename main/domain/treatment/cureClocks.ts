@@ -2,9 +2,8 @@
  * What the coats laid so far ask of the next step. A clock starts with each coat or topper; its product's profile
  * says how long the step after must wait, and how long it may.
  */
-import type { CureProfile } from '../cure/index.ts'
+import { type CureProfile, waitBetween } from '../cure/index.ts'
 import { refuse } from '../refusal.ts'
-import type { HandoverRule } from '../shop/index.ts'
 import type { Link } from './chainOf.ts'
 
 export interface CureClock {
@@ -39,13 +38,15 @@ export function demandsOn(link: Link, productId: string | null, clocks: readonly
     if (link.template.needs === 'wet')
       return { ...touchDry, least: Math.max(profile.keepDryMin, profile.tackFreeMin), why: 'dry' as const }
     if (clock.covered || productId === null || link.template.stage === 'finish') return touchDry
-    if (link.template.stage === 'topper' && clock.link.template.stage === 'coat')
-      return own || !ofOwnTreatment
-        ? { clock, least: profile.topperMin, most: profile.topperMaxMin, why: 'topper' as const }
-        : touchDry
+    const between = (figures: Parameters<typeof waitBetween>[0]) =>
+      waitBetween(figures, clock.link.minutes, link.minutes)
+    if (link.template.stage === 'topper' && clock.link.template.stage === 'coat') {
+      if (!own && ofOwnTreatment) return touchDry
+      const figures = topperFigures(link, productId, clock)
+      return { clock, ...between(figures), why: 'topper' as const }
+    }
     if (!own || link.template.stage !== clock.link.template.stage) return touchDry
-    if (profile.recoat)
-      return { clock, least: profile.recoat.minMin, most: profile.recoat.maxMin, why: 'recoat' as const }
+    if (profile.recoat) return { clock, ...between(profile.recoat), why: 'recoat' as const }
     if (productId === clock.productId)
       refuse(
         'no-second-layer',
@@ -57,9 +58,25 @@ export function demandsOn(link: Link, productId: string | null, clocks: readonly
   })
 }
 
-/** Minutes after the coat's end before which the car may not leave. */
-export function handoverFigure(profile: CureProfile, rule: HandoverRule): number {
-  return rule === 'advised' ? profile.handoverAdvisedMin : profile.handoverMin
+/** What the coating's sheet says of this topper. @throws Refusal where it names no topper, or not this one. */
+function topperFigures(link: Link, productId: string, { profile, productName }: CureClock) {
+  const { topper } = profile
+  const field = `${link.field}.productId`
+  if (!topper)
+    refuse(
+      'no-topper',
+      { [field]: productName },
+      `${productName} names no time for a topper, so "${link.template.name}" cannot go on it; enter the time from the ` +
+        'data sheet, or leave the topper for a later visit.',
+    )
+  if (!topper.productIds.includes(productId))
+    refuse(
+      'topper-not-allowed',
+      { [field]: productName },
+      `The topper of "${link.template.name}" is not among those ${productName} allows on it; choose one of those, or ` +
+        "add it to the coating's profile if its data sheet allows it.",
+    )
+  return topper
 }
 
 /** Marks what the new coat covers: every coat of its own treatment, the topper included. */

@@ -1,4 +1,5 @@
 /** From what was sold to a chain of steps the scheduler can place: hands-on work with its cure holds between. */
+import { type Leaving, leavingAge } from '../cure/index.ts'
 import { refuse } from '../refusal.ts'
 import type {
   Condition,
@@ -9,7 +10,8 @@ import type {
   TreatmentStep,
 } from '../shop/index.ts'
 import { chainOf, type Link } from './chainOf.ts'
-import { type CureClock, type CureDemand, cover, demandsOn, handoverFigure } from './cureClocks.ts'
+import { type CureClock, type CureDemand, cover, demandsOn } from './cureClocks.ts'
+import { type Draft, elapsed, keepWithin, limitsOf, minuteWords, placeIn } from './limits.ts'
 import type { LaidStep, Products, TreatmentTemplate } from './template.ts'
 
 export interface LayOutInput {
@@ -24,6 +26,8 @@ export interface LayOutInput {
   readonly gridMin: number
   /** Which of a profile's handover figures the last hold runs to. */
   readonly handoverRule: HandoverRule
+  /** Whether it runs until the car may get wet, too. */
+  readonly leaving: Leaving
 }
 
 export interface Laid {
@@ -33,21 +37,11 @@ export interface Laid {
   readonly notes: string[]
 }
 
-type Mutable<T> = T extends T ? { -readonly [K in keyof T]: T[K] } : never
-type Draft = Mutable<LaidStep>
-
-/** A window that a step's start must stay within, counted from the end of an earlier step of the chain. */
-interface Limit {
-  readonly at: number
-  readonly most: number
-  readonly field: string
-  readonly words: string
-}
-
 /**
  * Lays out one car's visit: stages in order, shared steps once, hands-on minutes by size class and condition rounded
  * up to the grid, and after each coat the holds its product asks for: until the next layer, until the topper, until
- * the car may be touched, and at the end until the handover figure. A hold starts the moment its coat ends, in the
+ * the car may be touched, and at the end until the handover figure, and until it may get wet unless it leaves under
+ * cover. A hold starts the moment its coat ends, in the
  * same bay, and lets the car be moved once every coat on it is tack-free. What must have passed by then counts toward
  * a later hold, so nothing is waited for twice.
  * @throws Refusal naming the field: correction on paint that is never polished, a coat without a cure profile, a
@@ -89,7 +83,7 @@ export function layOut(input: LayOutInput): Laid {
       if (most !== null)
         notes.push(
           `"${link.template.name}" must start within ${minuteWords(most)} of the end of ` +
-            `"${clock.link.template.name}" (${clock.productName}).`,
+            `"${clock.link.template.name}" (${clock.productName}), so that the first and the last panel keep their window.`,
         )
     if (product) {
       cover(clocks, link)
@@ -99,7 +93,7 @@ export function layOut(input: LayOutInput): Laid {
   const last = bindingOf(
     clocks.map(clock => ({
       clock,
-      least: handoverFigure(clock.profile, input.handoverRule),
+      least: leavingAge(clock.profile, input.leaving, input.handoverRule),
       most: null,
       why: 'handover' as const,
     })),
@@ -110,12 +104,6 @@ export function layOut(input: LayOutInput): Laid {
 }
 
 /** Where a step of the chain already laid out stands: waits are for steps before. */
-function placeIn(placeOf: ReadonlyMap<Link, number>, link: Link): number {
-  const at = placeOf.get(link)
-  if (at === undefined) throw new Error(`"${link.template.name}" is waited for before it is laid out`)
-  return at
-}
-
 /** The treatment with the people it needs at every step. */
 function manned(treatment: TreatmentTemplate): TreatmentTemplate {
   if (!treatment.needsTwoPeople) return treatment
@@ -160,12 +148,6 @@ function profileOf(link: Link, products: Products) {
         : `${product.name} has no cure profile, so nobody can say when "${name}" lets the car go; enter one first.`,
     )
   return null
-}
-
-/** Minutes that have surely passed between the end of step `from` and the start of step `to`. */
-function elapsed(steps: readonly Draft[], from: number, to: number): number {
-  const between = steps.slice(from + 1, to)
-  return between.reduce((sum, step) => sum + step.minutes + (step.waitMin ?? 0), steps[to]?.waitMin ?? 0)
 }
 
 /** The demand that keeps the car waiting longest beyond what has passed anyway; null when none does. */
@@ -234,58 +216,4 @@ function workFor(link: Link, clocks: readonly CureClock[], steps: readonly Draft
     waitMax: null,
     productId,
   }
-}
-
-function limitsOf(link: Link, demands: readonly CureDemand[], placeOf: ReadonlyMap<Link, number>): Limit[] {
-  const limits: Limit[] = []
-  for (const { clock, most } of demands)
-    if (most !== null)
-      limits.push({
-        at: clock.at,
-        most,
-        field: `${link.field}.waitMin`,
-        words: `${clock.productName} allows at most ${minuteWords(most)} from its coat to "${link.template.name}"`,
-      })
-  for (const wait of link.waits)
-    if (wait.waitMax !== null)
-      limits.push({
-        at: placeIn(placeOf, wait.after),
-        most: wait.waitMax,
-        field: `${wait.field}.waitMax`,
-        words:
-          `"${link.template.name}" may start at most ${minuteWords(wait.waitMax)} after ` +
-          `"${wait.after.template.name}"`,
-      })
-  return limits
-}
-
-/**
- * Makes sure step `to` starts within the limit whenever the chain's own waits are kept: what is left of the window
- * after the steps between is shared by the starts in it, and work between may not pause at closing.
- */
-function keepWithin(limit: Limit, steps: Draft[], to: number, gridMin: number): void {
-  const spare = limit.most - elapsed(steps, limit.at, to)
-  if (spare < 0)
-    refuse(
-      'waits-contradict',
-      { [limit.field]: limit.most },
-      `${limit.words}, but what comes between takes ${minuteWords(limit.most - spare)}; make the window ` +
-        'longer, or what comes between shorter.',
-    )
-  const within = steps.slice(limit.at + 1, to + 1)
-  const starts = within.filter(step => step.kind === 'work').length
-  const share = starts === 1 ? spare : Math.floor(spare / starts / gridMin) * gridMin
-  for (const step of within) {
-    if (step.kind === 'work' && step !== steps[to]) step.split = false
-    const most = (step.waitMin ?? 0) + (step.kind === 'work' ? share : 0)
-    step.waitMax = Math.min(step.waitMax ?? most, most)
-  }
-}
-
-function minuteWords(minutes: number): string {
-  const hours = Math.floor(minutes / 60)
-  const rest = minutes % 60
-  return [hours > 0 ? `${hours} h` : '', rest > 0 || hours === 0 ? `${rest} min` : '']
-    .filter(Boolean)
-    .join(' ')
 }

@@ -5,6 +5,7 @@ import { degreesWords } from '../../domain/measure/index.ts'
 import { sentence } from '../../domain/words.ts'
 import type { Tx } from '../../store/store.ts'
 import { checkWords } from '../cure/coatCheck.ts'
+import { earlyAir } from '../cure/earlyAir.ts'
 import type { Floor } from '../floor/floor.ts'
 import { type JobRow, plateWords, vehicleWords } from '../floor/jobRows.ts'
 
@@ -28,7 +29,8 @@ export async function appliedFacts(tx: Tx, floor: Floor, job: JobRow, products: 
       checkWords({ ...check, warnings: warnings as string[] }, units),
     ]),
   )
-  const layers = layerViews(job.steps, products, words, floor.nowAt).filter(layer => layer.laid)
+  const notes = { conditions: words, air: await earlyAir(tx, floor, job) }
+  const layers = layerViews(job.steps, products, notes, floor.nowAt).filter(layer => layer.laid)
   const early = (handover?.detail as { reason?: string } | null)?.reason ?? ''
   return {
     shopName: floor.shop.name,
@@ -71,7 +73,7 @@ function layerFacts(layer: JobLayerView, job: JobRow, floor: Floor) {
     endAt: layer.endAt,
     bayName: floor.bayNames.get(step.bayId) ?? '',
     /** The conditions it was begun in, the rules not met and the reason, in words. */
-    conditions: layer.conditions ?? 'Not measured in the hour before.',
+    conditions: [layer.conditions ?? 'Not measured in the hour before.', ...layer.air].join(' '),
     /** Whether it went on in the window of the coat beneath, in words; null where nothing lies beneath. */
     window: windowWords(layer, floor.zone),
     /** Cure age at handover, in minutes at the profile's reference temperature; null while the car is here. */
@@ -87,7 +89,7 @@ function layerFacts(layer: JobLayerView, job: JobRow, floor: Floor) {
 function windowWords({ window, verdict, asks }: JobLayerView, zone: string): string | null {
   if (verdict === null) return null
   if (window === null) return 'The coat beneath names no window for it.'
-  const from = momentWords(window.opensAt, zone)
+  const from = window.opensAt === null ? 'never in this cold' : momentWords(window.opensAt, zone)
   const span = window.closesAt === null ? `From ${from}` : `${from} to ${momentWords(window.closesAt, zone)}`
   const met = verdict === 'met' ? 'within it' : verdict
   return [`${span}: ${met}.`, asks ? `Asked then: ${sentence(asks)}` : ''].filter(Boolean).join(' ')

@@ -1,4 +1,4 @@
-import { assertFits, leavingTimes } from '../../domain/floor/index.ts'
+import { assertFits, leavingOf, leavingTimes } from '../../domain/floor/index.ts'
 import type { Plan } from '../../domain/schedule/index.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import type { JobRow } from '../floor/jobRows.ts'
@@ -29,7 +29,7 @@ export async function saveMove(tx: Tx, from: RestOfJob, plan: Plan, job: JobRow)
       handoverAt: job.handoverAt,
       // Nothing is promised yet while a place is only held.
       ...(job.status === 'held' && { promisedAt: job.handoverAt }),
-      ...leavingTimes(job.steps, products),
+      ...leavingTimes(job.steps, products, leavingOf(job)),
       version: { increment: 1 },
     },
   })

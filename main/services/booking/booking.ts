@@ -33,13 +33,14 @@ export function holdPlace(desk: Desk, input: HoldInput): Promise<HoldView> {
 
 /** The same as part of a larger act, which holds the place or does nothing at all. */
 export async function holdPlaceIn(tx: Tx, audit: Audit, nowAt: number, input: HoldInput) {
-  const { condition, treatmentIds, plan, askedDate, holdMin = usualHoldMin } = input
+  const { condition, treatmentIds, plan, askedDate, coveredBy, holdMin = usualHoldMin } = input
   await lapseHolds(tx, nowAt, audit)
   const { id: vehicleId, customerId, ...vehicle } = await callersVehicle(tx, audit, nowAt, input)
   assertNear(plan.handover, nowAt)
   const sold = await sell(tx, {
     treatmentIds,
     condition,
+    coveredBy,
     sizeClass: vehicle.sizeClass as SizeClass,
     finish: vehicle.finish as Finish,
   })
@@ -52,7 +53,7 @@ export async function holdPlaceIn(tx: Tx, audit: Audit, nowAt: number, input: Ho
     plan,
     sold.steps.map(step => step.name),
   )
-  const times = timesOf(sold.steps, plan, sold.products)
+  const times = timesOf(sold.steps, plan, sold.products, sold.leaving)
   await assertNotElsewhere(tx, floor, { ...times, vehicleId, id: '' })
   const heldUntilAt = nowAt + holdMin
   const number = ((await tx.job.aggregate({ _max: { number: true } }))._max.number ?? 0) + 1
@@ -65,6 +66,8 @@ export async function holdPlaceIn(tx: Tx, audit: Audit, nowAt: number, input: Ho
       heldUntilAt,
       askedAt: askedDate === undefined ? null : atWall(askedDate, 0, floor.zone),
       condition,
+      coveredBy: sold.coveredBy,
+      coveredAt: sold.coveredBy === null ? null : nowAt,
       ...times,
       promisedAt: times.handoverAt,
       createdAt: nowAt,

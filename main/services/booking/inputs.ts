@@ -1,11 +1,13 @@
 /** What the booking acts are sent. */
 import { z } from 'zod'
 import { conditions } from '../../domain/shop/index.ts'
-import { date, finish, id, minute, sizeClass, version } from '../desk/inputs.ts'
+import { date, finish, id, minute, sizeClass, text, version } from '../desk/inputs.ts'
 import { callerInput } from '../records/inputs.ts'
 
 const treatmentIds = z.array(id).min(1, 'Choose at least one treatment.').max(20)
 const condition = z.enum(conditions)
+/** Who has confirmed that the car travels and stands under cover until it may get wet. */
+const coveredBy = text.optional()
 
 export const offersInput = z.object({
   sizeClass,
@@ -14,6 +16,7 @@ export const offersInput = z.object({
   finish: finish.optional(),
   treatmentIds,
   askedDate: date.optional(),
+  coveredBy,
 })
 export type OffersInput = z.infer<typeof offersInput>
 
@@ -40,6 +43,7 @@ const place = z.object({
   condition,
   treatmentIds,
   askedDate: date.optional(),
+  coveredBy,
   plan,
   /** How long to hold it, in minutes; half an hour unless said otherwise. */
   holdMin: z

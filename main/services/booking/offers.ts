@@ -81,6 +81,8 @@ export async function offers(desk: Desk, input: OffersInput) {
     currency: floor.shop.currency,
     /** What the chain of steps wants said: matte paint, a window that leaves little room. */
     notes: sold.notes,
+    /** Who has confirmed covered transport and storage; null: every offer keeps the car until it may get wet. */
+    coveredBy: sold.coveredBy,
     /** The opening hours that the three offers span, for their small boards. */
     open: openAround(floor, Object.values(three)),
     profiles: profilesIn(sold.products),
@@ -119,7 +121,11 @@ function placeView(floor: Floor, sold: Sold, { asked, offer, shelf }: Stocked<St
     feasible: true as const,
     /** As `booking.hold` takes it. */
     plan: offer.plan,
-    stays: filledStays({ steps, leavesAt: offer.handover }, sold.products, floor.nowAt).map(stay => ({
+    stays: filledStays(
+      { steps, leavesAt: offer.handover, leaving: sold.leaving },
+      sold.products,
+      floor.nowAt,
+    ).map(stay => ({
       bayId: stay.bay,
       bayName: floor.bayNames.get(stay.bay) ?? '',
       fromAt: stay.from,
@@ -128,7 +134,7 @@ function placeView(floor: Floor, sold: Sold, { asked, offer, shelf }: Stocked<St
     })),
     dropOffAt: offer.dropOff,
     handoverAt: offer.handover,
-    ...leavingTimes(steps, sold.products),
+    ...leavingTimes(steps, sold.products, sold.leaving),
     /** Opening minutes the car keeps a bay while nobody works on it. */
     blockedOpenMin: offer.blockedOpen,
     /** Minutes of cure outside opening hours: they cost no bay time. */

@@ -127,6 +127,7 @@ function jobOf(number: number, vehicle: DemoVehicle, steps: readonly LaidStep[],
     handoverAt: plan.handover,
     leavesAt: plan.handover,
     arrivedAt: null,
+    coveredBy: null,
     steps: stepRows(steps, plan).map(({ crew, ...row }) => ({
       ...row,
       actualStartAt: null,

@@ -104,7 +104,7 @@ export const demoTreatments: DemoTreatment[] = [
   {
     id: 'demo-one-layer',
     name: 'One layer',
-    summary: 'One layer of Ovrel One; home the same day at the earliest, better the next.',
+    summary: 'One layer of Ovrel One; home the next day, once it may get wet, sooner only under cover.',
     prices: priced(680),
     steps: [wash, decontaminate, wipe, coat('Layer', 105, 'demo-ovrel-one')],
   },

@@ -60,7 +60,7 @@ function jobRow(each: Happened, nowAt: number) {
     promisedAt: job.promisedAt,
     plannedHandoverAt: job.plannedHandoverAt,
     handoverAt: job.handoverAt,
-    ...leavingTimes(job.steps, sold.products),
+    ...leavingTimes(job.steps, sold.products, sold.leaving),
     arrivedAt: job.arrivedAt,
     leftAt,
     createdAt: createdAt(each, nowAt),

@@ -1,4 +1,5 @@
 import type { HoursException, OpeningHours, ShopCalendar, WallSpan } from '../../domain/calendar/index.ts'
+import type { OutsideUsual } from '../../domain/cure/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import type { ConditionFactors, HandoverRule, UnitSystem } from '../../domain/shop/index.ts'
 import { fromJson } from '../../store/json.ts'
@@ -17,6 +18,7 @@ export async function findShop(tx: Tx) {
     handoverRule: shop.handoverRule as HandoverRule,
     weekly: fromJson<OpeningHours[]>(shop.weekly),
     conditionFactors: fromJson<ConditionFactors>(shop.conditionFactors),
+    outsideUsual: fromJson<OutsideUsual | null>(shop.outsideUsual),
   }
 }
 

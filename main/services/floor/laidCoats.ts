@@ -2,9 +2,9 @@
 
 import {
   type CureProfile,
-  cureClock,
   type Heating,
   type LaidCoat,
+  laidCoat,
   type Reading,
   type UsualFrom,
   usualTemperature,
@@ -47,7 +47,8 @@ export async function withLaidCoats<J extends CuringJob>(
       const { actualEndAt } = step
       if (!profile || step.kind !== 'work' || actualEndAt === null) return step
       const heated = heatings.filter(each => each.jobId === job.id && each.toAt > actualEndAt)
-      return { ...step, laid: laidCoat(job, actualEndAt, profile, bays, heated, until) }
+      const laying = { fromAt: step.actualStartAt ?? actualEndAt, toAt: actualEndAt }
+      return { ...step, laid: coatIn(job, laying, profile, bays, heated, until) }
     })
     return { ...job, steps }
   })
@@ -74,9 +75,11 @@ async function profilesOf(tx: Tx, jobs: readonly CuringJob[]): Promise<Map<strin
 function earliestNeeds(jobs: readonly CuringJob[], nowAt: number): Map<string, number> {
   const needs = new Map<string, number>()
   for (const job of jobs) {
-    const coatEndAt = Math.min(...coatSteps(job).flatMap(step => step.actualEndAt ?? []))
-    for (const { bay } of staysSince(job, coatEndAt))
-      needs.set(bay, Math.min(needs.get(bay) ?? nowAt - weekMin, coatEndAt))
+    const laidFromAt = Math.min(
+      ...coatSteps(job).flatMap(step => step.actualStartAt ?? step.actualEndAt ?? []),
+    )
+    for (const { bay } of staysSince(job, laidFromAt))
+      needs.set(bay, Math.min(needs.get(bay) ?? nowAt - weekMin, laidFromAt))
   }
   return needs
 }
@@ -105,32 +108,31 @@ async function baysSince(
 }
 
 /** The bays the car stood in since then, in order; in the last one until it leaves, whenever that is. */
-function staysSince(job: CuringJob, coatEndAt: number): { bay: string; from: number; to: number }[] {
+function staysSince(job: CuringJob, sinceAt: number): { bay: string; from: number; to: number }[] {
   const stays = jobStays(job)
   return stays
     .map((stay, i) => ({ ...stay, to: i === stays.length - 1 ? Number.POSITIVE_INFINITY : stay.to }))
-    .filter(stay => stay.to > coatEndAt)
+    .filter(stay => stay.to > sinceAt)
 }
 
-function laidCoat(
+function coatIn(
   job: CuringJob,
-  coatEndAt: number,
+  laying: LaidCoat['laying'],
   profile: CureProfile,
   bays: ReadonlyMap<string, BayWeather>,
   heatings: readonly Heating[],
   until: number,
 ): LaidCoat {
-  const stays = staysSince(job, coatEndAt)
+  const stays = staysSince(job, laying.fromAt)
   const last = bays.get((stays.findLast(stay => stay.from <= until) ?? stays.at(-1))?.bay ?? '')
+  const usualFrom = last?.usualC == null ? 'profile' : last.usualFrom
   const usualC = last?.usualC ?? profile.referenceC
-  const clock = cureClock(
+  return laidCoat(
     profile,
-    coatEndAt,
-    { readings: readingsOf(stays, bays), usualC, nowAt: until },
+    laying,
+    { readings: readingsOf(stays, bays), usualC, usualFrom, nowAt: until },
     heatings,
   )
-  const usualFrom = last?.usualC == null ? 'profile' : last.usualFrom
-  return { profile, clock, nowAt: until, usualC, usualFrom, heated: heatings.length > 0 }
 }
 
 /** The logs of several bays as the car lived through them. */

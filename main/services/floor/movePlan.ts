@@ -1,7 +1,7 @@
 /** One stay of a job dragged elsewhere: what the scheduler makes of it. */
 
 import { difference, gridUp, minuteWords, type Span } from '../../domain/calendar/index.ts'
-import { clockedSteps, problemOf, stepOf, wordsFor } from '../../domain/floor/index.ts'
+import { clockedSteps, leavingOf, problemOf, stepOf, wordsFor } from '../../domain/floor/index.ts'
 import {
   checkPlan,
   explain,
@@ -51,7 +51,7 @@ export function restOfJob(
 ): RestOfJob {
   const now = gridUp(floor, floor.nowAt)
   const before = job.steps[index - 1]
-  const step = clockedSteps(job.steps)[index]!
+  const step = clockedSteps(job.steps, leavingOf(job))[index]!
   const rest = { floor, job, index, visits }
   if (!before) return { ...rest, earliestAt: now, latestAt: null, latestWords: '', bays: null }
   const stood = before.movedToBayId ?? before.bayId
@@ -124,7 +124,7 @@ export function moveProblem(
   { floor, job, index }: Pick<RestOfJob, 'floor' | 'job' | 'index'>,
   limits: { bays: readonly string[] | null; from: number; to: number | null; horizon?: number },
 ): Problem {
-  const ahead = clockedSteps(job.steps).slice(index)
+  const ahead = clockedSteps(job.steps, leavingOf(job)).slice(index)
   const steps = ahead.map((row, i): Step => {
     const step = stepOf(row)
     const liked = {

@@ -1,4 +1,10 @@
-import { type Conflict, filledStays, nextThing, type ProductsById } from '../../domain/floor/index.ts'
+import {
+  type Conflict,
+  filledStays,
+  leavingOf,
+  nextThing,
+  type ProductsById,
+} from '../../domain/floor/index.ts'
 import { can, isMovableFrom } from '../../domain/job/index.ts'
 import { listWords } from '../../domain/words.ts'
 import type { Floor } from './floor.ts'
@@ -14,8 +20,9 @@ export function stayViews(job: JobRow, floor: Floor, products: ProductsById, con
   }))
   const own = conflicts.filter(conflict => conflict.jobId === job.id)
   const movable = can(job, 'move')
-  const next = job.status === 'inShop' ? nextThing(job.steps, products, floor.nowAt) : null
-  return filledStays({ steps, leavesAt: job.leavesAt }, products, floor.nowAt).map(stay => {
+  const leaving = leavingOf(job)
+  const next = job.status === 'inShop' ? nextThing(job.steps, products, floor.nowAt, leaving) : null
+  return filledStays({ steps, leavesAt: job.leavesAt, leaving }, products, floor.nowAt).map(stay => {
     const here = own.filter(
       ({ bayId, fromAt, toAt }) =>
         fromAt < stay.to && stay.from < toAt && (bayId === null || bayId === stay.bay),
@@ -41,6 +48,8 @@ export function stayViews(job: JobRow, floor: Floor, products: ProductsById, con
       handoverAt: job.handoverAt,
       /** In words, what else wants this bay or these people at the same time. Null: nothing does. */
       conflict: here.length === 0 ? null : listWords([...new Set(here.map(each => each.words))]),
+      /** Until when the car stays: dry, or the handover figure where somebody has confirmed its cover. */
+      leaving,
       /** Where the car now stands in this stay with a coat on it. */
       next: stay.from <= floor.nowAt && floor.nowAt < stay.to ? next : null,
       /** Nothing in this stay has started, so it may be dragged. */

@@ -30,6 +30,13 @@ export type HandOverInput = z.infer<typeof handOverInput>
 export const promiseInput = oneRow.extend({ promisedAt: minute })
 export type PromiseInput = z.infer<typeof promiseInput>
 
+/** Who has confirmed covered transport and storage; null: nobody any more. */
+export const coverInput = oneRow.extend({ by: text.nullable() })
+export type CoverInput = z.infer<typeof coverInput>
+
+export const outsideInput = oneRow.extend({ outsideC: number('Give a temperature.').nullable() })
+export type OutsideInput = z.infer<typeof outsideInput>
+
 export const cancelInput = oneRow.extend({ reason: text })
 export type CancelInput = z.infer<typeof cancelInput>
 

@@ -1,5 +1,5 @@
 import { openMinutesBetween } from '../../domain/calendar/index.ts'
-import { coatsOf, leavingTimes } from '../../domain/floor/index.ts'
+import { coatsOf, leavingOf, leavingTimes } from '../../domain/floor/index.ts'
 import { lastActual } from '../../domain/job/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { listWords } from '../../domain/words.ts'
@@ -23,13 +23,16 @@ export function handOver(
     const { row, job, products, when } = now
     assertCan(row, 'handOver')
     checkMoment(now, at, lastActual(job.steps))
-    const { safeAt, advisedAt } = leavingTimes(job.steps, products)
+    const { safeAt, advisedAt } = leavingTimes(job.steps, products, leavingOf(job))
+    const dry = safeAt > leavingTimes(job.steps, products, 'covered').safeAt
     const coated = coatsOf(job.steps, products).length > 0
     const undone = job.steps.filter(step => step.kind === 'work' && step.actualEndAt === null)
     const against = [
       ...(undone.length > 0 ? [`${listWords(undone.map(step => `"${step.name}"`))} not finished`] : []),
       ...(coated && at < safeAt
-        ? [`by the cure profile the car may leave at the earliest ${when(safeAt)}`]
+        ? [
+            `by the cure profile ${dry ? 'the car, which has to stay dry,' : 'the car'} may leave at the earliest ${when(safeAt)}`,
+          ]
         : []),
     ]
     if (against.length > 0 && why === '')

@@ -1,6 +1,12 @@
 /** One act on a job: loaded with the floor, changed, projected again, saved with its audit line. */
 import { minuteWords } from '../../domain/calendar/index.ts'
-import { type FloorJob, leavingTimes, type ProductsById, projectJob } from '../../domain/floor/index.ts'
+import {
+  type FloorJob,
+  leavingOf,
+  leavingTimes,
+  type ProductsById,
+  projectJob,
+} from '../../domain/floor/index.ts'
 import { type JobStatus, statusAt } from '../../domain/job/index.ts'
 import { found } from '../../domain/refusal.ts'
 import { type FoundJob, findJobs } from '../../store/jobRows.ts'
@@ -28,9 +34,23 @@ export interface JobNow {
 /** What an act changes; the rest of the job follows from it. */
 export interface JobChange {
   /** Columns of the job itself. */
-  readonly data?: Partial<Pick<StoredJob, 'status' | 'arrivedAt' | 'leftAt' | 'promisedAt'>>
+  readonly data?: Partial<
+    Pick<
+      StoredJob,
+      | 'status'
+      | 'arrivedAt'
+      | 'leftAt'
+      | 'promisedAt'
+      | 'plannedHandoverAt'
+      | 'coveredBy'
+      | 'coveredAt'
+      | 'outsideC'
+    >
+  >
   /** Actual times by place in the chain; both null takes them back. */
   readonly actuals?: { index: number; actualStartAt: number | null; actualEndAt: number | null }
+  /** The hold at the end of the job, as long as it now has to be. */
+  readonly lastHold?: { readonly minutes: number; readonly plannedEndAt: number } | undefined
   readonly act: string
   readonly detail?: AuditEntry['detail']
   /** What belongs to the act and is saved with it or not at all: what a step drew from the shelf. */
@@ -39,7 +59,7 @@ export interface JobChange {
 
 /** A stored job in the floor's shape. */
 export function floorJobOf(row: FoundJob, nowAt: number): FloorJob {
-  const { id, number, promisedAt, plannedHandoverAt, handoverAt, arrivedAt } = row
+  const { id, number, promisedAt, plannedHandoverAt, handoverAt, arrivedAt, coveredBy } = row
   return {
     id,
     number,
@@ -50,6 +70,7 @@ export function floorJobOf(row: FoundJob, nowAt: number): FloorJob {
     handoverAt,
     leavesAt: row.leftAt ?? handoverAt,
     arrivedAt,
+    coveredBy,
     steps: row.steps.map(step => ({ ...step, crewIds: step.crew.map(each => each.crewId) })),
   }
 }
@@ -71,12 +92,23 @@ export function changeJob(
     const before = await withClocks(tx, nowAt, floorJobOf(row, nowAt))
     const job = row.status === 'inShop' ? projectJob(floor, before).job : before
     const when = (at: number) => minuteWords(at, floor.zone, nowAt)
-    const { data = {}, actuals, act, detail, also } = await decide({ tx, floor, row, products, job, when })
+    const {
+      data = {},
+      actuals,
+      lastHold,
+      act,
+      detail,
+      also,
+    } = await decide({ tx, floor, row, products, job, when })
     const changed = await withClocks(tx, nowAt, {
       ...floorJobOf(row, nowAt),
       ...data,
       steps: before.steps.map(({ laid: _, ...step }, i) =>
-        actuals?.index === i ? { ...step, ...actuals } : step,
+        actuals?.index === i
+          ? { ...step, ...actuals }
+          : i === before.steps.length - 1
+            ? { ...step, ...lastHold }
+            : step,
       ),
     })
     // A car that is not here, or has left, is not carried forward.
@@ -87,6 +119,7 @@ export function changeJob(
       const { index, ...times } = actuals
       await tx.jobStep.update({ where: { id: row.steps[index]!.id }, data: times })
     }
+    if (lastHold) await tx.jobStep.update({ where: { id: row.steps.at(-1)!.id }, data: lastHold })
     await also?.(tx, audit)
     audit({ act, entity: 'job', entityId: id, ...(detail !== undefined && { detail }) })
     return { version: version + 1 }
@@ -117,7 +150,7 @@ async function saveJob(
     data: {
       ...data,
       handoverAt: next.handoverAt,
-      ...leavingTimes(next.steps, products),
+      ...leavingTimes(next.steps, products, leavingOf(next)),
       version: { increment: 1 },
     },
   })

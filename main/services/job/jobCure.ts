@@ -4,6 +4,7 @@ import { coatsOf, layerViews, type ProductsById } from '../../domain/floor/index
 import { can } from '../../domain/job/index.ts'
 import { degreesWords } from '../../domain/measure/index.ts'
 import { checkWords } from '../cure/coatCheck.ts'
+import { earlyAir } from '../cure/earlyAir.ts'
 import type { Desk } from '../desk/desk.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import { otherVisits } from '../floor/vehicleFree.ts'
@@ -33,7 +34,7 @@ export async function jobCure(desk: Desk, { id }: { id: string }) {
   })
   const laid = job.steps.flatMap(step => step.laid ?? [])
   return {
-    layers: layerViews(job.steps, products, conditions, nowAt),
+    layers: layerViews(job.steps, products, { conditions, air: await earlyAir(tx, floor, job) }, nowAt),
     /** Heated cures may be recorded: a coat is laid, and its profile has rows for it or not. */
     canHeat: can(job, 'work') && laid.length > 0,
     /** The rows of the profiles laid, in words; empty where no data sheet has one. */

@@ -5,6 +5,8 @@ import {
   coatsOf,
   conflictsOn,
   cureWords,
+  layerViews,
+  leavingOf,
   leavingTimes,
   marksOf,
   type ProductsById,
@@ -68,7 +70,8 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
     leftAt: job.leftAt,
     /** Something that cures is laid, or is to be: `safeAt` is then its profile's figure, else when the work is done. */
     coated: coatsOf(job.steps, products).length > 0,
-    ...leavingTimes(job.steps, products),
+    ...leavingTimes(job.steps, products, leavingOf(job)),
+    coveredBy: job.coveredBy,
     lateMin,
     lateWords: lateMin === 0 || isOver(job) ? null : lateWords(job, lateMin, when),
     /** Somebody a step of it needs is away; `conflicts` say who. */
@@ -79,7 +82,7 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
         ...brokenWords(floor, job, products),
       ]),
     ],
-    cureWords: rulingCoats(job, products).map(coat => cureWords(coat, nowAt, when)),
+    cureWords: rulingCoats(job, products).map(coat => cureWords(coat, leavingOf(job), nowAt, when)),
     cautions: cautionsOf(job, products),
     steps: stepViews(job, floor, products),
     stays: isCalledOff(job) ? [] : stayViews(job, floor, products, conflicts),
@@ -120,7 +123,7 @@ function brokenWords(floor: Floor, job: JobRow, products: ProductsById): string[
   // Bays run into are told with whose car it is already.
   const told = ({ code }: Violation) =>
     code === 'waitTooLong' || code === 'waitTooShort' || code === 'beyondHorizon'
-  return projectJob(floor, live)
+  const broken = projectJob(floor, live)
     .broken.filter(told)
     .map(violation => {
       const coat = coatOfHold(coatsOf(job.steps, products), violation.step ?? 0, null)
@@ -128,6 +131,14 @@ function brokenWords(floor: Floor, job: JobRow, products: ProductsById): string[
       const asks = coat && missed ? ` The profile of ${coat.product.name} asks: ${sentence(missed)}` : ''
       return sentence(reasonText(violation, words)) + asks
     })
+  const shut = layerViews(job.steps, products, { conditions: new Map(), air: new Map() }, floor.nowAt)
+    .filter(layer => !layer.laid && layer.verdict === 'closes before it opens')
+    .map(
+      ({ name, asks }) =>
+        `The window for "${name}" closes before it opens in this temperature: bring the bay nearer to the profile's. ` +
+        `If it is missed, the profile asks: ${sentence(asks ?? '')}`,
+    )
+  return [...broken, ...shut]
 }
 
 /** A line for each chemical still to be handled. */
@@ -170,7 +181,7 @@ function stepViews(job: JobRow, floor: Floor, products: ProductsById) {
               at: step.movedAt,
             },
       /** On a hold: the clock of the coat it follows. */
-      cure: coat && marksOf(coat),
+      cure: coat && marksOf(coat, leavingOf(job)),
       /** Holds start and finish by themselves. */
       can: {
         start: here && step.kind === 'work' && notYet(steps, i, floor.nowAt) === null,

@@ -2,14 +2,17 @@
 
 import { minuteWords } from '../../domain/calendar/index.ts'
 import {
+  type CureProfile,
   clockMilestones,
   type LaidCoat,
+  type Leaving,
+  leavingAge,
   type MilestoneName,
   type NoticeKind,
   noticesSince,
   ruleOf,
 } from '../../domain/cure/index.ts'
-import type { FloorStep } from '../../domain/floor/index.ts'
+import { type FloorStep, leavingOf } from '../../domain/floor/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { type JobRow, jobRows, plateWords } from '../floor/jobRows.ts'
@@ -86,20 +89,22 @@ function noticesOf(
   const ahead = job.steps.filter(step => isCoat(step) && step.actualEndAt === null)
   return laid.flatMap(step => {
     const { clock, profile } = step.laid
-    const at = clockMilestones(profile, clock)
+    const over = ahead[0]
+    const at = clockMilestones(step.laid, over ? over.endAt - over.startAt : 0)
     const topperNext =
-      step === last &&
-      step.stage === 'coat' &&
-      ahead[0]?.stage === 'topper' &&
-      ahead[0].actualStartAt === null
-    const release = step === last && ahead.length === 0 ? latestRelease(laid) : null
+      step === last && step.stage === 'coat' && over?.stage === 'topper' && over.actualStartAt === null
+    const release = step === last && ahead.length === 0 ? latestRelease(laid, leavingOf(job)) : null
     const own = {
       ...at,
       ...(!topperNext && { topperOpens: null, topperCloses: null }),
       handoverSafe: release,
     }
     return noticesSince(own, clock.coatEndAt, nowAt).map((notice): Due => {
-      const rule = ruleOf(profile, ruleName[notice.kind])?.words ?? ''
+      const rule =
+        ruleOf(
+          profile,
+          notice.kind === 'release' ? releaseRule(profile, leavingOf(job)) : ruleName[notice.kind],
+        )?.words ?? ''
       const place = bayNames.get(step.movedToBayId ?? step.bayId) ?? ''
       return {
         jobId: job.id,
@@ -114,11 +119,15 @@ function noticesOf(
   })
 }
 
-const ruleName: Readonly<Record<NoticeKind, MilestoneName>> = {
+const ruleName: Readonly<Record<Exclude<NoticeKind, 'release'>, MilestoneName>> = {
   'topper opens': 'topperOpens',
   'topper closes soon': 'topperCloses',
   'topper closed': 'topperCloses',
-  release: 'handoverSafe',
+}
+
+/** What a car is held for last: its handover figure, or that it has to stay dry. */
+function releaseRule(profile: CureProfile, leaving: Leaving): 'handoverSafe' | 'keepDryEnds' {
+  return leavingAge(profile, leaving) > profile.handoverMin ? 'keepDryEnds' : 'handoverSafe'
 }
 
 const titles: Readonly<Record<NoticeKind, (at: string, closes: string) => string>> = {
@@ -133,7 +142,7 @@ function isCoat({ stage, kind }: FloorStep): boolean {
 }
 
 /** The last of the coats' earliest handovers; null where one of them is never reached in this cold. */
-function latestRelease(laid: readonly { laid: LaidCoat }[]) {
-  const each = laid.map(({ laid: { profile, clock } }) => clockMilestones(profile, clock).handoverSafe)
+function latestRelease(laid: readonly { laid: LaidCoat }[], leaving: Leaving) {
+  const each = laid.map(({ laid: coat }) => clockMilestones(coat)[releaseRule(coat.profile, leaving)])
   return each.reduce((a, b) => (a && b ? (b.at > a.at ? b : a) : null))
 }

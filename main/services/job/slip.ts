@@ -1,6 +1,6 @@
 /** A promise that slips: the next one possible, a sooner place for the rest of the job, and words for the owner. */
 import { datedWords, gridDown } from '../../domain/calendar/index.ts'
-import { coatsOf, conflictsOn, leavingTimes, type ProductsById } from '../../domain/floor/index.ts'
+import { coatsOf, conflictsOn, leavingOf, leavingTimes, type ProductsById } from '../../domain/floor/index.ts'
 import { can, isMovableFrom } from '../../domain/job/index.ts'
 import { promise } from '../../domain/schedule/index.ts'
 import type { Floor } from '../floor/floor.ts'
@@ -79,5 +79,8 @@ function messageOf(floor: Floor, job: JobRow, products: ProductsById) {
 /** The cold has moved the earliest handover against the profile's own figure. */
 function curesSlower(job: JobRow, products: ProductsById): boolean {
   const atReference = job.steps.map(({ laid: _, ...step }) => step)
-  return leavingTimes(job.steps, products).safeAt > leavingTimes(atReference, products).safeAt
+  const leaving = leavingOf(job)
+  return (
+    leavingTimes(job.steps, products, leaving).safeAt > leavingTimes(atReference, products, leaving).safeAt
+  )
 }

@@ -1,6 +1,6 @@
 /** Cars that come, change bays and go home on a day. */
 
-import { type Conflict, jobStays, leavingTimes } from '../../domain/floor/index.ts'
+import { type Conflict, jobStays, leavingOf, leavingTimes } from '../../domain/floor/index.ts'
 import { showPhone } from '../../domain/vehicle/index.ts'
 import { sentence } from '../../domain/words.ts'
 import type { JobRow } from '../floor/jobRows.ts'
@@ -53,7 +53,7 @@ export function handoversOf(day: Day, rows: readonly JobRow[], conflicts: readon
         isOn(day, leftAt ?? handoverAt) || (status === 'inShop' && isToday(day) && handoverAt < day.fromAt),
     )
     .map(row => {
-      const { safeAt, advisedAt } = leavingTimes(row.steps, day.products)
+      const { safeAt, advisedAt } = leavingTimes(row.steps, day.products, leavingOf(row))
       return {
         ...carOf(row),
         phone: phoneOf(day, row),

@@ -5,6 +5,7 @@ import {
   type CureMarks,
   coatsOf,
   jobStays,
+  leavingOf,
   leavingTimes,
   marksOf,
 } from '../../domain/floor/index.ts'
@@ -20,10 +21,10 @@ export function cureOf(day: Day, row: JobRow) {
   const { floor, products } = day
   // Nothing was laid on a car that has not come, and one that has left is its owner's to mind.
   if (row.status === 'handedOver' || (row.status === 'booked' && row.dropOffAt < floor.nowAt)) return []
-  const { safeAt, advisedAt } = leavingTimes(row.steps, products)
+  const { safeAt, advisedAt } = leavingTimes(row.steps, products, leavingOf(row))
   const coats = coatsOf(row.steps, products)
   return coats.flatMap((coat, i) => {
-    const marks = marksOf(coat)
+    const marks = marksOf(coat, leavingOf(row))
     const next = coats[i + 1]
     const last = next === undefined
     const windows = [marks.recoatOpensAt, marks.topperAt, marks.topperClosesAt].flatMap(at => at ?? [])

@@ -1,6 +1,6 @@
 /** What the first run and the shop's settings send. */
 import { z } from 'zod'
-import { type CureProfile, figures } from '../../domain/cure/index.ts'
+import { type CureProfile, figures, outsideSeasons, windowNames } from '../../domain/cure/index.ts'
 import {
   conditions,
   handoverRules,
@@ -47,6 +47,8 @@ export const shopUpdate = z.object({
   gridMin: whole('Give a number of minutes.'),
   handoverRule: z.enum(handoverRules),
   conditionFactors: z.record(z.enum(conditions), number('Give a number.')),
+  /** °C by season; null: not known. */
+  outsideUsual: z.record(z.enum(outsideSeasons), number('Give a temperature.')).nullable(),
   phone: text.nullable(),
   email: text.nullable(),
   address: text.nullable(),
@@ -98,9 +100,26 @@ const figure = number('Give a number.')
 const cureProfile = z.object({
   tackFreeMin: minutes,
   recoat: z.object({ minMin: minutes, maxMin: minutes }).nullable(),
-  topperMin: minutes,
-  topperAdvisedMin: minutes,
-  topperMaxMin: minutes.nullable(),
+  topper: z
+    .object({
+      minMin: minutes,
+      advisedMin: minutes,
+      maxMin: minutes.nullable(),
+      productIds: z.array(id).max(60).readonly(),
+    })
+    .nullable(),
+  windowRows: z
+    .array(
+      z.object({
+        window: z.enum(windowNames),
+        fromC: figure,
+        toC: figure,
+        minMin: minutes,
+        maxMin: minutes.nullable(),
+      }),
+    )
+    .max(20)
+    .readonly(),
   handoverMin: minutes,
   handoverAdvisedMin: minutes,
   keepDryMin: minutes,

@@ -1,3 +1,4 @@
+import { outsideSeasons } from '../../domain/cure/index.ts'
 import { majorOf, minorOf } from '../../domain/money/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import {
@@ -9,6 +10,7 @@ import {
   type SizeClass,
 } from '../../domain/shop/index.ts'
 import { readMailAddress, readPhone } from '../../domain/vehicle/index.ts'
+import { noJson, toJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { saveSingle } from '../desk/keep.ts'
@@ -30,6 +32,15 @@ export function updateShop(desk: Desk, input: ShopUpdate): Promise<ShopView> {
   checkShop(fields)
   checkGrid(fields.gridMin)
   checkConditionFactors(fields.conditionFactors)
+  for (const season of outsideSeasons) {
+    const celsius = fields.outsideUsual?.[season] ?? 0
+    if (!(celsius >= -60 && celsius <= 60))
+      refuse(
+        'weather-impossible',
+        { outsideUsual: celsius },
+        'That is no weather; give what is usual outside in that season.',
+      )
+  }
   const data = {
     ...fields,
     name: checkText(fields.name, 'name', "The shop's name"),
@@ -37,7 +48,12 @@ export function updateShop(desk: Desk, input: ShopUpdate): Promise<ShopView> {
     email: fields.email?.trim() ? readMailAddress(fields.email) : null,
     address: fields.address?.trim() ? checkNote(fields.address, 'address', 400) : null,
   }
-  const written = { ...data, weekly: data.weekly as object[], conditionFactors: { ...data.conditionFactors } }
+  const written = {
+    ...data,
+    weekly: data.weekly as object[],
+    conditionFactors: { ...data.conditionFactors },
+    outsideUsual: data.outsideUsual ? toJson(data.outsideUsual) : noJson,
+  }
   return act(desk, async (tx, audit, at) => {
     const before = await shopOf(tx)
     const calendar = await calendarOf(tx)
@@ -46,6 +62,17 @@ export function updateShop(desk: Desk, input: ShopUpdate): Promise<ShopView> {
     const field = before.zone === data.zone ? 'weekly' : 'zone'
     await askOfHours(tx, { before: calendar, nowAt: at, field, accepted })
     return shopOf(tx)
+  })
+}
+
+/** Somebody has read what changed in the promises; it is not shown again. */
+export function promisesRead(desk: Desk): Promise<void> {
+  return act(desk, async (tx, audit) => {
+    const { count } = await tx.shop.updateMany({
+      where: { promisesChanged: true },
+      data: { promisesChanged: false },
+    })
+    if (count > 0) audit({ act: 'read what changed', entity: 'shop', entityId: '1' })
   })
 }
 

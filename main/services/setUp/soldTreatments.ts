@@ -1,7 +1,14 @@
-import type { CuringProduct, ProductsById } from '../../domain/floor/index.ts'
+import type { Leaving } from '../../domain/cure/index.ts'
+import { type CuringProduct, leavingOf, type ProductsById } from '../../domain/floor/index.ts'
 import { sumMinor } from '../../domain/money/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
-import type { Condition, Finish, ProductKind, SizeClass } from '../../domain/shop/index.ts'
+import {
+  type Condition,
+  checkText,
+  type Finish,
+  type ProductKind,
+  type SizeClass,
+} from '../../domain/shop/index.ts'
 import { type Laid, layOut } from '../../domain/treatment/index.ts'
 import { fromJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
@@ -15,6 +22,8 @@ export interface Wish {
   sizeClass: SizeClass
   finish: Finish
   condition: Condition
+  /** Who has confirmed covered transport and storage; empty or left out: the car stays until it may get wet. */
+  coveredBy?: string | undefined
 }
 
 export interface Sold extends Laid {
@@ -22,6 +31,13 @@ export interface Sold extends Laid {
   readonly treatments: { id: string; name: string; priceMinor: number }[]
   readonly priceMinor: number
   readonly products: ProductsById
+  readonly coveredBy: string | null
+  readonly leaving: Leaving
+}
+
+/** The name that stands for the cover; null: nobody has confirmed any. */
+function coverOf({ coveredBy }: Pick<Wish, 'coveredBy'>): string | null {
+  return coveredBy?.trim() ? checkText(coveredBy, 'coveredBy', 'The name of who confirmed it', 80) : null
 }
 
 /**
@@ -31,6 +47,8 @@ export interface Sold extends Laid {
  */
 export async function sell(tx: Tx, wish: Wish): Promise<Sold> {
   const shop = await shopOf(tx)
+  const coveredBy = coverOf(wish)
+  const leaving = leavingOf({ coveredBy })
   const ids = [...new Set(wish.treatmentIds)]
   const rows = await tx.treatment.findMany({
     where: { id: { in: ids } },
@@ -57,8 +75,10 @@ export async function sell(tx: Tx, wish: Wish): Promise<Sold> {
       conditionFactors: shop.conditionFactors,
       gridMin: shop.gridMin,
       handoverRule: shop.handoverRule,
+      leaving,
     })
-    return { ...laid, treatments, priceMinor: sumMinor(treatments.map(each => each.priceMinor)), products }
+    const priceMinor = sumMinor(treatments.map(each => each.priceMinor))
+    return { ...laid, treatments, priceMinor, products, coveredBy, leaving }
   } catch (error) {
     // The desk chose treatments, not steps: that is where the words belong.
     if (error instanceof Refusal) throw new Refusal(error.code, 'treatmentIds', error.value, error.message)

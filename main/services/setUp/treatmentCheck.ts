@@ -55,6 +55,7 @@ export async function checkSold(tx: Tx, treatment: Treatment): Promise<void> {
           conditionFactors: shop.conditionFactors,
           gridMin: shop.gridMin,
           handoverRule: shop.handoverRule,
+          leaving: 'dry',
         }),
       )
 }

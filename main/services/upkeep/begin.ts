@@ -104,7 +104,10 @@ async function newPlans(tx: Tx, job: HandedOver, productId: string): Promise<Pla
   const rules = await upkeepRules(tx)
   const life = (await productLives(tx)).get(productId)
   const { choices } = await exposureOf(tx, job.vehicleId)
-  const washAt = Math.max(job.at, ...coatsOf(job.steps, job.products).map(coat => marksOf(coat).firstWashAt))
+  const washAt = Math.max(
+    job.at,
+    ...coatsOf(job.steps, job.products).map(coat => marksOf(coat, 'dry').firstWashAt),
+  )
   return startingPlans(
     {
       handoverOn: dateOf(job.at, job.zone),

@@ -2,7 +2,7 @@ import * as fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { cureAge } from '../../../app/parts/cureAge.ts'
 import type { CureMarks } from '../../../main/api/views.ts'
-import { clockView, commonPracticeProfile, cureClock } from '../../../main/domain/cure/index.ts'
+import { clockView, commonPracticeProfile, laidCoat } from '../../../main/domain/cure/index.ts'
 
 const marks = (clock: CureMarks['clock']) => ({ coatEndAt: 1000, clock }) as CureMarks
 
@@ -20,8 +20,9 @@ test('A laid coat’s line, joined from the points a screen is given, never stra
         const readings = degrees.map((celsius, i) => ({ at: 1000 + 30 * i, celsius }))
         const nowAt = readings.at(-1)!.at
         const profile = commonPracticeProfile()
-        const clock = cureClock(profile, 1000, { readings, usualC: 15, nowAt })
-        const laid = { profile, clock, nowAt, usualC: 15, usualFrom: 'set' as const, heated: false }
+        const laying = { fromAt: 1000, toAt: 1000 }
+        const laid = laidCoat(profile, laying, { readings, usualC: 15, usualFrom: 'set', nowAt })
+        const { clock } = laid
         const age = cureAge(marks(clockView(laid, 1240, 1720)))
         const at = 1000 + later
         // The rate lies between 0 and 1, so between two points a straight line is never off by more than their distance.

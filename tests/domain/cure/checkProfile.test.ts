@@ -4,6 +4,8 @@ import { sheetProfile } from './profiles.ts'
 
 const refusal = (field: string, code: string) => expect.objectContaining({ name: 'Refusal', field, code })
 const period = sheetProfile.firstPeriod
+const topper = sheetProfile.topper!
+const recoatRow = { window: 'recoat' as const, fromC: 10, toC: 15, minMin: 120, maxMin: 300 }
 
 describe('what a cure profile may not say', () => {
   it('takes sound ones', () => {
@@ -13,8 +15,8 @@ describe('what a cure profile may not say', () => {
       ...sheetProfile,
       tackFreeMin: 0,
       recoat: { minMin: 60, maxMin: 60 },
-      topperAdvisedMin: 60,
-      topperMaxMin: 60,
+      topper: { ...topper, advisedMin: 60, maxMin: 60 },
+      windowRows: [recoatRow, { ...recoatRow, fromC: 15, toC: 18 }],
       temperature: { minC: -20, maxC: 60 },
       humidity: { minPercent: 0, maxPercent: 100 },
       rate: { rule: 'linear', datumC: 19 },
@@ -35,8 +37,60 @@ describe('what a cure profile may not say', () => {
       'recoat.maxMin',
       'order-wrong',
     ],
-    ['a topper advised before its minimum', { topperAdvisedMin: 59 }, 'topperAdvisedMin', 'order-wrong'],
-    ['a topper closed before it is advised', { topperMaxMin: 70 }, 'topperMaxMin', 'order-wrong'],
+    [
+      'a topper advised before its minimum',
+      { topper: { ...topper, advisedMin: 59 } },
+      'topper.advisedMin',
+      'order-wrong',
+    ],
+    [
+      'a topper closed before it is advised',
+      { topper: { ...topper, maxMin: 70 } },
+      'topper.maxMin',
+      'order-wrong',
+    ],
+    [
+      'times for a topper nobody names',
+      { topper: { ...topper, productIds: [] } },
+      'topper.productIds',
+      'toppers-missing',
+    ],
+    [
+      'a row for a window there is none of',
+      { recoat: null, windowRows: [recoatRow] },
+      'windowRows.0.window',
+      'window-missing',
+    ],
+    [
+      'a row from warm to cold',
+      { windowRows: [{ ...recoatRow, toC: 9 }] },
+      'windowRows.0.toC',
+      'number-out-of-range',
+    ],
+    [
+      'a row that closes before it opens',
+      { windowRows: [{ ...recoatRow, maxMin: 119 }] },
+      'windowRows.0.maxMin',
+      'order-wrong',
+    ],
+    [
+      'a row that never closes where the window does',
+      { windowRows: [{ ...recoatRow, maxMin: null }] },
+      'windowRows.0.maxMin',
+      'window-end',
+    ],
+    [
+      'a row that opens at once',
+      { windowRows: [{ ...recoatRow, minMin: 0 }] },
+      'windowRows.0.minMin',
+      'duration-bad',
+    ],
+    [
+      'two rows at one temperature',
+      { windowRows: [{ ...recoatRow, fromC: 12, toC: 20 }, recoatRow] },
+      'windowRows.0.fromC',
+      'rows-overlap',
+    ],
     ['handover before tack-free', { tackFreeMin: 361 }, 'handoverMin', 'order-wrong'],
     ['handover advised before its minimum', { handoverAdvisedMin: 359 }, 'handoverAdvisedMin', 'order-wrong'],
     ['a wash before the car may get wet', { firstWashMin: 1439 }, 'firstWashMin', 'order-wrong'],
@@ -171,8 +225,8 @@ describe('a temperature at fault', () => {
   })
 })
 
-describe('handover and topper before 4 h (common practice, no source)', () => {
-  it.each(['handoverMin', 'topperMin'] as const)('%s needs the data sheet to say so', field => {
+describe('handover before 4 h (common practice, no source)', () => {
+  it.each(['handoverMin'] as const)('%s needs the data sheet to say so', field => {
     const practice = { ...commonPracticeProfile(), tackFreeMin: 30 }
     const early = { ...practice, [field]: 239 }
     expect(() => checkProfile(early)).toThrow(refusal(field, 'below-practice'))
@@ -182,7 +236,7 @@ describe('handover and topper before 4 h (common practice, no source)', () => {
     expect(() => checkProfile({ ...practice, [field]: 240 })).not.toThrow()
   })
 
-  it.each(['handoverAdvisedMin', 'topperAdvisedMin'] as const)('%s is 12 h or more by practice', field => {
+  it.each(['handoverAdvisedMin'] as const)('%s is 12 h or more by practice', field => {
     const early = { ...commonPracticeProfile(), [field]: 719 }
     expect(() => checkProfile(early)).toThrow(refusal(field, 'below-practice'))
   })

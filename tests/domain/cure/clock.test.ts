@@ -7,13 +7,13 @@ import {
   clockMilestones,
   commonPracticeProfile,
   cureClock,
-  milestoneNames,
   milestones,
 } from '../../../main/domain/cure/index.ts'
+import { momentNames } from '../../../main/domain/cure/milestones.ts'
 import { neverFaster, rateOf } from '../../../main/domain/cure/rate.ts'
 import { stretchesFrom } from '../../../main/domain/cure/stretches.ts'
 import type { BayTemperatures } from '../../../main/domain/cure/temperatures.ts'
-import { logs, rules, sheetProfile } from './profiles.ts'
+import { laidAt, logs, rules, sheetProfile } from './profiles.ts'
 
 const bay = (over: Partial<BayTemperatures>): BayTemperatures => ({
   readings: [],
@@ -30,9 +30,9 @@ describe('the cure clock', () => {
         const clock = cureClock(profile, 0, bay({ readings, nowAt: readings.at(-1)!.at }))
         expect(clock.ageAt(elapsed)).toBe(elapsed)
         expect(clock.reachedAt(elapsed)).toBe(elapsed)
-        const reached = clockMilestones(profile, clock)
+        const reached = clockMilestones(laidAt(profile, 0, { readings, nowAt: readings.at(-1)!.at }))
         const plain = milestones(profile, 0)
-        for (const name of milestoneNames) expect(reached[name]?.at ?? null).toBe(plain[`${name}At`])
+        for (const name of momentNames) expect(reached[name]?.at ?? null).toBe(plain[`${name}At`])
       }),
     )
   })
@@ -108,10 +108,7 @@ describe('the cure clock', () => {
         (rate, readings, pick, colder, coatEndAt, usualC) => {
           const profile = { ...sheetProfile, rate }
           const reached = (log: typeof readings) =>
-            clockMilestones(
-              profile,
-              cureClock(profile, coatEndAt, bay({ readings: log, usualC, nowAt: 2500 })),
-            )
+            clockMilestones(laidAt(profile, coatEndAt, { readings: log, usualC, nowAt: 2500 }))
           const before = reached(readings)
           const chosen = pick % readings.length
           const after = reached(
@@ -120,7 +117,7 @@ describe('the cure clock', () => {
             ),
           )
           const plain = milestones(profile, coatEndAt)
-          for (const name of milestoneNames) {
+          for (const name of momentNames) {
             const at = before[name]?.at ?? Number.POSITIVE_INFINITY
             expect(after[name]?.at ?? Number.POSITIVE_INFINITY).toBeGreaterThanOrEqual(at)
             expect(at).toBeGreaterThanOrEqual(plain[`${name}At`] ?? Number.NEGATIVE_INFINITY)
@@ -134,8 +131,7 @@ describe('the cure clock', () => {
   it('lengthens a hold in a cold bay and does not shorten one in a hot bay', () => {
     const at = (celsius: number) => {
       const profile: CureProfile = commonPracticeProfile()
-      const clock = cureClock(profile, 0, bay({ usualC: celsius, nowAt: 0 }))
-      return clockMilestones(profile, clock).handoverSafe!.at
+      return clockMilestones(laidAt(profile, 0, { usualC: celsius })).handoverSafe!.at
     }
     // Rate doubles every 10 °C: common practice, no source.
     expect([at(0), at(10), at(20), at(30), at(45)]).toEqual([960, 480, 240, 240, 240])
@@ -151,8 +147,8 @@ describe('the cure clock', () => {
       const coatEndAt = atWall(date, 17 * 60 + 30, zone)
       const readings = Array.from({ length: 80 }, (_, i) => ({ at: coatEndAt - 30 + i * 10, celsius: 20 }))
       const profile = commonPracticeProfile()
-      const clock = cureClock(profile, coatEndAt, bay({ readings, nowAt: coatEndAt + 700 }))
-      const advised = clockMilestones(profile, clock).handoverAdvised!
+      const advised = clockMilestones(laidAt(profile, coatEndAt, { readings, nowAt: coatEndAt + 700 }))
+        .handoverAdvised!
       expect(advised.at).toBe(coatEndAt + 720)
       expect(wallMinuteOf(advised.at, zone)).toBe(5 * 60 + 30 + skipped)
       expect(advised.parts).toEqual({ measuredMin: 700, assumedMin: 0, projectedMin: 20 })
@@ -164,7 +160,7 @@ describe('the cure clock', () => {
     const clock = cureClock(profile, 0, bay({ usualC: 4 }))
     expect(clock.reachedAt(1)).toBeNull()
     expect(clock.ageAt(1_000_000)).toBe(0)
-    expect(clockMilestones(profile, clock).handoverSafe).toBeNull()
+    expect(clockMilestones(laidAt(profile, 0, { usualC: 4 })).handoverSafe).toBeNull()
   })
 
   it('is 0 before the coat is finished', () => {
@@ -188,7 +184,7 @@ describe('heated cure', () => {
     expect(clock.ageAt(130)).toBe(100 + 720)
     expect(clock.ageAt(230)).toBe(100 + 720 + 100)
     expect(clock.reachedAt(500)).toBe(130)
-    expect(clockMilestones(sheetProfile, clock).handoverAdvised!.at).toBe(130)
+    expect(clockMilestones(laidAt(sheetProfile, 0, {}, [session])).handoverAdvised!.at).toBe(130)
   })
 
   it('counts the heated minutes whole in a cold bay, and the rest cold', () => {
@@ -233,10 +229,10 @@ describe('heated cure', () => {
         fc.integer({ min: 1, max: 100 }),
         (readings, fromAt, length) => {
           const temperatures = bay({ readings, usualC: 12, nowAt: 2000 })
-          const plain = clockMilestones(sheetProfile, cureClock(sheetProfile, 50, temperatures))
+          const plain = clockMilestones(laidAt(sheetProfile, 50, temperatures))
           const heating = { fromAt, toAt: fromAt + length, panelC: 65 }
-          const warmed = clockMilestones(sheetProfile, cureClock(sheetProfile, 50, temperatures, [heating]))
-          for (const name of milestoneNames) expect(warmed[name]!.at).toBeLessThanOrEqual(plain[name]!.at)
+          const warmed = clockMilestones(laidAt(sheetProfile, 50, temperatures, [heating]))
+          for (const name of momentNames) expect(warmed[name]!.at).toBeLessThanOrEqual(plain[name]!.at)
         },
       ),
     )

@@ -13,7 +13,17 @@ function coat(nowAt: number, most = Number.POSITIVE_INFINITY): LaidCoat {
     reachedAt: ageMin => (ageMin > most ? null : end + ageMin * 3),
     partsUntil: at => ({ measuredMin: at - end, assumedMin: 0, projectedMin: 0 }),
   }
-  return { clock, profile, nowAt, usualC: 9, usualFrom: 'last week', heated: true }
+  const windows = { recoat: null, topper: null }
+  return {
+    clock,
+    profile,
+    laying: { fromAt: end, toAt: end },
+    windows,
+    nowAt,
+    usualC: 9,
+    usualFrom: 'last week',
+    heated: true,
+  }
 }
 
 it('says how old a coat is, and how the time until now and until the handover is known', () => {

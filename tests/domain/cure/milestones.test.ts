@@ -8,32 +8,25 @@ const hour = 60
 const day = 24 * hour
 
 describe('milestones', () => {
-  it('by common practice: topper and handover 4 h after the coat at the least, 12 to 24 h advised', () => {
+  it('by common practice: handover 4 h after the coat at the least, 12 to 24 h advised, and nothing of a topper', () => {
     // Common practice, no source.
     const profile = commonPracticeProfile()
     expect(() => checkProfile(profile)).not.toThrow()
     const at = milestones(profile, 1000)
-    expect(at.topperOpensAt - 1000).toBe(4 * hour)
     expect(at.handoverSafeAt - 1000).toBe(4 * hour)
     expect(advisedByPracticeMin).toEqual({ from: 12 * hour, to: 24 * hour })
-    for (const advisedAt of [at.topperAdvisedAt, at.handoverAdvisedAt]) {
-      expect(advisedAt - 1000).toBeGreaterThanOrEqual(12 * hour)
-      expect(advisedAt - 1000).toBeLessThanOrEqual(24 * hour)
-    }
+    expect(at.handoverAdvisedAt - 1000).toBeGreaterThanOrEqual(12 * hour)
+    expect(at.handoverAdvisedAt - 1000).toBeLessThanOrEqual(24 * hour)
     expect(at.fullCureEarlyAt - 1000).toBe(7 * day)
     expect(at.fullCureLateAt - 1000).toBe(10 * day)
     expect(Object.values(profile.sources).every(source => source === 'common practice')).toBe(true)
-    expect([at.recoatOpensAt, at.recoatClosesAt, at.topperClosesAt]).toEqual([null, null, null])
+    expect([profile.recoat, profile.topper, at.topperAdvisedAt]).toEqual([null, null, null])
   })
 
   it('by a data sheet: every figure from the end of the coat', () => {
     expect(milestones(sheetProfile, 5_000)).toEqual({
       tackFreeAt: 5_045,
-      recoatOpensAt: 5_060,
-      recoatClosesAt: 5_240,
-      topperOpensAt: 5_060,
       topperAdvisedAt: 5_075,
-      topperClosesAt: 5_120,
       handoverSafeAt: 5_360,
       handoverAdvisedAt: 5_720,
       keepDryEndsAt: 6_440,
@@ -46,7 +39,7 @@ describe('milestones', () => {
   it('takes another clock', () => {
     const slow = milestones(sheetProfile, 0, age => 2 * age)
     expect(slow.handoverSafeAt).toBe(720)
-    expect(slow.topperClosesAt).toBe(240)
+    expect(slow.topperAdvisedAt).toBe(150)
   })
 
   // IANA time zone database: the clock changes in these nights.

@@ -1,18 +1,16 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { ClockMilestones } from '../../../main/domain/cure/clock.ts'
+import type { ClockMilestones } from '../../../main/domain/cure/clockMilestones.ts'
 import {
   clockMilestones,
   commonPracticeProfile,
-  cureClock,
   milestoneNames,
   noticesSince,
   ruleOf,
 } from '../../../main/domain/cure/index.ts'
-import { sheetProfile } from './profiles.ts'
+import { laidAt, sheetProfile } from './profiles.ts'
 
-const at20 = (profile = sheetProfile): ClockMilestones =>
-  clockMilestones(profile, cureClock(profile, 0, { readings: [], usualC: 20, nowAt: 0 }))
+const at20 = (profile = sheetProfile): ClockMilestones => clockMilestones(laidAt(profile, 0))
 // The sheet: topper from 60, advised 75, closed 120; handover 360.
 const milestones = at20()
 const kinds = (seenAt: number, nowAt: number) =>
@@ -50,8 +48,16 @@ describe('notices', () => {
     )
   })
 
+  it('tell a window that closes before it opens as closed, at its end, and nothing else of it', () => {
+    const shut = clockMilestones(laidAt({ ...sheetProfile, rate: { rule: 'doubling' } }, 0, { usualC: 0 }))
+    expect(noticesSince(shut, -1, 119)).toEqual([])
+    expect(noticesSince(shut, -1, 1_000)).toEqual([{ kind: 'topper closed', at: 120, late: true }])
+  })
+
   it('say nothing of a window that does not close', () => {
-    const open = at20(commonPracticeProfile())
+    const practice = at20(commonPracticeProfile())
+    expect(noticesSince(practice, -1, 100_000).map(({ kind }) => kind)).toEqual(['release'])
+    const open = at20({ ...sheetProfile, topper: { ...sheetProfile.topper!, maxMin: null } })
     expect(noticesSince(open, -1, 100_000).map(({ kind }) => kind)).toEqual(['topper opens', 'release'])
   })
 })
@@ -70,7 +76,19 @@ describe('the rule behind a time', () => {
     expect(ruleOf({ ...sheetProfile, keepDryMin: 2910 }, 'keepDryEnds')!.words).toMatch(/: 48 h 30 min of/)
     expect(ruleOf(sheetProfile, 'tackFree')!.words).toMatch(/: 45 min of cure/)
     expect(ruleOf(sheetProfile, 'fullCureLate')!.words).toMatch(/: 10 days of cure/)
-    expect(ruleOf(commonPracticeProfile(), 'recoatOpens')).toBeNull()
+    for (const name of ['recoatOpens', 'topperOpens', 'topperAdvised', 'topperCloses'] as const)
+      expect(ruleOf(commonPracticeProfile(), name)).toBeNull()
+  })
+
+  it('says of a window which way each end bends, and what the sheet gives at other temperatures', () => {
+    expect(ruleOf(sheetProfile, 'recoatCloses')!.words).toBe(
+      'Recoat window closes: 4 h on each panel at 20 °C, from the data sheet. Heat closes it sooner; cold keeps it ' +
+        'open longer only by a row of the sheet. The data sheet decides.',
+    )
+    const row = { window: 'recoat' as const, fromC: 10, toC: 15, minMin: 120, maxMin: 360 }
+    expect(ruleOf({ ...sheetProfile, windowRows: [row] }, 'recoatOpens')!.words).toMatch(
+      /only by a row of the sheet\. The sheet gives 2 h from 10 to 15 °C\. The data sheet decides\.$/,
+    )
   })
 
   it('never declares a coating safe', () => {

@@ -1,15 +1,21 @@
 /** Profiles for the tests: sound ones, invented. */
 import fc from 'fast-check'
 import { allFrom } from '../../../main/domain/cure/commonPractice.ts'
-import { type CureProfile, commonPracticeProfile, type RateRule } from '../../../main/domain/cure/index.ts'
+import {
+  type CureProfile,
+  commonPracticeProfile,
+  type Heating,
+  laidCoat,
+  type RateRule,
+} from '../../../main/domain/cure/index.ts'
+import type { BayTemperatures } from '../../../main/domain/cure/temperatures.ts'
 
 /** A coating with every figure from an invented data sheet: two layers, a topper within 1 to 2 h, a lamp row. */
 export const sheetProfile: CureProfile = {
   tackFreeMin: 45,
   recoat: { minMin: 60, maxMin: 240 },
-  topperMin: 60,
-  topperAdvisedMin: 75,
-  topperMaxMin: 120,
+  topper: { minMin: 60, advisedMin: 75, maxMin: 120, productIds: ['topper'] },
+  windowRows: [],
   handoverMin: 360,
   handoverAdvisedMin: 720,
   keepDryMin: 1440,
@@ -24,6 +30,21 @@ export const sheetProfile: CureProfile = {
   missedRecoat: 'Abrade with a fine pad, wipe down and lay the layer again.',
   sources: allFrom('data sheet'),
 }
+
+/** A coat finished at a minute after so many minutes of laying; with none, it is one panel. */
+export const laidAt = (
+  profile: CureProfile,
+  toAt: number,
+  temperatures: Partial<BayTemperatures> = {},
+  heatings: readonly Heating[] = [],
+  minutes = 0,
+) =>
+  laidCoat(
+    profile,
+    { fromAt: toAt - minutes, toAt },
+    { readings: [], usualC: 20, nowAt: 0, ...temperatures, usualFrom: 'set' },
+    heatings,
+  )
 
 /** Sound profiles of all lengths, late bounds after early ones. */
 export const soundProfiles = fc

@@ -3,7 +3,11 @@ import { type FloorStep, filledStays, stateOf } from '../../../main/domain/floor
 import { hold, laid, products, work } from './sampleJob.ts'
 
 const drawn = (steps: readonly FloorStep[], leavesAt: number, nowAt = 0) =>
-  filledStays({ steps: steps.map(step => ({ ...step, crew: [] })), leavesAt }, products, nowAt)
+  filledStays(
+    { steps: steps.map(step => ({ ...step, crew: [] })), leavesAt, leaving: 'covered' },
+    products,
+    nowAt,
+  )
 
 describe('the blocks of a stay', () => {
   test('leave no gap: what lies between two steps is a wait', () => {

@@ -78,7 +78,7 @@ it('keeps what each step is and where it was placed', () => {
 it('promises the handover that was planned, and knows from when the profile lets the car go', () => {
   const cureProfile = commonPracticeProfile()
   const two = { id: 'two', name: 'Ovrel Two', kind: 'coating', cureProfile, caution: null } as const
-  const times = timesOf([work, hold], plan, new Map([['two', two]]))
+  const times = timesOf([work, hold], plan, new Map([['two', two]]), 'covered')
   const { handoverSafe, handoverAdvised } = milestoneAges(cureProfile)
   expect(handoverSafe).toBeGreaterThan(0)
   expect(times).toEqual({
@@ -89,7 +89,7 @@ it('promises the handover that was planned, and knows from when the profile lets
     safeAt: 190 + (handoverSafe ?? 0),
     advisedAt: 190 + (handoverAdvised ?? 0),
   })
-  expect(timesOf([{ ...work, productId: null }, hold], plan, new Map())).toMatchObject({
+  expect(timesOf([{ ...work, productId: null }, hold], plan, new Map(), 'dry')).toMatchObject({
     safeAt: 190,
     advisedAt: 190,
   })

@@ -49,13 +49,16 @@ const endAt = 1_000
 const coat = (actual: boolean): Coat => ({
   index: 0,
   product: { ...product('Ovrel Two', { kind: 'coating' }), cureProfile: profile },
+  startAt: endAt - 60,
   endAt,
+  nextMin: { recoat: 0, topper: 0 },
   actual,
   laid: null,
 })
 const rule = ruleOf(profile, 'handoverSafe')
 const safeAt = endAt + (rule?.ageMin ?? 0)
-const words = (actual: boolean, nowAt: number) => cureWords(coat(actual), nowAt, at => `minute ${at}`)
+const words = (actual: boolean, nowAt: number) =>
+  cureWords(coat(actual), 'covered', nowAt, at => `minute ${at}`)
 
 it('names the figure that rules the handover and whether it is met, and never calls a coating safe', () => {
   expect(rule?.ageMin).toBeGreaterThan(0)
@@ -64,4 +67,12 @@ it('names the figure that rules the handover and whether it is met, and never ca
   expect(words(true, safeAt)).toContain(`That figure is met since minute ${safeAt}.`)
   for (const said of [words(false, 0), words(true, 0), words(true, safeAt)])
     expect(said).not.toMatch(/\bsafe\b/i)
+})
+
+it('names the time it has to stay dry where the car leaves without a cover', () => {
+  const dry = ruleOf(profile, 'keepDryEnds')
+  expect(dry?.ageMin).toBeGreaterThan(rule?.ageMin ?? 0)
+  expect(cureWords(coat(true), 'dry', 0, at => `minute ${at}`)).toBe(
+    `Ovrel Two. ${dry?.words} That figure is met from minute ${endAt + (dry?.ageMin ?? 0)}; not before.`,
+  )
 })

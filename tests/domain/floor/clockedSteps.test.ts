@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest'
-import { clockedSteps } from '../../../main/domain/floor/index.ts'
+import { clockedSteps as clocked, type FloorStep } from '../../../main/domain/floor/index.ts'
 import { sheetProfile } from '../cure/profiles.ts'
 import { hold, laid, work } from './sampleJob.ts'
+
+const clockedSteps = (steps: readonly FloorStep[]) => clocked(steps, 'covered')
 
 /** A coat finished at a minute in 20 °C, whose profile lets the car go home so many minutes later. */
 const coat = (endAt: number, handoverMin = 360) => {
@@ -31,14 +33,33 @@ test('A hold after other work has that much of its age already', () => {
   expect(clockedSteps(steps)[2]?.minutes).toBe(180)
 })
 
-test('A window closes when the clock says so; one the profile does not close stays', () => {
-  const next = (stage: string, waitMax: number) =>
-    clockedSteps([cold, work(1, 160, { stage, waitMin: 60, waitMax })])[1]?.waitMax
-  // Sixty minutes of age before it, and the sheet closes the recoat window at an age of 240.
-  expect(next('coat', 180)).toBe(480)
-  expect(next('coat', 181)).toBe(181)
-  expect(next('topper', 60)).toBe(240)
-  expect(next('prepare', 60)).toBe(60)
+// The sheet's windows: recoat 60 to 240 minutes, topper 60 to 120; both layers take 60 minutes.
+test('A window opens later in the cold and closes no later', () => {
+  const next = (stage: string, waitMax: number) => {
+    const said = { stage, productId: stage === 'coat' ? 'coating' : 'topper', waitMin: 0, waitMax }
+    const step = clockedSteps([cold, work(1, 160, said)])[1]
+    return [step?.waitMin, step?.waitMax]
+  }
+  // By the doubling rule the last panel is ripe 120 minutes after its end; its turn comes 52 into the next layer.
+  expect(next('coat', 180)).toEqual([68, 180])
+  expect(next('coat', 100)).toEqual([68, 100])
+  expect(next('topper', 60)).toEqual([68, 60])
+  expect(next('prepare', 60)).toEqual([0, 60])
+})
+
+test('A window closes sooner in the heat, and opens no sooner', () => {
+  const hot = laid(0, 100, {}, 30)
+  const said = { stage: 'coat', productId: 'coating', waitMin: 0, waitMax: 180 }
+  // The first panel, done at 40, is over 120 minutes later; the last at 220, 60 into the next layer.
+  expect(clockedSteps([hot, work(1, 160, said)])[1]).toMatchObject({ waitMin: 8, waitMax: 60 })
+})
+
+test('A hold before the next layer ends when the window is open for every panel', () => {
+  const steps = [cold, hold(1, 100, 115), work(2, 115, { stage: 'coat', productId: 'coating', waitMax: 165 })]
+  const [, cure, next] = clockedSteps(steps)
+  expect(cure?.minutes).toBe(68)
+  // Nothing is left of the wait that the hold, now longer, takes: 280 less the 115 it was planned to end at.
+  expect(next?.waitMax).toBe(165)
 })
 
 test('What has begun, what follows no coat and what follows one still to come keep their times', () => {
@@ -50,4 +71,11 @@ test('What has begun, what follows no coat and what follows one still to come ke
   expect(clockedSteps(steps)[2]).toEqual(steps[2])
   const planned = [work(0, 0, { stage: 'coat' }), hold(1, 60, 100)]
   expect(clockedSteps(planned)).toEqual(planned)
+})
+
+test('A car that is not covered is held until the last of its coats may get wet', () => {
+  // The sheet: handover after 360 minutes, dry for 1440.
+  const steps = [laid(0, 100), hold(1, 100, 460)]
+  expect(clocked(steps, 'covered').at(-1)?.minutes).toBe(360)
+  expect(clocked(steps, 'dry').at(-1)?.minutes).toBe(1440)
 })

@@ -37,34 +37,61 @@ test('A hold belongs to the last coat of its own product before it, else to the 
 // The sheet: tack-free after 45 minutes, topper after 60 to 120, handover after 360, advised 720.
 test('A planned coat has the times of its profile; a laid one in the cold has them later', () => {
   const [plan] = coatsOf([planned(0, 0, 'coating')], products)
-  expect(plan && marksOf(plan)).toMatchObject({
+  expect(plan && marksOf(plan, 'covered')).toMatchObject({
     actual: false,
     clock: null,
     tackFreeAt: 60 + 45,
     topperAt: 60 + 60,
-    topperClosesAt: 60 + 120,
+    // The first panel was done when the coat was begun.
+    topperClosesAt: 120,
     safeAt: 60 + 360,
     advisedAt: 60 + 720,
   })
   // Ten degrees under the reference, by the doubling rule: twice as long.
   const [cold] = coatsOf([laid(0, 60, {}, 10)], products)
-  expect(cold && marksOf(cold)).toMatchObject({ actual: true, tackFreeAt: 60 + 90, safeAt: 60 + 720 })
+  expect(cold && marksOf(cold, 'covered')).toMatchObject({
+    actual: true,
+    tackFreeAt: 60 + 90,
+    safeAt: 60 + 720,
+  })
+})
+
+test('Windows are told for the layers that follow, by every panel', () => {
+  const second = work(2, 200, { stage: 'coat', productId: 'coating', endAt: 290 })
+  const cure = hold(1, 60, 200, { stage: 'coat' })
+  const [coat] = coatsOf([planned(0, 0, 'coating'), cure, second], products)
+  // 60 to 240 minutes; layers of 60 and 90: 240 less the 90 of the last panel.
+  expect(coat && marksOf(coat, 'covered')).toMatchObject({ recoatOpensAt: 60 + 8, recoatClosesAt: 60 + 150 })
 })
 
 test('Nothing goes on a topper', () => {
   const [coat] = coatsOf([planned(0, 0, 'topper')], products)
-  expect(coat && marksOf(coat)).toMatchObject({ topperAt: null, topperAdvisedAt: null, topperClosesAt: null })
+  expect(coat && marksOf(coat, 'covered')).toMatchObject({
+    topperAt: null,
+    topperAdvisedAt: null,
+    topperClosesAt: null,
+  })
 })
 
 test('A car leaves when every coat lets it, and not before the work is done', () => {
-  expect(leavingTimes([laid(0, 60), planned(1, 90, 'wash')], products)).toEqual({
+  expect(leavingTimes([laid(0, 60), planned(1, 90, 'wash')], products, 'covered')).toEqual({
     safeAt: 60 + 360,
     advisedAt: 60 + 720,
   })
   // The first coat in the cold takes longer than the second, which came later.
-  expect(leavingTimes([laid(0, 60, {}, 10), laid(1, 200)], products).safeAt).toBe(60 + 720)
-  expect(leavingTimes([work(0, 0), work(1, 2000)], products)).toEqual({ safeAt: 2060, advisedAt: 2060 })
-  expect(leavingTimes([work(0, 0, { actualEndAt: 75 })], products).safeAt).toBe(75)
+  expect(leavingTimes([laid(0, 60, {}, 10), laid(1, 200)], products, 'covered').safeAt).toBe(60 + 720)
+  expect(leavingTimes([work(0, 0), work(1, 2000)], products, 'dry')).toEqual({
+    safeAt: 2060,
+    advisedAt: 2060,
+  })
+  expect(leavingTimes([work(0, 0, { actualEndAt: 75 })], products, 'dry').safeAt).toBe(75)
+})
+
+// The sheet: dry for 1440 minutes, handover after 360.
+test('A car that must stay dry leaves when it may get wet, not at its handover figure', () => {
+  expect(leavingTimes([laid(0, 60)], products, 'dry')).toEqual({ safeAt: 60 + 1440, advisedAt: 60 + 1440 })
+  const [coat] = coatsOf([planned(0, 0, 'coating')], products)
+  expect(coat && marksOf(coat, 'dry').safeAt).toBe(60 + 1440)
 })
 
 test('Only products that cure have a profile to look up', () => {

@@ -1,5 +1,5 @@
 /** A job of the tests: steps and coats with only what a case is about said. Minutes from 0. */
-import { cureClock, type LaidCoat } from '../../../main/domain/cure/index.ts'
+import { laidCoat } from '../../../main/domain/cure/index.ts'
 import type { CuringProduct, FloorJob, FloorStep } from '../../../main/domain/floor/index.ts'
 import { sheetProfile } from '../cure/profiles.ts'
 
@@ -53,14 +53,8 @@ export function hold(position: number, startAt: number, endAt: number, said: Par
 /** A coat on the car since `endAt`, its clock running at `celsius`; the sheet's reference is 20 °C. */
 export function laid(position: number, endAt: number, said: Partial<FloorStep> = {}, celsius = 20) {
   const profile = { ...sheetProfile, rate: { rule: 'doubling' as const } }
-  const coat: LaidCoat = {
-    profile,
-    clock: cureClock(profile, endAt, { readings: [], usualC: celsius, nowAt: endAt }),
-    nowAt: endAt,
-    usualC: celsius,
-    usualFrom: 'set',
-    heated: false,
-  }
+  const laying = { fromAt: endAt - 60, toAt: endAt }
+  const coat = laidCoat(profile, laying, { readings: [], usualC: celsius, usualFrom: 'set', nowAt: endAt })
   const times = { actualStartAt: endAt - 60, actualEndAt: endAt }
   return {
     ...work(position, endAt - 60, { stage: 'coat', productId: 'coating', ...times, ...said }),
@@ -83,6 +77,7 @@ export function jobOf(
     handoverAt,
     leavesAt: handoverAt,
     arrivedAt: 0,
+    coveredBy: 'Ines Vale',
     steps,
     ...said,
   }

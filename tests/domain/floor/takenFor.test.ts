@@ -35,6 +35,7 @@ const car = (id: string, own: FloorStep, change: Partial<FloorJob> = {}): FloorJ
   number: 1,
   status: 'inShop',
   plate: '',
+  coveredBy: null,
   promisedAt: 160,
   plannedHandoverAt: 160,
   handoverAt: 160,

@@ -33,16 +33,25 @@ test('any of them sold together lay out on any car, coated ones with a cure befo
       fc.constantFrom(...sizeClasses),
       fc.constantFrom(...conditions),
       (sold, sizeClass, condition) => {
-        const { steps } = layOut({
-          treatments: sold,
-          products: byId,
-          sizeClass,
-          finish: 'gloss',
-          condition,
-          conditionFactors: usualConditionFactors,
-          gridMin: 15,
-          handoverRule: 'minimum',
-        })
+        const lay = () =>
+          layOut({
+            treatments: sold,
+            products: byId,
+            sizeClass,
+            finish: 'gloss',
+            condition,
+            conditionFactors: usualConditionFactors,
+            gridMin: 15,
+            handoverRule: 'minimum',
+            leaving: 'dry',
+          })
+        const names = sold.map(({ name }) => name)
+        // Nobody has read off a sheet when a topper may follow the starter coating, and there is no practice for it.
+        if (names.includes('Topper') && names.includes('Coating, one layer')) {
+          expect(lay).toThrow(expect.objectContaining({ code: 'no-topper' }))
+          return
+        }
+        const { steps } = lay()
         const cures = sold.some(({ steps }) =>
           steps.some(({ stage }) => stage === 'coat' || stage === 'topper'),
         )

@@ -16,10 +16,14 @@ const profile = fc
     handoverMin: fc.integer({ min: 240, max: 1500 }),
     keepDryMin: fc.integer({ min: 0, max: 1440 }),
   })
-  .map(({ recoatMin, recoatRoom, topperRoom, ...rest }) => ({
+  .map(({ recoatMin, recoatRoom, topperMin, topperRoom, ...rest }) => ({
     ...rest,
-    topperAdvisedMin: rest.topperMin,
-    topperMaxMin: topperRoom === null ? null : rest.topperMin + topperRoom,
+    topper: {
+      minMin: topperMin,
+      advisedMin: topperMin,
+      maxMin: topperRoom === null ? null : topperMin + topperRoom,
+      productIds: ['veil'],
+    },
     recoat: { minMin: recoatMin, maxMin: recoatMin + recoatRoom },
   }))
 
@@ -129,11 +133,15 @@ test('However a laid chain goes, layers and toppers of one treatment stay within
       )
       coats.slice(1).forEach((next, i) => {
         const coat = coats[i]!
-        const { recoat, topperMin, topperMaxMin } = profiles[coat.productId as keyof typeof profiles]
-        const least = next.stage === 'topper' ? topperMin : recoat.minMin
-        const most = next.stage === 'topper' ? topperMaxMin : recoat.maxMin
-        expect(next.from - coat.to).toBeGreaterThanOrEqual(least)
-        if (most !== null) expect(next.from - coat.to).toBeLessThanOrEqual(most)
+        const { recoat, topper } = profiles[coat.productId as keyof typeof profiles]
+        const { minMin, maxMin } = next.stage === 'topper' ? topper : recoat
+        // Sixteen panels, each from its own end to its own next turn.
+        for (let panel = 0; panel < 16; panel++) {
+          const waited =
+            next.from + (panel / 16) * next.minutes - (coat.to - (1 - (panel + 1) / 16) * coat.minutes)
+          expect(waited).toBeGreaterThanOrEqual(minMin)
+          if (maxMin !== null) expect(waited).toBeLessThanOrEqual(maxMin)
+        }
         windows++
       })
     }),

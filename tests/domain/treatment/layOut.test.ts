@@ -23,7 +23,8 @@ test('A two-layer coating becomes the chain of the published scheduling case p02
     coat(),
     coat({ name: 'Second layer', minutes: 75 }),
   )
-  const recoat = { minMin: 60, maxMin: 240 }
+  // Layers of 90 and 75 minutes: every panel keeps this window with 60 to 240 minutes between them.
+  const recoat = { minMin: 125, maxMin: 330 }
   const products = { two: coating({ recoat, tackFreeMin: 240, handoverMin: 900, missedRecoat: 'Abrade.' }) }
   // The format leaves out what says nothing.
   const full = (each: Record<string, unknown>) => ({
@@ -49,10 +50,29 @@ test('Handover is never before 4 h after the coat, and advised from 12 h: common
   expect(last('advised').minutes).toBeLessThanOrEqual(24 * 60)
 })
 
-test('A topper waits 4 h after the coat at the least: common practice, no source', () => {
-  const products = { two: coating(), veil: topper() }
-  const topped = treatment(coat(), step({ name: 'Topper', stage: 'topper', productId: 'veil', minutes: 45 }))
-  const { steps } = layOut(input([topped], products))
+/** A sheet's topper window, for the topper of these cases. */
+const topped = (minMin: number, maxMin: number | null = null) => ({
+  topper: { minMin, advisedMin: minMin, maxMin, productIds: ['veil'] },
+})
+
+test('A topper goes on where the coating’s sheet gives its time and names it, and nowhere else', () => {
+  const chain = treatment(coat(), step({ name: 'Topper', stage: 'topper', productId: 'veil', minutes: 45 }))
+  const lay = (change: object) => layOut(input([chain], { two: coating(change), veil: topper() }))
+  expect(() => lay({})).toThrow(
+    expect.objectContaining({ code: 'no-topper', field: 'treatments.0.steps.1.productId' }),
+  )
+  const other = { topper: { minMin: 60, advisedMin: 60, maxMin: null, productIds: ['other'] } }
+  expect(() => lay(other)).toThrow(
+    expect.objectContaining({ code: 'topper-not-allowed', field: 'treatments.0.steps.1.productId' }),
+  )
+  expect(() => lay(topped(60))).not.toThrow()
+})
+
+test('A topper waits until its window is open for every panel', () => {
+  // 45 minutes of topper: the last panel's turn begins seven eighths into it, after 39.
+  const products = { two: coating(topped(279)), veil: topper() }
+  const veiled = treatment(coat(), step({ name: 'Topper', stage: 'topper', productId: 'veil', minutes: 45 }))
+  const { steps } = layOut(input([veiled], products))
   expect(steps.map(each => [each.kind, each.minutes])).toEqual([
     ['work', 90],
     ['hold', 240],
@@ -64,23 +84,49 @@ test('A topper waits 4 h after the coat at the least: common practice, no source
 
 test('What has surely passed by the topper counts toward the coat, and the longer of the two is kept', () => {
   const products = {
-    two: coating({ handoverMin: 1000, handoverAdvisedMin: 1000 }),
+    two: coating({ handoverMin: 1000, handoverAdvisedMin: 1000, ...topped(279) }),
     veil: topper({ tackFreeMin: 30, handoverMin: 240 }),
   }
-  const topped = treatment(coat(), step({ name: 'Topper', stage: 'topper', productId: 'veil', minutes: 45 }))
-  const { steps } = layOut(input([topped], products))
+  const veiled = treatment(coat(), step({ name: 'Topper', stage: 'topper', productId: 'veil', minutes: 45 }))
+  const { steps } = layOut(input([veiled], products))
   // 1000 after the coat, less 240 of hold and 45 of topper: 715, on the grid 720.
   expect(steps.at(-1)).toMatchObject({ kind: 'hold', minutes: 720, productId: 'two', moveAfter: 30 })
 })
 
 test('A topper that must follow soon says how soon, counted from the end of the hold', () => {
   // Common practice, no source: some systems want the topper within 1 to 2 h; such figures come from the data sheet.
-  const soon = coating({ topperMin: 60, topperAdvisedMin: 60, topperMaxMin: 120, tackFreeMin: 60 })
-  const topped = treatment(coat(), step({ name: 'Topper', stage: 'topper', productId: 'veil' }))
-  const { steps, notes } = layOut(input([topped], { two: soon, veil: topper() }))
-  expect(steps[1]).toMatchObject({ kind: 'hold', minutes: 60, waitMax: 0 })
-  expect(steps[2]).toMatchObject({ kind: 'work', waitMax: 60, sameBay: false })
-  expect(notes).toEqual(['"Topper" must start within 2 h of the end of "First layer" (Ovrel Two).'])
+  // A coat of 60 minutes and a topper of 60: with a wait of 8 to 60 between them every panel waits 60 to 120.
+  const soon = coating({ ...topped(60, 120), tackFreeMin: 15 })
+  const veiled = treatment(
+    coat({ minutes: 60 }),
+    step({ name: 'Topper', stage: 'topper', productId: 'veil' }),
+  )
+  const { steps, notes } = layOut(input([veiled], { two: soon, veil: topper() }))
+  expect(steps[1]).toMatchObject({ kind: 'hold', minutes: 15, waitMax: 0 })
+  expect(steps[2]).toMatchObject({ kind: 'work', waitMax: 45, sameBay: false })
+  expect(notes).toEqual([
+    '"Topper" must start within 1 h of the end of "First layer" (Ovrel Two), so that the first and the last panel ' +
+      'keep their window.',
+  ])
+})
+
+test('Layers too long for a window are refused, with what would do instead', () => {
+  // The first panel of a 90-minute layer is over before a window of 80 minutes lets the second begin.
+  const two = coating({ recoat: { minMin: 30, maxMin: 80 }, missedRecoat: 'Abrade.' })
+  expect(() => layOut(input([treatment(coat(), coat({ minutes: 60 }))], { two }))).toThrow(
+    expect.objectContaining({
+      code: 'layers-too-long',
+      message: expect.stringContaining(
+        'some panel waits 10 min longer than its window is open; send more people',
+      ),
+    }),
+  )
+})
+
+test('A 105-minute and a 90-minute layer with a limit of 180 minutes may wait 75, not 180', () => {
+  const two = coating({ recoat: { minMin: 60, maxMin: 180 }, missedRecoat: 'Abrade.' })
+  const { steps } = layOut(input([treatment(coat({ minutes: 105 }), coat())], { two }))
+  expect(steps[1]).toMatchObject({ kind: 'work', waitMax: 75 })
 })
 
 test('The car may be moved inside a hold only from tack-free on', () => {
@@ -188,10 +234,14 @@ test('Nothing chosen, and nothing to do for this size, are refused', () => {
   expect(() => layOut(input([treatment(step({ minutes: 0 }))]))).toThrow('of class medium')
 })
 
-const recoated = coating({ recoat: { minMin: 60, maxMin: 240 }, missedRecoat: 'Abrade.', topperMaxMin: 600 })
+const recoated = coating({
+  recoat: { minMin: 60, maxMin: 240 },
+  missedRecoat: 'Abrade.',
+  ...topped(240, 600),
+})
 const veil = (change: object) => step({ name: 'Topper', stage: 'topper', productId: 'veil', ...change })
 test.each([
-  ['a wait shorter than the recoat minimum', 'waitMax', coat({ waitMax: 30 })],
+  ['a wait shorter than the recoat minimum', 'waitMax', coat({ minutes: 30, waitMax: 15 })],
   ['a wait longer than the recoat maximum', 'waitMin', coat({ waitMin: 300 })],
   ['a topper due before its minimum', 'waitMax', veil({ waitMax: 60 })],
   ['a topper after its maximum', 'waitMin', veil({ waitMin: 700 })],
@@ -227,4 +277,13 @@ test('a treatment that needs two people sends two to each step that takes somebo
   expect(crews([alone])).toEqual([1, 3, 0])
   expect(crews([pair])).toEqual([2, 3, 0])
   expect(crews([alone, pair])).toEqual([2, 3, 0])
+})
+
+test('A car leaves when it may get wet, and sooner only under a cover that somebody confirmed', () => {
+  // Dry for a day and handover after 4 h: common practice, no source.
+  const last = (leaving: 'dry' | 'covered', handoverRule: 'minimum' | 'advised' = 'minimum') =>
+    layOut(input([treatment(coat())], { two: coating() }, { leaving, handoverRule })).steps.at(-1)!.minutes
+  expect(last('covered')).toBe(240)
+  expect(last('dry')).toBe(1440)
+  expect(last('dry', 'advised')).toBe(1440)
 })

@@ -39,7 +39,7 @@ export function topper(change: Partial<CureProfile> = {}): Product {
   return { ...coating(change), name: 'Ovrel Veil', kind: 'topper' }
 }
 
-/** A medium glossy car in good condition, on a 15-minute grid, home at the profile's minimum. */
+/** A medium glossy car in good condition, on a 15-minute grid, home under cover at the profile's minimum. */
 export function input(
   treatments: TreatmentTemplate[],
   products: Record<string, Product> = {},
@@ -54,6 +54,7 @@ export function input(
     conditionFactors: { good: 1, worn: 1.25, heavy: 1.5 },
     gridMin: 15,
     handoverRule: 'minimum',
+    leaving: 'covered',
     ...change,
   }
 }

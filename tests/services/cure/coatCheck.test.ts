@@ -78,6 +78,28 @@ test('A missed recoat window says what the profile of the layer beneath asks', a
   expect(late).toMatchObject({
     verdict: 'too late',
     asks: 'Abrade lightly and wipe before the next layer.',
+    // Layers of 90 minutes: 138 less the 78 to the last panel's turn, and 330 less 90.
     window: { opensAt: layers[0]!.endAt + 60, closesAt: layers[0]!.endAt + 240 },
   })
+})
+
+test('Damp air through the early cure is told with its worst, and moves no time', async () => {
+  await does(desk, id, 2)
+  const { layers } = await jobCure(desk, { id })
+  const { endAt, air } = layers[0]!
+  expect(air).toEqual([])
+  setWall(desk, '15T18:00')
+  const before = (await job(desk, id)).safeAt
+  const { bayId } = (await job(desk, id)).steps[2]!
+  for (const [after, humidityPercent] of [
+    [30, 60],
+    [60, 71],
+    [90, 78],
+  ] as const)
+    await addReading(desk, { bayId, at: endAt + after, airC: 20, panelC: null, humidityPercent })
+  const [told] = (await jobCure(desk, { id })).layers[0]!.air
+  // 40 to 65 % is common practice, no source.
+  expect(told).toContain('the humidity was up to 78 %, over the 65 % of the profile (common practice)')
+  expect(told).toContain('No time is moved by it')
+  expect((await job(desk, id)).safeAt).toBe(before)
 })

@@ -90,8 +90,10 @@ test('A cold first layer keeps the second waiting: it may not be begun before it
   const end = first.steps[2]!.actualEndAt!
   await setBayUsual(desk, { bayId: first.steps[2]!.bayId, version: 0, celsius: 10 })
   const cold = await job(desk, id)
-  expect(cold.steps[3]!.endAt).toBe(end + 120)
-  expect(cold.steps[3]!.cure).toMatchObject({ recoatOpensAt: end + 120, recoatClosesAt: end + 480 })
+  // At half the pace the last panel is ripe after 276 minutes, and its turn comes 78 into the second layer of 90.
+  expect(cold.steps[3]!.endAt).toBe(end + 198)
+  // Cold keeps no window open: 330 less the 90 to the last panel.
+  expect(cold.steps[3]!.cure).toMatchObject({ recoatOpensAt: end + 198, recoatClosesAt: end + 240 })
   const opens = Temporal.Instant.fromEpochMilliseconds((end + 60) * 60_000).toString()
   desk.setNow(opens)
   await expect(does(desk, id, 4, { from: '15T12:00' })).rejects.toThrow('by the cure profile')

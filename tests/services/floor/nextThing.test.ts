@@ -28,12 +28,12 @@ test('A car is told its next thing one after the other: touch, layer, leave; not
   expect(await next()).toEqual([])
   for (const position of [0, 1, 2]) await does(desk, id, position)
   const end = (await job(desk, id)).steps[2]!.actualEndAt!
-  expect(await next()).toEqual([{ what: 'touch', fromAt: end + 60, untilAt: null }])
+  expect(await next()).toEqual([{ what: 'touch', fromAt: end + 60, untilAt: null, leaving: 'dry' }])
   setWall(desk, '15T12:00')
-  expect(await next()).toEqual([{ what: 'layer', fromAt: end + 60, untilAt: end + 240 }])
+  expect(await next()).toEqual([{ what: 'layer', fromAt: end + 60, untilAt: end + 240, leaving: 'dry' }])
   const done = await does(desk, id, 4, { from: '15T12:00', to: '15T13:30' })
   setWall(desk, '15T15:00')
-  expect(await next()).toEqual([{ what: 'leave', fromAt: done.safeAt, untilAt: null }])
+  expect(await next()).toEqual([{ what: 'leave', fromAt: done.safeAt, untilAt: null, leaving: 'dry' }])
 })
 
 test('A topper has a window of its own', async () => {
@@ -41,8 +41,8 @@ test('A topper has a window of its own', async () => {
   for (const position of [0, 1, 2]) await does(desk, id, position)
   const end = (await job(desk, id)).steps[2]!.actualEndAt!
   desk.setNow(Temporal.Instant.fromEpochMilliseconds((end + 61) * 60_000).toString())
-  // Common practice: the topper 4 h after the coat at the least, and no latest time.
-  expect(await next()).toEqual([{ what: 'topper', fromAt: end + 240, untilAt: null }])
+  // The sheet's 279 minutes, less the 39 to the last panel's turn; it names no latest time.
+  expect(await next()).toEqual([{ what: 'topper', fromAt: end + 240, untilAt: null, leaving: 'dry' }])
 })
 
 test('The morning sheet lists the day’s milestones in the order they come, by the clock where one runs', async () => {

@@ -61,12 +61,12 @@ it('keeps the next layer waiting to the very minute the profile names', async ()
     await begins(position, eight + 10 * position)
     await ends(position, eight + 10 * position + 10)
   }
-  // The next layer may go on 60 minutes after the first.
-  await expect(begins(4, eight + 89)).rejects.toMatchObject({
+  // Begun at 20, an eighth of the layer was done by 21; those panels come first again, 138 minutes later.
+  await expect(begins(4, eight + 159)).rejects.toMatchObject({
     code: 'too-early',
     message: expect.stringContaining('by the cure profile'),
   })
-  await begins(4, eight + 90)
+  await begins(4, eight + 160)
 })
 
 it('takes back a finish, then a start, then the arrival, and nothing before it', async () => {

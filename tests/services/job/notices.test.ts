@@ -14,15 +14,15 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T12:00:00Z')
   shop = await testShop(desk)
   const coating = await desk.store.read.product.findFirstOrThrow({ where: { name: 'Ovrel Two' } })
+  const veil = await desk.store.read.product.findFirstOrThrow({ where: { name: 'Ovrel Veil' } })
   await desk.store.transact({ who: 'test', at: desk.now() }, tx =>
     tx.product.update({
       where: { id: coating.id },
       data: {
         cureProfile: {
           ...(coating.cureProfile as object),
-          topperMin: 60,
-          topperAdvisedMin: 60,
-          topperMaxMin: 120,
+          // A coat of 90 minutes and a topper of 45: from 60 to 120 minutes after the coat every panel keeps it.
+          topper: { minMin: 99, advisedMin: 99, maxMin: 210, productIds: [veil.id] },
         },
       },
     }),
@@ -76,11 +76,24 @@ test('Two windows that ask at the same moment are told between them once', async
 
 test('In the cold a window opens later, and is told then', async () => {
   const { bayId } = (await job(desk, id)).steps[2]!
+  await setBayUsual(desk, { bayId, version: 0, celsius: 17 })
+  // At 2^-0.3 of the pace the last panel is ripe after 121.9 minutes, and its turn comes 39.4 into the topper of 45.
+  await after(82)
+  expect(await kinds()).toEqual([])
+  await after(83)
+  expect(await kinds()).toEqual(['topper opens'])
+})
+
+test('A window that the cold closes before it opens is told as closed, and never as open', async () => {
+  const { bayId } = (await job(desk, id)).steps[2]!
   await setBayUsual(desk, { bayId, version: 0, celsius: 10 })
+  // The first panel, done 90 minutes before the coat was, is over 210 minutes after that.
   await after(119)
   expect(await kinds()).toEqual([])
   await after(120)
-  expect(await kinds()).toEqual(['topper opens'])
+  expect(await kinds()).toEqual(['topper closed'])
+  await after(200)
+  expect(await kinds()).toEqual([])
 })
 
 test('A topper begun in its window closes nothing, and a car that has left is told of no more', async () => {

@@ -32,6 +32,12 @@ const changes: Record<string, Record<string, Record<string, (before: Row) => Val
   // No product of these rows is of a kind the shop knows; what becomes of those that are has a test of its own.
   holds_up_bookings: { ShelfProduct: { holdsUpBookings: () => 0 } },
   reading_imports: { Reading: { importId: () => '' } },
+  // What becomes of a cure profile has a test of its own: those of these rows say nothing.
+  windows_by_the_panel: { Shop: { promisesChanged: () => 1 } },
+  keep_dry: {
+    Job: { coveredAt: () => null, coveredBy: () => null, outsideC: () => null },
+    Shop: { outsideUsual: () => null },
+  },
 }
 
 const all = readdirSync(migrationsDir).sort()
@@ -91,6 +97,92 @@ describe('each migration', () => {
       expect(marked.map(row => row.holdsUpBookings)).toEqual(marks)
     },
   )
+
+  it('keeps a topper’s times where a data sheet gave them, with the toppers put on the coating', async () => {
+    const dir = makeFolder()
+    const file = join(dir, 'lustrum.db')
+    const at = all.findIndex(name => name.endsWith('_windows_by_the_panel'))
+    await migrate(file, migrationsOf(dir, all.slice(0, at)))
+    const sources = (source: string) => ({
+      topperMin: source,
+      topperAdvisedMin: 'common practice',
+      topperMaxMin: source,
+    })
+    const profile = (source: string) =>
+      JSON.stringify({
+        tackFreeMin: 60,
+        topperMin: 90,
+        topperAdvisedMin: 720,
+        topperMaxMin: 180,
+        sources: { tackFreeMin: source, ...sources(source) },
+      })
+    const database = new Database(file)
+    database.exec('PRAGMA foreign_keys = OFF')
+    const product = database.prepare(
+      'insert into "Product" ("id", "name", "kind", "cureProfile") values (?, ?, ?, ?)',
+    )
+    product.run('sheet', 'Sheet', 'coating', profile('data sheet'))
+    product.run('alone', 'Alone', 'coating', profile('data sheet'))
+    product.run('silent', 'Silent', 'coating', profile('common practice'))
+    product.run('veil', 'Veil', 'topper', profile('data sheet'))
+    product.run('glow', 'Glow', 'topper', profile('common practice'))
+    product.run('foam', 'Foam', 'wash', null)
+    const step = database.prepare(
+      'insert into "TreatmentStep" ("id", "treatmentId", "position", "name", "stage", "needs", "minutes", "productId") ' +
+        "values (?, 'one', ?, 'Step', ?, 'clean', '{}', ?)",
+    )
+    step.run('a', 0, 'coat', 'sheet')
+    step.run('b', 1, 'topper', 'veil')
+    database.close()
+    await migrate(file, migrationsOf(dir, all.slice(0, at + 1)))
+    const { Product: products = [] } = readAll(file)
+    const after = Object.fromEntries(
+      products.map(({ id, cureProfile }) => [
+        id,
+        cureProfile === null ? null : JSON.parse(String(cureProfile)),
+      ]),
+    )
+    const kept = { tackFreeMin: 60, windowRows: [] }
+    const topper = { minMin: 90, advisedMin: 90, maxMin: 180 }
+    expect(after).toEqual({
+      sheet: { ...kept, topper: { ...topper, productIds: ['veil'] }, sources: { tackFreeMin: 'data sheet' } },
+      alone: {
+        ...kept,
+        topper: { ...topper, productIds: ['veil', 'glow'] },
+        sources: { tackFreeMin: 'data sheet' },
+      },
+      silent: { ...kept, topper: null, sources: { tackFreeMin: 'common practice' } },
+      veil: { ...kept, topper: null, sources: { tackFreeMin: 'data sheet' } },
+      glow: { ...kept, topper: null, sources: { tackFreeMin: 'common practice' } },
+      foam: null,
+    })
+  })
+
+  it('narrows the humidity of common practice, and keeps what a sheet gave or somebody typed', async () => {
+    const dir = makeFolder()
+    const file = join(dir, 'lustrum.db')
+    const at = all.findIndex(name => name.endsWith('_humidity_by_practice'))
+    await migrate(file, migrationsOf(dir, all.slice(0, at)))
+    const database = new Database(file)
+    const product = database.prepare(
+      'insert into "Product" ("id", "name", "kind", "cureProfile") values (?, ?, ?, ?)',
+    )
+    const profile = (source: string, minPercent: number) =>
+      JSON.stringify({ humidity: { minPercent, maxPercent: 80 }, sources: { humidity: source } })
+    product.run('a', 'A', 'coating', profile('common practice', 20))
+    product.run('b', 'B', 'coating', profile('data sheet', 20))
+    product.run('c', 'C', 'coating', profile('common practice', 30))
+    product.run('d', 'D', 'wash', null)
+    database.close()
+    await migrate(file, migrationsOf(dir, all.slice(0, at + 1)))
+    const { Product: products = [] } = readAll(file)
+    expect(products.map(({ cureProfile }) => JSON.parse(String(cureProfile))?.humidity ?? null)).toEqual([
+      { minPercent: 40, maxPercent: 65 },
+      { minPercent: 20, maxPercent: 80 },
+      { minPercent: 30, maxPercent: 80 },
+      null,
+    ])
+  })
 
   it('leaves rows that the app reads', async () => {
     const dir = makeFolder()

@@ -26,7 +26,8 @@ export function CureBand({ profile }: { profile: CureProfile }) {
             </span>
           ))}
           <span>
-            <i className={styles.swatch} /> between the early and the late bound
+            <i className={styles.swatch} /> between the early and the late bound; only the figures are known,
+            the line between them is drawn
           </span>
         </>
       }

@@ -49,7 +49,9 @@ export function bandShape(profile: CureProfile): BandShape | null {
     likely: `M${along('likely').join('L')}`,
     marks: stacked([
       mark('▴', `may be moved after ${durationText(moments.tackFree)}`, moments.tackFree),
-      mark('◆', `topper from ${durationText(moments.topperOpens)}`, moments.topperOpens),
+      ...(moments.topperOpens === null
+        ? []
+        : [mark('◆', `topper from ${durationText(moments.topperOpens)}`, moments.topperOpens)]),
       mark('●', `may leave from ${durationText(moments.handoverSafe)}`, moments.handoverSafe),
       mark('○', `advised from ${durationText(moments.handoverAdvised)}`, moments.handoverAdvised),
     ]),

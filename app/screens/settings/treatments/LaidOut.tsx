@@ -23,6 +23,7 @@ export function LaidOut({ treatment, products }: Props) {
       conditionFactors,
       gridMin,
       handoverRule,
+      leaving: 'dry',
     }),
   )
   if (typeof laid === 'string') return <p className={styles.laidOut}>{laid}</p>

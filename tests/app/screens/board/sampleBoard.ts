@@ -32,6 +32,7 @@ export function stay(
     promisedAt: toAt,
     handoverAt: toAt,
     conflict: null,
+    leaving: 'dry',
     next: null,
     movable: true,
     ...more,

@@ -3,7 +3,10 @@ import { expect, test } from 'vitest'
 import { axisOf, bandShape, box } from '../../../../../app/screens/settings/products/bandShape.ts'
 import { commonPracticeProfile, cureCurve } from '../../../../../main/domain/cure/index.ts'
 
-const profile = commonPracticeProfile()
+const profile = {
+  ...commonPracticeProfile(),
+  topper: { minMin: 240, advisedMin: 300, maxMin: null, productIds: ['veil'] },
+}
 
 const pointsOf = (path: string) =>
   [...path.matchAll(/(-?[\d.]+) (-?[\d.]+)/g)].map(match => ({ x: Number(match[1]), y: Number(match[2]) }))
@@ -37,7 +40,7 @@ test('the axis turns minutes into places and back, in order', () => {
 test('the marks lie on the curve at their moments, and never over each other', () => {
   const { x } = axisOf(profile)
   const { marks } = bandShape(profile)!
-  // Common practice, no source: topper and handover from 4 h, handover advised from 12 h.
+  // Common practice, no source: handover from 4 h, advised from 12 h.
   expect(marks.map(mark => mark.label)).toEqual([
     'may be moved after 4 h',
     'topper from 4 h',
@@ -45,6 +48,7 @@ test('the marks lie on the curve at their moments, and never over each other', (
     'advised from 12 h',
   ])
   expect(marks[3]!.x).toBe(x(720))
+  expect(bandShape(commonPracticeProfile())!.marks.map(mark => mark.sign)).toEqual(['▴', '●', '○'])
   const floor = box.height - box.bottom
   const height = cureCurve(profile).degreeAt(720).likely * (floor - box.top)
   expect(marks[3]!.y).toBeCloseTo(floor - height, 6)

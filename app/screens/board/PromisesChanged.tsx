@@ -1,0 +1,35 @@
+import { Alert, Button } from '@mantine/core'
+import { useMutation, useQuery } from '@tanstack/react-query'
+import { trpc } from '../../data/trpc.ts'
+
+/** What a version reckons otherwise than the one the shop was begun with. */
+const changes = [
+  'The window for a next layer or a topper now closes sooner in a warm bay and is not kept open by a cold one, unless the data sheet has a row for it. Enter such rows on the product.',
+  'Windows hold for every panel, the first and the last, so there is less time between two long layers. Treatments whose layers are too long for their window are refused when they are booked.',
+  'A topper needs its time from the coating’s data sheet, and the coating names the toppers its maker allows. Figures of common practice for toppers are gone; a topper without a time cannot be booked over a fresh coat until it is entered.',
+  'Where a data sheet gives no humidity, 40 to 65 % now stand in (common practice) instead of 20 to 80 %. Humidity is watched through the early cure and told; it moves no time.',
+  'A coated car stays until it may get wet, unless somebody has confirmed covered transport and storage by name: when booking, or on the job.',
+] as const
+
+/** Shown once to a shop whose promises were made by an earlier version; what is booked keeps its time. */
+export function PromisesChanged() {
+  const shop = useQuery(trpc.shop.get.queryOptions()).data
+  const read = useMutation(trpc.shop.promisesRead.mutationOptions())
+  if (!shop?.promisesChanged) return null
+  return (
+    <Alert title="What changed in your promises" mb="sm">
+      <ul>
+        {changes.map(words => (
+          <li key={words}>{words}</li>
+        ))}
+      </ul>
+      <p>
+        Booked jobs keep the time they were promised. Once such a car is here and would leave before it may
+        get wet, it shows as late: confirm its cover, or give a new promise.
+      </p>
+      <Button size="xs" loading={read.isPending} onClick={() => read.mutate()}>
+        Read, do not show again
+      </Button>
+    </Alert>
+  )
+}

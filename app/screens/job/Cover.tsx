@@ -1,0 +1,50 @@
+import { Button } from '@mantine/core'
+import { useState } from 'react'
+import type { JobView } from '../../../main/api/views.ts'
+import { trpc } from '../../data/trpc.ts'
+import { AskDialog } from '../../parts/AskDialog.tsx'
+import { useJobAct } from './useJobAct.ts'
+
+/** Which of the two rules the car leaves by, and the way from one to the other. */
+export function Cover({ job }: { job: JobView }) {
+  const [asking, setAsking] = useState(false)
+  const cover = useJobAct(trpc.jobs.cover.mutationOptions(), () => setAsking(false))
+  const key = { id: job.id, version: job.version }
+  if (job.coveredBy !== null)
+    return (
+      <>
+        Leaves under cover, confirmed by {job.coveredBy}{' '}
+        {job.can.promise && (
+          <Button
+            size="compact-xs"
+            variant="default"
+            loading={cover.isPending}
+            onClick={() => cover.mutate({ ...key, by: null })}
+          >
+            Take that back
+          </Button>
+        )}
+      </>
+    )
+  return (
+    <>
+      Stays here until it may get wet{' '}
+      {job.can.promise && (
+        <Button size="compact-xs" variant="default" onClick={() => setAsking(true)}>
+          It leaves under cover
+        </Button>
+      )}
+      {asking && (
+        <AskDialog
+          title="Covered transport and storage"
+          words="Only where somebody answers for it: the car must travel and stand under cover until it may get wet. What was promised stays until you promise anew."
+          label="Confirmed by"
+          action="Write it down"
+          busy={cover.isPending}
+          onClose={() => setAsking(false)}
+          onSay={by => cover.mutate({ ...key, by })}
+        />
+      )}
+    </>
+  )
+}

@@ -1,0 +1,58 @@
+/** The air that fresh coats have cured in, out of the bays' readings, in words. */
+import { minuteWords } from '../../domain/calendar/index.ts'
+import { type AirReading, earlyCureUntil, earlyFlags } from '../../domain/cure/index.ts'
+import { jobStays } from '../../domain/floor/index.ts'
+import { marginWords, type UnitSystem } from '../../domain/measure/index.ts'
+import { sentence } from '../../domain/words.ts'
+import type { Tx } from '../../store/store.ts'
+import type { Floor } from '../floor/floor.ts'
+import type { JobRow } from '../floor/jobRows.ts'
+
+/** By the position of its step, what each laid coat of a job did not meet in its early cure. */
+export async function earlyAir(tx: Tx, floor: Floor, job: JobRow): Promise<Map<number, string[]>> {
+  const when = (at: number) => minuteWords(at, floor.zone, floor.nowAt)
+  const words = await Promise.all(
+    job.steps.map(async ({ position, laid }): Promise<[number, string[]]> => {
+      if (!laid) return [position, []]
+      const { profile, laying } = laid
+      const toAt = Math.min(earlyCureUntil(profile, laying.toAt), job.leftAt ?? floor.nowAt, floor.nowAt)
+      const readings = await readingsIn(tx, job, laying.toAt, toAt)
+      return [position, earlyFlags(profile, readings).map(flag => flagWords(flag, floor.shop.units, when))]
+    }),
+  )
+  return new Map(words)
+}
+
+/** What was measured of the air around the car, in order; at most the first thousand readings. */
+async function readingsIn(tx: Tx, job: JobRow, fromAt: number, toAt: number): Promise<AirReading[]> {
+  const stays = jobStays(job).map(stay => ({
+    bayId: stay.bay,
+    at: { gte: Math.max(stay.from, fromAt), lte: Math.min(stay.to, toAt) },
+  }))
+  const rows = await tx.reading.findMany({
+    where: { voidedAt: null, humidityPercent: { gt: 0 }, OR: stays },
+    orderBy: { at: 'asc' },
+    take: 1_000,
+  })
+  return rows.map(({ at, airC, panelC, humidityPercent }) => ({
+    at,
+    airC,
+    panelC,
+    humidityPercent: humidityPercent ?? 0,
+  }))
+}
+
+function flagWords(
+  { code, worst, limit, source, fromAt, toAt }: ReturnType<typeof earlyFlags>[number],
+  units: UnitSystem,
+  when: (at: number) => string,
+): string {
+  const from = source === 'ISO 8502-4' ? source : `the profile (${source})`
+  const span = fromAt === toAt ? when(fromAt) : `${when(fromAt)} to ${when(toAt)}`
+  const what = {
+    'air-dry': `the humidity was down to ${Math.round(worst)} %, under the ${limit} % of ${from}`,
+    'air-damp': `the humidity was up to ${Math.round(worst)} %, over the ${limit} % of ${from}`,
+    'dew-margin': `the panel was only ${marginWords(worst, units)} above the dew point, less than the ${marginWords(limit, units)} of ${from}`,
+  }
+  return `${sentence(`in its early cure, ${span}, ${what[code]}`)} No time is moved by it; the data sheet decides.`
+}

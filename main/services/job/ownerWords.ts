@@ -1,0 +1,127 @@
+/** What the owner of a coated car is told when it leaves: how long to keep it dry, and when to wash it first. */
+import { ownerLetterPdf } from '../../documents/ownerLetter.ts'
+import { momentWords, zonedOf } from '../../domain/calendar/index.ts'
+import { reachedOutside, usualOutside } from '../../domain/cure/index.ts'
+import { type Coat, coatsOf } from '../../domain/floor/index.ts'
+import { degreesWords } from '../../domain/measure/index.ts'
+import { refuse } from '../../domain/refusal.ts'
+import { showPhone } from '../../domain/vehicle/index.ts'
+import type { Desk } from '../desk/desk.ts'
+import { plateWords, vehicleWords } from '../floor/jobRows.ts'
+import type { OutsideInput } from './inputs.ts'
+import { changeJob } from './jobChange.ts'
+import { type JobOnFloor, jobOnFloor } from './jobOnFloor.ts'
+
+export interface OwnerWordsView {
+  to: string | null
+  subject: string
+  text: string
+  /** The temperature outside that was entered for this car; null: none was. */
+  outsideC: number | null
+}
+
+/** The words for the owner; null where nothing that cures is on the car or to come. */
+export async function ownerWords(desk: Desk, { id }: { id: string }): Promise<OwnerWordsView | null> {
+  const found = await jobOnFloor(desk.store.read, desk.now(), id)
+  const body = careOf(found)
+  if (!body) return null
+  const { job, floor } = found
+  return {
+    to: job.customer.email,
+    subject: subjectOf(found),
+    text: [`Dear ${job.customer.name},`, '', ...body, '', floor.shop.name].join('\n'),
+    outsideC: job.outsideC,
+  }
+}
+
+/** Writes down the temperature outside, as the forecast gives it; null: the season's usual counts again. */
+export function setOutside(
+  desk: Desk,
+  { id, version, outsideC }: OutsideInput,
+): Promise<{ version: number }> {
+  return changeJob(desk, { id, version }, () => {
+    if (outsideC !== null && !(outsideC >= -60 && outsideC <= 60))
+      refuse(
+        'weather-impossible',
+        { outsideC },
+        'That is no weather; give the temperature outside, or leave it empty.',
+      )
+    return { data: { outsideC }, act: 'weather noted', detail: { outsideC } }
+  })
+}
+
+/** The same words as a sheet to hand over with the key. */
+export async function careSheet(desk: Desk, { id }: { id: string }) {
+  const found = await jobOnFloor(desk.store.read, desk.now(), id)
+  const body = careOf(found)
+  if (!body) refuse('missing', { id }, 'Nothing on this car cures, so there is no care sheet for it.')
+  const { job, floor } = found
+  const { shop } = floor
+  const phone = shop.phone === null ? null : showPhone(shop.phone, shop.country)
+  const bytes = await ownerLetterPdf({
+    at: floor.nowAt,
+    country: shop.country,
+    shop: { name: shop.name, address: shop.address, phone, email: shop.email },
+    to: [job.customer.name],
+    dayWords: zonedOf(floor.nowAt, floor.zone).toLocaleString('en', { dateStyle: 'long' }),
+    subject: subjectOf(found),
+    body: body.join('\n'),
+  })
+  return { name: `care-${plateWords(job.vehicle.plate)}.pdf`, type: 'application/pdf', bytes }
+}
+
+function subjectOf({ job }: JobOnFloor): string {
+  const plate = job.vehicle.plate === '' ? '' : ` (${plateWords(job.vehicle.plate)})`
+  return `Care of your ${vehicleWords(job.vehicle)}${plate}`
+}
+
+function careOf({ job, floor, products }: JobOnFloor): string[] | null {
+  const coats = coatsOf(job.steps, products)
+  if (coats.length === 0) return null
+  const leavesAt = job.leftAt ?? job.leavesAt
+  const weather = weatherOf({ job, floor, products }, leavesAt)
+  const when = (at: number) => momentWords(at, floor.zone)
+  const latest = (ageOf: (coat: Coat) => number) => {
+    const each = coats.map(coat =>
+      reachedOutside(
+        coat.product.cureProfile,
+        { leavesAt, leftAgeMin: ageAt(coat, leavesAt), outsideC: weather.celsius },
+        ageOf(coat),
+      ),
+    )
+    return each.reduce<number | null>((a, b) => (a === null || b === null ? null : Math.max(a, b)), leavesAt)
+  }
+  const dryAt = latest(coat => coat.product.cureProfile.keepDryMin)
+  const washAt = latest(coat => coat.product.cureProfile.firstWashMin)
+  const never = 'not in this cold; ask us'
+  return [
+    dryAt === leavesAt
+      ? 'Your car may get wet from the time you have it.'
+      : `Keep your car dry until ${dryAt === null ? never : when(dryAt)}: no rain, no dew, no washing. It must travel and stand under cover until then.`,
+    `Wash it for the first time not before ${washAt === null ? never : when(washAt)}.`,
+    `These times are reckoned from ${when(leavesAt)} on at ${degreesWords(weather.celsius, floor.shop.units)} outside, ${weather.words}. In colder weather they come later. The data sheet of what was applied decides.`,
+  ]
+}
+
+/** How old a coat is when its car leaves: by its clock, or as planned at the profile's temperature. */
+function ageAt({ laid, endAt }: Coat, leavesAt: number): number {
+  return laid ? laid.clock.ageAt(leavesAt) : Math.max(0, leavesAt - endAt)
+}
+
+/** What the weather is taken to be, and who says so: entered for this car, the season's usual, or nobody. */
+function weatherOf(
+  { job, floor, products }: JobOnFloor,
+  leavesAt: number,
+): { celsius: number; words: string } {
+  if (job.outsideC !== null) return { celsius: job.outsideC, words: 'as noted for this day' }
+  const { outsideUsual } = floor.shop
+  if (outsideUsual !== null) {
+    const { month } = zonedOf(leavesAt, floor.zone)
+    return { celsius: usualOutside(outsideUsual, month), words: 'the usual of the season' }
+  }
+  const references = coatsOf(job.steps, products).map(coat => coat.product.cureProfile.referenceC)
+  return {
+    celsius: Math.min(...references),
+    words: 'the temperature its figures hold at, as no weather was noted',
+  }
+}

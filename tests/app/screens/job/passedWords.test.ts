@@ -1,0 +1,27 @@
+import { expect, test } from 'vitest'
+import { passedWords } from '../../../../app/screens/job/passedWords.ts'
+import type { CureMarks } from '../../../../main/api/views.ts'
+
+const marks = {
+  tackFreeAt: 60,
+  safeAt: 240,
+  advisedAt: 720,
+  keepDryEndsAt: 480,
+  firstWashAt: 10_000,
+  fullCureAt: 14_000,
+} as CureMarks
+const words = (nowAt: number) => passedWords(marks, nowAt, at => `at ${at}`)
+
+test.each([
+  [0, 'No milestone passed yet. Next: may be touched, at 60.'],
+  [60, 'Passed: may be touched. Next: may leave at the least, at 240.'],
+  // Whichever comes first: the car may get wet before its handover is advised.
+  [300, 'Passed: may be touched, may leave at the least. Next: may get wet, at 480.'],
+  [
+    14_000,
+    'Passed: may be touched, may leave at the least, handover advised, may get wet, first wash, full cure at the latest.',
+  ],
+])('At minute %i a coat is told by its milestones, not by a percentage', (nowAt, told) => {
+  expect(words(nowAt)).toBe(told)
+  expect(words(nowAt)).not.toContain('%')
+})

@@ -1,0 +1,65 @@
+import { afterEach, beforeEach, expect, test } from 'vitest'
+import { confirmCover } from '../../../main/services/job/cover.ts'
+import { careSheet, ownerWords, setOutside } from '../../../main/services/job/ownerWords.ts'
+import { bookJob } from '../bookJob.ts'
+import { does, job, layeredCar } from '../cure/coatedCar.ts'
+import { makeDesk, type TestDesk } from '../makeDesk.ts'
+import { type TestShop, testShop } from '../testShop.ts'
+
+let desk: TestDesk
+let shop: TestShop
+
+// Wednesday 15 April 2026, 08:00 in New York. The coating lets the car go after 4 h, keeps it dry for 24 h and unwashed
+// for 7 days: common practice, no source.
+beforeEach(async () => {
+  desk = await makeDesk('2026-04-15T12:00:00Z')
+  shop = await testShop(desk)
+  const coating = await desk.store.read.product.findFirstOrThrow({ where: { name: 'Ovrel Two' } })
+  await desk.store.transact({ who: 'test', at: desk.now() }, tx =>
+    tx.product.update({
+      where: { id: coating.id },
+      data: { cureProfile: { ...(coating.cureProfile as object), keepDryMin: 1440 } },
+    }),
+  )
+})
+afterEach(() => desk.close())
+
+const text = async (id: string) => (await ownerWords(desk, { id }))?.text ?? ''
+
+test('The owner is told until when to keep the car dry and when to wash it, for the weather outside', async () => {
+  const id = await layeredCar(desk, shop)
+  for (const position of [0, 1, 2, 4]) await does(desk, id, position)
+  // The second layer is done at 13:30; without a cover the car stays until it may get wet.
+  expect(await text(id)).toContain('Your car may get wet from the time you have it.')
+  await confirmCover(desk, { id, version: (await job(desk, id)).version, by: 'Ines Vale' })
+  const unknown = await text(id)
+  // It leaves at 17:30, 4 h old, with 20 h left at the profile's temperature.
+  expect(unknown).toContain('Keep your car dry until Thu 16 April 2026, 13:30')
+  expect(unknown).toContain('as no weather was noted')
+  await desk.store.transact({ who: 'test', at: desk.now() }, tx =>
+    tx.shop.updateMany({ data: { outsideUsual: { decFeb: 0, marMay: 10, junAug: 25, sepNov: 15 } } }),
+  )
+  const season = await text(id)
+  // At 10 °C half as fast, by the doubling rule: 40 h.
+  expect(season).toContain('Keep your car dry until Fri 17 April 2026, 09:30')
+  expect(season).toContain('50 °F outside, the usual of the season')
+  await setOutside(desk, { id, version: (await job(desk, id)).version, outsideC: 0 })
+  const noted = await text(id)
+  // A quarter as fast: 80 h for what is left of the dry time, 656 for what is left until the wash.
+  expect(noted).toContain('Keep your car dry until Sun 19 April 2026, 01:30')
+  expect(noted).toContain('not before Wed 13 May 2026, 01:30')
+  expect(noted).toContain('as noted for this day')
+  expect(noted).not.toMatch(/%|\bsafe\b/i)
+  await expect(
+    setOutside(desk, { id, version: (await job(desk, id)).version, outsideC: 90 }),
+  ).rejects.toMatchObject({ code: 'weather-impossible', field: 'outsideC' })
+  const { type, bytes } = await careSheet(desk, { id })
+  expect(type).toBe('application/pdf')
+  expect(new TextDecoder().decode(bytes.slice(0, 5))).toBe('%PDF-')
+})
+
+test('A car on which nothing cures has no such words', async () => {
+  const { id } = await bookJob(desk, shop, { treatments: ['wash'], kind: 'soonest' })
+  expect(await ownerWords(desk, { id })).toBeNull()
+  await expect(careSheet(desk, { id })).rejects.toMatchObject({ code: 'missing' })
+})
