@@ -1,10 +1,9 @@
 /** The cure clock over long logs: how soon a milestone is projected, and what the board's next frame costs. */
-import type { CureClock } from '../../main/domain/cure/clock.ts'
+import { type CureClock, cureClock } from '../../main/domain/cure/clock.ts'
 import {
   type CureProfile,
   clockMilestones,
   commonPracticeProfile,
-  cureClock,
   cureCurve,
   laidCoat,
   type Reading,

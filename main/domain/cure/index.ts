@@ -1,5 +1,4 @@
 export { checkProfile } from './checkProfile.ts'
-export { cureClock } from './clock.ts'
 export { clockMilestones } from './clockMilestones.ts'
 export { type CureClockView, type CureParts, clockView } from './clockView.ts'
 export { commonPracticeProfile } from './commonPractice.ts'

@@ -1,15 +1,28 @@
 /** The air that fresh coats have cured in, out of the bays' readings, in words. */
 import { minuteWords } from '../../domain/calendar/index.ts'
-import { type AirReading, earlyCureUntil, earlyFlags } from '../../domain/cure/index.ts'
+import { type AirReading, earlyCureUntil, earlyFlags, type LaidCoat } from '../../domain/cure/index.ts'
 import { jobStays } from '../../domain/floor/index.ts'
 import { marginWords, type UnitSystem } from '../../domain/measure/index.ts'
 import { sentence } from '../../domain/words.ts'
 import type { Tx } from '../../store/store.ts'
-import type { Floor } from '../floor/floor.ts'
-import type { JobRow } from '../floor/jobRows.ts'
+
+/** A car as far as the air around it goes: its steps with their clocks, and the bays it has stood in. */
+type CuringCar = Omit<Parameters<typeof jobStays>[0], 'steps'> & {
+  readonly steps: readonly (Parameters<typeof jobStays>[0]['steps'][number] & {
+    readonly position: number
+    readonly laid?: LaidCoat
+  })[]
+  readonly leftAt: number | null
+}
+
+interface Shop {
+  readonly zone: string
+  readonly nowAt: number
+  readonly shop: { readonly units: UnitSystem }
+}
 
 /** By the position of its step, what each laid coat of a job did not meet in its early cure. */
-export async function earlyAir(tx: Tx, floor: Floor, job: JobRow): Promise<Map<number, string[]>> {
+export async function earlyAir(tx: Tx, floor: Shop, job: CuringCar): Promise<Map<number, string[]>> {
   const when = (at: number) => minuteWords(at, floor.zone, floor.nowAt)
   const words = await Promise.all(
     job.steps.map(async ({ position, laid }): Promise<[number, string[]]> => {
@@ -24,7 +37,7 @@ export async function earlyAir(tx: Tx, floor: Floor, job: JobRow): Promise<Map<n
 }
 
 /** What was measured of the air around the car, in order; at most the first thousand readings. */
-async function readingsIn(tx: Tx, job: JobRow, fromAt: number, toAt: number): Promise<AirReading[]> {
+async function readingsIn(tx: Tx, job: CuringCar, fromAt: number, toAt: number): Promise<AirReading[]> {
   const stays = jobStays(job).map(stay => ({
     bayId: stay.bay,
     at: { gte: Math.max(stay.from, fromAt), lte: Math.min(stay.to, toAt) },

@@ -1,12 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { atWall, wallMinuteOf } from '../../../main/domain/calendar/index.ts'
-import { clockOver } from '../../../main/domain/cure/clock.ts'
+import { clockOver, cureClock } from '../../../main/domain/cure/clock.ts'
 import {
   type CureProfile,
   clockMilestones,
   commonPracticeProfile,
-  cureClock,
   milestones,
 } from '../../../main/domain/cure/index.ts'
 import { momentNames } from '../../../main/domain/cure/milestones.ts'

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { commonPracticeProfile, cureClock, usualTemperature } from '../../../main/domain/cure/index.ts'
+import { cureClock } from '../../../main/domain/cure/clock.ts'
+import { commonPracticeProfile, usualTemperature } from '../../../main/domain/cure/index.ts'
 import { temperatureStretches } from '../../../main/domain/cure/temperatures.ts'
 import { logs } from './profiles.ts'
 
