@@ -1,5 +1,6 @@
 import { Alert, Button } from '@mantine/core'
-import { useMutation, useQuery } from '@tanstack/react-query'
+import { useQuery } from '@tanstack/react-query'
+import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 
 /** What a version reckons otherwise than the one the shop was begun with. */
@@ -14,7 +15,7 @@ const changes = [
 /** Shown once to a shop whose promises were made by an earlier version; what is booked keeps its time. */
 export function PromisesChanged() {
   const shop = useQuery(trpc.shop.get.queryOptions()).data
-  const read = useMutation(trpc.shop.promisesRead.mutationOptions())
+  const read = useSaving(trpc.shop.promisesRead.mutationOptions())
   if (!shop?.promisesChanged) return null
   return (
     <Alert title="What changed in your promises" mb="sm">
@@ -27,7 +28,7 @@ export function PromisesChanged() {
         Booked jobs keep the time they were promised. Once such a car is here and would leave before it may
         get wet, it shows as late: confirm its cover, or give a new promise.
       </p>
-      <Button size="xs" loading={read.isPending} onClick={() => read.mutate()}>
+      <Button size="xs" loading={read.busy} onClick={() => read.save()}>
         Read, do not show again
       </Button>
     </Alert>

@@ -2,7 +2,7 @@
 import { ownerLetterPdf } from '../../documents/ownerLetter.ts'
 import { momentWords, zonedOf } from '../../domain/calendar/index.ts'
 import { reachedOutside, usualOutside } from '../../domain/cure/index.ts'
-import { type Coat, coatsOf } from '../../domain/floor/index.ts'
+import { coatsOf } from '../../domain/floor/index.ts'
 import { degreesWords } from '../../domain/measure/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { showPhone } from '../../domain/vehicle/index.ts'
@@ -11,6 +11,8 @@ import { plateWords, vehicleWords } from '../floor/jobRows.ts'
 import type { OutsideInput } from './inputs.ts'
 import { changeJob } from './jobChange.ts'
 import { type JobOnFloor, jobOnFloor } from './jobOnFloor.ts'
+
+type Coat = ReturnType<typeof coatsOf>[number]
 
 export interface OwnerWordsView {
   to: string | null
