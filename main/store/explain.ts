@@ -24,7 +24,7 @@ const words: Record<string, { code: string; message: string }> = {
 }
 
 /** What SQLite itself said, where an error of Prisma's carries it. */
-function sqliteError(error: unknown): Error | null {
+function sqliteError(error: unknown): (Error & { code: string }) | null {
   const { cause, meta } = error as { cause?: unknown; meta?: { driverAdapterError?: { cause?: unknown } } }
   const told = (meta?.driverAdapterError?.cause ?? cause) as
     | { originalCode?: string; originalMessage?: string }
@@ -41,7 +41,9 @@ function sqliteError(error: unknown): Error | null {
 export function explain(error: unknown, file: string): unknown {
   if (!(error instanceof Error) || error instanceof Refusal) return error
   const told = sqliteError(error)
-  const onDisk = told && toRefusal(file, diskRefusal(told, file))
+  // By its code alone: SQLite calls a text that is no JSON malformed too.
+  const onDisk =
+    told && (/^SQLITE_(NOTADB|CORRUPT)/.test(told.code) ? toRefusal(file, told) : diskRefusal(told, file))
   if (onDisk instanceof Refusal)
     return new Refusal(onDisk.code, onDisk.field, file, `${onDisk.message} Nothing of this was saved.`)
   const known = error instanceof Prisma.PrismaClientKnownRequestError ? words[error.code] : undefined

@@ -45,3 +45,31 @@ it('leaves every other error as it is: those are faults of ours', async () => {
   expect(await explained(tx => tx.$executeRawUnsafe('select * from nowhere'))).not.toBeInstanceOf(Refusal)
   expect(desk.store.explain(undefined)).toBe(undefined)
 })
+
+it.each([
+  ['SQLITE_FULL', 'database or disk is full', /^There is no room left for .* Nothing of this was saved\.$/],
+  ['SQLITE_IOERR_WRITE', 'disk I/O error', /^The disk failed at .* Nothing of this was saved\.$/],
+  [
+    'SQLITE_READONLY',
+    'attempt to write a readonly database',
+    /cannot be written: look at the folder's rights/,
+  ],
+  ['SQLITE_BUSY', 'database is locked', /^Another program holds .*: close that program/],
+  ['SQLITE_CORRUPT', 'database disk image is malformed', /is damaged .* Nothing of this was saved\.$/],
+])(
+  'says of the disk what SQLite says by %s, and that nothing was saved',
+  (originalCode, originalMessage, words) => {
+    // As the adapter hands on what SQLite said.
+    const error = Object.assign(new Error(originalMessage), { cause: { originalCode, originalMessage } })
+    expect(desk.store.explain(error)).toMatchObject({
+      name: 'Refusal',
+      message: expect.stringMatching(words),
+    })
+  },
+)
+
+it('takes a text that is no JSON for a fault of ours, not for a damaged database', () => {
+  const told = { originalCode: 'SQLITE_ERROR', originalMessage: 'malformed JSON' }
+  const error = Object.assign(new Error('malformed JSON'), { cause: told })
+  expect(desk.store.explain(error)).toBe(error)
+})
