@@ -1,0 +1,95 @@
+/** What the screens ask that grows with the years, and how much processor time each may take. */
+import { dateOf } from '../../../main/domain/calendar/index.ts'
+import type { Tx } from '../../../main/store/store.ts'
+import { yearsNowAt } from './fillYears.ts'
+
+const zone = 'America/New_York'
+
+/** Rows the questions are about: of the busiest car, a typical job and so on. */
+export interface Ids {
+  vehicleId: string
+  customerId: string
+  jobId: string
+  bayId: string
+  productId: string
+}
+
+export async function idsOf(tx: Tx): Promise<Ids> {
+  const [car] = await tx.job.groupBy({
+    by: ['vehicleId', 'customerId'],
+    _count: true,
+    orderBy: { _count: { id: 'desc' } },
+    take: 1,
+  })
+  const job = await tx.job.findFirstOrThrow({
+    where: { status: 'handedOver' },
+    orderBy: { dropOffAt: 'desc' },
+  })
+  const [product] = await tx.stockMove.groupBy({
+    by: ['productId'],
+    orderBy: { _count: { seq: 'desc' } },
+    take: 1,
+  })
+  return {
+    vehicleId: car?.vehicleId ?? '',
+    customerId: car?.customerId ?? '',
+    jobId: job.id,
+    bayId: 'demo-bay-3',
+    productId: product?.productId ?? '',
+  }
+}
+
+interface Question {
+  name: string
+  /** A procedure, or a path beginning with a slash. */
+  path: string
+  input?: unknown
+  goalMs: number | null
+}
+
+const day = (days: number) => dateOf(yearsNowAt + days * 1440, zone)
+
+export function screenQuestions(ids: Ids): Question[] {
+  const { vehicleId, customerId, jobId, bayId, productId } = ids
+  return [
+    { name: 'car page', path: 'upkeep.car', input: { vehicleId }, goalMs: 30 },
+    { name: 'customer page', path: 'customers.get', input: { id: customerId }, goalMs: 30 },
+    { name: 'job page', path: 'jobs.get', input: { id: jobId }, goalMs: 30 },
+    { name: 'reminders batch', path: 'reminders.batch', goalMs: 300 },
+    {
+      name: 'upkeep due in 30 days',
+      path: 'upkeep.due',
+      input: { fromDate: day(0), toDate: day(30) },
+      goalMs: 60,
+    },
+    { name: 'spread preview', path: 'upkeep.spread.preview', goalMs: null },
+    { name: 'upkeep year', path: 'upkeep.year', goalMs: 60 },
+    { name: 'calendar feed', path: '/documents/calendar.ics', goalMs: 200 },
+    { name: 'results of reminders', path: 'results.summary', goalMs: 60 },
+    { name: 'shelf value', path: 'shelf.value', goalMs: 60 },
+    { name: 'cost of one job', path: 'shelf.jobCost', input: { jobId }, goalMs: 10 },
+    { name: 'one product', path: 'shelf.product', input: { id: productId }, goalMs: null },
+    { name: 'close of day', path: 'shelf.closeOfDay', goalMs: 80 },
+    { name: 'conditions now', path: 'readings.now', goalMs: 20 },
+    {
+      name: 'readings of a bay',
+      path: 'readings.list',
+      input: { bayId, fromAt: yearsNowAt - 7 * 1440, toAt: yearsNowAt },
+      goalMs: null,
+    },
+    { name: 'board', path: 'board.range', input: { fromDate: day(0), days: 7 }, goalMs: 70 },
+    { name: "an old week's board", path: 'board.range', input: { fromDate: day(-180), days: 7 }, goalMs: 70 },
+    { name: 'customers found by name', path: 'customers.find', input: { text: 'ashby' }, goalMs: 20 },
+    {
+      name: 'offers',
+      path: 'booking.offers',
+      input: {
+        sizeClass: 'medium',
+        treatmentIds: ['demo-two-layers'],
+        condition: 'good',
+        askedDate: day(1),
+      },
+      goalMs: 25,
+    },
+  ]
+}
