@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { findCustomers } from '../../main/services/records/customersFind.ts'
 import { saveException } from '../../main/services/setUp/hours.ts'
+import { carUpkeep } from '../../main/services/upkeep/car.ts'
 import { findJobs } from '../../main/store/jobRows.ts'
 import { makeDesk, type TestDesk } from './makeDesk.ts'
 import { testShop } from './testShop.ts'
@@ -36,6 +37,26 @@ beforeAll(async () => {
         createdAt: desk.now(),
       })),
     })
+    await tx.product.create({ data: { id: 'top', name: 'Ovrel Veil', kind: 'topper' } })
+    await tx.layer.createMany({
+      data: rows.map(i => ({
+        id: `l${i}`,
+        vehicleId: `v${i}`,
+        productId: 'top',
+        stage: 'topper',
+        laidOn: '2025-01-10',
+      })),
+    })
+    await tx.inspection.createMany({
+      data: rows.map(i => ({
+        layerId: `l${i}`,
+        onDay: '2025-06-10',
+        working: true,
+        exposure: 1,
+        at: firstAt,
+        who: 'test',
+      })),
+    })
     await tx.jobStep.createMany({
       data: rows.flatMap(i =>
         [1, 0].map(position => ({
@@ -67,6 +88,11 @@ test('jobs are read with their steps in order, however many there are', async ()
   const jobs = await findJobs(desk.store.read, { status: 'booked' })
   expect(jobs.map(job => job.number)).toEqual(Array.from({ length: many }, (_, i) => i + 1))
   expect(jobs.every(job => job.steps.map(step => step.name).join() === 'Wash,Dry')).toBe(true)
+})
+
+test('a car opens, however many others were looked at with the same product on', async () => {
+  const car = await carUpkeep(desk, { vehicleId: 'v7' })
+  expect(car.life?.lives).toBe(many)
 })
 
 test('a change of hours looks at all that is booked, and names only the first few', async () => {

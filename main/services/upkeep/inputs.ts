@@ -27,7 +27,13 @@ const dueFilter = z.object({
 })
 export type DueFilter = z.infer<typeof dueFilter>
 
-export const dueInput = z.object({ fromDate: date, toDate: date, filter: dueFilter.optional() })
+export const dueInput = z.object({
+  fromDate: date,
+  toDate: date,
+  filter: dueFilter.optional(),
+  /** How many are listed. */
+  limit: z.int().min(1).max(5_000).optional(),
+})
 export type DueInput = z.infer<typeof dueInput>
 
 export const skipInput = visit.extend({ why })

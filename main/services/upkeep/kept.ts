@@ -1,6 +1,7 @@
 /** What was written down about cars and their plans, as the upkeep domain reads it. */
 import type { Absence, CarTimes, Plan, PlanKind, VisitRecord } from '../../domain/upkeep/index.ts'
-import type { UpkeepEntry, UpkeepPlan } from '../../store/rows.ts'
+import { type PlanEntry, planEntries, planRows } from '../../store/planRows.ts'
+import type { UpkeepPlan } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
 
@@ -29,28 +30,17 @@ export async function keptPlans(
   tx: Tx,
   where: { vehicleId?: string; planIds?: string[] } = {},
 ): Promise<KeptVisitPlan[]> {
-  const plans = await tx.upkeepPlan.findMany({
-    where: {
-      archivedAt: null,
-      ...(where.vehicleId !== undefined && { vehicleId: where.vehicleId }),
-      ...(where.planIds !== undefined && { id: { in: where.planIds } }),
-      vehicle: { archivedAt: null, customer: { archivedAt: null } },
-    },
-    orderBy: { id: 'asc' },
-  })
-  // All of them at once where many are asked for: SQLite takes only so many ids in one question.
-  const some =
-    plans.length <= 500 ? { vehicleId: { in: [...new Set(plans.map(each => each.vehicleId))] } } : {}
-  const entries = await tx.upkeepEntry.findMany({
-    where: { voidedAt: null, ...some },
-    orderBy: { seq: 'asc' },
-  })
+  const plans = await planRows(tx, where)
+  const few = plans.length <= 500 ? [...new Set(plans.map(each => each.vehicleId))] : null
+  const entries = await planEntries(tx, few)
   const times = timesOf(entries)
   const byPlan = Map.groupBy(entries, entry => entry.planId ?? '')
   return plans.map(row => keptPlan(row, byPlan.get(row.id) ?? [], times.get(row.vehicleId) ?? here))
 }
 
-function timesOf(entries: readonly UpkeepEntry[]): Times {
+function timesOf(
+  entries: readonly Pick<PlanEntry, 'vehicleId' | 'what' | 'onDay' | 'toDay' | 'why'>[],
+): Times {
   const times: Times = new Map()
   for (const { vehicleId, what, onDay, toDay, why } of entries) {
     if ((what !== 'away' && what !== 'sold') || onDay === null) continue
@@ -71,7 +61,7 @@ export async function carTimes(tx: Tx, vehicleId: string): Promise<CarTimes> {
   return timesOf(entries).get(vehicleId) ?? here
 }
 
-function keptPlan(row: UpkeepPlan, entries: readonly UpkeepEntry[], car: CarTimes): KeptVisitPlan {
+function keptPlan(row: UpkeepPlan, entries: readonly PlanEntry[], car: CarTimes): KeptVisitPlan {
   const aimed = new Map<string, string>()
   const booked = new Map<string, string>()
   const records: VisitRecord[] = []

@@ -125,12 +125,17 @@ function intervalView(product: ProductLifeView, interval: ScaledInterval) {
 
 /** Every layer of a product that was looked at on a car of this exposure class, its ages at ordinary exposure. */
 async function observedLives(tx: Tx, productId: string, car: ScaledInterval): Promise<ObservedLife[]> {
+  // Sorted here: asked for in order, the looks of more than a thousand layers are refused by SQLite.
   const layers = await tx.layer.findMany({
     where: { productId, inspections: { some: { voidedAt: null } } },
-    include: { inspections: { where: { voidedAt: null }, orderBy: { onDay: 'asc' } } },
-    orderBy: { id: 'asc' },
+    include: { inspections: { where: { voidedAt: null } } },
   })
   return layers
+    .sort((a, b) => (a.id < b.id ? -1 : 1))
+    .map(({ laidOn, inspections }) => ({
+      laidOn,
+      inspections: inspections.sort((a, b) => (a.onDay < b.onDay ? -1 : a.onDay > b.onDay ? 1 : 0)),
+    }))
     .filter(({ inspections }) => exposureClass(inspections.at(-1)?.exposure ?? 1) === car.exposureClass)
     .map(({ laidOn, inspections }) => ({
       inspections: inspections.map(({ onDay, working, exposure }) => ({

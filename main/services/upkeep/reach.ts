@@ -36,51 +36,48 @@ export interface Reach {
 /** The owners asked for, with their addresses and everything they ever said about being written to. */
 export async function reachOf(tx: Tx, customerIds: readonly string[]): Promise<Map<string, Reach>> {
   const ids = [...new Set(customerIds)]
-  const some = ids.length <= 500 ? { in: ids } : undefined
   const [customers, own, stops] = await Promise.all([
-    tx.customer.findMany({ where: { ...(some && { id: some }) }, include: { reach: true } }),
-    tx.consent.findMany({ where: { ...(some && { customerId: some }) }, orderBy: { id: 'asc' } }),
+    tx.customer.findMany({ where: { id: { in: ids } }, include: { reach: true } }),
+    tx.consent.findMany({ where: { customerId: { in: ids } } }),
     tx.consent.findMany({ where: { what: 'withdrawn', address: { not: null } } }),
   ])
-  const wanted = new Set(ids)
+  own.sort((a, b) => (a.id < b.id ? -1 : 1))
   const byOwner = Map.groupBy(own, entry => entry.customerId)
   const byAddress = Map.groupBy(stops, entry => entry.address ?? '')
   return new Map(
-    customers
-      .filter(customer => wanted.has(customer.id))
-      .map(({ id, name, phone, email, reach }) => {
-        const postal = reach?.postal ?? ''
-        // In one line: what is written to is compared and may never break a line.
-        const letter =
-          postal === ''
-            ? null
-            : postal
-                .split(/[\r\n]+/)
-                .map(line => line.trim())
-                .join(', ')
-        const address = { email, letter, call: phone, text: phone }
-        const said = new Set(Object.values(address).flatMap(each => (each === null ? [] : addressKey(each))))
-        const others = [...said].flatMap(key => byAddress.get(key) ?? [])
-        const owner: Owner = {
-          id,
-          name,
-          phone,
-          email,
-          language: reach?.language ?? null,
-          zone: reach?.zone ?? null,
-          postal,
-        }
-        return [
-          id,
-          {
-            owner,
-            address,
-            consents: [...(byOwner.get(id) ?? []), ...others.filter(each => each.customerId !== id)].map(
-              consentEntry,
-            ),
-          },
-        ]
-      }),
+    customers.map(({ id, name, phone, email, reach }) => {
+      const postal = reach?.postal ?? ''
+      // In one line: what is written to is compared and may never break a line.
+      const letter =
+        postal === ''
+          ? null
+          : postal
+              .split(/[\r\n]+/)
+              .map(line => line.trim())
+              .join(', ')
+      const address = { email, letter, call: phone, text: phone }
+      const said = new Set(Object.values(address).flatMap(each => (each === null ? [] : addressKey(each))))
+      const others = [...said].flatMap(key => byAddress.get(key) ?? [])
+      const owner: Owner = {
+        id,
+        name,
+        phone,
+        email,
+        language: reach?.language ?? null,
+        zone: reach?.zone ?? null,
+        postal,
+      }
+      return [
+        id,
+        {
+          owner,
+          address,
+          consents: [...(byOwner.get(id) ?? []), ...others.filter(each => each.customerId !== id)].map(
+            consentEntry,
+          ),
+        },
+      ]
+    }),
   )
 }
 

@@ -3,10 +3,13 @@ import type { Tx } from '../../store/store.ts'
 
 type VisitReminder = NonNullable<ReturnType<Awaited<ReturnType<typeof lastReminders>>['get']>>
 
-/** The last reminder of every visit that has one, by `visitKey`; `nextTryOn` is when it is tried again, where agreed. */
-export async function lastReminders(tx: Tx) {
+/**
+ * The last reminder of every visit of some plans that has one, by `visitKey`; `nextTryOn` is when it is tried again,
+ * where agreed.
+ */
+export async function lastReminders(tx: Tx, planIds: readonly string[]) {
   const rows = await tx.message.findMany({
-    orderBy: [{ tryNo: 'asc' }, { id: 'asc' }],
+    where: { planId: { in: [...planIds] } },
     select: {
       id: true,
       planId: true,
@@ -19,6 +22,7 @@ export async function lastReminders(tx: Tx) {
       nextTryOn: true,
     },
   })
+  rows.sort((a, b) => a.tryNo - b.tryNo || (a.id < b.id ? -1 : 1))
   return new Map(
     rows.map(({ id, planId, ruleOn, ...row }) => [
       visitKey({ planId, ruleOn }),

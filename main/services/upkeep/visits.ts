@@ -1,7 +1,7 @@
 /** Due visits as the screens list them: the rule's days with what is booked, aimed at, agreed and written about them. */
 import { dateOf } from '../../domain/calendar/index.ts'
 import type { JobStatus } from '../../domain/job/index.ts'
-import { type DueState, type ListedDue, visitKey } from '../../domain/upkeep/index.ts'
+import { type DueState, type ListedDue, type PlanKind, visitKey } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
@@ -35,23 +35,45 @@ export async function visitsUntil(tx: Tx, day: UpkeepDay, until: string, kept: r
 export type DueView = Awaited<ReturnType<typeof dueVisits>>
 
 /**
- * What is due between two days, and all that is overdue, as the filter lets through, projected visits not counted; and
- * plans whose visits cannot be worked out, whatever the filter.
+ * The first `limit` (200) of what is due between two days, and of all that is overdue, as the filter lets through; how many
+ * there are of each state, projected visits not counted; and plans whose visits cannot be worked out, whatever the filter.
  */
 export async function dueVisits(desk: Desk, input: DueInput) {
   const tx = desk.store.read
   const day = await upkeepDay(tx, desk.now())
-  const { filter = {}, fromDate, toDate } = input
+  const { filter = {}, fromDate, toDate, limit = 200 } = input
   const where = filter.vehicleId === undefined ? {} : { vehicleId: filter.vehicleId }
   const kept = await keptPlans(tx, where)
-  const all = await visitsUntil(tx, day, toDate, kept)
-  const visits = all.visits.filter(
+  const { due, failed } = dueOf(kept, { ...day, until: toDate })
+  const kinds = new Map(kept.map(each => [each.row.id, each.plan.kind]))
+  const inTime = due.filter(
     visit =>
-      (visit.dueOn >= fromDate || (!visit.projected && visit.dueOn < day.today)) && lets(filter, visit),
+      (visit.dueOn >= fromDate || (!visit.projected && visit.dueOn < day.today)) &&
+      letsDue(filter, kinds.get(visit.planId), visit),
   )
+  // What asks for names, consent or bookings has to be read of every visit, all else only of those that are shown.
+  const asksMore = filter.text?.trim() || filter.reachable || filter.unbooked
+  const read = await visitViews(tx, day, kept, asksMore ? inTime : inTime.slice(0, limit))
+  const wanted = read.filter(visit => lets(filter, visit))
+  const found = asksMore ? wanted : inTime
   const counts: Record<DueState, number> = { overdue: 0, due: 0, soon: 0, later: 0 }
-  for (const visit of visits) if (!visit.projected) counts[visit.state]++
-  return { today: day.today, zone: day.zone, counts, visits, failed: all.failed }
+  for (const visit of found) if (!visit.projected) counts[visit.state]++
+  return {
+    today: day.today,
+    zone: day.zone,
+    counts,
+    visits: wanted.slice(0, limit),
+    /** How many there are, shown or not. */
+    total: found.length,
+    failed: await failedViews(tx, failed),
+  }
+}
+
+function letsDue({ kinds, states }: DueFilter, kind: PlanKind | undefined, { state }: ListedDue): boolean {
+  return (
+    (!kinds?.length || (kind !== undefined && kinds.includes(kind))) &&
+    (!states?.length || states.includes(state))
+  )
 }
 
 function lets(filter: DueFilter, visit: VisitView): boolean {
@@ -59,8 +81,6 @@ function lets(filter: DueFilter, visit: VisitView): boolean {
   const said = `${visit.customerName} ${visit.plate} ${visit.vehicleWords} ${visit.title}`.toLowerCase()
   return (
     (text === '' || said.includes(text)) &&
-    (!filter.kinds?.length || filter.kinds.includes(visit.kind)) &&
-    (!filter.states?.length || filter.states.includes(visit.state)) &&
     (!filter.reachable || visit.channels.length > 0) &&
     (!filter.unbooked || visit.booking === null)
   )
@@ -75,8 +95,10 @@ export async function visitViews(
   kept: readonly KeptVisitPlan[],
   due: readonly ListedDue[],
 ) {
-  const byPlan = new Map(kept.map(each => [each.row.id, each]))
-  const vehicles = await vehiclesOf(tx, due.length > 0 ? kept : [])
+  const listed = new Set(due.map(visit => visit.planId))
+  const own = kept.filter(each => listed.has(each.row.id))
+  const byPlan = new Map(own.map(each => [each.row.id, each]))
+  const vehicles = await vehiclesOf(tx, own)
   const names = new Map(
     (await tx.product.findMany({ select: { id: true, name: true } })).map(p => [p.id, p.name]),
   )
@@ -84,18 +106,18 @@ export async function visitViews(
     tx,
     [...vehicles.values()].map(vehicle => vehicle.customer.id),
   )
-  const bookings = await bookingsOf(tx, day.nowAt, kept)
-  const reminders = await lastReminders(tx)
+  const bookings = await bookingsOf(tx, day.nowAt, own)
+  const reminders = await lastReminders(tx, [...listed])
   const rules = await upkeepRules(tx)
   return due.flatMap(({ state, planId, ruleOn, dueOn, firstOn, lastOn, projected }) => {
-    const own = byPlan.get(planId)
-    const vehicle = own && vehicles.get(own.row.vehicleId)
+    const its = byPlan.get(planId)
+    const vehicle = its && vehicles.get(its.row.vehicleId)
     const owner = vehicle && reach.get(vehicle.customer.id)
     // Taken out by another desk between two questions to the database.
     if (!owner) return []
-    const { row, plan, aimed, booked } = own
+    const { row, plan, aimed, booked } = its
     const key = visitKey({ planId, ruleOn })
-    const next = projected ? null : nextOf(own, day)
+    const next = projected ? null : nextOf(its, day)
     const reminder = reminders.get(key) ?? null
     return {
       key,
@@ -133,7 +155,7 @@ export async function visitViews(
 async function vehiclesOf(tx: Tx, kept: readonly KeptVisitPlan[]) {
   const ids = [...new Set(kept.map(each => each.row.vehicleId))]
   const rows = await tx.vehicle.findMany({
-    where: ids.length <= 500 ? { id: { in: ids } } : {},
+    where: { id: { in: ids } },
     include: { customer: { select: { id: true, name: true } } },
   })
   return new Map(rows.map(row => [row.id, row]))
@@ -154,7 +176,7 @@ export async function bookingsOf(tx: Tx, nowAt: number, kept: readonly KeptVisit
   const ids = kept.flatMap(each => [...each.booked.values()])
   const rows = await tx.job.findMany({
     where: {
-      ...(ids.length <= 500 && { id: { in: ids } }),
+      id: { in: ids },
       ...standingJobs(nowAt),
     },
     select: { id: true, number: true, status: true, dropOffAt: true },

@@ -19,6 +19,12 @@ import { ApproveChosen } from './ApproveChosen.tsx'
 import { DueFilter, type Filter, noFilter } from './DueFilter.tsx'
 import { DueTable } from './DueTable.tsx'
 
+/** Visits listed at first, and by how many more each time. */
+const pageSize = 200
+
+/** Nobody works through a longer list: the filter finds what lies beyond. */
+const mostListed = 5_000
+
 /** Who is due: the year as a picture, and the visits one by one with the reason for each. */
 export function Due() {
   const { zone } = useShop()
@@ -26,6 +32,7 @@ export function Due() {
   const acts = useActs()
   const [filter, setFilter] = useState<Filter>(noFilter)
   const [chosen, setChosen] = useState<readonly string[]>([])
+  const [limit, setLimit] = useState(pageSize)
   const [asked] = useDebouncedValue(filter, 200)
   const today = nowAt === null ? null : Temporal.PlainDate.from(dateOf(nowAt, zone))
   const { days, ...fields } = asked
@@ -34,6 +41,7 @@ export function Due() {
       fromDate: today?.toString() ?? '',
       toDate: today?.add({ days }).toString() ?? '',
       filter: fields,
+      limit,
     }),
     enabled: today !== null,
     placeholderData: before => before,
@@ -45,7 +53,13 @@ export function Due() {
       <Year acts={acts} />
       <Card title="Visits">
         <div className={pieces.column}>
-          <DueFilter filter={filter} onChange={setFilter} />
+          <DueFilter
+            filter={filter}
+            onChange={next => {
+              setFilter(next)
+              setLimit(pageSize)
+            }}
+          />
           {acts.bar}
           <Refused of={query.error} />
           {due && <ApproveChosen visits={due.visits} chosen={chosen} onDone={() => setChosen([])} />}
@@ -64,6 +78,16 @@ export function Due() {
                 onChoose={setChosen}
               />
             ))}
+          {due && due.total > due.visits.length && (
+            <p className={pieces.soft}>
+              {due.visits.length} of {due.total} visits.{' '}
+              {limit < mostListed && (
+                <Button variant="default" size="compact-sm" onClick={() => setLimit(limit + pageSize)}>
+                  Show {Math.min(pageSize, due.total - due.visits.length)} more
+                </Button>
+              )}
+            </p>
+          )}
         </div>
       </Card>
       {due && <FailedPlans plans={due.failed} />}
