@@ -1,5 +1,5 @@
 /** Three weeks of finished visits that can be laid end to end: the demo's bookings, each as it was planned. */
-import { jobStays, leavingTimes, type ProductsById } from '../../../main/domain/floor/index.ts'
+import { jobStays, leavingOf, leavingTimes, type ProductsById } from '../../../main/domain/floor/index.ts'
 import { floorJobOf } from '../../../main/services/job/jobChange.ts'
 import { type FoundJob, findJobs } from '../../../main/store/jobRows.ts'
 import type { Tx } from '../../../main/store/store.ts'
@@ -41,7 +41,8 @@ export async function demoWeeks(tx: Tx, products: ProductsById, nowAt: number): 
     const own = takenBy(job, nowAt)
     if (own.some(each => taken.some(other => meets(each, other)))) continue
     taken.push(...own)
-    const leaving = leavingTimes(floorJobOf(job, nowAt).steps, products)
+    const floorJob = floorJobOf(job, nowAt)
+    const leaving = leavingTimes(floorJob.steps, products, leavingOf(floorJob))
     visits.push({ job: { ...job, ...leaving }, draws: draws.get(row.id) ?? [] })
   }
   return visits
