@@ -62,7 +62,7 @@ test('a cold bay keeps its car longer: the board flags it, the job offers a new 
   shop,
 }) => {
   const stay = new Board(desk).staysOf('TLG 341').last()
-  await expect(stay).toHaveAttribute('aria-label', /may leave from Wed 13:29/)
+  await expect(stay).toHaveAttribute('aria-label', /may leave dry from Thu 09:29/)
   await shop.enter(desk, '/conditions')
   await new Conditions(desk).take('Bay 4', coldFile(4))
   await desk.getByLabel('Usually').fill('39')
@@ -105,8 +105,12 @@ test('pulled out in the middle of a hold and started again, the clock stands whe
   await shop.restart('2026-04-15T14:40:00Z')
   await shop.enter(desk, '/jobs/demo-job-02')
   await expect(clock).toContainText('Cure age')
-  // The server's clock starts at 10:40 again and has run some seconds; the release is to the minute the same.
-  expect(await leaves.textContent()).toBe(before[1])
+  // The server's clock starts at 10:40 again and has run some seconds, which in this cold are a few minutes of release.
+  const released = (text: string | null) => {
+    const [, hours, rest] = /(\d+):(\d+)$/.exec(text ?? '') ?? [null, Number.NaN, Number.NaN]
+    return Number(hours) * 60 + Number(rest)
+  }
+  expect(Math.abs(released(await leaves.textContent()) - released(before[1]!))).toBeLessThanOrEqual(10)
   const minutes = (text: string | null) => {
     const [, hours = 0, rest = 0] = /Cure age (?:(\d+) h ?)?(?:(\d+)(?: min)?)? at/.exec(text ?? '') ?? [
       null,
@@ -148,6 +152,11 @@ test('what went on a car is signed once it has left, then corrected by a page th
   shop,
 }) => {
   await shop.enter(desk, '/jobs/demo-job-01')
+  // Its handover figure is met, but it may get wet only from 11:15: somebody answers for its cover.
+  await desk.getByRole('button', { name: 'It leaves under cover' }).click()
+  await desk.getByLabel('Confirmed by').fill('Ines Vale')
+  await desk.getByRole('button', { name: 'Write it down' }).click()
+  await expect(desk.getByText('Leaves under cover, confirmed by Ines Vale')).toBeVisible()
   await desk.getByRole('button', { name: 'Hand over' }).click()
   await expect(desk.getByText(/handed over/).first()).toBeVisible()
   await desk.getByRole('link', { name: 'Applied record' }).click()
@@ -183,7 +192,7 @@ test('what went on a car is signed once it has left, then corrected by a page th
 })
 
 test('a window that opens while nobody looks is told on coming back, once', async ({ page, shop }) => {
-  // TLG 341 may leave at 13:29 by its profile; in the cold bay of the test before, later. Two days on it is told late.
+  // TLG 341 may leave dry at 09:29 the next day; in the cold bay of the test before, later. Two days on it is told late.
   await shop.restart('2026-04-17T14:00:00Z')
   await shop.enter(page)
   const notice = page.getByRole('alert').filter({ hasText: 'TLG 341' })
