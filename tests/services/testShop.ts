@@ -66,6 +66,8 @@ export async function testShop(
         kind,
         cureProfile: {
           ...commonPracticeProfile(),
+          handoverMin: 240,
+          handoverAdvisedMin: 720,
           tackFreeMin: 60,
           // As short as the handover's four hours, which then rule alone.
           keepDryMin: 240,

@@ -11,10 +11,10 @@ const humidityByPractice = { minPercent: 40, maxPercent: 65 }
 const dayMin = 24 * 60
 
 /**
- * The profile of a coating whose data sheet is silent, every figure marked common practice: handover 4 h
- * after the coat at the least and advised from 12 h (to 24 h); 85 % cured at the end of those first 12 to 24 h, fully
- * after 7 to 10 days. Where practice has no figure of its own the cautious one stands: the car is not moved before it
- * could leave, stays dry a day and unwashed until the early full cure.
+ * The profile of a coating whose data sheet is silent, every figure marked common practice: handover 12 h after the coat
+ * at the earliest and advised at 24 h, sooner only where a sheet says so; 85 % cured at the end of those first 12 to 24 h,
+ * fully after 7 to 10 days. Where practice has no figure of its own the cautious one stands: the car is not moved for
+ * 4 h, stays dry a day and unwashed until the early full cure.
  */
 export function commonPracticeProfile(): CureProfile {
   return {
@@ -22,8 +22,8 @@ export function commonPracticeProfile(): CureProfile {
     recoat: null,
     topper: null,
     windowRows: [],
-    handoverMin: leastByPracticeMin,
-    handoverAdvisedMin: advisedByPracticeMin.from,
+    handoverMin: advisedByPracticeMin.from,
+    handoverAdvisedMin: advisedByPracticeMin.to,
     keepDryMin: dayMin,
     firstWashMin: 7 * dayMin,
     firstPeriod: { earlyMin: advisedByPracticeMin.from, lateMin: advisedByPracticeMin.to, degree: 0.85 },

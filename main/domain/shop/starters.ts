@@ -28,6 +28,11 @@ export function starterProducts(): TreatmentProduct[] {
 
 /** Treatments that name starter products by their list id, meant to be sold side by side. */
 export function starterTreatments(): (Treatment & { summary: string })[] {
+  const refine = step('Refine', 'correct', 'polish', 'polish', 180, { productId: 'polish', ...long })
+  const layer = [
+    step('Wipe down', 'wipe', 'clean', 'coat', 30, { productId: 'wipe' }),
+    step('Coat', 'coat', 'clean', 'coat', 120, { productId: 'coating', sameBay: true }),
+  ]
   return [
     {
       name: 'Wash and decontaminate',
@@ -48,19 +53,24 @@ export function starterTreatments(): (Treatment & { summary: string })[] {
       name: 'Correction, two steps',
       summary: 'Cut, then refine. Measure the paint first; not for satin, matte or film.',
       prices: unpriced,
+      // 10 to 18 h by size on paint in good condition (common practice, no source).
       steps: [
-        step('Cut', 'correct', 'polish', 'polish', 360, { productId: 'compound', ...long }),
-        step('Refine', 'correct', 'polish', 'polish', 240, { productId: 'polish', ...long, sameBay: true }),
+        step('Cut', 'correct', 'polish', 'polish', 450, { productId: 'compound', ...long }),
+        step('Refine', 'correct', 'polish', 'polish', 300, { productId: 'polish', ...long, sameBay: true }),
       ],
     },
     {
       name: 'Coating, one layer',
-      summary: 'Wiped down and coated; the car then cures before it goes home.',
+      summary: 'A refining pass, wiped down and coated; the car then cures before it goes home.',
       prices: unpriced,
-      steps: [
-        step('Wipe down', 'wipe', 'clean', 'coat', 30, { productId: 'wipe' }),
-        step('Coat', 'coat', 'clean', 'coat', 120, { productId: 'coating', sameBay: true }),
-      ],
+      // A coating shows every mark under it, so the paint is refined first (common practice, no source).
+      steps: [refine, ...layer],
+    },
+    {
+      name: 'Coating on satin, matte or film',
+      summary: 'Wiped down and coated without polishing; the car then cures before it goes home.',
+      prices: unpriced,
+      steps: layer,
     },
     {
       name: 'Topper',

@@ -21,16 +21,16 @@ interface Wish {
 
 /** What callers ask for, over and over. */
 const wishes: Wish[] = [
-  { treatmentIds: ['demo-two-layers', 'demo-one-step'], condition: 'good', kind: 'leastBlocked' },
+  { treatmentIds: ['demo-two-layers', 'demo-wheels'], condition: 'good', kind: 'leastBlocked' },
   { treatmentIds: ['demo-wash'], condition: 'good', kind: 'soonest' },
   { treatmentIds: ['demo-layer-topper'], condition: 'good', kind: 'leastBlocked' },
   { treatmentIds: ['demo-one-step'], condition: 'worn', kind: 'soonest' },
   { treatmentIds: ['demo-topper'], condition: 'good', kind: 'soonest' },
   { treatmentIds: ['demo-two-layers'], condition: 'good', kind: 'soonest' },
-  { treatmentIds: ['demo-two-step'], condition: 'worn', kind: 'leastBlocked' },
+  { treatmentIds: ['demo-two-step'], condition: 'good', kind: 'leastBlocked' },
   { treatmentIds: ['demo-wash'], condition: 'good', kind: 'askedDay' },
   { treatmentIds: ['demo-one-layer', 'demo-wheels'], condition: 'good', kind: 'soonest' },
-  { treatmentIds: ['demo-one-layer', 'demo-two-step'], condition: 'good', kind: 'leastBlocked' },
+  { treatmentIds: ['demo-one-layer'], condition: 'worn', kind: 'leastBlocked' },
   { treatmentIds: ['demo-wheels'], condition: 'good', kind: 'askedDay' },
   { treatmentIds: ['demo-two-layers'], condition: 'good', kind: 'leastBlocked' },
   { treatmentIds: ['demo-wash'], condition: 'worn', kind: 'soonest' },
@@ -46,7 +46,7 @@ export interface Placed {
 }
 
 /** How many callers each day brings, from six days ago to eight days ahead: the near days fill first. */
-const callers = [2, 3, 4, 4, 5, 5, 5, 4, 4, 3, 3, 2, 2, 1, 1]
+const callers = [2, 3, 4, 4, 5, 5, 5, 4, 4, 4, 4, 4, 3, 3, 2]
 const firstDay = -6
 
 /** The cars that cure as now stands, and when they are fetched, in minutes from now at the earliest. */
@@ -72,7 +72,7 @@ export async function placeBookings(
     planFor: (steps: readonly LaidStep[], jobs: FloorJob[]) => Plan | null,
   ) => {
     const { condition, treatmentIds } = wish
-    const polishes = treatmentIds.some(id => id.endsWith('-step'))
+    const polishes = treatmentIds.some(id => id.includes('-step') || id.includes('-layer'))
     const at = waiting.findIndex(vehicle => !polishes || vehicle.finish === 'gloss')
     const vehicle = waiting[at]
     if (!vehicle) return

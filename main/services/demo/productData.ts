@@ -57,7 +57,12 @@ export const demoProducts: DemoProduct[] = [
     kind: 'coating',
     cureProfile: sheet({ tackFreeMin: 30, keepDryMin: 720 }),
   },
-  { id: 'demo-ovrel-veil', name: 'Ovrel Veil', kind: 'topper', cureProfile: sheet({ tackFreeMin: 30 }) },
+  {
+    id: 'demo-ovrel-veil',
+    name: 'Ovrel Veil',
+    kind: 'topper',
+    cureProfile: sheet({ tackFreeMin: 30, handoverMin: 240, handoverAdvisedMin: 720 }),
+  },
   {
     id: 'demo-lindavel-top',
     name: 'Lindavel Top',

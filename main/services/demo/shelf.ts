@@ -154,7 +154,7 @@ function stepLines(happened: readonly Happened[], nowAt: number) {
     const confirmed = endedAt !== null && endedAt < openFrom
     // Within a fifth of the recipe either way, a little more rather than less; pieces are whole.
     const drift = 0.88 + ((i * 37) % 29) / 100
-    const pieces = line.productId === 'demo-cloths' || line.productId === 'demo-pads'
+    const pieces = line.productId === 'demo-cloths'
     const actual = pieces ? line.expectedCenti : Math.round((line.expectedCenti * drift) / 50) * 50
     return {
       ...line,

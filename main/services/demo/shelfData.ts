@@ -152,7 +152,7 @@ export const demoStock: DemoStock[] = [
     article: 'AI-5',
     shelfLifeDays: 540,
     timesAWeek: 5,
-    amount: 180,
+    amount: 400,
   }),
   stock('demo-cut', '1 kg', 1_000, 3_600, {
     unit: 'g',
@@ -175,7 +175,8 @@ export const demoStock: DemoStock[] = [
     amount: 80,
   }),
   stock('demo-wipe', '5 L', 5_000, 4_900, {
-    density: 0.82,
+    // A fifth of isopropanol in water (from memory of published tables of the mixture: 0.97 to 0.98 at 20 °C).
+    density: 0.97,
     tareG: 240,
     gtin: '9520000000219',
     article: 'SW-5',
@@ -191,7 +192,7 @@ export const demoStock: DemoStock[] = [
     place: 'Coating bay',
     serviceClass: 'handy',
     timesAWeek: 6,
-    amount: 4,
+    amount: 6,
   }),
   stock('demo-pads', 'pack of 6', 6, 4_200, {
     unit: 'piece',
@@ -201,7 +202,8 @@ export const demoStock: DemoStock[] = [
     article: 'GP6',
     place: 'Polishing bay',
     serviceClass: 'handy',
-    timesAWeek: 3,
+    // Washed and used again; now and then one is worn out.
+    timesAWeek: 0.5,
     amount: 1,
   }),
 ]

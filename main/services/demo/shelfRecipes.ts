@@ -18,33 +18,39 @@ function line(productId: string, medium: number, pieces = false): RecipeLine {
 }
 
 const cloths = (count: number) => line('demo-cloths', count, true)
-const pads = (count: number) => line('demo-pads', count, true)
 
-/** By the step's name and, where two treatments call different work the same, by its product. */
+/**
+ * By the step's name and, where two treatments call different work the same, by its product. Common practice, no
+ * source: 300 to 500 ml of a ready-to-use iron remover a car; the cloths a coating was levelled with are thrown away,
+ * for what hardens in them scratches; pads are washed and used again, so no step uses one up.
+ */
 export function demoDraws(step: { name: string; productId: string | null }): RecipeLine[] {
   switch (step.name) {
     case 'Wash':
       return [line('demo-foam', 80)]
     case 'Decontaminate':
-      return [line('demo-iron', 180)]
+      return [line('demo-iron', 400)]
     case 'Polish':
-      return [line('demo-refine', 90), pads(1)]
+      return [line('demo-refine', 90)]
     case 'Cut':
-      return [line('demo-cut', 110), pads(2)]
+      return [line('demo-cut', 110)]
     case 'Refine':
-      return [line('demo-refine', 80), pads(1)]
+      return [line('demo-refine', 80)]
     case 'Panel wipe':
-      return [line('demo-wipe', 60), cloths(3)]
+      return [line('demo-wipe', 60)]
     case 'Wipe wheels':
-      return [line('demo-wipe', 25), cloths(2)]
+      return [line('demo-wipe', 25)]
     case 'Wheels':
-      return [line('demo-tamsk-rim', 12)]
+      return [line('demo-tamsk-rim', 12), cloths(3)]
     case 'First layer':
-      return [line('demo-ovrel-two', 28)]
+      return [line('demo-ovrel-two', 28), cloths(5)]
     case 'Second layer':
-      return [line('demo-ovrel-two', 22)]
+      return [line('demo-ovrel-two', 22), cloths(5)]
     case 'Layer':
-      return [step.productId === 'demo-ovrel-one' ? line('demo-ovrel-one', 26) : line('demo-tamsk-quick', 24)]
+      return [
+        step.productId === 'demo-ovrel-one' ? line('demo-ovrel-one', 26) : line('demo-tamsk-quick', 24),
+        cloths(5),
+      ]
     case 'Topper':
       return [
         step.productId === 'demo-lindavel-top' ? line('demo-lindavel-top', 35) : line('demo-ovrel-veil', 30),
@@ -65,11 +71,12 @@ interface DemoSheet {
   ph: number | null
 }
 
-const solvent = {
-  hazardCodes: ['H225', 'H319', 'H336'],
-  precautionaryCodes: ['P210', 'P233', 'P261', 'P280', 'P305+P351+P338'],
+/** A coating of silanes in a hydrocarbon solvent: it burns, harms the lungs when swallowed and sensitises the skin. */
+const silane = {
+  hazardCodes: ['H226', 'H304', 'H315', 'H317', 'H318'],
+  precautionaryCodes: ['P210', 'P233', 'P261', 'P280', 'P301+P310', 'P331', 'P305+P351+P338'],
   signalWord: 'Danger' as const,
-  protection: ['nitrile gloves', 'safety glasses', 'moving air or a mask for organic vapour'],
+  protection: ['nitrile gloves', 'safety goggles', 'local extraction, or a respirator as the sheet says'],
   storageGroup: 'flammable' as const,
   unNumber: 'UN1993',
   ph: null,
@@ -86,21 +93,38 @@ const mild = {
 
 /** What somebody read off the invented data sheets; two products have none yet, one leaves a point open. */
 export const demoSheets: DemoSheet[] = [
-  { productId: 'demo-ovrel-one', ...solvent },
-  { productId: 'demo-ovrel-two', ...solvent },
-  { productId: 'demo-tamsk-quick', ...solvent, protection: null },
-  { productId: 'demo-wipe', ...solvent },
+  { productId: 'demo-ovrel-one', ...silane },
+  { productId: 'demo-ovrel-two', ...silane },
+  {
+    productId: 'demo-tamsk-quick',
+    ...silane,
+    hazardCodes: ['H226', 'H317', 'H319', 'H336'],
+    precautionaryCodes: ['P210', 'P261', 'P280', 'P302+P352', 'P305+P351+P338'],
+    signalWord: 'Warning',
+    protection: null,
+  },
+  // About a fifth of isopropanol in water: it still takes fire, less readily than the alcohol itself.
+  {
+    productId: 'demo-wipe',
+    hazardCodes: ['H226', 'H319'],
+    precautionaryCodes: ['P210', 'P233', 'P280', 'P305+P351+P338'],
+    signalWord: 'Warning',
+    protection: ['nitrile gloves', 'safety glasses', 'moving air'],
+    storageGroup: 'flammable',
+    unNumber: 'UN1993',
+    ph: null,
+  },
   { productId: 'demo-foam', ...mild },
   { productId: 'demo-cut', ...mild },
   { productId: 'demo-refine', ...mild },
   {
     productId: 'demo-iron',
-    hazardCodes: ['H315', 'H317', 'H319'],
+    hazardCodes: ['H302', 'H317', 'H319'],
     precautionaryCodes: ['P261', 'P280', 'P302+P352'],
     signalWord: 'Warning',
     protection: ['nitrile gloves', 'safety glasses', 'apron'],
-    storageGroup: 'acid',
+    storageGroup: 'general',
     unNumber: 'none',
-    ph: 3.5,
+    ph: 6.5,
   },
 ]

@@ -46,6 +46,9 @@ const decontaminate = step('Decontaminate', 'prepare', 'wet', 'wash', 45, {
   productId: 'demo-iron',
   sameBay: true,
 })
+/** Before a layer the paint is refined: a coating shows every mark under it. */
+const refine = (mediumMin: number) =>
+  step('Refine', 'correct', 'polish', 'polish', mediumMin, { productId: 'demo-refine', ...long })
 const wipe = step('Panel wipe', 'wipe', 'clean', 'coat', 30, { productId: 'demo-wipe' })
 /** Laid where the car was wiped down, before dust settles. */
 const coat = (name: string, mediumMin: number, productId: string) =>
@@ -78,16 +81,12 @@ export const demoTreatments: DemoTreatment[] = [
     id: 'demo-two-step',
     name: 'Two-step correction',
     summary: 'Cut, then refine. The paint is measured first. Not for satin, matte or film.',
-    prices: priced(860),
+    prices: priced(1_280),
     steps: [
       wash,
       decontaminate,
-      step('Cut', 'correct', 'polish', 'polish', 300, { productId: 'demo-cut', ...long }),
-      step('Refine', 'correct', 'polish', 'polish', 180, {
-        productId: 'demo-refine',
-        sameBay: true,
-        ...long,
-      }),
+      step('Cut', 'correct', 'polish', 'polish', 450, { productId: 'demo-cut', ...long }),
+      { ...refine(300), sameBay: true },
     ],
   },
   {
@@ -104,18 +103,21 @@ export const demoTreatments: DemoTreatment[] = [
   {
     id: 'demo-one-layer',
     name: 'One layer',
-    summary: 'One layer of Ovrel One; home the next day, once it may get wet, sooner only under cover.',
+    summary:
+      'A refining pass and one layer of Ovrel One; home the next day, once it may get wet. Not for satin, matte or film.',
     prices: priced(680),
-    steps: [wash, decontaminate, wipe, coat('Layer', 105, 'demo-ovrel-one')],
+    steps: [wash, decontaminate, refine(150), wipe, coat('Layer', 105, 'demo-ovrel-one')],
   },
   {
     id: 'demo-two-layers',
     name: 'Two layers',
-    summary: 'Two layers of Ovrel Two within its recoat window; the night belongs to the cure.',
+    summary:
+      'A refining pass and two layers of Ovrel Two within its recoat window; the night belongs to the cure. Not for satin, matte or film.',
     prices: priced(1_290),
     steps: [
       wash,
       decontaminate,
+      refine(150),
       wipe,
       coat('First layer', 105, 'demo-ovrel-two'),
       coat('Second layer', 90, 'demo-ovrel-two'),
@@ -124,11 +126,13 @@ export const demoTreatments: DemoTreatment[] = [
   {
     id: 'demo-layer-topper',
     name: 'Layer and topper',
-    summary: 'Tamsk Quick with Lindavel Top over it, one to two hours later as its sheet asks.',
+    summary:
+      'A refining pass, Tamsk Quick with Lindavel Top over it, one to two hours later as its sheet asks. Not for satin, matte or film.',
     prices: priced(890),
     steps: [
       wash,
       decontaminate,
+      refine(150),
       wipe,
       coat('Layer', 90, 'demo-tamsk-quick'),
       topper(45, 'demo-lindavel-top'),

@@ -87,7 +87,7 @@ function linesOf(each: Happened, nowAt: number) {
   lines.push(line(made + 4, desk, 'booked', { promisedAt: job.promisedAt }))
   if (job.promisedAt < job.plannedHandoverAt)
     lines.push(
-      line(made + 60, desk, 'moved', {
+      line(Math.min(made + 60, nowAt), desk, 'moved', {
         position: 0,
         bayId: job.steps[0]!.bayId,
         startAt: job.steps[0]!.plannedAt,

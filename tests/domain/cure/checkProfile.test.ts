@@ -237,7 +237,7 @@ describe('handover before 4 h (common practice, no source)', () => {
   })
 
   it.each(['handoverAdvisedMin'] as const)('%s is 12 h or more by practice', field => {
-    const early = { ...commonPracticeProfile(), [field]: 719 }
+    const early = { ...commonPracticeProfile(), handoverMin: 240, [field]: 719 }
     expect(() => checkProfile(early)).toThrow(refusal(field, 'below-practice'))
   })
 })

@@ -65,9 +65,9 @@ describe('notices', () => {
 describe('the rule behind a time', () => {
   it('says the figure, where it is from, and who decides', () => {
     expect(ruleOf(commonPracticeProfile(), 'handoverSafe')).toEqual({
-      ageMin: 240,
+      ageMin: 720,
       source: 'common practice',
-      words: 'Handover at the earliest: 4 h of cure at 20 °C, common practice. The data sheet decides.',
+      words: 'Handover at the earliest: 12 h of cure at 20 °C, common practice. The data sheet decides.',
     })
     expect(ruleOf(sheetProfile, 'topperAdvised')!.words).toBe(
       'Topper advised: 1 h 15 min of cure at 20 °C, from the data sheet. The data sheet decides.',

@@ -59,7 +59,7 @@ export const soundProfiles = fc
     ({ first, firstBand, full, fullBand, degree }): CureProfile => ({
       ...commonPracticeProfile(),
       firstPeriod: { earlyMin: first, lateMin: first + firstBand, degree },
-      fullCure: { earlyMin: first + full + 720, lateMin: first + firstBand + full + 720 + fullBand },
+      fullCure: { earlyMin: first + full + 1440, lateMin: first + firstBand + full + 1440 + fullBand },
     }),
   )
 

@@ -47,7 +47,7 @@ test('any of them sold together lay out on any car, coated ones with a cure befo
           })
         const names = sold.map(({ name }) => name)
         // Nobody has read off a sheet when a topper may follow the starter coating, and there is no practice for it.
-        if (names.includes('Topper') && names.includes('Coating, one layer')) {
+        if (names.includes('Topper') && names.some(name => name.startsWith('Coating'))) {
           expect(lay).toThrow(expect.objectContaining({ code: 'no-topper' }))
           return
         }
@@ -55,9 +55,9 @@ test('any of them sold together lay out on any car, coated ones with a cure befo
         const cures = sold.some(({ steps }) =>
           steps.some(({ stage }) => stage === 'coat' || stage === 'topper'),
         )
-        // Common practice, no source: no handover before 4 h after the coat or topper.
+        // Common practice, no source: handover 12 to 24 h after the coat or topper, unless the sheet says sooner.
         expect(steps.at(-1)!.kind).toBe(cures ? 'hold' : 'work')
-        if (cures) expect(steps.at(-1)!.minutes).toBeGreaterThanOrEqual(240)
+        if (cures) expect(steps.at(-1)!.minutes).toBeGreaterThanOrEqual(720)
       },
     ),
   )
@@ -69,4 +69,17 @@ test('larger cars take no less time', () => {
       expect([minutes.small, minutes.medium, minutes.large, minutes.xl]).toEqual(
         [minutes.small, minutes.medium, minutes.large, minutes.xl].toSorted((a, b) => a - b),
       )
+})
+
+test('correction takes 10 to 18 h on paint in good condition, and a layer is refined before it is laid', () => {
+  // Both common practice, no source.
+  const named = (name: string) => treatments.find(treatment => treatment.name === name)?.steps ?? []
+  for (const size of sizeClasses) {
+    const minutes = named('Correction, two steps').reduce((sum, step) => sum + step.minutes[size], 0)
+    expect(minutes).toBeGreaterThanOrEqual(10 * 60)
+    expect(minutes).toBeLessThanOrEqual(18 * 60)
+  }
+  expect(named('Coating, one layer').map(step => step.stage)).toEqual(['correct', 'wipe', 'coat'])
+  // Satin, matte and film are never polished.
+  expect(named('Coating on satin, matte or film').map(step => step.stage)).toEqual(['wipe', 'coat'])
 })

@@ -31,8 +31,14 @@ export function treatment(...steps: TreatmentStep[]): TreatmentTemplate {
   return { name: 'Treatment', steps }
 }
 
+/** Its invented sheet lets the car go after 4 h, better after 12 h. */
 export function coating(change: Partial<CureProfile> = {}): Product {
-  return { name: 'Ovrel Two', kind: 'coating', cureProfile: { ...commonPracticeProfile(), ...change } }
+  const sheet = { handoverMin: 240, handoverAdvisedMin: 720 }
+  return {
+    name: 'Ovrel Two',
+    kind: 'coating',
+    cureProfile: { ...commonPracticeProfile(), ...sheet, ...change },
+  }
 }
 
 export function topper(change: Partial<CureProfile> = {}): Product {

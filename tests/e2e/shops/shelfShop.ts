@@ -43,8 +43,8 @@ export async function setUpShelfShop(api: PageApi): Promise<ShelfShop> {
     name => treatments.find(treatment => treatment.name === name)!.id,
   )
   await recipe(api, chosen[0]!, 0, productIds.shampoo, 30)
-  await recipe(api, chosen[1]!, 0, productIds.wipe, 60)
-  await recipe(api, chosen[1]!, 1, productIds.coating, 30)
+  await recipe(api, chosen[1]!, 1, productIds.wipe, 60)
+  await recipe(api, chosen[1]!, 2, productIds.coating, 30)
   const size = (productId: string, label: string, labelAmount: number, tareG: number) =>
     api.shelf.saveSize.mutate({ productId, label, labelAmount, measuredAmount: null, tareG })
   const sizes = {

@@ -40,17 +40,17 @@ test('the axis turns minutes into places and back, in order', () => {
 test('the marks lie on the curve at their moments, and never over each other', () => {
   const { x } = axisOf(profile)
   const { marks } = bandShape(profile)!
-  // Common practice, no source: handover from 4 h, advised from 12 h.
+  // Common practice, no source: handover from 12 h, advised at 24 h.
   expect(marks.map(mark => mark.label)).toEqual([
     'may be moved after 4 h',
     'topper from 4 h',
-    'may leave from 4 h',
-    'advised from 12 h',
+    'may leave from 12 h',
+    'advised from 1 d',
   ])
-  expect(marks[3]!.x).toBe(x(720))
+  expect(marks[3]!.x).toBe(x(1440))
   expect(bandShape(commonPracticeProfile())!.marks.map(mark => mark.sign)).toEqual(['▴', '●', '○'])
   const floor = box.height - box.bottom
-  const height = cureCurve(profile).degreeAt(720).likely * (floor - box.top)
+  const height = cureCurve(profile).degreeAt(1440).likely * (floor - box.top)
   expect(marks[3]!.y).toBeCloseTo(floor - height, 6)
   const places = marks.map(mark => `${Math.round(mark.x)} ${Math.round(mark.y)}`)
   expect(new Set(places).size).toBe(marks.length)
