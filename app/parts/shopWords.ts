@@ -1,6 +1,7 @@
 /** What the shop's fixed words are called on screens. */
 import type {
   Capability,
+  CoatingFamily,
   Finish,
   ProductKind,
   SizeClass,
@@ -58,6 +59,14 @@ export const productKindChoices: Choice<ProductKind>[] = [
   { value: 'coating', label: 'Coating' },
   { value: 'topper', label: 'Topper' },
   { value: 'consumable', label: 'Consumable' },
+]
+
+export const familyChoices: Choice<CoatingFamily>[] = [
+  { value: 'paint', label: 'Paint' },
+  { value: 'wheels', label: 'Wheels' },
+  { value: 'glass', label: 'Glass' },
+  { value: 'trim', label: 'Trim' },
+  { value: 'interior', label: 'Interior' },
 ]
 
 /** The label of a value in one of the lists above. */

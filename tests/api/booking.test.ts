@@ -159,6 +159,24 @@ test.each([
   expect(answer.fault?.field).toBe(field)
 })
 
+test('Two treatments that coat the same paint are refused, naming both', async () => {
+  const [twoLayers] = (await api.query('treatments.list')).data.filter(
+    (each: { id: string }) => each.id === shop.treatments.twoLayers,
+  )
+  const { name, summary, prices, steps } = twoLayers
+  const other = await api.mutate('treatments.save', { name: `${name} again`, summary, prices, steps })
+  expect(other.status).toBe(200)
+  const offers = await api.query('booking.offers', {
+    condition: 'good',
+    treatmentIds: [shop.treatments.twoLayers, other.data.id],
+    sizeClass: 'medium',
+  })
+  expect(offers).toMatchObject({ status: 400, fault: { reason: 'coated-twice', field: 'treatmentIds' } })
+  expect(offers.message).toContain(
+    'Two layers (Ovrel Two) and Two layers again (Ovrel Two) both coat the paint',
+  )
+})
+
 test('A plan with a broken time, and a board of no days, are refused by path', async () => {
   const offers = await api.query('booking.offers', { ...wish(['wash']), sizeClass: 'medium' })
   const plan = structuredClone(offers.data.soonest.plan)

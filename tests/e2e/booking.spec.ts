@@ -56,6 +56,22 @@ test('a phone number that is none is refused beside its field, and what was said
   await expect(book.hold).toBeVisible()
 })
 
+test('of two coatings for the paint one can be chosen, and the other says why not', async ({
+  desk,
+  shop,
+}) => {
+  await shop.enter(desk, '/book')
+  const book = new Book(desk)
+  await book.treatment('One layer').check()
+  await expect(book.treatment('Two layers')).toBeDisabled()
+  await expect(book.treatment('Two layers')).toHaveAccessibleDescription(
+    /One layer \(Ovrel One\) and Two layers \(Ovrel Two\) both coat the paint/,
+  )
+  await expect(book.treatment('Wheels coated')).toBeEnabled()
+  await book.treatment('One layer').uncheck()
+  await expect(book.treatment('Two layers')).toBeEnabled()
+})
+
 test('the whole booking is done with the keyboard alone', async ({ desk, shop }) => {
   await shop.enter(desk, '/book')
   const keys = desk.keyboard

@@ -19,8 +19,10 @@ export { starterProducts, starterTreatments } from './starters.ts'
 export { checkNote, checkText, checkUnique } from './text.ts'
 export {
   type Capability,
+  type CoatingFamily,
   type Condition,
   capabilities,
+  coatingFamilies,
   conditions,
   type Finish,
   finishes,

@@ -31,6 +31,10 @@ export const productKinds = [
 ] as const
 export type ProductKind = (typeof productKinds)[number]
 
+/** What a coating is made for. Of each family a car gets one coating in a visit. */
+export const coatingFamilies = ['paint', 'wheels', 'glass', 'trim', 'interior'] as const
+export type CoatingFamily = (typeof coatingFamilies)[number]
+
 /** What the screens show lengths, volumes and temperatures in. */
 export const unitSystems = ['metric', 'us'] as const
 export type UnitSystem = (typeof unitSystems)[number]

@@ -1,10 +1,12 @@
 import { type CureProfile, commonPracticeProfile, type Figure } from '../../domain/cure/index.ts'
-import type { ProductKind } from '../../domain/shop/index.ts'
+import type { CoatingFamily, ProductKind } from '../../domain/shop/index.ts'
 
 export interface DemoProduct {
   id: string
   name: string
   kind: ProductKind
+  /** The paint unless said otherwise. */
+  family?: CoatingFamily
   cureProfile: CureProfile | null
 }
 
@@ -55,6 +57,7 @@ export const demoProducts: DemoProduct[] = [
     id: 'demo-tamsk-rim',
     name: 'Tamsk Rim',
     kind: 'coating',
+    family: 'wheels',
     cureProfile: sheet({ tackFreeMin: 30, keepDryMin: 720 }),
   },
   {

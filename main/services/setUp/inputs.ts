@@ -2,6 +2,7 @@
 import { z } from 'zod'
 import { type CureProfile, figures, outsideSeasons, windowNames } from '../../domain/cure/index.ts'
 import {
+  coatingFamilies,
   conditions,
   handoverRules,
   productKinds,
@@ -146,11 +147,13 @@ export const productInput = z.object({
   ...edited,
   name: text,
   kind: z.enum(productKinds),
+  /** What a coating is for; the paint unless said otherwise. */
+  family: z.enum(coatingFamilies).default('paint'),
   /** Null for what does not cure. */
   cureProfile: cureProfile.nullable(),
   accepted,
 })
-export type ProductInput = z.infer<typeof productInput>
+export type ProductInput = z.input<typeof productInput>
 
 const sizes = z.enum(sizeClasses)
 

@@ -1,7 +1,7 @@
 import { type CureProfile, checkProfile } from '../../domain/cure/index.ts'
 import type { UnitSystem } from '../../domain/measure/index.ts'
 import { refuse, withField } from '../../domain/refusal.ts'
-import { checkText, type ProductKind } from '../../domain/shop/index.ts'
+import { type CoatingFamily, checkText, type ProductKind } from '../../domain/shop/index.ts'
 import { fromJson, noJson, toJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { askFirst, listed } from '../desk/ask.ts'
@@ -32,6 +32,7 @@ export async function listProducts(desk: Desk, input?: ListInput) {
   return rows.map(({ steps, ...product }) => ({
     ...product,
     kind: product.kind as ProductKind,
+    family: product.family as CoatingFamily,
     cureProfile: fromJson<CureProfile | null>(product.cureProfile),
     /** The treatments that use it. */
     usedIn: [...new Map(steps.map(({ treatment }) => [treatment.id, treatment])).values()],
@@ -91,7 +92,7 @@ export function restoreProduct(desk: Desk, input: RowSeen): Promise<void> {
   })
 }
 
-function checkProduct({ name, kind, cureProfile }: ProductInput, units: UnitSystem) {
+function checkProduct({ name, kind, family = 'paint', cureProfile }: ProductInput, units: UnitSystem) {
   const kept = checkText(name, 'name', "The product's name")
   if (!cures(kind)) {
     if (cureProfile)
@@ -100,7 +101,7 @@ function checkProduct({ name, kind, cureProfile }: ProductInput, units: UnitSyst
         { cureProfile },
         `A ${kind} does not cure on the car; leave its profile out, or choose coating or topper.`,
       )
-    return { name: kept, kind, cureProfile: noJson }
+    return { name: kept, kind, family, cureProfile: noJson }
   }
   if (!cureProfile)
     refuse(
@@ -113,7 +114,7 @@ function checkProduct({ name, kind, cureProfile }: ProductInput, units: UnitSyst
   } catch (error) {
     throw withField(error, field => `cureProfile.${field}`)
   }
-  return { name: kept, kind, cureProfile: toJson(cureProfile) }
+  return { name: kept, kind, family, cureProfile: toJson(cureProfile) }
 }
 
 /** The jobs in which the product is still to be used or to cure. */

@@ -3,13 +3,14 @@ import { type CuringProduct, leavingOf, type ProductsById } from '../../domain/f
 import { sumMinor } from '../../domain/money/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import {
+  type CoatingFamily,
   type Condition,
   checkText,
   type Finish,
   type ProductKind,
   type SizeClass,
 } from '../../domain/shop/index.ts'
-import { type Laid, layOut } from '../../domain/treatment/index.ts'
+import { assertOneCoating, type Laid, layOut } from '../../domain/treatment/index.ts'
 import { fromJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
@@ -42,8 +43,8 @@ function coverOf({ coveredBy }: Pick<Wish, 'coveredBy'>): string | null {
 
 /**
  * What is wished for, laid out for this vehicle and priced for its size.
- * @throws Refusal with the field `treatmentIds` where it cannot be: not sold any more, chosen twice, never done on
- * this finish, waits that cannot be kept.
+ * @throws Refusal with the field `treatmentIds` where it cannot be: not sold any more, two that coat the same thing,
+ * never done on this finish, waits that cannot be kept.
  */
 export async function sell(tx: Tx, wish: Wish): Promise<Sold> {
   const shop = await shopOf(tx)
@@ -68,9 +69,11 @@ export async function sell(tx: Tx, wish: Wish): Promise<Sold> {
     priceMinor: (prices as Record<SizeClass, number>)[wish.sizeClass],
   }))
   try {
+    const templates = rows.map(treatmentOf)
+    assertOneCoating(templates, products)
     const laid = layOut({
       ...wish,
-      treatments: rows.map(treatmentOf),
+      treatments: templates,
       products,
       conditionFactors: shop.conditionFactors,
       gridMin: shop.gridMin,
@@ -86,20 +89,29 @@ export async function sell(tx: Tx, wish: Wish): Promise<Sold> {
   }
 }
 
+/** A product of what is sold: how it cures, and what it is for. */
+interface SoldProduct extends CuringProduct {
+  readonly family: CoatingFamily
+}
+
 /** Products by id, archived ones too: what a booked job uses stays known. */
-export async function productsById(tx: Tx, ids: readonly string[]): Promise<ProductsById> {
+export async function productsById(
+  tx: Tx,
+  ids: readonly string[],
+): Promise<ReadonlyMap<string, SoldProduct>> {
   const rows = await tx.product.findMany({
     where: { id: { in: [...new Set(ids)] } },
     include: { safety: true },
   })
   const regime = rows.some(row => row.safety) ? (await rulesOf(tx)).regimeUsed : 'un-ghs'
   return new Map(
-    rows.map(({ id, name, kind, cureProfile, safety }) => [
+    rows.map(({ id, name, kind, family, cureProfile, safety }) => [
       id,
       {
         id,
         name,
         kind: kind as ProductKind,
+        family: family as CoatingFamily,
         cureProfile: fromJson<CuringProduct['cureProfile']>(cureProfile),
         caution: safety ? cautionFrom(name, safety, regime) : null,
       },

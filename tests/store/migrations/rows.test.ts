@@ -31,6 +31,7 @@ const changes: Record<string, Record<string, Record<string, (before: Row) => Val
   treatment_needs_two_people: { Treatment: { needsTwoPeople: () => 0 } },
   // No product of these rows is of a kind the shop knows; what becomes of those that are has a test of its own.
   holds_up_bookings: { ShelfProduct: { holdsUpBookings: () => 0 } },
+  coating_family: { Product: { family: () => 'paint' } },
   reading_imports: { Reading: { importId: () => '' } },
   // What becomes of a cure profile has a test of its own: those of these rows say nothing.
   windows_by_the_panel: { Shop: { promisesChanged: () => 1 } },

@@ -1,9 +1,9 @@
 import { Button, Group, Select, Text, TextInput } from '@mantine/core'
 import type { ProductView } from '../../../../main/api/views.ts'
 import { type CureProfile, commonPracticeProfile } from '../../../../main/domain/cure/index.ts'
-import type { ProductKind } from '../../../../main/domain/shop/index.ts'
+import type { CoatingFamily, ProductKind } from '../../../../main/domain/shop/index.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { productKindChoices } from '../../../parts/shopWords.ts'
+import { familyChoices, productKindChoices } from '../../../parts/shopWords.ts'
 import { RowEditor, useRowForm } from '../RowEditor.tsx'
 import { CureBand } from './CureBand.tsx'
 import { ProfileEditor } from './ProfileEditor.tsx'
@@ -11,14 +11,15 @@ import { ProfileEditor } from './ProfileEditor.tsx'
 interface Fields {
   name: string
   kind: ProductKind
+  family: CoatingFamily
   cureProfile: CureProfile | null
 }
 
 /** One product; for a coating or topper with its curve and every figure of its profile. */
 export function ProductEditor({ product }: { product: ProductView | undefined }) {
   const saved: Fields = product
-    ? { name: product.name, kind: product.kind, cureProfile: product.cureProfile }
-    : { name: '', kind: 'coating', cureProfile: commonPracticeProfile() }
+    ? { name: product.name, kind: product.kind, family: product.family, cureProfile: product.cureProfile }
+    : { name: '', kind: 'coating', family: 'paint', cureProfile: commonPracticeProfile() }
   const form = useRowForm('products', product, saved, trpc.products.save.mutationOptions())
   const { change } = form
   const { cureProfile } = form.value
@@ -43,6 +44,16 @@ export function ProductEditor({ product }: { product: ProductView | undefined })
       <Group align="flex-start">
         <TextInput label="Name" w={320} autoFocus={!product} {...form.field('name')} />
         <Select label="Kind" w={200} data={productKindChoices} {...form.choice('kind')} onChange={choose} />
+        {form.value.kind === 'coating' && (
+          <Select
+            label="What it coats"
+            description="A booking takes one coating for each"
+            inputWrapperOrder={['label', 'input', 'description', 'error']}
+            w={220}
+            data={familyChoices}
+            {...form.choice('family')}
+          />
+        )}
       </Group>
       {cureProfile && (
         <>
