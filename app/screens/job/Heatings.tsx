@@ -1,11 +1,13 @@
 import { Group, TextInput } from '@mantine/core'
 import { notifications } from '@mantine/notifications'
 import type { JobCureView, JobView } from '../../../main/api/views.ts'
+import { lampCautions } from '../../../main/domain/hazard/index.ts'
 import { useForm } from '../../data/form.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
 import { DegreesInput } from '../../parts/DegreesInput.tsx'
 import { degrees } from '../../parts/degrees.ts'
+import { Lines } from '../../parts/Facts.tsx'
 import { Form } from '../../parts/form/Form.tsx'
 import { MomentInput } from '../../parts/MomentInput.tsx'
 import pieces from '../../parts/pieces.module.css'
@@ -46,6 +48,7 @@ export function Heatings({ job, cure: view }: { job: JobView; cure: JobCureView 
       {view.canHeat && (
         <details>
           <summary>Record a heated cure</summary>
+          <Lines of={lampCautions(units)} />
           <HeatingForm job={job} />
         </details>
       )}

@@ -5,12 +5,13 @@ import { type Coat, type CuringProduct, marksOf, type ProductsById } from './cur
 /** What common practice asks of whoever handles a kind of product. No source: the safety data sheet decides. */
 const careOf: Readonly<Record<ProductKind, string>> = {
   wash: 'gloves for long work, keep it out of the eyes',
-  decontaminant: 'gloves and eye protection, moving air, never beside an acid or a bleach',
+  decontaminant:
+    'gloves and eye protection, moving air, never on or beside an acid or a bleach; read section 3 for fluoride, which wants a face shield and a first-aid plan',
   compound: 'eye protection at the machine, no dust breathed',
   polish: 'eye protection at the machine, no dust breathed',
-  wipe: 'gloves, moving air, no flame and no spark near it, used cloths in a closed metal bin',
+  wipe: 'gloves, its vapour drawn off, metal cans joined by a bonding wire while pouring, no flame and no spark near it, used cloths in a closed metal bin',
   coating:
-    'gloves and eye protection, moving air or a mask fit for its vapour, no flame near it, used cloths in a closed metal bin',
+    'gloves and eye protection, its vapour drawn off where it is laid, a respirator only by the exposure and after that, no flame near it, used cloths in a closed metal bin',
   topper: 'gloves and eye protection, moving air, no flame near it',
   consumable: 'what its label says',
 }

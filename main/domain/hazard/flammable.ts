@@ -1,8 +1,8 @@
 import { refuse } from '../refusal.ts'
-import { normaliseCode } from './regime.ts'
+import { normaliseCode, type Regime } from './regime.ts'
 
 /** Codes whose volume counts as flammable liquid, most dangerous first. */
-const liquids = ['H224', 'H225', 'H226'] as const
+const liquids = ['H224', 'H225', 'H226', 'H227'] as const
 const aerosols = ['H222', 'H223']
 
 export type FlammableCode = (typeof liquids)[number]
@@ -19,6 +19,8 @@ export interface FlammableStock {
   /** Flammable liquid on the shelf, and of each code. */
   readonly totalMl: number
   readonly byCode: Readonly<Record<FlammableCode, number>>
+  /** Category 4 (H227) where the rules do not count it as flammable; not in the total. */
+  readonly combustibleMl: number
   /** Flammable aerosols, which many codes limit apart; not in the total. */
   readonly aerosolMl: number
   /** Products that could not be counted because their data sheet is silent, and their volume. */
@@ -33,13 +35,16 @@ export interface FlammableStock {
 }
 
 /**
- * Flammable liquid on the shelf (H224, H225, H226) against the limit the owner entered from the local code. No limit is
- * built in: they differ by place, cabinet and building. `show` writes a volume in the shop's units.
+ * Flammable liquid on the shelf (H224, H225, H226) against the limit the owner entered from the local code. Category 4
+ * (H227, flash point over 60 up to 93 °C) counts under the US rules: 29 CFR 1910.106(a)(19)(iv) calls it a flammable
+ * liquid; elsewhere it is told apart. No limit is built in: they differ by place, cabinet and building. `show` writes a
+ * volume in the shop's units.
  */
 export function flammableStock(
   products: readonly StockedVolume[],
   limitMl: number | null,
   show: (volumeMl: number) => string,
+  regime: Regime,
 ): FlammableStock {
   if (limitMl !== null && !(limitMl > 0 && Number.isFinite(limitMl)))
     refuse(
@@ -47,7 +52,7 @@ export function flammableStock(
       { limitMl },
       `A limit of ${limitMl} mL is none; enter the volume your local code allows, or leave it empty.`,
     )
-  const byCode = { H224: 0, H225: 0, H226: 0 }
+  const byCode = { H224: 0, H225: 0, H226: 0, H227: 0 }
   let aerosolMl = 0
   let silentMl = 0
   const silentIds: string[] = []
@@ -66,13 +71,16 @@ export function flammableStock(
     } else if (liquid) byCode[liquid] += volumeMl
     else if (aerosols.some(code => known.includes(code))) aerosolMl += volumeMl
   })
-  const totalMl = byCode.H224 + byCode.H225 + byCode.H226
+  const counted = regime === 'us-osha'
+  const totalMl = byCode.H224 + byCode.H225 + byCode.H226 + (counted ? byCode.H227 : 0)
+  const combustibleMl = counted ? 0 : byCode.H227
   const share = limitMl === null ? null : totalMl / limitMl
   const state = share === null ? 'no limit' : share > 1 ? 'over' : share >= 0.9 ? 'near' : 'within'
   const sentences = [
     limitMl === null
       ? `${show(totalMl)} of flammable liquid on the shelf. Enter the limit your local code sets.`
       : `${show(totalMl)} of flammable liquid on the shelf, ${stateWords[state]} your limit of ${show(limitMl)}.`,
+    combustibleMl > 0 && `Beside it ${show(combustibleMl)} of combustible liquid (H227), not counted here.`,
     silentIds.length > 0 &&
       `Not counted: ${show(silentMl)} in ${silentIds.length === 1 ? 'one product' : `${silentIds.length} products`} ` +
         'whose data sheet is silent or missing.',
@@ -81,6 +89,7 @@ export function flammableStock(
   return {
     totalMl,
     byCode,
+    combustibleMl,
     aerosolMl,
     silentIds,
     silentMl,

@@ -3,6 +3,8 @@ import { normaliseCode } from './regime.ts'
 /** Groups of chemicals kept together on a shelf, or apart. Common practice, no source; the data sheet decides. */
 export const storageGroups = [
   'acid',
+  'fluoride',
+  'thioglycolate',
   'alkali',
   'ammonia',
   'bleach',
@@ -16,7 +18,9 @@ export const storageGroups = [
 export type StorageGroup = (typeof storageGroups)[number]
 
 export const storageGroupWords: Readonly<Record<StorageGroup, string>> = {
-  acid: 'acid (wheel cleaner, fallout remover)',
+  acid: 'acid (acid wheel cleaner, water-spot remover)',
+  fluoride: 'fluoride-bearing (some wheel cleaners and brighteners)',
+  thioglycolate: 'thioglycolate (most iron fallout removers)',
   alkali: 'alkali (strong wash, degreaser)',
   ammonia: 'ammonia (some glass cleaners)',
   bleach: 'chlorine bleach',
@@ -29,6 +33,19 @@ export const storageGroupWords: Readonly<Record<StorageGroup, string>> = {
 
 /** Why two groups are kept apart. Common practice, no source; the data sheets decide. */
 const apart: readonly (readonly [StorageGroup, StorageGroup, string])[] = [
+  ['fluoride', 'acid', 'acid sets hydrogen fluoride free from fluorides'],
+  ['fluoride', 'alkali', 'together they heat up and spit'],
+  ['fluoride', 'ammonia', 'together they heat up and spit'],
+  ['fluoride', 'bleach', 'together they set poisonous chlorine gas free'],
+  ['fluoride', 'oxidiser', 'together they may set poisonous gas free'],
+  ['fluoride', 'peroxide', 'acid can make a peroxide decompose violently'],
+  ['fluoride', 'flammable', 'acid vapour eats solvent cans'],
+  ['fluoride', 'aerosol', 'acid vapour eats the cans'],
+  ['thioglycolate', 'acid', 'acid sets poisonous hydrogen sulphide free from thioglycolates'],
+  ['thioglycolate', 'fluoride', 'acid sets poisonous hydrogen sulphide free from thioglycolates'],
+  ['thioglycolate', 'bleach', 'together they heat up and set poisonous gas free'],
+  ['thioglycolate', 'oxidiser', 'together they may react violently'],
+  ['thioglycolate', 'peroxide', 'together they may react violently'],
   ['acid', 'bleach', 'together they set poisonous chlorine gas free'],
   ['acid', 'alkali', 'together they heat up and spit'],
   ['acid', 'ammonia', 'together they heat up and spit'],
@@ -105,7 +122,8 @@ export function storageWarnings(products: readonly ShelvedProduct[]): StorageWar
 
 /**
  * The group that hazard codes and the pH suggest, to be confirmed by a person; null where they do not tell. pH under 4 is
- * taken as acid and over 10 as alkali (common practice, no source).
+ * taken as acid and over 10 as alkali (common practice, no source). A chemical that burns the skin and poisons as well may
+ * be a fluoride, which is no acid like another: that only section 3 of the sheet tells, and so does a thioglycolate.
  */
 export function suggestGroup(codes: readonly string[], ph: number | null = null): StorageGroup | null {
   const parts = codes.flatMap(code => normaliseCode(code).split('+'))
@@ -115,6 +133,8 @@ export function suggestGroup(codes: readonly string[], ph: number | null = null)
   if (any('H270', 'H271', 'H272')) return 'oxidiser'
   if (any('H222', 'H223', 'H229')) return 'aerosol'
   if (any('H224', 'H225', 'H226', 'H228')) return 'flammable'
+  const poisons = any('H300', 'H301', 'H310', 'H311', 'H330', 'H331')
+  if (any('H314') && poisons && (ph === null || ph < 7)) return null
   if (ph !== null && ph < 4) return 'acid'
   if (ph !== null && ph > 10) return 'alkali'
   // Corrosive without a pH may be either, and those two must not stand together.

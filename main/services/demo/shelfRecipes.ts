@@ -123,7 +123,7 @@ export const demoSheets: DemoSheet[] = [
     precautionaryCodes: ['P261', 'P280', 'P302+P352'],
     signalWord: 'Warning',
     protection: ['nitrile gloves', 'safety glasses', 'apron'],
-    storageGroup: 'general',
+    storageGroup: 'thioglycolate',
     unNumber: 'none',
     ph: 6.5,
   },

@@ -1,6 +1,7 @@
 /** A product's safety record as a screen, a label or a sheet hands it to somebody. */
 import {
   type DataSheet,
+  handlingNotes,
   labelFromCodes,
   normaliseCode,
   pictogram,
@@ -117,6 +118,8 @@ export function safetyView(row: SafetyRow, regime: Regime) {
     /** What the codes suggest where no group was entered. */
     suggestedGroup: suggested,
     groupWords: fields.storageGroup === null ? null : storageGroupWords[fields.storageGroup],
+    /** What to have ready before it is opened, each with where the rule is written. */
+    handling: handlingNotes(fields),
     silences: silences(dataSheet, sheetKept(row.safety)).map(({ field, message }) => ({
       field,
       words: message,
@@ -154,5 +157,9 @@ function cautionOf(name: string, fields: SafetyFields, worked: SignalWord | null
       : protection.length === 0
         ? 'the sheet asks for no protective equipment'
         : `wear ${protection.join(', ')}`
-  return `${name}: ${word ? `${word.toUpperCase()}, ` : ''}${wear}. Read its safety data sheet first; the sheet and local rules decide.`
+  const fluoride =
+    fields.storageGroup === 'fluoride'
+      ? ' It holds fluoride: face shield on, first-aid plan at hand, medical help after any contact even without pain.'
+      : ''
+  return `${name}: ${word ? `${word.toUpperCase()}, ` : ''}${wear}.${fluoride} Read its safety data sheet first; the sheet and local rules decide.`
 }

@@ -57,12 +57,23 @@ export async function warningsOf(tx: Tx, nowAt: number, known?: readonly LotRow[
       })),
     rules.flammableLimitMl,
     volumeMl => showVolume(volumeMl, shop.units, shop.country === 'US' ? 'en-US' : 'en-GB'),
+    rules.regimeUsed,
   )
   const old = Temporal.PlainDate.from(ground.date).subtract({ years: sheetYears }).toString()
-  const { totalMl, byCode, aerosolMl, silentMl, limitMl, share, state, message } = flammable
+  const { totalMl, byCode, combustibleMl, aerosolMl, silentMl, limitMl, share, state, message } = flammable
   return {
     storage: storage.map(({ place, ids, message: words }) => ({ place, productIds: [...ids], words })),
-    flammable: { totalMl, byCode: { ...byCode }, aerosolMl, silentMl, limitMl, share, state, words: message },
+    flammable: {
+      totalMl,
+      byCode: { ...byCode },
+      combustibleMl,
+      aerosolMl,
+      silentMl,
+      limitMl,
+      share,
+      state,
+      words: message,
+    },
     /** Products on the shelf without a sheet, or with an old one. */
     sheets: chemicals.flatMap(row => {
       const words = sheetWords(row.name, row.safety, old)

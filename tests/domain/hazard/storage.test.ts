@@ -55,6 +55,15 @@ describe('storage', () => {
     for (const each of storageGroups) expect(whyApart('general', each)).toBeNull()
   })
 
+  it('keeps an iron fallout remover and a fluoride from acids and bleaches, each for its own reason', () => {
+    // Common practice, no source.
+    expect(whyApart('thioglycolate', 'acid')).toContain('hydrogen sulphide')
+    expect(whyApart('bleach', 'thioglycolate')).not.toBeNull()
+    expect(whyApart('thioglycolate', 'alkali')).toBeNull()
+    expect(whyApart('acid', 'fluoride')).toContain('hydrogen fluoride')
+    expect(whyApart('fluoride', 'flammable')).not.toBeNull()
+  })
+
   it('suggests a group from codes and pH, and none where they do not tell', () => {
     expect(suggestGroup(['H225', 'H319'])).toBe('flammable')
     expect(suggestGroup(['H222', 'H229'])).toBe('aerosol')
@@ -65,6 +74,9 @@ describe('storage', () => {
     expect(suggestGroup(['H314'], 13)).toBe('alkali')
     expect(suggestGroup(['H314'])).toBeNull()
     expect(suggestGroup(['H412'], 7)).toBe('general')
+    // Hydrogen fluoride's own statements (CLP annex VI, from memory): no acid like another, so nothing is suggested.
+    expect(suggestGroup(['H300', 'H310', 'H330', 'H314'], 2)).toBeNull()
+    expect(suggestGroup(['H301', 'H314'], 4.5)).toBeNull()
     expect(suggestGroup([])).toBeNull()
   })
 })

@@ -186,7 +186,7 @@ describe('the shelf as a whole', () => {
     const { flammable } = await safetyWarnings(desk)
     expect(flammable).toMatchObject({
       totalMl: 150,
-      byCode: { H224: 0, H225: 150, H226: 0 },
+      byCode: { H224: 0, H225: 150, H226: 0, H227: 0 },
       silentMl: 500,
       limitMl: 140,
       state: 'over',

@@ -87,7 +87,7 @@ export function Safety() {
 function Flammable({ flammable }: { flammable: SafetyWarningsView['flammable'] }) {
   const { units } = useShop()
   const show = (volumeMl: number) => showVolume(volumeMl, units, navigator.language)
-  const { byCode, state, words, aerosolMl, silentMl, limitMl } = flammable
+  const { byCode, combustibleMl, state, words, aerosolMl, silentMl, limitMl } = flammable
   return (
     <Card title="Flammable liquid">
       <FlammableBar flammable={flammable} show={show} />
@@ -100,6 +100,8 @@ function Flammable({ flammable }: { flammable: SafetyWarningsView['flammable'] }
           'H224, extremely flammable': show(byCode.H224),
           'H225, highly flammable': show(byCode.H225),
           'H226, flammable': show(byCode.H226),
+          'H227, combustible':
+            byCode.H227 > 0 && `${show(byCode.H227)}${combustibleMl > 0 ? ', not counted' : ''}`,
           Aerosols: aerosolMl > 0 && show(aerosolMl),
           'Liquids whose sheet says nothing': silentMl > 0 && show(silentMl),
         }}

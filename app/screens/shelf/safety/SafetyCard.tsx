@@ -27,7 +27,7 @@ export function SafetyCard({ safety }: { safety: SafetyView }) {
 }
 
 function Hazards({ safety }: { safety: SafetyView }) {
-  const { label, protection, doubts, silences } = safety
+  const { label, protection, handling, doubts, silences } = safety
   const signal = label.signalWord ?? (safety.signalWord === 'none' ? 'no signal word' : null)
   return (
     <Card title="Hazards">
@@ -43,6 +43,18 @@ function Hazards({ safety }: { safety: SafetyView }) {
         <>
           <h3>Protective equipment</h3>
           <Lines of={protection} />
+        </>
+      )}
+      {handling.length > 0 && (
+        <>
+          <h3>Before it is opened</h3>
+          <ul className={pieces.plain}>
+            {handling.map(({ about, words, source }) => (
+              <li key={about}>
+                {words} <span className={pieces.soft}>({source})</span>
+              </li>
+            ))}
+          </ul>
         </>
       )}
       {label.givenUp.map(each => (
