@@ -45,7 +45,13 @@ async function does(
     const treatmentIds = one.treatments.map(name => shop.treatments[name as keyof TestShop['treatments']])
     const askedDate = Temporal.PlainDate.from('2026-10-29').add({ days: one.inDays }).toString()
     const wish = { condition: 'worn' as const, treatmentIds, askedDate }
-    const offer = (await offers(desk, { ...wish, sizeClass: 'medium' }))[one.kind]
+    const found = await offers(desk, { ...wish, sizeClass: 'medium' }).catch(error => {
+      // Two coatings for the same paint are refused before anything is looked for.
+      if (error instanceof Refusal && error.code === 'coated-twice') return null
+      throw error
+    })
+    if (!found) return expect(one.treatments).toEqual(expect.arrayContaining(['twoLayers', 'topped']))
+    const offer = found[one.kind]
     if (!offer.feasible) return expect(offer.reasons.length).toBeGreaterThan(0)
     expect(offer.dropOffAt).toBeGreaterThanOrEqual(desk.now())
     expect(offer.handoverAt).toBeGreaterThanOrEqual(offer.safeAt)

@@ -2,7 +2,10 @@
 import { z } from 'zod'
 import { versionOrNone } from '../desk/inputs.ts'
 
-const path = z.string().max(4_096, 'That is no path: it is longer than any.')
+const path = z
+  .string()
+  .max(4_096, 'That is no path: it is longer than any.')
+  .regex(/^\P{Cc}*$/u, 'That is no path: it holds a character that none can hold. Choose or type it again.')
 const passphrase = z.string().max(1_000, 'That is too long: 1,000 characters at most.')
 
 export const copiesInput = z.object({

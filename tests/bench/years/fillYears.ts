@@ -141,7 +141,10 @@ function addVisits(
         const part = 0.3 + 0.7 * (1 - back / (years * 18))
         const known = Math.min(pool.length, Math.ceil(pool.length * Math.max(0.3, part)))
         const car = pool[turn % known]!
-        const shift = addDays(job.dropOffAt, -7 * weeks * back, ground.zone) - job.dropOffAt
+        const backBy = (at: number) => addDays(at, -7 * weeks * back, ground.zone) - at
+        const shift = backBy(job.dropOffAt)
+        // Here over the night of a clock change: moved whole, it would meet those that come after that night.
+        if (backBy(job.handoverAt) !== shift) continue
         put(ground, visitRows(visit, { number, shift, lane, car }, { products, shelf, zone: ground.zone }))
         const coat = job.steps.findLast(step => step.stage === 'coat' && step.productId !== null)
         if (coat?.productId) {
