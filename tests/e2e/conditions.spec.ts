@@ -192,6 +192,15 @@ test('what went on a car is signed once it has left, then corrected by a page th
   await expect(page1).toContainText('7K-114')
 })
 
+test('the conditions are accessible, in light and dark', async ({ desk, shop }) => {
+  await shop.enter(desk, '/conditions')
+  for (const scheme of ['light', 'dark'] as const) {
+    await desk.emulateMedia({ colorScheme: scheme })
+    await expect(desk.getByRole('img', { name: /Air, panel and dew point/ })).toBeVisible()
+    await expectAccessible(desk)
+  }
+})
+
 test('a window that opens while nobody looks is told on coming back, once', async ({ page, shop }) => {
   // TLG 341 may leave dry at 09:29 the next day; in the cold bay of the test before, on Saturday. After that it is told late.
   await shop.restart('2026-04-18T16:00:00Z')
@@ -206,15 +215,6 @@ test('a window that opens while nobody looks is told on coming back, once', asyn
   await expect(notice).toHaveCount(0)
 })
 
-test('the conditions are accessible, in light and dark', async ({ desk, shop }) => {
-  await shop.enter(desk, '/conditions')
-  for (const scheme of ['light', 'dark'] as const) {
-    await desk.emulateMedia({ colorScheme: scheme })
-    await expect(desk.getByRole('img', { name: /Air, panel and dew point/ })).toBeVisible()
-    await expectAccessible(desk)
-  }
-})
-
 test.describe('at the moment a coat is to be laid', () => {
   // Half a minute later than above, so that these tests stand on a shop of their own.
   test.use({ shopNow: '2026-04-15T14:40:30Z', shopDemo: true })
@@ -227,22 +227,22 @@ test.describe('at the moment a coat is to be laid', () => {
     await shop.restart('2026-04-15T18:46:00Z')
     await shop.enter(page, '/conditions')
     const conditions = new Conditions(page)
-    await conditions.bay('Bay 3').click()
-    await conditions.reading('Bay 3').getByLabel('Air').fill('72')
-    await conditions.reading('Bay 3').getByLabel('Humidity').fill('50')
+    await conditions.bay('Bay 4').click()
+    await conditions.reading('Bay 4').getByLabel('Air').fill('72')
+    await conditions.reading('Bay 4').getByLabel('Humidity').fill('50')
     await conditions.keep.click()
-    await expect(conditions.bay('Bay 3')).toContainText('typed in')
+    await expect(conditions.bay('Bay 4')).toContainText('typed in')
     await page.getByRole('link', { name: 'Board' }).click()
     await new Board(page).staysOf('WKY 722').last().focus()
     await page.keyboard.press('Enter')
     await page.getByRole('button', { name: 'Car is here' }).click()
     const job = new Job(page)
-    for (const step of ['Wash', 'Decontaminate', 'Panel wipe']) {
+    for (const step of ['Wash', 'Decontaminate', 'Refine', 'Panel wipe']) {
       await job.startAnyway(step)
       await job.finish(step).click()
     }
-    await page.getByRole('button', { name: 'Start Layer' }).click()
-    const dialog = page.getByRole('dialog', { name: 'Start Layer in these conditions?' })
+    await page.getByRole('button', { name: 'Start First layer' }).click()
+    const dialog = page.getByRole('dialog', { name: 'Start First layer in these conditions?' })
     await expect(dialog).toContainText('The panel was not measured')
     await expect(dialog).toContainText('The data sheet decides')
     await expectAccessible(page)
@@ -252,6 +252,6 @@ test.describe('at the moment a coat is to be laid', () => {
     await dialog.getByRole('button', { name: 'Start all the same' }).click()
     await expect(dialog).toBeHidden()
     await expect(page.getByText(/Begun all the same: Warmed all morning\./)).toBeVisible()
-    await expect(page.getByRole('button', { name: 'Finish Layer' })).toBeVisible()
+    await expect(page.getByRole('button', { name: 'Finish First layer' })).toBeVisible()
   })
 })

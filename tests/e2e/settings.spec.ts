@@ -116,10 +116,10 @@ test('a figure of a cure profile shows its source and moves the curve', async ({
   await shop.enter(desk, '/settings/products')
   const form = await new Settings(desk).choose('Ovrel One')
   const curve = form.getByRole('img', { name: /Degree of cure/ })
-  await expect(curve).toHaveAccessibleName(/may leave from 4 h/)
+  await expect(curve).toHaveAccessibleName(/may leave from 12 h/)
   await expect(form.getByRole('combobox', { name: 'Source of: Handover, at the least' })).toHaveValue(
     'common practice',
   )
-  await form.getByRole('textbox', { name: 'Handover, at the least' }).fill('6 h')
-  await expect(curve).toHaveAccessibleName(/may leave from 6 h/)
+  await form.getByRole('textbox', { name: 'Handover, at the least' }).fill('14 h')
+  await expect(curve).toHaveAccessibleName(/may leave from 14 h/)
 })
