@@ -1,6 +1,4 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import type { OrderView } from '../../../../main/api/views.ts'
-import { saveMailSettings } from '../../../../main/services/desk/mailSettings.ts'
 import { supplierInput } from '../../../../main/services/shelf/inputs.ts'
 import { cancelOrder, saveOrder } from '../../../../main/services/shelf/orders/draft.ts'
 import { draftMessage } from '../../../../main/services/shelf/orders/letter.ts'
@@ -11,35 +9,20 @@ import { sendOrder } from '../../../../main/services/shelf/orders/send.ts'
 import { saveOffer } from '../../../../main/services/shelf/supplierOffers.ts'
 import { listSuppliers, saveSupplier } from '../../../../main/services/shelf/suppliers.ts'
 import { readPdf } from '../../../documents/readPdf.ts'
-import { startMailServer, type TestMailServer } from '../../../outbox/mailServer.ts'
-import { makeDesk, type TestDesk } from '../../makeDesk.ts'
-import { type ShelfShop, shelfShop } from '../shelfShop.ts'
+import { startMailServer } from '../../../outbox/mailServer.ts'
+import { type OrderDesk, orderDesk } from './orderDesk.ts'
 
-let desk: TestDesk
-let shop: ShelfShop
-let mail: TestMailServer
-
+let at: OrderDesk
+let desk: OrderDesk['desk']
+let shop: OrderDesk['shop']
+let mail: OrderDesk['mail']
 beforeEach(async () => {
-  // Wednesday, 08:00 in New York.
-  desk = await makeDesk('2026-04-15T12:00:00Z')
-  shop = await shelfShop(desk)
-  mail = await startMailServer()
-  await saveMailSettings(desk, {
-    host: '127.0.0.1',
-    port: mail.port,
-    security: 'none',
-    user: null,
-    fromName: 'Ashdown Paint Care',
-    fromAddress: 'hello@ashdown.example.com',
-  })
+  at = await orderDesk()
+  ;({ desk, shop, mail } = at)
 })
-afterEach(async () => {
-  await mail.close()
-  await desk.close()
-})
+afterEach(() => at.close())
 
-const draft = async (packs = 3): Promise<OrderView> =>
-  (await proposeDrafts(desk, { lines: [{ offerId: shop.offers.coating, packs, why: ['Because.'] }] }))[0]!
+const draft = (packs?: number) => at.draft(packs)
 
 describe('an order', () => {
   it('is proposed one a supplier, and a second proposal goes onto the draft that is there', async () => {

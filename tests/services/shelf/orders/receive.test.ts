@@ -1,41 +1,22 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import type { OrderView } from '../../../../main/api/views.ts'
-import { saveMailSettings } from '../../../../main/services/desk/mailSettings.ts'
 import { saveOrder } from '../../../../main/services/shelf/orders/draft.ts'
 import { getOrder } from '../../../../main/services/shelf/orders/orderViews.ts'
-import { proposeDrafts } from '../../../../main/services/shelf/orders/propose.ts'
 import { promiseOrder, receiveOrder } from '../../../../main/services/shelf/orders/receive.ts'
 import { chaseOrder, sendOrder } from '../../../../main/services/shelf/orders/send.ts'
 import { listSuppliers } from '../../../../main/services/shelf/suppliers.ts'
-import { startMailServer, type TestMailServer } from '../../../outbox/mailServer.ts'
-import { makeDesk, type TestDesk } from '../../makeDesk.ts'
-import { type ShelfShop, shelfShop } from '../shelfShop.ts'
+import { type OrderDesk, orderDesk } from './orderDesk.ts'
 
-let desk: TestDesk
-let shop: ShelfShop
-let mail: TestMailServer
-
+let at: OrderDesk
+let desk: OrderDesk['desk']
+let shop: OrderDesk['shop']
+let mail: OrderDesk['mail']
 beforeEach(async () => {
-  // Wednesday, 08:00 in New York.
-  desk = await makeDesk('2026-04-15T12:00:00Z')
-  shop = await shelfShop(desk)
-  mail = await startMailServer()
-  await saveMailSettings(desk, {
-    host: '127.0.0.1',
-    port: mail.port,
-    security: 'none',
-    user: null,
-    fromName: 'Ashdown Paint Care',
-    fromAddress: 'hello@ashdown.example.com',
-  })
+  at = await orderDesk()
+  ;({ desk, shop, mail } = at)
 })
-afterEach(async () => {
-  await mail.close()
-  await desk.close()
-})
+afterEach(() => at.close())
 
-const draft = async (packs = 3): Promise<OrderView> =>
-  (await proposeDrafts(desk, { lines: [{ offerId: shop.offers.coating, packs, why: ['Because.'] }] }))[0]!
+const draft = (packs?: number) => at.draft(packs)
 
 describe('a delivery', () => {
   it('comes in parts: each costs its share, together to the minor unit, carriage too', async () => {
