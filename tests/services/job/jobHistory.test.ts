@@ -6,7 +6,12 @@ let desk: TestDesk
 beforeAll(async () => {
   desk = await makeDesk()
 })
-beforeEach(() => desk.store.transact({ who: 'test', at: 1 }, tx => tx.auditLine.deleteMany()))
+// A job of its own for each test: an audit line is never deleted.
+let jobId = ''
+let jobs = 0
+beforeEach(() => {
+  jobId = `job ${++jobs}`
+})
 afterAll(() => desk.close())
 
 const write = (
@@ -15,9 +20,11 @@ const write = (
   change: { at?: number; entity?: string; entityId?: string } = {},
 ) =>
   desk.store.transact({ who: 'test', at: 1 }, tx =>
-    tx.auditLine.create({ data: { at: 1, who: 'Jo', entity: 'job', entityId: 'j', act, detail, ...change } }),
+    tx.auditLine.create({
+      data: { at: 1, who: 'Jo', entity: 'job', entityId: jobId, act, detail, ...change },
+    }),
   )
-const said = () => jobHistory(desk.store.read, 'j', at => `minute ${at}`)
+const said = () => jobHistory(desk.store.read, jobId, at => `minute ${at}`)
 
 it.each([
   ['held', { heldUntilAt: 5 }, 'place held until minute 5'],
