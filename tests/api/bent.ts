@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { type KnownRows, tablesFor } from './knownRows.ts'
 
 /** Numbers in [0, 1) that are the same on every run (mulberry32, from memory). */
 export function seeded(seed: number): () => number {
@@ -47,20 +48,50 @@ const numbers = [
 ]
 const wrong = [null, undefined, true, '', 'x', -1, 1e308, [], {}, [[]], { id: 1 }]
 
+const shapes = new WeakMap<z.ZodType, Shape>()
+
+function shapeOf(schema: z.ZodType): Shape {
+  const shape =
+    shapes.get(schema) ?? (z.toJSONSchema(schema, { io: 'input', unrepresentable: 'any' }) as Shape)
+  shapes.set(schema, shape)
+  return shape
+}
+
 /**
- * Grows inputs from a schema and then bends some: mostly of the right shape, so that they reach the services, with ids
- * of real rows among them. `ids` are those of the shop the calls are made on.
+ * Grows inputs from a procedure's schema and then bends some: mostly of the right shape, so that they reach the
+ * services, with rows of the shop among them and the versions these are at. `path` as in `jobs.get`.
  */
-export function bent(schema: z.ZodType, ids: readonly string[], random: () => number): unknown {
+export function bent(
+  { path, schema }: { path: string; schema: z.ZodType },
+  known: KnownRows,
+  random: () => number,
+): unknown {
   const pick: Pick = of => of[Math.floor(random() * of.length)] as (typeof of)[number]
   const chance = (share: number) => random() < share
+  const versions = new Map([...known.values()].flatMap(rows => [...rows]))
+  const ids = versions.size > 0 ? [...versions.keys()] : ['none']
+
+  function rowId(name: string): string {
+    if (chance(0.1)) return pick([...ids, 'none', 'x'.repeat(64), ''])
+    const stem = /^ids?$/.test(name) ? path.split('.')[0]! : name
+    const rows = known.get(pick(tablesFor(known, stem)) ?? '')
+    return rows ? pick([...rows.keys()]) : 'none'
+  }
 
   function text(name: string, { maxLength = 4_000 }: { maxLength?: number }): string {
-    if (/id$/i.test(name)) return chance(0.85) ? pick(ids) : pick(['none', 'x'.repeat(64), ''])
+    if (/ids?$/i.test(name)) return rowId(name)
     if (/on$|date|since|^from$|^to$/i.test(name)) return chance(0.6) ? '2026-04-15' : pick(days)
     return chance(0.05)
       ? 'x'.repeat(Math.min(maxLength + 1, 5_000))
       : pick([...texts, ...days, ...ids.slice(0, 3)])
+  }
+
+  /** The version of a row it names, so that it is not stale. */
+  function fresh(grown: Shape): Shape {
+    const named = Object.values(grown).find(value => typeof value === 'string' && versions.has(value))
+    if ('version' in grown && named !== undefined && chance(0.85))
+      grown.version = versions.get(named as string)
+    return grown
   }
 
   function grow(shape: Shape, name: string): unknown {
@@ -82,17 +113,15 @@ export function bent(schema: z.ZodType, ids: readonly string[], random: () => nu
           const keys = (shape.propertyNames as { enum?: string[] } | undefined)?.enum
           for (const key of keys ?? [pick(texts), 'en']) if (!chance(0.05)) grown[key] = grow(inner, key)
         }
-        return grown
+        return fresh(grown)
       }
       case 'array':
-        return Array.from({ length: pick([0, 1, 1, 2, 3]) }, () =>
-          grow(shape.items as Shape, name.replace(/s$/, '')),
-        )
+        return Array.from({ length: pick([0, 1, 1, 2, 3]) }, () => grow(shape.items as Shape, name))
       case 'string':
         return text(name, shape)
       case 'number':
       case 'integer':
-        if (/version/.test(name) && chance(0.8)) return 1
+        if (/version/.test(name) && chance(0.8)) return pick([0, 1])
         if (/At$/.test(name) && chance(0.7)) return 29_604_480 + Math.floor(random() * 2_000)
         return chance(0.3) ? Math.floor(random() * 100) : pick(numbers)
       case 'boolean':
@@ -101,5 +130,5 @@ export function bent(schema: z.ZodType, ids: readonly string[], random: () => nu
         return null
     }
   }
-  return grow(z.toJSONSchema(schema, { io: 'input', unrepresentable: 'any' }) as Shape, '')
+  return grow(shapeOf(schema), '')
 }
