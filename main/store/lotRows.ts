@@ -14,23 +14,20 @@ export interface LotRow {
   expiresOn: string | null
   openedOn: string | null
   lifeAfterOpeningDays: number | null
-  /** The sum of its moves. */
+  /** What its moves leave. */
   centi: number
 }
 
 const columns = Prisma.sql`
   l.id, l.number, l.productId, l.sizeId, s.label as sizeLabel, s.tareG, l.batch, l.receivedOn, l.expiresOn,
-  l.openedOn, l.lifeAfterOpeningDays,
-  (select coalesce(sum(m.centi), 0) from StockMove m where m.lotId = l.id) as centi`
+  l.openedOn, l.lifeAfterOpeningDays, l.leftCenti as centi`
 
-/** The containers with something in them, of these products or of all. The sums are SQLite's, lot by lot on an index. */
+/** The containers with something in them, of these products or of all: a handful, however many were emptied. */
 export async function lotRows(tx: Tx, productIds?: readonly string[]): Promise<LotRow[]> {
-  const of = productIds
-    ? Prisma.sql`where l.productId in (${Prisma.join(['', ...productIds])})`
-    : Prisma.empty
+  const of = productIds ? Prisma.sql`and l.productId in (${Prisma.join(['', ...productIds])})` : Prisma.empty
   const rows = await tx.$queryRaw<LotRow[]>`
-    select * from (select ${columns} from Lot l left join ContainerSize s on s.id = l.sizeId ${of})
-    where centi > 0 order by number`
+    select ${columns} from Lot l left join ContainerSize s on s.id = l.sizeId
+    where l.leftCenti > 0 ${of} order by l.number`
   return rows.map(plain)
 }
 
@@ -45,8 +42,8 @@ export async function lotRowsById(tx: Tx, ids: readonly string[]): Promise<LotRo
 /** The containers of one product that were emptied last: where more was used than counted, it was in one of these. */
 export async function emptiedLotRows(tx: Tx, productId: string, most = 5): Promise<LotRow[]> {
   const rows = await tx.$queryRaw<LotRow[]>`
-    select * from (select ${columns} from Lot l left join ContainerSize s on s.id = l.sizeId where l.productId = ${productId})
-    where centi = 0 order by number desc limit ${most}`
+    select ${columns} from Lot l left join ContainerSize s on s.id = l.sizeId
+    where l.productId = ${productId} and l.leftCenti = 0 order by l.number desc limit ${most}`
   return rows.map(plain)
 }
 

@@ -6,8 +6,9 @@ const pragmas = {
   // macOS a plain flush stops at the disk's own memory; elsewhere the other two say nothing.
   write: 'pragma synchronous = full; pragma fullfsync = on; pragma checkpoint_fullfsync = on',
   read: 'pragma query_only = on',
-  // A file that nobody uses yet does not wait for the disk; whoever keeps it must flush it.
-  scratch: 'pragma synchronous = off',
+  // A file that nobody uses yet does not wait for the disk; whoever keeps it must flush it. A table that is rebuilt is
+  // gone for a moment, and the triggers that write to it must not mind.
+  scratch: 'pragma synchronous = off; pragma legacy_alter_table = on',
 }
 
 /** Prisma's adapter on a database file; a second connection waits for a writer instead of failing at once. */

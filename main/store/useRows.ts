@@ -31,7 +31,10 @@ export async function pastUse(
     select d.productId, group_concat(d.confirmedAt || ' ' || j.createdAt || ' ' || d.actualCenti || ' ' || d.expectedCenti, ';') as uses
     from StepDraw d join Job j on j.id = d.jobId
     where d.confirmedAt >= ${fromAt} and d.actualCenti > 0 ${among(Prisma.sql`d.productId`, productIds)}
-    group by d.productId`
+    group by ${
+      // By itself, SQLite would go through all years product by product, to have the groups in order.
+      productIds ? Prisma.sql`d.productId` : Prisma.sql`+d.productId`
+    }`
   const other = await tx.$queryRaw<{ productId: string; uses: string }[]>`
     select m.productId, group_concat(m.at || '  ' || -m.centi || ' ', ';') as uses
     from StockMove m
@@ -92,8 +95,12 @@ export async function comingDraws(
 
 /** The first day each product was received on. */
 export async function firstReceipts(tx: Tx): Promise<Map<string, string>> {
-  const rows = await tx.lot.groupBy({ by: ['productId'], _min: { receivedOn: true } })
-  return new Map(rows.map(row => [row.productId, row._min.receivedOn!]))
+  const rows = await tx.$queryRaw<{ productId: string; receivedOn: string | null }[]>`
+    select p.productId, (select min(l.receivedOn) from Lot l where l.productId = p.productId) as receivedOn
+    from ShelfProduct p`
+  return new Map(
+    rows.flatMap(({ productId, receivedOn }) => (receivedOn === null ? [] : [[productId, receivedOn]])),
+  )
 }
 
 /** When each product was last counted. */

@@ -1,35 +1,25 @@
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
-import { expect, it, onTestFinished } from 'vitest'
+import { expect, it } from 'vitest'
 import { createApp } from '../../main/api/app.ts'
 import { appRouter } from '../../main/api/router.ts'
 import { dateOf } from '../../main/domain/calendar/index.ts'
-import { migrationsDir } from '../../main/hosts/build.ts'
-import { openStore, type Tx } from '../../main/store/store.ts'
-import { fillYears, yearsNowAt } from '../bench/years/fillYears.ts'
+import type { Tx } from '../../main/store/store.ts'
+import { yearsNowAt } from '../bench/years/fillYears.ts'
 import { typeOf } from './inputOf.ts'
+import { yearsShop } from './yearsShop.ts'
 
 it('answers every query of a shop of a year', async () => {
-  const dir = mkdtempSync(join(tmpdir(), 'lustrum-years-'))
-  onTestFinished(() => rmSync(dir, { recursive: true, force: true }))
-  const file = join(dir, 'lustrum.db')
-  const files = { dir: migrationsDir }
-  await fillYears(file, files, { years: 1, lanes: 1, pastLanes: 1, ownersAYear: 100 })
-  const store = await openStore(file, files)
-  onTestFinished(() => store.close())
+  const { dir, desk } = await yearsShop()
   const rendererDir = join(dir, 'page')
   mkdirSync(rendererDir)
-  const app = createApp({
-    desk: { store, now: () => yearsNowAt, who: 'test' },
-    rendererDir,
-  })
+  const app = createApp({ desk, rendererDir })
   const ask = async (path: string, input: unknown) => {
     const tail = input === undefined ? '' : `?input=${encodeURIComponent(JSON.stringify(input))}`
     const answer = await app.request(`/trpc/${path}${tail}`)
     return { status: answer.status, text: await answer.text() }
   }
-  const inputs = await inputsOf(store.read)
+  const inputs = await inputsOf(desk.store.read)
   const due = await ask('upkeep.due', inputs['upkeep.due'])
   const [visit] = (
     JSON.parse(due.text) as { result: { data: { visits: { planId: string; ruleOn: string }[] } } }

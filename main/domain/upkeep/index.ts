@@ -85,6 +85,6 @@ export {
 } from './reminders/template.ts'
 export { startingTemplates, VISIT_NAMES } from './reminders/templates/index.ts'
 export { unsubscribeHeaders } from './reminders/unsubscribe.ts'
-export { type RemindedVisit, type ResultShare, reminderResults } from './results/results.ts'
+export { type ResultShare, reminderResults } from './results/results.ts'
 export { type SpreadResult, spread } from './spread/spread.ts'
 export { targetDay, visitKey, weekWishes } from './spread/weeks.ts'

@@ -13,7 +13,7 @@ import { assertCan } from '../job/assertCan.ts'
 import { callersVehicle } from '../records/caller.ts'
 import { vehicleInUse } from '../records/vehicles.ts'
 import { sell } from '../setUp/soldTreatments.ts'
-import { writeStepDraws } from '../shelf/stepDraws.ts'
+import { dropStepDraws, writeStepDraws } from '../shelf/stepDraws.ts'
 import type { HeldPlace, HoldInput } from './inputs.ts'
 import { farthestAskedMin, horizonMin } from './reach.ts'
 
@@ -120,10 +120,12 @@ async function lapseHolds(tx: Tx, nowAt: number, audit: Audit): Promise<void> {
     select: { id: true },
   })
   if (over.length === 0) return
+  const ids = over.map(job => job.id)
   await tx.job.updateMany({
-    where: { id: { in: over.map(job => job.id) } },
+    where: { id: { in: ids } },
     data: { status: 'lapsed', version: { increment: 1 } },
   })
+  await dropStepDraws(tx, ids)
   for (const { id } of over) audit({ act: 'lapsed', entity: 'job', entityId: id })
 }
 
@@ -163,6 +165,7 @@ export function confirmPlace(desk: Desk, { jobId, version }: HeldPlace): Promise
       data: { status: 'booked', heldUntilAt: null, version: { increment: 1 } },
     })
     assertFresh(count, 'job', jobId)
+    if (job.status === 'lapsed') await writeStepDraws(tx, [jobId], nowAt)
     audit({ act: 'booked', entity: 'job', entityId: jobId, detail: { promisedAt: job.promisedAt } })
     return { version: job.version + 1 }
   })
@@ -177,6 +180,7 @@ export function releasePlace(desk: Desk, { jobId, version }: HeldPlace): Promise
     })
     if (count === 0 && (await tx.job.count({ where: { id: jobId, status: 'lapsed' } })) === 1) return
     assertFresh(count, 'job', jobId)
+    await dropStepDraws(tx, [jobId])
     audit({ act: 'released', entity: 'job', entityId: jobId })
   })
 }

@@ -125,12 +125,12 @@ export async function conditionsNow(desk: Desk) {
     include: withLogs,
   })
   const products = await tx.product.findMany({ where: { archivedAt: null }, orderBy: { name: 'asc' } })
-  const seen = await tx.reading.groupBy({
-    by: ['sensorId'],
-    _max: { at: true },
-    where: { sensorId: { not: null } },
-  })
-  const lastOf = new Map(seen.map(({ sensorId, _max }) => [sensorId, _max.at]))
+  // Sensor by sensor, each one step in the index; all their readings together are millions.
+  const sensorIds = bays.flatMap(bay => bay.sensors.map(sensor => sensor.id))
+  const seen = await Promise.all(
+    sensorIds.map(sensorId => tx.reading.aggregate({ where: { sensorId }, _max: { at: true } })),
+  )
+  const lastOf = new Map(sensorIds.map((id, i) => [id, seen[i]?._max.at ?? null]))
   return {
     nowAt,
     zone,

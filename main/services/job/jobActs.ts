@@ -4,6 +4,7 @@ import { lastActual } from '../../domain/job/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { listWords } from '../../domain/words.ts'
 import type { Desk } from '../desk/desk.ts'
+import { dropStepDraws } from '../shelf/stepDraws.ts'
 import { upkeepAfterHandover } from '../upkeep/begin.ts'
 import { assertCan } from './assertCan.ts'
 import type { CancelInput, HandOverInput, PromiseInput } from './inputs.ts'
@@ -100,6 +101,11 @@ export function cancelJob(desk: Desk, { id, version, reason }: CancelInput): Pro
     refuse('reason-needed', { reason }, 'Write down why the job is cancelled; a few words will do.')
   return changeJob(desk, { id, version }, ({ row }) => {
     assertCan(row, 'cancel')
-    return { data: { status: 'cancelled' }, act: 'cancelled', detail: { reason: why } }
+    return {
+      data: { status: 'cancelled' },
+      act: 'cancelled',
+      detail: { reason: why },
+      also: tx => dropStepDraws(tx, [id]),
+    }
   })
 }

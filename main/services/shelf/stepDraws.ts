@@ -126,6 +126,11 @@ export async function writeStepDraws(tx: Tx, jobIds: readonly string[], nowAt: n
   }
 }
 
+/** Takes out what these jobs were expected to draw: their places were let go, and every look at the shelf would read it. */
+export async function dropStepDraws(tx: Tx, jobIds: readonly string[]): Promise<void> {
+  await tx.stepDraw.deleteMany({ where: { jobId: { in: [...jobIds] }, confirmedAt: null } })
+}
+
 /** The jobs still to be worked on that were sold one of these treatments. */
 export async function openJobsWith(
   tx: Tx,

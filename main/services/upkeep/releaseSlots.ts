@@ -1,4 +1,5 @@
 import type { Tx } from '../../store/store.ts'
+import { dropStepDraws } from '../shelf/stepDraws.ts'
 import { slotsOf } from './messageRows.ts'
 
 /** Lets the held places of a message go; what was booked from it stays. */
@@ -14,9 +15,10 @@ export async function releaseSlots(
       where: { id: jobId, status: 'held' },
       data: { status: 'cancelled', heldUntilAt: null, version: { increment: 1 } },
     })
-    if (count > 0)
-      await tx.auditLine.create({
-        data: { at: nowAt, who: 'reminder', act: 'released', entity: 'job', entityId: jobId, detail: {} },
-      })
+    if (count === 0) continue
+    await dropStepDraws(tx, [jobId])
+    await tx.auditLine.create({
+      data: { at: nowAt, who: 'reminder', act: 'released', entity: 'job', entityId: jobId, detail: {} },
+    })
   }
 }

@@ -6,7 +6,7 @@ import { migrationsDir } from '../../../main/hosts/build.ts'
 import { migrate } from '../../../main/store/migrate.ts'
 import { openStore } from '../../../main/store/store.ts'
 import { makeFolder } from '../openDatabase.ts'
-import { fillEmptyTables, lookOver, type Row, type Rows, readAll, type Value } from './rows.ts'
+import { fillEmptyTables, lookOver, mark, type Row, type Rows, readAll, type Value } from './rows.ts'
 import { migrationsOf } from './versions.ts'
 
 /**
@@ -38,6 +38,12 @@ const changes: Record<string, Record<string, Record<string, (before: Row) => Val
   keep_dry: {
     Job: { coveredAt: () => null, coveredBy: () => null, outsideC: () => null },
     Shop: { outsideUsual: () => null },
+  },
+  // Of each container these rows hold one move, and no place was let go.
+  read_less: {
+    Lot: {
+      leftCenti: before => Number(before.number) - mark('Lot', 'number') + mark('StockMove', 'centi'),
+    },
   },
 }
 

@@ -30,6 +30,11 @@ function tablesOf(database: Database.Database): string[] {
   return (all as string[]).filter(name => !/^(sqlite_|_prisma)/.test(name))
 }
 
+/** What tells the numbers of a column, all of them past a hundred thousand times their row, from another's. */
+export function mark(table: string, column: string): number {
+  return [...(table + column)].reduce((sum, c) => sum + c.charCodeAt(0), 0)
+}
+
 /** What stands in a column of the row of that number: its own words, or the key of the row it belongs to. */
 function valueIn(database: Database.Database, table: string, column: Column, row: number): Value {
   const links = database.pragma(`foreign_key_list("${table}")`) as {
@@ -43,9 +48,7 @@ function valueIn(database: Database.Database, table: string, column: Column, row
     return valueIn(database, link.table, theirs.find(({ name }) => name === link.to)!, row)
   }
   // A number of its own for each column, so that two that are mixed up show.
-  const own = column.pk
-    ? row
-    : row * 100_000 + [...(table + column.name)].reduce((sum, c) => sum + c.charCodeAt(0), 0)
+  const own = column.pk ? row : row * 100_000 + mark(table, column.name)
   switch (column.type) {
     case 'INTEGER':
       return own

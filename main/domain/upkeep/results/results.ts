@@ -2,12 +2,15 @@ import type { Confidence } from '../life/confidence.ts'
 import type { Channel } from '../reminders/consent.ts'
 import { type ShareRange, wilson } from './wilson.ts'
 
-/** What became of one visit's reminders, under the channel and template of the last one. */
-export interface RemindedVisit {
+/** How many visits were written about last by one channel and template, and what became of them. */
+interface RemindedVisits {
   readonly channel: Channel
   readonly templateId: string
-  readonly booked: boolean
-  readonly came: boolean
+  readonly reminded: number
+  /** Of those reminded. */
+  readonly booked: number
+  /** Of those booked. */
+  readonly came: number
 }
 
 export interface ResultShare {
@@ -29,30 +32,19 @@ export interface ResultLine {
 
 /**
  * How many reminded owners booked and came, by channel and template, most reminded first. A share from few is a wide
- * range, and no single percentage is given.
+ * range, and no single percentage is given. Each channel and template comes once.
  */
 export function reminderResults(
-  visits: readonly RemindedVisit[],
+  groups: readonly RemindedVisits[],
   confidence: Confidence = 0.95,
 ): ResultLine[] {
-  const groups = new Map<string, RemindedVisit[]>()
-  for (const visit of visits) {
-    const key = `${visit.channel} ${visit.templateId}`
-    const group = groups.get(key)
-    if (group) group.push(visit)
-    else groups.set(key, [visit])
-  }
-  const lines = [...groups.values()].map((group): ResultLine => {
-    const booked = group.filter(visit => visit.booked)
-    const came = booked.filter(visit => visit.came)
-    return {
-      channel: group[0]!.channel,
-      templateId: group[0]!.templateId,
-      reminded: group.length,
-      booked: share(booked.length, group.length, confidence),
-      came: share(came.length, booked.length, confidence),
-    }
-  })
+  const lines = groups.map(
+    ({ booked, came, ...group }): ResultLine => ({
+      ...group,
+      booked: share(booked, group.reminded, confidence),
+      came: share(came, booked, confidence),
+    }),
+  )
   return lines.sort(
     (a, b) =>
       b.reminded - a.reminded ||
