@@ -73,6 +73,7 @@ const rooms = [
   'applied',
   'reminders',
   'backup',
+  'diagnostics',
   'demo',
 ]
 

@@ -17,8 +17,8 @@ export interface AppOptions {
   rendererDir: string
   /** Who may come in; the desktop window needs none, the web host brings its own. */
   guard?: MiddlewareHandler
-  /** Told of faults that are ours, for the log. */
-  onFault?: (error: unknown) => void
+  /** Told of faults that are ours, and what was asked, for the log. */
+  onFault?: (error: unknown, asked?: string) => void
 }
 
 function securityHeaders(nonce: string): Record<string, string> {
@@ -91,8 +91,8 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
       req: context.req.raw,
       router: appRouter,
       createContext: () => desk,
-      onError: ({ error }) => {
-        if (error.code === 'INTERNAL_SERVER_ERROR') onFault?.(error)
+      onError: ({ error, path }) => {
+        if (error.code === 'INTERNAL_SERVER_ERROR') onFault?.(error, path)
       },
     })
     answer.headers.set('cache-control', 'no-store')

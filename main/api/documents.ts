@@ -2,6 +2,7 @@
 import type { Context, Hono } from 'hono'
 import { Refusal } from '../domain/refusal.ts'
 import type { Desk } from '../services/desk/desk.ts'
+import { diagnosticsFile } from '../services/diagnostics/diagnostics.ts'
 import { careSheet } from '../services/job/ownerWords.ts'
 import { shopCalendar } from '../services/reminders/feeds.ts'
 import { ownerLetter } from '../services/reminders/ownerLetter.ts'
@@ -15,16 +16,18 @@ interface File {
   name: string
   type: string
   bytes: Uint8Array<ArrayBuffer>
+  /** To be kept, not read in the window. */
+  keep?: boolean
 }
 
 /** Answers with a file, or says in words why there is none. */
 async function answer(context: Context, make: () => Promise<File>): Promise<Response> {
   try {
-    const { name, type, bytes } = await make()
+    const { name, type, bytes, keep } = await make()
     return context.body(bytes, 200, {
       'content-type': type,
       // RFC 6266: a plain name for every reader, and the whole one for those that know how.
-      'content-disposition': `inline; filename="${plain(name)}"; filename*=UTF-8''${encodeURIComponent(name)}`,
+      'content-disposition': `${keep ? 'attachment' : 'inline'}; filename="${plain(name)}"; filename*=UTF-8''${encodeURIComponent(name)}`,
       'cache-control': 'no-store',
     })
   } catch (error) {
@@ -63,6 +66,14 @@ export function addDocuments(app: App, desk: Desk): void {
       bytes: new TextEncoder().encode(
         await shopCalendar(desk, { details: context.req.query('details') === 'yes' }),
       ),
+    })),
+  )
+  app.get('/documents/diagnostics.txt', context =>
+    answer(context, async () => ({
+      name: 'lustrum-diagnostics.txt',
+      type: 'text/plain; charset=utf-8',
+      bytes: new TextEncoder().encode(await diagnosticsFile(desk)),
+      keep: true,
     })),
   )
   app.get('/documents/sheet/:productId', context =>

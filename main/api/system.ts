@@ -1,8 +1,12 @@
+import { diagnostics } from '../services/diagnostics/diagnostics.ts'
 import { procedure, router } from './trpc.ts'
 
 export const system = router({
   /** The shop's clock, so that every window counts from the same now. */
   now: procedure.query(({ ctx }) => ({ nowAt: ctx.now() })),
+
+  /** What whoever looks after the app may be sent. */
+  diagnostics: procedure.query(({ ctx }) => diagnostics(ctx)),
 
   /** Names what has just been saved, by this window or another, for as long as somebody listens. */
   changes: procedure.subscription(async function* ({ ctx, signal }) {

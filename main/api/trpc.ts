@@ -2,6 +2,7 @@ import { initTRPC, TRPCError } from '@trpc/server'
 import { ZodError } from 'zod'
 import { Refusal } from '../domain/refusal.ts'
 import type { Desk } from '../services/desk/desk.ts'
+import { noteCall } from '../services/diagnostics/timings.ts'
 
 /** What a screen needs to put an error where it belongs. */
 export interface Fault {
@@ -43,8 +44,10 @@ const t = initTRPC.context<Desk>().create({
 const statusOf: Record<string, TRPCError['code']> = { stale: 'CONFLICT', missing: 'NOT_FOUND' }
 
 /** Every procedure goes through here: what the domain refuses becomes an answer, not a crash. */
-export const procedure = t.procedure.use(async ({ ctx, next }) => {
+export const procedure = t.procedure.use(async ({ ctx, next, path }) => {
+  const began = performance.now()
   const result = await next()
+  noteCall(ctx.store, path, performance.now() - began)
   const cause = result.ok ? null : ctx.store.explain(result.error.cause)
   if (cause instanceof Refusal) {
     throw new TRPCError({ code: statusOf[cause.code] ?? 'BAD_REQUEST', message: cause.message, cause })

@@ -88,7 +88,7 @@ export function claimDataFolder(dataDir: string, host: Running['host']): Claim |
 
 /** What this program keeps in a data folder; anything else in it is not ours to close. */
 const ours =
-  /^(lustrum\.db.*|.+\.(json|lustrum-copy)|lock\.db.*|open\.html|before-migration|backups|set-aside|restore|window)$/
+  /^(lustrum\.db.*|.+\.(json|log|lustrum-copy)|lock\.db.*|open\.html|before-migration|backups|set-aside|restore|window)$/
 
 /** Customers' names, prices, passwords: readable by this user alone, also in a folder that was there before. */
 function keepToOneself(dataDir: string): void {

@@ -1,6 +1,7 @@
 import { startBackups } from './backupTimer.ts'
 import { migrationsDir, rendererDir } from './build.ts'
 import { claimDataFolder, readRunning } from './dataFolder.ts'
+import { faultTeller } from './faultTeller.ts'
 import { forgetPage, openBrowser } from './openBrowser.ts'
 import { openShop } from './openShop.ts'
 import type { Options } from './options.ts'
@@ -24,11 +25,12 @@ export async function startWeb(options: Options, screens: Screens = { rendererDi
     migrations: { dir: migrationsDir },
     say: words => console.log(words),
   })
+  const onFault = faultTeller(desk)
   const web = await serveAgain(readDoor(options.dataDir), {
     desk,
     screens,
     port: options.port,
-    onFault: error => console.error(error),
+    onFault,
     onEntered: () => forgetPage(options.dataDir),
   }).catch(async error => {
     await desk.store.close()
@@ -37,8 +39,8 @@ export async function startWeb(options: Options, screens: Screens = { rendererDi
   })
   keepDoor(options.dataDir, { ...web.keys, port: web.port })
   claim.announce(`http://127.0.0.1:${web.port}`)
-  const stopOutbox = startOutbox(desk, error => console.error(error))
-  const stopBackups = startBackups(desk, error => console.error(error))
+  const stopOutbox = startOutbox(desk, onFault)
+  const stopBackups = startBackups(desk, onFault)
   const entrance = web.entrance()
   console.log(`Lustrum is open at ${entrance}`)
   if (options.open) openBrowser(options.dataDir, entrance)

@@ -15,6 +15,7 @@ export interface Answer {
 
 export interface Api {
   desk: TestDesk
+  rendererDir: string
   query(path: string, input?: unknown): Promise<Answer>
   mutate(path: string, input?: unknown): Promise<Answer>
   /** A file or a page. */
@@ -42,6 +43,7 @@ export async function makeApi(now?: string): Promise<Api> {
   }
   return {
     desk,
+    rendererDir,
     async query(path, input) {
       const tail = input === undefined ? '' : `?input=${encodeURIComponent(JSON.stringify(input))}`
       return read(await app.request(`/trpc/${path}${tail}`))

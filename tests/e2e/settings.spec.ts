@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import { expect, expectAccessible, test } from './fixtures.ts'
 import { tabTo } from './keyboard.ts'
 import { Settings, sections } from './pages/Settings.ts'
@@ -122,4 +123,15 @@ test('a figure of a cure profile shows its source and moves the curve', async ({
   )
   await form.getByRole('textbox', { name: 'Handover, at the least' }).fill('14 h')
   await expect(curve).toHaveAccessibleName(/may leave from 14 h/)
+})
+
+test('what is saved for whoever looks after the app is what was shown', async ({ desk, shop }) => {
+  await shop.enter(desk, '/settings/diagnostics')
+  const shown = await desk.getByRole('region', { name: 'What will be saved' }).locator('pre').textContent()
+  expect(shown).toContain('Last errors (UTC)\n  none')
+  const saved = desk.waitForEvent('download')
+  await desk.getByRole('link', { name: 'Save as a file' }).click()
+  const file = await saved
+  expect(file.suggestedFilename()).toBe('lustrum-diagnostics.txt')
+  expect(readFileSync(await file.path(), 'utf8')).toBe(shown)
 })

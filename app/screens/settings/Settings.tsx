@@ -2,6 +2,7 @@ import { SectionScreen } from '../../parts/Sections.tsx'
 import { BackupsSection } from './BackupsSection.tsx'
 import { BaysSection } from './BaysSection.tsx'
 import { CrewSection } from './CrewSection.tsx'
+import { DiagnosticsSection } from './DiagnosticsSection.tsx'
 import { HoursSection } from './HoursSection.tsx'
 import { ProductsSection } from './products/ProductsSection.tsx'
 import { ShopSection } from './ShopSection.tsx'
@@ -15,6 +16,7 @@ const sections = [
   { section: 'treatments', label: 'Treatments', Section: TreatmentsSection },
   { section: 'products', label: 'Products', Section: ProductsSection },
   { section: 'backups', label: 'Backups', Section: BackupsSection },
+  { section: 'diagnostics', label: 'Diagnostics', Section: DiagnosticsSection },
 ]
 
 /** What the shop is made of: everything a promise is computed from. */

@@ -5,14 +5,16 @@ import { createApp } from '../../api/app.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { startBackups } from '../backupTimer.ts'
 import { type Claim, claimDataFolder, readRunning } from '../dataFolder.ts'
+import { faultTeller } from '../faultTeller.ts'
 import { openShop } from '../openShop.ts'
 import { startOutbox } from '../outboxTimer.ts'
-import { refusedStatus, windowIsOpen } from '../windowWords.ts'
+import { windowIsOpen } from '../windowWords.ts'
 import { saveDocument } from './documents.ts'
 import { menuTemplate } from './menu.ts'
 import { keepInside } from './navigation.ts'
 import { guardPermissions } from './permissions.ts'
 import { appOrigin, privilegedScheme, serveScheme } from './scheme.ts'
+import { startOrSay } from './startOrSay.ts'
 import { askBeforeClosing } from './unsaved.ts'
 import { windowOptions } from './windowOptions.ts'
 import { keepWindowState, readWindowState } from './windowState.ts'
@@ -38,7 +40,7 @@ type Shell = Pick<
  * ends at once and brings the first one's window to the front.
  */
 export function startWindow(shell: Shell, place: Place): void {
-  const { app, dialog, protocol } = shell
+  const { app, protocol } = shell
   const windowDir = join(place.dataDir, 'window')
   mkdirSync(windowDir, { recursive: true, mode: 0o700 })
   app.setName('Lustrum')
@@ -51,13 +53,7 @@ export function startWindow(shell: Shell, place: Place): void {
   app.enableSandbox()
   protocol.registerSchemesAsPrivileged([privilegedScheme])
   app.whenReady().then(
-    () =>
-      open(shell, place, windowDir).catch(error => {
-        const words = error instanceof Refusal ? error.message : `Lustrum could not start: ${error}`
-        console.error(words)
-        dialog.showErrorBox('Lustrum', words)
-        app.exit(error instanceof Refusal ? refusedStatus : 1)
-      }),
+    () => startOrSay(shell, place, restore => open(shell, { ...place, restore }, windowDir)),
     () => app.exit(1),
   )
 }
@@ -86,16 +82,15 @@ async function open(shell: Shell, place: Place, windowDir: string): Promise<void
     migrations: { dir: place.migrationsDir, wasmPath: place.wasmPath },
     say: words => console.log(words),
   })
-  const handler = createApp({ desk, rendererDir: place.rendererDir, onFault: error => console.error(error) })
-  const stopOutbox = startOutbox(desk, error => console.error(error))
-  const stopBackups = startBackups(desk, error => console.error(error))
+  const onFault = faultTeller(desk)
+  const handler = createApp({ desk, rendererDir: place.rendererDir, onFault })
+  const stopOutbox = startOutbox(desk, onFault)
+  const stopBackups = startBackups(desk, onFault)
   serveScheme(protocol, request => handler.fetch(request))
   app.on('web-contents-created', (_event, contents) =>
     keepInside(contents, {
       openDocument: address =>
-        void saveDocument(shell, request => handler.fetch(request), address).catch(error =>
-          console.error(error),
-        ),
+        void saveDocument(shell, request => handler.fetch(request), address).catch(onFault),
       // Windows, for one, takes no address longer than 2,081 characters.
       openOutside: address =>
         void shell.shell

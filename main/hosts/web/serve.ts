@@ -26,7 +26,7 @@ export interface WebHostOptions {
   /** 0 takes any free one. */
   port: number
   keys: DoorKeys
-  onFault: (error: unknown) => void
+  onFault: (error: unknown, asked?: string) => void
   /** Told when a browser has been let in. */
   onEntered?: () => void
 }

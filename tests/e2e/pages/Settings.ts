@@ -1,6 +1,15 @@
 import type { Locator, Page } from '@playwright/test'
 
-export const sections = ['Shop', 'Hours', 'Bays', 'Crew', 'Treatments', 'Products', 'Backups'] as const
+export const sections = [
+  'Shop',
+  'Hours',
+  'Bays',
+  'Crew',
+  'Treatments',
+  'Products',
+  'Backups',
+  'Diagnostics',
+] as const
 
 /** The settings: sections on the left, in most a list, and the editor of the chosen row. */
 export class Settings {

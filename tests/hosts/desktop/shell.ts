@@ -60,6 +60,8 @@ export interface ShellOptions {
   screens?: Electron.Rectangle[]
   /** What the person chooses in the dialog that asks where to save, given what it proposes. */
   saveAs?: (proposed: string) => string
+  /** The copies the person chooses where a start was refused, one after another; then it is closed. */
+  copies?: string[]
   /** Called when the window has been told to load a page. */
   onLoad?: (address: string) => void
 }
@@ -86,6 +88,7 @@ export function makeShell({
   packaged = false,
   screens = [{ x: 0, y: 0, width: 1920, height: 1040 }],
   saveAs = () => '',
+  copies = [],
   onLoad = () => {},
 }: ShellOptions = {}) {
   const appEvents = new EventEmitter()
@@ -178,6 +181,14 @@ export function makeShell({
       showErrorBox: (_title, words) => {
         seen.errors.push(words)
       },
+      showMessageBox: (async ({ message, buttons = [] }: Electron.MessageBoxOptions) => {
+        seen.errors.push(message)
+        return { response: buttons.indexOf(copies.length > 0 ? 'Restore from a copy' : 'Close') }
+      }) as never,
+      showOpenDialog: (async () => {
+        const filePath = copies.shift()
+        return { canceled: !filePath, filePaths: filePath ? [filePath] : [] }
+      }) as never,
       showSaveDialog: (async ({ defaultPath = '' }: Electron.SaveDialogOptions) => {
         const filePath = saveAs(defaultPath)
         return { canceled: filePath === '', filePath }

@@ -2,10 +2,12 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSyn
 import { createRequire } from 'node:module'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import Database from 'better-sqlite3'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { migrationsDir } from '../../../main/hosts/build.ts'
 import { claimDataFolder } from '../../../main/hosts/dataFolder.ts'
 import { startWindow } from '../../../main/hosts/desktop/startWindow.ts'
+import { firstRun } from '../../api/makeApi.ts'
 import { makeShell, type ShellOptions } from './shell.ts'
 
 const wasmPath = createRequire(import.meta.url)
@@ -154,6 +156,20 @@ describe('the window', () => {
     await vi.waitFor(() => expect(seen.errors).toEqual(['This bottle is not on the shelf.']))
   })
 
+  it('keeps a fault of the app in a log without words', async () => {
+    const { seen } = await start()
+    const database = new Database(join(dataDir, 'lustrum.db'))
+    database.exec('pragma foreign_keys = off; alter table Bay rename to "Ansel Mirrow"')
+    database.close()
+    const told = vi.spyOn(console, 'error').mockReturnValue()
+    const answer = await seen.handlers.get('lustrum')!(new Request('lustrum://app/trpc/bays.list'))
+    expect(answer.status).toBe(500)
+    expect(told).toHaveBeenCalled()
+    const [line] = readFileSync(join(dataDir, 'faults.log'), 'utf8').trim().split('\n')
+    expect(JSON.parse(line!)).toMatchObject({ asked: 'bays.list' })
+    expect(line).not.toContain('Ansel')
+  })
+
   it('refuses every permission but the granted ones, and those to any page but its own', async () => {
     const { seen } = await start()
     const asked = (permission: string, requestingUrl: string) => {
@@ -214,6 +230,39 @@ describe('the window', () => {
     const { seen } = await start()
     expect(seen.exits).toEqual([2])
     expect(seen.errors[0]).toMatch(/lustrum\.db is damaged .* Nothing was changed/)
+  })
+
+  it('restores a copy the person chooses where the database is damaged, and says what is wrong with a bad one', async () => {
+    const first = await start()
+    const ask = async ({ seen }: typeof first, path: string, input?: object) => {
+      const post = {
+        method: 'POST',
+        body: JSON.stringify(input),
+        headers: { 'content-type': 'application/json' },
+      }
+      const asked = new Request(`lustrum://app/trpc/${path}`, input && post)
+      const answer = await seen.handlers.get('lustrum')!(asked)
+      return ((await answer.json()) as { result: { data: unknown } }).result.data
+    }
+    await ask(first, 'shop.setUp', firstRun)
+    await ask(first, 'backups.make', {})
+    first.shell.app.quit()
+    await vi.waitFor(() => expect(first.seen.exits).toEqual([0]))
+    const [name] = readdirSync(join(dataDir, 'backups')).filter(name => name.endsWith('.lustrum-copy'))
+    const copy = join(dataDir, 'backups', name!)
+    const bad = join(dir, 'bad.lustrum-copy')
+    writeFileSync(bad, readFileSync(copy).subarray(0, 2_000))
+    writeFileSync(join(dataDir, 'lustrum.db'), 'this is no database, whatever its name says')
+    vi.spyOn(console, 'error').mockReturnValue()
+    // The first time the dialog is left without a choice.
+    const again = await start({ copies: ['', bad, copy] })
+    expect(again.seen.errors).toEqual([
+      expect.stringMatching(/lustrum\.db is damaged/),
+      expect.stringMatching(/lustrum\.db is damaged/),
+      expect.stringMatching(/bad\.lustrum-copy/),
+    ])
+    expect(again.seen.exits).toEqual([])
+    expect(await ask(again, 'shop.get')).toMatchObject({ name: firstRun.name })
   })
 
   it('closes the database before it ends, and comes back where it was', async () => {
