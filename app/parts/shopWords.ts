@@ -3,6 +3,7 @@ import type {
   Capability,
   CoatingFamily,
   Finish,
+  MissedWork,
   ProductKind,
   SizeClass,
   Skill,
@@ -48,6 +49,12 @@ export const stageChoices: Choice<Stage>[] = [
   { value: 'coat', label: 'Coat' },
   { value: 'topper', label: 'Topper' },
   { value: 'finish', label: 'Finish' },
+]
+
+export const missedChoices: Choice<MissedWork>[] = [
+  { value: 'again', label: 'Do the step again' },
+  { value: 'abrade', label: 'Abrade it' },
+  { value: 'redo', label: 'Take it off and redo' },
 ]
 
 export const productKindChoices: Choice<ProductKind>[] = [

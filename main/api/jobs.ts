@@ -5,6 +5,7 @@ import {
   finishStepInput,
   handOverInput,
   jobSearch,
+  missedInput,
   oneJob,
   outsideInput,
   promiseInput,
@@ -16,6 +17,7 @@ import { cancelJob, handOver, promiseAgain } from '../services/job/jobActs.ts'
 import { arrive, finishStep, reopenStep, startStep } from '../services/job/jobSteps.ts'
 import { findJobsBy } from '../services/job/jobsFind.ts'
 import { getJob } from '../services/job/jobView.ts'
+import { settleMissed } from '../services/job/missedWork.ts'
 import { ownerWords, setOutside } from '../services/job/ownerWords.ts'
 import { procedure, router } from './trpc.ts'
 
@@ -27,6 +29,8 @@ export const jobs = router({
   startStep: procedure.input(startStepInput).mutation(({ ctx, input }) => startStep(ctx, input)),
   finishStep: procedure.input(finishStepInput).mutation(({ ctx, input }) => finishStep(ctx, input)),
   reopenStep: procedure.input(takeBackInput).mutation(({ ctx, input }) => reopenStep(ctx, input)),
+
+  missed: procedure.input(missedInput).mutation(({ ctx, input }) => settleMissed(ctx, input)),
 
   handOver: procedure.input(handOverInput).mutation(({ ctx, input }) => handOver(ctx, input)),
   promise: procedure.input(promiseInput).mutation(({ ctx, input }) => promiseAgain(ctx, input)),

@@ -19,6 +19,7 @@ import styles from './Job.module.css'
 import { JobActions } from './JobActions.tsx'
 import { JobDraws } from './JobDraws.tsx'
 import { Layers } from './Layers.tsx'
+import { MissedWait } from './MissedWait.tsx'
 import { OwnerWords } from './OwnerWords.tsx'
 import { SlipOffer } from './SlipOffer.tsx'
 import { StepTable } from './StepTable.tsx'
@@ -57,6 +58,7 @@ function OneJob({ job }: { job: JobView }) {
         <JobActions job={job} happened={happened} />
       </header>
       <SlipOffer job={job} />
+      <MissedWait job={job} />
       {job.conflicts.map(words => (
         <Alert key={words} color="red" title="Conflict">
           {words}

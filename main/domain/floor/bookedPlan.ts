@@ -1,6 +1,7 @@
 import type { Leaving } from '../cure/index.ts'
 import { Refusal } from '../refusal.ts'
 import { checkPlan, type Plan, type Problem, reasonText, type Step } from '../schedule/index.ts'
+import type { MissedWork } from '../shop/index.ts'
 import { listWords } from '../words.ts'
 import { leavingTimes, type ProductsById } from './cureMarks.ts'
 import { type Named, wordsFor } from './shopWords.ts'
@@ -32,6 +33,8 @@ interface PlannedStep {
   readonly name: string
   readonly stage: string
   readonly productId: string | null
+  readonly missed?: MissedWork
+  readonly missedMin?: number | null
 }
 
 /** The step rows of a job as planned, to be created with it or instead of its old ones. */
@@ -53,6 +56,8 @@ export function stepRows(steps: readonly (Step & PlannedStep)[], plan: Plan) {
       minutes: step.minutes,
       moveAfterMin: step.kind === 'hold' ? (step.moveAfter ?? null) : null,
       productId: step.productId,
+      missed: step.missed ?? null,
+      missedMin: step.missedMin ?? null,
       bayId: placed.bay,
       plannedAt: placed.start,
       plannedEndAt: placed.end,

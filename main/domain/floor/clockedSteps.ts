@@ -57,6 +57,8 @@ function afters(steps: readonly FloorStep[]): (After | null)[] {
   return steps.map(step => {
     const here: After | null = after && { ...after, ageMin: after.ageMin + (step.waitMin ?? 0) }
     if (step.laid) after = { coat: step, laid: step.laid, ageMin: 0 }
+    // Abraded or taken off, it keeps no window for what goes over it.
+    else if (step.kind === 'work' && step.stage === 'correct') after = null
     // A coat still to come starts a clock of its own, which nobody can read yet.
     else if (step.kind === 'work' && (step.stage === 'coat' || step.stage === 'topper')) after = null
     else after = here && { ...here, ageMin: here.ageMin + step.minutes }

@@ -1,2 +1,3 @@
+export { type Added, addedWords, addedWork, missedOf, type WaitingStep } from './missed.ts'
 export { can, isCalledOff, isOver, type JobAct, type JobStatus, statusAt } from './status.ts'
 export { isMovableFrom, lastActual, lastRecorded, notYet } from './steps.ts'

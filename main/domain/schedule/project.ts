@@ -57,8 +57,9 @@ interface Turn {
  * A job re-projected from what really happened. Steps not yet begun keep their planned start unless something pushes
  * them: the real end of the step before, a least wait, the hours, other work of their people, or `now` having passed
  * it. A hold that was planned straight after a step runs from that step's real end, early or late. Begun work is
- * taken to be finished without a pause unless it may split, and to run on while it is overdue. Nothing here moves a
- * car to another bay: a stay that now runs into a booking is reported instead.
+ * taken to be finished without a pause unless it may split, and to run on while it is overdue. Work that the next may
+ * not wait long for waits itself until both can be done: nobody wipes a car in the evening that is coated in the
+ * morning. Nothing here moves a car to another bay: a stay that now runs into a booking is reported instead.
  *
  * `problem.newJob` is the job; `fixed` and `away` are everybody else's. Minutes throughout.
  */
@@ -76,7 +77,14 @@ export function project(problem: Problem, plan: Plan, { actuals, now, promised }
     const planned = plan.steps[i]!
     const before = steps.at(-1)
     const follows = plan.steps[i - 1]?.end === planned.start
-    const next = projectStep(present, { step, planned, follows, before, actual: actuals[i] })
+    const turn: Turn = { step, planned, follows, before, actual: actuals[i] }
+    const after = plan.steps[i + 1] && {
+      step: problem.newJob.steps[i + 1]!,
+      planned: plan.steps[i + 1]!,
+      follows: false,
+      actual: actuals[i + 1],
+    }
+    const next = heldBack(present, turn, after)
     if (!next) return beyond(planned.end, i)
     if (before) broken.push(...checkWait(step, before, next, i))
     steps.push(next)
@@ -87,6 +95,26 @@ export function project(problem: Problem, plan: Plan, { actuals, now, promised }
   const inBays = checkBays(problem, { steps, handover })
   broken.push(...inBays.filter(({ code }) => code === 'bayTaken' || code === 'bayClosed'))
   return { steps, handover, slip: Math.max(0, handover - (promised ?? plan.handover)), broken }
+}
+
+/** How often work is held back for the work after it, each time to a later opening; then its wait is told as broken. */
+const mostHeldBack = 60
+
+/** A step at its time, later where the work after it would else come too late. */
+function heldBack(present: Present, turn: Turn, after: Omit<Turn, 'before'> | undefined) {
+  const asSoon = projectStep(present, turn)
+  const most = after?.step.waitMax ?? null
+  if (!after || most === null || turn.step.kind === 'hold' || after.step.kind === 'hold') return asSoon
+  if (turn.actual?.start != null || after.actual?.start != null) return asSoon
+  let now = asSoon
+  for (let tries = 0; now && tries < mostHeldBack; tries++) {
+    const next = projectStep(present, { ...after, before: now })
+    if (!next) return asSoon
+    if (next.start - now.end <= most) return now
+    const start = Math.max(now.start + 1, next.start - most - turn.step.minutes)
+    now = projectStep(present, { ...turn, planned: { ...turn.planned, start } })
+  }
+  return asSoon
 }
 
 function projectStep(present: Present, turn: Turn): ProjectedStep | undefined {

@@ -5,7 +5,14 @@ import { checkMinor } from '../money/index.ts'
 import { refuse } from '../refusal.ts'
 import { type SizeClass, sizeClasses } from '../vehicle/index.ts'
 import { checkText } from './text.ts'
-import { type Capability, type ProductKind, type Skill, type Stage, stages } from './words.ts'
+import {
+  type Capability,
+  type MissedWork,
+  type ProductKind,
+  type Skill,
+  type Stage,
+  stages,
+} from './words.ts'
 
 /** One hands-on step. Cure holds are not steps of their own: they follow from the product's profile. */
 export interface TreatmentStep {
@@ -24,6 +31,14 @@ export interface TreatmentStep {
   /** Least and most elapsed minutes from the end of the step before to this start; null: no limit. */
   readonly waitMin: number | null
   readonly waitMax: number | null
+  /**
+   * Most elapsed minutes from its end to the start of the treatment's next step: what was wiped gathers dust again.
+   * Null or left out: no limit but its product's.
+   */
+  readonly nextWithinMin?: number | null
+  /** What it costs where the next step comes too late, and the minutes of abrading or taking off that go with it. */
+  readonly missed?: MissedWork | null
+  readonly missedMin?: number | null
   /** Hands-on minutes by size; 0: left out for that size. */
   readonly minutes: Readonly<Record<SizeClass, number>>
   /** Whether worn paint makes it longer. */
@@ -70,6 +85,7 @@ export function checkTreatment(
     const field = `steps.${i}`
     checkWork(step, field, longestOpeningMin)
     checkWaits(step, field)
+    checkMissed(step, field)
     checkProduct(step, field, products)
     const before = treatment.steps[i - 1]
     if (before) checkStageOrder(before, step, field)
@@ -111,8 +127,9 @@ function checkTakesTime(steps: readonly TreatmentStep[]) {
     )
 }
 
-function checkWaits({ waitMin, waitMax }: TreatmentStep, field: string) {
+function checkWaits({ waitMin, waitMax, nextWithinMin = null }: TreatmentStep, field: string) {
   for (const [name, wait] of [
+    ['nextWithinMin', nextWithinMin],
     ['waitMin', waitMin],
     ['waitMax', waitMax],
   ] as const)
@@ -127,6 +144,30 @@ function checkWaits({ waitMin, waitMax }: TreatmentStep, field: string) {
       'waits-contradict',
       { [`${field}.waitMax`]: waitMax },
       `It must wait at least ${waitMin} minutes but at most ${waitMax}; exchange them, or leave one empty.`,
+    )
+}
+
+/** A limit without its cost would leave the crew with a car nobody knows what to do with. */
+function checkMissed({ name, stage, nextWithinMin, missed, missedMin }: TreatmentStep, field: string) {
+  const least = missed === 'abrade' || missed === 'redo' ? 1 : 0
+  const minutes = missedMin ?? 0
+  if (nextWithinMin != null && !missed)
+    refuse(
+      'missed-unsaid',
+      { [`${field}.missed`]: null },
+      `Say what is done where the step after "${name}" comes too late: the same again, abrade, or take off and redo.`,
+    )
+  if (missed === 'again' && (stage === 'coat' || stage === 'topper'))
+    refuse(
+      'missed-bad',
+      { [`${field}.missed`]: missed },
+      `"${name}" lays something: laying it again on what is too old to coat holds no better; abrade it, or redo it.`,
+    )
+  if (!Number.isInteger(minutes) || minutes < least || minutes > longestStepMin)
+    refuse(
+      'duration-bad',
+      { [`${field}.missedMin`]: minutes },
+      `${minutes} minutes is no time that takes; give whole minutes from 1 to ${longestStepMin} (ten days).`,
     )
 }
 

@@ -28,6 +28,8 @@ export {
   finishes,
   type HandoverRule,
   handoverRules,
+  type MissedWork,
+  missedWorks,
   type ProductKind,
   productKinds,
   type Skill,

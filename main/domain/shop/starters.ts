@@ -30,7 +30,12 @@ export function starterProducts(): TreatmentProduct[] {
 export function starterTreatments(): (Treatment & { summary: string })[] {
   const refine = step('Refine', 'correct', 'polish', 'polish', 180, { productId: 'polish', ...long })
   const layer = [
-    step('Wipe down', 'wipe', 'clean', 'coat', 30, { productId: 'wipe' }),
+    step('Wipe down', 'wipe', 'clean', 'coat', 30, {
+      productId: 'wipe',
+      // Coated within 30 to 60 min of it (common practice, no source).
+      nextWithinMin: 45,
+      missed: 'again',
+    }),
     step('Coat', 'coat', 'clean', 'coat', 120, { productId: 'coating', sameBay: true }),
   ]
   return [

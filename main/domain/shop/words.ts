@@ -19,6 +19,13 @@ export type Condition = (typeof conditions)[number]
 export const stages = ['prepare', 'correct', 'wipe', 'coat', 'topper', 'finish'] as const
 export type Stage = (typeof stages)[number]
 
+/**
+ * What is done where a step waited too long for the next: the step again, its surface abraded by hand, or what it left
+ * taken off and the step done again.
+ */
+export const missedWorks = ['again', 'abrade', 'redo'] as const
+export type MissedWork = (typeof missedWorks)[number]
+
 export const productKinds = [
   'wash',
   'decontaminant',

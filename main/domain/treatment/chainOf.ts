@@ -10,6 +10,8 @@ export interface LinkWait {
   readonly waitMax: number | null
   readonly sameBay: boolean
   readonly field: string
+  /** The limit's own field. */
+  readonly limitField: string
 }
 
 /** One hands-on step of the chain: of one treatment or, where several share it, of all of those. */
@@ -52,7 +54,8 @@ export function chainOf(
       const turn = turns.get(key) ?? 0
       turns.set(key, turn + 1)
       const field = `treatments.${t}.steps.${i}`
-      const isShared = shared.has(template.stage)
+      // What may not wait for its next is done anew for each of them.
+      const isShared = shared.has(template.stage) && template.nextWithinMin == null
       let at = isShared ? links.findIndex(link => keyOf(link.template) === key && link.turn === turn) : -1
       if (at >= 0) merge(links[at]!, template, minutes)
       else {
@@ -65,13 +68,41 @@ export function chainOf(
       const link: Link = links[at]!
       link.treatments.add(t)
       if (before && (template.waitMin !== null || template.waitMax !== null || template.sameBay))
-        link.waits.push({ ...ruleOf(template), after: before, field })
+        link.waits.push({ ...ruleOf(template), after: before, field, limitField: `${field}.waitMax` })
       next.set(template.stage, Math.max(next.get(template.stage) ?? 0, at + 1))
       before = link
     })
   })
-  const chain = stages.flatMap(stage => byStage.get(stage)!)
+  const chain = besideNext(stages.flatMap(stage => byStage.get(stage)!))
   checkOrder(chain)
+  return chain
+}
+
+/**
+ * A step whose next may not wait long goes right before it: the wheels are wiped, coated, and then the paint is wiped.
+ * Its limit is for the first step of its treatment that goes on it.
+ */
+function besideNext(links: readonly Link[]): Link[] {
+  const chain = [...links]
+  for (const link of links) {
+    const most = link.template.nextWithinMin ?? null
+    if (most === null) continue
+    const from = chain.indexOf(link)
+    const to = chain.findIndex((each, i) => i > from && !each.treatments.isDisjointFrom(link.treatments))
+    if (to < 0) continue
+    const next = chain[to]!
+    const limitField = `${link.field}.nextWithinMin`
+    next.waits.push({
+      after: link,
+      waitMin: null,
+      waitMax: most,
+      sameBay: false,
+      field: link.field,
+      limitField,
+    })
+    chain.splice(from, 1)
+    chain.splice(to - 1, 0, link)
+  }
   return chain
 }
 
@@ -96,6 +127,8 @@ function merge(link: Link, other: TreatmentStep, minutes: number): void {
     ...longer,
     crew: Math.max(link.template.crew, other.crew),
     splittable: link.template.splittable && other.splittable,
+    nextWithinMin: link.template.nextWithinMin ?? null,
+    missed: link.template.missed ?? null,
   }
   link.minutes = Math.max(link.minutes, minutes)
 }

@@ -62,11 +62,11 @@ export function layOut(input: LayOutInput): Laid {
   const placeOf = new Map<Link, number>()
   const clocks: CureClock[] = []
   const notes: string[] = []
-  for (const link of chain) {
+  for (const [i, link] of chain.entries()) {
     checkFinish(link, input)
     const product = profileOf(link, products)
     const demands = demandsOn(link, product?.productId ?? null, clocks)
-    const binding = bindingOf(demands, steps)
+    const binding = bindingOf([...demands, ...demandsAhead(link, chain[i + 1], products, clocks)], steps)
     if (binding) steps.push(holdFor(binding, clocks, steps, gridMin))
     const at = steps.length
     const work = workFor(link, clocks, steps)
@@ -103,7 +103,6 @@ export function layOut(input: LayOutInput): Laid {
   return { steps, handsOnMin: chain.reduce((sum, link) => sum + link.minutes, 0), notes }
 }
 
-/** Where a step of the chain already laid out stands: waits are for steps before. */
 /** The treatment with the people it needs at every step. */
 function manned(treatment: TreatmentTemplate): TreatmentTemplate {
   if (!treatment.needsTwoPeople) return treatment
@@ -193,13 +192,30 @@ function holdFor(
   }
 }
 
+/**
+ * What the clocks ask of the step after one that may not wait long for it: the car waits before the wipe, not between
+ * the wipe and the coat.
+ */
+function demandsAhead(
+  link: Link,
+  next: Link | undefined,
+  products: Products,
+  clocks: readonly CureClock[],
+): CureDemand[] {
+  if (link.template.nextWithinMin == null || !next?.waits.some(wait => wait.after === link)) return []
+  return demandsOn(next, profileOf(next, products)?.productId ?? null, clocks).map(demand => ({
+    ...demand,
+    least: demand.least - link.minutes,
+  }))
+}
+
 /** Minutes from the start of step `at` until the last of the coats is tack-free; 0 when all surely are. */
 function untilTackFree(clocks: readonly CureClock[], steps: readonly Draft[], at: number): number {
   return Math.max(0, ...clocks.map(clock => clock.profile.tackFreeMin - elapsed(steps, clock.at, at)))
 }
 
 function workFor(link: Link, clocks: readonly CureClock[], steps: readonly Draft[]): Draft {
-  const { name, stage, needs, skill, crew, splittable, productId } = link.template
+  const { name, stage, needs, skill, crew, splittable, productId, missed, missedMin } = link.template
   return {
     kind: 'work',
     name: name.trim(),
@@ -208,12 +224,13 @@ function workFor(link: Link, clocks: readonly CureClock[], steps: readonly Draft
     needs,
     skill,
     crew: skill === null ? 0 : crew,
-    // A coat is laid in one go.
-    split: splittable && stage !== 'coat' && stage !== 'topper',
+    // A coat is laid in one go, and what may not wait for the next is not begun on one day and ended on another.
+    split: splittable && stage !== 'coat' && stage !== 'topper' && link.template.nextWithinMin == null,
     // A car with a coat that is not tack-free stays where it is.
     sameBay: steps.length > 0 && untilTackFree(clocks, steps, steps.length) > 0,
     waitMin: null,
     waitMax: null,
     productId,
+    ...(missed && { missed, missedMin: missedMin ?? null }),
   }
 }

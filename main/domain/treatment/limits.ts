@@ -48,7 +48,7 @@ export function limitsOf(
       limits.push({
         at: placeIn(placeOf, wait.after),
         most: wait.waitMax,
-        field: `${wait.field}.waitMax`,
+        field: wait.limitField,
         words:
           `"${link.template.name}" may start at most ${minuteWords(wait.waitMax)} after ` +
           `"${wait.after.template.name}"`,

@@ -1,5 +1,5 @@
 import type { Step } from '../schedule/types.ts'
-import type { Capability, Stage, Treatment, TreatmentProduct } from '../shop/index.ts'
+import type { Capability, MissedWork, Stage, Treatment, TreatmentProduct } from '../shop/index.ts'
 
 /** What is laid out: a treatment's hands-on steps; its holds follow from the products. */
 export type TreatmentTemplate = Omit<Treatment, 'prices'>
@@ -13,4 +13,7 @@ export type LaidStep = Step & {
   readonly stage: Stage
   readonly needs: Capability
   readonly productId: string | null
+  /** What it costs where the next step comes too late, as its template says. */
+  readonly missed?: MissedWork
+  readonly missedMin?: number | null
 }

@@ -49,7 +49,9 @@ const decontaminate = step('Decontaminate', 'prepare', 'wet', 'wash', 45, {
 /** Before a layer the paint is refined: a coating shows every mark under it. */
 const refine = (mediumMin: number) =>
   step('Refine', 'correct', 'polish', 'polish', mediumMin, { productId: 'demo-refine', ...long })
-const wipe = step('Panel wipe', 'wipe', 'clean', 'coat', 30, { productId: 'demo-wipe' })
+/** What was wiped is coated within 30 to 60 min of it (common practice, no source), or wiped again. */
+const wiped = { productId: 'demo-wipe', nextWithinMin: 45, missed: 'again' } as const
+const wipe = step('Panel wipe', 'wipe', 'clean', 'coat', 30, wiped)
 /** Laid where the car was wiped down, before dust settles. */
 const coat = (name: string, mediumMin: number, productId: string) =>
   step(name, 'coat', 'clean', 'coat', mediumMin, { productId, sameBay: true })
@@ -96,7 +98,7 @@ export const demoTreatments: DemoTreatment[] = [
     prices: priced(240),
     steps: [
       wash,
-      step('Wipe wheels', 'wipe', 'clean', 'coat', 30, { productId: 'demo-wipe' }),
+      step('Wipe wheels', 'wipe', 'clean', 'coat', 30, wiped),
       coat('Wheels', 60, 'demo-tamsk-rim'),
     ],
   },
@@ -119,7 +121,8 @@ export const demoTreatments: DemoTreatment[] = [
       decontaminate,
       refine(150),
       wipe,
-      coat('First layer', 105, 'demo-ovrel-two'),
+      // A layer gone hard is abraded by hand before the next (common practice, no source).
+      { ...coat('First layer', 105, 'demo-ovrel-two'), missed: 'abrade', missedMin: 60 },
       coat('Second layer', 90, 'demo-ovrel-two'),
     ],
   },

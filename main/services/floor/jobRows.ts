@@ -8,7 +8,7 @@ import { withLaidCoats } from './laidCoats.ts'
 /** A job with everything a screen says of it, its steps at their projected times. */
 export type JobRow = Omit<FoundJob, 'steps' | 'status'> & {
   status: JobStatus
-  steps: (FloorStep & { id: string })[]
+  steps: (FloorStep & Pick<FoundJob['steps'][number], 'id' | 'missed' | 'missedMin' | 'missedReason'>)[]
   /** Until when it holds its last bay. */
   leavesAt: number
 }

@@ -21,6 +21,10 @@ export type StartStepInput = z.infer<typeof startStepInput>
 export const finishStepInput = stepAct.extend({ draws: draws.optional() })
 export type FinishStepInput = z.infer<typeof finishStepInput>
 
+/** Without a reason the work that a missed wait costs is added; with one it is not, and the reason is kept. */
+export const missedInput = oneRow.extend({ position, reason: text.optional() })
+export type MissedInput = z.infer<typeof missedInput>
+
 export const takeBackInput = oneRow.extend({ position: position.optional() })
 export type TakeBackInput = z.infer<typeof takeBackInput>
 

@@ -49,6 +49,8 @@ export interface JobChange {
   >
   /** Actual times by place in the chain; both null takes them back. */
   readonly actuals?: { index: number; actualStartAt: number | null; actualEndAt: number | null }
+  /** Writes steps into the chain that were not planned; the job is read again after it. */
+  readonly insert?: (tx: Tx) => Promise<void>
   /** The hold at the end of the job, as long as it now has to be. */
   readonly lastHold?: { readonly minutes: number; readonly plannedEndAt: number } | undefined
   readonly act: string
@@ -96,17 +98,21 @@ export function changeJob(
       data = {},
       actuals,
       lastHold,
+      insert,
       act,
       detail,
       also,
     } = await decide({ tx, floor, row, products, job, when })
+    await insert?.(tx)
+    const rows = insert ? { ...row, ...(await findJobs(tx, { id }))[0], status: row.status } : row
+    const plain = floorJobOf(rows, nowAt)
     const changed = await withClocks(tx, nowAt, {
-      ...floorJobOf(row, nowAt),
+      ...plain,
       ...data,
-      steps: before.steps.map(({ laid: _, ...step }, i) =>
+      steps: plain.steps.map((step, i) =>
         actuals?.index === i
           ? { ...step, ...actuals }
-          : i === before.steps.length - 1
+          : i === plain.steps.length - 1
             ? { ...step, ...lastHold }
             : step,
       ),
@@ -114,7 +120,7 @@ export function changeJob(
     // A car that is not here, or has left, is not carried forward.
     const { job: next } =
       changed.status === 'inShop' ? projectJob(floor, changed) : { job: asPlanned(changed) }
-    await saveJob(tx, row, next, data, products)
+    await saveJob(tx, rows, next, data, products)
     if (actuals) {
       const { index, ...times } = actuals
       await tx.jobStep.update({ where: { id: row.steps[index]!.id }, data: times })

@@ -23,6 +23,8 @@ const words: Record<string, (detail: Detail, when: When) => string> = {
   finished: (detail, when) => `"${detail.step}" finished ${at(detail, 'at', when)}`,
   'taken back': (detail, when) =>
     `taken back: ${detail.what}${detail.step ? ` of "${detail.step}"` : ''}, ${at(detail, 'at', when)}`,
+  'work added': detail => `added before "${detail.step}", which came too late: ${detail.added}`,
+  'work refused': detail => `nothing added before "${detail.step}", which came too late${because(detail)}`,
   promised: (detail, when) => `promised for ${at(detail, 'to', when)} instead of ${at(detail, 'from', when)}`,
   cancelled: detail => `cancelled${because(detail)}`,
   heated: (detail, when) =>

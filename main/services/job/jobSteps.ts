@@ -7,6 +7,7 @@ import { drawForStep } from '../shelf/confirmDraws.ts'
 import { assertCan } from './assertCan.ts'
 import type { FinishStepInput, StartStepInput, TakeBackInput, TimedAct } from './inputs.ts'
 import { changeJob, type JobNow } from './jobChange.ts'
+import { missedIn } from './missedWork.ts'
 
 /** The car is here. */
 export function arrive(desk: Desk, { id, version, at = desk.now() }: TimedAct): Promise<{ version: number }> {
@@ -23,7 +24,7 @@ export function arrive(desk: Desk, { id, version, at = desk.now() }: TimedAct): 
 
 /**
  * A step is begun. Refused while the step before is not finished, and while a cure before it has not run as long as
- * its profile asks; a missed recoat window is not refused, it is shown. Where another car stands in its bay, or its
+ * its profile asks; a missed window is shown, and where its cost is known that is settled first. Where another car stands in its bay, or its
  * people are at work on one, it asks. A coat begun in conditions its profile does not want needs a reason; the
  * conditions are kept either way.
  */
@@ -46,6 +47,13 @@ export function startStep(desk: Desk, input: StartStepInput): Promise<{ version:
         fault.step.kind === 'hold'
           ? `"${fault.step.name}" runs until ${when(fault.readyAt)}, by the cure profile; "${step.name}" may start then.`
           : `"${step.name}" may start from ${when(fault.readyAt)}.`,
+      )
+    const missed = missedIn({ ...floor, nowAt: at }, job, now.row.steps)
+    if (missed?.late === index)
+      refuse(
+        'missed',
+        { position },
+        `"${step.name}" comes too late after "${job.steps[missed.kept]!.name}": add the work that costs, or say why not, at the head of the job.`,
       )
     const taken = accepted ? [] : takenFor(floor, job, step, at)
     if (taken.length > 0) refuse('taken', { position }, taken.join(' '))

@@ -26,6 +26,7 @@ import { type JobRow, plateWords, vehicleWords } from '../floor/jobRows.ts'
 import { stayViews } from '../floor/stayViews.ts'
 import { jobHistory } from './jobHistory.ts'
 import { jobOnFloor } from './jobOnFloor.ts'
+import { missedView } from './missedWork.ts'
 
 export type JobView = Awaited<ReturnType<typeof getJob>>
 export type JobStepView = JobView['steps'][number]
@@ -82,6 +83,8 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
         ...brokenWords(floor, job, products),
       ]),
     ],
+    /** A wait missed whose cost is known: what the desk adds or refuses. */
+    missed: missedView(floor, job),
     cureWords: rulingCoats(job, products).map(coat => cureWords(coat, leavingOf(job), nowAt, when)),
     cautions: cautionsOf(job, products),
     steps: stepViews(job, floor, products),

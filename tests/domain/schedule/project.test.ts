@@ -99,6 +99,29 @@ describe('a job re-projected', () => {
     expect(projection).toMatchObject({ handover: 1920, slip: 0, broken: [] })
   })
 
+  test('holds a wipe back for the morning rather than leave a night between it and its coat', () => {
+    const wipe: Step = { kind: 'work', minutes: 30, needs: 'clean', skill: 'coat', crew: 1, split: false }
+    const wiped = [wipe, { ...wipe, minutes: 90, waitMax: 45 }]
+    const over = { ...problem, newJob: { ...problem.newJob, steps: wiped } }
+    const early: Plan = {
+      steps: [
+        { bay: 'B', start: 900, end: 930, crew: ['q'] },
+        { bay: 'B', start: 930, end: 1020, crew: ['q'] },
+      ],
+      handover: 1020,
+    }
+    const late = project(over, early, { actuals: [], now: 920 })
+    // Of the 120 minutes, 100 are left before `q` goes at 17:00: at 15:20 a wipe would be done with no coat to follow.
+    expect(times(late)).toEqual([
+      [1920, 1950],
+      [1950, 2040],
+    ])
+    expect(late.broken.filter(({ code }) => code === 'waitTooLong')).toEqual([])
+    // Begun, it cannot be held back: the missed wait is told.
+    const begun = project(over, early, { actuals: [{ start: 920 }], now: 930 })
+    expect(begun.broken).toContainEqual({ code: 'waitTooLong', step: 1, from: 950, to: 1920, minutes: 45 })
+  })
+
   test('waits for its people, and says the recoat window is missed, and that the promise slips', () => {
     const actuals = [
       { start: 480, end: 540 },

@@ -68,3 +68,22 @@ test('whatever numbers are typed, the answer is a pass or a refusal that names a
     }),
   )
 })
+
+test('a limit to the next step says what a missed one costs, and nothing is laid again on what is too old', () => {
+  const faults = (change: Partial<TreatmentStep>) => {
+    try {
+      check([{ ...step, ...change }])
+      return null
+    } catch (error) {
+      return (error as Refusal).code
+    }
+  }
+  expect(faults({ nextWithinMin: 45 })).toBe('missed-unsaid')
+  expect(faults({ nextWithinMin: -1, missed: 'again' })).toBe('wait-bad')
+  expect(faults({ nextWithinMin: 45, missed: 'again' })).toBeNull()
+  expect(faults({ missed: 'abrade', missedMin: 0 })).toBe('duration-bad')
+  expect(faults({ missed: 'abrade', missedMin: 30 })).toBeNull()
+  const coat = { stage: 'coat', productId: 'coat' } as const
+  expect(faults({ ...coat, missed: 'again' })).toBe('missed-bad')
+  expect(faults({ ...coat, missed: 'redo', missedMin: 60 })).toBeNull()
+})

@@ -7,7 +7,13 @@ import type { Faults } from '../../../parts/faults.ts'
 import { IconAct } from '../../../parts/IconAct.tsx'
 import { DecimalInput, DurationInput, OptionalDurationInput } from '../../../parts/inputs.tsx'
 import { MoveArrows } from '../../../parts/MoveArrows.tsx'
-import { capabilityChoices, sizeChoices, skillChoices, stageChoices } from '../../../parts/shopWords.ts'
+import {
+  capabilityChoices,
+  missedChoices,
+  sizeChoices,
+  skillChoices,
+  stageChoices,
+} from '../../../parts/shopWords.ts'
 import styles from './Treatments.module.css'
 
 interface Props {
@@ -21,10 +27,12 @@ interface Props {
   onRemove(): void
 }
 
+const unlimited = { nextWithinMin: null, missed: null, missedMin: null }
+
 /** One hands-on step of a treatment. */
 export function StepEditor({ index, count, step, products, faults, onChange, onMove, onRemove }: Props) {
   const put = (part: Partial<TreatmentStep>) => onChange({ ...step, ...part })
-  const fields = fieldsOf(step, put, name => faults.at(`steps.${index}.${name}`))
+  const fields = fieldsOf({ ...unlimited, ...step }, put, name => faults.at(`steps.${index}.${name}`))
   const minutes = fields.within('minutes')
   const title = `Step ${index + 1}`
   const first = index === 0
@@ -77,6 +85,28 @@ export function StepEditor({ index, count, step, products, faults, onChange, onM
           disabled={first}
           {...fields.field('waitMax')}
         />
+      </div>
+      <div className={styles.fields}>
+        <OptionalDurationInput
+          label="Next step within"
+          placeholder={lays ? 'as its product says' : 'no limit'}
+          {...fields.field('nextWithinMin')}
+        />
+        <Select
+          label="If that is missed"
+          placeholder="Nothing is added"
+          clearable
+          data={missedChoices}
+          {...fields.field('missed')}
+        />
+        {(step.missed === 'abrade' || step.missed === 'redo') && (
+          <OptionalDurationInput
+            label={step.missed === 'abrade' ? 'Abrading takes' : 'Taking off takes'}
+            placeholder="1 h"
+            {...fields.field('missedMin')}
+            value={step.missedMin ?? null}
+          />
+        )}
       </div>
       <div className={styles.fields}>
         {sizeChoices.map(({ value: size, label }) => (
