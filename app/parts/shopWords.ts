@@ -47,6 +47,7 @@ export const stageChoices: Choice<Stage>[] = [
   { value: 'correct', label: 'Correct' },
   { value: 'wipe', label: 'Wipe down' },
   { value: 'coat', label: 'Coat' },
+  { value: 'level', label: 'Level the coat' },
   { value: 'topper', label: 'Topper' },
   { value: 'finish', label: 'Finish' },
 ]

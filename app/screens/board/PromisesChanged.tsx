@@ -10,6 +10,7 @@ const changes = [
   'A topper needs its time from the coating’s data sheet, and the coating names the toppers its maker allows. Figures of common practice for toppers are gone; a topper without a time cannot be booked over a fresh coat until it is entered.',
   'Where a data sheet gives no humidity, 40 to 65 % now stand in (common practice) instead of 20 to 80 %. Humidity is watched through the early cure and told; it moves no time.',
   'What was wiped is coated within 45 minutes (common practice) and no night lies between; where that is missed, the job offers to add a wipe. Set your own limit on each step of a treatment.',
+  'A layer is levelled and checked under the lamp panel by panel while it is wet: such a step right behind a coat is now part of it, where it used to wait until the coat was safe to touch.',
   'A coated car stays until it may get wet, unless somebody has confirmed covered transport and storage by name: when booking, or on the job.',
 ] as const
 

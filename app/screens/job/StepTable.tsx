@@ -40,6 +40,9 @@ export function StepTable({ job, happened }: { job: JobView; happened: Happened 
                   {step.productName && step.kind === 'work' && <small> {step.productName}</small>}
                   {step.productId && step.kind === 'work' && <HazardMark productId={step.productId} />}
                   <small> {durationWords(step.minutes)}</small>
+                  {step.stage === 'coat' && step.kind === 'work' && (
+                    <small> · level and check each panel under the lamp while it is wet</small>
+                  )}
                 </td>
                 <td>
                   {step.bayName}

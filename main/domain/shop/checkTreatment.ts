@@ -88,7 +88,7 @@ export function checkTreatment(
     checkMissed(step, field)
     checkProduct(step, field, products)
     const before = treatment.steps[i - 1]
-    if (before) checkStageOrder(before, step, field)
+    checkStageOrder(before, step, field)
   })
 }
 
@@ -196,12 +196,29 @@ function checkProduct(step: TreatmentStep, field: string, products: readonly Tre
     )
 }
 
-/** The chain of a car's visit is laid out stage by stage, so a treatment says its steps in that order too. */
-function checkStageOrder(before: TreatmentStep, step: TreatmentStep, field: string) {
-  if (stages.indexOf(step.stage) < stages.indexOf(before.stage))
+/**
+ * The chain of a car's visit is laid out stage by stage, so a treatment says its steps in that order too. A levelling
+ * belongs to the layer it follows.
+ */
+function checkStageOrder(before: TreatmentStep | undefined, step: TreatmentStep, field: string) {
+  if (step.stage === 'level') {
+    if (before?.stage === 'coat' && step.productId === null) return
+    refuse(
+      before?.stage === 'coat' ? 'product-misplaced' : 'stage-order',
+      { [`${field}.${before?.stage === 'coat' ? 'productId' : 'stage'}`]: step.stage },
+      `"${step.name}" levels the coat laid right before it, while it is wet, with nothing of its own: put it behind its ` +
+        'coat step without a product, or change its stage.',
+    )
+  }
+  if (before && placeOf(step.stage) < placeOf(before.stage))
     refuse(
       'stage-order',
       { [`${field}.stage`]: step.stage },
       `A ${step.stage} step comes before every ${before.stage} step; move it up, or change its stage.`,
     )
+}
+
+/** The next layer follows the levelling of the one before. */
+function placeOf(stage: Stage): number {
+  return stages.indexOf(stage === 'level' ? 'coat' : stage)
 }

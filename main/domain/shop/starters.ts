@@ -36,7 +36,8 @@ export function starterTreatments(): (Treatment & { summary: string })[] {
       nextWithinMin: 45,
       missed: 'again',
     }),
-    step('Coat', 'coat', 'clean', 'coat', 120, { productId: 'coating', sameBay: true }),
+    step('Coat', 'coat', 'clean', 'coat', 90, { productId: 'coating', sameBay: true }),
+    step('Level and check under the lamp', 'level', 'clean', 'coat', 30, { sameBay: true }),
   ]
   return [
     {

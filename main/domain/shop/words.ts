@@ -15,8 +15,11 @@ export type Finish = (typeof finishes)[number]
 export const conditions = ['good', 'worn', 'heavy'] as const
 export type Condition = (typeof conditions)[number]
 
-/** In the order in which the steps of several treatments are laid out. */
-export const stages = ['prepare', 'correct', 'wipe', 'coat', 'topper', 'finish'] as const
+/**
+ * In the order in which the steps of several treatments are laid out. `level` is part of the coat step before it: the wet
+ * layer evened out and checked under the lamp, panel by panel.
+ */
+export const stages = ['prepare', 'correct', 'wipe', 'coat', 'level', 'topper', 'finish'] as const
 export type Stage = (typeof stages)[number]
 
 /**

@@ -1,6 +1,7 @@
 /** Several treatments made one chain of hands-on steps: stage by stage, shared steps done once. */
 import { refuse } from '../refusal.ts'
 import { type Stage, stages, type TreatmentStep } from '../shop/index.ts'
+import { levelled } from './levelling.ts'
 import type { TreatmentTemplate } from './template.ts'
 
 /** A rule a treatment gives for the time from the end of another link of the chain to this one's start. */
@@ -46,7 +47,7 @@ export function chainOf(
     let before: Link | null = null
     const turns = new Map<string, number>()
     const next = new Map<Stage, number>()
-    treatment.steps.forEach((template, i) => {
+    levelled(treatment.steps).forEach(({ step: template, at: i }) => {
       const minutes = minutesOf(template)
       if (minutes === 0) return
       const links = byStage.get(template.stage)!

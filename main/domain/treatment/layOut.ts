@@ -11,6 +11,7 @@ import type {
 } from '../shop/index.ts'
 import { chainOf, type Link } from './chainOf.ts'
 import { type CureClock, type CureDemand, cover, demandsOn } from './cureClocks.ts'
+import { levellingNotes } from './levelling.ts'
 import { type Draft, elapsed, keepWithin, limitsOf, minuteWords, placeIn } from './limits.ts'
 import type { LaidStep, Products, TreatmentTemplate } from './template.ts'
 
@@ -61,7 +62,7 @@ export function layOut(input: LayOutInput): Laid {
   const steps: Draft[] = []
   const placeOf = new Map<Link, number>()
   const clocks: CureClock[] = []
-  const notes: string[] = []
+  const notes = treatments.flatMap(treatment => levellingNotes(treatment.steps))
   for (const [i, link] of chain.entries()) {
     checkFinish(link, input)
     const product = profileOf(link, products)

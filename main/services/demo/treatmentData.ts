@@ -52,9 +52,17 @@ const refine = (mediumMin: number) =>
 /** What was wiped is coated within 30 to 60 min of it (common practice, no source), or wiped again. */
 const wiped = { productId: 'demo-wipe', nextWithinMin: 45, missed: 'again' } as const
 const wipe = step('Panel wipe', 'wipe', 'clean', 'coat', 30, wiped)
-/** Laid where the car was wiped down, before dust settles. */
-const coat = (name: string, mediumMin: number, productId: string) =>
-  step(name, 'coat', 'clean', 'coat', mediumMin, { productId, sameBay: true })
+/** Laid where the car was wiped down, before dust settles, and levelled panel by panel while it is wet. */
+const coat = (name: string, mediumMin: number, productId: string, more: Partial<TreatmentStep> = {}) => {
+  const level = step('Level and check under the lamp', 'level', 'clean', 'coat', 15, { sameBay: true })
+  const laid = step(name, 'coat', 'clean', 'coat', mediumMin, { productId, sameBay: true, ...more })
+  const { small, medium, large, xl } = laid.minutes
+  const minutes = { small: small - 15, medium: medium - 15, large: large - 15, xl: xl - 15 }
+  return [
+    { ...laid, minutes },
+    { ...level, minutes: { small: 15, medium: 15, large: 15, xl: 15 } },
+  ]
+}
 const topper = (mediumMin: number, productId: string) =>
   step('Topper', 'topper', 'clean', 'coat', mediumMin, { productId })
 
@@ -99,7 +107,7 @@ export const demoTreatments: DemoTreatment[] = [
     steps: [
       wash,
       step('Wipe wheels', 'wipe', 'clean', 'coat', 30, wiped),
-      coat('Wheels', 60, 'demo-tamsk-rim'),
+      ...coat('Wheels', 60, 'demo-tamsk-rim'),
     ],
   },
   {
@@ -108,7 +116,7 @@ export const demoTreatments: DemoTreatment[] = [
     summary:
       'A refining pass and one layer of Ovrel One; home the next day, once it may get wet. Not for satin, matte or film.',
     prices: priced(680),
-    steps: [wash, decontaminate, refine(150), wipe, coat('Layer', 105, 'demo-ovrel-one')],
+    steps: [wash, decontaminate, refine(150), wipe, ...coat('Layer', 105, 'demo-ovrel-one')],
   },
   {
     id: 'demo-two-layers',
@@ -122,8 +130,8 @@ export const demoTreatments: DemoTreatment[] = [
       refine(150),
       wipe,
       // A layer gone hard is abraded by hand before the next (common practice, no source).
-      { ...coat('First layer', 105, 'demo-ovrel-two'), missed: 'abrade', missedMin: 60 },
-      coat('Second layer', 90, 'demo-ovrel-two'),
+      ...coat('First layer', 105, 'demo-ovrel-two', { missed: 'abrade', missedMin: 60 }),
+      ...coat('Second layer', 90, 'demo-ovrel-two'),
     ],
   },
   {
@@ -137,7 +145,7 @@ export const demoTreatments: DemoTreatment[] = [
       decontaminate,
       refine(150),
       wipe,
-      coat('Layer', 90, 'demo-tamsk-quick'),
+      ...coat('Layer', 90, 'demo-tamsk-quick'),
       topper(45, 'demo-lindavel-top'),
     ],
   },

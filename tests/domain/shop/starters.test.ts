@@ -21,7 +21,7 @@ test('each starter treatment can be carried out in a ten-hour day, and each prof
 })
 
 test('each starter product is used, and none is called by a made-up id', () => {
-  const used = new Set(treatments.flatMap(treatment => treatment.steps.map(step => step.productId)))
+  const used = new Set(treatments.flatMap(treatment => treatment.steps.flatMap(step => step.productId ?? [])))
   expect([...used].sort()).toEqual(products.map(product => product.id).sort())
 })
 
@@ -79,7 +79,7 @@ test('correction takes 10 to 18 h on paint in good condition, and a layer is ref
     expect(minutes).toBeGreaterThanOrEqual(10 * 60)
     expect(minutes).toBeLessThanOrEqual(18 * 60)
   }
-  expect(named('Coating, one layer').map(step => step.stage)).toEqual(['correct', 'wipe', 'coat'])
+  expect(named('Coating, one layer').map(step => step.stage)).toEqual(['correct', 'wipe', 'coat', 'level'])
   // Satin, matte and film are never polished.
-  expect(named('Coating on satin, matte or film').map(step => step.stage)).toEqual(['wipe', 'coat'])
+  expect(named('Coating on satin, matte or film').map(step => step.stage)).toEqual(['wipe', 'coat', 'level'])
 })

@@ -47,6 +47,22 @@ it('sums a product named twice at a step, its spreads as independent ones', () =
   ])
 })
 
+it('draws for a levelling with the layer it is part of', () => {
+  const one = [
+    {
+      name: 'One',
+      steps: [step('First', [line('one', 500)]), step('Level', [line('cloths', 300)], 'level')],
+    },
+  ]
+  expect(expectedDraws(one, [inJob(0, 'First')], 'small')).toEqual({
+    draws: [
+      { position: 0, productId: 'one', expectedCenti: 500, sdCenti: 0 },
+      { position: 0, productId: 'cloths', expectedCenti: 300, sdCenti: 0 },
+    ],
+    found: [0],
+  })
+})
+
 it('keeps a recipe with its work, and with its place where the step was renamed', () => {
   const before = [step('First', [line('one', 1)]), step('Second', [line('two', 2)])]
   const kept = keptRecipes(before, [

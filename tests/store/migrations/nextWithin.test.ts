@@ -62,3 +62,37 @@ test('A wipe that a coat follows gets its 45 minutes, sold or booked; what is ov
     null,
   ])
 })
+
+test('A levelling after a coat becomes part of it; what is called so elsewhere, or uses something, stays as it is', async () => {
+  const dir = makeFolder()
+  const file = join(dir, 'lustrum.db')
+  const at = all.findIndex(name => name.endsWith('_level_with_the_layer'))
+  await migrate(file, migrationsOf(dir, all.slice(0, at)))
+  const database = new Database(file)
+  database.exec('PRAGMA foreign_keys = OFF')
+  const step = database.prepare(
+    'insert into "TreatmentStep" ("id", "treatmentId", "position", "name", "stage", "needs", "minutes", "productId") ' +
+      "values (?, ?, ?, ?, ?, 'clean', '{}', ?)",
+  )
+  const rows = [
+    ['one', 0, 'Coat', 'coat', 'two'],
+    ['one', 1, 'Level HIGH SPOTS', 'finish', null],
+    ['one', 2, 'Level again', 'finish', null],
+    ['two', 0, 'Coat', 'coat', 'two'],
+    ['two', 1, 'Level', 'finish', 'cloth'],
+    ['three', 0, 'Coat', 'coat', 'two'],
+    ['three', 1, 'Dress the trim', 'finish', null],
+  ] as const
+  for (const [i, row] of rows.entries()) step.run(`s${i}`, ...row)
+  database.close()
+  await migrate(file, migrationsOf(dir, all.slice(0, at + 1)))
+  expect((readAll(file).TreatmentStep ?? []).map(row => row.stage)).toEqual([
+    'coat',
+    'level',
+    'finish',
+    'coat',
+    'finish',
+    'coat',
+    'finish',
+  ])
+})
