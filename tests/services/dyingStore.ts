@@ -6,12 +6,16 @@ export interface DyingStore {
   writes(): number
 }
 
-/** A store whose process kills itself before the n-th write inside its transactions. */
-export function dyingStore(real: Store, killAt: number): DyingStore {
+/** A store whose process kills itself before the n-th write inside its transactions, or dies as `die` says. */
+export function dyingStore(
+  real: Store,
+  killAt: number,
+  die: () => void = () => process.kill(process.pid, 'SIGKILL'),
+): DyingStore {
   let writes = 0
   function dieInTime(): void {
     writes += 1
-    if (writes === killAt) process.kill(process.pid, 'SIGKILL')
+    if (writes === killAt) die()
   }
   /** The transaction's client, with every write counted before it reaches the database. */
   function counted<T extends object>(target: T): T {
