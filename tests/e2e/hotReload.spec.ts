@@ -25,7 +25,7 @@ test.beforeAll(() => {
   ])
     cpSync(join(root, part), join(copy, part), { recursive: true })
   symlinkSync(join(root, 'node_modules'), join(copy, 'node_modules'))
-  dev = run('main/hosts/dev.ts', ['--no-open', '--data', join(copy, 'data')], {}, copy)
+  dev = run('main/hosts/dev.ts', ['--no-open', '--data', join(copy, 'data')], { DEBUG: 'vite:hmr' }, copy)
 })
 test.afterAll(async () => {
   await dev.kill()
@@ -42,10 +42,10 @@ test('an edited screen shows without a reload, with what was typed in it; an edi
   await expect(page.getByRole('heading', { name: 'Welcome to Lustrum' })).toBeVisible({ timeout: 120_000 })
   const screen = join(copy, 'app/screens/welcome/Welcome.tsx')
   let title = 'Welcome to Lustrum'
-  // Vite sometimes answers the first edit after its start by loading the page anew; a later one must keep what was typed.
-  await expect(async () => {
+  let reloads = 0
+  const edit = async (next: string) => {
     await welcome.name.fill('Ashdown Paint Care')
-    const next = title === 'Good morning' ? 'Good evening' : 'Good morning'
+    const before = dev.output().length
     const began = performance.now()
     // In one step, as editors save: a file read half written would make the page load again.
     writeFileSync(join(copy, 'edited'), readFileSync(screen, 'utf8').replace(title, next))
@@ -53,8 +53,18 @@ test('an edited screen shows without a reload, with what was typed in it; an edi
     title = next
     await expect(page.getByRole('heading', { name: title })).toBeVisible()
     console.log(`The edit showed after ${Math.round(performance.now() - began)} ms.`)
-    await expect(welcome.name).toHaveValue('Ashdown Paint Care', { timeout: 3_000 })
-  }).toPass({ timeout: 120_000 })
+    const kept = await expect(welcome.name)
+      .toHaveValue('Ashdown Paint Care', { timeout: 3_000 })
+      .then(() => true)
+      .catch(() => false)
+    if (kept) return
+    reloads++
+    console.log(`The edit loaded the page anew:\n${dev.output().slice(before)}`)
+  }
+  // Vite was seen to answer the very first edit after its start by loading the page anew; no later one may.
+  for (const next of ['Good morning', 'Good evening', 'Good night']) await edit(next)
+  expect(reloads).toBeLessThanOrEqual(1)
+  await expect(welcome.name).toHaveValue('Ashdown Paint Care')
 
   const said = dev.output().length
   const clock = join(copy, 'main/hosts/clock.ts')

@@ -80,27 +80,29 @@ async function sendAll(desk: Desk, patience: number | undefined): Promise<SendRu
   await recoverOrphans(desk)
   stops.delete(desk.store)
   const looked = new Set<string>()
-  for (;;) {
-    const row = halted.has(desk.store) ? null : await nextApproved(desk, looked)
-    if (!row) return view
-    looked.add(row.id)
-    const sender = await senderOf(desk.store.read, desk.store)
-    if (!sender) return stopped(desk, view, noSenderWords)
-    const begun = await begin(desk, row.id)
-    if (!begun) {
-      view.waiting++
-      continue
-    }
-    const outcome = await sendMail(sender.server, await letterOf(desk, begun, sender), patience)
-    const after = await recordAnswer(desk, begun.id, outcome)
-    if (after.state === 'sent') view.sent++
-    else if (after.state === 'failed') view.failed++
-    else view.waiting++
-    if (!outcome.sent) {
-      view.words.push(outcome.words)
-      if (verdictOf(outcome) === 'put-back') return stopped(desk, view, outcome.words)
+  for (let ids = await approvedIds(desk, looked); ids.length > 0; ids = await approvedIds(desk, looked)) {
+    for (const id of ids) {
+      if (halted.has(desk.store)) return view
+      looked.add(id)
+      const sender = await senderOf(desk.store.read, desk.store)
+      if (!sender) return stopped(desk, view, noSenderWords)
+      const begun = await begin(desk, id)
+      if (!begun) {
+        view.waiting++
+        continue
+      }
+      const outcome = await sendMail(sender.server, await letterOf(desk, begun, sender), patience)
+      const after = await recordAnswer(desk, begun.id, outcome)
+      if (after.state === 'sent') view.sent++
+      else if (after.state === 'failed') view.failed++
+      else view.waiting++
+      if (!outcome.sent) {
+        view.words.push(outcome.words)
+        if (verdictOf(outcome) === 'put-back') return stopped(desk, view, outcome.words)
+      }
     }
   }
+  return view
 }
 
 function stopped(desk: Desk, view: SendRunView, words: string): SendRunView {
@@ -122,19 +124,18 @@ async function recoverOrphans(desk: Desk): Promise<void> {
   })
 }
 
-function nextApproved(desk: Desk, looked: ReadonlySet<string>): Promise<Message | null> {
-  const nowAt = desk.now()
-  return desk.store.read.message
-    .findMany({
-      where: {
-        state: 'approved',
-        channel: 'email',
-        OR: [{ notBeforeAt: null }, { notBeforeAt: { lte: nowAt } }],
-      },
-      orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
-      take: looked.size + 1,
-    })
-    .then(rows => rows.find(row => !looked.has(row.id)) ?? null)
+/** The e-mails that may go out by now and that this run has not looked at, the oldest first. */
+async function approvedIds(desk: Desk, looked: ReadonlySet<string>): Promise<string[]> {
+  const rows = await desk.store.read.message.findMany({
+    where: {
+      state: 'approved',
+      channel: 'email',
+      OR: [{ notBeforeAt: null }, { notBeforeAt: { lte: desk.now() } }],
+    },
+    orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+    select: { id: true },
+  })
+  return rows.map(row => row.id).filter(id => !looked.has(id))
 }
 
 /** Marks a message as on its way if the gate lets it; null where it waits or was withdrawn instead. */

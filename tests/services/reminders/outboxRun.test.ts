@@ -76,7 +76,7 @@ describe('a server that', () => {
 
   it('hangs before it has the letter: it never left, and waits', async () => {
     const id = await oneApproved({ onRcptTo: () => {} })
-    expect(await runOutbox(desk, { patience: 150 })).toMatchObject({ sent: 0, waiting: 1 })
+    expect(await runOutbox(desk, { patience: 1_500 })).toMatchObject({ sent: 0, waiting: 1 })
     expect(await message(desk, id)).toMatchObject({ state: 'approved', unanswered: 0 })
   })
 
@@ -86,7 +86,7 @@ describe('a server that', () => {
         stream.resume()
       },
     })
-    await runOutbox(desk, { patience: 150 })
+    await runOutbox(desk, { patience: 1_500 })
     expect(await message(desk, id)).toMatchObject({ state: 'approved', unanswered: 1 })
     expect(await batch(desk)).toMatchObject({
       possiblyTwice: 1,
@@ -132,7 +132,7 @@ describe('a server that', () => {
       },
     })
     await change(desk, { crashRisk: 'ask' })
-    await runOutbox(desk, { patience: 150 })
+    await runOutbox(desk, { patience: 1_500 })
     expect(await message(desk, id)).toMatchObject({
       state: 'failed',
       failure: { code: 'unknown' },
