@@ -3,6 +3,7 @@ import {
   createRootRoute,
   createRoute,
   createRouter,
+  lazyRouteComponent,
   Outlet,
   redirect,
   useRouterState,
@@ -13,21 +14,25 @@ import { Failed } from './parts/Failed.tsx'
 import { Frame } from './parts/Frame.tsx'
 import { LeaveGuard } from './parts/form/LeaveGuard.tsx'
 import { Lookup } from './parts/Lookup.tsx'
-import { Applied } from './screens/applied/Applied.tsx'
-import { Board } from './screens/board/Board.tsx'
-import { Book } from './screens/book/Book.tsx'
-import { Car } from './screens/car/Car.tsx'
-import { CloseOfDay } from './screens/closeOfDay/CloseOfDay.tsx'
-import { Conditions } from './screens/conditions/Conditions.tsx'
-import { Customer } from './screens/customers/Customer.tsx'
-import { Customers } from './screens/customers/Customers.tsx'
-import { NewCustomer } from './screens/customers/NewCustomer.tsx'
-import { Job } from './screens/job/Job.tsx'
-import { Morning } from './screens/morning/Morning.tsx'
-import { Settings } from './screens/settings/Settings.tsx'
-import { Shelf } from './screens/shelf/Shelf.tsx'
-import { Upkeep } from './screens/upkeep/Upkeep.tsx'
-import { Welcome } from './screens/welcome/Welcome.tsx'
+
+/** Each screen is fetched when it is first gone to, and all of them once the first one stands (`loadScreens`). */
+const screens = {
+  Applied: lazyRouteComponent(() => import('./screens/applied/Applied.tsx'), 'Applied'),
+  Board: lazyRouteComponent(() => import('./screens/board/Board.tsx'), 'Board'),
+  Book: lazyRouteComponent(() => import('./screens/book/Book.tsx'), 'Book'),
+  Car: lazyRouteComponent(() => import('./screens/car/Car.tsx'), 'Car'),
+  CloseOfDay: lazyRouteComponent(() => import('./screens/closeOfDay/CloseOfDay.tsx'), 'CloseOfDay'),
+  Conditions: lazyRouteComponent(() => import('./screens/conditions/Conditions.tsx'), 'Conditions'),
+  Customer: lazyRouteComponent(() => import('./screens/customers/Customer.tsx'), 'Customer'),
+  Customers: lazyRouteComponent(() => import('./screens/customers/Customers.tsx'), 'Customers'),
+  NewCustomer: lazyRouteComponent(() => import('./screens/customers/NewCustomer.tsx'), 'NewCustomer'),
+  Job: lazyRouteComponent(() => import('./screens/job/Job.tsx'), 'Job'),
+  Morning: lazyRouteComponent(() => import('./screens/morning/Morning.tsx'), 'Morning'),
+  Settings: lazyRouteComponent(() => import('./screens/settings/Settings.tsx'), 'Settings'),
+  Shelf: lazyRouteComponent(() => import('./screens/shelf/Shelf.tsx'), 'Shelf'),
+  Upkeep: lazyRouteComponent(() => import('./screens/upkeep/Upkeep.tsx'), 'Upkeep'),
+  Welcome: lazyRouteComponent(() => import('./screens/welcome/Welcome.tsx'), 'Welcome'),
+}
 
 function Root() {
   const shop = useQuery(trpc.shop.get.queryOptions()).data
@@ -64,13 +69,13 @@ const root = createRootRoute({
   },
 })
 
-const welcome = createRoute({ getParentRoute: () => root, path: '/welcome', component: Welcome })
+const welcome = createRoute({ getParentRoute: () => root, path: '/welcome', component: screens.Welcome })
 
-const board = createRoute({ getParentRoute: () => root, path: '/', component: Board })
-const book = createRoute({ getParentRoute: () => root, path: '/book', component: Book })
-const morning = createRoute({ getParentRoute: () => root, path: '/morning', component: Morning })
-const job = createRoute({ getParentRoute: () => root, path: '/jobs/$id', component: Job })
-const close = createRoute({ getParentRoute: () => root, path: '/close', component: CloseOfDay })
+const board = createRoute({ getParentRoute: () => root, path: '/', component: screens.Board })
+const book = createRoute({ getParentRoute: () => root, path: '/book', component: screens.Book })
+const morning = createRoute({ getParentRoute: () => root, path: '/morning', component: screens.Morning })
+const job = createRoute({ getParentRoute: () => root, path: '/jobs/$id', component: screens.Job })
+const close = createRoute({ getParentRoute: () => root, path: '/close', component: screens.CloseOfDay })
 const shelf = createRoute({
   getParentRoute: () => root,
   path: '/shelf',
@@ -78,10 +83,26 @@ const shelf = createRoute({
     throw redirect({ to: '/shelf/$section', params: { section: 'stock' } })
   },
 })
-const shelfSection = createRoute({ getParentRoute: () => root, path: '/shelf/$section', component: Shelf })
-const shelfRow = createRoute({ getParentRoute: () => root, path: '/shelf/$section/$id', component: Shelf })
-const applied = createRoute({ getParentRoute: () => root, path: '/jobs/$id/applied', component: Applied })
-const conditions = createRoute({ getParentRoute: () => root, path: '/conditions', component: Conditions })
+const shelfSection = createRoute({
+  getParentRoute: () => root,
+  path: '/shelf/$section',
+  component: screens.Shelf,
+})
+const shelfRow = createRoute({
+  getParentRoute: () => root,
+  path: '/shelf/$section/$id',
+  component: screens.Shelf,
+})
+const applied = createRoute({
+  getParentRoute: () => root,
+  path: '/jobs/$id/applied',
+  component: screens.Applied,
+})
+const conditions = createRoute({
+  getParentRoute: () => root,
+  path: '/conditions',
+  component: screens.Conditions,
+})
 const upkeep = createRoute({
   getParentRoute: () => root,
   path: '/upkeep',
@@ -89,16 +110,32 @@ const upkeep = createRoute({
     throw redirect({ to: '/upkeep/$section', params: { section: 'due' } })
   },
 })
-const upkeepSection = createRoute({ getParentRoute: () => root, path: '/upkeep/$section', component: Upkeep })
-const upkeepRow = createRoute({ getParentRoute: () => root, path: '/upkeep/$section/$id', component: Upkeep })
-const car = createRoute({ getParentRoute: () => root, path: '/cars/$id', component: Car })
-const customers = createRoute({ getParentRoute: () => root, path: '/customers', component: Customers })
+const upkeepSection = createRoute({
+  getParentRoute: () => root,
+  path: '/upkeep/$section',
+  component: screens.Upkeep,
+})
+const upkeepRow = createRoute({
+  getParentRoute: () => root,
+  path: '/upkeep/$section/$id',
+  component: screens.Upkeep,
+})
+const car = createRoute({ getParentRoute: () => root, path: '/cars/$id', component: screens.Car })
+const customers = createRoute({
+  getParentRoute: () => root,
+  path: '/customers',
+  component: screens.Customers,
+})
 const newCustomer = createRoute({
   getParentRoute: () => root,
   path: '/customers/new',
-  component: NewCustomer,
+  component: screens.NewCustomer,
 })
-const customer = createRoute({ getParentRoute: () => root, path: '/customers/$id', component: Customer })
+const customer = createRoute({
+  getParentRoute: () => root,
+  path: '/customers/$id',
+  component: screens.Customer,
+})
 const settings = createRoute({
   getParentRoute: () => root,
   path: '/settings',
@@ -109,12 +146,12 @@ const settings = createRoute({
 const settingsSection = createRoute({
   getParentRoute: () => root,
   path: '/settings/$section',
-  component: Settings,
+  component: screens.Settings,
 })
 const settingsRow = createRoute({
   getParentRoute: () => root,
   path: '/settings/$section/$id',
-  component: Settings,
+  component: screens.Settings,
 })
 
 const routeTree = root.addChildren([
@@ -142,6 +179,11 @@ const routeTree = root.addChildren([
 ])
 
 export const router = createRouter({ routeTree, defaultErrorComponent: Failed })
+
+/** Fetches what has not been gone to yet: a screen opens at once then, also when the app behind is gone for a moment. */
+export async function loadScreens(): Promise<void> {
+  for (const screen of Object.values(screens)) await screen.preload?.()
+}
 
 declare module '@tanstack/react-router' {
   interface Register {

@@ -14,7 +14,7 @@ import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { listenForChanges } from './data/changes.ts'
 import { queryClient } from './data/trpc.ts'
-import { router } from './routes.tsx'
+import { loadScreens, router } from './routes.tsx'
 import { theme } from './theme/theme.ts'
 
 const nonce = document.querySelector<HTMLMetaElement>('meta[name="style-nonce"]')?.content ?? ''
@@ -34,3 +34,10 @@ createRoot(document.getElementById('root')!).render(
     </MantineProvider>
   </StrictMode>,
 )
+
+// The first screen comes first.
+const unsubscribe = router.subscribe('onRendered', () => {
+  unsubscribe()
+  // What cannot be had now is asked for again by whoever goes there.
+  void loadScreens().catch(() => {})
+})

@@ -103,11 +103,16 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
 
   app.get('*', context => {
     const file = files.get(context.req.path)
-    if (file && context.req.path !== '/index.html')
-      return context.body(file.bytes, 200, {
+    if (file && context.req.path !== '/index.html') {
+      // The window's own scheme does not ask for it, and could not unpack it.
+      const packed = context.req.header('accept-encoding')?.includes('gzip') ? file.gzip : undefined
+      return context.body(packed ?? file.bytes, 200, {
         'content-type': file.type,
         'cache-control': file.hashed ? 'public, max-age=31536000, immutable' : 'no-cache',
+        vary: 'accept-encoding',
+        ...(packed && { 'content-encoding': 'gzip' }),
       })
+    }
     if (context.req.path.startsWith('/assets/')) return context.notFound()
     // Every other path is a screen of the renderer's own.
     return context.html(page.replaceAll('__NONCE__', context.get('nonce')), 200, {

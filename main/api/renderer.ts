@@ -4,6 +4,8 @@ import { extname, join } from 'node:path'
 export interface StaticFile {
   bytes: Uint8Array<ArrayBuffer>
   type: string
+  /** The same by gzip, where the build laid it beside. */
+  gzip?: Uint8Array<ArrayBuffer>
   /** Named by its content, so it may be kept for good. */
   hashed: boolean
 }
@@ -38,5 +40,11 @@ export function loadRenderer(dir: string): Map<string, StaticFile> {
     }
   }
   add(dir, '/')
+  for (const [path, { bytes }] of files) {
+    const plain = path.endsWith('.gz') && files.get(path.slice(0, -3))
+    if (!plain) continue
+    plain.gzip = bytes
+    files.delete(path)
+  }
   return files
 }

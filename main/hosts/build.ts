@@ -3,6 +3,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSy
 import { dirname, join } from 'node:path'
 import { setTimeout as wait } from 'node:timers/promises'
 import { fileURLToPath } from 'node:url'
+import { gzipSync } from 'node:zlib'
 import { generateClient } from '../../prisma/generate.ts'
 import { takeLock } from '../store/fileLock.ts'
 import { bundleDesktop } from './buildDesktop.ts'
@@ -66,15 +67,23 @@ function client(): Promise<void> {
   )
 }
 
+/** Lays beside each text of a folder the same compressed, so that no answer has to be. */
+function compress(dir: string): void {
+  for (const name of readdirSync(dir))
+    if (/\.(js|css|svg)$/.test(name))
+      writeFileSync(join(dir, `${name}.gz`), gzipSync(readFileSync(join(dir, name)), { level: 9 }))
+}
+
 /** The screens. */
 function renderer(): Promise<void> {
   return unlessFresh(
     'renderer',
     join(rendererDir, 'index.html'),
-    ['app', 'main/domain', 'main/api', 'assets', 'package-lock.json'],
+    ['app', 'main/domain', 'main/api', 'main/hosts/build.ts', 'assets', 'package-lock.json'],
     async () => {
       const { build } = await import('vite')
       await build({ configFile: join(root, 'app', 'vite.config.ts'), logLevel: 'warn' })
+      compress(join(rendererDir, 'assets'))
     },
   )
 }
