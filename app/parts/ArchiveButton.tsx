@@ -12,20 +12,27 @@ type Act = { mutationOptions(): SavingOptions<{ id: string; version: number }> }
 
 interface Props {
   row: Row
-  /** The rows' part of the api: `trpc.bays`; without `restore` for what is never taken back. */
-  api: { archive: Act; restore?: Act }
+  /** The rows' part of the api: `trpc.bays`. */
+  api: { archive: Act; restore: Act }
   label: string
   onArchived?: () => void
+  onRestored?: () => void
 }
 
 /** Puts a row away or takes it back; what stands in the way is said above the button. */
-export function ArchiveButton({ row: { id, version, archivedAt }, api, label, onArchived }: Props) {
+export function ArchiveButton({
+  row: { id, version, archivedAt },
+  api,
+  label,
+  onArchived,
+  onRestored,
+}: Props) {
   const archiving = useSaving(api.archive.mutationOptions())
-  const restoring = useSaving(api.restore?.mutationOptions() ?? {})
+  const restoring = useSaving(api.restore.mutationOptions())
   const [acting, look, says, done] =
     archivedAt === null
       ? ([archiving, { variant: 'subtle', color: 'red' }, label, onArchived] as const)
-      : ([restoring, { variant: 'default' }, 'Take back into use', undefined] as const)
+      : ([restoring, { variant: 'default' }, 'Take back into use', onRestored] as const)
   return (
     <>
       <Refused of={archiving.error ?? restoring.error} />

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { date, id, rowAccepted, rowNumber } from '../services/desk/inputs.ts'
+import { date, id, oneRow, rowAccepted, rowNumber } from '../services/desk/inputs.ts'
 import { closeOfDay } from '../services/shelf/closeOfDay.ts'
 import { confirmDraws } from '../services/shelf/confirmDraws.ts'
 import {
@@ -22,7 +22,7 @@ import { ledgerPage, shelfList, shelfProduct } from '../services/shelf/productPa
 import { receiveGoods } from '../services/shelf/receive.ts'
 import { learnRecipe, saveRecipe, treatmentRecipes } from '../services/shelf/recipes.ts'
 import { forgetCode, learnCode, scan } from '../services/shelf/scan.ts'
-import { archiveSize, saveShelfProduct, saveSize } from '../services/shelf/shelfProducts.ts'
+import { archiveSize, restoreSize, saveShelfProduct, saveSize } from '../services/shelf/shelfProducts.ts'
 import { getRules, saveRules } from '../services/shelf/shelfRules.ts'
 import {
   countBottle,
@@ -31,7 +31,7 @@ import {
   takeStock,
   wasteStock,
 } from '../services/shelf/stockChanges.ts'
-import { archiveOffer, saveOffer } from '../services/shelf/supplierOffers.ts'
+import { archiveOffer, restoreOffer, saveOffer } from '../services/shelf/supplierOffers.ts'
 import { takeBackMove } from '../services/shelf/takeBack.ts'
 import { jobCost, shelfValue } from '../services/shelf/value.ts'
 import { procedure, router } from './trpc.ts'
@@ -74,8 +74,10 @@ export const shelf = router({
   saveProduct: procedure.input(shelfProductInput).mutation(({ ctx, input }) => saveShelfProduct(ctx, input)),
   saveSize: procedure.input(sizeInput).mutation(({ ctx, input }) => saveSize(ctx, input)),
   archiveSize: procedure.input(rowAccepted).mutation(({ ctx, input }) => archiveSize(ctx, input)),
+  restoreSize: procedure.input(oneRow).mutation(({ ctx, input }) => restoreSize(ctx, input)),
   saveOffer: procedure.input(offerInput).mutation(({ ctx, input }) => saveOffer(ctx, input)),
   archiveOffer: procedure.input(rowAccepted).mutation(({ ctx, input }) => archiveOffer(ctx, input)),
+  restoreOffer: procedure.input(oneRow).mutation(({ ctx, input }) => restoreOffer(ctx, input)),
 
   recipes: procedure
     .input(z.object({ treatmentId: id }))

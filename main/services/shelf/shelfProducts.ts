@@ -6,7 +6,7 @@ import type { Tx } from '../../store/store.ts'
 import { askFirst } from '../desk/ask.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import type { RowAccepted } from '../desk/inputs.ts'
-import { archiveRow, saveRow, saveSingle } from '../desk/keep.ts'
+import { archiveRow, type RowSeen, restoreRow, saveRow, saveSingle } from '../desk/keep.ts'
 import type { ShelfFields, ShelfProductInput, SizeInput } from './inputs.ts'
 import { containerLines, openOrderLines } from './stillUsed.ts'
 
@@ -109,8 +109,7 @@ export function archiveSize(desk: Desk, input: RowAccepted): Promise<void> {
         { id: input.id },
         `${offers.map(offer => offer.supplier.name).join(', ')} still sells it to you; take that offer out first.`,
       )
-    const size = await tx.containerSize.findUnique({ where: { id: input.id } })
-    const { productId } = found(size, { id: input.id }, 'This size is not there any more.')
+    const { productId } = await sizeThere(tx, input.id)
     const uses = [
       ...(await containerLines(tx, productId, input.id)),
       ...(await openOrderLines(tx, { sizeId: input.id })),
@@ -118,6 +117,22 @@ export function archiveSize(desk: Desk, input: RowAccepted): Promise<void> {
     askFirst('in-use', uses, { field: 'id', lead: 'It is still in use:', accepted: input.accepted })
     await archiveRow(audit, keptSizes(tx, productId), input, { at })
   })
+}
+
+/** Takes a size back into use: it can be bought again. */
+export function restoreSize(desk: Desk, input: RowSeen): Promise<void> {
+  return act(desk, async (tx, audit) => {
+    const { productId } = await sizeThere(tx, input.id)
+    await restoreRow(audit, keptSizes(tx, productId), input)
+  })
+}
+
+async function sizeThere(tx: Tx, id: string) {
+  return found(
+    await tx.containerSize.findUnique({ where: { id } }),
+    { id },
+    'This size is not there any more.',
+  )
 }
 
 async function assertProduct(tx: Tx, id: string): Promise<void> {

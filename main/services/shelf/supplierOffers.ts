@@ -7,7 +7,7 @@ import type { Tx } from '../../store/store.ts'
 import { askFirst } from '../desk/ask.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import type { RowAccepted } from '../desk/inputs.ts'
-import { archiveRow, saveRow } from '../desk/keep.ts'
+import { archiveRow, type RowSeen, restoreRow, saveRow } from '../desk/keep.ts'
 import type { OfferInput } from './inputs.ts'
 import { offerLines, openOrderLines } from './stillUsed.ts'
 
@@ -127,6 +127,22 @@ export function archiveOffer(desk: Desk, input: RowAccepted): Promise<void> {
     ]
     askFirst('in-use', uses, { field: 'id', lead: 'It is still in use:', accepted: input.accepted })
     await archiveRow(audit, keptOffers(tx, productId), input, { at })
+  })
+}
+
+/**
+ * Takes an offer back into use; orders are proposed from it only where its product has no other it is bought by.
+ * Refused while its supplier or its size is put away.
+ */
+export function restoreOffer(desk: Desk, input: RowSeen): Promise<void> {
+  return act(desk, async (tx, audit) => {
+    const { id, productId, supplierId, sizeId } = await offerThere(tx, input.id)
+    const supplier = await tx.supplier.findUniqueOrThrow({ where: { id: supplierId } })
+    const size = await tx.containerSize.findUniqueOrThrow({ where: { id: sizeId } })
+    const away = supplier.archivedAt !== null ? supplier.name : size.archivedAt !== null ? size.label : null
+    if (away !== null) refuse('put-away', { id }, `${away} is put away: take that back into use first.`)
+    const inUse = await tx.supplierOffer.count({ where: { productId, archivedAt: null } })
+    await restoreRow(audit, keptOffers(tx, productId), input, { preferred: inUse === 0 })
   })
 }
 

@@ -16,7 +16,7 @@ import type { Tx } from '../../store/store.ts'
 import { askFirst } from '../desk/ask.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import type { ListInput, RowAccepted } from '../desk/inputs.ts'
-import { archiveRow, assertNameFree, rowsShown, saveRow } from '../desk/keep.ts'
+import { archiveRow, assertNameFree, type RowSeen, restoreRow, rowsShown, saveRow } from '../desk/keep.ts'
 import { shopOf } from '../desk/shopView.ts'
 import type { SupplierInput } from './inputs.ts'
 import { offerLines } from './stillUsed.ts'
@@ -141,5 +141,14 @@ export function archiveSupplier(desk: Desk, input: RowAccepted): Promise<void> {
       where: { supplierId: input.id, archivedAt: null },
       data: { archivedAt: at, version: { increment: 1 } },
     })
+  })
+}
+
+/** Takes a supplier back into use; what it sells is taken back offer by offer, as prices have changed since. */
+export function restoreSupplier(desk: Desk, input: RowSeen): Promise<void> {
+  return act(desk, async (tx, audit) => {
+    await restoreRow(audit, keptSuppliers(tx), input)
+    const supplier = await tx.supplier.findUniqueOrThrow({ where: { id: input.id } })
+    await assertNameFree(tx.supplier, supplier, 'a supplier')
   })
 }

@@ -1,8 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { archiveSize, saveSize } from '../../../main/services/shelf/shelfProducts.ts'
+import { archiveSize, restoreSize, saveSize } from '../../../main/services/shelf/shelfProducts.ts'
 import { takeStock } from '../../../main/services/shelf/stockChanges.ts'
-import { archiveOffer, saveOffer } from '../../../main/services/shelf/supplierOffers.ts'
-import { archiveSupplier } from '../../../main/services/shelf/suppliers.ts'
+import { archiveOffer, restoreOffer, saveOffer } from '../../../main/services/shelf/supplierOffers.ts'
+import { archiveSupplier, restoreSupplier, saveSupplier } from '../../../main/services/shelf/suppliers.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type ShelfShop, shelfShop, stock } from './shelfShop.ts'
 
@@ -157,3 +157,56 @@ describe('a way to buy', () => {
     expect((await offer(shop.offers.coating)).archivedAt).toBe(desk.now())
   })
 })
+
+describe('what was put away', () => {
+  it('is taken back in turn: supplier and size before what they sell, which steps behind the preferred offer', async () => {
+    const { read } = desk.store
+    const id = shop.offers.coating
+    await archiveOffer(desk, { id, version: 1, accepted: true })
+    await archiveSize(desk, { id: shop.sizes.coating, version: 1 })
+    await archiveSupplier(desk, { id: shop.supplier, version: 1, accepted: true })
+    await expect(restoreOffer(desk, { id, version: 2 })).rejects.toMatchObject({
+      code: 'put-away',
+      message: 'Carrow Supply is put away: take that back into use first.',
+    })
+    await restoreSupplier(desk, { id: shop.supplier, version: 2 })
+    await expect(restoreOffer(desk, { id, version: 2 })).rejects.toThrow('50 ml is put away')
+    await restoreSize(desk, { id: shop.sizes.coating, version: 2 })
+    await expect(restoreOffer(desk, { id, version: 1 })).rejects.toMatchObject({ code: 'stale' })
+    await restoreOffer(desk, { id, version: 2 })
+    const offer = () => read.supplierOffer.findUniqueOrThrow({ where: { id } })
+    expect(await offer()).toMatchObject({ archivedAt: null, preferred: true, version: 3 })
+    await expect(restoreOffer(desk, { id, version: 3 })).rejects.toMatchObject({ code: 'stale' })
+
+    await archiveOffer(desk, { id, version: 3, accepted: true })
+    await saveOffer(desk, {
+      supplierId: shop.supplier,
+      productId: shop.coating,
+      sizeId: shop.sizes.coating,
+      article: 'C-6',
+      containersPerPack: 6,
+      breaks: [{ fromPacks: 1, packPriceMinor: 25_000 }],
+      shelfLifeDays: null,
+      preferred: true,
+    })
+    await restoreOffer(desk, { id, version: (await offer()).version })
+    expect(await offer()).toMatchObject({ archivedAt: null, preferred: false })
+    const lines = await read.auditLine.findMany({ where: { act: { contains: 'restored' } } })
+    expect(lines.map(({ act, entityId }) => [act, entityId])).toEqual([
+      ['restored', shop.supplier],
+      ['size restored', shop.coating],
+      ['offer restored', shop.coating],
+      ['offer restored', shop.coating],
+    ])
+  })
+
+  it('a supplier stays away while another bears its name', async () => {
+    await archiveSupplier(desk, { id: shop.supplier, version: 1, accepted: true })
+    const { id: _, version: __, archivedAt: ___, ...fields } = await supplierRow()
+    await saveSupplier(desk, { ...fields, weekdays: [1], closedOn: [], name: 'carrow supply' })
+    await expect(restoreSupplier(desk, { id: shop.supplier, version: 2 })).rejects.toThrow(/carrow supply/i)
+    expect((await supplierRow()).archivedAt).not.toBeNull()
+  })
+})
+
+const supplierRow = () => desk.store.read.supplier.findUniqueOrThrow({ where: { id: shop.supplier } })

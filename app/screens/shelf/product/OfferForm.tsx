@@ -50,12 +50,13 @@ export function OfferForm({ product, offer, onClose }: Props) {
           <Button variant="subtle" onClick={() => change({ breaks: [...breaks, ...further] })}>
             Cheaper from more
           </Button>
-          {offer?.archivedAt === null && (
+          {offer && (
             <ArchiveButton
               row={offer}
-              api={{ archive: trpc.shelf.archiveOffer }}
+              api={{ archive: trpc.shelf.archiveOffer, restore: trpc.shelf.restoreOffer }}
               label="Archive this offer"
               onArchived={onClose}
+              onRestored={onClose}
             />
           )}
         </>

@@ -32,7 +32,7 @@ export function SizeForm({ product, unit, size, onClose }: Props) {
     send: (value, version) => ({ ...value, ...(size && { id: size.id, version }), productId: product.id }),
     done: onClose,
   })
-  const api = { archive: trpc.shelf.archiveSize }
+  const api = { archive: trpc.shelf.archiveSize, restore: trpc.shelf.restoreSize }
   const measure = unitText(unit)
   return (
     <Form
@@ -40,8 +40,14 @@ export function SizeForm({ product, unit, size, onClose }: Props) {
       label={size ? `Size ${size.label}` : 'A new size'}
       onCancel={onClose}
       more={
-        size?.archivedAt === null && (
-          <ArchiveButton row={size} api={api} label="Archive this size" onArchived={onClose} />
+        size && (
+          <ArchiveButton
+            row={size}
+            api={api}
+            label="Archive this size"
+            onArchived={onClose}
+            onRestored={onClose}
+          />
         )
       }
     >

@@ -100,14 +100,13 @@ export function SupplierForm({ supplier }: { supplier: SupplierView | undefined 
           <Textarea label="Note" autosize minRows={2} {...form.field('note')} />
         </Form>
       </Card>
-      {supplier?.archivedAt === null && (
-        <ArchiveButton
-          row={supplier}
-          api={{ archive: trpc.suppliers.archive }}
-          label="Archive this supplier"
-        />
+      {supplier && supplier.archivedAt !== null && (
+        <p className={pieces.soft}>
+          This supplier is archived. Taken back into use it sells nothing yet: take its offers back on each
+          product’s page.
+        </p>
       )}
-      {supplier && supplier.archivedAt !== null && <p className={pieces.soft}>This supplier is archived.</p>}
+      {supplier && <ArchiveButton row={supplier} api={trpc.suppliers} label="Archive this supplier" />}
     </div>
   )
 }
