@@ -1,8 +1,8 @@
-import { TextInput } from '@mantine/core'
+import { TagsInput, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { BayView } from '../../../main/api/views.ts'
-import type { Capability } from '../../../main/domain/shop/index.ts'
+import { bayFeatures, type Capability } from '../../../main/domain/shop/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { ChoiceChips } from '../../parts/ChoiceChips.tsx'
 import pieces from '../../parts/pieces.module.css'
@@ -22,7 +22,7 @@ export function BaysSection({ id }: SectionProps) {
       title="Bays"
       what="bay"
       rows={useQuery(trpc.bays.list.queryOptions({ archived: archived[0] })).data}
-      about={bay => labelsOf(capabilityChoices, bay.capabilities)}
+      about={bay => [labelsOf(capabilityChoices, bay.capabilities), ...bay.offers].join(', ')}
       order={trpc.bays.order.mutationOptions()}
       archived={archived}
       empty="There is no bay yet."
@@ -35,7 +35,11 @@ export function BaysSection({ id }: SectionProps) {
 }
 
 function BayEditor({ bay }: { bay: BayView | undefined }) {
-  const saved = { name: bay?.name ?? '', capabilities: bay?.capabilities ?? ([] as Capability[]) }
+  const saved = {
+    name: bay?.name ?? '',
+    capabilities: bay?.capabilities ?? ([] as Capability[]),
+    offers: bay?.offers ?? [],
+  }
   const form = useRowForm('bays', bay, saved, trpc.bays.save.mutationOptions())
   const closures = bay?.archivedAt === null && (
     <Stretches
@@ -56,6 +60,13 @@ function BayEditor({ bay }: { bay: BayView | undefined }) {
       <p className={pieces.soft}>
         {capabilityChoices.map(({ label, about }) => `${label}: ${about}`).join('. ')}.
       </p>
+      <TagsInput
+        label="It also has"
+        description="What a step may ask for. Choose, or write a name of your own and press Enter."
+        maw={520}
+        data={[...bayFeatures]}
+        {...form.field('offers')}
+      />
     </RowEditor>
   )
 }

@@ -7,6 +7,8 @@ export interface FloorBay {
   readonly id: string
   readonly name: string
   readonly capabilities: readonly Capability[]
+  /** What it offers besides. */
+  readonly offers: readonly string[]
   readonly closures: readonly { readonly fromAt: number; readonly toAt: number; readonly reason: string }[]
   readonly archived: boolean
 }

@@ -1,6 +1,7 @@
 /** The floor as the scheduler's problem: everything booked is fixed, its people are away. */
 import { difference, type Span, spanSet } from '../calendar/index.ts'
 import type { NewJob, Person, Problem, Stay } from '../schedule/index.ts'
+import { meetsNeeds } from '../shop/index.ts'
 import type { Booked } from './floor.ts'
 import { type FloorJob, jobStays } from './floorJobs.ts'
 
@@ -23,9 +24,9 @@ export function problemOf(floor: Booked, { job, exceptJobId, alsoFixed = [] }: P
     open: floor.open,
     bays: floor.bays
       .filter(bay => !bay.archived)
-      .map(({ id, capabilities, closures }) => ({
+      .map(({ id, capabilities, offers, closures }) => ({
         id,
-        can: capabilities,
+        can: canOf([...capabilities, ...offers], job.steps),
         closed: spanSet(closures.map(closure => ({ from: closure.fromAt, to: closure.toAt }))),
       })),
     crew: floor.crew
@@ -43,6 +44,12 @@ export function problemOf(floor: Booked, { job, exceptJobId, alsoFixed = [] }: P
     ],
     newJob: job,
   }
+}
+
+/** What a bay has, and the sets of it that the job's steps ask for as one: the scheduler compares words. */
+function canOf(has: readonly string[], steps: NewJob['steps']): string[] {
+  const sets = steps.flatMap(({ needs }) => (needs && meetsNeeds(has, needs) ? needs : []))
+  return [...new Set([...has, ...sets])]
 }
 
 /** When each person works on what is booked, from now on. */

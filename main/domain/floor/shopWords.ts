@@ -1,5 +1,7 @@
 import { durationWords, minuteWords } from '../calendar/index.ts'
 import type { Words } from '../schedule/index.ts'
+import { needsOf } from '../shop/index.ts'
+import { listWords } from '../words.ts'
 
 const capabilityWords: Record<string, string> = {
   wet: 'washing',
@@ -27,7 +29,7 @@ export function wordsFor(shop: Named, stepNames: readonly string[]): Words {
     bay: id => shop.bayNames.get(id) ?? 'a bay that is no longer there',
     person: id => shop.crewNames.get(id) ?? 'somebody no longer of the crew',
     skill: skill => skillWords[skill] ?? skill,
-    capability: capability => capabilityWords[capability] ?? capability,
+    capability: key => listWords(needsOf(key).map(need => capabilityWords[need] ?? need)),
     step: index => stepNames[index] ?? `step ${index + 1}`,
     job: id => shop.jobNames.get(id) ?? 'another job',
   }

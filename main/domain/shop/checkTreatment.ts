@@ -4,6 +4,7 @@ import type { CureProfile } from '../cure/index.ts'
 import { checkMinor } from '../money/index.ts'
 import { refuse } from '../refusal.ts'
 import { type SizeClass, sizeClasses } from '../vehicle/index.ts'
+import { checkOffers } from './bayNeeds.ts'
 import { checkText } from './text.ts'
 import {
   type Capability,
@@ -20,6 +21,8 @@ export interface TreatmentStep {
   readonly stage: Stage
   /** The capability its bay must have. */
   readonly needs: Capability
+  /** What its bay must offer besides, all of it. Left out: nothing more. */
+  readonly asks?: readonly string[]
   /** The skill each person needs; null: nobody of the crew is taken. */
   readonly skill: Skill | null
   /** How many people, 1..6. */
@@ -94,6 +97,7 @@ export function checkTreatment(
 
 function checkWork(step: TreatmentStep, field: string, longestOpeningMin: number) {
   const name = checkText(step.name, `${field}.name`, "The step's name", 60)
+  checkOffers(step.asks ?? [], `${field}.asks`)
   if (!Number.isInteger(step.crew) || step.crew < 1 || step.crew > 6)
     refuse('crew-bad', { [`${field}.crew`]: step.crew }, `${step.crew} people cannot be sent; use 1 to 6.`)
   for (const size of sizeClasses) {

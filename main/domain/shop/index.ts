@@ -1,4 +1,5 @@
 export { type SizeClass, sizeClasses } from '../vehicle/index.ts'
+export { bayFeatures, checkOffers, meetsNeeds, needsKey, needsOf } from './bayNeeds.ts'
 export {
   type ConditionFactors,
   checkBay,

@@ -127,6 +127,7 @@ function merge(link: Link, other: TreatmentStep, minutes: number): void {
   link.template = {
     ...longer,
     crew: Math.max(link.template.crew, other.crew),
+    asks: [...(link.template.asks ?? []), ...(other.asks ?? [])],
     splittable: link.template.splittable && other.splittable,
     nextWithinMin: link.template.nextWithinMin ?? null,
     missed: link.template.missed ?? null,

@@ -1,13 +1,14 @@
 /** From what was sold to a chain of steps the scheduler can place: hands-on work with its cure holds between. */
 import { type Leaving, leavingAge } from '../cure/index.ts'
 import { refuse } from '../refusal.ts'
-import type {
-  Condition,
-  ConditionFactors,
-  Finish,
-  HandoverRule,
-  SizeClass,
-  TreatmentStep,
+import {
+  type Condition,
+  type ConditionFactors,
+  type Finish,
+  type HandoverRule,
+  needsKey,
+  type SizeClass,
+  type TreatmentStep,
 } from '../shop/index.ts'
 import { chainOf, type Link } from './chainOf.ts'
 import { type CureClock, type CureDemand, cover, demandsOn } from './cureClocks.ts'
@@ -216,13 +217,13 @@ function untilTackFree(clocks: readonly CureClock[], steps: readonly Draft[], at
 }
 
 function workFor(link: Link, clocks: readonly CureClock[], steps: readonly Draft[]): Draft {
-  const { name, stage, needs, skill, crew, splittable, productId, missed, missedMin } = link.template
+  const { name, stage, skill, crew, splittable, productId, missed, missedMin } = link.template
   return {
     kind: 'work',
     name: name.trim(),
     stage,
     minutes: link.minutes,
-    needs,
+    needs: needsKey(link.template.needs, link.template.asks),
     skill,
     crew: skill === null ? 0 : crew,
     // A coat is laid in one go, and what may not wait for the next is not begun on one day and ended on another.

@@ -1,5 +1,5 @@
 import type { Step } from '../schedule/types.ts'
-import type { Capability, MissedWork, Stage, Treatment, TreatmentProduct } from '../shop/index.ts'
+import type { MissedWork, Stage, Treatment, TreatmentProduct } from '../shop/index.ts'
 
 /** What is laid out: a treatment's hands-on steps; its holds follow from the products. */
 export type TreatmentTemplate = Omit<Treatment, 'prices'>
@@ -11,7 +11,8 @@ export type Products = ReadonlyMap<string, Omit<TreatmentProduct, 'id'>>
 export type LaidStep = Step & {
   readonly name: string
   readonly stage: Stage
-  readonly needs: Capability
+  /** As `needsKey` joins what it needs. */
+  readonly needs: string
   readonly productId: string | null
   /** What it costs where the next step comes too late, as its template says. */
   readonly missed?: MissedWork

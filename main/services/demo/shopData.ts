@@ -23,11 +23,21 @@ export const demoHours: OpeningHours[] = [
   { weekday: 6, from: 540, to: 900 },
 ]
 
-export const demoBays: { id: string; name: string; capabilities: Capability[] }[] = [
-  { id: 'demo-bay-1', name: 'Bay 1', capabilities: ['wet'] },
-  { id: 'demo-bay-2', name: 'Bay 2', capabilities: ['polish', 'clean'] },
-  { id: 'demo-bay-3', name: 'Bay 3', capabilities: ['polish', 'clean', 'cure'] },
-  { id: 'demo-bay-4', name: 'Bay 4', capabilities: ['clean', 'cure'] },
+export const demoBays: { id: string; name: string; capabilities: Capability[]; offers: string[] }[] = [
+  { id: 'demo-bay-1', name: 'Bay 1', capabilities: ['wet'], offers: ['extraction'] },
+  { id: 'demo-bay-2', name: 'Bay 2', capabilities: ['polish', 'clean'], offers: ['inspection light'] },
+  {
+    id: 'demo-bay-3',
+    name: 'Bay 3',
+    capabilities: ['polish', 'clean', 'cure'],
+    offers: ['extraction', 'inspection light'],
+  },
+  {
+    id: 'demo-bay-4',
+    name: 'Bay 4',
+    capabilities: ['clean', 'cure'],
+    offers: ['dust-isolated', 'extraction', 'heated', 'inspection light'],
+  },
 ]
 
 export const demoCrew: { id: string; name: string; skills: Skill[] }[] = [

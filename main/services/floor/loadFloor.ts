@@ -52,10 +52,11 @@ export async function loadFloor(tx: Tx, nowAt: number, untilAt: number): Promise
     fromAt,
     toAt,
     open,
-    bays: bayRows.map(({ id, name, capabilities, closures, archivedAt }) => ({
+    bays: bayRows.map(({ id, name, capabilities, offers, closures, archivedAt }) => ({
       id,
       name,
       capabilities: capabilities as Capability[],
+      offers: offers as string[],
       closures,
       archived: archivedAt !== null,
     })),

@@ -1,6 +1,6 @@
 import { momentWords } from '../../domain/calendar/index.ts'
 import { refuse } from '../../domain/refusal.ts'
-import { type Capability, checkBay } from '../../domain/shop/index.ts'
+import { type Capability, checkBay, checkOffers, meetsNeeds } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { askFirst, listed } from '../desk/ask.ts'
 import { act, type Desk } from '../desk/desk.ts'
@@ -32,24 +32,30 @@ export async function listBays(desk: Desk, input?: ListInput) {
   return rows.map(({ position: _, ...bay }) => ({
     ...bay,
     capabilities: bay.capabilities as Capability[],
+    offers: bay.offers as string[],
     closures: bay.closures.map(({ bayId: _, ...closure }) => closure),
   }))
 }
 
 /** Adds a bay, or changes one. Taking away what a booked step needs there is refused until it is `accepted`. */
 export function saveBay(desk: Desk, input: BayInput): Promise<{ id: string }> {
-  const data = { name: checkBay(input), capabilities: input.capabilities }
+  const { capabilities } = input
+  const offers = input.offers && checkOffers(input.offers, 'offers')
+  const data = { name: checkBay(input), capabilities, ...(offers && { offers }) }
   return act(desk, async (tx, audit, at) => {
     await assertNameFree(tx.bay, { id: input.id, name: data.name }, 'a bay')
     const added = { position: await lastPosition(tx.bay) }
     const { id, before } = await saveRow(audit, bays(tx), input, { data, added })
-    const could = (before?.capabilities ?? []) as Capability[]
-    const lost: string[] = could.filter(can => !data.capabilities.includes(can))
+    const offered = (before?.offers ?? []) as string[]
+    const had = [...((before?.capabilities ?? []) as string[]), ...offered]
+    const has: string[] = [...capabilities, ...(offers ?? offered)]
+    // What it could not do before either, a move by hand has put there.
+    const lost = (needs: string) => meetsNeeds(had, needs) && !meetsNeeds(has, needs)
     const { zone } = await shopOf(tx)
     const touched = touchedSteps(
       await comingJobs(tx, at),
       zone,
-      step => step.bayId === id && lost.includes(step.needs),
+      step => step.bayId === id && lost(step.needs),
     )
     askFirst('touches-bookings', touchedLines(touched), {
       field: 'capabilities',

@@ -63,6 +63,8 @@ export const bayInput = z.object({
   ...edited,
   name: text,
   capabilities: z.array(capability).max(4),
+  /** What it offers besides, by name; none unless said. */
+  offers: z.array(text).max(60).optional(),
   accepted,
 })
 export type BayInput = z.infer<typeof bayInput>
@@ -162,6 +164,7 @@ const step = z.object({
   name: text,
   stage: z.enum(stages),
   needs: capability,
+  asks: z.array(text).max(60).readonly().exactOptional(),
   skill: skill.nullable(),
   crew: number('Give how many people.'),
   splittable: z.boolean(),

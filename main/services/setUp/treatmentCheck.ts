@@ -9,6 +9,7 @@ import {
   type TreatmentStep,
 } from '../../domain/shop/index.ts'
 import { layOut } from '../../domain/treatment/index.ts'
+import { fromJson } from '../../store/json.ts'
 import type { TreatmentStep as TreatmentStepRow } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
 import { type ShopView, shopOf } from '../desk/shopView.ts'
@@ -29,7 +30,7 @@ export function treatmentOf<Row extends { prices: unknown; steps: readonly StepR
   return {
     ...row,
     prices: row.prices as Record<SizeClass, number>,
-    steps: row.steps as TreatmentStep[],
+    steps: fromJson<TreatmentStep[]>(row.steps),
   }
 }
 

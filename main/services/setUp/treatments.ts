@@ -1,4 +1,4 @@
-import { checkNote, checkText } from '../../domain/shop/index.ts'
+import { checkNote, checkOffers, checkText } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { askFirst } from '../desk/ask.ts'
 import { changesBetween } from '../desk/changesBetween.ts'
@@ -35,7 +35,12 @@ export async function listTreatments(desk: Desk, input?: ListInput) {
 /** Adds a treatment, or changes one with all its steps. Booked jobs keep the steps and prices they were sold with. */
 export function saveTreatment(desk: Desk, input: TreatmentInput): Promise<{ id: string }> {
   const { prices } = input
-  const steps = input.steps.map((step, position) => ({ ...step, name: step.name.trim(), position }))
+  const steps = input.steps.map((step, position) => ({
+    ...step,
+    name: step.name.trim(),
+    asks: checkOffers(step.asks ?? [], `steps.${position}.asks`),
+    position,
+  }))
   const data = {
     name: checkText(input.name, 'name', "The treatment's name"),
     summary: checkNote(input.summary, 'summary', 400),
@@ -43,7 +48,7 @@ export function saveTreatment(desk: Desk, input: TreatmentInput): Promise<{ id: 
     needsTwoPeople: input.needsTwoPeople ?? false,
   }
   return act(desk, async (tx, audit, at) => {
-    await checkSold(tx, { ...data, steps: input.steps })
+    await checkSold(tx, { ...data, steps })
     await assertNameFree(tx.treatment, { id: input.id, name: data.name }, 'a treatment')
     const before = await tx.treatmentStep.findMany({
       where: { treatmentId: input.id ?? '' },

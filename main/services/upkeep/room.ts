@@ -8,7 +8,7 @@ import {
   startOfDay,
 } from '../../domain/calendar/index.ts'
 import { problemOf } from '../../domain/floor/index.ts'
-import type { SizeClass } from '../../domain/shop/index.ts'
+import { meetsNeeds, needsKey, type SizeClass } from '../../domain/shop/index.ts'
 import type { PlanKind } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Floor } from '../floor/floor.ts'
@@ -23,7 +23,7 @@ export interface WeekRoom {
   readonly words: string
 }
 
-/** Minutes of bay time a visit needs, by capability, and of people. */
+/** Minutes of bay time a visit needs, by what it asks of the bay, and of people. */
 interface Need {
   readonly bays: Map<string, number>
   readonly crewMin: number
@@ -53,8 +53,8 @@ export async function weekRoom(
     const inWeek = (spans: readonly (readonly Span[])[]) =>
       spans.reduce((sum, each) => sum + minutesIn(intersection(each, week)), 0)
     const most = [...need.bays].map(
-      ([capability, minutes]) =>
-        inWeek(free.bays.filter(bay => bay.can.includes(capability)).map(bay => bay.free)) / minutes,
+      ([needs, minutes]) =>
+        inWeek(free.bays.filter(bay => meetsNeeds(bay.can, needs)).map(bay => bay.free)) / minutes,
     )
     return Math.max(0, Math.floor(Math.min(inWeek(free.crew) / need.crewMin, ...most) * rules.roomShare))
   })
@@ -92,7 +92,8 @@ async function meanNeed(tx: Tx, rules: UpkeepRules, kinds: readonly PlanKind[]):
     for (const step of await tx.treatmentStep.findMany({ where: { treatmentId: id } })) {
       const minutes = ((step.minutes as Record<SizeClass, number>).medium ?? 0) * (count / total)
       if (minutes === 0) continue
-      bays.set(step.needs, (bays.get(step.needs) ?? 0) + minutes)
+      const needs = needsKey(step.needs, step.asks as string[])
+      bays.set(needs, (bays.get(needs) ?? 0) + minutes)
       crewMin += minutes * step.crew
     }
   }

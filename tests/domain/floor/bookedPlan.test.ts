@@ -49,6 +49,8 @@ it('keeps what each step is and where it was placed', () => {
     waitMax: 240,
     minutes: 90,
     moveAfterMin: null,
+    missed: null,
+    missedMin: null,
     productId: 'two',
     bayId: 'bay 3',
     plannedAt: 100,

@@ -6,6 +6,7 @@ const bay = (id: string, archived = false) => ({
   id,
   name: id,
   capabilities: ['wet', 'polish'] as const,
+  offers: ['extraction'],
   closures: [{ fromAt: 900, toAt: 960, reason: 'lift' }],
   archived,
 })
@@ -35,7 +36,9 @@ const fresh = { id: 'new', release: 0, asked: 0, steps: [] }
 
 test('What is archived is not planned with; closures and absences are kept clear of', () => {
   const found = problemOf(floor(), { job: fresh })
-  expect(found.bays).toEqual([{ id: 'one', can: ['wet', 'polish'], closed: [{ from: 900, to: 960 }] }])
+  expect(found.bays).toEqual([
+    { id: 'one', can: ['wet', 'polish', 'extraction'], closed: [{ from: 900, to: 960 }] },
+  ])
   expect(found.crew).toEqual([
     {
       id: 'ada',
@@ -89,4 +92,12 @@ test('A car nobody has come for holds its bay until it can be fetched next', () 
 test('A car that is only booked stays where the plan put it', () => {
   const booked = jobOf([work(0, 0)], 60, { status: 'booked', arrivedAt: null })
   expect(projectFloor(floor({ nowAt: 30, jobs: [booked] })).jobs).toEqual([booked])
+})
+
+test('A step that asks for several things of its bay finds one that has them all', () => {
+  const step = { kind: 'hold', minutes: 60 } as const
+  const can = (needs: string) =>
+    problemOf(floor(), { job: { ...fresh, steps: [{ ...step, needs }] } }).bays[0]?.can ?? []
+  expect(can('extraction + polish')).toContain('extraction + polish')
+  expect(can('lift + polish')).not.toContain('lift + polish')
 })

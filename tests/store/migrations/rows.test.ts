@@ -40,6 +40,7 @@ const changes: Record<string, Record<string, Record<string, (before: Row) => Val
     TreatmentStep: { nextWithinMin: () => null, missed: () => null, missedMin: () => null },
     JobStep: { missed: () => null, missedMin: () => null, missedReason: () => null },
   },
+  bay_offers: { Bay: { offers: () => '[]' }, TreatmentStep: { asks: () => '[]' } },
   keep_dry: {
     Job: { coveredAt: () => null, coveredBy: () => null, outsideC: () => null },
     Shop: { outsideUsual: () => null },

@@ -1,7 +1,7 @@
-import { Checkbox, Select, TextInput } from '@mantine/core'
+import { Checkbox, MultiSelect, Select, TextInput } from '@mantine/core'
 import { IconX } from '@tabler/icons-react'
 import type { ProductView } from '../../../../main/api/views.ts'
-import type { Stage, TreatmentStep } from '../../../../main/domain/shop/index.ts'
+import { bayFeatures, type Stage, type TreatmentStep } from '../../../../main/domain/shop/index.ts'
 import { fieldsOf } from '../../../data/fields.ts'
 import type { Faults } from '../../../parts/faults.ts'
 import { IconAct } from '../../../parts/IconAct.tsx'
@@ -21,18 +21,31 @@ interface Props {
   count: number
   step: TreatmentStep
   products: ProductView[]
+  /** What the shop's bays offer, by its own names too. */
+  offered: readonly string[]
   faults: Faults
   onChange(step: TreatmentStep): void
   onMove(by: 1 | -1): void
   onRemove(): void
 }
 
-const unlimited = { nextWithinMin: null, missed: null, missedMin: null }
+const unsaid = { nextWithinMin: null, missed: null, missedMin: null }
 
 /** One hands-on step of a treatment. */
-export function StepEditor({ index, count, step, products, faults, onChange, onMove, onRemove }: Props) {
+export function StepEditor({
+  index,
+  count,
+  step,
+  products,
+  offered,
+  faults,
+  onChange,
+  onMove,
+  onRemove,
+}: Props) {
+  const now = { ...unsaid, ...step, asks: [...(step.asks ?? [])] }
   const put = (part: Partial<TreatmentStep>) => onChange({ ...step, ...part })
-  const fields = fieldsOf({ ...unlimited, ...step }, put, name => faults.at(`steps.${index}.${name}`))
+  const fields = fieldsOf(now, put, name => faults.at(`steps.${index}.${name}`))
   const minutes = fields.within('minutes')
   const title = `Step ${index + 1}`
   const first = index === 0
@@ -64,6 +77,12 @@ export function StepEditor({ index, count, step, products, faults, onChange, onM
           label="Bay must be"
           data={capabilityChoices.map(({ value, label }) => ({ value, label }))}
           {...fields.choice('needs')}
+        />
+        <MultiSelect
+          label="And must have"
+          placeholder={now.asks.length === 0 ? 'Nothing more' : ''}
+          data={[...new Set([...bayFeatures, ...offered, ...now.asks])].sort()}
+          {...fields.field('asks')}
         />
         <Select
           label="Skill"

@@ -1,4 +1,5 @@
 import { Button, Checkbox, Textarea, TextInput } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
 import type { ProductView, TreatmentView } from '../../../../main/api/views.ts'
 import type { TreatmentStep } from '../../../../main/domain/shop/index.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -51,6 +52,7 @@ export function TreatmentEditor({ treatment, products }: Props) {
   )
   const { value: now, change, faults } = form
   const price = form.within('prices')
+  const offered = useQuery(trpc.bays.list.queryOptions()).data?.flatMap(bay => bay.offers) ?? []
   const add = () => change({ steps: [...now.steps, { ...(now.steps.at(-1) ?? freshStep), name: '' }] })
   return (
     <RowEditor form={form} row={treatment} what="treatment" api={trpc.treatments}>
@@ -71,6 +73,7 @@ export function TreatmentEditor({ treatment, products }: Props) {
           count={now.steps.length}
           step={step}
           products={products}
+          offered={offered}
           faults={faults}
           onChange={next => change({ steps: now.steps.with(i, next) })}
           onMove={by => change({ steps: moved(now.steps, i, by) })}
