@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { id, oneRow } from '../services/desk/inputs.ts'
 import { carAway, carSold, doneVisit, moveVisit, skipVisit, undoAct } from '../services/upkeep/acts.ts'
 import { acceptCarProposal, carUpkeep } from '../services/upkeep/car.ts'
+import { dueVisits } from '../services/upkeep/dueVisits.ts'
 import { saveExposure } from '../services/upkeep/exposure.ts'
 import {
   awayInput,
@@ -21,8 +22,8 @@ import {
 import { inspect, recordLayer, voidInspection } from '../services/upkeep/inspect.ts'
 import { archivePlan, getVisit, savePlan } from '../services/upkeep/plans.ts'
 import { listProductLives, saveProductLife } from '../services/upkeep/productLives.ts'
-import { dueVisits } from '../services/upkeep/visits.ts'
-import { applySpread, previewSpread, upkeepYear } from '../services/upkeep/year.ts'
+import { applySpread, previewSpread } from '../services/upkeep/spread.ts'
+import { upkeepYear } from '../services/upkeep/year.ts'
 import { procedure, router } from './trpc.ts'
 
 export const upkeep = router({

@@ -63,3 +63,20 @@ export function planEntries(tx: Tx, vehicleIds: readonly string[] | null): Promi
     ),
   )
 }
+
+/** The plates and owners' names of cars, by car. */
+export async function carOwners(
+  tx: Tx,
+  vehicleIds: readonly string[],
+): Promise<Map<string, { plate: string; customerName: string }>> {
+  const rows = await read<{ id: string; plate: string; customerName: string }>(
+    tx,
+    listOf(
+      Prisma.sql`'id', v.id, 'plate', v.plate, 'customerName', c.name`,
+      Prisma.sql`v.id`,
+      Prisma.sql`Vehicle v join Customer c on c.id = v.customerId
+        where v.id in (select value from json_each(${JSON.stringify([...new Set(vehicleIds)])}))`,
+    ),
+  )
+  return new Map(rows.map(({ id, ...row }) => [id, row]))
+}

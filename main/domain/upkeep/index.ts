@@ -34,6 +34,7 @@ export {
   proposeInterval,
   proposeVisit,
 } from './plan/propose.ts'
+export { type StandingDue, standsThrough } from './plan/standsThrough.ts'
 export { startingPlans, topperRule } from './plan/startingPlans.ts'
 export { ruleWords } from './recurrence/ruleWords.ts'
 export {

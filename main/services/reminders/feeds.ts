@@ -12,8 +12,8 @@ import { act, type Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { vehicleWords } from '../floor/jobRows.ts'
 import { floorJobOf } from '../job/jobChange.ts'
-import { keptPlans } from '../upkeep/kept.ts'
-import { standingJobs, upkeepDay, visitsUntil } from '../upkeep/visits.ts'
+import { standingJobs, upkeepDay } from '../upkeep/visits.ts'
+import { visitsAhead } from '../upkeep/visitsAhead.ts'
 import type { FeedInput } from './inputs.ts'
 
 /** The token is random, so a plain digest of it cannot be guessed back. */
@@ -75,25 +75,22 @@ export async function shopCalendar(desk: Desk, { details }: { details: boolean }
   const today = Temporal.PlainDate.from(day.today)
   const fromAt = startOfDay(today.subtract({ days: backDays }).toString(), shop.zone)
   const until = today.add({ days: aheadDays })
-  const { visits, failed } = await visitsUntil(tx, day, until.toString(), await keptPlans(tx))
+  const { visits, failed } = await visitsAhead(desk, day, until.toString())
   const onDay = (on: string) => ({
     fromOn: on,
     untilOn: Temporal.PlainDate.from(on).add({ days: 1 }).toString(),
   })
   return calendarFile(shop.name, nowAt, [
     ...(await stayEvents(tx, fromAt, startOfDay(until.toString(), shop.zone), details, nowAt)),
-    ...visits
-      // What is booked stands there with its bay.
-      .filter(visit => visit.booking === null && (visit.targetOn ?? visit.dueOn) >= day.today)
-      .map((visit): CalendarEvent => {
-        return {
-          id: `${visit.key.replace(' ', '.')}@visit.lustrum`,
-          summary: details ? `${visit.title}: ${visit.plate} (${visit.customerName})` : `${visit.title} due`,
-          ...(details && visit.sentence !== null && { description: visit.sentence }),
-          time: onDay(visit.targetOn ?? visit.dueOn),
-          status: 'tentative',
-        }
+    ...visits.map(
+      (visit): CalendarEvent => ({
+        id: `${visit.planId}.${visit.ruleOn}@visit.lustrum`,
+        summary: details ? `${visit.title}: ${visit.plate} (${visit.customerName})` : `${visit.title} due`,
+        ...(details && visit.sentence !== null && { description: visit.sentence }),
+        time: onDay(visit.on),
+        status: 'tentative',
       }),
+    ),
     ...failed.map(
       ({ planId, title, plate, customerName, why }): CalendarEvent => ({
         id: `${planId}@failed.lustrum`,

@@ -4,9 +4,10 @@ import { Refusal, refuse } from '../../domain/refusal.ts'
 import type { Channel } from '../../domain/upkeep/index.ts'
 import type { Desk } from '../desk/desk.ts'
 import { keptPlans } from '../upkeep/kept.ts'
+import { failedPlans, followDue, visitsToRemind } from '../upkeep/planDue.ts'
 import { getVisit } from '../upkeep/plans.ts'
 import { type UpkeepRules, upkeepRules } from '../upkeep/settings.ts'
-import { type UpkeepDay, upkeepDay, type VisitView, visitsUntil } from '../upkeep/visits.ts'
+import { type UpkeepDay, upkeepDay, type VisitView, visitViews } from '../upkeep/visits.ts'
 import type { WriteInput } from './inputs.ts'
 import { isUnderWay, writeReminder } from './writeReminder.ts'
 
@@ -33,10 +34,13 @@ export async function dueForReminder(desk: Desk) {
   const until = Temporal.PlainDate.from(day.today)
     .add({ days: rules.leadDays + 60 })
     .toString()
-  const { visits, failed } = await visitsUntil(tx, day, until, await keptPlans(tx))
+  await followDue(desk, day)
+  const found = await visitsToRemind(tx, { until, today: day.today }, rules.maxTries)
+  const kept = await keptPlans(tx, { planIds: found.open.map(visit => visit.planId) })
+  const visits = await visitViews(tx, day, kept, found.open)
   const wanted: { visit: VisitView; channel: Channel }[] = []
   const notWritten: ReturnType<typeof reasonOf>[] = []
-  const owners = new Set(visits.filter(visit => isUnderWay(visit.reminder)).map(visit => visit.customerId))
+  const owners = new Set(found.owners)
   for (const visit of visits) {
     if (!timeFor(visit, rules, day)) continue
     const why = owners.has(visit.customerId)
@@ -51,7 +55,7 @@ export async function dueForReminder(desk: Desk) {
     owners.add(visit.customerId)
     wanted.push({ visit, channel: channelFor(visit) })
   }
-  return { wanted, notWritten, failed }
+  return { wanted, notWritten, failed: await failedPlans(tx, day) }
 }
 
 /** Whether it is time to write about a visit, the first time or again. */

@@ -31,7 +31,7 @@ export async function keptPlans(
   where: { vehicleId?: string; planIds?: string[] } = {},
 ): Promise<KeptVisitPlan[]> {
   const plans = await planRows(tx, where)
-  const few = plans.length <= 500 ? [...new Set(plans.map(each => each.vehicleId))] : null
+  const few = plans.length <= 5_000 ? [...new Set(plans.map(each => each.vehicleId))] : null
   const entries = await planEntries(tx, few)
   const times = timesOf(entries)
   const byPlan = Map.groupBy(entries, entry => entry.planId ?? '')

@@ -40,7 +40,7 @@ export async function weekRoom(
   nowAt: number,
   zone: string,
   mondays: readonly string[],
-  kinds: readonly PlanKind[],
+  kinds: ReadonlyMap<PlanKind, number>,
 ): Promise<WeekRoom> {
   const starts = mondays.map(monday => startOfDay(monday, zone))
   const lastAt = starts.at(-1) ?? nowAt
@@ -80,10 +80,8 @@ function freeTimes(floor: Floor) {
 }
 
 /** What a visit needs on average, over the kinds of visit that are due. */
-async function meanNeed(tx: Tx, rules: UpkeepRules, kinds: readonly PlanKind[]): Promise<Need> {
-  const counts = new Map<PlanKind, number>()
-  for (const kind of kinds.length > 0 ? kinds : (['topper'] as const))
-    counts.set(kind, (counts.get(kind) ?? 0) + 1)
+async function meanNeed(tx: Tx, rules: UpkeepRules, kinds: ReadonlyMap<PlanKind, number>): Promise<Need> {
+  const counts = kinds.size > 0 ? kinds : new Map([['topper' as const, 1]])
   const total = [...counts.values()].reduce((sum, count) => sum + count, 0)
   const bays = new Map<string, number>()
   let crewMin = 0

@@ -1,17 +1,15 @@
-/** Due visits as the screens list them: the rule's days with what is booked, aimed at, agreed and written about them. */
+/** Visits as the screens list them: the rule's days with what is booked, aimed at, agreed and written about them. */
 import { dateOf } from '../../domain/calendar/index.ts'
 import type { JobStatus } from '../../domain/job/index.ts'
-import { type DueState, type ListedDue, type PlanKind, visitKey } from '../../domain/upkeep/index.ts'
+import { type ListedDue, visitKey } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { vehicleWords } from '../floor/jobRows.ts'
-import type { DueFilter, DueInput } from './inputs.ts'
-import { type KeptVisitPlan, keptPlans, openDays } from './kept.ts'
+import { type KeptVisitPlan, openDays } from './kept.ts'
 import { openChannels, reachOf } from './reach.ts'
 import { closedWords, lastReminders } from './reminded.ts'
 import { upkeepRules } from './settings.ts'
-import { dueOf, failedViews, nextOf } from './workedOut.ts'
+import { nextOf } from './workedOut.ts'
 
 export interface UpkeepDay {
   readonly nowAt: number
@@ -24,66 +22,6 @@ export interface UpkeepDay {
 export async function upkeepDay(tx: Tx, nowAt: number): Promise<UpkeepDay> {
   const { zone } = await shopOf(tx)
   return { nowAt, zone, today: dateOf(nowAt, zone), isOpen: await openDays(tx) }
-}
-
-/** Every visit of some plans due up to a day, by due day, and the plans that cannot be worked out. */
-export async function visitsUntil(tx: Tx, day: UpkeepDay, until: string, kept: readonly KeptVisitPlan[]) {
-  const { due, failed } = dueOf(kept, { ...day, until })
-  return { visits: await visitViews(tx, day, kept, due), failed: await failedViews(tx, failed) }
-}
-
-export type DueView = Awaited<ReturnType<typeof dueVisits>>
-
-/**
- * The first `limit` (200) of what is due between two days, and of all that is overdue, as the filter lets through; how many
- * there are of each state, projected visits not counted; and plans whose visits cannot be worked out, whatever the filter.
- */
-export async function dueVisits(desk: Desk, input: DueInput) {
-  const tx = desk.store.read
-  const day = await upkeepDay(tx, desk.now())
-  const { filter = {}, fromDate, toDate, limit = 200 } = input
-  const where = filter.vehicleId === undefined ? {} : { vehicleId: filter.vehicleId }
-  const kept = await keptPlans(tx, where)
-  const { due, failed } = dueOf(kept, { ...day, until: toDate })
-  const kinds = new Map(kept.map(each => [each.row.id, each.plan.kind]))
-  const inTime = due.filter(
-    visit =>
-      (visit.dueOn >= fromDate || (!visit.projected && visit.dueOn < day.today)) &&
-      letsDue(filter, kinds.get(visit.planId), visit),
-  )
-  // What asks for names, consent or bookings has to be read of every visit, all else only of those that are shown.
-  const asksMore = filter.text?.trim() || filter.reachable || filter.unbooked
-  const read = await visitViews(tx, day, kept, asksMore ? inTime : inTime.slice(0, limit))
-  const wanted = read.filter(visit => lets(filter, visit))
-  const found = asksMore ? wanted : inTime
-  const counts: Record<DueState, number> = { overdue: 0, due: 0, soon: 0, later: 0 }
-  for (const visit of found) if (!visit.projected) counts[visit.state]++
-  return {
-    today: day.today,
-    zone: day.zone,
-    counts,
-    visits: wanted.slice(0, limit),
-    /** How many there are, shown or not. */
-    total: found.length,
-    failed: await failedViews(tx, failed),
-  }
-}
-
-function letsDue({ kinds, states }: DueFilter, kind: PlanKind | undefined, { state }: ListedDue): boolean {
-  return (
-    (!kinds?.length || (kind !== undefined && kinds.includes(kind))) &&
-    (!states?.length || states.includes(state))
-  )
-}
-
-function lets(filter: DueFilter, visit: VisitView): boolean {
-  const text = filter.text?.trim().toLowerCase() ?? ''
-  const said = `${visit.customerName} ${visit.plate} ${visit.vehicleWords} ${visit.title}`.toLowerCase()
-  return (
-    (text === '' || said.includes(text)) &&
-    (!filter.reachable || visit.channels.length > 0) &&
-    (!filter.unbooked || visit.booking === null)
-  )
 }
 
 export type VisitView = Awaited<ReturnType<typeof visitViews>>[number]

@@ -27,6 +27,15 @@ function reasonOf(error: unknown): string {
   throw error
 }
 
+/** What `work` gives, or in words why the plan cannot be worked out. */
+export function workedOut<T extends object>(work: () => T): T | { readonly why: string } {
+  try {
+    return work()
+  } catch (error) {
+    return { why: reasonOf(error) }
+  }
+}
+
 /** The visits due up to a day, by due day, and the plans that cannot be worked out. */
 export function dueOf(
   kept: readonly KeptVisitPlan[],

@@ -5,8 +5,9 @@ import { prepareBatch } from '../../../main/services/reminders/prepare.ts'
 import { resultsSummary } from '../../../main/services/reminders/results.ts'
 import { undoAct } from '../../../main/services/upkeep/acts.ts'
 import { carUpkeep } from '../../../main/services/upkeep/car.ts'
-import { dueVisits } from '../../../main/services/upkeep/visits.ts'
-import { applySpread, previewSpread, upkeepYear } from '../../../main/services/upkeep/year.ts'
+import { dueVisits } from '../../../main/services/upkeep/dueVisits.ts'
+import { applySpread, previewSpread } from '../../../main/services/upkeep/spread.ts'
+import { upkeepYear } from '../../../main/services/upkeep/year.ts'
 import { makeDesk } from '../makeDesk.ts'
 
 test('The demo has upkeep to do, lives to read, a year to level and results that bear no false precision', async () => {

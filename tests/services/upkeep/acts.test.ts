@@ -9,9 +9,9 @@ import {
   writeEntries,
 } from '../../../main/services/upkeep/acts.ts'
 import { carUpkeep } from '../../../main/services/upkeep/car.ts'
+import { dueVisits } from '../../../main/services/upkeep/dueVisits.ts'
 import type { VisitKey } from '../../../main/services/upkeep/inputs.ts'
 import { archivePlan, savePlan } from '../../../main/services/upkeep/plans.ts'
-import { dueVisits } from '../../../main/services/upkeep/visits.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
 import { carryOut, iso } from './coatedCar.ts'

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { carUpkeep } from '../../../main/services/upkeep/car.ts'
-import { dueVisits } from '../../../main/services/upkeep/visits.ts'
+import { dueVisits } from '../../../main/services/upkeep/dueVisits.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
 import { carryOut } from './coatedCar.ts'

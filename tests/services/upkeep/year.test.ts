@@ -1,7 +1,8 @@
 import { afterEach, beforeEach, expect, it } from 'vitest'
 import { moveVisit, undoAct, writeEntries } from '../../../main/services/upkeep/acts.ts'
-import { dueVisits } from '../../../main/services/upkeep/visits.ts'
-import { applySpread, previewSpread, upkeepYear } from '../../../main/services/upkeep/year.ts'
+import { dueVisits } from '../../../main/services/upkeep/dueVisits.ts'
+import { applySpread, previewSpread } from '../../../main/services/upkeep/spread.ts'
+import { upkeepYear } from '../../../main/services/upkeep/year.ts'
 import { bookJob } from '../bookJob.ts'
 import { change, duePlan, type ReminderDesk, reminderDesk } from '../reminders/reminderDesk.ts'
 

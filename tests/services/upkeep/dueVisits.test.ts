@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest'
 import { writeEntries } from '../../../main/services/upkeep/acts.ts'
+import { dueVisits } from '../../../main/services/upkeep/dueVisits.ts'
 import type { DueFilter } from '../../../main/services/upkeep/inputs.ts'
-import { dueVisits } from '../../../main/services/upkeep/visits.ts'
 import type { Tx } from '../../../main/store/store.ts'
 import { bookJob } from '../bookJob.ts'
 import { duePlan, type ReminderDesk, reminderDesk } from '../reminders/reminderDesk.ts'

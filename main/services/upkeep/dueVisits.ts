@@ -1,0 +1,78 @@
+/** The list of due visits, a page at a time. */
+import type { DueState, PlanKind } from '../../domain/upkeep/index.ts'
+import { type OpenWhere, openCounts } from '../../store/planDueRows.ts'
+import type { Desk } from '../desk/desk.ts'
+import type { DueFilter, DueInput } from './inputs.ts'
+import { keptPlans } from './kept.ts'
+import {
+  byDay,
+  eachLater,
+  failedPlans,
+  followDue,
+  type LaterVisits,
+  laterVisits,
+  openVisits,
+} from './planDue.ts'
+import { upkeepDay, type VisitView, visitViews } from './visits.ts'
+
+export type DueView = Awaited<ReturnType<typeof dueVisits>>
+
+/**
+ * The first `limit` (200) of what is due between two days, and of all that is overdue, as the filter lets through; how many
+ * there are of each state, projected visits not counted; and plans whose visits cannot be worked out, whatever the filter.
+ */
+export async function dueVisits(desk: Desk, input: DueInput) {
+  const tx = desk.store.read
+  const day = await upkeepDay(tx, desk.now())
+  await followDue(desk, day)
+  const { filter = {}, fromDate, toDate, limit = 200 } = input
+  const { text, reachable, unbooked, ...simple } = filter
+  const where = { ...simple, until: toDate, from: fromDate, orOverdue: true, today: day.today }
+  // What asks for names, consent or bookings has to be read of every visit, all else only of those that are shown.
+  const asksMore = text?.trim() || reachable || unbooked
+  const open = await openVisits(tx, where, asksMore ? undefined : limit)
+  const later = laterIn(await laterVisits(tx, day, where), where)
+  // A page that is full of open visits shows only what comes before its last.
+  const last = !asksMore && open.length === limit ? open.at(-1)?.dueOn : undefined
+  const shown = later.filter(each => each.visits.some(visit => visit.dueOn <= (last ?? toDate)))
+  const listed = [...open, ...(await eachLater(tx, where, shown))].sort(byDay)
+  const page = asksMore ? listed : listed.slice(0, limit)
+  const kept = await keptPlans(tx, { planIds: [...new Set(page.map(visit => visit.planId))] })
+  const read = (await visitViews(tx, day, kept, page)).filter(visit => lets(filter, visit))
+  const counts: Record<DueState, number> = { overdue: 0, due: 0, soon: 0, later: 0 }
+  if (asksMore) for (const visit of read) counts[visit.state] += Number(!visit.projected)
+  else for (const [state, count] of await openCounts(tx, where)) counts[state as DueState] = count
+  const all = Object.values(counts).reduce((sum, count) => sum + count, 0)
+  return {
+    today: day.today,
+    zone: day.zone,
+    counts,
+    visits: read.slice(0, limit),
+    /** How many there are, shown or not. */
+    total: asksMore
+      ? read.length
+      : all + later.reduce((sum, each) => sum + each.count * each.visits.length, 0),
+    failed: await failedPlans(tx, day, filter.vehicleId),
+  }
+}
+
+/** Later visits as far as the filter lets them through. */
+function laterIn(later: readonly LaterVisits[], { kinds, states, from = '' }: OpenWhere): LaterVisits[] {
+  return later.flatMap(each => {
+    if (kinds?.length && !kinds.includes(each.kind as PlanKind)) return []
+    const visits = each.visits.filter(
+      ({ dueOn, state }) => dueOn >= from && (!states?.length || states.includes(state)),
+    )
+    return visits.length > 0 ? [{ ...each, visits }] : []
+  })
+}
+
+function lets(filter: DueFilter, visit: VisitView): boolean {
+  const text = filter.text?.trim().toLowerCase() ?? ''
+  const said = `${visit.customerName} ${visit.plate} ${visit.vehicleWords} ${visit.title}`.toLowerCase()
+  return (
+    (text === '' || said.includes(text)) &&
+    (!filter.reachable || visit.channels.length > 0) &&
+    (!filter.unbooked || visit.booking === null)
+  )
+}

@@ -1,0 +1,148 @@
+/** Due visits without reading every plan: each plan's open visit is kept as it was last worked out. */
+import { type ListedDue, type StandingDue, standsThrough } from '../../domain/upkeep/index.ts'
+import {
+  alikePlans,
+  type OpenRow,
+  type OpenWhere,
+  openRows,
+  overdueAimedRows,
+  ownersWrittenTo,
+  type PlanDueRow,
+  plansAlike,
+  saveDueRows,
+  stalePlans,
+  unwrittenRows,
+} from '../../store/planDueRows.ts'
+import type { Tx } from '../../store/store.ts'
+import { act, type Desk } from '../desk/desk.ts'
+import { type KeptVisitPlan, keptPlans } from './kept.ts'
+import type { UpkeepDay } from './visits.ts'
+import { dueOf, type FailedPlanView, failedViews, workedOut } from './workedOut.ts'
+
+/** Plans worked out in one go, so that no desk waits long for it. */
+const piece = 500
+
+/**
+ * Works out every plan whose open visit is not known for the day any more. After an act that is a car's, after a change
+ * of the shop's hours all of them: in pieces, between which others come to their turn.
+ */
+export async function followDue(desk: Desk, day: UpkeepDay): Promise<void> {
+  while ((await stalePlans(desk.store.read, day.today, 1)).length > 0)
+    if ((await act(desk, tx => refreshDue(tx, day))) < piece) return
+}
+
+/** One piece of it, or all within a transaction that is under way; how many plans were worked out. */
+export async function refreshDue(tx: Tx, day: UpkeepDay, most = piece): Promise<number> {
+  const planIds = await stalePlans(tx, day.today, most)
+  if (planIds.length === 0) return 0
+  const kept = new Map((await keptPlans(tx, { planIds })).map(each => [each.row.id, each]))
+  const plans = await tx.upkeepPlan.findMany({
+    where: { id: { in: planIds } },
+    select: { id: true, vehicleId: true, kind: true, vehicle: { select: { customerId: true } } },
+  })
+  await saveDueRows(
+    tx,
+    plans.map(({ id, vehicleId, kind, vehicle: { customerId } }) => ({
+      planId: id,
+      vehicleId,
+      customerId,
+      kind,
+      ...dueRow(kept.get(id), day),
+    })),
+  )
+  return planIds.length
+}
+
+type DueFigures = Omit<PlanDueRow, 'planId' | 'vehicleId' | 'customerId' | 'kind'>
+
+const nothing = { ruleOn: null, dueOn: null, firstOn: null, lastOn: null }
+
+function dueRow(kept: KeptVisitPlan | undefined, day: UpkeepDay): DueFigures {
+  const always = { ...nothing, throughOn: '9999-12-31', alike: null }
+  if (!kept) return { ...always, inUse: false, failed: false }
+  const found = workedOut(() => standsThrough(kept, day))
+  if ('why' in found) return { ...always, inUse: true, failed: true }
+  const { open, throughOn, alike }: StandingDue = found
+  return { inUse: true, failed: false, throughOn, alike, ...(open ?? nothing) }
+}
+
+/** Open visits as the due list has them, by due day and plan, the first so many. */
+export async function openVisits(tx: Tx, where: OpenWhere, most?: number): Promise<ListedDue[]> {
+  return (await openRows(tx, where, most)).map(asListed)
+}
+
+/** Those past their day that are aimed at one to come. */
+export async function overdueAimed(tx: Tx, day: UpkeepDay): Promise<ListedDue[]> {
+  return (await overdueAimedRows(tx, day.today)).map(asListed)
+}
+
+/** Those of them that may want a reminder, and the owners who are being written to. */
+export async function visitsToRemind(tx: Tx, where: OpenWhere, mostTries: number) {
+  const [open, owners] = await Promise.all([unwrittenRows(tx, where, mostTries), ownersWrittenTo(tx, where)])
+  return { open: open.map(asListed), owners }
+}
+
+function asListed({ kind: _, customerId: __, ...row }: OpenRow): ListedDue {
+  return { ...row, projected: false }
+}
+
+/** The visits after the open ones of plans that are alike. */
+export interface LaterVisits {
+  /** The plan that stands for all of them. */
+  readonly planId: string
+  readonly kind: string
+  /** How many plans they are. */
+  readonly count: number
+  /** Each plan's. */
+  readonly visits: readonly ListedDue[]
+}
+
+/** The visits after the open ones up to a day: worked out once for all plans that are alike. */
+export async function laterVisits(tx: Tx, day: UpkeepDay, where: OpenWhere): Promise<LaterVisits[]> {
+  const groups = await alikePlans(tx, where)
+  const kept = await keptPlans(tx, { planIds: groups.map(group => group.planId) })
+  const later = Map.groupBy(
+    dueOf(kept, { ...day, until: where.until }).due.filter(visit => visit.projected),
+    visit => visit.planId,
+  )
+  return groups.flatMap(({ planId, kind, count }) => {
+    const visits = later.get(planId)
+    return visits ? [{ planId, kind, count, visits }] : []
+  })
+}
+
+/** The same visits one by one, each with its own plan. */
+export async function eachLater(
+  tx: Tx,
+  where: OpenWhere,
+  later: readonly LaterVisits[],
+): Promise<ListedDue[]> {
+  if (later.length === 0) return []
+  const members = await plansAlike(tx, where)
+  return later.flatMap(({ planId, visits }) =>
+    (members.get(planId) ?? []).flatMap(id => visits.map(visit => ({ ...visit, planId: id }))),
+  )
+}
+
+/** By due day, then by plan. */
+export function byDay(a: ListedDue, b: ListedDue): number {
+  return a.dueOn < b.dueOn
+    ? -1
+    : a.dueOn > b.dueOn
+      ? 1
+      : a.planId < b.planId
+        ? -1
+        : Number(a.planId > b.planId)
+}
+
+/** The plans that cannot be worked out, with the reasons. */
+export async function failedPlans(tx: Tx, day: UpkeepDay, vehicleId?: string): Promise<FailedPlanView[]> {
+  const rows = await tx.planDue.findMany({
+    where: { failed: true, inUse: true, ...(vehicleId !== undefined && { vehicleId }) },
+    orderBy: { planId: 'asc' },
+    take: 200,
+  })
+  if (rows.length === 0) return []
+  const kept = await keptPlans(tx, { planIds: rows.map(row => row.planId) })
+  return failedViews(tx, dueOf(kept, { ...day, until: day.today }).failed)
+}

@@ -1,0 +1,209 @@
+/** The open visits of all plans as they were last worked out (`PlanDue`), asked so that only what is wanted is read. */
+import { Prisma } from './generated/client.ts'
+import type { Tx } from './store.ts'
+
+/** What is kept of a plan that was worked out. */
+export interface PlanDueRow {
+  planId: string
+  vehicleId: string
+  customerId: string
+  kind: string
+  throughOn: string
+  inUse: boolean
+  failed: boolean
+  ruleOn: string | null
+  dueOn: string | null
+  firstOn: string | null
+  lastOn: string | null
+  alike: string | null
+}
+
+export async function saveDueRows(tx: Tx, rows: readonly PlanDueRow[]): Promise<void> {
+  const list = rows.map(row => [
+    row.planId,
+    row.vehicleId,
+    row.customerId,
+    row.kind,
+    row.throughOn,
+    Number(row.inUse),
+    Number(row.failed),
+    row.ruleOn,
+    row.dueOn,
+    row.firstOn,
+    row.lastOn,
+    row.alike,
+  ])
+  await tx.$executeRaw`
+    insert or replace into PlanDue (planId, vehicleId, customerId, kind, throughOn, inUse, failed, ruleOn, dueOn, firstOn,
+      lastOn, alike)
+    select value ->> 0, value ->> 1, value ->> 2, value ->> 3, value ->> 4, value ->> 5, value ->> 6, value ->> 7,
+      value ->> 8, value ->> 9, value ->> 10, value ->> 11
+    from json_each(${JSON.stringify(list)})`
+}
+
+/** Which open visits; days are inclusive. */
+export interface OpenWhere {
+  readonly until: string
+  readonly vehicleId?: string | undefined
+  readonly kinds?: readonly string[] | undefined
+  readonly from?: string | undefined
+  /** Those before `from` too that are overdue on `today`. */
+  readonly orOverdue?: boolean
+  readonly today: string
+  readonly states?: readonly string[] | undefined
+  /** Plans left out. */
+  readonly except?: readonly string[] | undefined
+}
+
+/** `DueQuestion`'s own figure. */
+const soonDays = 30
+
+export interface OpenRow {
+  planId: string
+  kind: string
+  state: 'later' | 'soon' | 'due' | 'overdue'
+  ruleOn: string
+  dueOn: string
+  firstOn: string
+  lastOn: string
+  customerId: string
+}
+
+/** The state of a visit on a day, as `DueState` has it: the window decides. */
+function stateOn(today: string): Prisma.Sql {
+  return Prisma.sql`case when ${today} > lastOn then 'overdue' when ${today} >= firstOn then 'due'
+    when julianday(firstOn) - julianday(${today}) <= ${soonDays} then 'soon' else 'later' end`
+}
+
+function open({ until, vehicleId, kinds, from, orOverdue, today, states, except }: OpenWhere): Prisma.Sql {
+  const each = [
+    Prisma.sql`inUse = 1 and dueOn <= ${until}`,
+    ...(from === undefined
+      ? []
+      : [orOverdue ? Prisma.sql`(dueOn >= ${from} or dueOn < ${today})` : Prisma.sql`dueOn >= ${from}`]),
+    ...(vehicleId === undefined ? [] : [Prisma.sql`vehicleId = ${vehicleId}`]),
+    ...(kinds?.length ? [Prisma.sql`kind in (${Prisma.join([...kinds])})`] : []),
+    ...(except?.length
+      ? [Prisma.sql`planId not in (select value from json_each(${JSON.stringify(except)}))`]
+      : []),
+    ...(states?.length ? [Prisma.sql`${stateOn(today)} in (${Prisma.join([...states])})`] : []),
+  ]
+  return Prisma.join(each, ' and ')
+}
+
+/** Open visits by due day and plan, the first so many of them. */
+export function openRows(tx: Tx, where: OpenWhere, most = -1): Promise<OpenRow[]> {
+  return tx.$queryRaw<OpenRow[]>`
+    select planId, kind, ${stateOn(where.today)} as state, ruleOn, dueOn, firstOn, lastOn, customerId from PlanDue
+    where ${open(where)} order by dueOn, planId limit ${most}`
+}
+
+/**
+ * Open visits that nobody is writing about and that have had fewer than `mostTries` reminders, by due day and plan: the
+ * few of them that may want one.
+ */
+export function unwrittenRows(tx: Tx, where: OpenWhere, mostTries: number): Promise<OpenRow[]> {
+  return tx.$queryRaw<OpenRow[]>`
+    select planId, kind, ${stateOn(where.today)} as state, ruleOn, dueOn, firstOn, lastOn, customerId from PlanDue d
+    where ${open(where)} and not exists (
+      select 1 from Message m where m.planId = d.planId and m.ruleOn = d.ruleOn and m.tryNo >= ${mostTries}
+    ) and not exists (
+      select 1 from Message m where m.state in ('draft', 'approved', 'sending', 'failed')
+        and m.planId = d.planId and m.ruleOn = d.ruleOn
+    ) order by dueOn, planId`
+}
+
+/** The owners of open visits that somebody is writing about. */
+export async function ownersWrittenTo(tx: Tx, where: OpenWhere): Promise<string[]> {
+  const rows = await tx.$queryRaw<{ customerId: string }[]>`
+    select distinct customerId from PlanDue where ${open(where)} and exists (
+      select 1 from Message m where m.state in ('draft', 'approved', 'sending', 'failed')
+        and m.planId = PlanDue.planId and m.ruleOn = PlanDue.ruleOn
+    )`
+  return rows.map(row => row.customerId)
+}
+
+/** Open visits past their day that are aimed at one to come. */
+export function overdueAimedRows(tx: Tx, today: string): Promise<OpenRow[]> {
+  return tx.$queryRaw<OpenRow[]>`
+    select planId, kind, ${stateOn(today)} as state, ruleOn, dueOn, firstOn, lastOn, customerId from PlanDue d
+    where ${open({ today, until: today })} and dueOn < ${today} and exists (
+      select 1 from UpkeepEntry e where e.what = 'aimed' and e.planId = d.planId and e.ruleOn = d.ruleOn
+        and e.voidedAt is null and e.toDay >= ${today}
+    )`
+}
+
+/** How many open visits there are in each state. */
+export async function openCounts(tx: Tx, where: OpenWhere): Promise<Map<string, number>> {
+  const rows = await tx.$queryRaw<{ state: string; count: bigint }[]>`
+    select ${stateOn(where.today)} as state, count(*) as count from PlanDue
+    where ${open(where)} group by state`
+  return new Map(rows.map(({ state, count }) => [state, Number(count)]))
+}
+
+/** Open visits counted by kind and due day, all that are overdue under one day of theirs. */
+export async function openByDay(tx: Tx, where: OpenWhere) {
+  const rows = await tx.$queryRaw<{ kind: string; dueOn: string; count: bigint }[]>`
+    select kind, min(dueOn) as dueOn, count(*) as count from PlanDue where ${open(where)}
+    group by kind, case when dueOn < ${where.today} then '' else dueOn end`
+  return rows.map(({ count, ...row }) => ({ ...row, count: Number(count) }))
+}
+
+/** Plans that have their open visit, or one after it, booked or aimed at a day of its own. */
+export async function bookedOrAimed(tx: Tx): Promise<string[]> {
+  const rows = await tx.$queryRaw<{ planId: string }[]>`
+    select distinct +e.planId as planId from UpkeepEntry e join PlanDue d on d.planId = e.planId
+    where e.what in ('booked', 'aimed') and e.voidedAt is null and e.ruleOn >= d.ruleOn`
+  return rows.map(row => row.planId)
+}
+
+/** Plans with the same visits after their open one. */
+export interface AlikePlans {
+  /** One of them. */
+  planId: string
+  kind: string
+  count: number
+  alike: string
+  fromOn: string
+  ruleOn: string
+}
+
+/** What plans share that have the same visits after their open one, as the domain's `StandingDue` says it. */
+function likeness(today: string): Prisma.Sql {
+  return Prisma.sql`kind, coalesce(alike, planId) as alike,
+    case when alike like 'last-done%' then max(dueOn, ${today}) else '' end as fromOn,
+    case when alike like 'last-done%' then max(dueOn, ruleOn, ${today}) else ruleOn end as ruleOn`
+}
+
+/** Plans that may have visits after their open one; those with visits of their own are good for today alone. */
+function followed({ until, today, vehicleId, except }: OpenWhere): Prisma.Sql {
+  return Prisma.sql`${open({ until, today, vehicleId, except })} and (alike is not null or throughOn = ${today})`
+}
+
+/** Plans that may have visits after an open one up to a day, those alike together. */
+export async function alikePlans(tx: Tx, where: OpenWhere): Promise<AlikePlans[]> {
+  const rows = await tx.$queryRaw<(Omit<AlikePlans, 'count'> & { count: bigint })[]>`
+    select min(planId) as planId, count(*) as count, ${likeness(where.today)} from PlanDue where ${followed(where)}
+    group by 3, 4, 5, 6`
+  return rows.map(({ count, ...row }) => ({ ...row, count: Number(count) }))
+}
+
+/** The plans of each such group, by the one that stands for it. */
+export async function plansAlike(tx: Tx, where: OpenWhere): Promise<Map<string, string[]>> {
+  const rows = await tx.$queryRaw<{ planId: string; planIds: string }[]>`
+    select planId, planIds from (
+      select min(planId) as planId, json_group_array(planId) as planIds, ${likeness(where.today)} from PlanDue
+      where ${followed(where)} group by 3, 4, 5, 6
+    )`
+  return new Map(rows.map(({ planId, planIds }) => [planId, JSON.parse(planIds) as string[]]))
+}
+
+/** Plans to be worked out again, the first so many. */
+export async function stalePlans(tx: Tx, today: string, most: number): Promise<string[]> {
+  const rows = await tx.planDue.findMany({
+    where: { throughOn: { lt: today } },
+    select: { planId: true },
+    take: most,
+  })
+  return rows.map(row => row.planId)
+}
