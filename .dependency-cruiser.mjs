@@ -60,6 +60,7 @@ const onlyDown = (name, allowed, comment) => ({
 /** The rooms of the services, from the ground up: a room may use those named before it, never those after. */
 const rooms = [
   'desk',
+  'history',
   'cure',
   'shelf',
   'floor',
@@ -74,6 +75,7 @@ const rooms = [
   'reminders',
   'backup',
   'diagnostics',
+  'leaving',
   'demo',
 ]
 

@@ -4,6 +4,8 @@ import { Refusal } from '../domain/refusal.ts'
 import type { Desk } from '../services/desk/desk.ts'
 import { diagnosticsFile } from '../services/diagnostics/diagnostics.ts'
 import { careSheet } from '../services/job/ownerWords.ts'
+import { everythingFile } from '../services/leaving/everything.ts'
+import { personFile } from '../services/leaving/person.ts'
 import { shopCalendar } from '../services/reminders/feeds.ts'
 import { ownerLetter } from '../services/reminders/ownerLetter.ts'
 import { bottleLabel } from '../services/shelf/bottleLabel.ts'
@@ -15,7 +17,7 @@ export type App = Hono<{ Variables: { nonce: string } }>
 interface File {
   name: string
   type: string
-  bytes: Uint8Array<ArrayBuffer>
+  bytes: Uint8Array<ArrayBuffer> | ReadableStream<Uint8Array>
   /** To be kept, not read in the window. */
   keep?: boolean
 }
@@ -24,7 +26,7 @@ interface File {
 async function answer(context: Context, make: () => Promise<File>): Promise<Response> {
   try {
     const { name, type, bytes, keep } = await make()
-    return context.body(bytes, 200, {
+    return context.body(bytes as Uint8Array<ArrayBuffer> | ReadableStream, 200, {
       'content-type': type,
       // RFC 6266: a plain name for every reader, and the whole one for those that know how.
       'content-disposition': `${keep ? 'attachment' : 'inline'}; filename="${plain(name)}"; filename*=UTF-8''${encodeURIComponent(name)}`,
@@ -76,9 +78,13 @@ export function addDocuments(app: App, desk: Desk): void {
       keep: true,
     })),
   )
+  app.get('/documents/everything.zip', context => answer(context, () => everythingFile(desk)))
+  app.get('/documents/person/:file{[\\w-]+\\.zip}', context =>
+    answer(context, () => personFile(desk, { customerId: idOf(context.req.param('file')) })),
+  )
   app.get('/documents/sheet/:productId', context =>
     answer(context, () => sheetFile(desk, { productId: context.req.param('productId') })),
   )
 }
 
-const idOf = (file: string) => file.slice(0, -'.pdf'.length)
+const idOf = (file: string) => file.replace(/\.\w+$/, '')

@@ -9,6 +9,7 @@ import { customers } from './customers.ts'
 import { feeds } from './feeds.ts'
 import { hours } from './hours.ts'
 import { jobs } from './jobs.ts'
+import { leaving } from './leaving.ts'
 import { mail } from './mail.ts'
 import { morning } from './morning.ts'
 import { orders } from './orders.ts'
@@ -41,6 +42,7 @@ export const appRouter = router({
   feeds,
   hours,
   jobs,
+  leaving,
   mail,
   morning,
   orders,

@@ -1,5 +1,6 @@
 import { backupTick, copyingEnds } from '../services/backup/copying.ts'
 import type { Desk } from '../services/desk/desk.ts'
+import { stopPacking } from '../services/leaving/everything.ts'
 
 const everyMs = 60_000
 /** Not while the first screen is still being drawn. */
@@ -18,6 +19,6 @@ export function startBackups(desk: Desk, onFault: (error: unknown) => void): () 
     clearTimeout(first)
     clearInterval(timer)
     const late = new Promise<void>(resolve => setTimeout(resolve, patienceMs).unref())
-    await Promise.race([copyingEnds(desk.store), late])
+    await Promise.race([Promise.all([copyingEnds(desk.store), stopPacking(desk.store)]), late])
   }
 }

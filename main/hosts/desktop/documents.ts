@@ -20,7 +20,8 @@ export async function saveDocument(
   const { filePath } = await dialog.showSaveDialog({ defaultPath: join(app.getPath('documents'), name) })
   if (!filePath) return
   try {
-    await writeFile(filePath, new Uint8Array(await answer.arrayBuffer()))
+    // As it comes: everything a shop keeps is too much to hold at once.
+    await writeFile(filePath, answer.body ?? '')
   } catch (error) {
     return refuse(`${filePath} could not be written (${(error as Error).message}): choose another folder.`)
   }

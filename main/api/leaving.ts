@@ -1,0 +1,15 @@
+import {
+  everythingStands,
+  forgetEverything,
+  packEverything,
+  stopPacking,
+} from '../services/leaving/everything.ts'
+import { procedure, router } from './trpc.ts'
+
+export const leaving = router({
+  /** How the file of everything stands. */
+  standing: procedure.query(({ ctx }) => everythingStands(ctx)),
+  pack: procedure.mutation(({ ctx }) => packEverything(ctx)),
+  stop: procedure.mutation(({ ctx }) => stopPacking(ctx.store)),
+  forget: procedure.mutation(({ ctx }) => forgetEverything(ctx)),
+})

@@ -1,0 +1,13 @@
+export {
+  type CellRules,
+  type Column,
+  type ColumnType,
+  cells,
+  headings,
+  type RowRead,
+  record,
+  schemaOf,
+  type TableShape,
+  type Value,
+} from './columns.ts'
+export { asWritten, defused } from './formulas.ts'
