@@ -29,6 +29,7 @@ export const questions: Readonly<Record<string, string>> = {
   'in-use': 'This is still in use',
   'known-already': 'This may be on file already',
   restores: 'This takes the place of what is here',
+  erases: 'This erases a person',
   taken: 'Something is in the way',
 }
 

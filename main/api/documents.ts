@@ -1,10 +1,12 @@
 /** Documents as files: behind the same door as everything else, made anew for each request. */
 import type { Context, Hono } from 'hono'
-import { Refusal } from '../domain/refusal.ts'
+import { Refusal, refuse } from '../domain/refusal.ts'
 import type { Desk } from '../services/desk/desk.ts'
 import { diagnosticsFile } from '../services/diagnostics/diagnostics.ts'
+import { historyFilter } from '../services/history/inputs.ts'
 import { careSheet } from '../services/job/ownerWords.ts'
 import { everythingFile } from '../services/leaving/everything.ts'
+import { historyFile } from '../services/leaving/historyFile.ts'
 import { personFile } from '../services/leaving/person.ts'
 import { shopCalendar } from '../services/reminders/feeds.ts'
 import { ownerLetter } from '../services/reminders/ownerLetter.ts'
@@ -77,6 +79,15 @@ export function addDocuments(app: App, desk: Desk): void {
       bytes: new TextEncoder().encode(await diagnosticsFile(desk)),
       keep: true,
     })),
+  )
+  app.get('/documents/history.csv', context =>
+    answer(context, () => {
+      const { entities, ...rest } = context.req.query()
+      const given = historyFilter.safeParse({ ...rest, ...(entities && { entities: entities.split(',') }) })
+      if (!given.success)
+        refuse('invalid', { filter: null }, 'This history cannot be asked for; choose again.')
+      return historyFile(desk, given.data)
+    }),
   )
   app.get('/documents/everything.zip', context => answer(context, () => everythingFile(desk)))
   app.get('/documents/person/:file{[\\w-]+\\.zip}', context =>

@@ -1,3 +1,5 @@
+import { rowAccepted } from '../services/desk/inputs.ts'
+import { erasePerson } from '../services/leaving/erase.ts'
 import {
   everythingStands,
   forgetEverything,
@@ -12,4 +14,6 @@ export const leaving = router({
   pack: procedure.mutation(({ ctx }) => packEverything(ctx)),
   stop: procedure.mutation(({ ctx }) => stopPacking(ctx.store)),
   forget: procedure.mutation(({ ctx }) => forgetEverything(ctx)),
+  /** Takes one person out of every table. */
+  erase: procedure.input(rowAccepted).mutation(({ ctx, input }) => erasePerson(ctx, input)),
 })

@@ -7,6 +7,7 @@ import { crew } from './crew.ts'
 import { applied, cure } from './cure.ts'
 import { customers } from './customers.ts'
 import { feeds } from './feeds.ts'
+import { history } from './history.ts'
 import { hours } from './hours.ts'
 import { jobs } from './jobs.ts'
 import { leaving } from './leaving.ts'
@@ -40,6 +41,7 @@ export const appRouter = router({
   cure,
   customers,
   feeds,
+  history,
   hours,
   jobs,
   leaving,

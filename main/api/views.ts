@@ -26,6 +26,8 @@ export type { BayConditionsView, ConditionsView, ReadingView } from '../services
 export type { MailView } from '../services/desk/mailSettings.ts'
 export type { ShopView } from '../services/desk/shopView.ts'
 export type { StayView } from '../services/floor/stayViews.ts'
+export type { HistoryLine } from '../services/history/history.ts'
+export type { HistoryFilter } from '../services/history/inputs.ts'
 export type { JobCureView } from '../services/job/jobCure.ts'
 export type { JobStepView, JobView } from '../services/job/jobView.ts'
 export type { NoticeView } from '../services/job/notices.ts'

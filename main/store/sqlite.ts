@@ -2,9 +2,10 @@ import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3'
 
 /** What each kind of connection is told when it opens. */
 const pragmas = {
-  // A commit is on the disk before it is answered: in WAL mode SQLite's own default leaves the last to a power cut. On
+  // What is taken out is taken out of the file too. A commit is on the disk before it is answered: in WAL mode SQLite's own default leaves the last to a power cut. On
   // macOS a plain flush stops at the disk's own memory; elsewhere the other two say nothing.
-  write: 'pragma synchronous = full; pragma fullfsync = on; pragma checkpoint_fullfsync = on',
+  write:
+    'pragma secure_delete = on; pragma synchronous = full; pragma fullfsync = on; pragma checkpoint_fullfsync = on',
   read: 'pragma query_only = on',
   // A file that nobody uses yet does not wait for the disk; whoever keeps it must flush it. A table that is rebuilt is
   // gone for a moment, and the triggers that write to it must not mind.

@@ -11,3 +11,4 @@ export {
   type Value,
 } from './columns.ts'
 export { asWritten, defused } from './formulas.ts'
+export { erasedWords, type KnownBy, redactor, rewritten } from './redacting.ts'

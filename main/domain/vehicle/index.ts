@@ -1,5 +1,5 @@
 export { readMailAddress } from './mailAddress.ts'
-export { checkCountry, parsePhone, phoneCountries, readPhone, showPhone } from './phone.ts'
+export { checkCountry, parsePhone, phoneCountries, phonePattern, readPhone, showPhone } from './phone.ts'
 export { looseKey, plateKey, readPlate } from './plate.ts'
 export { foldText, likelySame, type Person } from './samePerson.ts'
 export { type SizeClass, sizeClasses } from './sizeClass.ts'

@@ -64,3 +64,12 @@ export function checkCountry(region: string, field = 'region') {
 export function phoneCountries(): string[] {
   return [...getCountries()].sort()
 }
+
+/** A pattern that finds a stored number however its digits are set apart, with its country code or a trunk zero or without. */
+export function phonePattern(e164: string): string {
+  const number = parsePhoneNumberFromString(e164)
+  const apart = '[\\s().\\-/]*'
+  const digits = (text: string) => [...text].join(apart)
+  if (!number) return digits(e164.replaceAll(/\D/g, ''))
+  return `(?:\\+?${digits(number.countryCallingCode)}${apart})?0?${apart}${digits(number.nationalNumber)}`
+}

@@ -1,66 +1,16 @@
-import { durationWords } from '../../domain/calendar/index.ts'
-import { listWords } from '../../domain/words.ts'
+import { sayLine } from '../../domain/history/index.ts'
 import type { Tx } from '../../store/store.ts'
-
-type Detail = Record<string, unknown>
-type When = (at: number) => string
-
-const at = (detail: Detail, key: string, when: When) =>
-  typeof detail[key] === 'number' ? when(detail[key]) : 'a time not kept'
-
-const because = (detail: Detail) => (detail.reason ? `, because: ${detail.reason}` : '')
-
-/** Each act on a job in words; what the audit line kept is all there is. */
-const words: Record<string, (detail: Detail, when: When) => string> = {
-  held: (detail, when) => `place held until ${at(detail, 'heldUntilAt', when)}`,
-  lapsed: () => 'the hold ran out',
-  released: () => 'the held place was let go',
-  booked: (detail, when) => `booked, promised for ${at(detail, 'promisedAt', when)}`,
-  moved: (detail, when) =>
-    `moved to ${at(detail, 'startAt', when)}, handover ${at(detail, 'handoverAt', when)}`,
-  arrived: (detail, when) => `car arrived ${at(detail, 'at', when)}`,
-  started: (detail, when) => `"${detail.step}" begun ${at(detail, 'at', when)}${because(detail)}`,
-  finished: (detail, when) => `"${detail.step}" finished ${at(detail, 'at', when)}`,
-  'taken back': (detail, when) =>
-    `taken back: ${detail.what}${detail.step ? ` of "${detail.step}"` : ''}, ${at(detail, 'at', when)}`,
-  'work added': detail => `added before "${detail.step}", which came too late: ${detail.added}`,
-  'work refused': detail => `nothing added before "${detail.step}", which came too late${because(detail)}`,
-  promised: (detail, when) => `promised for ${at(detail, 'to', when)} instead of ${at(detail, 'from', when)}`,
-  cancelled: detail => `cancelled${because(detail)}`,
-  heated: (detail, when) =>
-    `heated cure recorded, ${at(detail, 'fromAt', when)} to ${at(detail, 'toAt', when)}${detail.counted ? '' : ', met no row of a data sheet'}`,
-  'heating taken back': (detail, when) => `heated cure taken back, ${at(detail, 'fromAt', when)}`,
-  'record drafted': () => 'applied record saved',
-  'record signed': detail => `applied record signed by ${detail.signedBy}`,
-  'record corrected': detail => `applied record corrected by ${detail.signedBy}${because(detail)}`,
-  'handed over': (detail, when) =>
-    `handed over ${at(detail, 'at', when)}${againstWords(detail)}${because(detail)}`,
-}
-
-function againstWords(detail: Detail): string {
-  const { at, safeAt, undone } = detail as { at: number; safeAt?: number; undone: string[] }
-  const parts = [
-    ...(safeAt !== undefined && at < safeAt
-      ? [`${durationWords(safeAt - at)} before the profile's earliest`]
-      : []),
-    ...(undone?.length > 0 ? [`${listWords(undone)} not finished`] : []),
-  ]
-  return parts.length > 0 ? `, ${listWords(parts)}` : ''
-}
 
 /** Who did what with a job when, newest first. */
 export async function jobHistory(
   tx: Tx,
   jobId: string,
-  when: When,
+  when: (at: number) => string,
 ): Promise<{ at: number; who: string; words: string }[]> {
   const lines = await tx.auditLine.findMany({
     where: { entity: 'job', entityId: jobId },
     orderBy: [{ at: 'desc' }, { id: 'desc' }],
   })
-  return lines.map(({ at, who, act, detail }) => ({
-    at,
-    who,
-    words: words[act]?.((detail ?? {}) as Detail, when) ?? act,
-  }))
+  const say = { when, money: String, nameOf: () => undefined }
+  return lines.map(line => ({ at: line.at, who: line.who, words: sayLine(line, say) }))
 }

@@ -1,0 +1,1 @@
+export { type Line, type Say, sayLine } from './lineWords.ts'

@@ -1,0 +1,105 @@
+/** A line of the audit in words, to be read behind who did it: "Mara · changed the size from medium to large". */
+import { durationWords } from '../calendar/index.ts'
+import { listWords } from '../words.ts'
+import { type Detail, jobWords, type When } from './jobWords.ts'
+
+export interface Line {
+  readonly act: string
+  readonly entity: string
+  readonly detail: unknown
+}
+
+/** What the words are made with. */
+export interface Say {
+  readonly when: When
+  readonly money: (minor: number) => string
+  /** What people call the row of this id; undefined where nobody does. */
+  readonly nameOf: (id: string) => string | undefined
+}
+
+/** What the house's own verbs are in a sentence; any other act says itself. */
+const verbs: Readonly<Record<string, string>> = {
+  archived: 'put away',
+  restored: 'taken back into use',
+  ordered: 'put in another order',
+  erased: 'erased: name and addresses taken out everywhere',
+  'data packed': 'everything packed into a file to take along',
+}
+
+/** Fields whose name says too little, or too much. */
+const called: Readonly<Record<string, string>> = {
+  sizeClass: 'size',
+  customerId: 'owner',
+  vin: 'VIN',
+  email: 'e-mail',
+  at: 'time',
+}
+
+/** What the line says; fields that no word is known for are named, never shown as code. */
+export function sayLine({ act, entity, detail }: Line, say: Say): string {
+  const told = (typeof detail === 'object' && detail !== null ? detail : {}) as Detail
+  const own = entity === 'job' ? jobWords[act] : undefined
+  if (own) return own(told, say.when)
+  if (act === 'erased') return verbs[act]!
+  const [, noun = '', verb = act] =
+    /^(?:(.+) )?(added|changed|archived|restored|removed|ordered)$/.exec(act) ?? []
+  const what = noun === '' ? '' : `${noun} `
+  if (verb === 'changed') return noun === '' ? changeWords(told, say) : `${noun}: ${changeWords(told, say)}`
+  const facts = Object.entries(told).flatMap(([field, value]) => {
+    // A row taken out is kept as it was, and written like a change from nothing.
+    const bare = verb === 'removed' && isPair(value) ? value[1] : value
+    const words = valueWords(field, bare, say)
+    return words === null || words === nothing ? [] : [`${fieldWords(field)} ${words}`]
+  })
+  const said = `${what}${verbs[verb] ?? verb}`
+  return facts.length === 0 ? said : `${said}: ${facts.join(', ')}`
+}
+
+function changeWords(detail: Detail, say: Say): string {
+  const changes = Object.entries(detail).map(([field, value]) => {
+    const name = fieldWords(field)
+    if (!isPair(value)) {
+      const words = valueWords(field, value, say)
+      return words === null ? name : `${name} ${words}`
+    }
+    const [from, to] = value.map(each => valueWords(field, each, say))
+    return from === null || to === null ? `the ${name}` : `the ${name} from ${from} to ${to}`
+  })
+  return changes.length === 0 ? 'saved without a change' : `changed ${listWords(changes)}`
+}
+
+const isPair = (value: unknown): value is [unknown, unknown] => Array.isArray(value) && value.length === 2
+
+/** "promisedAt" is "promised", "lifeAfterOpeningDays" "life after opening days". */
+export function fieldWords(field: string): string {
+  return (
+    called[field] ??
+    field
+      .replace(/(At|On|Id|Minor|Min|Centi)$/, '')
+      .replaceAll(/([a-z\d])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`)
+  )
+}
+
+const nothing = 'nothing'
+
+/** A value in words; null where it is too much to say. */
+function valueWords(field: string, value: unknown, say: Say): string | null {
+  if (value === null || value === undefined || value === '') return nothing
+  if (typeof value === 'boolean') return value ? 'yes' : 'no'
+  if (typeof value === 'number') {
+    if (field === 'at' || field.endsWith('At')) return say.when(value)
+    if (field.endsWith('Minor')) return say.money(value)
+    if (field.endsWith('Min')) return durationWords(value)
+    return String(/centi$/i.test(field) ? value / 100 : value)
+  }
+  if (typeof value === 'string') return /Ids?$/.test(field) ? (say.nameOf(value) ?? null) : oneLine(value)
+  const words = Array.isArray(value) && value.every(each => typeof each === 'string')
+  return words && !/ids$/i.test(field) ? listWords(value as string[]) : null
+}
+
+/** As much of a text as a line of a list has room for. */
+function oneLine(text: string): string {
+  const flat = text.replaceAll(/\s+/gu, ' ').trim()
+  const letters = [...flat]
+  return letters.length > 120 ? `${letters.slice(0, 119).join('')}…` : flat
+}

@@ -1,0 +1,93 @@
+/** Who did what when, of one thing or of the whole shop. Nothing here writes. */
+import { datedWords, dateOf, startOfDay } from '../../domain/calendar/index.ts'
+import { sayLine } from '../../domain/history/index.ts'
+import { formatMoney } from '../../domain/money/index.ts'
+import { wordsIn } from '../../store/auditRows.ts'
+import type { AuditLine } from '../../store/rows.ts'
+import type { Tx } from '../../store/store.ts'
+import type { Desk } from '../desk/desk.ts'
+import { shopOf } from '../desk/shopView.ts'
+import type { HistoryFilter, HistoryInput } from './inputs.ts'
+import { namesIn } from './names.ts'
+
+export type HistoryLine = Awaited<ReturnType<typeof inWords>>[number]
+
+/** A page of lines, newest first, and where the next begins; null: that was all. */
+export async function history(desk: Desk, { cursor, limit = 50, ...filter }: HistoryInput) {
+  const { read } = desk.store
+  const rows = await page(read, filter, cursor ?? null, limit + 1)
+  const lines = rows.slice(0, limit)
+  const last = rows.length > limit ? lines.at(-1) : undefined
+  return {
+    lines: await inWords(read, lines, desk.now()),
+    nextCursor: last ? { at: last.at, id: last.id } : null,
+  }
+}
+
+/** What there is to choose from: who ever did something, what, and to what kind of thing. */
+export async function historyChoices(desk: Desk) {
+  const { read } = desk.store
+  const [who, acts, entities] = await Promise.all(
+    (['who', 'act', 'entity'] as const).map(column => wordsIn(read, column)),
+  )
+  return { who: who!, acts: acts!, entities: entities! }
+}
+
+type Cursor = { at: number; id: string } | null
+
+async function page(tx: Tx, filter: HistoryFilter, cursor: Cursor, take: number): Promise<AuditLine[]> {
+  const { zone } = await shopOf(tx)
+  const { entities, entityId, who, act, fromDate, toDate } = filter
+  const dayAfter = toDate && Temporal.PlainDate.from(toDate).add({ days: 1 }).toString()
+  return tx.auditLine.findMany({
+    where: {
+      ...(entities && { entity: entities.length === 1 ? entities[0]! : { in: entities } }),
+      ...(entityId !== undefined && { entityId }),
+      ...(who !== undefined && { who }),
+      ...(act !== undefined && { act }),
+      AND: [
+        fromDate ? { at: { gte: startOfDay(fromDate, zone) } } : {},
+        dayAfter ? { at: { lt: startOfDay(dayAfter, zone) } } : {},
+        cursor ? { at: { lte: cursor.at }, OR: [{ at: { lt: cursor.at } }, { id: { lt: cursor.id } }] } : {},
+      ],
+    },
+    orderBy: [{ at: 'desc' }, { id: 'desc' }],
+    take,
+  })
+}
+
+async function inWords(tx: Tx, rows: readonly AuditLine[], nowAt: number) {
+  const { zone, currency } = await shopOf(tx)
+  const names = await namesIn(tx, rows)
+  const say = {
+    when: (at: number) => datedWords(at, zone, nowAt),
+    money: (minor: number) => formatMoney(minor, currency, 'en-US'),
+    nameOf: (id: string) => names.get(id),
+  }
+  return rows.map(row => ({
+    id: row.id,
+    at: row.at,
+    when: say.when(row.at),
+    who: row.who,
+    entity: row.entity,
+    entityId: row.entityId,
+    /** What the thing is called; null where it has no name, or is gone. */
+    name: names.get(row.entityId) ?? null,
+    words: sayLine(row, say),
+  }))
+}
+
+/** All lines that fit, page by page, for a file. */
+export async function* everyLine(desk: Desk, filter: HistoryFilter): AsyncGenerator<HistoryLine[]> {
+  for (let cursor: Cursor = null; ; ) {
+    const { lines, nextCursor } = await history(desk, { ...filter, cursor, limit: 200 })
+    yield lines
+    if (nextCursor === null) return
+    cursor = nextCursor
+  }
+}
+
+/** The day the file is made on, for its name. */
+export async function todayOf(desk: Desk): Promise<string> {
+  return dateOf(desk.now(), (await shopOf(desk.store.read)).zone)
+}

@@ -1,0 +1,129 @@
+/** One person taken out of every table, while the books, the figures and what lies on the cars stay. */
+import { found, refuse } from '../../domain/refusal.ts'
+import { erasedWords, redactor } from '../../domain/tables/index.ts'
+import type { Customer } from '../../store/rows.ts'
+import { assertFresh, type Tx } from '../../store/store.ts'
+import { type Hits, type Rewrite, rewriteRows, rowsWith } from '../../store/tables/rewriteRows.ts'
+import { askFirst, listed } from '../desk/ask.ts'
+import { act, type Desk } from '../desk/desk.ts'
+import type { RowAccepted } from '../desk/inputs.ts'
+import { comingVisits } from '../floor/comingVisits.ts'
+import { stopMessages } from '../upkeep/stopMessages.ts'
+import { coarsely, knownBy, theirsAlone } from './known.ts'
+
+/** Columns about a person that are emptied whole, whatever stands in them. */
+const emptied: Readonly<Record<string, readonly string[]>> = {
+  Customer: ['note'],
+  OwnerReach: ['postal'],
+  Consent: ['source', 'wording'],
+  Message: ['address', 'subject', 'body'],
+  Bounce: ['address', 'text'],
+  Vehicle: ['plate', 'note'],
+  Job: ['note'],
+}
+
+/** Fields of their audit lines that go whole: what was typed there is about them. */
+const typed = new Set(['note', 'postal', 'address', 'source', 'wording'])
+/** Free text, where a first name alone may stand. */
+const free = new Set([...typed, 'reason', 'why', 'words', 'overrides', 'withdrawnBecause', 'failure'])
+
+/**
+ * Erases a customer. Refused while a car of theirs is booked or in the shop; asked about first, with what it touches.
+ * Texts about others are looked through before the act, because ten years of them would hold everybody up.
+ * @throws Refusal `customer-booked`, `erases`, `stale` or `missing`.
+ */
+export async function erasePerson(desk: Desk, input: RowAccepted): Promise<void> {
+  const { id, version, accepted } = input
+  const { read, source } = desk.store
+  const customer = found(
+    await read.customer.findUnique({ where: { id } }),
+    { id },
+    'There is no such customer; look them up again.',
+  )
+  const looked = accepted ? coarsely(await theirsAlone(read, id, await knownBy(read, customer))) : []
+  const hits = await rowsWith(source.file, looked)
+  await act(desk, async (tx, audit, at) => {
+    // First, because a place that a reminder proposes is let go with it, and is no booking.
+    await stopMessages(tx, at, { customerId: id }, 'The person was erased')
+    await assertCan(tx, id, at)
+    askFirst('erases', await touches(tx, id), {
+      field: 'id',
+      lead: `Erase ${customer.name}? This cannot be undone:`,
+      accepted,
+    })
+    const row = await tx.customer.findUniqueOrThrow({ where: { id } })
+    await tx.erasure.create({ data: { customerId: id, at, who: desk.who } })
+    const changed = await rewritePerson(tx, source.file, row, hits)
+    const { count } = await tx.customer.updateMany({
+      where: { id, version },
+      data: {
+        name: erasedWords,
+        phone: null,
+        email: null,
+        archivedAt: row.archivedAt ?? at,
+        version: { increment: 1 },
+      },
+    })
+    assertFresh(count, 'customer', id)
+    const cars = { customerId: id }
+    await tx.vehicle.updateMany({ where: cars, data: { vin: null, version: { increment: 1 } } })
+    await tx.vehicle.updateMany({ where: { ...cars, archivedAt: null }, data: { archivedAt: at } })
+    await tx.erasure.update({ where: { customerId: id }, data: { done: true } })
+    const rows = [...changed.values()].reduce((sum, count) => sum + count, 0)
+    const detail = { rows, lines: changed.get('AuditLine') ?? 0 }
+    audit({ act: 'erased', entity: 'customer', entityId: id, detail })
+  })
+}
+
+async function rewritePerson(tx: Tx, file: string, row: Customer, hits: Hits): Promise<Map<string, number>> {
+  const known = await knownBy(tx, row)
+  // One word may be a word of the trade too: it is taken for the name only where somebody wrote freely, or named them.
+  const whole = redactor({ ...known, names: known.names.filter(name => /\S\s+\S/.test(name)) })
+  const freely = redactor(known, true)
+  const others = redactor(await theirsAlone(tx, row.id, known))
+  const own: Rewrite = (text, { table, column, field }) => {
+    if (text === '') return text
+    if (emptied[table]?.includes(column)) return table === 'Vehicle' ? '' : erasedWords
+    if (table === 'AuditLine' && typed.has(field)) return erasedWords
+    const named = field === 'customerName' || (field === 'name' && table === 'AuditLine')
+    if (named && known.names.includes(text)) return erasedWords
+    return free.has(field) ? freely(text) : whole(text)
+  }
+  return rewriteRows(tx, file, { customerId: row.id, hits, own, other: text => others(text) })
+}
+
+/** Refuses what cannot be erased: somebody with a car booked or here, and who was erased before. */
+async function assertCan(tx: Tx, id: string, nowAt: number): Promise<void> {
+  if ((await tx.erasure.count({ where: { customerId: id } })) > 0)
+    refuse('erased-already', { id }, 'This person was erased already.')
+  const lines = await comingVisits(tx, { customerId: id }, nowAt)
+  if (lines.length > 0)
+    refuse(
+      'customer-booked',
+      { id },
+      listed('They have a car booked or in the shop; cancel that or hand it over first:', lines),
+    )
+}
+
+/** What an erasure does, a line each. */
+async function touches(tx: Tx, customerId: string): Promise<string[]> {
+  const where = { customerId }
+  const [cars, jobs, messages] = await Promise.all([
+    tx.vehicle.count({ where }),
+    tx.job.count({ where: { ...where, status: 'handedOver' } }),
+    tx.message.count({ where }),
+  ])
+  const of = (count: number, one: string, many: string) => (count === 1 ? `1 ${one}` : `${count} ${many}`)
+  return [
+    'Name, phone, e-mail, address and notes go, in every table and in the history too.',
+    ...(cars > 0
+      ? [
+          `${of(cars, 'car loses its', 'cars lose their')} plate and VIN and is put away; what was laid on it stays.`,
+        ]
+      : []),
+    ...(jobs > 0 ? [`${of(jobs, 'visit stays', 'visits stay')} in the books, without the name.`] : []),
+    ...(messages > 0 ? [`${of(messages, 'message loses', 'messages lose')} address and text.`] : []),
+    'Who did what when stays. A name of one word stays where it is in notes about others: look through those.',
+    'Backups made until now still hold this person until they are thinned out, at most ten years. Restored from one, erase again.',
+  ]
+}
