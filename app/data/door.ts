@@ -30,5 +30,5 @@ export function doorParams(): Record<string, string> {
 /** The address of a document, as a link may open it. */
 export function documentHref(path: string): string {
   const { links } = keys()
-  return links ? `${path}?door=${links}` : path
+  return links ? `${path}${path.includes('?') ? '&' : '?'}door=${links}` : path
 }

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
 import { trpc } from '../../data/trpc.ts'
+import { HistoryCard } from '../../parts/HistoryLines.tsx'
 import { Lookup } from '../../parts/Lookup.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { fullDateWords } from '../../parts/time.ts'
@@ -41,6 +42,7 @@ export function Car() {
           <Plans car={car} acts={acts} />
           <Timeline car={car} acts={acts} />
           <AwayAndSold car={car} acts={acts} />
+          <HistoryCard entities={['vehicle', 'exposure']} id={car.vehicleId} />
         </div>
       </div>
     </div>

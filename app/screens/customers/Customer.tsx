@@ -6,11 +6,13 @@ import { trpc } from '../../data/trpc.ts'
 import { ArchiveButton } from '../../parts/ArchiveButton.tsx'
 import { Card } from '../../parts/Card.tsx'
 import { Form } from '../../parts/form/Form.tsx'
+import { HistoryCard } from '../../parts/HistoryLines.tsx'
 import { Lookup } from '../../parts/Lookup.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { Consents } from './Consents.tsx'
 import { CustomerFields } from './CustomerFields.tsx'
 import styles from './Customers.module.css'
+import { PersonData } from './PersonData.tsx'
 import { Vehicles } from './Vehicles.tsx'
 import { Visits } from './Visits.tsx'
 
@@ -31,11 +33,13 @@ export function Customer() {
         <div className={pieces.column}>
           <Details key={customer.id} customer={customer} />
           <Consents customerId={customer.id} />
+          <PersonData customer={customer} />
           <ArchiveButton row={customer} api={trpc.customers} label="Archive this customer" />
         </div>
         <div className={pieces.column}>
           <Vehicles customer={customer} />
           <Visits visits={customer.visits} />
+          <HistoryCard entities={['customer']} id={customer.id} />
         </div>
       </div>
     </div>

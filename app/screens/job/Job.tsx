@@ -7,6 +7,7 @@ import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import { Fact } from '../../parts/Facts.tsx'
+import { HistoryCard } from '../../parts/HistoryLines.tsx'
 import { Lookup } from '../../parts/Lookup.tsx'
 import { money } from '../../parts/money.ts'
 import pieces from '../../parts/pieces.module.css'
@@ -14,7 +15,6 @@ import { statusWords } from '../../parts/statusWords.ts'
 import { durationWords, longWords } from '../../parts/time.ts'
 import { Cover } from './Cover.tsx'
 import { CureClock } from './CureClock.tsx'
-import { History } from './History.tsx'
 import styles from './Job.module.css'
 import { JobActions } from './JobActions.tsx'
 import { JobDraws } from './JobDraws.tsx'
@@ -114,7 +114,7 @@ function OneJob({ job }: { job: JobView }) {
           <p key={words}>{words}</p>
         ))}
       </section>
-      <History job={job} />
+      <HistoryCard entities={['job']} id={job.id} />
       <Group>
         <Button component={Link} to="/" variant="default">
           To the board

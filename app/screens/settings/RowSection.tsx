@@ -2,10 +2,19 @@ import { Button, Stack, Switch } from '@mantine/core'
 import { Link, useNavigate } from '@tanstack/react-router'
 import { Fragment, type ReactNode } from 'react'
 import { type SavingOptions, useSaving } from '../../data/saving.ts'
+import { HistoryCard } from '../../parts/HistoryLines.tsx'
 import { MoveArrows, moved } from '../../parts/MoveArrows.tsx'
 import pieces from '../../parts/pieces.module.css'
 import type { SectionProps } from '../../parts/Sections.tsx'
 import { Heading } from './Heading.tsx'
+
+/** What the lines about a section's rows are filed under. */
+const filed: Readonly<Record<string, string>> = {
+  bays: 'bay',
+  crew: 'crew',
+  treatments: 'treatment',
+  products: 'product',
+}
 
 interface ListRow {
   id: string
@@ -83,7 +92,10 @@ export function RowSection<Row extends ListRow>(props: Props<Row>) {
         </div>
         <div className={pieces.column}>
           {chosen || (id === 'new' && props.rows) ? (
-            <Fragment key={id}>{editor(chosen)}</Fragment>
+            <Fragment key={id}>
+              {editor(chosen)}
+              {chosen && filed[section] && <HistoryCard entities={[filed[section]]} id={chosen.id} />}
+            </Fragment>
           ) : (
             <p className={pieces.empty}>Choose a {what} to see and change it.</p>
           )}

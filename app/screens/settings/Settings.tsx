@@ -2,7 +2,9 @@ import { SectionScreen } from '../../parts/Sections.tsx'
 import { BackupsSection } from './BackupsSection.tsx'
 import { BaysSection } from './BaysSection.tsx'
 import { CrewSection } from './CrewSection.tsx'
+import { DataSection } from './DataSection.tsx'
 import { DiagnosticsSection } from './DiagnosticsSection.tsx'
+import { HistorySection } from './HistorySection.tsx'
 import { HoursSection } from './HoursSection.tsx'
 import { ProductsSection } from './products/ProductsSection.tsx'
 import { ShopSection } from './ShopSection.tsx'
@@ -16,6 +18,8 @@ const sections = [
   { section: 'treatments', label: 'Treatments', Section: TreatmentsSection },
   { section: 'products', label: 'Products', Section: ProductsSection },
   { section: 'backups', label: 'Backups', Section: BackupsSection },
+  { section: 'data', label: 'Your data', Section: DataSection },
+  { section: 'history', label: 'History', Section: HistorySection },
   { section: 'diagnostics', label: 'Diagnostics', Section: DiagnosticsSection },
 ]
 

@@ -1,1 +1,1 @@
-export { type Line, type Say, sayLine } from './lineWords.ts'
+export { sayLine } from './lineWords.ts'

@@ -9,8 +9,3 @@ const runs = /^['\s]*[=+\-@\t\r\n＝＋－＠]/
 export function defused(text: string): string {
   return runs.test(text) ? `'${text}` : text
 }
-
-/** The text as it was before `defused`, whatever it was. */
-export function asWritten(cell: string): string {
-  return cell.startsWith("'") && runs.test(cell.slice(1)) ? cell.slice(1) : cell
-}

@@ -1,5 +1,4 @@
 export {
-  type CellRules,
   type Column,
   type ColumnType,
   cells,
@@ -10,5 +9,5 @@ export {
   type TableShape,
   type Value,
 } from './columns.ts'
-export { asWritten, defused } from './formulas.ts'
+export { defused } from './formulas.ts'
 export { erasedWords, type KnownBy, redactor, rewritten } from './redacting.ts'

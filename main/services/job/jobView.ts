@@ -1,4 +1,4 @@
-import { datedWords, durationWords, minuteWords } from '../../domain/calendar/index.ts'
+import { durationWords, minuteWords } from '../../domain/calendar/index.ts'
 import {
   cautionWords,
   coatOfHold,
@@ -24,7 +24,6 @@ import type { Desk } from '../desk/desk.ts'
 import type { Floor } from '../floor/floor.ts'
 import { type JobRow, plateWords, vehicleWords } from '../floor/jobRows.ts'
 import { stayViews } from '../floor/stayViews.ts'
-import { jobHistory } from './jobHistory.ts'
 import { jobOnFloor } from './jobOnFloor.ts'
 import { missedView } from './missedWork.ts'
 
@@ -98,7 +97,6 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
       cancel: can(job, 'cancel'),
       move: can(job, 'move') && job.steps.some((_, i) => isMovableFrom(job.steps, i)),
     },
-    history: await jobHistory(tx, id, at => datedWords(at, floor.zone, nowAt)),
   }
 }
 

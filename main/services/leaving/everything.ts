@@ -21,8 +21,6 @@ interface Packing {
   work: Promise<void> | null
 }
 
-export type EverythingView = ReturnType<typeof everythingStands>
-
 const packings = new WeakMap<Store, Packing>()
 
 const fileOf = (desk: Desk) => join(dataDirOf(desk), 'leaving', 'everything.zip')

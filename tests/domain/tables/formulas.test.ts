@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
-import { asWritten, defused } from '../../../main/domain/tables/index.ts'
+import { defused } from '../../../main/domain/tables/index.ts'
+import { asWritten } from './asWritten.ts'
 
 /** What a spreadsheet takes for a formula, by OWASP's "CSV injection" (from memory), spaces before it passed over. */
 const runsAsFormula = (cell: string) => /^\s*[=+\-@\t\r＝＋－＠]/.test(cell)

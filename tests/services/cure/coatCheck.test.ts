@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { addReading } from '../../../main/services/cure/readings.ts'
 import { jobCure } from '../../../main/services/job/jobCure.ts'
+import { saidOf } from '../job/saidOf.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
 import { does, job, layeredCar, setWall, wall } from './coatedCar.ts'
@@ -41,8 +42,7 @@ test('A damp panel warns and wants a reason; the reason is kept, told in the his
   await does(desk, id, 2, { reason: 'Panels warmed by lamp just before' })
   const { conditions } = await layer()
   expect(conditions).toContain('Begun all the same: Panels warmed by lamp just before.')
-  const { history } = await job(desk, id)
-  expect(history.map(line => line.words)).toContainEqual(
+  expect(await saidOf(desk, id)).toContainEqual(
     expect.stringContaining('because: Panels warmed by lamp just before'),
   )
   const edit = () =>

@@ -7,6 +7,7 @@ import { getJob } from '../../../main/services/job/jobView.ts'
 import { type BookWish, bookJob } from '../bookJob.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
+import { saidOf } from './saidOf.ts'
 
 let desk: TestDesk
 let shop: TestShop
@@ -71,8 +72,7 @@ test('A car that is only polished: no word of a cure, neither when it leaves ear
     'Not yet: "One-step correction" not finished. Handing over now needs a reason, which is kept.',
   )
   await handOver(desk, { ...(await key(id)), reason: 'needs it back' })
-  const { history } = await getJob(desk, { id })
-  expect(history[0]?.words).toBe(
+  expect((await saidOf(desk, id))[0]).toBe(
     'handed over Wed 15 April 11:00, One-step correction not finished, because: needs it back',
   )
 })

@@ -8,6 +8,7 @@ import { getJob } from '../../../main/services/job/jobView.ts'
 import { bookJob } from '../bookJob.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
+import { saidOf } from './saidOf.ts'
 
 let desk: TestDesk
 let shop: TestShop
@@ -76,7 +77,7 @@ test('The day goes as planned: each step at its time, home as promised', async (
     handoverAt: job.promisedAt,
     lateMin: 0,
   })
-  expect(job.history.map(line => line.words)[0]).toBe('handed over Wed 15 April 17:30')
+  expect((await saidOf(desk, job.id))[0]).toBe('handed over Wed 15 April 17:30')
 })
 
 test('The cure runs from the coat’s real end, and everything behind it follows', async () => {
@@ -141,7 +142,7 @@ test('The car leaves before its profile’s figure only with a reason, which is 
   })
   await does((desk, key) => handOver(desk, { ...key, reason: 'owner insists, told to keep it dry' }))
   expect(job.status).toBe('handedOver')
-  expect(job.history[0]!.words).toBe(
+  expect((await saidOf(desk, job.id))[0]).toBe(
     "handed over Wed 15 April 16:00, 1 h 30 min before the profile's earliest, because: owner insists, told to keep it dry",
   )
   // Its bay is free from that minute on.
@@ -215,7 +216,9 @@ test('A new promise is never before the car is ready, nor behind closed doors', 
   await expect(promise('16T20:00')).rejects.toMatchObject({ code: 'promise-closed', field: 'promisedAt' })
   await promise('16T10:00')
   expect(job).toMatchObject({ lateMin: 0, lateWords: null })
-  expect(job.history[0]!.words).toBe('promised for Thu 16 April 10:00 instead of Wed 15 April 17:30')
+  expect((await saidOf(desk, job.id))[0]).toBe(
+    'promised for Thu 16 April 10:00 instead of Wed 15 April 17:30',
+  )
 })
 
 test('A booking is cancelled with a reason; a car that is here is not', async () => {

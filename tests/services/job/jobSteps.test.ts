@@ -4,6 +4,7 @@ import { getJob } from '../../../main/services/job/jobView.ts'
 import { bookJob } from '../bookJob.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { testShop } from '../testShop.ts'
+import { saidOf } from './saidOf.ts'
 
 let desk: TestDesk
 let id: string
@@ -88,8 +89,8 @@ it('takes back a finish, then a start, then the arrival, and nothing before it',
   await back()
   expect(await now()).toMatchObject({ status: 'booked', arrivedAt: null })
   await expect(back()).rejects.toMatchObject({ code: 'not-here' })
-  const { history } = await now()
-  expect(history.slice(0, 3).map(line => line.words.replace(/,? [A-Z][a-z]{2} .*/, ''))).toEqual([
+  const said = await saidOf(desk, (await now()).id)
+  expect(said.slice(0, 3).map(words => words.replace(/,? [A-Z][a-z]{2} .*/, ''))).toEqual([
     'taken back: arrival',
     'taken back: start of "Wash"',
     'taken back: finish of "Wash"',

@@ -4,6 +4,7 @@ import { settleMissed } from '../../../main/services/job/missedWork.ts'
 import { does, job, layeredCar, setWall, toppedCar, wall } from '../cure/coatedCar.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
+import { saidOf } from './saidOf.ts'
 
 let desk: TestDesk
 let shop: TestShop
@@ -72,7 +73,9 @@ test('The added wipe takes its time, is done by the same people, and the promise
   // cures for another 4 h.
   expect(mended.handoverAt).toBe(wall('16T12:45'))
   expect(mended.lateMin).toBe(wall('16T12:45') - late.promisedAt)
-  expect(mended.history[0]?.words).toBe('added before "Layer", which came too late: Panel wipe again, 30 min')
+  expect((await saidOf(desk, mended.id))[0]).toBe(
+    'added before "Layer", which came too late: Panel wipe again, 30 min',
+  )
   const done = await does(desk, late.id, 2)
   expect(done.steps[3]?.can.start).toBe(true)
 })
@@ -94,7 +97,7 @@ test('Refused, it needs a reason, which is kept, and the coat may begin', async 
   await settleMissed(desk, { ...input, reason: 'Wiped panel by panel ahead of the coat' })
   const after = await job(desk, late.id)
   expect(after.missed).toBeNull()
-  expect(after.history[0]?.words).toContain('because: Wiped panel by panel ahead of the coat')
+  expect((await saidOf(desk, after.id))[0]).toContain('because: Wiped panel by panel ahead of the coat')
   await startStep(desk, { ...input, version: after.version })
   await expect(settleMissed(desk, { ...input, version: after.version + 1 })).rejects.toMatchObject({
     code: 'not-missed',

@@ -2,8 +2,9 @@
 import fc from 'fast-check'
 import Papa from 'papaparse'
 import { expect, it } from 'vitest'
-import { asWritten, defused } from '../../../main/domain/tables/index.ts'
+import { defused } from '../../../main/domain/tables/index.ts'
 import { byteOrderMark, csvText } from '../../../main/services/leaving/packed.ts'
+import { asWritten } from '../../domain/tables/asWritten.ts'
 import { type Case, runCases } from '../../reference/cases.ts'
 
 const firstSet = [

@@ -7,6 +7,7 @@ import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { mayLeave } from '../../../data/unsaved.ts'
 import { Card } from '../../../parts/Card.tsx'
+import { HistoryCard } from '../../../parts/HistoryLines.tsx'
 import { Lookup } from '../../../parts/Lookup.tsx'
 import pieces from '../../../parts/pieces.module.css'
 import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
@@ -83,6 +84,7 @@ export function ProductPage({ id = '' }: SectionProps) {
           <SafetyCard safety={safety} />
         </div>
       )}
+      <HistoryCard entities={['stock', 'product', 'safety', 'product life']} id={id} />
     </>
   )
 }

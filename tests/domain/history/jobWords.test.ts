@@ -1,30 +1,7 @@
-import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest'
-import { jobHistory } from '../../../main/services/job/jobHistory.ts'
-import { makeDesk, type TestDesk } from '../makeDesk.ts'
+import { expect, it } from 'vitest'
+import { sayLine } from '../../../main/domain/history/index.ts'
 
-let desk: TestDesk
-beforeAll(async () => {
-  desk = await makeDesk()
-})
-// A job of its own for each test: an audit line is never deleted.
-let jobId = ''
-let jobs = 0
-beforeEach(() => {
-  jobId = `job ${++jobs}`
-})
-afterAll(() => desk.close())
-
-const write = (
-  act: string,
-  detail: object,
-  change: { at?: number; entity?: string; entityId?: string } = {},
-) =>
-  desk.store.transact({ who: 'test', at: 1 }, tx =>
-    tx.auditLine.create({
-      data: { at: 1, who: 'Jo', entity: 'job', entityId: jobId, act, detail, ...change },
-    }),
-  )
-const said = () => jobHistory(desk.store.read, jobId, at => `minute ${at}`)
+const say = { when: (at: number) => `minute ${at}`, money: String, nameOf: () => undefined }
 
 it.each([
   ['held', { heldUntilAt: 5 }, 'place held until minute 5'],
@@ -63,20 +40,6 @@ it.each([
     "handed over minute 9, 30 min before the profile's earliest and Wash not finished, because: insists",
   ],
   ['something newer', {}, 'something newer'],
-])('tells of a job %s, by what was kept of it', async (act, detail, words) => {
-  await write(act, detail)
-  expect(await said()).toEqual([{ at: 1, who: 'Jo', words }])
-})
-
-it('tells the newest first, of this job alone', async () => {
-  await write('lapsed', {}, { at: 3 })
-  await write('held', { heldUntilAt: 2 }, { at: 2 })
-  await write('booked', { promisedAt: 4 }, { at: 3 })
-  await write('cancelled', {}, { entityId: 'other' })
-  await write('cancelled', {}, { entity: 'vehicle' })
-  expect((await said()).map(line => line.words)).toEqual([
-    'booked, promised for minute 4',
-    'the hold ran out',
-    'place held until minute 2',
-  ])
+])('tells of a job %s, by what was kept of it', (act, detail, words) => {
+  expect(sayLine({ act, entity: 'job', detail }, say)).toBe(words)
 })

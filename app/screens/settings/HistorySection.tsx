@@ -1,0 +1,58 @@
+import { Group, Select } from '@mantine/core'
+import { DatePickerInput } from '@mantine/dates'
+import { useState } from 'react'
+import type { HistoryFilter } from '../../../main/api/views.ts'
+import { Card } from '../../parts/Card.tsx'
+import { DocumentButton } from '../../parts/DocumentButton.tsx'
+import { HistoryLines, useHistoryChoices } from '../../parts/HistoryLines.tsx'
+import { entityWords } from '../../parts/historyWords.ts'
+import pieces from '../../parts/pieces.module.css'
+import { Heading } from './Heading.tsx'
+
+/** Everything anybody ever did, narrowed by kind, person, act and days. */
+export function HistorySection() {
+  const choices = useHistoryChoices()
+  const [kind, setKind] = useState<string | null>(null)
+  const [who, setWho] = useState<string | null>(null)
+  const [act, setAct] = useState<string | null>(null)
+  const [fromDate, setFrom] = useState<string | null>(null)
+  const [toDate, setTo] = useState<string | null>(null)
+  const filter: HistoryFilter = {
+    ...(kind && { entities: [kind] }),
+    ...(who && { who }),
+    ...(act && { act }),
+    ...(fromDate && { fromDate }),
+    ...(toDate && { toDate }),
+  }
+  const asked = new URLSearchParams({ ...filter, entities: kind ?? '' } as Record<string, string>)
+  if (!kind) asked.delete('entities')
+  const any = { clearable: true, searchable: true, placeholder: 'any', w: 190 } as const
+  const day = { clearable: true, placeholder: 'any', valueFormat: 'D MMM YYYY', w: 160 } as const
+  return (
+    <>
+      <Heading title="History">
+        Who did what when. Every change writes a line here, and nothing changes one afterwards; only when a
+        person is erased are the words about them taken out.
+      </Heading>
+      <section className={pieces.card} aria-label="Narrow the history">
+        <Group align="end" gap="sm">
+          <Select
+            label="Of"
+            data={(choices?.entities ?? []).map(value => ({ value, label: entityWords(value) }))}
+            value={kind}
+            onChange={setKind}
+            {...any}
+          />
+          <Select label="By" data={choices?.who ?? []} value={who} onChange={setWho} {...any} />
+          <Select label="What" data={choices?.acts ?? []} value={act} onChange={setAct} {...any} />
+          <DatePickerInput label="From" value={fromDate} onChange={setFrom} {...day} />
+          <DatePickerInput label="To" value={toDate} onChange={setTo} {...day} />
+          <DocumentButton path={`/documents/history.csv?${asked}`}>As a list (CSV)</DocumentButton>
+        </Group>
+      </section>
+      <Card aria-label="What was done">
+        <HistoryLines key={asked.toString()} filter={filter} told />
+      </Card>
+    </>
+  )
+}
