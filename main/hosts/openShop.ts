@@ -1,8 +1,7 @@
-import { existsSync, mkdirSync, renameSync, statSync } from 'node:fs'
-import { join } from 'node:path'
+import { existsSync } from 'node:fs'
 import { Refusal } from '../domain/refusal.ts'
 import type { Desk } from '../services/desk/desk.ts'
-import { assertSameShop, markedShop, markShop, newestCopyWords } from '../store/backup/marker.ts'
+import { assertSameShop, markedShop, markShop, newestCopyWords, shopIn } from '../store/backup/marker.ts'
 import { noteAtStart, readOver } from '../store/backup/readOver.ts'
 import { checkIntegrity } from '../store/integrity.ts'
 import type { MigrationFiles } from '../store/migrate.ts'
@@ -10,6 +9,7 @@ import { openStore } from '../store/store.ts'
 import { startClock } from './clock.ts'
 import { type Claim, databaseFile } from './dataFolder.ts'
 import { restoreFirst } from './restoreFirst.ts'
+import { layForeignLogAside, layStrayLogAside, logOf } from './strayLog.ts'
 
 export interface ShopOptions {
   dataDir: string
@@ -45,6 +45,9 @@ async function open(claim: Claim, options: ShopOptions): Promise<Desk> {
   // Looked for before anything reads the database, which begins a new one.
   const logGone = !restored && claim.wasOpen && !existsSync(logOf(file))
   if (!restored && !claim.unclean) layStrayLogAside(file, say)
+  const marked = markedShop(dataDir)
+  if (!restored && claim.unclean && marked !== null)
+    layForeignLogAside(file, () => shopIn(file) === marked, say)
   await assertSameShop(file)
   if (!restored && claim.unclean) lookOver(file, logGone, say)
   const store = await openStore(file, migrations)
@@ -62,24 +65,14 @@ async function open(claim: Claim, options: ShopOptions): Promise<Desk> {
   return desk
 }
 
-const logOf = (file: string) => `${file}-wal`
-
-/** An app that closed leaves no log: one that lies there is another database's, and would spoil this one. */
-function layStrayLogAside(file: string, say: (words: string) => void): void {
-  const log = logOf(file)
-  if (!existsSync(file) || !existsSync(log) || statSync(log).size === 0) return
-  const aside = join(file, '..', 'set-aside')
-  mkdirSync(aside, { recursive: true, mode: 0o700 })
-  renameSync(log, join(aside, `lustrum.db-wal-${Math.floor(statSync(log).mtimeMs)}`))
-  const words = `A log lay beside the database that the last start did not leave there. It was not read, and lies in ${aside} now.`
-  noteAtStart(file, words)
-  say(words)
-}
-
 /** Reads over what an app left behind that ended without closing. */
 function lookOver(file: string, logGone: boolean, say: (words: string) => void): void {
   say('Lustrum was not closed properly last time: looking the database over.')
-  checkIntegrity(file)
+  const sound = () => {
+    checkIntegrity(file)
+    return true
+  }
+  if (!layForeignLogAside(file, sound, say)) checkIntegrity(file)
   if (!logGone) {
     say('The database is sound.')
     return

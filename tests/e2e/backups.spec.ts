@@ -29,9 +29,18 @@ test('a shop whose folder is gone comes back from the second place, and writes t
   const api = pageApi(desk)
   const backups = new Backups(desk)
   let jobNumber = 0
+  let sheetOf = ''
+  const sheet = Buffer.from('%PDF-1.4\n% what the maker says of the topper\n')
 
   await test.step('a shop with a booking, and a reminder approved', async () => {
     const { topperId, treatmentId } = await setUpUpkeepShop(api)
+    sheetOf = topperId
+    await api.safety.uploadSheet.mutate({
+      productId: topperId,
+      fileName: 'topper.pdf',
+      revisedOn: '2025-11-03',
+      base64: sheet.toString('base64'),
+    })
     const { vehicleId } = await addKeeper(api, topperId, {
       name: 'Ansel Mirrow',
       plate: 'QHV 200',
@@ -106,11 +115,16 @@ test('a shop whose folder is gone comes back from the second place, and writes t
     expect(existsSync(join(shop.dataDir, 'restore'))).toBe(false)
   })
 
-  await test.step('yesterday’s booking is there, and the reminder is asked about, not sent', async () => {
+  await test.step('yesterday’s booking is there and its data sheet, and the reminder is asked about, not sent', async () => {
     await shop.enter(desk)
     await expect(backups.warnings).toContainText('1 reminder waiting then may have gone out since')
     const { jobs } = await api.jobs.find.query({ text: String(jobNumber) })
     expect(jobs).toMatchObject([{ number: jobNumber, status: 'booked' }])
+    const filed = await desk.evaluate(async path => {
+      const { links } = JSON.parse(localStorage.getItem('lustrum-door') ?? '{}')
+      return (await fetch(`${path}?door=${links}`)).text()
+    }, `/documents/sheet/${sheetOf}`)
+    expect(filed).toBe(sheet.toString())
     await api.reminders.send.mutate()
     expect(mail.letters).toHaveLength(1)
     expect((await api.reminders.batch.query()).messages.map(({ state }) => state)).toEqual(['failed'])

@@ -183,6 +183,36 @@ describe('a log', () => {
     expect((await copiesStanding(desk)).warnings).toContainEqual({ about: 'data', words: said.at(-1) })
   })
 
+  it.each<[string, (foreign: Database.Database) => void]>([
+    ['another program’s', foreign => foreign.exec('create table Other (a text)')],
+    // The pages of a larger database in the places of this one's.
+    [
+      'a larger',
+      foreign => foreign.exec('create table Other (a); create table Third (b); create table Fourth (c)'),
+    ],
+  ])('of %s database after a crash is laid aside, and what was on the disk is there', async (_, fill) => {
+    const { shop } = await usedFolder()
+    await start()
+    await running!.kill()
+    const file = databaseFile(dataDir)
+    const before = readFileSync(file)
+    const foreign = join(dir, 'foreign.db')
+    const database = new Database(foreign)
+    database.pragma('journal_mode = wal')
+    fill(database)
+    for (let i = 0; i < 50; i++) database.prepare('insert into Other values (?)').run('x'.repeat(900))
+    copyFileSync(`${foreign}-wal`, `${file}-wal`)
+    database.close()
+    rmSync(`${file}-shm`, { force: true })
+    const desk = await start()
+    expect(await names(desk)).toEqual(shop)
+    const words = said.find(each => each.includes("another database's"))
+    expect(words).toMatch(/It was not read, and lies in .*set-aside.* Look at today's jobs/)
+    expect((await copiesStanding(desk)).warnings).toContainEqual({ about: 'data', words })
+    await running!.close()
+    expect(readFileSync(file).subarray(100, 4_000)).toEqual(before.subarray(100, 4_000))
+  })
+
   it('that was left by no start is laid aside, not read', async () => {
     const { shop } = await usedFolder()
     writeFileSync(`${databaseFile(dataDir)}-wal`, Buffer.alloc(8192, 'x'))

@@ -1,4 +1,13 @@
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs'
+import {
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
@@ -108,6 +117,26 @@ describe('copies that make themselves', () => {
     await backupTick(desk)
     expect(await warnings()).toEqual([])
     expect(await ownCopies(desk)).toHaveLength(1)
+  })
+
+  it('are not made of another file that lies in the place of the shop, and say so', async () => {
+    const other = await makeDesk('2026-04-15T14:00:00Z')
+    copyFileSync(other.store.source.file, `${desk.store.source.file}.other`)
+    await other.close()
+    renameSync(`${desk.store.source.file}.other`, desk.store.source.file)
+    await expect(copyAtOnce(desk)).rejects.toThrow(/Close Lustrum/)
+    expect(existsSync(join(dataDirOf(desk), 'backups'))).toBe(false)
+  })
+
+  it('grow fewer with age, here and in the second place', async () => {
+    await saveCopiesSettings(desk, { place, version: 0 })
+    for (const at of ['15T14', '15T15', '15T16', '18T14']) {
+      desk.setNow(`2026-04-${at}:00:00Z`)
+      await backupTick(desk)
+    }
+    // Of the day three days ago one is kept.
+    expect(await ownCopies(desk)).toHaveLength(2)
+    expect(copiesThere()).toHaveLength(2)
   })
 
   it('are tried once a month: one is opened, counted, and what came of it is said', async () => {
