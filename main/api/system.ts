@@ -12,8 +12,8 @@ export const system = router({
   changes: procedure.subscription(async function* ({ ctx, signal }) {
     const waiting: string[][] = []
     let wake: () => void = () => {}
-    const stop = ctx.store.onCommit(entities => {
-      waiting.push(entities)
+    const stop = ctx.store.onCommit(touched => {
+      waiting.push([...new Set(touched.map(({ entity }) => entity))])
       wake()
     })
     const aborted = () => signal?.aborted ?? false

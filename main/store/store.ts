@@ -38,8 +38,8 @@ export interface Store {
   ): Promise<T>
   /** Passwords, kept apart from the database and its copies. */
   secrets: Secrets
-  /** Calls back after each commit with the names of what was touched; returns the way to stop. */
-  onCommit(listener: (entities: string[]) => void): () => void
+  /** Calls back after each commit with the rows its audit lines name; returns the way to stop. */
+  onCommit(listener: (touched: readonly AuditEntry[]) => void): () => void
   /** The refusal for what the database would not do, where a caller brought it about; any other error as it is. */
   explain(error: unknown): unknown
   close(): Promise<void>
@@ -67,7 +67,7 @@ export async function openStore(file: string, files: MigrationFiles): Promise<St
   // Opened here and now: Prisma would do so with the first question, on whatever lies there by then.
   await writer.$connect()
   await read.$queryRaw`select count(*) from sqlite_master`
-  const listeners = new Set<(entities: string[]) => void>()
+  const listeners = new Set<(touched: readonly AuditEntry[]) => void>()
   return {
     read,
     source: { file, shopId, migrations: files },
@@ -89,8 +89,7 @@ export async function openStore(file: string, files: MigrationFiles): Promise<St
       )
       // Committed into a file that went meanwhile, it would be answered and lost.
       assertThere()
-      const touched = [...new Set(entries.map(entry => entry.entity))]
-      if (touched.length > 0) for (const listener of listeners) listener(touched)
+      if (entries.length > 0) for (const listener of listeners) listener(entries)
       return result
     },
     onCommit(listener) {

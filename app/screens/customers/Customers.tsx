@@ -1,7 +1,7 @@
 import { Button, Group, Switch, Text, TextInput } from '@mantine/core'
 import { useDebouncedValue } from '@mantine/hooks'
 import { IconSearch } from '@tabler/icons-react'
-import { useQuery } from '@tanstack/react-query'
+import { useInfiniteQuery } from '@tanstack/react-query'
 import { Link, useNavigate } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { FoundCustomer } from '../../../main/api/views.ts'
@@ -21,18 +21,21 @@ export function Customers() {
   const { country } = useShop()
   const [text, setText] = useState('')
   const [archived, setArchived] = useState(false)
-  const [limit, setLimit] = useState(page)
   const [asked] = useDebouncedValue(text.trim(), 120)
-  const found = useQuery({
-    ...trpc.customers.find.queryOptions({ text: asked, limit, archived }),
-    placeholderData: before => before,
-  }).data
+  const { data, fetchNextPage, hasNextPage } = useInfiniteQuery(
+    trpc.customers.find.infiniteQueryOptions(
+      { text: asked, limit: page, archived },
+      { getNextPageParam: last => last.next, placeholderData: before => before },
+    ),
+  )
+  const total = data?.pages[0]?.total
+  const customers = data?.pages.flatMap(each => each.customers) ?? []
   const open = (id: string) => void navigate({ to: '/customers/$id', params: { id } })
   return (
     <div className={`${pieces.column} ${styles.screen}`}>
       <div className={pieces.heading}>
         <h1>Customers</h1>
-        {found && <span className={pieces.soft}>{countWords(found.total, asked)}</span>}
+        {total !== undefined && <span className={pieces.soft}>{countWords(total, asked)}</span>}
         <Button className={pieces.end} onClick={() => navigate({ to: '/customers/new' })}>
           Add a customer
         </Button>
@@ -46,12 +49,9 @@ export function Customers() {
           maw="32.5rem"
           autoFocus
           value={text}
-          onChange={event => {
-            setText(event.currentTarget.value)
-            setLimit(page)
-          }}
+          onChange={event => setText(event.currentTarget.value)}
           onKeyDown={event => {
-            const [only] = found?.customers ?? []
+            const [only] = customers
             if (event.key === 'Enter' && only && text.trim() === asked) open(only.id)
           }}
         />
@@ -61,19 +61,19 @@ export function Customers() {
           onChange={event => setArchived(event.currentTarget.checked)}
         />
       </Group>
-      {found?.total === 0 && <Nobody asked={asked} />}
-      {found && found.total > 0 && (
+      {total === 0 && <Nobody asked={asked} />}
+      {customers.length > 0 && (
         <table className={`${pieces.box} ${table.table} ${styles.table}`}>
           <HeadRow columns={['Name', 'Phone', 'E-mail', 'Cars']} />
           <tbody>
-            {found.customers.map(customer => (
+            {customers.map(customer => (
               <CustomerRow key={customer.id} customer={customer} country={country} />
             ))}
           </tbody>
         </table>
       )}
-      {found && found.total > found.customers.length && (
-        <Button variant="default" mt="md" onClick={() => setLimit(limit + page)}>
+      {hasNextPage && (
+        <Button variant="default" mt="md" onClick={() => fetchNextPage()}>
           Show more
         </Button>
       )}

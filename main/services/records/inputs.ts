@@ -39,6 +39,9 @@ export type CallerInput = z.input<typeof callerInput>
 
 export const customersFound = z.object({
   text: z.string().max(200),
-  limit: z.int().min(1).max(1_000).optional(),
+  limit: z.int().min(1).max(200).optional(),
+  /** How many are shown already. */
+  cursor: z.int().min(0).max(10_000_000).optional(),
   archived: z.boolean().optional(),
 })
+export type CustomersFoundInput = z.input<typeof customersFound>

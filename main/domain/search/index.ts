@@ -1,0 +1,3 @@
+export { slipsBetween } from './editDistance.ts'
+export type { Findable } from './entry.ts'
+export { PeopleIndex } from './peopleIndex.ts'

@@ -1,0 +1,111 @@
+import { setImmediate as nextTurn } from 'node:timers/promises'
+import { PeopleIndex } from '../../domain/search/index.ts'
+import type { Store } from '../../store/store.ts'
+
+/** One shop's people in memory, with what was saved since they were last read. */
+interface Kept {
+  people: PeopleIndex
+  /** Whose each car was when it was last read. */
+  ownerOf: Map<string, string>
+  touchedPeople: Set<string>
+  touchedCars: Set<string>
+  /** Readings take turns. */
+  ready: Promise<void>
+}
+
+/** More than this at once, as after an import, and everybody is read anew. */
+const most = 400
+
+/** How many people are read between two turns of everybody else. */
+const piece = 500
+
+const keptOf = new WeakMap<Store, Kept>()
+
+/** Everybody, as they are now: read once, then only those a save has named. */
+export async function peopleOf(store: Store): Promise<PeopleIndex> {
+  const kept = keptOf.get(store) ?? keep(store)
+  kept.ready = kept.ready.catch(() => {}).then(() => refresh(store, kept))
+  await kept.ready
+  return kept.people
+}
+
+function keep(store: Store): Kept {
+  const kept: Kept = {
+    people: new PeopleIndex(),
+    ownerOf: new Map(),
+    touchedPeople: new Set(),
+    touchedCars: new Set(),
+    ready: Promise.resolve(),
+  }
+  keptOf.set(store, kept)
+  store.onCommit(touched => {
+    for (const { entity, entityId } of touched) {
+      if (entity === 'customer') kept.touchedPeople.add(entityId)
+      if (entity === 'vehicle') kept.touchedCars.add(entityId)
+    }
+  })
+  kept.ready = readAll(store, kept)
+  return kept
+}
+
+/** In pieces, with whatever else waits in between: twenty thousand people take half a second. */
+async function readAll(store: Store, kept: Kept): Promise<void> {
+  const people = new PeopleIndex()
+  const ownerOf = new Map<string, string>()
+  let after = ''
+  for (;;) {
+    const rows = await rowsOf(store, { id: { gt: after } }, piece)
+    for (const row of rows) know({ people, ownerOf }, row)
+    if (rows.length < piece) break
+    after = rows.at(-1)!.id
+    await nextTurn()
+  }
+  Object.assign(kept, { people, ownerOf })
+}
+
+function know({ people, ownerOf }: Pick<Kept, 'people' | 'ownerOf'>, row: Row): void {
+  const { archivedAt, vehicles, ...person } = row
+  for (const car of vehicles) ownerOf.set(car.id, row.id)
+  const cars = vehicles.sort((a, b) => (a.id < b.id ? -1 : 1))
+  people.put({ ...person, archived: archivedAt !== null, cars })
+}
+
+async function refresh(store: Store, kept: Kept): Promise<void> {
+  const people = [...kept.touchedPeople]
+  const cars = [...kept.touchedCars]
+  if (people.length + cars.length === 0) return
+  // What is saved while this reads is read the next time.
+  kept.touchedPeople.clear()
+  kept.touchedCars.clear()
+  if (people.length + cars.length > most) return readAll(store, kept)
+  const owners = cars.flatMap(car => kept.ownerOf.get(car) ?? [])
+  const before = [...new Set([...people, ...owners])]
+  const rows = await rowsOf(store, {
+    OR: [{ id: { in: before } }, { vehicles: { some: { id: { in: cars } } } }],
+  })
+  const there = new Set(rows.map(row => row.id))
+  for (const id of before) if (!there.has(id)) kept.people.drop(id)
+  for (const row of rows) know(kept, row)
+}
+
+type Row = Awaited<ReturnType<typeof rowsOf>>[number]
+
+function rowsOf(store: Store, where: object, take?: number) {
+  return store.read.customer.findMany({
+    where,
+    orderBy: { id: 'asc' },
+    ...(take && { take }),
+    select: {
+      id: true,
+      name: true,
+      phone: true,
+      email: true,
+      archivedAt: true,
+      vehicles: {
+        where: { archivedAt: null },
+        // No order here: sorted rows of many parents cannot be asked for in parts, and SQLite takes a thousand at most.
+        select: { id: true, plate: true, make: true, model: true, colour: true, year: true, vin: true },
+      },
+    },
+  })
+}
