@@ -60,10 +60,10 @@ export function DataSection() {
                 </Button>
               )}
             </Group>
-            <p className={pieces.soft}>
+            <Text mt="sm" className={pieces.soft}>
               It holds names, addresses and prices, and is not locked: keep it where nobody else reads it.
               Passwords and keys are not in it.
-            </p>
+            </Text>
           </>
         )}
         <Refused words={failed ?? null} />

@@ -108,6 +108,7 @@ export async function everythingFile(desk: Desk) {
   return {
     name: `${name} ${dateOf(file.madeAt, zone)}.zip`,
     type: 'application/zip',
+    keep: true,
     bytes: Readable.toWeb(createReadStream(fileOf(desk))) as ReadableStream<Uint8Array>,
   }
 }

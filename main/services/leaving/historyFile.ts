@@ -25,6 +25,7 @@ export async function historyFile(desk: Desk, filter: HistoryFilter) {
   return {
     name: `history ${await todayOf(desk)}.csv`,
     type: 'text/csv; charset=utf-8',
+    keep: true,
     bytes: Readable.toWeb(Readable.from(parts())) as ReadableStream<Uint8Array>,
   }
 }

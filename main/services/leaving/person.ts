@@ -21,6 +21,7 @@ export async function personFile(desk: Desk, { customerId }: { customerId: strin
   return {
     name: `${customer.name}.zip`,
     type: 'application/zip',
+    keep: true,
     bytes: new Uint8Array(Buffer.concat(chunks)),
   }
 }
