@@ -79,7 +79,12 @@ describe('upkeep, as a browser calls it', () => {
     ['upkeep.away', 'mutate', { vehicleId: 'car', from: '2026-05-02', to: '2026-05-01' }, 'away.0.to'],
     ['upkeep.sold', 'mutate', { vehicleId: 'nobody' }, 'vehicleId'],
     ['upkeep.undo', 'mutate', { actId: 'nothing' }, 'actId'],
-    ['upkeep.inspect', 'mutate', { layerId: 'none', working: true }, 'layerId'],
+    [
+      'upkeep.inspect',
+      'mutate',
+      { layerId: 'none', panels: [{ panel: 'roof', before: 'weak', after: 'strong' }] },
+      'layerId',
+    ],
     [
       'upkeep.exposure.save',
       'mutate',

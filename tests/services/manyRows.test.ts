@@ -52,6 +52,7 @@ beforeAll(async () => {
         layerId: `l${i}`,
         onDay: '2025-06-10',
         working: true,
+        secondLook: true,
         exposure: 1,
         at: firstAt,
         who: 'test',

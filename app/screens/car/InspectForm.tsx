@@ -1,26 +1,51 @@
-import { Radio, Select, TextInput } from '@mantine/core'
+import { Select, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { CarView } from '../../../main/api/views.ts'
+import {
+  type LookPanel,
+  lookPanels,
+  type PanelLook,
+  type WaterLook,
+} from '../../../main/domain/upkeep/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
+import { HeadRow } from '../../parts/HeadRow.tsx'
 import { DateField } from '../../parts/inputs.tsx'
 import pieces from '../../parts/pieces.module.css'
+import { choicesFrom } from '../../parts/shopWords.ts'
+import table from '../../parts/table.module.css'
 import { fullDateWords } from '../../parts/time.ts'
 
-/** A look at what lies on the car: it still works, or it is gone. */
+const waterChoices = choicesFrom<WaterLook>({
+  strong: '▲ Tight beads, runs off',
+  weak: '△ Flat beads, hangs',
+  none: '□ A film, no beads',
+})
+
+type Seen = Partial<Record<LookPanel, { before: WaterLook | null; after: WaterLook | null }>>
+
+/** What lies on the car, looked at before and after its wash: working, clogged or gone, panel by panel. */
 export function InspectForm({ car, onDone }: { car: CarView; onDone(): void }) {
   const newest = car.layers.find(layer => layer.id === car.life?.layerId) ?? car.layers[0]
-  const [unsaid, setUnsaid] = useState(false)
+  const [unsaid, setUnsaid] = useState<string | null>(null)
   const form = useForm({
-    saved: { layerId: newest?.id ?? '', on: car.today, found: null as 'working' | 'gone' | null, note: '' },
+    saved: { layerId: newest?.id ?? '', on: car.today, seen: {} as Seen, note: '' },
     saving: trpc.upkeep.inspect.mutationOptions(),
-    send: ({ found, ...value }) => {
-      setUnsaid(found === null)
-      return found === null ? null : { ...value, working: found === 'working' }
+    send: ({ seen, ...value }) => {
+      const panels = panelsOf(seen)
+      const fault = faultOf(seen, panels)
+      setUnsaid(fault)
+      return fault === null ? { ...value, panels } : null
     },
     done: onDone,
   })
+  const put = (panel: LookPanel, part: Partial<PanelLook>) => {
+    const { before = null, after = null } = form.value.seen[panel] ?? {}
+    form.change({ seen: { ...form.value.seen, [panel]: { before, after, ...part } } })
+    setUnsaid(null)
+  }
+  const error = unsaid ?? form.faults.at('panels') ?? form.faults.at('inspections')
   return (
     <Form form={form} label="Record an inspection" save="Save the inspection" onCancel={onDone}>
       <h3>Record an inspection</h3>
@@ -34,22 +59,49 @@ export function InspectForm({ car, onDone }: { car: CarView; onDone(): void }) {
           {...form.choice('layerId')}
         />
         <DateField label="Looked at on" {...form.field('on')} />
-        <Radio.Group
-          className={pieces.whole}
-          label="Found"
-          description="Water beads and runs off, panel by panel, after a neutral wash: still working"
-          value={form.value.found}
-          onChange={value => {
-            form.change({ found: value as 'working' | 'gone' })
-            setUnsaid(false)
-          }}
-          error={unsaid ? 'Say what was found.' : form.faults.at('inspections')}
-        >
-          <Radio value="working" label="▲ Still working" mt={6} />
-          <Radio value="gone" label="□ Gone" mt={6} />
-        </Radio.Group>
-        <TextInput className={pieces.whole} label="Note" {...form.field('note')} />
       </div>
+      <p className={pieces.soft}>
+        Pour water, look, wash with a decontaminant, look again. Dirt hides a coating that still works; only
+        the second look tells clogged from gone. Gloss says nothing of it.
+      </p>
+      <table className={table.table}>
+        <HeadRow columns={['Panel', 'Before the wash', 'After the wash']} />
+        <tbody>
+          {lookPanels.map(panel => (
+            <tr key={panel}>
+              <td>{panel}</td>
+              {(['before', 'after'] as const).map(when => (
+                <td key={when}>
+                  <Select
+                    aria-label={`${panel}, ${when} the wash`}
+                    placeholder={when === 'before' ? 'Not looked at' : 'Not washed yet'}
+                    clearable
+                    size="xs"
+                    data={waterChoices}
+                    value={form.value.seen[panel]?.[when] ?? null}
+                    onChange={value => put(panel, { [when]: value as WaterLook | null })}
+                  />
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {error && <p role="alert">{error}</p>}
+      <TextInput label="Note" {...form.field('note')} />
     </Form>
   )
+}
+
+function panelsOf(seen: Seen): PanelLook[] {
+  return lookPanels.flatMap(panel => {
+    const { before = null, after = null } = seen[panel] ?? {}
+    return before === null ? [] : [{ panel, before, after }]
+  })
+}
+
+function faultOf(seen: Seen, panels: readonly PanelLook[]): string | null {
+  const unseen = lookPanels.find(panel => seen[panel]?.after && !seen[panel].before)
+  if (unseen) return `Say what the ${unseen} looked like before the wash, too.`
+  return panels.length === 0 ? 'Say what at least one panel looked like.' : null
 }

@@ -41,6 +41,12 @@ export function Life({ car, acts }: { car: CarView; acts: Acts }) {
             </p>
           </>
         )}
+        {car.singleLooks > 0 && (
+          <p className={pieces.soft}>
+            {car.singleLooks === 1 ? 'One look' : `${car.singleLooks} looks`} at it without a second after the
+            wash: what seemed gone may only have been clogged, so no life is learned from that.
+          </p>
+        )}
         {layers.length === 0 && (
           <p className={pieces.soft}>
             Nothing on file lies on this car. A coating done here is entered by itself when its job is worked;

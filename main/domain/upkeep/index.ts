@@ -14,6 +14,15 @@ export { lifeCurve } from './life/curve.ts'
 export { checkPrior, type LifePrior } from './life/fit.ts'
 export { type LearnedLife, learnLife, type ObservedLife } from './life/learn.ts'
 export { readingOf } from './life/reading.ts'
+export {
+  foundOn,
+  horizontalPanels,
+  type LookPanel,
+  lookPanels,
+  type PanelLook,
+  type WaterLook,
+  waterLooks,
+} from './life/twoLooks.ts'
 export { visitAnswered } from './plan/closes.ts'
 export type { DueState } from './plan/due.ts'
 export { dueList, type ListedDue } from './plan/dueList.ts'

@@ -1,6 +1,7 @@
 /** The demo's upkeep as rows: layers and looks, plans with what was done under them, consent, and past reminders. */
 import { addDays, dateOf } from '../../domain/calendar/index.ts'
 import {
+  horizontalPanels,
   messageId,
   type Outcome,
   STARTING_FACTORS,
@@ -39,7 +40,20 @@ export async function writeUpkeep(
 
 function lookRows({ looks, exposure }: DemoLife, at: number) {
   const { multiplier } = scaleInterval(365, exposure, STARTING_FACTORS)
-  return looks.map(look => ({ ...look, exposure: multiplier, at, who }))
+  const seen = (working: boolean) =>
+    horizontalPanels.map(panel => ({
+      panel,
+      before: working ? 'weak' : 'none',
+      after: working ? 'strong' : 'none',
+    }))
+  return looks.map(look => ({
+    ...look,
+    panels: seen(look.working),
+    secondLook: true,
+    exposure: multiplier,
+    at,
+    who,
+  }))
 }
 
 function planId(life: DemoLife, kind: 'topper' | 'inspection'): string {

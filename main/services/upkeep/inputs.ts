@@ -1,5 +1,6 @@
 /** What the upkeep and car screens send. A visit is named by its plan and the day the plan's rule gave it. */
 import { z } from 'zod'
+import { lookPanels, waterLooks } from '../../domain/upkeep/index.ts'
 import { date, edited, id, number, text, versionOrNone, whole } from '../desk/inputs.ts'
 
 export const planKind = z.enum(['first-wash', 'check-up', 'topper', 'inspection', 'other'])
@@ -57,7 +58,16 @@ export const inspectInput = z.object({
   layerId: id,
   /** Today unless said otherwise. */
   on: date.optional(),
-  working: z.boolean(),
+  /** What water did on each panel before the decontamination wash, and after it; null: not washed yet. */
+  panels: z
+    .array(
+      z.object({
+        panel: z.enum(lookPanels),
+        before: z.enum(waterLooks),
+        after: z.enum(waterLooks).nullable(),
+      }),
+    )
+    .max(lookPanels.length),
   note: text.optional(),
 })
 export type InspectInput = z.infer<typeof inspectInput>

@@ -1,7 +1,7 @@
 import { checkDate, dayWords } from '../../domain/calendar/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
-import { readingOf } from '../../domain/upkeep/index.ts'
+import { foundOn, readingOf } from '../../domain/upkeep/index.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { exposureOf, scaled } from './exposure.ts'
 import type { InspectInput, LayerInput } from './inputs.ts'
@@ -11,7 +11,8 @@ import { upkeepRules } from './settings.ts'
 import { upkeepDay } from './visits.ts'
 
 /**
- * A layer was looked at: it still works, or is gone. Refused where that contradicts an earlier look. No due day moves
+ * A layer was looked at before and after its wash, panel by panel. Refused where a second look contradicts an earlier one;
+ * a single look contradicts nothing, for nobody knows whether what it found gone was only clogged. No due day moves
  * by it; a proposal may follow.
  */
 export function inspect(desk: Desk, input: InspectInput): Promise<{ id: string }> {
@@ -34,7 +35,9 @@ export function inspect(desk: Desk, input: InspectInput): Promise<{ id: string }
           ? `${dayWords(onDay)} is still to come; give the day it was looked at.`
           : `It was laid on ${dayWords(layer.laidOn)}; it cannot have been looked at before.`,
       )
-    const looks = [...layer.inspections, { onDay, working: input.working }]
+    const found = foundOn(input.panels)
+    const { working, secondLook } = found
+    const looks = [...layer.inspections, { onDay, working, secondLook }].filter(look => look.secondLook)
     // Its own refusal says which of two looks cannot be.
     readingOf(looks.map(look => ({ age: daysFrom(layer.laidOn, look.onDay), working: look.working })))
     const { choices } = await exposureOf(tx, layer.vehicleId)
@@ -43,7 +46,9 @@ export function inspect(desk: Desk, input: InspectInput): Promise<{ id: string }
       data: {
         layerId: layer.id,
         onDay,
-        working: input.working,
+        working,
+        secondLook,
+        panels: input.panels,
         exposure: multiplier,
         note,
         at,
@@ -54,7 +59,7 @@ export function inspect(desk: Desk, input: InspectInput): Promise<{ id: string }
       act: 'inspected',
       entity: 'vehicle',
       entityId: layer.vehicleId,
-      detail: { inspectionId: row.id, layerId: layer.id, onDay, working: input.working },
+      detail: { inspectionId: row.id, layerId: layer.id, onDay, working, secondLook, found: found.words },
     })
     return { id: row.id }
   })

@@ -30,6 +30,8 @@ export interface CarLife {
   readonly interval: IntervalView | null
   readonly life: LifeView | null
   readonly proposals: ChangeProposal[]
+  /** Single looks at what is on the car, from which no life is learned. */
+  readonly singleLooks: number
   /** What keeps the life from being read (inspections that contradict each other), in words. */
   readonly trouble: string | null
 }
@@ -48,21 +50,25 @@ export async function carLife(
 ): Promise<CarLife> {
   const layer = car.layers.find(each => each.stage === 'topper') ?? car.layers[0]
   const product = layer && (await productLives(tx)).get(layer.productId)
-  if (!layer || !product) return { interval: null, life: null, proposals: [], trouble: null }
+  if (!layer || !product) return { interval: null, life: null, proposals: [], singleLooks: 0, trouble: null }
   const interval = scaled(product.intervalDays, car.exposure, rules)
   const shown = intervalView(product, interval)
+  const singleLooks = await tx.inspection.count({
+    where: { layerId: layer.id, voidedAt: null, secondLook: false },
+  })
   const prior = priorOf(product, rules.level)
   let learned: LearnedLife
   try {
     learned = learnLife(await observedLives(tx, product.productId, interval), prior, rules.level)
   } catch (error) {
     if (!(error instanceof Refusal)) throw error
-    return { interval: shown, life: null, proposals: [], trouble: error.message }
+    return { interval: shown, life: null, proposals: [], singleLooks, trouble: error.message }
   }
   return {
     interval: shown,
     life: lifeView(product, layer, interval, learned, prior),
     proposals: await proposalsFor(tx, day, car.kept, learned, interval.multiplier, layer),
+    singleLooks,
     trouble: null,
   }
 }
@@ -123,12 +129,15 @@ function intervalView(product: ProductLifeView, interval: ScaledInterval) {
   }
 }
 
+/** Only a look after the wash tells clogged from gone. */
+const learnable = { voidedAt: null, secondLook: true } as const
+
 /** Every layer of a product that was looked at on a car of this exposure class, its ages at ordinary exposure. */
 async function observedLives(tx: Tx, productId: string, car: ScaledInterval): Promise<ObservedLife[]> {
   // Sorted here: asked for in order, the looks of more than a thousand layers are refused by SQLite.
   const layers = await tx.layer.findMany({
-    where: { productId, inspections: { some: { voidedAt: null } } },
-    include: { inspections: { where: { voidedAt: null } } },
+    where: { productId, inspections: { some: learnable } },
+    include: { inspections: { where: learnable } },
   })
   return layers
     .sort((a, b) => (a.id < b.id ? -1 : 1))
@@ -161,15 +170,18 @@ async function proposalsFor(
     orderBy: [{ onDay: 'desc' }, { id: 'desc' }],
     take: 1,
   })
+  const look = looks[0]
+  // A single look that found it gone may have seen it clogged: that brings a visit forward, and never puts one off.
+  const counts = look && (look.secondLook || !look.working)
   const proposals = [
     // With nothing seen, the plan's interval is the rule of thumb's, and that stands until the desk says otherwise.
     learned.lives > 0 ? proposeInterval(plan, learned, multiplier, day) : null,
-    looks[0]
+    counts
       ? proposeVisit(
           plan,
           learned,
           multiplier,
-          { laidOn: layer.laidOn, on: looks[0].onDay, working: looks[0].working },
+          { laidOn: layer.laidOn, on: look.onDay, working: look.working, single: !look.secondLook },
           day,
         )
       : null,

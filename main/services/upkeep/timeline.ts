@@ -1,4 +1,6 @@
 import { dateOf, dayWords } from '../../domain/calendar/index.ts'
+import { foundOn, type PanelLook } from '../../domain/upkeep/index.ts'
+import { fromJson } from '../../store/json.ts'
 import type { UpkeepEntry } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
 import type { LayerView } from './layers.ts'
@@ -63,12 +65,12 @@ export async function timelineOf(
       words: `job ${job.number}: ${job.treatments.map(each => each.name).join(', ')}`,
       jobId: job.id,
     })),
-    ...inspections.map(({ id, onDay, working, note, layer }) => ({
+    ...inspections.map(({ id, onDay, working, panels, note, layer }) => ({
       ...plain,
       on: onDay,
       kind: 'inspection' as const,
       inspectionId: id,
-      words: `${layer.product.name} ${working ? 'still working' : 'gone'}${note === '' ? '' : `: ${note}`}`,
+      words: `${layer.product.name} ${lookWords(working, fromJson<PanelLook[] | null>(panels))}${note === '' ? '' : `: ${note}`}`,
     })),
     ...entries.flatMap(entry => entryLine(entry, entry.plan?.title ?? '', zone)),
     ...messages.map(({ sentAt, createdAt, channel, outcome, subject }) => ({
@@ -106,4 +108,11 @@ function entryLine(entry: UpkeepEntry, title: string, zone: string): TimelineEnt
     default:
       return []
   }
+}
+
+function lookWords(working: boolean, panels: PanelLook[] | null): string {
+  const found = working ? 'still working' : 'gone'
+  return panels
+    ? `${found} (${foundOn(panels).words})`
+    : `${found} at a single look, clogged or not is not known`
 }

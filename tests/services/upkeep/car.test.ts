@@ -30,7 +30,11 @@ describe('what inspections and exposure say', () => {
     expect(car.proposals).toEqual([])
     await saveExposure(desk, { vehicleId, choices: { kept: 'outside' }, version: 0 })
     desk.setNow('2026-08-20T12:00:00Z')
-    await inspect(desk, { layerId: car.layers[0]!.id, working: false, note: 'beading gone on the bonnet' })
+    await inspect(desk, {
+      layerId: car.layers[0]!.id,
+      panels: [{ panel: 'roof', before: 'none', after: 'none' }],
+      note: 'beading gone on the bonnet',
+    })
     expect((await topper()).dueOn).toBe(before.dueOn)
     const after = await carUpkeep(desk, { vehicleId })
     expect(after.life).toMatchObject({ lives: 1, ended: 1 })
@@ -52,11 +56,27 @@ describe('what inspections and exposure say', () => {
     const car = await carUpkeep(desk, { vehicleId: shop.vehicles[0]! })
     const layerId = car.layers[0]!.id
     desk.setNow('2026-09-20T12:00:00Z')
-    await inspect(desk, { layerId, working: false, on: '2026-08-01' })
-    await expect(inspect(desk, { layerId, working: true, on: '2026-09-01' })).rejects.toMatchObject({
+    await inspect(desk, {
+      layerId,
+      panels: [{ panel: 'roof', before: 'none', after: 'none' }],
+      on: '2026-08-01',
+    })
+    await expect(
+      inspect(desk, {
+        layerId,
+        panels: [{ panel: 'roof', before: 'weak', after: 'strong' }],
+        on: '2026-09-01',
+      }),
+    ).rejects.toMatchObject({
       code: 'working-after-gone',
     })
-    await expect(inspect(desk, { layerId, working: true, on: '2026-01-01' })).rejects.toMatchObject({
+    await expect(
+      inspect(desk, {
+        layerId,
+        panels: [{ panel: 'roof', before: 'weak', after: 'strong' }],
+        on: '2026-01-01',
+      }),
+    ).rejects.toMatchObject({
       field: 'on',
     })
   })

@@ -39,7 +39,11 @@ it.each([
 it('notes a look with how the car lived then, today where no day is said, and takes it back', async () => {
   const { id: layerId } = await layer()
   await saveExposure(desk, { vehicleId, choices: { kept: 'outside' }, version: 0 })
-  const { id } = await inspect(desk, { layerId, working: true, note: ' beads well ' })
+  const { id } = await inspect(desk, {
+    layerId,
+    panels: [{ panel: 'roof', before: 'weak', after: 'strong' }],
+    note: ' beads well ',
+  })
   const row = await desk.store.read.inspection.findUniqueOrThrow({ where: { id } })
   expect(row).toMatchObject({ onDay: '2026-04-15', working: true, note: 'beads well', who: 'front desk' })
   expect(row.exposure).toBeLessThan(1)
@@ -52,17 +56,67 @@ it('notes a look with how the car lived then, today where no day is said, and ta
 it('refuses a look to come, before the layer was laid, or at no layer', async () => {
   const { id: layerId } = await layer()
   for (const on of ['2026-04-16', '2026-01-09'])
-    await expect(inspect(desk, { layerId, working: true, on })).rejects.toMatchObject({ field: 'on' })
-  await expect(inspect(desk, { layerId: 'none', working: true })).rejects.toMatchObject({ field: 'layerId' })
-  await inspect(desk, { layerId, working: true, on: '2026-01-10' })
+    await expect(
+      inspect(desk, { layerId, panels: [{ panel: 'roof', before: 'weak', after: 'strong' }], on }),
+    ).rejects.toMatchObject({ field: 'on' })
+  await expect(
+    inspect(desk, { layerId: 'none', panels: [{ panel: 'roof', before: 'weak', after: 'strong' }] }),
+  ).rejects.toMatchObject({ field: 'layerId' })
+  await inspect(desk, {
+    layerId,
+    panels: [{ panel: 'roof', before: 'weak', after: 'strong' }],
+    on: '2026-01-10',
+  })
 })
 
 it('counts a look that was taken back as never made', async () => {
   const { id: layerId } = await layer()
-  const { id } = await inspect(desk, { layerId, working: false, on: '2026-03-01' })
-  await expect(inspect(desk, { layerId, working: true, on: '2026-04-01' })).rejects.toMatchObject({
+  const { id } = await inspect(desk, {
+    layerId,
+    panels: [{ panel: 'roof', before: 'none', after: 'none' }],
+    on: '2026-03-01',
+  })
+  await expect(
+    inspect(desk, {
+      layerId,
+      panels: [{ panel: 'roof', before: 'weak', after: 'strong' }],
+      on: '2026-04-01',
+    }),
+  ).rejects.toMatchObject({
     code: 'working-after-gone',
   })
   await voidInspection(desk, { id })
-  await inspect(desk, { layerId, working: true, on: '2026-04-01' })
+  await inspect(desk, {
+    layerId,
+    panels: [{ panel: 'roof', before: 'weak', after: 'strong' }],
+    on: '2026-04-01',
+  })
+})
+
+it('learns no life from a single look, which may be clogged, and does from the look after the wash', async () => {
+  const { id: layerId } = await layer()
+  const single = [{ panel: 'roof' as const, before: 'none' as const, after: null }]
+  await inspect(desk, { layerId, panels: single })
+  const before = await carUpkeep(desk, { vehicleId })
+  expect(before).toMatchObject({ singleLooks: 1, life: { lives: 0, ended: 0 } })
+  expect(before.timeline.map(line => line.words).join()).toContain(
+    'roof clogged or gone: wash and look again',
+  )
+  // Restored by the wash on the same day: a "gone" that was none stands in nobody's way.
+  await inspect(desk, { layerId, panels: [{ ...single[0]!, after: 'strong' }] })
+  expect((await carUpkeep(desk, { vehicleId })).life).toMatchObject({ lives: 1, ended: 0 })
+})
+
+it('keeps an inspection of an earlier version as the single look it was', async () => {
+  const { id: layerId } = await layer()
+  await desk.store.transact({ who: 'test', at: desk.now() }, tx =>
+    tx.inspection.create({
+      data: { layerId, onDay: '2026-03-01', working: false, exposure: 1, at: desk.now(), who: 'test' },
+    }),
+  )
+  const car = await carUpkeep(desk, { vehicleId })
+  expect(car).toMatchObject({ singleLooks: 1, life: { lives: 0 } })
+  expect(car.timeline.map(line => line.words)).toContain(
+    'Ovrel Veil gone at a single look, clogged or not is not known',
+  )
 })

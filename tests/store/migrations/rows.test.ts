@@ -41,6 +41,8 @@ const changes: Record<string, Record<string, Record<string, (before: Row) => Val
     JobStep: { missed: () => null, missedMin: () => null, missedReason: () => null },
   },
   bay_offers: { Bay: { offers: () => '[]' }, TreatmentStep: { asks: () => '[]' } },
+  // Looked at once: whether it was clogged, nobody knows.
+  second_look: { Inspection: { panels: () => null, secondLook: () => 0 } },
   keep_dry: {
     Job: { coveredAt: () => null, coveredBy: () => null, outsideC: () => null },
     Shop: { outsideUsual: () => null },

@@ -101,6 +101,8 @@ export interface LastLook {
   readonly laidOn: string
   readonly on: string
   readonly working: boolean
+  /** Looked at once, before or without a wash. */
+  readonly single?: boolean
 }
 
 /**
@@ -136,7 +138,10 @@ export function proposeVisit(
       ? null
       : proposed(
           today,
-          `It was found gone on ${dayNumberWords(laid + age)}: renew it now, not on ${dayNumberWords(due)}.`,
+          look.single
+            ? `A single look on ${dayNumberWords(laid + age)} found it gone, which may be dirt on it: wash, look again, and ` +
+                `renew it if it is, now and not on ${dayNumberWords(due)}.`
+            : `It was found gone on ${dayNumberWords(laid + age)}: renew it now, not on ${dayNumberWords(due)}.`,
         )
   const until = laid + Math.floor(conditionalAge(learned.life, learned.level, age / multiplier) * multiplier)
   const to = Math.max(today, until)
