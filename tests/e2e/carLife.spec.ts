@@ -29,8 +29,11 @@ test('a car is found gone: a nearer day is proposed, nothing moves before it is 
   await desk.getByRole('button', { name: 'Record an inspection' }).click()
   const form = desk.getByRole('form', { name: 'Record an inspection' })
   await form.getByRole('button', { name: 'Save the inspection' }).click()
-  await expect(form.getByText('Say what was found.')).toBeVisible()
-  await form.getByRole('radio', { name: /Gone/ }).check()
+  await expect(form.getByText('Say what at least one panel looked like.')).toBeVisible()
+  for (const when of ['before', 'after']) {
+    await form.getByRole('combobox', { name: `roof, ${when} the wash` }).click()
+    await desk.getByRole('option', { name: /A film/ }).click()
+  }
   await form.getByLabel('Looked at on').fill('2026-04-13')
   await expectAccessible(desk)
   await form.getByRole('button', { name: 'Save the inspection' }).click()
