@@ -1,7 +1,7 @@
 import { copyFileSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { migrationsDir } from '../../main/hosts/build.ts'
 import { getJob } from '../../main/services/job/jobView.ts'
 import { openStore } from '../../main/store/store.ts'
@@ -16,7 +16,6 @@ beforeEach(async () => {
   api = await makeApi('2026-04-15T12:10:00Z')
   shop = await testShop(api.desk)
 })
-afterEach(() => api.close())
 
 const wish = (treatments: (keyof TestShop['treatments'])[]) => ({
   condition: 'good',

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, test } from 'vitest'
+import { beforeEach, describe, expect, test } from 'vitest'
 import { atWall } from '../../main/domain/calendar/index.ts'
 import { type TestShop, testShop } from '../services/testShop.ts'
 import { bookOne } from './bookOne.ts'
@@ -12,7 +12,6 @@ beforeEach(async () => {
   api = await makeApi('2026-04-15T12:10:00Z')
   shop = await testShop(api.desk)
 })
-afterEach(() => api.close())
 
 const at = (date: string, hour: number) => atWall(date, hour * 60, 'America/New_York')
 const crew = async (input?: object) => (await api.query('crew.list', input)).data

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, test } from 'vitest'
+import { beforeEach, describe, expect, test } from 'vitest'
 import { type TestShop, testShop } from '../services/testShop.ts'
 import { bookOne } from './bookOne.ts'
 import { type Api, makeApi } from './makeApi.ts'
@@ -10,7 +10,6 @@ beforeEach(async () => {
   api = await makeApi('2026-04-15T12:10:00Z')
   shop = await testShop(api.desk)
 })
-afterEach(() => api.close())
 
 const find = async (text: string, more: object = {}) =>
   (await api.query('customers.find', { text, ...more })).data.customers.map(

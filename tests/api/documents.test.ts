@@ -8,7 +8,6 @@ let api: Api
 beforeEach(async () => {
   api = await makeApi('2026-04-15T12:00:00Z')
 })
-afterEach(() => api.close())
 
 describe('the documents of the shelf, over the handler', () => {
   it('are an order as a PDF, a label, and a data sheet as it was uploaded', async () => {

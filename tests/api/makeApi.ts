@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { createApp } from '../../main/api/app.ts'
 import type { Fault } from '../../main/api/trpc.ts'
-import { makeDesk, type TestDesk } from '../services/makeDesk.ts'
+import { closedOnce, makeDesk, type TestDesk } from '../services/makeDesk.ts'
 
 export interface Answer {
   status: number
@@ -58,10 +58,10 @@ export async function makeApi(now?: string): Promise<Api> {
       )
     },
     get: async path => app.request(path),
-    async close() {
+    close: closedOnce(async () => {
       await desk.close()
       rmSync(rendererDir, { recursive: true, force: true })
-    },
+    }),
   }
 }
 

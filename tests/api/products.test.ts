@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, test } from 'vitest'
+import { beforeEach, describe, expect, test } from 'vitest'
 import { commonPracticeProfile } from '../../main/domain/cure/index.ts'
 import { type TestShop, testShop } from '../services/testShop.ts'
 import { bookOne } from './bookOne.ts'
@@ -11,7 +11,6 @@ beforeEach(async () => {
   api = await makeApi('2026-04-15T12:10:00Z')
   shop = await testShop(api.desk)
 })
-afterEach(() => api.close())
 
 const list = async (input?: object) => (await api.query('products.list', input)).data
 const named = async (name: string) =>

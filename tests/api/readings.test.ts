@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { type Api, firstRun, makeApi } from './makeApi.ts'
 
 let api: Api
@@ -9,7 +9,6 @@ beforeEach(async () => {
   await api.mutate('shop.setUp', firstRun)
   bayId = (await api.query('bays.list')).data[1].id
 })
-afterEach(() => api.close())
 
 test('a typed reading that cannot be is refused beside its field', async () => {
   const { nowAt } = (await api.query('system.now')).data

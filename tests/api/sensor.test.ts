@@ -1,5 +1,5 @@
 import { Hono } from 'hono'
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { sensorDoor, sensorPath } from '../../main/api/sensor.ts'
 import { type Api, firstRun, makeApi } from './makeApi.ts'
 
@@ -21,7 +21,6 @@ beforeEach(async () => {
     sensorDoor(api.desk, () => nowMs),
   )
 })
-afterEach(() => api.close())
 
 async function post(body: unknown, authorization: string | null = `Bearer ${token}`) {
   const answer = await door.request(sensorPath, {

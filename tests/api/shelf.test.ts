@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { shelfShop, stock } from '../services/shelf/shelfShop.ts'
 import { type Api, firstRun, makeApi } from './makeApi.ts'
 
@@ -6,7 +6,6 @@ let api: Api
 beforeEach(async () => {
   api = await makeApi('2026-04-15T12:00:00Z')
 })
-afterEach(() => api.close())
 
 describe('the shelf over the api', () => {
   it('is empty and sound in a shop that counts nothing yet', async () => {

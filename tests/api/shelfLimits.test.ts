@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { instantOf } from '../../main/domain/calendar/instants.ts'
 import { book, type ShelfShop, shelfShop, stock, workUntil } from '../services/shelf/shelfShop.ts'
 import { type Api, makeApi } from './makeApi.ts'
@@ -9,7 +9,6 @@ beforeEach(async () => {
   api = await makeApi('2026-04-15T12:00:00Z')
   shop = await shelfShop(api.desk)
 })
-afterEach(() => api.close())
 
 const refusalOf = async (path: string, input: unknown) => {
   const { status, fault, message } = await api.mutate(path, input)

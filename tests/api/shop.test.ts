@@ -1,11 +1,10 @@
-import { afterEach, beforeEach, describe, expect, test } from 'vitest'
+import { beforeEach, describe, expect, test } from 'vitest'
 import { type Api, firstRun, makeApi, weekdays } from './makeApi.ts'
 
 let api: Api
 beforeEach(async () => {
   api = await makeApi()
 })
-afterEach(() => api.close())
 
 async function rowsKept() {
   const { read } = api.desk.store

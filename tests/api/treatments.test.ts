@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { type TestShop, testShop } from '../services/testShop.ts'
 import { bookOne } from './bookOne.ts'
 import { type Api, makeApi } from './makeApi.ts'
@@ -14,7 +14,6 @@ beforeEach(async () => {
     (each: { kind: string }) => each.kind === 'coating',
   ).id
 })
-afterEach(() => api.close())
 
 const list = async (input?: object) => (await api.query('treatments.list', input)).data
 const sizes = (value: number) => ({ small: value, medium: value, large: value, xl: value })

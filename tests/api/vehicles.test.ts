@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { type TestShop, testShop } from '../services/testShop.ts'
 import { bookOne } from './bookOne.ts'
 import { type Api, makeApi } from './makeApi.ts'
@@ -12,7 +12,6 @@ beforeEach(async () => {
   shop = await testShop(api.desk)
   owner = (await api.query('customers.find', { text: 'Ines' })).data.customers[0].id
 })
-afterEach(() => api.close())
 
 const car = (change: object = {}) => ({
   customerId: owner,

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { Refusal } from '../../main/domain/refusal.ts'
 import type { Tx } from '../../main/store/store.ts'
 import { makeDesk, type TestDesk } from '../services/makeDesk.ts'
@@ -7,7 +7,6 @@ let desk: TestDesk
 beforeEach(async () => {
   desk = await makeDesk()
 })
-afterEach(() => desk.close())
 
 const explained = (work: (tx: Tx) => Promise<unknown>) =>
   desk.store.transact({ who: 'desk', at: 0 }, work).catch(error => desk.store.explain(error))

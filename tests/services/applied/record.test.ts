@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { correctRecord, getApplied, saveDraft, signRecord } from '../../../main/services/applied/record.ts'
 import { addReading } from '../../../main/services/cure/readings.ts'
 import { handOver } from '../../../main/services/job/jobActs.ts'
@@ -20,7 +20,6 @@ beforeEach(async () => {
   await does(desk, id, 2, { reason: 'Lamp beside it' })
   await does(desk, id, 4, { reason: 'Lamp beside it' })
 })
-afterEach(() => desk.close())
 
 async function home() {
   setWall(desk, '16T09:00')

@@ -1,6 +1,6 @@
 import { copyFileSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { copyAtOnce, ownCopies } from '../../../main/services/backup/copying.ts'
 import { tryCopy } from '../../../main/services/backup/drill.ts'
 import { dataDirOf } from '../../../main/services/backup/settings.ts'
@@ -22,7 +22,6 @@ beforeEach(async () => {
   copy = (await ownCopies(desk))[0]!.path
   desk.setNow('2026-04-16T15:00:00Z')
 })
-afterEach(() => desk.close())
 
 /** What the drill says, on the first screen too where the copy does not open. */
 async function drill(): Promise<string> {

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { boardRange } from '../../../main/services/board/board.ts'
 import { tryMove } from '../../../main/services/board/boardMove.ts'
 import { morningSheet } from '../../../main/services/morning/morning.ts'
@@ -14,7 +14,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T12:00:00Z')
   shop = await testShop(desk)
 })
-afterEach(() => desk.close())
 
 test('A day further off than anything can be booked is refused by its field, on the board and the sheet', async () => {
   await expect(boardRange(desk, { fromDate: '2029-06-01', days: 1 })).rejects.toMatchObject({

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { atWall, zonedOf } from '../../../main/domain/calendar/index.ts'
 import { boardRange } from '../../../main/services/board/board.ts'
 import { moveStay, tryMove } from '../../../main/services/board/boardMove.ts'
@@ -25,7 +25,6 @@ beforeEach(async () => {
     askedDate: '2026-04-16',
   })
 })
-afterEach(() => desk.close())
 
 const zone = 'America/New_York'
 const clock = (at: number) => zonedOf(at, zone).toPlainDateTime().toString().slice(8, 16)

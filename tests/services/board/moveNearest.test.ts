@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { atWall, zonedOf } from '../../../main/domain/calendar/index.ts'
 import { moveStay, tryMove } from '../../../main/services/board/boardMove.ts'
 import { arrive, finishStep, startStep } from '../../../main/services/job/jobSteps.ts'
@@ -16,7 +16,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T12:00:00Z')
   shop = await testShop(desk)
 })
-afterEach(() => desk.close())
 
 const zone = 'America/New_York'
 const wall = (date: string, hour: number) => atWall(`2026-04-${date}`, hour * 60, zone)

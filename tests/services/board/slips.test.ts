@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { atWall } from '../../../main/domain/calendar/index.ts'
 import { boardRange } from '../../../main/services/board/board.ts'
 import { moveStay } from '../../../main/services/board/boardMove.ts'
@@ -18,7 +18,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T12:00:00Z')
   shop = await testShop(desk)
 })
-afterEach(() => desk.close())
 
 const wall = (date: string, hour: number) => atWall(`2026-04-${date}`, hour * 60, 'America/New_York')
 const slips = async () => (await boardRange(desk, { fromDate: '2026-04-15', days: 1 })).slips

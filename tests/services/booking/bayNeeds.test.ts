@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { listBays, saveBay } from '../../../main/services/setUp/bays.ts'
 import { listTreatments, saveTreatment } from '../../../main/services/setUp/treatments.ts'
 import { bookJob } from '../bookJob.ts'
@@ -12,7 +12,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T12:00:00Z')
   shop = await testShop(desk)
 })
-afterEach(() => desk.close())
 
 /** The layers of "Two layers" ask for these of their bay. */
 async function ask(asks: string[]) {

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { atWall, zonedOf } from '../../../main/domain/calendar/index.ts'
 import type { PlannedStep } from '../../../main/domain/schedule/index.ts'
 import { confirmPlace, holdPlace, releasePlace } from '../../../main/services/booking/booking.ts'
@@ -18,7 +18,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T12:10:00Z')
   shop = await testShop(desk)
 })
-afterEach(() => desk.close())
 
 const zone = 'America/New_York'
 const clock = (at: number) => zonedOf(at, zone).toPlainDateTime().toString().slice(8, 16)

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { confirmPlace, holdPlace, releasePlace } from '../../../main/services/booking/booking.ts'
 import { offers } from '../../../main/services/booking/offers.ts'
 import { cancelJob } from '../../../main/services/job/jobActs.ts'
@@ -12,7 +12,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T11:00:00Z')
   shop = await shelfShop(desk)
 })
-afterEach(() => desk.close())
 
 async function hold(vehicle: number) {
   const treatmentIds = [shop.treatments.twoLayers]

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { confirmPlace, holdPlace } from '../../../main/services/booking/booking.ts'
 import type { OfferView } from '../../../main/services/booking/offers.ts'
 import { offers } from '../../../main/services/booking/offers.ts'
@@ -16,7 +16,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T12:10:00Z')
   shop = await testShop(desk)
 })
-afterEach(() => desk.close())
 
 /** A wash as offered on a day, as it is held. */
 async function wash(askedDate = '2026-04-15') {

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
 import { type OfferView, offers } from '../../../main/services/booking/offers.ts'
 import { proposeDrafts } from '../../../main/services/shelf/orders/propose.ts'
@@ -15,7 +15,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T11:00:00Z')
   shop = await shelfShop(desk)
 })
-afterEach(() => desk.close())
 
 const ask = (askedDate?: string) =>
   offers(desk, {

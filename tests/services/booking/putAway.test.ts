@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { confirmPlace, holdPlace } from '../../../main/services/booking/booking.ts'
 import { offers } from '../../../main/services/booking/offers.ts'
 import { archiveCustomer, saveCustomer } from '../../../main/services/records/customers.ts'
@@ -17,7 +17,6 @@ beforeEach(async () => {
   desk = await makeDesk(now)
   shop = await testShop(desk)
 })
-afterEach(() => desk.close())
 
 async function washOffered() {
   const treatmentIds = [shop.treatments.wash]

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { addReading } from '../../../main/services/cure/readings.ts'
 import { jobCure } from '../../../main/services/job/jobCure.ts'
 import { saidOf } from '../job/saidOf.ts'
@@ -16,7 +16,6 @@ beforeEach(async () => {
   id = await layeredCar(desk, shop)
   for (const position of [0, 1]) await does(desk, id, position)
 })
-afterEach(() => desk.close())
 
 async function measure(values: { airC: number; panelC: number | null; humidityPercent: number | null }) {
   const { bayId, startAt } = (await job(desk, id)).steps[2]!

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { importReadings, previewImport, takeBackImport } from '../../../main/services/cure/importReadings.ts'
 import {
   addReading,
@@ -21,7 +21,6 @@ beforeEach(async () => {
   shop = await testShop(desk)
   bayId = shop.bays['Bay 3']!
 })
-afterEach(() => desk.close())
 
 const file = [
   'Logger 7, by the north wall',

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { act } from '../../../main/services/desk/desk.ts'
 import {
   archiveRow,
@@ -18,7 +18,6 @@ let desk: TestDesk
 beforeEach(async () => {
   desk = await makeDesk()
 })
-afterEach(() => desk.close())
 
 const bays = (tx: Tx) => ({ table: tx.bay, entity: 'bay' })
 const wet = { name: 'Bay 1', capabilities: ['wet'] }

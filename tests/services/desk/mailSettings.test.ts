@@ -1,6 +1,6 @@
 import { readFileSync, statSync } from 'node:fs'
 import { dirname, join } from 'node:path'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { getMailSettings, saveMailSettings, tryMail } from '../../../main/services/desk/mailSettings.ts'
 import { startMailServer } from '../../outbox/mailServer.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
@@ -11,7 +11,6 @@ beforeEach(async () => {
   desk = await makeDesk()
   await testShop(desk)
 })
-afterEach(() => desk.close())
 
 const settings = {
   host: '127.0.0.1',

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { calendarOf, findShop, shopOf } from '../../../main/services/desk/shopView.ts'
 import { saveException } from '../../../main/services/setUp/hours.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
@@ -9,7 +9,6 @@ beforeEach(async () => {
   desk = await makeDesk()
   await testShop(desk)
 })
-afterEach(() => desk.close())
 
 it('gives the shop as it was set up, with its weekly hours read', async () => {
   const found = await shopOf(desk.store.read)

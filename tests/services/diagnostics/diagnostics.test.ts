@@ -1,5 +1,5 @@
 import { dirname } from 'node:path'
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { fillDemo } from '../../../main/services/demo/index.ts'
 import { keptFaults, noteFault } from '../../../main/store/faultLog.ts'
 import { type Api, makeApi } from '../../api/makeApi.ts'
@@ -8,7 +8,6 @@ let api: Api
 beforeEach(async () => {
   api = await makeApi()
 })
-afterEach(() => api.close())
 
 const shown = async (): Promise<string> => (await api.query('system.diagnostics')).data.text
 

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { comingVisits } from '../../../main/services/floor/comingVisits.ts'
 import { cancelJob } from '../../../main/services/job/jobActs.ts'
 import { bookJob } from '../bookJob.ts'
@@ -11,7 +11,6 @@ beforeEach(async () => {
   desk = await makeDesk()
   shop = await testShop(desk)
 })
-afterEach(() => desk.close())
 
 it('names a car’s own booking until it is called off', async () => {
   const job = await bookJob(desk, shop, { treatments: ['wash'] })

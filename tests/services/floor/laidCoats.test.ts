@@ -1,7 +1,7 @@
 import { copyFileSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { migrationsDir } from '../../../main/hosts/build.ts'
 import { boardRange } from '../../../main/services/board/board.ts'
 import { addReading, setBayUsual, voidReading } from '../../../main/services/cure/readings.ts'
@@ -21,7 +21,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T12:00:00Z')
   shop = await testShop(desk)
 })
-afterEach(() => desk.close())
 
 /** The bay reads this from one wall time to another, every half hour. */
 async function reads(bayId: string, airC: number, from: string, to: string) {

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { boardRange } from '../../../main/services/board/board.ts'
 import { moveStay } from '../../../main/services/board/boardMove.ts'
 import { setBayUsual } from '../../../main/services/cure/readings.ts'
@@ -16,7 +16,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T12:00:00Z')
   shop = await testShop(desk)
 })
-afterEach(() => desk.close())
 
 async function next() {
   const { stays } = await boardRange(desk, { fromDate: '2026-04-15', days: 2 })

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { offers } from '../../../main/services/booking/offers.ts'
 import { confirmCover } from '../../../main/services/job/cover.ts'
 import { handOver } from '../../../main/services/job/jobActs.ts'
@@ -22,7 +22,6 @@ beforeEach(async () => {
     }),
   )
 })
-afterEach(() => desk.close())
 
 test('A car is promised for when it may get wet, and sooner only where somebody answers for its cover', async () => {
   const treatmentIds = [shop.treatments.twoLayers]

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { handOver, promiseAgain } from '../../../main/services/job/jobActs.ts'
 import { jobCure } from '../../../main/services/job/jobCure.ts'
 import { arrive, finishStep, startStep } from '../../../main/services/job/jobSteps.ts'
@@ -17,7 +17,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T12:00:00Z')
   shop = await testShop(desk)
 })
-afterEach(() => desk.close())
 
 const at = (wall: string) =>
   desk.setNow(

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import type { JobView } from '../../../main/api/views.ts'
 import { zonedOf } from '../../../main/domain/calendar/index.ts'
 import { boardRange } from '../../../main/services/board/board.ts'
@@ -20,7 +20,6 @@ beforeEach(async () => {
   shop = await testShop(desk)
   job = await bookJob(desk, shop, { treatments: ['twoLayers'], kind: 'askedDay' })
 })
-afterEach(() => desk.close())
 
 const zone = 'America/New_York'
 const clock = (at: number) => zonedOf(at, zone).toPlainDateTime().toString().slice(8, 16)

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { arrive, finishStep, reopenStep, startStep } from '../../../main/services/job/jobSteps.ts'
 import { getJob } from '../../../main/services/job/jobView.ts'
 import { bookJob } from '../bookJob.ts'
@@ -17,7 +17,6 @@ beforeEach(async () => {
   id = (await bookJob(desk, shop, { treatments: ['twoLayers'] })).id
   desk.setNow('2026-04-15T16:00:00Z')
 })
-afterEach(() => desk.close())
 
 const now = () => getJob(desk, { id })
 const key = async () => ({ id, version: (await now()).version })

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { finishStep, startStep } from '../../../main/services/job/jobSteps.ts'
 import { settleMissed } from '../../../main/services/job/missedWork.ts'
 import { does, job, layeredCar, setWall, toppedCar, wall } from '../cure/coatedCar.ts'
@@ -25,7 +25,6 @@ beforeEach(async () => {
     })
   })
 })
-afterEach(() => desk.close())
 
 const names = (view: Awaited<ReturnType<typeof job>>) => view.steps.map(step => step.name)
 

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { setBayUsual } from '../../../main/services/cure/readings.ts'
 import { handOver } from '../../../main/services/job/jobActs.ts'
 import { takeNotices } from '../../../main/services/job/notices.ts'
@@ -30,7 +30,6 @@ beforeEach(async () => {
   id = await toppedCar(desk, shop)
   for (const position of [0, 1, 2]) await does(desk, id, position)
 })
-afterEach(() => desk.close())
 
 const kinds = async () => (await takeNotices(desk)).map(notice => notice.kind)
 /** So many minutes after the coat was finished. */

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { confirmCover } from '../../../main/services/job/cover.ts'
 import { careSheet, ownerWords, setOutside } from '../../../main/services/job/ownerWords.ts'
 import { bookJob } from '../bookJob.ts'
@@ -22,7 +22,6 @@ beforeEach(async () => {
     }),
   )
 })
-afterEach(() => desk.close())
 
 const text = async (id: string) => (await ownerWords(desk, { id }))?.text ?? ''
 

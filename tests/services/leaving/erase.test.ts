@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import Database from 'better-sqlite3'
 import fc from 'fast-check'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { getApplied, signRecord } from '../../../main/services/applied/record.ts'
 import { cancelJob, handOver } from '../../../main/services/job/jobActs.ts'
 import { erasePerson } from '../../../main/services/leaving/erase.ts'
@@ -25,7 +25,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T12:00:00Z')
   shop = await testShop(desk)
 })
-afterEach(() => desk.close())
 
 const file = () => desk.store.source.file
 const edda = {

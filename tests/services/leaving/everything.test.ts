@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { z } from 'zod'
 import {
   everythingFile,
@@ -22,7 +22,6 @@ beforeEach(async () => {
   desk = await makeDesk()
   shop = await shelfShop(desk)
 })
-afterEach(() => desk.close())
 
 const path = () => join(dirname(desk.store.source.file), 'leaving', 'everything.zip')
 

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { zonedOf } from '../../../main/domain/calendar/index.ts'
 import { arrive, finishStep, startStep } from '../../../main/services/job/jobSteps.ts'
 import type { JobView } from '../../../main/services/job/jobView.ts'
@@ -17,7 +17,6 @@ beforeEach(async () => {
   shop = await testShop(desk)
   first = await bookJob(desk, shop, { treatments: ['topped'], kind: 'askedDay' })
 })
-afterEach(() => desk.close())
 
 const zone = 'America/New_York'
 const clock = (at: number) => zonedOf(at, zone).toPlainDateTime().toString().slice(8, 16)

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { act } from '../../../main/services/desk/desk.ts'
 import { callersVehicle } from '../../../main/services/records/caller.ts'
 import { archiveCustomer, restoreCustomer, saveCustomer } from '../../../main/services/records/customers.ts'
@@ -12,7 +12,6 @@ beforeEach(async () => {
   desk = await makeDesk()
   await testShop(desk)
 })
-afterEach(() => desk.close())
 
 const counts = async () => [
   await desk.store.read.customer.count(),

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { archiveCustomer, saveCustomer } from '../../../main/services/records/customers.ts'
 import { findCustomers } from '../../../main/services/records/customersFind.ts'
 import type { VehicleInput } from '../../../main/services/records/inputs.ts'
@@ -11,7 +11,6 @@ beforeEach(async () => {
   desk = await makeDesk()
   await testShop(desk)
 })
-afterEach(() => desk.close())
 
 const found = async (text: string, archived = false) =>
   (await findCustomers(desk, { text, archived })).customers.map(customer => customer.name)

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { archiveVehicle, restoreVehicle, saveVehicle } from '../../../main/services/records/vehicles.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
@@ -9,7 +9,6 @@ beforeEach(async () => {
   desk = await makeDesk()
   shop = await testShop(desk)
 })
-afterEach(() => desk.close())
 
 const car = async (plate: string, change: object = {}) => {
   const { customerId } = await desk.store.read.vehicle.findUniqueOrThrow({

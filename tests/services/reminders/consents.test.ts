@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { saveCustomer } from '../../../main/services/records/customers.ts'
 import {
   giveConsent,
@@ -22,7 +22,6 @@ beforeEach(async () => {
   })
   customerId = made.id
 })
-afterEach(() => desk.close())
 
 const said = { source: 'intake form', wording: 'You may write.' }
 const state = async (channel: string) =>

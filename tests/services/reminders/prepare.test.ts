@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import {
   approveAll,
   approveMessage,
@@ -16,7 +16,6 @@ let shop: ReminderDesk['shop']
 beforeEach(async () => {
   ;({ desk, shop } = await reminderDesk(1))
 })
-afterEach(() => desk.close())
 
 const car = (i = 0) => shop.vehicles[i]!
 

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { listTemplates, previewTemplate, saveTemplate } from '../../../main/services/reminders/templates.ts'
 import { agree } from '../upkeep/coatedCar.ts'
 import { change, duePlan, type ReminderDesk, reminderDesk } from './reminderDesk.ts'
@@ -10,7 +10,6 @@ beforeEach(async () => {
   desk = made.desk
   vehicleId = made.shop.vehicles[0]!
 })
-afterEach(() => desk.close())
 
 const template = async (id: string) => (await listTemplates(desk)).templates.find(each => each.id === id)
 const words = { en: { subject: 'Your {{carName}}', body: 'Dear {{ownerName}}, see you.' } }

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { Refusal } from '../../../main/domain/refusal.ts'
 import { holdPlace, releasePlace } from '../../../main/services/booking/booking.ts'
 import { offers } from '../../../main/services/booking/offers.ts'
@@ -16,7 +16,6 @@ beforeEach(async () => {
   // No mail is sent here.
   ;({ desk, shop } = await reminderDesk(1))
 })
-afterEach(() => desk.close())
 
 const visit = { ruleOn: '2026-04-28' }
 const held = () => desk.store.read.job.findMany({ where: { status: 'held' }, orderBy: { dropOffAt: 'asc' } })

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { removeClosure, saveClosure } from '../../../main/services/setUp/bayClosures.ts'
 import { archiveBay, listBays } from '../../../main/services/setUp/bays.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
@@ -10,7 +10,6 @@ beforeEach(async () => {
   desk = await makeDesk()
   shop = await testShop(desk)
 })
-afterEach(() => desk.close())
 
 it('closes a bay once at a time, and opens it again', async () => {
   const bayId = shop.bays['Bay 3'] ?? ''

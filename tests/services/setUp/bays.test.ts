@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { archiveBay, listBays, orderBays, restoreBay, saveBay } from '../../../main/services/setUp/bays.ts'
 import { bookJob } from '../bookJob.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
@@ -10,7 +10,6 @@ beforeEach(async () => {
   desk = await makeDesk()
   shop = await testShop(desk)
 })
-afterEach(() => desk.close())
 
 const names = async (archived = false) => (await listBays(desk, { archived })).map(bay => bay.name)
 

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { archiveCrew, listCrew, restoreCrew, saveCrew } from '../../../main/services/setUp/crew.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
@@ -9,7 +9,6 @@ beforeEach(async () => {
   desk = await makeDesk()
   shop = await testShop(desk)
 })
-afterEach(() => desk.close())
 
 const names = async (archived = false) => (await listCrew(desk, { archived })).map(member => member.name)
 

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { listCrew } from '../../../main/services/setUp/crew.ts'
 import { removeAbsence, saveAbsence } from '../../../main/services/setUp/crewAbsences.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
@@ -10,7 +10,6 @@ beforeEach(async () => {
   desk = await makeDesk()
   shop = await testShop(desk)
 })
-afterEach(() => desk.close())
 
 it('is noted once for a time, for each of the crew, and taken out again', async () => {
   const fromAt = desk.now() + 1440

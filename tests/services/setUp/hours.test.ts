@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { listExceptions, removeException, saveException } from '../../../main/services/setUp/hours.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { testShop } from '../testShop.ts'
@@ -8,7 +8,6 @@ beforeEach(async () => {
   desk = await makeDesk()
   await testShop(desk)
 })
-afterEach(() => desk.close())
 
 it('gives a date hours of its own once, lists them in order, and gives it its weekday’s again', async () => {
   const day = { date: '2026-12-24', hours: [{ from: 480, to: 720 }], note: 'half a day' }

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import {
   archiveProduct,
   listProducts,
@@ -16,7 +16,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T12:00:00Z')
   shop = await shelfShop(desk)
 })
-afterEach(() => desk.close())
 
 const product = async (id: string) => {
   const found = (await listProducts(desk, { archived: true })).find(each => each.id === id)

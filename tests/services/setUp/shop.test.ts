@@ -1,10 +1,9 @@
-import { afterEach, expect, test } from 'vitest'
+import { expect, test } from 'vitest'
 import { getShop, promisesRead } from '../../../main/services/setUp/shop.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { testShop } from '../testShop.ts'
 
 let desk: TestDesk
-afterEach(() => desk.close())
 
 test('What changed in the promises is told until somebody has read it, and a new shop has nothing to be told', async () => {
   desk = await makeDesk('2026-04-15T12:00:00Z')

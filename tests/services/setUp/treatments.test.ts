@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { offers } from '../../../main/services/booking/offers.ts'
 import { archiveTreatment, listTreatments, saveTreatment } from '../../../main/services/setUp/treatments.ts'
 import { bookJob } from '../bookJob.ts'
@@ -11,7 +11,6 @@ beforeEach(async () => {
   desk = await makeDesk()
   shop = await testShop(desk)
 })
-afterEach(() => desk.close())
 
 const washed = async () => (await listTreatments(desk)).find(each => each.id === shop.treatments.wash)!
 

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { instantOf } from '../../../main/domain/calendar/instants.ts'
 import { fillDemo } from '../../../main/services/demo/index.ts'
 import { closeOfDay } from '../../../main/services/shelf/closeOfDay.ts'
@@ -11,7 +11,6 @@ let desk: TestDesk
 beforeEach(async () => {
   desk = await makeDesk('2026-04-15T11:00:00Z')
 })
-afterEach(() => desk.close())
 
 describe('a shelf nobody has counted', () => {
   it('is not called lasting: it is to be counted first', async () => {

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { instantOf } from '../../../main/domain/calendar/instants.ts'
 import { closeOfDay } from '../../../main/services/shelf/closeOfDay.ts'
 import { confirmDraws } from '../../../main/services/shelf/confirmDraws.ts'
@@ -17,7 +17,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T11:00:00Z')
   shop = await shelfShop(desk)
 })
-afterEach(() => desk.close())
 
 const productOf = async (id: string) => (await closeOfDay(desk)).products.find(product => product.id === id)!
 

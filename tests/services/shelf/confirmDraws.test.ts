@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { finishStep } from '../../../main/services/job/jobSteps.ts'
 import { confirmDraws } from '../../../main/services/shelf/confirmDraws.ts'
 import { takeBackMove } from '../../../main/services/shelf/takeBack.ts'
@@ -13,7 +13,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T11:00:00Z')
   shop = await shelfShop(desk)
 })
-afterEach(() => desk.close())
 
 const onHand = async (productId: string) =>
   (await lotRows(desk.store.read, [productId])).map(row => ({ id: row.id, ml: row.centi / 100 }))

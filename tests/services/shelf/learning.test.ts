@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { listTreatments, saveTreatment } from '../../../main/services/setUp/treatments.ts'
 import { confirmDraws } from '../../../main/services/shelf/confirmDraws.ts'
 import { shelfList, shelfProduct } from '../../../main/services/shelf/productPage.ts'
@@ -13,7 +13,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T11:00:00Z')
   shop = await shelfShop(desk)
 })
-afterEach(() => desk.close())
 
 /** Lets so many first layers be laid, each with an amount of its own; the jobs stay in the shop. */
 async function layers(amounts: readonly number[]) {

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { receiveGoods } from '../../../main/services/shelf/receive.ts'
 import { saveSize } from '../../../main/services/shelf/shelfProducts.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
@@ -11,7 +11,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T11:00:00Z')
   shop = await shelfShop(desk)
 })
-afterEach(() => desk.close())
 
 const line = (change: object = {}) => ({
   productId: shop.coating,

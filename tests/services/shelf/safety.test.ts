@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { bottleLabel } from '../../../main/services/shelf/bottleLabel.ts'
 import type { SafetyInput } from '../../../main/services/shelf/inputs.ts'
 import { getSafety, saveSafety, sheetFile, uploadSheet } from '../../../main/services/shelf/safety.ts'
@@ -15,7 +15,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T11:00:00Z')
   shop = await shelfShop(desk)
 })
-afterEach(() => desk.close())
 
 const wipe = (productId: string): SafetyInput => ({
   productId,

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { forgetCode, learnCode, scan } from '../../../main/services/shelf/scan.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type ShelfShop, shelfShop, stock } from './shelfShop.ts'
@@ -10,7 +10,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T11:00:00Z')
   shop = await shelfShop(desk)
 })
-afterEach(() => desk.close())
 
 // For use within one shop (prefix 200), so nobody's product: 18 + 3 × 23 = 87, and 3 is missing to 90 (GS1 General
 // Specifications, sections 1.4 and 7.9; from memory).

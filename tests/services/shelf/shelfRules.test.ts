@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { getRules, saveRules } from '../../../main/services/shelf/shelfRules.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { testShop } from '../testShop.ts'
@@ -8,7 +8,6 @@ beforeEach(async () => {
   desk = await makeDesk()
   await testShop(desk)
 })
-afterEach(() => desk.close())
 
 it('begins with what is usual, labels by the shop’s country, and keeps what the owner sets', async () => {
   const usual = await getRules(desk)

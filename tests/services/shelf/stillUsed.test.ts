@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { archiveSize, restoreSize, saveSize } from '../../../main/services/shelf/shelfProducts.ts'
 import { takeStock } from '../../../main/services/shelf/stockChanges.ts'
 import { archiveOffer, restoreOffer, saveOffer } from '../../../main/services/shelf/supplierOffers.ts'
@@ -13,7 +13,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T11:00:00Z')
   shop = await shelfShop(desk)
 })
-afterEach(() => desk.close())
 
 /** An order as it stands in the book, whatever became of it. */
 async function order(number: number, status: string, productId: string, sizeId: string): Promise<void> {

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { saveShelfProduct, saveSize } from '../../../main/services/shelf/shelfProducts.ts'
 import { getRules, saveRules } from '../../../main/services/shelf/shelfRules.ts'
 import {
@@ -19,7 +19,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T11:00:00Z')
   shop = await shelfShop(desk)
 })
-afterEach(() => desk.close())
 
 const moves = () => desk.store.read.stockMove.count()
 

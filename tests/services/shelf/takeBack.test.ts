@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { confirmDraws } from '../../../main/services/shelf/confirmDraws.ts'
 import { takeStock } from '../../../main/services/shelf/stockChanges.ts'
 import { takeBackMove } from '../../../main/services/shelf/takeBack.ts'
@@ -12,7 +12,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T11:00:00Z')
   shop = await shelfShop(desk)
 })
-afterEach(() => desk.close())
 
 const ledger = async () => desk.store.read.stockMove.findMany({ orderBy: { seq: 'asc' } })
 const bottle = async () => (await stock(desk, shop.coating, shop.sizes.coating, 1))[0] ?? ''

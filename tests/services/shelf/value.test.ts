@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { Refusal } from '../../../main/domain/refusal.ts'
 import { confirmDraws } from '../../../main/services/shelf/confirmDraws.ts'
 import { ledgerPage } from '../../../main/services/shelf/productPage.ts'
@@ -19,7 +19,6 @@ beforeEach(async () => {
   desk = await makeDesk('2026-04-15T11:00:00Z')
   shop = await shelfShop(desk)
 })
-afterEach(() => desk.close())
 
 describe('the value of the shelf', () => {
   it('by weighted average and by first in, first out (worked by hand)', async () => {

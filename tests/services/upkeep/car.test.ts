@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { undoAct } from '../../../main/services/upkeep/acts.ts'
 import { acceptCarProposal, carUpkeep } from '../../../main/services/upkeep/car.ts'
 import { dueVisits } from '../../../main/services/upkeep/dueVisits.ts'
@@ -14,7 +14,6 @@ beforeEach(async () => {
   desk = await makeDesk()
   shop = await testShop(desk)
 })
-afterEach(() => desk.close())
 
 const all = { fromDate: '2026-01-01', toDate: '2028-06-30' }
 const open = async () => (await dueVisits(desk, all)).visits.filter(visit => !visit.projected)

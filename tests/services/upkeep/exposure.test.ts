@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { exposureOf, saveExposure, scaled } from '../../../main/services/upkeep/exposure.ts'
 import { getUpkeepSettings } from '../../../main/services/upkeep/settings.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
@@ -10,7 +10,6 @@ beforeEach(async () => {
   desk = await makeDesk()
   vehicleId = (await testShop(desk)).vehicles[0]!
 })
-afterEach(() => desk.close())
 
 it('is kept for each car, and refused to the second of two windows', async () => {
   expect(await exposureOf(desk.store.read, vehicleId)).toEqual({ choices: {}, version: 0 })

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { carUpkeep } from '../../../main/services/upkeep/car.ts'
 import { saveExposure } from '../../../main/services/upkeep/exposure.ts'
 import { inspect, recordLayer, voidInspection } from '../../../main/services/upkeep/inspect.ts'
@@ -13,7 +13,6 @@ beforeEach(async () => {
   vehicleId = (await testShop(desk)).vehicles[0]!
   topper = (await desk.store.read.product.findFirstOrThrow({ where: { kind: 'topper' } })).id
 })
-afterEach(() => desk.close())
 
 const layer = (laidOn = '2026-01-10') => recordLayer(desk, { vehicleId, productId: topper, laidOn })
 

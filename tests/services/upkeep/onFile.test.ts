@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { archiveVehicle } from '../../../main/services/records/vehicles.ts'
 import { assertOnFile } from '../../../main/services/upkeep/onFile.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
@@ -10,7 +10,6 @@ beforeEach(async () => {
   desk = await makeDesk()
   shop = await testShop(desk)
 })
-afterEach(() => desk.close())
 
 it('knows a car on file, one put away too, from one that never was', async () => {
   const id = shop.vehicles[0] ?? ''

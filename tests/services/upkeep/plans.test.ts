@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { prepareBatch } from '../../../main/services/reminders/prepare.ts'
 import { archivePlan, getVisit, savePlan } from '../../../main/services/upkeep/plans.ts'
 import { type ReminderDesk, reminderDesk } from '../reminders/reminderDesk.ts'
@@ -11,7 +11,6 @@ beforeEach(async () => {
   desk = made.desk
   vehicleId = made.shop.vehicles[0]!
 })
-afterEach(() => desk.close())
 
 const plan = () => ({
   vehicleId,

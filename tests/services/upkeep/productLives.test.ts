@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { productLifeInput } from '../../../main/services/upkeep/inputs.ts'
 import { listProductLives, saveProductLife } from '../../../main/services/upkeep/productLives.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
@@ -9,7 +9,6 @@ beforeEach(async () => {
   desk = await makeDesk()
   await testShop(desk)
 })
-afterEach(() => desk.close())
 
 it('begins with common practice, toppers first, until the shop says otherwise', async () => {
   // Half a year for a topper, a year for a coating: common practice, no source.

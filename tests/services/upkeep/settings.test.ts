@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { upkeepSettings } from '../../../main/services/upkeep/inputs.ts'
 import {
   checkLanguage,
@@ -14,7 +14,6 @@ beforeEach(async () => {
   desk = await makeDesk()
   await testShop(desk)
 })
-afterEach(() => desk.close())
 
 it('keeps what was saved, with what changed in the audit, and refuses the second of two windows', async () => {
   const before = await getUpkeepSettings(desk)

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { createFeed, feedFile } from '../../../main/services/reminders/feeds.ts'
 import { batch } from '../../../main/services/reminders/messages.ts'
 import { prepareBatch } from '../../../main/services/reminders/prepare.ts'
@@ -19,7 +19,6 @@ beforeEach(async () => {
   await agree(desk, shop.vehicles[1]!)
   good = await duePlan(desk, shop.vehicles[1]!)
 })
-afterEach(() => desk.close())
 
 /** A plan as an older version, or another hand, could have left it in the database, past every check. */
 async function stored(rule: string, anchorOn: string, anchorTo = 'date', vehicleId = shop.vehicles[0]!) {

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { beforeEach, expect, it } from 'vitest'
 import { moveVisit, undoAct, writeEntries } from '../../../main/services/upkeep/acts.ts'
 import { dueVisits } from '../../../main/services/upkeep/dueVisits.ts'
 import { applySpread, previewSpread } from '../../../main/services/upkeep/spread.ts'
@@ -11,7 +11,6 @@ let shop: ReminderDesk['shop']
 beforeEach(async () => {
   ;({ desk, shop } = await reminderDesk(1))
 })
-afterEach(() => desk.close())
 
 it('counts each visit in the week it is due, and what is overdue in the first', async () => {
   await duePlan(desk, shop.vehicles[0]!, '2026-04-14')
