@@ -1,9 +1,13 @@
 /** What is read by the page, counted by the database or kept beside gives what reading everything gives. */
 import { expect, it } from 'vitest'
+import { costMoves, type Move } from '../../main/domain/shelf/index.ts'
 import { resultsSummary } from '../../main/services/reminders/results.ts'
+import { takeBackMove } from '../../main/services/shelf/takeBack.ts'
+import { jobCost, shelfValue } from '../../main/services/shelf/value.ts'
 import { lotRows } from '../../main/store/lotRows.ts'
 import { firstReceipts } from '../../main/store/useRows.ts'
 import { yearsNowAt } from '../bench/years/fillYears.ts'
+import { jobCosts } from '../domain/shelf/jobCosts.ts'
 import { yearsShop } from './yearsShop.ts'
 
 it('counts what reminders brought as one by one', async () => {
@@ -65,4 +69,50 @@ it('knows of each container what its moves leave, and of each product its first 
   expect(new Map((await lotRows(tx)).map(lot => [lot.id, lot.centi]))).toEqual(left)
   const firsts = await tx.lot.groupBy({ by: ['productId'], _min: { receivedOn: true } })
   expect(await firstReceipts(tx)).toEqual(new Map(firsts.map(each => [each.productId, each._min.receivedOn])))
+}, 60_000)
+
+it('costs the shelf and every job as the whole ledger does, also where something was put right since', async () => {
+  const { desk } = await yearsShop()
+  const { read: tx } = desk.store
+  const compare = async () => {
+    const rows = await tx.stockMove.findMany({ orderBy: { seq: 'asc' } })
+    const moves = rows.map(
+      ({ seq, correctsSeq, ...row }) =>
+        ({ ...row, seq, id: String(seq), correctsId: correctsSeq && String(correctsSeq) }) as unknown as Move,
+    )
+    const value = await shelfValue(desk)
+    for (const method of ['average', 'fifo'] as const) {
+      const costs = new Map(
+        [...Map.groupBy(moves, move => move.productId)].map(([id, own]) => [id, costMoves(own, method)]),
+      )
+      const minor = `${method}Minor` as const
+      for (const { productId, onHand, [minor]: worth } of value.products) {
+        const { leftCenti = 0, leftValueMinor = 0 } = costs.get(productId) ?? {}
+        expect([onHand * 100, worth]).toEqual([leftCenti, leftValueMinor])
+      }
+      for (const wasted of value.writeOffs) {
+        const move = moves.find(
+          each => each.kind === 'waste' && each.at === wasted.at && each.why === wasted.why,
+        )
+        expect(wasted[minor]).toBe(-(costs.get(wasted.productId)?.byMove.get(move?.id ?? '') ?? 0))
+      }
+      const jobs = new Map(jobCosts(moves, costs).map(each => [each.jobId, each]))
+      const recent = new Set(
+        moves.filter(each => each.kind === 'use' && each.at > yearsNowAt - 60 * 1440).map(each => each.jobId),
+      )
+      recent.delete(null)
+      expect(value.jobs.length).toBeGreaterThanOrEqual(recent.size)
+      for (const job of value.jobs) expect(job[minor]).toBe(jobs.get(job.jobId)?.costMinor)
+      const [old] = jobs.values()
+      expect((await jobCost(desk, { jobId: old?.jobId ?? '' }))?.[minor]).toBe(old?.costMinor)
+    }
+  }
+  await compare()
+  const wrong = await tx.stockMove.findMany({
+    where: { kind: 'use', at: { lt: yearsNowAt - 30 * 1440 } },
+    orderBy: { seq: 'desc' },
+    take: 3,
+  })
+  for (const { seq } of wrong) await takeBackMove(desk, { seq, reason: 'read wrongly' })
+  await compare()
 }, 60_000)

@@ -9,7 +9,12 @@ import { inLedgerOrder, type Move } from './ledger.ts'
 
 export type CostMethod = 'average' | 'fifo'
 
+/** What is left of a product with what it cost, oldest first: all that costing has to know of the moves before. */
+export type CostState = readonly { readonly centi: number; readonly valueMinor: bigint }[]
+
 export interface Costs {
+  /** After the last of the moves; the costing goes on from here. */
+  readonly state: CostState
   /** Cost of each move, by its id: what it added to the stock's value, or (negative) took from it. */
   readonly byMove: ReadonlyMap<string, number>
   readonly leftCenti: number
@@ -21,30 +26,54 @@ interface Layer {
   valueMinor: bigint
 }
 
+/** A move that was costed before, as a correction needs it. */
+export interface CostedBefore {
+  readonly centi: number
+  readonly costMinor: number
+}
+
 /**
- * Costs the moves of one product. Found stock (a count or correction upwards) was paid for by nobody now and adds
+ * Costs the moves of one product, or those that follow on moves costed before: from the state they left, with what
+ * corrections name of them in `before`, by id. Found stock (a count or correction upwards) was paid for by nobody now and adds
  * amount without value; a correction that names the move it puts right brings back what that move took, in proportion.
  */
-export function costMoves(moves: readonly Move[], method: CostMethod): Costs {
-  const layers: Layer[] = []
+export function costMoves(
+  moves: readonly Move[],
+  method: CostMethod,
+  from: CostState = [],
+  before: ReadonlyMap<string, CostedBefore> = new Map(),
+): Costs {
+  const layers: Layer[] = from.map(layer => ({ ...layer }))
   const byMove = new Map<string, number>()
   const byId = new Map(moves.map(move => [move.id, move]))
+  const costed = (id: string): CostedBefore | undefined => {
+    const move = byId.get(id)
+    return move ? { centi: move.centi, costMinor: byMove.get(id) ?? 0 } : before.get(id)
+  }
   for (const move of inLedgerOrder(moves)) {
-    const value = move.centi > 0 ? added(move, byMove, byId) : -taken(layers, BigInt(-move.centi), move)
+    const value = move.centi > 0 ? added(move, costed) : -taken(layers, BigInt(-move.centi), move)
     if (move.centi > 0) enter(layers, { centi: move.centi, valueMinor: value }, move, method)
     byMove.set(move.id, Number(value) || 0)
   }
   return {
     byMove,
-    leftCenti: layers.reduce((sum, layer) => sum + layer.centi, 0),
-    leftValueMinor: Number(layers.reduce((sum, layer) => sum + layer.valueMinor, 0n)),
+    state: layers,
+    ...leftOf(layers),
   }
 }
 
-function added(move: Move, byMove: ReadonlyMap<string, number>, byId: ReadonlyMap<string, Move>): bigint {
+/** How much is left and what it is worth. */
+export function leftOf(state: CostState): Pick<Costs, 'leftCenti' | 'leftValueMinor'> {
+  return {
+    leftCenti: state.reduce((sum, layer) => sum + layer.centi, 0),
+    leftValueMinor: Number(state.reduce((sum, layer) => sum + layer.valueMinor, 0n)),
+  }
+}
+
+function added(move: Move, costed: (id: string) => CostedBefore | undefined): bigint {
   if (move.kind === 'receipt') return BigInt(move.costMinor ?? 0)
-  const wrong = move.correctsId === null ? undefined : byId.get(move.correctsId)
-  const took = wrong === undefined ? 0 : -(byMove.get(wrong.id) ?? 0)
+  const wrong = move.correctsId === null ? undefined : costed(move.correctsId)
+  const took = wrong === undefined ? 0 : -wrong.costMinor
   if (!wrong || took <= 0 || wrong.centi >= 0) return 0n
   return share(BigInt(took), BigInt(Math.min(move.centi, -wrong.centi)), BigInt(-wrong.centi))
 }
@@ -83,30 +112,4 @@ function taken(layers: Layer[], amount: bigint, move: Move): bigint {
 
 function share(valueMinor: bigint, part: bigint, whole: bigint): bigint {
   return divideRounded(valueMinor * part, whole, 'half-up')
-}
-
-export interface JobCost {
-  readonly jobId: string
-  readonly costMinor: number
-  readonly byProduct: ReadonlyMap<string, number>
-}
-
-/** Chemical cost of each job: its uses, less what corrections of them brought back. `costs` are per product. */
-export function jobCosts(moves: readonly Move[], costs: ReadonlyMap<string, Costs>): JobCost[] {
-  const byId = new Map(moves.map(move => [move.id, move]))
-  const jobs = new Map<string, Map<string, number>>()
-  for (const move of moves) {
-    const served =
-      move.kind === 'use' ? move : move.correctsId === null ? undefined : byId.get(move.correctsId)
-    if (served?.kind !== 'use' || served.jobId === null) continue
-    const cost = -(costs.get(move.productId)?.byMove.get(move.id) ?? 0)
-    const products = jobs.get(served.jobId) ?? new Map<string, number>()
-    products.set(move.productId, (products.get(move.productId) ?? 0) + cost)
-    jobs.set(served.jobId, products)
-  }
-  return [...jobs].map(([jobId, byProduct]) => ({
-    jobId,
-    byProduct,
-    costMinor: [...byProduct.values()].reduce((sum, cost) => sum + cost, 0),
-  }))
 }

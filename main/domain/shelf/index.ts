@@ -3,7 +3,13 @@ export { type Advice, advise } from './advise.ts'
 export { amountWords, CENTI_PER_UNIT, centiOf, type Unit, unitsOf } from './amount.ts'
 export { availabilityOf, type DrawAvailability, type WantedDraw } from './availability.ts'
 export { addTo, type Chances, meanOf } from './chances.ts'
-export { type Costs, costMoves, jobCosts } from './costing.ts'
+export {
+  type CostedBefore,
+  type CostMethod,
+  type CostState,
+  costMoves,
+  leftOf,
+} from './costing.ts'
 export { countMove } from './count.ts'
 export { arrivalChances, coverChances } from './cover.ts'
 export { deliveryWindow } from './deliveries.ts'

@@ -71,7 +71,7 @@ export async function shelfProduct(desk: Desk, input: { id: string }) {
     projection: of ? projectionView(of, shelf, await jobNamesOf(tx, jobsHit([of]))) : null,
     advice: of ? adviceView(of, line) : null,
     learning: of ? await learningOf(tx, of.product) : [],
-    value: of ? await productWorth(tx, of.product, ground.currency) : null,
+    value: of ? await productWorth(desk, of.product, ground.currency) : null,
     /** What the data sheet asks of the place it is kept in. */
     storageWords: row.shelf && storageWords(row.shelf),
   }

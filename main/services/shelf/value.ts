@@ -2,20 +2,19 @@
 
 import { dateOf, dateOfDay, startOfDay } from '../../domain/calendar/index.ts'
 import {
-  type Costs,
+  type CostMethod,
+  type CostState,
   compareSizes,
-  costMoves,
-  jobCosts,
-  type Move,
-  type MoveKind,
+  leftOf,
   type PriceBreak,
   packPriceMinor,
   unitsOf,
 } from '../../domain/shelf/index.ts'
+import { costsOf, type JobUse, jobUses } from '../../store/costRows.ts'
 import { fromJson } from '../../store/json.ts'
-import { type CostedRow, costedRows } from '../../store/moveRows.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
+import { costPoints, followCosts } from './costs.ts'
 import { type Counted, countedProducts, type ShelfDay, shelfDay } from './countedProducts.ts'
 import { offerRows, per100Minor } from './supplierOffers.ts'
 import { moneyWords } from './words.ts'
@@ -23,32 +22,25 @@ import { moneyWords } from './words.ts'
 const writeOffDays = 365
 const jobDays = 90
 
-/** One product's ledger, costed both ways. */
-interface Costed {
-  readonly moves: readonly Move[]
-  readonly average: Costs
-  readonly fifo: Costs
-}
-
 export type ShelfValueView = Awaited<ReturnType<typeof shelfValue>>
 export type ProductValueView = ReturnType<typeof productValue>
 
 /** The value of the whole shelf today, with the write-offs of a year and the chemical cost of the latest jobs. */
 export async function shelfValue(desk: Desk) {
   const tx = desk.store.read
+  await followCosts(desk)
   const ground = await shelfDay(tx, desk.now())
-  const [products, ledgers, offers] = await Promise.all([
+  const [products, costed, offers] = await Promise.all([
     // Archived ones too, while they hold something: nothing of value is left out.
     allCounted(tx),
-    costedRows(tx),
+    costPoints(tx),
     offersOf(tx),
   ])
-  const costed = new Map([...ledgers].map(([id, rows]) => [id, costedOf(id, rows)]))
   const since = (days: number) => startOfDay(dateOfDay(ground.day - days), ground.zone)
   const views = [...products.values()].map(product =>
     productValue(product, costed.get(product.id), offers.get(product.id) ?? [], ground.currency),
   )
-  const writeOffs = await writeOffViews(tx, costed, products, since(writeOffDays))
+  const writeOffs = await writeOffViews(tx, products, since(writeOffDays))
   const sum = <T>(list: readonly T[], of: (each: T) => number) =>
     list.reduce((total, each) => total + of(each), 0)
   return {
@@ -60,34 +52,29 @@ export async function shelfValue(desk: Desk) {
     writeOffs,
     writeOffAverageMinor: sum(writeOffs, each => each.averageMinor),
     writeOffFifoMinor: sum(writeOffs, each => each.fifoMinor),
-    jobs: await jobViews(tx, costed, products, ground, since(jobDays)),
+    jobs: await jobViews(tx, products, ground, { sinceAt: since(jobDays) }),
   }
 }
 
 /** What one product is worth, and what it costs in each size. */
-export async function productWorth(tx: Tx, product: Counted, currency: string): Promise<ProductValueView> {
-  const [ledgers, offers] = await Promise.all([costedRows(tx, [product.id]), offersOf(tx, [product.id])])
-  const rows = ledgers.get(product.id)
-  return productValue(product, rows && costedOf(product.id, rows), offers.get(product.id) ?? [], currency)
+export async function productWorth(
+  desk: Desk,
+  product: Counted,
+  currency: string,
+): Promise<ProductValueView> {
+  const tx = desk.store.read
+  await followCosts(desk)
+  const [costed, offers] = await Promise.all([costPoints(tx, product.id), offersOf(tx, [product.id])])
+  return productValue(product, costed.get(product.id), offers.get(product.id) ?? [], currency)
 }
 
 /** The chemical cost of one job, by what each product cost when it was drawn. */
 export async function jobCost(desk: Desk, input: { jobId: string }) {
   const tx = desk.store.read
-  const used = await tx.stockMove.findMany({
-    where: { jobId: input.jobId },
-    select: { productId: true },
-    distinct: ['productId'],
-  })
-  const ids = used.map(each => each.productId)
-  const [ledgers, products, ground] = await Promise.all([
-    costedRows(tx, ids),
-    allCounted(tx),
-    shelfDay(tx, desk.now()),
-  ])
-  const costed = new Map([...ledgers].map(([id, rows]) => [id, costedOf(id, rows)]))
-  const views = await jobViews(tx, costed, products, ground, 0)
-  return views.find(view => view.jobId === input.jobId) ?? null
+  await followCosts(desk)
+  const [products, ground] = await Promise.all([allCounted(tx), shelfDay(tx, desk.now())])
+  const [view] = await jobViews(tx, products, ground, input)
+  return view ?? null
 }
 
 async function allCounted(tx: Tx): Promise<Map<string, Counted>> {
@@ -98,36 +85,19 @@ async function allCounted(tx: Tx): Promise<Map<string, Counted>> {
   )
 }
 
-function costedOf(productId: string, rows: readonly CostedRow[]): Costed {
-  const moves = rows.map(
-    (row): Move => ({
-      id: String(row.seq),
-      seq: row.seq,
-      lotId: '',
-      productId,
-      kind: row.kind as MoveKind,
-      centi: row.centi,
-      at: row.at,
-      by: '',
-      why: null,
-      stepId: null,
-      jobId: row.jobId,
-      costMinor: row.costMinor,
-      correctsId: row.correctsSeq === null ? null : String(row.correctsSeq),
-    }),
-  )
-  return { moves, average: costMoves(moves, 'average'), fifo: costMoves(moves, 'fifo') }
-}
-
 type OfferRows = Awaited<ReturnType<typeof offerRows>>
 
 async function offersOf(tx: Tx, productIds?: readonly string[]): Promise<Map<string, OfferRows>> {
   return Map.groupBy(await offerRows(tx, productIds), row => row.productId)
 }
 
-function productValue(product: Counted, costed: Costed | undefined, offers: OfferRows, currency: string) {
-  const averageMinor = costed?.average.leftValueMinor ?? 0
-  const leftCenti = costed?.average.leftCenti ?? 0
+function productValue(
+  product: Counted,
+  costed: Record<CostMethod, CostState> | undefined,
+  offers: OfferRows,
+  currency: string,
+) {
+  const { leftCenti, leftValueMinor: averageMinor } = leftOf(costed?.average ?? [])
   return {
     productId: product.id,
     productName: product.name,
@@ -135,7 +105,7 @@ function productValue(product: Counted, costed: Costed | undefined, offers: Offe
     onHand: unitsOf(leftCenti),
     /** By weighted average, and by first in, first out. */
     averageMinor,
-    fifoMinor: costed?.fifo.leftValueMinor ?? 0,
+    fifoMinor: leftOf(costed?.fifo ?? []).leftValueMinor,
     /** Average cost of 100 units (100 ml); null with nothing on hand. */
     per100Minor: leftCenti === 0 ? null : per100Minor(averageMinor, leftCenti),
     sizes: sizePrices(product, offers, currency),
@@ -175,21 +145,20 @@ function sizePrices(product: Counted, offers: OfferRows, currency: string) {
   })
 }
 
-async function writeOffViews(
-  tx: Tx,
-  costed: ReadonlyMap<string, Costed>,
-  products: ReadonlyMap<string, Counted>,
-  since: number,
-) {
+async function writeOffViews(tx: Tx, products: ReadonlyMap<string, Counted>, since: number) {
   const rows = await tx.stockMove.findMany({
     where: { kind: 'waste', at: { gte: since } },
     orderBy: { seq: 'desc' },
   })
+  const costs = await costsOf(
+    tx,
+    rows.map(row => row.seq),
+  )
+  const bySeq = new Map(costs.map(cost => [cost.seq, cost]))
   return rows.flatMap(row => {
     const product = products.get(row.productId)
-    const costs = costed.get(row.productId)
-    if (!product || !costs) return []
-    const cost = (of: Costs) => -(of.byMove.get(String(row.seq)) ?? 0)
+    const cost = bySeq.get(row.seq)
+    if (!product || !cost) return []
     return [
       {
         at: row.at,
@@ -199,65 +168,46 @@ async function writeOffViews(
         unit: product.unit,
         amount: unitsOf(-row.centi),
         why: row.why ?? '',
-        averageMinor: cost(costs.average),
-        fifoMinor: cost(costs.fifo),
+        averageMinor: -cost.averageMinor || 0,
+        fifoMinor: -cost.fifoMinor || 0,
       },
     ]
   })
 }
 
+/** One job, or those that used something since a minute, the latest first. */
 async function jobViews(
   tx: Tx,
-  costed: ReadonlyMap<string, Costed>,
   products: ReadonlyMap<string, Counted>,
   ground: ShelfDay,
-  since: number,
+  of: Parameters<typeof jobUses>[1],
 ) {
-  const moves = [...costed.values()].flatMap(each => each.moves)
-  const amounts = new Map<string, { at: number; byProduct: Map<string, number> }>()
-  const served = new Map(moves.filter(move => move.kind === 'use').map(move => [move.id, move.jobId]))
-  for (const move of moves) {
-    const jobId = move.kind === 'use' ? move.jobId : served.get(move.correctsId ?? '')
-    if (!jobId) continue
-    const job = amounts.get(jobId) ?? { at: 0, byProduct: new Map<string, number>() }
-    job.at = Math.max(job.at, move.at)
-    job.byProduct.set(move.productId, (job.byProduct.get(move.productId) ?? 0) - move.centi)
-    amounts.set(jobId, job)
-  }
-  const costs = (of: (each: Costed) => Costs) =>
-    new Map(
-      jobCosts(moves, new Map([...costed].map(([id, each]) => [id, of(each)]))).map(each => [
-        each.jobId,
-        each,
-      ]),
-    )
-  const average = costs(each => each.average)
-  const fifo = costs(each => each.fifo)
-  const recent = [...amounts].filter(([, job]) => job.at >= since).sort((a, b) => b[1].at - a[1].at)
-  const rows = await tx.job.findMany({
-    where: { id: { in: recent.map(([id]) => id) } },
+  const uses = Map.groupBy(await jobUses(tx, of), use => use.jobId)
+  const jobs = await tx.job.findMany({
+    where: { id: { in: [...uses.keys()] } },
     select: { id: true, number: true, vehicle: { select: { plate: true } } },
   })
-  const names = new Map(rows.map(row => [row.id, row]))
-  return recent.flatMap(([jobId, { at, byProduct }]) => {
-    const job = names.get(jobId)
-    if (!job) return []
-    return [
-      {
-        jobId,
-        jobNumber: job.number,
-        plate: job.vehicle.plate,
-        date: dateOf(at, ground.zone),
-        averageMinor: average.get(jobId)?.costMinor ?? 0,
-        fifoMinor: fifo.get(jobId)?.costMinor ?? 0,
-        lines: [...byProduct].map(([productId, centi]) => ({
-          productName: products.get(productId)?.name ?? '',
-          unit: products.get(productId)?.unit ?? ('ml' as const),
-          amount: unitsOf(centi),
-          averageMinor: average.get(jobId)?.byProduct.get(productId) ?? 0,
-          fifoMinor: fifo.get(jobId)?.byProduct.get(productId) ?? 0,
-        })),
-      },
-    ]
-  })
+  const sum = (lines: readonly JobUse[], what: 'averageMinor' | 'fifoMinor') =>
+    lines.reduce((total, line) => total + line[what], 0)
+  return jobs
+    .map(({ id, number, vehicle }) => {
+      const lines = uses.get(id) ?? []
+      return { id, number, plate: vehicle.plate, lines, at: Math.max(...lines.map(line => line.at)) }
+    })
+    .sort((a, b) => b.at - a.at || b.number - a.number)
+    .map(({ id, number, plate, lines, at }) => ({
+      jobId: id,
+      jobNumber: number,
+      plate,
+      date: dateOf(at, ground.zone),
+      averageMinor: sum(lines, 'averageMinor'),
+      fifoMinor: sum(lines, 'fifoMinor'),
+      lines: lines.map(({ productId, centi, averageMinor, fifoMinor }) => ({
+        productName: products.get(productId)?.name ?? '',
+        unit: products.get(productId)?.unit ?? ('ml' as const),
+        amount: unitsOf(centi),
+        averageMinor,
+        fifoMinor,
+      })),
+    }))
 }

@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { costMoves, jobCosts } from '../../../main/domain/shelf/index.ts'
+import { costMoves } from '../../../main/domain/shelf/index.ts'
 import { ledger, move } from './arbitraries.ts'
+import { jobCosts } from './jobCosts.ts'
 
 const methods = fc.constantFrom('average', 'fifo' as const)
 
@@ -21,6 +22,38 @@ describe('costs', () => {
         if (costs.leftCenti === 0) expect(costs.leftValueMinor).toBe(0)
       }),
     )
+  })
+
+  it('go on from where they stopped: a part and the rest cost what the whole does', () => {
+    let corrected = 0
+    fc.assert(
+      fc.property(ledger, methods, fc.nat(), (moves, method, cut) => {
+        const used = moves.find(each => each.kind === 'use' && each.centi < -1)
+        if (used)
+          moves = [
+            ...moves,
+            move(moves.length, {
+              kind: 'correction',
+              centi: Math.ceil(-used.centi / 2),
+              correctsId: used.id,
+            }),
+          ]
+        const ordered = moves.toSorted((a, b) => a.seq - b.seq)
+        const at = cut % (ordered.length + 1)
+        const [first, rest] = [ordered.slice(0, at), ordered.slice(at)]
+        const whole = costMoves(moves, method)
+        const part = costMoves(first, method)
+        const before = new Map(
+          first.map(({ id, centi }) => [id, { centi, costMinor: part.byMove.get(id) ?? 0 }]),
+        )
+        const after = costMoves(rest, method, part.state, before)
+        if (rest.some(each => each.correctsId !== null && before.has(each.correctsId))) corrected++
+        expect(new Map([...part.byMove, ...after.byMove])).toEqual(whole.byMove)
+        expect(after.state).toEqual(whole.state)
+        expect(after.leftValueMinor).toBe(whole.leftValueMinor)
+      }),
+    )
+    expect(corrected).toBeGreaterThan(5)
   })
 
   it('do not depend on the order the moves are read in', () => {
