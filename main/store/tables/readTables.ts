@@ -4,7 +4,7 @@ import { personRows } from './personRows.ts'
 import { type Table, tablesOf } from './shapes.ts'
 
 /** Rows read at once: a few milliseconds, so that whoever asks meanwhile does not wait. */
-const rowsAtOnce = 200
+const rowsAtOnce = 100
 
 export interface TablesRead {
   readonly tables: readonly Table[]

@@ -18,7 +18,7 @@ interface TextTable {
 export type Hits = ReadonlyMap<string, readonly number[]>
 
 /** Looked through at once: some milliseconds. */
-const rowsAtOnce = 2_000
+const rowsAtOnce = 500
 
 /** Who did it, and what it is filed under, is never rewritten: the crew has names too. */
 const stays = new Set(['who', 'by', 'signedBy', 'act', 'entity', 'kind', 'productName', 'warnings'])
