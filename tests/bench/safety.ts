@@ -19,10 +19,16 @@ import { type Losses, noLosses, tally, writeUntilKilled } from '../store/disaste
 import { cutPower, cutPowerInCheckpoint, recordActs } from '../store/disasters/powerCut.ts'
 import { seeded } from './bookedShop.ts'
 import type { Figure } from './run.ts'
+import { bigShop } from './safety/bigShop.ts'
 
-const kills = 12
-const acts = 40
+/** LUSTRUM_SAFETY=long plays as many as the promise names; else what takes a minute. */
+const long = process.env.LUSTRUM_SAFETY === 'long'
+const kills = long ? 200 : 12
+const acts = long ? 101 : 40
 const cutsAnAct = 10
+/** Room left on the disk, in kilobytes. */
+const rooms = Array.from({ length: long ? 50 : 3 }, (_, i) => 200 + Math.floor((i * 900) / (long ? 49 : 2)))
+const damagedOfEachKind = long ? 9 : 1
 const flushed = 200
 
 const random = seeded(20_261_128)
@@ -82,7 +88,7 @@ async function fullDisks(dir: string): Promise<{ losses: Losses; speechless: num
   const says = (words: string) => {
     if (!/^Refusal: .+\.\)?/.test(words)) speechless++
   }
-  for (const room of [200, 500, 1_100]) {
+  for (const room of rooms) {
     const file = join(dir, `full-${room}.db`)
     copyFileSync(empty, file)
     const { answered, words } = runCramped('write', file, size + room)
@@ -118,15 +124,16 @@ async function start(
 /** Each kind of damage on a shop of its own: whether it was said, and whether the copy brings everything back. */
 async function damagedFiles(dir: string): Promise<{ speechless: string[]; notBack: string[] }> {
   const [speechless, notBack]: [string[], string[]] = [[], []]
-  for (const [kind, spoil] of Object.entries(damages)) {
-    const dataDir = join(dir, kind.replaceAll(' ', '-'))
+  const cases = Object.entries(damages).flatMap(one => new Array<typeof one>(damagedOfEachKind).fill(one))
+  for (const [i, [kind, spoil]] of cases.entries()) {
+    const dataDir = join(dir, `${kind.replaceAll(' ', '-')}-${i}`)
     const file = databaseFile(dataDir)
     const first = await start(dataDir, null)
     await fillDemo(first.desk)
     const copy = await makeCopy(file, { at: first.desk.now(), passphrase: null })
     const lines = await first.desk.store.read.auditLine.count()
     await first.close()
-    spoil(file)
+    spoil(file, random())
     const words = await start(dataDir, null).then(
       async opened => {
         await readOver(file)
@@ -171,16 +178,17 @@ export async function* run(): AsyncGenerator<Figure> {
     yield* losses(`${count} power cuts in a checkpoint`, cuts.checkpoint)
     if (canBeCramped) {
       const full = await fullDisks(dir)
-      yield* losses('full disks', full.losses)
+      yield* losses(`${rooms.length} full disks`, full.losses)
       yield none('full disks: refusals not in words', full.speechless, 'refusals')
     }
     const { speechless, notBack } = await damagedFiles(dir)
     yield none(
-      `damaged files of ${Object.keys(damages).length} kinds: starts not in words`,
+      `${Object.keys(damages).length * damagedOfEachKind} damaged files of ${Object.keys(damages).length} kinds: starts not in words`,
       speechless.length,
       'starts',
     )
     yield none('damaged files: shops not whole after the restore', notBack.length, 'shops')
+    yield* bigShop(dir)
     for (const synchronous of ['full', 'normal'] as const)
       yield {
         bench: 'safety',

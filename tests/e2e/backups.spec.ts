@@ -30,7 +30,7 @@ test('a shop whose folder is gone comes back from the second place, and writes t
   const backups = new Backups(desk)
   let jobNumber = 0
   let sheetOf = ''
-  const sheet = Buffer.from('%PDF-1.4\n% what the maker says of the topper\n')
+  const sheet = Buffer.from('%PDF-1.7\nstartxref\n9\n%%EOF\n')
 
   await test.step('a shop with a booking, and a reminder approved', async () => {
     const { topperId, treatmentId } = await setUpUpkeepShop(api)
