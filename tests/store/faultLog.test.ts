@@ -7,7 +7,7 @@ import { makeFolder } from './openDatabase.ts'
 /** An error as one of the app's comes up, with what somebody typed in its words, its cause and its fields. */
 function personalFault(): Error {
   const typed = 'Ansel Mirrow, +1 202 555 0110, ansel@example.com, QHV 200'
-  const cause = Object.assign(new RangeError(`No such moment:\n    at ${typed} (main/x.ts:1:1)`), {
+  const cause = Object.assign(new RangeError(`No such moment:\n    at ${typed} (file:///x.ts:1:1)`), {
     code: typed,
     detail: typed,
   })
