@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
-import { slipsBetween } from '../../../main/domain/search/index.ts'
+import { slipsBetween } from '../../../main/domain/search/editDistance.ts'
 
 // The distance as its definition reads: the fewest steps over every way to line the two words up.
 function slowly(a: string, b: string): number {

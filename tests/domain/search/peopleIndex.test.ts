@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type Findable, PeopleIndex } from '../../../main/domain/search/index.ts'
+import type { Findable } from '../../../main/domain/search/entry.ts'
+import { PeopleIndex } from '../../../main/domain/search/index.ts'
 import { askedFor, recallAt } from './recall.ts'
 
 const car = { plate: '', make: '', model: '', colour: '', year: null, vin: null }

@@ -1,4 +1,5 @@
-import type { Findable, PeopleIndex } from '../../../main/domain/search/index.ts'
+import type { Findable } from '../../../main/domain/search/entry.ts'
+import type { PeopleIndex } from '../../../main/domain/search/index.ts'
 import { seeded } from '../../bench/simulation/random.ts'
 import { people as invented } from '../../bench/years/people.ts'
 
