@@ -24,12 +24,10 @@ function chosenByCommit(): number {
 }
 
 function chosen(): number[] {
-  if (part) return [chosenByCommit()]
-  const given = args.map(arg => Number(arg) - 1)
+  const given = args.filter(arg => arg !== '--part').map(arg => Number(arg) - 1)
+  if (part && given.length === 0) return [chosenByCommit()]
   if (given.some(index => !(index in instants))) {
-    console.error(
-      `Usage: npm run test:clocks [-- --part | -- NUMBER ...], numbers from 1 to ${instants.length}`,
-    )
+    console.error(`Usage: npm run test:clocks [-- [--part] NUMBER ...], numbers from 1 to ${instants.length}`)
     process.exit(2)
   }
   return given.length > 0 ? given : [...instants.keys()]

@@ -39,21 +39,23 @@ export function Frame() {
           <img src={icon} width={22} height={22} alt="" />
           Lustrum
         </span>
-        {screens.map(screen => (
-          <Link
-            key={screen.to}
-            to={screen.to}
-            className={styles.link}
-            activeOptions={{ exact: screen.to === '/' }}
-          >
-            {screen.label}
-            {waiting === 'g' && (
-              <Kbd className={styles.key} aria-hidden="true">
-                {screen.key.toUpperCase()}
-              </Kbd>
-            )}
-          </Link>
-        ))}
+        <div className={styles.links}>
+          {screens.map(screen => (
+            <Link
+              key={screen.to}
+              to={screen.to}
+              className={styles.link}
+              activeOptions={{ exact: screen.to === '/' }}
+            >
+              {screen.label}
+              {waiting === 'g' && (
+                <Kbd className={styles.key} aria-hidden="true">
+                  {screen.key.toUpperCase()}
+                </Kbd>
+              )}
+            </Link>
+          ))}
+        </div>
         <UnstyledButton className={styles.find} onClick={palette.open} aria-keyshortcuts="Control+K">
           <IconSearch size="1rem" aria-hidden="true" />
           <span>Find</span>

@@ -120,6 +120,7 @@ async function inputsOf(tx: Tx): Promise<Record<string, unknown>> {
     'shelf.rules': none,
     'shop.get': none,
     'suppliers.list': {},
+    'system.diagnostics': none,
     'system.now': none,
     'templates.list': none,
     'templates.preview': { templateId: 'reminder-email', vehicleId },

@@ -92,7 +92,7 @@ describe('an act', () => {
     expect(await store.read.customer.count()).toBe(1)
   })
 
-  it('is told of by what it touched, once each, until a listener stops', async () => {
+  it('is told of by what its audit lines name, until a listener stops', async () => {
     const { store } = await openTestStore()
     const told = vi.fn()
     const stop = store.onCommit(told)
@@ -104,7 +104,8 @@ describe('an act', () => {
     await touch()
     stop()
     await touch('job')
-    expect(told.mock.calls).toEqual([[['job', 'bay']]])
+    const line = (entity: string) => ({ act: 'touched', entity, entityId: '1' })
+    expect(told.mock.calls).toEqual([[[line('job'), line('bay'), line('job')]]])
   })
 })
 

@@ -1,5 +1,5 @@
 import { firstIndex } from '../calendar/index.ts'
-import { foldText } from '../vehicle/index.ts'
+import { foldText, looseKey } from '../vehicle/index.ts'
 import { slipsBetween } from './editDistance.ts'
 import { type Entry, entryOf, type Findable, fitOf, formsOf, type Typed, typedOf, wholeOf } from './entry.ts'
 
@@ -60,21 +60,29 @@ export class PeopleIndex {
     const words = foldText(text).split(' ').filter(Boolean)
     if (words.length === 0)
       return this.#entries.filter(each => archived || !each.archived).map(({ id }) => id)
+    const exact = this.#rank(words, archived)
+    if (exact.length > 0) return exact
+    // "030 901 820" is one number.
+    const whole = words.length > 1 ? this.#rank([looseKey(text).toLowerCase()], archived) : []
+    if (whole.length > 0 || !words.some(mayHaveSlip)) return whole
+    return this.#rank(
+      words,
+      archived,
+      words.map(word => this.#slipsOf(word)),
+    )
+  }
+
+  #rank(words: readonly string[], archived: boolean, slips: readonly Slips[] = []): string[] {
     const typed = words.map(typedOf)
     // Whoever has the longest word is looked at for the others.
     const longest = words.reduce((best, word, i) => (word.length > words[best]!.length ? i : best), 0)
-    const rank = (slips: readonly Slips[]) => {
-      const found: { id: string; cost: number }[] = []
-      for (const entry of this.#entriesWith([...formsOf(typed[longest]!), ...slips[longest]!.keys()])) {
-        const cost = entry.archived && !archived ? noFit : costOf(entry, typed, slips)
-        if (cost < noFit) found.push({ id: entry.id, cost })
-      }
-      // The sort is stable: equals stay in the order of their names.
-      return found.sort((a, b) => a.cost - b.cost).map(({ id }) => id)
+    const found: { id: string; cost: number }[] = []
+    for (const entry of this.#entriesWith([...formsOf(typed[longest]!), ...(slips[longest]?.keys() ?? [])])) {
+      const cost = entry.archived && !archived ? noFit : costOf(entry, typed, slips)
+      if (cost < noFit) found.push({ id: entry.id, cost })
     }
-    const exact = rank(words.map(() => new Map()))
-    if (exact.length > 0 || !words.some(mayHaveSlip)) return exact
-    return rank(words.map(word => this.#slipsOf(word)))
+    // The sort is stable: equals stay in the order of their names.
+    return found.sort((a, b) => a.cost - b.cost).map(({ id }) => id)
   }
 
   /** The entries in which one of the forms stands, in their order. */
@@ -161,8 +169,8 @@ function costOf(entry: Entry, typed: readonly Typed[], slips: readonly Slips[]):
       continue
     }
     let fewest = noFit
-    const meant = slips[i]!
-    if (meant.size > 0) for (const each of entry.words) fewest = Math.min(fewest, meant.get(each) ?? noFit)
+    const meant = slips[i]
+    if (meant) for (const each of entry.words) fewest = Math.min(fewest, meant.get(each) ?? noFit)
     if (fewest === noFit) return noFit
     sum += slipCost + fewest
   }
