@@ -1,7 +1,7 @@
 /*
  * `npm run test:clocks`: the whole suite at twelve awkward instants, each in the zone it is awkward in: the machine's
  * clock and zone, and the browser's. `-- 3 7` runs the third and the seventh; `-- --part` runs what the day could break
- * at one of them, which the commit chooses.
+ * at one of them, which the commit chooses, or at those named.
  */
 import { execFileSync } from 'node:child_process'
 import { buildStale } from '../main/hosts/build.ts'
