@@ -24,9 +24,9 @@ export function arrive(desk: Desk, { id, version, at = desk.now() }: TimedAct): 
 
 /**
  * A step is begun. Refused while the step before is not finished, and while a cure before it has not run as long as
- * its profile asks; a missed window is shown, and where its cost is known that is settled first. Where another car stands in its bay, or its
- * people are at work on one, it asks. A coat begun in conditions its profile does not want needs a reason; the
- * conditions are kept either way.
+ * its profile asks; a missed window is shown, and where its cost is known that is settled first. Where another car
+ * stands in its bay, or its people are at work on one, it asks. A coat begun in conditions its profile does not want
+ * needs a reason; the conditions are kept either way.
  */
 export function startStep(desk: Desk, input: StartStepInput): Promise<{ version: number }> {
   const { id, version, position, at = desk.now(), reason, accepted } = input
@@ -48,7 +48,9 @@ export function startStep(desk: Desk, input: StartStepInput): Promise<{ version:
           ? `"${fault.step.name}" runs until ${when(fault.readyAt)}, by the cure profile; "${step.name}" may start then.`
           : `"${step.name}" may start from ${when(fault.readyAt)}.`,
       )
-    const missed = missedIn({ ...floor, nowAt: at }, job, now.row.steps)
+    // Planned too late, it may still be begun in time.
+    const begun = { ...job, steps: job.steps.with(index, { ...step, actualStartAt: at }) }
+    const missed = missedIn({ ...floor, nowAt: at }, begun, now.row.steps)
     if (missed?.late === index)
       refuse(
         'missed',

@@ -159,3 +159,15 @@ test('Two windows settle one miss once', async () => {
   await settleMissed(desk, { id, version, position: 2 })
   await expect(settleMissed(desk, { id, version, position: 2 })).rejects.toMatchObject({ code: 'stale' })
 })
+
+test('A coat that was planned too late is begun in time all the same', async () => {
+  const { id } = await wipedAndLeft('15T12:20')
+  // Closing at one, the shop has no time left for it today; whoever stays on begins it in time.
+  await desk.store.transact({ who: 'test', at: desk.now() }, tx =>
+    tx.hoursException.create({ data: { date: '2026-04-15', hours: [{ from: 480, to: 780 }] } }),
+  )
+  const { version, missed } = await job(desk, id)
+  expect(missed).toMatchObject({ position: 2 })
+  await startStep(desk, { id, version, position: 2 })
+  expect((await job(desk, id)).steps[2]).toMatchObject({ actualStartAt: wall('15T12:20') })
+})
