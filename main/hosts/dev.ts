@@ -38,6 +38,8 @@ const vite = await createVite({
     strictPort: true,
     hmr: { host: '127.0.0.1', clientPort: vitePort },
     fs: { allow: [root] },
+    // Screens are fetched when they are gone to; here they are read at the start, with the packages they want.
+    warmup: { clientFiles: ['./screens/*/*.tsx'] },
   },
 })
 await vite.listen()
