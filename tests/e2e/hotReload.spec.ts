@@ -1,5 +1,4 @@
 import { cpSync, mkdtempSync, readFileSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { run, type Started } from '../hosts/runStart.ts'
@@ -13,7 +12,8 @@ let dev: Started
 
 // The files are edited for real, so they are a copy's.
 test.beforeAll(() => {
-  copy = mkdtempSync(join(tmpdir(), 'lustrum-dev-'))
+  // Beside the build: under /dev/shm, where a run keeps its temporary folders, every edit loaded the page anew.
+  copy = mkdtempSync(join(root, '.build', 'dev-'))
   for (const part of [
     'app',
     'main',
