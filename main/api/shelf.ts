@@ -2,25 +2,37 @@ import { z } from 'zod'
 import { date, id, oneRow, rowAccepted, rowNumber } from '../services/desk/inputs.ts'
 import { closeOfDay } from '../services/shelf/closeOfDay.ts'
 import { confirmDraws } from '../services/shelf/confirmDraws.ts'
+import { removeDilution, saveDilution } from '../services/shelf/dilutions.ts'
 import {
   bottleInput,
   codeInput,
   confirmInput,
   countInput,
+  dilutionInput,
+  dilutionSeen,
+  gradesInput,
   learnCodeInput,
   learnedInput,
+  mixInput,
   offerInput,
   receiveInput,
   recipeInput,
   rulesInput,
+  setActInput,
   shelfProductInput,
+  shortenLifeInput,
   sizeInput,
+  startSetInput,
   takeBackInput,
   takeInput,
+  wasteInput,
 } from '../services/shelf/inputs.ts'
+import { mixBatch } from '../services/shelf/mixBatch.ts'
+import { shortenLife } from '../services/shelf/openedLife.ts'
 import { ledgerPage, shelfList, shelfProduct } from '../services/shelf/productPage.ts'
 import { receiveGoods } from '../services/shelf/receive.ts'
 import { learnRecipe, saveRecipe, treatmentRecipes } from '../services/shelf/recipes.ts'
+import { changeSet, saveGrades, startSet } from '../services/shelf/reusables.ts'
 import { forgetCode, learnCode, scan } from '../services/shelf/scan.ts'
 import { archiveSize, restoreSize, saveShelfProduct, saveSize } from '../services/shelf/shelfProducts.ts'
 import { getRules, saveRules } from '../services/shelf/shelfRules.ts'
@@ -56,7 +68,7 @@ export const shelf = router({
 
   openLot: procedure.input(bottleInput).mutation(({ ctx, input }) => openBottle(ctx, input)),
   count: procedure.input(countInput).mutation(({ ctx, input }) => countBottle(ctx, input)),
-  waste: procedure.input(takeInput).mutation(({ ctx, input }) => wasteStock(ctx, input)),
+  waste: procedure.input(wasteInput).mutation(({ ctx, input }) => wasteStock(ctx, input)),
   /** Use that no booked step asks for. */
   use: procedure.input(takeInput).mutation(({ ctx, input }) => takeStock(ctx, input)),
   returnToSupplier: procedure.input(takeInput).mutation(({ ctx, input }) => returnStock(ctx, input)),
@@ -72,6 +84,16 @@ export const shelf = router({
 
   /** How a product is counted; begins the counting where there is no record yet. */
   saveProduct: procedure.input(shelfProductInput).mutation(({ ctx, input }) => saveShelfProduct(ctx, input)),
+  saveDilution: procedure.input(dilutionInput).mutation(({ ctx, input }) => saveDilution(ctx, input)),
+  removeDilution: procedure.input(dilutionSeen).mutation(({ ctx, input }) => removeDilution(ctx, input)),
+  /** A batch of a product made from a concentrate. */
+  mix: procedure.input(mixInput).mutation(({ ctx, input }) => mixBatch(ctx, input)),
+  /** Pieces that are washed and used again. */
+  saveGrades: procedure.input(gradesInput).mutation(({ ctx, input }) => saveGrades(ctx, input)),
+  startSet: procedure.input(startSetInput).mutation(({ ctx, input }) => startSet(ctx, input)),
+  changeSet: procedure.input(setActInput).mutation(({ ctx, input }) => changeSet(ctx, input)),
+  /** Takes the shorter life that bottles gone off suggest. */
+  shortenLife: procedure.input(shortenLifeInput).mutation(({ ctx, input }) => shortenLife(ctx, input)),
   saveSize: procedure.input(sizeInput).mutation(({ ctx, input }) => saveSize(ctx, input)),
   archiveSize: procedure.input(rowAccepted).mutation(({ ctx, input }) => archiveSize(ctx, input)),
   restoreSize: procedure.input(oneRow).mutation(({ ctx, input }) => restoreSize(ctx, input)),

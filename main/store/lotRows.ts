@@ -14,13 +14,15 @@ export interface LotRow {
   expiresOn: string | null
   openedOn: string | null
   lifeAfterOpeningDays: number | null
+  /** Of a batch mixed here. */
+  waterParts: number | null
   /** What its moves leave. */
   centi: number
 }
 
 const columns = Prisma.sql`
   l.id, l.number, l.productId, l.sizeId, s.label as sizeLabel, s.tareG, l.batch, l.receivedOn, l.expiresOn,
-  l.openedOn, l.lifeAfterOpeningDays, l.leftCenti as centi`
+  l.openedOn, l.lifeAfterOpeningDays, l.waterParts, l.leftCenti as centi`
 
 /** The containers with something in them, of these products or of all: a handful, however many were emptied. */
 export async function lotRows(tx: Tx, productIds?: readonly string[]): Promise<LotRow[]> {

@@ -33,7 +33,7 @@ describe('the shelf over the api', () => {
     for (const [path, input, field] of [
       ['shelf.count', { ...bottle, counted: 'much', reason: 'x' }, 'counted'],
       ['shelf.count', { ...bottle, counted: 5 }, 'reason'],
-      ['shelf.waste', { ...bottle, amount: 51, reason: 'spilt' }, 'amount'],
+      ['shelf.waste', { ...bottle, amount: 51, discard: 'spilt', reason: '' }, 'amount'],
       [
         'shelf.receive',
         {

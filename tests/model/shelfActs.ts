@@ -59,7 +59,8 @@ const spill = (index: number, centi: number) =>
     index,
     centi,
     after: there => there - centi,
-    really: (desk, bottle) => wasteStock(desk, { ...bottle, amount: centi / 100, reason: 'spilt' }),
+    really: (desk, bottle) =>
+      wasteStock(desk, { ...bottle, amount: centi / 100, discard: 'spilt', reason: '' }),
   })
 
 const count = (index: number, centi: number) =>

@@ -20,10 +20,12 @@ interface Props {
   faults: Faults
   /** The shelf holds less by the ledger: more may have been found than was counted. */
   beyondStock: boolean
+  /** A second batch of it would go onto this car. */
+  mixes: boolean
 }
 
 /** What a step drew of one product: taken as proposed, corrected by a tap or two, or weighed. */
-export function DrawRow({ draw, draft, change, field, faults, beyondStock }: Props) {
+export function DrawRow({ draw, draft, change, field, faults, beyondStock, mixes }: Props) {
   const { productName, unit, lots } = draw
   const set = (part: Partial<DrawDraft>) => change({ ...draft, ...part })
   const own = fieldsOf(draft, set, name => faults.at(`${field}.${name}`))
@@ -99,6 +101,15 @@ export function DrawRow({ draw, draft, change, field, faults, beyondStock }: Pro
           label={`Why this bottle of ${productName} and not the one next in line?`}
           size="sm"
           {...own.field('reason')}
+        />
+      )}
+      {(mixes || draft.mixing) && (
+        <TextInput
+          className={styles.whole}
+          label={`Why two batches of ${productName} on one car?`}
+          size="sm"
+          styles={{ error: { whiteSpace: 'pre-line' } }}
+          {...own.field('mixing')}
         />
       )}
       {beyondStock && (

@@ -37,6 +37,8 @@ export function StepCard({ step, zone, date, onDone }: Props) {
   const { faults } = form
   const drafts = form.value.draws
   const refused = form.error ? faultOf(form.error) : null
+  const refusedOf = (i: number, reason: string) =>
+    refused?.reason === reason && (refused.field?.startsWith(`draws.${i}`) ?? false)
   const rows = step.draws.map((draw, i) => (
     <DrawRow
       key={draw.productId}
@@ -45,7 +47,8 @@ export function StepCard({ step, zone, date, onDone }: Props) {
       change={draft => form.change({ draws: drafts.with(i, draft) })}
       field={`draws.${i}`}
       faults={faults}
-      beyondStock={refused?.reason === 'beyond-stock' && (refused.field?.startsWith(`draws.${i}`) ?? false)}
+      beyondStock={refusedOf(i, 'beyond-stock')}
+      mixes={refusedOf(i, 'mixes-lots')}
     />
   ))
   return (

@@ -9,10 +9,12 @@ export interface DrawDraft {
   weighing: boolean
   reason: string
   foundMore: boolean
+  /** Why a second batch goes onto this car; asked for only where it does. */
+  mixing: string
 }
 
 export function proposedDraft({ lotId, proposed }: DrawToConfirm): DrawDraft {
-  return { lotId, amount: proposed, grossG: null, weighing: false, reason: '', foundMore: false }
+  return { lotId, amount: proposed, grossG: null, weighing: false, reason: '', foundMore: false, mixing: '' }
 }
 
 /** A tap of more or less; never under nothing. */
@@ -28,10 +30,12 @@ export function outOfTurn(draft: DrawDraft, { lotId }: DrawToConfirm): boolean {
 /** As `shelf.confirmDraws` takes it. */
 export function drawInput(draw: DrawToConfirm, draft: DrawDraft) {
   const reason = draft.reason.trim()
+  const mixing = draft.mixing.trim()
   const said = {
     productId: draw.productId,
     lotId: draft.lotId,
     ...(outOfTurn(draft, draw) && reason ? { reason } : {}),
+    ...(mixing ? { mixing } : {}),
   }
   if (draft.weighing && draft.grossG !== null)
     return { ...said, how: 'weighed' as const, weighed: { grossG: draft.grossG } }

@@ -11,6 +11,7 @@ import { HistoryCard } from '../../parts/HistoryLines.tsx'
 import { Lookup } from '../../parts/Lookup.tsx'
 import { money } from '../../parts/money.ts'
 import pieces from '../../parts/pieces.module.css'
+import { WasteNotes } from '../../parts/shelf/WasteNotes.tsx'
 import { statusWords } from '../../parts/statusWords.ts'
 import { durationWords, longWords } from '../../parts/time.ts'
 import { Cover } from './Cover.tsx'
@@ -106,6 +107,7 @@ function OneJob({ job }: { job: JobView }) {
         <CureClock job={job} />
       </div>
       <StepTable job={job} happened={happened} />
+      <WasteNotes productIds={job.steps.flatMap(step => (step.kind === 'work' && step.productId) || [])} />
       <JobDraws job={job} />
       <Layers job={job} />
       {job.coated && <OwnerWords job={job} />}

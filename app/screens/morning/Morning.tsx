@@ -7,6 +7,7 @@ import { useNowAt } from '../../data/now.ts'
 import { trpc } from '../../data/trpc.ts'
 import pieces from '../../parts/pieces.module.css'
 import { HazardMark } from '../../parts/shelf/HazardMark.tsx'
+import { WasteNotes } from '../../parts/shelf/WasteNotes.tsx'
 import { TurnDays } from '../../parts/TurnDays.tsx'
 import { clockWords, dateWords } from '../../parts/time.ts'
 import { Arrivals } from './Arrivals.tsx'
@@ -74,6 +75,7 @@ export function Morning() {
             <HazardMark productId={caution.productId} />
           </p>
         ))}
+        <WasteNotes productIds={sheet.cautions.map(caution => caution.productId)} />
         <p>The product’s data sheet, local codes and licensed practice decide; this sheet only reminds.</p>
       </footer>
     </div>

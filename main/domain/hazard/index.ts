@@ -17,3 +17,4 @@ export {
   suggestGroup,
 } from './storage.ts'
 export { readUnNumber } from './transport.ts'
+export { WASTE_STREAMS, wasteNotes, wasteStreamsOf } from './waste.ts'

@@ -5,10 +5,12 @@
  */
 import { refuse } from '../refusal.ts'
 import { unitsOf } from './amount.ts'
+import type { DiscardReason } from './discard.ts'
 
-export const MOVE_KINDS = ['receipt', 'use', 'waste', 'count', 'return', 'correction'] as const
+export const MOVE_KINDS = ['receipt', 'use', 'waste', 'mix', 'count', 'return', 'correction'] as const
 /**
- * `receipt` goods in; `use` drawn for a step; `waste` thrown away; `count` the difference a count found; `return` sent
+ * `receipt` goods in; `use` drawn for a step; `waste` thrown away; `mix` what a
+ * batch took of a concentrate; `count` the difference a count found; `return` sent
  * back to the supplier; `correction` puts an earlier move right.
  */
 export type MoveKind = (typeof MOVE_KINDS)[number]
@@ -32,6 +34,8 @@ export interface MoveDraft {
   readonly costMinor: number | null
   /** The move a correction puts right. */
   readonly correctsId: string | null
+  /** What was the matter with what was thrown away; unknown of what was before anybody was asked. */
+  readonly discard?: DiscardReason | null | undefined
 }
 
 export interface Move extends MoveDraft {
@@ -50,7 +54,7 @@ export function checkMove(move: MoveDraft): void {
     refuse('amount-bad', { centi }, `A move of ${unitsOf(centi)} is none; give an amount in steps of 0.01.`)
   if (kind === 'receipt' && centi < 0)
     refuse('sign-bad', { centi }, 'A receipt adds to the shelf; record goods sent back as a return.')
-  if ((kind === 'use' || kind === 'waste' || kind === 'return') && centi > 0)
+  if (['use', 'waste', 'mix', 'return'].includes(kind) && centi > 0)
     refuse('sign-bad', { centi }, `A ${kind} takes from the shelf; to put one right, record a correction.`)
   if (!move.by.trim()) refuse('who-missing', { by: move.by }, 'Say who made this move.')
   if (kind !== 'receipt' && kind !== 'use' && !move.why?.trim())
@@ -72,6 +76,12 @@ export function checkMove(move: MoveDraft): void {
       'cost-bad',
       { costMinor: move.costMinor },
       `${move.costMinor} is not an amount of money in minor units.`,
+    )
+  if (move.discard && kind !== 'waste')
+    refuse(
+      'discard-misplaced',
+      { discard: move.discard },
+      'Only what is thrown away has gone off or been spilt.',
     )
   if (move.correctsId !== null && kind !== 'correction')
     refuse(

@@ -12,6 +12,7 @@ import { demoConsumables, demoStock, demoSuppliers } from './shelfData.ts'
 import { type DemoHistory, type DemoUse, demoHistory } from './shelfHistory.ts'
 import { writeOrders } from './shelfOrders.ts'
 import { demoDraws, demoSheets } from './shelfRecipes.ts'
+import { writeShelfSets } from './shelfSets.ts'
 import { demoHours, demoShop } from './shopData.ts'
 import { demoTreatments } from './treatmentData.ts'
 
@@ -57,6 +58,7 @@ export async function writeShelf(tx: Tx, happened: readonly Happened[], nowAt: n
   const history = demoHistory({ stocks: demoStock, today, zone, open: days.open, uses, booked })
   throwAway(history, lines, today, nowAt)
   await writeHistory(tx, history)
+  await writeShelfSets(tx, today)
   await tx.stepDraw.createMany({ data: lines })
   await writeOrders(tx, nowAt, zone)
 }
@@ -189,7 +191,8 @@ function throwAway(
       productId: scarce,
       kind: 'waste',
       centi: -lot.left,
-      why: 'set hard in the bottle',
+      why: 'crystallised: set hard in the bottle',
+      discard: 'crystallised',
       jobId: null,
       position: null,
       costMinor: null,
@@ -208,6 +211,8 @@ async function writeHistory(tx: Tx, { lots, moves }: DemoHistory): Promise<void>
     data: lots.map(({ left: _, ...lot }, i) => ({
       ...lot,
       number: i + 1,
+      // What came together is of one batch.
+      batch: `K${lot.receivedOn.replaceAll('-', '').slice(2)}`,
       sizeId: sizeId(lot.productId),
       lifeAfterOpeningDays: lot.openedOn === null ? null : (life.get(lot.productId) ?? null),
     })),

@@ -1,6 +1,6 @@
 /** The demo's ledger: nine months of bottles bought and used up, played day by day from a seed. */
 import { atWall, dateOfDay } from '../../domain/calendar/index.ts'
-import { centiOf } from '../../domain/shelf/index.ts'
+import { centiOf, type DiscardReason } from '../../domain/shelf/index.ts'
 import type { DemoStock } from './shelfData.ts'
 
 const historyDays = 280
@@ -38,6 +38,7 @@ export interface DemoMove {
   jobId: string | null
   position: number | null
   costMinor: number | null
+  discard?: DiscardReason
 }
 
 export interface DemoHistory {

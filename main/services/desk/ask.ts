@@ -1,7 +1,7 @@
 import { refuse } from '../../domain/refusal.ts'
 
 /** Why a person is asked before a change goes through; the screens know the question by this word. */
-export type Question = 'touches-bookings' | 'in-use' | 'known-already' | 'restores' | 'erases'
+export type Question = 'touches-bookings' | 'in-use' | 'known-already' | 'restores' | 'erases' | 'mixes-lots'
 
 /**
  * Stops a change until the person making it has seen what it touches: `lines` name that, and none is nothing to ask.

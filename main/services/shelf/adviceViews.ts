@@ -45,6 +45,13 @@ export function adviceView(of: ProductAhead, line: OrderLine | null): AdviceView
       ],
       facts: factsOf(of),
     }
+  if (of.madeHere)
+    return {
+      ...nothingOf(of),
+      kind: 'enough',
+      words: [`${product.name} is mixed here: what bookings lack of it is counted on its concentrate.`],
+      facts: null,
+    }
   if (!of.everReceived && of.deliveries.length === 0 && !line)
     return {
       ...nothingOf(of),

@@ -18,6 +18,7 @@ import { type ComingDraw, comingDraws } from '../../store/useRows.ts'
 import type { Desk } from '../desk/desk.ts'
 import { calendarOf } from '../desk/shopView.ts'
 import { type Counted, countedProducts, holdingOfRow, type ShelfDay, shelfDay } from './countedProducts.ts'
+import { comingByProduct, withMade } from './dilutions.ts'
 import { histories, historyDays } from './histories.ts'
 import { type Buying, type Covers, coversOf, type Outlook, outlookOf, plansFor } from './plans.ts'
 import { rulesOf } from './shelfRules.ts'
@@ -39,6 +40,8 @@ export interface ProductAhead {
   readonly dueTodayCenti: number
   /** Something of it has been received: before, an empty shelf says nothing. */
   readonly everReceived: boolean
+  /** It is mixed in the shop: what lacks of it is counted back to its concentrate. */
+  readonly madeHere: boolean
   readonly booked: readonly BookedDraw[]
   readonly deliveries: readonly UnderWay[]
   readonly buying: Buying | null
@@ -67,17 +70,19 @@ export interface AheadInput {
 export async function shelfAhead(desk: Desk, tx: Tx, input: AheadInput = {}): Promise<ShelfAhead> {
   const ahead = input.days ?? daysAhead
   const ground = await shelfDay(tx, desk.now())
+  const made = await tx.dilution.findMany()
+  const asked = withMade(input.productIds, made)
   const [calendar, rules, products, lots, coming, suppliers] = await Promise.all([
     calendarOf(tx),
     rulesOf(tx),
     countedProducts(tx, input.productIds),
-    lotRows(tx, input.productIds),
-    comingDraws(tx, ground.nowAt, input.productIds),
+    lotRows(tx, asked),
+    comingDraws(tx, ground.nowAt, asked),
     suppliersInUse(tx, ground.zone),
   ])
   const days = shopDays(calendar, ground.day - historyDays - 1, ground.day + Math.max(ahead, 400))
   const fromAt = startOfDay(dateOfDay(ground.day - historyDays), ground.zone)
-  const pastOf = await histories(tx, days, ground.day, fromAt, input.productIds)
+  const pastOf = await histories(tx, days, ground.day, fromAt, { productIds: asked, made })
   const buyings = await buyingsOf(tx, suppliers, products, rules.services)
   const deliveries = await underWay(tx, ground, suppliers, buyings)
   const covers = new Map<string | null, Covers>()
@@ -94,7 +99,7 @@ export async function shelfAhead(desk: Desk, tx: Tx, input: AheadInput = {}): Pr
     ? new Map<string, Policy | null>()
     : await plansFor(desk, tx, planTerms, [...buyings.values()], outlooks)
   const rowsOf = Map.groupBy(lots, row => row.productId)
-  const comingOf = Map.groupBy(coming, draw => draw.productId)
+  const comingOf = comingByProduct(coming, rowsOf, made, at => Math.max(ground.day, days.dayOf(at)))
   const found = new Map<string, ProductAhead>()
   for (const [id, product] of products) {
     const outlook = outlooks.get(id)
@@ -102,7 +107,8 @@ export async function shelfAhead(desk: Desk, tx: Tx, input: AheadInput = {}): Pr
     const start = { product, rows: rowsOf.get(id) ?? [], coming: comingOf.get(id) ?? [] }
     const flows = { deliveries: deliveries.get(id) ?? [], buying: buyings.get(id) ?? null }
     const plan = plans.get(id) ?? null
-    found.set(id, productAhead({ ...start, ...flows, outlook, plan, ground, days, ahead }))
+    const madeHere = made.some(each => each.productId === id)
+    found.set(id, productAhead({ ...start, ...flows, madeHere, outlook, plan, ground, days, ahead }))
   }
   return { ground, days, products: found }
 }
@@ -113,6 +119,7 @@ interface Loaded {
   coming: readonly ComingDraw[]
   deliveries: readonly UnderWay[]
   buying: Buying | null
+  madeHere: boolean
   outlook: Outlook
   plan: Policy | null
   ground: ShelfDay
@@ -121,7 +128,7 @@ interface Loaded {
 }
 
 function productAhead(loaded: Loaded): ProductAhead {
-  const { product, rows, coming, deliveries, buying, outlook, plan, ground, days } = loaded
+  const { product, rows, coming, deliveries, buying, madeHere, outlook, plan, ground, days } = loaded
   const flows = flowsOf(rows.map(holdingOfRow), coming, ground, days)
   const { holdings, booked } = flows
   const projection = projectStock({
@@ -134,7 +141,18 @@ function productAhead(loaded: Loaded): ProductAhead {
     shopOpen: days.open,
   })
   const { everReceived } = outlook.past
-  const base = { product, rows, ...flows, everReceived, deliveries, buying, outlook, projection, plan }
+  const base = {
+    product,
+    rows,
+    ...flows,
+    everReceived,
+    madeHere,
+    deliveries,
+    buying,
+    outlook,
+    projection,
+    plan,
+  }
   return { ...base, advice: adviceOf(base, ground, days) }
 }
 

@@ -32,8 +32,9 @@ export async function appendMoves(tx: Tx, entries: readonly Entry[]): Promise<vo
     refuse('missing', { lotId: stray.lotId }, 'This bottle is not on the shelf; look at the product again.')
   appended(new Map(rows.map(row => [row.id, row.centi])), entries.map(draftOf))
   await tx.stockMove.createMany({
-    data: entries.map(({ position = null, correctsSeq = null, ...entry }) => ({
+    data: entries.map(({ position = null, correctsSeq = null, discard = null, ...entry }) => ({
       ...entry,
+      discard,
       position,
       correctsSeq,
     })),

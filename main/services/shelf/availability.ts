@@ -14,6 +14,7 @@ import { listWords } from '../../domain/words.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { type ProductAhead, type ShelfAhead, shelfAhead } from './ahead.ts'
+import { drawnBack } from './dilutions.ts'
 import { nearDayWords } from './lotViews.ts'
 import { dueDays } from './orders/dueDays.ts'
 import type { Buying } from './plans.ts'
@@ -77,15 +78,17 @@ export async function shelfCheck(
     ),
   )
   if (drawn.size === 0) return null
+  const made = await tx.dilution.findMany()
+  const looked = [...drawn].map(productId => drawnBack({ productId, expectedCenti: 0 }, made).productId)
   const days = Math.min(390, Math.max(28, Math.ceil((wish.untilAt - desk.now()) / 1440) + 21))
-  const shelf = await shelfAhead(desk, tx, { productIds: [...drawn], days, unadvised: true })
+  const shelf = await shelfAhead(desk, tx, { productIds: looked, days, unadvised: true })
   if (shelf.products.size === 0) return null
   const judge = (steps: readonly PlacedStep[]) => {
     const chain = steps.map((step, position) => ({ ...step, position }))
     const { draws } = expectedDraws(treatments, chain, wish.sizeClass)
     return judgeDraws(
       shelf,
-      draws.filter(draw => shelf.products.has(draw.productId)),
+      draws.map(draw => drawnBack(draw, made)).filter(draw => shelf.products.has(draw.productId)),
       steps,
     )
   }

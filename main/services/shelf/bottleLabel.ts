@@ -1,6 +1,6 @@
 import { bottleLabelPdf } from '../../documents/bottleLabel.ts'
 import { refuse } from '../../domain/refusal.ts'
-import { lastDateOf } from '../../domain/shelf/index.ts'
+import { lastDateOf, shareWords } from '../../domain/shelf/index.ts'
 import { lotRowsById } from '../../store/lotRows.ts'
 import type { Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
@@ -35,7 +35,9 @@ export async function bottleLabel(
     shopName: shop.name,
     at: ground.nowAt,
     originWords:
-      `decanted ${dayWords(ground.date)} from no. ${row.number}` +
+      (row.waterParts === null
+        ? `decanted ${dayWords(ground.date)} from no. ${row.number}`
+        : `no. ${row.number}, mixed ${dayWords(row.receivedOn)}, ${shareWords({ waterParts: row.waterParts })}`) +
       `${row.batch ? `, batch ${row.batch}` : ''}${last === null ? '' : `, use by ${dayWords(last)}`}`,
     maker: safety.maker,
     signalWord: safety.label.signalWord,

@@ -1,7 +1,9 @@
 import { dateOfDay } from '../../domain/calendar/index.ts'
 import { refuse } from '../../domain/refusal.ts'
-import { amountWords, centiOf, planDraw } from '../../domain/shelf/index.ts'
+import { amountWords, centiOf, mixesLots, planDraw } from '../../domain/shelf/index.ts'
+import { laidLots } from '../../store/laidLots.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
+import { askFirst } from '../desk/ask.ts'
 import { type Audit, act, type Desk } from '../desk/desk.ts'
 import { appendMoves, entryOf } from './append.ts'
 import { asField } from './asField.ts'
@@ -62,6 +64,7 @@ export async function drawForStep(
     const product = await countedProduct(tx, productId)
     const key = { jobId, position, productId }
     await assertOpen(tx, key, product)
+    const laid = await laidLots(tx, jobId, productId)
     let usedCenti = 0
     for (const part of parts) {
       const field = `draws.${draws.indexOf(part)}`
@@ -69,6 +72,8 @@ export async function drawForStep(
       usedCenti += drawn.centi
       words.push(drawn.words)
     }
+    if (product.kind === 'coating')
+      askOfMixing(laid, await laidLots(tx, jobId, productId), { product, parts, draws })
     const weighed = parts.find(part => part.how === 'weighed')
     const how = usedCenti === 0 ? 'none' : ((weighed ?? parts[0])?.how ?? 'none')
     await markConfirmed(tx, key, { confirmedAt: desk.now(), actualCenti: usedCenti, how })
@@ -76,7 +81,7 @@ export async function drawForStep(
       act: 'drawn',
       entity: 'stock',
       entityId: productId,
-      detail: { jobId, position, centi: usedCenti, how },
+      detail: { jobId, position, centi: usedCenti, how, ...mixingOf(parts) },
     })
   }
   return words
@@ -117,6 +122,7 @@ async function drawPart(
     stepId: String(position),
     jobId,
     foundMore: part.foundMore,
+    why: part.mixing?.trim() || null,
   }
   const plan = planDraw({ ...request, override: overrideOf(request, chosen?.id, part) })
   await appendMoves(tx, plan.moves.map(entryOf))
@@ -136,15 +142,35 @@ async function drawPart(
   }
 }
 
+/** A second batch of a coating on one car wants a reason, which stands in the ledger and in the history. */
+function askOfMixing(
+  before: Awaited<ReturnType<typeof laidLots>>,
+  after: typeof before,
+  { product, parts, draws }: { product: Counted; parts: readonly DrawInput[]; draws: readonly DrawInput[] },
+): void {
+  if (!mixesLots(before, after)) return
+  const lines = after.map(
+    lot => `no. ${lot.number}, ${lot.batch === null ? 'batch not known' : `batch ${lot.batch}`}`,
+  )
+  askFirst('mixes-lots', lines, {
+    field: `draws.${draws.findIndex(draw => parts.includes(draw))}.mixing`,
+    lead: `Two batches of ${product.name} on one car: say why, or draw from one of them.`,
+    accepted: Object.keys(mixingOf(parts)).length > 0,
+  })
+}
+
+function mixingOf(parts: readonly DrawInput[]): { mixing?: string } {
+  const mixing = parts.flatMap(part => part.mixing?.trim() || []).join('; ')
+  return mixing ? { mixing } : {}
+}
+
 /** The override for a bottle chosen out of turn; a weighed one and the one next in line need no reason. */
 function overrideOf(request: Parameters<typeof planDraw>[0], lotId: string | undefined, part: DrawInput) {
   if (lotId === undefined) return undefined
   const inTurn = planDraw({ ...request, needCenti: 1, foundMore: true }).moves.at(-1)?.lotId
   if (inTurn === lotId) return undefined
-  return {
-    lotId,
-    why: part.how === 'weighed' ? (part.reason ?? 'this bottle was weighed') : (part.reason ?? ''),
-  }
+  const turn = part.reason ?? (part.how === 'weighed' ? 'this bottle was weighed' : '')
+  return { lotId, why: turn.trim() && part.mixing ? `${turn}; ${part.mixing}` : turn }
 }
 
 /** Refuses a line that is confirmed already: two windows had the same step open. */

@@ -20,7 +20,8 @@ export async function followCosts(desk: Desk): Promise<void> {
   while ((await uncostedRows(desk.store.read, 1)).length > 0) if ((await act(desk, costPiece)) < piece) return
 }
 
-async function costPiece(tx: Tx): Promise<number> {
+/** Costs the first moves that are not costed yet; answers how many. */
+export async function costPiece(tx: Tx): Promise<number> {
   const rows = await uncostedRows(tx, piece)
   const points = await costPoints(tx)
   const named = await costsOf(

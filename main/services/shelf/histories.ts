@@ -3,6 +3,7 @@ import { dayNumber } from '../../domain/calendar/index.ts'
 import { addTo, estimateLevel, type History, type Level } from '../../domain/shelf/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { firstReceipts, type PastUse, pastUse } from '../../store/useRows.ts'
+import { type Made, usesCountedBack } from './dilutions.ts'
 import type { ShopDays } from './shopDays.ts'
 
 /** How far back the shelf looks, in days: a year holds every season once. */
@@ -22,9 +23,9 @@ export async function histories(
   days: ShopDays,
   today: number,
   fromAt: number,
-  productIds?: readonly string[],
+  { productIds, made }: { productIds: readonly string[] | undefined; made: readonly Made[] },
 ): Promise<(productId: string) => PastOf> {
-  const uses = await pastUse(tx, fromAt, productIds)
+  const uses = usesCountedBack(await pastUse(tx, fromAt, productIds), made)
   const firsts = await firstReceipts(tx)
   return productId => {
     const received = firsts.get(productId)

@@ -1,6 +1,7 @@
 /** What the shelf's screens send: products, bottles, deliveries, recipes, rules, suppliers and data sheets. */
 import { z } from 'zod'
-import { storageGroups } from '../../domain/hazard/index.ts'
+import { storageGroups, WASTE_STREAMS } from '../../domain/hazard/index.ts'
+import { DISCARD_REASONS } from '../../domain/shelf/index.ts'
 import { sizeClasses, stages } from '../../domain/shop/index.ts'
 import {
   date,
@@ -40,6 +41,57 @@ export type CountInput = z.infer<typeof countInput>
 export const takeInput = bottleInput.extend({ amount, reason })
 export type TakeInput = z.infer<typeof takeInput>
 
+/** What was the matter with it; the reason is a further word, which "other" needs. */
+export const wasteInput = takeInput.extend({ discard: z.enum(DISCARD_REASONS) })
+export type WasteInput = z.infer<typeof wasteInput>
+
+/** How a product is made from a concentrate; the version is that of the share, 0 where there is none yet. */
+export const dilutionInput = z.object({
+  productId: id,
+  concentrateId: id,
+  waterParts: number('Give the parts of water to one of concentrate, such as 9.'),
+  lifeDays: count,
+  version: versionOrNone,
+})
+export type DilutionInput = z.infer<typeof dilutionInput>
+export const dilutionSeen = z.object({ productId: id, version })
+export type DilutionSeen = z.infer<typeof dilutionSeen>
+
+/** How much of a ready-to-use product is made. */
+export const mixInput = z.object({ productId: id, amount })
+export type MixInput = z.infer<typeof mixInput>
+
+/** The shop's rule for a stream of waste; version 0 where there is none yet. */
+export const wasteRuleInput = z.object({
+  stream: z.enum(WASTE_STREAMS),
+  version: versionOrNone,
+  rule: z.string().max(600, 'Six hundred characters at most: it is read beside the work.'),
+})
+export type WasteRuleInput = z.infer<typeof wasteRuleInput>
+
+/** What pieces that are washed again are good for, the best first; version 0 where nothing was said yet. */
+export const gradesInput = z.object({
+  productId: id,
+  version: versionOrNone,
+  grades: z.array(z.object({ name: text, washes: count })).max(6, 'Six uses at most.'),
+})
+export type GradesInput = z.infer<typeof gradesInput>
+
+export const startSetInput = z.object({ productId: id, name: text, amount: count })
+export type StartSetInput = z.infer<typeof startSetInput>
+
+/** The reason is asked for where a set is demoted or retired. */
+export const setActInput = z.object({
+  id,
+  version,
+  act: z.discriminatedUnion('kind', [
+    z.object({ kind: z.enum(['washed', 'demoted']) }),
+    z.object({ kind: z.literal('retired'), pieces: count }),
+  ]),
+  reason,
+})
+export type SetActInput = z.infer<typeof setActInput>
+
 export const takeBackInput = z.object({ seq: rowNumber, reason })
 export type TakeBackInput = z.infer<typeof takeBackInput>
 
@@ -54,6 +106,8 @@ const draw = z.object({
   weighed: weighed.optional(),
   /** Why this bottle is taken out of turn. */
   reason: reason.optional(),
+  /** Why a second batch of a coating goes onto one car. */
+  mixing: reason.optional(),
   /** More was used than the shelf held by the ledger: record the rest as found. */
   foundMore: z.boolean().optional(),
 })
@@ -110,6 +164,10 @@ export type ServiceClass = ShelfFields['serviceClass']
 /** The version is that of the shelf's record; left out where counting begins. */
 export const shelfProductInput = shelfFields.extend({ productId: id, version: version.optional() })
 export type ShelfProductInput = z.infer<typeof shelfProductInput>
+
+/** Version of the shelf's record; the days are those of the proposal that was seen. */
+export const shortenLifeInput = z.object({ productId: id, version, days: count })
+export type ShortenLifeInput = z.infer<typeof shortenLifeInput>
 
 export const sizeInput = z.object({
   ...edited,

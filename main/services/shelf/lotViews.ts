@@ -5,7 +5,15 @@ import {
   weekdayName,
   weekdayWillDo,
 } from '../../domain/calendar/index.ts'
-import { amountWords, byLastDay, lastDayOf, type Unit, unitsOf, usableOn } from '../../domain/shelf/index.ts'
+import {
+  amountWords,
+  byLastDay,
+  lastDayOf,
+  shareWords,
+  type Unit,
+  unitsOf,
+  usableOn,
+} from '../../domain/shelf/index.ts'
 import type { LotRow } from '../../store/lotRows.ts'
 import { holdingOfRow } from './countedProducts.ts'
 
@@ -36,6 +44,7 @@ export function lotViews(rows: readonly LotRow[], unit: Unit, day: number) {
       batch,
       onHand: unitsOf(row.centi),
       receivedOn,
+      waterParts: row.waterParts,
       /** Printed on it. */
       expiresOn,
       openedOn,
@@ -61,7 +70,11 @@ export function bottleWords(row: LotRow, unit: Unit, day: number): string {
   const year = dateOfDay(day).slice(0, 4)
   return [
     `no. ${row.number}`,
-    row.openedOn === null ? 'sealed' : `opened ${dayWords(row.openedOn, year)}`,
+    row.waterParts !== null
+      ? `mixed ${dayWords(row.receivedOn, year)} ${shareWords({ waterParts: row.waterParts })}`
+      : row.openedOn === null
+        ? 'sealed'
+        : `opened ${dayWords(row.openedOn, year)}`,
     last === null
       ? null
       : `${last < day ? 'past its date since' : 'use by'} ${dayWords(dateOfDay(last), year)}`,

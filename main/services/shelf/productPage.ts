@@ -10,12 +10,15 @@ import type { Desk } from '../desk/desk.ts'
 import { adviceView } from './adviceViews.ts'
 import { shelfAhead } from './ahead.ts'
 import { shelfDay } from './countedProducts.ts'
+import { dilutionView } from './dilutions.ts'
 import type { ServiceClass, ShelfFields } from './inputs.ts'
 import { learningOf } from './learning.ts'
 import { amountsOf, lotViews } from './lotViews.ts'
+import { lifeProposal } from './openedLife.ts'
 import { linesByProduct, ordersOf } from './orders/propose.ts'
 import { jobNamesOf, jobsHit, projectionView } from './projectionViews.ts'
 import { recipesWith } from './recipes.ts'
+import { reusablesOf } from './reusables.ts'
 import { safetyOf } from './safety.ts'
 import { fieldsOf } from './safetyView.ts'
 import { rulesOf } from './shelfRules.ts'
@@ -53,6 +56,10 @@ export async function shelfProduct(desk: Desk, input: { id: string }) {
     offers: offers.map(offerView),
     recipes: await recipesWith(tx, row.id),
     safety: await safetyOf(tx, row.id),
+    /** Sets in use, where its pieces are washed and used again. */
+    reusables: await reusablesOf(tx, row.id),
+    /** From which concentrate it is made, and what is made from it. */
+    ...(await dilutionView(tx, row.id)),
   }
   const shelf = await shelfAhead(desk, tx, { productIds: [row.id] })
   const of = shelf.products.get(row.id)
@@ -71,6 +78,8 @@ export async function shelfProduct(desk: Desk, input: { id: string }) {
     projection: of ? projectionView(of, shelf, await jobNamesOf(tx, jobsHit([of]))) : null,
     advice: of ? adviceView(of, line) : null,
     learning: of ? await learningOf(tx, of.product) : [],
+    /** A shorter life once opened, where bottles went off before their date. */
+    lifeProposal: of ? await lifeProposal(tx, of.product, ground) : null,
     value: of ? await productWorth(desk, of.product, ground.currency) : null,
     /** What the data sheet asks of the place it is kept in. */
     storageWords: row.shelf && storageWords(row.shelf),

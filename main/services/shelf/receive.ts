@@ -78,10 +78,9 @@ async function writeLots(
   const orderLineIds = lines.flatMap(line =>
     new Array<string | null>(line.containers).fill(line.orderLineId ?? null),
   )
-  let number = (await tx.lot.aggregate({ _max: { number: true } }))._max.number ?? 0
+  let number = await nextLotNumber(tx)
   const lots: ReceivedView['lots'] = []
   for (const [i, lot] of plan.lots.entries()) {
-    number += 1
     const row = await tx.lot.create({
       data: {
         ...lot,
@@ -92,12 +91,18 @@ async function writeLots(
       include: { size: { select: { label: true } } },
     })
     lots.push({ id: row.id, number, productId: lot.productId, sizeLabel: row.size?.label ?? '' })
+    number += 1
   }
   await appendMoves(
     tx,
     lots.flatMap(({ id: lotId }, i) => plan.moves.slice(i, i + 1).map(move => entryOf({ ...move, lotId }))),
   )
   return lots
+}
+
+/** What the next bottle is called by. */
+export async function nextLotNumber(tx: Tx): Promise<number> {
+  return ((await tx.lot.aggregate({ _max: { number: true } }))._max.number ?? 0) + 1
 }
 
 function checkCost(costMinor: number, field: string): number {

@@ -2,7 +2,7 @@
 
 import { dateOfDay } from '../../domain/calendar/index.ts'
 import { refuse } from '../../domain/refusal.ts'
-import { amountWords, centiOf, countMove, openLot, usableOn } from '../../domain/shelf/index.ts'
+import { amountWords, centiOf, countMove, discardWords, openLot, usableOn } from '../../domain/shelf/index.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import { type LotRow, lotRows, lotRowsById } from '../../store/lotRows.ts'
 import type { Tx } from '../../store/store.ts'
@@ -10,7 +10,7 @@ import { type Audit, act, type Desk } from '../desk/desk.ts'
 import { appendMoves, type Entry } from './append.ts'
 import { asField } from './asField.ts'
 import { type Counted, countedProduct, holdingOfRow, type ShelfDay, shelfDay } from './countedProducts.ts'
-import type { BottleInput, CountInput, TakeInput } from './inputs.ts'
+import type { BottleInput, CountInput, TakeInput, WasteInput } from './inputs.ts'
 import { amountsOf, lotViews } from './lotViews.ts'
 import { isUnconfirmed } from './stepsToConfirm.ts'
 import { contentByWeight } from './weigh.ts'
@@ -114,8 +114,8 @@ export function countBottle(desk: Desk, input: CountInput): Promise<StockChangeV
 }
 
 /** Something is thrown away: past its date, spilt, gone off. */
-export function wasteStock(desk: Desk, input: TakeInput): Promise<StockChangeView> {
-  return takeAway(desk, input, 'waste', 'thrown away')
+export function wasteStock(desk: Desk, { discard, reason, ...input }: WasteInput): Promise<StockChangeView> {
+  return takeAway(desk, { ...input, reason: discardWords(discard, reason), discard }, 'waste', 'thrown away')
 }
 
 /** Something goes back to the supplier. */
@@ -128,7 +128,12 @@ export function takeStock(desk: Desk, input: TakeInput): Promise<StockChangeView
   return takeAway(desk, input, 'use', 'used')
 }
 
-function takeAway(desk: Desk, input: TakeInput, kind: 'waste' | 'return' | 'use', words: string) {
+function takeAway(
+  desk: Desk,
+  input: TakeInput & Partial<WasteInput>,
+  kind: 'waste' | 'return' | 'use',
+  words: string,
+) {
   return withBottle(desk, input, async bottle => {
     const { tx, audit, product, row, ground } = bottle
     const centi = centiOf(input.amount)
@@ -144,7 +149,8 @@ function takeAway(desk: Desk, input: TakeInput, kind: 'waste' | 'return' | 'use'
         { lotId: row.id },
         `No. ${row.number} is past its date: use another, or record it as thrown away.`,
       )
-    await appendMoves(tx, [entry(desk, bottle, kind, -centi, checkNote(input.reason, 'reason', 200))])
+    const move = entry(desk, bottle, kind, -centi, checkNote(input.reason, 'reason', 200))
+    await appendMoves(tx, [{ ...move, discard: input.discard }])
     if (kind === 'use' && row.openedOn === null)
       await tx.lot.update({
         where: { id: row.id },

@@ -31,6 +31,8 @@ export function moveWords(
         : `used ${amount} of ${lot}${why}`
     case 'waste':
       return `threw away ${amount} of ${lot}${why}`
+    case 'mix':
+      return `took ${amount} of ${lot}${why}`
     case 'return':
       return `sent back ${amount} of ${lot}${why}`
     case 'count':

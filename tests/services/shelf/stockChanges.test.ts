@@ -40,7 +40,8 @@ describe('a bottle', () => {
       productId: shop.coating,
       lotId: lotId!,
       amount: 50,
-      reason: 'past its date',
+      discard: 'expired',
+      reason: '',
     })
     expect(thrown).toMatchObject({ onHand: 0, lots: [] })
   })
@@ -68,7 +69,8 @@ describe('a bottle', () => {
 
   it('gives no more than it holds, whatever it is taken for', async () => {
     const [lotId] = await stock(desk, shop.coating, shop.sizes.coating, 1)
-    for (const take of [takeStock, wasteStock, returnStock]) {
+    const waste: typeof takeStock = (of, input) => wasteStock(of, { ...input, discard: 'other' })
+    for (const take of [takeStock, waste, returnStock]) {
       const input = { productId: shop.coating, lotId: lotId!, reason: 'tried' }
       await expect(take(desk, { ...input, amount: 50.01 })).rejects.toMatchObject({
         code: 'beyond-stock',

@@ -29,7 +29,13 @@ describe('the value of the shelf', () => {
     })
     await stock(desk, shop.topper, shop.sizes.topper, 1, { costMinor: 3_000, expiresOn: '2027-12-01' })
     await takeStock(desk, { productId: shop.topper, lotId: first!, amount: 100, reason: 'walk-in' })
-    await wasteStock(desk, { productId: shop.topper, lotId: first!, amount: 50, reason: 'spilt' })
+    await wasteStock(desk, {
+      productId: shop.topper,
+      lotId: first!,
+      amount: 50,
+      discard: 'spilt',
+      reason: '',
+    })
     const value = await shelfValue(desk)
     const topper = value.products.find(each => each.productId === shop.topper)!
     expect(topper).toMatchObject({ onHand: 850, averageMinor: 4_250, per100Minor: 500 })
@@ -105,7 +111,7 @@ describe('the value of the shelf', () => {
             if (kind === 'receive' || !lotId)
               await stock(desk, shop.topper, shop.sizes.topper, 1 + (which % 3), { costMinor })
             else if (kind === 'use') await takeStock(desk, input)
-            else if (kind === 'waste') await wasteStock(desk, input)
+            else if (kind === 'waste') await wasteStock(desk, { ...input, discard: 'other' })
             else if (kind === 'return') await returnStock(desk, input)
             else if (kind === 'count') await countBottle(desk, { ...input, counted: amount })
             else await takeBackMove(desk, { seq: which + 1, reason: 'slip' })

@@ -23,6 +23,7 @@ const bottle: NonNullable<Parameters<typeof whyNotWeighed>[1]> = {
   expiresOn: null,
   openedOn: null,
   lifeAfterOpeningDays: null,
+  waterParts: null,
   tareG: 62,
   centi: 4_000,
 }

@@ -47,6 +47,10 @@ const changes: Record<string, Record<string, Record<string, (before: Row) => Val
     Job: { coveredAt: () => null, coveredBy: () => null, outsideC: () => null },
     Shop: { outsideUsual: () => null },
   },
+  // What was thrown away before anybody was asked: nobody knows why.
+  discard_reasons: { StockMove: { discard: () => null } },
+  // No bottle was mixed here before it could be said.
+  batches: { Lot: { mixedFrom: () => null, waterParts: () => null } },
   // Of each container these rows hold one move, and no place was let go.
   read_less: {
     Lot: {

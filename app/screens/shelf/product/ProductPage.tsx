@@ -21,8 +21,11 @@ import { labelOf, productKindChoices } from '../../../parts/shopWords.ts'
 import styles from '../Shelf.module.css'
 import { SafetyCard } from '../safety/SafetyCard.tsx'
 import { Buying } from './Buying.tsx'
+import { DilutionForm } from './DilutionForm.tsx'
 import { KeptForm } from './KeptForm.tsx'
+import { LifeProposal } from './LifeProposal.tsx'
 import { Recipes } from './Recipes.tsx'
+import { Reusables } from './Reusables.tsx'
 import { StockTab } from './StockTab.tsx'
 import { ValueCard } from './ValueCard.tsx'
 
@@ -41,6 +44,7 @@ export function ProductPage({ id = '' }: SectionProps) {
       amountText(product.onHand, shelf.unit) +
         (inDate ? `, ${amountText(product.usable, shelf.unit)} in date` : ''),
     shelf?.place,
+    product.madeFrom && `made from ${product.madeFrom.words}`,
   ]
   return (
     <>
@@ -55,9 +59,11 @@ export function ProductPage({ id = '' }: SectionProps) {
       {shelf ? (
         <>
           <Outlook product={product} unit={shelf.unit} />
+          <LifeProposal product={product} />
           <ProductTabs
             of={{
               'Bottles and ledger': <StockTab product={product} unit={shelf.unit} />,
+              'In use and washed': shelf.unit === 'piece' && <Reusables product={product} />,
               'Recipe and real use': <Recipes product={product} unit={shelf.unit} />,
               'Sizes and buying': <Buying product={product} unit={shelf.unit} />,
               Safety: <SafetyCard safety={safety} />,
@@ -68,10 +74,13 @@ export function ProductPage({ id = '' }: SectionProps) {
               ),
               Value: <ValueCard value={product.value} currency={currency} />,
               'How it is kept': (
-                <Card title="How it is counted and kept">
-                  {product.storageWords && <p className={pieces.soft}>{product.storageWords}</p>}
-                  <KeptForm product={product} />
-                </Card>
+                <div className={pieces.column}>
+                  <Card title="How it is counted and kept">
+                    {product.storageWords && <p className={pieces.soft}>{product.storageWords}</p>}
+                    <KeptForm product={product} />
+                  </Card>
+                  {shelf.unit !== 'piece' && <DilutionForm product={product} />}
+                </div>
               ),
             }}
           />

@@ -14,12 +14,15 @@ import { CountForm } from '../../../parts/shelf/CountForm.tsx'
 import { Table } from '../../../parts/Table.tsx'
 import styles from '../Shelf.module.css'
 import { Ledger } from './Ledger.tsx'
+import { MixForm } from './MixForm.tsx'
 import { ReceiveForm } from './ReceiveForm.tsx'
 import { TakeForm, type TakeKind } from './TakeForm.tsx'
+import { WasteForm } from './WasteForm.tsx'
 
-type Doing = { act: 'receive' } | { act: 'count' | TakeKind; lot: LotView } | null
+type LotAct = 'count' | 'waste' | TakeKind
+type Doing = { act: 'receive' | 'mix' } | { act: LotAct; lot: LotView } | null
 
-const acts: { act: 'count' | TakeKind; label: string }[] = [
+const acts: { act: LotAct; label: string }[] = [
   { act: 'count', label: 'Count' },
   { act: 'use', label: 'Use' },
   { act: 'waste', label: 'Throw away' },
@@ -111,9 +114,16 @@ export function StockTab({ product, unit }: { product: ShelfProductView; unit: S
         )}
         {doing === null && (
           <Group mt="md">
-            <Button onClick={() => setDoing({ act: 'receive' })}>Receive</Button>
+            {product.madeFrom && <Button onClick={() => setDoing({ act: 'mix' })}>Mix a batch</Button>}
+            <Button
+              variant={product.madeFrom ? 'default' : 'filled'}
+              onClick={() => setDoing({ act: 'receive' })}
+            >
+              Receive
+            </Button>
           </Group>
         )}
+        {doing?.act === 'mix' && product.madeFrom && <MixForm {...whole} madeFrom={product.madeFrom} />}
         {doing?.act === 'receive' && <ReceiveForm {...whole} />}
         {doing?.act === 'count' && (
           <CountForm
@@ -124,7 +134,8 @@ export function StockTab({ product, unit }: { product: ShelfProductView; unit: S
             lotId={doing.lot.id}
           />
         )}
-        {doing && chosen && doing.act !== 'receive' && doing.act !== 'count' && (
+        {doing?.act === 'waste' && chosen && <WasteForm key={chosen.id} {...whole} lot={chosen} />}
+        {(doing?.act === 'use' || doing?.act === 'returnToSupplier') && chosen && (
           <TakeForm key={`${doing.act}-${chosen.id}`} {...whole} kind={doing.act} lot={chosen} />
         )}
       </Card>
@@ -133,7 +144,8 @@ export function StockTab({ product, unit }: { product: ShelfProductView; unit: S
   )
 }
 
-function aboutWords({ sizeLabel, batch, openedOn }: LotView): string {
-  const about = [sizeLabel, batch && `batch ${batch}`, openedOn && `opened ${yearDateWords(openedOn)}`]
+function aboutWords({ sizeLabel, batch, openedOn, waterParts }: LotView): string {
+  const since = waterParts === null ? 'opened' : `mixed 1:${waterParts}`
+  const about = [sizeLabel, batch && `batch ${batch}`, openedOn && `${since} ${yearDateWords(openedOn)}`]
   return about.filter(Boolean).join(' · ')
 }

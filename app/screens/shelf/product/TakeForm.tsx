@@ -6,11 +6,10 @@ import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput } from '../../../parts/inputs.tsx'
 import { unitText } from '../../../parts/shelf/amounts.ts'
 
-export type TakeKind = 'use' | 'waste' | 'returnToSupplier'
+export type TakeKind = 'use' | 'returnToSupplier'
 
 const words: Record<TakeKind, { title: string; action: string; why: string }> = {
   use: { title: 'Used outside a booked step', action: 'Take it', why: 'What for' },
-  waste: { title: 'Thrown away', action: 'Throw it away', why: 'Why' },
   returnToSupplier: { title: 'Sent back to the supplier', action: 'Send it back', why: 'Why' },
 }
 
@@ -23,13 +22,10 @@ interface Props {
   onClose(): void
 }
 
-/** Takes something from one bottle with its reason: all of it where it is thrown away, unless somebody says less. */
+/** Takes something from one bottle with its reason: all of it where it goes back, unless somebody says less. */
 export function TakeForm({ kind, product, unit, lot, onDone, onClose }: Props) {
   const form = useForm({
-    saved: {
-      amount: kind === 'use' ? 0 : lot.onHand,
-      reason: kind === 'waste' && lot.state === 'expired' ? 'past its date' : '',
-    },
+    saved: { amount: kind === 'use' ? 0 : lot.onHand, reason: '' },
     saving: trpc.shelf[kind].mutationOptions(),
     send: value => ({ ...value, productId: product.id, lotId: lot.id }),
     done: onDone,

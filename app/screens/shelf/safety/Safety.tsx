@@ -14,6 +14,7 @@ import { Table } from '../../../parts/Table.tsx'
 import { Waiting } from '../../../parts/Waiting.tsx'
 import { ProductLink } from '../ProductLink.tsx'
 import { FlammableBar } from './FlammableBar.tsx'
+import { WasteRules } from './WasteRules.tsx'
 
 /** What stands beside what it must not stand beside, how much burns, and whose data sheet is missing. */
 export function Safety() {
@@ -50,6 +51,7 @@ export function Safety() {
             </ul>
           </Card>
           <Flammable flammable={warnings.flammable} />
+          <WasteRules />
           <Card title="Data sheets">
             {warnings.sheets.length === 0 && (
               <p className={pieces.kept}>✓ Every product on the shelf has a sheet of the last three years.</p>

@@ -56,4 +56,9 @@ describe('what the crew says of a draw', () => {
       reason: 'the open one had dust in it',
     })
   })
+
+  it('says why two batches go onto one car only where somebody did', () => {
+    const mixed = { ...proposedDraft(draw), mixing: ' tried on a panel first ' }
+    expect(drawInput(draw, mixed)).toMatchObject({ how: 'proposed', mixing: 'tried on a panel first' })
+  })
 })

@@ -1,0 +1,32 @@
+import { Button } from '@mantine/core'
+import type { ShelfProductView } from '../../../../main/api/views.ts'
+import { useSaving } from '../../../data/saving.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { Card } from '../../../parts/Card.tsx'
+import { Refused } from '../../../parts/form/Refused.tsx'
+import pieces from '../../../parts/pieces.module.css'
+
+/** A shorter life once opened, where bottles went off before their date. Nothing changes until somebody takes it. */
+export function LifeProposal({ product }: { product: ShelfProductView }) {
+  const saving = useSaving(trpc.shelf.shortenLife.mutationOptions())
+  const { id, version, lifeProposal: proposal } = product
+  if (!proposal) return null
+  const { days, openNow, words } = proposal
+  return (
+    <Card title="It goes off sooner than its date says">
+      <p>{words}</p>
+      <p className={pieces.soft}>
+        {openNow > 0 && `${openNow} open now would get the earlier date too. `}
+        The data sheet decides where it gives fewer days.
+      </p>
+      <Button
+        variant="default"
+        loading={saving.busy}
+        onClick={() => saving.save({ productId: id, version, days })}
+      >
+        Give it {days} {days === 1 ? 'day' : 'days'} once opened
+      </Button>
+      <Refused of={saving.error} />
+    </Card>
+  )
+}

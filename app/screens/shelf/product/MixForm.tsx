@@ -1,0 +1,44 @@
+import type { ShelfProductView, ShelfUnit, StockChangeView } from '../../../../main/api/views.ts'
+import { concentrateFor, unitsOf } from '../../../../main/domain/shelf/index.ts'
+import { useForm } from '../../../data/form.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { Form } from '../../../parts/form/Form.tsx'
+import { DecimalInput } from '../../../parts/inputs.tsx'
+import pieces from '../../../parts/pieces.module.css'
+import { amountText, unitText } from '../../../parts/shelf/amounts.ts'
+import { HazardMark } from '../../../parts/shelf/HazardMark.tsx'
+
+interface Props {
+  product: ShelfProductView
+  madeFrom: NonNullable<ShelfProductView['madeFrom']>
+  unit: ShelfUnit
+  onDone(view: StockChangeView): void
+  onClose(): void
+}
+
+/** A batch is mixed: how much of the concentrate and of water it takes stands beside what is asked for. */
+export function MixForm({ product, madeFrom, unit, onDone, onClose }: Props) {
+  const form = useForm({
+    saved: { amount: 1_000 },
+    saving: trpc.shelf.mix.mutationOptions(),
+    send: ({ amount }) => ({ productId: product.id, amount }),
+    done: onDone,
+  })
+  const made = Math.round(form.value.amount * 100)
+  const taken = made > 0 ? concentrateFor(made, madeFrom) : 0
+  return (
+    <Form form={form} label={`Mix ${product.name}`} save="It is mixed" onCancel={onClose}>
+      <h3>Mix a batch</h3>
+      <DecimalInput label="How much" w={130} autoFocus unit={unitText(unit)} {...form.field('amount')} />
+      <p>
+        {amountText(unitsOf(taken), unit)} of {madeFrom.concentrateName}{' '}
+        <HazardMark productId={madeFrom.concentrateId} /> into {amountText(unitsOf(made - taken), unit)} of
+        water.
+      </p>
+      <p className={pieces.soft}>
+        Water first, then the concentrate, with the protection its data sheet asks for (common practice).
+        Never mix two products. Label the bottle at once.
+      </p>
+    </Form>
+  )
+}
