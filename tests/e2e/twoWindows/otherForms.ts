@@ -16,8 +16,13 @@ export const otherForms: Readonly<Record<string, string>> = {
     'a folder of this computer; a second save is refused by its version, in tests/services/backup/copying.test.ts',
   'screens/shelf/orders/NewOrder.tsx': 'a new order',
   'screens/shelf/orders/SendDialog.tsx': 'sent once; a second sending is refused by the order’s status',
+  'screens/shelf/product/MixForm.tsx': 'a new bottle',
   'screens/shelf/product/ReceiveForm.tsx': 'new bottles',
+  'screens/shelf/product/Reusables.tsx': 'a new set',
+  'screens/shelf/product/SetForm.tsx':
+    'an act; a second one is refused by the version of the set, in tests/services/shelf/reusables.test.ts',
   'screens/shelf/product/TakeForm.tsx': 'a line of its own in the ledger',
+  'screens/shelf/product/WasteForm.tsx': 'a line of its own in the ledger',
   'screens/shelf/safety/SheetUpload.tsx': 'a newer sheet; the one before stays on file',
   'screens/upkeep/due/VisitActs.tsx': 'an act that is taken back by another',
   'screens/upkeep/due/WriteDialog.tsx': 'a new reminder',

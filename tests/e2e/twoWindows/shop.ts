@@ -9,6 +9,9 @@ export interface Ids {
   crew: string
   treatment: string
   product: string
+  /** Mixed from a concentrate; made of pieces that are washed. */
+  mixed: string
+  washed: string
   supplier: string
   draftOrder: string
   sentOrder: string
@@ -41,6 +44,19 @@ export async function setUpEveryForm(api: PageApi): Promise<Ids> {
   const suppliers = await api.suppliers.list.query({ archived: false })
   const supplier = suppliers.find(each => each.name.startsWith('Hallam'))!.id
   const product = shelf.productIds.shampoo
+  const mixed = shelf.productIds.wipe
+  await api.shelf.saveDilution.mutate({
+    productId: mixed,
+    concentrateId: product,
+    waterParts: 9,
+    lifeDays: 30,
+    version: 0,
+  })
+  const washed = (await api.products.save.mutate({ name: 'Pads', kind: 'consumable', cureProfile: null })).id
+  const { shelf: like } = await api.shelf.product.query({ id: product })
+  await api.shelf.saveProduct.mutate({ ...like!, productId: washed, unit: 'piece', densityGPerMl: null })
+  const grades = [{ name: 'Finish', washes: 15 }]
+  await api.shelf.saveGrades.mutate({ productId: washed, version: 0, grades })
   const { offers } = await api.shelf.product.query({ id: product })
   const order = (packs: number) =>
     api.orders.save.mutate({ supplierId: supplier, note: '', lines: [{ offerId: offers[0]!.id, packs }] })
@@ -65,6 +81,8 @@ export async function setUpEveryForm(api: PageApi): Promise<Ids> {
     crew,
     treatment: shelf.treatmentIds[0]!,
     product,
+    mixed,
+    washed,
     supplier,
     draftOrder: draft.id,
     sentOrder: sent.id,

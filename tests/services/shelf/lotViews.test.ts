@@ -17,11 +17,13 @@ const row = (number: number, change: object = {}) =>
     openedOn: null,
     lifeAfterOpeningDays: null,
     tareG: null,
+    waterParts: null,
     ...change,
   }) as Parameters<typeof bottleWords>[0]
 
 const keeps = row(1)
 const open = row(2, { openedOn: '2026-04-03', lifeAfterOpeningDays: 91 })
+const mixed = row(4, { receivedOn: '2026-04-10', openedOn: '2026-04-10', waterParts: 9 })
 const gone = row(3, { expiresOn: '2026-04-14' })
 
 describe('the bottles of a product', () => {
@@ -43,6 +45,7 @@ describe('the bottles of a product', () => {
 describe('a bottle in words', () => {
   it('says what it is called, since when it is open, until when it may be used and what is left', () => {
     expect(bottleWords(open, 'ml', today)).toBe('no. 2, opened 3 April, use by 3 July, 100 ml left')
+    expect(bottleWords(mixed, 'ml', today)).toBe('no. 4, mixed 10 April 1:9 with water, 100 ml left')
     expect(bottleWords(gone, 'ml', today)).toContain('past its date since 14 April')
     expect(bottleWords(keeps, 'ml', today)).toBe('no. 1, sealed, 100 ml left')
   })
