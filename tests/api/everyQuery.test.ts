@@ -109,6 +109,7 @@ async function inputsOf(tx: Tx): Promise<Record<string, unknown>> {
     'results.summary': {},
     'safety.get': { productId },
     'safety.warnings': none,
+    'safety.waste': none,
     'shelf.list': none,
     'shelf.product': { id: productId },
     'shelf.ledger': { productId },

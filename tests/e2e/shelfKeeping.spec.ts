@@ -9,7 +9,7 @@ test('a batch is mixed, gone off and thrown away; pads are demoted; a rule for w
 }) => {
   await test.step('a batch is mixed from the concentrate', async () => {
     await shop.enter(desk, '/shelf')
-    await desk.getByRole('link', { name: 'Ambry Rinse, mixed here' }).click()
+    await desk.getByRole('link', { name: 'Ambry Rinse' }).click()
     await desk.getByRole('button', { name: 'Mix a batch' }).click()
     const mix = desk.getByRole('form', { name: /^Mix/ })
     await mix.getByLabel('How much').fill('500')
@@ -48,7 +48,7 @@ test('a batch is mixed, gone off and thrown away; pads are demoted; a rule for w
 
   await test.step('the shop’s rule for its cloths stands on the morning sheet', async () => {
     await shop.enter(desk, '/shelf/safety')
-    const rule = desk.getByLabel('Cloths wet with solvent or oil')
+    const rule = desk.getByRole('textbox', { name: 'Cloths wet with solvent or oil' })
     await rule.fill('Grey can outside the door.')
     await desk.getByRole('button', { name: 'Save the rule' }).click()
     await expect(desk.getByRole('button', { name: 'Save the rule' })).toHaveCount(0)

@@ -6,7 +6,7 @@ const pads = 'demo-pads'
 const rinse = 'demo-rinse'
 
 export async function writeShelfSets(tx: Tx, today: number): Promise<void> {
-  await tx.product.create({ data: { id: rinse, name: 'Ambry Rinse, mixed here', kind: 'wash' } })
+  await tx.product.create({ data: { id: rinse, name: 'Ambry Rinse', kind: 'wash' } })
   await tx.shelfProduct.create({
     data: { productId: rinse, unit: 'ml', serviceClass: 'handy', place: 'Rack by the wash bay' },
   })

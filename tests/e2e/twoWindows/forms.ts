@@ -1,11 +1,12 @@
 /** Every form that edits what is there already; tests/rules/forms.test.ts says which one is missing here or in otherForms.ts. */
 import type { Page } from '@playwright/test'
 import type { EditForm } from './editForm.ts'
+import { shelfForms, tab } from './shelfForms.ts'
 
 const press = (name: string | RegExp) => (page: Page) => page.getByRole('button', { name }).first().click()
-const tab = (name: string) => (page: Page) => page.getByRole('tab', { name }).click()
 
 export const editForms: readonly EditForm[] = [
+  ...shelfForms,
   {
     file: 'screens/settings/BaysSection.tsx',
     at: ids => `/settings/bays/${ids.bay}`,
@@ -105,34 +106,6 @@ export const editForms: readonly EditForm[] = [
     field: 'Where it stands',
     first: 'Cabinet 2',
     second: 'Cabinet 3',
-  },
-  {
-    file: 'screens/shelf/product/DilutionForm.tsx',
-    at: ids => `/shelf/product/${ids.mixed}`,
-    open: tab('How it is kept'),
-    form: /is made from$/,
-    field: 'A batch keeps',
-    first: '20',
-    second: '25',
-    save: 'Save the share',
-  },
-  {
-    file: 'screens/shelf/product/GradesForm.tsx',
-    at: ids => `/shelf/product/${ids.washed}`,
-    open: tab('In use and washed'),
-    form: 'What the pieces are good for',
-    field: 'Washes',
-    first: '20',
-    second: '25',
-  },
-  {
-    file: 'screens/shelf/safety/WasteRules.tsx',
-    at: () => '/shelf/safety',
-    form: /^Waste: Cloths/,
-    field: 'Cloths wet with solvent or oil',
-    first: 'Red can',
-    second: 'Grey can',
-    save: 'Save the rule',
   },
   {
     file: 'screens/shelf/product/SizeForm.tsx',

@@ -205,7 +205,7 @@ describe('the label of a decanted bottle', () => {
       'Ovrel Two',
       'DANGER',
       'Highly flammable liquid and vapor.',
-      'no. 1, use by 1 March 2027',
+      'no. 1, batch K-1, use by 1 March 2027',
     ])
       expect(words).toContain(part)
     expect(words).toContain('silent on protective equipment')

