@@ -1,0 +1,58 @@
+import { beforeEach, expect, it } from 'vitest'
+import { offers } from '../../../main/services/booking/offers.ts'
+import { saveProduct } from '../../../main/services/setUp/products.ts'
+import { shelfAhead } from '../../../main/services/shelf/ahead.ts'
+import { saveDilution } from '../../../main/services/shelf/dilutions.ts'
+import { mixBatch } from '../../../main/services/shelf/mixBatch.ts'
+import { saveShelfProduct } from '../../../main/services/shelf/shelfProducts.ts'
+import { takeStock } from '../../../main/services/shelf/stockChanges.ts'
+import { makeDesk, type TestDesk } from '../makeDesk.ts'
+import { recipe, type ShelfShop, shelfShop, stock } from './shelfShop.ts'
+
+let desk: TestDesk
+let shop: ShelfShop
+let ready: string
+
+beforeEach(async () => {
+  desk = await makeDesk('2026-04-15T11:00:00Z')
+  shop = await shelfShop(desk)
+  ready = (await saveProduct(desk, { name: 'Pale Rinse', kind: 'wash', cureProfile: null })).id
+  const {
+    productId: _,
+    version: __,
+    ...like
+  } = await desk.store.read.shelfProduct.findUniqueOrThrow({
+    where: { productId: shop.topper },
+  })
+  await saveShelfProduct(desk, { ...like, unit: 'ml', serviceClass: 'usual', productId: ready })
+  const share = { concentrateId: shop.topper, waterParts: 9, lifeDays: 30 }
+  await saveDilution(desk, { productId: ready, ...share, version: 0 })
+})
+
+it('has a batch keep its own days where the concentrate keeps longer, and its use counted as the concentrate’s', async () => {
+  await stock(desk, shop.topper, shop.sizes.topper, 1)
+  const { lots } = await mixBatch(desk, { productId: ready, amount: 500 })
+  expect(lots).toMatchObject([{ lastOn: '2026-05-15', batch: 'K-1' }])
+  await takeStock(desk, { productId: ready, lotId: lots[0]!.id, amount: 100, reason: 'walk-in' })
+  const { products } = await shelfAhead(desk, desk.store.read)
+  const used = (id: string) => products.get(id)!.outlook.past.history.draws.map(draw => draw.centi)
+  // The 50 ml that were mixed are no use: they would be counted twice.
+  expect([used(ready), used(shop.topper)]).toEqual([[], [1_000]])
+})
+
+it('has a booking ask for the concentrate, not for a product nobody sells', async () => {
+  await stock(desk, shop.coating, shop.sizes.coating, 2)
+  await recipe(desk, shop.treatments.twoLayers, 0, ready, 600, 60)
+  const wish = {
+    sizeClass: 'medium' as const,
+    condition: 'good' as const,
+    treatmentIds: [shop.treatments.twoLayers],
+  }
+  const lacking = async () => {
+    const { soonest } = await offers(desk, wish)
+    return soonest.feasible ? soonest.shelf.short.map(({ productId, need }) => [productId, need]) : null
+  }
+  expect(await lacking()).toEqual([[shop.topper, 60]])
+  await stock(desk, shop.topper, shop.sizes.topper, 1)
+  expect(await lacking()).toEqual([])
+})
