@@ -42,6 +42,16 @@ async function unlessFresh(
   writeFileSync(stamp, print)
 }
 
+/**
+ * A build leaves NODE_ENV at production, and with it all that this process starts later: the server of `npm run dev`
+ * then loads the page anew at every edit.
+ */
+async function keepingMode(build: () => Promise<void>): Promise<void> {
+  const mode = process.env.NODE_ENV
+  await build()
+  if (mode === undefined) delete process.env.NODE_ENV
+}
+
 /** Does `work` while no other process builds: two would write the same files. */
 async function alone(work: () => Promise<void>): Promise<void> {
   mkdirSync(built, { recursive: true })
@@ -80,11 +90,12 @@ function renderer(): Promise<void> {
     'renderer',
     join(rendererDir, 'index.html'),
     ['app', 'main/domain', 'main/api', 'main/hosts/build.ts', 'assets', 'package-lock.json'],
-    async () => {
-      const { build } = await import('vite')
-      await build({ configFile: join(root, 'app', 'vite.config.ts'), logLevel: 'warn' })
-      compress(join(rendererDir, 'assets'))
-    },
+    () =>
+      keepingMode(async () => {
+        const { build } = await import('vite')
+        await build({ configFile: join(root, 'app', 'vite.config.ts'), logLevel: 'warn' })
+        compress(join(rendererDir, 'assets'))
+      }),
   )
 }
 
@@ -94,7 +105,7 @@ function desktop(): Promise<void> {
     'desktop',
     desktopBundle,
     ['main', 'prisma/schema', 'prisma/migrations', 'package-lock.json'],
-    () => bundleDesktop(root, dirname(desktopBundle)),
+    () => keepingMode(() => bundleDesktop(root, dirname(desktopBundle))),
   )
 }
 
