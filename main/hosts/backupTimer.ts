@@ -1,11 +1,12 @@
 import { backupTick, copyingEnds } from '../services/backup/copying.ts'
 import type { Desk } from '../services/desk/desk.ts'
 import { stopPacking } from '../services/leaving/everything.ts'
+import { readingOverEnds } from '../store/backup/readOver.ts'
 
 const everyMs = 60_000
 /** Not while the first screen is still being drawn. */
 const firstAfterMs = 10_000
-/** How long closing waits for a copy under way; half a copy is swept away by the next one. */
+/** How long closing waits for a copy or a reading under way; half a copy is swept away by the next one. */
 const patienceMs = 5_000
 
 /** Looks after the copies every minute; returns the way to stop, before the store is closed. */
@@ -19,6 +20,8 @@ export function startBackups(desk: Desk, onFault: (error: unknown) => void): () 
     clearTimeout(first)
     clearInterval(timer)
     const late = new Promise<void>(resolve => setTimeout(resolve, patienceMs).unref())
-    await Promise.race([Promise.all([copyingEnds(desk.store), stopPacking(desk.store)]), late])
+    const { store } = desk
+    const ends = [copyingEnds(store), stopPacking(store), readingOverEnds(store.source.file)]
+    await Promise.race([Promise.all(ends), late])
   }
 }

@@ -31,7 +31,10 @@ export interface Claim {
   opened(): void
   /** Says where the web host is. */
   announce(address: string): void
-  /** Gives the folder back; the next start finds everything in order. */
+  /**
+   * Gives the folder back; the next start finds everything in order. Where a log is left, since something else still
+   * reads the database, the mark stays: without it the next start would take the log for a stranger's.
+   */
   release(): void
   /** Gives it back as it was found, after a start that came to nothing. */
   refuse(): void
@@ -41,6 +44,8 @@ const lockFile = (dataDir: string) => join(dataDir, 'lock.db')
 const markFile = (dataDir: string) => join(dataDir, 'running.json')
 
 export const databaseFile = (dataDir: string) => join(dataDir, 'lustrum.db')
+/** Where SQLite keeps what was saved last until it goes into the database. */
+export const logOf = (file: string) => `${file}-wal`
 
 /**
  * Takes the data folder for this process, or returns null where another process has it. The lock ends with its
@@ -75,7 +80,8 @@ export function claimDataFolder(dataDir: string, host: Running['host']): Claim |
     opened: () => mark({ opened: true }),
     announce: address => mark({ address }),
     release() {
-      rmSync(markFile(dataDir), { force: true })
+      const log = statSync(logOf(databaseFile(dataDir)), { throwIfNoEntry: false })
+      if (!log?.size) rmSync(markFile(dataDir), { force: true })
       unlock()
     },
     refuse() {

@@ -7,9 +7,9 @@ import { checkIntegrity } from '../store/integrity.ts'
 import type { MigrationFiles } from '../store/migrate.ts'
 import { openStore } from '../store/store.ts'
 import { startClock } from './clock.ts'
-import { type Claim, databaseFile } from './dataFolder.ts'
+import { type Claim, databaseFile, logOf } from './dataFolder.ts'
 import { restoreFirst } from './restoreFirst.ts'
-import { layForeignLogAside, layStrayLogAside, logOf } from './strayLog.ts'
+import { layForeignLogAside, layStrayLogAside } from './strayLog.ts'
 
 export interface ShopOptions {
   dataDir: string

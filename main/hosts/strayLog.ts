@@ -3,8 +3,7 @@ import { existsSync, mkdirSync, renameSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { Refusal } from '../domain/refusal.ts'
 import { noteAtStart } from '../store/backup/readOver.ts'
-
-export const logOf = (file: string) => `${file}-wal`
+import { logOf } from './dataFolder.ts'
 
 /** An app that closed leaves no log: one that lies there is another database's, and would spoil this one. */
 export function layStrayLogAside(file: string, say: (words: string) => void): void {

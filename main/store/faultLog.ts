@@ -80,7 +80,7 @@ function placesIn({ stack = '', message }: Error): string[] {
     .flatMap(frame => {
       const place = /^\s+at .*?([^\s(]+\.[cm]?[jt]sx?:\d+:\d+)\)?$/.exec(frame)?.[1]
       return place
-        ? [/(?:^|\/)((?:main|app|node_modules)\/.*)$/.exec(place)?.[1] ?? place.split(/[\\/]/).at(-1)!]
+        ? [/^(?:.*\/)?((?:main|app|node_modules)\/.*)$/.exec(place)?.[1] ?? place.split(/[\\/]/).at(-1)!]
         : []
     })
 }

@@ -213,6 +213,19 @@ describe('a log', () => {
     expect(readFileSync(file).subarray(100, 4_000)).toEqual(before.subarray(100, 4_000))
   })
 
+  it('left since something else still read the database is its own, with all that was saved', async () => {
+    const { shop } = await usedFolder()
+    const desk = await start()
+    const reader = new Database(databaseFile(dataDir), { readonly: true })
+    reader.exec('begin')
+    reader.prepare('select count(*) from Customer').get()
+    await add(desk, 'Later')
+    await running!.close()
+    reader.close()
+    expect(await names(await start())).toEqual(['Aalto', 'Later', ...shop.slice(1)].sort())
+    expect(said.join('\n')).not.toMatch(/set-aside/)
+  })
+
   it('that was left by no start is laid aside, not read', async () => {
     const { shop } = await usedFolder()
     writeFileSync(`${databaseFile(dataDir)}-wal`, Buffer.alloc(8192, 'x'))

@@ -2,15 +2,25 @@ import { oneLine } from '../oneLine.ts'
 import { inspectBeside } from './inspectBeside.ts'
 
 const damage = new Map<string, string>()
+const underWay = new Map<string, Promise<void>>()
 
 /** Reads an open database over in the background, after a clean end too: a disk forgets without a crash. */
-export async function readOver(file: string): Promise<void> {
-  try {
-    const { fault } = await inspectBeside(file)
-    if (fault !== null) note(file, fault)
-  } catch (error) {
-    note(file, (error as Error).message)
-  }
+export function readOver(file: string): Promise<void> {
+  const reading = inspectBeside(file)
+    .then(
+      ({ fault }) => {
+        if (fault !== null) note(file, fault)
+      },
+      error => note(file, (error as Error).message),
+    )
+    .finally(() => underWay.delete(file))
+  underWay.set(file, reading)
+  return reading
+}
+
+/** Waits for a reading under way: as long as it holds the database, SQLite leaves the log beside it. */
+export async function readingOverEnds(file: string): Promise<void> {
+  await underWay.get(file)
 }
 
 function note(file: string, fault: string): void {

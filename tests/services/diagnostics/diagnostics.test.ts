@@ -22,7 +22,7 @@ it('tells versions, counts, timings and errors of a shop in full swing, and noth
   expect(text).toMatch(/\n {2}SQLite \d+\.\d+\.\d+\n {2}schema \d{14}_\w+ \(\d+ migrations\)\n/)
   expect(text).toContain(`  Customer ${await read.customer.count()}\n`)
   expect(text).toMatch(/\n {2}customers\.find 1 \d+ \d+\n/)
-  expect(text).toMatch(/\n {2}2026-04-15T07:40:00Z \| Error \| diagnostics\.test\.ts:\d+:\d+/)
+  expect(text).toMatch(/\n {2}2026-04-15T07:40:00Z \| Error \| \S*diagnostics\.test\.ts:\d+:\d+/)
   const typed = [
     ...(await read.customer.findMany()).flatMap(({ name, phone, email }) => [name, phone, email]),
     ...(await read.vehicle.findMany()).flatMap(({ plate, vin }) => [plate, vin]),
