@@ -27,7 +27,7 @@ createRoot(document.getElementById('root')!).render(
     <MantineProvider theme={theme} defaultColorScheme="auto" getStyleNonce={() => nonce}>
       <QueryClientProvider client={queryClient}>
         <ModalsProvider>
-          <Notifications position="bottom-right" />
+          <Notifications position="bottom-left" />
           <RouterProvider router={router} />
         </ModalsProvider>
       </QueryClientProvider>

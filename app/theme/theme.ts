@@ -4,7 +4,9 @@ import {
   defaultVariantColorsResolver,
   type MantineColorsTuple,
   Notification,
+  SegmentedControl,
 } from '@mantine/core'
+import controls from './controls.module.css'
 
 /** The blue of hands-on work, from pale to deep. */
 const work: MantineColorsTuple = [
@@ -76,6 +78,14 @@ export const theme = createTheme({
     Checkbox: Checkbox.extend({ defaultProps: { iconColor: 'var(--work-ink)' } }),
     // What a field is explained by stands below it, so that fields beside each other keep one line.
     InputWrapper: { defaultProps: { inputWrapperOrder: ['label', 'input', 'description', 'error'] } },
+    SegmentedControl: SegmentedControl.extend({
+      classNames: {
+        root: controls.segments!,
+        indicator: controls.segment!,
+        label: controls.segmentLabel!,
+        control: controls.segmentCell!,
+      },
+    }),
     Modal: { defaultProps: { closeButtonProps: { 'aria-label': 'Close' } } },
     Notification: Notification.extend({
       defaultProps: { closeButtonProps: { 'aria-label': 'Close' } },
@@ -84,6 +94,13 @@ export const theme = createTheme({
   },
   colors: { work, dark, orange, red },
   fontFamily: '"Inter Variable", Inter, system-ui, sans-serif',
+  fontSizes: {
+    xs: 'var(--text-xs)',
+    sm: 'var(--text-s)',
+    md: 'var(--text-m)',
+    lg: 'var(--text-l)',
+    xl: 'var(--text-xl)',
+  },
   headings: { fontFamily: '"Inter Variable", Inter, system-ui, sans-serif', fontWeight: '640' },
   defaultRadius: 'md',
   cursorType: 'pointer',
