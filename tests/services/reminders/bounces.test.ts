@@ -1,36 +1,13 @@
-import { afterEach, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { importBounce } from '../../../main/services/reminders/bounces.ts'
 import { refuseMessage, retryMessage } from '../../../main/services/reminders/messageActs.ts'
 import { runOutbox } from '../../../main/services/reminders/outboxRun.ts'
-import { startMailServer, type TestMailServer } from '../../outbox/mailServer.ts'
-import { agree } from '../upkeep/coatedCar.ts'
-import { approvedBatch, duePlan, message, type ReminderDesk, reminderDesk } from './reminderDesk.ts'
-
-type Options = Parameters<typeof startMailServer>[0]
-
-let server: TestMailServer
-let desk: ReminderDesk['desk']
-afterEach(async () => {
-  await desk.close()
-  await server.close()
-})
-
-/** One message approved, to go out through a server that behaves in some way. */
-async function oneApproved(options: Options): Promise<string> {
-  server = await startMailServer(options)
-  const made = await reminderDesk(server.port)
-  desk = made.desk
-  await agree(desk, made.shop.vehicles[0]!)
-  await duePlan(desk, made.shop.vehicles[0]!)
-  const [approved] = await approvedBatch(desk)
-  return approved!.id
-}
-
-const says = (responseCode: number) => Object.assign(new Error('mailbox'), { responseCode })
+import { oneApproved, says } from './mailDesk.ts'
+import { message } from './reminderDesk.ts'
 
 describe('a message', () => {
   it('that was refused while it waits for its next try is not tried again', async () => {
-    const id = await oneApproved({ onRcptTo: (_, __, done) => done(says(451)) })
+    const { desk, id } = await oneApproved({ onRcptTo: (_, __, done) => done(says(451)) })
     await runOutbox(desk)
     await refuseMessage(desk, await message(desk, id))
     desk.setNow('2026-04-15T15:00:00Z')
@@ -38,7 +15,7 @@ describe('a message', () => {
   })
 
   it('that came back is marked by its id from a pasted report, and its address is left alone', async () => {
-    const id = await oneApproved({})
+    const { desk, id } = await oneApproved()
     await runOutbox(desk)
     const { mailId } = await desk.store.read.message.findFirstOrThrow()
     // RFC 3464 section 2.3: fields per recipient; the example's shape is that of its appendix E.1 (from memory).

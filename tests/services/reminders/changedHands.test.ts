@@ -1,24 +1,15 @@
-import { afterEach, expect, it } from 'vitest'
+import { expect, it } from 'vitest'
 import { callList, letterList } from '../../../main/services/reminders/deskLists.ts'
 import { sentByHand } from '../../../main/services/reminders/messageActs.ts'
 import { runOutbox } from '../../../main/services/reminders/outboxRun.ts'
 import { prepareBatch } from '../../../main/services/reminders/prepare.ts'
-import { startMailServer, type TestMailServer } from '../../outbox/mailServer.ts'
 import { agree } from '../upkeep/coatedCar.ts'
-import { approvedBatch, duePlan, type ReminderDesk, reminderDesk } from './reminderDesk.ts'
-
-let server: TestMailServer
-let desk: ReminderDesk['desk']
-afterEach(async () => {
-  await desk?.close()
-  await server?.close()
-})
+import { mailDesk } from './mailDesk.ts'
+import { approvedBatch, duePlan } from './reminderDesk.ts'
 
 it('a car that changed hands is written about neither to its old owner, by no way, nor to the new one without their word', async () => {
-  server = await startMailServer()
-  const made = await reminderDesk(server.port)
-  desk = made.desk
-  const [first, second, third] = made.shop.vehicles
+  const { desk, server, shop } = await mailDesk()
+  const [first, second, third] = shop.vehicles
   const ways = [
     { car: first!, way: 'email' },
     { car: second!, way: 'letter' },
@@ -31,7 +22,7 @@ it('a car that changed hands is written about neither to its old owner, by no wa
   const approved = await approvedBatch(desk)
   expect(approved.map(each => each.state)).toEqual(['approved', 'approved', 'approved'])
   const { customerId } = await desk.store.read.vehicle.findUniqueOrThrow({
-    where: { id: made.shop.vehicles[3]! },
+    where: { id: shop.vehicles[3]! },
   })
   await desk.store.transact({ who: 'test', at: desk.now() }, tx =>
     tx.vehicle.updateMany({ where: { id: { in: [first!, second!, third!] } }, data: { customerId } }),

@@ -1,25 +1,17 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { callList, letterList } from '../../../main/services/reminders/deskLists.ts'
 import { sentByHand } from '../../../main/services/reminders/messageActs.ts'
 import { recordOutcome } from '../../../main/services/reminders/outcomes.ts'
 import { ownerLetter } from '../../../main/services/reminders/ownerLetter.ts'
-import { startMailServer, type TestMailServer } from '../../outbox/mailServer.ts'
 import { agree } from '../upkeep/coatedCar.ts'
-import { approvedBatch, duePlan, message, type ReminderDesk, reminderDesk } from './reminderDesk.ts'
+import { type MailDesk, mailDesk } from './mailDesk.ts'
+import { approvedBatch, duePlan, message } from './reminderDesk.ts'
 
-let server: TestMailServer
-let desk: ReminderDesk['desk']
-let shop: ReminderDesk['shop']
+let desk: MailDesk['desk']
+let car: MailDesk['car']
 beforeEach(async () => {
-  server = await startMailServer()
-  ;({ desk, shop } = await reminderDesk(server.port))
+  ;({ desk, car } = await mailDesk())
 })
-afterEach(async () => {
-  await desk.close()
-  await server.close()
-})
-
-const car = (i = 0) => shop.vehicles[i]!
 
 describe('by hand', () => {
   it('a letter is printed for the window, posted, and counted once', async () => {

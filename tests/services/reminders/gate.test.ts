@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { afterEach, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { Refusal } from '../../../main/domain/refusal.ts'
 import { messageId } from '../../../main/domain/upkeep/index.ts'
 import { upkeepTick } from '../../../main/services/reminders/automatic.ts'
@@ -11,16 +11,9 @@ import { recordOutcome } from '../../../main/services/reminders/outcomes.ts'
 import { prepareBatch } from '../../../main/services/reminders/prepare.ts'
 import { saveTemplate } from '../../../main/services/reminders/templates.ts'
 import { carSold, undoAct } from '../../../main/services/upkeep/acts.ts'
-import { startMailServer, type TestMailServer } from '../../outbox/mailServer.ts'
 import { agree, iso } from '../upkeep/coatedCar.ts'
-import { approvedBatch, change, duePlan, type ReminderDesk, reminderDesk } from './reminderDesk.ts'
-
-let server: TestMailServer
-let desk: ReminderDesk['desk']
-afterEach(async () => {
-  await desk?.close()
-  await server?.close()
-})
+import { mailDesk } from './mailDesk.ts'
+import { approvedBatch, change, duePlan } from './reminderDesk.ts'
 
 type Way = 'email' | 'text' | 'letter' | 'call'
 type Step =
@@ -85,7 +78,7 @@ describe('nobody is written to against their word', () => {
           if (way !== 'letter' && (now.hour < 9 || now.hour >= 18 || now.dayOfWeek === 7))
             wrong.push(`${key}: at ${now}`)
         }
-        server = await startMailServer({
+        const { desk, server, shop } = await mailDesk({
           onData(stream, _, done) {
             let text = ''
             stream.on('data', chunk => {
@@ -97,10 +90,8 @@ describe('nobody is written to against their word', () => {
             })
           },
         })
-        const made = await reminderDesk(server.port)
-        desk = made.desk
         await change(desk, { gapDays: 0, maxTries: 20, dailyLimit: 1_000 })
-        const cars = made.shop.vehicles
+        const cars = shop.vehicles
         const owners: string[] = []
         const plans: string[] = []
         for (const [i, email] of ['shared@example.com', 'Shared@example.com', 'own@example.com'].entries()) {
@@ -210,12 +201,9 @@ describe('nobody is written to against their word', () => {
 
 describe('a header field', () => {
   it('cannot be begun by a name, a template, an edit or an address', async () => {
-    server = await startMailServer()
-    const made = await reminderDesk(server.port)
-    desk = made.desk
-    const [car] = made.shop.vehicles
-    const customerId = await agree(desk, car!)
-    await duePlan(desk, car!)
+    const { desk, server, car } = await mailDesk()
+    const customerId = await agree(desk, car())
+    await duePlan(desk, car())
     // Past every form: as if the database had been written by something else.
     await desk.store.transact({ who: 'test', at: desk.now() }, tx =>
       tx.customer.update({
@@ -260,11 +248,9 @@ describe('a header field', () => {
 
 describe('an answer', () => {
   it('that comes before a message went out withdraws it', async () => {
-    server = await startMailServer()
-    const made = await reminderDesk(server.port)
-    desk = made.desk
-    await agree(desk, made.shop.vehicles[0]!)
-    await duePlan(desk, made.shop.vehicles[0]!)
+    const { desk, server, car } = await mailDesk()
+    await agree(desk, car())
+    await duePlan(desk, car())
     const [approved] = await approvedBatch(desk)
     expect(await recordOutcome(desk, { messageId: approved!.id, outcome: 'no' })).toMatchObject({
       state: 'withdrawn',

@@ -1,28 +1,21 @@
 import ICAL from 'ical.js'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { importBounce } from '../../../main/services/reminders/bounces.ts'
 import { withdrawConsent } from '../../../main/services/reminders/consents.ts'
 import { sendTest } from '../../../main/services/reminders/messageActs.ts'
 import { runOutbox } from '../../../main/services/reminders/outboxRun.ts'
 import { prepareBatch } from '../../../main/services/reminders/prepare.ts'
 import { carSold } from '../../../main/services/upkeep/acts.ts'
-import { startMailServer, type TestMailServer } from '../../outbox/mailServer.ts'
 import { agree } from '../upkeep/coatedCar.ts'
-import { approvedBatch, change, duePlan, message, type ReminderDesk, reminderDesk } from './reminderDesk.ts'
+import { type MailDesk, mailDesk } from './mailDesk.ts'
+import { approvedBatch, change, duePlan, message } from './reminderDesk.ts'
 
-let server: TestMailServer
-let desk: ReminderDesk['desk']
-let shop: ReminderDesk['shop']
+let server: MailDesk['server']
+let desk: MailDesk['desk']
+let car: MailDesk['car']
 beforeEach(async () => {
-  server = await startMailServer()
-  ;({ desk, shop } = await reminderDesk(server.port))
+  ;({ server, desk, car } = await mailDesk())
 })
-afterEach(async () => {
-  await desk.close()
-  await server.close()
-})
-
-const car = (i = 0) => shop.vehicles[i]!
 
 describe('the mail', () => {
   it('has a plain text, the way out, a stable id and a calendar file that other programs read', async () => {

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { getJob } from '../../../main/services/job/jobView.ts'
 import {
   approveAll,
@@ -9,23 +9,16 @@ import {
 import { batch } from '../../../main/services/reminders/messages.ts'
 import { runOutbox } from '../../../main/services/reminders/outboxRun.ts'
 import { prepareBatch } from '../../../main/services/reminders/prepare.ts'
-import { startMailServer, type TestMailServer } from '../../outbox/mailServer.ts'
 import { agree } from '../upkeep/coatedCar.ts'
-import { duePlan, message, type ReminderDesk, reminderDesk } from './reminderDesk.ts'
+import { type MailDesk, mailDesk } from './mailDesk.ts'
+import { duePlan, message } from './reminderDesk.ts'
 
-let server: TestMailServer
-let desk: ReminderDesk['desk']
-let shop: ReminderDesk['shop']
+let server: MailDesk['server']
+let desk: MailDesk['desk']
+let car: MailDesk['car']
 beforeEach(async () => {
-  server = await startMailServer()
-  ;({ desk, shop } = await reminderDesk(server.port))
+  ;({ server, desk, car } = await mailDesk())
 })
-afterEach(async () => {
-  await desk.close()
-  await server.close()
-})
-
-const car = (i = 0) => shop.vehicles[i]!
 
 describe('the morning batch', () => {
   it('writes to owners who agreed, with two real times held, and says why to nobody else', async () => {

@@ -1,38 +1,15 @@
-import { afterEach, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { getMailSettings, saveMailSettings } from '../../../main/services/desk/mailSettings.ts'
 import { upkeepTick } from '../../../main/services/reminders/automatic.ts'
 import { retryMessage } from '../../../main/services/reminders/messageActs.ts'
 import { batch } from '../../../main/services/reminders/messages.ts'
 import { runOutbox } from '../../../main/services/reminders/outboxRun.ts'
-import { startMailServer, type TestMailServer } from '../../outbox/mailServer.ts'
-import { agree } from '../upkeep/coatedCar.ts'
-import { approvedBatch, change, duePlan, message, type ReminderDesk, reminderDesk } from './reminderDesk.ts'
-
-type Options = Parameters<typeof startMailServer>[0]
-
-let server: TestMailServer
-let desk: ReminderDesk['desk']
-afterEach(async () => {
-  await desk.close()
-  await server.close()
-})
-
-/** One message approved, to go out through a server that behaves in some way. */
-async function oneApproved(options: Options): Promise<string> {
-  server = await startMailServer(options)
-  const made = await reminderDesk(server.port)
-  desk = made.desk
-  await agree(desk, made.shop.vehicles[0]!)
-  await duePlan(desk, made.shop.vehicles[0]!)
-  const [approved] = await approvedBatch(desk)
-  return approved!.id
-}
-
-const says = (responseCode: number) => Object.assign(new Error('mailbox'), { responseCode })
+import { oneApproved, says } from './mailDesk.ts'
+import { change, message } from './reminderDesk.ts'
 
 describe('a server that', () => {
   it('accepts: sent once, however often the outbox runs', async () => {
-    const id = await oneApproved({})
+    const { desk, server, id } = await oneApproved()
     await Promise.all([runOutbox(desk), runOutbox(desk), runOutbox(desk)])
     await runOutbox(desk)
     expect(server.letters).toHaveLength(1)
@@ -42,7 +19,7 @@ describe('a server that', () => {
   // RFC 5321 section 4.2.1: 4yz is a transient answer. Section 4.5.4.1: retry after at least 30 minutes (from memory).
   it('defers: tried again half an hour later, then an hour, until it takes it', async () => {
     let left = 2
-    const id = await oneApproved({
+    const { desk, id } = await oneApproved({
       onRcptTo: (_, __, done) => (left-- > 0 ? done(says(451)) : done()),
     })
     expect(await runOutbox(desk)).toMatchObject({ sent: 0, waiting: 1 })
@@ -64,7 +41,7 @@ describe('a server that', () => {
 
   it('rejects: failed with its words, and the desk may try again', async () => {
     let taken = false
-    const id = await oneApproved({ onRcptTo: (_, __, done) => (taken ? done() : done(says(550))) })
+    const { desk, id } = await oneApproved({ onRcptTo: (_, __, done) => (taken ? done() : done(says(550))) })
     expect(await runOutbox(desk)).toMatchObject({ failed: 1 })
     const failed = await message(desk, id)
     expect(failed).toMatchObject({ state: 'failed', failure: { code: 'refused' } })
@@ -75,13 +52,13 @@ describe('a server that', () => {
   })
 
   it('hangs before it has the letter: it never left, and waits', async () => {
-    const id = await oneApproved({ onRcptTo: () => {} })
+    const { desk, id } = await oneApproved({ onRcptTo: () => {} })
     expect(await runOutbox(desk, { patience: 1_500 })).toMatchObject({ sent: 0, waiting: 1 })
     expect(await message(desk, id)).toMatchObject({ state: 'approved', unanswered: 0 })
   })
 
   it('hangs with the letter in hand: it may have arrived, and the desk is told', async () => {
-    const id = await oneApproved({
+    const { desk, id } = await oneApproved({
       onData: stream => {
         stream.resume()
       },
@@ -97,7 +74,7 @@ describe('a server that', () => {
   it('drops the line after DATA: sent again under the same id, or left to the desk, as the shop chose', async () => {
     let drop = true
     const ids: string[] = []
-    const id = await oneApproved({
+    const { desk, server, id } = await oneApproved({
       onData(stream, session, done) {
         let text = ''
         stream.on('data', chunk => (text += String(chunk)))
@@ -126,7 +103,7 @@ describe('a server that', () => {
   })
 
   it('drops the line after DATA, and the shop would rather ask: it stops as failed', async () => {
-    const id = await oneApproved({
+    const { desk, id } = await oneApproved({
       onData(stream) {
         stream.resume()
       },
@@ -142,7 +119,7 @@ describe('a server that', () => {
   })
 
   it('demands a safe connection that cannot be had: nothing goes out, nothing is lost, and it says so', async () => {
-    const id = await oneApproved({})
+    const { desk, server, id } = await oneApproved()
     const { hasPassword: _, ...settings } = (await getMailSettings(desk))!
     await saveMailSettings(desk, { ...settings, security: 'starttls' })
     expect(await runOutbox(desk)).toMatchObject({ sent: 0, waiting: 1 })
@@ -154,7 +131,7 @@ describe('a server that', () => {
   it('does not take the password: stopped for all, tried again by itself only after a while', async () => {
     let right = false
     let asked = 0
-    const id = await oneApproved({
+    const { desk, id } = await oneApproved({
       authOptional: false,
       allowInsecureAuth: true,
       onAuth: (auth, _, done) => {

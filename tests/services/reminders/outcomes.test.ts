@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { boardRange } from '../../../main/services/board/board.ts'
 import { getJob } from '../../../main/services/job/jobView.ts'
 import { approveAll } from '../../../main/services/reminders/messageActs.ts'
@@ -8,23 +8,16 @@ import { bookSlot, recordOutcome } from '../../../main/services/reminders/outcom
 import { prepareBatch } from '../../../main/services/reminders/prepare.ts'
 import { resultsSummary } from '../../../main/services/reminders/results.ts'
 import { dueVisits } from '../../../main/services/upkeep/dueVisits.ts'
-import { startMailServer, type TestMailServer } from '../../outbox/mailServer.ts'
 import { agree } from '../upkeep/coatedCar.ts'
-import { approvedBatch, change, duePlan, type ReminderDesk, reminderDesk } from './reminderDesk.ts'
+import { type MailDesk, mailDesk } from './mailDesk.ts'
+import { approvedBatch, change, duePlan } from './reminderDesk.ts'
 
-let server: TestMailServer
-let desk: ReminderDesk['desk']
-let shop: ReminderDesk['shop']
+let server: MailDesk['server']
+let desk: MailDesk['desk']
+let car: MailDesk['car']
 beforeEach(async () => {
-  server = await startMailServer()
-  ;({ desk, shop } = await reminderDesk(server.port))
+  ;({ server, desk, car } = await mailDesk())
 })
-afterEach(async () => {
-  await desk.close()
-  await server.close()
-})
-
-const car = (i = 0) => shop.vehicles[i]!
 
 describe('from reminder to booking', () => {
   it('takes one call: the time is on the board, the other is free, the visit is booked', async () => {
