@@ -93,13 +93,25 @@ export async function comingDraws(
   return rows.map(row => ({ ...row, at: Number(row.at), finished: Boolean(row.finished) }))
 }
 
-/** The first day each product was received on. */
-export async function firstReceipts(tx: Tx): Promise<Map<string, string>> {
-  const rows = await tx.$queryRaw<{ productId: string; receivedOn: string | null }[]>`
-    select p.productId, (select min(l.receivedOn) from Lot l where l.productId = p.productId) as receivedOn
+/** How far a product's ledger goes, and the first day something of it was received on; null: nothing yet. */
+export interface LedgerMark {
+  seq: number | null
+  receivedOn: string | null
+}
+
+/** The mark of every product counted: two look-ups in an index each. */
+export async function ledgerMarks(tx: Tx): Promise<Map<string, LedgerMark>> {
+  const rows = await tx.$queryRaw<
+    { productId: string; seq: bigint | number | null; receivedOn: string | null }[]
+  >`
+    select p.productId, (select max(m.seq) from StockMove m where m.productId = p.productId) as seq,
+      (select min(l.receivedOn) from Lot l where l.productId = p.productId) as receivedOn
     from ShelfProduct p`
   return new Map(
-    rows.flatMap(({ productId, receivedOn }) => (receivedOn === null ? [] : [[productId, receivedOn]])),
+    rows.map(({ productId, seq, receivedOn }) => [
+      productId,
+      { seq: seq === null ? null : Number(seq), receivedOn },
+    ]),
   )
 }
 
@@ -111,4 +123,12 @@ export async function lastCounts(tx: Tx): Promise<Map<string, number>> {
     _max: { at: true },
   })
   return new Map(rows.map(row => [row.entityId, row._max.at!]))
+}
+
+/** How many steps have had what they used confirmed since a minute. */
+export async function stepsConfirmed(tx: Tx, since: number): Promise<number> {
+  // Told apart by the bare columns, SQLite would go through the draws of all years in their order.
+  const [row] = await tx.$queryRaw<{ steps: bigint }[]>`
+    select count(*) as steps from (select distinct +jobId, +position from StepDraw where confirmedAt >= ${since})`
+  return Number(row?.steps ?? 0)
 }

@@ -5,7 +5,7 @@ import { resultsSummary } from '../../main/services/reminders/results.ts'
 import { takeBackMove } from '../../main/services/shelf/takeBack.ts'
 import { jobCost, shelfValue } from '../../main/services/shelf/value.ts'
 import { lotRows } from '../../main/store/lotRows.ts'
-import { firstReceipts } from '../../main/store/useRows.ts'
+import { ledgerMarks } from '../../main/store/useRows.ts'
 import { yearsNowAt } from '../bench/years/fillYears.ts'
 import { jobCosts } from '../domain/shelf/jobCosts.ts'
 import { yearsShop } from './yearsShop.ts'
@@ -60,7 +60,7 @@ it('counts what reminders brought as one by one', async () => {
   }
 }, 60_000)
 
-it('knows of each container what its moves leave, and of each product its first receipt', async () => {
+it('knows of each container what its moves leave, and of each product its first receipt and its last move', async () => {
   const { desk } = await yearsShop()
   const { read: tx } = desk.store
   const sums = await tx.stockMove.groupBy({ by: ['lotId'], _sum: { centi: true } })
@@ -68,7 +68,19 @@ it('knows of each container what its moves leave, and of each product its first 
   expect(left.size).toBeLessThan(sums.length)
   expect(new Map((await lotRows(tx)).map(lot => [lot.id, lot.centi]))).toEqual(left)
   const firsts = await tx.lot.groupBy({ by: ['productId'], _min: { receivedOn: true } })
-  expect(await firstReceipts(tx)).toEqual(new Map(firsts.map(each => [each.productId, each._min.receivedOn])))
+  const lasts = await tx.stockMove.groupBy({ by: ['productId'], _max: { seq: true } })
+  const seqOf = new Map(lasts.map(each => [each.productId, each._max.seq]))
+  const firstOf = new Map(firsts.map(each => [each.productId, each._min.receivedOn]))
+  const counted = await tx.shelfProduct.findMany()
+  expect(firstOf.size).toBeLessThan(counted.length)
+  expect(await ledgerMarks(tx)).toEqual(
+    new Map(
+      counted.map(({ productId: id }) => [
+        id,
+        { seq: seqOf.get(id) ?? null, receivedOn: firstOf.get(id) ?? null },
+      ]),
+    ),
+  )
 }, 60_000)
 
 it('costs the shelf and every job as the whole ledger does, also where something was put right since', async () => {

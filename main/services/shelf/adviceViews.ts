@@ -9,7 +9,7 @@ import {
 } from '../../domain/shelf/index.ts'
 import type { ProductAhead } from './ahead.ts'
 import type { Counted } from './countedProducts.ts'
-import type { Buying } from './plans.ts'
+import type { Buying } from './underWay.ts'
 
 /** Points of the curve of unforeseen use: enough for a chart. */
 const curvePoints = 40
@@ -137,7 +137,7 @@ function reasonsOf({ advice, plan, product, buying, outlook, dueTodayCenti }: Pr
     packCenti: buying.offer.packCenti,
     lead: buying.lead,
     demand: outlook.demand,
-    level: outlook.past.level,
+    level: outlook.level,
     dueTodayCenti,
   })
 }

@@ -1,5 +1,4 @@
 /** The shelf ahead: for each product what is there, booked, under way and expected, projected and advised on. */
-import { dateOfDay, startOfDay } from '../../domain/calendar/index.ts'
 import {
   type Advice,
   advise,
@@ -19,11 +18,12 @@ import type { Desk } from '../desk/desk.ts'
 import { calendarOf } from '../desk/shopView.ts'
 import { type Counted, countedProducts, holdingOfRow, type ShelfDay, shelfDay } from './countedProducts.ts'
 import { comingByProduct, withMade } from './dilutions.ts'
-import { histories, historyDays } from './histories.ts'
-import { type Buying, type Covers, coversOf, type Outlook, outlookOf, plansFor } from './plans.ts'
+import { historyDays } from './histories.ts'
+import { type Outlook, outlooksOf } from './outlooks.ts'
+import { plansFor } from './plans.ts'
 import { rulesOf } from './shelfRules.ts'
 import { type ShopDays, shopDays } from './shopDays.ts'
-import { buyingsOf, suppliersInUse, type UnderWay, underWay } from './underWay.ts'
+import { type Buying, buyingsOf, suppliersInUse, type UnderWay, underWay } from './underWay.ts'
 
 /** How far ahead the screens look, in days. */
 export const daysAhead = 28
@@ -81,19 +81,9 @@ export async function shelfAhead(desk: Desk, tx: Tx, input: AheadInput = {}): Pr
     suppliersInUse(tx, ground.zone),
   ])
   const days = shopDays(calendar, ground.day - historyDays - 1, ground.day + Math.max(ahead, 400))
-  const fromAt = startOfDay(dateOfDay(ground.day - historyDays), ground.zone)
-  const pastOf = await histories(tx, days, ground.day, fromAt, { productIds: asked, made })
   const buyings = await buyingsOf(tx, suppliers, products, rules.services)
   const deliveries = await underWay(tx, ground, suppliers, buyings)
-  const covers = new Map<string | null, Covers>()
-  const outlooks = new Map<string, Outlook>()
-  for (const id of products.keys()) {
-    const buying = buyings.get(id) ?? null
-    const key = buying?.supplier.id ?? null
-    const own = covers.get(key) ?? coversOf(buying, ground.day, days)
-    covers.set(key, own)
-    outlooks.set(id, outlookOf(pastOf(id), buying, own, days))
-  }
+  const outlooks = await outlooksOf(desk, tx, [...products.keys()], { ground, calendar, days, made, buyings })
   const planTerms = { ...rules, today: ground.day, days, whole: input.productIds === undefined }
   const plans = input.unadvised
     ? new Map<string, Policy | null>()
@@ -140,7 +130,7 @@ function productAhead(loaded: Loaded): ProductAhead {
     unforeseen: expectedUse(outlook.demand, loaded.ahead),
     shopOpen: days.open,
   })
-  const { everReceived } = outlook.past
+  const { everReceived } = outlook
   const base = {
     product,
     rows,

@@ -17,8 +17,8 @@ import { type ProductAhead, type ShelfAhead, shelfAhead } from './ahead.ts'
 import { drawnBack } from './dilutions.ts'
 import { nearDayWords } from './lotViews.ts'
 import { dueDays } from './orders/dueDays.ts'
-import type { Buying } from './plans.ts'
 import { type ExpectedDraw, expectedDraws } from './stepDraws.ts'
+import type { Buying } from './underWay.ts'
 
 /** A step as far as its draws need it, at the time an offer gives it. */
 export interface PlacedStep {

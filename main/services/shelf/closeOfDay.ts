@@ -2,7 +2,7 @@
 import { checkDate, startOfDay } from '../../domain/calendar/index.ts'
 import { lastDayOf } from '../../domain/shelf/index.ts'
 import type { Tx } from '../../store/store.ts'
-import { lastCounts } from '../../store/useRows.ts'
+import { lastCounts, stepsConfirmed } from '../../store/useRows.ts'
 import type { Desk } from '../desk/desk.ts'
 import { adviceView } from './adviceViews.ts'
 import { type ProductAhead, type ShelfAhead, shelfAhead } from './ahead.ts'
@@ -178,10 +178,10 @@ async function otherWarnings(tx: Tx, { ground, products }: ShelfAhead): Promise<
 
 async function doneToday(tx: Tx, { date, zone }: ShelfDay) {
   const since = startOfDay(date, zone)
-  const [steps, counts, ordersSent] = await Promise.all([
-    tx.stepDraw.groupBy({ by: ['jobId', 'position'], where: { confirmedAt: { gte: since } } }),
+  const [confirmed, counts, ordersSent] = await Promise.all([
+    stepsConfirmed(tx, since),
     tx.auditLine.count({ where: { entity: 'stock', act: 'counted', at: { gte: since } } }),
     tx.purchaseOrder.count({ where: { sentAt: { gte: since } } }),
   ])
-  return { stepsConfirmed: steps.length, counts, ordersSent }
+  return { stepsConfirmed: confirmed, counts, ordersSent }
 }

@@ -2,7 +2,7 @@
 import { dayNumber } from '../../domain/calendar/index.ts'
 import { addTo, estimateLevel, type History, type Level } from '../../domain/shelf/index.ts'
 import type { Tx } from '../../store/store.ts'
-import { firstReceipts, type PastUse, pastUse } from '../../store/useRows.ts'
+import { type PastUse, pastUse } from '../../store/useRows.ts'
 import { type Made, usesCountedBack } from './dilutions.ts'
 import type { ShopDays } from './shopDays.ts'
 
@@ -17,22 +17,26 @@ export interface PastOf {
   readonly everReceived: boolean
 }
 
-/** The past of these products, or of all. `fromAt` is the first minute of the first day looked at. */
+/** The past of these products. `fromAt` is the first minute of the first day looked at. */
 export async function histories(
   tx: Tx,
   days: ShopDays,
   today: number,
   fromAt: number,
-  { productIds, made }: { productIds: readonly string[] | undefined; made: readonly Made[] },
+  of: {
+    productIds: readonly string[] | undefined
+    made: readonly Made[]
+    /** The first day something of the product was received on; null: none was. */
+    firstOf(productId: string): string | null
+  },
 ): Promise<(productId: string) => PastOf> {
-  const uses = usesCountedBack(await pastUse(tx, fromAt, productIds), made)
-  const firsts = await firstReceipts(tx)
+  const uses = usesCountedBack(await pastUse(tx, fromAt, of.productIds), of.made)
   return productId => {
-    const received = firsts.get(productId)
+    const received = of.firstOf(productId)
     // Before the first bottle came there was nothing to use: that says nothing about demand.
-    const first = Math.max(today - historyDays, received === undefined ? today : dayNumber(received))
+    const first = Math.max(today - historyDays, received === null ? today : dayNumber(received))
     const found = past(uses.get(productId) ?? [], days, Math.min(first, today), today)
-    return { ...found, everReceived: received !== undefined }
+    return { ...found, everReceived: received !== null }
   }
 }
 

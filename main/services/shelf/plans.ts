@@ -1,86 +1,18 @@
 /** Order points and sizes: worked out from the ledger once a week and kept between, because they change slowly. */
 import { dateOfDay, dayNumber } from '../../domain/calendar/index.ts'
 import {
-  arrivalChances,
-  type Chances,
-  coverChances,
-  type Demand,
   expectedUnforeseen,
-  type LeadTime,
-  latticeStep,
-  learnDemand,
-  meanOf,
-  type Offer,
   type PlannedProduct,
   type Plans,
   type Policy,
   planSupplier,
-  type Supplier,
-  workingDayOf,
 } from '../../domain/shelf/index.ts'
 import { type JsonObject, noJson, toJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { act, type Desk } from '../desk/desk.ts'
-import type { PastOf } from './histories.ts'
+import type { Outlook } from './outlooks.ts'
 import type { ShopDays } from './shopDays.ts'
-
-/** How one product is bought, with how long that takes. */
-export interface Buying {
-  readonly productId: string
-  readonly offer: Offer & { readonly id: string }
-  readonly supplier: Supplier
-  readonly lead: LeadTime
-  readonly service: number
-}
-
-/** A product's demand and the time to cover, on the lattice of the pack it is bought in. */
-export interface Outlook extends Covers {
-  readonly demand: Demand
-  readonly past: PastOf
-  /** Open days from delivery to expiry; null: it keeps. */
-  readonly lifeDays: number | null
-}
-
-/** How long the shelf must last until the next delivery, and until goods ordered today are here, in open days. */
-export interface Covers {
-  readonly cover: Chances
-  readonly arrival: Chances
-}
-
-/** The covers of a supplier; where nobody sells a product, a week is looked ahead. */
-export function coversOf(buying: Buying | null, today: number, days: ShopDays): Covers {
-  if (!buying) return { cover: surely(5), arrival: surely(1) }
-  const { supplier, lead } = buying
-  const input = { today, lead, supplierWorks: workingDayOf(supplier), shopOpen: days.open }
-  return { cover: coverChances(input), arrival: arrivalChances(input) }
-}
-
-function surely(days: number): Chances {
-  const chances = new Float64Array(days + 1)
-  chances[days] = 1
-  return chances
-}
-
-export function outlookOf(past: PastOf, buying: Buying | null, covers: Covers, days: ShopDays): Outlook {
-  const { draws, from, to } = past.history
-  const sum = draws.reduce((total, draw) => total + draw.centi, 0)
-  const draw = draws.length > 0 ? sum / draws.length : 100
-  // Where nobody sells it, what is drawn four times stands for a pack: the lattice has to have some step.
-  const packCenti = buying?.offer.packCenti ?? Math.max(1, Math.round(draw * 4))
-  const aheadCenti = ((sum * past.level.factor) / Math.max(1, to - from)) * meanOf(covers.cover)
-  const demand = learnDemand(past.history, {
-    stepCenti: latticeStep(packCenti, draw, aheadCenti),
-    horizon: covers.cover.length,
-    levelFactor: past.level.factor,
-  })
-  const life = buying?.offer.shelfLifeDays ?? null
-  return {
-    ...covers,
-    demand,
-    past,
-    lifeDays: life === null ? null : Math.max(1, Math.round((life * days.openPerYear) / 365)),
-  }
-}
+import type { Buying } from './underWay.ts'
 
 export interface PlanTerms {
   readonly today: number

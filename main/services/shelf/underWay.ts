@@ -4,15 +4,24 @@ import {
   type Delivery,
   deliveryWindow,
   type LeadTime,
+  type Offer,
   orderDay,
   type Supplier,
 } from '../../domain/shelf/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Counted, ShelfDay } from './countedProducts.ts'
 import type { ServiceClass } from './inputs.ts'
-import type { Buying } from './plans.ts'
 import { offerOf, offerRows } from './supplierOffers.ts'
 import { learnedLeads, supplierOf } from './suppliers.ts'
+
+/** How one product is bought, with how long that takes. */
+export interface Buying {
+  readonly productId: string
+  readonly offer: Offer & { readonly id: string }
+  readonly supplier: Supplier
+  readonly lead: LeadTime
+  readonly service: number
+}
 
 export interface UnderWay extends Delivery {
   readonly orderNumber: number

@@ -29,6 +29,8 @@ describe('a generated shop of one year', () => {
     expect(first?.dropOffAt).toBeLessThan(yearsNowAt - 350 * 1440)
     expect(await read.job.count({ where: { status: 'handedOver' } })).toBeGreaterThan(300)
     expect(await read.job.count({ where: { status: 'lapsed' } })).toBeGreaterThan(0)
+    // What was let go draws nothing any more, as where the app lets it go.
+    expect(await read.stepDraw.count({ where: { job: { status: 'lapsed' } } })).toBe(0)
     for (const table of ['layer', 'upkeepPlan', 'upkeepEntry', 'message', 'conditionCheck'] as const) {
       const counted = read[table] as { count(): Promise<number> }
       expect(await counted.count(), table).toBeGreaterThan(100)

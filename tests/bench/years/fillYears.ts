@@ -217,8 +217,6 @@ function asLapsed(rows: Rows, at: number): Rows {
         ],
       ]
     if (table === 'JobStep') return [[table, list.map(row => ({ ...row, ...never }))]]
-    if (table === 'StepDraw')
-      return [[table, list.map(row => ({ ...row, confirmedAt: null, actualCenti: null, how: null }))]]
     if (table === 'AuditLine') return [[table, list.slice(0, 1)]]
     return table === 'JobTreatment' || table === 'JobStepCrew' ? [[table, list]] : []
   })
