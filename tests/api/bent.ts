@@ -68,14 +68,12 @@ export function bent(
 ): unknown {
   const pick: Pick = of => of[Math.floor(random() * of.length)] as (typeof of)[number]
   const chance = (share: number) => random() < share
-  const versions = new Map([...known.values()].flatMap(rows => [...rows]))
-  const ids = versions.size > 0 ? [...versions.keys()] : ['none']
+  const { versions, ids } = known
 
   function rowId(name: string): string {
     if (chance(0.1)) return pick([...ids, 'none', 'x'.repeat(64), ''])
     const stem = /^ids?$/.test(name) ? path.split('.')[0]! : name
-    const rows = known.get(pick(tablesFor(known, stem)) ?? '')
-    return rows ? pick([...rows.keys()]) : 'none'
+    return pick(known.tables.get(pick(tablesFor(known, stem)) ?? '') ?? ['none'])
   }
 
   function text(name: string, { maxLength = 4_000 }: { maxLength?: number }): string {

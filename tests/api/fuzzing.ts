@@ -1,7 +1,7 @@
 import { appRouter } from '../../main/api/router.ts'
 import { bent } from './bent.ts'
 import { inputOf, typeOf } from './inputOf.ts'
-import { knownRows } from './knownRows.ts'
+import { readKnown } from './knownRows.ts'
 import type { Api } from './makeApi.ts'
 
 /** What sends letters over the network, fills the shop anew, or never ends. */
@@ -12,9 +12,22 @@ const notAsked = new Set([
   'shop.openDemo',
   'system.changes',
 ])
-/** Seconds each time on a shop in full swing: once in so many rounds is enough. */
-const costly = new Set(['orders.propose', 'reminders.prepare', 'backups.make', 'upkeep.spread.carryOut'])
+/** Fifty or more times as long as the others on a shop in full swing: once in so many rounds is enough. */
 const rarely = 40
+const costly = new Set([
+  'backups.make',
+  'cure.takeNotices',
+  'leaving.pack',
+  'morning.sheet',
+  'orders.propose',
+  'reminders.batch',
+  'reminders.prepare',
+  'shelf.closeOfDay',
+  'system.diagnostics',
+  'upkeep.spread.carryOut',
+  'upkeep.spread.preview',
+  'upkeep.year',
+])
 /** Acts change the rows and their versions: how many calls they are taken to be as they were. */
 const knownFor = 60
 /** Two seconds; a short run may share the machine with every other test, which makes each instruction slower. */
@@ -35,7 +48,8 @@ export async function fuzz(
   { calls, random }: { calls: number; random: () => number },
 ): Promise<Fuzzed> {
   const done: Fuzzed = { calls: 0, answered: 0, slowest: { path: '', ms: 0 }, faults: [] }
-  let known = await knownRows(desk.store, random)
+  const rows = readKnown(desk.store.source.file)
+  let known = rows.read(random)
   for (let round = 0; done.calls < calls; round++)
     for (const [path, procedure] of Object.entries(appRouter._def.procedures)) {
       if (notAsked.has(path) || (costly.has(path) && round % rarely > 0)) continue
@@ -51,9 +65,10 @@ export async function fuzz(
       if (tookMs > done.slowest.ms) done.slowest = { path, ms: Math.round(tookMs) }
       const said = faultOf(status, message) ?? (tookMs > longestMs ? `took ${tookMs} ms` : null)
       if (said !== null) done.faults.push(`${path} ${JSON.stringify(input)}: ${said}`)
-      if (done.calls % knownFor === 0) known = await knownRows(desk.store, random)
+      if (done.calls % knownFor === 0) known = rows.read(random)
       if (done.calls >= calls) break
     }
+  rows.close()
   return done
 }
 
