@@ -16,7 +16,7 @@ export type {
 export type { SizeClass } from '../domain/vehicle/index.ts'
 export type { AppliedDraft, Zone } from '../services/applied/inputs.ts'
 export type { AppliedEntryView, AppliedView } from '../services/applied/record.ts'
-export type { CopyLook, CopyView } from '../services/backup/restore.ts'
+export type { CopiesFound, CopyLook, CopyView } from '../services/backup/restore.ts'
 export type { BoardView } from '../services/board/board.ts'
 export type { TriedMoveView } from '../services/board/boardMove.ts'
 export type { HoldView } from '../services/booking/booking.ts'

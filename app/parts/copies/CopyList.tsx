@@ -1,10 +1,10 @@
 import { Radio, Stack } from '@mantine/core'
-import type { CopyView } from '../../../main/api/views.ts'
+import type { CopiesFound, CopyView } from '../../../main/api/views.ts'
 import { fullWords } from '../time.ts'
 
 interface Props {
   label: string
-  copies: readonly CopyView[]
+  found: CopiesFound
   zone: string
   chosen: CopyView | null
   onChoose(copy: CopyView): void
@@ -13,9 +13,9 @@ interface Props {
 /** More are not needed to find the one before a mishap. */
 const mostShown = 30
 
-/** Copies to choose one of, newest first; nothing where there are none. */
-export function CopyList({ label, copies, zone, chosen, onChoose }: Props) {
-  if (copies.length === 0) return null
+/** Copies to choose one of, newest first, then those that cannot be read; nothing where there are none. */
+export function CopyList({ label, found: { copies, unread }, zone, chosen, onChoose }: Props) {
+  if (copies.length + unread.length === 0) return null
   const shown = copies.slice(0, mostShown)
   return (
     <Radio.Group
@@ -32,6 +32,9 @@ export function CopyList({ label, copies, zone, chosen, onChoose }: Props) {
       <Stack gap={6} mt="xs" mah={320} style={{ overflowY: 'auto' }}>
         {shown.map(copy => (
           <Radio key={copy.path} value={copy.path} label={copyWords(copy, zone)} />
+        ))}
+        {unread.slice(0, mostShown).map(({ path, name, words }) => (
+          <Radio key={path} value={path} label={`${name} · cannot be read`} description={words} disabled />
         ))}
       </Stack>
     </Radio.Group>

@@ -1,12 +1,14 @@
 import { Button, Group, PasswordInput, Text, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
-import type { CopyLook, CopyView } from '../../../main/api/views.ts'
+import type { CopiesFound, CopyLook, CopyView } from '../../../main/api/views.ts'
 import { useAct, useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Refused } from '../form/Refused.tsx'
 import pieces from '../pieces.module.css'
 import { CopyList } from './CopyList.tsx'
+
+const nothing: CopiesFound = { copies: [], unread: [] }
 
 /**
  * From a copy back to a shop: found here or in a folder, looked into beside what is here, and made ready for the next
@@ -15,7 +17,7 @@ import { CopyList } from './CopyList.tsx'
 export function RestoreCopy({ zone }: { zone: string }) {
   const here = useQuery(trpc.backups.list.queryOptions()).data
   const [path, setPath] = useState('')
-  const [elsewhere, setElsewhere] = useState<CopyView[]>([])
+  const [elsewhere, setElsewhere] = useState<CopiesFound>(nothing)
   const [chosen, setChosen] = useState<CopyView | null>(null)
   const find = useSaving(trpc.backups.find.mutationOptions(), { onSaved: setElsewhere })
   const leave = useAct(trpc.backups.cancelRestore.mutationOptions())
@@ -50,14 +52,14 @@ export function RestoreCopy({ zone }: { zone: string }) {
       <Refused of={find.error} />
       <CopyList
         label="Copies found there"
-        copies={elsewhere}
+        found={elsewhere}
         zone={zone}
         chosen={chosen}
         onChoose={setChosen}
       />
       <CopyList
         label="Copies on this computer"
-        copies={here?.copies ?? []}
+        found={here ?? nothing}
         zone={zone}
         chosen={chosen}
         onChoose={setChosen}

@@ -2,7 +2,14 @@
 import { copyIsDue, drillIsDue } from '../../domain/backup/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { readComputer } from '../../store/backup/computer.ts'
-import { type CopyFile, copiesDir, listCopies, makeCopy, thinOut } from '../../store/backup/copies.ts'
+import {
+  type CopyFile,
+  copiesDir,
+  lookThrough,
+  makeCopy,
+  thinOut,
+  type UnreadCopy,
+} from '../../store/backup/copies.ts'
 import { carryTo, copiesIn } from '../../store/backup/secondPlace.ts'
 import type { Store } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -89,9 +96,19 @@ export async function copyingEnds(store: Store): Promise<void> {
  * looked into has none; making the next copy then says why.
  */
 export async function ownCopies(desk: Pick<Desk, 'store'>): Promise<CopyFile[]> {
+  return (await ownFolder(desk)).copies
+}
+
+/** The same, and what lies there that should be a copy and cannot be read. */
+export async function ownFolder(
+  desk: Pick<Desk, 'store'>,
+): Promise<{ copies: CopyFile[]; unread: UnreadCopy[] }> {
   const { shopId } = desk.store.source
-  const copies = await listCopies(copiesDir(dataDirOf(desk)), shopId).catch(() => [])
-  return copies.filter(copy => !copy.beforeRestore)
+  const { copies, unread } = await lookThrough(copiesDir(dataDirOf(desk))).catch(() => ({
+    copies: [],
+    unread: [],
+  }))
+  return { copies: copies.filter(copy => !copy.beforeRestore && copy.shopId === shopId), unread }
 }
 
 async function alone(store: Store, work: (known: Known) => Promise<void>): Promise<void> {

@@ -3,7 +3,7 @@ import { statSync } from 'node:fs'
 import { dirname } from 'node:path'
 import { type Holdings, holdingsWords, momentWords } from '../../domain/backup/index.ts'
 import { refuse } from '../../domain/refusal.ts'
-import { type CopyFile, copiesDir, listCopies } from '../../store/backup/copies.ts'
+import { type CopyFile, copiesDir, lookThrough, type UnreadCopy } from '../../store/backup/copies.ts'
 import { holdingsOf } from '../../store/backup/holdings.ts'
 import { readContent } from '../../store/backup/readCopy.ts'
 import { layOut, type ReadyCopy, readyCopy, sayReady, takeBack } from '../../store/backup/restoring.ts'
@@ -26,22 +26,29 @@ const viewOf = ({ path, name, madeAt, locked, beforeRestore, bytes }: CopyFile):
   bytes,
 })
 
-/** Copies of this data folder, newest first, and the one the next start will open. */
-export async function copiesHere(desk: Desk): Promise<{ copies: CopyView[]; ready: ReadyCopy | null }> {
-  const dataDir = dataDirOf(desk)
-  return { copies: (await listCopies(copiesDir(dataDir))).map(viewOf), ready: readyCopy(dataDir) }
+/** What lies in a folder of copies: those that can be read, newest first, and what else ends as a copy does. */
+export interface CopiesFound {
+  copies: CopyView[]
+  unread: UnreadCopy[]
 }
 
-/** The copies that lie in a folder, or beside and with a file, newest first. Refuses where there are none. */
-export async function findCopies(input: { path: string }): Promise<CopyView[]> {
+/** Copies of this data folder, and the one the next start will open. */
+export async function copiesHere(desk: Desk): Promise<CopiesFound & { ready: ReadyCopy | null }> {
+  const dataDir = dataDirOf(desk)
+  const { copies, unread } = await lookThrough(copiesDir(dataDir))
+  return { copies: copies.map(viewOf), unread, ready: readyCopy(dataDir) }
+}
+
+/** The copies that lie in a folder, or the one that is the file named. Refuses where there are none. */
+export async function findCopies(input: { path: string }): Promise<CopiesFound> {
   const path = input.path.trim().replace(/^"(.*)"$/, '$1')
   if (path === '') refuse('path-bad', { path }, 'Enter the folder the copies lie in.')
   try {
     const isFolder = statSync(path).isDirectory()
-    const copies = (await listCopies(isFolder ? path : dirname(path))).filter(
-      copy => isFolder || copy.path === path,
-    )
-    if (copies.length > 0) return copies.map(viewOf)
+    const found = await lookThrough(isFolder ? path : dirname(path))
+    const asked = (file: { path: string }) => isFolder || file.path === path
+    const [copies, unread] = [found.copies.filter(asked), found.unread.filter(asked)]
+    if (copies.length + unread.length > 0) return { copies: copies.map(viewOf), unread }
   } catch (error) {
     throw diskRefusal(error, path)
   }

@@ -2,11 +2,12 @@
 import { copiesStand, type Warning } from '../../domain/backup/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { readComputer } from '../../store/backup/computer.ts'
+import type { UnreadCopy } from '../../store/backup/copies.ts'
 import { lastSavedAt } from '../../store/backup/holdings.ts'
 import { foundDamage } from '../../store/backup/readOver.ts'
 import type { Desk } from '../desk/desk.ts'
 import { findShop } from '../desk/shopView.ts'
-import { knownCopies, ownCopies } from './copying.ts'
+import { knownCopies, ownFolder } from './copying.ts'
 import { heldWords } from './held.ts'
 import { dataDirOf } from './settings.ts'
 
@@ -26,7 +27,7 @@ export async function copiesStanding(desk: Desk): Promise<CopiesStanding> {
   if (!shop) return { line: '', drill: null, warnings: [] }
   const nowAt = desk.now()
   const { zone } = shop
-  const copies = await ownCopies(desk)
+  const { copies, unread } = await ownFolder(desk)
   const { failed, place: seen } = knownCopies(store)
   const { place, drill } = readComputer(dataDirOf(desk))
   const newestAt = copies[0]?.madeAt ?? null
@@ -48,10 +49,19 @@ export async function copiesStanding(desk: Desk): Promise<CopiesStanding> {
     warnings: [
       ...said('data', damage),
       ...warnings,
+      ...said('copies', unreadWords(unread)),
       ...said('copies', drill && !drill.opened ? drill.words : null),
       ...said('restored', held),
     ],
   }
+}
+
+/** On copies here that cannot be read; null: there are none. */
+function unreadWords(unread: readonly UnreadCopy[]): string | null {
+  const [first, ...others] = unread
+  if (!first) return null
+  const more = others.length === 0 ? '' : ` The same goes for ${others.length} more.`
+  return `${first.words}${more} They are listed in the settings, under Backups; delete what you do not need.`
 }
 
 function said(about: Warning['about'], words: string | null): Warning[] {

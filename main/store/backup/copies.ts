@@ -3,7 +3,7 @@ import { readdir, rm, stat } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { copiesToKeep } from '../../domain/backup/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
-import { onDisk } from '../diskWords.ts'
+import { diskRefusal, onDisk } from '../diskWords.ts'
 import { oneLine } from '../oneLine.ts'
 import { moveWhole } from '../wholeFile.ts'
 import { databaseName, readHeader } from './copyFormat.ts'
@@ -27,6 +27,14 @@ export interface CopyFile {
   bytes: number
 }
 
+/** A file with a copy's ending whose beginning cannot be read. */
+export interface UnreadCopy {
+  path: string
+  name: string
+  /** Why, and the way out. */
+  words: string
+}
+
 const ending = '.lustrum-copy'
 const beforeEnding = `-before-restore${ending}`
 /** Copies made before a restore are not thinned out; of these so many stay. */
@@ -43,28 +51,36 @@ export function copyName(shopId: string, madeAt: number, beforeRestore = false):
   return `${stamp}-${shopId.slice(0, 8)}${beforeRestore ? beforeEnding : ending}`
 }
 
-/** The copies in a folder, newest first, of one shop or of any; none where there is no folder. Others are passed over. */
+/** The copies in a folder, newest first, of one shop or of any; none where there is no folder. */
 export async function listCopies(folder: string, shopId?: string): Promise<CopyFile[]> {
+  const { copies } = await lookThrough(folder)
+  return copies.filter(copy => shopId === undefined || copy.shopId === shopId)
+}
+
+/** Every file in a folder that ends as a copy does: those that can be read, newest first, and the others by name. */
+export async function lookThrough(folder: string): Promise<{ copies: CopyFile[]; unread: UnreadCopy[] }> {
   const names = await readdir(folder).catch((error: NodeJS.ErrnoException) => {
     if (error.code === 'ENOENT') return []
     throw error
   })
   const copies: CopyFile[] = []
-  for (const name of names.filter(each => each.endsWith(ending)).slice(0, mostListed)) {
+  const unread: UnreadCopy[] = []
+  // Names begin with their day.
+  const ours = names.filter(each => each.endsWith(ending)).sort((a, b) => (a < b ? 1 : -1))
+  for (const name of ours.slice(0, mostListed)) {
     const path = join(folder, name)
     try {
+      const info = await stat(path)
+      if (!info.isFile()) continue
       const { header } = await readHeader(path)
-      const { size } = await stat(path)
       const { lock, ...told } = header
       const beforeRestore = name.endsWith(beforeEnding)
-      copies.push({ ...told, path, name, locked: lock !== null, beforeRestore, bytes: size })
-    } catch {
-      // Another program's, or damaged from its first line on: no copy.
+      copies.push({ ...told, path, name, locked: lock !== null, beforeRestore, bytes: info.size })
+    } catch (error) {
+      unread.push({ path, name, words: (diskRefusal(error, path) as Error).message })
     }
   }
-  return copies
-    .filter(copy => shopId === undefined || copy.shopId === shopId)
-    .sort((a, b) => b.madeAt - a.madeAt)
+  return { copies: copies.sort((a, b) => b.madeAt - a.madeAt), unread }
 }
 
 export interface CopyOrder {

@@ -2,13 +2,15 @@
  * The form of a copy, one file that holds a shop:
  *
  *   LUSTRUM-COPY 1\n      what it is, and the version of this form
- *   {...}\n               CopyHeader as JSON: whose, when, and how it is locked, if it is
+ *   {...}\n               CopyHeader as JSON: whose, when, and how it is locked, if it is; then `sum`, the SHA-256 in
+ *                         hex of that JSON without it (older copies have none)
  *   body                  gzip of: the length of the next part (4 bytes, big-endian), CopyContent as JSON, then
  *                         the files it lists, one after another. Locked, the gzip is sealed as sealing.ts says,
  *                         and the first two lines are what its first frame vouches for.
  *
  * The database comes first of the files, as `lustrum.db`.
  */
+import { createHash } from 'node:crypto'
 import { open } from 'node:fs/promises'
 import type { Holdings } from '../../domain/backup/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
@@ -30,6 +32,8 @@ export interface CopyHeader {
   lock: Lock | null
 }
 
+type Written = CopyHeader & { sum?: unknown }
+
 export interface CopiedFile {
   /** Where it lies in the data folder, with slashes. */
   name: string
@@ -48,10 +52,18 @@ export interface CopyContent {
 }
 
 export function headerBytes(header: CopyHeader): Buffer {
-  return Buffer.from(`${firstLine}${JSON.stringify(header)}\n`)
+  return Buffer.from(`${firstLine}${JSON.stringify({ ...header, sum: sumOf(header) })}\n`)
 }
 
-/** The header of a copy, and where its body begins. @throws Refusal `copy-foreign` where the file is no copy. */
+/** The names in order, so that what was read sums up as it was written. */
+function sumOf({ shopId, madeAt, lock }: CopyHeader): string {
+  return createHash('sha256').update(JSON.stringify({ shopId, madeAt, lock })).digest('hex')
+}
+
+/**
+ * The header of a copy, and where its body begins. @throws Refusal `copy-foreign` where the file is no copy, or its
+ * beginning is not as it was written.
+ */
 export async function readHeader(path: string): Promise<{ header: CopyHeader; length: number }> {
   const file = await open(path, 'r')
   const { buffer: bytes, bytesRead: length } = await file
@@ -61,13 +73,23 @@ export async function readHeader(path: string): Promise<{ header: CopyHeader; le
   const begins = bytes.subarray(0, firstLine.length).toString('latin1') === firstLine
   if (!begins || end === -1 || end >= length) throw foreign(path)
   try {
-    const header = JSON.parse(bytes.subarray(firstLine.length, end).toString('utf8')) as CopyHeader
-    if (typeof header.shopId === 'string' && Number.isSafeInteger(header.madeAt) && lockIsWhole(header.lock))
+    const { sum, ...header } = JSON.parse(bytes.subarray(firstLine.length, end).toString('utf8')) as Written
+    if (headerIsWhole(header) && (sum === undefined || sum === sumOf(header)))
       return { header, length: end + 1 }
   } catch {
     // No JSON: as foreign as any other line.
   }
   throw foreign(path)
+}
+
+function headerIsWhole({ shopId, madeAt, lock, ...rest }: CopyHeader): boolean {
+  return (
+    typeof shopId === 'string' &&
+    Number.isSafeInteger(madeAt) &&
+    lockIsWhole(lock) &&
+    // A name damaged, that of the sum among them, is one more.
+    Object.keys(rest).length === 0
+  )
 }
 
 function lockIsWhole(lock: Lock | null): boolean {
@@ -82,7 +104,7 @@ function foreign(path: string): Refusal {
     'copy-foreign',
     'path',
     path,
-    `${path} is no copy of a shop, or its beginning is damaged: choose a file that ends in .lustrum-copy.`,
+    `${path} is no copy of a shop, or its beginning is damaged: choose another copy.`,
   )
 }
 

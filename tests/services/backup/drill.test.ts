@@ -82,12 +82,14 @@ it('finds a byte flipped anywhere', async () => {
   const random = seeded(20_260_415)
   const places = Array.from({ length: 24 }, (_, i) => Math.floor(((i + random()) / 24) * whole.length))
   const passed: number[] = []
-  for (const place of [...places, 0, whole.length - 1]) {
+  const head = Array.from({ length: whole.indexOf('}\n') + 2 }, (_, at) => at)
+  for (const place of [...head, ...places, whole.length - 1]) {
     const spoiled = Buffer.from(whole)
     spoiled[place]! ^= 1 << Math.floor(random() * 8)
     writeFileSync(copy, spoiled)
-    // In its first line it is taken for no copy at all, and the newest is said to be older.
-    if ((await ownCopies(desk)).length === 1 && / opens: /.test(await drill())) passed.push(place)
+    // In its beginning it is said without a drill, which has then no copy to try.
+    const said = (await copiesStanding(desk)).warnings.some(({ words }) => /beginning is damaged/.test(words))
+    if (said !== head.includes(place) || (!said && / opens: /.test(await drill()))) passed.push(place)
   }
   expect(passed).toEqual([])
 })

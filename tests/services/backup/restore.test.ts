@@ -1,6 +1,6 @@
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { basename, join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { migrationsDir } from '../../../main/hosts/build.ts'
 import { copyAtOnce, ownCopies } from '../../../main/services/backup/copying.ts'
@@ -63,7 +63,7 @@ describe('a shop restored on an empty installation', () => {
   it('is there after one start, from the second place, locked as it was', async () => {
     await saveCopiesSettings(desk, { place, passphrase, version: 0 })
     await copyAtOnce(desk)
-    const [copy] = await findCopies({ path: `"${place}" ` })
+    const [copy] = (await findCopies({ path: `"${place}" ` })).copies
     const input = { path: copy!.path, passphrase }
     await expect(lookIntoCopy(empty, { ...input, passphrase: null })).rejects.toMatchObject({
       code: 'passphrase-wrong',
@@ -138,6 +138,27 @@ describe('a copy put in the place of a shop', () => {
     })
     expect((await copiesHere(desk)).ready).toBeNull()
     expect(existsSync(join(dataDirOf(desk), 'restore'))).toBe(false)
+  })
+
+  it('whose beginning is damaged is listed where it lies, and said on the first screen', async () => {
+    await copyAtOnce(desk)
+    const [copy] = await ownCopies(desk)
+    const spoiled = readFileSync(copy!.path)
+    spoiled[3]! ^= 1
+    const bad = copy!.path.replace('.lustrum-copy', '-too.lustrum-copy')
+    writeFileSync(bad, spoiled)
+    writeFileSync(join(place, 'only.lustrum-copy'), spoiled)
+    const words = expect.stringMatching(/^.*its beginning is damaged: choose another copy\.$/)
+    const here = await copiesHere(desk)
+    expect(here.copies).toHaveLength(1)
+    expect(here.unread).toEqual([{ path: bad, name: basename(bad), words }])
+    expect((await findCopies({ path: place })).unread).toMatchObject([{ name: 'only.lustrum-copy', words }])
+    expect((await findCopies({ path: copy!.path })).unread).toEqual([])
+    const said = async () => (await copiesStanding(desk)).warnings.map(warning => warning.words)
+    expect(await said()).toEqual([expect.stringContaining(`${bad} is no copy of a shop`)])
+    expect(await said()).toEqual([expect.not.stringContaining('more')])
+    writeFileSync(bad.replace('-too', '-three'), spoiled)
+    expect(await said()).toEqual([expect.stringContaining('The same goes for 1 more.')])
   })
 
   it('is not looked for where there is none', async () => {

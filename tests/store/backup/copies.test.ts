@@ -3,7 +3,7 @@ import { dirname, join } from 'node:path'
 import { setImmediate } from 'node:timers/promises'
 import Database from 'better-sqlite3'
 import { describe, expect, it } from 'vitest'
-import { copiesDir, listCopies, makeCopy, thinOut } from '../../../main/store/backup/copies.ts'
+import { copiesDir, listCopies, lookThrough, makeCopy, thinOut } from '../../../main/store/backup/copies.ts'
 import { readContent, unpackCopy } from '../../../main/store/backup/readCopy.ts'
 import { beginPlace, carryTo, copiesIn } from '../../../main/store/backup/secondPlace.ts'
 import { makeFolder } from '../openDatabase.ts'
@@ -137,6 +137,49 @@ describe('a copy', () => {
       }
     },
   )
+
+  it('whose beginning cannot be read is listed with the others, in words', async () => {
+    const { file } = await makeFullStore(1)
+    const copy = await makeCopy(file, { at, passphrase })
+    const whole = readFileSync(copy.path)
+    const folder = copiesDir(dirname(file))
+    const put = (name: string, bytes: Buffer) => writeFileSync(join(folder, `${name}.lustrum-copy`), bytes)
+    const edited = (from: string, to: string) =>
+      Buffer.from(whole.toString('latin1').replace(from, to), 'latin1')
+    put('cut within its header', whole.subarray(0, 60))
+    put('empty', Buffer.alloc(0))
+    put('first letter', edited('L', 'M'))
+    put('made at another time', edited(`${at}`, `${at - 1}`))
+    put('of another shop', edited(copy.shopId.slice(0, 8), 'ffffffff'))
+    put('opens at another cost', edited('"cost":', '"cost":1'))
+    put('sum by another name', edited('"sum"', '"sun"'))
+    put('text of another program', Buffer.from('Dear customers,\n'.repeat(400)))
+    mkdirSync(join(folder, 'a folder.lustrum-copy'))
+    const { copies, unread } = await lookThrough(folder)
+    expect(copies).toEqual([copy])
+    expect(unread.map(({ name }) => name.replace('.lustrum-copy', ''))).toEqual([
+      'text of another program',
+      'sum by another name',
+      'opens at another cost',
+      'of another shop',
+      'made at another time',
+      'first letter',
+      'empty',
+      'cut within its header',
+    ])
+    for (const { path, words } of unread)
+      expect(words).toBe(`${path} is no copy of a shop, or its beginning is damaged: choose another copy.`)
+  })
+
+  it('made before its beginning was summed up is read as it was', async () => {
+    const { file } = await makeFullStore(2)
+    const copy = await makeCopy(file, { at, passphrase: null })
+    const old = readFileSync(copy.path)
+      .toString('latin1')
+      .replace(/,"sum":"\w+"/, '')
+    writeFileSync(copy.path, Buffer.from(old, 'latin1'))
+    expect(await namesIn(copy.path, null)).toEqual(['Customer 1', 'Customer 2'])
+  })
 
   it('is not made of a damaged database', async () => {
     const { store, file } = await makeFullStore(1)
