@@ -11,10 +11,11 @@ export async function floorRows(tx: Tx, nowAt: number, toAt: number): Promise<Fl
     (Omit<FloorRow, 'splittable' | 'sameBay'> & { splittable: number; sameBay: number })[]
   >`
     select j.id as jobId, j.number, j.status, v.plate, j.promisedAt, j.plannedHandoverAt, j.handoverAt, j.arrivedAt, j.coveredBy,
-      s.position, s.kind, s.name, s.stage, s.needs, s.skill, s.crewCount, s.minutes, s.splittable, s.sameBay, s.waitMin, s.waitMax, s.moveAfterMin,
+      s.position, s.kind, s.name, s.stage, s.needs, s.skill, s.crewCount, s.help, s.minutes, s.splittable, s.sameBay, s.waitMin, s.waitMax, s.moveAfterMin,
       s.productId, s.bayId, s.plannedAt, s.plannedEndAt, s.startAt, s.endAt, s.actualStartAt, s.actualEndAt,
       s.movedToBayId, s.movedAt,
-      (select group_concat(c.crewId) from JobStepCrew c where c.stepId = s.id) as crew
+      (select group_concat(c.crewId) from JobStepCrew c where c.stepId = s.id) as crew,
+      (select group_concat(c.crewId) from JobStepCrew c where c.stepId = s.id and c.helps) as helpers
     from Job j join Vehicle v on v.id = j.vehicleId join JobStep s on s.jobId = j.id
     where j.dropOffAt < ${toAt} and (
       j.status = 'inShop'

@@ -7,11 +7,19 @@ const withAll = {
   customer: true,
   vehicle: true,
   treatments: true,
-  steps: { include: { crew: { select: { crewId: true } } } },
+  steps: { include: { crew: { select: { crewId: true, helps: true } } } },
 } satisfies Prisma.JobInclude
 
 export type JobWhere = Prisma.JobWhereInput
 export type FoundJob = Prisma.JobGetPayload<{ include: typeof withAll }>
+
+/** A step's people as the floor keeps them. */
+export function peopleIn(crew: readonly { crewId: string; helps: boolean }[]) {
+  return {
+    crewIds: crew.map(each => each.crewId),
+    helperIds: crew.filter(each => each.helps).map(each => each.crewId),
+  }
+}
 
 /** The jobs that match, soonest first, with their customer, vehicle, treatments, steps and people. */
 export async function findJobs(tx: Tx, where: JobWhere): Promise<FoundJob[]> {

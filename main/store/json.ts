@@ -12,6 +12,11 @@ export function toJson(data: object): JsonObject {
   return data as JsonObject
 }
 
+/** A step, its help as its column takes it. */
+export function withHelp<S extends { readonly help?: unknown }>(step: S) {
+  return { ...step, help: step.help == null ? noJson : toJson(step.help) }
+}
+
 /** What a JSON column holds, as the type that is written there; null stays null. */
 export function fromJson<T>(column: unknown): T {
   return column as T

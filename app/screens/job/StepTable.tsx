@@ -53,7 +53,13 @@ export function StepTable({ job, happened }: { job: JobView; happened: Happened 
                     </small>
                   )}
                 </td>
-                <td>{step.crew.map(person => person.name).join(', ')}</td>
+                <td>
+                  {step.crew
+                    .map(({ name, helps }) =>
+                      helps ? `${name} helps ${when(helps.from)} to ${when(helps.to)}` : name,
+                    )
+                    .join(', ')}
+                </td>
                 <td>{moment(step.actualStartAt, step.startAt)}</td>
                 <td>{moment(step.actualEndAt, step.endAt)}</td>
                 <td>{stateOf(step)}</td>

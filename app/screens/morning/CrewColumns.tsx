@@ -30,6 +30,7 @@ export function CrewColumns({ sheet }: { sheet: MorningView }) {
               time={clockWords(step.fromAt, sheet.zone)}
               car={step}
             >
+              {step.helps && 'Helps: '}
               {step.name} in {step.bayName}, until {clockWords(step.toAt, sheet.zone)}
               {step.productName && ` · ${step.productName}`}
               {step.with.length > 0 && ` · with ${step.with.join(', ')}`}

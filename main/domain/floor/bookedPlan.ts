@@ -4,6 +4,7 @@ import { checkPlan, type Plan, type Problem, reasonText, type Step } from '../sc
 import type { MissedWork } from '../shop/index.ts'
 import { listWords } from '../words.ts'
 import { leavingTimes, type ProductsById } from './cureMarks.ts'
+import { crewRows, peopleOf } from './floorJobs.ts'
 import { type Named, wordsFor } from './shopWords.ts'
 
 /**
@@ -49,6 +50,7 @@ export function stepRows(steps: readonly (Step & PlannedStep)[], plan: Plan) {
       needs: step.needs ?? '',
       skill: step.kind === 'work' ? step.skill : null,
       crewCount: step.kind === 'work' ? step.crew : 0,
+      ...(step.kind === 'work' && step.help && { help: { ...step.help } }),
       splittable: step.kind === 'work' && step.split,
       sameBay: step.sameBay ?? false,
       waitMin: step.waitMin ?? null,
@@ -65,7 +67,7 @@ export function stepRows(steps: readonly (Step & PlannedStep)[], plan: Plan) {
       endAt: placed.end,
       movedToBayId: placed.moved?.bay ?? null,
       movedAt: placed.moved?.at ?? null,
-      crew: { create: placed.crew.map(crewId => ({ crewId })) },
+      crew: { create: crewRows(peopleOf(placed)) },
     }
   })
 }

@@ -3,7 +3,7 @@
 import { clip, difference, minutesIn, minuteWords } from '../calendar/index.ts'
 import { sentence } from '../words.ts'
 import type { Booked, FloorPerson } from './floor.ts'
-import { jobStays } from './floorJobs.ts'
+import { jobStays, presenceOf } from './floorJobs.ts'
 import type { Named } from './shopWords.ts'
 
 export interface Conflict {
@@ -44,15 +44,8 @@ export function conflictsOn(floor: ToldFloor): Conflict[] {
       use(bays, bay, { jobId: job.id, bayId: bay, from, to, name })
     for (const step of job.steps)
       if (step.actualEndAt === null)
-        for (const id of step.crewIds)
-          use(people, id, {
-            jobId: job.id,
-            bayId: null,
-            from: step.startAt,
-            to: step.endAt,
-            name,
-            step: step.name,
-          })
+        for (const { id, ...there } of presenceOf(floor.open, step))
+          use(people, id, { jobId: job.id, bayId: null, ...there, name, step: step.name })
   }
   const when = (at: number) => minuteWords(at, floor.zone, floor.nowAt)
   const found: Conflict[] = []

@@ -1,6 +1,15 @@
+import type { Span } from '../calendar/index.ts'
 import type { LaidCoat, Leaving } from '../cure/index.ts'
 import type { JobStatus } from '../job/index.ts'
-import { type Plan, type Stay, type Step, staysOf } from '../schedule/index.ts'
+import {
+  type Help,
+  openTime,
+  type Plan,
+  partOfWork,
+  type Stay,
+  type Step,
+  staysOf,
+} from '../schedule/index.ts'
 
 /** One step as it is stored: what was planned, what really happened, and what follows from both. */
 export interface StepRow {
@@ -11,6 +20,7 @@ export interface StepRow {
   readonly needs: string
   readonly skill: string | null
   readonly crewCount: number
+  readonly help?: unknown
   readonly minutes: number
   readonly splittable: boolean
   readonly sameBay: boolean
@@ -31,6 +41,8 @@ export interface StepRow {
 
 export interface FloorStep extends StepRow {
   readonly crewIds: readonly string[]
+  /** Those of them who are there for its help alone; left out: nobody. */
+  readonly helperIds?: readonly string[]
   /** The running clock of a coat that is on the car. */
   readonly laid?: LaidCoat
 }
@@ -57,6 +69,8 @@ export interface FloorRow extends StepRow, Omit<FloorJob, 'id' | 'leavesAt' | 's
   readonly jobId: string
   /** Ids, joined with commas; null for a step that takes nobody. */
   readonly crew: string | null
+  /** Of those who only help. */
+  readonly helpers: string | null
 }
 
 /** The rows of the floor, which come job by job, put together. */
@@ -80,7 +94,7 @@ export function floorJobs(rows: readonly FloorRow[]): FloorJob[] {
       const times = { promisedAt, plannedHandoverAt, handoverAt, leavesAt: handoverAt, arrivedAt, coveredBy }
       jobs.push({ id, number, status, plate, ...times, steps })
     }
-    steps.push({ ...row, crewIds: row.crew?.split(',') ?? [] })
+    steps.push({ ...row, crewIds: row.crew?.split(',') ?? [], helperIds: row.helpers?.split(',') ?? [] })
   }
   return jobs
 }
@@ -92,9 +106,38 @@ export function leavingOf({ coveredBy }: { readonly coveredBy: string | null }):
 
 type Timed = Pick<FloorStep, 'bayId' | 'startAt' | 'endAt' | 'movedToBayId' | 'movedAt'>
 
+/** A step's people as the scheduler names them: those of the whole step, and those who only help. */
+export function teamOf({ crewIds = [], helperIds = [] }: Partial<Pick<FloorStep, 'crewIds' | 'helperIds'>>) {
+  if (helperIds.length === 0) return { crew: crewIds }
+  return { crew: crewIds.filter(id => !helperIds.includes(id)), help: helperIds }
+}
+
+/** The same the other way round, as a step keeps them. */
+export function peopleOf({ crew, help = [] }: Pick<Plan['steps'][number], 'crew' | 'help'>) {
+  return { crewIds: [...crew, ...help], helperIds: help }
+}
+
+/** Rows that name a step's people. */
+export function crewRows({ crewIds, helperIds = [] }: Pick<FloorStep, 'crewIds' | 'helperIds'>) {
+  return crewIds.map(crewId => ({ crewId, helps: helperIds.includes(crewId) }))
+}
+
+/** When each of a step's people is there, in its minutes as now projected: all of it, or the part they help with. */
+export function presenceOf(
+  open: readonly Span[],
+  step: FloorStep,
+): { readonly id: string; readonly from: number; readonly to: number }[] {
+  const { startAt, endAt, crewIds, helperIds = [] } = step
+  const help = (step.help ?? null) as Help | null
+  const part = help && helperIds.length > 0 ? partOfWork(openTime(open), startAt, help) : null
+  return crewIds.map(id =>
+    part && helperIds.includes(id) ? { id, ...part } : { id, from: startAt, to: endAt },
+  )
+}
+
 /** A job's steps as the scheduler's plan, at their projected times. */
 export function planOf(job: {
-  steps: readonly (Timed & { crewIds?: readonly string[] })[]
+  steps: readonly (Timed & Partial<Pick<FloorStep, 'crewIds' | 'helperIds'>>)[]
   handoverAt: number
 }): Plan {
   return {
@@ -102,7 +145,7 @@ export function planOf(job: {
       bay: step.bayId,
       start: step.startAt,
       end: step.endAt,
-      crew: step.crewIds ?? [],
+      ...teamOf(step),
       ...(step.movedToBayId !== null &&
         step.movedAt !== null && { moved: { bay: step.movedToBayId, at: step.movedAt } }),
     })),
@@ -123,5 +166,12 @@ export function stepOf(row: StepRow): Step {
   const base = { minutes, needs, sameBay, waitMin, waitMax }
   return row.kind === 'hold'
     ? { ...base, kind: 'hold', moveAfter: row.moveAfterMin }
-    : { ...base, kind: 'work', skill: row.skill, crew: row.crewCount, split: row.splittable }
+    : {
+        ...base,
+        kind: 'work',
+        skill: row.skill,
+        crew: row.crewCount,
+        split: row.splittable,
+        help: (row.help ?? null) as Help | null,
+      }
 }

@@ -3,7 +3,7 @@ import { difference, type Span, spanSet } from '../calendar/index.ts'
 import type { NewJob, Person, Problem, Stay } from '../schedule/index.ts'
 import { meetsNeeds } from '../shop/index.ts'
 import type { Booked } from './floor.ts'
-import { type FloorJob, jobStays } from './floorJobs.ts'
+import { type FloorJob, jobStays, presenceOf } from './floorJobs.ts'
 
 export interface ProblemInput {
   readonly job: NewJob
@@ -16,7 +16,7 @@ export interface ProblemInput {
 /** The problem of one job on the floor. Archived bays and people are left out of what it may use. */
 export function problemOf(floor: Booked, { job, exceptJobId, alsoFixed = [] }: ProblemInput): Problem {
   const others = floor.jobs.filter(other => other.id !== exceptJobId)
-  const busy = busyByPerson(others, floor.nowAt)
+  const busy = busyByPerson(others, floor)
   return {
     grid: floor.gridMin,
     gridFrom: floor.gridFrom,
@@ -53,14 +53,13 @@ function canOf(has: readonly string[], steps: NewJob['steps']): string[] {
 }
 
 /** When each person works on what is booked, from now on. */
-function busyByPerson(jobs: readonly FloorJob[], nowAt: number): Map<string, Span[]> {
+function busyByPerson(jobs: readonly FloorJob[], { open, nowAt }: Booked): Map<string, Span[]> {
   const busy = new Map<string, Span[]>()
   for (const job of jobs)
     for (const step of job.steps) {
       if (step.actualEndAt !== null || step.endAt <= nowAt) continue
-      for (const id of step.crewIds) {
+      for (const { id, ...span } of presenceOf(open, step)) {
         const spans = busy.get(id)
-        const span = { from: step.startAt, to: step.endAt }
         if (spans) spans.push(span)
         else busy.set(id, [span])
       }

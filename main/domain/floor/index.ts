@@ -16,14 +16,18 @@ export {
 } from './cureMarks.ts'
 export type { Booked } from './floor.ts'
 export {
+  crewRows,
   type FloorJob,
   type FloorRow,
   type FloorStep,
   floorJobs,
   jobStays,
   leavingOf,
+  peopleOf,
   planOf,
+  presenceOf,
   stepOf,
+  teamOf,
 } from './floorJobs.ts'
 export { problemOf } from './floorProblem.ts'
 export { projectFloor, projectJob } from './floorProjection.ts'

@@ -1,6 +1,6 @@
 import { sentence } from '../words.ts'
 import type { Booked } from './floor.ts'
-import { type FloorJob, type FloorStep, jobStays } from './floorJobs.ts'
+import { type FloorJob, type FloorStep, jobStays, presenceOf } from './floorJobs.ts'
 import type { Named } from './shopWords.ts'
 
 /**
@@ -24,10 +24,12 @@ export function takenFor(
         !isThere && jobStays(other).some(stay => stay.bay === step.bayId && stay.from <= at && at < stay.to)
       const working = other.steps.filter(each => each.actualStartAt !== null && each.actualEndAt === null)
       const busy = working.flatMap(each =>
-        each.crewIds
-          .filter(crewId => step.crewIds.includes(crewId))
+        presenceOf(floor.open, each)
+          // Whoever has the whole of it stays while it runs over; whoever helps leaves as planned.
+          .filter(({ id, to }) => step.crewIds.includes(id) && (to > at || !each.helperIds?.includes(id)))
           .map(
-            crewId => `${floor.crewNames.get(crewId) ?? 'somebody'} is still on "${each.name}" of ${whose}`,
+            ({ id: crewId }) =>
+              `${floor.crewNames.get(crewId) ?? 'somebody'} is still on "${each.name}" of ${whose}`,
           ),
       )
       return [...(stands ? [`${bay} is taken by ${whose}`] : []), ...busy].map(sentence)

@@ -59,6 +59,7 @@ export function addedWork<S extends WaitingStep>(
     stage: 'correct',
     minutes: waited.missedMin ?? 0,
     productId: null,
+    help: null,
     missed: null,
     missedMin: null,
     from: kept,

@@ -6,8 +6,8 @@ import { gridCeil, minuteAt, prepare } from './prepare.ts'
 import type { Binding } from './reasons.ts'
 import type { Rule } from './relax.ts'
 import { startsOf } from './starts.ts'
-import { stepAt, teamSize } from './steps.ts'
-import { chooseTeam } from './team.ts'
+import { helpOf, stepAt, teamSize } from './steps.ts'
+import { chooseHelp, chooseTeam } from './team.ts'
 import type { Plan, Problem, Stay } from './types.ts'
 
 /**
@@ -82,14 +82,15 @@ function crewBinding(problem: Problem, skill: string, better: Plan): Binding {
   for (const [i, placed] of better.steps.entries()) {
     const step = stepAt(problem, i)
     if (step.kind === 'hold' || step.skill !== skill) continue
-    if (chooseTeam(prepared, step, placed, nobody)) continue
+    const team = chooseTeam(prepared, step, placed, nobody)
+    if (team && chooseHelp(prepared, step, placed, team)) continue
     const starts = startsOf(prepared, step, placed.start, problem.horizon)
     const k = starts[firstEndingFrom(starts, gridCeil(prepared, placed.start))]?.from
     return {
       code: 'crewBusy',
       step: i,
       skill,
-      minutes: teamSize(step),
+      minutes: teamSize(step) + (helpOf(step)?.crew ?? 0),
       from: placed.start,
       ...(k !== undefined && { to: minuteAt(prepared, k) }),
     }

@@ -1,7 +1,7 @@
 import { baysFor } from './layers.ts'
 import { prepare } from './prepare.ts'
 import type { Binding } from './reasons.ts'
-import { skilledFor, teamSize } from './steps.ts'
+import { helpOf, skilledFor, teamSize } from './steps.ts'
 import type { Problem } from './types.ts'
 
 /** Steps that can never be done in this shop, whatever is booked: no bay, too few people, no opening long enough. */
@@ -14,7 +14,7 @@ export function impossibleSteps(problem: Problem): Binding[] {
     if (baysFor(prepared, step).length === 0)
       found.push({ code: 'noBay', step: i, ...(step.needs != null && { capability: step.needs }) })
     if (step.kind === 'hold') return found
-    const size = teamSize(step)
+    const size = teamSize(step) + (helpOf(step)?.crew ?? 0)
     const able = skilledFor(step, problem.crew).length
     if (able < size && step.skill !== null)
       found.push({ code: 'noSkill', step: i, skill: step.skill, minutes: size, limit: able })

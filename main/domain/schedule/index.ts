@@ -1,6 +1,7 @@
 export { checkPlan } from './checkPlan.ts'
 export { explain } from './explain.ts'
 export { staysOf } from './measure.ts'
+export { openTime, partOfWork } from './openTime.ts'
 export { type Projection, project } from './project.ts'
 export { promise } from './promise.ts'
 export { readCase } from './readCase.ts'

@@ -3,7 +3,7 @@ import type { Finish } from './handovers.ts'
 import { closedCureOf, objectiveOf, staysOf } from './measure.ts'
 import type { Reached } from './search.ts'
 import { stepAt } from './steps.ts'
-import { chooseTeam } from './team.ts'
+import { chooseHelp, chooseTeam } from './team.ts'
 import type { Offer, OfferKind, Plan, PlannedStep } from './types.ts'
 
 /** A found way as an offer: its plan with people named, its stays and what it costs. */
@@ -24,10 +24,12 @@ export function planOf(reached: Reached, finish: Finish): Plan {
   const { problem } = reached.prepared
   const already = new Set<string>()
   const steps = extract(reached, finish).map((placed, i): PlannedStep => {
-    const crew = chooseTeam(reached.prepared, stepAt(problem, i), placed, already)
-    if (!crew) throw new Error(`Step ${i + 1} was placed at ${placed.start} without a free crew`)
+    const step = stepAt(problem, i)
+    const crew = chooseTeam(reached.prepared, step, placed, already)
+    const help = crew && chooseHelp(reached.prepared, step, placed, crew)
+    if (!crew || !help) throw new Error(`Step ${i + 1} was placed at ${placed.start} without a free crew`)
     for (const id of crew) already.add(id)
-    return { ...placed, crew }
+    return { ...placed, crew, ...(help.length > 0 && { help }) }
   })
   return { steps, handover: finish.handover }
 }

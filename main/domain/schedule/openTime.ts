@@ -74,6 +74,15 @@ export function openingOfMinute({ openings }: OpenTime, minutes: number): number
   return Math.max(0, firstWhere(openings, opening => opening.before >= minutes) - 1)
 }
 
+/** The minutes from the `from`th worked minute of work begun at `start` (an opening minute) to `minutes` after it. */
+export function partOfWork(
+  hours: OpenTime,
+  start: number,
+  { from, minutes }: { readonly from: number; readonly minutes: number },
+): Span {
+  return { from: endOfWork(hours, start, from + 1) - 1, to: endOfWork(hours, start, from + minutes) }
+}
+
 /**
  * When work begun at `start` (an opening minute) has used `minutes` opening minutes: the instant its last minute is
  * done, so never later than that opening's close. Infinity where the openings do not last.

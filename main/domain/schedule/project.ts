@@ -1,9 +1,18 @@
 import { clip, difference, minutesIn, type Span, spanSet } from '../calendar/spans.ts'
 import { checkBays } from './checkBays.ts'
 import { checkWait } from './checkPlan.ts'
-import { endOfWork, isDoorOpen, nextDoor, type OpenTime, openTime } from './openTime.ts'
+import {
+  endOfWork,
+  isDoorOpen,
+  nextDoor,
+  type OpenTime,
+  openBetween,
+  openTime,
+  partOfWork,
+} from './openTime.ts'
 import { gridCeil, minuteAt } from './prepare.ts'
 import type { Violation } from './reasons.ts'
+import { helpOf } from './steps.ts'
 import type { Plan, PlannedStep, Problem, Step, Work } from './types.ts'
 
 /** When a step really began and ended, to the minute; absent or null: not yet. Need not be on the grid. */
@@ -160,8 +169,26 @@ function startOf(present: Present, { step, planned, follows, before }: Turn): nu
     if (!sameBay) return nextDoor(hours, earliest)
     return follows ? ready : earliest
   }
-  const busy = problem.crew.filter(person => planned.crew.includes(person.id)).flatMap(person => person.away)
-  return firstStart(present, step, difference(spanSet(problem.open), spanSet(busy)), earliest)
+  const awayOf = (ids: readonly string[] = []) =>
+    spanSet(problem.crew.filter(person => ids.includes(person.id)).flatMap(person => person.away))
+  const free = difference(spanSet(problem.open), awayOf(planned.crew))
+  const helpAway = awayOf(planned.help)
+  let start = firstStart(present, step, free, earliest)
+  for (;;) {
+    const later = start === undefined ? undefined : startForHelp(hours, step, start, helpAway)
+    if (start === undefined || later === undefined) return start
+    start = firstStart(present, step, free, later)
+  }
+}
+
+/** A later start to try, where those who help are `away` in their part of the step; undefined: they are there. */
+function startForHelp(hours: OpenTime, step: Work, start: number, away: readonly Span[]): number | undefined {
+  const help = helpOf(step)
+  if (!help) return undefined
+  const part = partOfWork(hours, start, help)
+  const missing = clip(away, part.from, part.to).findLast(({ from, to }) => openBetween(hours, from, to) > 0)
+  // Their part begins as much later as lies between its start and the end of the absence, in opening minutes.
+  return missing && endOfWork(hours, start, openBetween(hours, part.from, missing.to) + 1) - 1
 }
 
 /** The first minute from `earliest` at which the team, with these `free` spans, can do the whole step. */

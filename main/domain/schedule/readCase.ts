@@ -13,7 +13,7 @@ import {
   wholeAt,
   wholeOrNullAt,
 } from './fields.ts'
-import type { Bay, NewJob, Person, Problem, Stay, Step } from './types.ts'
+import type { Bay, Help, NewJob, Person, Problem, Stay, Step } from './types.ts'
 
 /**
  * A case read from JSON in the published format (tests/reference/README.md tells it with the app's extensions).
@@ -128,7 +128,18 @@ function readStep(json: unknown, field: string, names: Names, grid: Grid): Step 
     skill,
     crew: source.crew == null ? 1 : wholeAt(source.crew, `${field}.crew`, skill === null ? 0 : 1),
     split: flagAt(source.split, `${field}.split`, false),
+    help: source.help == null ? null : readHelp(source.help, `${field}.help`, common.minutes),
     preferCrew: namesAt(source.preferCrew, `${field}.preferCrew`, names.crew, 'crew'),
+  }
+}
+
+function readHelp(json: unknown, field: string, stepMin: number): Help {
+  const source = objectAt(json, field)
+  const minutes = wholeAt(source.minutes, `${field}.minutes`, 1, stepMin)
+  return {
+    crew: source.crew == null ? 1 : wholeAt(source.crew, `${field}.crew`, 1),
+    from: source.from == null ? 0 : wholeAt(source.from, `${field}.from`, 0, stepMin - minutes),
+    minutes,
   }
 }
 

@@ -1,8 +1,8 @@
 import type { Span } from '../calendar/spans.ts'
-import { firstEndingFrom, openBefore, openingOfMinute } from './openTime.ts'
+import { firstEndingFrom, openBefore, openingOfMinute, touching } from './openTime.ts'
 import { addPart, type Piece } from './pieces.ts'
 import { gridCeil, gridFloor, type Prepared } from './prepare.ts'
-import { skilledFor, teamSize } from './steps.ts'
+import { helpOf, skilledFor, teamSize } from './steps.ts'
 import type { Step, Work } from './types.ts'
 
 /**
@@ -38,7 +38,7 @@ function minutesToStart(
 ): Iterable<Run> {
   if (step.kind === 'hold') return [{ from: lo, to: hi, length: step.minutes }]
   if (step.split) return splitStarts(prepared, step, earliest, hi)
-  const ranges = startRanges(freeOf(prepared, step, lo, hi), step.minutes, teamSize(step))
+  const ranges = mannedStarts(freeOf(prepared, step, lo, hi), step)
   return ranges.map(({ from, to }) => ({ from, to, length: step.minutes }))
 }
 
@@ -60,6 +60,23 @@ export function restrict(pieces: readonly Piece[], runs: readonly Run[]): Piece[
 function freeOf({ hours, crew }: Prepared, step: Work, lo: number, hi: number): (readonly Span[])[] {
   if (teamSize(step) === 0) return [hours.openings]
   return skilledFor(step, crew).map(({ free }) => free.filter(span => span.to > lo && span.from < hi))
+}
+
+/**
+ * Starts at which there are people for the whole step, and more of them for its help. Who is free for the whole of it is
+ * free for the part too, so counting both is enough: whoever is taken for the whole, the others can help.
+ */
+function mannedStarts(people: readonly (readonly Span[])[], step: Work): Span[] {
+  const whole = startRanges(people, step.minutes, teamSize(step))
+  const help = helpOf(step)
+  if (!help) return whole
+  const part = startRanges(people, help.minutes, teamSize(step) + help.crew)
+  return whole.flatMap(range =>
+    touching(part, range.from + help.from, range.to + help.from).map(({ from, to }) => ({
+      from: Math.max(range.from, from - help.from),
+      to: Math.min(range.to, to - help.from),
+    })),
+  )
 }
 
 /**
@@ -104,7 +121,7 @@ function* splitStarts(prepared: Prepared, step: Work, lo: number, hi: number): G
   const { hours } = prepared
   const { openings } = hours
   const people = freeOf(prepared, step, lo, Number.POSITIVE_INFINITY).map(free => collapse(prepared, free))
-  for (const range of startRanges(people, step.minutes, teamSize(step))) {
+  for (const range of mannedStarts(people, step)) {
     // The openings in which the work begins and ends, walked along with its start.
     let begins = openingOfMinute(hours, range.from + 1)
     let ends = openingOfMinute(hours, range.from + step.minutes)

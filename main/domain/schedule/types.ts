@@ -49,6 +49,15 @@ interface StepBase {
   readonly startTo?: number | null | undefined
 }
 
+/** People who come to a step for a part of it. */
+export interface Help {
+  /** How many, beside those of the whole step. */
+  readonly crew: number
+  /** Worked minutes of the step after which they come, and how many they stay; within its minutes. */
+  readonly from: number
+  readonly minutes: number
+}
+
 /** Hands-on work: uses opening minutes only. */
 export interface Work extends StepBase {
   readonly kind: 'work'
@@ -58,7 +67,9 @@ export interface Work extends StepBase {
   readonly crew: number
   /** May pause at closing and resume at the next opening. */
   readonly split: boolean
-  /** Extension: people taken first when they are free. */
+  /** Extension: more people of its skill, for a part of it; absent or null: none. */
+  readonly help?: Help | null | undefined
+  /** Extension: people taken first when they are free, the first named before the others. */
   readonly preferCrew?: readonly string[] | undefined
 }
 
@@ -105,6 +116,8 @@ export interface PlannedStep {
   readonly start: number
   readonly end: number
   readonly crew: readonly string[]
+  /** Extension: those who are there for its help alone; absent: nobody. */
+  readonly help?: readonly string[] | undefined
   /** Extension: the one move inside a hold, at `at`, into `bay`. */
   readonly moved?: { readonly at: number; readonly bay: string } | undefined
 }

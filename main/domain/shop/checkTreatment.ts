@@ -3,6 +3,7 @@ import { wallWords } from '../calendar/index.ts'
 import type { CureProfile } from '../cure/index.ts'
 import { checkMinor } from '../money/index.ts'
 import { refuse } from '../refusal.ts'
+import type { Help } from '../schedule/types.ts'
 import { type SizeClass, sizeClasses } from '../vehicle/index.ts'
 import { checkOffers } from './bayNeeds.ts'
 import { checkText } from './text.ts'
@@ -27,6 +28,11 @@ export interface TreatmentStep {
   readonly skill: Skill | null
   /** How many people, 1..6. */
   readonly crew: number
+  /**
+   * 1..6 more people of its skill for a part of it: as much of that as the step is long on a smaller car. Null or left
+   * out: none.
+   */
+  readonly help?: Help | null
   /** May pause at closing and go on at the next opening. */
   readonly splittable: boolean
   /** Must stay in the bay of the step before. */
@@ -87,6 +93,7 @@ export function checkTreatment(
   treatment.steps.forEach((step, i) => {
     const field = `steps.${i}`
     checkWork(step, field, longestOpeningMin)
+    checkHelp(step, field)
     checkWaits(step, field)
     checkMissed(step, field)
     checkProduct(step, field, products)
@@ -117,6 +124,35 @@ function checkWork(step: TreatmentStep, field: string, longestOpeningMin: number
           `${wallWords(longestOpeningMin)} h at a stretch: let it pause at closing, or make two steps of it.`,
       )
   }
+}
+
+function checkHelp({ name, skill, help, minutes }: TreatmentStep, field: string) {
+  if (!help) return
+  const longest = Math.max(...sizeClasses.map(size => minutes[size]))
+  if (skill === null)
+    refuse(
+      'help-bad',
+      { [`${field}.help.crew`]: help.crew },
+      `"${name}" takes nobody, so nobody helps; give its skill.`,
+    )
+  if (!Number.isInteger(help.crew) || help.crew < 1 || help.crew > 6)
+    refuse(
+      'crew-bad',
+      { [`${field}.help.crew`]: help.crew },
+      `${help.crew} people cannot be sent; use 1 to 6.`,
+    )
+  if (!Number.isInteger(help.from) || help.from < 0 || help.from >= longest)
+    refuse(
+      'help-bad',
+      { [`${field}.help.from`]: help.from },
+      `"${name}" is over after ${longest} minutes; let the help come from 0 to ${longest - 1} minutes into it.`,
+    )
+  if (!Number.isInteger(help.minutes) || help.minutes < 1 || help.minutes > longest - help.from)
+    refuse(
+      'help-bad',
+      { [`${field}.help.minutes`]: help.minutes },
+      `"${name}" is over ${longest - help.from} minutes after the help comes; let it stay for 1 to ${longest - help.from}.`,
+    )
 }
 
 function checkTakesTime(steps: readonly TreatmentStep[]) {

@@ -1,6 +1,7 @@
 /** Several treatments made one chain of hands-on steps: stage by stage, shared steps done once. */
 import { refuse } from '../refusal.ts'
 import { type Stage, stages, type TreatmentStep } from '../shop/index.ts'
+import { bothHelped } from './help.ts'
 import { levelled } from './levelling.ts'
 import type { TreatmentTemplate } from './template.ts'
 
@@ -127,6 +128,7 @@ function merge(link: Link, other: TreatmentStep, minutes: number): void {
   link.template = {
     ...longer,
     crew: Math.max(link.template.crew, other.crew),
+    help: bothHelped(link.template, other),
     asks: [...(link.template.asks ?? []), ...(other.asks ?? [])],
     splittable: link.template.splittable && other.splittable,
     nextWithinMin: link.template.nextWithinMin ?? null,

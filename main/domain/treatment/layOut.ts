@@ -12,6 +12,7 @@ import {
 } from '../shop/index.ts'
 import { chainOf, type Link } from './chainOf.ts'
 import { type CureClock, type CureDemand, cover, demandsOn } from './cureClocks.ts'
+import { helpWithin } from './help.ts'
 import { levellingNotes } from './levelling.ts'
 import { type Draft, elapsed, keepWithin, limitsOf, minuteWords, placeIn } from './limits.ts'
 import type { LaidStep, Products, TreatmentTemplate } from './template.ts'
@@ -218,6 +219,7 @@ function untilTackFree(clocks: readonly CureClock[], steps: readonly Draft[], at
 
 function workFor(link: Link, clocks: readonly CureClock[], steps: readonly Draft[]): Draft {
   const { name, stage, skill, crew, splittable, productId, missed, missedMin } = link.template
+  const help = helpWithin(link.template, link.minutes)
   return {
     kind: 'work',
     name: name.trim(),
@@ -226,6 +228,7 @@ function workFor(link: Link, clocks: readonly CureClock[], steps: readonly Draft
     needs: needsKey(link.template.needs, link.template.asks),
     skill,
     crew: skill === null ? 0 : crew,
+    ...(skill !== null && help && { help }),
     // A coat is laid in one go, and what may not wait for the next is not begun on one day and ended on another.
     split: splittable && stage !== 'coat' && stage !== 'topper' && link.template.nextWithinMin == null,
     // A car with a coat that is not tack-free stays where it is.

@@ -1,5 +1,6 @@
 /** Levelling: a fresh layer is evened out, and looked over under the lamp, panel by panel while it is wet. */
 import { type SizeClass, sizeClasses, type TreatmentStep } from '../shop/index.ts'
+import { bothHelped } from './help.ts'
 
 export interface Placed {
   readonly step: TreatmentStep
@@ -30,6 +31,7 @@ function together(layer: TreatmentStep, level: TreatmentStep): TreatmentStep {
   const both = {
     ...layer,
     crew: Math.max(layer.crew, level.crew),
+    help: bothHelped(layer, level),
     minutes: Object.fromEntries(sizeClasses.map(size => [size, minutes(size)])) as Record<SizeClass, number>,
   }
   // Read with their recipes, both draw.

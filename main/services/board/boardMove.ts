@@ -1,5 +1,5 @@
 import { minuteWords } from '../../domain/calendar/index.ts'
-import { conflictsOn } from '../../domain/floor/index.ts'
+import { conflictsOn, peopleOf } from '../../domain/floor/index.ts'
 import { can, isMovableFrom } from '../../domain/job/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { sentence } from '../../domain/words.ts'
@@ -96,7 +96,7 @@ function movedJob({ job, index }: RestOfJob, plan: Parameters<typeof saveMove>[2
       bayId: placed.bay,
       startAt: placed.start,
       endAt: placed.end,
-      crewIds: placed.crew,
+      ...peopleOf(placed),
       movedToBayId: placed.moved?.bay ?? null,
       movedAt: placed.moved?.at ?? null,
     }

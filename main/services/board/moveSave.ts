@@ -1,4 +1,4 @@
-import { assertFits, leavingOf, leavingTimes } from '../../domain/floor/index.ts'
+import { assertFits, crewRows, leavingOf, leavingTimes } from '../../domain/floor/index.ts'
 import type { Plan } from '../../domain/schedule/index.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import type { JobRow } from '../floor/jobRows.ts'
@@ -34,12 +34,12 @@ export async function saveMove(tx: Tx, from: RestOfJob, plan: Plan, job: JobRow)
     },
   })
   assertFresh(count, 'job', job.id)
-  for (const { id, bayId, startAt, endAt, movedToBayId, movedAt, crewIds } of rest) {
+  for (const { id, bayId, startAt, endAt, movedToBayId, movedAt, ...people } of rest) {
     const times = { plannedAt: startAt, plannedEndAt: endAt, startAt, endAt, movedToBayId, movedAt }
     await tx.jobStepCrew.deleteMany({ where: { stepId: id } })
     await tx.jobStep.update({
       where: { id },
-      data: { bayId, ...times, crew: { create: crewIds.map(crewId => ({ crewId })) } },
+      data: { bayId, ...times, crew: { create: crewRows(people) } },
     })
   }
 }

@@ -4,6 +4,7 @@ import { statusAt } from '../../domain/job/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import type { Finish, SizeClass } from '../../domain/shop/index.ts'
 import { sentence } from '../../domain/words.ts'
+import { peopleIn } from '../../store/jobRows.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import { type Audit, act, type Desk } from '../desk/desk.ts'
 import type { Floor } from '../floor/floor.ts'
@@ -146,7 +147,7 @@ export function confirmPlace(desk: Desk, { jobId, version }: HeldPlace): Promise
     if (status === 'lapsed') {
       const floor = await loadFloor(tx, nowAt, Math.max(job.handoverAt, nowAt) + 1)
       const release = gridDown(floor, nowAt)
-      const steps = job.steps.map(step => ({ ...step, crewIds: step.crew.map(each => each.crewId) }))
+      const steps = job.steps.map(step => ({ ...step, ...peopleIn(step.crew) }))
       const problem = problemOf(floor, {
         exceptJobId: job.id,
         job: { id: job.id, release, asked: release, steps: steps.map(stepOf) },

@@ -29,6 +29,7 @@ const plan = z.object({
         start: minute,
         end: minute,
         crew: z.array(id).max(20).readonly(),
+        help: z.array(id).max(20).readonly().optional(),
         moved: z.object({ bay: id, at: minute }).optional(),
       }),
     )

@@ -3,6 +3,7 @@ import {
   type BlockStep,
   filledStays,
   leavingTimes,
+  peopleOf,
   problemOf,
   profilesIn,
   wordsFor,
@@ -164,7 +165,7 @@ function plannedSteps(floor: Floor, steps: readonly LaidStep[], plan: Plan): Blo
       actualEndAt: null,
       movedToBayId: placed.moved?.bay ?? null,
       movedAt: placed.moved?.at ?? null,
-      crew: placed.crew.map(id => floor.crewNames.get(id) ?? ''),
+      crew: peopleOf(placed).crewIds.map(id => floor.crewNames.get(id) ?? ''),
     }
   })
 }

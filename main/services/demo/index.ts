@@ -1,5 +1,5 @@
 import { zonedOf } from '../../domain/calendar/index.ts'
-import { type JsonObject, noJson } from '../../store/json.ts'
+import { type JsonObject, noJson, withHelp } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { tellDue } from '../job/notices.ts'
@@ -58,7 +58,7 @@ async function writeShop(tx: Tx): Promise<void> {
   })
   await tx.treatmentStep.createMany({
     data: demoTreatments.flatMap(({ id, steps }) =>
-      steps.map((step, position) => ({ ...step, treatmentId: id, position })),
+      steps.map((step, position) => ({ ...withHelp(step), treatmentId: id, position })),
     ),
   })
 }

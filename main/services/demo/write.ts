@@ -1,4 +1,5 @@
 import { leavingTimes } from '../../domain/floor/index.ts'
+import { withHelp } from '../../store/json.ts'
 import type { AuditEntry, Tx } from '../../store/store.ts'
 import type { Happened } from './happen.ts'
 
@@ -19,7 +20,7 @@ export async function writeBookings(tx: Tx, happened: readonly Happened[], nowAt
   await tx.jobStep.createMany({
     data: happened.flatMap(({ job }) =>
       job.steps.map(({ crewIds: _, ...step }) => ({
-        ...step,
+        ...withHelp(step),
         id: stepId(job.id, step.position),
         jobId: job.id,
       })),

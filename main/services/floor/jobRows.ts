@@ -1,6 +1,6 @@
 import type { FloorStep } from '../../domain/floor/index.ts'
 import { type JobStatus, statusAt } from '../../domain/job/index.ts'
-import { type FoundJob, findJobs, type JobWhere } from '../../store/jobRows.ts'
+import { type FoundJob, findJobs, type JobWhere, peopleIn } from '../../store/jobRows.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Floor } from './floor.ts'
 import { withLaidCoats } from './laidCoats.ts'
@@ -22,7 +22,7 @@ export async function jobRows(tx: Tx, floor: Floor, where: JobWhere): Promise<Jo
     const steps = row.steps.map((step, i) => ({
       ...step,
       ...now?.steps[i],
-      crewIds: step.crew.map(each => each.crewId),
+      ...peopleIn(step.crew),
     }))
     const handoverAt = now?.handoverAt ?? row.handoverAt
     return {

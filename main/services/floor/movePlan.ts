@@ -1,7 +1,7 @@
 /** One stay of a job dragged elsewhere: what the scheduler makes of it. */
 
 import { difference, gridUp, minuteWords, type Span } from '../../domain/calendar/index.ts'
-import { clockedSteps, leavingOf, problemOf, stepOf, wordsFor } from '../../domain/floor/index.ts'
+import { clockedSteps, leavingOf, problemOf, stepOf, teamOf, wordsFor } from '../../domain/floor/index.ts'
 import {
   checkPlan,
   explain,
@@ -127,10 +127,12 @@ export function moveProblem(
   const ahead = clockedSteps(job.steps, leavingOf(job)).slice(index)
   const steps = ahead.map((row, i): Step => {
     const step = stepOf(row)
+    // Those of the whole step first, so that who helps goes on helping.
+    const own = teamOf(row)
     const liked = {
       ...step,
       preferBays: [row.bayId],
-      ...(step.kind === 'work' && { preferCrew: row.crewIds }),
+      ...(step.kind === 'work' && { preferCrew: [...own.crew, ...(own.help ?? [])] }),
     }
     if (i > 0) return liked
     const bays = limits.bays ?? undefined
@@ -185,7 +187,7 @@ export function planMove(rest: RestOfJob, wish: Place): MovePlan {
     floor,
     job.steps.slice(index).map(each => each.name),
   )
-  const place = placeViolations(problem, wish, step.crewIds)
+  const place = placeViolations(problem, wish, teamOf(step))
   // What is wrong with the place itself says more than what a search without it would find.
   const reasons: Reason[] =
     place.length > 0 ? place : explain(problem, offer).filter(({ code }) => code !== 'pinned')
@@ -206,10 +208,14 @@ const aboutPlace: ReadonlySet<ViolationCode> = new Set([
 ])
 
 /** What is wrong with the place itself, whatever comes after: the bay, the hours, the doors. */
-function placeViolations(problem: Problem, { bayId, startAt }: Place, crew: readonly string[]): Reason[] {
+function placeViolations(
+  problem: Problem,
+  { bayId, startAt }: Place,
+  team: ReturnType<typeof teamOf>,
+): Reason[] {
   const step = problem.newJob.steps[0]!
   const endAt = startAt + step.minutes
-  const plan: Plan = { steps: [{ bay: bayId, start: startAt, end: endAt, crew }], handover: endAt }
+  const plan: Plan = { steps: [{ bay: bayId, start: startAt, end: endAt, ...team }], handover: endAt }
   const alone = { ...problem, newJob: { ...problem.newJob, steps: [step] } }
   return checkPlan(alone, plan).filter(
     ({ code, from, step: at }) =>

@@ -9,7 +9,7 @@ import {
 } from '../../domain/floor/index.ts'
 import { type JobStatus, statusAt } from '../../domain/job/index.ts'
 import { found } from '../../domain/refusal.ts'
-import { type FoundJob, findJobs } from '../../store/jobRows.ts'
+import { type FoundJob, findJobs, peopleIn } from '../../store/jobRows.ts'
 import { type AuditEntry, assertFresh, type Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import type { Floor } from '../floor/floor.ts'
@@ -73,7 +73,7 @@ export function floorJobOf(row: FoundJob, nowAt: number): FloorJob {
     leavesAt: row.leftAt ?? handoverAt,
     arrivedAt,
     coveredBy,
-    steps: row.steps.map(step => ({ ...step, crewIds: step.crew.map(each => each.crewId) })),
+    steps: row.steps.map(step => ({ ...step, ...peopleIn(step.crew) })),
   }
 }
 

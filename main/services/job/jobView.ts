@@ -10,6 +10,7 @@ import {
   leavingTimes,
   marksOf,
   type ProductsById,
+  presenceOf,
   profilesIn,
   projectJob,
   stateOf,
@@ -170,7 +171,12 @@ function stepViews(job: JobRow, floor: Floor, products: ProductsById) {
       actualStartAt: step.actualStartAt,
       actualEndAt: step.actualEndAt,
       state: stateOf(step, job.steps.slice(0, i), floor.nowAt),
-      crew: step.crewIds.map(id => ({ id, name: floor.crewNames.get(id) ?? '' })),
+      crew: presenceOf(floor.open, step).map(({ id, ...there }) => ({
+        id,
+        name: floor.crewNames.get(id) ?? '',
+        /** When, where it is for a part of the step alone. */
+        helps: step.helperIds?.includes(id) ? there : null,
+      })),
       productId: step.productId,
       productName: step.productId === null ? null : (products.get(step.productId)?.name ?? null),
       moved:

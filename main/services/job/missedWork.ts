@@ -5,6 +5,7 @@ import { type Added, addedWords, addedWork, missedOf, type WaitingStep } from '.
 import { refuse } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
 import type { FoundJob } from '../../store/jobRows.ts'
+import { withHelp } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import type { Floor } from '../floor/floor.ts'
@@ -105,7 +106,7 @@ async function insertSteps(
     const position = at + i
     await tx.jobStep.create({
       data: {
-        ...step,
+        ...withHelp(step),
         ...times,
         position,
         ...(i === 0 && { waitMin: null, waitMax: null }),
@@ -115,7 +116,7 @@ async function insertSteps(
         actualEndAt: null,
         movedToBayId: null,
         movedAt: null,
-        crew: { create: crew.map(({ crewId }) => ({ crewId })) },
+        crew: { create: crew },
       },
     })
     if (step.productId !== null)

@@ -1,5 +1,5 @@
 import { crewSpans, type OpeningHours, spanSet } from '../../domain/calendar/index.ts'
-import { stateOf } from '../../domain/floor/index.ts'
+import { presenceOf, stateOf } from '../../domain/floor/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import { carOf, type Day } from './morningDay.ts'
@@ -28,14 +28,19 @@ export async function crewOf(tx: Tx, day: Day, rows: readonly JobRow[]) {
         absences: spanSet(person.absences.map(({ fromAt, toAt }) => ({ from: fromAt, to: toAt }))),
       }),
       steps: steps
-        .filter(({ step }) => step.crewIds.includes(person.id))
-        .map(({ row, step, state }) => ({
+        .flatMap(({ row, step, state }) => {
+          const there = presenceOf(floor.open, step).find(each => each.id === person.id)
+          return there ? [{ row, step, state, there }] : []
+        })
+        .map(({ row, step, state, there }) => ({
           ...carOf(row),
           position: step.position,
           name: step.name,
           bayName: floor.bayNames.get(step.bayId) ?? '',
-          fromAt: step.startAt,
-          toAt: step.endAt,
+          fromAt: there.from,
+          toAt: there.to,
+          /** For a part of the step alone. */
+          helps: step.helperIds?.includes(person.id) ?? false,
           state,
           with: step.crewIds.filter(id => id !== person.id).map(id => floor.crewNames.get(id) ?? ''),
           productName: step.productId === null ? null : (products.get(step.productId)?.name ?? null),

@@ -1,4 +1,5 @@
 import { crewSpans, type OpeningHours, openMinutesBetween, openSpans } from '../../domain/calendar/index.ts'
+import { type Help, openTime, partOfWork } from '../../domain/schedule/index.ts'
 import { fromJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { calendarOf } from '../desk/shopView.ts'
@@ -28,6 +29,13 @@ export async function unmannedSteps(tx: Tx, crewId: string, nowAt: number): Prom
     const open = openSpans(calendar, step.startAt - 1440, step.endAt + 1440)
     const there = crewSpans(open, calendar.zone, { weekly, absences })
     const lacksSkill = step.skill !== null && !skills.includes(step.skill)
-    return lacksSkill || openMinutesBetween(there, step.startAt, step.endAt) < step.minutes
+    const help = step.crew.some(each => each.crewId === crewId && each.helps)
+      ? fromJson<Help | null>(step.help)
+      : null
+    const part = help && partOfWork(openTime(open), step.startAt, help)
+    return (
+      lacksSkill ||
+      openMinutesBetween(there, part?.from ?? step.startAt, part?.to ?? step.endAt) < (help ?? step).minutes
+    )
   })
 }

@@ -167,6 +167,10 @@ const step = z.object({
   asks: z.array(text).max(60).readonly().exactOptional(),
   skill: skill.nullable(),
   crew: number('Give how many people.'),
+  help: z
+    .object({ crew: number('Give how many people.'), from: minutes, minutes })
+    .nullable()
+    .exactOptional(),
   splittable: z.boolean(),
   sameBay: z.boolean(),
   waitMin: minutes.nullable(),

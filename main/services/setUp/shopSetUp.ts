@@ -9,7 +9,7 @@ import {
   starterTreatments,
   usualConditionFactors,
 } from '../../domain/shop/index.ts'
-import { noJson, toJson } from '../../store/json.ts'
+import { noJson, toJson, withHelp } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { findShop, type ShopView, shopOf } from '../desk/shopView.ts'
@@ -87,7 +87,7 @@ async function addStarters(tx: Tx): Promise<void> {
         steps: {
           createMany: {
             data: steps.map((step, i) => ({
-              ...step,
+              ...withHelp(step),
               position: i,
               productId: ids.get(step.productId) ?? null,
             })),

@@ -1,4 +1,5 @@
 import { checkNote, checkOffers, checkText } from '../../domain/shop/index.ts'
+import { withHelp } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { askFirst } from '../desk/ask.ts'
 import { changesBetween } from '../desk/changesBetween.ts'
@@ -61,7 +62,11 @@ export function saveTreatment(desk: Desk, input: TreatmentInput): Promise<{ id: 
     await tx.treatmentStep.deleteMany({ where: { treatmentId: id } })
     const recipes = keptRecipes(before, steps)
     await tx.treatmentStep.createMany({
-      data: steps.map((step, i) => ({ ...step, treatmentId: id, draws: recipes[i] as object[] })),
+      data: steps.map((step, i) => ({
+        ...withHelp(step),
+        treatmentId: id,
+        draws: recipes[i] as object[],
+      })),
     })
     await writeStepDraws(tx, await openJobsWith(tx, [id], at), at)
     return { id }

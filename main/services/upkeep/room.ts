@@ -8,8 +8,10 @@ import {
   startOfDay,
 } from '../../domain/calendar/index.ts'
 import { problemOf } from '../../domain/floor/index.ts'
+import type { Help } from '../../domain/schedule/index.ts'
 import { meetsNeeds, needsKey, type SizeClass } from '../../domain/shop/index.ts'
 import type { PlanKind } from '../../domain/upkeep/index.ts'
+import { fromJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Floor } from '../floor/floor.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
@@ -92,7 +94,8 @@ async function meanNeed(tx: Tx, rules: UpkeepRules, kinds: ReadonlyMap<PlanKind,
       if (minutes === 0) continue
       const needs = needsKey(step.needs, step.asks as string[])
       bays.set(needs, (bays.get(needs) ?? 0) + minutes)
-      crewMin += minutes * step.crew
+      const help = fromJson<Help | null>(step.help)
+      crewMin += minutes * step.crew + (help ? help.crew * help.minutes * (count / total) : 0)
     }
   }
   return { bays, crewMin: Math.max(1, crewMin) }

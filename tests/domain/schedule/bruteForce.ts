@@ -53,6 +53,17 @@ export function everyWay(problem: Problem): Way[] {
         (person, c) => person.skills.includes(step.skill!) && worked.every(minute => !away[c]![minute]),
       )
       if (able.length < step.crew) return
+      const { help } = step
+      const part = help ? worked.slice(help.from, help.from + help.minutes) : []
+      const there = crew.filter(
+        (person, c) => person.skills.includes(step.skill!) && part.every(minute => !away[c]![minute]),
+      )
+      // Hall's condition, tried the long way: some choice of the whole step's people leaves enough of the others.
+      if (
+        help &&
+        !teams(able, step.crew).some(team => there.filter(p => !team.includes(p)).length >= help.crew)
+      )
+        return
     }
     return t
   }
@@ -119,6 +130,12 @@ export function everyWay(problem: Problem): Way[] {
     }
   }
   return ways
+}
+
+/** Every choice of `size` of them. */
+function teams<T>(people: readonly T[], size: number): T[][] {
+  if (size === 0) return [[]]
+  return people.flatMap((one, i) => teams(people.slice(i + 1), size - 1).map(rest => [one, ...rest]))
 }
 
 /** The best way by these figures in turn, smallest first. */

@@ -8,6 +8,8 @@ const skills = ['wash', 'coat']
 interface Wish {
   /** Whether the app's own fields (moves inside holds, pins, allow-lists, a shifted grid) may occur. */
   readonly extensions: boolean
+  /** Whether work may want help for a part of it. */
+  readonly help?: boolean
 }
 
 /**
@@ -72,10 +74,14 @@ export function smallProblem(wish: Wish): fc.Arbitrary<Problem> {
           minutes: int(1, 14 * grid),
           ...(wish.extensions && often(60) && { moveAfter: int(0, 5 * grid) }),
         }
+      const minutes = int(1, often(70) ? 4 * grid : 9 * grid)
+      const from = wish.help ? int(0, minutes - 1) : 0
       return {
         ...common,
         kind: 'work',
-        minutes: int(1, often(70) ? 4 * grid : 9 * grid),
+        minutes,
+        ...(wish.help &&
+          often(60) && { help: { crew: often(80) ? 1 : 2, from, minutes: int(1, minutes - from) } }),
         skill: often(80) ? one(skills) : null,
         crew: often(20) ? 2 : 1,
         split: often(50),

@@ -65,3 +65,22 @@ test('the promise equals a search of every plan, on 400 cases with the app’s o
   )
   expect(feasible).toBeGreaterThan(300)
 }, 300_000)
+
+test('the promise equals a search of every plan, on 600 cases with help inside steps', () => {
+  let feasible = 0
+  let helped = 0
+  fc.assert(
+    fc.property(smallProblem({ extensions: true, help: true }), problem => {
+      const found = compare(problem)
+      feasible += found
+      if (
+        found > 0 &&
+        problem.newJob.steps.some(step => step.kind === 'work' && step.skill !== null && step.help)
+      )
+        helped++
+    }),
+    { numRuns: 600 },
+  )
+  expect(feasible).toBeGreaterThan(200)
+  expect(helped).toBeGreaterThan(20)
+}, 300_000)

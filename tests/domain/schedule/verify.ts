@@ -54,6 +54,17 @@ export function verify(problem: Problem, plan: Plan, job: NewJob = problem.newJo
           if (worked.some(minute => away.from <= minute && minute < away.to)) object(`${id} is away in ${i}`)
       }
     }
+    const help = (step.kind === 'work' && step.skill !== null && step.help) || null
+    const helpers = p.help ?? []
+    if (new Set([...p.crew, ...helpers]).size !== p.crew.length + (help?.crew ?? 0)) object(`step ${i} help`)
+    const part = help ? worked.slice(help.from, help.from + help.minutes) : []
+    for (const id of helpers) {
+      const person = problem.crew.find(one => one.id === id)
+      if (step.kind === 'work' && !person?.skills.includes(step.skill!))
+        object(`step ${i}: ${id} cannot help`)
+      if (person?.away.some(away => part.some(minute => away.from <= minute && minute < away.to)))
+        object(`${id} is away from the help in ${i}`)
+    }
     earliest = p.end
     previousEnd = p.end
     // Rules 3 and 4: where the car stands until the next step starts, and when it may go there.

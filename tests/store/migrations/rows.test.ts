@@ -51,6 +51,12 @@ const changes: Record<string, Record<string, Record<string, (before: Row) => Val
   discard_reasons: { StockMove: { discard: () => null } },
   // No bottle was mixed here before it could be said.
   batches: { Lot: { mixedFrom: () => null, waterParts: () => null } },
+  // Whoever was on a step was there for the whole of it.
+  help_inside_a_step: {
+    JobStep: { help: () => null },
+    JobStepCrew: { helps: () => 0 },
+    TreatmentStep: { help: () => null },
+  },
   // Of each container these rows hold one move, and no place was let go.
   read_less: {
     Lot: {

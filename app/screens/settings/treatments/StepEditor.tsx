@@ -30,6 +30,7 @@ interface Props {
 }
 
 const unsaid = { nextWithinMin: null, missed: null, missedMin: null }
+const usualHelp: NonNullable<TreatmentStep['help']> = { crew: 1, from: 0, minutes: 60 }
 
 /** One hands-on step of a treatment. */
 export function StepEditor({
@@ -43,10 +44,11 @@ export function StepEditor({
   onMove,
   onRemove,
 }: Props) {
-  const now = { ...unsaid, ...step, asks: [...(step.asks ?? [])] }
+  const now = { ...unsaid, ...step, help: step.help ?? usualHelp, asks: [...(step.asks ?? [])] }
   const put = (part: Partial<TreatmentStep>) => onChange({ ...step, ...part })
   const fields = fieldsOf(now, put, name => faults.at(`steps.${index}.${name}`))
   const minutes = fields.within('minutes')
+  const help = fields.within('help')
   const title = `Step ${index + 1}`
   const first = index === 0
   const lays = step.stage === 'coat' ? 'coating' : step.stage === 'topper' ? 'topper' : null
@@ -92,6 +94,21 @@ export function StepEditor({
           {...fields.field('skill')}
         />
         <DecimalInput label="People" least={1} most={20} whole {...fields.field('crew')} />
+        <DecimalInput
+          label="Helpers"
+          least={0}
+          most={6}
+          whole
+          value={step.help?.crew ?? 0}
+          onChange={crew => put({ help: crew ? { ...now.help, crew } : null })}
+          error={faults.at(`steps.${index}.help.crew`)}
+        />
+        {step.help && (
+          <>
+            <DurationInput label="Help comes after" {...help.field('from')} />
+            <DurationInput label="Help stays" {...help.field('minutes')} />
+          </>
+        )}
         <OptionalDurationInput
           label="Waits at least"
           placeholder="no wait"
