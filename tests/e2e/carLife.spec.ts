@@ -1,26 +1,16 @@
 import { expect, expectAccessible, test } from './fixtures.ts'
 import { pageApi } from './pageApi.ts'
-import { addKeeper, setUpUpkeepShop } from './shops/upkeepShop.ts'
+import { addKeeper, setUpUpkeepShop, textKeeper } from './shops/upkeepShop.ts'
 
 // Tuesday 14 April 2026, 09:30 on the shop's clock.
 test.use({ shopNow: '2026-04-14T08:30:00Z' })
-
-const keeper = {
-  name: 'Elke Strand',
-  plate: 'QHV 318',
-  phone: '+1 202 555 0118',
-  email: 'elke@example.com',
-  laidOn: '2025-12-01',
-  days: 182,
-  agrees: ['text' as const],
-}
 
 test('a car is found gone: a nearer day is proposed, nothing moves before it is accepted, and it is taken back', async ({
   desk,
   shop,
 }) => {
   const { topperId } = await setUpUpkeepShop(pageApi(desk))
-  const { vehicleId } = await addKeeper(pageApi(desk), topperId, keeper)
+  const { vehicleId } = await addKeeper(pageApi(desk), topperId, textKeeper)
   await shop.enter(desk, `/cars/${vehicleId}`)
   const plan = desk.getByRole('row', { name: /topper renewal/ })
   // 1 December and 182 days is 1 June 2026, a Monday.

@@ -1,27 +1,17 @@
 import { expect, expectAccessible, test } from './fixtures.ts'
 import { pageApi } from './pageApi.ts'
 import { Palette } from './pages/Palette.ts'
-import { addKeeper, setUpUpkeepShop } from './shops/upkeepShop.ts'
+import { addKeeper, setUpUpkeepShop, textKeeper } from './shops/upkeepShop.ts'
 
 // Tuesday 14 April 2026, 09:30 on the shop's clock.
 test.use({ shopNow: '2026-04-14T08:30:00Z' })
-
-const keeper = {
-  name: 'Elke Strand',
-  plate: 'QHV 318',
-  phone: '+1 202 555 0118',
-  email: 'elke@example.com',
-  laidOn: '2025-12-01',
-  days: 182,
-  agrees: ['text' as const],
-}
 
 test('a text is written from the list by keyboard, sent from the phone, and its answer ends the tries', async ({
   desk,
   shop,
 }) => {
   const { topperId } = await setUpUpkeepShop(pageApi(desk))
-  await addKeeper(pageApi(desk), topperId, keeper)
+  await addKeeper(pageApi(desk), topperId, textKeeper)
   await shop.enter(desk, '/upkeep')
   await desk.getByRole('combobox', { name: 'Due in' }).click()
   await desk.getByRole('option', { name: 'the next 3 months' }).click()

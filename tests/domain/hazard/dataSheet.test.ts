@@ -1,13 +1,5 @@
 import { describe, expect, it } from 'vitest'
 import { type DataSheet, sheetDoubts, silences } from '../../../main/domain/hazard/index.ts'
-import type { ShelvedProduct } from '../../../main/domain/hazard/storage.ts'
-
-const _shelved = (id: string, group: ShelvedProduct['group'], place = 'shelf A'): ShelvedProduct => ({
-  id,
-  name: `Product ${id}`,
-  group,
-  place,
-})
 
 describe('a data sheet', () => {
   const full: DataSheet = {

@@ -1,16 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { checkProduct, compareSizes, labelError } from '../../../main/domain/shelf/index.ts'
-import type { ShelfProduct } from '../../../main/domain/shelf/product.ts'
-
-const product: ShelfProduct = {
-  id: 'p',
-  name: 'Veil Ten',
-  kind: 'coating',
-  unit: 'ml',
-  densityGPerMl: 0.92,
-  lifeAfterOpeningDays: 90,
-  storage: { leastC: 5, mostC: 25 },
-}
+import { veilTen } from './veilTen.ts'
 
 describe('a product', () => {
   it.each([
@@ -19,8 +9,8 @@ describe('a product', () => {
     [{ lifeAfterOpeningDays: 0 }, 'life-bad'],
     [{ storage: { leastC: 25, mostC: 5 } }, 'storage-backwards'],
   ])('is refused with %j', (part, code) => {
-    expect(() => checkProduct({ ...product, ...part })).toThrow(expect.objectContaining({ code }))
-    expect(() => checkProduct(product)).not.toThrow()
+    expect(() => checkProduct({ ...veilTen, ...part })).toThrow(expect.objectContaining({ code }))
+    expect(() => checkProduct(veilTen)).not.toThrow()
   })
 
   it('keeps the label’s size and the measured one apart', () => {

@@ -1,17 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { contentByWeight } from '../../../main/domain/shelf/index.ts'
-import type { ShelfProduct } from '../../../main/domain/shelf/product.ts'
-
-const product: ShelfProduct = {
-  id: 'p',
-  name: 'Veil Ten',
-  kind: 'coating',
-  unit: 'ml',
-  densityGPerMl: 0.92,
-  lifeAfterOpeningDays: 90,
-  storage: { leastC: 5, mostC: 25 },
-}
+import { veilTen } from './veilTen.ts'
 
 describe('weighing', () => {
   it('turns grams into millilitres by density, and back', () => {
@@ -30,10 +20,10 @@ describe('weighing', () => {
   })
 
   it.each([
-    [() => contentByWeight(100, -1, product), 'weight-bad'],
+    [() => contentByWeight(100, -1, veilTen), 'weight-bad'],
     [() => contentByWeight(100, 90, { unit: 'ml', densityGPerMl: null }), 'density-missing'],
     [() => contentByWeight(100, 90, { unit: 'piece', densityGPerMl: 1 }), 'not-weighed'],
-    [() => contentByWeight(40, 42, product), 'lighter-than-empty'],
+    [() => contentByWeight(40, 42, veilTen), 'lighter-than-empty'],
   ])('refuses what makes no sense: %#', (weigh, code) => {
     expect(weigh).toThrow(expect.objectContaining({ code }))
   })

@@ -1,5 +1,6 @@
 /** A small shop whose shelf runs short: what the close of day is played on. Invented names throughout. */
 import type { PageApi } from '../pageApi.ts'
+import { setUpQuillhaven } from './quillhaven.ts'
 
 const sizeClasses = ['small', 'medium', 'large', 'xl'] as const
 const always = (amount: number, spread: number) =>
@@ -15,23 +16,7 @@ export interface ShelfShop {
 
 /** Weekdays 08:00 to 18:00, one bay that does everything, two people who do too. */
 export async function setUpShelfShop(api: PageApi): Promise<ShelfShop> {
-  await api.shop.setUp.mutate({
-    name: 'Quillhaven Coatings',
-    zone: 'Europe/London',
-    currency: 'GBP',
-    units: 'metric',
-    country: 'GB',
-    weekly: [1, 2, 3, 4, 5].map(weekday => ({ weekday, from: 480, to: 1_080 })),
-    bays: [
-      { name: 'Bay one', capabilities: ['wet', 'polish', 'clean', 'cure'] },
-      { name: 'Bay two', capabilities: ['wet', 'polish', 'clean', 'cure'] },
-    ],
-    crew: [
-      { name: 'Imre Vallis', skills: ['wash', 'polish', 'coat'] },
-      { name: 'Oda Penhale', skills: ['wash', 'polish', 'coat'] },
-    ],
-    starters: true,
-  })
+  await setUpQuillhaven(api)
   const products = await api.products.list.query({ archived: false })
   const idOf = (name: string) => products.find(product => product.name === name)!.id
   const productIds = { shampoo: idOf('Wash shampoo'), wipe: idOf('Panel wipe'), coating: idOf('Coating') }

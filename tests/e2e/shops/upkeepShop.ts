@@ -1,5 +1,6 @@
 /** A small shop whose coated cars come due: what upkeep is played on. Invented names throughout. */
 import type { PageApi } from '../pageApi.ts'
+import { setUpQuillhaven } from './quillhaven.ts'
 
 export interface UpkeepCar {
   customerId: string
@@ -20,25 +21,20 @@ interface Keeper {
   agrees: ('email' | 'call' | 'text' | 'letter')[]
 }
 
+/** An owner who may be texted, whose topper of December is due in June. */
+export const textKeeper: Keeper = {
+  name: 'Elke Strand',
+  plate: 'QHV 318',
+  phone: '+1 202 555 0118',
+  email: 'elke@example.com',
+  laidOn: '2025-12-01',
+  days: 182,
+  agrees: ['text'],
+}
+
 /** Weekdays 08:00 to 18:00, two bays and two people that do everything. */
 export async function setUpUpkeepShop(api: PageApi): Promise<{ topperId: string; treatmentId: string }> {
-  await api.shop.setUp.mutate({
-    name: 'Quillhaven Coatings',
-    zone: 'Europe/London',
-    currency: 'GBP',
-    units: 'metric',
-    country: 'GB',
-    weekly: [1, 2, 3, 4, 5].map(weekday => ({ weekday, from: 480, to: 1_080 })),
-    bays: [
-      { name: 'Bay one', capabilities: ['wet', 'polish', 'clean', 'cure'] },
-      { name: 'Bay two', capabilities: ['wet', 'polish', 'clean', 'cure'] },
-    ],
-    crew: [
-      { name: 'Imre Vallis', skills: ['wash', 'polish', 'coat'] },
-      { name: 'Oda Penhale', skills: ['wash', 'polish', 'coat'] },
-    ],
-    starters: true,
-  })
+  await setUpQuillhaven(api)
   const shop = await api.shop.get.query()
   await api.shop.update.mutate({
     ...shop!,

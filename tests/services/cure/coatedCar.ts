@@ -55,3 +55,14 @@ export async function layeredCar(desk: TestDesk, shop: TestShop, vehicle = 0): P
   await arrive(desk, { id, version })
   return id
 }
+
+/** Has the shop's coating kept dry for a day. */
+export async function keepsDryADay(desk: TestDesk): Promise<void> {
+  const coating = await desk.store.read.product.findFirstOrThrow({ where: { name: 'Ovrel Two' } })
+  await desk.store.transact({ who: 'test', at: desk.now() }, tx =>
+    tx.product.update({
+      where: { id: coating.id },
+      data: { cureProfile: { ...(coating.cureProfile as object), keepDryMin: 1440 } },
+    }),
+  )
+}

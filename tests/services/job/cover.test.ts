@@ -3,7 +3,7 @@ import { offers } from '../../../main/services/booking/offers.ts'
 import { confirmCover } from '../../../main/services/job/cover.ts'
 import { handOver } from '../../../main/services/job/jobActs.ts'
 import { bookJob } from '../bookJob.ts'
-import { does, job, layeredCar, setWall, wall } from '../cure/coatedCar.ts'
+import { does, job, keepsDryADay, layeredCar, setWall, wall } from '../cure/coatedCar.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
 
@@ -14,13 +14,7 @@ let shop: TestShop
 beforeEach(async () => {
   desk = await makeDesk('2026-04-15T12:00:00Z')
   shop = await testShop(desk)
-  const coating = await desk.store.read.product.findFirstOrThrow({ where: { name: 'Ovrel Two' } })
-  await desk.store.transact({ who: 'test', at: desk.now() }, tx =>
-    tx.product.update({
-      where: { id: coating.id },
-      data: { cureProfile: { ...(coating.cureProfile as object), keepDryMin: 1440 } },
-    }),
-  )
+  await keepsDryADay(desk)
 })
 
 test('A car is promised for when it may get wet, and sooner only where somebody answers for its cover', async () => {

@@ -2,7 +2,7 @@ import { beforeEach, expect, test } from 'vitest'
 import { confirmCover } from '../../../main/services/job/cover.ts'
 import { careSheet, ownerWords, setOutside } from '../../../main/services/job/ownerWords.ts'
 import { bookJob } from '../bookJob.ts'
-import { does, job, layeredCar } from '../cure/coatedCar.ts'
+import { does, job, keepsDryADay, layeredCar } from '../cure/coatedCar.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
 
@@ -14,13 +14,7 @@ let shop: TestShop
 beforeEach(async () => {
   desk = await makeDesk('2026-04-15T12:00:00Z')
   shop = await testShop(desk)
-  const coating = await desk.store.read.product.findFirstOrThrow({ where: { name: 'Ovrel Two' } })
-  await desk.store.transact({ who: 'test', at: desk.now() }, tx =>
-    tx.product.update({
-      where: { id: coating.id },
-      data: { cureProfile: { ...(coating.cureProfile as object), keepDryMin: 1440 } },
-    }),
-  )
+  await keepsDryADay(desk)
 })
 
 const text = async (id: string) => (await ownerWords(desk, { id }))?.text ?? ''

@@ -1,13 +1,10 @@
 import { beforeEach, expect, it } from 'vitest'
 import { offers } from '../../../main/services/booking/offers.ts'
-import { saveProduct } from '../../../main/services/setUp/products.ts'
 import { shelfAhead } from '../../../main/services/shelf/ahead.ts'
-import { saveDilution } from '../../../main/services/shelf/dilutions.ts'
 import { mixBatch } from '../../../main/services/shelf/mixBatch.ts'
-import { saveShelfProduct } from '../../../main/services/shelf/shelfProducts.ts'
 import { takeStock } from '../../../main/services/shelf/stockChanges.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
-import { recipe, type ShelfShop, shelfShop, stock } from './shelfShop.ts'
+import { paleRinse, recipe, type ShelfShop, shelfShop, stock } from './shelfShop.ts'
 
 let desk: TestDesk
 let shop: ShelfShop
@@ -16,17 +13,7 @@ let ready: string
 beforeEach(async () => {
   desk = await makeDesk('2026-04-15T11:00:00Z')
   shop = await shelfShop(desk)
-  ready = (await saveProduct(desk, { name: 'Pale Rinse', kind: 'wash', cureProfile: null })).id
-  const {
-    productId: _,
-    version: __,
-    ...like
-  } = await desk.store.read.shelfProduct.findUniqueOrThrow({
-    where: { productId: shop.topper },
-  })
-  await saveShelfProduct(desk, { ...like, unit: 'ml', serviceClass: 'usual', productId: ready })
-  const share = { concentrateId: shop.topper, waterParts: 9, lifeDays: 30 }
-  await saveDilution(desk, { productId: ready, ...share, version: 0 })
+  ready = await paleRinse(desk, shop)
 })
 
 it('has a batch keep its own days where the concentrate keeps longer, and its use counted as the concentrate’s', async () => {

@@ -1,16 +1,14 @@
 import { beforeEach, expect, it } from 'vitest'
-import { saveProduct } from '../../../main/services/setUp/products.ts'
 import { shelfAhead } from '../../../main/services/shelf/ahead.ts'
 import { bottleLabel } from '../../../main/services/shelf/bottleLabel.ts'
 import { removeDilution, saveDilution } from '../../../main/services/shelf/dilutions.ts'
 import { mixBatch } from '../../../main/services/shelf/mixBatch.ts'
 import { shelfProduct } from '../../../main/services/shelf/productPage.ts'
-import { saveShelfProduct } from '../../../main/services/shelf/shelfProducts.ts'
 import { wasteStock } from '../../../main/services/shelf/stockChanges.ts'
 import { shelfValue } from '../../../main/services/shelf/value.ts'
 import { readPdf } from '../../documents/readPdf.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
-import { book, recipe, type ShelfShop, shelfShop, stock } from './shelfShop.ts'
+import { book, paleRinse, recipe, type ShelfShop, shelfShop, stock } from './shelfShop.ts'
 
 let desk: TestDesk
 let shop: ShelfShop
@@ -20,22 +18,7 @@ let ready: string
 beforeEach(async () => {
   desk = await makeDesk('2026-04-15T11:00:00Z')
   shop = await shelfShop(desk)
-  ready = (await saveProduct(desk, { name: 'Pale Rinse', kind: 'wash', cureProfile: null })).id
-  const {
-    productId: _,
-    version: __,
-    ...like
-  } = await desk.store.read.shelfProduct.findUniqueOrThrow({
-    where: { productId: shop.topper },
-  })
-  await saveShelfProduct(desk, { ...like, unit: 'ml', serviceClass: 'usual', productId: ready })
-  await saveDilution(desk, {
-    productId: ready,
-    concentrateId: shop.topper,
-    waterParts: 9,
-    lifeDays: 30,
-    version: 0,
-  })
+  ready = await paleRinse(desk, shop)
 })
 
 const page = (id: string) => shelfProduct(desk, { id })

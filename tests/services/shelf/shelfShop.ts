@@ -4,6 +4,7 @@ import { confirmPlace, holdPlace } from '../../../main/services/booking/booking.
 import { offers } from '../../../main/services/booking/offers.ts'
 import { arrive, finishStep, startStep } from '../../../main/services/job/jobSteps.ts'
 import { saveProduct } from '../../../main/services/setUp/products.ts'
+import { saveDilution } from '../../../main/services/shelf/dilutions.ts'
 import type { ShelfFields } from '../../../main/services/shelf/inputs.ts'
 import { receiveGoods } from '../../../main/services/shelf/receive.ts'
 import { saveRecipe } from '../../../main/services/shelf/recipes.ts'
@@ -202,4 +203,18 @@ export async function workUntil(
         : await finishStep(desk, { id: job.jobId, version, position: step.position }))
   }
   return { jobId: job.jobId, version }
+}
+
+/** A ready-to-use product, made one to nine from the topper, which stands for a concentrate. */
+export async function paleRinse(desk: TestDesk, shop: ShelfShop): Promise<string> {
+  const { id } = await saveProduct(desk, { name: 'Pale Rinse', kind: 'wash', cureProfile: null })
+  await saveShelfProduct(desk, { productId: id, ...fields({ densityGPerMl: 0.98 }) })
+  await saveDilution(desk, {
+    productId: id,
+    concentrateId: shop.topper,
+    waterParts: 9,
+    lifeDays: 30,
+    version: 0,
+  })
+  return id
 }

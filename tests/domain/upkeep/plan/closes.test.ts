@@ -1,19 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { visitAnswered } from '../../../../main/domain/upkeep/plan/closes.ts'
-import type { Plan } from '../../../../main/domain/upkeep/plan/plan.ts'
 import { zone } from './arbitraries.ts'
+import { yearly } from './samples.ts'
 
 describe('which visit one done answers', () => {
-  const yearly: Plan = {
-    id: 'i',
-    kind: 'inspection',
-    title: 'yearly inspection',
-    rule: 'FREQ=YEARLY',
-    anchor: { to: 'date', on: '2027-04-20' },
-    earlyDays: 30,
-    lateDays: 30,
-  }
-
   it.each([
     ['2027-03-20', null],
     ['2027-03-21', '2027-04-20'],

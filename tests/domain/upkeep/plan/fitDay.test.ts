@@ -1,25 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { nextDue } from '../../../../main/domain/upkeep/plan/nextDue.ts'
-import type { CarTimes, Plan } from '../../../../main/domain/upkeep/plan/plan.ts'
-
-const zone = 'America/New_York'
-const here: CarTimes = { soldOn: null, away: [] }
-
-const topper: Plan = {
-  id: 't1',
-  kind: 'topper',
-  title: 'topper renewal',
-  rule: 'FREQ=MONTHLY;INTERVAL=6',
-  anchor: { to: 'last-done', since: '2026-03-14', event: 'the coating' },
-  earlyDays: 14,
-  lateDays: 14,
-}
-
-const ask = (today: string, isOpen?: (date: string) => boolean) => ({
-  today,
-  zone,
-  ...(isOpen && { isOpen }),
-})
+import type { CarTimes } from '../../../../main/domain/upkeep/plan/plan.ts'
+import { ask, here, topper } from './samples.ts'
 
 describe('a car away for the winter', () => {
   const winter = (from: string, to: string): CarTimes => ({

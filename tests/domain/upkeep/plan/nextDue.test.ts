@@ -1,41 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { nextDue } from '../../../../main/domain/upkeep/plan/nextDue.ts'
-import {
-  type CarTimes,
-  checkAbsences,
-  checkPlan,
-  type Plan,
-} from '../../../../main/domain/upkeep/plan/plan.ts'
+import { checkAbsences, checkPlan } from '../../../../main/domain/upkeep/plan/plan.ts'
 import { startingPlans } from '../../../../main/domain/upkeep/plan/startingPlans.ts'
-
-const zone = 'America/New_York'
-const here: CarTimes = { soldOn: null, away: [] }
-
-const topper: Plan = {
-  id: 't1',
-  kind: 'topper',
-  title: 'topper renewal',
-  rule: 'FREQ=MONTHLY;INTERVAL=6',
-  anchor: { to: 'last-done', since: '2026-03-14', event: 'the coating' },
-  earlyDays: 14,
-  lateDays: 14,
-}
-
-const yearly: Plan = {
-  id: 'i1',
-  kind: 'inspection',
-  title: 'yearly inspection',
-  rule: 'FREQ=YEARLY',
-  anchor: { to: 'date', on: '2027-04-20' },
-  earlyDays: 30,
-  lateDays: 30,
-}
-
-const ask = (today: string, isOpen?: (date: string) => boolean) => ({
-  today,
-  zone,
-  ...(isOpen && { isOpen }),
-})
+import { ask, here, topper, yearly, zone } from './samples.ts'
 
 describe('a plan anchored to the last visit done', () => {
   it('counts from the coating until the first visit', () => {

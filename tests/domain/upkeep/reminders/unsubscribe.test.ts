@@ -1,23 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { mergeValues } from '../../../../main/domain/upkeep/reminders/mergeValues.ts'
 import { unsubscribeHeaders } from '../../../../main/domain/upkeep/reminders/unsubscribe.ts'
-import { utc } from './arbitraries.ts'
-
-const facts = {
-  ownerName: 'Ann Example',
-  carName: 'Merle Coupe, blue',
-  plate: 'ABC 123',
-  visitName: 'protection renewal',
-  dueOn: '2026-09-14',
-  lastOn: '2026-03-14',
-  slotAts: [utc('2026-09-14T13:00Z'), utc('2026-09-16T18:30Z')],
-  heldUntilAt: utc('2026-09-01T21:00Z'),
-  shopName: 'Example Shine',
-  shopPhone: '+1 212 555 0123',
-  shopAddress: '1 Example Street, Exampleton',
-  stopWay: 'stop@example.com',
-}
-const _values = mergeValues(facts, 'en', 'America/New_York')
 
 describe('the way out', () => {
   it('may be both, and is then one click', () => {

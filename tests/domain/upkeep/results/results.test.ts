@@ -1,10 +1,5 @@
 import { describe, expect, it } from 'vitest'
 import { reminderResults } from '../../../../main/domain/upkeep/results/results.ts'
-import type { Case } from '../../../reference/cases.ts'
-import statistics from '../../../reference/statistics.json' with { type: 'json' }
-
-type WilsonCase = Case<{ successes: number; trials: number }, { low: number; high: number }>
-const _cases = statistics.cases.filter(entry => entry.id.startsWith('wilson-')) as unknown as WilsonCase[]
 
 describe('results', () => {
   const group = (channel: 'email' | 'call', reminded: number, booked: number, came: number) => ({
