@@ -157,45 +157,61 @@ export async function bookedOrAimed(tx: Tx): Promise<string[]> {
   return rows.map(row => row.planId)
 }
 
-/** Plans with the same visits after their open one. */
+/** Plans with the same visits after their open one; of those days, all that the later ones follow from. */
 export interface AlikePlans {
-  /** One of them. */
-  planId: string
   kind: string
   count: number
   alike: string
-  fromOn: string
+  dueOn: string
   ruleOn: string
 }
 
 /** What plans share that have the same visits after their open one, as the domain's `StandingDue` says it. */
 function likeness(today: string): Prisma.Sql {
-  return Prisma.sql`kind, coalesce(alike, planId) as alike,
-    case when alike like 'last-done%' then max(dueOn, ${today}) else '' end as fromOn,
-    case when alike like 'last-done%' then max(dueOn, ruleOn, ${today}) else ruleOn end as ruleOn`
+  return Prisma.sql`alike, kind, case when alike like 'last-done%' then max(dueOn, ${today}) else ruleOn end as dueFrom,
+    case when alike like 'last-done%' then max(dueOn, ruleOn, ${today}) else ruleOn end as ruleFrom`
 }
 
-/** Plans that may have visits after their open one; those with visits of their own are good for today alone. */
+/** Plans that may have visits after an open one up to a day; of the whole shop they are read from the index alone. */
 function followed({ until, today, vehicleId, except }: OpenWhere): Prisma.Sql {
-  return Prisma.sql`${open({ until, today, vehicleId, except })} and (alike is not null or throughOn = ${today})`
+  const index =
+    vehicleId === undefined
+      ? Prisma.sql`indexed by PlanDue_inUse_alike_dueOn_ruleOn_kind_planId_idx`
+      : Prisma.empty
+  return Prisma.sql`PlanDue ${index} where ${open({ until, today, vehicleId, except })} and alike > ''`
 }
 
-/** Plans that may have visits after an open one up to a day, those alike together. */
+/** Such plans, those alike together: first as the index has them, so that few are left to be put together. */
 export async function alikePlans(tx: Tx, where: OpenWhere): Promise<AlikePlans[]> {
   const rows = await tx.$queryRaw<(Omit<AlikePlans, 'count'> & { count: bigint })[]>`
-    select min(planId) as planId, count(*) as count, ${likeness(where.today)} from PlanDue where ${followed(where)}
-    group by 3, 4, 5, 6`
+    select alike, kind, dueFrom as dueOn, ruleFrom as ruleOn, sum(plans) as count from (
+      select ${likeness(where.today)}, plans from (
+        select alike, dueOn, ruleOn, kind, count(*) as plans from ${followed(where)} group by alike, dueOn, ruleOn, kind
+      )
+    ) group by 1, 2, 3, 4`
   return rows.map(({ count, ...row }) => ({ ...row, count: Number(count) }))
 }
 
-/** The plans of each such group, by the one that stands for it. */
-export async function plansAlike(tx: Tx, where: OpenWhere): Promise<Map<string, string[]>> {
-  const rows = await tx.$queryRaw<{ planId: string; planIds: string }[]>`
-    select planId, planIds from (
-      select min(planId) as planId, json_group_array(planId) as planIds, ${likeness(where.today)} from PlanDue
-      where ${followed(where)} group by 3, 4, 5, 6
-    )`
-  return new Map(rows.map(({ planId, planIds }) => [planId, JSON.parse(planIds) as string[]]))
+/** Which plans each such group is made of. */
+export async function plansAlike(
+  tx: Tx,
+  where: OpenWhere,
+): Promise<{ group: AlikePlans; planIds: string[] }[]> {
+  const rows = await tx.$queryRaw<(Omit<AlikePlans, 'count'> & { planIds: string })[]>`
+    select alike, kind, dueFrom as dueOn, ruleFrom as ruleOn, json_group_array(planId) as planIds
+    from (select ${likeness(where.today)}, planId from ${followed(where)}) group by 1, 2, 3, 4`
+  return rows.map(({ planIds: list, ...row }) => {
+    const planIds = JSON.parse(list) as string[]
+    return { group: { ...row, count: planIds.length }, planIds }
+  })
+}
+
+/** Plans that may have visits of their own after an open one up to a day: these are good for today alone. */
+export async function unlikePlans(tx: Tx, { until, today, vehicleId, except }: OpenWhere): Promise<string[]> {
+  const rows = await tx.$queryRaw<{ planId: string }[]>`
+    select planId from PlanDue indexed by PlanDue_throughOn_idx
+    where throughOn = ${today} and alike is null and ${open({ until, today, vehicleId, except })}`
+  return rows.map(row => row.planId)
 }
 
 /** Plans to be worked out again, the first so many. */

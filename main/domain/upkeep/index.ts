@@ -45,6 +45,7 @@ export {
 } from './plan/propose.ts'
 export { type StandingDue, standsThrough } from './plan/standsThrough.ts'
 export { startingPlans, topperRule } from './plan/startingPlans.ts'
+export { visitsAfter } from './plan/visitsAfter.ts'
 export { ruleWords } from './recurrence/ruleWords.ts'
 export {
   type Channel,

@@ -1,18 +1,10 @@
 /** The list of due visits, a page at a time. */
-import type { DueState, PlanKind } from '../../domain/upkeep/index.ts'
+import type { DueState } from '../../domain/upkeep/index.ts'
 import { type OpenWhere, openCounts } from '../../store/planDueRows.ts'
 import type { Desk } from '../desk/desk.ts'
 import type { DueFilter, DueInput } from './inputs.ts'
 import { keptPlans } from './kept.ts'
-import {
-  byDay,
-  eachLater,
-  failedPlans,
-  followDue,
-  type LaterVisits,
-  laterVisits,
-  openVisits,
-} from './planDue.ts'
+import { byDay, eachLater, failedPlans, followDue, laterVisits, openVisits } from './planDue.ts'
 import { upkeepDay, type VisitView, visitViews } from './visits.ts'
 
 export type DueView = Awaited<ReturnType<typeof dueVisits>>
@@ -31,11 +23,13 @@ export async function dueVisits(desk: Desk, input: DueInput) {
   // What asks for names, consent or bookings has to be read of every visit, all else only of those that are shown.
   const asksMore = text?.trim() || reachable || unbooked
   const open = await openVisits(tx, where, asksMore ? undefined : limit)
-  const later = laterIn(await laterVisits(tx, day, where), where)
+  const later = (await laterVisits(tx, day, where)).flatMap(({ kind, count, visits }) =>
+    visits.filter(visit => letsLater(where, kind, visit)).map(({ dueOn }) => ({ dueOn, count })),
+  )
   // A page that is full of open visits shows only what comes before its last.
   const last = !asksMore && open.length === limit ? open.at(-1)?.dueOn : undefined
-  const shown = later.filter(each => each.visits.some(visit => visit.dueOn <= (last ?? toDate)))
-  const listed = [...open, ...(await eachLater(tx, where, shown))].sort(byDay)
+  const shown = later.some(each => each.dueOn <= (last ?? toDate)) ? await eachLater(tx, day, where) : []
+  const listed = [...open, ...shown.filter(visit => letsLater(where, visit.kind, visit))].sort(byDay)
   const page = asksMore ? listed : listed.slice(0, limit)
   const kept = await keptPlans(tx, { planIds: [...new Set(page.map(visit => visit.planId))] })
   const read = (await visitViews(tx, day, kept, page)).filter(visit => lets(filter, visit))
@@ -49,22 +43,20 @@ export async function dueVisits(desk: Desk, input: DueInput) {
     counts,
     visits: read.slice(0, limit),
     /** How many there are, shown or not. */
-    total: asksMore
-      ? read.length
-      : all + later.reduce((sum, each) => sum + each.count * each.visits.length, 0),
+    total: asksMore ? read.length : later.reduce((sum, each) => sum + each.count, all),
     failed: await failedPlans(tx, day, filter.vehicleId),
   }
 }
 
-/** Later visits as far as the filter lets them through. */
-function laterIn(later: readonly LaterVisits[], { kinds, states, from = '' }: OpenWhere): LaterVisits[] {
-  return later.flatMap(each => {
-    if (kinds?.length && !kinds.includes(each.kind as PlanKind)) return []
-    const visits = each.visits.filter(
-      ({ dueOn, state }) => dueOn >= from && (!states?.length || states.includes(state)),
-    )
-    return visits.length > 0 ? [{ ...each, visits }] : []
-  })
+/** Whether the filter lets a later visit through. */
+function letsLater(
+  { kinds, states, from = '' }: OpenWhere,
+  kind: string,
+  { dueOn, state }: Pick<VisitView, 'dueOn' | 'state'>,
+): boolean {
+  return (
+    dueOn >= from && (!kinds?.length || kinds.includes(kind)) && (!states?.length || states.includes(state))
+  )
 }
 
 function lets(filter: DueFilter, visit: VisitView): boolean {

@@ -1,5 +1,5 @@
 /** Due visits without reading every plan: each plan's open visit is kept as it was last worked out. */
-import { type ListedDue, type StandingDue, standsThrough } from '../../domain/upkeep/index.ts'
+import { type ListedDue, type StandingDue, standsThrough, visitsAfter } from '../../domain/upkeep/index.ts'
 import {
   alikePlans,
   type OpenRow,
@@ -11,6 +11,7 @@ import {
   plansAlike,
   saveDueRows,
   stalePlans,
+  unlikePlans,
   unwrittenRows,
 } from '../../store/planDueRows.ts'
 import type { Tx } from '../../store/store.ts'
@@ -88,40 +89,50 @@ function asListed({ kind: _, customerId: __, ...row }: OpenRow): ListedDue {
 
 /** The visits after the open ones of plans that are alike. */
 export interface LaterVisits {
-  /** The plan that stands for all of them. */
-  readonly planId: string
   readonly kind: string
   /** How many plans they are. */
   readonly count: number
   /** Each plan's. */
-  readonly visits: readonly ListedDue[]
+  readonly visits: readonly Omit<ListedDue, 'planId'>[]
 }
 
 /** The visits after the open ones up to a day: worked out once for all plans that are alike. */
 export async function laterVisits(tx: Tx, day: UpkeepDay, where: OpenWhere): Promise<LaterVisits[]> {
   const groups = await alikePlans(tx, where)
-  const kept = await keptPlans(tx, { planIds: groups.map(group => group.planId) })
-  const later = Map.groupBy(
-    dueOf(kept, { ...day, until: where.until }).due.filter(visit => visit.projected),
-    visit => visit.planId,
-  )
-  return groups.flatMap(({ planId, kind, count }) => {
-    const visits = later.get(planId)
-    return visits ? [{ planId, kind, count, visits }] : []
-  })
+  const visits = visitsAfter(groups, { ...day, until: where.until })
+  const alike = groups.map(({ kind, count }, i) => ({ kind, count, visits: visits[i] ?? [] }))
+  const own = (await ownLater(tx, day, where)).map(({ kind, visit }) => ({ kind, count: 1, visits: [visit] }))
+  return [...alike, ...own].filter(each => each.visits.length > 0)
 }
 
 /** The same visits one by one, each with its own plan. */
 export async function eachLater(
   tx: Tx,
+  day: UpkeepDay,
   where: OpenWhere,
-  later: readonly LaterVisits[],
-): Promise<ListedDue[]> {
-  if (later.length === 0) return []
-  const members = await plansAlike(tx, where)
-  return later.flatMap(({ planId, visits }) =>
-    (members.get(planId) ?? []).flatMap(id => visits.map(visit => ({ ...visit, planId: id }))),
+): Promise<(ListedDue & { kind: string })[]> {
+  const groups = await plansAlike(tx, where)
+  const visits = visitsAfter(
+    groups.map(({ group }) => group),
+    { ...day, until: where.until },
   )
+  return [
+    ...groups.flatMap(({ group: { kind }, planIds }, i) =>
+      (visits[i] ?? []).flatMap(visit => planIds.map(planId => ({ ...visit, planId, kind }))),
+    ),
+    ...(await ownLater(tx, day, where)).map(({ kind, visit }) => ({ ...visit, kind })),
+  ]
+}
+
+/** The later visits of plans that have their own. */
+async function ownLater(tx: Tx, day: UpkeepDay, where: OpenWhere) {
+  const planIds = await unlikePlans(tx, where)
+  if (planIds.length === 0) return []
+  const kept = await keptPlans(tx, { planIds })
+  const kinds = new Map(kept.map(each => [each.row.id, each.plan.kind]))
+  return dueOf(kept, { ...day, until: where.until })
+    .due.filter(visit => visit.projected)
+    .map(visit => ({ kind: kinds.get(visit.planId) ?? '', visit }))
 }
 
 /** By due day, then by plan. */

@@ -99,30 +99,34 @@ async function vehiclesOf(tx: Tx, kept: readonly KeptVisitPlan[]) {
   return new Map(rows.map(row => [row.id, row]))
 }
 
+const bookedStates = ['booked', 'inShop', 'handedOver']
+
 /** Which jobs count as a visit to come or made: booked or later, or held and not run out. */
 export function standingJobs(nowAt: number) {
-  return {
-    OR: [
-      { status: { in: ['booked', 'inShop', 'handedOver'] } },
-      { status: 'held', heldUntilAt: { gt: nowAt } },
-    ],
-  }
+  return { OR: [{ status: { in: bookedStates } }, { status: 'held', heldUntilAt: { gt: nowAt } }] }
 }
 
-/** The jobs that visits were booked as, as far as they still stand, by id. */
+/** The same, of one that was read. */
+function stands(job: { status: string; heldUntilAt: number | null }, nowAt: number): boolean {
+  return bookedStates.includes(job.status) || (job.status === 'held' && (job.heldUntilAt ?? 0) > nowAt)
+}
+
+/**
+ * The jobs that visits were booked as, as far as they still stand, by id. Asked for by id alone: with their state in the
+ * question too, SQLite reads every job of that state.
+ */
 export async function bookingsOf(tx: Tx, nowAt: number, kept: readonly KeptVisitPlan[]) {
   const ids = kept.flatMap(each => [...each.booked.values()])
   const rows = await tx.job.findMany({
-    where: {
-      id: { in: ids },
-      ...standingJobs(nowAt),
-    },
-    select: { id: true, number: true, status: true, dropOffAt: true },
+    where: { id: { in: ids } },
+    select: { id: true, number: true, status: true, dropOffAt: true, heldUntilAt: true },
   })
   return new Map(
-    rows.map(({ id, number, status, dropOffAt }) => [
-      id,
-      { jobId: id, jobNumber: number, status: status as JobStatus, dropOffAt },
-    ]),
+    rows
+      .filter(job => stands(job, nowAt))
+      .map(({ id, number, status, dropOffAt }) => [
+        id,
+        { jobId: id, jobNumber: number, status: status as JobStatus, dropOffAt },
+      ]),
   )
 }

@@ -1,7 +1,7 @@
 import { carOwners } from '../../store/planRows.ts'
 import type { Desk } from '../desk/desk.ts'
 import { keptPlans } from './kept.ts'
-import { byDay, eachLater, failedPlans, followDue, laterVisits, openVisits, overdueAimed } from './planDue.ts'
+import { byDay, eachLater, failedPlans, followDue, openVisits, overdueAimed } from './planDue.ts'
 import { bookingsOf, type UpkeepDay } from './visits.ts'
 import { nextOf } from './workedOut.ts'
 
@@ -16,7 +16,7 @@ export async function visitsAhead(desk: Desk, day: UpkeepDay, until: string) {
   const listed = [
     ...(await openVisits(tx, { ...where, from: day.today })),
     ...(await overdueAimed(tx, day)),
-    ...(await eachLater(tx, where, await laterVisits(tx, day, where))),
+    ...(await eachLater(tx, day, where)),
   ].sort(byDay)
   const kept = await keptPlans(tx, { planIds: [...new Set(listed.map(visit => visit.planId))] })
   const byPlan = new Map(kept.map(each => [each.row.id, each]))

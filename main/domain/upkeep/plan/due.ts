@@ -87,7 +87,7 @@ function lastRuleDay(rule: DayRule, standing: PlanStanding, first: number, befor
  * open days. Null when the car is sold by then.
  */
 export function dueDayOf(
-  plan: Plan,
+  plan: Pick<Plan, 'earlyDays' | 'lateDays'>,
   standing: PlanStanding,
   visit: { ruleDay: number; missed: number },
   frame: DueFrame,

@@ -1,12 +1,13 @@
 import { dateOfDay, dayNumber } from '../../calendar/index.ts'
 import { Refusal, refuse } from '../../refusal.ts'
 import { type DayRule, dayRule } from '../recurrence/dayRule.ts'
-import { type DueDay, type DueFrame, dueDayOf, nextRuleDay, openVisit } from './due.ts'
+import { type DueDay, type DueFrame, dueDayOf, openVisit } from './due.ts'
 import { absenceSpans } from './fitDay.ts'
 import { LISTED_AHEAD_DAYS } from './limits.ts'
 import type { DueQuestion, NextDue } from './nextDue.ts'
 import type { CarTimes, Plan, VisitRecord } from './plan.ts'
 import { type PlanStanding, standingOf } from './standing.ts'
+import { memo, walkAfter } from './walkAfter.ts'
 
 export interface DueEntry {
   readonly plan: Plan
@@ -81,8 +82,6 @@ export function dueList(
   return found.sort((a, b) => a.due - b.due).map(({ item }) => item)
 }
 
-const NO_MOVES: PlanStanding['moved'] = new Map()
-
 function walkDue(
   plan: Plan,
   rule: DayRule,
@@ -91,36 +90,9 @@ function walkDue(
   until: number,
   give: (due: DueDay, projected: boolean) => void,
 ) {
-  let visit = openVisit(plan, rule, standing, frame.today)
-  let now = standing
-  let projected = false
-  while (visit) {
-    const due = dueDayOf(plan, now, visit, frame)
-    if (!due || due.due > until) return
-    give(due, projected)
-    projected = true
-    let after = visit.ruleDay
-    if (plan.anchor.to === 'last-done') {
-      const done = Math.max(due.due, frame.today)
-      // One put forward a day for a closed Sunday must not be followed by the same Sunday again; one moved by
-      // agreement is really followed from the day agreed, and what was agreed is then used up.
-      after = due.moved ? done : Math.max(done, visit.ruleDay)
-      now = { ...now, start: done, after, moved: NO_MOVES }
-    }
-    const ruleDay = nextRuleDay(rule, now, after)
-    visit = ruleDay === null ? null : { ruleDay, missed: 0 }
-  }
-}
-
-/** A function of a day that is asked for the same few hundred days over and over. */
-function memo<T>(compute: (day: number) => T): (day: number) => T {
-  const known = new Map<number, T>()
-  return day => {
-    let value = known.get(day)
-    if (value === undefined) {
-      value = compute(day)
-      known.set(day, value)
-    }
-    return value
-  }
+  const visit = openVisit(plan, rule, standing, frame.today)
+  const open = visit && dueDayOf(plan, standing, visit, frame)
+  if (!open || open.due > until) return
+  give(open, false)
+  walkAfter(plan, rule, standing, open, frame, until, due => give(due, true))
 }

@@ -5,6 +5,7 @@ import type { DueEntry } from './dueList.ts'
 import { absenceSpans } from './fitDay.ts'
 import type { DueQuestion, NextDue } from './nextDue.ts'
 import { type PlanStanding, standingOf } from './standing.ts'
+import { alikeWords } from './visitsAfter.ts'
 
 /** A plan's open visit, worked out once for many days. */
 export interface StandingDue {
@@ -26,7 +27,7 @@ const forever = '9999-12-31'
 
 /** The open visit of a plan as `dueList` has it, and how long it stands by itself. */
 export function standsThrough({ plan, records, car }: DueEntry, question: DueQuestion): StandingDue {
-  const { anchor, earlyDays, lateDays } = plan
+  const { anchor, earlyDays } = plan
   const today = dayNumber(question.today, 'today')
   const rule = dayRule(plan.rule, question.zone)
   const standing = standingOf(plan, records)
@@ -57,10 +58,7 @@ export function standsThrough({ plan, records, car }: DueEntry, question: DueQue
       lastOn: dateOfDay(due.last),
     },
     throughOn: through === Number.POSITIVE_INFINITY ? forever : dateOfDay(through),
-    alike:
-      plain && follows
-        ? [anchor.to === 'date' ? anchor.on : 'last-done', earlyDays, lateDays, plan.rule].join(' ')
-        : null,
+    alike: plain && follows ? alikeWords(plan) : null,
   }
 
   /** How long this is the open visit: by dates it gives way to the next, once that one's window opens. */
