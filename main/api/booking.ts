@@ -1,4 +1,5 @@
-import { confirmPlace, holdPlace, releasePlace } from '../services/booking/booking.ts'
+import { bookPlace, confirmPlace, holdPlace, releasePlace } from '../services/booking/booking.ts'
+import { heldPlaces } from '../services/booking/held.ts'
 import { heldPlace, holdInput, offersInput } from '../services/booking/inputs.ts'
 import { offers } from '../services/booking/offers.ts'
 import { procedure, router } from './trpc.ts'
@@ -6,6 +7,8 @@ import { procedure, router } from './trpc.ts'
 export const booking = router({
   offers: procedure.input(offersInput).query(({ ctx, input }) => offers(ctx, input)),
   hold: procedure.input(holdInput).mutation(({ ctx, input }) => holdPlace(ctx, input)),
+  book: procedure.input(holdInput).mutation(({ ctx, input }) => bookPlace(ctx, input)),
+  held: procedure.query(({ ctx }) => heldPlaces(ctx)),
   confirm: procedure.input(heldPlace).mutation(({ ctx, input }) => confirmPlace(ctx, input)),
   release: procedure.input(heldPlace).mutation(({ ctx, input }) => releasePlace(ctx, input)),
 })

@@ -19,7 +19,6 @@ export type { AppliedEntryView, AppliedView } from '../services/applied/record.t
 export type { CopiesFound, CopyLook, CopyView } from '../services/backup/restore.ts'
 export type { BoardView } from '../services/board/board.ts'
 export type { TriedMoveView } from '../services/board/boardMove.ts'
-export type { HoldView } from '../services/booking/booking.ts'
 export type { OffersView, PlaceView } from '../services/booking/offers.ts'
 export type { ImportPreview, ImportReport } from '../services/cure/importReadings.ts'
 export type { BayConditionsView, ConditionsView, ReadingView } from '../services/cure/readings.ts'

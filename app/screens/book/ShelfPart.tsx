@@ -20,7 +20,7 @@ export function ShelfPart({ shelf: { words, proposal } }: { shelf: ShelfAvailabi
       <p>
         <b>⚑</b> {words}
       </p>
-      <p role="status">{written}</p>
+      {written !== null && <p role="status">{written}</p>}
       {writing.error !== null && <p role="alert">{faultOf(writing.error).message}</p>}
       {proposal.length > 0 && written === null && (
         <Button
@@ -28,11 +28,7 @@ export function ShelfPart({ shelf: { words, proposal } }: { shelf: ShelfAvailabi
           variant="default"
           loading={writing.busy}
           title={proposal.map(each => each.words).join(' ')}
-          onClick={event => {
-            // Inside the offer's label a press would choose the offer too.
-            event.preventDefault()
-            write()
-          }}
+          onClick={write}
         >
           Put on today’s order
         </Button>

@@ -1,79 +1,96 @@
-import { Checkbox, Stack, Text, TextInput } from '@mantine/core'
-import { DatePickerInput } from '@mantine/dates'
+import { SegmentedControl } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { coatedTwice } from '../../../main/domain/treatment/index.ts'
 import { trpc } from '../../data/trpc.ts'
+import { Chip } from '../../parts/Chip.tsx'
 import { money } from '../../parts/money.ts'
-import { Segments } from '../../parts/Segments.tsx'
+import pieces from '../../parts/pieces.module.css'
 import styles from './Book.module.css'
-import { conditions, type Draft } from './booking.ts'
+import type { Call } from './call.ts'
 
 interface Props {
-  draft: Draft
+  call: Call
   currency: string
-  today: string
-  change(part: Partial<Draft>): void
+  change(part: Partial<Call>): void
 }
 
-/** What is sold, for which paint, and which day the owner asked for. */
-export function WhatPicker({ draft, currency, today, change }: Props) {
+/** What a treatment is for, by what it lays on the car. */
+const groups = ['Wash and paint', 'Coating', 'Topper'] as const
+
+function groupOf(steps: readonly { stage: string }[]): (typeof groups)[number] {
+  if (steps.some(step => step.stage === 'coat')) return 'Coating'
+  return steps.some(step => step.stage === 'topper') ? 'Topper' : 'Wash and paint'
+}
+
+const sizes = [
+  { value: 'small', label: 'S' },
+  { value: 'medium', label: 'M' },
+  { value: 'large', label: 'L' },
+  { value: 'xl', label: 'XL' },
+] as const
+
+const conditions = [
+  { value: 'good', label: 'Good' },
+  { value: 'worn', label: 'Worn' },
+  { value: 'heavy', label: 'Heavy' },
+] as const
+
+/** What is sold, for which size and which paint. */
+export function WhatPicker({ call, currency, change }: Props) {
   const treatments = useQuery(trpc.treatments.list.queryOptions()).data ?? []
   const products = useQuery(trpc.products.list.queryOptions()).data ?? []
   const byId = new Map(products.map(product => [product.id, product]))
-  const chosen = treatments.filter(treatment => draft.treatmentIds.includes(treatment.id))
+  const chosen = treatments.filter(treatment => call.treatmentIds.includes(treatment.id))
   const flip = (id: string, on: boolean) =>
     change({
-      treatmentIds: on ? [...draft.treatmentIds, id] : draft.treatmentIds.filter(other => other !== id),
+      treatmentIds: on ? [...call.treatmentIds, id] : call.treatmentIds.filter(other => other !== id),
     })
   return (
-    <Stack gap="xs">
-      <fieldset className={styles.treatments}>
-        <legend>Treatments</legend>
-        {treatments.map(treatment => {
-          const ticked = draft.treatmentIds.includes(treatment.id)
-          const twice = ticked ? null : coatedTwice([...chosen, treatment], byId)
-          return (
-            <Checkbox
-              key={treatment.id}
-              checked={ticked}
-              disabled={twice !== null}
-              onChange={event => flip(treatment.id, event.currentTarget.checked)}
-              label={
-                <>
-                  {treatment.name}&emsp;<b>{money(treatment.prices[draft.sizeClass], currency)}</b>
-                </>
-              }
-              description={twice?.words ?? treatment.summary}
-            />
-          )
-        })}
-      </fieldset>
+    <>
+      {groups.map(group => {
+        const own = treatments.filter(treatment => groupOf(treatment.steps) === group)
+        if (own.length === 0) return null
+        return (
+          <fieldset key={group} className={styles.chips}>
+            <legend>{group}</legend>
+            {own.map(treatment => {
+              const ticked = call.treatmentIds.includes(treatment.id)
+              const twice = ticked ? null : coatedTwice([...chosen, treatment], byId)
+              const price = money(treatment.prices[call.sizeClass], currency)
+              return (
+                <Chip
+                  key={treatment.id}
+                  type="checkbox"
+                  label={treatment.name}
+                  about={twice?.words ?? `${price}. ${treatment.summary}`}
+                  checked={ticked}
+                  disabled={twice !== null}
+                  onChange={event => flip(treatment.id, event.currentTarget.checked)}
+                />
+              )
+            })}
+          </fieldset>
+        )
+      })}
       {treatments.length === 0 && (
-        <Text c="dimmed">No treatments yet: add what the shop sells under Settings, Treatments.</Text>
+        <p className={pieces.soft}>No treatments yet: add what the shop sells under Settings, Treatments.</p>
       )}
-      <Segments
-        label="Paint"
-        aria-label="Condition of the paint"
-        data={conditions}
-        value={draft.condition}
-        onChange={condition => change({ condition })}
-      />
-      <TextInput
-        label="Covered transport and storage confirmed by"
-        description="Empty: the car stays until it may get wet."
-        maxLength={80}
-        value={draft.coveredBy}
-        onChange={event => change({ coveredBy: event.currentTarget.value })}
-      />
-      <DatePickerInput
-        label="Day asked for"
-        placeholder="Any day"
-        clearable
-        minDate={today}
-        value={draft.askedDate}
-        valueFormat="ddd D MMMM YYYY"
-        onChange={value => change({ askedDate: value })}
-      />
-    </Stack>
+      <div className={styles.row}>
+        <SegmentedControl
+          aria-label="Vehicle size"
+          size="sm"
+          data={[...sizes]}
+          value={call.sizeClass}
+          onChange={sizeClass => change({ sizeClass })}
+        />
+        <SegmentedControl
+          aria-label="Condition of the paint"
+          size="sm"
+          data={[...conditions]}
+          value={call.condition}
+          onChange={condition => change({ condition })}
+        />
+      </div>
+    </>
   )
 }

@@ -21,3 +21,17 @@ export function likelySame(a: Person, b: Person): boolean {
   const reachable = (person: Person) => person.phone !== null || person.email !== null
   return samePhone || sameMail || !reachable(a) || !reachable(b)
 }
+
+/**
+ * Whether an entry is worth a look before a new one is made: names alike, or the same phone or e-mail address. Common
+ * practice, no source: families share a phone, so it is shown and decides nothing.
+ */
+export function worthALook(typed: Person, other: Person): boolean {
+  const named = foldText(typed.name)
+  const sameMail = typed.email !== null && typed.email.toLowerCase() === other.email?.toLowerCase()
+  return (
+    (named !== '' && named === foldText(other.name)) ||
+    (typed.phone !== null && typed.phone === other.phone) ||
+    sameMail
+  )
+}

@@ -32,6 +32,15 @@ export function holdPlace(desk: Desk, input: HoldInput): Promise<HoldView> {
   return act(desk, (tx, audit, nowAt) => holdPlaceIn(tx, audit, nowAt, input))
 }
 
+/** Books an offered place at once: held and confirmed in one act, or neither. */
+export function bookPlace(desk: Desk, input: HoldInput): Promise<HoldView> {
+  return act(desk, async (tx, audit, nowAt) => {
+    const held = await holdPlaceIn(tx, audit, nowAt, input)
+    const { promisedAt } = await tx.job.findUniqueOrThrow({ where: { id: held.jobId } })
+    return { ...held, ...(await markBooked(tx, audit, { ...held, promisedAt })) }
+  })
+}
+
 /** The same as part of a larger act, which holds the place or does nothing at all. */
 export async function holdPlaceIn(tx: Tx, audit: Audit, nowAt: number, input: HoldInput) {
   const { condition, treatmentIds, plan, askedDate, coveredBy, holdMin = usualHoldMin } = input
@@ -90,7 +99,7 @@ export async function holdPlaceIn(tx: Tx, audit: Audit, nowAt: number, input: Ho
     entityId: job.id,
     detail: { number, heldUntilAt, dropOffAt: job.dropOffAt, promisedAt: job.promisedAt },
   })
-  return { jobId: job.id, jobNumber: number, version: job.version, heldUntilAt }
+  return { jobId: job.id, jobNumber: number, version: job.version, heldUntilAt, customerId, vehicleId }
 }
 
 /** One car is not here for two jobs at once. */
@@ -160,16 +169,26 @@ export function confirmPlace(desk: Desk, { jobId, version }: HeldPlace): Promise
       )
       await assertNotElsewhere(tx, floor, job)
     }
-    const { count } = await tx.job.updateMany({
-      // A hold that has just run out may have been marked so; nothing else changes a held job's version.
-      where: { id: jobId, version: job.status === 'lapsed' ? job.version : version },
-      data: { status: 'booked', heldUntilAt: null, version: { increment: 1 } },
-    })
-    assertFresh(count, 'job', jobId)
+    // A hold that has just run out may have been marked so; nothing else changes a held job's version.
+    const seen = job.status === 'lapsed' ? job.version : version
+    const booked = await markBooked(tx, audit, { jobId, version: seen, promisedAt: job.promisedAt })
     if (job.status === 'lapsed') await writeStepDraws(tx, [jobId], nowAt)
-    audit({ act: 'booked', entity: 'job', entityId: jobId, detail: { promisedAt: job.promisedAt } })
-    return { version: job.version + 1 }
+    return booked
   })
+}
+
+async function markBooked(
+  tx: Tx,
+  audit: Audit,
+  { jobId, version, promisedAt }: HeldPlace & { promisedAt: number },
+): Promise<{ version: number }> {
+  const { count } = await tx.job.updateMany({
+    where: { id: jobId, version },
+    data: { status: 'booked', heldUntilAt: null, version: { increment: 1 } },
+  })
+  assertFresh(count, 'job', jobId)
+  audit({ act: 'booked', entity: 'job', entityId: jobId, detail: { promisedAt } })
+  return { version: version + 1 }
 }
 
 /** Lets a held place go. */

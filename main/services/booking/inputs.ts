@@ -16,6 +16,10 @@ export const offersInput = z.object({
   finish: finish.optional(),
   treatmentIds,
   askedDate: date.optional(),
+  /** Brought on this day at the earliest. */
+  notBefore: date.optional(),
+  /** Home on this day at the latest. */
+  homeBy: date.optional(),
   coveredBy,
 })
 export type OffersInput = z.infer<typeof offersInput>

@@ -38,16 +38,29 @@ export async function offers(desk: Desk, input: OffersInput) {
   const tx = desk.store.read
   const nowAt = desk.now()
   const sold = await sell(tx, { ...input, finish: input.finish ?? 'gloss' })
-  const floor = await loadFloor(tx, nowAt, nowAt + horizonMin + minutesTo(nowAt, input.askedDate))
+  const aheadMin = Math.max(...wishedDays.map(field => minutesTo(nowAt, field, input[field])))
+  const floor = await loadFloor(tx, nowAt, nowAt + horizonMin + aheadMin)
   const today = dateOf(nowAt, floor.zone)
+  for (const field of wishedDays) {
+    const day = input[field]
+    if (day !== undefined && day < today)
+      refuse('date-past', { [field]: day }, `${day} is over; ask for today or later.`)
+  }
+  const { notBefore, homeBy } = input
   const askedDate = input.askedDate ?? today
-  if (askedDate < today) refuse('date-past', { askedDate }, `${askedDate} is over; ask for today or later.`)
-  const problem = offerProblem(floor, sold.steps, startOfDay(askedDate, floor.zone))
+  const anyTime = offerProblem(floor, sold.steps, {
+    askedAt: startOfDay(askedDate, floor.zone),
+    notBeforeAt: startOfDay(notBefore ?? today, floor.zone),
+  })
+  const { problem, found, tooLate } = homeInTime(
+    anyTime,
+    homeBy === undefined ? undefined : dayAfter(homeBy, floor.zone),
+  )
   const stocked = await offersInStock(
     desk,
     tx,
     { floor, sold, asked: problem, sizeClass: input.sizeClass },
-    promise(problem),
+    found,
   )
   const view = (found: StockedOffer): OfferView | NoOfferView => {
     const offer = placeView(floor, sold, found)
@@ -88,26 +101,48 @@ export async function offers(desk: Desk, input: OffersInput) {
     open: openAround(floor, Object.values(three)),
     profiles: profilesIn(sold.products),
     askedDate,
+    /** No place brings the car home by the day wished for; the offers are those without that wish. */
+    tooLate,
     ...three,
   }
 }
 
-/** Minutes from now to the asked date, with which the horizon moves; refused where it is no date or too far off. */
-function minutesTo(nowAt: number, askedDate: string | undefined): number {
-  if (askedDate === undefined) return 0
-  checkDate(askedDate, 'askedDate')
-  const ahead = startOfDay(askedDate, 'UTC') - nowAt
+const wishedDays = ['askedDate', 'notBefore', 'homeBy'] as const
+
+/** Minutes from now to a wished day, with which the horizon moves; refused where it is no date or too far off. */
+function minutesTo(nowAt: number, field: (typeof wishedDays)[number], day: string | undefined): number {
+  if (day === undefined) return 0
+  checkDate(day, field)
+  const ahead = startOfDay(day, 'UTC') - nowAt
   if (ahead > farthestAskedMin)
-    refuse('date-far', { askedDate }, `${askedDate} is too far off; ask within two years.`)
+    refuse('date-far', { [field]: day }, `${day} is too far off; ask within two years.`)
   return Math.max(0, ahead)
 }
 
-/** The problem of a new car: nothing starts before the next grid point. */
-function offerProblem(floor: Floor, steps: readonly LaidStep[], askedAt: number): Problem {
-  const release = gridUp(floor, floor.nowAt)
+function dayAfter(day: string, zone: string): number {
+  return startOfDay(Temporal.PlainDate.from(day).add({ days: 1 }).toString(), zone)
+}
+
+/** The problem of a new car: nothing starts before the next grid point, or before the day it may come. */
+function offerProblem(
+  floor: Floor,
+  steps: readonly LaidStep[],
+  { askedAt, notBeforeAt }: { askedAt: number; notBeforeAt: number },
+): Problem {
+  const release = gridUp(floor, Math.max(floor.nowAt, notBeforeAt))
   return problemOf(floor, {
     job: { id: 'new', release, asked: Math.max(release, gridUp(floor, askedAt)), steps },
   })
+}
+
+/** The offers that bring the car home before `homeBefore`; where there is none, those without that wish. */
+function homeInTime(anyTime: Problem, homeBefore: number | undefined) {
+  if (homeBefore === undefined) return { problem: anyTime, found: promise(anyTime), tooLate: false }
+  const problem = { ...anyTime, horizon: Math.min(anyTime.horizon, homeBefore) }
+  const found = problem.newJob.release < problem.horizon ? promise(problem) : null
+  return found?.soonest.feasible
+    ? { problem, found, tooLate: false }
+    : { problem: anyTime, found: promise(anyTime), tooLate: true }
 }
 
 function placeView(floor: Floor, sold: Sold, { asked, offer, shelf }: Stocked<StockedOffer['offer']>) {

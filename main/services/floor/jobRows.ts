@@ -74,3 +74,8 @@ export function vehicleWords(vehicle: {
 export function plateWords(plate: string): string {
   return plate === '' ? 'no plate' : plate
 }
+
+/** What a car is called where its plate comes later: "silver Marlo". */
+export function nameOfCar({ plate, colour, make }: { plate: string; colour: string; make: string }): string {
+  return plate || [colour, make].filter(Boolean).join(' ') || plateWords(plate)
+}

@@ -6,7 +6,7 @@ export interface Caller {
   plate: string
 }
 
-/** The front desk: who, what, and three offers. */
+/** The front desk: who, what, and the offers as lanes. */
 export class Book {
   readonly #page: Page
   readonly hold: Locator
@@ -15,12 +15,13 @@ export class Book {
 
   constructor(page: Page) {
     this.#page = page
-    this.hold = page.getByRole('button', { name: 'Hold this place' })
-    this.confirm = page.getByRole('button', { name: 'Confirm the booking' })
+    this.hold = page.getByRole('button', { name: /^Hold / })
+    this.confirm = page.getByRole('button', { name: 'Confirm the booking', exact: true })
     this.offers = page.getByRole('group', { name: 'Offers' }).getByRole('radio')
   }
 
   async newCaller({ name, phone, plate }: Caller): Promise<void> {
+    await this.#page.getByRole('button', { name: /^New customer/ }).click()
     await this.#page.getByLabel('New customer’s name').fill(name)
     await this.#page.getByLabel('Phone', { exact: true }).fill(phone)
     await this.#page.getByLabel('Plate', { exact: true }).fill(plate)

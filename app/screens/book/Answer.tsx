@@ -1,0 +1,150 @@
+import { Alert, Button } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import { Link } from '@tanstack/react-router'
+import { useState } from 'react'
+import type { OffersView } from '../../../main/api/views.ts'
+import { faultOf, trpc } from '../../data/trpc.ts'
+import { money } from '../../parts/money.ts'
+import pieces from '../../parts/pieces.module.css'
+import { dateWords, durationWords, nearWords } from '../../parts/time.ts'
+import { Why } from '../../parts/Why.tsx'
+import styles from './Book.module.css'
+import { type Call, lanesOf, missingOf, type OfferKind } from './call.ts'
+import { HeldPlaces } from './HeldPlaces.tsx'
+import { Lanes } from './Lanes.tsx'
+import { ShelfPart } from './ShelfPart.tsx'
+import type { Booking } from './useBooking.ts'
+
+const dataSheetDecides = 'The times rest on each product’s cure profile; the data sheet decides.'
+
+/** When the car may come and go home, what it costs, and the one act that keeps the place. */
+export function Answer({ call, booking }: { call: Call; booking: Booking }) {
+  const { wish, wishedOn } = call
+  const asking = call.treatmentIds.length > 0 && booking.own === null
+  const query = useQuery({
+    ...trpc.booking.offers.queryOptions({
+      sizeClass: call.sizeClass,
+      condition: call.condition,
+      finish: call.finish,
+      treatmentIds: call.treatmentIds,
+      // Offers are laid out anew for whether there is a cover, not for each letter of the name.
+      coveredBy: call.coveredBy.trim() === '' ? '' : 'somebody',
+      ...(wishedOn && wish === 'day' && { askedDate: wishedOn }),
+      ...(wishedOn && wish === 'notBefore' && { notBefore: wishedOn }),
+      ...(wishedOn && wish === 'homeBy' && { homeBy: wishedOn }),
+    }),
+    enabled: asking,
+    placeholderData: before => before,
+    staleTime: 0,
+  })
+  return (
+    <div className={styles.answer}>
+      <HeldPlaces booking={booking} />
+      {booking.fault && (
+        <Alert color="red" title="Not done" role="alert">
+          {booking.fault.message}
+        </Alert>
+      )}
+      {query.error && asking && (
+        <Alert color="red" title="No offer" role="alert">
+          {faultOf(query.error).message}
+        </Alert>
+      )}
+      {asking && query.data && (
+        <Offered call={call} offers={query.data} settled={!query.isPlaceholderData} booking={booking} />
+      )}
+      {call.treatmentIds.length === 0 && !booking.booked && (
+        <p className={pieces.empty}>
+          Choose what the car is to have: when it may come, when it is home and what it costs stand here,
+          counted with every booked car, the crew’s hours and each coating’s cure.
+        </p>
+      )}
+    </div>
+  )
+}
+
+interface OfferedProps {
+  call: Call
+  offers: OffersView
+  /** These are the offers for what is asked now, not for what was asked before. */
+  settled: boolean
+  booking: Booking
+}
+
+function Offered({ call, offers, settled, booking }: OfferedProps) {
+  const [key, setKey] = useState('soonest')
+  const lanes = lanesOf(offers, kind => nameOf(kind, call, offers))
+  const chosen = lanes.find(lane => lane.key === key) ?? lanes[0]
+  const missing = missingOf(call)
+  const impossible = offers.soonest.feasible ? [] : offers.soonest.reasons
+  const [reason, ...others] = chosen?.offer.reasons ?? impossible
+  const dropOff = chosen && nearWords(chosen.offer.dropOffAt, offers.zone, offers.nowAt)
+  return (
+    <form
+      className={styles.offered}
+      aria-label="Offers"
+      onSubmit={event => {
+        event.preventDefault()
+        if (chosen && settled && missing === null) booking.hold(chosen.offer)
+      }}
+    >
+      {offers.tooLate && call.wishedOn && (
+        <p className={pieces.late} role="status">
+          ⚑ Cannot be home by {dateWords(call.wishedOn)}. The places there are:
+        </p>
+      )}
+      {lanes.length > 0 && <Lanes offers={offers} lanes={lanes} chosen={chosen} choose={setKey} />}
+      {lanes.length === 0 && <b>Not possible</b>}
+      <div className={styles.lines}>
+        {reason && (
+          <Why
+            line={chosen ? `Not sooner: ${lowered(reason)}` : reason}
+            rest={[...others, dataSheetDecides]}
+          />
+        )}
+        {offers.notes.length > 0 && (
+          <Why
+            line={
+              offers.notes.length === 1 ? 'A note on the work' : `${offers.notes.length} notes on the work`
+            }
+            rest={offers.notes}
+          />
+        )}
+        {chosen && <ShelfPart key={chosen.key} shelf={chosen.offer.shelf} />}
+      </div>
+      <div className={styles.decide}>
+        <span>
+          <b className={styles.price}>{money(offers.priceMinor, offers.currency)}</b>{' '}
+          <span className={pieces.soft}>{durationWords(offers.handsOnMin)} hands-on</span>
+        </span>
+        <span className={styles.acts}>
+          {missing && <span className={pieces.soft}>{missing}</span>}
+          <Button type="submit" disabled={missing !== null || !chosen || !settled} loading={booking.busy}>
+            {dropOff ? `Hold ${dropOff} for 30 min` : 'Hold'}
+          </Button>
+          <Button
+            variant="default"
+            disabled={missing !== null || !chosen || !settled || booking.busy}
+            onClick={() => chosen && booking.book(chosen.offer)}
+          >
+            Book at once
+          </Button>
+          <Link to="/">See the board</Link>
+        </span>
+      </div>
+    </form>
+  )
+}
+
+function nameOf(kind: OfferKind, call: Call, offers: OffersView): string {
+  if (kind === 'soonest') return 'Soonest home'
+  if (kind === 'leastBlocked') return 'Fewest blocked hours'
+  return call.wish === 'day' && call.wishedOn
+    ? `Brought ${dateWords(offers.askedDate)} or after`
+    : 'Earliest drop-off'
+}
+
+/** A sentence after other words; what begins with a capital by itself, a name or a number, is left. */
+function lowered(words: string): string {
+  return /^(Bay|The|Nobody|No|It|Its) /.test(words) ? words[0]!.toLowerCase() + words.slice(1) : words
+}

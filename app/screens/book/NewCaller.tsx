@@ -1,0 +1,87 @@
+import { Anchor, Select, TextInput } from '@mantine/core'
+import { useDebouncedValue } from '@mantine/hooks'
+import { useQuery } from '@tanstack/react-query'
+import { parsePhone, worthALook } from '../../../main/domain/vehicle/index.ts'
+import type { Fields } from '../../data/fields.ts'
+import { useShop } from '../../data/shop.ts'
+import { trpc } from '../../data/trpc.ts'
+import { finishChoices } from '../../parts/shopWords.ts'
+import styles from './Book.module.css'
+import { type Call, nobody } from './call.ts'
+import { CarsOf } from './WhoPicker.tsx'
+
+interface Props {
+  fields: Fields<Call>
+  change(part: Partial<Call>): void
+}
+
+/** A caller nobody has met, with their car; whoever looks like them on file is shown before a second one is made. */
+export function NewCaller({ fields, change }: Props) {
+  return (
+    <>
+      <Anchor component="button" type="button" size="sm" ta="left" onClick={() => change(nobody)}>
+        Find somebody on file
+      </Anchor>
+      <div className={styles.pair}>
+        <TextInput label="New customer’s name" size="xs" autoFocus {...fields.field('customerName')} />
+        <TextInput label="Phone" type="tel" size="xs" {...fields.field('phone')} />
+      </div>
+      <TextInput label="E-mail" type="email" size="xs" {...fields.field('email')} />
+      <OnFile call={fields.value} change={change} />
+      <VehicleFields fields={fields} />
+    </>
+  )
+}
+
+/** Who is on file under the same name, phone or address. */
+function OnFile({ call, change }: { call: Call; change: Props['change'] }) {
+  const { country } = useShop()
+  const [person] = useDebouncedValue(
+    {
+      name: call.customerName.trim(),
+      phone: parsePhone(call.phone, country)?.e164 ?? null,
+      email: call.email.trim() || null,
+    },
+    300,
+  )
+  const asks = [person.phone, person.email, person.name].filter(text => text !== null && text.length >= 2)
+  const text = asks[0] ?? ''
+  const byFirst = useQuery({ ...trpc.customers.find.queryOptions({ text, limit: 20 }), enabled: text !== '' })
+  const byName = useQuery({
+    ...trpc.customers.find.queryOptions({ text: person.name, limit: 20 }),
+    enabled: person.name.length >= 2,
+  })
+  const all = [...(byFirst.data?.customers ?? []), ...(byName.data?.customers ?? [])]
+  const alike = [...new Map(all.map(each => [each.id, each])).values()].filter(each =>
+    worthALook(person, each),
+  )
+  if (alike.length === 0) return null
+  return (
+    <ul className={styles.found} aria-label="On file already">
+      {alike.slice(0, 2).map(customer => (
+        <li key={customer.id}>
+          <span>
+            On file already: <b>{customer.name}</b>
+          </span>
+          <CarsOf customer={customer} change={change} />
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+export function VehicleFields({ fields }: { fields: Fields<Call> }) {
+  return (
+    <>
+      <div className={styles.triple}>
+        <TextInput label="Plate" placeholder="later" size="xs" {...fields.field('plate')} />
+        <TextInput label="Make" size="xs" {...fields.field('make')} />
+        <TextInput label="Model" size="xs" {...fields.field('model')} />
+      </div>
+      <div className={styles.pair}>
+        <TextInput label="Colour" size="xs" {...fields.field('colour')} />
+        <Select label="Finish" size="xs" data={finishChoices} {...fields.choice('finish')} />
+      </div>
+    </>
+  )
+}

@@ -1,0 +1,72 @@
+import { TextInput } from '@mantine/core'
+import { DatePickerInput } from '@mantine/dates'
+import { useState } from 'react'
+import { Chip } from '../../parts/Chip.tsx'
+import styles from './Book.module.css'
+import type { Call, Wish } from './call.ts'
+
+interface Props {
+  call: Call
+  today: string
+  change(part: Partial<Call>): void
+}
+
+const wishes: readonly { value: Wish; label: string }[] = [
+  { value: 'any', label: 'Any day' },
+  { value: 'day', label: 'A day' },
+  { value: 'notBefore', label: 'Not before' },
+  { value: 'homeBy', label: 'Home by' },
+]
+
+/** What the caller wishes of the days, and who answers for the cover the car leaves under. */
+export function WishPicker({ call, today, change }: Props) {
+  const [covered, setCovered] = useState(call.coveredBy !== '')
+  const wish = wishes.find(each => each.value === call.wish)
+  return (
+    <>
+      <fieldset className={styles.chips}>
+        <legend>Wish</legend>
+        {wishes.map(({ value, label }) => (
+          <Chip
+            key={value}
+            type="radio"
+            name="wish"
+            label={label}
+            checked={call.wish === value}
+            onChange={() => change({ wish: value, wishedOn: value === 'any' ? null : call.wishedOn })}
+          />
+        ))}
+        <Chip
+          type="checkbox"
+          label="Leaves under cover"
+          about="Somebody answers for covered transport and storage; else the car stays until it may get wet."
+          checked={covered}
+          onChange={event => {
+            setCovered(event.currentTarget.checked)
+            if (!event.currentTarget.checked) change({ coveredBy: '' })
+          }}
+        />
+      </fieldset>
+      {wish && wish.value !== 'any' && (
+        <DatePickerInput
+          aria-label={wish.label}
+          placeholder={`${wish.label} …`}
+          size="xs"
+          minDate={today}
+          value={call.wishedOn}
+          valueFormat="ddd D MMMM YYYY"
+          onChange={wishedOn => change({ wishedOn })}
+        />
+      )}
+      {covered && (
+        <TextInput
+          label="Covered transport and storage confirmed by"
+          size="xs"
+          maxLength={80}
+          value={call.coveredBy}
+          onChange={event => change({ coveredBy: event.currentTarget.value })}
+        />
+      )}
+    </>
+  )
+}

@@ -1,0 +1,80 @@
+import { expect, test } from 'vitest'
+import {
+  callerFrom,
+  emptyCall,
+  keepCall,
+  keptCall,
+  lanesOf,
+  missingOf,
+} from '../../../../app/screens/book/call.ts'
+import type { OffersView } from '../../../../main/api/views.ts'
+
+function memory() {
+  const kept = new Map<string, string>()
+  return {
+    getItem: (key: string) => kept.get(key) ?? null,
+    setItem: (key: string, value: string) => void kept.set(key, value),
+    removeItem: (key: string) => void kept.delete(key),
+    kept,
+  }
+}
+
+test('a call is found again as it was left, and is yesterday’s after twelve hours', () => {
+  const store = memory()
+  const call = { ...emptyCall, customerName: 'Wren', isNew: true }
+  keepCall(store, call, 1000)
+  expect(keptCall(store, 1000 + 12 * 60 - 1)).toEqual(call)
+  expect(keptCall(store, 1000 + 12 * 60)).toBe(emptyCall)
+})
+
+test('a call that is over leaves nothing behind, and what cannot be read is no call', () => {
+  const store = memory()
+  keepCall(store, { ...emptyCall, phone: '1' }, 0)
+  keepCall(store, emptyCall, 1)
+  expect(store.kept.size).toBe(0)
+  store.setItem('lustrum.call', '{half')
+  expect(keptCall(store, 1)).toBe(emptyCall)
+})
+
+test.each([
+  ['Wren Calloway', 'customerName'],
+  ['(212) 555-0188', 'phone'],
+  ['+49 30 1234567', 'phone'],
+  ['WRC 204', 'plate'],
+  ['B-AB 1234', 'plate'],
+  ['wren@example.com', 'email'],
+] as const)('%s fills the field it belongs in', (text, field) => {
+  expect(callerFrom(text)).toMatchObject({ isNew: true, [field]: text })
+  expect(Object.values(callerFrom(text)).filter(value => value === text)).toHaveLength(1)
+})
+
+test('a car is named by its plate, or by make or colour until there is one', () => {
+  const caller = { ...emptyCall, customerName: 'Wren' }
+  expect(missingOf(emptyCall)).toBe('Whose car is it?')
+  expect(missingOf(caller)).toMatch(/^Which car/)
+  expect(missingOf({ ...caller, colour: 'sand' })).toBeNull()
+  expect(missingOf({ ...caller, plate: 'W 1' })).toBeNull()
+})
+
+test('the same place under two names is one lane; what waits for goods has a lane of its own', () => {
+  const offer = (at: number, more = {}) => ({
+    feasible: true,
+    plan: { steps: [], handover: at },
+    ifHere: null,
+    ...more,
+  })
+  const ifHere = { words: 'If it comes', offer: offer(5) }
+  const offers = {
+    soonest: offer(10, { ifHere }),
+    leastBlocked: offer(20),
+    askedDay: offer(10),
+  } as unknown as OffersView
+  const lanes = lanesOf(offers, kind => kind)
+  expect(lanes.map(({ key, names, ifHere }) => [key, names, ifHere])).toEqual([
+    ['soonest', ['soonest', 'askedDay'], null],
+    ['leastBlocked', ['leastBlocked'], null],
+    ['soonestIfHere', ['soonest'], 'If it comes'],
+  ])
+  const none = { ...offers, leastBlocked: { feasible: false, reasons: [] } } as unknown as OffersView
+  expect(lanesOf(none, kind => kind).map(lane => lane.key)).toEqual(['soonest', 'soonestIfHere'])
+})
