@@ -1,6 +1,7 @@
 /** What the shop's fixed words are called on screens. */
 import type {
   Capability,
+  CheckMoment,
   CoatingFamily,
   Finish,
   MissedWork,
@@ -44,12 +45,20 @@ export const finishChoices: Choice<Finish>[] = [
 
 export const stageChoices: Choice<Stage>[] = [
   { value: 'prepare', label: 'Prepare' },
+  { value: 'dry', label: 'Dry and mask' },
   { value: 'correct', label: 'Correct' },
+  { value: 'rinse', label: 'Wash off and dry' },
   { value: 'wipe', label: 'Wipe down' },
   { value: 'coat', label: 'Coat' },
   { value: 'level', label: 'Level the coat' },
   { value: 'topper', label: 'Topper' },
   { value: 'finish', label: 'Finish' },
+]
+
+export const checkMomentChoices: Choice<CheckMoment>[] = [
+  { value: 'arrival', label: 'As the car comes' },
+  { value: 'coat', label: 'Before a coat' },
+  { value: 'handover', label: 'Before it goes home' },
 ]
 
 export const missedChoices: Choice<MissedWork>[] = [

@@ -1,3 +1,4 @@
+import { tickCheck } from '../services/job/checks.ts'
 import { confirmCover } from '../services/job/cover.ts'
 import {
   cancelInput,
@@ -11,6 +12,7 @@ import {
   promiseInput,
   startStepInput,
   takeBackInput,
+  tickInput,
   timedAct,
 } from '../services/job/inputs.ts'
 import { cancelJob, handOver, promiseAgain } from '../services/job/jobActs.ts'
@@ -37,5 +39,6 @@ export const jobs = router({
   ownerWords: procedure.input(oneJob).query(({ ctx, input }) => ownerWords(ctx, input)),
   outside: procedure.input(outsideInput).mutation(({ ctx, input }) => setOutside(ctx, input)),
   cover: procedure.input(coverInput).mutation(({ ctx, input }) => confirmCover(ctx, input)),
+  tick: procedure.input(tickInput).mutation(({ ctx, input }) => tickCheck(ctx, input)),
   cancel: procedure.input(cancelInput).mutation(({ ctx, input }) => cancelJob(ctx, input)),
 })

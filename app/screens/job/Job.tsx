@@ -14,6 +14,7 @@ import pieces from '../../parts/pieces.module.css'
 import { WasteNotes } from '../../parts/shelf/WasteNotes.tsx'
 import { statusWords } from '../../parts/statusWords.ts'
 import { durationWords, longWords } from '../../parts/time.ts'
+import { Checks } from './Checks.tsx'
 import { Cover } from './Cover.tsx'
 import { CureClock } from './CureClock.tsx'
 import styles from './Job.module.css'
@@ -107,6 +108,7 @@ function OneJob({ job }: { job: JobView }) {
         <CureClock job={job} />
       </div>
       <StepTable job={job} happened={happened} />
+      <Checks job={job} />
       <WasteNotes productIds={job.steps.flatMap(step => (step.kind === 'work' && step.productId) || [])} />
       <JobDraws job={job} />
       <Layers job={job} />

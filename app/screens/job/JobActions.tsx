@@ -23,7 +23,8 @@ export function JobActions({ job, happened }: { job: JobView; happened: Happened
   const cancel = useJobAct(trpc.jobs.cancel.mutationOptions(), close)
   const key = { id: job.id, version: job.version }
   const undone = job.steps.some(step => step.kind === 'work' && step.state !== 'done')
-  const early = undone || (happened.at ?? job.nowAt) < job.safeAt
+  const open = job.checks.some(check => check.doneBy === null)
+  const early = undone || open || (happened.at ?? job.nowAt) < job.safeAt
   const leave = (reason?: string) =>
     happened.take(time => handOver.mutate({ ...key, ...time, ...(reason !== undefined && { reason }) }))
   return (
@@ -65,7 +66,13 @@ export function JobActions({ job, happened }: { job: JobView; happened: Happened
       )}
       {asking === 'handOver' && (
         <AskDialog
-          title={undone ? 'Hand over with steps not finished?' : 'Hand over before the profile’s minimum?'}
+          title={
+            undone
+              ? 'Hand over with steps not finished?'
+              : open
+                ? 'Hand over with checks not ticked off?'
+                : 'Hand over before the profile’s minimum?'
+          }
           words={
             job.coated
               ? `By its cure profile the earliest pick-up is ${longWords(job.safeAt, job.zone, job.nowAt)}. The data sheet decides. Handing over earlier needs a reason, which is kept.`

@@ -24,6 +24,8 @@ export const jobWords: Record<string, (detail: Detail, when: When) => string> = 
     `taken back: ${detail.what}${detail.step ? ` of "${detail.step}"` : ''}, ${at(detail, 'at', when)}`,
   'work added': detail => `added before "${detail.step}", which came too late: ${detail.added}`,
   'work refused': detail => `nothing added before "${detail.step}", which came too late${because(detail)}`,
+  'ticked off': detail => `"${detail.check}" ticked off by ${detail.by}`,
+  'tick taken back': detail => `tick of ${detail.by} taken back: "${detail.check}"`,
   promised: (detail, when) => `promised for ${at(detail, 'to', when)} instead of ${at(detail, 'from', when)}`,
   cancelled: detail => `cancelled${because(detail)}`,
   heated: (detail, when) =>
@@ -37,12 +39,18 @@ export const jobWords: Record<string, (detail: Detail, when: When) => string> = 
 }
 
 function againstWords(detail: Detail): string {
-  const { at, safeAt, undone } = detail as { at: number; safeAt?: number; undone: string[] }
+  const { at, safeAt, undone, open } = detail as {
+    at: number
+    safeAt?: number
+    undone: string[]
+    open?: string[]
+  }
   const parts = [
     ...(safeAt !== undefined && at < safeAt
       ? [`${durationWords(safeAt - at)} before the profile's earliest`]
       : []),
     ...(undone?.length > 0 ? [`${listWords(undone)} not finished`] : []),
+    ...(open && open.length > 0 ? [`${listWords(open)} not ticked off`] : []),
   ]
   return parts.length > 0 ? `, ${listWords(parts)}` : ''
 }

@@ -6,6 +6,7 @@ import { refuse } from '../refusal.ts'
 import type { Help } from '../schedule/types.ts'
 import { type SizeClass, sizeClasses } from '../vehicle/index.ts'
 import { checkOffers } from './bayNeeds.ts'
+import type { CarCheck } from './carChecks.ts'
 import { checkText } from './text.ts'
 import {
   type Capability,
@@ -61,6 +62,8 @@ export interface Treatment {
   readonly prices: Readonly<Record<SizeClass, number>>
   /** No step of it is done by one person alone: each takes at least two, where it takes anybody. Left out: no. */
   readonly needsTwoPeople?: boolean
+  /** What is ticked off around it. Left out: nothing. */
+  readonly checks?: readonly CarCheck[]
   readonly steps: readonly TreatmentStep[]
 }
 

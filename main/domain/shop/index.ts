@@ -1,5 +1,6 @@
 export { type SizeClass, sizeClasses } from '../vehicle/index.ts'
 export { bayFeatures, checkOffers, meetsNeeds, needsKey, needsOf } from './bayNeeds.ts'
+export { type CarCheck, carChecksOf, checkCarChecks, coatChecks, washChecks } from './carChecks.ts'
 export {
   type ConditionFactors,
   checkBay,
@@ -20,9 +21,11 @@ export { starterProducts, starterTreatments } from './starters.ts'
 export { checkNote, checkText, checkUnique } from './text.ts'
 export {
   type Capability,
+  type CheckMoment,
   type CoatingFamily,
   type Condition,
   capabilities,
+  checkMoments,
   coatingFamilies,
   conditions,
   type Finish,

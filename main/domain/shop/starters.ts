@@ -5,6 +5,7 @@
  */
 import { commonPracticeProfile } from '../cure/index.ts'
 import type { SizeClass } from '../vehicle/index.ts'
+import { coatChecks, washChecks, wheelChecks } from './carChecks.ts'
 import type { Treatment, TreatmentProduct, TreatmentStep } from './checkTreatment.ts'
 
 /** The product's `id` is only good inside this list. */
@@ -47,7 +48,9 @@ export function starterTreatments(): (Treatment & { summary: string })[] {
       steps: [
         step('Wash', 'prepare', 'wet', 'wash', 60, { productId: 'wash' }),
         step('Decontaminate', 'prepare', 'wet', 'wash', 45, { productId: 'decontaminant', sameBay: true }),
+        step('Dry and blow out', 'dry', 'wet', 'wash', 20, { sameBay: true }),
       ],
+      checks: washChecks,
     },
     {
       name: 'Polish, one step',
@@ -63,6 +66,8 @@ export function starterTreatments(): (Treatment & { summary: string })[] {
       steps: [
         step('Cut', 'correct', 'polish', 'polish', 450, { productId: 'compound', ...long }),
         step('Refine', 'correct', 'polish', 'polish', 300, { productId: 'polish', ...long, sameBay: true }),
+        // Dust and oils of the polish, out of the seams too.
+        step('Wash residue off and dry', 'rinse', 'wet', 'wash', 20),
       ],
     },
     {
@@ -71,18 +76,30 @@ export function starterTreatments(): (Treatment & { summary: string })[] {
       prices: unpriced,
       // A coating shows every mark under it, so the paint is refined first (common practice, no source).
       steps: [refine, ...layer],
+      checks: coatChecks,
     },
     {
       name: 'Coating on satin, matte or film',
       summary: 'Wiped down and coated without polishing; the car then cures before it goes home.',
       prices: unpriced,
       steps: layer,
+      checks: coatChecks,
     },
     {
       name: 'Topper',
       summary: 'The sacrificial layer, over a coating or to renew one.',
       prices: unpriced,
       steps: [step('Topper', 'topper', 'clean', 'coat', 45, { productId: 'topper' })],
+    },
+    {
+      name: 'Wheels off, cleaned behind',
+      summary: 'Wheels taken off, wells and calipers cleaned, wheels put back and torqued.',
+      prices: unpriced,
+      steps: [
+        step('Wheels off, clean behind', 'prepare', 'wet', 'wash', 90),
+        step('Dry, wheels on and torqued', 'dry', 'wet', 'wash', 30, { sameBay: true }),
+      ],
+      checks: wheelChecks,
     },
   ]
 }

@@ -16,11 +16,26 @@ export const conditions = ['good', 'worn', 'heavy'] as const
 export type Condition = (typeof conditions)[number]
 
 /**
- * In the order in which the steps of several treatments are laid out. `level` is part of the coat step before it: the wet
+ * In the order in which the steps of several treatments are laid out. `dry` leaves a dry car, masked where the work wants
+ * that; `rinse` washes off what the correction left and dries again. `level` is part of the coat step before it: the wet
  * layer evened out and checked under the lamp, panel by panel.
  */
-export const stages = ['prepare', 'correct', 'wipe', 'coat', 'level', 'topper', 'finish'] as const
+export const stages = [
+  'prepare',
+  'dry',
+  'correct',
+  'rinse',
+  'wipe',
+  'coat',
+  'level',
+  'topper',
+  'finish',
+] as const
 export type Stage = (typeof stages)[number]
+
+/** When what is looked after around the work is due: as the car comes, before anything is laid, before it goes. */
+export const checkMoments = ['arrival', 'coat', 'handover'] as const
+export type CheckMoment = (typeof checkMoments)[number]
 
 /**
  * What is done where a step waited too long for the next: the step again, its surface abraded by hand, or what it left

@@ -12,6 +12,7 @@ import {
 } from '../shop/index.ts'
 import { chainOf, type Link } from './chainOf.ts'
 import { type CureClock, type CureDemand, cover, demandsOn } from './cureClocks.ts'
+import { wetNotes } from './dry.ts'
 import { helpWithin } from './help.ts'
 import { levellingNotes } from './levelling.ts'
 import { type Draft, elapsed, keepWithin, limitsOf, minuteWords, placeIn } from './limits.ts'
@@ -64,7 +65,7 @@ export function layOut(input: LayOutInput): Laid {
   const steps: Draft[] = []
   const placeOf = new Map<Link, number>()
   const clocks: CureClock[] = []
-  const notes = treatments.flatMap(treatment => levellingNotes(treatment.steps))
+  const notes = [...treatments.flatMap(treatment => levellingNotes(treatment.steps)), ...wetNotes(chain)]
   for (const [i, link] of chain.entries()) {
     checkFinish(link, input)
     const product = profileOf(link, products)

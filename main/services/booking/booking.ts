@@ -90,6 +90,7 @@ export async function holdPlaceIn(tx: Tx, audit: Audit, nowAt: number, input: Ho
         })),
       },
       steps: { create: stepRows(sold.steps, plan) },
+      checks: { create: sold.checks.map((check, position) => ({ ...check, position })) },
     },
   })
   await writeStepDraws(tx, [job.id], nowAt)

@@ -1,5 +1,5 @@
 import { zonedOf } from '../../domain/calendar/index.ts'
-import { type JsonObject, noJson, withHelp } from '../../store/json.ts'
+import { type JsonObject, noJson, toJson, withHelp } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { tellDue } from '../job/notices.ts'
@@ -54,7 +54,11 @@ async function writeShop(tx: Tx): Promise<void> {
     })),
   })
   await tx.treatment.createMany({
-    data: demoTreatments.map(({ steps: _, ...treatment }, position) => ({ ...treatment, position })),
+    data: demoTreatments.map(({ steps: _, ...treatment }, position) => ({
+      ...treatment,
+      checks: treatment.checks.map(toJson),
+      position,
+    })),
   })
   await tx.treatmentStep.createMany({
     data: demoTreatments.flatMap(({ id, steps }) =>

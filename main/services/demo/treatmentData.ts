@@ -1,10 +1,17 @@
-import type { SizeClass, TreatmentStep } from '../../domain/shop/index.ts'
+import {
+  type CarCheck,
+  coatChecks,
+  type SizeClass,
+  type TreatmentStep,
+  washChecks,
+} from '../../domain/shop/index.ts'
 
 export interface DemoTreatment {
   id: string
   name: string
   summary: string
   prices: Record<SizeClass, number>
+  checks: readonly CarCheck[]
   steps: TreatmentStep[]
 }
 
@@ -42,10 +49,12 @@ function step(
 
 const long = { splittable: true, byCondition: true }
 const wash = step('Wash', 'prepare', 'wet', 'wash', 60, { productId: 'demo-foam' })
-const decontaminate = step('Decontaminate', 'prepare', 'wet', 'wash', 45, {
+const decontaminate = step('Decontaminate', 'prepare', 'wet', 'wash', 30, {
   productId: 'demo-iron',
   sameBay: true,
 })
+/** Water runs out of seams for long: nothing is polished or laid before it is blown out. */
+const dry = step('Dry and blow out', 'dry', 'wet', 'wash', 15, { sameBay: true })
 /** Before a layer the paint is refined: a coating shows every mark under it. */
 const refine = (mediumMin: number) =>
   step('Refine', 'correct', 'polish', 'polish', mediumMin, { productId: 'demo-refine', ...long })
@@ -73,16 +82,19 @@ export const demoTreatments: DemoTreatment[] = [
     name: 'Wash and decontaminate',
     summary: 'Hand wash, iron and tar off, dried: what every other treatment begins with.',
     prices: priced(95),
-    steps: [wash, decontaminate],
+    checks: washChecks,
+    steps: [wash, decontaminate, dry],
   },
   {
     id: 'demo-one-step',
     name: 'One-step polish',
     summary: 'Light marks out and gloss up; trim dressed. Not for satin, matte or film.',
     prices: priced(420),
+    checks: washChecks,
     steps: [
       wash,
       decontaminate,
+      dry,
       step('Polish', 'correct', 'polish', 'polish', 210, { productId: 'demo-refine', ...long }),
       step('Dress trim and check', 'finish', 'clean', 'wash', 30),
     ],
@@ -92,9 +104,11 @@ export const demoTreatments: DemoTreatment[] = [
     name: 'Two-step correction',
     summary: 'Cut, then refine. The paint is measured first. Not for satin, matte or film.',
     prices: priced(1_280),
+    checks: washChecks,
     steps: [
       wash,
       decontaminate,
+      dry,
       step('Cut', 'correct', 'polish', 'polish', 450, { productId: 'demo-cut', ...long }),
       { ...refine(300), sameBay: true },
     ],
@@ -104,8 +118,10 @@ export const demoTreatments: DemoTreatment[] = [
     name: 'Wheels coated',
     summary: 'Wheels cleaned, wiped and coated with Tamsk Rim.',
     prices: priced(240),
+    checks: [...washChecks, ...coatChecks],
     steps: [
       wash,
+      dry,
       step('Wipe wheels', 'wipe', 'clean', 'coat', 30, wiped),
       ...coat('Wheels', 60, 'demo-tamsk-rim'),
     ],
@@ -116,7 +132,8 @@ export const demoTreatments: DemoTreatment[] = [
     summary:
       'A refining pass and one layer of Ovrel One; home the next day, once it may get wet. Not for satin, matte or film.',
     prices: priced(680),
-    steps: [wash, decontaminate, refine(150), wipe, ...coat('Layer', 105, 'demo-ovrel-one')],
+    checks: [...washChecks, ...coatChecks],
+    steps: [wash, decontaminate, dry, refine(150), wipe, ...coat('Layer', 105, 'demo-ovrel-one')],
   },
   {
     id: 'demo-two-layers',
@@ -124,9 +141,11 @@ export const demoTreatments: DemoTreatment[] = [
     summary:
       'A refining pass and two layers of Ovrel Two within its recoat window; the night belongs to the cure. Not for satin, matte or film.',
     prices: priced(1_290),
+    checks: [...washChecks, ...coatChecks],
     steps: [
       wash,
       decontaminate,
+      dry,
       refine(150),
       wipe,
       // A layer gone hard is abraded by hand before the next (common practice, no source).
@@ -140,9 +159,11 @@ export const demoTreatments: DemoTreatment[] = [
     summary:
       'A refining pass, Tamsk Quick with Lindavel Top over it, one to two hours later as its sheet asks. Not for satin, matte or film.',
     prices: priced(890),
+    checks: [...washChecks, ...coatChecks],
     steps: [
       wash,
       decontaminate,
+      dry,
       refine(150),
       wipe,
       ...coat('Layer', 90, 'demo-tamsk-quick'),
@@ -154,6 +175,7 @@ export const demoTreatments: DemoTreatment[] = [
     name: 'Topper renewed',
     summary: 'Washed, looked over, and Ovrel Veil renewed over the coating.',
     prices: priced(190),
-    steps: [wash, wipe, topper(45, 'demo-ovrel-veil')],
+    checks: [...washChecks, ...coatChecks],
+    steps: [wash, dry, wipe, topper(45, 'demo-ovrel-veil')],
   },
 ]

@@ -41,6 +41,10 @@ export type CoverInput = z.infer<typeof coverInput>
 export const outsideInput = oneRow.extend({ outsideC: number('Give a temperature.').nullable() })
 export type OutsideInput = z.infer<typeof outsideInput>
 
+/** Who has looked; null: the tick is taken back. */
+export const tickInput = oneRow.extend({ checkId: id, by: text.nullable() })
+export type TickInput = z.infer<typeof tickInput>
+
 export const cancelInput = oneRow.extend({ reason: text })
 export type CancelInput = z.infer<typeof cancelInput>
 

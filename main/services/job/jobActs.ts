@@ -2,11 +2,13 @@ import { openMinutesBetween } from '../../domain/calendar/index.ts'
 import { coatsOf, leavingOf, leavingTimes } from '../../domain/floor/index.ts'
 import { lastActual } from '../../domain/job/index.ts'
 import { refuse } from '../../domain/refusal.ts'
+import { checkMoments } from '../../domain/shop/index.ts'
 import { listWords } from '../../domain/words.ts'
 import type { Desk } from '../desk/desk.ts'
 import { dropStepDraws } from '../shelf/stepDraws.ts'
 import { upkeepAfterHandover } from '../upkeep/begin.ts'
 import { assertCan } from './assertCan.ts'
+import { openChecks } from './checks.ts'
 import type { CancelInput, HandOverInput, PromiseInput } from './inputs.ts'
 import { changeJob } from './jobChange.ts'
 import { checkMoment } from './jobSteps.ts'
@@ -20,15 +22,17 @@ export function handOver(
   { id, version, at = desk.now(), reason }: HandOverInput,
 ): Promise<{ version: number }> {
   const why = reason?.trim() ?? ''
-  return changeJob(desk, { id, version }, now => {
-    const { row, job, products, when } = now
+  return changeJob(desk, { id, version }, async now => {
+    const { tx, row, job, products, when } = now
     assertCan(row, 'handOver')
     checkMoment(now, at, lastActual(job.steps))
     const { safeAt, advisedAt } = leavingTimes(job.steps, products, leavingOf(job))
     const dry = safeAt > leavingTimes(job.steps, products, 'covered').safeAt
     const coated = coatsOf(job.steps, products).length > 0
     const undone = job.steps.filter(step => step.kind === 'work' && step.actualEndAt === null)
+    const open = await openChecks(tx, id, checkMoments)
     const against = [
+      ...(open.length > 0 ? [`${listWords(open.map(words => `"${words}"`))} not ticked off`] : []),
       ...(undone.length > 0 ? [`${listWords(undone.map(step => `"${step.name}"`))} not finished`] : []),
       ...(coated && at < safeAt
         ? [
@@ -49,6 +53,7 @@ export function handOver(
         at,
         ...(coated && { safeAt, advisedAt }),
         undone: undone.map(step => step.name),
+        ...(open.length > 0 && { open }),
         reason: why,
       },
       also: (tx, audit) =>

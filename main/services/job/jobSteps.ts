@@ -5,6 +5,7 @@ import { checkCoat, keepCheck, measuredIn, reasonedCheck } from '../cure/coatChe
 import type { Desk } from '../desk/desk.ts'
 import { drawForStep } from '../shelf/confirmDraws.ts'
 import { assertCan } from './assertCan.ts'
+import { openChecks } from './checks.ts'
 import type { FinishStepInput, StartStepInput, TakeBackInput, TimedAct } from './inputs.ts'
 import { changeJob, type JobNow } from './jobChange.ts'
 import { missedIn } from './missedWork.ts'
@@ -70,12 +71,14 @@ export function startStep(desk: Desk, input: StartStepInput): Promise<{ version:
 }
 
 /** What the bay was like, where the step lays something that cures. */
-async function coatBegun({ tx, floor, products }: JobNow, step: FloorStep, at: number, reason: string) {
+async function coatBegun({ tx, floor, products, row }: JobNow, step: FloorStep, at: number, reason: string) {
   const product = products.get(step.productId ?? '')
   if (!product?.cureProfile || (step.stage !== 'coat' && step.stage !== 'topper')) return undefined
   const measured = await measuredIn(tx, step.bayId, at)
   const check = checkCoat(product.cureProfile, measured, floor.shop.units)
-  return { ...reasonedCheck(check, reason), productName: product.name }
+  const open = await openChecks(tx, row.id, ['arrival', 'coat'])
+  const warnings = [...open.map(words => `Not ticked off: ${words}.`), ...check.warnings]
+  return { ...reasonedCheck({ ...check, warnings }, reason), productName: product.name }
 }
 
 /**

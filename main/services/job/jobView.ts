@@ -25,6 +25,7 @@ import type { Desk } from '../desk/desk.ts'
 import type { Floor } from '../floor/floor.ts'
 import { type JobRow, plateWords, vehicleWords } from '../floor/jobRows.ts'
 import { stayViews } from '../floor/stayViews.ts'
+import { checksIn } from './checks.ts'
 import { jobOnFloor } from './jobOnFloor.ts'
 import { missedView } from './missedWork.ts'
 
@@ -85,6 +86,9 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
     ],
     /** A wait missed whose cost is known: what the desk adds or refuses. */
     missed: missedView(floor, job),
+    checks: await checksIn(tx, id),
+    /** Who may have looked. */
+    crewNames: floor.crew.filter(person => !person.archived).map(person => person.name),
     cureWords: rulingCoats(job, products).map(coat => cureWords(coat, leavingOf(job), nowAt, when)),
     cautions: cautionsOf(job, products),
     steps: stepViews(job, floor, products),

@@ -2,6 +2,7 @@
 import { z } from 'zod'
 import { type CureProfile, figures, outsideSeasons, windowNames } from '../../domain/cure/index.ts'
 import {
+  checkMoments,
   coatingFamilies,
   conditions,
   handoverRules,
@@ -190,6 +191,12 @@ export const treatmentInput = z.object({
   /** Minor units by size; 0: not priced. */
   prices: z.record(sizes, number('Give an amount.', 1_000_000_000_000)),
   needsTwoPeople: z.boolean().optional(),
+  /** Nothing is ticked off unless said. */
+  checks: z
+    .array(z.object({ moment: z.enum(checkMoments), words: text }))
+    .max(60)
+    .readonly()
+    .optional(),
   steps: z.array(step).max(40),
 })
 export type TreatmentInput = z.infer<typeof treatmentInput>

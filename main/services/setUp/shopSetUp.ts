@@ -83,6 +83,7 @@ async function addStarters(tx: Tx): Promise<void> {
     await tx.treatment.create({
       data: {
         ...treatment,
+        checks: (treatment.checks ?? []).map(toJson),
         position,
         steps: {
           createMany: {

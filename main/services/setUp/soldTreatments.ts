@@ -3,8 +3,10 @@ import { type CuringProduct, leavingOf, type ProductsById } from '../../domain/f
 import { sumMinor } from '../../domain/money/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import {
+  type CarCheck,
   type CoatingFamily,
   type Condition,
+  carChecksOf,
   checkText,
   type Finish,
   type ProductKind,
@@ -31,6 +33,8 @@ export interface Sold extends Laid {
   /** In the shop's order, whatever order they were picked in. */
   readonly treatments: { id: string; name: string; priceMinor: number }[]
   readonly priceMinor: number
+  /** What is ticked off around the work. */
+  readonly checks: CarCheck[]
   readonly products: ProductsById
   readonly coveredBy: string | null
   readonly leaving: Leaving
@@ -81,7 +85,7 @@ export async function sell(tx: Tx, wish: Wish): Promise<Sold> {
       leaving,
     })
     const priceMinor = sumMinor(treatments.map(each => each.priceMinor))
-    return { ...laid, treatments, priceMinor, products, coveredBy, leaving }
+    return { ...laid, treatments, priceMinor, checks: carChecksOf(templates), products, coveredBy, leaving }
   } catch (error) {
     // The desk chose treatments, not steps: that is where the words belong.
     if (error instanceof Refusal) throw new Refusal(error.code, 'treatmentIds', error.value, error.message)

@@ -1,6 +1,7 @@
 import { openSpans } from '../../domain/calendar/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import {
+  type CarCheck,
   checkTreatment,
   type SizeClass,
   sizeClasses,
@@ -24,12 +25,17 @@ export const withSteps = {
 type StepRow = Omit<TreatmentStepRow, 'id' | 'treatmentId' | 'position' | 'draws'>
 
 /** A treatment's row, read `withSteps`, as the domain and the screens know it. */
-export function treatmentOf<Row extends { prices: unknown; steps: readonly StepRow[] }>(
+export function treatmentOf<Row extends { prices: unknown; checks: unknown; steps: readonly StepRow[] }>(
   row: Row,
-): Omit<Row, 'prices' | 'steps'> & { prices: Record<SizeClass, number>; steps: TreatmentStep[] } {
+): Omit<Row, 'prices' | 'checks' | 'steps'> & {
+  prices: Record<SizeClass, number>
+  checks: CarCheck[]
+  steps: TreatmentStep[]
+} {
   return {
     ...row,
     prices: row.prices as Record<SizeClass, number>,
+    checks: fromJson<CarCheck[]>(row.checks),
     steps: fromJson<TreatmentStep[]>(row.steps),
   }
 }

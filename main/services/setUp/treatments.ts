@@ -1,5 +1,5 @@
-import { checkNote, checkOffers, checkText } from '../../domain/shop/index.ts'
-import { withHelp } from '../../store/json.ts'
+import { checkCarChecks, checkNote, checkOffers, checkText } from '../../domain/shop/index.ts'
+import { toJson, withHelp } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { askFirst } from '../desk/ask.ts'
 import { changesBetween } from '../desk/changesBetween.ts'
@@ -47,9 +47,10 @@ export function saveTreatment(desk: Desk, input: TreatmentInput): Promise<{ id: 
     summary: checkNote(input.summary, 'summary', 400),
     prices,
     needsTwoPeople: input.needsTwoPeople ?? false,
+    checks: checkCarChecks(input.checks ?? [], 'checks').map(toJson),
   }
   return act(desk, async (tx, audit, at) => {
-    await checkSold(tx, { ...data, steps })
+    await checkSold(tx, { ...data, checks: [], steps })
     await assertNameFree(tx.treatment, { id: input.id, name: data.name }, 'a treatment')
     const before = await tx.treatmentStep.findMany({
       where: { treatmentId: input.id ?? '' },

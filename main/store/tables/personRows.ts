@@ -25,6 +25,7 @@ export const personRows: Readonly<Record<string, string>> = {
   JobTreatment: ofJob,
   JobStep: ofJob,
   StepDraw: ofJob,
+  JobCheck: ofJob,
   ConditionCheck: ofJob,
   ForcedCure: ofJob,
   AppliedRecord: ofJob,

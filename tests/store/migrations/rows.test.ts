@@ -57,6 +57,8 @@ const changes: Record<string, Record<string, Record<string, (before: Row) => Val
     JobStepCrew: { helps: () => 0 },
     TreatmentStep: { help: () => null },
   },
+  // Nothing was ticked off before it could be said.
+  car_checks: { Treatment: { checks: () => '[]' } },
   // Of each container these rows hold one move, and no place was let go.
   read_less: {
     Lot: {

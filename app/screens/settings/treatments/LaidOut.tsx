@@ -38,6 +38,9 @@ export function LaidOut({ treatment, products }: Props) {
           </li>
         ))}
       </ol>
+      {laid.notes.map(note => (
+        <small key={note}>{note}</small>
+      ))}
     </div>
   )
 }

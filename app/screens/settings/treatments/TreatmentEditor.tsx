@@ -7,11 +7,12 @@ import { MoneyInput } from '../../../parts/inputs.tsx'
 import { moved } from '../../../parts/MoveArrows.tsx'
 import { sizeChoices } from '../../../parts/shopWords.ts'
 import { RowEditor, useRowForm } from '../RowEditor.tsx'
+import { CheckFields } from './CheckFields.tsx'
 import { LaidOut } from './LaidOut.tsx'
 import { StepEditor } from './StepEditor.tsx'
 import styles from './Treatments.module.css'
 
-type Fields = Pick<TreatmentView, 'name' | 'summary' | 'prices' | 'needsTwoPeople' | 'steps'>
+type Fields = Pick<TreatmentView, 'name' | 'summary' | 'prices' | 'needsTwoPeople' | 'checks' | 'steps'>
 
 const freshStep: TreatmentStep = {
   name: '',
@@ -33,6 +34,7 @@ const fresh: Fields = {
   summary: '',
   prices: { small: 0, medium: 0, large: 0, xl: 0 },
   needsTwoPeople: false,
+  checks: [],
   steps: [freshStep],
 }
 
@@ -43,11 +45,11 @@ interface Props {
 
 /** One treatment: name, prices, steps, and what they come to on a car. */
 export function TreatmentEditor({ treatment, products }: Props) {
-  const { name, summary, prices, needsTwoPeople, steps } = treatment ?? fresh
+  const { name, summary, prices, needsTwoPeople, checks, steps } = treatment ?? fresh
   const form = useRowForm<Fields>(
     'treatments',
     treatment,
-    { name, summary, prices, needsTwoPeople, steps },
+    { name, summary, prices, needsTwoPeople, checks, steps },
     trpc.treatments.save.mutationOptions(),
   )
   const { value: now, change, faults } = form
@@ -65,6 +67,11 @@ export function TreatmentEditor({ treatment, products }: Props) {
         ))}
       </fieldset>
       <Checkbox label="Needs two people: no step is done by one alone" {...form.tick('needsTwoPeople')} />
+      <CheckFields
+        checks={now.checks}
+        fields={form.each('checks')}
+        onChange={given => change({ checks: given })}
+      />
       {now.steps.map((step, i) => (
         <StepEditor
           // biome-ignore lint/suspicious/noArrayIndexKey: a step has no other name than its place
