@@ -1,5 +1,5 @@
 import { bindingOf, opening } from './bindings.ts'
-import { type Goal, type Improvement, improvementOf, nearGoal } from './goals.ts'
+import { betterIn, type Goal, type Ground, groundOf, type Improvement, improvementOf } from './goals.ts'
 import { impossibleSteps } from './impossible.ts'
 import type { Binding } from './reasons.ts'
 import { type Rule, rulesOf, without } from './relax.ts'
@@ -13,7 +13,8 @@ const MOST = 4
  * What keeps this answer from being better, or from being there: found by dropping one rule at a time (a bay's
  * bookings, a skill's absences, a wait, a cure, the hours) and searching again, so a reason is never guessed. Named
  * are the rules without which the answer would be better, those that cost most first; where no single one is to
- * blame, a smallest set that is. Costs some dozens of short searches: ask it after `promise`, for what is shown.
+ * blame, a smallest set that is. Rules that can only stand in the way are dropped many at once: where even that betters
+ * nothing, none of them is to blame.
  */
 export function explain(problem: Problem, answer: Offer | NoOffer): Binding[] {
   if (!answer.feasible) {
@@ -31,19 +32,19 @@ export function explain(problem: Problem, answer: Offer | NoOffer): Binding[] {
 }
 
 function bindings(problem: Problem, goal: Goal): Binding[] {
-  const near = nearGoal(problem, goal)
-  const rules = rulesOf(near).filter(rule => counts(rule, goal))
+  const ground = groundOf(problem, goal)
+  const rules = rulesOf(ground.near).filter(rule => counts(rule, goal))
   // A longer horizon or longer hours would better nearly everything: they are named when nothing else is to blame.
   const others = rules.filter(rule => rule.kind !== 'hours' && rule.kind !== 'horizon')
   const horizon = rules.filter(rule => rule.kind === 'horizon')
   const hours = rules.filter(rule => rule.kind === 'hours')
   const told = ({ rule, improvement }: Culprit) => bindingOf(problem, goal, rule, improvement.plan)
   const culprits =
-    alone(near, goal, others) ??
-    together(near, goal, others) ??
-    alone(near, goal, horizon) ??
-    alone(near, goal, hours) ??
-    together(near, goal, rules)
+    alone(ground, others) ??
+    together(ground, others) ??
+    alone(ground, horizon) ??
+    alone(ground, hours) ??
+    together(ground, rules)
   if (culprits) return culprits.map(told)
   // A drop-off that no rule holds back is the asked one.
   return 'than' in goal && goal.kind !== 'earlierDropOff' ? [ownPace(problem, goal.than)] : []
@@ -56,32 +57,51 @@ interface Culprit {
 }
 
 /** The rules that bind each by itself, those that cost most first; the rest would go unread. */
-function alone(near: Problem, goal: Goal, rules: readonly Rule[]): Culprit[] | undefined {
-  const found: Culprit[] = []
-  for (const rule of rules) {
-    const improvement = improvementOf(without(near, rule), goal)
-    if (improvement) found.push({ rule, improvement })
-  }
-  found.sort((a, b) => b.improvement.gain - a.improvement.gain)
+function alone(ground: Ground, rules: readonly Rule[]): Culprit[] | undefined {
+  const groups = Object.values(Object.groupBy(rules, kindOfGroup))
+  const found = groups.flatMap(group => amongst(ground, group ?? []))
+  const place = ({ rule }: Culprit) => rules.indexOf(rule)
+  found.sort((a, b) => b.improvement.gain - a.improvement.gain || place(a) - place(b))
   return found.length > 0 ? found.slice(0, MOST) : undefined
+}
+
+/**
+ * What may be dropped in one go: rules that only stand in the way, so that without more of them there are never fewer
+ * plans. A shorter cure is no such thing, as what must follow it within a time must then follow sooner; nor are hours, in
+ * which split work lasts longer.
+ */
+function kindOfGroup(rule: Rule): string {
+  if (rule.kind === 'cure') return `cure ${rule.step}`
+  return rule.kind === 'bay' || rule.kind === 'skill' ? rule.kind : 'step' in rule ? 'step' : rule.kind
+}
+
+/** Those of a group that bind by themselves, halved as long as its rest may hold one. */
+function amongst(ground: Ground, group: readonly Rule[]): Culprit[] {
+  const better = betterIn(ground, group.reduce(without, ground.near))
+  if (!better) return []
+  const [rule] = group
+  if (rule && group.length === 1) return [{ rule, improvement: improvementOf(ground.goal, better) }]
+  const half = group.length >> 1
+  return [...amongst(ground, group.slice(0, half)), ...amongst(ground, group.slice(half))]
 }
 
 /**
  * A smallest set of rules that bind only together: all are dropped, then each is kept again as long as the rest
  * suffices, the job's own first, so that what others have booked is left to blame. Told whole: a part of it is not true.
  */
-function together(near: Problem, goal: Goal, rules: readonly Rule[]): Culprit[] | undefined {
-  const dropAll = (some: readonly Rule[]) => improvementOf(some.reduce(without, near), goal)
+function together(ground: Ground, rules: readonly Rule[]): Culprit[] | undefined {
+  const dropAll = (some: readonly Rule[]) => betterIn(ground, some.reduce(without, ground.near))
   let dropped = [...rules]
-  let improvement = dropAll(dropped)
-  if (!improvement) return undefined
+  let better = dropAll(dropped)
+  if (!better) return undefined
   for (const rule of rules.toReversed()) {
     const fewer = dropped.filter(one => one !== rule)
     const found = dropAll(fewer)
     if (!found) continue
     dropped = fewer
-    improvement = found
+    better = found
   }
+  const improvement = improvementOf(ground.goal, better)
   return dropped.map(rule => ({ rule, improvement }))
 }
 

@@ -4,6 +4,7 @@ import {
   bestFinish,
   blockedOf,
   earliestDropOffFirst,
+  type Finish,
   leastBlockedFirst,
   soonestFirst,
 } from './handovers.ts'
@@ -65,18 +66,50 @@ function queryOf(problem: Problem, goal: Goal): Query {
   }
 }
 
-/** The best answer to the goal in this (relaxed) problem, or undefined. */
-export function improvementOf(problem: Problem, goal: Goal): Improvement | undefined {
-  const query = queryOf(problem, goal)
-  if (query.hi <= query.lo) return undefined
-  const reached = search(prepare(problem), query)
+/** A goal with the time it is looked for in, searched once under every rule: what a dropped one leaves alone is taken over. */
+export interface Ground {
+  readonly goal: Goal
+  /** The problem without what lies outside that time. */
+  readonly near: Problem
+  readonly reached: Reached | undefined
+}
+
+export function groundOf(problem: Problem, goal: Goal): Ground {
+  const near = nearGoal(problem, goal)
+  const query = queryOf(near, goal)
+  return { goal, near, reached: isEmpty(query) ? undefined : search(prepare(near), query) }
+}
+
+/** Whether no plan can be found in the time looked at, whatever the rules. */
+function isEmpty({ lo, hi, dropTo = hi }: Query): boolean {
+  return hi <= lo || dropTo < lo
+}
+
+/** A better answer as a search found it, not yet read back into a plan. */
+interface Bettered {
+  readonly reached: Reached
+  readonly finish: Finish
+}
+
+/** The best answer to the goal in this problem, the near one without some rules, or undefined. */
+export function betterIn({ goal, reached: before }: Ground, relaxed: Problem): Bettered | undefined {
+  const query = queryOf(relaxed, goal)
+  if (isEmpty(query)) return undefined
+  const prepared = prepare(relaxed, before?.prepared)
+  const reached = search(prepared, query, before?.query.hi === query.hi ? before : undefined)
   const finish = bestFinish(reached, betterOf(goal, reached))
   if (!finish) return undefined
   if (goal.kind === 'earlierAndNoMoreBlocked' && blockedOf(reached, finish) > goal.than.blockedOpen)
     return undefined
+  return { reached, finish }
+}
+
+/** The plan of a better answer, and by how much it is better. */
+export function improvementOf(goal: Goal, { reached, finish }: Bettered): Improvement {
   const plan = planOf(reached, finish)
   if (goal.kind === 'earlierDropOff') return { plan, gain: goal.than.dropOff - plan.steps[0]!.start }
-  return { plan, gain: ('than' in goal ? goal.than.handover : problem.horizon) - plan.handover }
+  const { horizon } = reached.prepared.problem
+  return { plan, gain: ('than' in goal ? goal.than.handover : horizon) - plan.handover }
 }
 
 function betterOf(goal: Goal, reached: Reached): Better {

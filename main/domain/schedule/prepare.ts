@@ -44,25 +44,41 @@ export function minuteAt({ grid, gridFrom = 0 }: Grid, k: number): number {
   return gridFrom + k * grid
 }
 
-/** Prepares a problem once; every offer and every relaxed search then reads it. Pure; no bound on the sizes. */
-export function prepare(problem: Problem): Prepared {
-  const { grid, gridFrom = 0, newJob, horizon } = problem
+/**
+ * Prepares a problem once; every offer and every relaxed search then reads it. Pure; no bound on the sizes.
+ * @param before another problem of the same grid and release, prepared: what both share, as the same object, is taken over.
+ */
+export function prepare(problem: Problem, before?: Prepared): Prepared {
+  const { grid, gridFrom = 0, open, crew, bays, fixed, horizon } = problem
+  const was = before?.problem
+  const known = was?.open === open && was.crew === crew && was.horizon === horizon ? before : undefined
+  return {
+    problem,
+    grid,
+    gridFrom,
+    ...(known ? { hours: known.hours, doors: known.doors, crew: known.crew } : openAndCrew(problem)),
+    bays: known && was?.bays === bays && was.fixed === fixed ? known.bays : freeBays(problem),
+  }
+}
+
+function openAndCrew(problem: Problem): Pick<Prepared, 'hours' | 'doors' | 'crew'> {
+  const { newJob, horizon } = problem
   // Nothing happens outside [release, horizon]; openings that touch it still lend their door minutes.
   const near = (span: Span) => span.to >= newJob.release && span.from <= horizon
   const open = spanSet(problem.open).filter(near)
   const doors = open
     .map(({ from, to }) => ({ from: gridCeil(problem, from), to: gridFloor(problem, to) }))
     .filter(({ from, to }) => from <= to)
-  const taken = new Map<string, Span[]>(problem.bays.map(bay => [bay.id, [...bay.closed]]))
-  for (const stay of problem.fixed) taken.get(stay.bay)?.push(stay)
-  const whole = [{ from: newJob.release, to: horizon }]
-  const bays = problem.bays.map(bay => ({
-    ...bay,
-    free: difference(whole, spanSet(taken.get(bay.id) ?? [])),
-  }))
   const crew = problem.crew.map(person => ({
     ...person,
     free: difference(open, spanSet(person.away.filter(near))),
   }))
-  return { problem, grid, gridFrom, hours: openTime(open), doors, bays, crew }
+  return { hours: openTime(open), doors, crew }
+}
+
+function freeBays({ bays, fixed, newJob, horizon }: Problem): FreeBay[] {
+  const taken = new Map<string, Span[]>(bays.map(bay => [bay.id, [...bay.closed]]))
+  for (const stay of fixed) taken.get(stay.bay)?.push(stay)
+  const whole = [{ from: newJob.release, to: horizon }]
+  return bays.map(bay => ({ ...bay, free: difference(whole, spanSet(taken.get(bay.id) ?? [])) }))
 }

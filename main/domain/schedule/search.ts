@@ -6,6 +6,7 @@ import { type Placing, placeStep, type Ready } from './placeStep.ts'
 import { gridFloor, type Prepared } from './prepare.ts'
 import { dropOffPieces, type Score, scoreOf } from './score.ts'
 import { type Run, restrict, startsOf } from './starts.ts'
+import { stepAt } from './steps.ts'
 
 /** What a search looks for: everything between two minutes, with the latest or the earliest drop-off. */
 export interface Query {
@@ -20,6 +21,8 @@ export interface Reached {
   readonly prepared: Prepared
   readonly query: Query
   readonly score: Score
+  /** The starts that hours and crew leave each step, as far as the search came. */
+  readonly starts: readonly (readonly Run[])[]
   /** One layer a step (two where a hold may be moved in); shorter than the chain where nothing is reached. */
   readonly layers: readonly Layer[]
   readonly complete: boolean
@@ -29,31 +32,42 @@ export interface Reached {
  * Carries the sets of feasible starts through the chain. For each step, each bay and each free span of it the label
  * holds all starts there are and, as a function of the start, the best drop-off (then moves, then preferences), so
  * nothing is cut that any offer could need: the answer is exact on the grid.
+ * @param before a search with the same query in a like problem: what the two have in common is taken over.
  */
-export function search(prepared: Prepared, query: Query): Reached {
+export function search(prepared: Prepared, query: Query, before?: Reached): Reached {
   const steps = prepared.problem.newJob.steps
   const score = scoreOf(prepared, query.dropOff === 'latest')
-  const layers: Layer[] = []
-  let previous: Layer | undefined
-  for (const [index, step] of steps.entries()) {
-    const placing: Placing = {
-      prepared,
-      score,
-      step,
-      index,
-      starts: startsOf(prepared, step, query.lo, query.hi),
-    }
+  const common = before && commonWith(prepared, before)
+  const starts = common ? before.starts.slice(0, common.steps) : []
+  const layers = common ? before.layers.filter(layer => layer.step < common.steps) : []
+  let previous = layers.at(-1)
+  for (let index = starts.length; index < steps.length; index++) {
+    const step = stepAt(prepared.problem, index)
+    const known = common?.sameTime && before?.prepared.problem.newJob.steps[index] === step
+    const own = (known && before.starts[index]) || startsOf(prepared, step, query.lo, query.hi)
+    starts.push(own)
+    const placing: Placing = { prepared, score, step, index, starts: own }
     const next = placeStep(placing, previous ? carriedOver(placing, previous) : arrivals(placing, query))
-    if (next.gaps.length === 0) return { prepared, query, score, layers, complete: false }
+    if (next.gaps.length === 0) return { prepared, query, score, starts, layers, complete: false }
     layers.push(next)
     previous = next
     if (step.kind === 'hold' && step.moveAfter != null) {
       previous = holdMoves(prepared, score, next, step)
-      if (previous.gaps.length === 0) return { prepared, query, score, layers, complete: false }
+      if (previous.gaps.length === 0) return { prepared, query, score, starts, layers, complete: false }
       layers.push(previous)
     }
   }
-  return { prepared, query, score, layers, complete: true }
+  return { prepared, query, score, starts, layers, complete: true }
+}
+
+/** How many of the first steps two searches place alike, all of them reached; and whether hours and crew are the same. */
+function commonWith(prepared: Prepared, { prepared: other, starts, complete }: Reached) {
+  const sameTime = prepared.hours === other.hours && prepared.crew === other.crew
+  if (!sameTime || prepared.bays !== other.bays) return { sameTime, steps: 0 }
+  const { steps } = prepared.problem.newJob
+  const differs = steps.findIndex((step, i) => step !== other.problem.newJob.steps[i])
+  const reached = complete ? starts.length : starts.length - 1
+  return { sameTime, steps: Math.min(differs === -1 ? steps.length : differs, reached) }
 }
 
 /** The cars that can be brought: the first step's starts, valued by their own minute, the drop-off. */

@@ -1,12 +1,14 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { explain } from '../../../main/domain/schedule/explain.ts'
+import { impossibleSteps } from '../../../main/domain/schedule/impossible.ts'
 import { promise } from '../../../main/domain/schedule/promise.ts'
 import type { Binding } from '../../../main/domain/schedule/reasons.ts'
 import { type Rule, rulesOf, without } from '../../../main/domain/schedule/relax.ts'
 import type { Offer, Problem, Step } from '../../../main/domain/schedule/types.ts'
 import { everyWay, type Way } from './bruteForce.ts'
 import { smallProblem } from './cases.ts'
+import { aloneSlowly } from './explainSlowly.ts'
 import { promiseCases } from './referenceCases.ts'
 
 const wash: Step = { kind: 'work', minutes: 60, needs: 'wet', skill: 'wash', crew: 1, split: false }
@@ -158,6 +160,38 @@ describe('why nothing fits', () => {
     expect(reasons(problem, 'soonest')).toEqual([{ code: 'horizon', to: 1440 }])
   })
 })
+
+test('dropping many rules at once and going on from one search names what dropping each by itself names', () => {
+  let told = 0
+  const problems = smallProblem({ extensions: true })
+  fc.assert(
+    fc.property(problems, problem => {
+      const { soonest, leastBlocked, askedDay } = promise(problem)
+      if (!soonest.feasible || !leastBlocked.feasible || !askedDay.feasible) {
+        const slow = aloneSlowly(problem, { kind: 'any' }, rule => rule.kind !== 'cure')
+        if (!soonest.feasible && slow && impossibleSteps(problem).length === 0) {
+          expect(explain(problem, soonest)).toEqual(slow)
+          told++
+        }
+        return
+      }
+      const all = () => true
+      const slowly = [
+        [soonest, aloneSlowly(problem, { kind: 'earlierHandover', than: soonest }, all)],
+        [leastBlocked, aloneSlowly(problem, { kind: 'earlierAndNoMoreBlocked', than: leastBlocked }, all)],
+      ] as const
+      for (const [offer, slow] of slowly) {
+        if (!slow) continue
+        expect(explain(problem, offer)).toEqual(slow)
+        told += slow.length
+      }
+      const arrival = aloneSlowly(problem, { kind: 'earlierDropOff', than: askedDay }, all)
+      if (arrival) expect(explain(problem, askedDay).slice(0, arrival.length)).toEqual(arrival)
+    }),
+    { numRuns: 400 },
+  )
+  expect(told).toBeGreaterThan(200)
+}, 120_000)
 
 /** The rules whose codes and places a reason can come from. */
 function ruleOf(problem: Problem, reason: Binding): Rule | undefined {
