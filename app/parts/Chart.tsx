@@ -28,7 +28,7 @@ export function Chart<Shape extends { height: number }>({ label, shape, caption,
   const drawn = width > 0 ? shape(size) : null
   return (
     <figure className={styles.figure}>
-      <div ref={ref}>
+      <div ref={ref} className={styles.room}>
         {drawn && (
           <svg className={styles.chart} width={width} height={drawn.height} role="img" aria-label={label}>
             {children(drawn, size)}
@@ -51,7 +51,12 @@ interface DrawingProps extends Frame {
 export function Drawing({ label, box, className = '', caption, children }: DrawingProps) {
   return (
     <figure className={`${styles.figure} ${className}`}>
-      <svg className={styles.chart} viewBox={`0 0 ${box.width} ${box.height}`} role="img" aria-label={label}>
+      <svg
+        className={`${styles.chart} ${styles.scaled}`}
+        viewBox={`0 0 ${box.width} ${box.height}`}
+        role="img"
+        aria-label={label}
+      >
         {children}
       </svg>
       {caption && <figcaption>{caption}</figcaption>}

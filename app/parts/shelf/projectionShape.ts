@@ -57,17 +57,25 @@ export function projectionShape(
       const at = within(delivery.date)
       return at === null ? [] : [{ x: at, lateX: within(delivery.lateOn), label: tickWords(delivery.date) }]
     }),
-    ticks: ticksOf(days, x),
+    // A date is about as wide as three lines of the foot are high.
+    ticks: ticksOf(days, x, 3 * foot),
   }
 }
 
-function ticksOf(days: ProjectionView['days'], x: (day: number) => number): ProjectionShape['ticks'] {
-  const weeks = Math.max(1, Math.ceil(days.length / 7 / 5))
-  return days.flatMap((day, i) => {
-    if (i % (7 * weeks) !== 0) return []
-    const end = i > 0 && days.length - i < 4 * weeks
-    return [{ x: x(i), label: tickWords(day.date), end }]
-  })
+/** Dates a whole number of weeks apart, each with `room` for its words; the last one stands before the end. */
+function ticksOf(
+  days: ProjectionView['days'],
+  x: (day: number) => number,
+  room: number,
+): ProjectionShape['ticks'] {
+  const weeks = Math.max(1, Math.ceil(days.length / 7 / 5), Math.ceil(room / Math.max(1, x(7))))
+  const ticks = days.flatMap((day, i) =>
+    i % (7 * weeks) === 0 ? [{ x: x(i), label: tickWords(day.date), end: false }] : [],
+  )
+  const [last, width] = [ticks.at(-1), x(days.length)]
+  if (!last || width - last.x >= room || ticks.length < 2) return ticks
+  const end = width - ticks.at(-2)!.x >= 2 * room
+  return end ? ticks.with(-1, { ...last, end }) : ticks.slice(0, -1)
 }
 
 /** The day on which so many open days, today among them, are over. */

@@ -1,5 +1,6 @@
+import { Button } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
-import { useParams } from '@tanstack/react-router'
+import { Link, useParams } from '@tanstack/react-router'
 import type { CustomerView } from '../../../main/api/views.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -9,6 +10,8 @@ import { Form } from '../../parts/form/Form.tsx'
 import { HistoryCard } from '../../parts/HistoryLines.tsx'
 import { Lookup } from '../../parts/Lookup.tsx'
 import pieces from '../../parts/pieces.module.css'
+import { ScreenTitle } from '../../parts/ScreenTitle.tsx'
+import { AtAGlance } from './AtAGlance.tsx'
 import { Consents } from './Consents.tsx'
 import { CustomerFields } from './CustomerFields.tsx'
 import styles from './Customers.module.css'
@@ -25,21 +28,24 @@ export function Customer() {
     return <Lookup error={query.error} what="the customer" to="/customers" label="All customers" />
   return (
     <div className={`${pieces.column} ${styles.screen}`}>
-      <div className={pieces.heading}>
-        <h1>{customer.name}</h1>
+      <ScreenTitle title={customer.name}>
         {customer.archivedAt !== null && <span className={pieces.soft}>archived</span>}
-      </div>
-      <div className={pieces.side}>
+        <Button className={pieces.end} component={Link} to="/book" variant="default">
+          Book a visit
+        </Button>
+      </ScreenTitle>
+      <AtAGlance customer={customer} />
+      <div className={styles.person}>
+        <div className={pieces.column}>
+          <Vehicles customer={customer} />
+          <Visits visits={customer.visits} />
+          <HistoryCard entities={['customer']} id={customer.id} />
+        </div>
         <div className={pieces.column}>
           <Details key={customer.id} customer={customer} />
           <Consents customerId={customer.id} />
           <PersonData customer={customer} />
           <ArchiveButton row={customer} api={trpc.customers} label="Archive this customer" />
-        </div>
-        <div className={pieces.column}>
-          <Vehicles customer={customer} />
-          <Visits visits={customer.visits} />
-          <HistoryCard entities={['customer']} id={customer.id} />
         </div>
       </div>
     </div>

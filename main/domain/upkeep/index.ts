@@ -40,6 +40,7 @@ export {
   acceptProposal,
   type ChangeProposal,
   learnedWords,
+  missingWords,
   proposeInterval,
   proposeVisit,
 } from './plan/propose.ts'

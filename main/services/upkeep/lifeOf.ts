@@ -10,6 +10,7 @@ import {
   learnedWords,
   learnLife,
   lifeCurve,
+  missingWords,
   type ObservedLife,
   proposeInterval,
   proposeVisit,
@@ -30,6 +31,8 @@ export interface CarLife {
   readonly interval: IntervalView | null
   readonly life: LifeView | null
   readonly proposals: ChangeProposal[]
+  /** What a longer interval still needs to be proposed, in words; null: nothing asks for one. */
+  readonly missing: string | null
   /** Single looks at what is on the car, from which no life is learned. */
   readonly singleLooks: number
   /** What keeps the life from being read (inspections that contradict each other), in words. */
@@ -50,7 +53,8 @@ export async function carLife(
 ): Promise<CarLife> {
   const layer = car.layers.find(each => each.stage === 'topper') ?? car.layers[0]
   const product = layer && (await productLives(tx)).get(layer.productId)
-  if (!layer || !product) return { interval: null, life: null, proposals: [], singleLooks: 0, trouble: null }
+  if (!layer || !product)
+    return { interval: null, life: null, proposals: [], missing: null, singleLooks: 0, trouble: null }
   const interval = scaled(product.intervalDays, car.exposure, rules)
   const shown = intervalView(product, interval)
   const singleLooks = await tx.inspection.count({
@@ -62,12 +66,21 @@ export async function carLife(
     learned = learnLife(await observedLives(tx, product.productId, interval), prior, rules.level)
   } catch (error) {
     if (!(error instanceof Refusal)) throw error
-    return { interval: shown, life: null, proposals: [], singleLooks, trouble: error.message }
+    return {
+      interval: shown,
+      life: null,
+      proposals: [],
+      missing: null,
+      singleLooks,
+      trouble: error.message,
+    }
   }
+  const plan = car.kept.find(each => each.plan.kind === 'topper' && each.plan.anchor.to === 'last-done')
   return {
     interval: shown,
     life: lifeView(product, layer, interval, learned, prior),
-    proposals: await proposalsFor(tx, day, car.kept, learned, interval.multiplier, layer),
+    proposals: plan ? await proposalsFor(tx, day, plan, learned, interval.multiplier, layer) : [],
+    missing: plan && learned.lives > 0 ? missingWords(plan, learned, interval.multiplier, day.zone) : null,
     singleLooks,
     trouble: null,
   }
@@ -158,13 +171,11 @@ async function observedLives(tx: Tx, productId: string, car: ScaledInterval): Pr
 async function proposalsFor(
   tx: Tx,
   day: UpkeepDay,
-  kept: readonly KeptVisitPlan[],
+  plan: KeptVisitPlan,
   learned: LearnedLife,
   multiplier: number,
   layer: LayerView,
 ): Promise<ChangeProposal[]> {
-  const plan = kept.find(each => each.plan.kind === 'topper' && each.plan.anchor.to === 'last-done')
-  if (!plan) return []
   const looks = await tx.inspection.findMany({
     where: { layerId: layer.id, voidedAt: null },
     orderBy: [{ onDay: 'desc' }, { id: 'desc' }],

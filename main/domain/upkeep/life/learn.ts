@@ -22,6 +22,8 @@ export interface LearnedLife {
   /** The age at which the share still working has fallen to `level`. */
   readonly renewAge: number
   readonly range: AgeRange
+  /** The age that still keeps `level` at the cautious end: nine chances in ten that it lies no lower. */
+  readonly cautiousAge: number
   readonly confidence: Confidence
   /** What it was learned from. */
   readonly readings: readonly LifeReading[]
@@ -68,6 +70,8 @@ export function learnLife(
       low: Math.min(range.low, renewAge),
       high: range.high === null ? null : Math.max(range.high, renewAge),
     },
+    // The low end of what holds four chances in five has the tenth below it.
+    cautiousAge: Math.min(renewAge, ageRange(readings, prior, level, 0.8).low),
     confidence,
     readings,
     ...countLives(readings),

@@ -1,7 +1,7 @@
 import { dateOfDay, dayNumber } from '../../calendar/index.ts'
 import { refuse } from '../../refusal.ts'
 import type { LearnedLife } from '../life/learn.ts'
-import { conditionalAge } from '../life/weibull.ts'
+import { conditionalAge, type Weibull } from '../life/weibull.ts'
 import { dayRule } from '../recurrence/dayRule.ts'
 import { type DueQuestion, nextDue } from './nextDue.ts'
 import type { CarTimes, Plan, VisitRecord } from './plan.ts'
@@ -56,8 +56,10 @@ export function learnedWords(learned: LearnedLife, multiplier: number): string {
 
 /**
  * Proposes a topper's interval from a learned life, for a car whose exposure scales the reference age by
- * `multiplier`. Null when the plan's interval is near enough. Whole days, rounded down. Refuses plans that do not
- * count from the last visit: those go by their dates.
+ * `multiplier`. Caution is not symmetrical: a shorter interval is proposed as soon as the middle of what was learned
+ * says so, a longer one only as far as its cautious end still keeps the asked-for share. Null when the plan's interval is near
+ * enough, or a longer one is not proven. Whole days, rounded down. Refuses plans that do not count from the last visit:
+ * those go by their dates.
  */
 export function proposeInterval(
   { plan, records, car }: KeptPlan,
@@ -71,14 +73,11 @@ export function proposeInterval(
       { anchor: plan.anchor.to },
       'A plan that goes by dates has no interval to learn; anchor it to the last visit done.',
     )
-  const { start } = standingOf(plan, records)
-  const next = dayRule(plan.rule, question.zone).next(start, start)
+  const before = daysOf(plan, records, question.zone)
   const now = nextDue(plan, records, car, question)
-  if (next === null || now.dueOn === null) return null
-  const before = next - start
-  const days = Math.max(1, Math.floor(learned.renewAge * multiplier))
-  const change = Math.abs(days - before)
-  if (change < WORTH_PROPOSING.days || change < WORTH_PROPOSING.share * before) return null
+  if (before === null || now.dueOn === null) return null
+  const days = provenDays(learned, multiplier, before)
+  if (!worthProposing(days, before)) return null
   const rule = topperRule(days)
   const then = nextDue({ ...plan, rule }, records, car, question)
   if (then.dueOn === null) return null
@@ -90,9 +89,52 @@ export function proposeInterval(
     fromOn: now.dueOn,
     toOn: then.dueOn,
     sentence:
-      `${learnedWords(learned, multiplier)} The plan renews after ${before} days; ${days} would move ` +
+      `${learnedWords(learned, multiplier)} The plan renews after ${before} days; ${days}` +
+      `${days > before ? ', which keep that share with nine chances in ten,' : ''} would move ` +
       `the next visit from ${dayNumberWords(dayNumber(now.dueOn))} to ${dayNumberWords(dayNumber(then.dueOn))}.`,
   }
+}
+
+/** The days the plan's rule counts from the last visit to the next; null where none follows. */
+function daysOf(plan: Plan, records: readonly VisitRecord[], zone: string): number | null {
+  const { start } = standingOf(plan, records)
+  const next = dayRule(plan.rule, zone).next(start, start)
+  return next === null ? null : next - start
+}
+
+/** The whole days that are proven where `before` stand: fewer by the middle, more by the cautious end alone. */
+function provenDays({ renewAge, cautiousAge }: LearnedLife, multiplier: number, before: number): number {
+  const [middle, cautious] = [renewAge, cautiousAge].map(age => Math.max(1, Math.floor(age * multiplier)))
+  return middle! < before ? middle! : Math.max(before, cautious!)
+}
+
+function worthProposing(days: number, before: number): boolean {
+  const change = Math.abs(days - before)
+  return change >= WORTH_PROPOSING.days && change >= WORTH_PROPOSING.share * before
+}
+
+/**
+ * What is missing before a longer interval than the plan's is proposed, in a sentence; null where the middle of what was
+ * learned asks for none, or the longer one is proven.
+ */
+export function missingWords(
+  { plan, records }: KeptPlan,
+  learned: LearnedLife,
+  multiplier: number,
+  zone: string,
+): string | null {
+  const before = daysOf(plan, records, zone)
+  const middle = Math.floor(learned.renewAge * multiplier)
+  if (before === null || middle <= before || !worthProposing(middle, before)) return null
+  if (worthProposing(provenDays(learned, multiplier, before), before)) return null
+  const { lives, ended } = learned
+  const seen = lives === 1 ? 'One life seen so far' : `${lives} lives seen so far`
+  const gone =
+    ended === 0 ? 'none of them to its end' : `${ended} of them to ${ended === 1 ? 'its' : 'their'} end`
+  return (
+    `${seen}, ${gone}: too few to renew later than after ${before} days. More looks at cars near or past that age ` +
+    'would tell.'
+  )
 }
 
 /** What the last look at a car's present topper found. */
@@ -107,8 +149,8 @@ export interface LastLook {
 
 /**
  * Proposes another day for a topper's next visit after a look at the car: today when it was found gone; when it still
- * works, the day its chance of working falls to the learned level, given that it worked when seen. Null when that is
- * near enough to the day it has.
+ * works, the day its chance of working falls to the learned level, given that it worked when seen: an earlier day by the
+ * middle of what was learned, a later one by its cautious end. Null when that is near enough to the day it has.
  */
 export function proposeVisit(
   { plan, records, car }: KeptPlan,
@@ -143,7 +185,10 @@ export function proposeVisit(
                 `renew it if it is, now and not on ${dayNumberWords(due)}.`
             : `It was found gone on ${dayNumberWords(laid + age)}: renew it now, not on ${dayNumberWords(due)}.`,
         )
-  const until = laid + Math.floor(conditionalAge(learned.life, learned.level, age / multiplier) * multiplier)
+  const dayBy = (life: Weibull) =>
+    laid + Math.floor(conditionalAge(life, learned.level, age / multiplier) * multiplier)
+  const middle = dayBy(learned.life)
+  const until = middle < due ? middle : Math.max(due, dayBy(cautiousLife(learned)))
   const to = Math.max(today, until)
   if (Math.abs(to - due) < WORTH_PROPOSING.days) return null
   return proposed(
@@ -151,6 +196,11 @@ export function proposeVisit(
     `It still worked on ${dayNumberWords(laid + age)}, ${age} days after it was laid; from there its chance falls to ` +
       `${percent(learned.level)} on ${dayNumberWords(until)}. The visit is due on ${dayNumberWords(due)}.`,
   )
+}
+
+/** The same curve through the cautious end of the age. */
+function cautiousLife({ life, renewAge, cautiousAge }: LearnedLife): Weibull {
+  return { ...life, scale: (life.scale * cautiousAge) / renewAge }
 }
 
 /** A plan and its records with a proposal made so. */

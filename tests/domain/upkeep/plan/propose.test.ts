@@ -1,8 +1,15 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { learnLife } from '../../../../main/domain/upkeep/life/learn.ts'
+import { survival } from '../../../../main/domain/upkeep/life/weibull.ts'
 import { nextDue } from '../../../../main/domain/upkeep/plan/nextDue.ts'
 import type { Plan } from '../../../../main/domain/upkeep/plan/plan.ts'
-import { acceptProposal, proposeInterval, proposeVisit } from '../../../../main/domain/upkeep/plan/propose.ts'
+import {
+  acceptProposal,
+  missingWords,
+  proposeInterval,
+  proposeVisit,
+} from '../../../../main/domain/upkeep/plan/propose.ts'
 
 const sheet = { age: 180, level: 0.9, shape: 2.5, ageSpread: 0.35, shapeSpread: 0.35 }
 const question = { today: '2026-06-01', zone: 'America/New_York' }
@@ -47,8 +54,56 @@ describe('a proposed interval', () => {
   })
 
   it('is scaled to the car, whole days, rounded down', () => {
-    const proposal = proposeInterval(kept, lasting, 0.8, question)
-    expect(proposal).toMatchObject({ what: 'interval', days: Math.floor(lasting.renewAge * 0.8) })
+    const proposal = proposeInterval(kept, lasting, 1.25, question)
+    expect(proposal).toMatchObject({ what: 'interval', days: Math.floor(lasting.cautiousAge * 1.25) })
+  })
+
+  it('is no longer one by two survivors and a data sheet, and says what is missing', () => {
+    const two = learnLife(
+      [300, 310].map(age => ({ inspections: [{ age, working: true, on: '2026-05-20' }] })),
+      sheet,
+    )
+    expect(two.renewAge).toBeGreaterThan(200)
+    expect(proposeInterval(kept, two, 1, question)).toBeNull()
+    expect(missingWords(kept, two, 1, question.zone)).toMatch(
+      /^2 lives seen so far, none of them to its end: too few to renew later than after 180 days\./,
+    )
+    expect(missingWords(kept, lasting, 1, question.zone)).toBeNull()
+    expect(missingWords(kept, learnLife([], sheet), 1, question.zone)).toBeNull()
+  })
+
+  it('is longer only where the cautious end keeps the asked-for share, shorter as soon as the middle says so', () => {
+    const lives = fc.array(
+      fc.record({ age: fc.integer({ min: 20, max: 500 }), working: fc.boolean() }).map(look => ({
+        inspections: [{ ...look, on: '2026-05-20' }],
+      })),
+      { minLength: 1, maxLength: 30 },
+    )
+    const seen = { longer: 0, shorter: 0, missing: 0 }
+    fc.assert(
+      fc.property(lives, fc.integer({ min: 60, max: 300 }), (looked, days) => {
+        const learned = learnLife(looked, sheet)
+        const of = { ...kept, plan: { ...plan, rule: `FREQ=DAILY;INTERVAL=${days}` } }
+        const proposal = proposeInterval(of, learned, 1, question)
+        const proposed = proposal?.what === 'interval' ? proposal.days : days
+        const cautious = {
+          ...learned.life,
+          scale: (learned.life.scale * learned.cautiousAge) / learned.renewAge,
+        }
+        if (proposed > days) {
+          seen.longer++
+          expect(survival(cautious, proposed)).toBeGreaterThanOrEqual(0.9 - 1e-9)
+        }
+        if (proposed < days) seen.shorter++
+        const middle = Math.floor(learned.renewAge)
+        if (days - middle >= Math.max(7, 0.05 * days)) expect(proposed).toBe(Math.max(1, middle))
+        const missing = missingWords(of, learned, 1, question.zone)
+        if (missing) seen.missing++
+        expect(missing !== null).toBe(proposal === null && middle - days >= Math.max(7, 0.05 * days))
+      }),
+      { numRuns: 60 },
+    )
+    for (const times of Object.values(seen)) expect(times).toBeGreaterThan(3)
   })
 
   it('is refused for a plan that goes by dates', () => {
@@ -72,10 +127,11 @@ describe('a proposed visit', () => {
     const asked = { ...question, today: '2026-08-20' }
     const proposal = proposeVisit(kept, learned, 1, look, asked)!
     expect(proposal).toMatchObject({ what: 'next-visit', fromOn: '2026-08-28', ruleOn: '2026-08-28' })
-    // S(t)/S(172) = 0.9 with shape 2.5 through (180, 0.9): t = (172^2.5 + 180^2.5)^(1/2.5) = 232.5 days.
-    expect(proposal.toOn).toBe('2026-10-19')
+    // The sheet's age is 180 days, spread by 0.35 in its logarithm, so its one-sided 90 % end is 180 e^(-1.2816 × 0.35) =
+    // 114.9 days. S(t)/S(172) = 0.9 with shape 2.5 through (114.9, 0.9): t = (172^2.5 + 114.9^2.5)^(1/2.5) = 194.8 days.
+    expect(proposal.toOn).toBe('2026-09-11')
     const accepted = acceptProposal(plan, [], proposal)
-    expect(nextDue(accepted.plan, accepted.records, kept.car, asked).dueOn).toBe('2026-10-19')
+    expect(nextDue(accepted.plan, accepted.records, kept.car, asked).dueOn).toBe('2026-09-11')
   })
 
   it('is today for one found gone', () => {

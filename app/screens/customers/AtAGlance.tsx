@@ -1,0 +1,80 @@
+import { useQuery } from '@tanstack/react-query'
+import type { ReactNode } from 'react'
+import type { CustomerView, PastJobView } from '../../../main/api/views.ts'
+import { dateOf } from '../../../main/domain/calendar/index.ts'
+import { showPhone } from '../../../main/domain/vehicle/index.ts'
+import { useShop } from '../../data/shop.ts'
+import { trpc } from '../../data/trpc.ts'
+import { money } from '../../parts/money.ts'
+import { fullDateWords } from '../../parts/time.ts'
+import { channelWords } from '../upkeep/words.ts'
+import styles from './Customers.module.css'
+
+/** What somebody at the telephone wants to know of a customer first: how often here, worth how much, and how they may be reached. */
+export function AtAGlance({ customer }: { customer: CustomerView }) {
+  const { zone, currency, country } = useShop()
+  const consents = useQuery(trpc.consents.list.queryOptions({ customerId: customer.id })).data
+  const done = customer.visits.filter(visit => visit.leftAt !== null)
+  const coming = customer.visits.filter(isComing)
+  const last = done[0]
+  const next = coming.at(-1)
+  return (
+    <dl className={styles.glance} aria-label="At a glance">
+      <Figure name="Reach" more={customer.email && <a href={`mailto:${customer.email}`}>{customer.email}</a>}>
+        {customer.phone ? (
+          <a href={`tel:${customer.phone}`}>{showPhone(customer.phone, country)}</a>
+        ) : (
+          'no number'
+        )}
+      </Figure>
+      <Figure
+        name="Visits"
+        more={
+          last
+            ? `last home ${fullDateWords(dateOf(last.leftAt ?? last.handoverAt, zone))}`
+            : 'none finished yet'
+        }
+      >
+        {done.length}
+      </Figure>
+      <Figure name="Work done" more={coming.length > 0 && `${money(sum(coming), currency)} more is booked`}>
+        {money(sum(done), currency)}
+      </Figure>
+      <Figure name="Comes next" more={next && next.treatments.join(', ')}>
+        {next ? fullDateWords(dateOf(next.dropOffAt, zone)) : 'nothing booked'}
+      </Figure>
+      <Figure name="May be reminded by">
+        <span className={styles.ways}>
+          {consents?.states.map(({ channel, state }) => (
+            <span key={channel} data-given={state?.given ?? false}>
+              {state?.given ? '✓' : '–'} {channelWords[channel]}
+            </span>
+          ))}
+        </span>
+      </Figure>
+    </dl>
+  )
+}
+
+const isComing = ({ status }: PastJobView) => status === 'booked' || status === 'inShop' || status === 'held'
+
+const sum = (visits: readonly PastJobView[]) => visits.reduce((total, visit) => total + visit.priceMinor, 0)
+
+interface FigureProps {
+  name: string
+  /** A line beneath. */
+  more?: ReactNode
+  children: ReactNode
+}
+
+function Figure({ name, more, children }: FigureProps) {
+  return (
+    <div>
+      <dt>{name}</dt>
+      <dd>
+        {children}
+        {more && <small>{more}</small>}
+      </dd>
+    </div>
+  )
+}

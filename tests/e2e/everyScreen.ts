@@ -1,0 +1,40 @@
+import type { Page } from '@playwright/test'
+
+/** The screens of the demo shop, each by its address: those of the bar, their sections, and one row of each kind. */
+export const everyScreen = [
+  '/',
+  '/book',
+  '/morning',
+  '/close',
+  '/conditions',
+  '/jobs/demo-job-07',
+  '/jobs/demo-job-07/applied',
+  '/cars/demo-vehicle-40',
+  '/customers',
+  '/customers/new',
+  '/customers/demo-customer-40',
+  '/customers/demo-customer-07',
+  ...['stock', 'orders', 'suppliers', 'safety', 'value', 'rules'].map(each => `/shelf/${each}`),
+  '/shelf/product/demo-ovrel-one',
+  '/shelf/product/demo-ovrel-two',
+  ...['due', 'reminders', 'calls', 'results', 'rules', 'templates', 'feeds'].map(each => `/upkeep/${each}`),
+  ...['shop', 'hours', 'bays', 'crew', 'backups', 'data', 'history', 'diagnostics'].map(
+    each => `/settings/${each}`,
+  ),
+  '/settings/treatments/demo-two-layers',
+  '/settings/products/demo-ovrel-one',
+]
+
+/** Goes to a screen without loading the app anew, and waits until nothing is asked for any more. */
+export async function showScreen(page: Page, path: string): Promise<void> {
+  await page.evaluate(to => history.pushState({}, '', to), path)
+  await page.waitForURL(url => url.pathname === path)
+  await page.waitForFunction(() => {
+    const screen = document.querySelector('main')
+    return (
+      screen?.querySelector('h1, h2') &&
+      ![...screen.querySelectorAll('p')].some(p => p.textContent.endsWith(' …'))
+    )
+  })
+  await page.waitForTimeout(100)
+}
