@@ -134,7 +134,8 @@ async function faultsNow(page: Page): Promise<Fault[]> {
         const down = Math.min(one.box.bottom, other.box.bottom) - other.box.top
         if (
           across > 2 &&
-          down > 4 &&
+          // The box of a line is higher than its letters.
+          down > 0.3 * Math.min(one.box.height, other.box.height) &&
           one.parent !== other.parent &&
           layer(one.parent) === layer(other.parent)
         )
