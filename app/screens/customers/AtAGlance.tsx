@@ -40,7 +40,7 @@ export function AtAGlance({ customer }: { customer: CustomerView }) {
       <Figure name="Work done" more={coming.length > 0 && `${money(sum(coming), currency)} more is booked`}>
         {money(sum(done), currency)}
       </Figure>
-      <Figure name="Comes next" more={next && next.treatments.join(', ')}>
+      <Figure name="Comes next" more={next?.treatments.join(', ')}>
         {next ? fullDateWords(dateOf(next.dropOffAt, zone)) : 'nothing booked'}
       </Figure>
       <Figure name="May be reminded by">
