@@ -28,6 +28,25 @@ const labels: Readonly<Record<string, string>> = {
   UpkeepPlan: 'r."title"',
 }
 
+/** What a column of this name means in every table that does not say otherwise. */
+const everywhere: Readonly<Record<string, string>> = {
+  id: 'By which other rows point to this one.',
+  version: 'How often it was saved.',
+  name: 'What it is called.',
+  note: 'What somebody wrote down about it.',
+  position: 'Its place in their order.',
+  reason: 'Why, in the words of whoever did it.',
+  why: 'Why, in the words of whoever did it.',
+  who: 'Who did it.',
+  at: 'When it was done.',
+  fromAt: 'When it begins.',
+  toAt: 'When it ends.',
+  createdAt: 'When it was first saved.',
+  archivedAt: 'When it was put away; null: it is in use.',
+  voidedAt: 'When it was taken back; null: it stands.',
+  revokedAt: 'When it was made useless; null: it is good.',
+}
+
 const types: Readonly<Record<string, ColumnType>> = {
   TEXT: 'text',
   INTEGER: 'whole',
@@ -75,7 +94,7 @@ export function tablesOf(database: Database.Database): Table[] {
           name,
           type: types[type] ?? 'text',
           nullable: !notnull && !pk,
-          about: words[model]?.[name] ?? '',
+          about: words[model]?.[name] ?? everywhere[name] ?? '',
           names: link ? fileOf(link[1]) : null,
         }
       })
