@@ -36,7 +36,7 @@ export interface Claim {
    * reads the database, the mark stays: without it the next start would take the log for a stranger's.
    */
   release(): void
-  /** Gives it back as it was found, after a start that came to nothing. */
+  /** Gives it back as it was found, after a start that came to nothing; what it saved all the same is its own. */
   refuse(): void
 }
 
@@ -74,19 +74,19 @@ export function claimDataFolder(dataDir: string, host: Running['host']): Claim |
     writeFileSync(markFile(dataDir), JSON.stringify(now), { mode: 0o600 })
   }
   mark({})
+  const logIsLeft = () => (statSync(logOf(databaseFile(dataDir)), { throwIfNoEntry: false })?.size ?? 0) > 0
   return {
     unclean,
     wasOpen: unclean && (found?.opened ?? false),
     opened: () => mark({ opened: true }),
     announce: address => mark({ address }),
     release() {
-      const log = statSync(logOf(databaseFile(dataDir)), { throwIfNoEntry: false })
-      if (!log?.size) rmSync(markFile(dataDir), { force: true })
+      if (!logIsLeft()) rmSync(markFile(dataDir), { force: true })
       unlock()
     },
     refuse() {
       if (unclean) mark({ opened: found?.opened ?? false })
-      else rmSync(markFile(dataDir), { force: true })
+      else if (!(now.opened && logIsLeft())) rmSync(markFile(dataDir), { force: true })
       unlock()
     },
   }

@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs'
 import { Refusal } from '../domain/refusal.ts'
 import type { Desk } from '../services/desk/desk.ts'
+import { eraseAgain } from '../services/leaving/eraseAgain.ts'
 import { assertSameShop, markedShop, markShop, newestCopyWords, shopIn } from '../store/backup/marker.ts'
 import { noteAtStart, readOver } from '../store/backup/readOver.ts'
 import { checkIntegrity } from '../store/integrity.ts'
@@ -50,19 +51,27 @@ async function open(claim: Claim, options: ShopOptions): Promise<Desk> {
     layForeignLogAside(file, () => shopIn(file) === marked, say)
   await assertSameShop(file)
   if (!restored && claim.unclean) lookOver(file, logGone, say)
-  const store = await openStore(file, migrations)
-  markShop(dataDir, store.source.shopId)
-  claim.opened()
-  const desk: Desk = { store, now, who: 'front desk' }
-  if (demo) {
-    if ((await store.read.shop.count()) === 0) {
-      // Not loaded unless asked for: an invented shop is no part of a real one.
-      const { fillDemo } = await import('../services/demo/index.ts')
-      await fillDemo(desk)
-    } else say('The database already holds a shop: --demo changed nothing.')
+  const desk: Desk = { store: await openStore(file, migrations), now, who: 'front desk' }
+  try {
+    markShop(dataDir, desk.store.source.shopId)
+    claim.opened()
+    if (demo) await fillIn(desk, say)
+    const erased = await eraseAgain(desk)
+    if (erased > 0) say(`Erased before, and back with an older copy, was erased again: ${erased}.`)
+  } catch (error) {
+    await desk.store.close()
+    throw error
   }
   if (!claim.unclean) void readOver(file)
   return desk
+}
+
+async function fillIn(desk: Desk, say: (words: string) => void): Promise<void> {
+  if ((await desk.store.read.shop.count()) > 0)
+    return say('The database already holds a shop: --demo changed nothing.')
+  // Not loaded unless asked for: an invented shop is no part of a real one.
+  const { fillDemo } = await import('../services/demo/index.ts')
+  await fillDemo(desk)
 }
 
 /** Reads over what an app left behind that ended without closing. */

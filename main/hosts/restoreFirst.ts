@@ -6,6 +6,7 @@ import { passphraseOf } from '../services/backup/settings.ts'
 import { inspect } from '../store/backup/inspect.ts'
 import { readContent } from '../store/backup/readCopy.ts'
 import { finishRestore, type Restored } from '../store/backup/restoring.ts'
+import { onDisk } from '../store/diskWords.ts'
 import type { MigrationFiles } from '../store/migrate.ts'
 import { openSecrets } from '../store/secrets.ts'
 
@@ -37,7 +38,9 @@ export async function restoreFirst(file: string, asked: Asked): Promise<Restored
     say(`Here now: ${presentWords(file)}`)
     await prepareRestore({ store, now, who: 'front desk' }, { path: restore, passphrase })
   }
-  const restored = await finishRestore(file, dataDir, { at: now(), passphrase: passphraseOf({ store }) })
+  const restored = await onDisk(dataDir, () =>
+    finishRestore(file, dataDir, { at: now(), passphrase: passphraseOf({ store }) }),
+  )
   if (restored) {
     say(`${restored.shopName || 'The copy'} is restored.`)
     if (restored.keptAs) say(`What was here before lies in ${restored.keptAs}`)

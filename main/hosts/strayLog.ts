@@ -19,7 +19,8 @@ export function layStrayLogAside(file: string, say: (words: string) => void): vo
 /**
  * After a crash the log belongs to the database, unless somebody put another one there: where the database is not
  * what it should be with the log and is without it, the log is laid aside. Answers whether it is as it should be now;
- * where it is not, nothing was moved. `asItShould` only reads, so that nothing of the log gets into the database.
+ * where it is not, nothing was moved. `asItShould` only reads, so that nothing of the log gets into the database; what
+ * it cannot read for another reason than damage says nothing about the log, and is thrown.
  */
 export function layForeignLogAside(
   file: string,
@@ -30,7 +31,7 @@ export function layForeignLogAside(
     try {
       return asItShould()
     } catch (error) {
-      if (error instanceof Refusal) return false
+      if (error instanceof Refusal && error.code === 'database-damaged') return false
       throw error
     }
   }
@@ -38,10 +39,13 @@ export function layForeignLogAside(
   const log = logOf(file)
   if (!existsSync(log)) return false
   const aside = moveAside(file)
-  if (!is()) {
-    renameSync(aside, log)
-    return false
+  let without = false
+  try {
+    without = is()
+  } finally {
+    if (!without) renameSync(aside, log)
   }
+  if (!without) return false
   tell(
     file,
     `The log beside the database was another database's. It was not read, and lies in ${aside} now; what was saved last before Lustrum ended may be missing. Look at today's jobs; if the right log is found, close Lustrum, put it back as ${log} and start again.`,

@@ -37,6 +37,13 @@ export function toRefusal(file: string, error: unknown): unknown {
       file,
       `The database ${file} cannot be opened for writing (${oneLine(error.message)}): look at the folder's rights and free space.`,
     )
+  if (/^SQLITE_(BUSY|LOCKED)/.test(code))
+    return new Refusal(
+      'database-busy',
+      'database',
+      file,
+      `Another program holds the database ${file} (${oneLine(error.message)}): close that program, then start Lustrum again.`,
+    )
   return error
 }
 

@@ -1,6 +1,7 @@
 import {
   copyFileSync,
   existsSync,
+  mkdirSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
@@ -14,14 +15,19 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { Refusal } from '../../main/domain/refusal.ts'
 import { migrationsDir } from '../../main/hosts/build.ts'
 import { claimDataFolder, databaseFile } from '../../main/hosts/dataFolder.ts'
 import { openShop } from '../../main/hosts/openShop.ts'
+import { layForeignLogAside } from '../../main/hosts/strayLog.ts'
 import { copyAtOnce, ownCopies } from '../../main/services/backup/copying.ts'
+import { saveCopiesSettings } from '../../main/services/backup/settings.ts'
 import { copiesStanding } from '../../main/services/backup/standing.ts'
 import type { Desk } from '../../main/services/desk/desk.ts'
+import { erasePerson } from '../../main/services/leaving/erase.ts'
 import { saveCustomer } from '../../main/services/records/customers.ts'
 import { readOver } from '../../main/store/backup/readOver.ts'
+import { openStore } from '../../main/store/store.ts'
 import { testShop } from '../services/testShop.ts'
 
 let dir: string
@@ -171,6 +177,50 @@ function overwrite(file: string, at: number): void {
   writeFileSync(file, bytes)
 }
 
+describe('a person erased after a copy was made', () => {
+  const erase = async (desk: Desk) => {
+    const { id, version } = await desk.store.read.customer.findFirstOrThrow({ where: { name: 'Aalto' } })
+    await erasePerson(desk, { id, version, accepted: true })
+  }
+
+  it('is erased again when that copy is restored, here and on another computer', async () => {
+    const { copy } = await usedFolder()
+    const place = join(dir, 'place')
+    mkdirSync(place)
+    const desk = await start()
+    await saveCopiesSettings(desk, { place, version: 0 })
+    // One made within the same minute takes its name.
+    const older = join(place, 'older.lustrum-copy')
+    copyFileSync(copy, older)
+    await erase(desk)
+    // Carried with the next copy.
+    await copyAtOnce(desk)
+    await running!.close()
+    for (const folder of [dataDir, join(dir, 'another')]) {
+      dataDir = folder
+      said = []
+      expect(await names(await start(older))).toContain('erased person')
+      expect(said.at(-1)).toBe('Erased before, and back with an older copy, was erased again: 1.')
+      await running!.close()
+    }
+    const list = readFileSync(join(place, 'lustrum-erased.json'), 'utf8')
+    expect(Object.keys(JSON.parse(list))).toHaveLength(1)
+    expect(list).not.toContain('Aalto')
+  })
+
+  it('is listed at the next start where the list was lost', async () => {
+    await usedFolder()
+    await erase(await start())
+    await running!.close()
+    const list = join(dataDir, 'backups', 'lustrum-erased.json')
+    const before = readFileSync(list, 'utf8')
+    writeFileSync(list, 'damaged')
+    await start()
+    expect(readFileSync(list, 'utf8')).toBe(before)
+    expect(said).toEqual([])
+  })
+})
+
 describe('a log', () => {
   it('missing after a crash is said, on the first screen too', async () => {
     await usedFolder()
@@ -226,6 +276,47 @@ describe('a log', () => {
     expect(said.join('\n')).not.toMatch(/set-aside/)
   })
 
+  it('of a start that was refused after it had saved is its own', async () => {
+    const { shop } = await usedFolder()
+    const claim = claimDataFolder(dataDir, 'web')!
+    const store = await openStore(databaseFile(dataDir), { dir: migrationsDir })
+    claim.opened()
+    await store.transact({ who: 'front desk', at: 0 }, tx => tx.customer.create({ data: { name: 'Later' } }))
+    claim.refuse()
+    // The process ends there, and nobody closes the database.
+    const left = ['lustrum.db', 'lustrum.db-wal'].map(
+      name => [name, readFileSync(join(dataDir, name))] as const,
+    )
+    await store.close()
+    for (const [name, bytes] of left) writeFileSync(join(dataDir, name), bytes)
+    expect(await names(await start())).toEqual(['Aalto', 'Later', ...shop.slice(1)].sort())
+    expect(said.join('\n')).not.toMatch(/set-aside/)
+  })
+
+  it('stays where it lies when the database cannot be read for another reason than damage', async () => {
+    await usedFolder()
+    const file = databaseFile(dataDir)
+    writeFileSync(`${file}-wal`, 'what was saved last')
+    for (const code of ['database-busy', 'database-unreachable']) {
+      // Held by another program when it was looked at first, and let go by then.
+      const answers = [new Refusal(code, 'database', file, 'held'), true]
+      const asItShould = () => {
+        const answer = answers.shift()!
+        if (answer === true) return true
+        throw answer
+      }
+      expect(() => layForeignLogAside(file, asItShould, () => {})).toThrow('held')
+      expect(readFileSync(`${file}-wal`, 'utf8')).toBe('what was saved last')
+    }
+    const damaged = new Refusal('database-damaged', 'database', file, 'damaged')
+    const answers = [damaged, new Error('the disk is gone')]
+    const asItShould = () => {
+      throw answers.shift()
+    }
+    expect(() => layForeignLogAside(file, asItShould, () => {})).toThrow('the disk is gone')
+    expect(readFileSync(`${file}-wal`, 'utf8')).toBe('what was saved last')
+  })
+
   it('that was left by no start is laid aside, not read', async () => {
     const { shop } = await usedFolder()
     writeFileSync(`${databaseFile(dataDir)}-wal`, Buffer.alloc(8192, 'x'))
@@ -265,6 +356,17 @@ describe('a folder that goes while the app runs', () => {
     renameSync(join(dir, 'elsewhere'), dataDir)
     expect(await names(await start())).toEqual(['Aalto', 'Before', ...shop.slice(1)].sort())
   })
+})
+
+it('a database that another program holds is refused in words, and nothing is moved', async () => {
+  const { shop } = await usedFolder()
+  const holder = new Database(databaseFile(dataDir))
+  holder.pragma('locking_mode = exclusive')
+  holder.exec('begin exclusive')
+  expect(await refusal()).toMatch(/^Another program holds the database .*: close that program, then start/)
+  holder.close()
+  expect(await names(await start())).toEqual(shop)
+  expect(said).toEqual([])
 })
 
 it('a start that was refused leaves no trace of not having been closed', async () => {

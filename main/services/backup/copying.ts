@@ -10,7 +10,8 @@ import {
   thinOut,
   type UnreadCopy,
 } from '../../store/backup/copies.ts'
-import { carryTo, copiesIn } from '../../store/backup/secondPlace.ts'
+import { readErased } from '../../store/backup/erasedList.ts'
+import { carryErased, carryTo, copiesIn } from '../../store/backup/secondPlace.ts'
 import type { Store } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { findShop } from '../desk/shopView.ts'
@@ -141,6 +142,7 @@ async function carry(desk: Desk, known: Known, place: string, zone: string): Pro
   const [newest] = await ownCopies(desk)
   try {
     const there = await copiesIn(place, shopId)
+    await carryErased(place, await readErased(copiesDir(dataDirOf(desk))))
     if (newest && !there.some(copy => copy.name === newest.name)) {
       await carryTo(place, newest)
       await thinOut(place, shopId, at, zone)

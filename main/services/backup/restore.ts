@@ -4,6 +4,7 @@ import { dirname } from 'node:path'
 import { type Holdings, holdingsWords, momentWords } from '../../domain/backup/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { type CopyFile, copiesDir, lookThrough, type UnreadCopy } from '../../store/backup/copies.ts'
+import { addErased, readErased } from '../../store/backup/erasedList.ts'
 import { holdingsOf } from '../../store/backup/holdings.ts'
 import { readContent } from '../../store/backup/readCopy.ts'
 import { layOut, type ReadyCopy, readyCopy, sayReady, takeBack } from '../../store/backup/restoring.ts'
@@ -122,6 +123,7 @@ export async function prepareRestore(
       madeAt: header.madeAt,
       shopName: content.holdings.shop?.name ?? '',
     }
+    await addErased(copiesDir(dataDir), await readErased(dirname(input.path)))
     sayReady(dataDir, ready)
     return ready
   } catch (error) {

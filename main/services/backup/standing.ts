@@ -8,6 +8,7 @@ import { foundDamage } from '../../store/backup/readOver.ts'
 import type { Desk } from '../desk/desk.ts'
 import { findShop } from '../desk/shopView.ts'
 import { knownCopies, ownFolder } from './copying.ts'
+import { erasedBackWords } from './erasedBack.ts'
 import { heldWords } from './held.ts'
 import { dataDirOf } from './settings.ts'
 
@@ -52,6 +53,7 @@ export async function copiesStanding(desk: Desk): Promise<CopiesStanding> {
       ...said('copies', unreadWords(unread)),
       ...said('copies', drill && !drill.opened ? drill.words : null),
       ...said('restored', held),
+      ...said('restored', await erasedBackWords(desk, zone)),
     ],
   }
 }

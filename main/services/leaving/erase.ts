@@ -4,6 +4,7 @@ import { erasedWords, redactor } from '../../domain/tables/index.ts'
 import type { Customer } from '../../store/rows.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import { type Hits, type Rewrite, rewriteRows, rowsWith } from '../../store/tables/rewriteRows.ts'
+import { listErased } from '../backup/erasedBack.ts'
 import { askFirst, listed } from '../desk/ask.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import type { RowAccepted } from '../desk/inputs.ts'
@@ -73,6 +74,8 @@ export async function erasePerson(desk: Desk, input: RowAccepted): Promise<void>
     const detail = { rows, lines: changed.get('AuditLine') ?? 0 }
     audit({ act: 'erased', entity: 'customer', entityId: id, detail })
   })
+  // Where the disk will not have it, the next start lists it.
+  await listErased(desk).catch(() => {})
 }
 
 async function rewritePerson(tx: Tx, file: string, row: Customer, hits: Hits): Promise<Map<string, number>> {
@@ -124,6 +127,6 @@ async function touches(tx: Tx, customerId: string): Promise<string[]> {
     ...(jobs > 0 ? [`${of(jobs, 'visit stays', 'visits stay')} in the books, without the name.`] : []),
     ...(messages > 0 ? [`${of(messages, 'message loses', 'messages lose')} address and text.`] : []),
     'Who did what when stays. A name of one word stays where it is in notes about others: look through those.',
-    'Backups made until now still hold this person until they are thinned out, at most ten years. Restored from one, erase again.',
+    'Backups made until now still hold this person until they are thinned out, at most ten years. Restored from one here or in the second place, Lustrum erases again.',
   ]
 }

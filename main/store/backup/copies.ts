@@ -1,4 +1,4 @@
-import { mkdirSync, rmSync } from 'node:fs'
+import { existsSync, mkdirSync, rmSync } from 'node:fs'
 import { readdir, rm, stat } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { copiesToKeep } from '../../domain/backup/index.ts'
@@ -45,10 +45,18 @@ const mostListed = 2_000
 /** Where the copies of a data folder lie. */
 export const copiesDir = (dataDir: string) => join(dataDir, 'backups')
 
-export function copyName(shopId: string, madeAt: number, beforeRestore = false): string {
+function copyName(shopId: string, madeAt: number, end = ending): string {
   const iso = Temporal.Instant.fromEpochMilliseconds(madeAt * 60_000).toString()
   const stamp = `${iso.slice(0, 10)}-${iso.slice(11, 13)}${iso.slice(14, 16)}Z`
-  return `${stamp}-${shopId.slice(0, 8)}${beforeRestore ? beforeEnding : ending}`
+  return `${stamp}-${shopId.slice(0, 8)}${end}`
+}
+
+/** Two restores in one minute keep two states: neither takes the other's name. */
+function unused(folder: string, shopId: string, madeAt: number): string {
+  for (let nth = 1; ; nth++) {
+    const name = copyName(shopId, madeAt, nth === 1 ? beforeEnding : `-${nth}${beforeEnding}`)
+    if (!existsSync(join(folder, name))) return name
+  }
 }
 
 /** The copies in a folder, newest first, of one shop or of any; none where there is no folder. */
@@ -119,7 +127,7 @@ export function makeCopy(
         passphrase,
       })
       await unpackCopy(packed, passphrase, null)
-      const name = copyName(shopId, at, beforeRestore)
+      const name = beforeRestore ? unused(folder, shopId, at) : copyName(shopId, at)
       const path = join(folder, name)
       moveWhole(packed, path)
       const { size } = await stat(path)

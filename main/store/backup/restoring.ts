@@ -3,8 +3,8 @@
  * keeps what was here and moves it in. `restore.json` says that it is ready, and is the last thing to go: cut off
  * anywhere in between, the next start goes on.
  */
-import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs'
-import { join } from 'node:path'
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs'
+import { dirname, join } from 'node:path'
 import { Refusal } from '../../domain/refusal.ts'
 import { onDisk } from '../diskWords.ts'
 import { oneLine } from '../oneLine.ts'
@@ -23,10 +23,16 @@ export interface ReadyCopy {
   shopName: string
 }
 
+/** And what became of what was here: said before anything of it moves, so that a start cut off is gone on with. */
+interface Underway extends ReadyCopy {
+  /** The copy made of it, or the folder it is moved to; null: there was nothing. */
+  kept?: { as: string; moved: boolean } | null
+}
+
 const readyFile = (dataDir: string) => join(dataDir, 'restore.json')
 const stagedDir = (dataDir: string) => join(dataDir, 'restore')
 /** SQLite keeps these beside the database; one of another database would spoil it. */
-const beside = ['-wal', '-shm', '-journal']
+const beside = ['-wal', '-shm', '-journal'].map(end => databaseName + end)
 
 /** The copy that the next start will open; null where there is none. */
 export function readyCopy(dataDir: string): ReadyCopy | null {
@@ -90,45 +96,56 @@ export async function finishRestore(
   dataDir: string,
   { at, passphrase }: { at: number; passphrase: string | null },
 ): Promise<Restored | null> {
-  const ready = readyCopy(dataDir)
-  if (!ready) {
+  const underway = readyCopy(dataDir) as Underway | null
+  if (!underway) {
     // Half laid out when the app ended: nothing anybody asked for.
     rmSync(stagedDir(dataDir), { recursive: true, force: true })
     return null
   }
   const dir = stagedDir(dataDir)
   const staged = join(dir, databaseName)
-  let keptAs: string | null = null
+  let { kept, ...ready } = underway
   if (existsSync(staged)) {
-    keptAs = await keepPresent(file, dataDir, at, passphrase)
-    for (const name of readdirSync(dir).filter(each => each !== databaseName)) {
-      rmSync(join(dataDir, name), { recursive: true, force: true })
+    const fresh = readdirSync(dir).filter(name => name !== databaseName)
+    if (kept === undefined) {
+      kept = await keepPresent(file, [...fresh, databaseName, ...beside], { at, passphrase })
+      writeWhole(readyFile(dataDir), JSON.stringify({ ...ready, kept } satisfies Underway))
+    }
+    const makeWay = (name: string) => {
+      const here = join(dataDir, name)
+      if (!kept?.moved) rmSync(here, { recursive: true, force: true })
+      else if (existsSync(here)) renameSync(here, join(kept.as, name))
+    }
+    for (const name of fresh) {
+      makeWay(name)
       renameSync(join(dir, name), join(dataDir, name))
     }
-    for (const end of beside) rmSync(file + end, { force: true })
+    for (const name of beside) makeWay(name)
+    if (kept?.moved) makeWay(databaseName)
     moveWhole(staged, file)
   }
   markShop(dataDir, ready.shopId)
   takeBack(dataDir)
-  return { ...ready, keptAs }
+  return { ...ready, keptAs: kept?.as ?? null }
 }
 
-/** Keeps what is here as a copy; where no copy can be made of it, because it is damaged, the files as they are. */
+/**
+ * Keeps what is here as a copy; where none can be made of it, because it is damaged or the database is gone, answers
+ * the folder to which the files that would be replaced are to be moved as they are.
+ */
 async function keepPresent(
   file: string,
-  dataDir: string,
-  at: number,
-  passphrase: string | null,
-): Promise<string | null> {
-  if (!existsSync(file)) return null
+  replaced: readonly string[],
+  { at, passphrase }: { at: number; passphrase: string | null },
+): Promise<NonNullable<Underway['kept']> | null> {
+  const dataDir = dirname(file)
+  if (!replaced.some(name => existsSync(join(dataDir, name)))) return null
   try {
-    if (statSync(file).size > 0) return (await makeCopy(file, { at, passphrase, beforeRestore: true })).path
+    return { as: (await makeCopy(file, { at, passphrase, beforeRestore: true })).path, moved: false }
   } catch {
-    // Damaged, or no room for a second one: moved aside below, which takes no room.
+    // No copy can be made of it, or there is no room for a second one: to move it takes none.
   }
-  const aside = join(dataDir, 'set-aside', String(at))
+  const aside = join(dataDir, 'set-aside')
   mkdirSync(aside, { recursive: true, mode: 0o700 })
-  for (const end of [...beside, ''])
-    if (existsSync(file + end)) renameSync(file + end, join(aside, databaseName + end))
-  return aside
+  return { as: mkdtempSync(join(aside, `${at}-`)), moved: true }
 }

@@ -6,6 +6,7 @@ import { pipeline } from 'node:stream/promises'
 import { refuse } from '../../domain/refusal.ts'
 import { diskRefusal, onDisk } from '../diskWords.ts'
 import { type CopyFile, listCopies } from './copies.ts'
+import { addErased, type ErasedList } from './erasedList.ts'
 
 /**
  * Lies in a second place and says that it is one. A disk that is not plugged in often leaves an empty folder where it
@@ -66,6 +67,11 @@ export function copiesIn(place: string, shopId: string): Promise<CopyFile[]> {
   return onDisk(`the second place ${place}`, () =>
     inTime(assertSign(place).then(() => listCopies(place, shopId))),
   )
+}
+
+/** Adds to the list of who was erased there. Refuses in words where the place is gone or full. */
+export function carryErased(place: string, erased: ErasedList): Promise<void> {
+  return onDisk(`the second place ${place}`, () => inTime(addErased(place, erased)))
 }
 
 async function assertSign(place: string): Promise<void> {
