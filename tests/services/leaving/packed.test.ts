@@ -6,7 +6,7 @@ import { testShop } from '../testShop.ts'
 
 async function files(read: TablesRead, onRows?: (count: number) => void): Promise<Map<string, string>> {
   const found = new Map<string, string>()
-  for await (const { name, parts } of packedFiles({ read, nowAt: 29_604_480, onRows })) {
+  for await (const { name, parts } of packedFiles({ read, nowAt: 29_604_480, ...(onRows && { onRows }) })) {
     let text = ''
     for await (const part of parts) text += Buffer.from(part as Uint8Array).toString()
     found.set(name, text)
