@@ -1,7 +1,8 @@
-import { Button, Group } from '@mantine/core'
+import { Button, Group, SegmentedControl } from '@mantine/core'
 import { useHotkeys } from '@mantine/hooks'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
+import type { MorningView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
 import { useNowAt } from '../../data/now.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -9,26 +10,30 @@ import pieces from '../../parts/pieces.module.css'
 import { HazardMark } from '../../parts/shelf/HazardMark.tsx'
 import { WasteNotes } from '../../parts/shelf/WasteNotes.tsx'
 import { TurnDays } from '../../parts/TurnDays.tsx'
-import { clockWords, dateWords } from '../../parts/time.ts'
-import { Arrivals } from './Arrivals.tsx'
-import { BayCards } from './BayCards.tsx'
-import { CrewColumns } from './CrewColumns.tsx'
-import { Cures } from './Cures.tsx'
-import { Handovers } from './Handovers.tsx'
-import { Moments } from './Moments.tsx'
+import { clockWords, dateWords, durationWords } from '../../parts/time.ts'
+import { DayRows } from './DayRows.tsx'
+import { bayRows, crewRows } from './daySheet.ts'
+import { Lists } from './Lists.tsx'
 import styles from './Morning.module.css'
 
-/** The day on one sheet: read across the room, or printed and hung up. */
+const views = [
+  { value: 'bays', label: 'By bay' },
+  { value: 'crew', label: 'By person' },
+] as const
+
+/** The day in one picture: read across the room, on a wall screen that refreshes itself, or printed and hung up. */
 export function Morning() {
   const nowAt = useNowAt()
   const shop = useQuery(trpc.shop.get.queryOptions()).data
   const [chosen, setChosen] = useState<string | null>(null)
+  const [shown, setShown] = useState<'bays' | 'crew'>('bays')
   const today = shop && nowAt !== null ? dateOf(nowAt, shop.zone) : null
   const date = chosen ?? today
   const query = useQuery({
     ...trpc.morning.sheet.queryOptions({ date: date ?? '' }),
     enabled: date !== null,
     placeholderData: before => before,
+    refetchInterval: 60_000,
   })
   const turn = (days: number) =>
     setChosen(days === 0 || !date ? null : Temporal.PlainDate.from(date).add({ days }).toString())
@@ -40,34 +45,28 @@ export function Morning() {
   ])
   const sheet = query.data
   if (!sheet) return <p className={pieces.soft}>{query.error?.message ?? 'Laying out the day …'}</p>
+  const other = (view: typeof shown) => (view === shown ? undefined : styles.other)
   return (
     <div className={styles.sheet}>
       <header className={pieces.heading}>
         <h1>Morning sheet, {dateWords(sheet.date)}</h1>
-        <span className={pieces.soft}>
-          {sheet.shopName} ·{' '}
-          {sheet.open.length === 0
-            ? 'closed today'
-            : sheet.open
-                .map(span => `${clockWords(span.from, sheet.zone)} to ${clockWords(span.to, sheet.zone)}`)
-                .join(', ')}{' '}
-          · as of {clockWords(sheet.nowAt, sheet.zone)}
-        </span>
-        <Group gap={4} className={styles.tools}>
+        <span className={pieces.soft}>{dayWords(sheet)}</span>
+        {sheet.handovers
+          .filter(car => car.leftAt === null && car.late)
+          .map(car => (
+            <b key={car.jobId} className={pieces.late}>
+              ⚑ {car.plate} running late, {durationWords(car.handoverAt - car.promisedAt)}
+            </b>
+          ))}
+        <Group gap={8} className={styles.tools}>
+          <SegmentedControl aria-label="Show" data={[...views]} value={shown} onChange={setShown} />
           <TurnDays labels={['The day before', 'The day after']} onTurn={turn} />
           <Button onClick={() => window.print()}>Print</Button>
         </Group>
       </header>
-      <BayCards sheet={sheet} />
-      <div className={styles.columns}>
-        <div className={styles.stack}>
-          <Arrivals sheet={sheet} />
-          <Handovers sheet={sheet} />
-        </div>
-        <Cures sheet={sheet} />
-        <Moments sheet={sheet} />
-      </div>
-      <CrewColumns sheet={sheet} />
+      <DayRows sheet={sheet} label="By bay" rows={bayRows(sheet)} className={other('bays')} />
+      <DayRows sheet={sheet} label="By person" rows={crewRows(sheet)} className={other('crew')} />
+      <Lists sheet={sheet} />
       <footer className={styles.cautions}>
         {sheet.cautions.map(caution => (
           <p key={caution.productId}>
@@ -80,4 +79,17 @@ export function Morning() {
       </footer>
     </div>
   )
+}
+
+/** "08:00 – 18:00 · 6 cars in, 3 going home · as of 07:40" */
+function dayWords(sheet: MorningView): string {
+  const clock = (at: number) => clockWords(at, sheet.zone)
+  const cars = new Set(sheet.bays.flatMap(bay => bay.cars.map(car => car.jobId))).size
+  return [
+    sheet.open.length === 0
+      ? 'closed today'
+      : sheet.open.map(span => `${clock(span.from)} – ${clock(span.to)}`).join(', '),
+    `${cars} ${cars === 1 ? 'car' : 'cars'} in, ${sheet.handovers.length} going home`,
+    `as of ${clock(sheet.nowAt)}`,
+  ].join(' · ')
 }

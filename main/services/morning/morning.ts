@@ -1,5 +1,5 @@
 import { clip, openSpans, startOfDay } from '../../domain/calendar/index.ts'
-import { cautionLines, conflictsOn } from '../../domain/floor/index.ts'
+import { cautionLines, conflictsOn, profilesIn } from '../../domain/floor/index.ts'
 import type { Capability } from '../../domain/shop/index.ts'
 import type { Desk } from '../desk/desk.ts'
 import { calendarOf } from '../desk/shopView.ts'
@@ -10,8 +10,8 @@ import { stayViews } from '../floor/stayViews.ts'
 import { productsById } from '../setUp/soldTreatments.ts'
 import { arrivalsOf, handoversOf, movesOf } from './morningCars.ts'
 import { crewOf } from './morningCrew.ts'
-import { cureOf, linesOf } from './morningCures.ts'
-import { carOf, type Day } from './morningDay.ts'
+import { cureOf } from './morningCures.ts'
+import { carOf, type Day, isOn } from './morningDay.ts'
 import { momentsOf } from './morningMoments.ts'
 
 export type MorningView = Awaited<ReturnType<typeof morningSheet>>
@@ -55,6 +55,7 @@ export async function morningSheet(desk: Desk, { date }: { date: string }) {
     fromAt,
     toAt,
     open: clip(day.open, fromAt, toAt),
+    profiles: profilesIn(products),
     arrivals: arrivalsOf(day, booked),
     bays: floor.bays
       .filter(bay => !bay.archived || stays.some(({ stay }) => stay.bayId === bay.id))
@@ -72,7 +73,9 @@ export async function morningSheet(desk: Desk, { date }: { date: string }) {
             ...carOf(row),
             fromAt: stay.fromAt,
             toAt: stay.toAt,
-            lines: linesOf(day, row, stay),
+            /** Goes home out of this bay on the day. */
+            leaves: stay.toAt === row.leavesAt && isOn(day, stay.toAt),
+            blocks: stay.blocks.filter(block => block.fromAt < toAt && block.toAt > fromAt),
           })),
       })),
     crew: await crewOf(tx, day, booked),

@@ -1,7 +1,6 @@
 /** What cures on a day, and from when each car may be touched, topped and driven, by its profile. */
 
 import {
-  type BlockView,
   type CureMarks,
   coatsOf,
   jobStays,
@@ -9,9 +8,8 @@ import {
   leavingTimes,
   marksOf,
 } from '../../domain/floor/index.ts'
-import { listWords, sentence } from '../../domain/words.ts'
+import { sentence } from '../../domain/words.ts'
 import type { JobRow } from '../floor/jobRows.ts'
-import type { StayView } from '../floor/stayViews.ts'
 import { carOf, type Day, daySays, isOn } from './morningDay.ts'
 
 export type MorningCure = ReturnType<typeof cureOf>[number]
@@ -64,29 +62,4 @@ function windowWords(day: Day, stage: string, marks: CureMarks): string {
   return closesAt === null
     ? `from ${daySays(day, opensAt)}`
     : `${daySays(day, opensAt)} to ${daySays(day, closesAt)}`
-}
-
-/** What happens with a car in a bay on the day, line by line. */
-export function linesOf(day: Day, row: JobRow, stay: StayView): { at: number; words: string }[] {
-  const lines = stay.blocks
-    .filter(block => block.fromAt < day.toAt && block.toAt > day.fromAt)
-    .map(block => ({ at: block.fromAt, words: blockWords(day, block) }))
-  const goesHome = stay.toAt === row.leavesAt && isOn(day, stay.toAt)
-  return goesHome ? [...lines, { at: stay.toAt, words: 'goes home' }] : lines
-}
-
-function blockWords(day: Day, block: BlockView): string {
-  const until = daySays(day, block.toAt)
-  if (block.kind === 'work')
-    return [block.name, ...(block.crew.length > 0 ? [listWords(block.crew)] : []), `until ${until}`].join(
-      ', ',
-    )
-  if (block.kind === 'wait') return `waits until ${until}`
-  const { cure } = block
-  if (!cure) return `${block.name} until ${until}`
-  const touch =
-    cure.tackFreeAt > Math.max(block.fromAt, day.fromAt)
-      ? `, not touched before ${daySays(day, cure.tackFreeAt)}`
-      : ''
-  return `${block.name} until ${until}${touch}`
 }

@@ -46,10 +46,16 @@ test('The sheet names who comes, who does what, what cures and who goes home', a
     'LOW 771 Wash',
   ])
   for (const person of sheet.crew) expect(person.present.map(span => clock(span.from))).toEqual(['15T08:00'])
-  const bay = sheet.bays.find(each => each.cars.some(car => car.plate === 'KFR 204' && car.lines.length > 2))!
-  expect(bay.cars[0]!.lines.map(line => `${clock(line.at).slice(3)} ${line.words}`)[2]).toMatch(
-    /^11:00 Cure to the topper until 15:00, not touched before 12:00$/,
-  )
+  const bay = sheet.bays.find(each =>
+    each.cars.some(car => car.plate === 'KFR 204' && car.blocks.length > 2),
+  )!
+  const cure = bay.cars[0]!.blocks[2]!
+  expect([cure.name, clock(cure.fromAt), clock(cure.toAt), clock(cure.cure!.tackFreeAt)]).toEqual([
+    'Cure to the topper',
+    '15T11:00',
+    '15T15:00',
+    '15T12:00',
+  ])
   expect(sheet.cautions.map(caution => caution.productName)).toEqual(['Ovrel Two', 'Ovrel Veil'])
   expect(sheet.cautions[0]!.words).toContain('Read its safety data sheet first')
 })
@@ -84,9 +90,10 @@ test('A cure that ends on the day says from when the car may be touched, topped 
   expect(next.handovers[0]!.words).toBe(
     'By its profile it may leave at the earliest Wednesday 19:55, advised from 03:55.',
   )
-  expect(next.bays.flatMap(bay => bay.cars.map(car => car.lines.at(-1)))).toEqual([
-    { at: first.promisedAt, words: 'goes home' },
+  expect(next.bays.flatMap(bay => bay.cars.map(car => [car.leaves, car.toAt]))).toEqual([
+    [true, first.promisedAt],
   ])
+  expect(sheet.bays.flatMap(bay => bay.cars.map(car => car.leaves))).not.toContain(true)
 })
 
 test('Who should have come or gone before stays on today’s sheet, and on no other', async () => {
