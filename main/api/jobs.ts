@@ -7,6 +7,7 @@ import {
   handOverInput,
   jobSearch,
   missedInput,
+  noteInput,
   oneJob,
   outsideInput,
   promiseInput,
@@ -20,6 +21,7 @@ import { arrive, finishStep, reopenStep, startStep } from '../services/job/jobSt
 import { findJobsBy } from '../services/job/jobsFind.ts'
 import { getJob } from '../services/job/jobView.ts'
 import { settleMissed } from '../services/job/missedWork.ts'
+import { noteJob } from '../services/job/note.ts'
 import { ownerWords, setOutside } from '../services/job/ownerWords.ts'
 import { procedure, router } from './trpc.ts'
 
@@ -34,6 +36,7 @@ export const jobs = router({
 
   missed: procedure.input(missedInput).mutation(({ ctx, input }) => settleMissed(ctx, input)),
 
+  note: procedure.input(noteInput).mutation(({ ctx, input }) => noteJob(ctx, input)),
   handOver: procedure.input(handOverInput).mutation(({ ctx, input }) => handOver(ctx, input)),
   promise: procedure.input(promiseInput).mutation(({ ctx, input }) => promiseAgain(ctx, input)),
   ownerWords: procedure.input(oneJob).query(({ ctx, input }) => ownerWords(ctx, input)),

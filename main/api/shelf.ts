@@ -2,11 +2,13 @@ import { z } from 'zod'
 import { date, id, oneRow, rowAccepted, rowNumber } from '../services/desk/inputs.ts'
 import { closeOfDay } from '../services/shelf/closeOfDay.ts'
 import { confirmDraws } from '../services/shelf/confirmDraws.ts'
+import { confirmPlanned } from '../services/shelf/confirmPlanned.ts'
 import { removeDilution, saveDilution } from '../services/shelf/dilutions.ts'
 import {
   bottleInput,
   codeInput,
   confirmInput,
+  confirmPlannedInput,
   countInput,
   dilutionInput,
   dilutionSeen,
@@ -65,6 +67,10 @@ export const shelf = router({
     .query(({ ctx, input }) => closeOfDay(ctx, input)),
   /** What a finished step used, as confirmed, corrected or weighed. */
   confirmDraws: procedure.input(confirmInput).mutation(({ ctx, input }) => confirmDraws(ctx, input)),
+  /** Finished steps that used what their recipes say, all at once. */
+  confirmPlanned: procedure
+    .input(confirmPlannedInput)
+    .mutation(({ ctx, input }) => confirmPlanned(ctx, input)),
 
   openLot: procedure.input(bottleInput).mutation(({ ctx, input }) => openBottle(ctx, input)),
   count: procedure.input(countInput).mutation(({ ctx, input }) => countBottle(ctx, input)),

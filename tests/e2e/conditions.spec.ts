@@ -90,7 +90,7 @@ test('a cold bay keeps its car longer: the board flags it, the job offers a new 
   await expectAccessible(desk)
   await alert.getByRole('button', { name: /^Promise .* instead$/ }).click()
   await expect(alert).toBeHidden()
-  await expect(desk.getByText('✓ kept')).toBeVisible()
+  await expect(desk.getByText(/^✓ on time for/)).toBeVisible()
 })
 
 test('pulled out in the middle of a hold and started again, the clock stands where it stood', async ({
@@ -99,7 +99,7 @@ test('pulled out in the middle of a hold and started again, the clock stands whe
 }) => {
   await shop.enter(desk, '/jobs/demo-job-02')
   const clock = desk.getByText(/^Ovrel One, finished/)
-  const leaves = desk.getByText('● May leave at the least').locator('xpath=following-sibling::dd[1]')
+  const leaves = desk.getByText('● Earliest pick-up').locator('xpath=following-sibling::dd[1]')
   await expect(clock).toContainText('Cure age')
   const before = [await clock.textContent(), await leaves.textContent()]
   await shop.kill()

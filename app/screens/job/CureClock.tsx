@@ -23,18 +23,15 @@ function coatsOf(job: JobView): Coat[] {
   return [...coats.values()]
 }
 
-/** The running clock: the milestones the newest coat has passed, its curve as a picture, and from when what may be done. */
+/** The running clock, where something cures: the milestones the newest coat has passed, its curve as a picture, and from when what may be done. */
 export function CureClock({ job }: { job: JobView }) {
   const coats = coatsOf(job)
   const laid = coats.filter(coat => coat.marks.actual)
   const coat = laid.at(-1) ?? coats.at(-1)
+  if (!coat) return null
   return (
-    <Card
-      className={styles.card}
-      title="Cure clock"
-      empty={!coat && 'Nothing in this job cures: the car may go home when the work is done.'}
-    >
-      {coat && <Clock job={job} coat={coat} />}
+    <Card className={styles.card} title="Cure clock">
+      <Clock job={job} coat={coat} />
     </Card>
   )
 }
@@ -120,12 +117,12 @@ function Clock({ job, coat }: { job: JobView; coat: Coat }) {
       )}
       <Facts
         of={{
-          '▲ May be touched, moved': reached(marks.tackFreeAt),
+          '▲ Safe to touch': reached(marks.tackFreeAt),
           'Next layer':
             marks.recoatOpensAt !== null && `${when(marks.recoatOpensAt)} to ${when(marks.recoatClosesAt)}`,
-          '◆ Topper at the least': marks.topperAt !== null && reached(marks.topperAt),
-          '● May leave at the least': reached(marks.safeAt),
-          Advised: when(marks.advisedAt),
+          '◆ Topper': marks.topperAt !== null && reached(marks.topperAt),
+          '● Earliest pick-up': reached(marks.safeAt),
+          'Recommended pick-up': when(marks.advisedAt),
           'Keep dry until': when(marks.keepDryEndsAt),
           'First wash from': when(marks.firstWashAt),
           'Full cure by': when(marks.fullCureAt),

@@ -7,21 +7,23 @@ import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import { Fact } from '../../parts/Facts.tsx'
-import { HistoryCard } from '../../parts/HistoryLines.tsx'
 import { Lookup } from '../../parts/Lookup.tsx'
 import { money } from '../../parts/money.ts'
 import pieces from '../../parts/pieces.module.css'
 import { WasteNotes } from '../../parts/shelf/WasteNotes.tsx'
 import { statusWords } from '../../parts/statusWords.ts'
-import { durationWords, longWords } from '../../parts/time.ts'
+import { durationWords, nearWords } from '../../parts/time.ts'
 import { Checks } from './Checks.tsx'
 import { Cover } from './Cover.tsx'
 import { CureClock } from './CureClock.tsx'
 import styles from './Job.module.css'
 import { JobActions } from './JobActions.tsx'
 import { JobDraws } from './JobDraws.tsx'
+import { JobLine } from './JobLine.tsx'
 import { Layers } from './Layers.tsx'
 import { MissedWait } from './MissedWait.tsx'
+import { NextBar } from './NextBar.tsx'
+import { Notes } from './Notes.tsx'
 import { OwnerWords } from './OwnerWords.tsx'
 import { SlipOffer } from './SlipOffer.tsx'
 import { StepTable } from './StepTable.tsx'
@@ -39,7 +41,8 @@ export function Job() {
 function OneJob({ job }: { job: JobView }) {
   const happened = useHappened(job)
   const { country } = useShop()
-  const when = (at: number) => longWords(at, job.zone, job.nowAt)
+  const when = (at: number) => nearWords(at, job.zone, job.nowAt)
+  const late = job.lateMin > 0 || job.uncovered
   return (
     <div className={pieces.column}>
       <header className={`${pieces.heading} ${styles.heading}`}>
@@ -57,7 +60,18 @@ function OneJob({ job }: { job: JobView }) {
           </Link>
           {job.customer.phone && ` · ${showPhone(job.customer.phone, country)}`}
         </span>
-        <JobActions job={job} happened={happened} />
+        {job.leftAt === null && (
+          <b className={late ? pieces.late : pieces.kept}>
+            {job.lateMin > 0
+              ? `⚑ running late, ${durationWords(job.lateMin)}`
+              : job.uncovered
+                ? '⚑ somebody is missing'
+                : `✓ on time for ${when(job.promisedAt)}`}
+          </b>
+        )}
+        <span className={styles.acts}>
+          <JobActions job={job} happened={happened} />
+        </span>
       </header>
       <SlipOffer job={job} />
       <MissedWait job={job} />
@@ -66,51 +80,23 @@ function OneJob({ job }: { job: JobView }) {
           {words}
         </Alert>
       ))}
-      <div className={styles.columns}>
-        <Card className={styles.card} title="Promise">
-          <dl>
-            <Fact name="Drop-off">{when(job.arrivedAt ?? job.dropOffAt)}</Fact>
-            <Fact name="Promised">{when(job.promisedAt)}</Fact>
-            <Fact name="Home, as it stands">
-              <b className={job.lateMin > 0 || job.uncovered ? pieces.late : pieces.kept}>
-                {when(job.handoverAt)}
-              </b>
-              {job.lateMin > 0
-                ? ` ⚑ ${durationWords(job.lateMin)} late`
-                : job.uncovered
-                  ? ' ⚑ somebody is missing'
-                  : ' ✓ kept'}
-            </Fact>
-            {job.coated && (
-              <>
-                <Fact name="May leave, at the least">{when(job.safeAt)}</Fact>
-                <Fact name="Advised">{when(job.advisedAt)}</Fact>
-                <Fact name="Keep dry">
-                  <Cover job={job} />
-                </Fact>
-              </>
-            )}
-            {job.leftAt !== null && <Fact name="Left">{when(job.leftAt)}</Fact>}
-          </dl>
-          <h2>Sold</h2>
-          <dl>
-            {job.treatments.map(treatment => (
-              <Fact key={treatment.name} name={treatment.name}>
-                {money(treatment.priceMinor, job.currency)}
-              </Fact>
-            ))}
-            <Fact name="Together">
-              <b>{money(job.priceMinor, job.currency)}</b>
-            </Fact>
-          </dl>
-          {job.note && <p>{job.note}</p>}
-        </Card>
-        <CureClock job={job} />
-      </div>
-      <StepTable job={job} happened={happened} />
-      <Checks job={job} />
-      <WasteNotes productIds={job.steps.flatMap(step => (step.kind === 'work' && step.productId) || [])} />
+      <section className={pieces.card} aria-label="From drop-off to handover">
+        <JobLine job={job} />
+        <NextBar job={job} happened={happened} />
+      </section>
       <JobDraws job={job} />
+      <div className={styles.columns}>
+        <div className={pieces.column}>
+          <Promised job={job} when={when} />
+          <Notes job={job} />
+        </div>
+        <div className={pieces.column}>
+          <CureClock job={job} />
+          <StepTable job={job} />
+          <Checks job={job} />
+        </div>
+      </div>
+      <WasteNotes productIds={job.steps.flatMap(step => (step.kind === 'work' && step.productId) || [])} />
       <Layers job={job} />
       {job.coated && <OwnerWords job={job} />}
       <section className={styles.cautions}>
@@ -118,12 +104,47 @@ function OneJob({ job }: { job: JobView }) {
           <p key={words}>{words}</p>
         ))}
       </section>
-      <HistoryCard entities={['job']} id={job.id} />
       <Group>
         <Button component={Link} to="/" variant="default">
           To the board
         </Button>
       </Group>
     </div>
+  )
+}
+
+/** What was promised and sold. */
+function Promised({ job, when }: { job: JobView; when(at: number): string }) {
+  return (
+    <Card className={styles.card} title="Promise">
+      <dl>
+        <Fact name="Drop-off">{when(job.arrivedAt ?? job.dropOffAt)}</Fact>
+        <Fact name="Promised">{when(job.promisedAt)}</Fact>
+        <Fact name="Now expected">
+          <b className={job.lateMin > 0 || job.uncovered ? pieces.late : pieces.kept}>
+            {when(job.handoverAt)}
+          </b>
+        </Fact>
+        {job.coated && (
+          <>
+            <Fact name="Recommended pick-up">{when(job.advisedAt)}</Fact>
+            <Fact name="Keep dry">
+              <Cover job={job} />
+            </Fact>
+          </>
+        )}
+        {job.leftAt !== null && <Fact name="Left">{when(job.leftAt)}</Fact>}
+        {job.treatments.map(treatment => (
+          <Fact key={treatment.name} name={treatment.name}>
+            {money(treatment.priceMinor, job.currency)}
+          </Fact>
+        ))}
+        {job.treatments.length > 1 && (
+          <Fact name="Together">
+            <b>{money(job.priceMinor, job.currency)}</b>
+          </Fact>
+        )}
+      </dl>
+    </Card>
   )
 }

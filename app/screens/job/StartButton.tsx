@@ -1,9 +1,9 @@
+import { Button } from '@mantine/core'
 import { useState } from 'react'
 import type { JobStepView, JobView } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
 import { AskDialog } from '../../parts/AskDialog.tsx'
-import { RowButton } from '../../parts/RowButton.tsx'
 import type { Happened } from './useHappened.ts'
 import { sayNotDone } from './useJobAct.ts'
 
@@ -11,11 +11,10 @@ interface Props {
   job: JobView
   step: JobStepView
   happened: Happened
-  disabled: boolean
 }
 
 /** Starts a step; what is in the way is asked about. A coat that the bay's conditions do not suit is asked about first; the reason is kept and printed. */
-export function StartButton({ job, step, happened, disabled }: Props) {
+export function StartButton({ job, step, happened }: Props) {
   const [warning, setWarning] = useState<string | null>(null)
   const { save, busy } = useSaving(trpc.jobs.startStep.mutationOptions(), {
     onRefused: refused => {
@@ -32,14 +31,9 @@ export function StartButton({ job, step, happened, disabled }: Props) {
   const key = { id: job.id, version: job.version, position: step.position }
   return (
     <>
-      <RowButton
-        does="Start"
-        of={step.name}
-        variant="filled"
-        size="xs"
-        disabled={disabled || busy}
-        onClick={() => happened.take(time => start({ ...key, ...time }))}
-      />
+      <Button loading={busy} onClick={() => happened.take(time => start({ ...key, ...time }))}>
+        Start {step.name}
+      </Button>
       {warning && (
         <AskDialog
           title={`Start ${step.name} in these conditions?`}

@@ -1,4 +1,3 @@
-import { Group } from '@mantine/core'
 import type { JobStepView, JobView } from '../../../main/api/views.ts'
 import { trpc } from '../../data/trpc.ts'
 import { HeadRow } from '../../parts/HeadRow.tsx'
@@ -7,27 +6,19 @@ import { RowButton } from '../../parts/RowButton.tsx'
 import { HazardMark } from '../../parts/shelf/HazardMark.tsx'
 import table from '../../parts/table.module.css'
 import { durationWords, nearWords } from '../../parts/time.ts'
-import { HappenedInput } from './HappenedInput.tsx'
 import styles from './Job.module.css'
-import { StartButton } from './StartButton.tsx'
-import type { Happened } from './useHappened.ts'
 import { useJobAct } from './useJobAct.ts'
 
-/** The steps in order, with start and finish taken as they happen. */
-export function StepTable({ job, happened }: { job: JobView; happened: Happened }) {
-  const finish = useJobAct(trpc.jobs.finishStep.mutationOptions(), happened.clear)
+/** The steps in order, as they were and as they are planned; the last time can be taken back. */
+export function StepTable({ job }: { job: JobView }) {
   const reopen = useJobAct(trpc.jobs.reopenStep.mutationOptions())
   const when = (at: number) => nearWords(at, job.zone, job.nowAt)
   /** As it was, or as it is planned, told apart by more than colour. */
   const moment = (actual: number | null, planned: number) =>
     actual === null ? <span className={pieces.soft}>≈ {when(planned)}</span> : <b>{when(actual)}</b>
-  const busy = finish.isPending || reopen.isPending
   return (
     <section className={pieces.card}>
-      <Group justify="space-between" align="flex-start" gap="0.875rem">
-        <h2>Steps</h2>
-        {(job.can.arrive || job.can.handOver) && <HappenedInput happened={happened} zone={job.zone} />}
-      </Group>
+      <h2>Steps</h2>
       <table className={table.table}>
         <HeadRow columns={['Step', 'Bay', 'Crew', 'From', 'To', 'State', '(What may be done)']} />
         <tbody>
@@ -64,30 +55,15 @@ export function StepTable({ job, happened }: { job: JobView; happened: Happened 
                 <td>{moment(step.actualEndAt, step.endAt)}</td>
                 <td>{stateOf(step)}</td>
                 <td>
-                  <Group gap={6} justify="flex-end" wrap="nowrap">
-                    {step.can.start && (
-                      <StartButton job={job} step={step} happened={happened} disabled={busy} />
-                    )}
-                    {step.can.finish && (
-                      <RowButton
-                        does="Finish"
-                        of={step.name}
-                        variant="filled"
-                        size="xs"
-                        disabled={busy}
-                        onClick={() => happened.take(time => finish.mutate({ ...key, ...time }))}
-                      />
-                    )}
-                    {step.can.reopen && (
-                      <RowButton
-                        does="Take back"
-                        of={`the last time of ${step.name}`}
-                        size="xs"
-                        disabled={busy}
-                        onClick={() => reopen.mutate(key)}
-                      />
-                    )}
-                  </Group>
+                  {step.can.reopen && (
+                    <RowButton
+                      does="Take back"
+                      of={`the last time of ${step.name}`}
+                      size="xs"
+                      disabled={reopen.isPending}
+                      onClick={() => reopen.mutate(key)}
+                    />
+                  )}
                 </td>
               </tr>
             )

@@ -3,9 +3,9 @@ import type { CureMarks } from '../../../main/api/views.ts'
 /** How far a coat is, as the moments of its profile it has passed and the one that comes next; never as a percentage. */
 export function passedWords(marks: CureMarks, nowAt: number, when: (at: number) => string): string {
   const moments = [
-    ['may be touched', marks.tackFreeAt],
-    ['may leave at the least', marks.safeAt],
-    ['handover advised', marks.advisedAt],
+    ['safe to touch', marks.tackFreeAt],
+    ['earliest pick-up', marks.safeAt],
+    ['recommended pick-up', marks.advisedAt],
     ['may get wet', marks.keepDryEndsAt],
     ['first wash', marks.firstWashAt],
     ['full cure at the latest', marks.fullCureAt],

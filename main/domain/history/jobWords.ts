@@ -27,6 +27,7 @@ export const jobWords: Record<string, (detail: Detail, when: When) => string> = 
   'ticked off': detail => `"${detail.check}" ticked off by ${detail.by}`,
   'tick taken back': detail => `tick of ${detail.by} taken back: "${detail.check}"`,
   promised: (detail, when) => `promised for ${at(detail, 'to', when)} instead of ${at(detail, 'from', when)}`,
+  noted: detail => `noted: ${detail.words}`,
   cancelled: detail => `cancelled${because(detail)}`,
   heated: (detail, when) =>
     `heated cure recorded, ${at(detail, 'fromAt', when)} to ${at(detail, 'toAt', when)}${detail.counted ? '' : ', met no row of a data sheet'}`,

@@ -18,8 +18,16 @@ export const startStepInput = stepAct.extend({ reason: text.optional(), accepted
 export type StartStepInput = z.infer<typeof startStepInput>
 
 /** With what it drew, where the crew says so at once; else that waits for the close of day. */
-export const finishStepInput = stepAct.extend({ draws: draws.optional() })
+export const finishStepInput = stepAct.extend({
+  draws: draws.optional(),
+  /** It drew what its recipe says. */
+  asPlanned: z.boolean().optional(),
+})
 export type FinishStepInput = z.infer<typeof finishStepInput>
+
+/** What somebody wants kept with the job, and who said it: "Owner asks for a call on Thursday". */
+export const noteInput = z.object({ id, words: text.min(1, 'Write what is to be kept.') })
+export type NoteInput = z.infer<typeof noteInput>
 
 /** Without a reason the work that a missed wait costs is added; with one it is not, and the reason is kept. */
 export const missedInput = oneRow.extend({ position, reason: text.optional() })

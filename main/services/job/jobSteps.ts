@@ -4,6 +4,7 @@ import { found, refuse } from '../../domain/refusal.ts'
 import { checkCoat, keepCheck, measuredIn, reasonedCheck } from '../cure/coatCheck.ts'
 import type { Desk } from '../desk/desk.ts'
 import { drawForStep } from '../shelf/confirmDraws.ts'
+import { plannedDraws } from '../shelf/stepsToConfirm.ts'
 import { assertCan } from './assertCan.ts'
 import { openChecks } from './checks.ts'
 import type { FinishStepInput, StartStepInput, TakeBackInput, TimedAct } from './inputs.ts'
@@ -86,19 +87,20 @@ async function coatBegun({ tx, floor, products, row }: JobNow, step: FloorStep, 
  * in the same transaction: a crash leaves both or neither.
  */
 export function finishStep(desk: Desk, input: FinishStepInput): Promise<{ version: number }> {
-  const { id, version, position, at = desk.now(), draws } = input
-  return changeJob(desk, { id, version }, now => {
+  const { id, version, position, at = desk.now(), draws, asPlanned } = input
+  return changeJob(desk, { id, version }, async now => {
     const index = workAt(now, position)
     const { name = '', actualStartAt = null, actualEndAt = null } = now.job.steps[index] ?? {}
     if (actualStartAt === null) refuse('not-begun', { position }, `"${name}" was not begun: start it first.`)
     if (actualEndAt !== null)
       refuse('done', { position }, `"${name}" is finished already; take that back first.`)
     checkMoment(now, at, actualStartAt)
+    const drawn = asPlanned ? await plannedDraws(now.tx, desk.now(), { jobId: id, position }) : draws
     return {
       actuals: { index, actualStartAt, actualEndAt: at },
       act: 'finished',
       detail: { position, step: name, at },
-      also: draws && ((tx, audit) => drawForStep(tx, audit, desk, { jobId: id, position, draws })),
+      also: drawn && ((tx, audit) => drawForStep(tx, audit, desk, { jobId: id, position, draws: drawn })),
     }
   })
 }

@@ -1,4 +1,4 @@
-import { durationWords, minuteWords } from '../../domain/calendar/index.ts'
+import { durationWords, minuteWords, openSpans } from '../../domain/calendar/index.ts'
 import {
   cautionWords,
   coatOfHold,
@@ -22,9 +22,11 @@ import { reasonText, type Violation } from '../../domain/schedule/index.ts'
 import type { Condition, Finish, SizeClass, Stage } from '../../domain/shop/index.ts'
 import { sentence } from '../../domain/words.ts'
 import type { Desk } from '../desk/desk.ts'
+import { calendarOf } from '../desk/shopView.ts'
 import type { Floor } from '../floor/floor.ts'
 import { type JobRow, plateWords, vehicleWords } from '../floor/jobRows.ts'
 import { stayViews } from '../floor/stayViews.ts'
+import { usesOf } from '../shelf/stepsToConfirm.ts'
 import { checksIn } from './checks.ts'
 import { jobOnFloor } from './jobOnFloor.ts'
 import { missedView } from './missedWork.ts'
@@ -91,8 +93,15 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
     crewNames: floor.crew.filter(person => !person.archived).map(person => person.name),
     cureWords: rulingCoats(job, products).map(coat => cureWords(coat, leavingOf(job), nowAt, when)),
     cautions: cautionsOf(job, products),
-    steps: stepViews(job, floor, products),
+    steps: stepViews(job, floor, products, await usesOf(tx, id)),
+    /** Opening hours from drop-off to handover, for the line of the job. */
+    open: openSpans(
+      await calendarOf(tx),
+      (job.arrivedAt ?? job.dropOffAt) - 60,
+      Math.max(job.leavesAt, job.promisedAt) + 120,
+    ),
     stays: isCalledOff(job) ? [] : stayViews(job, floor, products, conflicts),
+    bayNames: Object.fromEntries(floor.bayNames),
     profiles: profilesIn(products),
     can: {
       confirm: can(job, 'confirm'),
@@ -156,7 +165,7 @@ function cautionsOf(job: JobRow, products: ProductsById): string[] {
     .map(cautionWords)
 }
 
-function stepViews(job: JobRow, floor: Floor, products: ProductsById) {
+function stepViews(job: JobRow, floor: Floor, products: ProductsById, uses: ReadonlyMap<number, string[]>) {
   const { steps } = job
   const here = can(job, 'work')
   const coats = coatsOf(steps, products)
@@ -191,6 +200,8 @@ function stepViews(job: JobRow, floor: Floor, products: ProductsById) {
               bayName: floor.bayNames.get(step.movedToBayId) ?? '',
               at: step.movedAt,
             },
+      /** What it is to draw from the shelf by its recipe, in words; what is confirmed is not among it. */
+      uses: uses.get(step.position) ?? [],
       /** On a hold: the clock of the coat it follows. */
       cure: coat && marksOf(coat, leavingOf(job)),
       /** Holds start and finish by themselves. */

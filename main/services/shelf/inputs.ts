@@ -117,6 +117,15 @@ export const draws = z.array(draw).max(60)
 export const confirmInput = z.object({ jobId: id, position, version, draws })
 export type ConfirmInput = z.infer<typeof confirmInput>
 
+/** Finished steps that used what their recipes say. */
+export const confirmPlannedInput = z.object({
+  steps: z
+    .array(z.object({ jobId: id, position, version }))
+    .min(1)
+    .max(200),
+})
+export type ConfirmPlannedInput = z.infer<typeof confirmPlannedInput>
+
 const receivedLine = z.object({
   productId: id,
   sizeId: id,

@@ -1,10 +1,11 @@
 /** The finished steps whose draws nobody has confirmed yet, each with what the recipe proposes. */
 import { startOfDay } from '../../domain/calendar/index.ts'
-import { unitsOf, usableOn } from '../../domain/shelf/index.ts'
+import { amountWords, unitsOf, usableOn } from '../../domain/shelf/index.ts'
 import type { SizeClass } from '../../domain/vehicle/index.ts'
-import type { LotRow } from '../../store/lotRows.ts'
+import { type LotRow, lotRows } from '../../store/lotRows.ts'
 import type { Tx } from '../../store/store.ts'
-import { type Counted, holdingOfRow, type ShelfDay, shelfDay } from './countedProducts.ts'
+import { type Counted, countedProducts, holdingOfRow, type ShelfDay, shelfDay } from './countedProducts.ts'
+import type { DrawInput } from './inputs.ts'
 import { lotViews } from './lotViews.ts'
 import { whyNotWeighed } from './weigh.ts'
 
@@ -69,6 +70,10 @@ export async function stepsToConfirm(
     const step = job?.steps.find(each => each.position === first?.position)
     if (!job || !step || step.actualEndAt === null) return []
     const { vehicle } = job
+    const draws = group.flatMap(line => {
+      const product = products.get(line.productId)
+      return product ? [drawToConfirm(line, product, rows.get(product.id) ?? [], ground)] : []
+    })
     return {
       jobId: job.id,
       jobNumber: job.number,
@@ -81,12 +86,62 @@ export async function stepsToConfirm(
       stepName: step.name,
       finishedAt: step.actualEndAt,
       crew: step.crew.map(each => each.crew.name),
-      draws: group.flatMap(line => {
-        const product = products.get(line.productId)
-        return product ? [drawToConfirm(line, product, rows.get(product.id) ?? [], ground)] : []
-      }),
+      draws,
+      /** Every draw is as its recipe says, from the bottle next in line. */
+      plain: draws.every(isPlain),
     }
   })
+}
+
+/**
+ * What a step draws by its recipe, as `drawForStep` takes it. Only lines that want no look: where the bottles hold less
+ * than the recipe asks, somebody has to say what was used, at the close of day at the latest.
+ */
+export async function plannedDraws(
+  tx: Tx,
+  nowAt: number,
+  { jobId, position }: Pick<OpenLine, 'jobId' | 'position'>,
+): Promise<DrawInput[]> {
+  const lines = await tx.stepDraw.findMany({ where: { jobId, position, confirmedAt: null } })
+  const ids = lines.map(line => line.productId)
+  const [products, bottles, ground] = await Promise.all([
+    countedProducts(tx, ids),
+    lotRows(tx, ids),
+    shelfDay(tx, nowAt),
+  ])
+  return lines.flatMap(line => {
+    const product = products.get(line.productId)
+    if (!product) return []
+    const own = bottles.filter(row => row.productId === product.id)
+    const draw = drawToConfirm(line, product, own, ground)
+    if (!isPlain(draw)) return []
+    return [{ productId: product.id, lotId: draw.lotId, how: 'proposed' as const, amount: draw.proposed }]
+  })
+}
+
+/** What each step of a job is still to draw, in words: "22 ml of Ovrel One". */
+export async function usesOf(tx: Tx, jobId: string): Promise<Map<number, string[]>> {
+  const lines = await tx.stepDraw.findMany({
+    where: { jobId, confirmedAt: null },
+    orderBy: { productId: 'asc' },
+  })
+  const products = await countedProducts(
+    tx,
+    lines.map(line => line.productId),
+  )
+  const uses = new Map<number, string[]>()
+  for (const { position, productId, expectedCenti } of lines) {
+    const product = products.get(productId)
+    if (!product) continue
+    const words = `${amountWords(expectedCenti, product.unit)} of ${product.name}`
+    uses.set(position, [...(uses.get(position) ?? []), words])
+  }
+  return uses
+}
+
+/** The bottle next in line holds what the recipe asks: nobody need look. */
+function isPlain({ lotId, proposed, expected }: DrawToConfirm): boolean {
+  return lotId !== null && proposed === expected
 }
 
 function drawToConfirm(line: OpenLine, product: Counted, rows: readonly LotRow[], { day }: ShelfDay) {

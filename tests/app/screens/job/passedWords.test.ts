@@ -13,13 +13,13 @@ const marks = {
 const words = (nowAt: number) => passedWords(marks, nowAt, at => `at ${at}`)
 
 test.each([
-  [0, 'No milestone passed yet. Next: may be touched, at 60.'],
-  [60, 'Passed: may be touched. Next: may leave at the least, at 240.'],
+  [0, 'No milestone passed yet. Next: safe to touch, at 60.'],
+  [60, 'Passed: safe to touch. Next: earliest pick-up, at 240.'],
   // Whichever comes first: the car may get wet before its handover is advised.
-  [300, 'Passed: may be touched, may leave at the least. Next: may get wet, at 480.'],
+  [300, 'Passed: safe to touch, earliest pick-up. Next: may get wet, at 480.'],
   [
     14_000,
-    'Passed: may be touched, may leave at the least, handover advised, may get wet, first wash, full cure at the latest.',
+    'Passed: safe to touch, earliest pick-up, recommended pick-up, may get wet, first wash, full cure at the latest.',
   ],
 ])('At minute %i a coat is told by its milestones, not by a percentage', (nowAt, told) => {
   expect(words(nowAt)).toBe(told)
