@@ -22,7 +22,7 @@ import {
 import { batch } from '../services/reminders/messages.ts'
 import { runOutbox } from '../services/reminders/outboxRun.ts'
 import { bookSlot, recordOutcome } from '../services/reminders/outcomes.ts'
-import { prepareBatch, writeOne } from '../services/reminders/prepare.ts'
+import { beginBatch, stopBatch, writeOne } from '../services/reminders/prepare.ts'
 import { upkeepSettings } from '../services/upkeep/inputs.ts'
 import { getUpkeepSettings, saveUpkeepSettings } from '../services/upkeep/settings.ts'
 import { procedure, router } from './trpc.ts'
@@ -30,8 +30,9 @@ import { procedure, router } from './trpc.ts'
 export const reminders = router({
   /** What waits for the desk, what is under way, what went out today. */
   batch: procedure.query(({ ctx }) => batch(ctx)),
-  /** Writes the drafts that are due, each with two times held. */
-  prepare: procedure.mutation(({ ctx }) => prepareBatch(ctx)),
+  /** Begins to write the drafts that are due, each with two times held, and answers at once: the batch tells how far it is. */
+  prepare: procedure.mutation(({ ctx }) => beginBatch(ctx)),
+  stopPreparing: procedure.mutation(({ ctx }) => stopBatch(ctx)),
   /** Writes one visit's reminder, whatever the morning would do. */
   write: procedure.input(writeInput).mutation(({ ctx, input }) => writeOne(ctx, input)),
 

@@ -98,29 +98,72 @@ export function openRows(tx: Tx, where: OpenWhere, most = -1): Promise<OpenRow[]
     where ${open(where)} order by dueOn, planId limit ${most}`
 }
 
-/**
- * Open visits that nobody is writing about and that have had fewer than `mostTries` reminders, by due day and plan: the
- * few of them that may want one.
- */
-export function unwrittenRows(tx: Tx, where: OpenWhere, mostTries: number): Promise<OpenRow[]> {
-  return tx.$queryRaw<OpenRow[]>`
-    select planId, kind, ${stateOn(where.today)} as state, ruleOn, dueOn, firstOn, lastOn, customerId from PlanDue d
-    where ${open(where)} and not exists (
-      select 1 from Message m where m.planId = d.planId and m.ruleOn = d.ruleOn and m.tryNo >= ${mostTries}
-    ) and not exists (
-      select 1 from Message m where m.state in ('draft', 'approved', 'sending', 'failed')
-        and m.planId = d.planId and m.ruleOn = d.ruleOn
-    ) order by dueOn, planId`
+/** An open visit with what its last reminder, if any, says of the next. */
+export interface RemindRow {
+  planId: string
+  ruleOn: string
+  dueOn: string
+  customerId: string
+  reminder: {
+    state: string
+    outcome: string | null
+    tryNo: number
+    sentAt: number | null
+    nextTryOn: string | null
+  } | null
 }
 
-/** The owners of open visits that somebody is writing about. */
-export async function ownersWrittenTo(tx: Tx, where: OpenWhere): Promise<string[]> {
-  const rows = await tx.$queryRaw<{ customerId: string }[]>`
-    select distinct customerId from PlanDue where ${open(where)} and exists (
-      select 1 from Message m where m.state in ('draft', 'approved', 'sending', 'failed')
-        and m.planId = PlanDue.planId and m.ruleOn = PlanDue.ruleOn
+/**
+ * Open visits up to a day that have had a reminder, or are due or aimed at `leadOn` at the latest, by due day and plan;
+ * `aimed`: the plans whose visit is aimed at a day of its own. Tens of thousands of them come in one piece.
+ */
+export async function remindRows(
+  tx: Tx,
+  { until, leadOn, aimed }: { until: string; leadOn: string; aimed: readonly string[] },
+): Promise<RemindRow[]> {
+  const [row] = await tx.$queryRaw<{ list: string }[]>`
+    select json_group_array(json_array(planId, ruleOn, dueOn, customerId, state, outcome, tryNo, sentAt, nextTryOn)) as list
+    from (
+      select d.planId, d.ruleOn, d.dueOn, d.customerId, m.state, m.outcome, m.tryNo, m.sentAt, m.nextTryOn
+      from PlanDue d left join Message m on m.id = (
+        select l.id from Message l where l.planId = d.planId and l.ruleOn = d.ruleOn
+        order by l.tryNo desc, l.id desc limit 1
+      )
+      where d.inUse = 1 and d.dueOn <= ${until} and (
+        m.id is not null or d.dueOn <= ${leadOn} or d.planId in (select value from json_each(${JSON.stringify(aimed)}))
+      )
+      order by d.dueOn, d.planId
     )`
-  return rows.map(row => row.customerId)
+  type Listed = [
+    string,
+    string,
+    string,
+    string,
+    string | null,
+    string | null,
+    number,
+    number | null,
+    string | null,
+  ]
+  return (JSON.parse(row?.list ?? '[]') as Listed[]).map(
+    ([planId, ruleOn, dueOn, customerId, state, outcome, tryNo, sentAt, nextTryOn]) => ({
+      planId,
+      ruleOn,
+      dueOn,
+      customerId,
+      reminder: state === null ? null : { state, outcome, tryNo, sentAt, nextTryOn },
+    }),
+  )
+}
+
+/** What was written down about where open visits are aimed, and as which job they were booked, in that order. */
+export function aimRows(tx: Tx) {
+  return tx.$queryRaw<
+    { planId: string; ruleOn: string; what: string; toDay: string | null; jobId: string | null }[]
+  >`
+    select e.planId, e.ruleOn, e.what, e.toDay, e.jobId
+    from UpkeepEntry e cross join PlanDue d on d.planId = e.planId and d.ruleOn = e.ruleOn
+    where e.what in ('aimed', 'moved', 'booked') and e.voidedAt is null order by e.seq`
 }
 
 /** Open visits past their day that are aimed at one to come. */

@@ -4,7 +4,7 @@ import { dateOf } from '../../main/domain/calendar/index.ts'
 import { dueList } from '../../main/domain/upkeep/index.ts'
 import { act } from '../../main/services/desk/desk.ts'
 import { shopCalendar } from '../../main/services/reminders/feeds.ts'
-import { dueForReminder } from '../../main/services/reminders/prepare.ts'
+import { dueForReminder } from '../../main/services/reminders/wanted.ts'
 import { carAway, skipVisit } from '../../main/services/upkeep/acts.ts'
 import { dueVisits } from '../../main/services/upkeep/dueVisits.ts'
 import { keptPlans } from '../../main/services/upkeep/kept.ts'
@@ -100,7 +100,7 @@ it('lists, counts and spreads over the year what every plan gives', async () => 
   await compare()
   await act(now, tx => tx.vehicle.update({ where: { id: skipped.vehicleId }, data: { archivedAt: nowAt } }))
   await compare()
-  const { wanted, notWritten } = await dueForReminder(now)
-  expect(wanted.length + notWritten.length).toBeGreaterThan(10)
+  const { wanted, notWanted } = await dueForReminder(now)
+  expect(wanted.length + notWanted.length).toBeGreaterThan(10)
   expect(await shopCalendar(now, { details: true })).toContain('BEGIN:VEVENT')
 }, 120_000)

@@ -5,6 +5,7 @@ import { startMailServer, type TestMailServer } from '../outbox/mailServer.ts'
 import { expect, expectAccessible, test } from './fixtures.ts'
 import { pageApi } from './pageApi.ts'
 import { Backups } from './pages/Backups.ts'
+import { remindersWritten } from './remindersWritten.ts'
 import { addKeeper, setUpUpkeepShop } from './shops/upkeepShop.ts'
 
 // Tuesday 14 April 2026, 09:30 on the shop's clock: within the hours at which owners may be written to.
@@ -65,7 +66,7 @@ test('a shop whose folder is gone comes back from the second place, and writes t
     const held = await api.booking.hold.mutate({ ...asked, vehicleId, plan: soonest.plan })
     await api.booking.confirm.mutate({ jobId: held.jobId, version: held.version })
     jobNumber = (await api.jobs.get.query({ id: held.jobId })).number
-    await api.reminders.prepare.mutate()
+    await remindersWritten(api)
     await api.reminders.approveAll.mutate({})
   })
 

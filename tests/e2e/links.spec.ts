@@ -1,6 +1,7 @@
 import type { BrowserContext, Locator, Page } from '@playwright/test'
 import { expect, test } from './fixtures.ts'
 import { pageApi } from './pageApi.ts'
+import { remindersWritten } from './remindersWritten.ts'
 import { addKeeper, setUpUpkeepShop } from './shops/upkeepShop.ts'
 import { staysHere } from './staysHere.ts'
 
@@ -78,7 +79,7 @@ test.describe('in a shop with owners to reach', () => {
       source: 'intake form',
       wording: 'Please remind me when the topper is due.',
     })
-    await api.reminders.prepare.mutate()
+    await remindersWritten(api)
     await api.reminders.approveAll.mutate()
 
     await shop.enter(desk, '/upkeep/calls')

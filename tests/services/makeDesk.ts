@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { inject, onTestFinished, TestRunner } from 'vitest'
 import { minuteOf } from '../../main/domain/calendar/index.ts'
 import { migrationsDir } from '../../main/hosts/build.ts'
+import { endBeside } from '../../main/services/desk/beside.ts'
 import type { Desk } from '../../main/services/desk/desk.ts'
 import { openStore } from '../../main/store/store.ts'
 
@@ -42,6 +43,7 @@ export async function makeDesk(now = '2026-04-15T07:40:00Z', who = 'front desk')
       nowAt = minuteOf(Temporal.Instant.from(iso))
     },
     close: closedOnce(async () => {
+      await endBeside(store)
       await store.close()
       rmSync(dir, { recursive: true, force: true })
     }),

@@ -5,7 +5,7 @@ import { findShop } from '../desk/shopView.ts'
 import { upkeepRules } from '../upkeep/settings.ts'
 import { approveAll } from './messageActs.ts'
 import { runOutbox } from './outboxRun.ts'
-import { prepareBatch } from './prepare.ts'
+import { batchWritten, beginBatch } from './prepare.ts'
 
 /** The day the batch was last written by itself. */
 const preparedOn = new WeakMap<Store, string>()
@@ -28,8 +28,9 @@ export async function upkeepTick(desk: Desk): Promise<void> {
   ) {
     preparedOn.set(desk.store, today)
     const auto = { ...desk, who: 'automatic' }
-    await prepareBatch(auto)
-    await approveAll(auto)
+    beginBatch(auto)
+    // What a person has stopped is theirs to look over.
+    if ((await batchWritten(auto))?.stopped === false) await approveAll(auto)
   }
   const waits = await tx.message.count({
     where: { OR: [{ state: 'approved', channel: 'email' }, { state: 'sending' }] },

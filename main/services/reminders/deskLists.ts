@@ -1,4 +1,5 @@
 /** What the desk does by hand: calls with a script, texts from its own phone, letters to print. */
+import { setImmediate as nextTurn } from 'node:timers/promises'
 import { toString as qrSvg } from 'qrcode'
 import { maySend } from '../../domain/upkeep/index.ts'
 import { showPhone } from '../../domain/vehicle/index.ts'
@@ -38,7 +39,10 @@ async function allowedNow(desk: Desk, channels: string[]): Promise<Message[]> {
     orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
   })
   const allowed: Message[] = []
-  for (const row of rows) if (maySend(await sendQuestion(tx, row, desk.now())).ok) allowed.push(row)
+  for (const row of rows) {
+    await nextTurn()
+    if (maySend(await sendQuestion(tx, row, desk.now())).ok) allowed.push(row)
+  }
   return allowed
 }
 

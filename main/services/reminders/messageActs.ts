@@ -1,4 +1,5 @@
 /** What the desk does with a message before and after it goes out. */
+import { setImmediate as nextTurn } from 'node:timers/promises'
 import { Refusal, refuse } from '../../domain/refusal.ts'
 import {
   accepted,
@@ -64,10 +65,12 @@ export async function approveAll(
   const rows = await desk.store.read.message.findMany({
     where: { state: 'draft', ...(input.ids && { id: { in: input.ids } }) },
     orderBy: { createdAt: 'asc' },
+    select: { id: true, version: true, subject: true },
   })
   const words: string[] = []
   let approved = 0
-  for (const row of rows)
+  for (const row of rows) {
+    await nextTurn()
     try {
       await approveMessage(desk, row)
       approved++
@@ -75,6 +78,7 @@ export async function approveAll(
       if (!(error instanceof Refusal)) throw error
       words.push(`${row.subject}: ${error.message}`)
     }
+  }
   return { approved, words }
 }
 

@@ -16,10 +16,13 @@ import { noSenderWords, senderOf } from '../desk/mailSettings.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { vehicleWords } from '../floor/jobRows.ts'
 import { slotsOf } from '../upkeep/messageRows.ts'
+import { failedPlans } from '../upkeep/planDue.ts'
 import { upkeepRules } from '../upkeep/settings.ts'
+import { upkeepDay } from '../upkeep/visits.ts'
 import { stoppedWords } from './outboxRun.ts'
-import { dueForReminder } from './prepare.ts'
+import { batchStands } from './prepare.ts'
 import { templatesOf } from './templates.ts'
+import { dueForReminder, mostNotWanted, notWantedViews } from './wanted.ts'
 
 export type MessageView = Awaited<ReturnType<typeof messageViews>>[number]
 
@@ -111,6 +114,9 @@ export async function messageView(tx: Tx, nowAt: number, id: string): Promise<Me
 /** What waits for the desk comes first. */
 const stateOrder: readonly MessageState[] = ['draft', 'failed', 'approved', 'sending', 'sent', 'withdrawn']
 
+/** As many messages as anybody reviews before looking again; the others come as these are done. */
+const mostShown = 200
+
 export type BatchView = Awaited<ReturnType<typeof batch>>
 
 /** What waits for the desk, what is under way and what went out today; and what was not written, and why. */
@@ -118,29 +124,31 @@ export async function batch(desk: Desk) {
   const tx = desk.store.read
   const nowAt = desk.now()
   const { zone } = await shopOf(tx)
+  const today = dateOf(nowAt, zone)
   const rules = await upkeepRules(tx)
-  const midnight = startOfDay(dateOf(nowAt, zone), zone)
-  const rows = await tx.message.findMany({
-    where: {
-      OR: [
-        { state: { in: ['draft', 'failed', 'approved', 'sending'] } },
-        { sentAt: { gte: midnight } },
-        { state: 'withdrawn', createdAt: { gte: midnight } },
-      ],
-    },
-    orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
-  })
-  const messages = await messageViews(tx, nowAt, rows)
-  const { wanted, notWritten, failed } = await dueForReminder(desk)
+  const midnight = startOfDay(today, zone)
+  const { rows, more } = await batchRows(tx, midnight)
+  const { wanted, notWanted } = await dueForReminder(desk)
   const sender = await senderOf(tx, desk.store)
+  const waits = (state: string, channel?: string) =>
+    tx.message.count({ where: { state, ...(channel && { channel }) } })
   return {
-    today: dateOf(nowAt, zone),
-    messages: messages.sort((a, b) => stateOrder.indexOf(a.state) - stateOrder.indexOf(b.state)),
+    today,
+    messages: await messageViews(tx, nowAt, rows),
+    /** Whether there are more than these. */
+    more,
+    /** How many there are, shown or not. */
+    drafts: await waits('draft'),
+    readyMails: await waits('approved', 'email'),
     /** Visits a reminder is due for and not written yet: `reminders.prepare` writes them. */
     waiting: wanted.length,
-    notWritten,
-    failed,
-    sentToday: rows.filter(row => (row.sentAt ?? 0) >= midnight && row.channel !== 'letter').length,
+    /** How far the writing is, and what came of the last. */
+    writing: batchStands(desk),
+    notWritten: await notWantedViews(tx, notWanted.slice(0, mostNotWanted)),
+    /** How many there are of these, shown or not. */
+    notWrittenCount: notWanted.length,
+    failed: await failedPlans(tx, await upkeepDay(tx, nowAt)),
+    sentToday: await tx.message.count({ where: { sentAt: { gte: midnight }, channel: { not: 'letter' } } }),
     dailyLimit: rules.dailyLimit,
     automatic: rules.automatic,
     /** Why nothing can go out as things stand (no mail server entered, a wrong password); null: it can. */
@@ -150,4 +158,25 @@ export async function batch(desk: Desk) {
     possiblyTwice: await tx.message.count({ where: { unanswered: { gt: 0 } } }),
     lawNote: LAW_NOTE,
   }
+}
+
+/** The first of them in the order of their states, then as written; and whether there are more. */
+async function batchRows(tx: Tx, midnight: number): Promise<{ rows: Message[]; more: boolean }> {
+  const rows: Message[] = []
+  for (const state of stateOrder) {
+    const today =
+      state === 'sent'
+        ? { sentAt: { gte: midnight } }
+        : state === 'withdrawn'
+          ? { createdAt: { gte: midnight } }
+          : {}
+    rows.push(
+      ...(await tx.message.findMany({
+        where: { state, ...today },
+        orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+        take: mostShown + 1 - rows.length,
+      })),
+    )
+  }
+  return { rows: rows.slice(0, mostShown), more: rows.length > mostShown }
 }

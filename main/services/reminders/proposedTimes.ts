@@ -1,4 +1,5 @@
 /** The real times a reminder proposes: offered by the promise, and lightly held until a date. */
+import { setImmediate as nextTurn } from 'node:timers/promises'
 import { addDays, atWall, closingFrom, dateOf } from '../../domain/calendar/index.ts'
 import type { Finish, SizeClass } from '../../domain/shop/index.ts'
 import type { AuditEntry, Tx } from '../../store/store.ts'
@@ -67,6 +68,8 @@ export async function findTimes(
   let freeAt = heldUntilAt
   let askedDate = [visit.targetOn ?? visit.dueOn, after(heldUntilAt, 1)].sort().at(-1) ?? visit.dueOn
   for (let look = 0; look < mostLooks && places.length < timesProposed; look++) {
+    // Looking for an offer is the long part of a reminder: between two, others come to their turn.
+    await nextTurn()
     const found = await offers(desk, {
       ...wish,
       sizeClass: sizeClass as SizeClass,

@@ -6,13 +6,11 @@ import {
   type OpenWhere,
   openRows,
   overdueAimedRows,
-  ownersWrittenTo,
   type PlanDueRow,
   plansAlike,
   saveDueRows,
   stalePlans,
   unlikePlans,
-  unwrittenRows,
 } from '../../store/planDueRows.ts'
 import type { Tx } from '../../store/store.ts'
 import { act, type Desk } from '../desk/desk.ts'
@@ -75,12 +73,6 @@ export async function openVisits(tx: Tx, where: OpenWhere, most?: number): Promi
 /** Those past their day that are aimed at one to come. */
 export async function overdueAimed(tx: Tx, day: UpkeepDay): Promise<ListedDue[]> {
   return (await overdueAimedRows(tx, day.today)).map(asListed)
-}
-
-/** Those of them that may want a reminder, and the owners who are being written to. */
-export async function visitsToRemind(tx: Tx, where: OpenWhere, mostTries: number) {
-  const [open, owners] = await Promise.all([unwrittenRows(tx, where, mostTries), ownersWrittenTo(tx, where)])
-  return { open: open.map(asListed), owners }
 }
 
 function asListed({ kind: _, customerId: __, ...row }: OpenRow): ListedDue {

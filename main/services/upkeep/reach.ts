@@ -5,6 +5,7 @@ import {
   type ConsentState,
   consentState,
 } from '../../domain/upkeep/index.ts'
+import { addressStops, type ConsentRow, consentRows, ownerRows } from '../../store/reachRows.ts'
 import type { Tx } from '../../store/store.ts'
 
 export const channels: readonly Channel[] = ['email', 'letter', 'call', 'text']
@@ -37,16 +38,17 @@ export interface Reach {
 export async function reachOf(tx: Tx, customerIds: readonly string[]): Promise<Map<string, Reach>> {
   const ids = [...new Set(customerIds)]
   const [customers, own, stops] = await Promise.all([
-    tx.customer.findMany({ where: { id: { in: ids } }, include: { reach: true } }),
-    tx.consent.findMany({ where: { customerId: { in: ids } } }),
-    tx.consent.findMany({ where: { what: 'withdrawn', address: { not: null } } }),
+    ownerRows(tx, ids),
+    consentRows(tx, ids),
+    addressStops(tx),
   ])
   own.sort((a, b) => (a.id < b.id ? -1 : 1))
   const byOwner = Map.groupBy(own, entry => entry.customerId)
   const byAddress = Map.groupBy(stops, entry => entry.address ?? '')
   return new Map(
-    customers.map(({ id, name, phone, email, reach }) => {
-      const postal = reach?.postal ?? ''
+    customers.map(({ postal: lines, ...customer }) => {
+      const { id, phone, email } = customer
+      const postal = lines ?? ''
       // In one line: what is written to is compared and may never break a line.
       const letter =
         postal === ''
@@ -58,19 +60,10 @@ export async function reachOf(tx: Tx, customerIds: readonly string[]): Promise<M
       const address = { email, letter, call: phone, text: phone }
       const said = new Set(Object.values(address).flatMap(each => (each === null ? [] : addressKey(each))))
       const others = [...said].flatMap(key => byAddress.get(key) ?? [])
-      const owner: Owner = {
-        id,
-        name,
-        phone,
-        email,
-        language: reach?.language ?? null,
-        zone: reach?.zone ?? null,
-        postal,
-      }
       return [
         id,
         {
-          owner,
+          owner: { ...customer, postal },
           address,
           consents: [...(byOwner.get(id) ?? []), ...others.filter(each => each.customerId !== id)].map(
             consentEntry,
@@ -81,15 +74,7 @@ export async function reachOf(tx: Tx, customerIds: readonly string[]): Promise<M
   )
 }
 
-function consentEntry(row: {
-  customerId: string
-  channel: string
-  what: string
-  at: number
-  address: string | null
-  source: string
-  wording: string
-}): ConsentEntry {
+function consentEntry(row: ConsentRow): ConsentEntry {
   const { customerId, at, address, source, wording } = row
   return {
     personId: customerId,

@@ -1,8 +1,6 @@
 import { type Channel, type MessageState, type Outcome, visitKey } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
 
-type VisitReminder = NonNullable<ReturnType<Awaited<ReturnType<typeof lastReminders>>['get']>>
-
 /**
  * The last reminder of every visit of some plans that has one, by `visitKey`; `nextTryOn` is when it is tried again,
  * where agreed.
@@ -38,7 +36,10 @@ export async function lastReminders(tx: Tx, planIds: readonly string[]) {
 }
 
 /** Why a visit is written about no more, in words; null: it may be. A booking is not among them. */
-export function closedWords(reminder: VisitReminder | null, maxTries: number): string | null {
+export function closedWords(
+  reminder: { outcome: string | null; tryNo: number; sentAt: number | null } | null,
+  maxTries: number,
+): string | null {
   if (!reminder) return null
   if (reminder.outcome === 'no') return 'The owner said no to this visit.'
   if (reminder.outcome === 'sold') return 'The owner has sold the car.'

@@ -111,12 +111,20 @@ function stands(job: { status: string; heldUntilAt: number | null }, nowAt: numb
   return bookedStates.includes(job.status) || (job.status === 'held' && (job.heldUntilAt ?? 0) > nowAt)
 }
 
+/** The jobs that visits were booked as, as far as they still stand, by id. */
+export function bookingsOf(tx: Tx, nowAt: number, kept: readonly KeptVisitPlan[]) {
+  return standingBookings(
+    tx,
+    nowAt,
+    kept.flatMap(each => [...each.booked.values()]),
+  )
+}
+
 /**
- * The jobs that visits were booked as, as far as they still stand, by id. Asked for by id alone: with their state in the
- * question too, SQLite reads every job of that state.
+ * Those of some jobs that still stand, by id. Asked for by id alone: with their state in the question too, SQLite reads
+ * every job of that state.
  */
-export async function bookingsOf(tx: Tx, nowAt: number, kept: readonly KeptVisitPlan[]) {
-  const ids = kept.flatMap(each => [...each.booked.values()])
+export async function standingBookings(tx: Tx, nowAt: number, ids: string[]) {
   const rows = await tx.job.findMany({
     where: { id: { in: ids } },
     select: { id: true, number: true, status: true, dropOffAt: true, heldUntilAt: true },

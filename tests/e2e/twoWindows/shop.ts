@@ -1,5 +1,6 @@
 /** A shop in which every form of the app that edits something can be opened. Invented names throughout. */
 import type { PageApi } from '../pageApi.ts'
+import { remindersWritten } from '../remindersWritten.ts'
 import { bookCar, setUpShelfShop, workSteps } from '../shops/shelfShop.ts'
 import { addKeeper } from '../shops/upkeepShop.ts'
 
@@ -73,7 +74,7 @@ export async function setUpEveryForm(api: PageApi): Promise<Ids> {
     days: 182,
     agrees: ['email'],
   })
-  await api.reminders.prepare.mutate()
+  await remindersWritten(api)
   const { messages } = await api.reminders.batch.query()
   const { templates } = await api.templates.list.query()
   return {

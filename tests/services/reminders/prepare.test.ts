@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest'
+import { ownPace } from '../../../main/services/desk/beside.ts'
 import {
   approveAll,
   approveMessage,
@@ -7,7 +8,15 @@ import {
 } from '../../../main/services/reminders/messageActs.ts'
 import { batch } from '../../../main/services/reminders/messages.ts'
 import { recordOutcome } from '../../../main/services/reminders/outcomes.ts'
-import { dueForReminder, prepareBatch, writeOne } from '../../../main/services/reminders/prepare.ts'
+import {
+  batchWritten,
+  beginBatch,
+  prepareBatch,
+  stopBatch,
+  writeOne,
+} from '../../../main/services/reminders/prepare.ts'
+import { dueForReminder } from '../../../main/services/reminders/wanted.ts'
+import { turnsDuring } from '../../turns.ts'
 import { agree } from '../upkeep/coatedCar.ts'
 import { change, duePlan, type ReminderDesk, reminderDesk } from './reminderDesk.ts'
 
@@ -85,10 +94,10 @@ describe('a reminder is due', () => {
     await agree(desk, car())
     await duePlan(desk, car(), '2026-04-28')
     await duePlan(desk, car(), '2026-04-29')
-    const { wanted, notWritten } = await dueForReminder(desk)
+    const { wanted, notWanted } = await dueForReminder(desk)
     expect(wanted.map(each => each.visit.dueOn)).toEqual(['2026-04-28'])
-    expect(notWritten).toMatchObject([
-      { ruleOn: '2026-04-29', why: expect.stringContaining('one at a time') },
+    expect(notWanted).toMatchObject([
+      { visit: { ruleOn: '2026-04-29' }, why: expect.stringContaining('one at a time') },
     ])
     await prepareBatch(desk)
     expect((await dueForReminder(desk)).wanted).toEqual([])
@@ -102,6 +111,46 @@ describe('a reminder is due', () => {
     await refuseMessage(desk, draft!)
     desk.setNow('2026-04-27T14:00:00Z')
     expect((await dueForReminder(desk)).wanted).toEqual([])
+  })
+})
+
+describe('the morning’s reminders', () => {
+  /** Three owners, each with a visit that is due. */
+  async function threeDue() {
+    for (const vehicleId of shop.vehicles.slice(0, 3)) {
+      await agree(desk, vehicleId)
+      await duePlan(desk, vehicleId)
+    }
+  }
+
+  it('are written with turns for everybody else between them', async () => {
+    await threeDue()
+    let most = 0
+    const pace = { ...ownPace(), turn: async () => Boolean(++most) }
+    expect(await prepareBatch(desk, pace)).toMatchObject({ written: 3, stopped: false })
+    expect(pace).toMatchObject({ done: 3, total: 3 })
+    expect(most).toBe(3)
+  })
+
+  it('are written beside the desk, which is told how far they are', async () => {
+    await threeDue()
+    beginBatch(desk)
+    expect((await batch(desk)).writing.working).not.toBeNull()
+    expect(await turnsDuring(batchWritten(desk))).toBeGreaterThan(3)
+    const { writing, drafts, waiting, messages } = await batch(desk)
+    expect(writing).toMatchObject({ working: null, result: { written: 3 }, failed: null })
+    expect({ drafts, waiting, messages: messages.length }).toEqual({ drafts: 3, waiting: 0, messages: 3 })
+  })
+
+  it('stop where they are when asked, and what was written stands', async () => {
+    await threeDue()
+    let turns = 0
+    const written = await prepareBatch(desk, { ...ownPace(), turn: async () => ++turns < 3 })
+    expect(written).toMatchObject({ written: 2, stopped: true })
+    expect((await batch(desk)).drafts).toBe(2)
+    beginBatch(desk)
+    await stopBatch(desk)
+    expect((await batch(desk)).writing.result).toMatchObject({ stopped: true })
   })
 })
 

@@ -16,35 +16,27 @@ export function BatchActs({ batch, onSaid }: Props) {
   const preparing = useAct(trpc.reminders.prepare.mutationOptions())
   const approving = useSaving(trpc.reminders.approveAll.mutationOptions())
   const sending = useAct(trpc.reminders.send.mutationOptions())
-  const drafts = batch.messages.filter(message => message.state === 'draft')
-  const ready = batch.messages.filter(message => message.state === 'approved' && message.channel === 'email')
+  const { drafts, readyMails, waiting, writing } = batch
   return (
     <>
       <Group gap="sm" className={pieces.end}>
-        {batch.waiting > 0 && (
-          <Button
-            loading={preparing.busy}
-            onClick={() =>
-              preparing.run(({ written }) =>
-                onSaid(`✓ ${written} ${written === 1 ? 'reminder' : 'reminders'} written.`),
-              )
-            }
-          >
-            Write today’s reminders ({batch.waiting})
+        {waiting > 0 && !writing.working && (
+          <Button loading={preparing.busy} onClick={() => preparing.run()}>
+            Write today’s reminders ({waiting})
           </Button>
         )}
-        {drafts.length > 0 && (
+        {drafts > 0 && (
           <Button
             variant="default"
             loading={approving.busy}
             onClick={() => approving.save({}, done => onSaid(approvedWords(done)))}
           >
-            {drafts.length === 1 ? 'Approve it' : `Approve all ${drafts.length}`}
+            {drafts === 1 ? 'Approve it' : `Approve all ${drafts}`}
           </Button>
         )}
-        {ready.length > 0 && (
+        {readyMails > 0 && (
           <Button loading={sending.busy} onClick={() => sending.run(run => onSaid(runWords(run)))}>
-            Send what is approved ({ready.length})
+            Send what is approved ({readyMails})
           </Button>
         )}
       </Group>

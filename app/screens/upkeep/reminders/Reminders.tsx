@@ -19,11 +19,15 @@ import { BounceForm } from './BounceForm.tsx'
 import { MessageCard } from './MessageCard.tsx'
 import { Outbox } from './Outbox.tsx'
 import own from './Reminders.module.css'
+import { Writing } from './Writing.tsx'
 
 /** The morning's messages: reviewed one by one or as a whole, sent, and what became of each. */
 export function Reminders({ id }: SectionProps) {
   const navigate = useNavigate()
-  const query = useQuery({ ...trpc.reminders.batch.queryOptions(), refetchInterval: 30_000 })
+  const query = useQuery({
+    ...trpc.reminders.batch.queryOptions(),
+    refetchInterval: ({ state }) => (state.data?.writing.working ? 2_000 : 30_000),
+  })
   const [said, setSaid] = useState<string | null>(null)
   const batch = query.data
   if (!batch) return <Waiting error={query.error} words="Looking them up" />
@@ -44,6 +48,7 @@ export function Reminders({ id }: SectionProps) {
         {batch.lawNote}
       </p>
       <Outbox batch={batch} />
+      <Writing of={batch.writing} />
       <ActsBar>{said}</ActsBar>
       {chosen ? (
         <div className={pieces.side}>
@@ -62,7 +67,12 @@ export function Reminders({ id }: SectionProps) {
           that are really free and held for the owner; nothing goes out before you have looked at it.
         </p>
       )}
-      <NotWritten lines={batch.notWritten} />
+      {batch.more && (
+        <p className={pieces.soft}>
+          The first {messages.length} are shown; the others follow as these are done.
+        </p>
+      )}
+      <NotWritten lines={batch.notWritten} count={batch.notWrittenCount} />
       <FailedPlans plans={batch.failed} />
       <BounceForm />
     </>
@@ -100,10 +110,13 @@ function rowOf({ id, plate, customerName, channel, title, state, ...message }: M
 }
 
 /** Who is due and is not written to, and why: usually for the desk to mend. */
-function NotWritten({ lines }: { lines: BatchView['notWritten'] }) {
+function NotWritten({ lines, count }: { lines: BatchView['notWritten']; count: number }) {
   if (lines.length === 0) return null
   return (
-    <Card title="Due, and not written to" about={lines.length}>
+    <Card
+      title="Due, and not written to"
+      about={count > lines.length ? `the first ${lines.length} of ${count}` : count}
+    >
       <Table
         rows={lines}
         keyOf={line => `${line.planId} ${line.ruleOn}`}

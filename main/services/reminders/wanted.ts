@@ -1,0 +1,126 @@
+/** Whose reminder is due, decided from what is kept of each visit; names and words are read only of those shown. */
+import { dateOf, dateOfDay, dayNumber } from '../../domain/calendar/index.ts'
+import { type Channel, visitKey } from '../../domain/upkeep/index.ts'
+import { aimRows, type RemindRow, remindRows } from '../../store/planDueRows.ts'
+import type { Tx } from '../../store/store.ts'
+import type { Desk } from '../desk/desk.ts'
+import { followDue } from '../upkeep/planDue.ts'
+import { openChannels, reachOf } from '../upkeep/reach.ts'
+import { closedWords } from '../upkeep/reminded.ts'
+import { type UpkeepRules, upkeepRules } from '../upkeep/settings.ts'
+import { standingBookings, type UpkeepDay, upkeepDay } from '../upkeep/visits.ts'
+import { isUnderWay } from './writeReminder.ts'
+
+/** How far ahead of the usual time a visit may be aimed, in days. */
+const aimedAheadDays = 60
+
+interface NotWanted {
+  readonly visit: RemindRow
+  readonly why: string
+}
+
+/** The visits a reminder is due for now, one an owner, and those that would be due but for a reason, in words. */
+export async function dueForReminder(desk: Desk) {
+  const tx = desk.store.read
+  const day = await upkeepDay(tx, desk.now())
+  const rules = await upkeepRules(tx)
+  await followDue(desk, day)
+  const leadOn = dayAfter(day.today, rules.leadDays)
+  const until = dayAfter(leadOn, aimedAheadDays)
+  const { aimed, booked } = await aimsOf(tx, day.nowAt)
+  const rows = await remindRows(tx, { until, leadOn, aimed: [...aimed.values()].map(({ planId }) => planId) })
+  const owners = new Set(rows.filter(row => isUnderWay(row.reminder)).map(row => row.customerId))
+  const timely = rows.filter(
+    row =>
+      !booked.has(visitKey(row)) &&
+      timeFor(row, aimed.get(visitKey(row))?.toDay ?? row.dueOn, leadOn, rules, day),
+  )
+  const reach = await reachOf(
+    tx,
+    timely.map(row => row.customerId).filter(id => !owners.has(id)),
+  )
+  const wanted: { visit: RemindRow; channel: Channel }[] = []
+  const notWanted: NotWanted[] = []
+  for (const visit of timely) {
+    if (owners.has(visit.customerId)) {
+      notWanted.push({ visit, why: 'Another message to this owner is written already: one at a time.' })
+      continue
+    }
+    const owner = reach.get(visit.customerId)
+    const ways = owner ? openChannels(owner, day.nowAt) : []
+    if (ways.length === 0) {
+      const why = 'The owner has not agreed to be reached in any way there is an address for.'
+      notWanted.push({ visit, why })
+      continue
+    }
+    owners.add(visit.customerId)
+    wanted.push({ visit, channel: channelFor(ways, visit.reminder?.tryNo ?? 0) })
+  }
+  return { wanted, notWanted }
+}
+
+/** Where open visits are aimed, and those that are booked, by `visitKey`. */
+async function aimsOf(tx: Tx, nowAt: number) {
+  const aimed = new Map<string, { planId: string; toDay: string }>()
+  const jobs = new Map<string, string>()
+  for (const { planId, ruleOn, what, toDay, jobId } of await aimRows(tx)) {
+    const key = visitKey({ planId, ruleOn })
+    if (what === 'booked') {
+      if (jobId !== null) jobs.set(key, jobId)
+    } else if (toDay !== null) {
+      // A day agreed with the owner ends what the spread had aimed at.
+      if (what === 'aimed') aimed.set(key, { planId, toDay })
+      else aimed.delete(key)
+    }
+  }
+  const standing = await standingBookings(tx, nowAt, [...jobs.values()])
+  return { aimed, booked: new Set([...jobs].flatMap(([key, jobId]) => (standing.has(jobId) ? [key] : []))) }
+}
+
+/** Whether it is time to write about a visit that is not booked, the first time or again. */
+function timeFor(
+  { reminder }: RemindRow,
+  onDay: string,
+  leadOn: string,
+  { againDays, maxTries }: UpkeepRules,
+  { today, zone }: UpkeepDay,
+): boolean {
+  if (!reminder) return onDay <= leadOn
+  if (closedWords(reminder, maxTries) !== null) return false
+  if (isUnderWay(reminder) || reminder.tryNo >= maxTries) return false
+  if (reminder.outcome === 'booked') return true
+  if (reminder.nextTryOn !== null) return reminder.nextTryOn <= today
+  return reminder.sentAt !== null && dateOf(reminder.sentAt, zone) <= dayAfter(today, -againDays)
+}
+
+function dayAfter(on: string, days: number): string {
+  return dateOfDay(dayNumber(on) + days)
+}
+
+/** E-mail first; on later tries another way, where the owner agrees to one. */
+function channelFor(channels: readonly Channel[], tries: number): Channel {
+  const ways = (['email', 'text', 'call', 'letter'] as const).filter(each => channels.includes(each))
+  return ways[tries % ways.length] ?? 'email'
+}
+
+/** Nobody mends more of them from one list. */
+export const mostNotWanted = 200
+
+/** Why visits are not written about, each with its title, car and owner. */
+export async function notWantedViews(tx: Tx, lines: readonly NotWanted[]) {
+  const plans = await tx.upkeepPlan.findMany({
+    where: { id: { in: lines.map(({ visit }) => visit.planId) } },
+    select: {
+      id: true,
+      title: true,
+      vehicle: { select: { plate: true, customer: { select: { name: true } } } },
+    },
+  })
+  const byId = new Map(plans.map(plan => [plan.id, plan]))
+  return lines.flatMap(({ visit: { planId, ruleOn }, why }) => {
+    const plan = byId.get(planId)
+    if (!plan) return []
+    const { plate, customer } = plan.vehicle
+    return [{ planId, ruleOn, title: plan.title, plate, customerName: customer.name, why }]
+  })
+}

@@ -1,0 +1,2 @@
+-- CreateIndex
+CREATE INDEX "Message_unanswered_idx" ON "Message"("unanswered");
