@@ -57,12 +57,13 @@ export async function jobUses(tx: Tx, of: { jobId: string } | { sinceAt: number 
     'jobId' in of
       ? Prisma.sql`${of.jobId}`
       : Prisma.sql`select jobId from StockMove where kind in ('use', 'correction') and at >= ${of.sinceAt}`
+  // With a bare kind, SQLite would rather go through the uses of all years than look up these jobs.
   const rows = await tx.$queryRaw<Record<keyof JobUse, string | number | bigint>[]>`
     select m.jobId, m.productId, -sum(m.centi) as centi, -sum(c.averageMinor) as averageMinor,
       -sum(c.fifoMinor) as fifoMinor, max(m.at) as at
     from StockMove m join MoveCost c on c.seq = m.seq
-    where m.jobId in (${jobs}) and (m.kind = 'use' or (
-      m.kind = 'correction' and exists (select 1 from StockMove s where s.seq = m.correctsSeq and s.kind = 'use')
+    where m.jobId in (${jobs}) and (+m.kind = 'use' or (
+      +m.kind = 'correction' and exists (select 1 from StockMove s where s.seq = m.correctsSeq and s.kind = 'use')
     ))
     group by m.jobId, m.productId order by m.jobId, m.productId`
   return rows.map(row => ({
