@@ -7,8 +7,8 @@ import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
 import { finishChoices } from '../../parts/shopWords.ts'
 import styles from './Book.module.css'
+import { CarsOf } from './CarsOf.tsx'
 import { type Call, nobody } from './call.ts'
-import { CarsOf } from './WhoPicker.tsx'
 
 interface Props {
   fields: Fields<Call>

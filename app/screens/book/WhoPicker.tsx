@@ -2,14 +2,13 @@ import { Anchor, Button, TextInput } from '@mantine/core'
 import { useDebouncedValue } from '@mantine/hooks'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
-import type { FoundCustomer } from '../../../main/api/views.ts'
 import { showPhone } from '../../../main/domain/vehicle/index.ts'
 import { fieldsOf } from '../../data/fields.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
 import pieces from '../../parts/pieces.module.css'
-import { RowButton } from '../../parts/RowButton.tsx'
 import styles from './Book.module.css'
+import { CarsOf, callerOf } from './CarsOf.tsx'
 import { type Call, callerFrom, nobody } from './call.ts'
 import { NewCaller, VehicleFields } from './NewCaller.tsx'
 
@@ -95,31 +94,4 @@ export function WhoPicker({ call, change, fault }: Props) {
       )}
     </div>
   )
-}
-
-/** The cars of somebody on file, each to be taken with one press, and room for another. */
-export function CarsOf({ customer, change }: { customer: FoundCustomer; change: Props['change'] }) {
-  return (
-    <span className={styles.acts}>
-      {customer.vehicles.map(vehicle => (
-        <RowButton
-          key={vehicle.id}
-          does={[vehicle.plate, vehicle.make, vehicle.model].filter(Boolean).join(' ')}
-          onClick={() => change(callerOf(customer, vehicle))}
-        />
-      ))}
-      <RowButton does="Another car" variant="subtle" onClick={() => change(callerOf(customer, undefined))} />
-    </span>
-  )
-}
-
-/** Somebody found, with one of their cars, or with none yet. */
-function callerOf(
-  { id, name }: FoundCustomer,
-  vehicle: FoundCustomer['vehicles'][number] | undefined,
-): Partial<Call> {
-  const caller = { ...nobody, customerId: id, customerName: name }
-  if (!vehicle) return caller
-  const { id: vehicleId, plate, make, model, colour, sizeClass, finish } = vehicle
-  return { ...caller, vehicleId, plate, make, model, colour, sizeClass, finish }
 }

@@ -2,8 +2,6 @@ import type { Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { nameOfCar } from '../floor/jobRows.ts'
 
-export type HeldView = Awaited<ReturnType<typeof heldPlaces>>['places'][number]
-
 /** How long a hold that ran out is still shown, in minutes: the caller may ring back. */
 const shownAfterMin = 60
 
