@@ -18,9 +18,10 @@ export interface Case<Input = unknown, Expected = unknown> {
 
 type Check = (entry: Case<never, never>) => void
 
-/** The cases of a file of this folder; the second set says of each what kind it is. */
+/** The cases of a file of this folder; the second set says of each what kind it is. Job shops are kept by name. */
 export function casesIn(file: string): (Omit<Case, 'kind'> & { kind?: string })[] {
-  return JSON.parse(readFileSync(fileURLToPath(new URL(file, import.meta.url)), 'utf8')).cases
+  const content = JSON.parse(readFileSync(fileURLToPath(new URL(file, import.meta.url)), 'utf8'))
+  return content.cases ?? Object.keys(content.instances ?? content.optima).map(id => ({ id }))
 }
 
 /** Whether a case falls under a row of the register. */

@@ -29,7 +29,7 @@ describe.each(register)('$file, $cases', row => {
     expect(existsSync(by)).toBe(true)
     const topic = row.file.replace(/^.*\/|\.json$/g, '')
     // By `runCases`, which counts what it runs, or by a file that reads the values itself.
-    const runs = new RegExp(`(runCases|casesOf)\\(\\s*'${topic}'|/${row.file}'|promiseCases\\(`)
+    const runs = new RegExp(`(runCases|casesOf)\\(\\s*'${topic}'|/${row.file}'|(promise|floor)Cases\\(|shopCase\\(`)
     expect(readFileSync(by, 'utf8')).toMatch(runs)
   })
 })

@@ -20,6 +20,8 @@ const later = {
   lifting: 'No screen weighs what somebody lifts, so nothing computes it.',
   transport: 'The class and packing group of a UN number are read off the data sheet; no list of them is kept.',
   textbook: 'The order policy searches all sizes and counts real days where these are formulas for normal demand; no screen shows them.',
+  weeks: 'The larger weeks take longer than a test may; `npm run bench -- plan` lays them and prints what it reached.',
+  shops: 'Proving the larger job shops takes longer than a test may; `npm run bench -- plan` solves them and prints the gaps.',
   unsubscribing: 'The address an owner clicks belongs to the shop and is answered elsewhere; here only the header is written.',
 }
 
@@ -47,6 +49,13 @@ export const register: readonly Row[] = [
   whole('monotoneCurve.json', 5, 'tests/domain/cure/monotoneCurve.test.ts'),
   whole('survival.json', 12, 'tests/domain/upkeep/life/reference.test.ts'),
   whole('scheduling/promise.json', 11, 'tests/domain/schedule/promise.test.ts'),
+  whole('scheduling/small.json', 12, 'tests/domain/schedule/plan/layFloor.test.ts'),
+  { file: 'scheduling/medium.json', cases: /^m0[13]$/, count: 2, by: 'tests/domain/schedule/plan/layFloor.test.ts' },
+  { file: 'scheduling/medium.json', cases: /^m0[2456]$/, count: 4, by: { notYet: later.weeks } },
+  { file: 'scheduling/instances.json', cases: /^ft06$/, count: 1, by: 'tests/domain/schedule/plan/classic.test.ts' },
+  { file: 'scheduling/instances.json', cases: /^(ft10|la)/, count: 6, by: { notYet: later.shops } },
+  { file: 'scheduling/optima.json', cases: /^ft06$/, count: 1, by: 'tests/domain/schedule/plan/classic.test.ts' },
+  { file: 'scheduling/optima.json', cases: /^(ft10|la)/, count: 6, by: { notYet: later.shops } },
 
   { file: 'sourced/hazard.json', cases: /^(?!lifting|un-number)/, count: 62, by: hazard },
   { file: 'sourced/hazard.json', cases: /^lifting/, count: 14, by: { notYet: later.lifting } },

@@ -13,6 +13,7 @@ import {
   wholeAt,
   wholeOrNullAt,
 } from './fields.ts'
+import type { FloorJob, FloorProblem } from './plan/types.ts'
 import type { Bay, Help, NewJob, Person, Problem, Stay, Step } from './types.ts'
 
 /**
@@ -22,6 +23,46 @@ import type { Bay, Help, NewJob, Person, Problem, Stay, Step } from './types.ts'
  * has is no error: such a case is sound and has no answer.
  */
 export function readCase(json: unknown, field = ''): Problem {
+  const { source, at, names, shop } = readShop(json, field)
+  return { ...shop, newJob: readJob(source.newJob, at('newJob'), names, shop) }
+}
+
+/**
+ * The most grid points between the first release and the horizon of a floor: three years of quarter hours. The solver
+ * keeps a number for each of them and each step.
+ */
+const mostPoints = 105_120
+
+/**
+ * A case with `jobs`, all of them to be laid, read as `readCase` reads one with a `newJob`. Each job has `due` and
+ * `weight` besides (0 to 1000; 1 unless given).
+ */
+export function readFloor(json: unknown, field = ''): FloorProblem {
+  const { source, at, names, shop } = readShop(json, field)
+  const jobs = listAt(source.jobs, at('jobs'), (item, path): FloorJob => {
+    const { id, release, steps } = readJob(item, path, names, shop)
+    const { due, weight } = objectAt(item, path)
+    return {
+      id,
+      release,
+      steps,
+      due: wholeAt(due, `${path}.due`, 0),
+      weight: weight == null ? 1 : wholeAt(weight, `${path}.weight`, 0, 1000),
+    }
+  })
+  distinctIds(jobs, at('jobs'))
+  const first = Math.min(shop.horizon, ...jobs.map(job => job.release))
+  if ((shop.horizon - first) / shop.grid > mostPoints)
+    refuse(
+      'horizon-far',
+      { [at('horizon')]: shop.horizon },
+      `is more than ${mostPoints} grid points after the first release; bring it nearer.`,
+    )
+  return { ...shop, jobs }
+}
+
+/** What every case has, whatever is asked of it. */
+function readShop(json: unknown, field: string) {
   const at = (name: string) => (field === '' ? name : `${field}.${name}`)
   const source = objectAt(json, field === '' ? 'case' : field)
   const grid = wholeAt(source.grid, at('grid'), 1, 60)
@@ -32,11 +73,13 @@ export function readCase(json: unknown, field = ''): Problem {
   distinctIds(bays, at('bays'))
   const crew = listAt(source.crew, at('crew'), readPerson, [])
   distinctIds(crew, at('crew'))
-  const names = { bays: new Set(bays.map(bay => bay.id)), crew: new Set(crew.map(person => person.id)) }
+  const names: Names = {
+    bays: new Set(bays.map(bay => bay.id)),
+    crew: new Set(crew.map(person => person.id)),
+  }
   const fixed = listAt(source.fixed, at('fixed'), (item, path) => readStay(item, path, names.bays), [])
-  const newJob = readJob(source.newJob, at('newJob'), names, { grid, gridFrom })
   const id = source.id == null ? undefined : textAt(source.id, at('id'))
-  return { id, grid, gridFrom, horizon, open, bays, crew, fixed, newJob }
+  return { source, at, names, shop: { id, grid, gridFrom, horizon, open, bays, crew, fixed } }
 }
 
 interface Names {

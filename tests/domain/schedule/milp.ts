@@ -1,7 +1,7 @@
 import type { OfferKind, Problem } from '../../../main/domain/schedule/types.ts'
 import type { Highs } from './highs.ts'
 
-type Term = [number, string]
+export type Term = [number, string]
 
 /**
  * The promise as a time-indexed mixed-integer program, for a solver that shares nothing with the engine. One unit of
@@ -10,14 +10,19 @@ type Term = [number, string]
  * those of the next. Without the app's extensions.
  */
 export class PromiseMilp {
-  private readonly lines: string[] = []
-  private readonly binaries = new Set<string>()
+  readonly lines: string[] = []
+  readonly binaries = new Set<string>()
   readonly handover: Term[] = []
   readonly dropOff: Term[] = []
   readonly moves: Term[] = []
   readonly openSpan: Term[] = []
+  /** By "bay_slot": the variables by which the car stands there. */
+  readonly standing = new Map<string, string[]>()
+  /** By step and grid point: the variables by which it starts then. */
+  readonly startsAt: string[][][] = []
 
-  constructor(problem: Problem, earliest: number) {
+  /** All names begin with the prefix, so that several jobs can stand in one program. */
+  constructor(problem: Problem, earliest: number, prefix = '') {
     const { grid, horizon, bays, crew } = problem
     const { steps } = problem.newJob
     const points = Array.from({ length: Math.floor(horizon / grid) + 1 }, (_, k) => k * grid)
@@ -52,7 +57,7 @@ export class PromiseMilp {
     const fits = (i: number, b: number) => steps[i]!.needs == null || bays[b]!.can.includes(steps[i]!.needs!)
 
     // startsAt[i][k]: all variables by which step i starts at point k, with the bay they lead into and out of.
-    const startsAt: string[][][] = []
+    const { startsAt } = this
     const into = new Map<string, string[]>()
     const outOf = new Map<string, string[]>()
     const put = (map: Map<string, string[]>, key: string, name: string) => {
@@ -69,7 +74,7 @@ export class PromiseMilp {
           for (const from of i === 0 ? [-1] : bays.keys()) {
             if (i > 0 && !fits(i - 1, from)) continue
             if (from !== to && (!isDoor(t) || (i > 0 && step.sameBay))) continue
-            const name = i === 0 ? `x0_${to}_${k}` : `x${i}_${from}_${to}_${k}`
+            const name = i === 0 ? `${prefix}x0_${to}_${k}` : `${prefix}x${i}_${from}_${to}_${k}`
             this.binaries.add(name)
             startsAt[i]![k]!.push(name)
             put(into, `${i}_${to}_${k}`, name)
@@ -89,7 +94,7 @@ export class PromiseMilp {
       if (!isDoor(t)) return
       for (const b of bays.keys()) {
         if (!fits(last, b)) continue
-        const name = `h_${b}_${k}`
+        const name = `${prefix}h_${b}_${k}`
         this.binaries.add(name)
         home[k]!.push(name)
         put(outOf, `${last}_${b}_${k}`, name)
@@ -108,12 +113,13 @@ export class PromiseMilp {
       for (const b of bays.keys()) {
         if (!fits(i, b)) continue
         points.forEach((slot, k) => {
-          const z = `z${i}_${b}_${k}`
+          const z = `${prefix}z${i}_${b}_${k}`
           const free = slot + grid <= horizon && isFree(b, slot)
           const terms: Term[] = []
           if (free) terms.push([1, z])
+          if (free) put(this.standing, `${b}_${k}`, z)
           if (k > 0 && points[k]! <= horizon && isFree(b, points[k - 1]!))
-            terms.push([-1, `z${i}_${b}_${k - 1}`])
+            terms.push([-1, `${prefix}z${i}_${b}_${k - 1}`])
           for (const name of into.get(`${i}_${b}_${k}`) ?? []) terms.push([-1, name])
           for (const name of outOf.get(`${i}_${b}_${k}`) ?? []) terms.push([1, name])
           this.add(terms, '=', 0)
@@ -125,8 +131,8 @@ export class PromiseMilp {
     const all = [...startsAt, home]
     all.forEach((starts, i) => {
       starts.forEach((names, k) => {
-        const before: Term[] = k > 0 ? [[-1, `s${i}_${k - 1}`]] : []
-        this.add([[1, `s${i}_${k}`], ...before, ...names.map((name): Term => [-1, name])], '=', 0)
+        const before: Term[] = k > 0 ? [[-1, `${prefix}s${i}_${k - 1}`]] : []
+        this.add([[1, `${prefix}s${i}_${k}`], ...before, ...names.map((name): Term => [-1, name])], '=', 0)
       })
     })
     for (let i = 0; i <= last; i++) {
@@ -135,10 +141,10 @@ export class PromiseMilp {
       const ends = points.map((t, k) => (startsAt[i]![k]!.length > 0 ? endOf(i, t) : undefined))
       const begun = (when: (end: number) => boolean): Term[] => {
         const k = ends.findLastIndex(end => end !== undefined && when(end))
-        return k < 0 ? [] : [[-1, `s${i}_${k}`]]
+        return k < 0 ? [] : [[-1, `${prefix}s${i}_${k}`]]
       }
       points.forEach((t, k) => {
-        const started: Term = [1, `s${i + 1}_${k}`]
+        const started: Term = [1, `${prefix}s${i + 1}_${k}`]
         this.add([started, ...begun(end => end + waitMin <= t)], '<=', 0)
         // Its last allowed start is the last grid point of the wait.
         if (waitMax != null) this.add([started, ...begun(end => end + waitMax < t + grid)], '>=', 0)
@@ -146,7 +152,7 @@ export class PromiseMilp {
     }
   }
 
-  private add(terms: Term[], sense: '=' | '<=' | '>=', right: number): void {
+  add(terms: Term[], sense: '=' | '<=' | '>=', right: number): void {
     if (terms.length > 0) this.lines.push(`${expression(terms)} ${sense} ${right}`)
     else if ((sense === '=' && right !== 0) || (sense === '>=' && right > 0)) this.lines.push('0 none = 1')
   }

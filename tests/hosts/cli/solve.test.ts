@@ -6,7 +6,8 @@ import { fileURLToPath } from 'node:url'
 import { afterAll, describe, expect, test } from 'vitest'
 
 const root = fileURLToPath(new URL('../../..', import.meta.url))
-const reference = join(root, 'tests/reference/scheduling/promise.json')
+const inReference = (name: string) => join(root, 'tests/reference/scheduling', name)
+const reference = inReference('promise.json')
 const folder = mkdtempSync(join(tmpdir(), 'solve-'))
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
@@ -21,6 +22,7 @@ function written(name: string, content: unknown): string {
 }
 
 const { cases } = JSON.parse(readFileSync(reference, 'utf8'))
+const medium = JSON.parse(readFileSync(inReference('medium.json'), 'utf8'))
 
 describe('solve --promise', () => {
   test('answers one case of a file with its objectives and plans', () => {
@@ -49,9 +51,55 @@ describe('solve --promise', () => {
   })
 })
 
+describe('solve --plan', () => {
+  test('lays the whole floor of a case and says that nothing is better', () => {
+    const { stdout, status } = solve(inReference('small.json'), '--id', 's08', '--plan', '--limit', '20')
+    expect(status).toBe(0)
+    const { id, objective, bound, proven, seconds, plan } = JSON.parse(stdout)
+    expect([id, proven]).toEqual(['s08', true])
+    expect(objective).toEqual({ weightedTardiness: 570, blockedOpen: 360, moves: 3 })
+    expect(bound).toEqual(objective)
+    expect(seconds).toBeLessThan(20)
+    expect(Object.keys(plan)).toHaveLength(4)
+    expect(plan.j1.steps[0]).toMatchObject({ bay: 'A', start: expect.any(Number), crew: ['p1'] })
+  })
+
+  test('stops at its limit with what it has, all cases of a file as a list', () => {
+    const file = written('weeks.json', { cases: medium.cases.slice(3, 5) })
+    const { stdout } = solve(file, '--plan', '--limit', '0.001')
+    const answers = JSON.parse(stdout)
+    expect(answers.map((one: { id: string; proven: boolean }) => [one.id, one.proven])).toEqual([
+      ['m04', false],
+      ['m05', false],
+    ])
+    expect(answers[0].objective.weightedTardiness).toBeGreaterThanOrEqual(2640)
+    expect(answers[0].bound.weightedTardiness).toBeLessThanOrEqual(2640)
+  })
+
+  test('says so where nothing fits', () => {
+    const [one] = JSON.parse(readFileSync(inReference('small.json'), 'utf8')).cases
+    const { stdout } = solve(written('shut.json', { ...one, open: [[480, 500]] }), '--plan')
+    expect(JSON.parse(stdout)).toMatchObject({ id: 's01', feasible: false, proven: true })
+  })
+})
+
+test('solve --instance answers a classic job shop in the variant asked for', () => {
+  const { stdout } = solve(inReference('instances.json'), '--instance', 'ft06', '--variant', 'blockingNoSwap')
+  const { id, objective, bound, proven, plan } = JSON.parse(stdout)
+  expect({ id, objective, bound, proven }).toEqual({
+    id: 'ft06',
+    objective: { makespan: 69 },
+    bound: { makespan: 69 },
+    proven: true,
+  })
+  expect(plan[0].steps.map((step: { bay: string }) => step.bay).join('')).toBe('201354')
+  expect(plan[0].steps[1].end - plan[0].steps[1].start).toBe(3)
+})
+
 describe('what solve cannot read gets one line and exit status 2', () => {
   const broken = structuredClone(cases[0])
   broken.newJob.steps[2].minutes = -5
+  const shops = inReference('instances.json')
   const rows: [string, string[], RegExp][] = [
     ['a malformed case', [written('broken.json', broken), '--promise'], /newJob\.steps\.2\.minutes: -5 /],
     [
@@ -64,6 +112,23 @@ describe('what solve cannot read gets one line and exit status 2', () => {
     ['an unknown id', [reference, '--id', 'p99', '--promise'], /--id: no case is called p99/],
     ['an unknown flag', [reference, '--faster'], /'--faster'/],
     ['no question', [reference], /--promise: is missing/],
+    ['two questions', [reference, '--promise', '--plan'], /--plan: cannot be asked with --promise/],
+    ['a limit that is none', [reference, '--plan', '--limit', 'soon'], /--limit: give seconds/],
+    [
+      'a case without jobs',
+      [written('none.json', { ...cases[0], jobs: undefined }), '--plan'],
+      /jobs: is missing/,
+    ],
+    [
+      'an unknown instance',
+      [shops, '--instance', 'ft99', '--variant', 'noWait'],
+      /no instance is called ft99; there is ft06/,
+    ],
+    [
+      'an unknown variant',
+      [shops, '--instance', 'ft06', '--variant', 'swap'],
+      /--variant: give one of classic/,
+    ],
     ['no file', ['--promise'], /exactly one case file/],
   ]
   for (const [name, args, line] of rows)

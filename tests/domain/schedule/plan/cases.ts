@@ -1,0 +1,65 @@
+import { readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import fc from 'fast-check'
+import { type Laying, layFloor } from '../../../../main/domain/schedule/plan/layFloor.ts'
+import { readShop } from '../../../../main/domain/schedule/plan/readShop.ts'
+import type { FloorObjective, FloorProblem } from '../../../../main/domain/schedule/plan/types.ts'
+import { readFloor } from '../../../../main/domain/schedule/readCase.ts'
+import { smallProblem } from '../cases.ts'
+
+export interface FloorCase {
+  readonly floor: FloorProblem
+  readonly optimal: FloorObjective & { readonly proven: boolean }
+}
+
+const read = (name: string) =>
+  JSON.parse(
+    readFileSync(
+      fileURLToPath(new URL(`../../../reference/scheduling/${name}.json`, import.meta.url)),
+      'utf8',
+    ),
+  )
+
+/** The shop cases with the best objectives known; tests/reference/README.md says by whom. */
+export function floorCases(name: 'small' | 'medium'): FloorCase[] {
+  const { cases } = read(name) as { cases: { optimal: FloorCase['optimal'] }[] }
+  return cases.map(source => ({ floor: readFloor(source), optimal: source.optimal }))
+}
+
+/** A classic job shop with its optimal makespans. */
+export function shopCase(name: string) {
+  const { optima } = read('optima') as { optima: Record<string, Record<string, { makespan: number }>> }
+  return { shop: readShop(read('instances'), name), optima: optima[name]! }
+}
+
+/** The last that a search comes to, after so many yields at the most. */
+export function lastOf<T>(search: Iterator<T, T>, yields = Number.POSITIVE_INFINITY): T {
+  for (let i = 1; ; i++) {
+    const { value, done } = search.next()
+    if (done || i >= yields) return value
+  }
+}
+
+/** The floor laid to the proof. */
+export function laid(floor: FloorProblem, seed = 1): Laying {
+  return lastOf(layFloor(floor, { seed }))
+}
+
+/** Small floors of one to `most` cars in which everything can go wrong; made of the promise's small cases. */
+export function smallFloor(most = 3): fc.Arbitrary<FloorProblem> {
+  return fc
+    .tuple(
+      smallProblem({ extensions: false }),
+      fc.array(smallProblem({ extensions: false }), { maxLength: most - 1 }),
+    )
+    .map(([{ newJob, ...shop }, others]) => {
+      const jobs = [newJob, ...others.map(one => one.newJob)].map(({ release, steps }, j) => ({
+        id: `j${j}`,
+        release,
+        steps,
+        due: shop.horizon >> (j % 3),
+        weight: (j % 3) + 1,
+      }))
+      return { ...shop, jobs }
+    })
+}

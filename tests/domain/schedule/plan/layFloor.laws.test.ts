@@ -1,0 +1,140 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import type { FloorProblem } from '../../../../main/domain/schedule/plan/types.ts'
+import { loadHighs } from '../highs.ts'
+import { bestByTrying } from './bruteFloor.ts'
+import { laid, smallFloor } from './cases.ts'
+import { floorByMilp } from './floorMilp.ts'
+import { countFloor, verifyFloor } from './verifyFloor.ts'
+
+const order = ({ objective }: ReturnType<typeof laid>) =>
+  objective ? Object.values(objective) : [Number.POSITIVE_INFINITY, 0, 0]
+
+function atMost(a: readonly number[], b: readonly number[]): boolean {
+  const i = a.findIndex((cost, at) => cost !== b[at])
+  return i < 0 || a[i]! < b[i]!
+}
+
+describe('on small floors', () => {
+  test('the judge accepts every plan, and every search ends with a proof', () => {
+    fc.assert(
+      fc.property(smallFloor(), floor => {
+        const { plan, objective, proven } = laid(floor)
+        expect(proven).toBe(true)
+        if (!plan) return
+        expect(verifyFloor(floor, plan)).toEqual([])
+        expect(countFloor(floor, plan)).toEqual(objective)
+      }),
+      { numRuns: 300, seed: 16 },
+    )
+  })
+
+  test('one bay more never makes the best plan worse', () => {
+    fc.assert(
+      fc.property(smallFloor(), fc.nat(3), (floor, b) => {
+        const like = floor.bays[b % floor.bays.length]!
+        const wider = { ...floor, bays: [...floor.bays, { ...like, id: 'new', closed: [] }] }
+        expect(atMost(order(laid(wider)), order(laid(floor)))).toBe(true)
+      }),
+      { numRuns: 100, seed: 17 },
+    )
+  })
+
+  test('names and their order change nothing', () => {
+    fc.assert(
+      fc.property(smallFloor(), floor => {
+        expect(order(laid(renamed(floor)))).toEqual(order(laid(floor)))
+      }),
+      { numRuns: 100, seed: 18 },
+    )
+  })
+
+  test('a pinned car never moves', () => {
+    fc.assert(
+      fc.property(smallFloor(), fc.nat(2), (floor, j) => {
+        const plan = laid(floor).plan
+        const pinned = floor.jobs[j % floor.jobs.length]!
+        if (!plan) return
+        const place = plan[pinned.id]!
+        const steps = pinned.steps.map((step, i) => {
+          const { start, bay } = place.steps[i]!
+          return { ...step, startFrom: start, startTo: start, bays: [bay] }
+        })
+        // Whatever the others gain from being due at once, it stays.
+        const jobs = floor.jobs.map(job =>
+          job === pinned ? { ...job, steps, weight: 0 } : { ...job, due: 0 },
+        )
+        const again = laid({ ...floor, jobs }).plan!
+        expect(again[pinned.id]!.steps.map(({ bay, start }) => [bay, start])).toEqual(
+          place.steps.map(({ bay, start }) => [bay, start]),
+        )
+      }),
+      { numRuns: 100, seed: 19 },
+    )
+  })
+
+  test('nothing is better than the best of all plans there are', () => {
+    let found = 0
+    fc.assert(
+      fc.property(smallFloor(2), floor => {
+        const tiny = shrunk(floor)
+        const best = bestByTrying(tiny)
+        if (best) found++
+        expect(order(laid(tiny))).toEqual(best ?? [Number.POSITIVE_INFINITY, 0, 0])
+      }),
+      { numRuns: 150, seed: 20 },
+    )
+    expect(found).toBeGreaterThan(20)
+  })
+})
+
+test('HiGHS comes to the same objectives', async () => {
+  const highs = await loadHighs()
+  let found = 0
+  fc.assert(
+    fc.property(smallFloor(), floor => {
+      const tiny = { ...shrunk(floor), horizon: floor.grid * 16 }
+      const theirs = floorByMilp(highs, tiny, { mip_rel_gap: 0, mip_abs_gap: 0 })
+      const ours = order(laid(tiny))
+      if (!theirs) expect(ours[0]).toBe(Number.POSITIVE_INFINITY)
+      else {
+        found++
+        // Cars may change places there, so only a floor that needs it may cost more here.
+        expect(ours).toEqual(theirs)
+      }
+    }),
+    { numRuns: 40, seed: 22 },
+  )
+  expect(found).toBeGreaterThan(8)
+}, 60_000)
+
+function renamed(floor: FloorProblem): FloorProblem {
+  const bay = (id: string) => `z${id}`
+  return {
+    ...floor,
+    bays: floor.bays.map(one => ({ ...one, id: bay(one.id) })).reverse(),
+    crew: floor.crew.map(one => ({ ...one, id: `someone ${one.id}` })).reverse(),
+    fixed: floor.fixed.map(stay => ({ ...stay, bay: bay(stay.bay) })).reverse(),
+    jobs: floor.jobs.map(job => ({ ...job, id: `car ${job.id}` })).reverse(),
+  }
+}
+
+/** Few grid points, two steps a car and few places, so that every plan can be tried. */
+function shrunk(floor: FloorProblem): FloorProblem {
+  const horizon = floor.grid * 12
+  return {
+    ...floor,
+    horizon,
+    bays: floor.bays.slice(0, 2),
+    crew: floor.crew.slice(0, 2),
+    fixed: floor.fixed.filter(stay => ['b0', 'b1'].includes(stay.bay)).slice(0, 1),
+    jobs: floor.jobs.map(job => ({
+      ...job,
+      release: Math.min(job.release, 3 * floor.grid),
+      due: horizon >> 1,
+      steps: job.steps
+        .slice(0, 2)
+        .map(step => ({ ...step, minutes: Math.min(step.minutes, 4 * floor.grid) })),
+    })),
+  }
+}
