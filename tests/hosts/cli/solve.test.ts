@@ -116,7 +116,7 @@ describe('what solve cannot read gets one line and exit status 2', () => {
     ['a limit that is none', [reference, '--plan', '--limit', 'soon'], /--limit: give seconds/],
     [
       'a case without jobs',
-      [written('none.json', { ...cases[0], jobs: undefined }), '--plan'],
+      [written('jobless.json', { ...cases[0], jobs: undefined }), '--plan'],
       /jobs: is missing/,
     ],
     [

@@ -61,9 +61,9 @@ export class Solver {
     else if (!watcher.wake(this.trail)) this.sound = false
   }
 
-  /** "At least one of the literals", given before any decision. */
+  /** "At least one of the literals"; takes all decisions back. */
   clause(literals: readonly number[]): void {
-    this.trail.backTo(0)
+    this.back(0)
     const open: number[] = []
     for (let i = 0; i < literals.length; i += 2) {
       const side = literals[i]!
