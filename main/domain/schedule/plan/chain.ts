@@ -14,9 +14,8 @@ export interface StepVariable {
   readonly step: Step
   readonly x: number
   readonly starts: Rising
-  /** The minute each start ends at, and the first grid point at or after it. */
+  /** The minute each start ends at. */
   readonly ends: Rising
-  readonly endPoints: Rising
 }
 
 /** One car's chain: its steps, and where each last start goes home. */
@@ -63,7 +62,6 @@ export function addChain(solver: Solver, floor: FloorProblem, job: FloorJob): Ch
       x: solver.variable(0, points.length - 1),
       starts: Int32Array.from(points),
       ends: Int32Array.from(ends),
-      endPoints: Int32Array.from(ends, end => gridCeil(floor, end)),
     })
   }
   steps.forEach((after, i) => {
@@ -96,17 +94,16 @@ export function openAt({ prepared }: Chain, points: Rising): Int32Array {
   return points.map(point => openBefore(prepared.hours, minuteAt(prepared.problem, point)))
 }
 
-/** "If `when`, then the step starts at one of the points." */
+/** "If `when`, then the step starts at one of the allowed indices." */
 export function forbidStarts(
   solver: Solver,
   { x, starts }: StepVariable,
   when: Literal,
-  points: ReadonlySet<number>,
+  allowed: (start: number) => boolean,
 ): void {
-  for (let i = 0; i < starts.length; ) {
+  for (let i = 0; i < starts.length; i++) {
     const from = i
-    while (i < starts.length && !points.has(starts[i]!)) i++
+    while (i < starts.length && !allowed(i)) i++
     if (i > from) anyOf(solver, [not(when), [2 * x + 1, 1 - from], [2 * x, i]])
-    else i++
   }
 }

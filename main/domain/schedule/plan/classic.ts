@@ -76,7 +76,14 @@ function buildShop(shop: JobShop, variant: Variant, solver: Solver): Operations 
       const step = steps[car]![i]!
       const next = blocking ? steps[car]![i + 1] : undefined
       const from = machines.map(one => one === machine)
-      return { car, start: step, end: next ?? step, ends: next ? next.starts : step.ends, from }
+      return {
+        car,
+        start: step,
+        starts: step.starts,
+        end: next ?? step,
+        ends: next ? next.starts : step.ends,
+        from,
+      }
     }),
   )
   const orders = shareGroups(
@@ -92,7 +99,7 @@ function addOperation(solver: Solver, points: Int32Array, minutes: number): Step
   const starts = points.subarray(0, points.length - minutes)
   const ends = starts.map(start => start + minutes)
   const step = { kind: 'hold', minutes } as const
-  return { step, x: solver.variable(0, starts.length - 1), starts, ends, endPoints: ends }
+  return { step, x: solver.variable(0, starts.length - 1), starts, ends }
 }
 
 function guideBy({ solver, steps, orders, pasts }: Operations, plan: ShopStarts): void {

@@ -27,15 +27,17 @@ export function guideBy(model: Model, plan: FloorPlan): void {
     const { bay } = planned(block.car, block.start.x)
     for (const [g, { ids }] of bays.entries()) wish(block.from[g]!, ids.includes(bay))
   }
-  const taken = new Map<number, string[]>()
+  const left = new Map<number, { crew: string[]; help: string[] }>()
   for (const hand of model.hands) {
-    const left = taken.get(hand.step.x) ?? [...planned(hand.car, hand.step.x).crew]
-    taken.set(hand.step.x, left)
-    const group = crew.findIndex(({ ids }, g) => hand.from[g] !== false && left.some(id => ids.includes(id)))
-    const at = left.findIndex(id => crew[group]?.ids.includes(id))
-    if (at >= 0) left.splice(at, 1)
+    const { crew: team, help } = planned(hand.car, hand.step.x)
+    const names = left.get(hand.step.x) ?? { crew: [...team], help: [...(help ?? [])] }
+    left.set(hand.step.x, names)
+    const own = names[hand.helps ? 'help' : 'crew']
+    const group = crew.findIndex(({ ids }, g) => hand.from[g] !== false && own.some(id => ids.includes(id)))
+    const at = own.findIndex(id => crew[group]?.ids.includes(id))
+    if (at >= 0) own.splice(at, 1)
     for (const g of crew.keys()) wish(hand.from[g]!, g === group)
   }
   for (const { first, next, literal } of model.orders)
-    wish(literal, first.ends[values.get(first.end.x)!]! <= next.start.starts[values.get(next.start.x)!]!)
+    wish(literal, first.ends[values.get(first.end.x)!]! <= next.starts[values.get(next.start.x)!]!)
 }

@@ -19,7 +19,7 @@ export function anyOf(solver: Solver, literals: readonly Literal[]): void {
 }
 
 /** One literal for each of `count` choices, of which exactly one holds. */
-export function oneOf(solver: Solver, count: number): Literal[] {
+function oneOf(solver: Solver, count: number): Literal[] {
   if (count === 1) return [true]
   if (count === 2) {
     const yes = yesOrNo(solver)
@@ -31,6 +31,17 @@ export function oneOf(solver: Solver, count: number): Literal[] {
     for (const other of literals.slice(0, i)) anyOf(solver, [not(one), not(other)])
   })
   return literals
+}
+
+/** One literal a group: which of the fitting ones is chosen; none may fit, and then nothing does. */
+export function choices(solver: Solver, fits: readonly boolean[]): Literal[] {
+  const count = fits.filter(Boolean).length
+  if (count === 0) {
+    anyOf(solver, [])
+    return fits.map(() => false)
+  }
+  const literals = oneOf(solver, count)
+  return fits.map(fit => fit && literals.shift()!)
 }
 
 export function holds(solver: Solver, literal: Literal): boolean {

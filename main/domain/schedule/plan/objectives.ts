@@ -75,7 +75,7 @@ export function addMoves(solver: Solver, floor: FloorProblem, blocks: readonly B
     const doors = new Set<number>()
     for (const { from, to } of floor.open)
       for (let k = gridCeil(floor, from); k <= gridFloor(floor, to); k++) doors.add(k)
-    forbidStarts(solver, after.start, moved, doors)
+    forbidStarts(solver, after.start, moved, i => doors.has(after.starts[i]!))
     terms.push({ side: moved[0], first: 0, row: Int32Array.of(0, 1) })
   })
   return addTotal(solver, terms)

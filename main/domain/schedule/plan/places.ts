@@ -10,8 +10,9 @@ import { anyOf, condition, type Literal, not, yesOrNo } from './literals.ts'
 export interface Taker {
   /** Takers of the same car follow each other anyway. */
   readonly car: number
+  /** The variables the start and the end hang on, and the time each of their values stands for. */
   readonly start: StepVariable
-  /** The variable the end hangs on, and the point it stands for. */
+  readonly starts: Rising
   readonly end: StepVariable
   readonly ends: Rising
   /** By group: whether it is taken from there. */
@@ -23,9 +24,10 @@ export interface Block extends Taker {
   readonly steps: readonly StepVariable[]
 }
 
-/** One person of a step's team. */
+/** One person of a step's team, or one who comes to its help for a part of it. */
 export interface Hand extends Taker {
   readonly step: StepVariable
+  readonly helps: boolean
 }
 
 /** "This one before that one", where they share a group of one place. */
@@ -57,12 +59,12 @@ export function shareGroups(solver: Solver, groups: readonly Group[], takers: re
     }
   })
   for (const { first, next, literal } of orders)
-    addLink(solver, new Link(first.end.x, first.ends, next.start.x, next.start.starts, literal))
+    addLink(solver, new Link(first.end.x, first.ends, next.start.x, next.starts, literal))
   groups.forEach((group, g) => {
     if (group.ids.length === 1) return
-    const uses = takers.flatMap(({ start, end, ends, from }) => {
+    const uses = takers.flatMap(({ start, starts, end, ends, from }) => {
       const when = from[g]
-      return when ? [{ start: start.x, starts: start.starts, end: end.x, ends, when: condition(when) }] : []
+      return when ? [{ start: start.x, starts, end: end.x, ends, when: condition(when) }] : []
     })
     const sides = uses.flatMap(use => [
       2 * use.start,

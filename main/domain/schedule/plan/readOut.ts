@@ -40,7 +40,8 @@ export function readOut(model: Model): { readonly plan: FloorPlan } | Exchange {
           bay: stay.bay,
           start: minuteAt(floor, step.starts[value(step.x)]!),
           end: step.ends[value(step.x)]!,
-          crew: (people.get(step.x) ?? []).sort(),
+          crew: (people.get(step.x)?.crew ?? []).sort(),
+          ...(people.get(step.x)?.help.length && { help: people.get(step.x)!.help.sort() }),
         } satisfies PlannedStep
       }),
       handover: minuteAt(floor, homes[value(last.x)]!),
@@ -136,20 +137,25 @@ function forbid(model: Model, stays: readonly Stood[], circle: readonly Stood[])
   return { clause }
 }
 
-/** Who is in the team of each step, by the step's variable. */
-function namePeople(model: Model): Map<number, string[]> {
+interface People {
+  readonly crew: string[]
+  readonly help: string[]
+}
+
+/** Who is in the team of each step and who helps, by the step's variable. */
+function namePeople(model: Model): Map<number, People> {
   const { trail } = model.solver
-  const people = new Map<number, string[]>()
+  const people = new Map<number, People>()
   model.crew.forEach(({ ids }, group) => {
     const until = new Map(ids.map(id => [id, Number.NEGATIVE_INFINITY]))
-    const start = ({ step }: Hand) => step.starts[trail.least(step.x)]!
+    const start = ({ step, starts }: Hand) => starts[trail.least(step.x)]!
     const here = model.hands.filter(hand => chosen(model, hand.from) === group)
     for (const hand of here.sort((a, b) => start(a) - start(b))) {
       const id = ids.find(one => until.get(one)! <= start(hand))!
-      until.set(id, hand.step.endPoints[trail.least(hand.step.x)]!)
-      const team = people.get(hand.step.x)
-      if (team) team.push(id)
-      else people.set(hand.step.x, [id])
+      until.set(id, hand.ends[trail.least(hand.step.x)]!)
+      const named = people.get(hand.step.x) ?? { crew: [], help: [] }
+      people.set(hand.step.x, named)
+      named[hand.helps ? 'help' : 'crew'].push(id)
     }
   })
   return people

@@ -1,6 +1,7 @@
 import { objectiveOf } from '../measure.ts'
-import { openTime } from '../openTime.ts'
+import { openTime, partOfWork } from '../openTime.ts'
 import { promise } from '../promise.ts'
+import { helpOf } from '../steps.ts'
 import type { OfferKind, Person, Stay } from '../types.ts'
 import { findCircle, transfersOf } from './exchange.ts'
 import { asProblem, type FloorJob, type FloorObjective, type FloorPlan, type FloorProblem } from './types.ts'
@@ -35,15 +36,17 @@ function insertAll(floor: FloorProblem, jobs: readonly FloorJob[], kind: OfferKi
   const plan: Record<string, FloorPlan[string]> = {}
   const fixed: Stay[] = [...floor.fixed]
   let crew: readonly Person[] = floor.crew
+  const hours = openTime(floor.open)
   for (const job of jobs) {
     const offer = promise({ ...asProblem(floor, job), fixed, crew })[kind]
     if (!offer.feasible) return undefined
     plan[job.id] = offer.plan
     fixed.push(...offer.stays)
     crew = crew.map(person => {
-      const away = offer.plan.steps
-        .filter(step => step.crew.includes(person.id))
-        .map(step => ({ from: step.start, to: step.end }))
+      const away = offer.plan.steps.flatMap(({ start, end, crew: team, help = [] }, i) => {
+        if (team.includes(person.id)) return [{ from: start, to: end }]
+        return help.includes(person.id) ? [partOfWork(hours, start, helpOf(job.steps[i]!)!)] : []
+      })
       return away.length > 0 ? { ...person, away: [...person.away, ...away] } : person
     })
   }

@@ -45,21 +45,20 @@ export function laid(floor: FloorProblem, seed = 1): Laying {
   return lastOf(layFloor(floor, { seed }))
 }
 
-/** Small floors of one to `most` cars in which everything can go wrong; made of the promise's small cases. */
-export function smallFloor(most = 3): fc.Arbitrary<FloorProblem> {
-  return fc
-    .tuple(
-      smallProblem({ extensions: false }),
-      fc.array(smallProblem({ extensions: false }), { maxLength: most - 1 }),
-    )
-    .map(([{ newJob, ...shop }, others]) => {
-      const jobs = [newJob, ...others.map(one => one.newJob)].map(({ release, steps }, j) => ({
-        id: `j${j}`,
-        release,
-        steps,
-        due: shop.horizon >> (j % 3),
-        weight: (j % 3) + 1,
-      }))
-      return { ...shop, jobs }
-    })
+/**
+ * Small floors of one to `most` cars in which everything can go wrong; made of the promise's small cases. With `help`,
+ * work may want more people for a part of it.
+ */
+export function smallFloor(most = 3, help = false): fc.Arbitrary<FloorProblem> {
+  const small = smallProblem({ extensions: false, help })
+  return fc.tuple(small, fc.array(small, { maxLength: most - 1 })).map(([{ newJob, ...shop }, others]) => {
+    const jobs = [newJob, ...others.map(one => one.newJob)].map(({ release, steps }, j) => ({
+      id: `j${j}`,
+      release,
+      steps,
+      due: shop.horizon >> (j % 3),
+      weight: (j % 3) + 1,
+    }))
+    return { ...shop, jobs }
+  })
 }

@@ -1,4 +1,4 @@
-import type { FloorPlan, FloorProblem } from '../../../../main/domain/schedule/plan/types.ts'
+import type { FloorJob, FloorPlan, FloorProblem } from '../../../../main/domain/schedule/plan/types.ts'
 import type { Plan, Problem } from '../../../../main/domain/schedule/types.ts'
 import { count, verify } from '../verify.ts'
 
@@ -12,13 +12,13 @@ export function verifyFloor(floor: FloorProblem, plan: FloorPlan): string[] {
   const ids = floor.jobs.map(job => job.id)
   if (Object.keys(plan).sort().join() !== [...ids].sort().join()) return ['not the jobs asked for']
   for (const job of floor.jobs) {
-    const others = ids.filter(id => id !== job.id).map(id => plan[id]!)
+    const others = floor.jobs.filter(other => other !== job)
     const problem: Problem = {
       ...floor,
-      fixed: [...floor.fixed, ...others.flatMap(standing)],
+      fixed: [...floor.fixed, ...others.flatMap(other => standing(plan[other.id]!))],
       crew: floor.crew.map(person => ({
         ...person,
-        away: [...person.away, ...others.flatMap(other => workOf(other, person.id))],
+        away: [...person.away, ...others.flatMap(other => workOf(floor, other, plan[other.id]!, person.id))],
       })),
       newJob: { ...job, asked: job.release },
     }
@@ -33,8 +33,17 @@ function standing(plan: Plan) {
     .filter(stay => stay.from < stay.to)
 }
 
-function workOf(plan: Plan, id: string) {
-  return plan.steps.filter(step => step.crew.includes(id)).map(step => ({ from: step.start, to: step.end }))
+/** When somebody works on a car, its help included: a part of a step is counted in its worked minutes. */
+function workOf(floor: FloorProblem, job: FloorJob, plan: Plan, id: string) {
+  return plan.steps.flatMap(({ start, end, crew, help = [] }, i) => {
+    if (crew.includes(id)) return [{ from: start, to: end }]
+    const step = job.steps[i]!
+    if (!help.includes(id) || step.kind === 'hold' || !step.help) return []
+    const worked: number[] = []
+    for (let t = start; t < end; t++) if (floor.open.some(o => o.from <= t && t < o.to)) worked.push(t)
+    const part = worked.slice(step.help.from, step.help.from + step.help.minutes)
+    return part.map(minute => ({ from: minute, to: minute + 1 }))
+  })
 }
 
 /** Circles of cars that could only change places: take away whoever can move, again and again, and see who is left. */

@@ -5,8 +5,9 @@ export class Heap {
   private readonly place: number[] = []
   private step = 1
 
-  add(x: number): void {
-    this.activity[x] = 0
+  /** A variable with minus infinity stays below all others, whatever runs through it. */
+  add(x: number, activity: number): void {
+    this.activity[x] = activity
     this.place[x] = -1
     this.push(x)
   }

@@ -45,7 +45,8 @@ export class Solver {
   variable(least: number, most: number, guide?: number): number {
     const x = this.trail.add(least, most)
     this.guide[x] = guide
-    this.heap.add(x)
+    // Where cars stand and who comes first says nearly all; then most starts follow, so they are decided last.
+    this.heap.add(x, most - least > 1 ? Number.NEGATIVE_INFINITY : 0)
     return x
   }
 
