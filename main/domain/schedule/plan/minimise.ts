@@ -44,7 +44,8 @@ export function* minimise<P>(
 ): Generator<Reached<P>, Reached<P>> {
   const { solver, objectives } = task
   const random = randomFrom(seed)
-  let best = start === undefined ? undefined : { plan: start, costs: task.costs(start) }
+  let best: { readonly plan: P; readonly costs: readonly number[] } | undefined
+  if (start !== undefined) best = { plan: start, costs: task.costs(start) }
   let level = 0
   const leastOf = (i: number) => {
     solver.back(0)
@@ -72,9 +73,8 @@ export function* minimise<P>(
     }
     const { plan } = read
     const costs = task.costs(plan)
-    const kept = best && !isLess(costs, best.costs) ? best : { plan, costs }
-    best = kept
-    task.guide(kept.plan)
+    if (!best || isLess(costs, best.costs)) best = { plan, costs }
+    task.guide(best.plan)
     return outcome
   }
   if (!solver.settle()) return settled()
