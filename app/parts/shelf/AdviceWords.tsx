@@ -29,3 +29,21 @@ export function AdviceWords({ advice, most }: Props) {
     </div>
   )
 }
+
+/** The same in one sentence; the reasons behind it are there to be opened. */
+export function AdviceInShort({ advice }: { advice: AdviceView }) {
+  const reasons = advice.words.slice(1)
+  return (
+    <>
+      <AdviceWords advice={advice} most={1} />
+      {reasons.length > 0 && (
+        <details className={styles.why}>
+          <summary>Why</summary>
+          {reasons.map(words => (
+            <p key={words}>{words}</p>
+          ))}
+        </details>
+      )}
+    </>
+  )
+}

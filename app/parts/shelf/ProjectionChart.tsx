@@ -12,7 +12,9 @@ interface Props {
   projection: ProjectionView
   /** Open days until an order placed at the next chance serves; shaded. */
   leadDays?: number | null
-  /** Rem. */
+  /** Open days until the next order is expected to be due. */
+  orderDays?: number | null
+  /** Rem. From ten on there is room for words at the deliveries and at the day to order. */
   height?: number
 }
 
@@ -23,15 +25,20 @@ export function ProjectionChart({
   onHand,
   projection,
   leadDays = null,
+  orderDays = null,
   height: rem = 5.8,
 }: Props) {
+  const worded = rem >= 10
   return (
     <Chart
       label={chartWords(name, unit, onHand, projection)}
       shape={({ width, rem: pixels }) => {
         const height = rem * pixels
         const foot = 1.25 * pixels
-        return { ...projectionShape(projection, onHand, leadDays, { width, height, foot }), height }
+        return {
+          ...projectionShape(projection, onHand, leadDays, { width, height, foot }, orderDays),
+          height,
+        }
       }}
     >
       {(shape, { width }) => (
@@ -42,12 +49,31 @@ export function ProjectionChart({
           <path className={styles.band} d={shape.band} />
           <path className={styles.likely} d={shape.likely} />
           <Rule className={styles.axis} y={shape.floorY} from={0} to={width} />
-          {shape.deliveries.map(({ x, lateX }) => (
+          {shape.deliveries.map(({ x, lateX, label }) => (
             <g key={x}>
               {lateX !== null && <Rule className={styles.late} y={7} from={x} to={lateX} />}
               <path className={styles.delivery} d={`M${x - 5} 3L${x + 5} 3L${x} 12Z`} />
+              {worded && (
+                <text x={x + 8} y={14}>
+                  delivery {label}
+                </text>
+              )}
             </g>
           ))}
+          {shape.orderX !== null && (
+            <>
+              <Rule className={styles.orderDay} x={shape.orderX} from={18} to={shape.floorY} />
+              {worded && (
+                <text
+                  x={shape.orderX + (shape.orderX > width * 0.8 ? -5 : 5)}
+                  y={30}
+                  textAnchor={shape.orderX > width * 0.8 ? 'end' : 'start'}
+                >
+                  next order about here
+                </text>
+              )}
+            </>
+          )}
           {shape.dryX !== null && <Rule className={styles.dry} x={shape.dryX} from={4} to={shape.floorY} />}
           {shape.ticks.map(tick => (
             <text

@@ -17,6 +17,8 @@ export interface ProjectionShape {
   floorY: number
   /** The days an order placed now cannot help; null: not known. */
   leadX: number | null
+  /** The day the next order is expected to be due; null: not within the picture, or not known. */
+  orderX: number | null
   dryX: number | null
   deliveries: { x: number; lateX: number | null; label: string }[]
   ticks: { x: number; label: string; end: boolean }[]
@@ -24,13 +26,14 @@ export interface ProjectionShape {
 
 /**
  * A projection as paths. Day `i` fills the width from `i` to `i + 1` at the level its close leaves; the first level is
- * what stands on the shelf now. `leadDays` is a number of open days, counted off on the calendar.
+ * what stands on the shelf now. `leadDays` and `orderDays` are numbers of open days, counted off on the calendar.
  */
 export function projectionShape(
   { days, runsDry, mayRunDry, deliveries }: ProjectionView,
   onHand: number,
   leadDays: number | null,
   { width, height, foot }: ChartBox,
+  orderDays: number | null = null,
 ): ProjectionShape {
   const most = Math.max(onHand, ...days.map(day => day.high), 1) * 1.06
   const floorY = height - foot
@@ -52,6 +55,7 @@ export function projectionShape(
     likely: days.length > 0 ? `M0 ${y(onHand)}L${path(steps('likely'))}` : '',
     floorY,
     leadX: leadDays === null ? null : x(afterOpenDays(days, leadDays)),
+    orderX: orderDays === null ? null : within(days[afterOpenDays(days, orderDays)]?.date ?? ''),
     dryX: runsDry ? within(runsDry.date) : mayRunDry ? within(mayRunDry) : null,
     deliveries: deliveries.flatMap(delivery => {
       const at = within(delivery.date)

@@ -34,11 +34,14 @@ export function Life({ car, acts }: { car: CarView; acts: Acts }) {
         {life && (
           <>
             <LifeChart life={life} plate={car.plate} />
-            <p>{life.sentence}</p>
-            <p className={pieces.soft}>
-              Taken from cars of {life.exposureClass} exposure. A figure from few cars is a guess with a
-              range: what is seen on the car itself decides.
-            </p>
+            {car.missing && <p>{car.missing}</p>}
+            <details>
+              <summary>Why</summary>
+              <p>{life.sentence}</p>
+              <p className={pieces.soft}>
+                Taken from cars of {life.exposureClass} exposure; what is seen on the car itself decides.
+              </p>
+            </details>
           </>
         )}
         {car.singleLooks > 0 && (

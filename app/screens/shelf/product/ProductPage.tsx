@@ -2,7 +2,7 @@ import { Tabs } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { type ReactNode, useState } from 'react'
-import type { ShelfProductView, ShelfUnit } from '../../../../main/api/views.ts'
+import type { AdviceFacts, ShelfProductView, ShelfUnit } from '../../../../main/api/views.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { mayLeave } from '../../../data/unsaved.ts'
@@ -13,7 +13,7 @@ import pieces from '../../../parts/pieces.module.css'
 import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
 import type { SectionProps } from '../../../parts/Sections.tsx'
 import { AdviceNumbers } from '../../../parts/shelf/AdviceNumbers.tsx'
-import { AdviceWords } from '../../../parts/shelf/AdviceWords.tsx'
+import { AdviceInShort } from '../../../parts/shelf/AdviceWords.tsx'
 import { amountText } from '../../../parts/shelf/amounts.ts'
 import { Pictograms } from '../../../parts/shelf/Pictograms.tsx'
 import { ProjectionChart } from '../../../parts/shelf/ProjectionChart.tsx'
@@ -111,10 +111,11 @@ function Outlook({ product, unit }: { product: ShelfProductView; unit: ShelfUnit
           onHand={product.usable}
           projection={projection}
           leadDays={advice.facts?.coverDays ?? null}
-          height={9.4}
+          orderDays={orderDays(advice.facts)}
+          height={15}
         />
         <div>
-          <AdviceWords advice={advice} />
+          <AdviceInShort advice={advice} />
           {projection.runsDry && <p className={pieces.late}>{projection.runsDry.words}</p>}
           {projection.expiries.map(expiry => (
             <p key={expiry.date} className={pieces.soft}>
@@ -125,6 +126,12 @@ function Outlook({ product, unit }: { product: ShelfProductView; unit: ShelfUnit
       </div>
     </Card>
   )
+}
+
+/** Open days until what is left for unforeseen use is at the order point; null where nothing says so. */
+function orderDays(facts: AdviceFacts | null): number | null {
+  if (!facts || facts.usePerDay <= 0) return null
+  return Math.max(0, Math.ceil((facts.position - facts.orderPoint) / facts.usePerDay))
 }
 
 /** A tab each, by its name; none where there is nothing to show in it. */

@@ -25,7 +25,7 @@ const pageSize = 200
 /** Nobody works through a longer list: the filter finds what lies beyond. */
 const mostListed = 5_000
 
-/** Who is due: the year as a picture, and the visits one by one with the reason for each. */
+/** Who is due: the year as the head, below it the visits with one act each, the reason behind it. */
 export function Due() {
   const { zone } = useShop()
   const nowAt = useNowAt()

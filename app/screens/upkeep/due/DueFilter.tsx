@@ -1,4 +1,5 @@
 import { Checkbox, Select, TextInput } from '@mantine/core'
+import { useState } from 'react'
 import type { DueState, PlanKind } from '../../../../main/api/views.ts'
 import { ChoiceChips } from '../../../parts/ChoiceChips.tsx'
 import { dueSigns, dueWords, kindChoices } from '../words.ts'
@@ -37,6 +38,7 @@ const stateChoices = (['overdue', 'due', 'soon', 'later'] as const).map(value =>
 
 /** What of the visits is listed. What is overdue is listed whatever the time ahead. */
 export function DueFilter({ filter, onChange }: { filter: Filter; onChange(filter: Filter): void }) {
+  const [open] = useState(filter.kinds.length > 0 || filter.reachable || filter.unbooked)
   const change = (part: Partial<Filter>) => onChange({ ...filter, ...part })
   return (
     <search className={styles.filter} aria-label="Visits">
@@ -59,24 +61,29 @@ export function DueFilter({ filter, onChange }: { filter: Filter; onChange(filte
         value={filter.states}
         onChange={states => change({ states })}
       />
-      <ChoiceChips
-        label="Visit"
-        choices={kindChoices}
-        value={filter.kinds}
-        onChange={kinds => change({ kinds })}
-      />
-      <div className={styles.boxes}>
-        <Checkbox
-          label="Only who may be reached"
-          checked={filter.reachable}
-          onChange={event => change({ reachable: event.currentTarget.checked })}
-        />
-        <Checkbox
-          label="Leave out what is booked"
-          checked={filter.unbooked}
-          onChange={event => change({ unbooked: event.currentTarget.checked })}
-        />
-      </div>
+      <details className={styles.more} open={open || undefined}>
+        <summary>More filters</summary>
+        <div>
+          <ChoiceChips
+            label="Visit"
+            choices={kindChoices}
+            value={filter.kinds}
+            onChange={kinds => change({ kinds })}
+          />
+          <div className={styles.boxes}>
+            <Checkbox
+              label="Only who may be reached"
+              checked={filter.reachable}
+              onChange={event => change({ reachable: event.currentTarget.checked })}
+            />
+            <Checkbox
+              label="Leave out what is booked"
+              checked={filter.unbooked}
+              onChange={event => change({ unbooked: event.currentTarget.checked })}
+            />
+          </div>
+        </div>
+      </details>
     </search>
   )
 }

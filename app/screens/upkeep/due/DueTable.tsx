@@ -70,10 +70,8 @@ export function DueTable({ visits, today, acts, chosen, onChoose }: Props) {
             small: visit => `${visit.customerName}, ${visit.vehicleWords}`,
           },
           {
-            head: 'Visit, and why then',
-            cell: ({ title, productName }) => (productName ? `${title} · ${productName}` : title),
-            small: ({ sentence }) =>
-              sentence ?? 'A later visit of this plan, if all before it come when due.',
+            head: 'Visit',
+            cell: visit => <What visit={visit} />,
           },
           { head: 'Booked, reminded', className: own.reminder, cell: visit => <Fate visit={visit} /> },
           {
@@ -114,6 +112,19 @@ function When({ visit }: { visit: VisitView }) {
       {visit.targetOn !== null && visit.targetOn !== visit.dueOn && (
         <small>aimed at {dateWords(visit.targetOn)}</small>
       )}
+    </>
+  )
+}
+
+/** What is to be done; why then is there to be opened. */
+function What({ visit: { title, productName, plate, sentence } }: { visit: VisitView }) {
+  return (
+    <>
+      {productName ? `${title} · ${productName}` : title}
+      <details className={own.why}>
+        <summary aria-label={`Why then: ${plate}, ${title}`}>why then</summary>
+        <p>{sentence ?? 'A later visit of this plan, if all before it come when due.'}</p>
+      </details>
     </>
   )
 }

@@ -12,6 +12,7 @@ import { DateField } from '../../../parts/inputs.tsx'
 import { dateWords } from '../../../parts/time.ts'
 import type { Acts } from '../useActs.tsx'
 import { channelWords } from '../words.ts'
+import own from './Due.module.css'
 import { mayWrite, WriteDialog } from './WriteDialog.tsx'
 
 type Act = 'done' | 'move' | 'skip'
@@ -20,8 +21,18 @@ type Act = 'done' | 'move' | 'skip'
 export function VisitActs({ visit, today, acts }: { visit: VisitView; today: string; acts: Acts }) {
   const [asking, setAsking] = useState<Act | null>(null)
   const [writing, setWriting] = useState<Channel | null>(null)
+  const first = mayWrite(visit) ? ways.find(way => visit.channels.includes(way)) : undefined
   return (
-    <>
+    <div className={own.acts}>
+      {first && (
+        <Button
+          size="compact-sm"
+          aria-label={`${asks[first]} about ${visit.plate}, ${visit.title}`}
+          onClick={() => setWriting(first)}
+        >
+          {asks[first]}
+        </Button>
+      )}
       <Menu position="bottom-end" withinPortal>
         <Menu.Target>
           <Button
@@ -60,9 +71,13 @@ export function VisitActs({ visit, today, acts }: { visit: VisitView; today: str
           onDone={acts.done}
         />
       )}
-    </>
+    </div>
   )
 }
+
+/** How an owner is asked, the least trouble to both first, and what that is called on its button. */
+const ways = ['email', 'text', 'call', 'letter'] as const satisfies readonly Channel[]
+const asks: Record<Channel, string> = { email: 'Write', text: 'Text', call: 'Call', letter: 'Letter' }
 
 interface DialogProps {
   act: Act

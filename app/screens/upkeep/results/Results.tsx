@@ -31,7 +31,6 @@ export function Results() {
   })
   const results = query.data
   if (!results) return <Waiting error={query.error} words="Counting" />
-  const percent = Math.round(results.confidence * 100)
   return (
     <>
       <ScreenTitle title="Results">
@@ -46,7 +45,7 @@ export function Results() {
       {results.lines.length === 0 ? (
         <p className={pieces.empty}>
           No reminder went out in this time. Once some have, this shows for each channel and template how many
-          owners were reminded, booked and came, with the range each share may lie in.
+          owners were reminded, booked and came.
         </p>
       ) : (
         <Card aria-label="Results by channel and template">
@@ -65,9 +64,7 @@ export function Results() {
             ]}
           />
           <p className={pieces.soft}>
-            In brackets, and as the bar: where the true share lies with {percent} % confidence. Two bars that
-            overlap widely do not tell one template from another. A visit counts once, under its last
-            reminder.
+            The pale bar is where the share of many would lie. A visit counts once, under its last reminder.
           </p>
         </Card>
       )}
@@ -77,7 +74,7 @@ export function Results() {
 
 /** A share as its range on a scale from none to all; the mark is what was counted. */
 function Share({ share }: { share: ResultShare }) {
-  const { count, of, range, words } = share
+  const { count, of, range, few, words } = share
   return (
     <div className={own.share}>
       {of > 0 && (
@@ -94,6 +91,7 @@ function Share({ share }: { share: ResultShare }) {
         </svg>
       )}
       {words}
+      {few && of > 0 && <small>too few to compare</small>}
     </div>
   )
 }

@@ -35,8 +35,7 @@ export function Year({ acts }: { acts: Acts }) {
           The year{' '}
           <small>
             {count(total, 'visit')} due and not booked
-            {year.failed.length > 0 && `, ${year.failed.length} left out that cannot be worked out`} ·{' '}
-            {year.roomWords}
+            {year.failed.length > 0 && `, ${year.failed.length} left out that cannot be worked out`}
           </small>
         </h2>
         {!spreading && (
@@ -54,11 +53,13 @@ export function Year({ acts }: { acts: Acts }) {
       <YearChart
         weeks={spread?.weeks ?? year.weeks}
         before={spread ? year.weeks.map(week => week.planned) : null}
+        head={!spreading}
       />
       {spreading && (
         <section className={pieces.column} aria-label="Spread the load">
           {preview.isFetching && !spread && <p className={pieces.soft}>Finding a week for every visit …</p>}
           {spread && <SpreadWords spread={spread} />}
+          <p className={pieces.soft}>{year.roomWords}</p>
           <Refused of={applying.error ?? preview.error} />
           <Group>
             {spread && spread.moves.length > 0 && (
@@ -80,7 +81,7 @@ export function Year({ acts }: { acts: Acts }) {
           </Group>
         </section>
       )}
-      <Weeks weeks={spread?.weeks ?? year.weeks} />
+      {spreading && <Weeks weeks={spread?.weeks ?? year.weeks} />}
     </section>
   )
 }

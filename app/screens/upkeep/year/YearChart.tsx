@@ -9,35 +9,39 @@ interface Props {
   weeks: readonly WeekView[]
   /** What was aimed at before, week by week, where a spread is being looked at. */
   before: readonly number[] | null
+  /** The head of a screen: lower, and without the key. */
+  head?: boolean
 }
 
 /** The year of visits: bars for what is aimed at, a line for what falls due, steps for the room. */
-export function YearChart({ weeks, before }: Props) {
+export function YearChart({ weeks, before, head = false }: Props) {
   const id = useId()
   return (
     <Chart
       label={yearWords(weeks, before)}
-      shape={size => yearShape(weeks, before, size)}
+      shape={size => yearShape(weeks, before, size, head ? 5.5 : undefined)}
       caption={
-        <>
-          <span>
-            <i className={styles.keyFits} /> aimed at
-          </span>
-          <span>
-            <i className={styles.keyOverflow} /> aimed at, no room for it
-          </span>
-          {before && (
+        head ? null : (
+          <>
             <span>
-              <i className={styles.keyBefore} /> aimed at before
+              <i className={styles.keyFits} /> aimed at
             </span>
-          )}
-          <span>
-            <i className={styles.keyDue} /> if everybody came on their date
-          </span>
-          <span>
-            <i className={styles.keyRoom} /> room beside booked work
-          </span>
-        </>
+            <span>
+              <i className={styles.keyOverflow} /> aimed at, no room for it
+            </span>
+            {before && (
+              <span>
+                <i className={styles.keyBefore} /> aimed at before
+              </span>
+            )}
+            <span>
+              <i className={styles.keyDue} /> if everybody came on their date
+            </span>
+            <span>
+              <i className={styles.keyRoom} /> room beside booked work
+            </span>
+          </>
+        )
       }
     >
       {(shape, size) => (

@@ -35,11 +35,12 @@ export function yearShape(
   weeks: readonly WeekView[],
   before: readonly number[] | null,
   { width, rem }: ChartSize,
+  heightRem = 12.5,
 ): YearShape {
   const left = 2.2 * rem
   const right = 0.4 * rem
   const top = 1.4 * rem
-  const height = 12.5 * rem
+  const height = heightRem * rem
   const floorY = height - 1.6 * rem
   const slot = (width - left - right) / Math.max(1, weeks.length)
   const visits = Math.max(1, ...weeks.flatMap(week => [week.asDue, week.planned]), ...(before ?? []))
@@ -69,7 +70,7 @@ export function yearShape(
       ]),
     ),
     roomEnd: { y: y(lastRoom), label: `room ${lastRoom}${lastRoom > most ? ' ↑' : ''}` },
-    levels: levels(most).map(count => ({ y: y(count), label: String(count) })),
+    levels: levels(most, heightRem < 8 ? 2 : 4).map(count => ({ y: y(count), label: String(count) })),
     months: monthTicks(weeks, x, slot, rem),
   }
 }
@@ -81,8 +82,8 @@ function path(points: readonly (readonly number[])[]): string {
 const round = (value: number) => Math.round(value * 10) / 10
 
 /** 0, the most, and a round number between where there is one. */
-function levels(most: number): number[] {
-  const step = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1_000].find(each => most / each <= 4) ?? most
+function levels(most: number, steps: number): number[] {
+  const step = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1_000].find(each => most / each <= steps) ?? most
   return Array.from({ length: Math.floor(most / step) + 1 }, (_, i) => i * step)
 }
 

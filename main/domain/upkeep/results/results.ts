@@ -17,7 +17,9 @@ export interface ResultShare {
   readonly count: number
   readonly of: number
   readonly range: ShareRange
-  /** "8 of 10 (49 to 94 %)": no figure finer than the count can bear. */
+  /** So few that the share may be almost anything: not to be compared. */
+  readonly few: boolean
+  /** "8 of 10": no figure finer than the count can bear. */
   readonly words: string
 }
 
@@ -29,6 +31,9 @@ export interface ResultLine {
   /** Of those that booked. */
   readonly came: ResultShare
 }
+
+/** A range wider than a quarter of all tells no template from another. */
+const WIDEST = 0.25
 
 /**
  * How many reminded owners booked and came, by channel and template, most reminded first. A share from few is a wide
@@ -54,7 +59,6 @@ export function reminderResults(
 
 function share(count: number, of: number, confidence: Confidence): ResultShare {
   const range = wilson(count, of, confidence)
-  const low = Math.floor(range.low * 100)
-  const high = Math.ceil(range.high * 100)
-  return { count, of, range, words: of === 0 ? 'none yet' : `${count} of ${of} (${low} to ${high} %)` }
+  const few = range.high - range.low > WIDEST
+  return { count, of, range, few, words: of === 0 ? 'none yet' : `${count} of ${of}` }
 }

@@ -55,6 +55,23 @@ describe('the chart of a projection', () => {
     expect(projectionShape(flat(14), 10, null, box).leadX).toBeNull()
   })
 
+  it('marks the day of the next order by open days, and none beyond the picture', () => {
+    const dayWide = box.width / 14
+    expect(projectionShape(flat(14), 10, null, box, 5).orderX).toBeCloseTo(5 * dayWide, 0)
+    expect(projectionShape(flat(14), 10, null, box, 100).orderX).toBeNull()
+    expect(projectionShape(flat(14), 10, null, box).orderX).toBeNull()
+  })
+
+  it('keeps its dates apart, however narrow it is', () => {
+    for (const width of [120, 280, 700]) {
+      const { ticks } = projectionShape(flat(60), 10, null, { ...box, width })
+      const ends = ticks.map(tick =>
+        tick.end ? { from: width - 60, to: width } : { from: tick.x, to: tick.x + 60 },
+      )
+      for (const [i, tick] of ends.entries()) expect(tick.from).toBeGreaterThanOrEqual(ends[i - 1]?.to ?? 0)
+    }
+  })
+
   it('marks the day it runs dry, and the day it may where none is named', () => {
     const dry = { date: '2026-04-21', words: '', jobId: null }
     const dayWide = box.width / 14
