@@ -1,5 +1,5 @@
 import { gridDown, gridUp } from '../../domain/calendar/index.ts'
-import { promise } from '../../domain/schedule/index.ts'
+import { promiseOf } from '../../domain/schedule/index.ts'
 import { moveProblem, type Place, type RestOfJob, timesBetweenVisits } from '../floor/movePlan.ts'
 
 /** How far from the wished place another one is looked for, in minutes. */
@@ -41,7 +41,7 @@ function firstPlace(rest: RestOfJob, { bays, from, to }: Search): Place | null {
     if (earliest > to || span.to <= earliest) continue
     const horizon = Math.min(earliest + farthestMin, span.to)
     const limits = { bays, from: earliest, to: Number.isFinite(to) ? to : null, horizon }
-    const offer = promise(moveProblem(rest, limits)).askedDay
+    const offer = promiseOf(moveProblem(rest, limits), 'askedDay')
     const first = offer.feasible ? offer.plan.steps[0] : undefined
     if (first) return { bayId: first.bay, startAt: first.start }
   }

@@ -1,6 +1,12 @@
 /** The three offers with the shelf looked at: where what holds up the booking lacks, the offer comes when it could be there. */
 import { gridUp, startOfDay } from '../../domain/calendar/index.ts'
-import { type NoOffer, type Offer, type Offers, type Problem, promise } from '../../domain/schedule/index.ts'
+import {
+  type NoOffer,
+  type Offer,
+  type Offers,
+  type Problem,
+  promiseOf,
+} from '../../domain/schedule/index.ts'
 import type { SizeClass } from '../../domain/vehicle/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -49,13 +55,12 @@ export async function offersInStock(
   const treatmentIds = sold.treatments.map(each => each.id)
   const untilAt = Math.max(desk.now(), ...ends)
   const check = ends.length === 0 ? null : await shelfCheck(desk, tx, { treatmentIds, sizeClass, untilAt })
-  const later = new Map<number, Offers>()
   const stocked = (kind: keyof Offers): StockedOffer => {
     const offer = found[kind]
     if (!check || !offer.feasible) return { offer, asked, shelf: nothingShort.shelf, ifHere: null }
     const { shelf, wait } = judgeOffer(check, sold, offer)
     const place = { offer, asked, shelf }
-    const waiting = wait && laterPlace(kind, place, wait, check, wish, later)
+    const waiting = wait && laterPlace(kind, place, wait, check, wish)
     if (!wait || !waiting) return { ...place, ifHere: null }
     return { ...waiting, ifHere: { ...place, words: `If ${wait.words}` } }
   }
@@ -83,16 +88,13 @@ function laterPlace(
   wait: NonNullable<Judged['wait']>,
   check: ShelfCheck,
   { floor, sold }: Wish,
-  later: Map<number, Offers>,
 ): Stocked | null {
   const dayAt = startOfDay(wait.couldBeOn, floor.zone)
   for (const lead of [wait.lackingAt - offer.dropOff, 0]) {
     const release = Math.max(asked.newJob.release, gridUp(floor, dayAt - lead))
     const newJob = { ...asked.newJob, release, asked: Math.max(release, asked.newJob.asked) }
     const then: Problem = { ...asked, newJob }
-    const offers = later.get(release) ?? promise(then)
-    later.set(release, offers)
-    const next = offers[kind]
+    const next = promiseOf(then, kind)
     if (!next.feasible) continue
     const again = judgeOffer(check, sold, next)
     if (again.wait === null) return { offer: next, asked: then, shelf: again.shelf }

@@ -1,7 +1,7 @@
 /** Two cars whose coats were laid shortly before now, whatever the hour, so that the board shows cures under way. */
 import { firstOpenAt, gridDown, gridUp } from '../../domain/calendar/index.ts'
 import { type FloorJob, problemOf } from '../../domain/floor/index.ts'
-import { type Plan, promise, type Step } from '../../domain/schedule/index.ts'
+import { type Plan, promiseOf, type Step } from '../../domain/schedule/index.ts'
 import type { LaidStep } from '../../domain/treatment/index.ts'
 import type { Floor } from '../floor/floor.ts'
 
@@ -29,7 +29,7 @@ export function curingPlan(
     )
     const release = startTo - window - 1440
     const problem = problemOf(ground, { job: { id: 'new', release, asked: release, steps: pinned } })
-    const offer = promise(problem).soonest
+    const offer = promiseOf(problem, 'soonest')
     if (!offer.feasible || fetchedAt === null) continue
     const handover = Math.max(offer.handover, fetchedAt)
     const last = offer.stays.at(-1)!

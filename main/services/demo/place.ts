@@ -2,7 +2,7 @@
 
 import { addDays, dateOf, startOfDay } from '../../domain/calendar/index.ts'
 import { type FloorJob, problemOf, stepRows } from '../../domain/floor/index.ts'
-import { type OfferKind, type Plan, promise } from '../../domain/schedule/index.ts'
+import { type OfferKind, type Plan, promiseOf } from '../../domain/schedule/index.ts'
 import type { Condition } from '../../domain/shop/index.ts'
 import type { LaidStep } from '../../domain/treatment/index.ts'
 import type { Tx } from '../../store/store.ts'
@@ -110,9 +110,8 @@ function offeredPlan(
   askedAt: number,
   kind: OfferKind,
 ): Plan | null {
-  const offer = promise(problemOf(floor, { job: { id: 'new', release: askedAt, asked: askedAt, steps } }))[
-    kind
-  ]
+  const job = { id: 'new', release: askedAt, asked: askedAt, steps }
+  const offer = promiseOf(problemOf(floor, { job }), kind)
   return offer.feasible && offer.dropOff < askedAt + 3 * 1440 ? offer.plan : null
 }
 

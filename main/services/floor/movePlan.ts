@@ -8,7 +8,7 @@ import {
   type Offer,
   type Plan,
   type Problem,
-  promise,
+  promiseOf,
   type Reason,
   reasonText,
   type Step,
@@ -177,7 +177,7 @@ export function planMove(rest: RestOfJob, wish: Place): MovePlan {
       `"${step.name}" must stay in ${floor.bayNames.get(rest.bays[0]!)}: the coat is not tack-free`,
     )
   const problem = moveProblem(rest, { bays: [wish.bayId], from: wish.startAt, to: wish.startAt })
-  const offer = promise(problem).soonest
+  const offer = promiseOf(problem, 'soonest')
   if (offer.feasible) {
     const dropOffAt = index === 0 ? offer.dropOff : job.dropOffAt
     const elsewhere = visitInTheWay(floor, visits, { dropOffAt, handoverAt: offer.handover })

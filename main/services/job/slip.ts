@@ -2,7 +2,7 @@
 import { datedWords, gridDown } from '../../domain/calendar/index.ts'
 import { coatsOf, conflictsOn, leavingOf, leavingTimes, type ProductsById } from '../../domain/floor/index.ts'
 import { can, isMovableFrom } from '../../domain/job/index.ts'
-import { promise } from '../../domain/schedule/index.ts'
+import { promiseOf } from '../../domain/schedule/index.ts'
 import type { Floor } from '../floor/floor.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import { plateWords, vehicleWords } from '../floor/jobRows.ts'
@@ -35,7 +35,7 @@ function soonestPlace(floor: Floor, job: JobRow, visits: readonly OtherVisit[]) 
   const { bays, earliestAt, latestAt, ...rest } = restOfJob(floor, job, index, visits)
   const to = latestAt === null ? null : gridDown(floor, latestAt)
   if (to !== null && to < earliestAt) return null
-  const offer = promise(moveProblem(rest, { bays, from: earliestAt, to })).soonest
+  const offer = promiseOf(moveProblem(rest, { bays, from: earliestAt, to }), 'soonest')
   const dropOffAt = index === 0 && offer.feasible ? offer.dropOff : job.dropOffAt
   if (!offer.feasible || visitInTheWay(floor, visits, { dropOffAt, handoverAt: offer.handover })) return null
   const first = offer.plan.steps[0]!

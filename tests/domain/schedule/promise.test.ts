@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { checkPlan } from '../../../main/domain/schedule/checkPlan.ts'
-import { promise } from '../../../main/domain/schedule/promise.ts'
+import { promise, promiseOf } from '../../../main/domain/schedule/promise.ts'
 import type { Objective, OfferKind, Offers, Problem } from '../../../main/domain/schedule/types.ts'
 import { smallProblem } from './cases.ts'
 import { promiseCases } from './referenceCases.ts'
@@ -71,5 +71,29 @@ describe('names and order', () => {
       }),
       { numRuns: 200 },
     )
+  })
+})
+
+describe('one offer alone', () => {
+  const same = (problem: Problem) => {
+    const offers = promise(problem)
+    for (const kind of kinds) expect(promiseOf(problem, kind), kind).toEqual(offers[kind])
+  }
+
+  test('is the one that all three hold', () => {
+    for (const { problem } of promiseCases()) same(problem)
+    fc.assert(fc.property(smallProblem({ extensions: true }), same), { numRuns: 200 })
+  })
+
+  test('also where it lies weeks ahead', () => {
+    const days = Array.from({ length: 60 }, (_, day) => ({ from: day * 1440 + 480, to: day * 1440 + 1080 }))
+    const bays = [{ id: 'A', can: [], closed: [{ from: 0, to: 20 * 1440 + 900 }] }]
+    const coat = { kind: 'work', minutes: 120, skill: null, crew: 0, split: false } as const
+    const steps = [coat, { kind: 'hold', minutes: 300 }, coat] as const
+    const newJob = { id: 'new', release: 0, asked: 3 * 1440, steps }
+    const problem: Problem = { grid: 15, horizon: 60 * 1440, open: days, bays, crew: [], fixed: [], newJob }
+    // Coated by 18:00, cured at 23:00 and coated again from 08:00: 16:00 is the latest that costs no day.
+    expect(promise(problem).soonest).toMatchObject({ dropOff: 20 * 1440 + 960, handover: 21 * 1440 + 600 })
+    same(problem)
   })
 })
