@@ -14,10 +14,11 @@ import type { Figure } from './run.ts'
 
 const goals = { smallS: 10, shopS: 10, noWaitS: 600, gapPercent: 5, ratio: 50 }
 const weekS = 10
+const offS = 4
 const mediumS = 60
 const noWaitLimitS = 120
-const highsLimitS = 60
-const highsCases = ['s01', 's02', 's08', 's09', 's11']
+const highsLimitS = 30
+const highsCases = ['s01', 's08', 's11']
 
 function figure(
   name: string,
@@ -41,15 +42,16 @@ function timed<T>(search: Iterator<T, T>, limitS: number) {
 
 function layTimed(floor: FloorProblem, limitS: number, parts: Partial<LayParts> = {}) {
   const { last, seconds } = timed(layFloor(floor, { parts }), limitS)
-  const objections = last.plan ? verifyFloor(floor, last.plan) : ['no plan']
+  const objections = last.plan ? verifyFloor(floor, last.plan) : []
   if (objections.length > 0) throw new Error(`${floor.id}: ${objections.join('; ')}`)
   return { last, seconds }
 }
 
-/** How far the tardiness, and the blocked minutes once that is proven, are above their bounds. */
+/** How far the tardiness, and the blocked minutes once that is proven, are above their bounds; all of it without a plan. */
 function gapPercent({ objective, bound }: Laying): number {
-  const key = objective!.weightedTardiness > bound.weightedTardiness ? 'weightedTardiness' : 'blockedOpen'
-  return objective![key] === 0 ? 0 : (100 * (objective![key] - bound[key])) / objective![key]
+  if (!objective) return 100
+  const key = objective.weightedTardiness > bound.weightedTardiness ? 'weightedTardiness' : 'blockedOpen'
+  return objective[key] === 0 ? 0 : (100 * (objective[key] - bound[key])) / objective[key]
 }
 
 /** Yields one figure after another; reads the reference cases and writes nothing. */
@@ -109,8 +111,9 @@ function* besideHighs(highs: Highs): Generator<Figure> {
     yield figure(`${floor.id}, ours`, seconds, 's')
   }
   const median = ratios.sort((a, b) => a - b)[ratios.length >> 1]!
+  // Where HiGHS was stopped without a proof, its time and so the ratio are the least they can be.
   yield figure(
-    'HiGHS against ours, median',
+    'HiGHS against ours, median, at the least',
     median,
     'ratio',
     `at least ${goals.ratio}`,
@@ -147,7 +150,7 @@ function* weeks(): Generator<Figure> {
     const first = layFloor(floor).next().value
     const { last } = layTimed(floor, weekS)
     const gap = gapPercent(last)
-    const met = gap <= goals.gapPercent && !isBetter(first.objective!, last.objective!)
+    const met = gap <= goals.gapPercent && !(first.objective && isBetter(first.objective, last.objective!))
     yield figure(`12 bays, ${floor.id}: gap after ${weekS} s`, gap, '%', `at most ${goals.gapPercent} %`, met)
   }
   for (const cars of [10, 20, 40, 80]) {
@@ -166,7 +169,7 @@ function* switchedOff(): Generator<Figure> {
     let total = 0
     let proven = 0
     for (const floor of floors) {
-      const { last, seconds } = layTimed(floor, weekS, parts)
+      const { last, seconds } = layTimed(floor, offS, parts)
       total += seconds
       if (last.proven) proven++
     }
