@@ -168,11 +168,15 @@ function* switchedOff(): Generator<Figure> {
     const parts = part ? { ...allParts, [part]: false } : allParts
     let total = 0
     let proven = 0
+    let conflicts = 0
     for (const floor of floors) {
       const { last, seconds } = layTimed(floor, offS, parts)
       total += seconds
+      conflicts += last.conflicts
       if (last.proven) proven++
     }
-    yield figure(`without ${part ?? 'nothing'}: ${proven} of ${floors.length} proven in`, total, 's')
+    const name = `without ${part ?? 'nothing'}: ${proven} of ${floors.length} proven`
+    yield figure(`${name}, time`, total, 's')
+    yield figure(`${name}, conflicts`, conflicts, 'count')
   }
 }
