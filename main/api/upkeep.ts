@@ -22,7 +22,7 @@ import {
 import { inspect, recordLayer, voidInspection } from '../services/upkeep/inspect.ts'
 import { archivePlan, getVisit, savePlan } from '../services/upkeep/plans.ts'
 import { listProductLives, saveProductLife } from '../services/upkeep/productLives.ts'
-import { applySpread, previewSpread } from '../services/upkeep/spread.ts'
+import { applySpread, beginSpread, spreadStands, stopSpread } from '../services/upkeep/spread.ts'
 import { upkeepYear } from '../services/upkeep/year.ts'
 import { procedure, router } from './trpc.ts'
 
@@ -33,7 +33,10 @@ export const upkeep = router({
   /** The next 52 weeks: due, aimed at, room. */
   year: procedure.query(({ ctx }) => upkeepYear(ctx)),
   spread: router({
-    preview: procedure.query(({ ctx }) => previewSpread(ctx)),
+    /** Begins to find a week for every visit, and answers at once; `preview` tells how far it is, then what it found. */
+    begin: procedure.mutation(({ ctx }) => beginSpread(ctx)),
+    stop: procedure.mutation(({ ctx }) => stopSpread(ctx)),
+    preview: procedure.query(({ ctx }) => spreadStands(ctx)),
     carryOut: procedure.mutation(({ ctx }) => applySpread(ctx)),
   }),
 

@@ -1,4 +1,3 @@
-import { endBeside } from '../services/desk/beside.ts'
 import type { Desk } from '../services/desk/desk.ts'
 import { upkeepTick } from '../services/reminders/automatic.ts'
 import { haltOutbox } from '../services/reminders/outboxRun.ts'
@@ -7,10 +6,7 @@ const everyMs = 60_000
 /** How long closing waits for the message that is on its way; past that it counts as cut off. */
 const patienceMs = 5_000
 
-/**
- * Looks after the outbox every minute, one look at a time; returns the way to stop it, and all that goes on beside the
- * desk, before the store is closed.
- */
+/** Looks after the outbox every minute, one look at a time; returns the way to stop, before the store is closed. */
 export function startOutbox(desk: Desk, onFault: (error: unknown) => void): () => Promise<void> {
   let looking: Promise<void> | null = null
   const timer = setInterval(() => {
@@ -24,6 +20,6 @@ export function startOutbox(desk: Desk, onFault: (error: unknown) => void): () =
   return async () => {
     clearInterval(timer)
     const late = new Promise<void>(resolve => setTimeout(resolve, patienceMs).unref())
-    await Promise.race([Promise.all([haltOutbox(desk.store), endBeside(desk.store), looking]), late])
+    await Promise.race([Promise.all([haltOutbox(desk.store), looking]), late])
   }
 }

@@ -2,6 +2,7 @@ import { startBackups } from './backupTimer.ts'
 import { migrationsDir, rendererDir } from './build.ts'
 import { claimDataFolder, readRunning } from './dataFolder.ts'
 import { faultTeller } from './faultTeller.ts'
+import { startFollowing } from './followTimer.ts'
 import { forgetPage, openBrowser } from './openBrowser.ts'
 import { openShop } from './openShop.ts'
 import type { Options } from './options.ts'
@@ -39,6 +40,7 @@ export async function startWeb(options: Options, screens: Screens = { rendererDi
   })
   keepDoor(options.dataDir, { ...web.keys, port: web.port })
   claim.announce(`http://127.0.0.1:${web.port}`)
+  const stopFollowing = startFollowing(desk, onFault)
   const stopOutbox = startOutbox(desk, onFault)
   const stopBackups = startBackups(desk, onFault)
   const entrance = web.entrance()
@@ -47,7 +49,7 @@ export async function startWeb(options: Options, screens: Screens = { rendererDi
 
   await toStop
   await web.close()
-  await Promise.all([stopOutbox(), stopBackups()])
+  await Promise.all([stopFollowing(), stopOutbox(), stopBackups()])
   await desk.store.close()
   forgetPage(options.dataDir)
   claim.release()

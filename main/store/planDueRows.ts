@@ -66,7 +66,6 @@ export interface OpenRow {
   dueOn: string
   firstOn: string
   lastOn: string
-  customerId: string
 }
 
 /** The state of a visit on a day, as `DueState` has it: the window decides. */
@@ -91,11 +90,25 @@ function open({ until, vehicleId, kinds, from, orOverdue, today, states, except 
   return Prisma.join(each, ' and ')
 }
 
-/** Open visits by due day and plan, the first so many of them. */
-export function openRows(tx: Tx, where: OpenWhere, most = -1): Promise<OpenRow[]> {
-  return tx.$queryRaw<OpenRow[]>`
-    select planId, kind, ${stateOn(where.today)} as state, ruleOn, dueOn, firstOn, lastOn, customerId from PlanDue
-    where ${open(where)} order by dueOn, planId limit ${most}`
+/** Open visits by due day and plan, the first so many of them; all come in one piece. */
+export async function openRows(tx: Tx, where: OpenWhere, most = -1): Promise<OpenRow[]> {
+  const [row] = await tx.$queryRaw<{ list: string }[]>`
+    select json_group_array(json_array(planId, kind, state, ruleOn, dueOn, firstOn, lastOn)) as list from (
+      select planId, kind, ${stateOn(where.today)} as state, ruleOn, dueOn, firstOn, lastOn from PlanDue
+      where ${open(where)} order by dueOn, planId limit ${most}
+    )`
+  type Listed = [string, string, OpenRow['state'], string, string, string, string]
+  return (JSON.parse(row?.list ?? '[]') as Listed[]).map(
+    ([planId, kind, state, ruleOn, dueOn, firstOn, lastOn]) => ({
+      planId,
+      kind,
+      state,
+      ruleOn,
+      dueOn,
+      firstOn,
+      lastOn,
+    }),
+  )
 }
 
 /** An open visit with what its last reminder, if any, says of the next. */
@@ -156,20 +169,20 @@ export async function remindRows(
   )
 }
 
-/** What was written down about where open visits are aimed, and as which job they were booked, in that order. */
+/** What was written down about where visits that are open or come later are aimed, and as which job they were booked, in order. */
 export function aimRows(tx: Tx) {
   return tx.$queryRaw<
     { planId: string; ruleOn: string; what: string; toDay: string | null; jobId: string | null }[]
   >`
     select e.planId, e.ruleOn, e.what, e.toDay, e.jobId
-    from UpkeepEntry e cross join PlanDue d on d.planId = e.planId and d.ruleOn = e.ruleOn
+    from UpkeepEntry e cross join PlanDue d on d.planId = e.planId and d.ruleOn <= e.ruleOn
     where e.what in ('aimed', 'moved', 'booked') and e.voidedAt is null order by e.seq`
 }
 
 /** Open visits past their day that are aimed at one to come. */
 export function overdueAimedRows(tx: Tx, today: string): Promise<OpenRow[]> {
   return tx.$queryRaw<OpenRow[]>`
-    select planId, kind, ${stateOn(today)} as state, ruleOn, dueOn, firstOn, lastOn, customerId from PlanDue d
+    select planId, kind, ${stateOn(today)} as state, ruleOn, dueOn, firstOn, lastOn from PlanDue d
     where ${open({ today, until: today })} and dueOn < ${today} and exists (
       select 1 from UpkeepEntry e where e.what = 'aimed' and e.planId = d.planId and e.ruleOn = d.ruleOn
         and e.voidedAt is null and e.toDay >= ${today}
@@ -265,4 +278,9 @@ export async function stalePlans(tx: Tx, today: string, most: number): Promise<s
     take: most,
   })
   return rows.map(row => row.planId)
+}
+
+/** How many there are. */
+export function staleCount(tx: Tx, today: string): Promise<number> {
+  return tx.planDue.count({ where: { throughOn: { lt: today } } })
 }

@@ -8,7 +8,7 @@ import { dueForReminder } from '../../main/services/reminders/wanted.ts'
 import { carAway, skipVisit } from '../../main/services/upkeep/acts.ts'
 import { dueVisits } from '../../main/services/upkeep/dueVisits.ts'
 import { keptPlans } from '../../main/services/upkeep/kept.ts'
-import { applySpread } from '../../main/services/upkeep/spread.ts'
+import { applySpread, previewSpread } from '../../main/services/upkeep/spread.ts'
 import { upkeepDay } from '../../main/services/upkeep/visits.ts'
 import { openYear, upkeepYear, yearFrame } from '../../main/services/upkeep/year.ts'
 import { yearsNowAt } from '../bench/years/fillYears.ts'
@@ -74,6 +74,8 @@ it('lists, counts and spreads over the year what every plan gives', async () => 
     const year = await upkeepYear(now)
     expect(year.weeks.reduce((sum, week) => sum + week.asDue, 0)).toBe(due.length)
     expect(year.weeks.reduce((sum, week) => sum + week.planned, 0)).toBe(due.length)
+    const spread = await previewSpread(now)
+    expect(spread?.weeks.map(week => week.asDue)).toEqual(year.weeks.map(week => week.asDue))
     for (const [i, { mondayOn, asDue }] of year.weeks.entries())
       expect(asDue).toBe(
         due.filter(

@@ -6,6 +6,7 @@ import { Refusal } from '../../domain/refusal.ts'
 import { startBackups } from '../backupTimer.ts'
 import { type Claim, claimDataFolder, readRunning } from '../dataFolder.ts'
 import { faultTeller } from '../faultTeller.ts'
+import { startFollowing } from '../followTimer.ts'
 import { openShop } from '../openShop.ts'
 import { startOutbox } from '../outboxTimer.ts'
 import { windowIsOpen } from '../windowWords.ts'
@@ -84,6 +85,7 @@ async function open(shell: Shell, place: Place, windowDir: string): Promise<void
   })
   const onFault = faultTeller(desk)
   const handler = createApp({ desk, rendererDir: place.rendererDir, onFault })
+  const stopFollowing = startFollowing(desk, onFault)
   const stopOutbox = startOutbox(desk, onFault)
   const stopBackups = startBackups(desk, onFault)
   serveScheme(protocol, request => handler.fetch(request))
@@ -127,7 +129,7 @@ async function open(shell: Shell, place: Place, windowDir: string): Promise<void
     closed = true
     // The shell does not wait for promises: it is held until the database is closed, then let go.
     event.preventDefault()
-    Promise.all([stopOutbox(), stopBackups()])
+    Promise.all([stopFollowing(), stopOutbox(), stopBackups()])
       .then(() => desk.store.close())
       .then(
         () => {

@@ -128,7 +128,7 @@ export async function batch(desk: Desk) {
   const rules = await upkeepRules(tx)
   const midnight = startOfDay(today, zone)
   const { rows, more } = await batchRows(tx, midnight)
-  const { wanted, notWanted } = await dueForReminder(desk)
+  const { wanted, notWanted, behind } = await dueForReminder(desk)
   const sender = await senderOf(tx, desk.store)
   const waits = (state: string, channel?: string) =>
     tx.message.count({ where: { state, ...(channel && { channel }) } })
@@ -142,6 +142,8 @@ export async function batch(desk: Desk) {
     readyMails: await waits('approved', 'email'),
     /** Visits a reminder is due for and not written yet: `reminders.prepare` writes them. */
     waiting: wanted.length,
+    /** How many plans are still as they were worked out before what changed since. */
+    behind,
     /** How far the writing is, and what came of the last. */
     writing: batchStands(desk),
     notWritten: await notWantedViews(tx, notWanted.slice(0, mostNotWanted)),

@@ -12,13 +12,14 @@ import { isUnderWay, writeReminder } from './writeReminder.ts'
  * writes no visit's draft twice.
  */
 export async function prepareBatch(desk: Desk, pace = ownPace()) {
-  const { wanted, notWanted } = await dueForReminder(desk)
+  // Nobody is written to on an old due day, however long it takes to know them all.
+  const { wanted, notWanted, behind } = await dueForReminder(desk, Number.POSITIVE_INFINITY, pace)
   pace.total = wanted.length
   let written = 0
-  let stopped = false
+  let stopped = behind > 0
   const refused: typeof notWanted = []
   for (const { visit, channel } of wanted) {
-    stopped = !(await pace.turn())
+    stopped ||= !(await pace.turn())
     if (stopped) break
     try {
       await writeReminder(desk, await getVisit(desk, visit), channel)

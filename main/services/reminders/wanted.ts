@@ -1,14 +1,16 @@
 /** Whose reminder is due, decided from what is kept of each visit; names and words are read only of those shown. */
 import { dateOf, dateOfDay, dayNumber } from '../../domain/calendar/index.ts'
 import { type Channel, visitKey } from '../../domain/upkeep/index.ts'
-import { aimRows, type RemindRow, remindRows } from '../../store/planDueRows.ts'
+import { type RemindRow, remindRows } from '../../store/planDueRows.ts'
 import type { Tx } from '../../store/store.ts'
+import type { Pace } from '../desk/beside.ts'
 import type { Desk } from '../desk/desk.ts'
+import { aimsOf } from '../upkeep/aims.ts'
 import { followDue } from '../upkeep/planDue.ts'
 import { openChannels, reachOf } from '../upkeep/reach.ts'
 import { closedWords } from '../upkeep/reminded.ts'
 import { type UpkeepRules, upkeepRules } from '../upkeep/settings.ts'
-import { standingBookings, type UpkeepDay, upkeepDay } from '../upkeep/visits.ts'
+import { type UpkeepDay, upkeepDay } from '../upkeep/visits.ts'
 import { isUnderWay } from './writeReminder.ts'
 
 /** How far ahead of the usual time a visit may be aimed, in days. */
@@ -19,12 +21,15 @@ interface NotWanted {
   readonly why: string
 }
 
-/** The visits a reminder is due for now, one an owner, and those that would be due but for a reason, in words. */
-export async function dueForReminder(desk: Desk) {
+/**
+ * The visits a reminder is due for now, one an owner, and those that would be due but for a reason, in words; `behind`:
+ * how many plans are still as they were worked out before what changed since, where `mostWaited` is not waited for.
+ */
+export async function dueForReminder(desk: Desk, mostWaited?: number, pace?: Pace) {
   const tx = desk.store.read
   const day = await upkeepDay(tx, desk.now())
   const rules = await upkeepRules(tx)
-  await followDue(desk, day)
+  const behind = await followDue(desk, day, mostWaited, pace)
   const leadOn = dayAfter(day.today, rules.leadDays)
   const until = dayAfter(leadOn, aimedAheadDays)
   const { aimed, booked } = await aimsOf(tx, day.nowAt)
@@ -56,25 +61,7 @@ export async function dueForReminder(desk: Desk) {
     owners.add(visit.customerId)
     wanted.push({ visit, channel: channelFor(ways, visit.reminder?.tryNo ?? 0) })
   }
-  return { wanted, notWanted }
-}
-
-/** Where open visits are aimed, and those that are booked, by `visitKey`. */
-async function aimsOf(tx: Tx, nowAt: number) {
-  const aimed = new Map<string, { planId: string; toDay: string }>()
-  const jobs = new Map<string, string>()
-  for (const { planId, ruleOn, what, toDay, jobId } of await aimRows(tx)) {
-    const key = visitKey({ planId, ruleOn })
-    if (what === 'booked') {
-      if (jobId !== null) jobs.set(key, jobId)
-    } else if (toDay !== null) {
-      // A day agreed with the owner ends what the spread had aimed at.
-      if (what === 'aimed') aimed.set(key, { planId, toDay })
-      else aimed.delete(key)
-    }
-  }
-  const standing = await standingBookings(tx, nowAt, [...jobs.values()])
-  return { aimed, booked: new Set([...jobs].flatMap(([key, jobId]) => (standing.has(jobId) ? [key] : []))) }
+  return { wanted, notWanted, behind }
 }
 
 /** Whether it is time to write about a visit that is not booked, the first time or again. */

@@ -10,14 +10,17 @@ import {
 import { type CostedRow, costsOf, saveCosts, uncostedRows } from '../../store/costRows.ts'
 import { fromJson, toJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
+import { ownPace } from '../desk/beside.ts'
 import { act, type Desk } from '../desk/desk.ts'
 
-/** Moves costed in one go, so that no desk waits long for it. */
-const piece = 5_000
+/** Moves costed in one piece, after which others come to their turn. */
+const piece = 500
 
 /** Costs what was not costed yet. Made from the ledger and no act of anybody's, so there is no audit line. */
-export async function followCosts(desk: Desk): Promise<void> {
-  while ((await uncostedRows(desk.store.read, 1)).length > 0) if ((await act(desk, costPiece)) < piece) return
+export async function followCosts(desk: Desk, pace = ownPace()): Promise<void> {
+  while ((await uncostedRows(desk.store.read, 1)).length > 0) {
+    if (!(await pace.turn()) || (await act(desk, costPiece)) < piece) return
+  }
 }
 
 /** Costs the first moves that are not costed yet; answers how many. */

@@ -16,7 +16,7 @@ export type DueView = Awaited<ReturnType<typeof dueVisits>>
 export async function dueVisits(desk: Desk, input: DueInput) {
   const tx = desk.store.read
   const day = await upkeepDay(tx, desk.now())
-  await followDue(desk, day)
+  const behind = await followDue(desk, day)
   const { filter = {}, fromDate, toDate, limit = 200 } = input
   const { text, reachable, unbooked, ...simple } = filter
   const where = { ...simple, until: toDate, from: fromDate, orOverdue: true, today: day.today }
@@ -40,6 +40,8 @@ export async function dueVisits(desk: Desk, input: DueInput) {
   return {
     today: day.today,
     zone: day.zone,
+    /** How many plans are still as they were worked out before what changed since. */
+    behind,
     counts,
     visits: read.slice(0, limit),
     /** How many there are, shown or not. */

@@ -9,25 +9,39 @@ import {
   type PlanDueRow,
   plansAlike,
   saveDueRows,
+  staleCount,
   stalePlans,
   unlikePlans,
 } from '../../store/planDueRows.ts'
 import type { Tx } from '../../store/store.ts'
+import { ownPace } from '../desk/beside.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { type KeptVisitPlan, keptPlans } from './kept.ts'
 import type { UpkeepDay } from './visits.ts'
 import { dueOf, type FailedPlanView, failedViews, workedOut } from './workedOut.ts'
 
-/** Plans worked out in one go, so that no desk waits long for it. */
-const piece = 500
+/** Plans worked out in one piece, after which others come to their turn: a few hundredths of a second. */
+const piece = 100
+
+/** As many as a reader waits for: what the acts since the last look may have changed. */
+const mostWaited = 2_000
 
 /**
- * Works out every plan whose open visit is not known for the day any more. After an act that is a car's, after a change
- * of the shop's hours all of them: in pieces, between which others come to their turn.
+ * Works out the plans whose open visit is not known for the day any more, piece by piece. After an act that is a car's;
+ * after a change of the shop's hours, or a migration, all of them, which is more than anybody should wait for: past
+ * `most` it answers with how many there still are (0: none), and the host's timer does the rest.
  */
-export async function followDue(desk: Desk, day: UpkeepDay): Promise<void> {
-  while ((await stalePlans(desk.store.read, day.today, 1)).length > 0)
-    if ((await act(desk, tx => refreshDue(tx, day))) < piece) return
+export async function followDue(
+  desk: Desk,
+  day: UpkeepDay,
+  most = mostWaited,
+  pace = ownPace(),
+): Promise<number> {
+  for (let done = 0; (await stalePlans(desk.store.read, day.today, 1)).length > 0; done += piece) {
+    if (done >= most || !(await pace.turn())) return staleCount(desk.store.read, day.today)
+    await act(desk, tx => refreshDue(tx, day))
+  }
+  return 0
 }
 
 /** One piece of it, or all within a transaction that is under way; how many plans were worked out. */
@@ -65,17 +79,20 @@ function dueRow(kept: KeptVisitPlan | undefined, day: UpkeepDay): DueFigures {
   return { inUse: true, failed: false, throughOn, alike, ...(open ?? nothing) }
 }
 
+/** A listed visit with the kind of its plan. */
+export type KindDue = ListedDue & { readonly kind: string }
+
 /** Open visits as the due list has them, by due day and plan, the first so many. */
-export async function openVisits(tx: Tx, where: OpenWhere, most?: number): Promise<ListedDue[]> {
+export async function openVisits(tx: Tx, where: OpenWhere, most?: number): Promise<KindDue[]> {
   return (await openRows(tx, where, most)).map(asListed)
 }
 
 /** Those past their day that are aimed at one to come. */
-export async function overdueAimed(tx: Tx, day: UpkeepDay): Promise<ListedDue[]> {
+export async function overdueAimed(tx: Tx, day: UpkeepDay): Promise<KindDue[]> {
   return (await overdueAimedRows(tx, day.today)).map(asListed)
 }
 
-function asListed({ kind: _, customerId: __, ...row }: OpenRow): ListedDue {
+function asListed(row: OpenRow): KindDue {
   return { ...row, projected: false }
 }
 
@@ -98,11 +115,7 @@ export async function laterVisits(tx: Tx, day: UpkeepDay, where: OpenWhere): Pro
 }
 
 /** The same visits one by one, each with its own plan. */
-export async function eachLater(
-  tx: Tx,
-  day: UpkeepDay,
-  where: OpenWhere,
-): Promise<(ListedDue & { kind: string })[]> {
+export async function eachLater(tx: Tx, day: UpkeepDay, where: OpenWhere): Promise<KindDue[]> {
   const groups = await plansAlike(tx, where)
   const visits = visitsAfter(
     groups.map(({ group }) => group),

@@ -1,55 +1,54 @@
-/** The spread that levels the year of visits. */
+/** The spread that levels the year of visits: found beside the desk, then looked at, then carried out. */
 import { isoWeek } from '../../domain/calendar/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import {
-  type ListedDue,
   type PlanKind,
   type SpreadResult,
-  spread,
+  spreadInSteps,
   targetDay,
   visitKey,
   weekWishes,
 } from '../../domain/upkeep/index.ts'
-import { carOwners } from '../../store/planRows.ts'
 import type { Tx } from '../../store/store.ts'
+import { besideDesk, ownPace, type Pace } from '../desk/beside.ts'
 import type { Desk } from '../desk/desk.ts'
 import { type ActView, type NewEntry, upkeepAct } from './acts.ts'
-import { type KeptVisitPlan, keptPlans } from './kept.ts'
+import { aimsOf } from './aims.ts'
+import { eachLater, failedPlans, followDue, type KindDue, openVisits, refreshDue } from './planDue.ts'
 import type { WeekRoom } from './room.ts'
-import { type FailedPlanView, failedViews } from './workedOut.ts'
-import { aimedOn, openYear, roomOf, weekViews, type YearFrame, yearFrame } from './year.ts'
+import { roomOf, weekViews, type YearFrame, yearFrame } from './year.ts'
 
 /** Weeks within which a visit whose window has closed is wanted. */
 const overdueWeeks = 6
 
+/** As many lines as anybody reads of what the spread would do. */
+const mostShown = 200
+
 interface DueYear {
   frame: YearFrame
-  kept: KeptVisitPlan[]
   /** What is due within the year and not booked. */
-  due: ListedDue[]
+  due: KindDue[]
   /** The day each is aimed at as things stand, by `visitKey`. */
   aimed: Map<string, string>
-  failed: FailedPlanView[]
+  /** Those whose day was agreed with the owner, by `visitKey`. */
+  agreed: ReadonlySet<string>
   room: WeekRoom
 }
 
-/** Every visit of the year one by one, as the spread moves them. */
+/** Every visit of the year one by one, as the spread moves them; each plan's open visit is to be known already. */
 async function dueYear(tx: Tx, nowAt: number): Promise<DueYear> {
   const frame = await yearFrame(tx, nowAt)
-  const kept = await keptPlans(tx)
-  const { due, failed } = await openYear(tx, frame, kept)
-  const byPlan = new Map(kept.map(each => [each.row.id, each]))
+  const where = { until: frame.until, today: frame.day.today }
+  const { aimed, agreed, booked } = await aimsOf(tx, nowAt)
+  const listed = [...(await openVisits(tx, where)), ...(await eachLater(tx, frame.day, where))]
+  const due = listed.filter(visit => !booked.has(visitKey(visit)))
   const kinds = new Map<PlanKind, number>()
-  for (const { planId } of due) {
-    const kind = byPlan.get(planId)?.plan.kind
-    if (kind) kinds.set(kind, (kinds.get(kind) ?? 0) + 1)
-  }
+  for (const { kind } of due) kinds.set(kind as PlanKind, (kinds.get(kind as PlanKind) ?? 0) + 1)
   return {
     frame,
-    kept,
     due,
-    aimed: new Map(due.map(visit => [visitKey(visit), aimedOn(byPlan, visit)])),
-    failed: await failedViews(tx, failed),
+    aimed: new Map(due.map(visit => [visitKey(visit), aimed.get(visitKey(visit))?.toDay ?? visit.dueOn])),
+    agreed,
     room: await roomOf(tx, frame, kinds),
   }
 }
@@ -69,18 +68,15 @@ interface Proposed {
   target: Map<string, string>
 }
 
-/** A week for every visit at once; a day agreed with the owner is not touched, but takes its room. */
-async function propose(tx: Tx, nowAt: number): Promise<Proposed> {
+/**
+ * A week for every visit at once; a day agreed with the owner is not touched, but takes its room. Null where it was
+ * stopped.
+ */
+async function propose(tx: Tx, nowAt: number, pace: Pace): Promise<Proposed | null> {
   const year = await dueYear(tx, nowAt)
-  const { frame, kept, due } = year
+  const { frame, due, agreed } = year
   const { day, mondays } = frame
-  const agreed = new Set(
-    kept.flatMap(each =>
-      each.records.flatMap(record =>
-        record.what === 'moved' ? [visitKey({ planId: each.row.id, ruleOn: record.dueOn })] : [],
-      ),
-    ),
-  )
+  if (!(await pace.turn())) return null
   const plan = { mondayOn: mondays[0] ?? day.today, weeks: mondays.length, overdueWeeks }
   const free = [...year.room.room]
   for (const visit of due)
@@ -90,7 +86,14 @@ async function propose(tx: Tx, nowAt: number): Promise<Proposed> {
     }
   const open = due.filter(visit => !agreed.has(visitKey(visit)))
   const byKey = new Map(open.map(visit => [visitKey(visit), visit]))
-  const result = spread(weekWishes(open, plan, day.today), free)
+  const steps = spreadInSteps(weekWishes(open, plan, day.today), free)
+  pace.total = open.length
+  let step = steps.next()
+  for (; !step.done; step = steps.next()) {
+    pace.done = step.value
+    if (!(await pace.turn())) return null
+  }
+  const result = step.value
   const target = new Map<string, string>()
   for (const { id, week } of result.placed) {
     const visit = byKey.get(id)
@@ -100,31 +103,54 @@ async function propose(tx: Tx, nowAt: number): Promise<Proposed> {
   return { year, result, target }
 }
 
-export type SpreadView = Awaited<ReturnType<typeof previewSpread>>
+export type SpreadView = NonNullable<Awaited<ReturnType<typeof previewSpread>>>
 
-/** The spread as it would be: what moves from where to where, what finds no week, and why. Changes nothing. */
-export async function previewSpread(desk: Desk) {
+/**
+ * The spread as it would be: what moves from where to where, what finds no week, and why. Changes nothing. Null where it
+ * was stopped.
+ */
+export async function previewSpread(desk: Desk, pace: Pace = ownPace()) {
   const tx = desk.store.read
-  const { year, result, target } = await propose(tx, desk.now())
-  const { frame, kept, due, failed, aimed: before } = year
+  const nowAt = desk.now()
+  const { day: today } = await yearFrame(tx, nowAt)
+  if ((await followDue(desk, today, Number.POSITIVE_INFINITY, pace)) > 0) return null
+  const proposed = await propose(tx, nowAt, pace)
+  if (!proposed) return null
+  const { year, result, target } = proposed
+  const { frame, due, aimed: before } = year
   const { day, mondays } = frame
-  const views = await namesOf(tx, kept, due)
+  const byKey = new Map(due.map(visit => [visitKey(visit), visit]))
+  const moves = result.placed.flatMap(({ id, off }) => {
+    const [visit, fromOn, toOn] = [byKey.get(id), before.get(id), target.get(id)]
+    return visit && fromOn !== undefined && toOn !== undefined && toOn !== fromOn
+      ? [{ visit, fromOn, toOn, off }]
+      : []
+  })
+  const shown = moves.slice(0, mostShown)
+  const left = result.left.slice(0, mostShown)
+  const names = await namesOf(tx, [
+    ...shown.map(({ visit }) => visit.planId),
+    ...left.flatMap(({ id }) => byKey.get(id)?.planId ?? []),
+  ])
   return {
     today: day.today,
     roomWords: year.room.words,
-    failed,
+    failed: await failedPlans(tx, day),
     weeks: weeksOf(year, new Map([...before, ...target])),
+    /** How many are aimed at another day, shown or not. */
+    moved: moves.length,
     /** `off`: weeks after (over 0) or before (under 0) the week it is due. */
-    moves: result.placed.flatMap(({ id, off }) => {
-      const [view, fromOn, toOn] = [views.get(id), before.get(id), target.get(id)]
-      if (!view || fromOn === undefined || toOn === undefined || toOn === fromOn) return []
-      const { planId, ruleOn, title, plate, customerName, dueOn } = view
-      return { planId, ruleOn, title, plate, customerName, dueOn, fromOn, toOn, off }
+    moves: shown.flatMap(({ visit: { planId, ruleOn, dueOn }, ...move }) => {
+      const its = names.get(planId)
+      return its ? [{ planId, ruleOn, dueOn, ...its, ...move }] : []
     }),
-    left: result.left.flatMap(({ id, because }) => {
-      const view = views.get(id)
-      return view
-        ? { planId: view.planId, ruleOn: view.ruleOn, title: view.title, plate: view.plate, because }
+    /** How many find no week, shown or not. */
+    leftOver: result.left.length,
+    left: left.flatMap(({ id, because }) => {
+      const visit = byKey.get(id)
+      const its = visit && names.get(visit.planId)
+      return its
+        ? [{ planId: visit.planId, ruleOn: visit.ruleOn, title: its.title, plate: its.plate, because }]
         : []
     }),
     lateWeeks: result.lateWeeks,
@@ -138,34 +164,59 @@ export async function previewSpread(desk: Desk) {
   }
 }
 
-/** What a list says of visits, by `visitKey`. */
-async function namesOf(tx: Tx, kept: readonly KeptVisitPlan[], due: readonly ListedDue[]) {
-  const byPlan = new Map(kept.map(each => [each.row.id, each]))
-  const owners = await carOwners(
-    tx,
-    kept.map(each => each.row.vehicleId),
-  )
+const spreading = besideDesk<SpreadView | null>(() => 'No week could be found for the visits; try it again.')
+
+/** Begins to find a week for every visit, and answers at once. */
+export function beginSpread(desk: Desk): void {
+  spreading.begin(desk.store, pace => previewSpread(desk, pace))
+}
+
+/** How far it is, or what it found. */
+export function spreadStands(desk: Desk) {
+  return spreading.stands(desk.store)
+}
+
+export function stopSpread(desk: Desk): Promise<void> {
+  return spreading.stop(desk.store)
+}
+
+/** What a list says of plans: their titles, cars and owners. */
+async function namesOf(tx: Tx, planIds: readonly string[]) {
+  const plans = await tx.upkeepPlan.findMany({
+    where: { id: { in: [...new Set(planIds)] } },
+    select: {
+      id: true,
+      title: true,
+      vehicle: { select: { plate: true, customer: { select: { name: true } } } },
+    },
+  })
   return new Map(
-    due.flatMap(({ planId, ruleOn, dueOn }) => {
-      const its = byPlan.get(planId)
-      const owner = its && owners.get(its.row.vehicleId)
-      if (!owner) return []
-      return [[visitKey({ planId, ruleOn }), { planId, ruleOn, dueOn, title: its.plan.title, ...owner }]]
-    }),
+    plans.map(({ id, title, vehicle: { plate, customer } }) => [
+      id,
+      { title, plate, customerName: customer.name },
+    ]),
   )
 }
 
 /** Aims every visit at its week; due days and windows stay as they are. */
 export function applySpread(desk: Desk): Promise<ActView> {
   return upkeepAct(desk, async ({ tx, day }) => {
-    const { year, target } = await propose(tx, day.nowAt)
-    const vehicles = new Map(year.kept.map(each => [each.row.id, each.row.vehicleId]))
-    const entries = year.due.flatMap((visit): NewEntry[] => {
+    while ((await refreshDue(tx, day)) > 0);
+    const proposed = await propose(tx, day.nowAt, ownPace())
+    const { year, target } = proposed ?? refuse('stopped', { spread: null }, 'It was stopped; try it again.')
+    const moved = year.due.filter(visit => {
       const toDay = target.get(visitKey(visit))
-      const { planId, ruleOn } = visit
+      return toDay !== undefined && toDay !== year.aimed.get(visitKey(visit))
+    })
+    const plans = await tx.upkeepPlan.findMany({
+      where: { id: { in: [...new Set(moved.map(visit => visit.planId))] } },
+      select: { id: true, vehicleId: true },
+    })
+    const vehicles = new Map(plans.map(plan => [plan.id, plan.vehicleId]))
+    const entries = moved.flatMap(({ planId, ruleOn }): NewEntry[] => {
       const vehicleId = vehicles.get(planId)
-      if (!vehicleId || toDay === undefined || toDay === year.aimed.get(visitKey(visit))) return []
-      return [{ vehicleId, planId, what: 'aimed', ruleOn, toDay }]
+      const toDay = target.get(visitKey({ planId, ruleOn }))
+      return vehicleId && toDay ? [{ vehicleId, planId, what: 'aimed', ruleOn, toDay }] : []
     })
     if (entries.length === 0)
       refuse('nothing-to-do', { spread: null }, 'Every visit is aimed at its best week already.')

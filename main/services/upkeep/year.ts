@@ -78,7 +78,11 @@ export function weekViews({ mondays }: YearFrame, visits: readonly Counted[], { 
     room: room[i] ?? 0,
   }))
   // What is overdue counts in the first week.
-  const weekOf = (date: string) => views.findLast(view => view.mondayOn <= date) ?? views[0]
+  const known = new Map<string, (typeof views)[number] | undefined>()
+  const weekOf = (date: string) => {
+    if (!known.has(date)) known.set(date, views.findLast(view => view.mondayOn <= date) ?? views[0])
+    return known.get(date)
+  }
   for (const { dueOn, aimedOn, count } of visits) {
     const [dueIn, aimedIn] = [weekOf(dueOn), weekOf(aimedOn)]
     if (dueIn) dueIn.asDue += count
@@ -91,13 +95,15 @@ export function weekViews({ mondays }: YearFrame, visits: readonly Counted[], { 
 export async function upkeepYear(desk: Desk) {
   const tx = desk.store.read
   const frame = await yearFrame(tx, desk.now())
-  await followDue(desk, frame.day)
+  const behind = await followDue(desk, frame.day)
   const visits = await countedYear(tx, frame)
   const kinds = new Map<PlanKind, number>()
   for (const { kind, count } of visits) kinds.set(kind, (kinds.get(kind) ?? 0) + count)
   const room = await roomOf(tx, frame, kinds)
   return {
     today: frame.day.today,
+    /** How many plans are still as they were worked out before what changed since. */
+    behind,
     roomWords: room.words,
     failed: await failedPlans(tx, frame.day),
     weeks: weekViews(frame, visits, room),

@@ -30,7 +30,7 @@ test('The demo has upkeep to do, lives to read, a year to level and results that
 
     const year = await upkeepYear(desk)
     expect(year.weeks).toHaveLength(52)
-    const spread = await previewSpread(desk)
+    const spread = (await previewSpread(desk))!
     const before = year.weeks.reduce((sum, week) => sum + week.asDue, 0)
     expect(spread.weeks.reduce((sum, week) => sum + week.planned, 0)).toBe(before)
     const left = spread.left.length

@@ -68,7 +68,7 @@ describe('a stored plan that cannot be worked out', () => {
     expect(due.failed).toMatchObject([line])
     expect(failed).toMatchObject([line])
     expect((await upkeepYear(desk)).failed).toMatchObject([line])
-    expect((await previewSpread(desk)).failed).toMatchObject([line])
+    expect((await previewSpread(desk))!.failed).toMatchObject([line])
     expect(file.replace(/\r\n /g, '')).toContain('odd plan: KFR 204 (Ines Vale) cannot be worked out')
     const car = await carUpkeep(desk, { vehicleId: shop.vehicles[0]! })
     expect(car.plans).toMatchObject([

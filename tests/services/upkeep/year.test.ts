@@ -49,7 +49,7 @@ it('spreads what is crowded within the windows, leaves what was agreed, and is t
   await moveVisit(desk, { planId: plans[0]!, ruleOn: '2026-06-10', to: '2026-06-11' })
   const before = await upkeepYear(desk)
   expect(before.weeks.find(week => week.mondayOn === '2026-06-08')).toMatchObject({ asDue: 4, room: 2 })
-  const preview = await previewSpread(desk)
+  const preview = (await previewSpread(desk))!
   expect(preview.moves.map(move => move.planId)).not.toContain(plans[0])
   expect(preview.moves.length).toBeGreaterThan(0)
   for (const move of preview.moves) {
@@ -88,7 +88,7 @@ it('counts no visit that is booked, as long as its place stands', async () => {
   )
   const due = async () => (await upkeepYear(desk)).weeks[1]
   expect(await due()).toMatchObject({ mondayOn: '2026-04-20', asDue: 1, planned: 1 })
-  expect((await previewSpread(desk)).left.map(each => each.planId)).not.toContain(planId)
+  expect((await previewSpread(desk))!.left.map(each => each.planId)).not.toContain(planId)
   await write('held', desk.now() + 60)
   expect(await due()).toMatchObject({ asDue: 1 })
   await write('held', desk.now())

@@ -11,6 +11,7 @@ import { Card } from '../../../parts/Card.tsx'
 import { Refused } from '../../../parts/form/Refused.tsx'
 import pieces from '../../../parts/pieces.module.css'
 import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
+import { Behind, whileBehind } from '../Behind.tsx'
 import { FailedPlans } from '../FailedPlans.tsx'
 import { useActs } from '../useActs.tsx'
 import { dueSigns, dueWords } from '../words.ts'
@@ -43,6 +44,7 @@ export function Due() {
       filter: fields,
       limit,
     }),
+    refetchInterval: whileBehind,
     enabled: today !== null,
     placeholderData: before => before,
   })
@@ -53,6 +55,7 @@ export function Due() {
       <Year acts={acts} />
       <Card title="Visits">
         <div className={pieces.column}>
+          {due && <Behind plans={due.behind} />}
           <DueFilter
             filter={filter}
             onChange={next => {

@@ -11,6 +11,7 @@ import type { SectionProps } from '../../../parts/Sections.tsx'
 import { Table } from '../../../parts/Table.tsx'
 import { Waiting } from '../../../parts/Waiting.tsx'
 import { ActsBar } from '../ActsBar.tsx'
+import { Behind } from '../Behind.tsx'
 import { FailedPlans } from '../FailedPlans.tsx'
 import styles from '../Upkeep.module.css'
 import { channelWords, outcomeWords, stateSigns, stateWords } from '../words.ts'
@@ -48,6 +49,7 @@ export function Reminders({ id }: SectionProps) {
         {batch.lawNote}
       </p>
       <Outbox batch={batch} />
+      <Behind plans={batch.behind} />
       <Writing of={batch.writing} />
       <ActsBar>{said}</ActsBar>
       {chosen ? (

@@ -1,4 +1,4 @@
-import { Button, Group } from '@mantine/core'
+import { Button, Group, Progress } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { type ReactNode, useState } from 'react'
 import type { SpreadView, WeekView } from '../../../../main/api/views.ts'
@@ -10,6 +10,7 @@ import pieces from '../../../parts/pieces.module.css'
 import { Table } from '../../../parts/Table.tsx'
 import { dateWords } from '../../../parts/time.ts'
 import { Waiting } from '../../../parts/Waiting.tsx'
+import { whileBehind } from '../Behind.tsx'
 import type { Acts } from '../useActs.tsx'
 import own from './Year.module.css'
 import { YearChart } from './YearChart.tsx'
@@ -17,12 +18,19 @@ import { YearChart } from './YearChart.tsx'
 /** The coming year of visits against the room for them, as it stands and as the spread would have it. */
 export function Year({ acts }: { acts: Acts }) {
   const [spreading, setSpreading] = useState(false)
-  const query = useQuery(trpc.upkeep.year.queryOptions())
-  const preview = useQuery({ ...trpc.upkeep.spread.preview.queryOptions(), enabled: spreading })
+  const query = useQuery({ ...trpc.upkeep.year.queryOptions(), refetchInterval: whileBehind })
+  const preview = useQuery({
+    ...trpc.upkeep.spread.preview.queryOptions(),
+    enabled: spreading,
+    refetchInterval: ({ state }) => (state.data?.working ? 500 : false),
+  })
+  const beginning = useAct(trpc.upkeep.spread.begin.mutationOptions())
+  const stopping = useAct(trpc.upkeep.spread.stop.mutationOptions())
   const applying = useAct(trpc.upkeep.spread.carryOut.mutationOptions())
   const year = query.data
   if (!year) return <Waiting error={query.error} words="Counting the year’s visits" />
-  const spread = spreading ? preview.data : undefined
+  const spread = spreading ? preview.data?.result : null
+  const working = spreading ? preview.data?.working : null
   const total = year.weeks.reduce((sum, week) => sum + week.asDue, 0)
   const close = () => {
     setSpreading(false)
@@ -43,7 +51,8 @@ export function Year({ acts }: { acts: Acts }) {
             variant="default"
             size="compact-sm"
             flex="none"
-            onClick={() => setSpreading(true)}
+            loading={beginning.busy}
+            onClick={() => beginning.run(() => setSpreading(true))}
             disabled={total === 0}
           >
             Spread the load
@@ -57,12 +66,13 @@ export function Year({ acts }: { acts: Acts }) {
       />
       {spreading && (
         <section className={pieces.column} aria-label="Spread the load">
-          {preview.isFetching && !spread && <p className={pieces.soft}>Finding a week for every visit …</p>}
+          {working && <Finding of={working} />}
           {spread && <SpreadWords spread={spread} />}
           <p className={pieces.soft}>{year.roomWords}</p>
-          <Refused of={applying.error ?? preview.error} />
+          <Refused words={preview.data?.failed ?? null} />
+          <Refused of={applying.error ?? preview.error ?? stopping.error} />
           <Group>
-            {spread && spread.moves.length > 0 && (
+            {spread && spread.moved > 0 && (
               <Button
                 loading={applying.busy}
                 onClick={() =>
@@ -72,11 +82,15 @@ export function Year({ acts }: { acts: Acts }) {
                   })
                 }
               >
-                Aim {count(spread.moves.length, 'visit')} at these weeks
+                Aim {count(spread.moved, 'visit')} at these weeks
               </Button>
             )}
-            <Button variant="default" onClick={close}>
-              Leave it as it is
+            <Button
+              variant="default"
+              loading={stopping.busy}
+              onClick={() => (working ? stopping.run(close) : close())}
+            >
+              {working ? 'Stop' : 'Leave it as it is'}
             </Button>
           </Group>
         </section>
@@ -89,8 +103,20 @@ export function Year({ acts }: { acts: Acts }) {
 /** "1 visit", "2 visits". */
 const count = (number: number, what: string) => `${number} ${what}${number === 1 ? '' : 's'}`
 
+/** How far the search for weeks is. */
+function Finding({ of: { done, total } }: { of: { done: number; total: number } }) {
+  return (
+    <>
+      <p role="status" className={pieces.soft}>
+        Finding a week for every visit …
+      </p>
+      <Progress value={total === 0 ? 0 : (100 * done) / total} aria-label="Visits with a week so far" />
+    </>
+  )
+}
+
 function SpreadWords({ spread }: { spread: SpreadView }) {
-  const { moves, left, lateWeeks, earlyWeeks } = spread
+  const { moved, moves, left, leftOver, lateWeeks, earlyWeeks } = spread
   const leftOut = left.map(
     ({ plate, title, because }) =>
       `${plate} ${title}: ${because === 'full' ? 'every week of its window is full' : 'no week of its window is in this year'}`,
@@ -98,14 +124,15 @@ function SpreadWords({ spread }: { spread: SpreadView }) {
   return (
     <>
       <p>
-        {moves.length === 0
+        {moved === 0
           ? 'Every visit is aimed at its best week already.'
-          : `${count(moves.length, 'visit')} ${moves.length === 1 ? 'is' : 'are'} aimed at another week; taken together ` +
+          : `${count(moved, 'visit')} ${moved === 1 ? 'is' : 'are'} aimed at another week; taken together ` +
             `${count(lateWeeks, 'week')} after and ${count(earlyWeeks, 'week')} before they fall due. Due days and windows stay as they are.`}
       </p>
       <Lines of={[...spread.words, ...leftOut]} />
-      {moves.length > 0 && (
-        <Folded summary="Which visits">
+      {leftOver > left.length && <p>{count(leftOver - left.length, 'more visit')} found no week either.</p>}
+      {moved > 0 && (
+        <Folded summary={moved > moves.length ? `Which visits: the first ${moves.length}` : 'Which visits'}>
           <Table
             rows={moves}
             keyOf={move => `${move.planId} ${move.ruleOn}`}

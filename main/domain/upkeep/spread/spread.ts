@@ -42,15 +42,39 @@ export interface SpreadResult {
  * that end before they begin, and ids given twice.
  */
 export function spread(visits: readonly SpreadVisit[], room: readonly number[]): SpreadResult {
+  const steps = spreadInSteps(visits, room)
+  for (;;) {
+    const { done, value } = steps.next()
+    if (done) return value
+  }
+}
+
+/** The same in pieces, for a year of tens of thousands: yields how many visits have been placed so far. */
+export function* spreadInSteps(
+  visits: readonly SpreadVisit[],
+  room: readonly number[],
+): Generator<number, SpreadResult> {
   checkInput(visits, room)
   const flow = new WeekFlow(room, lateWeight(visits, room.length))
-  const order = visits.map((visit, i) => ({ ...visit, i })).sort((a, b) => a.due - b.due || a.last - b.last)
-  const nowhere: SpreadVisit[] = []
-  for (const visit of order) {
-    const first = Math.max(0, visit.first)
-    const last = Math.min(room.length - 1, visit.last)
-    if (first > last) nowhere.push(visit)
-    else flow.add({ first, last, due: visit.due, id: visit.id })
+  const inPlan = visits.map(({ id, first, last, due }) => ({
+    id,
+    due,
+    first: Math.max(0, first),
+    last: Math.min(room.length - 1, last),
+  }))
+  const nowhere = inPlan.filter(({ first, last }) => first > last)
+  const alike = Map.groupBy(
+    inPlan.filter(({ first, last }) => first <= last),
+    ({ first, last, due }) => `${first} ${last} ${due}`,
+  )
+  let done = 0
+  for (const group of [...alike.values()].sort(byDue)) {
+    const [like] = group
+    if (!like) continue
+    const { first, last, due } = like
+    flow.add({ first, last, due, ids: group.map(visit => visit.id) })
+    done += group.length
+    yield done
   }
   const { weeks, full, tight } = flow.result()
   const placed: PlacedVisit[] = []
@@ -73,6 +97,10 @@ export function spread(visits: readonly SpreadVisit[], room: readonly number[]):
     ...full.map(id => ({ id, because: 'full' as const })),
   ]
   return { placed, left, tight, lateWeeks, earlyWeeks, before, after }
+}
+
+function byDue([a]: readonly SpreadVisit[], [b]: readonly SpreadVisit[]): number {
+  return a && b ? a.due - b.due || a.last - b.last : 0
 }
 
 /** One week of lateness must outweigh all earliness there can be, for the order of goals to hold. */

@@ -5,9 +5,9 @@ export interface TightWeeks {
   readonly wanted: number
 }
 
-/** A visit whose window lies inside the plan. */
+/** Visits of one window inside the plan and one due week: all that matters for the cost. */
 interface Wish {
-  readonly id: string
+  readonly ids: readonly string[]
   readonly first: number
   readonly last: number
   readonly due: number
@@ -23,7 +23,7 @@ interface Week {
   readonly moves: (Move | null)[]
 }
 
-/** Visits with the same window and due week: all that matters for the cost. */
+/** Where the visits of a wish are. */
 interface Group {
   readonly first: number
   readonly last: number
@@ -47,9 +47,9 @@ interface Reach {
 }
 
 /**
- * A minimum-cost flow of visits into weeks, built up visit by visit: each new one takes the cheapest augmenting path,
- * pushing others on to other weeks where that costs less. That is successive shortest paths, exact at every stage. The
- * network is contracted to its weeks: of all visits of week v that could move to w, only the cheapest matters, and
+ * A minimum-cost flow of visits into weeks: new ones take the cheapest augmenting path, pushing others on to other weeks
+ * where that costs less, as many at once as the path has room for. That is successive shortest paths, exact at every
+ * stage: a path that is not full yet stays the cheapest. The network is contracted to its weeks: of all visits of week v that could move to w, only the cheapest matters, and
  * after an augmentation only the weeks on its path have to look for theirs again. Being left over is one more "week"
  * with endless room, at a price no path of others reaches.
  */
@@ -72,20 +72,26 @@ export class WeekFlow {
     this.leftCost = lateWeight * (room.length + 1) ** 2 * 2
   }
 
-  /** Gives a visit a week, or leaves it or another over when there is none. */
+  /** Gives each visit a week, or leaves it or another over when there is none. */
   add(wish: Wish): void {
     const group = this.groupOf(wish)
-    let target = this.cheapestFor(group)
-    target.week.free--
-    // Back along the path, each visit on it makes place for the one before.
-    const changed = new Set<Week>([target.week])
-    for (let by = target.by; by; by = target.by) {
-      this.put(by.group, target.week, this.take(by.group, by.before.week))
-      target = by.before
-      changed.add(target.week)
+    for (let done = 0; done < wish.ids.length; ) {
+      let target = this.cheapestFor(group)
+      let most = Math.min(wish.ids.length - done, target.week.free)
+      for (let { by } = target; by; by = by.before.by)
+        most = Math.min(most, this.idsIn(by.group, by.before.week).length)
+      target.week.free -= most
+      // Back along the path, the visits on it make place for those before.
+      const changed = new Set<Week>([target.week])
+      for (let by = target.by; by; by = target.by) {
+        this.put(by.group, target.week, this.take(by.group, by.before.week, most))
+        target = by.before
+        changed.add(target.week)
+      }
+      this.put(group, target.week, wish.ids.slice(done, done + most))
+      for (const week of changed) this.lookAgain(week)
+      done += most
     }
-    this.put(group, target.week, wish.id)
-    for (const week of changed) this.lookAgain(week)
   }
 
   /** The week of each visit, those left over, and the weeks that are why. */
@@ -100,7 +106,7 @@ export class WeekFlow {
     return { weeks, full, tight: this.tightWeeks() }
   }
 
-  private groupOf({ first, last, due }: Wish): Group {
+  private groupOf({ first, last, due }: Omit<Wish, 'ids'>): Group {
     const key = `${first} ${last} ${due}`
     let group = this.groups.get(key)
     if (!group) {
@@ -117,17 +123,17 @@ export class WeekFlow {
     return ids
   }
 
-  private put(group: Group, week: Week, id: string) {
-    this.idsIn(group, week).push(id)
+  private put(group: Group, week: Week, ids: readonly string[]) {
+    const here = this.idsIn(group, week)
+    for (const id of ids) here.push(id)
     week.groups.add(group)
   }
 
-  private take(group: Group, week: Week): string {
+  private take(group: Group, week: Week, count: number): string[] {
     const ids = this.idsIn(group, week)
-    const id = ids.pop()
-    if (id === undefined) throw new Error(`No visit of the group is in week ${week.index}`)
+    const taken = ids.splice(ids.length - count, count)
     if (ids.length === 0) week.groups.delete(group)
-    return id
+    return taken
   }
 
   /**
