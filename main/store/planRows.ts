@@ -46,36 +46,56 @@ export function planRows(
   )
 }
 
-/** What stands about these cars and their plans in use, or about all of them, in the order it was written down. */
-export function planEntries(tx: Tx, vehicleIds: readonly string[] | null): Promise<PlanEntry[]> {
-  const some =
-    vehicleIds === null
-      ? Prisma.empty
-      : Prisma.sql`and e.vehicleId in (select value from json_each(${JSON.stringify(vehicleIds)}))`
+const entryColumns = Prisma.sql`'vehicleId', e.vehicleId, 'planId', e.planId, 'what', e.what, 'ruleOn', e.ruleOn,
+  'onDay', e.onDay, 'toDay', e.toDay, 'rule', e.rule, 'why', e.why, 'jobId', e.jobId`
+
+/** What stands about all plans in use and their cars, in the order it was written down. */
+export function allEntries(tx: Tx): Promise<PlanEntry[]> {
   return read<PlanEntry>(
     tx,
     listOf(
-      Prisma.sql`'vehicleId', e.vehicleId, 'planId', e.planId, 'what', e.what, 'ruleOn', e.ruleOn, 'onDay', e.onDay,
-        'toDay', e.toDay, 'rule', e.rule, 'why', e.why, 'jobId', e.jobId`,
+      entryColumns,
       Prisma.sql`e.seq`,
       Prisma.sql`UpkeepEntry e left join UpkeepPlan p on p.id = e.planId
-        where e.voidedAt is null and p.archivedAt is null ${some}`,
+        where e.voidedAt is null and p.archivedAt is null`,
     ),
   )
 }
 
-/** The plates and owners' names of cars, by car. */
-export async function carOwners(
+/** What stands about some plans, and about their cars as a whole, in the order it was written down. */
+export function planEntries(
   tx: Tx,
-  vehicleIds: readonly string[],
-): Promise<Map<string, { plate: string; customerName: string }>> {
-  const rows = await read<{ id: string; plate: string; customerName: string }>(
+  plans: readonly Pick<UpkeepPlan, 'id' | 'vehicleId'>[],
+): Promise<PlanEntry[]> {
+  const planIds = JSON.stringify(plans.map(plan => plan.id))
+  const vehicleIds = JSON.stringify([...new Set(plans.map(plan => plan.vehicleId))])
+  return read<PlanEntry>(
     tx,
     listOf(
-      Prisma.sql`'id', v.id, 'plate', v.plate, 'customerName', c.name`,
-      Prisma.sql`v.id`,
-      Prisma.sql`Vehicle v join Customer c on c.id = v.customerId
-        where v.id in (select value from json_each(${JSON.stringify([...new Set(vehicleIds)])}))`,
+      entryColumns,
+      Prisma.sql`e.seq`,
+      Prisma.sql`UpkeepEntry e where e.voidedAt is null and e.seq in (
+        select o.seq from json_each(${planIds}) j cross join UpkeepEntry o on o.planId = j.value
+        union all
+        select c.seq from json_each(${vehicleIds}) j cross join UpkeepEntry c on c.vehicleId = j.value
+        where c.planId is null
+      )`,
+    ),
+  )
+}
+
+/** The titles of plans with the plates and owners' names of their cars, by plan. */
+export async function planNames(
+  tx: Tx,
+  planIds: readonly string[],
+): Promise<Map<string, { title: string; plate: string; customerName: string }>> {
+  const rows = await read<{ id: string; title: string; plate: string; customerName: string }>(
+    tx,
+    listOf(
+      Prisma.sql`'id', p.id, 'title', p.title, 'plate', v.plate, 'customerName', c.name`,
+      Prisma.sql`p.id`,
+      Prisma.sql`json_each(${JSON.stringify([...new Set(planIds)])}) j cross join UpkeepPlan p on p.id = j.value
+        join Vehicle v on v.id = p.vehicleId join Customer c on c.id = v.customerId`,
     ),
   )
   return new Map(rows.map(({ id, ...row }) => [id, row]))

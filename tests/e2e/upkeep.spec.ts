@@ -59,6 +59,14 @@ test('a morning batch of three: one edited, one refused, one fails and is retrie
     await expectAccessible(desk)
   })
 
+  await test.step('weeks are found for all visits, and nothing is changed', async () => {
+    await desk.getByRole('button', { name: 'Spread the load' }).click()
+    const spread = desk.getByRole('region', { name: 'Spread the load' })
+    await expect(spread).toContainText(/Every visit is aimed at its best week|aimed at another week/)
+    await spread.getByRole('button', { name: 'Leave it as it is' }).click()
+    await expect(spread).toBeHidden()
+  })
+
   const reminders = new Reminders(desk)
   await test.step('three drafts are written, each with two times', async () => {
     await desk.getByRole('link', { name: 'Reminders' }).click()

@@ -1,7 +1,7 @@
 /** Calendar feeds: bay bookings and visits, read-only, each by a secret link of its own. */
 
 import { createHash, randomBytes } from 'node:crypto'
-import { startOfDay } from '../../domain/calendar/index.ts'
+import { dateOfDay, dayNumber, startOfDay } from '../../domain/calendar/index.ts'
 import { type FloorJob, jobStays } from '../../domain/floor/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
@@ -75,11 +75,8 @@ export async function shopCalendar(desk: Desk, { details }: { details: boolean }
   const today = Temporal.PlainDate.from(day.today)
   const fromAt = startOfDay(today.subtract({ days: backDays }).toString(), shop.zone)
   const until = today.add({ days: aheadDays })
-  const { visits, failed } = await visitsAhead(desk, day, until.toString())
-  const onDay = (on: string) => ({
-    fromOn: on,
-    untilOn: Temporal.PlainDate.from(on).add({ days: 1 }).toString(),
-  })
+  const { visits, failed } = await visitsAhead(desk, day, until.toString(), { why: details })
+  const onDay = (on: string) => ({ fromOn: on, untilOn: dateOfDay(dayNumber(on) + 1) })
   return calendarFile(shop.name, nowAt, [
     ...(await stayEvents(tx, fromAt, startOfDay(until.toString(), shop.zone), details, nowAt)),
     ...visits.map(

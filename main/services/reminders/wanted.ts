@@ -2,6 +2,7 @@
 import { dateOf, dateOfDay, dayNumber } from '../../domain/calendar/index.ts'
 import { type Channel, visitKey } from '../../domain/upkeep/index.ts'
 import { type RemindRow, remindRows } from '../../store/planDueRows.ts'
+import { planNames } from '../../store/planRows.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Pace } from '../desk/beside.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -95,19 +96,12 @@ export const mostNotWanted = 200
 
 /** Why visits are not written about, each with its title, car and owner. */
 export async function notWantedViews(tx: Tx, lines: readonly NotWanted[]) {
-  const plans = await tx.upkeepPlan.findMany({
-    where: { id: { in: lines.map(({ visit }) => visit.planId) } },
-    select: {
-      id: true,
-      title: true,
-      vehicle: { select: { plate: true, customer: { select: { name: true } } } },
-    },
-  })
-  const byId = new Map(plans.map(plan => [plan.id, plan]))
+  const names = await planNames(
+    tx,
+    lines.map(({ visit }) => visit.planId),
+  )
   return lines.flatMap(({ visit: { planId, ruleOn }, why }) => {
-    const plan = byId.get(planId)
-    if (!plan) return []
-    const { plate, customer } = plan.vehicle
-    return [{ planId, ruleOn, title: plan.title, plate, customerName: customer.name, why }]
+    const its = names.get(planId)
+    return its ? [{ planId, ruleOn, ...its, why }] : []
   })
 }

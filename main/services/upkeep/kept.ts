@@ -1,6 +1,6 @@
 /** What was written down about cars and their plans, as the upkeep domain reads it. */
 import type { Absence, CarTimes, Plan, PlanKind, VisitRecord } from '../../domain/upkeep/index.ts'
-import { type PlanEntry, planEntries, planRows } from '../../store/planRows.ts'
+import { allEntries, type PlanEntry, planEntries, planRows } from '../../store/planRows.ts'
 import type { UpkeepPlan } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
@@ -31,8 +31,8 @@ export async function keptPlans(
   where: { vehicleId?: string; planIds?: string[] } = {},
 ): Promise<KeptVisitPlan[]> {
   const plans = await planRows(tx, where)
-  const few = plans.length <= 5_000 ? [...new Set(plans.map(each => each.vehicleId))] : null
-  const entries = await planEntries(tx, few)
+  const some = where.planIds !== undefined || where.vehicleId !== undefined
+  const entries = await (some ? planEntries(tx, plans) : allEntries(tx))
   const times = timesOf(entries)
   const byPlan = Map.groupBy(entries, entry => entry.planId ?? '')
   return plans.map(row => keptPlan(row, byPlan.get(row.id) ?? [], times.get(row.vehicleId) ?? here))

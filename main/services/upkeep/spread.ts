@@ -9,6 +9,7 @@ import {
   visitKey,
   weekWishes,
 } from '../../domain/upkeep/index.ts'
+import { planNames } from '../../store/planRows.ts'
 import type { Tx } from '../../store/store.ts'
 import { besideDesk, ownPace, type Pace } from '../desk/beside.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -128,7 +129,7 @@ export async function previewSpread(desk: Desk, pace: Pace = ownPace()) {
   })
   const shown = moves.slice(0, mostShown)
   const left = result.left.slice(0, mostShown)
-  const names = await namesOf(tx, [
+  const names = await planNames(tx, [
     ...shown.map(({ visit }) => visit.planId),
     ...left.flatMap(({ id }) => byKey.get(id)?.planId ?? []),
   ])
@@ -178,24 +179,6 @@ export function spreadStands(desk: Desk) {
 
 export function stopSpread(desk: Desk): Promise<void> {
   return spreading.stop(desk.store)
-}
-
-/** What a list says of plans: their titles, cars and owners. */
-async function namesOf(tx: Tx, planIds: readonly string[]) {
-  const plans = await tx.upkeepPlan.findMany({
-    where: { id: { in: [...new Set(planIds)] } },
-    select: {
-      id: true,
-      title: true,
-      vehicle: { select: { plate: true, customer: { select: { name: true } } } },
-    },
-  })
-  return new Map(
-    plans.map(({ id, title, vehicle: { plate, customer } }) => [
-      id,
-      { title, plate, customerName: customer.name },
-    ]),
-  )
 }
 
 /** Aims every visit at its week; due days and windows stay as they are. */

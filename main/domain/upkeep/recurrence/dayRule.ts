@@ -25,6 +25,20 @@ const AHEAD_DAYS = 60 * 366
  * `ruleParts` refuses.
  */
 export function dayRule(rule: string, zone: string): DayRule {
+  const key = `${zone} ${rule}`
+  const known = read.get(key)
+  if (known) return known
+  const made = readRule(rule, zone)
+  if (read.size >= mostRead) read.clear()
+  read.set(key, made)
+  return made
+}
+
+/** Ten thousand plans have a few dozen rules between them. */
+const read = new Map<string, DayRule>()
+const mostRead = 500
+
+function readRule(rule: string, zone: string): DayRule {
   const read = ruleParts(rule)
   const { frequency, parts } = read
   const interval = Number(parts.get('INTERVAL') ?? 1)
