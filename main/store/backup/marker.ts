@@ -4,7 +4,7 @@ import Database from 'better-sqlite3'
 import { Refusal } from '../../domain/refusal.ts'
 import { inPlainWords } from '../integrity.ts'
 import { writeWhole } from '../wholeFile.ts'
-import { copiesDir, listCopies } from './copies.ts'
+import { copiesDir, listCopies, lookThrough } from './copies.ts'
 import { shopIdOf } from './inspect.ts'
 
 const markerFile = (dataDir: string) => join(dataDir, 'shop.json')
@@ -44,9 +44,10 @@ export function shopIn(file: string): string | null {
 export async function assertSameShop(file: string): Promise<void> {
   const dataDir = dirname(file)
   const marked = markedShop(dataDir)
-  if (marked === null) return
   const found = shopIn(file)
-  if (found === marked) return
+  const missing = found === null && (marked !== null || (await wasUsed(dataDir)))
+  const another = found !== null && marked !== null && found !== marked
+  if (!missing && !another) return
   const what =
     found !== null
       ? `The database ${file} is another shop's than the one this folder belongs to.`
@@ -57,8 +58,15 @@ export async function assertSameShop(file: string): Promise<void> {
     'database-missing',
     'database',
     file,
-    `${what} Nothing was changed and no new one was begun. Put the right file back, or restore a copy: ${await newestCopyWords(dataDir, marked)} A new shop goes into a data folder of its own: name one with --data.`,
+    `${what} Nothing was changed and no new one was begun. Put the right file back, or restore a copy: ${await newestCopyWords(dataDir, marked ?? undefined)} A new shop goes into a data folder of its own: name one with --data.`,
   )
+}
+
+/** Whether a folder without a mark that can be read has been used all the same: the mark may have gone with the database. */
+async function wasUsed(dataDir: string): Promise<boolean> {
+  if (existsSync(markerFile(dataDir))) return true
+  const { copies, unread } = await lookThrough(copiesDir(dataDir)).catch(() => ({ copies: [], unread: [] }))
+  return copies.length + unread.length > 0
 }
 
 /** Which copy to start with, in words. */
