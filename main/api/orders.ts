@@ -9,6 +9,7 @@ import {
   promiseInput,
   proposeInput,
   receiveOrderInput,
+  sendAllInput,
   sendInput,
 } from '../services/shelf/orders/inputs.ts'
 import { draftMessage } from '../services/shelf/orders/letter.ts'
@@ -16,6 +17,7 @@ import { getOrder, listOrders } from '../services/shelf/orders/orderViews.ts'
 import { proposeDrafts } from '../services/shelf/orders/propose.ts'
 import { promiseOrder, receiveOrder } from '../services/shelf/orders/receive.ts'
 import { chaseOrder, sendOrder } from '../services/shelf/orders/send.ts'
+import { sendAll } from '../services/shelf/orders/sendAll.ts'
 import { procedure, router } from './trpc.ts'
 
 export const orders = router({
@@ -28,6 +30,8 @@ export const orders = router({
   /** The letter that would go with an order, or ask after it. */
   message: procedure.input(messageInput).query(({ ctx, input }) => draftMessage(ctx, input)),
   send: procedure.input(sendInput).mutation(({ ctx, input }) => sendOrder(ctx, input)),
+  /** All of today's orders, by e-mail with their usual letters. */
+  sendAll: procedure.input(sendAllInput).mutation(({ ctx, input }) => sendAll(ctx, input)),
   chase: procedure.input(chaseInput).mutation(({ ctx, input }) => chaseOrder(ctx, input)),
   receive: procedure.input(receiveOrderInput).mutation(({ ctx, input }) => receiveOrder(ctx, input)),
   /** The supplier has named a day. */

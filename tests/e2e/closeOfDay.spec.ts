@@ -46,15 +46,15 @@ test('a day is closed: steps confirmed, a bottle weighed, a count corrected, two
 
   await desk.getByRole('link', { name: 'Close of day', exact: true }).click()
   const close = new CloseOfDay(desk)
-  await expect(close.used.getByRole('form')).toHaveCount(3)
+  await expect(close.asPlanned).toHaveText('Confirm the 3 as planned')
   await expectAccessible(desk)
 
   await test.step('one step is right, one is corrected by a tap, one by weight', async () => {
-    await desk.keyboard.press('u')
-    await expect(close.confirm('Wash')).toBeFocused()
-    await desk.keyboard.press('Enter')
+    for (const product of ['Panel wipe', 'Coating']) await close.correct(product).click()
     await expect(close.used.getByRole('form')).toHaveCount(2)
-    await expect(close.confirm('Wipe down')).toBeFocused()
+    await expect(close.asPlanned).toHaveText('Confirm it as planned')
+    await desk.keyboard.press('c')
+    await expect(close.asPlanned).toHaveCount(0)
     const wipe = close.step('Wipe down')
     const before = Number(await wipe.getByLabel('Used of Panel wipe').inputValue())
     await wipe.getByRole('button', { name: 'More Panel wipe' }).click()
@@ -98,10 +98,8 @@ test('a day is closed: steps confirmed, a bottle weighed, a count corrected, two
   })
 
   await test.step('two orders are looked through and sent', async () => {
-    await expect(close.orders.getByRole('button', { name: 'Write them all' })).toBeVisible()
-    await desk.keyboard.press('o')
-    await expect(close.orders.getByRole('button', { name: 'Write them all' })).toBeFocused()
-    await desk.keyboard.press('Enter')
+    await expect(close.orders.getByRole('button', { name: 'Send both' })).toBeVisible()
+    await close.orders.getByRole('button', { name: 'Look first' }).click()
     await expect(close.send('Ferring Coatings')).toBeVisible()
     await expect(close.send('Hallam Trade Chemicals')).toBeVisible()
     const packs = close.draft('Ferring Coatings').getByLabel('Packs of Coating')

@@ -24,6 +24,7 @@ import { Warnings } from './Warnings.tsx'
 
 /** Letters, since a scanner types digits. */
 const keys = [
+  { keys: 'C', label: 'Confirm what was used as planned' },
   { keys: 'U', label: 'To what was used' },
   { keys: 'H', label: 'To the shelf' },
   { keys: 'O', label: 'To the orders' },
@@ -60,8 +61,8 @@ function Close({ view }: { view: CloseOfDayView }) {
   useKeyWords('Close of day', keys)
   useHotkeys([
     ['u', () => to(0)],
-    ['h', () => to(1)],
-    ['o', () => to(2)],
+    ['h', () => to(2)],
+    ['o', () => to(1)],
     [
       'slash',
       () => screen.current?.querySelector<HTMLInputElement>('form[aria-label="Scan"] input')?.focus(),
@@ -95,9 +96,11 @@ function Close({ view }: { view: CloseOfDayView }) {
           onClose={scan.clear}
         />
       )}
-      <StepsToConfirm view={view} />
+      <div className={styles.columns}>
+        <StepsToConfirm view={view} />
+        <OrdersToSend view={view} />
+      </div>
       <ShelfRows view={view} counting={counting} count={setCounting} />
-      <OrdersToSend view={view} />
       <Warnings warnings={view.warnings} />
       <Group className={pieces.soft}>
         <span>

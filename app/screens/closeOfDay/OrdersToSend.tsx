@@ -1,3 +1,4 @@
+import { Button } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { CloseOfDayView, OrderView, ProposedOrderView } from '../../../main/api/views.ts'
@@ -6,25 +7,27 @@ import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import { Refused } from '../../parts/form/Refused.tsx'
 import pieces from '../../parts/pieces.module.css'
-import { RowButton } from '../../parts/RowButton.tsx'
 import { DraftOrder } from '../shelf/orders/DraftOrder.tsx'
 import { SendDialog } from '../shelf/orders/SendDialog.tsx'
 import styles from './CloseOfDay.module.css'
 import { ProposedOrder } from './ProposedOrder.tsx'
 
-/** What to order, supplier by supplier: proposed, taken over, looked through, sent. */
+/** What to order, supplier by supplier: sent with one act, or looked through first. */
 export function OrdersToSend({ view }: { view: CloseOfDayView }) {
   const orders = useQuery(trpc.orders.list.queryOptions()).data
   const drafts = (orders ?? []).filter(order => order.status === 'draft')
   const proposing = useSaving(trpc.orders.propose.mutationOptions())
-  const [said, setSaid] = useState<string | null>(null)
+  const all = useSaving(trpc.orders.sendAll.mutationOptions())
+  const [said, setSaid] = useState<string[]>([])
   const [sending, setSending] = useState<OrderView | null>(null)
-  const { currency } = view
   const proposed = view.orders.filter(order => !written(order, drafts))
-  const propose = (wanted: ProposedOrderView[]) =>
-    proposing.save({
-      lines: wanted.flatMap(order => order.lines.map(({ offerId, packs, why }) => ({ offerId, packs, why }))),
-    })
+  const lines = proposed.flatMap(order =>
+    order.lines.map(({ offerId, packs, why }) => ({ offerId, packs, why })),
+  )
+  // A draft that proposed lines are added to is sent with them.
+  const joined = new Set(proposed.map(order => order.draftId))
+  const whole = drafts.filter(draft => draft.lines.length > 0 && !joined.has(draft.id))
+  const count = proposed.length + whole.length
   return (
     <Card
       tabIndex={-1}
@@ -39,13 +42,14 @@ export function OrdersToSend({ view }: { view: CloseOfDayView }) {
           .join(', ') || 'nothing to order'
       }
     >
-      {proposed.length > 1 && (
-        <RowButton does="Write them all" mb="xs" loading={proposing.busy} onClick={() => propose(proposed)} />
-      )}
-      <Refused of={proposing.error} />
-      <p role="status" className={pieces.kept}>
-        {said}
-      </p>
+      <Refused of={proposing.error ?? all.error} />
+      <div role="status">
+        {said.map(words => (
+          <p key={words} className={words.startsWith('✕') ? pieces.late : pieces.kept}>
+            {words}
+          </p>
+        ))}
+      </div>
       {proposed.length + drafts.length === 0 ? (
         <p className={pieces.empty}>
           What stands here and what is under way lasts until a delivery could follow. Look again tomorrow.
@@ -53,21 +57,40 @@ export function OrdersToSend({ view }: { view: CloseOfDayView }) {
       ) : (
         <div className={pieces.divided}>
           {proposed.map(order => (
-            <ProposedOrder
-              key={order.supplierId}
-              order={order}
-              currency={currency}
-              busy={proposing.busy}
-              write={() => propose([order])}
-            />
+            <ProposedOrder key={order.supplierId} order={order} currency={view.currency} />
           ))}
           {drafts.map(order => (
             <DraftOrder key={order.id} order={order} onSend={setSending} />
           ))}
+          {count > 0 && (
+            <div className={styles.orderActs}>
+              <Button
+                loading={all.busy}
+                onClick={() =>
+                  all.save(
+                    { lines, drafts: whole.map(({ id, version }) => ({ id, version })) },
+                    ({ words }) => setSaid(words),
+                  )
+                }
+              >
+                {count === 1 ? 'Send it' : count === 2 ? 'Send both' : `Send all ${count}`}
+              </Button>
+              {proposed.length > 0 && (
+                <Button variant="default" loading={proposing.busy} onClick={() => proposing.save({ lines })}>
+                  Look first
+                </Button>
+              )}
+            </div>
+          )}
         </div>
       )}
       {sending && (
-        <SendDialog order={sending} kind="order" onClose={() => setSending(null)} onSent={setSaid} />
+        <SendDialog
+          order={sending}
+          kind="order"
+          onClose={() => setSending(null)}
+          onSent={words => setSaid([words])}
+        />
       )}
     </Card>
   )

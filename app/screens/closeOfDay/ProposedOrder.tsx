@@ -1,20 +1,17 @@
-import { Button } from '@mantine/core'
 import type { ProposedOrderView } from '../../../main/api/views.ts'
 import { money } from '../../parts/money.ts'
 import { amountText } from '../../parts/shelf/amounts.ts'
 import { dateWords } from '../../parts/time.ts'
+import { Why } from '../../parts/Why.tsx'
 import styles from '../shelf/orders/Orders.module.css'
 
 interface Props {
   order: ProposedOrderView
   currency: string
-  busy: boolean
-  write(): void
 }
 
-/** What would be ordered from one supplier and why; a press makes it a draft to look through and send. */
-export function ProposedOrder({ order, currency, busy, write }: Props) {
-  const action = order.draftId ? 'Add to its draft' : 'Write this order'
+/** What would be ordered from one supplier, when it would be here, and why. */
+export function ProposedOrder({ order, currency }: Props) {
   return (
     <div className={styles.order}>
       <header>
@@ -22,32 +19,19 @@ export function ProposedOrder({ order, currency, busy, write }: Props) {
           {order.supplierName} <small>proposed</small>
         </h3>
         <span>
-          {money(order.totalMinor, currency)}
+          <b>{money(order.totalMinor, currency)}</b>
           <small>
-            {order.carriageMinor > 0 && ` with ${money(order.carriageMinor, currency)} carriage`} · sent now,
-            here {dateWords(order.expectedOn)}, nine in ten by {dateWords(order.lateFromOn)}
+            {order.carriageMinor > 0 && ` with ${money(order.carriageMinor, currency)} carriage`} · here{' '}
+            {dateWords(order.expectedOn)}
           </small>
         </span>
-        <Button loading={busy} aria-label={`${action}: ${order.supplierName}`} onClick={write}>
-          {action}
-        </Button>
       </header>
-      <ul>
-        {order.lines.map(line => (
-          <li key={line.offerId}>
-            <b>
-              {line.packs} × {line.containersPerPack > 1 && `${line.containersPerPack} × `}
-              {line.sizeLabel}
-            </b>{' '}
-            {line.productName} <small>{amountText(line.packs * line.packAmount, line.unit)}</small>{' '}
-            <span className={styles.end}>{money(line.lineMinor, currency)}</span>
-            <small className={styles.why}>{line.why[0]}</small>
-          </li>
-        ))}
-      </ul>
-      {order.notes.map(note => (
-        <p key={note}>{note}</p>
-      ))}
+      <Why
+        line={order.lines
+          .map(line => `${line.packs} × ${line.productName}, ${amountText(line.packAmount, line.unit)}`)
+          .join(' · ')}
+        rest={[...order.lines.flatMap(line => line.why.slice(0, 1)), ...order.notes]}
+      />
     </div>
   )
 }

@@ -1,16 +1,41 @@
+import { Button } from '@mantine/core'
+import { useHotkeys } from '@mantine/hooks'
 import { useEffect, useRef, useState } from 'react'
 import type { CloseOfDayView } from '../../../main/api/views.ts'
+import { useSaving } from '../../data/saving.ts'
+import { faultOf, trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { Said } from '../../parts/Said.tsx'
 import styles from './CloseOfDay.module.css'
 import { StepCard } from './StepCard.tsx'
+import { UsedTable } from './UsedTable.tsx'
+import { keyOf, usedByProduct } from './used.ts'
 
-/** What today's steps used, one after the other; the last confirmation stays in words until the next. */
+/** What today's steps used: those that want a look first, the rest by product and confirmed with one key. */
 export function StepsToConfirm({ view }: { view: CloseOfDayView }) {
   const section = useRef<HTMLElement>(null)
   const [said, setSaid] = useState<string[]>([])
+  const [opened, setOpened] = useState<string[]>([])
   const { stepsToConfirm: steps, done } = view
+  const shown = steps.filter(step => !step.plain || opened.includes(keyOf(step)))
+  const plain = steps.filter(step => step.plain && !opened.includes(keyOf(step)))
+  const confirming = useSaving(trpc.shelf.confirmPlanned.mutationOptions(), {
+    // The one that is in the way is opened: the rest goes through at the next press.
+    onRefused: refused => {
+      const [, at] = /^steps\.(\d+)\./.exec(faultOf(refused).field ?? '') ?? []
+      const wants = plain[Number(at)]
+      if (wants) setOpened(before => [...before, keyOf(wants)])
+    },
+  })
+  const confirm = () => {
+    if (plain.length > 0)
+      confirming.save(
+        { steps: plain.map(({ jobId, position, version }) => ({ jobId, position, version })) },
+        ({ confirmed }) => setSaid([`${confirmed} ${confirmed === 1 ? 'step' : 'steps'} confirmed.`]),
+      )
+  }
+  useHotkeys([['c', confirm]])
   const before = useRef(steps.length)
   useEffect(() => {
     // One step fewer: the next one's button is under the same finger.
@@ -34,6 +59,11 @@ export function StepsToConfirm({ view }: { view: CloseOfDayView }) {
       }
     >
       <Said words={said} />
+      {confirming.error !== null && (
+        <p role="alert" className={pieces.late}>
+          ⚑ {faultOf(confirming.error).message}
+        </p>
+      )}
       {steps.length === 0 ? (
         <p className={pieces.empty}>
           Every finished step is confirmed. A step that draws something appears here when it is finished on
@@ -41,15 +71,31 @@ export function StepsToConfirm({ view }: { view: CloseOfDayView }) {
         </p>
       ) : (
         <div className={pieces.divided}>
-          {steps.map(step => (
+          {shown.map(step => (
             <StepCard
-              key={`${step.jobId}-${step.position}`}
+              key={keyOf(step)}
               step={step}
               zone={view.zone}
               date={view.date}
               onDone={({ words }) => setSaid(words)}
             />
           ))}
+          {plain.length > 0 && (
+            <div className={styles.plain}>
+              <p>
+                <b>
+                  {plain.length} {plain.length === 1 ? 'step' : 'steps'} used what the recipe says.
+                </b>
+                <Button data-confirm loading={confirming.busy} onClick={confirm} aria-keyshortcuts="C">
+                  Confirm {plain.length === 1 ? 'it' : `the ${plain.length}`} as planned
+                </Button>
+              </p>
+              <UsedTable
+                rows={usedByProduct({ ...view, stepsToConfirm: plain })}
+                open={keys => setOpened(have => [...have, ...keys])}
+              />
+            </div>
+          )}
         </div>
       )}
     </Card>

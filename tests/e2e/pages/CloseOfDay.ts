@@ -24,6 +24,16 @@ export class CloseOfDay {
     return this.used.getByRole('button', { name: new RegExp(`^Confirm ${name} of`) })
   }
 
+  /** Confirms all that used what its recipe says. */
+  get asPlanned(): Locator {
+    return this.used.getByRole('button', { name: /^Confirm .* as planned$/ })
+  }
+
+  /** Opens the steps that used a product. */
+  correct(product: string): Locator {
+    return this.used.getByRole('button', { name: `Correct what was used of ${product}` })
+  }
+
   count(product: string): Locator {
     return this.shelf.getByRole('button', { name: `Count ${product}` })
   }

@@ -28,6 +28,10 @@ export type WantedLine = z.infer<typeof wantedLine>
 export const proposeInput = z.object({ lines: lines(wantedLine).optional() }).optional()
 export type ProposeInput = z.infer<typeof proposeInput>
 
+/** What is proposed, and the drafts that are there. */
+export const sendAllInput = z.object({ lines: lines(wantedLine), drafts: lines(oneRow) })
+export type SendAllInput = z.infer<typeof sendAllInput>
+
 export const cancelInput = oneRow.extend({ reason })
 export type CancelInput = z.infer<typeof cancelInput>
 

@@ -1,0 +1,73 @@
+import { Link } from '@tanstack/react-router'
+import { HeadRow } from '../../parts/HeadRow.tsx'
+import pieces from '../../parts/pieces.module.css'
+import { RowButton } from '../../parts/RowButton.tsx'
+import { amountText } from '../../parts/shelf/amounts.ts'
+import { HazardMark } from '../../parts/shelf/HazardMark.tsx'
+import table from '../../parts/table.module.css'
+import styles from './CloseOfDay.module.css'
+import { keyOf, type Used } from './used.ts'
+
+interface Props {
+  rows: Used[]
+  /** Opens the steps that used a product. */
+  open(keys: string[]): void
+}
+
+/** By product: used today, left, and what that must last for. */
+export function UsedTable({ rows, open }: Props) {
+  return (
+    <table className={table.table}>
+      <HeadRow columns={['Product', 'Used today', 'Left, and what it must last for', '(Correct)']} />
+      <tbody>
+        {rows.map(row => {
+          const { productId, name, unit, amounts, left, mustLast, recipe, short } = row
+          const most = Math.max(left, mustLast, 1)
+          return (
+            <tr key={productId}>
+              <td>
+                <Link
+                  to="/shelf/$section/$id"
+                  params={{ section: 'product', id: productId }}
+                  className={styles.name}
+                >
+                  {name}
+                </Link>
+                <HazardMark productId={productId} />
+              </td>
+              <td>
+                {usedWords(amounts, row.unit)}
+                {recipe !== null && <small className={pieces.soft}> recipe {amountText(recipe, unit)}</small>}
+              </td>
+              <td>
+                <span className={styles.lasts} aria-hidden="true">
+                  <span style={{ width: `${(left / most) * 100}%` }} />
+                  <i data-short={mustLast > left} style={{ left: `${(mustLast / most) * 100}%` }} />
+                </span>
+                <small className={short === null ? pieces.soft : pieces.late}>
+                  {short !== null && '⚑ '}
+                  {short ?? `${amountText(left, unit)}, ${amountText(mustLast, unit)} booked in two weeks`}
+                </small>
+              </td>
+              <td>
+                <RowButton
+                  does="Correct"
+                  of={`what was used of ${name}`}
+                  onClick={() => open(row.steps.map(keyOf))}
+                />
+              </td>
+            </tr>
+          )
+        })}
+      </tbody>
+    </table>
+  )
+}
+
+/** "80 + 68 + 90 ml"; many are added up. */
+function usedWords(amounts: number[], unit: Used['unit']): string {
+  const total = amounts.reduce((sum, amount) => sum + amount, 0)
+  if (amounts.length === 1 || amounts.length > 4) return amountText(total, unit)
+  const last = amountText(amounts.at(-1) ?? 0, unit)
+  return [...amounts.slice(0, -1).map(amount => String(Math.round(amount * 10) / 10)), last].join(' + ')
+}
