@@ -1,14 +1,16 @@
 /** What the shop's fixed words are called on screens. */
-import type {
-  Capability,
-  CheckMoment,
-  CoatingFamily,
-  Finish,
-  MissedWork,
-  ProductKind,
-  SizeClass,
-  Skill,
-  Stage,
+import {
+  type Capability,
+  type CheckMoment,
+  type CoatingFamily,
+  type Finish,
+  type MissedWork,
+  type PanelFinish,
+  type ProductKind,
+  panelFinishes,
+  type SizeClass,
+  type Skill,
+  type Stage,
 } from '../../main/domain/shop/index.ts'
 
 interface Choice<T> {
@@ -42,6 +44,11 @@ export const finishChoices: Choice<Finish>[] = [
   { value: 'matte', label: 'Matte' },
   { value: 'film', label: 'Film' },
 ]
+
+export const panelFinishChoices: Choice<PanelFinish>[] = panelFinishes.map(value => ({
+  value,
+  label: value === 'respray' ? 'Fresh respray' : value.charAt(0).toUpperCase() + value.slice(1),
+}))
 
 export const stageChoices: Choice<Stage>[] = [
   { value: 'prepare', label: 'Prepare' },

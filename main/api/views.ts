@@ -4,6 +4,7 @@ export type { CureParts } from '../domain/cure/index.ts'
 export type { BlockView, CureMarks, JobLayerView, NextThingView } from '../domain/floor/index.ts'
 export type { JobStatus } from '../domain/job/index.ts'
 export type { MoveKind, Unit as ShelfUnit } from '../domain/shelf/index.ts'
+export type { Scope, SizeClass } from '../domain/shop/index.ts'
 export type { Condition, Finish } from '../domain/shop/words.ts'
 export type {
   Channel,
@@ -13,7 +14,6 @@ export type {
   PlanKind,
   ResultShare,
 } from '../domain/upkeep/index.ts'
-export type { SizeClass } from '../domain/vehicle/index.ts'
 export type { AppliedDraft, Zone } from '../services/applied/inputs.ts'
 export type { AppliedEntryView, AppliedView } from '../services/applied/record.ts'
 export type { CopiesFound, CopyLook, CopyView } from '../services/backup/restore.ts'

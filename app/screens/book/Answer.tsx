@@ -27,6 +27,8 @@ export function Answer({ call, booking }: { call: Call; booking: Booking }) {
       condition: call.condition,
       finish: call.finish,
       treatmentIds: call.treatmentIds,
+      scope: call.scope,
+      ...(call.vehicleId && { vehicleId: call.vehicleId }),
       // Offers are laid out anew for whether there is a cover, not for each letter of the name.
       coveredBy: call.coveredBy.trim() === '' ? '' : 'somebody',
       ...(wishedOn && wish === 'day' && { askedDate: wishedOn }),

@@ -1,10 +1,12 @@
 import { SegmentedControl } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
+import { scopeWords } from '../../../main/domain/shop/index.ts'
 import { coatedTwice } from '../../../main/domain/treatment/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Chip } from '../../parts/Chip.tsx'
 import { money } from '../../parts/money.ts'
 import pieces from '../../parts/pieces.module.css'
+import { choicesFrom } from '../../parts/shopWords.ts'
 import styles from './Book.module.css'
 import type { Call } from './call.ts'
 
@@ -89,6 +91,13 @@ export function WhatPicker({ call, currency, change }: Props) {
           data={[...conditions]}
           value={call.condition}
           onChange={condition => change({ condition })}
+        />
+        <SegmentedControl
+          aria-label="How much of the paint"
+          size="sm"
+          data={choicesFrom(scopeWords)}
+          value={call.scope}
+          onChange={scope => change({ scope })}
         />
       </div>
     </>

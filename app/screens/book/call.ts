@@ -1,4 +1,4 @@
-import type { Condition, Finish, OffersView, PlaceView, SizeClass } from '../../../main/api/views.ts'
+import type { Condition, Finish, OffersView, PlaceView, Scope, SizeClass } from '../../../main/api/views.ts'
 
 export type Wish = 'any' | 'day' | 'notBefore' | 'homeBy'
 
@@ -17,6 +17,8 @@ export interface Call {
   finish: Finish
   treatmentIds: string[]
   condition: Condition
+  /** How much of the paint. */
+  scope: Scope
   wish: Wish
   /** The day of the wish. */
   wishedOn: string | null
@@ -48,6 +50,7 @@ export const emptyCall: Call = {
   ...nobody,
   treatmentIds: [],
   condition: 'good',
+  scope: 'whole',
   wish: 'any',
   wishedOn: null,
   coveredBy: '',

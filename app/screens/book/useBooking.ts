@@ -63,8 +63,14 @@ export function callWords({ plate, colour, make, customerName }: Call): string {
   return `${plate || [colour, make].filter(Boolean).join(' ')}, ${customerName}`
 }
 
-function wishOf({ condition, treatmentIds, wish, wishedOn, coveredBy }: Call) {
-  return { condition, treatmentIds, coveredBy, ...(wish === 'day' && wishedOn && { askedDate: wishedOn }) }
+function wishOf({ condition, treatmentIds, scope, wish, wishedOn, coveredBy }: Call) {
+  return {
+    condition,
+    treatmentIds,
+    scope,
+    coveredBy,
+    ...(wish === 'day' && wishedOn && { askedDate: wishedOn }),
+  }
 }
 
 /** Whose car it is: one on file, a new one of somebody on file, or a new customer's. */

@@ -8,6 +8,7 @@ import { Form } from '../../parts/form/Form.tsx'
 import { OptionalDecimalInput } from '../../parts/inputs.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { finishChoices, sizeChoices } from '../../parts/shopWords.ts'
+import { PanelFields } from './PanelFields.tsx'
 
 interface Props {
   customerId: string
@@ -26,6 +27,7 @@ const fresh: Fields = {
   vin: null,
   sizeClass: 'medium',
   finish: 'gloss',
+  panels: [],
   note: '',
 }
 
@@ -58,6 +60,11 @@ export function VehicleForm({ customerId, vehicle, onDone }: Props) {
         <Select label="Size" data={sizeChoices} {...form.choice('sizeClass')} />
         <Select label="Finish" data={finishChoices} {...form.choice('finish')} />
         <TextInput label="VIN" description={vinNote(form.value.vin)} {...form.optional('vin')} />
+        <PanelFields
+          panels={form.value.panels}
+          fields={form.each('panels')}
+          onChange={panels => form.change({ panels })}
+        />
         <Textarea label="Note" className={pieces.whole} autosize minRows={1} {...form.field('note')} />
       </div>
     </Form>

@@ -2,6 +2,7 @@ import { Alert, Button, Group } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
 import type { JobView } from '../../../main/api/views.ts'
+import { scopeWords } from '../../../main/domain/shop/index.ts'
 import { showPhone } from '../../../main/domain/vehicle/index.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -137,6 +138,8 @@ function Promised({ job, when }: { job: JobView; when(at: number): string }) {
         {job.treatments.map(treatment => (
           <Fact key={treatment.name} name={treatment.name}>
             {money(treatment.priceMinor, job.currency)}
+            {treatment.scope !== 'whole' && ` · ${scopeWords[treatment.scope].toLowerCase()}`}
+            {treatment.leftOut && ` · without ${treatment.leftOut}`}
           </Fact>
         ))}
         {job.treatments.length > 1 && (

@@ -17,6 +17,16 @@ export {
   type TreatmentProduct,
   type TreatmentStep,
 } from './checkTreatment.ts'
+export {
+  type CarOver,
+  checkPanels,
+  laidOver,
+  overWords,
+  type PanelNoted,
+  panelNames,
+  scopeWords,
+  shareOf,
+} from './panels.ts'
 export { starterProducts, starterTreatments } from './starters.ts'
 export { checkNote, checkText, checkUnique } from './text.ts'
 export {
@@ -34,10 +44,14 @@ export {
   handoverRules,
   type MissedWork,
   missedWorks,
+  type PanelFinish,
   type ProductKind,
+  panelFinishes,
   productKinds,
+  type Scope,
   type Skill,
   type Stage,
+  scopes,
   skills,
   stages,
   type UnitSystem,

@@ -12,6 +12,25 @@ export type Skill = (typeof skills)[number]
 export const finishes = ['gloss', 'satin', 'matte', 'film'] as const
 export type Finish = (typeof finishes)[number]
 
+/** What one panel is, where it differs from the rest of the car; a fresh respray is gloss once it has rested. */
+export const panelFinishes = [
+  'gloss',
+  'single stage',
+  'satin',
+  'matte',
+  'film',
+  'matte film',
+  'respray',
+  'plastic',
+  'glass',
+  'wheel',
+] as const
+export type PanelFinish = (typeof panelFinishes)[number]
+
+/** How much of the paint a booking is for. */
+export const scopes = ['whole', 'front', 'top'] as const
+export type Scope = (typeof scopes)[number]
+
 export const conditions = ['good', 'worn', 'heavy'] as const
 export type Condition = (typeof conditions)[number]
 

@@ -1,30 +1,16 @@
 import { Refusal } from '../../domain/refusal.ts'
+import { panelNames } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Floor } from '../floor/floor.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import type { AppliedFacts } from './facts.ts'
 import type { AppliedDraft, Zone } from './inputs.ts'
 
-/** The panels of a car as a painter counts them (common practice, no source). */
-const panels = [
-  'Bonnet',
-  'Roof',
-  'Boot lid',
-  'Front bumper',
-  'Rear bumper',
-  'Left wing',
-  'Right wing',
-  'Left doors',
-  'Right doors',
-  'Left quarter',
-  'Right quarter',
-]
-
 /** What is proposed for a layer nobody has written of yet: the whole paint, or the wheels where its step says so. */
 function zonesOf(name: string, finish: Zone['finish']): Zone[] {
   if (/wheel|rim/i.test(name)) return [{ name: 'Wheels', finish: 'wheels' }]
   if (/glass|screen|window/i.test(name)) return [{ name: 'Glass', finish: 'glass' }]
-  return panels.map(panel => ({ name: panel, finish }))
+  return panelNames.map(panel => ({ name: panel, finish }))
 }
 
 /** The lots of each layer's product: what its step drew from first, then what is open or in stock. */

@@ -2,9 +2,10 @@ import { atWall, gridDown } from '../../domain/calendar/index.ts'
 import { assertFits, planOf, problemOf, stepOf, stepRows, timesOf } from '../../domain/floor/index.ts'
 import { statusAt } from '../../domain/job/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
-import type { Finish, SizeClass } from '../../domain/shop/index.ts'
+import type { Finish, PanelNoted, SizeClass } from '../../domain/shop/index.ts'
 import { sentence } from '../../domain/words.ts'
 import { peopleIn } from '../../store/jobRows.ts'
+import { fromJson } from '../../store/json.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import { type Audit, act, type Desk } from '../desk/desk.ts'
 import type { Floor } from '../floor/floor.ts'
@@ -43,7 +44,8 @@ export function bookPlace(desk: Desk, input: HoldInput): Promise<HoldView> {
 
 /** The same as part of a larger act, which holds the place or does nothing at all. */
 export async function holdPlaceIn(tx: Tx, audit: Audit, nowAt: number, input: HoldInput) {
-  const { condition, treatmentIds, plan, askedDate, coveredBy, holdMin = usualHoldMin } = input
+  const { condition, treatmentIds, scope = 'whole', plan, askedDate, coveredBy } = input
+  const { holdMin = usualHoldMin } = input
   await lapseHolds(tx, nowAt, audit)
   const { id: vehicleId, customerId, ...vehicle } = await callersVehicle(tx, audit, nowAt, input)
   assertNear(plan.handover, nowAt)
@@ -53,6 +55,7 @@ export async function holdPlaceIn(tx: Tx, audit: Audit, nowAt: number, input: Ho
     coveredBy,
     sizeClass: vehicle.sizeClass as SizeClass,
     finish: vehicle.finish as Finish,
+    over: { panels: fromJson<PanelNoted[] | null>(vehicle.panels) ?? [], scope, nowAt },
   })
   const floor = await loadFloor(tx, nowAt, Math.max(plan.handover, nowAt) + 1)
   // An offer for this very moment stays good for the rest of its grid step.
@@ -82,12 +85,7 @@ export async function holdPlaceIn(tx: Tx, audit: Audit, nowAt: number, input: Ho
       promisedAt: times.handoverAt,
       createdAt: nowAt,
       treatments: {
-        create: sold.treatments.map(({ id, name, priceMinor }, position) => ({
-          treatmentId: id,
-          position,
-          name,
-          priceMinor,
-        })),
+        create: sold.treatments.map(({ id, ...sold }, position) => ({ ...sold, treatmentId: id, position })),
       },
       steps: { create: stepRows(sold.steps, plan) },
       checks: { create: sold.checks.map((check, position) => ({ ...check, position })) },

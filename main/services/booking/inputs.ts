@@ -1,11 +1,13 @@
 /** What the booking acts are sent. */
 import { z } from 'zod'
-import { conditions } from '../../domain/shop/index.ts'
+import { conditions, scopes } from '../../domain/shop/index.ts'
 import { date, finish, id, minute, sizeClass, text, version } from '../desk/inputs.ts'
 import { callerInput } from '../records/inputs.ts'
 
 const treatmentIds = z.array(id).min(1, 'Choose at least one treatment.').max(20)
 const condition = z.enum(conditions)
+/** How much of the paint; the whole car unless said otherwise. */
+const scope = z.enum(scopes).optional()
 /** Who has confirmed that the car travels and stands under cover until it may get wet. */
 const coveredBy = text.optional()
 
@@ -15,6 +17,9 @@ export const offersInput = z.object({
   /** Gloss unless said otherwise. */
   finish: finish.optional(),
   treatmentIds,
+  scope,
+  /** A car on file: what is noted of its panels counts. */
+  vehicleId: id.optional(),
   askedDate: date.optional(),
   /** Brought on this day at the earliest. */
   notBefore: date.optional(),
@@ -47,6 +52,7 @@ const plan = z.object({
 const place = z.object({
   condition,
   treatmentIds,
+  scope,
   askedDate: date.optional(),
   coveredBy,
   plan,

@@ -10,9 +10,10 @@ import {
 } from '../../domain/floor/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { explain, type Plan, type Problem, promise, reasonText } from '../../domain/schedule/index.ts'
-import type { Skill } from '../../domain/shop/index.ts'
+import type { PanelNoted, Skill } from '../../domain/shop/index.ts'
 import type { LaidStep } from '../../domain/treatment/index.ts'
 import { sentence } from '../../domain/words.ts'
+import { fromJson } from '../../store/json.ts'
 import type { Desk } from '../desk/desk.ts'
 import type { Floor } from '../floor/floor.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
@@ -37,7 +38,10 @@ export interface OfferView extends PlaceView {
 export async function offers(desk: Desk, input: OffersInput) {
   const tx = desk.store.read
   const nowAt = desk.now()
-  const sold = await sell(tx, { ...input, finish: input.finish ?? 'gloss' })
+  const { vehicleId = '', scope = 'whole' } = input
+  const noted = await tx.vehicle.findUnique({ where: { id: vehicleId }, select: { panels: true } })
+  const panels = fromJson<PanelNoted[] | null>(noted?.panels ?? null) ?? []
+  const sold = await sell(tx, { ...input, finish: input.finish ?? 'gloss', over: { panels, scope, nowAt } })
   const aheadMin = Math.max(...wishedDays.map(field => minutesTo(nowAt, field, input[field])))
   const floor = await loadFloor(tx, nowAt, nowAt + horizonMin + aheadMin)
   const today = dateOf(nowAt, floor.zone)

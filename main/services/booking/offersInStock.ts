@@ -52,9 +52,9 @@ export async function offersInStock(
 ): Promise<Record<keyof Offers, StockedOffer>> {
   const { sold, asked, sizeClass } = wish
   const ends = Object.values(found).flatMap(offer => (offer.feasible ? [offer.handover] : []))
-  const treatmentIds = sold.treatments.map(each => each.id)
   const untilAt = Math.max(desk.now(), ...ends)
-  const check = ends.length === 0 ? null : await shelfCheck(desk, tx, { treatmentIds, sizeClass, untilAt })
+  const check =
+    ends.length === 0 ? null : await shelfCheck(desk, tx, { treatments: sold.treatments, sizeClass, untilAt })
   const stocked = (kind: keyof Offers): StockedOffer => {
     const offer = found[kind]
     if (!check || !offer.feasible) return { offer, asked, shelf: nothingShort.shelf, ifHere: null }

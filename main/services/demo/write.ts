@@ -8,12 +8,11 @@ export async function writeBookings(tx: Tx, happened: readonly Happened[], nowAt
   await tx.job.createMany({ data: happened.map(each => jobRow(each, nowAt)) })
   await tx.jobTreatment.createMany({
     data: happened.flatMap(({ job, sold }) =>
-      sold.treatments.map(({ id, name, priceMinor }, position) => ({
+      sold.treatments.map(({ id, ...each }, position) => ({
+        ...each,
         jobId: job.id,
         treatmentId: id,
         position,
-        name,
-        priceMinor,
       })),
     ),
   })

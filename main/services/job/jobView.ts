@@ -19,7 +19,7 @@ import {
 import { can, isCalledOff, isMovableFrom, isOver, lastRecorded, notYet } from '../../domain/job/index.ts'
 import { sumMinor } from '../../domain/money/index.ts'
 import { reasonText, type Violation } from '../../domain/schedule/index.ts'
-import type { Condition, Finish, SizeClass, Stage } from '../../domain/shop/index.ts'
+import type { Condition, Finish, Scope, SizeClass, Stage } from '../../domain/shop/index.ts'
 import { sentence } from '../../domain/words.ts'
 import type { Desk } from '../desk/desk.ts'
 import { calendarOf } from '../desk/shopView.ts'
@@ -60,7 +60,12 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
       note: vehicle.note,
     },
     condition: job.condition as Condition,
-    treatments: job.treatments.map(({ name, priceMinor }) => ({ name, priceMinor })),
+    treatments: job.treatments.map(({ name, priceMinor, scope, leftOut }) => ({
+      name,
+      priceMinor,
+      scope: scope as Scope,
+      leftOut,
+    })),
     priceMinor: sumMinor(job.treatments.map(treatment => treatment.priceMinor)),
     currency: floor.shop.currency,
     note: job.note,

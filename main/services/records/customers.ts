@@ -1,7 +1,14 @@
 import type { JobStatus } from '../../domain/job/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
-import { checkNote, checkText, type Finish, type SizeClass } from '../../domain/shop/index.ts'
+import {
+  checkNote,
+  checkText,
+  type Finish,
+  type PanelNoted,
+  type SizeClass,
+} from '../../domain/shop/index.ts'
 import { likelySame, type Person, readMailAddress, readPhone, showPhone } from '../../domain/vehicle/index.ts'
+import { fromJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { askFirst, listed } from '../desk/ask.ts'
 import { type Audit, act, type Desk } from '../desk/desk.ts'
@@ -42,6 +49,7 @@ export async function getCustomer(desk: Desk, input: { id: string }) {
       ...vehicle,
       sizeClass: vehicle.sizeClass as SizeClass,
       finish: vehicle.finish as Finish,
+      panels: fromJson<PanelNoted[] | null>(vehicle.panels) ?? [],
     })),
     visits: jobs.map(job => ({
       jobId: job.id,

@@ -4,7 +4,7 @@ import type { CustomersFoundInput } from './inputs.ts'
 import { peopleOf } from './peopleKept.ts'
 
 export interface FoundCustomer extends Omit<CustomerView, 'note' | 'vehicles' | 'visits'> {
-  vehicles: Omit<VehicleView, 'note' | 'vin' | 'archivedAt'>[]
+  vehicles: Omit<VehicleView, 'note' | 'vin' | 'panels' | 'archivedAt'>[]
 }
 
 /**

@@ -1,5 +1,6 @@
 import { z } from 'zod'
-import { accepted, edited, finish, id, number, sizeClass, text } from '../desk/inputs.ts'
+import { panelFinishes, panelNames } from '../../domain/shop/index.ts'
+import { accepted, date, edited, finish, id, number, sizeClass, text } from '../desk/inputs.ts'
 
 const person = {
   name: text,
@@ -19,6 +20,12 @@ const car = {
   vin: text.nullable().optional(),
   sizeClass,
   finish,
+  /** Panels that are not as the rest. */
+  panels: z
+    .array(z.object({ panel: z.enum(panelNames), finish: z.enum(panelFinishes), since: date.nullable() }))
+    .max(20)
+    .readonly()
+    .default([]),
   note: text.default(''),
 }
 

@@ -1,7 +1,8 @@
 import { zonedOf } from '../../domain/calendar/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
-import { checkNote } from '../../domain/shop/index.ts'
+import { checkNote, checkPanels } from '../../domain/shop/index.ts'
 import { checkVin, plateKey, readPlate } from '../../domain/vehicle/index.ts'
+import { noJson, toJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { listed } from '../desk/ask.ts'
 import { type Audit, act, type Desk } from '../desk/desk.ts'
@@ -39,6 +40,7 @@ export async function writeVehicle(
     customerId,
     sizeClass,
     finish,
+    panels: (input.panels ?? []).length > 0 ? checkPanels(input.panels ?? [], 'panels').map(toJson) : noJson,
     plate: input.plate.trim() ? readPlate(input.plate).shown : '',
     make: checkNote(input.make ?? '', 'make', 60),
     model: checkNote(input.model ?? '', 'model', 60),

@@ -72,6 +72,7 @@ export async function findTimes(
     await nextTurn()
     const found = await offers(desk, {
       ...wish,
+      vehicleId,
       sizeClass: sizeClass as SizeClass,
       finish: finish as Finish,
       askedDate,

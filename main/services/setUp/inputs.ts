@@ -7,6 +7,7 @@ import {
   conditions,
   handoverRules,
   missedWorks,
+  panelFinishes,
   productKinds,
   sizeClasses,
   stages,
@@ -153,6 +154,8 @@ export const productInput = z.object({
   kind: z.enum(productKinds),
   /** What a coating is for; the paint unless said otherwise. */
   family: z.enum(coatingFamilies).default('paint'),
+  /** What it may touch; null or left out: what is usual for its kind. */
+  finishes: z.array(z.enum(panelFinishes)).max(20).readonly().nullable().optional(),
   /** Null for what does not cure. */
   cureProfile: cureProfile.nullable(),
   accepted,

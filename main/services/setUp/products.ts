@@ -1,7 +1,7 @@
 import { type CureProfile, checkProfile } from '../../domain/cure/index.ts'
 import type { UnitSystem } from '../../domain/measure/index.ts'
 import { refuse, withField } from '../../domain/refusal.ts'
-import { type CoatingFamily, checkText, type ProductKind } from '../../domain/shop/index.ts'
+import { type CoatingFamily, checkText, type PanelFinish, type ProductKind } from '../../domain/shop/index.ts'
 import { fromJson, noJson, toJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { askFirst, listed } from '../desk/ask.ts'
@@ -33,6 +33,7 @@ export async function listProducts(desk: Desk, input?: ListInput) {
     ...product,
     kind: product.kind as ProductKind,
     family: product.family as CoatingFamily,
+    finishes: fromJson<PanelFinish[] | null>(product.finishes),
     cureProfile: fromJson<CureProfile | null>(product.cureProfile),
     /** The treatments that use it. */
     usedIn: [...new Map(steps.map(({ treatment }) => [treatment.id, treatment])).values()],
@@ -50,7 +51,11 @@ export function cures(kind: ProductKind): boolean {
  */
 export function saveProduct(desk: Desk, input: ProductInput): Promise<{ id: string }> {
   return act(desk, async (tx, audit, at) => {
-    const data = checkProduct(input, (await shopOf(tx)).units)
+    const { finishes } = input
+    const data = {
+      ...checkProduct(input, (await shopOf(tx)).units),
+      finishes: finishes && finishes.length > 0 ? [...finishes] : noJson,
+    }
     await assertNameFree(tx.product, { id: input.id, name: data.name }, 'a product')
     const { id, before, changes } = await saveRow(audit, products(tx), input, { data })
     if (before && 'kind' in changes) await assertUnused(tx, id, 'kind', 'its kind stays')

@@ -1,18 +1,24 @@
+import { dateOf } from '../../domain/calendar/index.ts'
 import type { Leaving } from '../../domain/cure/index.ts'
 import { type CuringProduct, leavingOf, type ProductsById } from '../../domain/floor/index.ts'
 import { sumMinor } from '../../domain/money/index.ts'
-import { Refusal } from '../../domain/refusal.ts'
+import { Refusal, refuse } from '../../domain/refusal.ts'
 import {
   type CarCheck,
+  type CarOver,
   type CoatingFamily,
   type Condition,
   carChecksOf,
   checkText,
   type Finish,
+  laidOver,
+  overWords,
+  type PanelFinish,
   type ProductKind,
+  type Scope,
   type SizeClass,
 } from '../../domain/shop/index.ts'
-import { assertOneCoating, type Laid, layOut } from '../../domain/treatment/index.ts'
+import { assertOneCoating, type Laid, layOut, partOf } from '../../domain/treatment/index.ts'
 import { fromJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
@@ -27,11 +33,20 @@ export interface Wish {
   condition: Condition
   /** Who has confirmed covered transport and storage; empty or left out: the car stays until it may get wet. */
   coveredBy?: string | undefined
+  /** Left out: the whole car, alike all over. */
+  over?: Pick<CarOver, 'panels' | 'scope'> & { nowAt: number }
 }
 
 export interface Sold extends Laid {
   /** In the shop's order, whatever order they were picked in. */
-  readonly treatments: { id: string; name: string; priceMinor: number }[]
+  readonly treatments: {
+    id: string
+    name: string
+    priceMinor: number
+    scope: Scope
+    share: number
+    leftOut: string
+  }[]
   readonly priceMinor: number
   /** What is ticked off around the work. */
   readonly checks: CarCheck[]
@@ -67,25 +82,48 @@ export async function sell(tx: Tx, wish: Wish): Promise<Sold> {
   }
   const productIds = rows.flatMap(row => row.steps.flatMap(step => step.productId ?? []))
   const products = await productsById(tx, productIds)
-  const treatments = rows.map(({ id, name, prices }) => ({
-    id,
-    name,
-    priceMinor: (prices as Record<SizeClass, number>)[wish.sizeClass],
-  }))
   try {
     const templates = rows.map(treatmentOf)
     assertOneCoating(templates, products)
+    const { panels, scope, nowAt } = wish.over ?? { panels: [], scope: 'whole', nowAt: 0 }
+    const car = { finish: wish.finish, panels, scope, today: dateOf(nowAt, shop.zone) }
+    const over = templates.map(template => laidOver(template, products, car))
+    const bare = over.findIndex(each => each.share === 0)
     const laid = layOut({
       ...wish,
-      treatments: templates,
+      // What may not be done on a panel is left out there, so the finish of the car stands for no treatment but a bare one.
+      finish: bare < 0 ? 'gloss' : wish.finish,
+      treatments: templates.map((template, i) => partOf(template, over[i]?.share || 1)),
       products,
       conditionFactors: shop.conditionFactors,
       gridMin: shop.gridMin,
       handoverRule: shop.handoverRule,
       leaving,
     })
+    if (bare >= 0)
+      refuse(
+        'no-panel',
+        { treatmentIds: templates[bare]?.name },
+        `"${templates[bare]?.name}" may touch no panel asked for: ${over[bare]?.leftOut.join(', ')}. Leave it out, or ` +
+          'correct what is noted of the car or allowed to the product.',
+      )
+    const treatments = rows.map(({ id, name, prices }, i) => {
+      const { share = 1, leftOut = [] } = over[i] ?? {}
+      const whole = (prices as Record<SizeClass, number>)[wish.sizeClass]
+      return { id, name, priceMinor: Math.round(whole * share), scope, share, leftOut: leftOut.join(', ') }
+    })
     const priceMinor = sumMinor(treatments.map(each => each.priceMinor))
-    return { ...laid, treatments, priceMinor, checks: carChecksOf(templates), products, coveredBy, leaving }
+    const notes = [...templates.flatMap(({ name }, i) => overWords(name, scope, over[i]!)), ...laid.notes]
+    return {
+      ...laid,
+      notes,
+      treatments,
+      priceMinor,
+      checks: carChecksOf(templates),
+      products,
+      coveredBy,
+      leaving,
+    }
   } catch (error) {
     // The desk chose treatments, not steps: that is where the words belong.
     if (error instanceof Refusal) throw new Refusal(error.code, 'treatmentIds', error.value, error.message)
@@ -96,6 +134,7 @@ export async function sell(tx: Tx, wish: Wish): Promise<Sold> {
 /** A product of what is sold: how it cures, and what it is for. */
 interface SoldProduct extends CuringProduct {
   readonly family: CoatingFamily
+  readonly finishes: readonly PanelFinish[] | null
 }
 
 /** Products by id, archived ones too: what a booked job uses stays known. */
@@ -109,13 +148,14 @@ export async function productsById(
   })
   const regime = rows.some(row => row.safety) ? (await rulesOf(tx)).regimeUsed : 'un-ghs'
   return new Map(
-    rows.map(({ id, name, kind, family, cureProfile, safety }) => [
+    rows.map(({ id, name, kind, family, finishes, cureProfile, safety }) => [
       id,
       {
         id,
         name,
         kind: kind as ProductKind,
         family: family as CoatingFamily,
+        finishes: fromJson<PanelFinish[] | null>(finishes),
         cureProfile: fromJson<CuringProduct['cureProfile']>(cureProfile),
         caution: safety ? cautionFrom(name, safety, regime) : null,
       },

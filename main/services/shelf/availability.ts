@@ -65,13 +65,19 @@ export interface ShelfCheck {
 export async function shelfCheck(
   desk: Desk,
   tx: Tx,
-  wish: { treatmentIds: readonly string[]; sizeClass: SizeClass; untilAt: number },
+  wish: {
+    treatments: readonly { readonly id: string; readonly share: number }[]
+    sizeClass: SizeClass
+    untilAt: number
+  },
 ): Promise<ShelfCheck | null> {
-  const treatments = await tx.treatment.findMany({
-    where: { id: { in: [...wish.treatmentIds] } },
+  const shares = new Map(wish.treatments.map(({ id, share }) => [id, share]))
+  const rows = await tx.treatment.findMany({
+    where: { id: { in: [...shares.keys()] } },
     orderBy: [{ position: 'asc' }, { id: 'asc' }],
-    select: { name: true, steps: { orderBy: { position: 'asc' } } },
+    select: { id: true, name: true, steps: { orderBy: { position: 'asc' } } },
   })
+  const treatments = rows.map(row => ({ ...row, share: shares.get(row.id) ?? 1 }))
   const drawn = new Set(
     treatments.flatMap(each =>
       each.steps.flatMap(step => (step.draws as { productId: string }[]).map(line => line.productId)),

@@ -1,6 +1,6 @@
 /** What the steps of booked jobs will draw: each treatment's recipe, laid against the job's own steps. */
 import type { RecipeAmount } from '../../domain/shelf/index.ts'
-import { sizeClasses, type TreatmentStep } from '../../domain/shop/index.ts'
+import { shareOf, sizeClasses, type TreatmentStep } from '../../domain/shop/index.ts'
 import { chainOf } from '../../domain/treatment/index.ts'
 import type { SizeClass } from '../../domain/vehicle/index.ts'
 import { fromJson } from '../../store/json.ts'
@@ -17,6 +17,8 @@ export interface RecipeLine {
 export interface WithRecipes {
   readonly name: string
   readonly steps: readonly { readonly draws: unknown }[]
+  /** Of the paint it is laid over; left out: all of it. */
+  readonly share?: number
 }
 
 export interface ExpectedDraw {
@@ -67,7 +69,16 @@ export function expectedDraws(
     found.push(step.position)
     for (const { productId, bySize } of recipeOf(link.template as TreatmentStep & { draws: unknown })) {
       const { centi, sdCenti } = bySize[sizeClass]
-      if (centi > 0) draws.push({ position: step.position, productId, expectedCenti: centi, sdCenti })
+      // Shared by several, it draws for the one that goes over most.
+      const share = Math.max(...[...link.treatments].map(t => shareOf(step, treatments[t]?.share ?? 1)))
+      const expectedCenti = Math.round(centi * share)
+      if (expectedCenti > 0)
+        draws.push({
+          position: step.position,
+          productId,
+          expectedCenti,
+          sdCenti: Math.round(sdCenti * share),
+        })
     }
   }
   return { draws: summed(draws), found }
@@ -102,6 +113,7 @@ export async function writeStepDraws(tx: Tx, jobIds: readonly string[], nowAt: n
       treatments: {
         orderBy: { position: 'asc' },
         select: {
+          share: true,
           treatment: { select: { name: true, steps: { orderBy: { position: 'asc' } } } },
         },
       },
@@ -113,7 +125,7 @@ export async function writeStepDraws(tx: Tx, jobIds: readonly string[], nowAt: n
     },
   })
   for (const job of jobs) {
-    const treatments = job.treatments.map(each => each.treatment)
+    const treatments = job.treatments.map(({ treatment, share }) => ({ ...treatment, share }))
     const { draws, found } = expectedDraws(treatments, job.steps, job.vehicle.sizeClass as SizeClass)
     const kept = new Set(job.draws.map(draw => draw.position))
     for (const step of job.steps)

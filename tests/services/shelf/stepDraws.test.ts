@@ -72,3 +72,12 @@ it('keeps a recipe with its work, and with its place where the step was renamed'
   ])
   expect(kept.map(lines => lines.map(each => each.productId))).toEqual([[], ['two'], ['one']])
 })
+
+it('draws its part where a treatment is laid over a part of the paint, and for a wash all of it', () => {
+  const steps = [step('Wash', [line('soap', 100)], 'prepare'), step('First', [line('one', 500, 30)])]
+  const jobSteps = [{ ...inJob(0, 'Wash'), stage: 'prepare' }, inJob(1, 'First')]
+  expect(expectedDraws([{ name: 'One', share: 0.35, steps }], jobSteps, 'medium').draws).toEqual([
+    { position: 0, productId: 'soap', expectedCenti: 100, sdCenti: 0 },
+    { position: 1, productId: 'one', expectedCenti: 175, sdCenti: 11 },
+  ])
+})

@@ -57,6 +57,12 @@ const changes: Record<string, Record<string, Record<string, (before: Row) => Val
     JobStepCrew: { helps: () => 0 },
     TreatmentStep: { help: () => null },
   },
+  // Every car was alike all over, and sold whole.
+  panels_and_scope: {
+    Vehicle: { panels: () => null },
+    Product: { finishes: () => null },
+    JobTreatment: { scope: () => 'whole', share: () => 1, leftOut: () => '' },
+  },
   // Nothing was ticked off before it could be said.
   car_checks: { Treatment: { checks: () => '[]' } },
   // Of each container these rows hold one move, and no place was let go.

@@ -1,9 +1,9 @@
-import { Button, Group, Select, Text, TextInput } from '@mantine/core'
+import { Button, Group, MultiSelect, Select, Text, TextInput } from '@mantine/core'
 import type { ProductView } from '../../../../main/api/views.ts'
 import { type CureProfile, commonPracticeProfile } from '../../../../main/domain/cure/index.ts'
-import type { CoatingFamily, ProductKind } from '../../../../main/domain/shop/index.ts'
+import type { CoatingFamily, PanelFinish, ProductKind } from '../../../../main/domain/shop/index.ts'
 import { trpc } from '../../../data/trpc.ts'
-import { familyChoices, productKindChoices } from '../../../parts/shopWords.ts'
+import { familyChoices, panelFinishChoices, productKindChoices } from '../../../parts/shopWords.ts'
 import { RowEditor, useRowForm } from '../RowEditor.tsx'
 import { CureBand } from './CureBand.tsx'
 import { ProfileEditor } from './ProfileEditor.tsx'
@@ -12,14 +12,21 @@ interface Fields {
   name: string
   kind: ProductKind
   family: CoatingFamily
+  finishes: PanelFinish[] | null
   cureProfile: CureProfile | null
 }
 
 /** One product; for a coating or topper with its curve and every figure of its profile. */
 export function ProductEditor({ product }: { product: ProductView | undefined }) {
   const saved: Fields = product
-    ? { name: product.name, kind: product.kind, family: product.family, cureProfile: product.cureProfile }
-    : { name: '', kind: 'coating', family: 'paint', cureProfile: commonPracticeProfile() }
+    ? {
+        name: product.name,
+        kind: product.kind,
+        family: product.family,
+        finishes: product.finishes,
+        cureProfile: product.cureProfile,
+      }
+    : { name: '', kind: 'coating', family: 'paint', finishes: null, cureProfile: commonPracticeProfile() }
   const form = useRowForm('products', product, saved, trpc.products.save.mutationOptions())
   const { change } = form
   const { cureProfile } = form.value
@@ -54,6 +61,15 @@ export function ProductEditor({ product }: { product: ProductView | undefined })
             {...form.choice('family')}
           />
         )}
+        <MultiSelect
+          label="May touch"
+          description="Empty: what is usual for its kind (common practice)"
+          inputWrapperOrder={['label', 'input', 'description', 'error']}
+          miw={260}
+          data={panelFinishChoices}
+          {...form.field('finishes')}
+          value={form.value.finishes ?? []}
+        />
       </Group>
       {cureProfile && (
         <>

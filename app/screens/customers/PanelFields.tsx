@@ -1,0 +1,44 @@
+import { Button, Group, Select, TextInput } from '@mantine/core'
+import { IconX } from '@tabler/icons-react'
+import { type PanelNoted, panelNames } from '../../../main/domain/shop/index.ts'
+import type { Fields } from '../../data/fields.ts'
+import { IconAct } from '../../parts/IconAct.tsx'
+import pieces from '../../parts/pieces.module.css'
+import { panelFinishChoices } from '../../parts/shopWords.ts'
+
+interface Props {
+  panels: readonly PanelNoted[]
+  fields: Fields<PanelNoted>[]
+  onChange(panels: PanelNoted[]): void
+}
+
+/** The panels that are not as the rest of the car: a wrapped roof, a fresh respray, a plastic bumper. */
+export function PanelFields({ panels, fields, onChange }: Props) {
+  const free = panelNames.find(name => panels.every(({ panel }) => panel !== name))
+  return (
+    <div className={pieces.whole}>
+      {fields.map((panel, i) => (
+        <Group key={panel.value.panel} gap="sm" align="flex-end">
+          <Select label="Panel" data={panelNames} {...panel.choice('panel')} />
+          <Select label="Is" data={panelFinishChoices} {...panel.choice('finish')} />
+          <TextInput label="Since" type="date" {...panel.optional('since')} />
+          <IconAct
+            label={`Take out ${panel.value.panel}`}
+            icon={IconX}
+            onClick={() => onChange(panels.toSpliced(i, 1))}
+          />
+        </Group>
+      ))}
+      {free && (
+        <Button
+          variant="default"
+          size="compact-sm"
+          mt="xs"
+          onClick={() => onChange([...panels, { panel: free, finish: 'film', since: null }])}
+        >
+          A panel that differs
+        </Button>
+      )}
+    </div>
+  )
+}

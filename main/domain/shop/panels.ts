@@ -1,0 +1,141 @@
+/** A car panel by panel: what each is, which products may touch it, and what of a treatment is left over them. */
+import { dateOfDay, dayNumber } from '../calendar/index.ts'
+import { refuse } from '../refusal.ts'
+import type { Treatment } from './checkTreatment.ts'
+import type { CoatingFamily, Finish, PanelFinish, ProductKind, Scope, Stage } from './words.ts'
+
+/** The panels of a car as a painter counts them, each with its hundredths of the paint (common practice, no source). */
+const shares = {
+  Bonnet: 12,
+  Roof: 12,
+  'Boot lid': 8,
+  'Front bumper': 9,
+  'Rear bumper': 7,
+  'Left wing': 7,
+  'Right wing': 7,
+  'Left doors': 12,
+  'Right doors': 12,
+  'Left quarter': 7,
+  'Right quarter': 7,
+}
+export type PanelName = keyof typeof shares
+export const panelNames = Object.keys(shares) as [PanelName, ...PanelName[]]
+
+const panelsOf: Readonly<Record<Scope, readonly PanelName[]>> = {
+  whole: panelNames,
+  front: ['Bonnet', 'Front bumper', 'Left wing', 'Right wing'],
+  top: ['Bonnet', 'Roof'],
+}
+
+export const scopeWords: Readonly<Record<Scope, string>> = {
+  whole: 'Whole car',
+  front: 'Front end',
+  top: 'Bonnet and roof',
+}
+
+/** A panel that is not as the rest of the car; `since`: the day of its film or respray, null where nobody knows. */
+export interface PanelNoted {
+  readonly panel: PanelName
+  readonly finish: PanelFinish
+  readonly since: string | null
+}
+
+/** Refuses a panel noted twice, and a respray without its day, which would never be known to have rested. */
+export function checkPanels(panels: readonly PanelNoted[], field: string): PanelNoted[] {
+  panels.forEach(({ panel, finish, since }, i) => {
+    if (panels.findIndex(each => each.panel === panel) < i)
+      refuse('panel-twice', { [`${field}.${i}.panel`]: panel }, `${panel} is noted twice; keep one of them.`)
+    if (finish === 'respray' && since === null)
+      refuse(
+        'respray-undated',
+        { [`${field}.${i}.since`]: since },
+        `Give the day ${panel} was resprayed, or call it gloss where that is long ago.`,
+      )
+  })
+  return [...panels]
+}
+
+/** Days a panel rests before anything goes on it (common practice, no source; the paint's or film's maker decides). */
+const restDays: Partial<Record<PanelFinish, number>> = { respray: 30, film: 7, 'matte film': 7 }
+
+const polishable: readonly PanelFinish[] = ['gloss', 'single stage', 'respray']
+const paintLike: readonly PanelFinish[] = [...polishable, 'satin', 'matte', 'film', 'matte film']
+
+/** What a product of this kind may touch where its sheet says nothing (common practice, no source). */
+export function usualFinishes(kind: ProductKind): readonly PanelFinish[] {
+  if (kind === 'compound' || kind === 'polish') return polishable
+  return kind === 'coating' || kind === 'topper' ? paintLike : [...paintLike, 'plastic', 'glass', 'wheel']
+}
+
+/** What of a product is asked before it goes on a panel. */
+export interface PanelProduct {
+  readonly kind: ProductKind
+  readonly family?: CoatingFamily
+  /** What its sheet allows it on; null or left out: as is usual for its kind. */
+  readonly finishes?: readonly PanelFinish[] | null
+}
+
+/** The stages that are done panel by panel; the rest is done to the car whatever is sold of it. */
+const byPanel: ReadonlySet<Stage> = new Set(['correct', 'wipe', 'coat', 'level', 'topper'])
+
+export interface CarOver {
+  readonly finish: Finish
+  readonly panels: readonly PanelNoted[]
+  readonly scope: Scope
+  /** The day it is asked on, `YYYY-MM-DD`: what has rested by then. */
+  readonly today: string
+}
+
+export interface LaidOver {
+  /** Of the whole paint, 0 to 1: what it is to its time, draw and price. 0: no panel is left. */
+  readonly share: number
+  /** The panels asked for that it may not touch, each with its reason: `Roof (matte film)`. */
+  readonly leftOut: readonly string[]
+}
+
+/**
+ * The panels of the scope that every product of the treatment may touch. A treatment that does nothing panel by panel,
+ * or coats something other than paint, is whole.
+ */
+export function laidOver(
+  { steps }: Pick<Treatment, 'steps'>,
+  products: ReadonlyMap<string, PanelProduct>,
+  { finish, panels, scope, today }: CarOver,
+): LaidOver {
+  const own = steps.filter(step => byPanel.has(step.stage))
+  const used = own.flatMap(step => products.get(step.productId ?? '') ?? [])
+  const coats = used.filter(product => product.kind === 'coating')
+  if (own.length === 0 || (coats.length > 0 && coats.every(({ family = 'paint' }) => family !== 'paint')))
+    return { share: 1, leftOut: [] }
+  const allowed = [
+    ...used.map(({ kind, finishes }) => finishes ?? usualFinishes(kind)),
+    ...(own.some(step => step.stage === 'correct') ? [polishable] : []),
+  ]
+  const leftOut: string[] = []
+  let hundredths = 0
+  for (const panel of panelsOf[scope]) {
+    const noted = panels.find(each => each.panel === panel) ?? { finish, since: null }
+    const rest = restDays[noted.finish]
+    const restedOn =
+      rest !== undefined && noted.since !== null ? dateOfDay(dayNumber(noted.since) + rest) : null
+    if (!allowed.every(finishes => finishes.includes(noted.finish)))
+      leftOut.push(`${panel} (${noted.finish})`)
+    else if (restedOn !== null && restedOn > today)
+      leftOut.push(`${panel} (${noted.finish}, rests until ${restedOn})`)
+    else hundredths += shares[panel]
+  }
+  return { share: hundredths / 100, leftOut }
+}
+
+/** A step's part of a treatment that is laid over a `share` of the paint. */
+export function shareOf({ stage }: { readonly stage: string }, share: number): number {
+  return byPanel.has(stage as Stage) ? share : 1
+}
+
+/** What the desk is told of a treatment that does not go over the whole car. */
+export function overWords(name: string, scope: Scope, { share, leftOut }: LaidOver): string[] {
+  if (share === 1) return []
+  const part = `${Math.round(share * 100)} % of the paint’s time, draw and price (common practice)`
+  const without = leftOut.length > 0 ? ` It leaves out ${leftOut.join(', ')}.` : ''
+  return [`"${name}": ${scopeWords[scope].toLowerCase()}, ${part}.${without}`]
+}
