@@ -7,6 +7,8 @@ test.use({ shopNow: '2026-04-15T13:40:00Z', shopDemo: true })
 test('no screen scrolls sideways, cuts words or controls off, or writes over itself, at any size', async ({
   desk,
 }) => {
+  // Two hundred pages: about a minute where nothing else runs, several beside other work.
+  test.setTimeout(600_000)
   const found: string[] = []
   for (const path of everyScreen) {
     await showScreen(desk, path)

@@ -1,4 +1,5 @@
 /** Which figure a milestone rests on, and the sentence that says so wherever a time is shown. */
+import { degreesWords, type UnitSystem } from '../measure/index.ts'
 import { type MilestoneName, milestoneAges } from './milestones.ts'
 import type { CureProfile, Figure, FigureSource } from './profile.ts'
 
@@ -40,27 +41,33 @@ export interface MilestoneRule {
   readonly words: string
 }
 
-/** The rule behind a milestone; null where the profile has no such moment. */
-export function ruleOf(profile: CureProfile, name: MilestoneName): MilestoneRule | null {
+/** The rule behind a milestone, in the shop's own measure; null where the profile has no such moment. */
+export function ruleOf(
+  profile: CureProfile,
+  name: MilestoneName,
+  units: UnitSystem = 'metric',
+): MilestoneRule | null {
   const ageMin = milestoneAges(profile)[name]
   if (ageMin === null) return null
   const figure = figureOf[name]
   const source = figure ? profile.sources[figure] : 'data sheet'
   const origin = source === 'data sheet' ? 'from the data sheet' : 'common practice'
   const of = /Opens|Closes/.test(name) ? 'on each panel' : 'of cure'
-  const words = `${named[name]}: ${lengthWords(ageMin)} ${of} at ${profile.referenceC} °C, ${origin}.${bendWords(profile, name)} The data sheet decides.`
+  const words = `${named[name]}: ${lengthWords(ageMin)} ${of} at ${degreesWords(profile.referenceC, units)}, ${origin}.${bendWords(profile, name, units)} The data sheet decides.`
   return { ageMin, source, words }
 }
 
 /** How an end of a window moves with the temperature; nothing for other moments. */
-function bendWords({ windowRows }: CureProfile, name: MilestoneName): string {
+function bendWords({ windowRows }: CureProfile, name: MilestoneName, units: UnitSystem): string {
   const [, window, end] = /^(recoat|topper)(Opens|Closes)$/.exec(name) ?? []
   if (!window) return ''
   const rows = windowRows
     .filter(row => row.window === window)
     .flatMap(({ fromC, toC, minMin, maxMin }) => {
       const minutes = end === 'Opens' ? minMin : maxMin
-      return minutes === null ? [] : [`${lengthWords(minutes)} from ${fromC} to ${toC} °C`]
+      return minutes === null
+        ? []
+        : [`${lengthWords(minutes)} from ${degreesWords(fromC, units)} to ${degreesWords(toC, units)}`]
     })
   const sheet = rows.length > 0 ? ` The sheet gives ${rows.join(', ')}.` : ''
   return end === 'Opens'

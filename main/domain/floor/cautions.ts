@@ -1,4 +1,5 @@
 import { type CureProfile, type Leaving, leavingAge, ruleOf } from '../cure/index.ts'
+import type { UnitSystem } from '../measure/index.ts'
 import type { ProductKind } from '../shop/index.ts'
 import { type Coat, type CuringProduct, marksOf, type ProductsById } from './cureMarks.ts'
 
@@ -45,11 +46,17 @@ export function cautionLines(
 /**
  * Which figure of a coat's profile rules the handover, and whether it is met: never that the coating is safe.
  */
-export function cureWords(coat: Coat, leaving: Leaving, nowAt: number, when: (at: number) => string): string {
+export function cureWords(
+  coat: Coat,
+  leaving: Leaving,
+  nowAt: number,
+  when: (at: number) => string,
+  units: UnitSystem = 'metric',
+): string {
   const profile: CureProfile = coat.product.cureProfile
   const { safeAt } = marksOf(coat, leaving)
   const dry = leavingAge(profile, leaving) > profile.handoverMin
-  const rule = ruleOf(profile, dry ? 'keepDryEnds' : 'handoverSafe')!.words
+  const rule = ruleOf(profile, dry ? 'keepDryEnds' : 'handoverSafe', units)!.words
   const state = !coat.actual
     ? `With the coat as planned that is ${when(safeAt)}.`
     : safeAt <= nowAt

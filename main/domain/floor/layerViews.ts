@@ -1,4 +1,5 @@
 import { coatWindow, ruleOf, type WindowName, type WindowVerdict, windowVerdict } from '../cure/index.ts'
+import type { UnitSystem } from '../measure/index.ts'
 import type { ProductsById } from './cureMarks.ts'
 import type { FloorStep } from './floorJobs.ts'
 
@@ -36,6 +37,7 @@ export function layerViews(
   products: ProductsById,
   { conditions, air }: LayerNotes,
   nowAt: number,
+  units: UnitSystem,
 ): JobLayerView[] {
   const coats: FloorStep[] = []
   return steps.flatMap((step): JobLayerView[] => {
@@ -51,7 +53,7 @@ export function layerViews(
       startAt: step.actualStartAt ?? step.startAt,
       endAt: step.actualEndAt ?? step.endAt,
       laid: step.actualEndAt !== null,
-      ...windowOver(beneath, step, nowAt),
+      ...windowOver(beneath, step, nowAt, units),
       conditions: conditions.get(step.position) ?? null,
       air: air.get(step.position) ?? [],
     }
@@ -66,7 +68,7 @@ function isBeneath(other: FloorStep, step: FloorStep): boolean {
 
 type Over = Pick<JobLayerView, 'window' | 'why' | 'verdict' | 'asks'>
 
-function windowOver(beneath: FloorStep | null, step: FloorStep, nowAt: number): Over {
+function windowOver(beneath: FloorStep | null, step: FloorStep, nowAt: number, units: UnitSystem): Over {
   const none = { window: null, why: [], asks: null }
   if (!beneath) return { ...none, verdict: null }
   if (!beneath.laid) return { ...none, verdict: 'no window given' }
@@ -86,7 +88,7 @@ function windowOver(beneath: FloorStep | null, step: FloorStep, nowAt: number): 
   }
   return {
     window,
-    why: [ruleOf(profile, `${name}Opens`), ruleOf(profile, `${name}Closes`)].flatMap(
+    why: [ruleOf(profile, `${name}Opens`, units), ruleOf(profile, `${name}Closes`, units)].flatMap(
       rule => rule?.words ?? [],
     ),
     verdict,

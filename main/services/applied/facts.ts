@@ -30,7 +30,7 @@ export async function appliedFacts(tx: Tx, floor: Floor, job: JobRow, products: 
     ]),
   )
   const notes = { conditions: words, air: await earlyAir(tx, floor, job) }
-  const layers = layerViews(job.steps, products, notes, floor.nowAt).filter(layer => layer.laid)
+  const layers = layerViews(job.steps, products, notes, floor.nowAt, units).filter(layer => layer.laid)
   const early = (handover?.detail as { reason?: string } | null)?.reason ?? ''
   return {
     shopName: floor.shop.name,
@@ -82,7 +82,7 @@ function layerFacts(layer: JobLayerView, job: JobRow, floor: Floor) {
     /** How the time until then is known. */
     parts: leftAt === null ? null : clock.partsUntil(leftAt),
     /** The profile's earliest handover and whose figure it is. */
-    rule: ruleOf(profile, 'handoverSafe')!.words,
+    rule: ruleOf(profile, 'handoverSafe', floor.shop.units)!.words,
   }
 }
 

@@ -2,7 +2,7 @@ import { durationWords } from '../../domain/calendar/index.ts'
 import { type MilestoneName, milestoneNames, ruleOf } from '../../domain/cure/index.ts'
 import { coatsOf, layerViews, type ProductsById } from '../../domain/floor/index.ts'
 import { can } from '../../domain/job/index.ts'
-import { degreesWords } from '../../domain/measure/index.ts'
+import { degreesWords, type UnitSystem } from '../../domain/measure/index.ts'
 import { checkWords } from '../cure/coatCheck.ts'
 import { earlyAir } from '../cure/earlyAir.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -34,7 +34,13 @@ export async function jobCure(desk: Desk, { id }: { id: string }) {
   })
   const laid = job.steps.flatMap(step => step.laid ?? [])
   return {
-    layers: layerViews(job.steps, products, { conditions, air: await earlyAir(tx, floor, job) }, nowAt),
+    layers: layerViews(
+      job.steps,
+      products,
+      { conditions, air: await earlyAir(tx, floor, job) },
+      nowAt,
+      units,
+    ),
     /** Heated cures may be recorded: a coat is laid, and its profile has rows for it or not. */
     canHeat: can(job, 'work') && laid.length > 0,
     /** The rows of the profiles laid, in words; empty where no data sheet has one. */
@@ -51,7 +57,7 @@ export async function jobCure(desk: Desk, { id }: { id: string }) {
     ],
     heatings,
     slip: slipOf(floor, job, products, await otherVisits(tx, nowAt, job)),
-    rules: rulesOf(job, products),
+    rules: rulesOf(job, products, units),
   }
 }
 
@@ -68,10 +74,10 @@ const toldRules: ReadonlySet<MilestoneName> = new Set([
 ])
 
 /** Which figure each moment of the last coat rests on, and who decides. */
-function rulesOf(job: JobRow, products: ProductsById): string[] {
+function rulesOf(job: JobRow, products: ProductsById, units: UnitSystem): string[] {
   const coat = coatsOf(job.steps, products).at(-1)
   if (!coat) return []
   return milestoneNames
     .filter(name => toldRules.has(name) && (coat.product.kind !== 'topper' || !name.startsWith('topper')))
-    .flatMap(name => ruleOf(coat.product.cureProfile, name)?.words ?? [])
+    .flatMap(name => ruleOf(coat.product.cureProfile, name, units)?.words ?? [])
 }

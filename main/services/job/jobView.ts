@@ -96,7 +96,9 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
     checks: await checksIn(tx, id),
     /** Who may have looked. */
     crewNames: floor.crew.filter(person => !person.archived).map(person => person.name),
-    cureWords: rulingCoats(job, products).map(coat => cureWords(coat, leavingOf(job), nowAt, when)),
+    cureWords: rulingCoats(job, products).map(coat =>
+      cureWords(coat, leavingOf(job), nowAt, when, floor.shop.units),
+    ),
     cautions: cautionsOf(job, products),
     steps: stepViews(job, floor, products, await usesOf(tx, id)),
     /** Opening hours from drop-off to handover, for the line of the job. */
@@ -151,7 +153,13 @@ function brokenWords(floor: Floor, job: JobRow, products: ProductsById): string[
       const asks = coat && missed ? ` The profile of ${coat.product.name} asks: ${sentence(missed)}` : ''
       return sentence(reasonText(violation, words)) + asks
     })
-  const shut = layerViews(job.steps, products, { conditions: new Map(), air: new Map() }, floor.nowAt)
+  const shut = layerViews(
+    job.steps,
+    products,
+    { conditions: new Map(), air: new Map() },
+    floor.nowAt,
+    floor.shop.units,
+  )
     .filter(layer => !layer.laid && layer.verdict === 'closes before it opens')
     .map(
       ({ name, asks }) =>

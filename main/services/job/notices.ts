@@ -13,6 +13,7 @@ import {
   ruleOf,
 } from '../../domain/cure/index.ts'
 import { type FloorStep, leavingOf } from '../../domain/floor/index.ts'
+import type { UnitSystem } from '../../domain/measure/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { type JobRow, jobRows, plateWords } from '../floor/jobRows.ts'
@@ -65,7 +66,7 @@ async function dueNotices(tx: Tx, nowAt: number): Promise<Due[]> {
   const told = new Set(seen.map(({ jobId, coatEndAt, moment }) => `${jobId} ${coatEndAt} ${moment}`))
   const when = (at: number) => minuteWords(at, floor.zone, nowAt)
   return jobs
-    .flatMap(job => noticesOf(job, nowAt, when, floor.bayNames))
+    .flatMap(job => noticesOf(job, nowAt, when, floor.bayNames, floor.shop.units))
     .filter(({ jobId, coatEndAt, moment }) => !told.has(`${jobId} ${coatEndAt} ${moment}`))
 }
 
@@ -82,6 +83,7 @@ function noticesOf(
   nowAt: number,
   when: (at: number) => string,
   bayNames: ReadonlyMap<string, string>,
+  units: UnitSystem,
 ): Due[] {
   const laid = job.steps.flatMap(step => (step.laid ? [{ ...step, laid: step.laid }] : []))
   const last = laid.at(-1)
@@ -104,6 +106,7 @@ function noticesOf(
         ruleOf(
           profile,
           notice.kind === 'release' ? releaseRule(profile, leavingOf(job)) : ruleName[notice.kind],
+          units,
         )?.words ?? ''
       const place = bayNames.get(step.movedToBayId ?? step.bayId) ?? ''
       return {

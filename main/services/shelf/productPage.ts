@@ -1,5 +1,6 @@
 /** Everything about one product on the shelf, and the list of all of them. */
 import { labelFromCodes } from '../../domain/hazard/index.ts'
+import { degreesWords, type UnitSystem } from '../../domain/measure/index.ts'
 import { found } from '../../domain/refusal.ts'
 import { labelError, type MoveKind, type Unit, unitsOf } from '../../domain/shelf/index.ts'
 import { lotRows } from '../../store/lotRows.ts'
@@ -82,7 +83,8 @@ export async function shelfProduct(desk: Desk, input: { id: string }) {
     lifeProposal: of ? await lifeProposal(tx, of.product, ground) : null,
     value: of ? await productWorth(desk, of.product, ground.currency) : null,
     /** What the data sheet asks of the place it is kept in. */
-    storageWords: row.shelf && storageWords(row.shelf),
+    storageWords:
+      row.shelf && storageWords(row.shelf, (await tx.shop.findFirstOrThrow()).units as UnitSystem),
   }
 }
 
@@ -120,12 +122,16 @@ function sizeView(size: ContainerSize, codes: readonly { code: string }[]) {
   }
 }
 
-function storageWords(shelf: { storageLeastC: number | null; storageMostC: number | null }): string | null {
-  const { storageLeastC: least, storageMostC: most } = shelf
-  if (least !== null && most !== null)
-    return `Keep it between ${least} and ${most} °C; the data sheet decides.`
-  if (least !== null) return `Keep it at ${least} °C or warmer; the data sheet decides.`
-  return most === null ? null : `Keep it at ${most} °C or cooler; the data sheet decides.`
+function storageWords(
+  shelf: { storageLeastC: number | null; storageMostC: number | null },
+  units: UnitSystem,
+): string | null {
+  const [least, most] = [shelf.storageLeastC, shelf.storageMostC].map(celsius =>
+    celsius === null ? null : degreesWords(celsius, units),
+  )
+  if (least && most) return `Keep it between ${least} and ${most}; the data sheet decides.`
+  if (least) return `Keep it at ${least} or warmer; the data sheet decides.`
+  return most ? `Keep it at ${most} or cooler; the data sheet decides.` : null
 }
 
 /** A page of a product's ledger, newest first. */

@@ -73,6 +73,11 @@ describe('the rule behind a time', () => {
       'Topper advised: 1 h 15 min of cure at 20 °C, from the data sheet. The data sheet decides.',
     )
     expect(ruleOf(sheetProfile, 'keepDryEnds')!.words).toMatch(/: 24 h of cure/)
+    // 20 °C are 68 °F.
+    for (const name of milestoneNames) {
+      expect(ruleOf(sheetProfile, name, 'us')!.words).toContain('at 68 °F')
+      expect(ruleOf(sheetProfile, name, 'us')!.words).not.toContain('°C')
+    }
     expect(ruleOf({ ...sheetProfile, keepDryMin: 2910 }, 'keepDryEnds')!.words).toMatch(/: 48 h 30 min of/)
     expect(ruleOf(sheetProfile, 'tackFree')!.words).toMatch(/: 45 min of cure/)
     expect(ruleOf(sheetProfile, 'fullCureLate')!.words).toMatch(/: 10 days of cure/)
@@ -87,7 +92,7 @@ describe('the rule behind a time', () => {
     )
     const row = { window: 'recoat' as const, fromC: 10, toC: 15, minMin: 120, maxMin: 360 }
     expect(ruleOf({ ...sheetProfile, windowRows: [row] }, 'recoatOpens')!.words).toMatch(
-      /only by a row of the sheet\. The sheet gives 2 h from 10 to 15 °C\. The data sheet decides\.$/,
+      /only by a row of the sheet\. The sheet gives 2 h from 10 °C to 15 °C\. The data sheet decides\.$/,
     )
   })
 

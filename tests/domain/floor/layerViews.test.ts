@@ -4,7 +4,13 @@ import { sheetProfile } from '../cure/profiles.ts'
 import { laid, products, work } from './sampleJob.ts'
 
 const views = (nowAt: number, ...steps: FloorStep[]) =>
-  layerViews(steps, products, { conditions: new Map([[1, 'cold']]), air: new Map([[1, ['damp']]]) }, nowAt)
+  layerViews(
+    steps,
+    products,
+    { conditions: new Map([[1, 'cold']]), air: new Map([[1, ['damp']]]) },
+    nowAt,
+    'metric',
+  )
 const second = (startAt: number, said: Partial<FloorStep> = {}) =>
   work(1, startAt, { stage: 'coat', productId: 'coating', ...said })
 const veil = (startAt: number) =>

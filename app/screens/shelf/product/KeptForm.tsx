@@ -1,9 +1,8 @@
 import { Checkbox, Select, TextInput } from '@mantine/core'
 import type { ShelfFields, ShelfProductView } from '../../../../main/api/views.ts'
-import { showTemperature } from '../../../../main/domain/measure/index.ts'
 import { useForm } from '../../../data/form.ts'
-import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
+import { DegreesInput } from '../../../parts/DegreesInput.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { OptionalDecimalInput } from '../../../parts/inputs.tsx'
 import pieces from '../../../parts/pieces.module.css'
@@ -23,7 +22,6 @@ const fresh = (kind: string): ShelfFields => ({
 
 /** How a product is counted, where it stands and how long it keeps; saving it the first time begins the counting. */
 export function KeptForm({ product }: { product: ShelfProductView }) {
-  const { units } = useShop()
   const { id, kind, shelf, version } = product
   const form = useForm({
     saved: shelf ?? fresh(kind),
@@ -32,8 +30,6 @@ export function KeptForm({ product }: { product: ShelfProductView }) {
     send: (value, version) => ({ productId: id, ...(shelf && { version }), ...value }),
   })
   const kept = form.value
-  const beside = (celsius: number | null) =>
-    units === 'us' && celsius !== null ? showTemperature(celsius, units, navigator.language) : undefined
   return (
     <Form
       form={form}
@@ -83,20 +79,8 @@ export function KeptForm({ product }: { product: ShelfProductView }) {
           }
           error={form.faults.at('lifeUnlimited')}
         />
-        <OptionalDecimalInput
-          label="Kept no colder than"
-          least={-100}
-          unit="°C"
-          description={beside(kept.storageLeastC)}
-          {...form.field('storageLeastC')}
-        />
-        <OptionalDecimalInput
-          label="Kept no warmer than"
-          least={-100}
-          unit="°C"
-          description={beside(kept.storageMostC)}
-          {...form.field('storageMostC')}
-        />
+        <DegreesInput label="Kept no colder than" {...form.field('storageLeastC')} />
+        <DegreesInput label="Kept no warmer than" {...form.field('storageMostC')} />
       </div>
     </Form>
   )
