@@ -46,7 +46,7 @@ export function UsedTable({ rows, open }: Props) {
                 </span>
                 <small className={short === null ? pieces.soft : pieces.late}>
                   {short !== null && '⚑ '}
-                  {short ?? `${amountText(left, unit)}, ${amountText(mustLast, unit)} booked in two weeks`}
+                  {short ?? `${roundly(left, unit)}, ${roundly(mustLast, unit)} booked in two weeks`}
                 </small>
               </td>
               <td>
@@ -62,6 +62,11 @@ export function UsedTable({ rows, open }: Props) {
       </tbody>
     </table>
   )
+}
+
+/** To what somebody can act on: tens from a hundred on. */
+function roundly(amount: number, unit: Used['unit']): string {
+  return amountText(amount < 100 ? Math.round(amount) : Math.round(amount / 10) * 10, unit)
 }
 
 /** "80 + 68 + 90 ml"; many are added up. */

@@ -5,7 +5,7 @@ import type { JobView } from '../../../main/api/views.ts'
 import { documentHref } from '../../data/door.ts'
 import { trpc } from '../../data/trpc.ts'
 import { DegreesInput } from '../../parts/DegreesInput.tsx'
-import cure from './Cure.module.css'
+import pieces from '../../parts/pieces.module.css'
 import styles from './Job.module.css'
 import { useJobAct } from './useJobAct.ts'
 
@@ -35,7 +35,7 @@ export function OwnerWords({ job }: { job: JobView }) {
           Reckon with it
         </Button>
       </Group>
-      <pre className={cure.message}>{data.text}</pre>
+      <pre className={pieces.quoted}>{data.text}</pre>
       <Group gap="sm">
         <CopyButton value={data.text}>
           {({ copied, copy }) => (
