@@ -1,18 +1,27 @@
-/** What a backup of a shop of ten years costs whoever works meanwhile, and how long its restore takes. */
-import { copyFileSync, mkdirSync, rmSync, statSync } from 'node:fs'
+/**
+ * What a backup and an export of a shop of ten years cost whoever works meanwhile, how long they and a restore take, and
+ * whether a flipped byte is found.
+ */
+import { closeSync, copyFileSync, mkdirSync, openSync, readSync, rmSync, statSync, writeSync } from 'node:fs'
 import { join } from 'node:path'
 import { setTimeout as wait } from 'node:timers/promises'
 import Database from 'better-sqlite3'
 import { migrationsDir } from '../../../main/hosts/build.ts'
+import { packedFiles } from '../../../main/services/leaving/packed.ts'
 import { makeCopy } from '../../../main/store/backup/copies.ts'
+import { unpackCopy } from '../../../main/store/backup/readCopy.ts'
 import { layOut } from '../../../main/store/backup/restoring.ts'
 import { openStore, type Store } from '../../../main/store/store.ts'
+import { packFile } from '../../../main/store/tables/packFile.ts'
+import { readTables } from '../../../main/store/tables/readTables.ts'
 import type { Figure } from '../run.ts'
 
 /** A database of many years at hand, such as `npm run bench -- years` leaves; else one as large is made of audit lines. */
 const given = process.env.LUSTRUM_BIG
 const madeBytes = 1024 ** 3 * (process.env.LUSTRUM_SAFETY === 'long' ? 1 : 0.05)
 const at = 29_604_480
+/** As shares of the copy: within its list, twice in the middle, and its last byte. */
+const flipped = [0.0001, 0.37, 0.81, 1]
 
 /** An act as a desk makes it, again and again with a pause, until `until` is settled: milliseconds each. */
 async function actsDuring(
@@ -57,6 +66,28 @@ function fill(file: string): void {
   database.close()
 }
 
+/** Flips a bit at each of these parts of a copy, one after another; how many of them are not found. */
+async function flipsNotFound(path: string, parts: readonly number[]): Promise<number> {
+  const file = openSync(path, 'r+')
+  let passed = 0
+  try {
+    for (const part of parts) {
+      const place = Math.floor(part * (statSync(path).size - 1))
+      const byte = Buffer.alloc(1)
+      readSync(file, byte, 0, 1, place)
+      writeSync(file, Buffer.of(byte[0]! ^ 4), 0, 1, place)
+      await unpackCopy(path, null, null).then(
+        () => passed++,
+        () => {},
+      )
+      writeSync(file, byte, 0, 1, place)
+    }
+  } finally {
+    closeSync(file)
+  }
+  return passed
+}
+
 export async function* bigShop(dir: string): AsyncGenerator<Figure> {
   const dataDir = join(dir, 'big')
   mkdirSync(dataDir)
@@ -75,15 +106,34 @@ export async function* bigShop(dir: string): AsyncGenerator<Figure> {
     met: value <= most,
   })
   const alone = await actsDuring(store, new Promise(() => {}), 200)
+  const added = (what: string, during: number[]) =>
+    figure(
+      `what ${what} adds to an act at the 99th percentile of ${during.length}, beside ${Math.round(p99(alone))} ms without`,
+      Math.max(0, p99(during) - p99(alone)),
+      'ms',
+      50,
+    )
+  const copyBegan = performance.now()
   const copying = makeCopy(file, { at, passphrase: null })
-  const during = await actsDuring(store, copying)
-  const { path } = await copying
-  yield figure(
-    `what a backup adds to an act at the 99th percentile of ${during.length}, beside ${Math.round(p99(alone))} ms without one`,
-    Math.max(0, p99(during) - p99(alone)),
-    'ms',
-    50,
-  )
+  yield added('a backup', await actsDuring(store, copying))
+  const { path, bytes } = await copying
+  const took = (began: number) => Math.round((performance.now() - began) / 100) / 10
+  const informs = (what: string, value: number): Figure => ({
+    bench: 'safety',
+    case: `${size}: ${what}`,
+    value,
+    unit: 's',
+    goal: null,
+    met: null,
+  })
+  yield informs(`a backup, checked (${Math.round(bytes / 1024 ** 2)} MB)`, took(copyBegan))
+  const read = readTables(file)
+  const packBegan = performance.now()
+  const zip = join(dir, 'everything.zip')
+  const packing = packFile(zip, packedFiles({ read, nowAt: at })).finally(() => read.close())
+  yield added('an export', await actsDuring(store, packing))
+  await packing
+  yield informs(`an export (${Math.round(statSync(zip).size / 1024 ** 2)} MB)`, took(packBegan))
   await store.close()
   const other = join(dir, 'restored')
   mkdirSync(other)
@@ -91,5 +141,6 @@ export async function* bigShop(dir: string): AsyncGenerator<Figure> {
   const laidOut = await layOut(other, path, null)
   await (await openStore(laidOut.file, { dir: migrationsDir })).close()
   yield figure('restore', (performance.now() - began) / 1000, 's', 60)
+  yield figure('bits flipped in a copy and not found, of 4', await flipsNotFound(path, flipped), 'bits', 0)
   rmSync(dataDir, { recursive: true })
 }
