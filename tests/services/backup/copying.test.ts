@@ -11,7 +11,7 @@ import {
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { backupTick, copyAtOnce, ownCopies } from '../../../main/services/backup/copying.ts'
+import { backupTick, copyAtOnce, copyingEnds, ownCopies } from '../../../main/services/backup/copying.ts'
 import {
   copiesSettings,
   dataDirOf,
@@ -55,6 +55,14 @@ describe('copies that make themselves', () => {
     expect(copiesThere()).toHaveLength(2)
     expect(await ownCopies(desk)).toHaveLength(2)
     expect(await warnings()).toEqual([])
+  })
+
+  it('are waited for at the end, which comes at once where none is under way', async () => {
+    await expect(copyingEnds(desk.store)).resolves.toBeUndefined()
+    const copying = copyAtOnce(desk)
+    await copyingEnds(desk.store)
+    expect(await ownCopies(desk)).toHaveLength(1)
+    await copying
   })
 
   it('are not made before there is a shop', async () => {

@@ -119,4 +119,15 @@ describe('the history', () => {
       What: 'added: name =Edda Marsh',
     })
   })
+
+  it('goes by the time of an act, also where a clock was set back between two', async () => {
+    desk.setNow('2026-04-13T14:00:00Z')
+    await saveCustomer({ ...desk, who: 'Ilse' }, { name: 'Saved later' })
+    desk.setNow('2026-04-12T14:00:00Z')
+    await saveCustomer({ ...desk, who: 'Ilse' }, { name: 'With the clock set back' })
+    expect(await words({ who: 'Ilse' })).toEqual([
+      expect.stringContaining('Saved later'),
+      expect.stringContaining('With the clock set back'),
+    ])
+  })
 })

@@ -1,7 +1,7 @@
 import { beforeEach, expect, test } from 'vitest'
 import { offers } from '../../../main/services/booking/offers.ts'
 import { confirmCover } from '../../../main/services/job/cover.ts'
-import { handOver } from '../../../main/services/job/jobActs.ts'
+import { cancelJob, handOver } from '../../../main/services/job/jobActs.ts'
 import { bookJob } from '../bookJob.ts'
 import { does, job, keepsDryADay, layeredCar, setWall, wall } from '../cure/coatedCar.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
@@ -67,4 +67,21 @@ test('A booked car whose cover is confirmed is planned to leave at its handover 
   const after = await job(desk, id)
   expect(before.handoverAt - after.handoverAt).toBe(20 * 60)
   expect(after.steps.at(-1)?.minutes).toBe(240)
+})
+
+test('A cover changes nothing of when a car leaves that nothing is laid on', async () => {
+  const { id, version } = await bookJob(desk, shop, { treatments: ['wash'] })
+  const planned = async () =>
+    (await desk.store.read.job.findUniqueOrThrow({ where: { id } })).plannedHandoverAt
+  const before = await planned()
+  await confirmCover(desk, { id, version, by: 'Toma Birk' })
+  expect(await planned()).toBe(before)
+})
+
+test('A cover is not confirmed for a job that is cancelled', async () => {
+  const { id, version } = await bookJob(desk, shop, { treatments: ['twoLayers'] })
+  const cancelled = await cancelJob(desk, { id, version, reason: 'moved away' })
+  await expect(confirmCover(desk, { id, version: cancelled.version, by: 'Toma Birk' })).rejects.toThrow(
+    'has no promise to change',
+  )
 })
