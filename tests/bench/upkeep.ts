@@ -1,8 +1,9 @@
 /** Upkeep: the year's due list, the spreading of a year's visits beside HiGHS, and what learning saves over the years. */
-import { dueList, learnLife, type ObservedLife, spread } from '../../main/domain/upkeep/index.ts'
+import { dueList, learnLife, type ObservedLife } from '../../main/domain/upkeep/index.ts'
 import type { DueEntry } from '../../main/domain/upkeep/plan/dueList.ts'
 import type { SpreadVisit } from '../../main/domain/upkeep/spread/spread.ts'
 import { regret, solveWithHighs } from '../domain/upkeep/spread/highs.ts'
+import { spread } from '../domain/upkeep/spread/spreadAtOnce.ts'
 import type { Figure } from './run.ts'
 import { seeded } from './simulation/random.ts'
 import { dueCars, TODAY } from './upkeep/dueCars.ts'

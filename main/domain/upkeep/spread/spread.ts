@@ -39,17 +39,9 @@ export interface SpreadResult {
  *
  * A minimum-cost flow from visits through weeks (Ahuja, Magnanti and Orlin 1993, chapter 9, from memory), see
  * `WeekFlow`. The same visits in another order cost the same. Refuses room that is no whole number from 0 up, windows
- * that end before they begin, and ids given twice.
+ * that end before they begin, and ids given twice. A year of tens of thousands comes in pieces: yields how many visits
+ * have been placed so far.
  */
-export function spread(visits: readonly SpreadVisit[], room: readonly number[]): SpreadResult {
-  const steps = spreadInSteps(visits, room)
-  for (;;) {
-    const { done, value } = steps.next()
-    if (done) return value
-  }
-}
-
-/** The same in pieces, for a year of tens of thousands: yields how many visits have been placed so far. */
 export function* spreadInSteps(
   visits: readonly SpreadVisit[],
   room: readonly number[],

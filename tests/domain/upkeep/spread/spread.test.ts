@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type SpreadResult, type SpreadVisit, spread } from '../../../../main/domain/upkeep/spread/spread.ts'
+import type { SpreadResult, SpreadVisit } from '../../../../main/domain/upkeep/spread/spread.ts'
 import { regret, solveWithHighs } from './highs.ts'
+import { spread } from './spreadAtOnce.ts'
 
 /** The goals a result reaches, worked out from its placements alone, after checking that it may be so at all. */
 function verified(visits: readonly SpreadVisit[], room: readonly number[], result: SpreadResult) {

@@ -2,8 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { isoWeek } from '../../../../main/domain/calendar/index.ts'
 import type { ListedDue } from '../../../../main/domain/upkeep/plan/dueList.ts'
-import { spread } from '../../../../main/domain/upkeep/spread/spread.ts'
 import { targetDay, visitKey, weekWishes } from '../../../../main/domain/upkeep/spread/weeks.ts'
+import { spread } from './spreadAtOnce.ts'
 
 const plan = { mondayOn: '2026-04-13', weeks: 52, overdueWeeks: 3 }
 const due = (dueOn: string, firstOn = dueOn, lastOn = dueOn): ListedDue => ({
