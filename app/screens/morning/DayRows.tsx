@@ -1,7 +1,7 @@
 import { Link } from '@tanstack/react-router'
 import type { MorningView } from '../../../main/api/views.ts'
 import { cureCurve } from '../../../main/domain/cure/index.ts'
-import { hourTicks } from '../board/geometry/ticks.ts'
+import { hourTicks } from '../../parts/ticks.ts'
 import styles from './DayRows.module.css'
 import { type Bar, drawnSpan, type Part, type Row } from './daySheet.ts'
 

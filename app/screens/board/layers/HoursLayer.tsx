@@ -1,11 +1,11 @@
 import { memo } from 'react'
 import { difference } from '../../../../main/domain/calendar/index.ts'
 import { Rule } from '../../../parts/Chart.tsx'
+import { dayHeads, hourTicks } from '../../../parts/ticks.ts'
 import { columnWords, dateWords } from '../../../parts/time.ts'
 import styles from '../Board.module.css'
 import type { Canvas } from '../boardTypes.ts'
 import { laneTop } from '../geometry/lanes.ts'
-import { dayHeads, hourTicks } from '../geometry/ticks.ts'
 import { BayLabel } from './BayLabel.tsx'
 
 const steps = [1, 2, 3, 4, 6, 12]

@@ -1,4 +1,4 @@
-import { dateOf, minuteOf, type Span, startOfDay, zonedOf } from '../../../../main/domain/calendar/index.ts'
+import { dateOf, minuteOf, type Span, startOfDay, zonedOf } from '../../main/domain/calendar/index.ts'
 
 export interface DayHead {
   date: string

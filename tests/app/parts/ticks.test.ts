@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { dayHeads, hourTicks } from '../../../../../app/screens/board/geometry/ticks.ts'
-import { atWall, startOfDay } from '../../../../../main/domain/calendar/index.ts'
+import { dayHeads, hourTicks } from '../../../app/parts/ticks.ts'
+import { atWall, startOfDay } from '../../../main/domain/calendar/index.ts'
 
 describe('the heads of the board', () => {
   test('cut the axis at the shop’s midnights, also on the short day of a clock change', () => {
