@@ -59,7 +59,12 @@ it('keeps what each step is and where it was placed', () => {
     endAt: 190,
     movedToBayId: null,
     movedAt: null,
-    crew: { create: [{ crewId: 'jo', helps: false }, { crewId: 'sal', helps: false }] },
+    crew: {
+      create: [
+        { crewId: 'jo', helps: false },
+        { crewId: 'sal', helps: false },
+      ],
+    },
   })
   expect(cure).toMatchObject({
     position: 1,
