@@ -74,6 +74,7 @@ async function inputsOf(tx: Tx): Promise<Record<string, unknown>> {
       bayId: step?.bayId,
       startAt: step?.startAt,
     },
+    'booking.held': none,
     'booking.offers': {
       sizeClass: 'medium',
       condition: 'good',

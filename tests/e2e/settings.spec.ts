@@ -118,10 +118,10 @@ test('a figure of a cure profile shows its source and moves the curve', async ({
   const form = await new Settings(desk).choose('Ovrel One')
   const curve = form.getByRole('img', { name: /Degree of cure/ })
   await expect(curve).toHaveAccessibleName(/may leave from 12 h/)
-  await expect(form.getByRole('combobox', { name: 'Source of: Handover, at the least' })).toHaveValue(
+  await expect(form.getByRole('combobox', { name: 'Source of: Earliest pick-up' })).toHaveValue(
     'common practice',
   )
-  await form.getByRole('textbox', { name: 'Handover, at the least' }).fill('14 h')
+  await form.getByRole('textbox', { name: 'Earliest pick-up' }).fill('14 h')
   await expect(curve).toHaveAccessibleName(/may leave from 14 h/)
 })
 

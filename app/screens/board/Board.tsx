@@ -12,6 +12,7 @@ import { useKeyWords } from '../../parts/keyWords.ts'
 import pieces from '../../parts/pieces.module.css'
 import { TurnDays } from '../../parts/TurnDays.tsx'
 import { dateWords } from '../../parts/time.ts'
+import { digitHotkeys, turnHotkeys } from '../../parts/turnKeys.ts'
 import { boardKeys } from './actions/boardKeys.ts'
 import styles from './Board.module.css'
 import { BoardCanvas } from './BoardCanvas.tsx'
@@ -46,10 +47,11 @@ export function Board() {
   const turn = (direction: -1 | 0 | 1) =>
     setDate(direction === 0 || !fromDate ? null : addDays(fromDate, direction * Number(days)))
   useHotkeys([
-    ['t', () => turn(0)],
-    ['BracketLeft', () => turn(-1)],
-    ['BracketRight', () => turn(1)],
-    ...daySpans.map(span => [span.value, () => setDays(span.value)] as [string, () => void]),
+    ...turnHotkeys(turn),
+    ...digitHotkeys(
+      daySpans.map(span => span.value),
+      setDays,
+    ),
   ])
   const board = useMemo(
     () => (view.data && nowAt !== null ? { ...view.data, nowAt } : view.data),

@@ -59,14 +59,15 @@ function Close({ view }: { view: CloseOfDayView }) {
     section?.scrollIntoView({ block: 'start' })
   }
   useKeyWords('Close of day', keys)
+  const typeCode = () =>
+    screen.current?.querySelector<HTMLInputElement>('form[aria-label="Scan"] input')?.focus()
   useHotkeys([
     ['u', () => to(0)],
     ['h', () => to(2)],
     ['o', () => to(1)],
-    [
-      'slash',
-      () => screen.current?.querySelector<HTMLInputElement>('form[aria-label="Scan"] input')?.focus(),
-    ],
+    ['slash', typeCode],
+    // Where it is written with Shift.
+    ['shift+slash', typeCode],
   ])
   const { stepsToConfirm: steps, orders } = view
   return (

@@ -32,7 +32,7 @@ export function OwnerWords({ job }: { job: JobView }) {
           loading={outside.isPending}
           onClick={() => outside.mutate({ id: job.id, version: job.version, outsideC: value })}
         >
-          Reckon with it
+          Use it
         </Button>
       </Group>
       <pre className={pieces.quoted}>{data.text}</pre>

@@ -26,7 +26,7 @@ export function PromiseDialog({ job, onClose }: { job: JobView; onClose(): void 
     <Modal opened onClose={onClose} title="New promise">
       <Stack>
         <Text>
-          Promised so far: {longWords(job.promisedAt, job.zone, job.nowAt)}. As it stands the car goes home{' '}
+          Promised: {longWords(job.promisedAt, job.zone, job.nowAt)}. Now expected:{' '}
           {longWords(job.handoverAt, job.zone, job.nowAt)}
           {job.coated && `; by its profile not before ${longWords(job.safeAt, job.zone, job.nowAt)}`}.
         </Text>

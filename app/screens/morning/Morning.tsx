@@ -6,11 +6,13 @@ import type { MorningView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
 import { useNowAt } from '../../data/now.ts'
 import { trpc } from '../../data/trpc.ts'
+import { useKeyWords } from '../../parts/keyWords.ts'
 import pieces from '../../parts/pieces.module.css'
 import { HazardMark } from '../../parts/shelf/HazardMark.tsx'
 import { WasteNotes } from '../../parts/shelf/WasteNotes.tsx'
 import { TurnDays } from '../../parts/TurnDays.tsx'
 import { clockWords, dateWords, durationWords } from '../../parts/time.ts'
+import { turnHotkeys, turnKeys } from '../../parts/turnKeys.ts'
 import { DayRows } from './DayRows.tsx'
 import { bayRows, crewRows } from './daySheet.ts'
 import { Lists } from './Lists.tsx'
@@ -20,6 +22,8 @@ const views = [
   { value: 'bays', label: 'By bay' },
   { value: 'crew', label: 'By person' },
 ] as const
+
+const keys = [...turnKeys, { keys: 'P', label: 'print' }]
 
 /** The day in one picture: read across the room, on a wall screen that refreshes itself, or printed and hung up. */
 export function Morning() {
@@ -37,12 +41,8 @@ export function Morning() {
   })
   const turn = (days: number) =>
     setChosen(days === 0 || !date ? null : Temporal.PlainDate.from(date).add({ days }).toString())
-  useHotkeys([
-    ['t', () => turn(0)],
-    ['BracketLeft', () => turn(-1)],
-    ['BracketRight', () => turn(1)],
-    ['p', () => window.print()],
-  ])
+  useKeyWords('Morning', keys)
+  useHotkeys([...turnHotkeys(turn), ['p', () => window.print()]])
   const sheet = query.data
   if (!sheet) return <p className={pieces.soft}>{query.error?.message ?? 'Laying out the day …'}</p>
   const other = (view: typeof shown) => (view === shown ? undefined : styles.other)

@@ -88,8 +88,8 @@ export function ShopSection() {
               label="A car may go home"
               description="What counts of a cure profile"
               data={[
-                { value: 'minimum', label: 'at the least time' },
-                { value: 'advised', label: 'at the advised time' },
+                { value: 'minimum', label: 'at the earliest pick-up' },
+                { value: 'advised', label: 'at the recommended pick-up' },
               ]}
               {...form.choice('handoverRule')}
             />

@@ -76,7 +76,7 @@ const texts: Record<ViolationCode | BindingCode, Text> = {
   crewBusy: (reason, words) =>
     `${reason.minutes === 1 ? 'nobody' : `no team of ${reason.minutes}`} with the skill ${words.skill(reason.skill ?? '?')} is free for ${step(words, reason)} before ${at(words, reason.to)}`,
   cure: (reason, words) =>
-    `${step(words, reason)} is not past its minimum until ${at(words, reason.from)}${
+    `${step(words, reason)} runs until ${at(words, reason.from)}${
       reason.to === undefined ? '' : `; the shop opens ${at(words, reason.to)}`
     }`,
   holdsDoor: (reason, words) =>

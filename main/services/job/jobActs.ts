@@ -81,7 +81,7 @@ export function promiseAgain(
       refuse(
         'promise-early',
         { promisedAt },
-        `As it stands the car goes home ${when(job.handoverAt)}: promise that or later.`,
+        `The car is now expected home ${when(job.handoverAt)}: promise that or later.`,
       )
     if (promisedAt >= floor.toAt)
       refuse(

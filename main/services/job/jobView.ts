@@ -129,8 +129,8 @@ function rulingCoats(job: JobRow, products: ProductsById) {
 
 function lateWords(job: JobRow, lateMin: number, when: (at: number) => string): string {
   return (
-    `Promised for ${when(job.promisedAt)}; as it stands the car goes home ${when(job.handoverAt)}, ` +
-    `${durationWords(lateMin)} later. Tell the customer and give a new promise, or make room on the board.`
+    `Promised ${when(job.promisedAt)}, now expected ${when(job.handoverAt)}: running late, ` +
+    `${durationWords(lateMin)}. Tell the customer and give a new promise, or make room on the board.`
   )
 }
 

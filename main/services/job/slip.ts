@@ -69,7 +69,7 @@ function messageOf(floor: Floor, job: JobRow, products: ProductsById) {
       '',
       `we promised your ${car.filter(Boolean).join(' ')} for ${when(job.promisedAt)}. ${why}`,
       '',
-      `As it stands you can have it from ${when(job.handoverAt)}. Please tell us whether that suits you, or call us and we find another time.`,
+      `It should be ready ${when(job.handoverAt)}. Please tell us whether that suits you, or call us and we find another time.`,
       '',
       floor.shop.name,
     ].join('\n'),

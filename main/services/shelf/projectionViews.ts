@@ -100,7 +100,7 @@ function dryWords(of: ProductAhead, { ground }: ShelfAhead, jobs: JobNames) {
     ? dry.at === null
       ? `; the next booked job is ${jobWords(job, dry.stepId)}`
       : `, under ${jobWords(job, dry.stepId)}: ${short} short`
-    : ', by what is usually used'
+    : ', at the usual rate'
   return { date, jobId: dry.jobId, words: `${of.product.name} runs dry ${when}${hit}.` }
 }
 

@@ -50,10 +50,7 @@ const samples: Record<ViolationCode | BindingCode, [Omit<Reason, 'code'>, string
     { step: 1, skill: 'coat', minutes: 1, to: 1 },
     'nobody with the skill "coat" is free for first layer before 14:00',
   ],
-  cure: [
-    { step: 3, from: 200, to: 480 },
-    'cure is not past its minimum until Tuesday 03:20; the shop opens 08:00',
-  ],
+  cure: [{ step: 3, from: 200, to: 480 }, 'cure runs until Tuesday 03:20; the shop opens 08:00'],
   holdsDoor: [{ step: 0, from: 200, to: 480 }, 'wash ends Tuesday 03:20; the shop opens 08:00'],
   shopClosed: [{ from: 1, to: 480 }, 'the shop is closed from 14:00 until 08:00'],
   recoatWait: [

@@ -171,7 +171,7 @@ export const editForms: readonly EditForm[] = [
     field: 'The supplier names a day',
     first: '2026-04-21',
     second: '2026-04-22',
-    save: 'Reckon with it',
+    save: 'Use this day',
   },
   {
     file: 'screens/shelf/orders/ReceiveOrder.tsx',

@@ -35,7 +35,7 @@ describe('solve --promise', () => {
     expect(answer.offers.soonest.objective).toEqual(best)
     expect(answer.offers.soonest.plan.new.handover).toBe(best.handover)
     expect(answer.offers.soonest.plan.new.steps).toHaveLength(4)
-    expect(answer.offers.soonest.reasons[0].text).toContain('not past its minimum')
+    expect(answer.offers.soonest.reasons[0].text).toContain('runs until')
   })
 
   test('answers all cases of a file as a list, and what nothing fits with why', () => {

@@ -89,7 +89,7 @@ test('The cure runs from the coat’s real end, and everything behind it follows
   ])
   expect([clock(job.safeAt), clock(job.handoverAt)]).toEqual(['15T17:50', '15T18:00'])
   expect(job.lateMin).toBe(30)
-  expect(job.lateWords).toContain('Promised for 17:30; as it stands the car goes home 18:00, 30 min later.')
+  expect(job.lateWords).toContain('Promised 17:30, now expected 18:00: running late, 30 min.')
   const hold = job.steps[3]!
   expect(hold.cure).toMatchObject({ actual: true, coatEndAt: hold.startAt, tackFreeAt: hold.startAt + 60 })
   const { stays } = await boardRange(desk, { fromDate: '2026-04-15', days: 1 })
@@ -211,7 +211,9 @@ test('A new promise is never before the car is ready, nor behind closed doors', 
       Temporal.PlainDateTime.from(`2026-04-${wall}`).toZonedDateTime(zone).epochMilliseconds / 60_000
     return does((desk, key) => promiseAgain(desk, { ...key, promisedAt }))
   }
-  await expect(promise('15T18:00')).rejects.toThrow('the car goes home Thursday 08:00: promise that or later')
+  await expect(promise('15T18:00')).rejects.toThrow(
+    'the car is now expected home Thursday 08:00: promise that or later',
+  )
   await expect(promise('16T20:00')).rejects.toMatchObject({ code: 'promise-closed', field: 'promisedAt' })
   await promise('16T10:00')
   expect(job).toMatchObject({ lateMin: 0, lateWords: null })

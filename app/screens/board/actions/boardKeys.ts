@@ -1,4 +1,5 @@
 import type { KeyWords } from '../../../parts/keyWords.ts'
+import { turnKeys } from '../../../parts/turnKeys.ts'
 import { boardActions } from './actions.ts'
 
 const signs: Readonly<Record<string, string>> = {
@@ -14,8 +15,7 @@ const signs: Readonly<Record<string, string>> = {
 /** The board's keys as the keyboard help lists them; those of the actions in their own words. */
 export const boardKeys: KeyWords[] = [
   { keys: '1, 3, 7', label: 'so many days' },
-  { keys: '[ and ]', label: 'earlier, later' },
-  { keys: 'T', label: 'today' },
+  ...turnKeys,
   ...boardActions.map(({ keys, label }) => ({
     keys: keys.map(key => signs[key] ?? key.toUpperCase()).join(' or '),
     label,

@@ -18,9 +18,9 @@ export interface ProfileProps {
 
 /** The moments that are one duration after the coat each. */
 const moments = [
-  { figure: 'tackFreeMin', label: 'Tack-free', about: 'may be moved, not before' },
-  { figure: 'handoverMin', label: 'Handover, at the least' },
-  { figure: 'handoverAdvisedMin', label: 'Handover, advised' },
+  { figure: 'tackFreeMin', label: 'Tack-free', about: 'safe to touch and to move from then' },
+  { figure: 'handoverMin', label: 'Earliest pick-up' },
+  { figure: 'handoverAdvisedMin', label: 'Recommended pick-up' },
   { figure: 'keepDryMin', label: 'Keep dry', about: 'no water until then' },
   { figure: 'firstWashMin', label: 'First wash' },
 ] as const

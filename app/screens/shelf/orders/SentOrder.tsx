@@ -74,7 +74,7 @@ function Promised({ order }: { order: OrderView }) {
     send: (value, version) => ({ ...value, id: order.id, version }),
   })
   return (
-    <Form form={form} label="The day the supplier names" save="Reckon with it">
+    <Form form={form} label="The day the supplier names" save="Use this day">
       <TextInput type="date" label="The supplier names a day" w={200} {...form.field('promisedOn')} />
     </Form>
   )
