@@ -40,7 +40,7 @@ export function StatusLine({ board, move }: { board: BoardView; move: Move | nul
         ) : (
           <>
             <kbd>arrows</kbd> choose · <kbd>Enter</kbd> open · <kbd>M</kbd> move · <kbd>1</kbd> <kbd>3</kbd>{' '}
-            <kbd>7</kbd> days · <kbd>[</kbd> <kbd>]</kbd> turn · <kbd>T</kbd> today
+            <kbd>7</kbd> days · <kbd>E</kbd> <kbd>L</kbd> earlier, later · <kbd>T</kbd> today
           </>
         )}
       </span>

@@ -78,7 +78,7 @@ export function bottleWords(row: LotRow, unit: Unit, day: number): string {
     last === null
       ? null
       : `${last < day ? 'past its date since' : 'use by'} ${dayWords(dateOfDay(last), year)}`,
-    `${amountWords(row.centi, unit)} left`,
+    `${amountWords(row.centi, unit, row.centi < 1_000 ? 1 : 0)} left`,
   ]
     .filter(Boolean)
     .join(', ')

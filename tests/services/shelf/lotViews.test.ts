@@ -50,6 +50,11 @@ describe('a bottle in words', () => {
     expect(bottleWords(keeps, 'ml', today)).toBe('no. 1, sealed, 100 ml left')
   })
 
+  it('rounds what is left to what somebody can see', () => {
+    expect(bottleWords({ ...keeps, centi: 37_409 }, 'ml', today)).toContain('374 ml left')
+    expect(bottleWords({ ...keeps, centi: 26 }, 'ml', today)).toContain('0.3 ml left')
+  })
+
   it('names the year where it is another', () => {
     expect(dayWords('2027-01-02', '2026')).toBe('2 January 2027')
     expect(dayWords('2026-01-02', '2026')).toBe('2 January')

@@ -8,7 +8,7 @@ import { nextWords } from '../nextWords.ts'
 export function NextBadge({ next, box, canvas }: { next: NextThingView; box: StayBox; canvas: Canvas }) {
   const { board, unit, axis } = canvas
   const words = nextWords(next, board.nowAt, board.zone)
-  const width = (words.length * 6.1 + 14) * unit
+  const width = (words.length * 6.9 + 14) * unit
   const height = 17 * unit
   const left = Math.max(box.x, axis.left)
   const right = Math.min(box.x + box.width, axis.right)
