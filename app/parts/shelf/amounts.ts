@@ -1,9 +1,10 @@
 import type { ShelfUnit } from '../../../main/api/views.ts'
 import { amountWords, CENTI_PER_UNIT } from '../../../main/domain/shelf/index.ts'
 
-/** "90 ml", "3 pieces": an amount as the shelf's own words write it, to a tenth. */
+/** "90 ml", "2.5 ml", "3 pieces": an amount as the shelf's own words write it; tenths only where they can be seen. */
 export function amountText(amount: number, unit: ShelfUnit): string {
-  return amountWords(Math.round(amount * CENTI_PER_UNIT), unit, unit === 'piece' ? 0 : 1)
+  const tenths = unit !== 'piece' && Math.abs(amount) < 10
+  return amountWords(Math.round(amount * CENTI_PER_UNIT), unit, tenths ? 1 : 0)
 }
 
 /** The unit beside a field: "ml", "g", "pcs". */

@@ -77,9 +77,11 @@ export async function bookCar(
 
 /** Works the hands-on steps of a job as they were planned, up to the last of them. */
 export async function workSteps(api: PageApi, jobId: string): Promise<void> {
-  const { steps, dropOffAt, ...job } = await api.jobs.get.query({ id: jobId })
+  const { steps, checks, dropOffAt, ...job } = await api.jobs.get.query({ id: jobId })
   const arrived = await api.jobs.arrive.mutate({ id: jobId, version: job.version, at: dropOffAt })
   let { version } = arrived
+  for (const { id: checkId } of checks)
+    ({ version } = await api.jobs.tick.mutate({ id: jobId, version, checkId, by: 'Imre Vallis' }))
   for (const { position, kind, startAt, endAt } of steps) {
     if (kind === 'hold') continue
     const started = await api.jobs.startStep.mutate({ id: jobId, version, position, at: startAt })
