@@ -237,7 +237,7 @@ test.describe('at the moment a coat is to be laid', () => {
     await page.keyboard.press('Enter')
     await page.getByRole('button', { name: 'Car is here' }).click()
     const job = new Job(page)
-    for (const step of ['Wash', 'Decontaminate', 'Refine', 'Panel wipe']) {
+    for (const step of ['Wash', 'Decontaminate', 'Dry and blow out', 'Refine', 'Panel wipe']) {
       await job.startAnyway(step)
       await job.finish(step).click()
     }
