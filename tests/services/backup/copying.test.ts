@@ -57,6 +57,13 @@ describe('copies that make themselves', () => {
     expect(await warnings()).toEqual([])
   })
 
+  it('are only this shop’s, whatever else lies in the folder', async () => {
+    await copyAtOnce(desk)
+    expect(await ownCopies(desk)).toHaveLength(1)
+    const source = { ...desk.store.source, shopId: 'another' }
+    expect(await ownCopies({ store: { ...desk.store, source } })).toEqual([])
+  })
+
   it('are waited for at the end, which comes at once where none is under way', async () => {
     await expect(copyingEnds(desk.store)).resolves.toBeUndefined()
     const copying = copyAtOnce(desk)
