@@ -212,7 +212,7 @@ test('A new promise is never before the car is ready, nor behind closed doors', 
     return does((desk, key) => promiseAgain(desk, { ...key, promisedAt }))
   }
   await expect(promise('15T18:00')).rejects.toThrow(
-    'the car is now expected home Thursday 08:00: promise that or later',
+    'The car is now expected home Thursday 08:00: promise that or later',
   )
   await expect(promise('16T20:00')).rejects.toMatchObject({ code: 'promise-closed', field: 'promisedAt' })
   await promise('16T10:00')
