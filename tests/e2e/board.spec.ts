@@ -92,6 +92,34 @@ test('a drag with the mouse follows the grid and says what it does', async ({ de
   await desk.mouse.up()
 })
 
+for (const size of [
+  { width: 820, height: 1180 },
+  { width: 1366, height: 768 },
+])
+  test(`a plate that is shown is whole, at ${size.width} by ${size.height}`, async ({ desk }) => {
+    await desk.setViewportSize(size)
+    const board = new Board(desk)
+    for (const days of ['Day', 'Three days', 'Week'] as const) {
+      await board.show(days)
+      await expect(desk.getByTestId('plate').first()).toBeVisible()
+      const cut = await desk.getByTestId('plate').evaluateAll(plates =>
+        plates
+          .filter(plate => {
+            const box = plate.getBoundingClientRect()
+            const stay = plate.closest('g[data-held]')!.lastElementChild!.getBoundingClientRect()
+            return (
+              box.left < stay.left - 1 ||
+              box.right > stay.right + 1 ||
+              box.top < stay.top - 1 ||
+              box.bottom > stay.bottom + 1
+            )
+          })
+          .map(plate => plate.textContent),
+      )
+      expect(cut, days).toEqual([])
+    }
+  })
+
 test('the board is accessible, by day, three days and week, in light and dark', async ({ desk }) => {
   const board = new Board(desk)
   for (const scheme of ['light', 'dark'] as const) {

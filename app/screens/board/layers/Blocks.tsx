@@ -6,8 +6,16 @@ import styles from '../Board.module.css'
 import type { BlockCanvas } from '../boardTypes.ts'
 import { type Box, curvePath } from '../geometry/curve.ts'
 
+interface BlockProps {
+  block: BlockView
+  canvas: BlockCanvas
+  box: Box
+  /** Whether the step's name may stand in it. */
+  named?: boolean
+}
+
 /** Hands-on work: solid while the shop is open; a step that pauses overnight shows the pause. */
-function WorkBlock({ block, canvas, box }: { block: BlockView; canvas: BlockCanvas; box: Box }) {
+function WorkBlock({ block, canvas, box, named }: BlockProps) {
   const { axis, board, unit } = canvas
   const pieces = intersection([{ from: block.fromAt, to: block.toAt }], board.open).filter(
     piece => piece.to > axis.fromAt && piece.from < axis.toAt,
@@ -26,7 +34,7 @@ function WorkBlock({ block, canvas, box }: { block: BlockView; canvas: BlockCanv
           height={box.height}
         />
       ))}
-      {first && width > 30 * unit && (
+      {named && first && width > 30 * unit && (
         <text
           className={styles.workText}
           x={axis.x(first.from) + 6 * unit}
@@ -50,7 +58,7 @@ function clipped(text: string, letters: number): string {
  * A hold as its own cure curve, filled up to now: how far along the coat is, at a glance. A car that waits on after its
  * hold goes on curing, so its curve goes on over the hatching.
  */
-function HoldBlock({ block, canvas, box }: { block: BlockView; canvas: BlockCanvas; box: Box }) {
+function HoldBlock({ block, canvas, box }: BlockProps) {
   const { axis, board, unit } = canvas
   const profile: CureProfile | undefined = block.productId ? board.profiles[block.productId] : undefined
   const x = axis.x(block.fromAt)
@@ -95,11 +103,11 @@ export function diamond(x: number, y: number, r: number): string {
   return `M${x} ${y - r}L${x + r} ${y}L${x} ${y + r}L${x - r} ${y}Z`
 }
 
-export function Block({ block, canvas, box }: { block: BlockView; canvas: BlockCanvas; box: Box }) {
+export function Block({ block, canvas, box, named = true }: BlockProps) {
   const outside = block.toAt <= canvas.axis.fromAt || block.fromAt >= canvas.axis.toAt
   if (outside || (block.kind === 'wait' && !block.cure)) return null
   return block.kind === 'work' ? (
-    <WorkBlock block={block} canvas={canvas} box={box} />
+    <WorkBlock block={block} canvas={canvas} box={box} named={named} />
   ) : (
     <HoldBlock block={block} canvas={canvas} box={box} />
   )

@@ -38,6 +38,10 @@ export const StayShape = memo(function StayShape({ stay, canvas, ghost }: ShapeP
   const body = { top: box.top + head, height: box.height - head }
   const clip = `head-${ghost ? 'ghost' : 'stay'}-${stay.jobId}-${stay.fromAt}`
   const mark = stay.conflict ? '⚠ ' : stay.late ? '⚑ ' : stay.status === 'held' ? '? ' : ''
+  const plateLong = (stay.plate.length * 7.8 + 8) * unit
+  // Too narrow for its plate, a stay carries it upright: a plate is read whole or not at all.
+  const across = box.width >= plateLong + (mark ? 20 : 4) * unit
+  const upright = !across && box.width >= 15 * unit && body.height >= plateLong
   return (
     <g
       className={styles.stay}
@@ -52,6 +56,7 @@ export const StayShape = memo(function StayShape({ stay, canvas, ghost }: ShapeP
           block={block}
           canvas={canvas}
           box={body}
+          named={across}
         />
       ))}
       <rect className={styles.head} {...frame} height={head} />
@@ -60,8 +65,24 @@ export const StayShape = memo(function StayShape({ stay, canvas, ghost }: ShapeP
       </clipPath>
       <text clipPath={`url(#${clip})`} x={box.x + 6 * unit} y={box.top + 15 * unit}>
         {mark && <tspan className={styles.flag}>{mark}</tspan>}
-        <tspan className={styles.plate}>{stay.plate}</tspan> {stay.customerName}
+        {across && (
+          <>
+            <tspan className={styles.plate} data-testid="plate">
+              {stay.plate}
+            </tspan>{' '}
+            {stay.customerName}
+          </>
+        )}
       </text>
+      {upright && (
+        <text
+          className={styles.upright}
+          data-testid="plate"
+          transform={`translate(${box.x + box.width / 2 + 4.5 * unit} ${body.top + body.height - 5 * unit}) rotate(-90)`}
+        >
+          {stay.plate}
+        </text>
+      )}
       {stay.next && !ghost && <NextBadge next={stay.next} box={box} canvas={canvas} />}
       <rect className={styles.edge} {...frame} />
     </g>
