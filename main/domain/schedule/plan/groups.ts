@@ -38,6 +38,11 @@ export function crewGroups(floor: FloorProblem): Group[] {
   }))
 }
 
+/** Each of them told apart from all others. */
+export function singly(items: readonly { readonly id: string }[]): Group[] {
+  return items.map(({ id }) => ({ ids: [id] }))
+}
+
 function grouped<T extends { readonly id: string }>(
   items: readonly T[],
   mark: (item: T) => unknown,

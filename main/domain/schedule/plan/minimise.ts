@@ -51,20 +51,28 @@ export function* minimise<P>(
     solver.back(0)
     return solver.trail.least(objectives[i]!)
   }
-  const told = (): Reached<P> => ({
-    plan: best?.plan,
-    costs: best?.costs,
-    bound: objectives.map((_, i) => leastOf(i)),
-    proven: level === objectives.length,
-    conflicts: solver.conflicts,
-  })
+  let last: Reached<P>
+  const told = (): Reached<P> => {
+    last = {
+      plan: best?.plan,
+      costs: best?.costs,
+      bound: objectives.map((_, i) => leastOf(i)),
+      proven: level === objectives.length,
+      conflicts: solver.conflicts,
+    }
+    return last
+  }
   const settled = () => {
     level = objectives.length
     return told()
   }
-  /** One run towards a goal; what it finds is kept. */
-  const attempt = (goal: readonly number[], limit: number) => {
-    const outcome = solver.run(goal, limit)
+  /** One run towards a goal; what it finds is kept. Yields what was told last where it takes long. */
+  function* attempt(goal: readonly number[], limit: number) {
+    let outcome = solver.run(goal, limit)
+    while (outcome === 'paused') {
+      yield last
+      outcome = solver.goOn()
+    }
     if (outcome !== 'found') return outcome
     const read = task.read()
     if ('clause' in read) {
@@ -84,7 +92,7 @@ export function* minimise<P>(
   let share = 0.5
   for (let round = 1; ; round++) {
     if (!best) {
-      if (attempt([], shortest * round) === 'none') return settled()
+      if ((yield* attempt([], shortest * round)) === 'none') return settled()
       yield told()
       continue
     }
@@ -99,7 +107,7 @@ export function* minimise<P>(
     }
     const bisect = parts.bisection && round % 2 === 0 && now - least > 1
     const goal = bisect ? least + Math.floor((now - 1 - least) * (1 - share)) : now - 1
-    const outcome = attempt([2 * total + 1, -goal], shortest * luby(round >> 1 || 1))
+    const outcome = yield* attempt([2 * total + 1, -goal], shortest * luby(round >> 1 || 1))
     if (outcome === 'none') {
       // Nothing reaches the goal, so it is a bound; the solver has it unless only the model as a whole refused.
       solver.fix(2 * total, goal + 1)
@@ -109,7 +117,8 @@ export function* minimise<P>(
     yield told()
     if (!parts.neighbourhoods) continue
     for (let i = 0; i < runsBetween; i++) {
-      attempt([...goalFrom(objectives, best.costs, level, random), ...task.hold(best.plan, random)], smallRun)
+      const goal = goalFrom(objectives, best.costs, level, random)
+      yield* attempt([...goal, ...task.hold(best.plan, random)], smallRun)
       yield told()
     }
   }

@@ -2,7 +2,7 @@ import { gridCeil, gridFloor } from '../prepare.ts'
 import { addChain, type Chain, type StepVariable } from './chain.ts'
 import { firstAtLeast } from './engine/links.ts'
 import type { Solver } from './engine/solver.ts'
-import { bayGroups, crewGroups, type Group, takenOf } from './groups.ts'
+import { bayGroups, crewGroups, type Group, singly, takenOf } from './groups.ts'
 import { addHands } from './hands.ts'
 import { anyOf, choices, not } from './literals.ts'
 import { addBlocked, addMoves, addTardiness } from './objectives.ts'
@@ -23,11 +23,18 @@ export interface Model {
   readonly objectives: readonly number[]
 }
 
-/** The model of a floor; the solver finds no solution in it where a job cannot be done in the horizon at all. */
-export function buildModel(floor: FloorProblem, solver: Solver): Model {
-  const chains = floor.jobs.map(job => addChain(solver, floor, job))
-  const bays = bayGroups(floor)
-  const crew = crewGroups(floor)
+/**
+ * The model of a floor; the solver finds no solution in it where a job cannot be done in the horizon at all. `named`:
+ * every bay and every person by name, also those that no rule can tell apart. Yields where it takes long.
+ */
+export function* buildModel(floor: FloorProblem, solver: Solver, named: boolean): Generator<void, Model> {
+  const chains: Chain[] = []
+  for (const job of floor.jobs) {
+    yield
+    chains.push(addChain(solver, floor, job))
+  }
+  const bays = named ? singly(floor.bays) : bayGroups(floor)
+  const crew = named ? singly(floor.crew) : crewGroups(floor)
   const blocks = chains.flatMap((chain, car) => addBlocks(solver, floor, bays, chain, car))
   const hands = chains.flatMap((chain, car) => addHands(solver, floor, crew, chain, car))
   const stays = shareGroups(solver, bays, blocks)
@@ -42,7 +49,7 @@ export function buildModel(floor: FloorProblem, solver: Solver): Model {
   )
   const objectives = [
     addTardiness(solver, floor, chains),
-    addBlocked(solver, floor, chains),
+    yield* addBlocked(solver, floor, chains),
     addMoves(solver, floor, blocks),
   ]
   return { floor, solver, chains, bays, crew, blocks, hands, orders, objectives }

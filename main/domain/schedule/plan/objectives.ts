@@ -27,10 +27,17 @@ function addTotal(solver: Solver, terms: readonly Term[]): number {
 
 /**
  * Opening minutes in which a car keeps its bays and nobody works on it. Each car has a variable of its own, which
- * begins with what it would block on an empty floor: the promise knows that exactly.
+ * begins with what it would block on an empty floor: the promise knows that exactly. Yields
+ * a car each.
  */
-export function addBlocked(solver: Solver, floor: FloorProblem, chains: readonly Chain[]): number {
-  const terms = chains.map((chain): Term => {
+export function* addBlocked(
+  solver: Solver,
+  floor: FloorProblem,
+  chains: readonly Chain[],
+): Generator<void, number> {
+  const terms: Term[] = []
+  for (const chain of chains) {
+    yield
     const { first, last, homes, job } = chain
     const handsOn = job.steps.reduce((sum, step) => sum + (step.kind === 'work' ? step.minutes : 0), 0)
     const come = openAt(chain, first.starts)
@@ -53,12 +60,12 @@ export function addBlocked(solver: Solver, floor: FloorProblem, chains: readonly
       own,
     )
     solver.watch(sum, [2 * own + 1, 2 * last.x, 2 * first.x + 1], true)
-    return {
+    terms.push({
       side: 2 * own,
       first: least,
       row: Int32Array.from({ length: most - least + 1 }, (_, i) => least + i),
-    }
-  })
+    })
+  }
   return addTotal(solver, terms)
 }
 

@@ -1,8 +1,8 @@
 import { objectiveOf } from '../measure.ts'
-import { openTime, partOfWork } from '../openTime.ts'
+import { openTime } from '../openTime.ts'
 import { promise } from '../promise.ts'
-import { helpOf } from '../steps.ts'
-import type { OfferKind, Person, Stay } from '../types.ts'
+import type { OfferKind } from '../types.ts'
+import { withTaken } from './among.ts'
 import { findCircle, transfersOf } from './exchange.ts'
 import { asProblem, type FloorJob, type FloorObjective, type FloorPlan, type FloorProblem } from './types.ts'
 
@@ -15,11 +15,11 @@ const orders: readonly { readonly key: (job: FloorJob) => number; readonly offer
   { key: job => job.due, offer: 'leastBlocked' },
 ]
 
-/** Plans by promising one car after the other among those promised before, in some orders; the best of them. */
-export function serialInsertion(floor: FloorProblem): FloorPlan | undefined {
+/** Plans by promising one car after the other among those promised before, in some orders; the best. Yields a car each. */
+export function* serialInsertion(floor: FloorProblem): Generator<void, FloorPlan | undefined> {
   let best: { readonly plan: FloorPlan; readonly cost: FloorObjective } | undefined
   for (const { key, offer } of orders) {
-    const plan = insertAll(
+    const plan = yield* insertAll(
       floor,
       [...floor.jobs].sort((a, b) => key(a) - key(b)),
       offer,
@@ -32,23 +32,19 @@ export function serialInsertion(floor: FloorProblem): FloorPlan | undefined {
   return best?.plan
 }
 
-function insertAll(floor: FloorProblem, jobs: readonly FloorJob[], kind: OfferKind): FloorPlan | undefined {
+function* insertAll(
+  floor: FloorProblem,
+  jobs: readonly FloorJob[],
+  kind: OfferKind,
+): Generator<void, FloorPlan | undefined> {
   const plan: Record<string, FloorPlan[string]> = {}
-  const fixed: Stay[] = [...floor.fixed]
-  let crew: readonly Person[] = floor.crew
-  const hours = openTime(floor.open)
+  let taken = floor
   for (const job of jobs) {
-    const offer = promise({ ...asProblem(floor, job), fixed, crew })[kind]
+    yield
+    const offer = promise(asProblem(taken, job))[kind]
     if (!offer.feasible) return undefined
     plan[job.id] = offer.plan
-    fixed.push(...offer.stays)
-    crew = crew.map(person => {
-      const away = offer.plan.steps.flatMap(({ start, end, crew: team, help = [] }, i) => {
-        if (team.includes(person.id)) return [{ from: start, to: end }]
-        return help.includes(person.id) ? [partOfWork(hours, start, helpOf(job.steps[i]!)!)] : []
-      })
-      return away.length > 0 ? { ...person, away: [...person.away, ...away] } : person
-    })
+    taken = withTaken(taken, job, offer.plan)
   }
   return plan
 }

@@ -28,6 +28,8 @@ export interface FloorObjective {
   readonly weightedTardiness: number
   readonly blockedOpen: number
   readonly moves: number
+  /** Cars that do not stay as they are; only where a present plan was given. */
+  readonly changes?: number
 }
 
 /** One job of the floor as the promise reads it, among `fixed` and `crew`. */

@@ -10,10 +10,19 @@ interface Way {
 
 /**
  * The least costs of a floor of one or two cars, by trying every plan: each start on the grid, bay, team and handover,
- * judged by the judge of promises, in every pair. Undefined where there is none. For tiny floors only.
+ * judged by the judge of promises, in every pair. Undefined where there is none. `more`: what a car's plan costs after
+ * all else. For tiny floors only.
  */
-export function bestByTrying(floor: FloorProblem): number[] | undefined {
-  const [first = [], second] = floor.jobs.map(job => waysOf(floor, job))
+export function bestByTrying(
+  floor: FloorProblem,
+  more?: (job: FloorJob, plan: Plan) => number,
+): number[] | undefined {
+  const [first = [], second] = floor.jobs.map(job =>
+    waysOf(floor, job).map(({ plan, costs }) => ({
+      plan,
+      costs: more ? [...costs, more(job, plan)] : costs,
+    })),
+  )
   let best: number[] | undefined
   for (const a of first)
     for (const b of second ?? [undefined]) {

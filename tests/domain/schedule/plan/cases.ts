@@ -62,3 +62,23 @@ export function smallFloor(most = 3, help = false): fc.Arbitrary<FloorProblem> {
     return { ...shop, jobs }
   })
 }
+
+/** Few grid points, two steps a car and few places, so that every plan can be tried. */
+export function shrunk(floor: FloorProblem): FloorProblem {
+  const horizon = floor.grid * 12
+  return {
+    ...floor,
+    horizon,
+    bays: floor.bays.slice(0, 2),
+    crew: floor.crew.slice(0, 2),
+    fixed: floor.fixed.filter(stay => ['b0', 'b1'].includes(stay.bay)).slice(0, 1),
+    jobs: floor.jobs.map(job => ({
+      ...job,
+      release: Math.min(job.release, 3 * floor.grid),
+      due: horizon >> 1,
+      steps: job.steps
+        .slice(0, 2)
+        .map(step => ({ ...step, minutes: Math.min(step.minutes, 4 * floor.grid) })),
+    })),
+  }
+}

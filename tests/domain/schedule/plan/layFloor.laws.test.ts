@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { FloorProblem } from '../../../../main/domain/schedule/plan/types.ts'
 import { loadHighs } from '../highs.ts'
 import { bestByTrying } from './bruteFloor.ts'
-import { laid, smallFloor } from './cases.ts'
+import { laid, shrunk, smallFloor } from './cases.ts'
 import { floorByMilp } from './floorMilp.ts'
 import { countFloor, verifyFloor } from './verifyFloor.ts'
 
@@ -119,25 +119,5 @@ function renamed(floor: FloorProblem): FloorProblem {
     crew: floor.crew.map(one => ({ ...one, id: `someone ${one.id}` })).reverse(),
     fixed: floor.fixed.map(stay => ({ ...stay, bay: bay(stay.bay) })).reverse(),
     jobs: floor.jobs.map(job => ({ ...job, id: `car ${job.id}` })).reverse(),
-  }
-}
-
-/** Few grid points, two steps a car and few places, so that every plan can be tried. */
-function shrunk(floor: FloorProblem): FloorProblem {
-  const horizon = floor.grid * 12
-  return {
-    ...floor,
-    horizon,
-    bays: floor.bays.slice(0, 2),
-    crew: floor.crew.slice(0, 2),
-    fixed: floor.fixed.filter(stay => ['b0', 'b1'].includes(stay.bay)).slice(0, 1),
-    jobs: floor.jobs.map(job => ({
-      ...job,
-      release: Math.min(job.release, 3 * floor.grid),
-      due: horizon >> 1,
-      steps: job.steps
-        .slice(0, 2)
-        .map(step => ({ ...step, minutes: Math.min(step.minutes, 4 * floor.grid) })),
-    })),
   }
 }

@@ -38,7 +38,7 @@ describe('a search that is stopped', () => {
     const search = layFloor(floor)
     const plans = new Set<unknown>()
     let before: ReturnType<typeof laid> | undefined
-    for (let i = 0; i < 12; i++) {
+    for (let i = 0; i < 400; i++) {
       const { value, done } = search.next()
       if (value.plan) {
         if (value.plan !== before?.plan) expect(verifyFloor(floor, value.plan)).toEqual([])

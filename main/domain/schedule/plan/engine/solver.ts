@@ -4,8 +4,14 @@ import { Heap } from './heap.ts'
 import { Learner, type Lesson } from './learn.ts'
 import { Trail, type Watcher } from './trail.ts'
 
-/** What one run came to: a solution, a proof that there is none under the assumptions, or no answer in its limit. */
-export type Outcome = 'found' | 'none' | 'limit'
+/**
+ * What one run came to: a solution, a proof that there is none under the assumptions, or no answer in its limit;
+ * `paused`: it has worked for a while and goes on where it is with `goOn`.
+ */
+export type Outcome = 'found' | 'none' | 'limit' | 'paused'
+
+/** As many wakings of propagators as some hundredths of a second are good for. */
+const pauseAfter = 8_000
 
 type SolverParts = Pick<LayParts, 'learning' | 'activity'>
 
@@ -32,6 +38,10 @@ export class Solver {
   private learnedLimit = 4000
   /** So much of what is assumed is known to hold. */
   private assumedTrue = 0
+  /** What the present run assumes, at how many conflicts it ends, and how often anything was woken in it. */
+  private assumed: readonly number[] = []
+  private until = 0
+  private woken = 0
 
   constructor(parts: SolverParts) {
     this.parts = parts
@@ -105,9 +115,16 @@ export class Solver {
    * stand in the trail until the next call.
    */
   run(assumed: readonly number[], limit: number): Outcome {
-    const { trail } = this
     if (!this.settle()) return 'none'
-    const until = this.conflicts + limit
+    this.until = this.conflicts + limit
+    this.assumed = assumed
+    return this.goOn()
+  }
+
+  /** Goes on with a run that was paused; nothing may have been asked of the solver meanwhile. */
+  goOn(): Outcome {
+    const { trail } = this
+    this.woken = 0
     for (;;) {
       if (!this.propagate()) {
         this.conflicts++
@@ -116,10 +133,11 @@ export class Solver {
           return 'none'
         }
         if (!this.resolve()) return 'none'
-        if (this.conflicts >= until) return 'limit'
+        if (this.conflicts >= this.until) return 'limit'
         continue
       }
-      const next = this.next(assumed)
+      if (this.woken > pauseAfter) return 'paused'
+      const next = this.next(this.assumed)
       if (next === 'found' || next === 'none') return next
       trail.levels.push(trail.sides.length)
       trail.set(next[0], next[1], undefined)
@@ -182,6 +200,7 @@ export class Solver {
         const side = trail.sides[entry]!
         if (!this.clauses.wake(trail, side, trail.olds[entry]!, trail.news[entry]!)) return false
         const links = quick[side]
+        this.woken += 1 + (links?.length ?? 0)
         if (links) for (let i = 0; i < links.length; i++) if (!links[i]!.wake(trail)) return false
         const later = slow[side]
         if (later) for (let i = 0; i < later.length; i++) this.wait(later[i]!)
@@ -189,6 +208,8 @@ export class Solver {
       const watcher = this.waiting.shift()
       if (!watcher) return true
       this.isWaiting.delete(watcher)
+      // The slow ones look at all they watch.
+      this.woken += 50
       if (!watcher.wake(trail)) return false
     }
   }
