@@ -10,7 +10,7 @@ export const packages = {
     'better-sqlite3',
   ]),
   services: ['papaparse', 'qrcode', 'zod'],
-  documents: ['pdfkit', 'qrcode'],
+  documents: ['bidi-js', 'fontkit', 'linebreak', 'pdfkit', 'qrcode'],
   outbox: ['ical-generator', 'nodemailer'],
   api: ['@trpc/server', 'hono', 'zod'],
   web: ['@hono/node-server', 'hono'],

@@ -1,6 +1,10 @@
 import type { PictogramCode } from '../domain/hazard/index.ts'
-import { drawPictogram, drawQr } from './marks.ts'
-import { bold, makePdf, mm, type Pdf, regular } from './pdf.ts'
+import type { FontName } from './kit/fonts.ts'
+import { linesOf, type Style } from './kit/lines.ts'
+import { drawPictogram, drawQr, pictogramAlt } from './kit/marks.ts'
+import { makePdf, mm, type Pdf } from './kit/pdf.ts'
+import { ink, Sheet } from './kit/sheet.ts'
+import { drawLine, drawWords, heightOf } from './kit/write.ts'
 
 /** A label for a decanted bottle: what is in it, what it can do to you, and where its record is. */
 export interface BottleLabel {
@@ -38,62 +42,72 @@ export function bottleLabelPdf(label: BottleLabel): Promise<Uint8Array<ArrayBuff
     author: label.shopName,
     at: label.at,
     paper: [width, height] as [number, number],
-    margin: 0,
+    margins: { top: 0, left: 0, bottom: 0, right: 0 },
   }
   return makePdf(frame, pdf => {
-    const marksWidth = drawMarks(pdf, label)
+    const sheet = new Sheet(pdf, ink)
+    const marksWidth = drawMarks(sheet, label)
     const x = edge + marksWidth
     const room = width - edge - x
-    pdf.font(bold).fontSize(fitting(pdf, label.productName, bold, room, 14, 8))
-    pdf.text(label.productName, x, edge, { width: room, lineBreak: false, ellipsis: true, height: 18 })
+    oneLine(sheet, 'H1', label.productName, 'bold', { x, y: edge, room, most: 14, least: 8 })
     let y = edge + 18
     if (label.signalWord) {
-      pdf.font(bold).fontSize(12).text(label.signalWord.toUpperCase(), x, y, { width: room })
+      oneLine(sheet, 'P', label.signalWord.toUpperCase(), 'bold', { x, y, room, most: 12, least: 12 })
       y += 15
     }
     const foot = height - edge - 17
-    drawSentences(pdf, label, x, y, room, foot - 2 - y)
-    pdf
-      .moveTo(edge, foot)
-      .lineTo(width - edge, foot)
-      .lineWidth(0.5)
-      .strokeColor('#000000')
-      .stroke()
-    pdf.font(regular).fontSize(6.3).fillColor('#000000')
-    pdf.text(label.originWords, edge, foot + 2.5, {
-      width: width - 2 * edge,
-      lineBreak: false,
-      ellipsis: true,
-    })
-    pdf.text(
-      [
-        ...(label.onlyHere ? ['The code opens on the shop’s own computer only'] : []),
-        label.maker || 'Maker: see the data sheet',
-        label.shopName,
-        'The data sheet decides.',
-      ].join(' · '),
-      edge,
-      foot + 10.5,
-      { width: width - 2 * edge, lineBreak: false, ellipsis: true },
+    drawSentences(sheet, label, x, y, room, foot - 2 - y)
+    const whole = width - 2 * edge
+    sheet.plain(() =>
+      pdf
+        .moveTo(edge, foot)
+        .lineTo(width - edge, foot)
+        .lineWidth(0.5)
+        .strokeColor('#000000')
+        .stroke(),
     )
+    const small = { x: edge, room: whole, most: 6.3, least: 4.5 }
+    oneLine(sheet, 'P', label.originWords, 'regular', { ...small, y: foot + 2.5 })
+    const from = [
+      ...(label.onlyHere ? ['The code opens on the shop’s own computer only'] : []),
+      label.maker || 'Maker: see the data sheet',
+      label.shopName,
+      'The data sheet decides.',
+    ]
+    oneLine(sheet, 'P', from.join(' · '), 'regular', { ...small, y: foot + 10.5 })
+    sheet.end()
   })
 }
 
 /** Pictograms in one or two columns at the left with the QR code under them; returns the width they take. */
-function drawMarks(pdf: Pdf, label: BottleLabel): number {
+function drawMarks(sheet: Sheet, label: BottleLabel): number {
+  const { pdf } = sheet
   const perColumn = 2
   label.pictograms.forEach((code, i) => {
     const column = Math.floor(i / perColumn)
-    drawPictogram(pdf, code, edge + column * (mark + 2), edge + (i % perColumn) * (mark + 2), mark)
+    const [x, y] = [edge + column * (mark + 2), edge + (i % perColumn) * (mark + 2)]
+    const bbox = [x, y, x + mark, y + mark]
+    sheet.tag('Figure', () => drawPictogram(pdf, code, x, y, mark), { alt: pictogramAlt(code), bbox })
   })
   const columns = Math.max(1, Math.ceil(label.pictograms.length / perColumn))
-  drawQr(pdf, label.recordUrl, edge - 4, edge + perColumn * (mark + 2), 20 * mm)
+  const top = edge + perColumn * (mark + 2)
+  const bbox = [edge - 4, top, edge - 4 + 20 * mm, top + 20 * mm]
+  const alt = 'A code that leads to the record of this bottle'
+  sheet.tag('Figure', () => drawQr(pdf, label.recordUrl, edge - 4, top, 20 * mm), { alt, bbox })
   return Math.max(columns * (mark + 2), 17 * mm) + 8
 }
 
 /** The sentences at the largest size that fits; what is left over at the smallest is named as being on the sheet. */
-function drawSentences(pdf: Pdf, label: BottleLabel, x: number, y: number, room: number, tall: number): void {
+function drawSentences(
+  sheet: Sheet,
+  label: BottleLabel,
+  x: number,
+  y: number,
+  room: number,
+  tall: number,
+): void {
   const { hazards, precautions, protection, silences } = label
+  const { pdf } = sheet
   const blocks = [
     hazards.map(sentence).join(' '),
     protection.length > 0 ? `Wear: ${protection.join('; ')}.` : '',
@@ -101,20 +115,29 @@ function drawSentences(pdf: Pdf, label: BottleLabel, x: number, y: number, room:
     precautions.map(sentence).join(' '),
   ].filter(Boolean)
   const text = blocks.join('\n')
-  for (let size = 8; size >= 5.5; size -= 0.25) {
-    pdf.font(regular).fontSize(size)
-    if (pdf.heightOfString(text, { width: room, lineGap: 0.5 }) <= tall) {
-      pdf.text(text, x, y, { width: room, lineGap: 0.5 })
-      return
-    }
+  const fits = (words: string, size: number) => heightOf(pdf, words, { font: 'regular', size }, room) <= tall
+  const draw = (words: string, size: number) =>
+    sheet.tag('P', () => {
+      pdf.fillColor(ink)
+      drawWords(pdf, words, { font: 'regular', size }, { x, y, width: room })
+    })
+  const least = 5.5
+  let size = 8
+  while (size > least && !fits(text, size)) size -= 0.25
+  if (fits(text, size)) {
+    draw(text, size)
+    return
   }
   const more = ' … more on the data sheet.'
   const words = text.split(' ')
-  const fits = (count: number) =>
-    pdf.heightOfString(words.slice(0, count).join(' ') + more, { width: room, lineGap: 0.5 }) <= tall
-  let count = words.length
-  while (count > 0 && !fits(count)) count--
-  pdf.text(words.slice(0, count).join(' ') + more, x, y, { width: room, lineGap: 0.5 })
+  const first = (count: number) => words.slice(0, count).join(' ') + more
+  let [few, many] = [0, words.length]
+  while (few < many) {
+    const middle = Math.ceil((few + many) / 2)
+    if (fits(first(middle), least)) few = middle
+    else many = middle - 1
+  }
+  draw(first(few), least)
 }
 
 /** The statements come without their full stop. */
@@ -122,9 +145,32 @@ function sentence(words: string): string {
   return /[.!?]$/.test(words) ? words : `${words}.`
 }
 
-/** The largest size from `most` down to `least` at which the words fit on one line. */
-function fitting(pdf: Pdf, words: string, font: string, room: number, most: number, least: number): number {
-  for (let size = most; size > least; size -= 0.5)
-    if (pdf.font(font).fontSize(size).widthOfString(words) <= room) return size
-  return least
+interface OneLine {
+  x: number
+  y: number
+  room: number
+  /** The sizes tried, from `most` down. */
+  most: number
+  least: number
+}
+
+/** Words on one line: at the largest size they fit in, and cut where even the smallest is too large. */
+function oneLine(sheet: Sheet, tag: string, words: string, font: FontName, place: OneLine): void {
+  const { pdf } = sheet
+  let style: Style = { font, size: place.most }
+  while (style.size > place.least && naturalWidth(pdf, words, style) > place.room)
+    style = { font, size: style.size - 0.5 }
+  const [first] = linesOf(pdf, words, style, place.room - style.size)
+  const cut = naturalWidth(pdf, words, style) > place.room
+  const [line] = cut
+    ? linesOf(pdf, `${first!.words}…`, style, place.room)
+    : linesOf(pdf, words, style, 10_000)
+  sheet.tag(tag, () => {
+    pdf.fillColor(ink)
+    drawLine(pdf, { ...line!, goesOn: false }, style, { x: place.x, y: place.y, width: place.room })
+  })
+}
+
+function naturalWidth(pdf: Pdf, words: string, style: Style): number {
+  return Math.max(...linesOf(pdf, words, style, 10_000).map(line => line.width))
 }

@@ -1,10 +1,16 @@
 /** A letter to an owner, folded into a window envelope. */
-import { bold, makePdf, mm, type Pdf, paperOf, regular } from './pdf.ts'
+import type { Issuer } from './kit/frame.ts'
+import { drawLogo, logoSize } from './kit/logo.ts'
+import { makePdf, mm, type Paper } from './kit/pdf.ts'
+import { ink, quiet, Sheet } from './kit/sheet.ts'
+import { drawWords, heightOf } from './kit/write.ts'
 
 export interface OwnerLetter {
   at: number
-  country: string
-  shop: { name: string; address: string | null; phone: string | null; email: string | null }
+  paper: Paper
+  issuer: Issuer
+  /** BCP 47. */
+  language: string
   /** The owner's name and address, line by line. */
   to: string[]
   dayWords: string
@@ -27,77 +33,84 @@ interface Window {
  * top; letter paper in thirds, for the lower left window of a No. 10 envelope (7/8 inch from the left). Both from
  * memory: hold the first print against your own envelope.
  */
-const windows: Record<'A4' | 'LETTER', Window> = {
+const windows: Record<Paper, Window> = {
   A4: { x: 20, y: 45, width: 85, height: 45, folds: [105, 210] },
   LETTER: { x: 24, y: 50, width: 100, height: 28, folds: [93.1, 186.3] },
 }
 
 /** The letter as a PDF. What does not fit on the first page goes on to the next. */
 export function ownerLetterPdf(letter: OwnerLetter): Promise<Uint8Array<ArrayBuffer>> {
-  const paper = paperOf(letter.country)
-  const frame = {
-    title: letter.subject,
-    author: letter.shop.name,
-    at: letter.at,
-    paper,
-    margin: 25 * mm,
-  }
+  const { paper, issuer, language } = letter
+  const side = 25 * mm
+  const margins = { top: side, left: side, bottom: side, right: side }
+  const frame = { title: letter.subject, author: issuer.name, at: letter.at, paper, margins, language }
   return makePdf(frame, pdf => {
+    const sheet = new Sheet(pdf, issuer.colour)
     const window = windows[paper]
-    drawSender(pdf, letter)
-    drawAddress(pdf, letter, window)
-    drawFolds(pdf, window)
-    const { left, right } = pdf.page.margins
-    const width = pdf.page.width - left - right
-    pdf.font(regular).fontSize(10).fillColor('#000000')
-    pdf.text(letter.dayWords, left, (window.y + window.height + 8) * mm, { width, align: 'right' })
-    pdf
-      .font(bold)
-      .fontSize(11)
-      .text(letter.subject, left, pdf.y + 14, { width })
-    pdf
-      .font(regular)
-      .fontSize(10.5)
-      .text(letter.body, left, pdf.y + 12, { width, lineGap: 2.5 })
+    drawSender(sheet, issuer)
+    drawAddress(sheet, letter, window)
+    drawFolds(sheet, window)
+    sheet.y = (window.y + window.height + 8) * mm
+    sheet.paragraph(letter.dayWords, { size: 10, align: 'right' })
+    sheet.write('H1', letter.subject, { font: 'bold', size: 11, before: 12, colour: issuer.colour })
+    sheet.gap(6)
+    for (const paragraph of letter.body.split(/\n\s*\n/))
+      sheet.paragraph(paragraph, { size: 10.5, before: 7 })
+    sheet.end()
   })
 }
 
-function drawSender(pdf: Pdf, { shop }: OwnerLetter): void {
-  const { left, right } = pdf.page.margins
-  const width = pdf.page.width - left - right
-  pdf
-    .font(bold)
-    .fontSize(13)
-    .fillColor('#000000')
-    .text(shop.name, left, 14 * mm, { width, align: 'right' })
-  pdf.font(regular).fontSize(8.5)
-  for (const line of [...(shop.address ?? '').split(/\r?\n/), shop.phone, shop.email])
-    if (line) pdf.text(line, left, pdf.y + 1, { width, align: 'right' })
+/** The shop's mark at the left, its name and how it is reached at the right; both end above the window. */
+function drawSender(sheet: Sheet, issuer: Issuer): void {
+  const { pdf, left, width } = sheet
+  const { logo } = issuer
+  sheet.y = 14 * mm
+  if (logo) {
+    const size = logoSize(logo, { width: 60 * mm, height: 20 * mm })
+    sheet.figure(`${issuer.name}, logo`, () => drawLogo(pdf, logo, left, 14 * mm, size), size)
+  }
+  sheet.y = 14 * mm
+  sheet.paragraph(issuer.name, { font: 'bold', size: 13, align: 'right', colour: issuer.colour })
+  const lines = issuer.lines.filter(line => line.trim() !== '').join('\n')
+  if (lines === '') return
+  // More lines than there is room for above the window are set smaller, never over it.
+  let size = 8.5
+  const room = 44 * mm - sheet.y
+  while (size > 5 && heightOf(pdf, lines, { font: 'regular', size }, width) > room) size -= 0.5
+  sheet.paragraph(lines, { size, align: 'right', colour: quiet })
 }
 
 /** The sender in one small line above, so that a letter that cannot be delivered finds its way back. */
-function drawAddress(pdf: Pdf, { shop, to }: OwnerLetter, window: Window): void {
+function drawAddress(sheet: Sheet, { issuer, to }: OwnerLetter, window: Window): void {
+  const { pdf } = sheet
   const [x, width] = [window.x * mm, window.width * mm]
-  const back = [shop.name, ...(shop.address ?? '').split(/\r?\n/)].filter(Boolean).join(' · ')
-  pdf
-    .font(regular)
-    .fontSize(6.5)
-    .fillColor('#444444')
-    .text(back, x, (window.y + 3) * mm, { width, height: 4 * mm, ellipsis: true })
-  const lines = to.filter(line => line.trim() !== '')
+  const [street = '', town = ''] = issuer.lines
+  const back = [issuer.name, street, town].filter(Boolean).join(' · ')
+  let small = 6.5
+  while (small > 4 && heightOf(pdf, back, { font: 'regular', size: small }, width) > 4 * mm) small -= 0.25
+  sheet.tag('P', () => {
+    pdf.fillColor(quiet)
+    drawWords(pdf, back, { font: 'regular', size: small }, { x, y: (window.y + 3) * mm, width })
+  })
   // More lines than the window shows are set closer, never cut.
+  const lines = to.filter(line => line.trim() !== '').join('\n')
   const room = (window.height - 9) * mm
-  const pitch = Math.min(13.5, room / lines.length)
-  pdf.fontSize(Math.min(10.5, pitch * 0.8)).fillColor('#000000')
-  for (const [i, line] of lines.entries())
-    pdf.text(line, x, (window.y + 8) * mm + i * pitch, { width, lineBreak: false, ellipsis: true })
+  let size = 10.5
+  while (size > 4 && heightOf(pdf, lines, { font: 'regular', size }, width) > room) size -= 0.25
+  sheet.tag('P', () => {
+    pdf.fillColor(ink)
+    drawWords(pdf, lines, { font: 'regular', size }, { x, y: (window.y + 8) * mm, width })
+  })
 }
 
-function drawFolds(pdf: Pdf, { folds }: Window): void {
-  pdf.strokeColor('#999999').lineWidth(0.4)
-  for (const y of folds)
-    pdf
-      .moveTo(4 * mm, y * mm)
-      .lineTo(8 * mm, y * mm)
-      .stroke()
+function drawFolds(sheet: Sheet, { folds }: Window): void {
+  const { pdf } = sheet
+  sheet.plain(() => {
+    pdf.strokeColor('#999999').lineWidth(0.4)
+    for (const y of folds)
+      pdf
+        .moveTo(4 * mm, y * mm)
+        .lineTo(8 * mm, y * mm)
+        .stroke()
+  })
 }

@@ -8,12 +8,13 @@ const mm = 72 / 25.4
 
 const letter: OwnerLetter = {
   at: 29_604_360,
-  country: 'DE',
-  shop: {
+  paper: 'A4',
+  language: 'de',
+  issuer: {
     name: 'Ashdown Paint Care',
-    address: '4 Quarry Lane\nAshdown',
-    phone: '030 23125 001',
-    email: 'hello@example.com',
+    lines: ['4 Quarry Lane', 'Ashdown', '030 23125 001', 'hello@example.com'],
+    logo: null,
+    colour: '#31456b',
   },
   to: ['Łucja Birk-Ødegård', '12 Larch Row', 'Third floor, at the back', '10001 Ashdown'],
   dayWords: '15 April 2026',
@@ -47,10 +48,10 @@ async function textsOf(bytes: Uint8Array) {
 
 describe('a letter to an owner', () => {
   it.each([
-    ['DE', { left: 20, top: 45, right: 105, bottom: 90 }],
-    ['US', { left: 24, top: 50, right: 124, bottom: 78 }],
-  ])('shows the whole address, and nothing of the letter, in the window (%s)', async (country, window) => {
-    const { texts, pages } = await textsOf(await ownerLetterPdf({ ...letter, country }))
+    ['A4' as const, { left: 20, top: 45, right: 105, bottom: 90 }],
+    ['LETTER' as const, { left: 24, top: 50, right: 124, bottom: 78 }],
+  ])('shows the whole address, and nothing of the letter, in the window (%s)', async (paper, window) => {
+    const { texts, pages } = await textsOf(await ownerLetterPdf({ ...letter, paper }))
     expect(pages).toBe(1)
     const inside = texts.filter(
       each =>

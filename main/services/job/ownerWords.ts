@@ -1,12 +1,13 @@
 /** What the owner of a coated car is told when it leaves: how long to keep it dry, and when to wash it first. */
+import { paperOf } from '../../documents/kit/pdf.ts'
 import { ownerLetterPdf } from '../../documents/ownerLetter.ts'
 import { momentWords, zonedOf } from '../../domain/calendar/index.ts'
 import { reachedOutside, usualOutside } from '../../domain/cure/index.ts'
 import { coatsOf } from '../../domain/floor/index.ts'
 import { degreesWords } from '../../domain/measure/index.ts'
 import { refuse } from '../../domain/refusal.ts'
-import { showPhone } from '../../domain/vehicle/index.ts'
 import type { Desk } from '../desk/desk.ts'
+import { issuerOf } from '../desk/issuer.ts'
 import { plateWords, vehicleWords } from '../floor/jobRows.ts'
 import type { OutsideInput } from './inputs.ts'
 import { changeJob } from './jobChange.ts'
@@ -59,15 +60,15 @@ export async function careSheet(desk: Desk, { id }: { id: string }) {
   if (!body) refuse('missing', { id }, 'Nothing on this car cures, so there is no care sheet for it.')
   const { job, floor } = found
   const { shop } = floor
-  const phone = shop.phone === null ? null : showPhone(shop.phone, shop.country)
   const bytes = await ownerLetterPdf({
     at: floor.nowAt,
-    country: shop.country,
-    shop: { name: shop.name, address: shop.address, phone, email: shop.email },
+    paper: paperOf(shop.country),
+    issuer: await issuerOf(desk.store.read, shop),
     to: [job.customer.name],
     dayWords: zonedOf(floor.nowAt, floor.zone).toLocaleString('en', { dateStyle: 'long' }),
     subject: subjectOf(found),
-    body: body.join('\n'),
+    language: 'en',
+    body: body.join('\n\n'),
   })
   return { name: `care-${plateWords(job.vehicle.plate)}.pdf`, type: 'application/pdf', bytes }
 }

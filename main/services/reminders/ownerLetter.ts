@@ -1,8 +1,9 @@
+import { paperOf } from '../../documents/kit/pdf.ts'
 import { ownerLetterPdf } from '../../documents/ownerLetter.ts'
 import { zonedOf } from '../../domain/calendar/index.ts'
 import { refuse } from '../../domain/refusal.ts'
-import { showPhone } from '../../domain/vehicle/index.ts'
 import type { Desk } from '../desk/desk.ts'
+import { issuerOf } from '../desk/issuer.ts'
 import { shopOf } from '../desk/shopView.ts'
 
 /** The PDF of a letter that was approved, to fold into a window envelope. */
@@ -24,15 +25,11 @@ export async function ownerLetter(desk: Desk, input: { messageId: string }) {
   const at = row.sentAt ?? desk.now()
   const bytes = await ownerLetterPdf({
     at,
-    country: shop.country,
-    shop: {
-      name: shop.name,
-      address: shop.address,
-      phone: shop.phone === null ? null : showPhone(shop.phone, shop.country),
-      email: shop.email,
-    },
+    paper: paperOf(shop.country),
+    issuer: await issuerOf(tx, shop),
     to: [row.customer.name, ...(row.customer.reach?.postal ?? row.address).split(/\r?\n/)],
     dayWords: zonedOf(at, shop.zone).toLocaleString(row.language, { dateStyle: 'long' }),
+    language: row.language,
     subject: row.subject,
     body: row.body,
   })

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { makePdf } from '../../../main/documents/pdf.ts'
+import { makePdf } from '../../../main/documents/kit/pdf.ts'
+import { drawWords } from '../../../main/documents/kit/write.ts'
 import { sheetTypeOf } from '../../../main/domain/hazard/index.ts'
 
 const frame = {
@@ -8,7 +9,7 @@ const frame = {
   author: 'Maker',
   at: 29_000_000,
   paper: [200, 200] as [number, number],
-  margin: 0,
+  margins: { top: 0, left: 0, bottom: 0, right: 0 },
 }
 const bytesOf = (text: string) => Uint8Array.from(text, char => char.charCodeAt(0))
 const code = (bytes: Uint8Array) => {
@@ -21,7 +22,10 @@ const code = (bytes: Uint8Array) => {
 
 describe('a data sheet’s file', () => {
   it('is a PDF another program has written, whole; cut short anywhere it is broken (ISO 32000-1, 7.5.5)', async () => {
-    const pdf = await makePdf(frame, doc => doc.text('Section 1'))
+    const pdf = await makePdf(
+      frame,
+      doc => void drawWords(doc, 'Section 1', { font: 'regular', size: 9 }, { x: 20, y: 20, width: 200 }),
+    )
     expect(code(pdf)).toBe('application/pdf')
     for (const share of [0.1, 0.5, 0.9]) expect(code(pdf.slice(0, pdf.length * share))).toBe('file-broken')
     // Something after the end is tolerated, as readers do.

@@ -1,8 +1,10 @@
+import { paperOf } from '../../../documents/kit/pdf.ts'
 import { orderPdf } from '../../../documents/orderPdf.ts'
 import { dateOf } from '../../../domain/calendar/index.ts'
 import { showPhone } from '../../../domain/vehicle/index.ts'
 import type { Tx } from '../../../store/store.ts'
 import type { Desk } from '../../desk/desk.ts'
+import { issuerOf } from '../../desk/issuer.ts'
 import { shopOf } from '../../desk/shopView.ts'
 import { shelfDay } from '../countedProducts.ts'
 import { plainMoney } from '../words.ts'
@@ -33,13 +35,8 @@ export async function documentOf(tx: Tx, row: OrderRow, nowAt: number): Promise<
     number: order.number,
     dayWords: dateWords(date),
     at,
-    country: shop.country,
-    shop: {
-      name: shop.name,
-      address: shop.address,
-      phone: shop.phone === null ? null : showPhone(shop.phone, shop.country),
-      email: shop.email,
-    },
+    paper: paperOf(shop.country),
+    issuer: await issuerOf(tx, shop),
     supplier: {
       name: row.supplier.name,
       email: row.supplier.email,

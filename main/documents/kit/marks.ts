@@ -1,6 +1,6 @@
 /** Marks drawn as shapes, so that they print sharp at any size: hazard pictograms and QR codes. */
 import QrCode from 'qrcode'
-import { type PictogramCode, pictogram } from '../domain/hazard/index.ts'
+import { type PictogramCode, pictogram } from '../../domain/hazard/index.ts'
 import type { Pdf } from './pdf.ts'
 
 /** Draws a hazard pictogram `size` points wide, its top left corner at x, y. */
@@ -12,6 +12,9 @@ export function drawPictogram(pdf: Pdf, code: PictogramCode, x: number, y: numbe
   for (const { d, fill } of pictogram(code).layers) pdf.path(d).fill(fill)
   pdf.restore()
 }
+
+/** A pictogram in words, for who has it read to them. */
+export const pictogramAlt = (code: PictogramCode) => `${code}: ${pictogram(code).symbol}`
 
 /** Draws `text` as a QR code `size` points wide with its quiet zone of four modules, middling error correction. */
 export function drawQr(pdf: Pdf, text: string, x: number, y: number, size: number): void {

@@ -1,0 +1,79 @@
+/** A PDF with the shop's own fonts, a language, a title and tags, as bytes. */
+import PdfDocument from 'pdfkit'
+import { type FontName, openFont } from './fonts.ts'
+
+export type Pdf = PDFKit.PDFDocument
+
+export interface PdfFrame {
+  title: string
+  /** Who issues it. */
+  author: string
+  /** Epoch minute it was made; the same content gives the same bytes. */
+  at: number
+  /** Width and height in points, or the name of a paper. */
+  paper: Paper | [number, number]
+  /** Points. */
+  margins: { top: number; left: number; bottom: number; right: number }
+  /** BCP 47; English unless said. */
+  language?: string
+  /** The archival form it claims to keep to; none unless said. */
+  subset?: 'PDF/A-3a'
+}
+
+export type Paper = 'A4' | 'LETTER'
+
+/** Points in a millimetre. */
+export const mm = 72 / 25.4
+
+/** The paper a country's printers hold. */
+export function paperOf(country: string): Paper {
+  return ['US', 'CA', 'MX', 'PH'].includes(country) ? 'LETTER' : 'A4'
+}
+
+/** Writes with this font from here on; it goes into the file when it is first written with. */
+export function openPdfFont(pdf: Pdf, name: FontName): Pdf {
+  return pdf.font(asSource(name), name)
+}
+
+/** The package takes an opened font as well as a file's name, which its types do not say: so no file is read again. */
+const asSource = (name: FontName) => openFont(name) as unknown as string
+
+/** Draws a PDF and returns its bytes. */
+export function makePdf(frame: PdfFrame, draw: (pdf: Pdf) => void): Promise<Uint8Array<ArrayBuffer>> {
+  const made = new Date(frame.at * 60_000)
+  const pdf = new PdfDocument({
+    size: frame.paper,
+    margins: frame.margins,
+    bufferPages: true,
+    pdfVersion: '1.7',
+    tagged: true,
+    lang: frame.language ?? 'en',
+    displayTitle: true,
+    // None of the package's own fonts: what is written with goes into the file.
+    font: null as unknown as string,
+    info: { Title: frame.title, Author: frame.author, CreationDate: made, ModDate: made },
+    ...(frame.subset && { subset: frame.subset as 'PDF/A-3' }),
+  })
+  const parts: Uint8Array[] = []
+  return new Promise((resolve, reject) => {
+    pdf.on('data', (part: Uint8Array) => parts.push(part))
+    pdf.on('error', reject)
+    pdf.on('end', () => resolve(joined(parts)))
+    try {
+      draw(pdf)
+      pdf.end()
+    } catch (error) {
+      reject(error as Error)
+    }
+  })
+}
+
+function joined(parts: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
+  const whole = new Uint8Array(parts.reduce((sum, part) => sum + part.length, 0))
+  let at = 0
+  for (const part of parts) {
+    whole.set(part, at)
+    at += part.length
+  }
+  return whole
+}

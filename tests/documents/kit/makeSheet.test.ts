@@ -1,0 +1,175 @@
+import { readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import type { SheetFrame } from '../../../main/documents/kit/frame.ts'
+import { makeSheet } from '../../../main/documents/kit/makeSheet.ts'
+import type { Sheet } from '../../../main/documents/kit/sheet.ts'
+import { drawFacts, drawTable, drawTotals } from '../../../main/documents/kit/table.ts'
+import { pdfInfo, pdfPlaces, pdfTags, pdfWords } from '../poppler.ts'
+import { readPdf } from '../readPdf.ts'
+
+const icon = { bytes: new Uint8Array(readFileSync('assets/icon.png')), width: 1024, height: 1024 }
+const frame: SheetFrame = {
+  title: 'Quote 41',
+  at: 29_604_000,
+  paper: 'A4',
+  issuer: {
+    name: 'Ashdown Paint Care',
+    lines: ['4 Quarry Lane', 'desk@example.com'],
+    logo: null,
+    colour: '#31456b',
+  },
+  reference: 'quote 41',
+  facts: [['Date', 'Wednesday 15 April 2026']],
+  to: ['Łucja Birk-Ødegård', '12 Larch Row'],
+}
+const columns = [
+  { title: 'No.', width: 'fit' as const },
+  { title: 'What' },
+  { title: 'Amount', width: 'fit' as const, align: 'right' as const },
+]
+const make = (fill: (sheet: Sheet) => void, change: Partial<SheetFrame> = {}) =>
+  makeSheet({ ...frame, ...change }, fill)
+
+describe('a sheet of the shop', () => {
+  it('says who it comes from, whom it goes to, what it is, and is tagged with its title and language', async () => {
+    const bytes = await make(sheet => sheet.paragraph('As we said on the phone.'))
+    const info = pdfInfo(bytes)
+    expect(info).toMatchObject({ Title: 'Quote 41', Author: 'Ashdown Paint Care', Pages: '1', Tagged: 'yes' })
+    expect(info['Page size']).toContain('A4')
+    const words = pdfWords(bytes)
+    for (const part of [
+      'Ashdown Paint Care',
+      '4 Quarry Lane',
+      'Łucja Birk-Ødegård',
+      '12 Larch Row',
+      'As we said on the phone.',
+    ])
+      expect(words).toContain(part)
+    expect(words).toMatch(/Date Wednesday 15 April 2026/)
+    expect(words).toContain('Ashdown Paint Care · quote 41 page 1 of 1')
+    const tags = pdfTags(bytes)
+    expect(tags).toContain('H1 "Quote 41"')
+    expect(tags).toContain('P "As we said on the phone."')
+    // What is at the foot of every page is read to nobody.
+    expect(tags).not.toContain('page 1 of 1')
+    expect(Buffer.from(bytes).toString('latin1')).toContain('/Lang (en)')
+  })
+
+  it('is on letter paper where the shop has it, and the same bytes for the same content', async () => {
+    const once = await make(sheet => sheet.paragraph('One'), { paper: 'LETTER' })
+    expect(pdfInfo(once)['Page size']).toContain('letter')
+    const again = await make(sheet => sheet.paragraph('One'), { paper: 'LETTER' })
+    expect(Buffer.from(again).equals(Buffer.from(once))).toBe(true)
+  })
+
+  it('shows the shop’s logo, named for who cannot see it, and says the name beside it', async () => {
+    const bytes = await make(() => {}, { issuer: { ...frame.issuer, logo: icon } })
+    expect(pdfTags(bytes)).toMatch(/Figure \/Alt "Ashdown Paint Care, logo"|Figure/)
+    expect(Buffer.from(bytes).toString('latin1')).toContain('/Alt (Ashdown Paint Care, logo)')
+    expect(pdfWords(bytes)).toContain('Ashdown Paint Care')
+  })
+
+  it('writes names of every script it carries so that they can be copied out again', async () => {
+    const names = [
+      'Αλέξης Ζορμπάς',
+      'Żółć Łódź',
+      'Щёлкин',
+      'משה כהן',
+      'محمد الطويل',
+      '王小明',
+      '山田たろう',
+      '李明 (VIP) 12',
+    ]
+    const bytes = await make(sheet => {
+      for (const name of names) sheet.paragraph(name)
+    })
+    // Marks of direction are the reader's own.
+    const words = pdfWords(bytes).replaceAll(/[\u200e\u200f\u202a-\u202e]/g, '')
+    for (const name of names) expect(words).toContain(name)
+  })
+
+  it('keeps what reads from the right in its order beside what reads from the left', async () => {
+    const bytes = await make(sheet => sheet.paragraph('Owner: משה כהן-אלון (VIP), car 12'))
+    const turned = (word: string) => [...word].reverse().join('')
+    const xOf = (part: string) =>
+      pdfPlaces(bytes).find(({ word }) => word.includes(part) || turned(word).includes(part))!.x
+    // As it is seen, from the left: the label, the last name, the first name, and the rest again from the left.
+    expect(xOf('Owner')).toBeLessThan(xOf('אלון'))
+    expect(xOf('אלון')).toBeLessThan(xOf('משה'))
+    expect(xOf('משה')).toBeLessThan(xOf('VIP'))
+    expect(xOf('VIP')).toBeLessThan(xOf('12'))
+  })
+
+  it('wraps a long name, and breaks a word that is wider than the page', async () => {
+    const long = 'x'.repeat(400)
+    const { pages } = await readPdf(
+      await make(sheet => sheet.paragraph(long), { to: ['Longname '.repeat(30)] }),
+    )
+    const xs = pages.flatMap(page => page.lines).filter(line => /^x+$/.test(line.trim()))
+    expect(xs.length).toBeGreaterThan(2)
+    expect(xs.map(line => line.trim()).join('')).toBe(long)
+  })
+
+  it('goes on over the pages: 40 lines with their head on each page and every amount once', async () => {
+    const rows = Array.from({ length: 40 }, (_, i) => [
+      String(i + 1),
+      { words: `Line ${i + 1} `.repeat(20), under: 'front, roof and bonnet' },
+      `${1000 + i}.00`,
+    ])
+    const bytes = await make(sheet => {
+      sheet.heading('Lines')
+      drawTable(sheet, columns, rows)
+      drawTotals(sheet, [{ name: 'Total', amount: '40,780.00', strong: true }])
+    })
+    const pages = pdfWords(bytes).split('\f').filter(Boolean)
+    expect(pages).toHaveLength(3)
+    for (const [i, page] of pages.entries()) {
+      expect(page).toContain('No. What Amount')
+      expect(page).toContain(`page ${i + 1} of 3`)
+    }
+    for (let i = 0; i < 40; i++) expect(pages.join(' ').split(`${1000 + i}.00`)).toHaveLength(2)
+    expect(pages[2]).toContain('Total 40,780.00')
+    // Heads are read once.
+    expect(pdfTags(bytes).split('"What"')).toHaveLength(2)
+  })
+
+  it('tears a row only where it is taller than a page, and then loses nothing', async () => {
+    const words = Array.from({ length: 3000 }, (_, i) => `w${i}`)
+    const bytes = await make(sheet =>
+      drawTable(sheet, columns, [
+        ['1', words.join(' '), '1.00'],
+        ['2', 'after', '2.00'],
+      ]),
+    )
+    const seen = pdfWords(bytes)
+    for (const word of words) expect(seen).toContain(word)
+    expect(seen).toContain('2 after 2.00')
+  })
+
+  it('ties a name to its fact, and leaves out what is empty', async () => {
+    const tags = pdfTags(
+      await make(sheet =>
+        drawFacts(sheet, [
+          ['Plate', 'DM 4711'],
+          ['Odometer', ''],
+        ]),
+      ),
+    )
+    expect(tags).toMatch(/TH: \/Scope \/Row "Plate" TD "DM 4711"/)
+    expect(tags).not.toContain('Odometer')
+  })
+
+  it('never leaves a heading alone at the foot of a page', async () => {
+    for (let gap = 560; gap < 640; gap += 4) {
+      const { pages } = await readPdf(
+        await make(sheet => {
+          sheet.gap(gap)
+          sheet.heading('Below')
+          sheet.paragraph('what is below')
+        }),
+      )
+      const at = pages.findIndex(page => page.lines.includes('Below'))
+      expect(pages[at]!.lines, `after ${gap} points`).toContain('what is below')
+    }
+  })
+})
