@@ -9,7 +9,7 @@ export const packages = {
     '@prisma/schema-engine-wasm',
     'better-sqlite3',
   ]),
-  services: ['papaparse', 'qrcode', 'zod'],
+  services: ['papaparse', 'qrcode', 'read-excel-file', 'zod'],
   documents: ['bidi-js', 'fontkit', 'linebreak', 'pdfkit', 'qrcode'],
   outbox: ['ical-generator', 'nodemailer'],
   api: ['@trpc/server', 'hono', 'zod'],

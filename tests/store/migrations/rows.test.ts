@@ -65,6 +65,12 @@ const changes: Record<string, Record<string, Record<string, (before: Row) => Val
   },
   // Nothing was ticked off before it could be said.
   car_checks: { Treatment: { checks: () => '[]' } },
+  // Everybody was a person without tags, and nobody had said what lies over a colour.
+  people_and_imports: {
+    Customer: { kind: () => 'person', tags: () => '[]' },
+    OwnerReach: { country: () => null },
+    Vehicle: { paint: () => 'unknown' },
+  },
   // Of each container these rows hold one move, and no place was let go.
   read_less: {
     Lot: {
