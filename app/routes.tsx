@@ -25,6 +25,10 @@ const screens = {
   Conditions: lazyRouteComponent(() => import('./screens/conditions/Conditions.tsx'), 'Conditions'),
   Customer: lazyRouteComponent(() => import('./screens/customers/Customer.tsx'), 'Customer'),
   Customers: lazyRouteComponent(() => import('./screens/customers/Customers.tsx'), 'Customers'),
+  MergeCustomers: lazyRouteComponent(
+    () => import('./screens/customers/MergeCustomers.tsx'),
+    'MergeCustomers',
+  ),
   NewCustomer: lazyRouteComponent(() => import('./screens/customers/NewCustomer.tsx'), 'NewCustomer'),
   Job: lazyRouteComponent(() => import('./screens/job/Job.tsx'), 'Job'),
   Morning: lazyRouteComponent(() => import('./screens/morning/Morning.tsx'), 'Morning'),
@@ -136,6 +140,11 @@ const customer = createRoute({
   path: '/customers/$id',
   component: screens.Customer,
 })
+const merge = createRoute({
+  getParentRoute: () => root,
+  path: '/customers/$id/merge/$other',
+  component: screens.MergeCustomers,
+})
 const settings = createRoute({
   getParentRoute: () => root,
   path: '/settings',
@@ -173,6 +182,7 @@ const routeTree = root.addChildren([
   customers,
   newCustomer,
   customer,
+  merge,
   settings,
   settingsSection,
   settingsRow,

@@ -3,8 +3,10 @@ import {
   type Capability,
   type CheckMoment,
   type CoatingFamily,
+  type CustomerKind,
   type Finish,
   type MissedWork,
+  type PaintSystem,
   type PanelFinish,
   type ProductKind,
   panelFinishes,
@@ -43,6 +45,18 @@ export const finishChoices: Choice<Finish>[] = [
   { value: 'satin', label: 'Satin' },
   { value: 'matte', label: 'Matte' },
   { value: 'film', label: 'Film' },
+]
+
+export const paintChoices: Choice<PaintSystem>[] = [
+  { value: 'unknown', label: 'Not known' },
+  { value: 'clear-coated', label: 'Clear-coated' },
+  { value: 'single-stage', label: 'Single-stage' },
+]
+
+export const customerKindChoices: Choice<CustomerKind>[] = [
+  { value: 'person', label: 'Person' },
+  { value: 'firm', label: 'Firm' },
+  { value: 'fleet', label: 'Fleet' },
 ]
 
 export const panelFinishChoices: Choice<PanelFinish>[] = panelFinishes.map(value => ({

@@ -111,7 +111,7 @@ export async function openRows(tx: Tx, where: OpenWhere, most = -1): Promise<Ope
   )
 }
 
-/** An open visit with what its last reminder, if any, says of the next. */
+/** An open visit with what the last reminder to its present owner, if any, says of the next. */
 export interface RemindRow {
   planId: string
   ruleOn: string
@@ -139,7 +139,7 @@ export async function remindRows(
     from (
       select d.planId, d.ruleOn, d.dueOn, d.customerId, m.state, m.outcome, m.tryNo, m.sentAt, m.nextTryOn
       from PlanDue d left join Message m on m.id = (
-        select l.id from Message l where l.planId = d.planId and l.ruleOn = d.ruleOn
+        select l.id from Message l where l.planId = d.planId and l.ruleOn = d.ruleOn and l.customerId = d.customerId
         order by l.tryNo desc, l.id desc limit 1
       )
       where d.inUse = 1 and d.dueOn <= ${until} and (

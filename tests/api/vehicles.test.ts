@@ -74,11 +74,14 @@ test('two cars may have no plate yet, and a plate is free again once its car is 
   expect(back).toMatchObject({ status: 400, fault: { reason: 'plate-taken', field: 'plate' } })
 })
 
-test('a sold car moves to its new owner', async () => {
+test('a car changes hands by an act of its own, never by an edit', async () => {
   const buyer = (await api.query('customers.find', { text: 'Toma' })).data.customers[0].id
   const [mine] = await cars()
   const { archivedAt: _, ...fields } = mine
-  await api.mutate('vehicles.save', { ...fields, customerId: buyer })
+  const edited = await api.mutate('vehicles.save', { ...fields, customerId: buyer })
+  expect(edited).toMatchObject({ status: 400, fault: { reason: 'owner-changed', field: 'customerId' } })
+  const { id: vehicleId, version } = mine
+  await api.mutate('vehicles.changeHands', { vehicleId, version, to: { customerId: buyer } })
   expect(await cars()).toEqual([])
   const theirs = (await api.query('customers.get', { id: buyer })).data.vehicles
   expect(theirs.map((each: { plate: string }) => each.plate)).toContain('KFR 204')

@@ -14,6 +14,7 @@ export const everyScreen = [
   '/customers/new',
   '/customers/demo-customer-40',
   '/customers/demo-customer-07',
+  '/customers/demo-customer-07/merge/demo-customer-40',
   ...['stock', 'orders', 'suppliers', 'safety', 'value', 'rules'].map(each => `/shelf/${each}`),
   '/shelf/product/demo-ovrel-one',
   '/shelf/product/demo-ovrel-two',

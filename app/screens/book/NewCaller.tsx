@@ -1,11 +1,8 @@
 import { Anchor, Select, TextInput } from '@mantine/core'
-import { useDebouncedValue } from '@mantine/hooks'
-import { useQuery } from '@tanstack/react-query'
-import { parsePhone, worthALook } from '../../../main/domain/vehicle/index.ts'
 import type { Fields } from '../../data/fields.ts'
-import { useShop } from '../../data/shop.ts'
-import { trpc } from '../../data/trpc.ts'
+import { alikeWords } from '../../parts/AlikeList.tsx'
 import { finishChoices } from '../../parts/shopWords.ts'
+import { useAlike } from '../../parts/useAlike.ts'
 import styles from './Book.module.css'
 import { CarsOf } from './CarsOf.tsx'
 import { type Call, nobody } from './call.ts'
@@ -33,35 +30,17 @@ export function NewCaller({ fields, change }: Props) {
   )
 }
 
-/** Who is on file under the same name, phone or address. */
+/** Who is on file under the same name, phone, address or plate. */
 function OnFile({ call, change }: { call: Call; change: Props['change'] }) {
-  const { country } = useShop()
-  const [person] = useDebouncedValue(
-    {
-      name: call.customerName.trim(),
-      phone: parsePhone(call.phone, country)?.e164 ?? null,
-      email: call.email.trim() || null,
-    },
-    300,
-  )
-  const asks = [person.phone, person.email, person.name].filter(text => text !== null && text.length >= 2)
-  const text = asks[0] ?? ''
-  const byFirst = useQuery({ ...trpc.customers.find.queryOptions({ text, limit: 20 }), enabled: text !== '' })
-  const byName = useQuery({
-    ...trpc.customers.find.queryOptions({ text: person.name, limit: 20 }),
-    enabled: person.name.length >= 2,
-  })
-  const all = [...(byFirst.data?.customers ?? []), ...(byName.data?.customers ?? [])]
-  const alike = [...new Map(all.map(each => [each.id, each])).values()].filter(each =>
-    worthALook(person, each),
-  )
+  const { customerName: name, phone, email, plate } = call
+  const alike = useAlike({ name, phone, email, plate }).filter(each => each.archivedAt === null)
   if (alike.length === 0) return null
   return (
     <ul className={styles.found} aria-label="On file already">
       {alike.slice(0, 2).map(customer => (
         <li key={customer.id}>
           <span>
-            On file already: <b>{customer.name}</b>
+            On file already: <b>{customer.name}</b> {alikeWords(customer)}
           </span>
           <CarsOf customer={customer} change={change} />
         </li>

@@ -9,10 +9,11 @@ import { DateField } from '../../parts/inputs.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { fullDateWords } from '../../parts/time.ts'
 import type { Acts } from '../upkeep/useActs.tsx'
+import { NewOwner } from './NewOwner.tsx'
 
-/** The car cannot come for a while, or comes no more. */
+/** The car cannot come for a while, comes no more, or is somebody else’s. */
 export function AwayAndSold({ car, acts }: { car: CarView; acts: Acts }) {
-  const [form, setForm] = useState<'away' | 'sold' | null>(null)
+  const [form, setForm] = useState<'away' | 'sold' | 'hands' | null>(null)
   return (
     <Card title="Away and sold">
       <div className={pieces.column}>
@@ -26,13 +27,20 @@ export function AwayAndSold({ car, acts }: { car: CarView; acts: Acts }) {
             ))}
           </ul>
         )}
-        {form === null && car.soldOn === null && (
+        {form === null && (
           <Group>
-            <Button variant="default" onClick={() => setForm('away')}>
-              It is away for a while
-            </Button>
-            <Button variant="default" onClick={() => setForm('sold')}>
-              It was sold
+            {car.soldOn === null && (
+              <>
+                <Button variant="default" onClick={() => setForm('away')}>
+                  It is away for a while
+                </Button>
+                <Button variant="default" onClick={() => setForm('sold')}>
+                  It was sold
+                </Button>
+              </>
+            )}
+            <Button variant="default" onClick={() => setForm('hands')}>
+              It has a new owner
             </Button>
           </Group>
         )}
@@ -43,6 +51,7 @@ export function AwayAndSold({ car, acts }: { car: CarView; acts: Acts }) {
           </p>
         )}
         {form === 'away' && <AwayForm car={car} acts={acts} onDone={() => setForm(null)} />}
+        {form === 'hands' && <NewOwner car={car} onDone={() => setForm(null)} />}
         {form === 'sold' && <SoldForm car={car} acts={acts} onDone={() => setForm(null)} />}
       </div>
     </Card>

@@ -21,6 +21,7 @@ const signs: Record<TimelineEntry['kind'], string> = {
   inspection: '◉',
   away: '…',
   sold: '✕',
+  hands: '⇄',
   reminder: '✉',
 }
 

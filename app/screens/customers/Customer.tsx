@@ -11,11 +11,14 @@ import { HistoryCard } from '../../parts/HistoryLines.tsx'
 import { Lookup } from '../../parts/Lookup.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { ScreenTitle } from '../../parts/ScreenTitle.tsx'
+import { customerKindChoices, labelOf } from '../../parts/shopWords.ts'
 import { AtAGlance } from './AtAGlance.tsx'
 import { Consents } from './Consents.tsx'
-import { CustomerFields } from './CustomerFields.tsx'
+import { Contacts } from './Contacts.tsx'
+import { CustomerFields, fieldsOfCustomer, sentCustomer } from './CustomerFields.tsx'
 import styles from './Customers.module.css'
 import { PersonData } from './PersonData.tsx'
+import { SamePerson } from './SamePerson.tsx'
 import { Vehicles } from './Vehicles.tsx'
 import { Visits } from './Visits.tsx'
 
@@ -30,6 +33,14 @@ export function Customer() {
     <div className={`${pieces.column} ${styles.screen}`}>
       <ScreenTitle title={customer.name}>
         {customer.archivedAt !== null && <span className={pieces.soft}>archived</span>}
+        {customer.kind !== 'person' && (
+          <span className={pieces.soft}>{labelOf(customerKindChoices, customer.kind).toLowerCase()}</span>
+        )}
+        {customer.tags.map(tag => (
+          <span key={tag} className={styles.tag}>
+            {tag}
+          </span>
+        ))}
         <Button className={pieces.end} component={Link} to="/book" variant="default">
           Book a visit
         </Button>
@@ -43,7 +54,9 @@ export function Customer() {
         </div>
         <div className={pieces.column}>
           <Details key={customer.id} customer={customer} />
+          <Contacts customer={customer} />
           <Consents customerId={customer.id} />
+          <SamePerson key={`${customer.id} same`} customer={customer} />
           <PersonData customer={customer} />
           <ArchiveButton row={customer} api={trpc.customers} label="Archive this customer" />
         </div>
@@ -55,20 +68,15 @@ export function Customer() {
 function Details({ customer }: { customer: CustomerView }) {
   const { id } = customer
   const form = useForm({
-    saved: {
-      name: customer.name,
-      phone: customer.phone ?? '',
-      email: customer.email ?? '',
-      note: customer.note,
-    },
+    saved: fieldsOfCustomer(customer),
     version: customer.version,
     saving: trpc.customers.save.mutationOptions(),
-    send: (value, version) => ({ ...value, id, version }),
+    send: (value, version) => ({ ...sentCustomer(value), id, version }),
   })
   return (
     <Card title="How to reach them">
       <Form form={form} label="How to reach them">
-        <CustomerFields id={id} form={form} />
+        <CustomerFields form={form} />
       </Form>
     </Card>
   )

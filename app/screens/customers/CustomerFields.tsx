@@ -1,57 +1,63 @@
-import { Textarea, TextInput } from '@mantine/core'
-import { useDebouncedValue } from '@mantine/hooks'
-import { useQuery } from '@tanstack/react-query'
-import { Link } from '@tanstack/react-router'
-import { parsePhone } from '../../../main/domain/vehicle/index.ts'
+import { Select, Textarea, TextInput } from '@mantine/core'
+import type { CustomerView } from '../../../main/api/views.ts'
 import type { FormOf } from '../../data/form.ts'
-import { useShop } from '../../data/shop.ts'
-import { trpc } from '../../data/trpc.ts'
+import { AlikeList } from '../../parts/AlikeList.tsx'
 import { PhoneInput } from '../../parts/inputs.tsx'
-import pieces from '../../parts/pieces.module.css'
+import { customerKindChoices } from '../../parts/shopWords.ts'
+import { useAlike } from '../../parts/useAlike.ts'
 
-export interface CustomerFieldValues {
-  name: string
+export type CustomerFieldValues = Pick<CustomerView, 'kind' | 'name' | 'note'> & {
   phone: string
   email: string
-  note: string
+  /** With commas between. */
+  tags: string
 }
 
 interface Props {
-  id: string | undefined
   form: FormOf<CustomerFieldValues>
   autoFocus?: boolean
+  /** Somebody new: whoever is like them on file is shown. */
+  isNew?: boolean
 }
 
-/** Name, phone, mail and a note; says when somebody else already has the number. */
-export function CustomerFields({ id, form, autoFocus = false }: Props) {
+/** Name, phone, mail, tags and a note. */
+export function CustomerFields({ form, autoFocus = false, isNew = false }: Props) {
   return (
     <>
       <TextInput label="Name" autoFocus={autoFocus} {...form.field('name')} />
+      {isNew && <OnFile value={form.value} />}
+      <Select label="Who they are" data={customerKindChoices} {...form.choice('kind')} />
       <PhoneInput label="Phone" {...form.field('phone')} />
-      <SameNumber id={id} phone={form.value.phone} />
       <TextInput label="E-mail" type="email" {...form.field('email')} />
+      <TextInput
+        label="Tags"
+        description="Words of your own to find them by, commas between"
+        {...form.field('tags')}
+      />
       <Textarea label="Note" autosize minRows={2} {...form.field('note')} />
     </>
   )
 }
 
-/** Families share a phone, so this only says so. */
-function SameNumber({ id, phone }: { id: string | undefined; phone: string }) {
-  const { country } = useShop()
-  const [typed] = useDebouncedValue(phone, 250)
-  const e164 = parsePhone(typed, country)?.e164 ?? null
-  const found = useQuery({
-    ...trpc.customers.find.queryOptions({ text: e164 ?? '', limit: 5 }),
-    enabled: e164 !== null,
-  }).data
-  const other = e164 && found?.customers.find(each => each.phone === e164 && each.id !== id)
-  if (!other) return null
-  return (
-    <p className={pieces.soft} role="status">
-      <Link to="/customers/$id" params={{ id: other.id }}>
-        {other.name}
-      </Link>{' '}
-      has this number too.
-    </p>
-  )
+function OnFile({ value: { name, phone, email } }: { value: CustomerFieldValues }) {
+  return <AlikeList alike={useAlike({ name, phone, email })} />
 }
+
+/** What a form begins with, and what it sends. */
+export const fieldsOfCustomer = ({
+  kind,
+  name,
+  phone,
+  email,
+  tags,
+  note,
+}: CustomerView): CustomerFieldValues => ({
+  kind,
+  name,
+  phone: phone ?? '',
+  email: email ?? '',
+  tags: tags.join(', '),
+  note,
+})
+
+export const sentCustomer = ({ tags, ...rest }: CustomerFieldValues) => ({ ...rest, tags: tags.split(',') })

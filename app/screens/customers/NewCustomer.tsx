@@ -3,9 +3,9 @@ import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
 import pieces from '../../parts/pieces.module.css'
-import { CustomerFields, type CustomerFieldValues } from './CustomerFields.tsx'
+import { CustomerFields, type CustomerFieldValues, sentCustomer } from './CustomerFields.tsx'
 
-const empty: CustomerFieldValues = { name: '', phone: '', email: '', note: '' }
+const empty: CustomerFieldValues = { kind: 'person', name: '', phone: '', email: '', tags: '', note: '' }
 
 /** Takes somebody down before their first visit. */
 export function NewCustomer() {
@@ -13,7 +13,7 @@ export function NewCustomer() {
   const form = useForm({
     saved: empty,
     saving: trpc.customers.save.mutationOptions(),
-    send: value => value,
+    send: sentCustomer,
     done: ({ id }) => void navigate({ to: '/customers/$id', params: { id } }),
   })
   return (
@@ -23,7 +23,7 @@ export function NewCustomer() {
       </div>
       <div className={pieces.card} style={{ maxWidth: 480 }}>
         <Form form={form} label="A new customer" onCancel={() => navigate({ to: '/customers' })}>
-          <CustomerFields id={undefined} autoFocus form={form} />
+          <CustomerFields autoFocus isNew form={form} />
         </Form>
       </div>
     </div>

@@ -1,14 +1,15 @@
-import { Textarea, TextInput } from '@mantine/core'
+import { Select, Textarea, TextInput } from '@mantine/core'
 import type { ConsentsView } from '../../../main/api/views.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
+import { countryChoices } from '../../parts/placeChoices.ts'
 
 /** How an owner is written to: in which language, by which clock, to which postal address. */
 export function ReachForm({ consents, onDone }: { consents: ConsentsView; onDone(): void }) {
-  const { language, zone, postal, version } = consents.reach
+  const { language, zone, postal, country, version } = consents.reach
   const form = useForm({
-    saved: { language: language ?? '', zone: zone ?? '', postal },
+    saved: { language: language ?? '', zone: zone ?? '', postal, country },
     version,
     saving: trpc.consents.saveReach.mutationOptions(),
     send: (value, version) => ({
@@ -16,6 +17,7 @@ export function ReachForm({ consents, onDone }: { consents: ConsentsView; onDone
       language: value.language.trim() || null,
       zone: value.zone.trim() || null,
       postal: value.postal,
+      country: value.country,
       version,
     }),
     done: onDone,
@@ -38,6 +40,14 @@ export function ReachForm({ consents, onDone }: { consents: ConsentsView; onDone
         autosize
         minRows={3}
         {...form.field('postal')}
+      />
+      <Select
+        label="Country"
+        description="Where the address is; empty: the shop’s. Printed last on a letter that goes abroad"
+        data={countryChoices()}
+        searchable
+        clearable
+        {...form.field('country')}
       />
     </Form>
   )

@@ -1,13 +1,15 @@
 import { Select, Textarea, TextInput } from '@mantine/core'
 import { notifications } from '@mantine/notifications'
 import type { VehicleView } from '../../../main/api/views.ts'
-import { checkVin } from '../../../main/domain/vehicle/index.ts'
+import { checkVin, modelYearOf } from '../../../main/domain/vehicle/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
+import { AlikeList } from '../../parts/AlikeList.tsx'
 import { Form } from '../../parts/form/Form.tsx'
 import { OptionalDecimalInput } from '../../parts/inputs.tsx'
 import pieces from '../../parts/pieces.module.css'
-import { finishChoices, sizeChoices } from '../../parts/shopWords.ts'
+import { finishChoices, paintChoices, sizeChoices } from '../../parts/shopWords.ts'
+import { useAlike } from '../../parts/useAlike.ts'
 import { PanelFields } from './PanelFields.tsx'
 
 interface Props {
@@ -27,6 +29,7 @@ const fresh: Fields = {
   vin: null,
   sizeClass: 'medium',
   finish: 'gloss',
+  paint: 'unknown',
   panels: [],
   note: '',
 }
@@ -59,7 +62,13 @@ export function VehicleForm({ customerId, vehicle, onDone }: Props) {
         <OptionalDecimalInput label="Model year" least={1880} most={2100} whole {...form.field('year')} />
         <Select label="Size" data={sizeChoices} {...form.choice('sizeClass')} />
         <Select label="Finish" data={finishChoices} {...form.choice('finish')} />
+        <Select label="Paint" data={paintChoices} {...form.choice('paint')} />
         <TextInput label="VIN" description={vinNote(form.value.vin)} {...form.optional('vin')} />
+        {!vehicle && (
+          <div className={pieces.whole}>
+            <OnFile plate={form.value.plate} vin={form.value.vin ?? ''} customerId={customerId} />
+          </div>
+        )}
         <PanelFields
           panels={form.value.panels}
           fields={form.each('panels')}
@@ -71,7 +80,17 @@ export function VehicleForm({ customerId, vehicle, onDone }: Props) {
   )
 }
 
-/** A misread character, said while the number is still in hand. */
+/** A misread character, or the year it stands for, said while the number is still in hand. */
 function vinNote(vin: string | null): string | null {
-  return vin && vin.length >= 17 ? checkVin(vin).warning : null
+  if (!vin || vin.length < 17) return null
+  const { problems, warning } = checkVin(vin)
+  const wrong = problems[0]?.message ?? warning
+  if (wrong) return wrong
+  const read = modelYearOf(vin)
+  return read && `Model year ${read.year}, or ${read.otherYear}`
+}
+
+/** Whose car it may be already. */
+function OnFile({ plate, vin, customerId }: { plate: string; vin: string; customerId: string }) {
+  return <AlikeList alike={useAlike({ plate, vin, exceptId: customerId })} />
 }

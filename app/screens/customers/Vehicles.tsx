@@ -7,7 +7,8 @@ import { ArchiveButton } from '../../parts/ArchiveButton.tsx'
 import { Card } from '../../parts/Card.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
-import { finishChoices, labelOf, sizeChoices } from '../../parts/shopWords.ts'
+import { finishChoices, labelOf, paintChoices, sizeChoices } from '../../parts/shopWords.ts'
+import { fullDateWords } from '../../parts/time.ts'
 import styles from './Customers.module.css'
 import { VehicleForm } from './VehicleForm.tsx'
 
@@ -31,6 +32,7 @@ export function Vehicles({ customer }: { customer: CustomerView }) {
               <small>
                 {labelOf(sizeChoices, vehicle.sizeClass)},{' '}
                 {labelOf(finishChoices, vehicle.finish).toLowerCase()}
+                {vehicle.paint !== 'unknown' && `, ${labelOf(paintChoices, vehicle.paint).toLowerCase()}`}
                 {vehicle.archivedAt !== null && ', archived'}
                 {vehicle.note && ` · ${vehicle.note}`}
               </small>
@@ -47,6 +49,23 @@ export function Vehicles({ customer }: { customer: CustomerView }) {
           </li>
         ))}
       </ul>
+      {customer.formerCars.length > 0 && (
+        <ul className={pieces.list} aria-label="Cars that were theirs">
+          {customer.formerCars.map(({ id, vehicleId, carName, onDay, toId, toName }) => (
+            <li key={id} className={pieces.soft}>
+              <span className={pieces.grow}>
+                <Link to="/cars/$id" params={{ id: vehicleId }}>
+                  {carName}
+                </Link>{' '}
+                until {fullDateWords(onDay)}, since then{' '}
+                <Link to="/customers/$id" params={{ id: toId }}>
+                  {toName}
+                </Link>
+              </span>
+            </li>
+          ))}
+        </ul>
+      )}
       {editing === null && customer.archivedAt === null && (
         <Button mt="sm" variant="default" onClick={edit('new')}>
           Add a car

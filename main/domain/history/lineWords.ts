@@ -30,6 +30,8 @@ const verbs: Readonly<Record<string, string>> = {
 const called: Readonly<Record<string, string>> = {
   sizeClass: 'size',
   customerId: 'owner',
+  goneId: 'entry',
+  keptId: 'entry',
   vin: 'VIN',
   email: 'e-mail',
   at: 'time',

@@ -8,6 +8,12 @@ export interface Findable {
   readonly archived: boolean
   readonly phone: string | null
   readonly email: string | null
+  readonly tags?: readonly string[]
+  readonly contacts?: readonly {
+    readonly name: string
+    readonly phone: string | null
+    readonly email: string | null
+  }[]
   readonly cars: readonly {
     readonly plate: string
     readonly make: string
@@ -22,11 +28,11 @@ export interface Entry {
   readonly id: string
   readonly name: string
   readonly archived: boolean
-  /** The words of the name and the cars, folded; those that are looked for with a slip. */
+  /** The words of the names, tags and cars, folded; those that are looked for with a slip. */
   readonly words: readonly string[]
-  /** Name, address and cars, folded. */
+  /** Names, addresses, tags and cars, folded. */
   readonly text: string
-  /** Digits of the phone. */
+  /** Digits of the phones, a space between two. */
   readonly digits: string
   /** Plates and identification numbers, letters and digits, look-alikes made one; a space before and after each. */
   readonly keys: string
@@ -35,14 +41,19 @@ export interface Entry {
 /** What is looked at of somebody while somebody types. */
 export function entryOf(person: Findable): Entry {
   const cars = person.cars.map(car => [car.make, car.model, car.colour, car.year ?? ''].join(' '))
-  const words = foldText([person.name, ...cars].join(' '))
+  const { contacts = [], tags = [] } = person
+  const words = foldText([person.name, ...contacts.map(({ name }) => name), ...tags, ...cars].join(' '))
+  const emails = [person.email, ...contacts.map(({ email }) => email)].filter(each => each !== null)
   return {
     id: person.id,
     name: person.name,
     archived: person.archived,
     words: words.split(' ').filter(Boolean),
-    text: `${words} ${foldText(person.email ?? '')}`,
-    digits: person.phone?.replaceAll(/\D/g, '') ?? '',
+    text: `${words} ${foldText(emails.join(' '))}`,
+    digits: [person.phone, ...contacts.map(({ phone }) => phone)]
+      .map(phone => phone?.replaceAll(/\D/g, '') ?? '')
+      .filter(Boolean)
+      .join(' '),
     keys: ` ${person.cars
       .flatMap(car => [car.plate, car.vin ?? ''])
       .map(keyOf)

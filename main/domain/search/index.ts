@@ -1,1 +1,2 @@
+export { type Likeness, likelihood, likeness, type Marks } from './alike.ts'
 export { PeopleIndex } from './peopleIndex.ts'

@@ -28,24 +28,29 @@ export {
   shareOf,
 } from './panels.ts'
 export { starterProducts, starterTreatments } from './starters.ts'
+export { checkTags } from './tags.ts'
 export { checkNote, checkText, checkUnique } from './text.ts'
 export {
   type Capability,
   type CheckMoment,
   type CoatingFamily,
   type Condition,
+  type CustomerKind,
   capabilities,
   checkMoments,
   coatingFamilies,
   conditions,
+  customerKinds,
   type Finish,
   finishes,
   type HandoverRule,
   handoverRules,
   type MissedWork,
   missedWorks,
+  type PaintSystem,
   type PanelFinish,
   type ProductKind,
+  paintSystems,
   panelFinishes,
   productKinds,
   type Scope,

@@ -27,6 +27,14 @@ export const panelFinishes = [
 ] as const
 export type PanelFinish = (typeof panelFinishes)[number]
 
+/** What lies over the colour: nothing, in a single stage, where the pad takes colour along. */
+export const paintSystems = ['clear-coated', 'single-stage', 'unknown'] as const
+export type PaintSystem = (typeof paintSystems)[number]
+
+/** Whom the shop works for. */
+export const customerKinds = ['person', 'firm', 'fleet'] as const
+export type CustomerKind = (typeof customerKinds)[number]
+
 /** How much of the paint a booking is for. */
 export const scopes = ['whole', 'front', 'top'] as const
 export type Scope = (typeof scopes)[number]

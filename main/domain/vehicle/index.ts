@@ -1,6 +1,6 @@
 export { readMailAddress } from './mailAddress.ts'
 export { checkCountry, parsePhone, phoneCountries, phonePattern, readPhone, showPhone } from './phone.ts'
 export { looseKey, plateKey, readPlate } from './plate.ts'
-export { foldText, likelySame, type Person, worthALook } from './samePerson.ts'
+export { foldText, likelySame, nameKey, type Person } from './samePerson.ts'
 export { type SizeClass, sizeClasses } from './sizeClass.ts'
-export { checkVin } from './vin.ts'
+export { checkVin, modelYearOf } from './vin.ts'

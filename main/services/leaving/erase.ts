@@ -19,6 +19,7 @@ const emptied: Readonly<Record<string, readonly string[]>> = {
   Consent: ['source', 'wording'],
   Message: ['address', 'subject', 'body'],
   Bounce: ['address', 'text'],
+  Merge: ['before'],
   Vehicle: ['plate', 'note'],
   Job: ['note'],
 }
@@ -34,6 +35,25 @@ const free = new Set([...typed, 'reason', 'why', 'words', 'overrides', 'withdraw
  * @throws Refusal `customer-booked`, `erases`, `stale` or `missing`.
  */
 export async function erasePerson(desk: Desk, input: RowAccepted): Promise<void> {
+  await eraseOne(desk, input)
+  // An entry that was made one with theirs is of the same person.
+  for (let own = [input.id]; own.length > 0; ) {
+    const merges = await desk.store.read.merge.findMany({
+      where: { keptId: { in: own }, undoneAt: null },
+      select: { goneId: true },
+    })
+    own = merges.map(({ goneId }) => goneId)
+    for (const id of own) {
+      const gone = await desk.store.read.customer.findUniqueOrThrow({ where: { id } })
+      if ((await desk.store.read.erasure.count({ where: { customerId: id } })) === 0)
+        await eraseOne(desk, { id, version: gone.version, accepted: true })
+    }
+  }
+  // Where the disk will not have it, the next start lists it.
+  await listErased(desk).catch(() => {})
+}
+
+async function eraseOne(desk: Desk, input: RowAccepted): Promise<void> {
   const { id, version, accepted } = input
   const { read, source } = desk.store
   const customer = found(
@@ -66,6 +86,8 @@ export async function erasePerson(desk: Desk, input: RowAccepted): Promise<void>
       },
     })
     assertFresh(count, 'customer', id)
+    // Other people, who are on file only for this one.
+    await tx.contact.deleteMany({ where: { customerId: id } })
     const cars = { customerId: id }
     await tx.vehicle.updateMany({ where: cars, data: { vin: null, version: { increment: 1 } } })
     await tx.vehicle.updateMany({ where: { ...cars, archivedAt: null }, data: { archivedAt: at } })
@@ -74,8 +96,6 @@ export async function erasePerson(desk: Desk, input: RowAccepted): Promise<void>
     const detail = { rows, lines: changed.get('AuditLine') ?? 0 }
     audit({ act: 'erased', entity: 'customer', entityId: id, detail })
   })
-  // Where the disk will not have it, the next start lists it.
-  await listErased(desk).catch(() => {})
 }
 
 async function rewritePerson(tx: Tx, file: string, row: Customer, hits: Hits): Promise<Map<string, number>> {

@@ -7,9 +7,10 @@ export async function knownBy(tx: Tx, customer: Customer): Promise<KnownBy> {
   const { id } = customer
   const vehicles = await tx.vehicle.findMany({ where: { customerId: id } })
   const carIds = vehicles.map(vehicle => vehicle.id)
-  const [called, cars, consents, messages] = await Promise.all([
+  const [called, cars, contacts, consents, messages] = await Promise.all([
     everCalled(tx, 'customer', [id]),
     everCalled(tx, 'vehicle', carIds),
+    tx.contact.findMany({ where: { customerId: id } }),
     tx.consent.findMany({ where: { customerId: id }, select: { address: true } }),
     tx.message.findMany({ where: { customerId: id }, select: { address: true } }),
   ])
@@ -17,13 +18,19 @@ export async function knownBy(tx: Tx, customer: Customer): Promise<KnownBy> {
     [...new Set(texts)].filter(text => text !== null && text !== '')
   const written = once([...consents, ...messages].map(({ address }) => address)) as string[]
   return {
-    names: once([customer.name, ...called('name')]) as string[],
+    names: once([customer.name, ...contacts.map(each => each.name), ...called('name')]) as string[],
     phones: once([
       customer.phone,
+      ...contacts.map(each => each.phone),
       ...called('phone'),
       ...written.filter(text => /^\+\d+$/.test(text)),
     ]) as string[],
-    addresses: once([customer.email, ...called('email'), ...written]) as string[],
+    addresses: once([
+      customer.email,
+      ...contacts.map(each => each.email),
+      ...called('email'),
+      ...written,
+    ]) as string[],
     plates: once([
       ...vehicles.flatMap(({ plate, vin }) => [plate, vin]),
       ...cars('plate'),

@@ -1,20 +1,32 @@
 import type { JobStatus } from '../../domain/job/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import {
+  type CustomerKind,
   checkNote,
+  checkTags,
   checkText,
   type Finish,
+  type PaintSystem,
   type PanelNoted,
   type SizeClass,
 } from '../../domain/shop/index.ts'
-import { likelySame, type Person, readMailAddress, readPhone, showPhone } from '../../domain/vehicle/index.ts'
+import {
+  likelySame,
+  nameKey,
+  type Person,
+  readMailAddress,
+  readPhone,
+  showPhone,
+} from '../../domain/vehicle/index.ts'
 import { fromJson } from '../../store/json.ts'
+import { namesInUse } from '../../store/peopleRows.ts'
 import type { Tx } from '../../store/store.ts'
 import { askFirst, listed } from '../desk/ask.ts'
 import { type Audit, act, type Desk } from '../desk/desk.ts'
 import { archiveRow, type RowSeen, restoreRow, saveRow } from '../desk/keep.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { comingVisits } from '../floor/comingVisits.ts'
+import { nameOfCar } from '../floor/jobRows.ts'
 import type { CustomerInput } from './inputs.ts'
 
 export type CustomerView = Awaited<ReturnType<typeof getCustomer>>
@@ -36,19 +48,42 @@ export async function getCustomer(desk: Desk, input: { id: string }) {
         orderBy: { dropOffAt: 'desc' },
         include: { treatments: { orderBy: { position: 'asc' } }, vehicle: { select: { plate: true } } },
       },
+      contacts: {
+        orderBy: [{ callFirst: 'desc' }, { name: 'asc' }, { id: 'asc' }],
+        omit: { customerId: true },
+      },
+      gave: {
+        orderBy: [{ onDay: 'desc' }, { id: 'desc' }],
+        include: { vehicle: true, to: { select: { id: true, name: true } } },
+      },
     },
   })
-  const { jobs, vehicles, ...customer } = found(
+  const { jobs, vehicles, gave, kind, tags, ...customer } = found(
     row,
     { id: input.id },
     'There is no such customer; look them up again.',
   )
   return {
     ...customer,
+    kind: kind as CustomerKind,
+    tags: fromJson<string[]>(tags),
+    merges: await mergesOf(desk.store.read, input.id),
+    /** Cars that were theirs, with who has them since. */
+    formerCars: gave
+      .filter(({ fromId, toId }) => fromId !== toId)
+      .map(({ id, vehicleId, vehicle, onDay, to }) => ({
+        id,
+        vehicleId,
+        carName: nameOfCar(vehicle),
+        onDay,
+        toId: to.id,
+        toName: to.name,
+      })),
     vehicles: vehicles.map(vehicle => ({
       ...vehicle,
       sizeClass: vehicle.sizeClass as SizeClass,
       finish: vehicle.finish as Finish,
+      paint: vehicle.paint as PaintSystem,
       panels: fromJson<PanelNoted[] | null>(vehicle.panels) ?? [],
     })),
     visits: jobs.map(job => ({
@@ -63,6 +98,30 @@ export async function getCustomer(desk: Desk, input: { id: string }) {
       leftAt: job.leftAt,
     })),
   }
+}
+
+/** The entries that were made one with this, or this one with another; newest first. */
+async function mergesOf(tx: Tx, customerId: string) {
+  const rows = await tx.merge.findMany({
+    where: { undoneAt: null, OR: [{ keptId: customerId }, { goneId: customerId }] },
+    orderBy: { id: 'desc' },
+    take: 50,
+    select: { id: true, keptId: true, goneId: true, at: true, who: true },
+  })
+  const others = await tx.customer.findMany({
+    where: { id: { in: rows.flatMap(({ keptId, goneId }) => [keptId, goneId]) } },
+    select: { id: true, name: true },
+  })
+  const nameOf = new Map(others.map(({ id, name }) => [id, name]))
+  return rows.map(({ id, keptId, goneId, at, who }) => ({
+    id,
+    at,
+    who,
+    /** Whether this is the entry that stayed. */
+    stayed: keptId === customerId,
+    otherId: keptId === customerId ? goneId : keptId,
+    otherName: nameOf.get(keptId === customerId ? goneId : keptId) ?? '',
+  }))
 }
 
 const kept = (tx: Tx) => ({ table: tx.customer, entity: 'customer' })
@@ -80,6 +139,8 @@ export async function writeCustomer(tx: Tx, audit: Audit, input: CustomerInput):
     phone: input.phone?.trim() ? readPhone(input.phone, country).e164 : null,
     email: input.email?.trim() ? readMailAddress(input.email) : null,
     note: checkNote(input.note ?? '', 'note'),
+    kind: input.kind ?? 'person',
+    tags: checkTags(input.tags ?? []),
   }
   if (input.id === undefined) await askIfKnown(tx, data, country, input.accepted)
   const { id, version } = await saveRow(audit, kept(tx), input, { data })
@@ -92,26 +153,19 @@ async function askIfKnown(
   country: string,
   accepted: boolean | undefined,
 ): Promise<void> {
-  // The database finds them roughly; what is alike is for the domain to say.
-  const near = await tx.customer.findMany({
-    where: {
-      archivedAt: null,
-      OR: [
-        { name: { contains: person.name } },
-        ...(person.phone === null ? [] : [{ phone: person.phone }]),
-        ...(person.email === null ? [] : [{ email: person.email }]),
-      ],
-    },
+  const key = nameKey(person.name)
+  const alike = (await namesInUse(tx))
+    .filter(other => nameKey(other.name) === key && likelySame(person, other))
+    .map(({ id }) => id)
+  const rows = await tx.customer.findMany({
+    where: { id: { in: alike.slice(0, 500) } },
     include: { vehicles: { where: { archivedAt: null }, select: { plate: true } } },
-    take: 500,
   })
-  const lines = near
-    .filter(other => likelySame(person, other))
-    .map(({ name, phone, email, vehicles }) =>
-      [name, phone && showPhone(phone, country), email, ...vehicles.map(({ plate }) => plate)]
-        .filter(Boolean)
-        .join(', '),
-    )
+  const lines = rows.map(({ name, phone, email, vehicles }) =>
+    [name, phone && showPhone(phone, country), email, ...vehicles.map(({ plate }) => plate)]
+      .filter(Boolean)
+      .join(', '),
+  )
   askFirst('known-already', lines, {
     field: 'name',
     lead: 'Somebody like this is on file already. Add them a second time?',

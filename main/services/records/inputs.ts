@@ -1,9 +1,12 @@
 import { z } from 'zod'
-import { panelFinishes, panelNames } from '../../domain/shop/index.ts'
-import { accepted, date, edited, finish, id, number, sizeClass, text } from '../desk/inputs.ts'
+import { customerKinds, paintSystems, panelFinishes, panelNames } from '../../domain/shop/index.ts'
+import { accepted, date, edited, finish, id, number, oneRow, sizeClass, text } from '../desk/inputs.ts'
 
-const person = {
+/** What is known of somebody: to look them up by, or to write them down. */
+export const person = {
   name: text,
+  kind: z.enum(customerKinds).default('person'),
+  tags: z.array(z.string().max(200)).max(60).readonly().default([]),
   /** As typed; read in the shop's country unless it carries a country code. */
   phone: text.nullable().optional(),
   email: text.nullable().optional(),
@@ -20,6 +23,7 @@ const car = {
   vin: text.nullable().optional(),
   sizeClass,
   finish,
+  paint: z.enum(paintSystems).default('unknown'),
   /** Panels that are not as the rest. */
   panels: z
     .array(z.object({ panel: z.enum(panelNames), finish: z.enum(panelFinishes), since: date.nullable() }))
@@ -32,7 +36,6 @@ const car = {
 export const customerInput = z.object({ ...edited, ...person, accepted })
 export type CustomerInput = z.input<typeof customerInput>
 
-/** Another customer than before: the car has a new owner. */
 export const vehicleInput = z.object({ ...edited, ...car, customerId: id })
 export type VehicleInput = z.input<typeof vehicleInput>
 
@@ -52,3 +55,38 @@ export const customersFound = z.object({
   archived: z.boolean().optional(),
 })
 export type CustomersFoundInput = z.input<typeof customersFound>
+
+export const contactInput = z.object({
+  ...edited,
+  customerId: id,
+  name: text,
+  role: text.default(''),
+  phone: text.nullable().optional(),
+  email: text.nullable().optional(),
+  callFirst: z.boolean().default(false),
+})
+export type ContactInput = z.input<typeof contactInput>
+
+const short = z.string().max(200).default('')
+
+/** What is typed of somebody so far. */
+export const alikeInput = z.object({
+  name: short,
+  phone: short,
+  email: short,
+  plate: short,
+  vin: short,
+  /** Somebody on file already, who is not like themselves. */
+  exceptId: id.optional(),
+})
+export type AlikeInput = z.input<typeof alikeInput>
+
+/** Whose entry is taken where both say something. */
+const side = z.enum(['kept', 'gone'])
+
+export const mergeInput = z.object({
+  kept: oneRow,
+  gone: oneRow,
+  take: z.object({ name: side, phone: side, email: side, postal: side }),
+})
+export type MergeInput = z.infer<typeof mergeInput>

@@ -1,5 +1,6 @@
 import { setImmediate as nextTurn } from 'node:timers/promises'
 import { PeopleIndex } from '../../domain/search/index.ts'
+import { fromJson } from '../../store/json.ts'
 import type { Store } from '../../store/store.ts'
 
 /** One shop's people in memory, with what was saved since they were last read. */
@@ -9,11 +10,13 @@ interface Kept {
   ownerOf: Map<string, string>
   touchedPeople: Set<string>
   touchedCars: Set<string>
+  /** So much was written at once, as by an import, that nobody is named. */
+  touchedAll: boolean
   /** Readings take turns. */
   ready: Promise<void>
 }
 
-/** More than this at once, as after an import, and everybody is read anew. */
+/** More than this at once, and everybody is read anew. */
 const most = 400
 
 /** How many people are read between two turns of everybody else. */
@@ -35,6 +38,7 @@ function keep(store: Store): Kept {
     ownerOf: new Map(),
     touchedPeople: new Set(),
     touchedCars: new Set(),
+    touchedAll: false,
     ready: Promise.resolve(),
   }
   keptOf.set(store, kept)
@@ -42,6 +46,7 @@ function keep(store: Store): Kept {
     for (const { entity, entityId } of touched) {
       if (entity === 'customer') kept.touchedPeople.add(entityId)
       if (entity === 'vehicle') kept.touchedCars.add(entityId)
+      if (entity === 'import') kept.touchedAll = true
     }
   })
   kept.ready = readAll(store, kept)
@@ -64,20 +69,22 @@ async function readAll(store: Store, kept: Kept): Promise<void> {
 }
 
 function know({ people, ownerOf }: Pick<Kept, 'people' | 'ownerOf'>, row: Row): void {
-  const { archivedAt, vehicles, ...person } = row
+  const { archivedAt, vehicles, tags, ...person } = row
   for (const car of vehicles) ownerOf.set(car.id, row.id)
   const cars = vehicles.sort((a, b) => (a.id < b.id ? -1 : 1))
-  people.put({ ...person, archived: archivedAt !== null, cars })
+  people.put({ ...person, tags: fromJson<string[]>(tags), archived: archivedAt !== null, cars })
 }
 
 async function refresh(store: Store, kept: Kept): Promise<void> {
   const people = [...kept.touchedPeople]
   const cars = [...kept.touchedCars]
-  if (people.length + cars.length === 0) return
+  const all = kept.touchedAll || people.length + cars.length > most
+  if (!all && people.length + cars.length === 0) return
   // What is saved while this reads is read the next time.
   kept.touchedPeople.clear()
   kept.touchedCars.clear()
-  if (people.length + cars.length > most) return readAll(store, kept)
+  kept.touchedAll = false
+  if (all) return readAll(store, kept)
   const owners = cars.flatMap(car => kept.ownerOf.get(car) ?? [])
   const before = [...new Set([...people, ...owners])]
   const rows = await rowsOf(store, {
@@ -100,7 +107,9 @@ function rowsOf(store: Store, where: object, take?: number) {
       name: true,
       phone: true,
       email: true,
+      tags: true,
       archivedAt: true,
+      contacts: { select: { name: true, phone: true, email: true } },
       vehicles: {
         where: { archivedAt: null },
         // No order here: sorted rows of many parents cannot be asked for in parts, and SQLite takes a thousand at most.

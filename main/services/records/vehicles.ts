@@ -1,7 +1,7 @@
 import { zonedOf } from '../../domain/calendar/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { checkNote, checkPanels } from '../../domain/shop/index.ts'
-import { checkVin, plateKey, readPlate } from '../../domain/vehicle/index.ts'
+import { checkVin, modelYearOf, plateKey, readPlate } from '../../domain/vehicle/index.ts'
 import { noJson, toJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { listed } from '../desk/ask.ts'
@@ -16,7 +16,7 @@ const firstYear = 1886
 const kept = (tx: Tx) => ({ table: tx.vehicle, entity: 'vehicle' })
 
 export interface SavedVehicle extends RowSeen {
-  /** What may be wrong but is no reason to refuse: a VIN whose check digit fails. */
+  /** What may be wrong but is no reason to refuse: a VIN whose check digit fails, or whose year is another. */
   warning: string | null
 }
 
@@ -40,6 +40,7 @@ export async function writeVehicle(
     customerId,
     sizeClass,
     finish,
+    paint: input.paint ?? 'unknown',
     panels: (input.panels ?? []).length > 0 ? checkPanels(input.panels ?? [], 'panels').map(toJson) : noJson,
     plate: input.plate.trim() ? readPlate(input.plate).shown : '',
     make: checkNote(input.make ?? '', 'make', 60),
@@ -55,8 +56,14 @@ export async function writeVehicle(
     'There is no such customer; look them up again.',
   )
   await assertPlateFree(tx, data.plate, input.id ?? '')
-  const { id, version } = await saveRow(audit, kept(tx), input, { data })
-  return { id, version, warning: vin?.warning ?? null }
+  const { id, version, changes } = await saveRow(audit, kept(tx), input, { data })
+  if ('customerId' in changes)
+    refuse(
+      'owner-changed',
+      { customerId },
+      'A car changes hands on a day: open it and give it its new owner there.',
+    )
+  return { id, version, warning: vin?.warning ?? yearWarning(vin?.vin ?? '', data.year) }
 }
 
 /**
@@ -112,6 +119,13 @@ async function assertPlateFree(tx: Tx, plate: string, ownId: string): Promise<vo
       `${twin.plate} is already on a car of ${twin.customer.name}; open that car and give it its new owner, or ` +
         'archive it first.',
     )
+}
+
+/** The year code of a VIN means one of two years, thirty apart; elsewhere than in North America it may mean none. */
+function yearWarning(vin: string, year: number | null): string | null {
+  const read = modelYearOf(vin)
+  if (!read || year === null || year === read.year || year === read.otherYear) return null
+  return `The VIN says ${read.year} or ${read.otherYear}, not ${year}; outside North America its year code may mean nothing.`
 }
 
 function checkYear(year: number | null, latest: number): number | null {

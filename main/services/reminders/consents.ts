@@ -3,6 +3,7 @@ import { checkZone, momentWords } from '../../domain/calendar/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkNote, checkText } from '../../domain/shop/index.ts'
 import { type ConsentState, checkConsent } from '../../domain/upkeep/index.ts'
+import { checkCountry } from '../../domain/vehicle/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { saveSingle } from '../desk/keep.ts'
@@ -40,6 +41,7 @@ export async function listConsents(desk: Desk, input: { customerId: string }) {
       language: row?.language ?? null,
       zone: row?.zone ?? null,
       postal: row?.postal ?? '',
+      country: row?.country ?? null,
       version: row?.version ?? 0,
     },
   }
@@ -116,6 +118,7 @@ export function saveReach(desk: Desk, input: ReachInput): Promise<{ version: num
     language: input.language?.trim() ? checkLanguage(input.language) : null,
     zone: input.zone?.trim() ? checkText(input.zone, 'zone', 'The zone', 60) : null,
     postal: checkNote(input.postal, 'postal', 400),
+    country: input.country?.trim() ? checkCountry(input.country.trim().toUpperCase(), 'country') : null,
   }
   if (data.zone !== null) checkZone(data.zone)
   return act(desk, async (tx, audit) => {

@@ -50,8 +50,11 @@ async function isOpen(tx: Tx, row: Message, nowAt: number): Promise<boolean> {
   if (next.dueOn === null ? next.because !== 'sold' : next.ruleOn !== row.ruleOn) return false
   const bookings = await bookingsOf(tx, nowAt, [kept])
   if (bookings.has(kept.booked.get(row.ruleOn) ?? '')) return false
-  const { planId, ruleOn } = row
-  return (await tx.message.count({ where: { planId, ruleOn, outcome: { in: ['no', 'sold'] } } })) === 0
+  const { planId, ruleOn, customerId } = row
+  // What a former owner said holds for them alone.
+  return (
+    (await tx.message.count({ where: { planId, ruleOn, customerId, outcome: { in: ['no', 'sold'] } } })) === 0
+  )
 }
 
 /** What went out, or may have, that counts for the gap between two messages and for the day's limit. */

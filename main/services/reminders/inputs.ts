@@ -53,6 +53,8 @@ export const reachInput = z.object({
   language: text.nullable(),
   zone: text.nullable(),
   postal: text,
+  /** ISO 3166-1; null: the shop's. */
+  country: z.string().max(2).nullable().optional(),
   version: versionOrNone,
 })
 export type ReachInput = z.infer<typeof reachInput>

@@ -27,11 +27,25 @@ export async function ownerLetter(desk: Desk, input: { messageId: string }) {
     at,
     paper: paperOf(shop.country),
     issuer: await issuerOf(tx, shop),
-    to: [row.customer.name, ...(row.customer.reach?.postal ?? row.address).split(/\r?\n/)],
+    to: [
+      row.customer.name,
+      ...(row.customer.reach?.postal ?? row.address).split(/\r?\n/),
+      ...abroad(row.customer.reach?.country ?? null, shop.country),
+    ],
     dayWords: zonedOf(at, shop.zone).toLocaleString(row.language, { dateStyle: 'long' }),
     language: row.language,
     subject: row.subject,
     body: row.body,
   })
   return { name: `letter-${row.customer.name}.pdf`, type: 'application/pdf', bytes }
+}
+
+/**
+ * The last line of an address in another country: its name in capitals, in a language the country of posting reads.
+ * Source: Universal Postal Union, Convention Regulations, on addressing (from memory).
+ */
+function abroad(country: string | null, from: string): string[] {
+  if (country === null || country === from) return []
+  const names = new Intl.DisplayNames(['en'], { type: 'region' })
+  return [(names.of(country) ?? country).toUpperCase()]
 }

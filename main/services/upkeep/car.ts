@@ -5,6 +5,7 @@ import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { vehicleWords } from '../floor/jobRows.ts'
 import { type ActView, upkeepAct } from './acts.ts'
+import { ownersOf } from './changeHands.ts'
 import { exposureOf } from './exposure.ts'
 import type { ProposalInput } from './inputs.ts'
 import { carTimes, type KeptVisitPlan, keptPlans } from './kept.ts'
@@ -42,6 +43,8 @@ export async function carUpkeep(desk: Desk, input: { vehicleId: string }) {
     customerName: vehicle.customer.name,
     today: day.today,
     soldOn,
+    version: vehicle.version,
+    owners: await ownersOf(tx, vehicleId),
     away: away.map(({ actId, onDay, toDay, why }) => ({ actId, from: onDay ?? '', to: toDay ?? '', why })),
     timeline: await timelineOf(tx, vehicleId, day.zone, layers),
     layers,

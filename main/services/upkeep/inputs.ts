@@ -1,7 +1,8 @@
 /** What the upkeep and car screens send. A visit is named by its plan and the day the plan's rule gave it. */
 import { z } from 'zod'
 import { lookPanels, waterLooks } from '../../domain/upkeep/index.ts'
-import { date, edited, id, number, text, versionOrNone, whole } from '../desk/inputs.ts'
+import { accepted, date, edited, id, number, text, version, versionOrNone, whole } from '../desk/inputs.ts'
+import { person } from '../records/inputs.ts'
 
 export const planKind = z.enum(['first-wash', 'check-up', 'topper', 'inspection', 'other'])
 
@@ -53,6 +54,17 @@ export type AwayInput = z.infer<typeof awayInput>
 
 export const soldInput = z.object({ vehicleId: id, on: date.optional() })
 export type SoldInput = z.infer<typeof soldInput>
+
+/** The new owner: somebody on file, or somebody who is written down with it. */
+export const handsInput = z.object({
+  vehicleId: id,
+  version,
+  to: z.union([z.object({ customerId: id }), z.object({ customer: z.object(person) })]),
+  /** Today unless said otherwise. */
+  on: date.optional(),
+  accepted,
+})
+export type HandsInput = z.input<typeof handsInput>
 
 export const inspectInput = z.object({
   layerId: id,

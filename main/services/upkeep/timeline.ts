@@ -3,6 +3,7 @@ import { foundOn, type PanelLook } from '../../domain/upkeep/index.ts'
 import { fromJson } from '../../store/json.ts'
 import type { UpkeepEntry } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
+import { ownersOf } from './changeHands.ts'
 import type { LayerView } from './layers.ts'
 
 const channelWords: Record<string, string> = { email: 'e-mail', letter: 'letter', call: 'call', text: 'text' }
@@ -18,6 +19,7 @@ export interface TimelineEntry {
     | 'inspection'
     | 'away'
     | 'sold'
+    | 'hands'
     | 'reminder'
   words: string
   /** Takes this entry back, where that can be done. */
@@ -34,7 +36,7 @@ export async function timelineOf(
   zone: string,
   layers: readonly LayerView[],
 ): Promise<TimelineEntry[]> {
-  const [entries, inspections, jobs, messages] = await Promise.all([
+  const [entries, inspections, jobs, messages, owners] = await Promise.all([
     tx.upkeepEntry.findMany({
       where: { vehicleId, voidedAt: null },
       include: { plan: { select: { title: true } } },
@@ -49,6 +51,7 @@ export async function timelineOf(
       include: { treatments: { orderBy: { position: 'asc' } } },
     }),
     tx.message.findMany({ where: { vehicleId, sentAt: { not: null } } }),
+    ownersOf(tx, vehicleId),
   ])
   const plain = { actId: null, jobId: null, inspectionId: null }
   const lines: TimelineEntry[] = [
@@ -73,6 +76,12 @@ export async function timelineOf(
       words: `${layer.product.name} ${lookWords(working, fromJson<PanelLook[] | null>(panels))}${note === '' ? '' : `: ${note}`}`,
     })),
     ...entries.flatMap(entry => entryLine(entry, entry.plan?.title ?? '', zone)),
+    ...owners.map(({ onDay, fromName, toName }) => ({
+      ...plain,
+      on: onDay,
+      kind: 'hands' as const,
+      words: `from ${fromName} to ${toName}`,
+    })),
     ...messages.map(({ sentAt, createdAt, channel, outcome, subject }) => ({
       ...plain,
       on: dateOf(sentAt ?? createdAt, zone),

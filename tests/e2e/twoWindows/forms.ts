@@ -199,6 +199,15 @@ export const editForms: readonly EditForm[] = [
     second: 'Prefers mail',
   },
   {
+    file: 'screens/customers/Contacts.tsx',
+    at: ids => `/customers/${ids.customer}`,
+    open: press('Change Ira Holt'),
+    form: 'Contact Ira Holt',
+    field: 'What they do',
+    first: 'drives it',
+    second: 'pays',
+  },
+  {
     file: 'screens/customers/VehicleForm.tsx',
     at: ids => `/customers/${ids.customer}`,
     open: press(/^Change QHV/),

@@ -5,6 +5,8 @@ export const otherForms: Readonly<Record<string, string>> = {
   'screens/car/AwayAndSold.tsx': 'an act that is taken back by another',
   'screens/car/InspectForm.tsx': 'a new inspection',
   'screens/car/LayerForm.tsx': 'a new layer',
+  'screens/car/NewOwner.tsx':
+    'an act; a second one is refused by the version of the car, in tests/services/upkeep/changeHands.test.ts',
   'screens/closeOfDay/LearnCode.tsx': 'a new code',
   'screens/closeOfDay/StepCard.tsx': 'confirmed once: the card leaves every window with it',
   'screens/conditions/Sensors.tsx': 'a new sensor',

@@ -74,6 +74,7 @@ export async function setUpEveryForm(api: PageApi): Promise<Ids> {
     days: 182,
     agrees: ['email'],
   })
+  await api.customers.saveContact.mutate({ customerId, name: 'Ira Holt', role: 'drives it' })
   await remindersWritten(api)
   const { messages } = await api.reminders.batch.query()
   const { templates } = await api.templates.list.query()

@@ -48,6 +48,7 @@ async function becomeEdda(vehicle = 0): Promise<string> {
     id: vehicleId,
     sizeClass: 'medium',
     finish: 'gloss',
+    paint: 'unknown',
     panels: [],
     plate: 'QLM 311',
     note: 'Edda drives it',

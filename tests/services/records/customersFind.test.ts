@@ -3,6 +3,7 @@ import { archiveCustomer, saveCustomer } from '../../../main/services/records/cu
 import { findCustomers } from '../../../main/services/records/customersFind.ts'
 import type { VehicleInput } from '../../../main/services/records/inputs.ts'
 import { saveVehicle } from '../../../main/services/records/vehicles.ts'
+import { changeHands } from '../../../main/services/upkeep/changeHands.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { testShop } from '../testShop.ts'
 
@@ -49,7 +50,7 @@ it('follows a car to its next owner, and a plate to its next spelling', async ()
   expect(await found('kfr204')).toEqual(['Ines Vale'])
   const next = await saveCustomer(desk, { name: 'Odd Lyng', note: '' })
   const car = await desk.store.read.vehicle.findFirstOrThrow({ where: { plate: 'KFR 204' } })
-  await saveVehicle(desk, { ...(car as never as VehicleInput), customerId: next.id })
+  await changeHands(desk, { vehicleId: car.id, version: car.version, to: { customerId: next.id } })
   expect(await found('kfr204')).toEqual(['Odd Lyng'])
   expect(await found('ines vale')).toEqual(['Ines Vale'])
   await saveVehicle(desk, {

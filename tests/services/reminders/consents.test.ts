@@ -93,6 +93,7 @@ it('keeps how an owner is written to on the version that was seen', async () => 
     language: 'de',
     zone: 'Europe/Berlin',
     postal: '3 Osier Row\nHarrowmere',
+    country: null,
     version: 1,
   })
   expect(await state('letter')).toMatchObject({ address: '3 Osier Row, Harrowmere' })

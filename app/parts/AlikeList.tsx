@@ -1,0 +1,47 @@
+import { Link } from '@tanstack/react-router'
+import type { ReactNode } from 'react'
+import type { AlikeCustomer } from '../../main/api/views.ts'
+import { listWords } from '../../main/domain/words.ts'
+import pieces from './pieces.module.css'
+
+interface Props {
+  alike: readonly AlikeCustomer[]
+  /** What can be done with one of them. */
+  act?: (customer: AlikeCustomer) => ReactNode
+}
+
+/** Who is likely on file already, with what speaks for it. */
+export function AlikeList({ alike, act }: Props) {
+  if (alike.length === 0) return null
+  return (
+    <ul className={pieces.list} aria-label="Likely on file already" role="status">
+      {alike.map(customer => (
+        <li key={customer.id}>
+          <span className={pieces.grow}>
+            <Link to="/customers/$id" params={{ id: customer.id }}>
+              {customer.name}
+            </Link>
+            <small>{alikeWords(customer)}</small>
+          </span>
+          {act?.(customer)}
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+/** "same phone and name; KFR 204, archived". */
+export function alikeWords({ why, vehicles, archivedAt }: AlikeCustomer): string {
+  const [near, same] = [
+    why.filter(each => each === 'much the same name'),
+    why.filter(each => each !== 'much the same name'),
+  ]
+  const said = [...(same.length > 0 ? [`same ${listWords(same)}`] : []), ...near].join(', ')
+  const plates = vehicles
+    .slice(0, 4)
+    .map(car => car.plate)
+    .filter(Boolean)
+  return [said, [...plates, ...(archivedAt !== null ? ['archived'] : [])].join(', ')]
+    .filter(Boolean)
+    .join('; ')
+}

@@ -1,0 +1,17 @@
+import { refuse } from '../refusal.ts'
+import { checkText } from './text.ts'
+
+const most = 20
+
+/** Tags as they are kept: trimmed, each once, capitals aside. Refuses more than 20, and one of more than 40 characters. */
+export function checkTags(tags: readonly string[], field = 'tags'): string[] {
+  const kept = new Map<string, string>()
+  for (const tag of tags) {
+    if (tag.trim() === '') continue
+    const text = checkText(tag, field, 'A tag', 40)
+    if (!kept.has(text.toLowerCase())) kept.set(text.toLowerCase(), text)
+  }
+  if (kept.size > most)
+    refuse('tags-many', { [field]: tags }, `${kept.size} tags are too many to tell apart; keep ${most}.`)
+  return [...kept.values()]
+}
