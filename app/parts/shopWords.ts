@@ -67,6 +67,7 @@ export const panelFinishChoices: Choice<PanelFinish>[] = panelFinishes.map(value
 export const stageChoices: Choice<Stage>[] = [
   { value: 'prepare', label: 'Prepare' },
   { value: 'dry', label: 'Dry and mask' },
+  { value: 'test', label: 'Test spot' },
   { value: 'correct', label: 'Correct' },
   { value: 'rinse', label: 'Wash off and dry' },
   { value: 'wipe', label: 'Wipe down' },

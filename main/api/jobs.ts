@@ -9,8 +9,11 @@ import {
   missedInput,
   noteInput,
   oneJob,
+  oneJobSeen,
   outsideInput,
   promiseInput,
+  spotAnswerInput,
+  spotInput,
   startStepInput,
   takeBackInput,
   tickInput,
@@ -23,6 +26,7 @@ import { getJob } from '../services/job/jobView.ts'
 import { settleMissed } from '../services/job/missedWork.ts'
 import { noteJob } from '../services/job/note.ts'
 import { ownerWords, setOutside } from '../services/job/ownerWords.ts'
+import { answerSpot, recordSpot, takeSpotBack } from '../services/job/testSpot.ts'
 import { procedure, router } from './trpc.ts'
 
 export const jobs = router({
@@ -35,6 +39,10 @@ export const jobs = router({
   reopenStep: procedure.input(takeBackInput).mutation(({ ctx, input }) => reopenStep(ctx, input)),
 
   missed: procedure.input(missedInput).mutation(({ ctx, input }) => settleMissed(ctx, input)),
+
+  spot: procedure.input(spotInput).mutation(({ ctx, input }) => recordSpot(ctx, input)),
+  spotAnswer: procedure.input(spotAnswerInput).mutation(({ ctx, input }) => answerSpot(ctx, input)),
+  spotBack: procedure.input(oneJobSeen).mutation(({ ctx, input }) => takeSpotBack(ctx, input)),
 
   note: procedure.input(noteInput).mutation(({ ctx, input }) => noteJob(ctx, input)),
   handOver: procedure.input(handOverInput).mutation(({ ctx, input }) => handOver(ctx, input)),

@@ -13,6 +13,7 @@ import {
   dilutionInput,
   dilutionSeen,
   gradesInput,
+  keepLifeInput,
   learnCodeInput,
   learnedInput,
   mixInput,
@@ -30,7 +31,7 @@ import {
   wasteInput,
 } from '../services/shelf/inputs.ts'
 import { mixBatch } from '../services/shelf/mixBatch.ts'
-import { shortenLife } from '../services/shelf/openedLife.ts'
+import { keepLife, shortenLife } from '../services/shelf/openedLife.ts'
 import { ledgerPage, shelfList, shelfProduct } from '../services/shelf/productPage.ts'
 import { receiveGoods } from '../services/shelf/receive.ts'
 import { learnRecipe, saveRecipe, treatmentRecipes } from '../services/shelf/recipes.ts'
@@ -99,6 +100,7 @@ export const shelf = router({
   startSet: procedure.input(startSetInput).mutation(({ ctx, input }) => startSet(ctx, input)),
   changeSet: procedure.input(setActInput).mutation(({ ctx, input }) => changeSet(ctx, input)),
   /** Takes the shorter life that bottles gone off suggest. */
+  keepLife: procedure.input(keepLifeInput).mutation(({ ctx, input }) => keepLife(ctx, input)),
   shortenLife: procedure.input(shortenLifeInput).mutation(({ ctx, input }) => shortenLife(ctx, input)),
   saveSize: procedure.input(sizeInput).mutation(({ ctx, input }) => saveSize(ctx, input)),
   archiveSize: procedure.input(rowAccepted).mutation(({ ctx, input }) => archiveSize(ctx, input)),

@@ -12,6 +12,9 @@ const changes = [
   'What was wiped is coated within 45 minutes (common practice) and no night lies between; where that is missed, the job offers to add a wipe. Set your own limit on each step of a treatment.',
   'A layer is levelled and checked under the lamp panel by panel while it is wet: such a step right behind a coat is now part of it, where it used to wait until the coat was safe to touch.',
   'A coated car stays until it may get wet, unless somebody has confirmed covered transport and storage by name: when booking, or on the job.',
+  'A treatment is laid out over the panels it may touch, for a front end or bonnet and roof too: correction, wipes and coats take that part of their time, draw and price; washing and drying stay whole (common practice).',
+  'Work on paint after a wash wants a dry car: where nothing dries it, the offer says so. Put a step of the stage "Dry and mask" into such treatments.',
+  'Two coatings of one family in one booking are refused.',
 ] as const
 
 /** Shown once to a shop whose promises were made by an earlier version; what is booked keeps its time. */

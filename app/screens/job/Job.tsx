@@ -28,6 +28,7 @@ import { Notes } from './Notes.tsx'
 import { OwnerWords } from './OwnerWords.tsx'
 import { SlipOffer } from './SlipOffer.tsx'
 import { StepTable } from './StepTable.tsx'
+import { TestSpot } from './TestSpot.tsx'
 import { useHappened } from './useHappened.ts'
 
 /** One car's visit: what is done, what cures, when it may honestly go home. */
@@ -85,6 +86,7 @@ function OneJob({ job }: { job: JobView }) {
         <JobLine job={job} />
         <NextBar job={job} happened={happened} />
       </section>
+      <TestSpot job={job} />
       <JobDraws job={job} />
       <div className={styles.columns}>
         <div className={pieces.column}>

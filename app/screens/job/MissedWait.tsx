@@ -14,14 +14,16 @@ export function MissedWait({ job }: { job: JobView }) {
   const key = { id: job.id, version: job.version, position }
   return (
     <Alert color="orange" title={words} role="alert">
-      <Group gap="sm">
-        <Button size="compact-sm" loading={settle.isPending} onClick={() => settle.mutate(key)}>
-          Add {adds}
-        </Button>
-        <Button size="compact-sm" variant="default" onClick={() => setAsking(true)}>
-          Go on without
-        </Button>
-      </Group>
+      {adds === null ? null : (
+        <Group gap="sm">
+          <Button size="compact-sm" loading={settle.isPending} onClick={() => settle.mutate(key)}>
+            Add {adds}
+          </Button>
+          <Button size="compact-sm" variant="default" onClick={() => setAsking(true)}>
+            Go on without
+          </Button>
+        </Group>
+      )}
       {asking && (
         <AskDialog
           title="Go on without the added work?"

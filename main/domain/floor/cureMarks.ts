@@ -35,6 +35,26 @@ export interface CoatStep {
   readonly actualStartAt: number | null
   readonly actualEndAt: number | null
   readonly laid?: LaidCoat
+  /** Done, it has taken off the coat before it. */
+  readonly takesOff?: boolean
+}
+
+/** The steps without those whose coat was taken off again: it lies on the car no more. Their places stay theirs. */
+export function stillOn<S extends CoatStep>(steps: readonly S[]): { step: S; index: number }[] {
+  const all = steps.map((step, index) => ({ step, index }))
+  const off = new Set<number>()
+  for (const { step, index } of all)
+    if (step.takesOff && step.actualEndAt !== null)
+      off.add(
+        all.findLast(
+          each =>
+            each.index < index &&
+            !off.has(each.index) &&
+            (each.step.stage === 'coat' || each.step.stage === 'topper') &&
+            each.step.kind === 'work',
+        )?.index ?? -1,
+      )
+  return all.filter(({ index }) => !off.has(index))
 }
 
 export interface Coat {
@@ -53,7 +73,7 @@ export interface Coat {
 
 /** The coats and toppers of a job, in order. */
 export function coatsOf(steps: readonly CoatStep[], products: ProductsById): Coat[] {
-  return steps.flatMap((step, index) => {
+  return stillOn(steps).flatMap(({ step, index }) => {
     const product = step.kind === 'work' && step.productId ? products.get(step.productId) : undefined
     if (!product?.cureProfile) return []
     const { cureProfile } = product

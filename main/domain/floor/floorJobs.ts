@@ -37,6 +37,7 @@ export interface StepRow {
   readonly actualEndAt: number | null
   readonly movedToBayId: string | null
   readonly movedAt: number | null
+  readonly takesOff?: boolean
 }
 
 export interface FloorStep extends StepRow {

@@ -13,6 +13,7 @@ export {
   marksOf,
   type ProductsById,
   profilesIn,
+  stillOn,
 } from './cureMarks.ts'
 export type { Booked } from './floor.ts'
 export {

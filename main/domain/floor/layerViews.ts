@@ -1,6 +1,6 @@
 import { coatWindow, ruleOf, type WindowName, type WindowVerdict, windowVerdict } from '../cure/index.ts'
 import type { UnitSystem } from '../measure/index.ts'
-import type { ProductsById } from './cureMarks.ts'
+import { type ProductsById, stillOn } from './cureMarks.ts'
 import type { FloorStep } from './floorJobs.ts'
 
 export interface JobLayerView {
@@ -40,7 +40,7 @@ export function layerViews(
   units: UnitSystem,
 ): JobLayerView[] {
   const coats: FloorStep[] = []
-  return steps.flatMap((step): JobLayerView[] => {
+  return stillOn(steps).flatMap(({ step }): JobLayerView[] => {
     const product = products.get(step.productId ?? '')
     if (step.kind !== 'work' || (step.stage !== 'coat' && step.stage !== 'topper')) return []
     if (!product?.cureProfile) return []

@@ -24,6 +24,15 @@ export const jobWords: Record<string, (detail: Detail, when: When) => string> = 
     `taken back: ${detail.what}${detail.step ? ` of "${detail.step}"` : ''}, ${at(detail, 'at', when)}`,
   'work added': detail => `added before "${detail.step}", which came too late: ${detail.added}`,
   'work refused': detail => `nothing added before "${detail.step}", which came too late${because(detail)}`,
+  'test spot': detail =>
+    `test spot: ${detail.combination}, ${durationWords(Number(detail.perPanelMin))} a panel`,
+  'test spot answered': (detail, when) =>
+    `test spot ${detail.answer} by ${detail.by} (${detail.how})` +
+    (detail.answer === 'agreed'
+      ? `: correction ${durationWords(Number(detail.afterMin))} instead of ${durationWords(Number(detail.beforeMin))}, ` +
+        `now expected ${at(detail, 'handoverAt', when)}`
+      : ': it stays as it was booked'),
+  'test spot taken back': detail => `test spot taken back: ${detail.what}`,
   'ticked off': detail => `"${detail.check}" ticked off by ${detail.by}`,
   'tick taken back': detail => `tick of ${detail.by} taken back: "${detail.check}"`,
   promised: (detail, when) => `promised for ${at(detail, 'to', when)} instead of ${at(detail, 'from', when)}`,

@@ -40,7 +40,7 @@ export function missedOf(steps: readonly WaitingStep[], lateAt: readonly number[
 }
 
 /** The step that is added, made of a `before` one: what differs from it. */
-export type Added<S> = S & { readonly name: string; readonly from: number }
+export type Added<S> = S & { readonly name: string; readonly from: number; readonly takesOff?: boolean }
 
 /**
  * The steps that a missed wait adds before the late one: those since the work that waited, again; its surface abraded by
@@ -62,6 +62,7 @@ export function addedWork<S extends WaitingStep>(
     help: null,
     missed: null,
     missedMin: null,
+    takesOff: work === 'redo',
     from: kept,
   }
   return { again, abrade: [rough], redo: [rough, ...again] }[work]

@@ -24,6 +24,7 @@ export {
   overWords,
   type PanelNoted,
   panelNames,
+  panelsOver,
   scopeWords,
   shareOf,
 } from './panels.ts'

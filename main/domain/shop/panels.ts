@@ -78,6 +78,9 @@ export interface PanelProduct {
 /** The stages that are done panel by panel; the rest is done to the car whatever is sold of it. */
 const byPanel: ReadonlySet<Stage> = new Set(['correct', 'wipe', 'coat', 'level', 'topper'])
 
+/** What polishes, if only in one place. */
+const polishes: ReadonlySet<Stage> = new Set(['test', 'correct'])
+
 export interface CarOver {
   readonly finish: Finish
   readonly panels: readonly PanelNoted[]
@@ -87,8 +90,10 @@ export interface CarOver {
 }
 
 export interface LaidOver {
-  /** Of the whole paint, 0 to 1: what it is to its time, draw and price. 0: no panel is left. */
+  /** Of the whole paint, 0 to 1: what of its time and draw by the panel is left. 0: no panel is. */
   readonly share: number
+  /** It does nothing panel by panel, or to something other than paint: whole whatever part of the paint is asked for. */
+  readonly alwaysWhole?: true
   /** The panels asked for that it may not touch, each with its reason: `Roof (matte film)`. */
   readonly leftOut: readonly string[]
 }
@@ -102,14 +107,14 @@ export function laidOver(
   products: ReadonlyMap<string, PanelProduct>,
   { finish, panels, scope, today }: CarOver,
 ): LaidOver {
-  const own = steps.filter(step => byPanel.has(step.stage))
+  const own = steps.filter(step => byPanel.has(step.stage) || polishes.has(step.stage))
   const used = own.flatMap(step => products.get(step.productId ?? '') ?? [])
   const coats = used.filter(product => product.kind === 'coating')
   if (own.length === 0 || (coats.length > 0 && coats.every(({ family = 'paint' }) => family !== 'paint')))
-    return { share: 1, leftOut: [] }
+    return { share: 1, alwaysWhole: true, leftOut: [] }
   const allowed = [
     ...used.map(({ kind, finishes }) => finishes ?? usualFinishes(kind)),
-    ...(own.some(step => step.stage === 'correct') ? [polishable] : []),
+    ...(own.some(step => polishes.has(step.stage)) ? [polishable] : []),
   ]
   const leftOut: string[] = []
   let hundredths = 0
@@ -132,10 +137,17 @@ export function shareOf({ stage }: { readonly stage: string }, share: number): n
   return byPanel.has(stage as Stage) ? share : 1
 }
 
-/** What the desk is told of a treatment that does not go over the whole car. */
-export function overWords(name: string, scope: Scope, { share, leftOut }: LaidOver): string[] {
+/** What the desk is told of a treatment that does not go over the whole car, or that does although a part was asked for. */
+export function overWords(name: string, scope: Scope, { share, alwaysWhole, leftOut }: LaidOver): string[] {
+  if (alwaysWhole)
+    return scope === 'whole' ? [] : [`"${name}" is done whole: no part of the paint makes it less.`]
   if (share === 1) return []
-  const part = `${Math.round(share * 100)} % of the paint’s time, draw and price (common practice)`
+  const part = `${Math.round(share * 100)} % of the paint (common practice); washing and drying stay whole, in time and price`
   const without = leftOut.length > 0 ? ` It leaves out ${leftOut.join(', ')}.` : ''
   return [`"${name}": ${scopeWords[scope].toLowerCase()}, ${part}.${without}`]
+}
+
+/** The panels of a scope without those that `leftOut` names, as `laidOver` said them when it was sold. */
+export function panelsOver(scope: Scope, leftOut: string): PanelName[] {
+  return panelsOf[scope].filter(panel => !leftOut.split(', ').some(each => each.startsWith(`${panel} (`)))
 }

@@ -44,12 +44,14 @@ export type Condition = (typeof conditions)[number]
 
 /**
  * In the order in which the steps of several treatments are laid out. `dry` leaves a dry car, masked where the work wants
- * that; `rinse` washes off what the correction left and dries again. `level` is part of the coat step before it: the wet
+ * that; `test` is a test spot, whose result the rest is asked about again; `rinse` washes off what the correction left
+ * and dries again. `level` is part of the coat step before it: the wet
  * layer evened out and checked under the lamp, panel by panel.
  */
 export const stages = [
   'prepare',
   'dry',
+  'test',
   'correct',
   'rinse',
   'wipe',

@@ -31,7 +31,7 @@ export interface Link {
 }
 
 /** Stages whose steps are the same work whichever treatment asks for it. Correction and coats are not: two are two. */
-const shared: ReadonlySet<Stage> = new Set(['prepare', 'dry', 'rinse', 'wipe', 'finish'])
+const shared: ReadonlySet<Stage> = new Set(['prepare', 'dry', 'test', 'rinse', 'wipe', 'finish'])
 
 /**
  * The chain of `treatments`: stages in order, and in a stage the treatments in the order given. Steps of the shared

@@ -127,7 +127,8 @@ function ceilTo(minutes: number, gridMin: number): number {
 function checkFinish(link: Link, { finish, products }: LayOutInput): void {
   if (finish === 'gloss') return
   const kind = link.template.productId ? products.get(link.template.productId)?.kind : undefined
-  if (link.template.stage === 'correct' || kind === 'compound' || kind === 'polish')
+  const { stage } = link.template
+  if (stage === 'correct' || stage === 'test' || kind === 'compound' || kind === 'polish')
     refuse(
       'never-polished',
       { treatmentIds: link.template.name },

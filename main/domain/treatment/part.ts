@@ -17,3 +17,13 @@ export function partOf(treatment: TreatmentTemplate, share: number): TreatmentTe
   })
   return { ...treatment, steps }
 }
+
+/**
+ * Of a treatment's price, 0 to 1, what is left where it is laid over a `share` of the paint: its steps weighed by their
+ * minutes, those done panel by panel by that share and the others whole. A wash costs the same for a front end.
+ */
+export function priceShare({ steps }: TreatmentTemplate, share: number, size: SizeClass): number {
+  const whole = steps.reduce((sum, step) => sum + step.minutes[size], 0)
+  if (whole === 0) return share
+  return steps.reduce((sum, step) => sum + step.minutes[size] * shareOf(step, share), 0) / whole
+}

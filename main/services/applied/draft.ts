@@ -1,16 +1,36 @@
 import { Refusal } from '../../domain/refusal.ts'
-import { panelNames } from '../../domain/shop/index.ts'
+import { panelNames, panelsOver, type Scope } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Floor } from '../floor/floor.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import type { AppliedFacts } from './facts.ts'
 import type { AppliedDraft, Zone } from './inputs.ts'
 
-/** What is proposed for a layer nobody has written of yet: the whole paint, or the wheels where its step says so. */
-function zonesOf(name: string, finish: Zone['finish']): Zone[] {
+/** The panels each product was sold for, over all treatments of the job that lay it, as they lay it now. */
+export async function soldOver(tx: Tx, job: JobRow): Promise<ReadonlyMap<string, ReadonlySet<string>>> {
+  const rows = await tx.treatmentStep.findMany({
+    where: {
+      treatmentId: { in: job.treatments.map(each => each.treatmentId) },
+      stage: { in: ['coat', 'topper'] },
+      NOT: { productId: null },
+    },
+    select: { treatmentId: true, productId: true },
+  })
+  const over = new Map<string, Set<string>>()
+  for (const { treatmentId, productId } of rows)
+    for (const sold of job.treatments.filter(each => each.treatmentId === treatmentId)) {
+      const panels = over.get(productId ?? '') ?? new Set()
+      over.set(productId ?? '', panels)
+      for (const panel of panelsOver(sold.scope as Scope, sold.leftOut)) panels.add(panel)
+    }
+  return over
+}
+
+/** What is proposed for a layer nobody has written of yet: the paint it was sold for, or the wheels where its step says so. */
+function zonesOf(name: string, finish: Zone['finish'], over: ReadonlySet<string> | undefined): Zone[] {
   if (/wheel|rim/i.test(name)) return [{ name: 'Wheels', finish: 'wheels' }]
   if (/glass|screen|window/i.test(name)) return [{ name: 'Glass', finish: 'glass' }]
-  return panelNames.map(panel => ({ name: panel, finish }))
+  return panelNames.filter(panel => over?.has(panel) ?? true).map(panel => ({ name: panel, finish }))
 }
 
 /** The lots of each layer's product: what its step drew from first, then what is open or in stock. */
@@ -41,6 +61,7 @@ export function filledDraft(
   floor: Floor,
   lots: Awaited<ReturnType<typeof lotsOf>>,
   drawnFrom: ReadonlySet<number>,
+  over: Awaited<ReturnType<typeof soldOver>>,
 ): AppliedDraft {
   return {
     note: saved?.note ?? '',
@@ -55,7 +76,11 @@ export function filledDraft(
         position: layer.position,
         lot: lot ?? '',
         who: step.crewIds.map(id => floor.crewNames.get(id) ?? '').join(', '),
-        zones: zonesOf(`${layer.name} ${layer.productName}`, job.vehicle.finish as Zone['finish']),
+        zones: zonesOf(
+          `${layer.name} ${layer.productName}`,
+          job.vehicle.finish as Zone['finish'],
+          over.get(step.productId ?? ''),
+        ),
       }
     }),
   }

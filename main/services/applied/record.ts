@@ -5,7 +5,7 @@ import { fromJson, toJson } from '../../store/json.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { jobOnFloor, noJob } from '../job/jobOnFloor.ts'
-import { checkDraft, filledDraft, lotsOf } from './draft.ts'
+import { checkDraft, filledDraft, lotsOf, soldOver } from './draft.ts'
 import { type AppliedFacts, appliedFacts } from './facts.ts'
 import type { AppliedDraft, CorrectionInput, DraftInput, SignInput } from './inputs.ts'
 
@@ -46,7 +46,15 @@ async function appliedOf(tx: Tx, nowAt: number, jobId: string) {
     version: record?.version ?? 0,
     facts,
     /** As last saved, with what the shop knows filled in where nobody has entered anything. */
-    draft: filledDraft(saved, facts, job, floor, lots, new Set(drawn.flatMap(move => move.position ?? []))),
+    draft: filledDraft(
+      saved,
+      facts,
+      job,
+      floor,
+      lots,
+      new Set(drawn.flatMap(move => move.position ?? [])),
+      await soldOver(tx, job),
+    ),
     lots,
     entries,
     /** Why it cannot be signed yet; null: it can, or is. */

@@ -1,5 +1,5 @@
 import { minuteWords } from '../../domain/calendar/index.ts'
-import { conflictsOn, peopleOf } from '../../domain/floor/index.ts'
+import { conflictsOn } from '../../domain/floor/index.ts'
 import { can, isMovableFrom } from '../../domain/job/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { sentence } from '../../domain/words.ts'
@@ -9,6 +9,7 @@ import type { Floor } from '../floor/floor.ts'
 import { type JobRow, jobRows } from '../floor/jobRows.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
 import { planMove, type RestOfJob, restOfJob } from '../floor/movePlan.ts'
+import { placedJob } from '../floor/placed.ts'
 import { farthestMin } from '../floor/reach.ts'
 import { stayViews } from '../floor/stayViews.ts'
 import { otherVisits } from '../floor/vehicleFree.ts'
@@ -29,7 +30,7 @@ export async function tryMove(desk: Desk, input: MoveInput) {
   if ('reasons' in rest) return { ok: false as const, reasons: rest.reasons, nearest: null }
   const plan = planMove(rest, input)
   if (!plan.ok) return { ok: false as const, reasons: plan.reasons, nearest: nearestPlace(rest, input) }
-  return movedView(tx, rest, movedJob(rest, plan.offer.plan))
+  return movedView(tx, rest, placedJob(rest, plan.offer.plan))
 }
 
 /** Drags a stay and saves it, checked once more against everything booked by then. */
@@ -41,7 +42,7 @@ export function moveStay(desk: Desk, input: MoveInput) {
     if ('reasons' in rest) throw refuse(rest.reasons)
     const plan = planMove(rest, input)
     if (!plan.ok) throw refuse(plan.reasons)
-    const job = movedJob(rest, plan.offer.plan)
+    const job = placedJob(rest, plan.offer.plan)
     const view = await movedView(tx, rest, job)
     await saveMove(tx, rest, plan.offer.plan, job)
     audit({
@@ -84,30 +85,6 @@ async function restOf(
       ],
     }
   return restOfJob(floor, job, index, await otherVisits(tx, nowAt, job))
-}
-
-/** The job as it would be, its steps from the dragged one on at their new places. */
-function movedJob({ job, index }: RestOfJob, plan: Parameters<typeof saveMove>[2]): JobRow {
-  const steps = job.steps.map((step, i) => {
-    const placed = plan.steps[i - index]
-    if (i < index || !placed) return step
-    return {
-      ...step,
-      bayId: placed.bay,
-      startAt: placed.start,
-      endAt: placed.end,
-      ...peopleOf(placed),
-      movedToBayId: placed.moved?.bay ?? null,
-      movedAt: placed.moved?.at ?? null,
-    }
-  })
-  return {
-    ...job,
-    steps,
-    dropOffAt: index === 0 ? steps[0]!.startAt : job.dropOffAt,
-    handoverAt: plan.handover,
-    leavesAt: plan.handover,
-  }
 }
 
 async function movedView(tx: Tx, rest: RestOfJob, job: JobRow) {

@@ -1,8 +1,9 @@
-import { assertFits, crewRows, leavingOf, leavingTimes } from '../../domain/floor/index.ts'
+import { assertFits, leavingOf, leavingTimes } from '../../domain/floor/index.ts'
 import type { Plan } from '../../domain/schedule/index.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import { moveProblem, type RestOfJob } from '../floor/movePlan.ts'
+import { writePlaces } from '../floor/placed.ts'
 import { productsById } from '../setUp/soldTreatments.ts'
 
 /** Writes the moved part of a job, after one more look that it breaks no rule of the floor. */
@@ -34,12 +35,5 @@ export async function saveMove(tx: Tx, from: RestOfJob, plan: Plan, job: JobRow)
     },
   })
   assertFresh(count, 'job', job.id)
-  for (const { id, bayId, startAt, endAt, movedToBayId, movedAt, ...people } of rest) {
-    const times = { plannedAt: startAt, plannedEndAt: endAt, startAt, endAt, movedToBayId, movedAt }
-    await tx.jobStepCrew.deleteMany({ where: { stepId: id } })
-    await tx.jobStep.update({
-      where: { id },
-      data: { bayId, ...times, crew: { create: crewRows(people) } },
-    })
-  }
+  await writePlaces(tx, rest)
 }

@@ -75,7 +75,7 @@ const coat = (name: string, mediumMin: number, productId: string, more: Partial<
 const topper = (mediumMin: number, productId: string) =>
   step('Topper', 'topper', 'clean', 'coat', mediumMin, { productId })
 
-/** Eight treatments with times and prices that are rules of thumb (common practice, no source). */
+/** Nine treatments with times and prices that are rules of thumb (common practice, no source). */
 export const demoTreatments: DemoTreatment[] = [
   {
     id: 'demo-wash',
@@ -112,6 +112,14 @@ export const demoTreatments: DemoTreatment[] = [
       step('Cut', 'correct', 'polish', 'polish', 450, { productId: 'demo-cut', ...long }),
       { ...refine(300), sameBay: true },
     ],
+  },
+  {
+    id: 'demo-test-spot',
+    name: 'Test spot',
+    summary: 'One panel worked first, to see what the paint needs; the rest is quoted again from it.',
+    prices: priced(60),
+    checks: washChecks,
+    steps: [wash, decontaminate, dry, step('Test spot', 'test', 'polish', 'polish', 45)],
   },
   {
     id: 'demo-wheels',

@@ -32,7 +32,18 @@ export async function writeBookings(tx: Tx, happened: readonly Happened[], nowAt
       ),
     ),
   })
+  await tx.jobCheck.createMany({ data: happened.flatMap(checkRows) })
   await tx.auditLine.createMany({ data: happened.flatMap(each => linesOf(each, nowAt)) })
+}
+
+/** What was due by now is ticked off, by the people the demo has. */
+function checkRows({ job, sold, leftAt }: Happened) {
+  const coatedAt = job.steps.find(step => step.stage === 'coat')?.actualStartAt ?? null
+  const doneAt = { arrival: job.arrivedAt, coat: coatedAt, handover: leftAt }
+  return sold.checks.map(({ moment, words }, position) => {
+    const at = doneAt[moment]
+    return { jobId: job.id, position, moment, words, doneAt: at, doneBy: at === null ? null : 'front desk' }
+  })
 }
 
 function stepId(jobId: string, position: number): string {

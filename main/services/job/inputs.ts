@@ -1,9 +1,10 @@
 /** What the acts on a job are sent. */
 import { z } from 'zod'
-import { accepted, id, minute, number, oneRow, position, text, version } from '../desk/inputs.ts'
+import { accepted, id, minute, number, oneRow, position, text, version, whole } from '../desk/inputs.ts'
 import { draws } from '../shelf/inputs.ts'
 
 export const oneJob = z.object({ id })
+export const oneJobSeen = oneRow
 
 export const jobSearch = z.object({ text: z.string().max(200) })
 
@@ -32,6 +33,27 @@ export type NoteInput = z.infer<typeof noteInput>
 /** Without a reason the work that a missed wait costs is added; with one it is not, and the reason is kept. */
 export const missedInput = oneRow.extend({ position, reason: text.optional() })
 export type MissedInput = z.infer<typeof missedInput>
+
+const gloss = number('Give the gloss, such as 88.', 2_000).nullable()
+
+/** What a test spot showed; what was not measured is null. */
+export const spotInput = oneRow.extend({
+  combination: text.min(1, 'Say what worked: product, pad, passes.'),
+  perPanelMin: whole('Give the minutes one panel takes.', 1_440),
+  lostUm: number('Give the micrometres, such as 2.5.', 1_000).nullable(),
+  glossBefore: gloss,
+  glossAfter: gloss,
+})
+export type SpotInput = z.infer<typeof spotInput>
+
+/** What the customer said to it, who, and how; the price is that of the whole job. */
+export const spotAnswerInput = oneRow.extend({
+  answer: z.enum(['agreed', 'declined']),
+  by: text,
+  how: z.enum(['in person', 'phone', 'message']),
+  priceMinor: whole('Give the price.', 1_000_000_000),
+})
+export type SpotAnswerInput = z.infer<typeof spotAnswerInput>
 
 export const takeBackInput = oneRow.extend({ position: position.optional() })
 export type TakeBackInput = z.infer<typeof takeBackInput>

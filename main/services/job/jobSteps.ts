@@ -10,6 +10,7 @@ import { openChecks } from './checks.ts'
 import type { FinishStepInput, StartStepInput, TakeBackInput, TimedAct } from './inputs.ts'
 import { changeJob, type JobNow } from './jobChange.ts'
 import { missedIn } from './missedWork.ts'
+import { unansweredSpot } from './testSpotView.ts'
 
 /** The car is here. */
 export function arrive(desk: Desk, { id, version, at = desk.now() }: TimedAct): Promise<{ version: number }> {
@@ -59,7 +60,9 @@ export function startStep(desk: Desk, input: StartStepInput): Promise<{ version:
         { position },
         `"${step.name}" comes too late after "${job.steps[missed.kept]!.name}": add the work that costs, or say why not, at the head of the job.`,
       )
-    const taken = accepted ? [] : takenFor(floor, job, step, at)
+    const taken = accepted
+      ? []
+      : [...takenFor(floor, job, step, at), ...(await unansweredSpot(now.tx, id, step.stage))]
     if (taken.length > 0) refuse('taken', { position }, taken.join(' '))
     const coat = await coatBegun(now, step, at, reason?.trim() ?? '')
     return {

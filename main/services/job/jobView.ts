@@ -30,6 +30,7 @@ import { usesOf } from '../shelf/stepsToConfirm.ts'
 import { checksIn } from './checks.ts'
 import { jobOnFloor } from './jobOnFloor.ts'
 import { missedView } from './missedWork.ts'
+import { spotView } from './testSpotView.ts'
 
 export type JobView = Awaited<ReturnType<typeof getJob>>
 export type JobStepView = JobView['steps'][number]
@@ -93,6 +94,8 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
     ],
     /** A wait missed whose cost is known: what the desk adds or refuses. */
     missed: missedView(floor, job),
+    /** Where the job begins with a test spot: what it showed, and what follows from it. */
+    testSpot: await spotView(tx, floor, job),
     checks: await checksIn(tx, id),
     /** Who may have looked. */
     crewNames: floor.crew.filter(person => !person.archived).map(person => person.name),

@@ -1,11 +1,11 @@
 /** A step that came too late for the one before it: the work that costs is added to the job, or refused with a reason. */
-import { durationWords } from '../../domain/calendar/index.ts'
-import { type FloorJob, projectJob } from '../../domain/floor/index.ts'
+import { durationWords, minuteWords } from '../../domain/calendar/index.ts'
+import { clockedSteps, type FloorJob, leavingOf, projectJob } from '../../domain/floor/index.ts'
 import { type Added, addedWords, addedWork, missedOf, type WaitingStep } from '../../domain/job/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
 import type { FoundJob } from '../../store/jobRows.ts'
-import { withHelp } from '../../store/json.ts'
+import { fromJson, toJson, withHelp } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import type { Floor } from '../floor/floor.ts'
@@ -32,13 +32,29 @@ export function missedIn<S extends WaitingStep>(floor: Floor, job: FloorJob, ste
 export function missedView(floor: Floor, { id, steps }: JobRow) {
   const live = floor.jobs.find(job => job.id === id)
   const missed = live?.status === 'inShop' ? missedIn(floor, live, steps) : null
-  if (!missed) return null
+  if (!live || !missed) return null
   const { late, kept, added } = missed
+  const names = [steps[late]!.name, steps[kept]!.name]
+  const inTimeUntil = timeLeft(live, missed, floor.nowAt)
+  if (inTimeUntil !== null)
+    return {
+      position: steps[late]!.position,
+      words: `As planned, "${names[0]}" will come too late after "${names[1]}": start it by ${minuteWords(inTimeUntil, floor.zone, floor.nowAt)}.`,
+      adds: null,
+    }
   return {
     position: steps[late]!.position,
-    words: `"${steps[late]!.name}" comes too late after "${steps[kept]!.name}".`,
+    words: `"${names[0]}" comes too late after "${names[1]}".`,
     adds: addedWords(added, durationWords),
   }
+}
+
+/** Until when the late step could still be begun in time; null: that has passed. */
+function timeLeft(job: FloorJob, { late }: { late: number }, nowAt: number): number | null {
+  const { waitMax = null } = clockedSteps(job.steps, leavingOf(job))[late] ?? {}
+  const before = job.steps[late - 1]
+  const until = before && waitMax !== null ? before.endAt + waitMax : null
+  return until !== null && nowAt <= until ? until : null
 }
 
 /**
@@ -53,6 +69,12 @@ export function settleMissed(desk: Desk, input: MissedInput): Promise<{ version:
     const late = missed && row.steps[missed.late]
     if (!missed || late?.position !== position)
       refuse('not-missed', { position }, 'No wait of this step is missed any more; look at the job again.')
+    if (timeLeft(job, missed, floor.nowAt) !== null)
+      refuse(
+        'not-missed',
+        { position },
+        `"${late.name}" can still be begun in time; nothing is to be added yet.`,
+      )
     const detail = { step: late.name, position }
     if (reason !== undefined) {
       const missedReason = checkText(reason, 'reason', 'The reason', 400)
@@ -97,6 +119,7 @@ async function insertSteps(
     await tx.jobStep.update({ where: { id }, data: { position: to } })
     await tx.stepDraw.updateMany({ where: { jobId, position }, data: { position: to } })
   }
+  await shiftDraft(tx, jobId, at, added.length)
   if (work === 'abrade') await tx.jobStep.update({ where: { id: rows[late]!.id }, data: { waitMin: null } })
   const draws = await tx.stepDraw.findMany({ where: { jobId } })
   let startAt = nowAt
@@ -133,4 +156,16 @@ async function insertSteps(
       })
     startAt = endAt
   }
+}
+
+/** A record that is not signed yet names its layers by their places, which move with the steps. */
+async function shiftDraft(tx: Tx, jobId: string, from: number, by: number): Promise<void> {
+  const record = await tx.appliedRecord.findUnique({ where: { jobId } })
+  const draft = fromJson<{ layers: { position: number }[] } | undefined>(record?.draft)
+  if (!draft) return
+  const layers = draft.layers.map(layer => ({
+    ...layer,
+    position: layer.position < from ? layer.position : layer.position + by,
+  }))
+  await tx.appliedRecord.update({ where: { jobId }, data: { draft: toJson({ ...draft, layers }) } })
 }

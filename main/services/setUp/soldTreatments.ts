@@ -18,7 +18,7 @@ import {
   type Scope,
   type SizeClass,
 } from '../../domain/shop/index.ts'
-import { assertOneCoating, type Laid, layOut, partOf } from '../../domain/treatment/index.ts'
+import { assertOneCoating, type Laid, layOut, partOf, priceShare } from '../../domain/treatment/index.ts'
 import { fromJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
@@ -110,7 +110,9 @@ export async function sell(tx: Tx, wish: Wish): Promise<Sold> {
     const treatments = rows.map(({ id, name, prices }, i) => {
       const { share = 1, leftOut = [] } = over[i] ?? {}
       const whole = (prices as Record<SizeClass, number>)[wish.sizeClass]
-      return { id, name, priceMinor: Math.round(whole * share), scope, share, leftOut: leftOut.join(', ') }
+      const template = templates[i]
+      const part = template ? priceShare(template, share, wish.sizeClass) : share
+      return { id, name, priceMinor: Math.round(whole * part), scope, share, leftOut: leftOut.join(', ') }
     })
     const priceMinor = sumMinor(treatments.map(each => each.priceMinor))
     const notes = [...templates.flatMap(({ name }, i) => overWords(name, scope, over[i]!)), ...laid.notes]

@@ -178,6 +178,9 @@ export type ShelfProductInput = z.infer<typeof shelfProductInput>
 export const shortenLifeInput = z.object({ productId: id, version, days: count })
 export type ShortenLifeInput = z.infer<typeof shortenLifeInput>
 
+export const keepLifeInput = shortenLifeInput.omit({ days: true })
+export type KeepLifeInput = z.infer<typeof keepLifeInput>
+
 export const sizeInput = z.object({
   ...edited,
   productId: id,

@@ -7,7 +7,7 @@ import type { Tx } from '../../store/store.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { saveSingle } from '../desk/keep.ts'
 import { type Counted, countedProduct, type ShelfDay, shelfDay } from './countedProducts.ts'
-import type { ShortenLifeInput } from './inputs.ts'
+import type { KeepLifeInput, ShortenLifeInput } from './inputs.ts'
 
 /** The shorter life that a product's own bottles suggest; null where there is nothing to suggest. */
 export async function lifeProposal(tx: Tx, product: Counted, { zone }: ShelfDay) {
@@ -20,6 +20,13 @@ export async function lifeProposal(tx: Tx, product: Counted, { zone }: ShelfDay)
       ended: wentOffAt !== null && (expiresOn === null || endedOn <= expiresOn),
     }
   })
+  const kept = await tx.shelfProduct.findUnique({
+    where: { productId: product.id },
+    select: { lifeKeptAt: true },
+  })
+  const keptAt = kept?.lifeKeptAt ?? null
+  // Somebody looked at these bottles and kept the life: only more of them ask again.
+  if (keptAt !== null && !rows.some(({ wentOffAt }) => (wentOffAt ?? keptAt) > keptAt)) return null
   const life = product.lifeAfterOpeningDays
   const shorter = shorterLife(bottles, life)
   if (!shorter) return null
@@ -70,6 +77,24 @@ export function shortenLife(
     const kept = { table: tx.shelfProduct, entity: 'stock' }
     const data = { ...shelf, lifeAfterOpeningDays: days, lifeUnlimited: false }
     const saved = await saveSingle(audit, kept, { key: { productId }, version }, data, { openBottles: count })
+    return { version: saved.version }
+  })
+}
+
+/** Keeps the life as it is: the proposal is gone until more bottles go off before their date. */
+export function keepLife(desk: Desk, { productId, version }: KeepLifeInput): Promise<{ version: number }> {
+  return act(desk, async (tx, audit, at) => {
+    const {
+      productId: _,
+      version: __,
+      ...shelf
+    } = found(
+      await tx.shelfProduct.findUnique({ where: { productId } }),
+      { productId },
+      'This product is not there.',
+    )
+    const kept = { table: tx.shelfProduct, entity: 'stock' }
+    const saved = await saveSingle(audit, kept, { key: { productId }, version }, { ...shelf, lifeKeptAt: at })
     return { version: saved.version }
   })
 }

@@ -1,7 +1,7 @@
 /** What a handover begins and answers: the layers that were laid, the plans that follow, the visits it was. */
 
 import { dateOf } from '../../domain/calendar/index.ts'
-import { type CoatStep, coatsOf, marksOf, type ProductsById } from '../../domain/floor/index.ts'
+import { type CoatStep, coatsOf, marksOf, type ProductsById, stillOn } from '../../domain/floor/index.ts'
 import { type Plan, startingPlans } from '../../domain/upkeep/index.ts'
 import type { AuditEntry, Tx } from '../../store/store.ts'
 import { exposureOf, scaled } from './exposure.ts'
@@ -70,9 +70,11 @@ export async function upkeepAfterHandover(
 /** The layers of a job that were really laid, each product once. */
 function laidBy({ steps, zone }: HandedOver): Laid[] {
   const laid = new Map<string, Laid>()
-  for (const { stage, productId, actualEndAt } of steps)
+  for (const { step } of stillOn(steps)) {
+    const { stage, productId, actualEndAt } = step
     if ((stage === 'coat' || stage === 'topper') && productId !== null && actualEndAt !== null)
       laid.set(`${stage} ${productId}`, { stage, productId, laidOn: dateOf(actualEndAt, zone) })
+  }
   return [...laid.values()]
 }
 

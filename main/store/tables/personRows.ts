@@ -31,6 +31,7 @@ export const personRows: Readonly<Record<string, string>> = {
   JobCheck: ofJob,
   ConditionCheck: ofJob,
   ForcedCure: ofJob,
+  TestSpot: ofJob,
   AppliedRecord: ofJob,
   AppliedEntry: `"recordId" in ${record}`,
   AuditLine: [

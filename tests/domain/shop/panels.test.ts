@@ -8,6 +8,7 @@ import {
   type PanelNoted,
   panelFinishes,
   panelNames,
+  panelsOver,
   scopes,
   type TreatmentStep,
 } from '../../../main/domain/shop/index.ts'
@@ -94,7 +95,12 @@ describe('what a treatment is laid over', () => {
 test('the desk is told the part and what is left out; nothing where it is all of the car', () => {
   expect(overWords('Two layers', 'whole', { share: 1, leftOut: [] })).toEqual([])
   expect(overWords('Two layers', 'front', { share: 0.28, leftOut: ['Left wing (film)'] })).toEqual([
-    '"Two layers": front end, 28 % of the paint’s time, draw and price (common practice). It leaves out Left wing (film).',
+    '"Two layers": front end, 28 % of the paint (common practice); washing and drying stay whole, in time and price. It leaves out Left wing (film).',
+  ])
+  const wheels = { share: 1, alwaysWhole: true, leftOut: [] } as const
+  expect(overWords('Wheels', 'whole', wheels)).toEqual([])
+  expect(overWords('Wheels', 'front', wheels)).toEqual([
+    '"Wheels" is done whole: no part of the paint makes it less.',
   ])
 })
 
@@ -105,4 +111,17 @@ test('a panel noted twice and a respray without its day are refused by their fie
   expect(() => checkPanels(noted('Roof', 'respray'), 'panels')).toThrow(
     expect.objectContaining({ field: 'panels.0.since' }),
   )
+})
+
+test('the panels of a scope are read again from what was said to be left out', () => {
+  const said = laidOver({ steps: [step('correct')] }, products, {
+    ...gloss,
+    scope: 'front',
+    panels: [
+      { panel: 'Bonnet', finish: 'respray', since: gloss.today },
+      { panel: 'Left wing', finish: 'film', since: null },
+    ],
+  })
+  expect(panelsOver('front', said.leftOut.join(', '))).toEqual(['Front bumper', 'Right wing'])
+  expect(panelsOver('top', '')).toEqual(['Bonnet', 'Roof'])
 })

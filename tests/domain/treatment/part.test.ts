@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import type { Stage, TreatmentStep } from '../../../main/domain/shop/index.ts'
-import { partOf } from '../../../main/domain/treatment/index.ts'
+import { partOf, priceShare } from '../../../main/domain/treatment/index.ts'
 
 test('what is done panel by panel takes its part of the time, the rest all of it', () => {
   const step = (stage: Stage) =>
@@ -13,4 +13,16 @@ test('what is done panel by panel takes its part of the time, the rest all of it
     [0, 36],
     [0, 101],
   ])
+})
+
+test('a price leaves whole what is done whole: steps weighed by their minutes', () => {
+  const step = (stage: Stage, medium: number) =>
+    ({ stage, name: stage, minutes: { small: 0, medium, large: medium, xl: medium } }) as TreatmentStep
+  const treatment = { name: 'T', steps: [step('prepare', 60), step('correct', 240)] }
+  // (60 + 0.35 × 240) of 300.
+  expect(priceShare(treatment, 0.35, 'medium')).toBeCloseTo(0.48, 12)
+  expect(priceShare(treatment, 1, 'medium')).toBe(1)
+  expect(priceShare({ name: 'T', steps: [step('prepare', 60)] }, 0.35, 'medium')).toBe(1)
+  // A size it takes no time for is priced by the paint alone.
+  expect(priceShare(treatment, 0.35, 'small')).toBe(0.35)
 })

@@ -14,6 +14,8 @@ export const otherForms: Readonly<Record<string, string>> = {
   'screens/customers/Consents.tsx': 'a line of its own in the ledger of consent',
   'screens/customers/NewCustomer.tsx': 'a new customer',
   'screens/job/Heatings.tsx': 'a new heated cure',
+  'screens/job/TestSpot.tsx':
+    'acts on the job; a second one is refused by its version, in tests/services/job/testSpot.test.ts',
   'screens/settings/BackupsSection.tsx':
     'a folder of this computer; a second save is refused by its version, in tests/services/backup/copying.test.ts',
   'screens/shelf/orders/NewOrder.tsx': 'a new order',

@@ -1,10 +1,13 @@
 import { beforeEach, expect, test } from 'vitest'
-import { confirmPlace, holdPlace } from '../../../main/services/booking/booking.ts'
+import { getApplied } from '../../../main/services/applied/record.ts'
+import { bookPlace, confirmPlace, holdPlace } from '../../../main/services/booking/booking.ts'
 import { offers } from '../../../main/services/booking/offers.ts'
+import { arrive } from '../../../main/services/job/jobSteps.ts'
 import { getJob } from '../../../main/services/job/jobView.ts'
 import { getCustomer } from '../../../main/services/records/customers.ts'
 import { saveVehicle } from '../../../main/services/records/vehicles.ts'
 import { listProducts, saveProduct } from '../../../main/services/setUp/products.ts'
+import { does } from '../cure/coatedCar.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
 
@@ -37,10 +40,11 @@ const asked = (what: ReturnType<typeof wish>) =>
 test('a front end takes its part of the time and the price, and is booked as that', async () => {
   const whole = await asked(wish('correction'))
   const front = await asked(wish('correction', 'front'))
-  // 35 hundredths of 240 minutes, up to the grid; the wash is done to the whole car.
+  // 35 hundredths of 240 minutes, up to the grid; the wash is done to the whole car, and is whole in the price:
+  // (60 + 0.35 × 240) of 300 minutes.
   expect(whole.steps.map(step => step.minutes)).toEqual([60, 240])
   expect(front.steps.map(step => step.minutes)).toEqual([60, 90])
-  expect([whole.priceMinor, front.priceMinor]).toEqual([48_000, 16_800])
+  expect([whole.priceMinor, front.priceMinor]).toEqual([48_000, 23_040])
   expect(front.notes).toContainEqual(expect.stringContaining('front end, 35 %'))
   if (!front.soonest.feasible) throw new Error('no offer')
   const { plan } = front.soonest
@@ -52,7 +56,7 @@ test('a front end takes its part of the time and the price, and is booked as tha
   await confirmPlace(desk, held)
   const job = await getJob(desk, { id: held.jobId })
   expect(job.treatments).toEqual([
-    { name: 'Single correction', priceMinor: 16_800, scope: 'front', leftOut: '' },
+    { name: 'Single correction', priceMinor: 23_040, scope: 'front', leftOut: '' },
   ])
 })
 
@@ -60,7 +64,7 @@ test('a panel the work may not touch is left out, said, and kept with the job', 
   await note([{ panel: 'Roof', finish: 'matte film', since: null }])
   const view = await asked(wish('correction'))
   expect(view.notes).toContainEqual(expect.stringContaining('It leaves out Roof (matte film).'))
-  expect(view.priceMinor).toBe(42_240)
+  expect(view.priceMinor).toBe(43_392)
   if (!view.soonest.feasible) throw new Error('no offer')
   const { plan } = view.soonest
   const held = await holdPlace(desk, { ...wish('correction'), vehicleId: shop.vehicles[0]!, plan })
@@ -73,7 +77,7 @@ test('a product’s own permission counts, and a treatment left without a panel 
   await note([{ panel: 'Bonnet', finish: 'film', since: null }])
   const two = (await listProducts(desk)).find(each => each.name === 'Ovrel Two')!
   await saveProduct(desk, { ...two, finishes: ['film'] })
-  expect((await asked(wish('twoLayers'))).priceMinor).toBe(15_588)
+  expect((await asked(wish('twoLayers'))).priceMinor).toBe(40_991)
   await note([])
   await expect(asked(wish('twoLayers'))).rejects.toMatchObject({ code: 'no-panel', field: 'treatmentIds' })
   await saveProduct(desk, { ...two, version: two.version + 1, finishes: null })
@@ -88,4 +92,16 @@ test('what is noted of panels is kept with the car, and taken out again', async 
   })
   await note([])
   expect((await vehicle()).panels).toEqual([])
+})
+
+test('the applied record proposes the panels a layer was sold for, without those left out', async () => {
+  await note([{ panel: 'Bonnet', finish: 'plastic', since: null }])
+  const view = await asked(wish('twoLayers', 'front'))
+  if (!view.soonest.feasible) throw new Error('no offer')
+  const { plan } = view.soonest
+  const { jobId } = await bookPlace(desk, { ...wish('twoLayers', 'front'), vehicleId: shop.vehicles[0]!, plan })
+  await arrive(desk, { id: jobId, version: 2 })
+  for (const position of [0, 1, 2]) await does(desk, jobId, position)
+  const { draft } = await getApplied(desk, { jobId })
+  expect(draft.layers[0]?.zones.map(zone => zone.name)).toEqual(['Front bumper', 'Left wing', 'Right wing'])
 })

@@ -1,4 +1,5 @@
 import { beforeEach, expect, test } from 'vitest'
+import { getApplied, saveDraft } from '../../../main/services/applied/record.ts'
 import { finishStep, startStep } from '../../../main/services/job/jobSteps.ts'
 import { settleMissed } from '../../../main/services/job/missedWork.ts'
 import { does, job, layeredCar, setWall, toppedCar, wall } from '../cure/coatedCar.ts'
@@ -167,7 +168,39 @@ test('A coat that was planned too late is begun in time all the same', async () 
     tx.hoursException.create({ data: { date: '2026-04-15', hours: [{ from: 480, to: 780 }] } }),
   )
   const { version, missed } = await job(desk, id)
-  expect(missed).toMatchObject({ position: 2 })
+  // Only projected, it warns: nothing is to be added to a wipe that is still good.
+  expect(missed).toMatchObject({ position: 2, adds: null, words: expect.stringContaining('start it by 12:30') })
+  await expect(settleMissed(desk, { id, version, position: 2 })).rejects.toMatchObject({ code: 'not-missed' })
   await startStep(desk, { id, version, position: 2 })
   expect((await job(desk, id)).steps[2]).toMatchObject({ actualStartAt: wall('15T12:20') })
+})
+
+test('A layer taken off and laid again is one layer, and an open record follows its new place', async () => {
+  await desk.store.transact({ who: 'test', at: desk.now() }, tx =>
+    tx.treatmentStep.updateMany({ where: { name: 'First layer' }, data: { missed: 'redo', missedMin: 60 } }),
+  )
+  const id = await layeredCar(desk, shop)
+  for (const position of [0, 1, 2]) await does(desk, id, position)
+  const entered = { lot: 'A1', who: 'Jo', zones: [] }
+  const draft = { note: '', layers: [2, 4].map(position => ({ ...entered, position })) }
+  await saveDraft(desk, { jobId: id, version: 0, draft })
+  setWall(desk, '16T08:00')
+  const late = await job(desk, id)
+  await settleMissed(desk, { id, version: late.version, position: 4 })
+  const laidAs = async () => (await getApplied(desk, { jobId: id })).facts.layers.map(each => each.name)
+  expect(names(await job(desk, id)).slice(2)).toEqual([
+    'First layer',
+    'Cure to the next layer',
+    'Take off First layer',
+    'First layer again',
+    'Cure to the next layer',
+    'Second layer',
+    'Cure to handover',
+  ])
+  const { draft: kept } = await desk.store.read.appliedRecord.findUniqueOrThrow({ where: { jobId: id } })
+  expect(kept).toMatchObject({ layers: [{ position: 2 }, { position: 7 }] })
+  // Until it is off it lies on the car.
+  expect(await laidAs()).toEqual(['First layer'])
+  for (const position of [4, 5, 7]) await does(desk, id, position)
+  expect(await laidAs()).toEqual(['First layer again', 'Second layer'])
 })

@@ -1,5 +1,5 @@
 import { beforeEach, expect, it } from 'vitest'
-import { shortenLife } from '../../../main/services/shelf/openedLife.ts'
+import { keepLife, shortenLife } from '../../../main/services/shelf/openedLife.ts'
 import { shelfProduct } from '../../../main/services/shelf/productPage.ts'
 import { openBottle, wasteStock } from '../../../main/services/shelf/stockChanges.ts'
 import { takeBackMove } from '../../../main/services/shelf/takeBack.ts'
@@ -69,4 +69,16 @@ it('keeps what was the matter, whoever writes to the ledger', async () => {
   await expect(desk.store.transact({ who: 'somebody', at: desk.now() }, change)).rejects.toThrow(
     'a move of the ledger is never changed',
   )
+})
+
+it('is kept where somebody says so, and asked about again once more bottles go off', async () => {
+  const left = await threeWentOff()
+  const seen = { productId: shop.coating, version: await version() }
+  await keepLife(desk, seen)
+  expect(await proposal()).toBeNull()
+  await expect(keepLife(desk, seen)).rejects.toMatchObject({ code: 'stale' })
+  expect((await shelfProduct(desk, { id: shop.coating })).shelf?.lifeAfterOpeningDays).toBe(60)
+  desk.setNow('2026-05-06T11:00:00Z')
+  await wasteStock(desk, { productId: shop.coating, lotId: left, amount: 50, discard: 'cloudy', reason: '' })
+  expect(await proposal()).not.toBeNull()
 })

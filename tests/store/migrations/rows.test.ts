@@ -71,6 +71,8 @@ const changes: Record<string, Record<string, Record<string, (before: Row) => Val
     OwnerReach: { country: () => null },
     Vehicle: { paint: () => 'unknown' },
   },
+  // No coat was taken off as a step of its own, and nobody was asked about a life before.
+  taken_off_and_kept: { JobStep: { takesOff: () => 0 }, ShelfProduct: { lifeKeptAt: () => null } },
   // Of each container these rows hold one move, and no place was let go.
   read_less: {
     Lot: {

@@ -1,4 +1,4 @@
-import { Button } from '@mantine/core'
+import { Button, Group } from '@mantine/core'
 import type { ShelfProductView } from '../../../../main/api/views.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -9,6 +9,7 @@ import pieces from '../../../parts/pieces.module.css'
 /** A shorter life once opened, where bottles went off before their date. Nothing changes until somebody takes it. */
 export function LifeProposal({ product }: { product: ShelfProductView }) {
   const saving = useSaving(trpc.shelf.shortenLife.mutationOptions())
+  const keeping = useSaving(trpc.shelf.keepLife.mutationOptions())
   const { id, version, lifeProposal: proposal } = product
   if (!proposal) return null
   const { days, openNow, words } = proposal
@@ -19,14 +20,23 @@ export function LifeProposal({ product }: { product: ShelfProductView }) {
         {openNow > 0 && `${openNow} open now would get the earlier date too. `}
         The data sheet decides where it gives fewer days.
       </p>
-      <Button
-        variant="default"
-        loading={saving.busy}
-        onClick={() => saving.save({ productId: id, version, days })}
-      >
-        Give it {days} {days === 1 ? 'day' : 'days'} once opened
-      </Button>
-      <Refused of={saving.error} />
+      <Group>
+        <Button
+          variant="default"
+          loading={saving.busy}
+          onClick={() => saving.save({ productId: id, version, days })}
+        >
+          Give it {days} {days === 1 ? 'day' : 'days'} once opened
+        </Button>
+        <Button
+          variant="default"
+          loading={keeping.busy}
+          onClick={() => keeping.save({ productId: id, version })}
+        >
+          Keep it as it is
+        </Button>
+      </Group>
+      <Refused of={saving.error ?? keeping.error} />
     </Card>
   )
 }

@@ -1,0 +1,183 @@
+import { beforeEach, expect, test } from 'vitest'
+import { arrive, startStep } from '../../../main/services/job/jobSteps.ts'
+import { answerSpot, recordSpot, takeSpotBack } from '../../../main/services/job/testSpot.ts'
+import { saveTreatment } from '../../../main/services/setUp/treatments.ts'
+import { bookJob } from '../bookJob.ts'
+import { does, job, setWall, wall } from '../cure/coatedCar.ts'
+import { makeDesk, type TestDesk } from '../makeDesk.ts'
+import { type TestShop, testShop } from '../testShop.ts'
+import { saidOf } from './saidOf.ts'
+
+let desk: TestDesk
+let shop: TestShop
+let id: string
+
+// Wednesday 15 April 2026, 08:00 in New York: a wash, a test spot of 45 minutes, and a correction of four hours.
+beforeEach(async () => {
+  desk = await makeDesk('2026-04-15T12:00:00Z')
+  shop = await testShop(desk)
+  const by = (takes: number) => ({ small: takes, medium: takes, large: takes, xl: takes })
+  const base = { needs: 'wet', skill: 'wash', crew: 1, splittable: false, sameBay: false } as const
+  const rest = { waitMin: null, waitMax: null, byCondition: false, productId: null }
+  const spot = await saveTreatment(desk, {
+    name: 'Test spot',
+    summary: '',
+    prices: by(6_000),
+    steps: [
+      { ...base, ...rest, name: 'Wash', stage: 'prepare', minutes: by(60) },
+      {
+        ...base,
+        ...rest,
+        name: 'Test spot',
+        stage: 'test',
+        needs: 'polish',
+        skill: 'polish',
+        minutes: by(45),
+      },
+    ],
+  })
+  Object.assign(shop.treatments, { spot: spot.id })
+  const booked = await bookJob(desk, shop, { treatments: ['spot' as 'wash', 'correction'] })
+  id = booked.id
+  await arrive(desk, { id, version: booked.version })
+})
+
+const figures = {
+  combination: 'Fine polish, soft pad, two passes',
+  lostUm: 2.5,
+  glossBefore: 82,
+  glossAfter: 91,
+}
+
+async function recorded(perPanelMin: number) {
+  await does(desk, id, 0)
+  const { version } = await does(desk, id, 1)
+  await recordSpot(desk, { id, version, perPanelMin, ...figures })
+  return job(desk, id)
+}
+const answer = { by: 'Ines Vale', how: 'phone' } as const
+
+test('A booking begins with a test spot: after the wash, before the correction, once', async () => {
+  const booked = await job(desk, id)
+  expect(booked.steps.map(step => step.name)).toEqual(['Wash', 'Test spot', 'One-step correction'])
+  expect(booked.testSpot).toMatchObject({ canRecord: false, result: null, change: null })
+  await expect(
+    recordSpot(desk, { id, version: booked.version, perPanelMin: 30, ...figures }),
+  ).rejects.toMatchObject({ code: 'spot-not-begun' })
+})
+
+test('What it showed is laid against what was booked, and nothing changes before the customer answers', async () => {
+  const before = await job(desk, id)
+  const shown = await recorded(60)
+  // 60 min a panel are 660 instead of 240; done at 09:45, 495 min fit in before 18:00 and 165 are left for the morning.
+  expect(shown.testSpot).toMatchObject({
+    canAnswer: true,
+    result: { perPanelMin: 60, lostUm: 2.5, who: 'front desk' },
+    change: {
+      minutes: { before: 240, after: 660 },
+      handoverAt: { before: wall('15T13:45'), after: wall('16T10:45') },
+      // 480.00, of which 240 of 300 minutes are correction: 480 × (1 + 0.8 × 1.75); the spot's own 60.00 stay.
+      priceMinor: { before: 54_000, after: 121_200 },
+    },
+  })
+  expect([shown.promisedAt, shown.priceMinor]).toEqual([before.promisedAt, before.priceMinor])
+})
+
+test('Agreed: steps, places, price and promise follow in one act, and all of it is taken back by one', async () => {
+  const shown = await recorded(60)
+  const rows = () => desk.store.read.jobStep.findMany({ where: { jobId: id }, include: { crew: true } })
+  const stepsBefore = await rows()
+  await answerSpot(desk, { id, version: shown.version, answer: 'agreed', ...answer, priceMinor: 120_000 })
+  const agreed = await job(desk, id)
+  expect(agreed.steps[2]).toMatchObject({ minutes: 660, startAt: wall('15T09:45'), endAt: wall('16T10:45') })
+  expect([agreed.promisedAt, agreed.handoverAt, agreed.lateMin]).toEqual([
+    wall('16T10:45'),
+    wall('16T10:45'),
+    0,
+  ])
+  expect(agreed.priceMinor).toBe(120_000)
+  expect(agreed.testSpot).toMatchObject({
+    canAnswer: false,
+    canRecord: false,
+    answer: { said: 'agreed', by: 'Ines Vale', how: 'phone' },
+    change: { minutes: { before: 240, after: 660 }, priceMinor: { before: 54_000, after: 120_000 } },
+  })
+  expect((await saidOf(desk, id))[0]).toContain(
+    'test spot agreed by Ines Vale (phone): correction 11 h instead of 4 h',
+  )
+  await expect(
+    answerSpot(desk, { id, version: agreed.version, answer: 'declined', ...answer, priceMinor: 0 }),
+  ).rejects.toMatchObject({ code: 'answered' })
+  await takeSpotBack(desk, { id, version: agreed.version })
+  const again = await job(desk, id)
+  expect([again.promisedAt, again.handoverAt, again.priceMinor]).toEqual([
+    shown.promisedAt,
+    shown.handoverAt,
+    shown.priceMinor,
+  ])
+  expect(await rows()).toEqual(stepsBefore)
+  await takeSpotBack(desk, { id, version: again.version })
+  expect((await job(desk, id)).testSpot?.result).toBeNull()
+})
+
+test('Declined: it stays as it was booked, and it is kept who said so', async () => {
+  const shown = await recorded(60)
+  await answerSpot(desk, { id, version: shown.version, answer: 'declined', ...answer, priceMinor: 0 })
+  const declined = await job(desk, id)
+  expect([declined.steps[2]?.minutes, declined.promisedAt, declined.priceMinor]).toEqual([
+    240,
+    shown.promisedAt,
+    shown.priceMinor,
+  ])
+  expect(declined.testSpot?.answer).toMatchObject({ said: 'declined', by: 'Ines Vale' })
+})
+
+test('A shorter correction frees its bay, and is not promised sooner', async () => {
+  const shown = await recorded(10)
+  await answerSpot(desk, { id, version: shown.version, answer: 'agreed', ...answer, priceMinor: 40_000 })
+  const agreed = await job(desk, id)
+  expect(agreed.steps[2]).toMatchObject({ minutes: 120, endAt: wall('15T11:45') })
+  expect([agreed.promisedAt, agreed.handoverAt]).toEqual([shown.promisedAt, wall('15T11:45')])
+})
+
+test('Begun without an answer it asks; begun, the figures stand as they are', async () => {
+  const shown = await recorded(60)
+  setWall(desk, '15T09:45')
+  const start = { id, version: shown.version, position: 2 }
+  await expect(startStep(desk, start)).rejects.toMatchObject({ code: 'taken' })
+  await startStep(desk, { ...start, accepted: true })
+  const { version } = await job(desk, id)
+  for (const act of [
+    recordSpot(desk, { id, version, perPanelMin: 30, ...figures }),
+    answerSpot(desk, { id, version, answer: 'agreed', ...answer, priceMinor: 1 }),
+    takeSpotBack(desk, { id, version }),
+  ])
+    await expect(act).rejects.toMatchObject({ code: 'correction-begun' })
+})
+
+test('Where another car is booked into the bay, the longer work is laid around it or the run into it is told', async () => {
+  await bookJob(desk, shop, { treatments: ['correction'], vehicle: 1 })
+  const shown = await recorded(60)
+  const { change } = shown.testSpot!
+  await answerSpot(desk, { id, version: shown.version, answer: 'agreed', ...answer, priceMinor: 1 })
+  const agreed = await job(desk, id)
+  expect(agreed.handoverAt).toBe(change?.handoverAt.after)
+  expect(agreed.conflicts).toEqual([])
+})
+
+test('Readings nobody can have taken, a spot of no time and an empty name are refused by their field', async () => {
+  await does(desk, id, 0)
+  const { version } = await does(desk, id, 1)
+  const record = (change: object) => recordSpot(desk, { id, version, perPanelMin: 60, ...figures, ...change })
+  await expect(record({ lostUm: 101 })).rejects.toMatchObject({ field: 'lostUm' })
+  await expect(record({ glossAfter: -1 })).rejects.toMatchObject({ field: 'glossAfter' })
+  await expect(record({ perPanelMin: 0 })).rejects.toMatchObject({ field: 'perPanelMin' })
+  await expect(record({ combination: ' ' })).rejects.toMatchObject({ field: 'combination' })
+  await record({})
+  await expect(record({})).rejects.toMatchObject({ code: 'stale' })
+  const input = { id, version: version + 1, answer: 'agreed', how: 'phone', priceMinor: 1 } as const
+  await expect(answerSpot(desk, { ...input, by: ' ' })).rejects.toMatchObject({ field: 'by' })
+  await expect(answerSpot(desk, { ...input, by: 'Ines', priceMinor: -1 })).rejects.toMatchObject({
+    field: 'priceMinor',
+  })
+})
