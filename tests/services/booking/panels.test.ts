@@ -99,7 +99,11 @@ test('the applied record proposes the panels a layer was sold for, without those
   const view = await asked(wish('twoLayers', 'front'))
   if (!view.soonest.feasible) throw new Error('no offer')
   const { plan } = view.soonest
-  const { jobId } = await bookPlace(desk, { ...wish('twoLayers', 'front'), vehicleId: shop.vehicles[0]!, plan })
+  const { jobId } = await bookPlace(desk, {
+    ...wish('twoLayers', 'front'),
+    vehicleId: shop.vehicles[0]!,
+    plan,
+  })
   await arrive(desk, { id: jobId, version: 2 })
   for (const position of [0, 1, 2]) await does(desk, jobId, position)
   const { draft } = await getApplied(desk, { jobId })

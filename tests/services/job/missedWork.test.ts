@@ -169,7 +169,11 @@ test('A coat that was planned too late is begun in time all the same', async () 
   )
   const { version, missed } = await job(desk, id)
   // Only projected, it warns: nothing is to be added to a wipe that is still good.
-  expect(missed).toMatchObject({ position: 2, adds: null, words: expect.stringContaining('start it by 12:30') })
+  expect(missed).toMatchObject({
+    position: 2,
+    adds: null,
+    words: expect.stringContaining('start it by 12:30'),
+  })
   await expect(settleMissed(desk, { id, version, position: 2 })).rejects.toMatchObject({ code: 'not-missed' })
   await startStep(desk, { id, version, position: 2 })
   expect((await job(desk, id)).steps[2]).toMatchObject({ actualStartAt: wall('15T12:20') })
