@@ -5,6 +5,7 @@ import { type Fuzzed, fuzz } from './fuzzing.ts'
 import { type Api, firstRun, makeApi } from './makeApi.ts'
 
 /** LUSTRUM_FUZZ=1000000 asks a million times. */
+const long = process.env.LUSTRUM_FUZZ !== undefined
 const calls = Number(process.env.LUSTRUM_FUZZ ?? 2_800)
 const seed = Number(process.env.FC_SEED ?? 20_260_415)
 /** Shops in turn: in full swing, just set up, not set up, and in full swing in the night the clocks change. */
@@ -38,6 +39,8 @@ it(
       all.answered += done.answered
       if (done.slowest.ms > all.slowest.ms) all.slowest = done.slowest
       all.faults.push(...done.faults)
+      // A run of hours that is cut off has told what it found.
+      if (long) console.log(`${all.calls} inputs, seeds ${seed} to ${seed + i}, faults`, done.faults)
     }
     console.log(
       `${all.calls} inputs, seed ${seed}: ${all.answered} answered, the others refused in words, ${all.faults.length} faults; the slowest was ${all.slowest.path}, ${all.slowest.ms} ms`,
