@@ -1,6 +1,5 @@
 import { backupTick, copyingEnds } from '../services/backup/copying.ts'
 import type { Desk } from '../services/desk/desk.ts'
-import { stopPacking } from '../services/leaving/everything.ts'
 import { readingOverEnds } from '../store/backup/readOver.ts'
 
 const everyMs = 60_000
@@ -21,7 +20,6 @@ export function startBackups(desk: Desk, onFault: (error: unknown) => void): () 
     clearInterval(timer)
     const late = new Promise<void>(resolve => setTimeout(resolve, patienceMs).unref())
     const { store } = desk
-    const ends = [copyingEnds(store), stopPacking(store), readingOverEnds(store.source.file)]
-    await Promise.race([Promise.all(ends), late])
+    await Promise.race([Promise.all([copyingEnds(store), readingOverEnds(store.source.file)]), late])
   }
 }

@@ -3,40 +3,31 @@ import { createReadStream, rmSync, statSync, utimesSync } from 'node:fs'
 import { join } from 'node:path'
 import { Readable } from 'node:stream'
 import { dateOf } from '../../domain/calendar/index.ts'
-import { Refusal, refuse } from '../../domain/refusal.ts'
+import { refuse } from '../../domain/refusal.ts'
 import type { Store } from '../../store/store.ts'
 import { packFile } from '../../store/tables/packFile.ts'
 import { readTables } from '../../store/tables/readTables.ts'
 import { dataDirOf } from '../backup/settings.ts'
+import { besideDesk, type Pace } from '../desk/beside.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { packedFiles } from './packed.ts'
 
-/** What this run of the app knows of the file it packs; one that an earlier run left is known by its own time. */
-interface Packing {
-  done: number
-  total: number
-  stopped: boolean
-  failed: string | null
-  work: Promise<void> | null
-}
-
-const packings = new WeakMap<Store, Packing>()
+const packing = besideDesk<void>(error => `The file could not be made: ${String(error)}`)
 
 const fileOf = (desk: Desk) => join(dataDirOf(desk), 'leaving', 'everything.zip')
 
 /** Hours the file is kept: it holds what the database holds, without its lock. */
 const keptMs = 24 * 3_600_000
 
-/** How the file stands: packed so far, ready, or why there is none. */
+/** How the file stands: packed so far, ready, or why there is none. One that an earlier run left is ready too. */
 export function everythingStands(desk: Desk) {
-  const packing = packings.get(desk.store)
-  const working = packing?.work !== null && packing !== undefined
+  const { working, failed } = packing.stands(desk.store)
   const file = working ? null : readyFile(desk)
   return {
-    working: working ? { done: packing.done, total: packing.total } : null,
+    working,
     ready: file && { bytes: file.size, madeAt: Math.floor(file.mtimeMs / 60_000) },
-    failed: packing?.failed ?? null,
+    failed,
   }
 }
 
@@ -50,32 +41,17 @@ function readyFile(desk: Desk) {
 
 /** Begins to pack; answers at once. Whoever asks while it goes on is given the same. */
 export function packEverything(desk: Desk): void {
-  if (packings.get(desk.store)?.work) return
-  const packing: Packing = { done: 0, total: 0, stopped: false, failed: null, work: null }
-  packings.set(desk.store, packing)
-  packing.work = pack(desk, packing)
-    .catch((error: unknown) => {
-      if (packing.stopped) return
-      packing.failed =
-        error instanceof Refusal ? error.message : `The file could not be made: ${String(error)}`
-    })
-    .finally(() => {
-      packing.work = null
-    })
+  packing.begin(desk.store, pace => pack(desk, pace))
 }
 
-async function pack(desk: Desk, packing: Packing): Promise<void> {
+async function pack(desk: Desk, pace: Pace): Promise<void> {
   await act(desk, async (_tx, audit) => audit({ act: 'data packed', entity: 'shop', entityId: '1' }))
   const read = readTables(desk.store.source.file)
   try {
     // Every row is written twice: into its list, and into the one JSON.
-    packing.total = 2 * read.tables.reduce((sum, table) => sum + read.count(table), 0)
-    const onRows = (count: number) => {
-      if (packing.stopped) throw new Error('stopped')
-      packing.done += count
-    }
+    pace.total = 2 * read.tables.reduce((sum, table) => sum + read.count(table), 0)
     const nowAt = desk.now()
-    await packFile(fileOf(desk), packedFiles({ read, nowAt, onRows }))
+    await packFile(fileOf(desk), packedFiles({ read, nowAt, pace }))
     utimesSync(fileOf(desk), nowAt * 60, nowAt * 60)
   } finally {
     read.close()
@@ -84,10 +60,7 @@ async function pack(desk: Desk, packing: Packing): Promise<void> {
 
 /** Stops the packing under way and waits until it has let the database go. */
 export async function stopPacking(store: Store): Promise<void> {
-  const packing = packings.get(store)
-  if (!packing?.work) return
-  packing.stopped = true
-  await packing.work
+  await packing.stop(store)
 }
 
 /** The file is not needed any more. */

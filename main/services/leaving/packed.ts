@@ -1,9 +1,9 @@
 /** Everything, or everything about one person, as files to be packed into one. */
-import { setImmediate } from 'node:timers/promises'
 import Papa from 'papaparse'
 import { cells, headings, record, schemaOf } from '../../domain/tables/index.ts'
 import type { TablesRead } from '../../store/tables/readTables.ts'
 import type { ZipEntry } from '../../store/tables/zip.ts'
+import { ownPace, type Pace } from '../desk/beside.ts'
 
 type Table = TablesRead['tables'][number]
 
@@ -18,8 +18,8 @@ export function csvText(rows: readonly (readonly string[])[]): string {
 export interface Packing {
   read: TablesRead
   nowAt: number
-  /** Told of each page of rows; throws where somebody stopped it. */
-  onRows?: (count: number) => void
+  /** Counts the rows, page by page. Stopped, the files end with an error: half of them are none. */
+  pace?: Pace
 }
 
 /** The files in the order they are packed: what to know first, the JSON with its schema, a CSV a table, kept files. */
@@ -37,11 +37,11 @@ export async function* packedFiles(packing: Packing): AsyncGenerator<ZipEntry> {
 }
 
 /** The pages of a table, with a breath between two so that nobody else's request waits for all of them. */
-async function* pagesOf({ read, onRows }: Packing, table: Table) {
+async function* pagesOf({ read, pace = ownPace() }: Packing, table: Table) {
   for (const page of read.pages(table)) {
-    onRows?.(page.length)
+    pace.done += page.length
     yield page
-    await setImmediate()
+    if (!(await pace.turn())) throw new Error('the packing was stopped')
   }
 }
 

@@ -1,12 +1,13 @@
 import { expect, it } from 'vitest'
+import { ownPace, type Pace } from '../../../main/services/desk/beside.ts'
 import { packedFiles } from '../../../main/services/leaving/packed.ts'
 import { readTables, type TablesRead } from '../../../main/store/tables/readTables.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { testShop } from '../testShop.ts'
 
-async function files(read: TablesRead, onRows?: (count: number) => void): Promise<Map<string, string>> {
+async function files(read: TablesRead, pace: Pace = ownPace()): Promise<Map<string, string>> {
   const found = new Map<string, string>()
-  for await (const { name, parts } of packedFiles({ read, nowAt: 29_604_480, ...(onRows && { onRows }) })) {
+  for await (const { name, parts } of packedFiles({ read, nowAt: 29_604_480, pace })) {
     let text = ''
     for await (const part of parts) text += Buffer.from(part as Uint8Array).toString()
     found.set(name, text)
@@ -46,8 +47,16 @@ it('counts each row twice, and gives all of more than one page', async () => {
     tx.customer.createMany({ data: Array.from({ length: 250 }, (_, i) => ({ name: `Many ${i}` })) }),
   )
   await reading(desk, async read => {
-    const pages: number[] = []
-    const packed = await files(read, count => pages.push(count))
+    const counts = [0]
+    const pace: Pace = {
+      done: 0,
+      total: 0,
+      async turn() {
+        counts.push(this.done)
+        return true
+      },
+    }
+    const packed = await files(read, pace)
     const { customers } = JSON.parse(packed.get('shop.json')!).tables
     const named = customers.filter(({ name }: { name: string }) => name.startsWith('Many '))
     expect(named.map(({ name }: { name: string }) => name)).toEqual(
@@ -55,8 +64,16 @@ it('counts each row twice, and gives all of more than one page', async () => {
     )
     expect(packed.get('tables/customers.csv')!.match(/Many \d+/g)).toHaveLength(250)
     const rows = Object.values(JSON.parse(packed.get('shop.json')!).tables).flat().length
-    expect(pages.reduce((sum, count) => sum + count, 0)).toBe(2 * rows)
-    expect(Math.max(...pages)).toBe(100)
+    expect(pace.done).toBe(2 * rows)
+    expect(Math.max(...counts.slice(1).map((count, i) => count - counts[i]!))).toBe(100)
+  })
+})
+
+it('ends with an error where it is stopped between two pages, so that half a list is never taken for a whole', async () => {
+  const desk = await makeDesk()
+  await testShop(desk)
+  await reading(desk, async read => {
+    await expect(files(read, { done: 0, total: 0, turn: async () => false })).rejects.toThrow('stopped')
   })
 })
 
