@@ -46,6 +46,8 @@ const markFile = (dataDir: string) => join(dataDir, 'running.json')
 export const databaseFile = (dataDir: string) => join(dataDir, 'lustrum.db')
 /** Where SQLite keeps what was saved last until it goes into the database. */
 export const logOf = (file: string) => `${file}-wal`
+/** Where it keeps the pages a change began from, in the mode that has no log. */
+export const journalOf = (file: string) => `${file}-journal`
 
 /**
  * Takes the data folder for this process, or returns null where another process has it. The lock ends with its

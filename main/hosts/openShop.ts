@@ -10,7 +10,7 @@ import { openStore } from '../store/store.ts'
 import { startClock } from './clock.ts'
 import { type Claim, databaseFile, logOf } from './dataFolder.ts'
 import { restoreFirst } from './restoreFirst.ts'
-import { layForeignLogAside, layStrayLogAside } from './strayLog.ts'
+import { layForeignJournalAside, layForeignLogAside, layStrayLogAside } from './strayLog.ts'
 
 export interface ShopOptions {
   dataDir: string
@@ -45,8 +45,9 @@ async function open(claim: Claim, options: ShopOptions): Promise<Desk> {
   const restored = await restoreFirst(file, { ...options, now })
   // Looked for before anything reads the database, which begins a new one.
   const logGone = !restored && claim.wasOpen && !existsSync(logOf(file))
-  if (!restored && !claim.unclean) layStrayLogAside(file, say)
   const marked = markedShop(dataDir)
+  if (!restored) layForeignJournalAside(file, { unclean: claim.unclean, marked }, say)
+  if (!restored && !claim.unclean) layStrayLogAside(file, say)
   if (!restored && claim.unclean && marked !== null)
     layForeignLogAside(file, () => shopIn(file) === marked, say)
   await assertSameShop(file)

@@ -1,20 +1,79 @@
-/** Logs beside the database that are not its own: SQLite would read any that lies there as the newest of the shop. */
-import { existsSync, mkdirSync, renameSync, statSync } from 'node:fs'
-import { join } from 'node:path'
+/** Logs and journals beside the database that are not its own: SQLite would take any that lies there for the shop's. */
+
+import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs'
+import { basename, dirname, join } from 'node:path'
+import Database from 'better-sqlite3'
 import { Refusal } from '../domain/refusal.ts'
+import { inspect } from '../store/backup/inspect.ts'
 import { noteAtStart } from '../store/backup/readOver.ts'
-import { logOf } from './dataFolder.ts'
+import { diskRefusal } from '../store/diskWords.ts'
+import { inPlainWords } from '../store/integrity.ts'
+import { journalOf, logOf } from './dataFolder.ts'
 
 /** An app that closed leaves no log: one that lies there is another database's, and would spoil this one. */
 export function layStrayLogAside(file: string, say: (words: string) => void): void {
   const log = logOf(file)
-  if (!existsSync(file) || !existsSync(log) || statSync(log).size === 0) return
+  if (!existsSync(file) || !holdsSomething(log)) return
   tell(
     file,
-    `A log lay beside the database that the last start did not leave there. It was not read, and lies in ${moveAside(file)} now.`,
+    `A log lay beside the database that the last start did not leave there. It was not read, and lies in ${moveAside(log)} now.`,
     say,
   )
 }
+
+/**
+ * A journal holds pages as they were, and whoever opens the database next writes them back over its own. This database
+ * has one for the moment in which its mode is changed, and then no log; so one that lies there is its own only after a
+ * crash, without a log, and where it makes a sound database of the shop `marked`: which is tried on a copy.
+ */
+export function layForeignJournalAside(
+  file: string,
+  { unclean, marked }: { unclean: boolean; marked: string | null },
+  say: (words: string) => void,
+): void {
+  const journal = journalOf(file)
+  if (!existsSync(file) || !holdsSomething(journal)) return
+  if (unclean && !holdsSomething(logOf(file)) && isItsOwn(file, marked)) rollBack(file)
+  else
+    tell(
+      file,
+      `A journal that is another database's lay beside the database. It was not read, and lies in ${moveAside(journal)} now.`,
+      say,
+    )
+}
+
+function isItsOwn(file: string, marked: string | null): boolean {
+  const dir = join(dirname(file), 'set-aside', 'trial')
+  const tried = join(dir, basename(file))
+  try {
+    return inPlainWords(file, () => {
+      rmSync(dir, { recursive: true, force: true })
+      mkdirSync(dir, { recursive: true, mode: 0o700 })
+      copyFileSync(file, tried)
+      copyFileSync(journalOf(file), journalOf(tried))
+      rollBack(tried)
+      const { fault, shopId } = inspect(tried)
+      return fault === null && (marked === null || shopId === marked)
+    })
+  } catch (error) {
+    if (error instanceof Refusal && error.code === 'database-damaged') return false
+    throw diskRefusal(error, dir)
+  } finally {
+    rmSync(dir, { recursive: true, force: true })
+  }
+}
+
+/** SQLite does so with the first question of a connection that may write. */
+function rollBack(file: string): void {
+  const database = new Database(file)
+  try {
+    database.prepare('select count(*) from sqlite_master').get()
+  } finally {
+    database.close()
+  }
+}
+
+const holdsSomething = (path: string) => (statSync(path, { throwIfNoEntry: false })?.size ?? 0) > 0
 
 /**
  * After a crash the log belongs to the database, unless somebody put another one there: where the database is not
@@ -38,7 +97,7 @@ export function layForeignLogAside(
   if (is()) return true
   const log = logOf(file)
   if (!existsSync(log)) return false
-  const aside = moveAside(file)
+  const aside = moveAside(log)
   let without = false
   try {
     without = is()
@@ -54,12 +113,11 @@ export function layForeignLogAside(
   return true
 }
 
-function moveAside(file: string): string {
-  const log = logOf(file)
-  const folder = join(file, '..', 'set-aside')
+function moveAside(path: string): string {
+  const folder = join(dirname(path), 'set-aside')
   mkdirSync(folder, { recursive: true, mode: 0o700 })
-  const aside = join(folder, `lustrum.db-wal-${Math.floor(statSync(log).mtimeMs)}`)
-  renameSync(log, aside)
+  const aside = join(folder, `${basename(path)}-${Math.floor(statSync(path).mtimeMs)}`)
+  renameSync(path, aside)
   return aside
 }
 

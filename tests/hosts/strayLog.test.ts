@@ -4,7 +4,7 @@ import Database from 'better-sqlite3'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { Refusal } from '../../main/domain/refusal.ts'
 import { migrationsDir } from '../../main/hosts/build.ts'
-import { claimDataFolder, databaseFile } from '../../main/hosts/dataFolder.ts'
+import { claimDataFolder, databaseFile, journalOf } from '../../main/hosts/dataFolder.ts'
 import { layForeignLogAside } from '../../main/hosts/strayLog.ts'
 import { copiesStanding } from '../../main/services/backup/standing.ts'
 import { openStore } from '../../main/store/store.ts'
@@ -119,5 +119,97 @@ describe('a log', () => {
     expect(await names(await on.start())).toEqual(shop)
     expect(on.said.at(-1)).toMatch(/It was not read/)
     expect(readdirSync(join(on.dataDir, 'set-aside'))).toHaveLength(1)
+  })
+})
+
+describe('a journal', () => {
+  /** Begins to rewrite a database in the mode that has a journal, and takes it and its journal as a crash leaves them. */
+  function halfWritten(file: string, rewrite: string): { database: Buffer; journal: Buffer } {
+    const database = new Database(file)
+    database.pragma('journal_mode = delete')
+    // So that pages go to the disk before the end.
+    database.pragma('cache_size = 1')
+    database.pragma('cache_spill = 1')
+    database.exec('begin')
+    database.exec(rewrite)
+    const left = { database: readFileSync(file), journal: readFileSync(journalOf(file)) }
+    database.exec('rollback')
+    database.close()
+    return left
+  }
+
+  /** A database of another program in half a change, with more pages than the shop's has. */
+  function foreignJournal(): Buffer {
+    const foreign = join(on.dir, 'foreign.db')
+    const database = new Database(foreign)
+    database.exec('create table Other (a text)')
+    const insert = database.prepare('insert into Other values (?)')
+    database.transaction(() => {
+      for (let i = 0; i < 1_000; i++) insert.run('x'.repeat(900))
+    })()
+    database.close()
+    return halfWritten(foreign, "update Other set a = 'y' || a").journal
+  }
+
+  it('that was left by no start is laid aside, not written into the database', async () => {
+    const { shop } = await on.usedFolder()
+    const file = databaseFile(on.dataDir)
+    const before = readFileSync(file)
+    writeFileSync(journalOf(file), foreignJournal())
+    expect(await names(await on.start())).toEqual(shop)
+    expect(on.said.at(-1)).toMatch(/journal that is another database's .* not read, and lies in .*set-aside/)
+    await on.running!.close()
+    expect(readFileSync(file).subarray(100, 4_000)).toEqual(before.subarray(100, 4_000))
+    expect(readdirSync(join(on.dataDir, 'set-aside'))).toHaveLength(1)
+  })
+
+  it.each(['with a log', 'without a log'])(
+    'of another database after a crash is laid aside, %s beside it',
+    async logs => {
+      const { shop } = await on.usedFolder()
+      const desk = await on.start()
+      const later = logs === 'with a log' ? ['Later'] : []
+      for (const name of later) await add(desk, name)
+      await on.running!.kill()
+      const file = databaseFile(on.dataDir)
+      if (later.length === 0) for (const end of ['-wal', '-shm']) rmSync(file + end)
+      writeFileSync(journalOf(file), foreignJournal())
+      expect(await names(await on.start())).toEqual([...shop, ...later].sort())
+      expect(on.said.join('\n')).toMatch(/journal that is another database's/)
+      expect(readdirSync(join(on.dataDir, 'set-aside'))).toHaveLength(1)
+    },
+  )
+
+  it('of its own after a crash takes back what was half written', async () => {
+    const { shop } = await on.usedFolder()
+    await on.start()
+    await on.running!.kill()
+    const file = databaseFile(on.dataDir)
+    const { database, journal } = halfWritten(
+      file,
+      `with recursive Line(i) as (select 1 union all select i + 1 from Line where i < 2000)
+       insert into AuditLine (id, at, who, act, entity, entityId, detail)
+       select 'line-' || i, 1, 'test', 'noted', 'job', i, hex(zeroblob(500)) from Line;
+       update Customer set name = name || '${'y'.repeat(3_000)}'`,
+    )
+    writeFileSync(file, database)
+    writeFileSync(journalOf(file), journal)
+    rmSync(`${file}-wal`, { force: true })
+    expect(await names(await on.start())).toEqual(shop)
+    expect(on.said.join('\n')).not.toMatch(/set-aside/)
+    await on.running!.close()
+    expect(readdirSync(join(on.dataDir, 'set-aside'))).toEqual([])
+  })
+
+  it('is tried as long as the disk has room for it: where it has none, nothing is moved', async () => {
+    await on.usedFolder()
+    await on.start()
+    await on.running!.kill()
+    const file = databaseFile(on.dataDir)
+    for (const end of ['-wal', '-shm']) rmSync(file + end)
+    writeFileSync(journalOf(file), 'a journal')
+    writeFileSync(join(on.dataDir, 'set-aside'), 'in the way')
+    expect(await on.refusal()).toMatch(/set-aside.* is not there/)
+    expect(readFileSync(journalOf(file), 'utf8')).toBe('a journal')
   })
 })
