@@ -45,18 +45,22 @@ const mostListed = 2_000
 /** Where the copies of a data folder lie. */
 export const copiesDir = (dataDir: string) => join(dataDir, 'backups')
 
-function copyName(shopId: string, madeAt: number, end = ending): string {
+/** Two copies of one minute keep two states: neither takes the other's name. */
+function unusedName(
+  folder: string,
+  { shopId, madeAt, end }: { shopId: string; madeAt: number; end: string },
+) {
   const iso = Temporal.Instant.fromEpochMilliseconds(madeAt * 60_000).toString()
-  const stamp = `${iso.slice(0, 10)}-${iso.slice(11, 13)}${iso.slice(14, 16)}Z`
-  return `${stamp}-${shopId.slice(0, 8)}${end}`
-}
-
-/** Two restores in one minute keep two states: neither takes the other's name. */
-function unused(folder: string, shopId: string, madeAt: number): string {
+  const stem = `${iso.slice(0, 10)}-${iso.slice(11, 13)}${iso.slice(14, 16)}Z-${shopId.slice(0, 8)}`
   for (let nth = 1; ; nth++) {
-    const name = copyName(shopId, madeAt, nth === 1 ? beforeEnding : `-${nth}${beforeEnding}`)
+    const name = `${stem}${nth === 1 ? '' : `-${nth}`}${end}`
     if (!existsSync(join(folder, name))) return name
   }
+}
+
+/** Of one minute, the name with the longer or higher number is the newer. */
+function newestFirst(a: CopyFile, b: CopyFile): number {
+  return b.madeAt - a.madeAt || b.name.length - a.name.length || (a.name < b.name ? 1 : -1)
 }
 
 /** The copies in a folder, newest first, of one shop or of any; none where there is no folder. */
@@ -88,7 +92,7 @@ export async function lookThrough(folder: string): Promise<{ copies: CopyFile[];
       unread.push({ path, name, words: (diskRefusal(error, path) as Error).message })
     }
   }
-  return { copies: copies.sort((a, b) => b.madeAt - a.madeAt), unread }
+  return { copies: copies.sort(newestFirst), unread }
 }
 
 export interface CopyOrder {
@@ -127,7 +131,8 @@ export function makeCopy(
         passphrase,
       })
       await unpackCopy(packed, passphrase, null)
-      const name = beforeRestore ? unused(folder, shopId, at) : copyName(shopId, at)
+      const end = beforeRestore ? beforeEnding : ending
+      const name = unusedName(folder, { shopId, madeAt: at, end })
       const path = join(folder, name)
       moveWhole(packed, path)
       const { size } = await stat(path)
@@ -158,8 +163,9 @@ export async function thinOut(folder: string, shopId: string, nowAt: number, zon
       zone,
     ),
   )
+  const last = new Map(usual.toReversed().map(copy => [copy.madeAt, copy]))
   const gone = [
-    ...usual.filter(copy => !kept.has(copy.madeAt)),
+    ...usual.filter(copy => !kept.has(copy.madeAt) || last.get(copy.madeAt) !== copy),
     ...copies.filter(copy => copy.beforeRestore).slice(mostBeforeRestore),
   ]
   for (const { path } of gone) await rm(path, { force: true })

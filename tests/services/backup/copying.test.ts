@@ -57,6 +57,15 @@ describe('copies that make themselves', () => {
     expect(await warnings()).toEqual([])
   })
 
+  it('are carried to the second place too where two are made in one minute', async () => {
+    await saveCopiesSettings(desk, { place, version: 0 })
+    for (let nth = 1; nth <= 2; nth++) {
+      await copyAtOnce(desk)
+      expect(copiesThere()).toEqual((await ownCopies(desk)).map(({ name }) => name))
+    }
+    expect(copiesThere()).toEqual([expect.stringMatching(/-2\.lustrum-copy$/)])
+  })
+
   it('are only this shop’s, whatever else lies in the folder', async () => {
     await copyAtOnce(desk)
     expect(await ownCopies(desk)).toHaveLength(1)

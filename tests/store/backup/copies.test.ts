@@ -195,6 +195,25 @@ describe('a copy', () => {
     expect(readdirSync(copiesDir(dirname(file)))).toEqual([])
   })
 
+  it('of the minute in which another was made takes another name, is the newer, and is the one that is kept', async () => {
+    const { file, store } = await makeFullStore(1)
+    const folder = copiesDir(dirname(file))
+    const first = await makeCopy(file, { at, passphrase: null })
+    for (let nth = 2; nth <= 10; nth++) {
+      await addCustomer(store, `Customer ${nth}`)
+      await makeCopy(file, { at, passphrase: null })
+    }
+    expect(await namesIn(first.path, null)).toEqual(['Customer 1'])
+    const copies = await listCopies(folder)
+    expect(copies.map(({ name }) => name.match(/-(\d+)\.lustrum-copy$/)?.[1] ?? '1')).toEqual(
+      Array.from({ length: 10 }, (_, i) => `${10 - i}`),
+    )
+    expect(await thinOut(folder, store.source.shopId, at, 'UTC')).toBe(9)
+    const [kept, ...others] = await listCopies(folder)
+    expect(others).toEqual([])
+    expect(await namesIn(kept!.path, null)).toHaveLength(10)
+  })
+
   it('thinned out, goes; another shop’s, and those made before a restore, stay', async () => {
     const { file, store } = await makeFullStore(1)
     const folder = copiesDir(dirname(file))
