@@ -30,7 +30,7 @@ export async function tryCopy(desk: Desk): Promise<void> {
   try {
     const { content } = await unpackCopy(copy.path, passphraseOf(desk), dir)
     const file = join(dir, databaseName)
-    const { fault, tables, holdings } = await inspectBeside(file)
+    const { fault, tables, holdings } = await inspectBeside(file, 'hashed')
     const differs = Object.keys(content.tables).find(name => content.tables[name] !== tables[name])
     if (fault !== null || differs !== undefined)
       note(false, `The copy of ${when} does not open: ${fault ?? `${differs} has not the rows it should`}.`)

@@ -19,6 +19,9 @@ import type { Lock } from './sealing.ts'
 export const firstLine = 'LUSTRUM-COPY 1\n'
 export const databaseName = 'lustrum.db'
 
+/** Bytes read, packed and unpacked at once: each piece is a trip to another thread, and a year's database has many. */
+export const pieceBytes = 1024 * 1024
+
 const mostHeaderBytes = 4_096
 /** A list of every file and table, with room. */
 export const mostContentBytes = 4 * 1024 * 1024

@@ -12,6 +12,7 @@ import {
   type CopyHeader,
   mostContentBytes,
   nameIsSafe,
+  pieceBytes,
   readHeader,
 } from './copyFormat.ts'
 import { openLock, unseal } from './sealing.ts'
@@ -56,10 +57,10 @@ async function reading<T>(
 ): Promise<T> {
   const { header, length } = await readHeader(path)
   const key = header.lock && (await keyFor(header.lock, passphrase))
-  const source = createReadStream(path, { start: length })
+  const source = createReadStream(path, { start: length, highWaterMark: pieceBytes })
   const head = createReadStream(path, { end: length - 1 })
   const bound = key ? Buffer.concat(await Array.fromAsync(head as AsyncIterable<Buffer>)) : Buffer.alloc(0)
-  const gunzip = createGunzip()
+  const gunzip = createGunzip({ chunkSize: pieceBytes })
   // What goes wrong on the way ends the gunzip, and so comes out where its bytes are waited for.
   pipeline(key ? Readable.from(unseal(source, key, bound)) : source, gunzip, () => {})
   try {

@@ -58,7 +58,7 @@ export async function layOut(
     mkdirSync(dir, { recursive: true, mode: 0o700 })
     const read = await unpackCopy(path, passphrase, dir)
     const file = join(dir, databaseName)
-    const { fault, shopId } = await inspectBeside(file)
+    const { fault, shopId } = await inspectBeside(file, 'hashed')
     if (fault !== null || shopId !== read.header.shopId)
       throw new Refusal(
         'copy-damaged',

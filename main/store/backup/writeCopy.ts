@@ -4,7 +4,7 @@ import { Readable } from 'node:stream'
 import { pipeline } from 'node:stream/promises'
 import { createGzip } from 'node:zlib'
 import { flush } from '../wholeFile.ts'
-import { type CopiedFile, type CopyContent, headerBytes } from './copyFormat.ts'
+import { type CopiedFile, type CopyContent, headerBytes, pieceBytes } from './copyFormat.ts'
 import { makeLock, seal } from './sealing.ts'
 
 export interface FileToCopy {
@@ -31,7 +31,7 @@ export async function writeCopy(path: string, copy: CopyToWrite): Promise<void> 
   const content: CopyContent = { ...copy.content, files }
   const locked = passphrase === null ? null : await makeLock(passphrase)
   const head = headerBytes({ shopId, madeAt, lock: locked?.lock ?? null })
-  const gzip = createGzip({ level: 6 })
+  const gzip = createGzip({ level: 6, chunkSize: pieceBytes })
   await Promise.all([
     pipeline(Readable.from(bodyOf(content, copy.files), { objectMode: false }), gzip),
     pipeline(
@@ -52,11 +52,14 @@ async function* bodyOf(content: CopyContent, files: readonly FileToCopy[]): Asyn
   const length = Buffer.alloc(4)
   length.writeUInt32BE(json.length)
   yield Buffer.concat([length, json])
-  for (const { path } of files) yield* createReadStream(path) as AsyncIterable<Buffer>
+  for (const { path } of files) yield* piecesOf(path)
 }
 
 async function hashOf(path: string): Promise<string> {
   const hash = createHash('sha256')
-  await pipeline(createReadStream(path), hash)
+  await pipeline(piecesOf(path), hash)
   return hash.digest('hex')
 }
+
+const piecesOf = (path: string) =>
+  createReadStream(path, { highWaterMark: pieceBytes }) as AsyncIterable<Buffer>
