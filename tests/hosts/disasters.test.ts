@@ -1,6 +1,9 @@
+import { spawnSync } from 'node:child_process'
 import {
+  chmodSync,
   copyFileSync,
   existsSync,
+  readdirSync,
   readFileSync,
   renameSync,
   rmSync,
@@ -9,6 +12,7 @@ import {
   writeFileSync,
 } from 'node:fs'
 import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
 import Database from 'better-sqlite3'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { migrationsDir } from '../../main/hosts/build.ts'
@@ -186,4 +190,33 @@ it('a start that was refused leaves no trace of not having been closed', async (
   again.close()
   await on.start()
   expect(on.said).toEqual([])
+})
+
+// To root nothing is read-only; whoever owns the files has them made writable by the start.
+describe.runIf(process.getuid?.() === 0)('a folder of another user', () => {
+  const nobody = 65_534
+  const program = fileURLToPath(new URL('./openOnce.ts', import.meta.url))
+  const openAsNobody = () =>
+    spawnSync(process.execPath, [program, on.dataDir], { encoding: 'utf8', uid: nobody, gid: nobody })
+      .stdout.trim()
+      .split('\n')
+      .at(-1)
+
+  it.each<[string, () => void]>([
+    ['that may only be read', () => chmodSync(on.dataDir, 0o755)],
+    ['whose database may only be read', () => chmodSync(on.dataDir, 0o777)],
+  ])('%s is refused in words with the way out, and is left as it was', async (_, open) => {
+    const { shop } = await on.usedFolder()
+    chmodSync(on.dir, 0o755)
+    for (const name of readdirSync(on.dataDir)) chmodSync(join(on.dataDir, name), 0o644)
+    open()
+    const before = readFileSync(databaseFile(on.dataDir))
+    const there = readdirSync(on.dataDir)
+    expect(openAsNobody()).toMatch(
+      /^Refusal: The data folder .* cannot be written .*: look at its rights, or name another with --data\.$/,
+    )
+    expect(readdirSync(on.dataDir)).toEqual(there)
+    expect(readFileSync(databaseFile(on.dataDir)).equals(before)).toBe(true)
+    expect(await names(await on.start())).toEqual(shop)
+  })
 })

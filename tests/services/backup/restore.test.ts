@@ -1,6 +1,7 @@
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
+import Database from 'better-sqlite3'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { migrationsDir } from '../../../main/hosts/build.ts'
 import { copyAtOnce, ownCopies } from '../../../main/services/backup/copying.ts'
@@ -18,10 +19,13 @@ import { approveAll, retryMessage } from '../../../main/services/reminders/messa
 import { batch } from '../../../main/services/reminders/messages.ts'
 import { runOutbox } from '../../../main/services/reminders/outboxRun.ts'
 import { getUpkeepSettings } from '../../../main/services/upkeep/settings.ts'
-import { listCopies } from '../../../main/store/backup/copies.ts'
+import { listCopies, makeCopy } from '../../../main/store/backup/copies.ts'
+import { readContent } from '../../../main/store/backup/readCopy.ts'
 import { finishRestore } from '../../../main/store/backup/restoring.ts'
+import { migrate } from '../../../main/store/migrate.ts'
 import { openStore } from '../../../main/store/store.ts'
 import { startMailServer, type TestMailServer } from '../../outbox/mailServer.ts'
+import { migrationsOf } from '../../store/migrations/versions.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { approvedBatch, change, duePlan, reminderDesk } from '../reminders/reminderDesk.ts'
 import type { TestShop } from '../testShop.ts'
@@ -60,6 +64,27 @@ const names = async ({ store }: TestDesk) =>
   (await store.read.customer.findMany({ orderBy: { name: 'asc' } })).map(({ name }) => name)
 
 describe('a shop restored on an empty installation', () => {
+  it('from a copy that an older version made is brought up to date, all its rows with it', async () => {
+    const all = readdirSync(migrationsDir)
+      .filter(name => /^\d/.test(name))
+      .sort()
+    const older = join(place, 'older.db')
+    await migrate(older, migrationsOf(place, all.slice(0, -1)))
+    const database = new Database(older)
+    database.exec("insert into Customer (id, name) values ('c', 'From Before')")
+    database.close()
+    const { path } = await makeCopy(older, { at: 29_604_030, passphrase: null })
+    expect((await readContent(path, null)).content.schema).toEqual(all.slice(0, -1))
+    await stageRestore(empty, { path, passphrase: null })
+    empty = await restart(empty)
+    expect(await names(empty)).toEqual(['From Before'])
+    const restored = new Database(empty.store.source.file, { readonly: true })
+    expect(
+      restored.prepare('select migration_name from _prisma_migrations order by 1').pluck().all(),
+    ).toEqual(all)
+    restored.close()
+  })
+
   it('is there after one start, from the second place, locked as it was', async () => {
     await saveCopiesSettings(desk, { place, passphrase, version: 0 })
     await copyAtOnce(desk)

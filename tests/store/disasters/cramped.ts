@@ -28,8 +28,29 @@ async function write(): Promise<void> {
   }
 }
 
+/** A data sheet or a photo is one large row. */
+async function fileAway(): Promise<void> {
+  const store = await openStore(file, { dir: migrationsDir })
+  const bytes = Buffer.alloc(1_500_000, 'x')
+  try {
+    for (let number = 1; ; number++) {
+      await store.transact({ who: 'writer', at: number }, async (tx, audit) => {
+        const told = { name: 'sheet.pdf', type: 'application/pdf', who: 'writer', at: number }
+        const { id } = await tx.storedFile.create({
+          data: { ...told, bytes, size: bytes.length, sha256: `${number}` },
+        })
+        audit({ act: 'filed', entity: 'file', entityId: id })
+      })
+      console.log(number)
+    }
+  } catch (error) {
+    throw store.explain(error)
+  }
+}
+
 const work: Record<string, () => Promise<unknown>> = {
   write,
+  fileAway,
   copy: () => makeCopy(file, { at: 29_604_030, passphrase: null }),
   migrate: () => openStore(file, { dir: migrationsDir }),
 }

@@ -8,7 +8,7 @@ export const canBeCramped = process.platform !== 'win32'
 
 /** Does something with the database while no file may grow past so many kilobytes: acts answered, and the last words. */
 export function runCramped(
-  doing: 'write' | 'copy' | 'migrate',
+  doing: 'write' | 'fileAway' | 'copy' | 'migrate',
   file: string,
   kilobytes: number,
 ): { answered: number; words: string } {

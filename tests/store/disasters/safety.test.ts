@@ -48,6 +48,22 @@ describe.runIf(canBeCramped)('a full disk', () => {
     expect(tally(file, answered)).toEqual(noLosses)
   })
 
+  it('refuses in words a data sheet or a photo that finds no room, and keeps those before it whole', () => {
+    const file = emptyDatabase()
+    const { answered, words } = runCramped('fileAway', file, Math.ceil(statSync(file).size / 1024) + 7_000)
+    expect(answered).toBeGreaterThan(1)
+    expect(words).toMatch(
+      /^Refusal: (There is no room left for|The disk failed at) .* Nothing of this was saved\.$/,
+    )
+    const database = new Database(file, { readonly: true })
+    expect(database.pragma('integrity_check', { simple: true })).toBe('ok')
+    expect(
+      database.prepare('select sha256, length(bytes) as length from StoredFile order by at').all(),
+    ).toEqual(Array.from({ length: answered }, (_, i) => ({ sha256: `${i + 1}`, length: 1_500_000 })))
+    expect(database.prepare('select count(*) from AuditLine').pluck().get()).toBe(answered)
+    database.close()
+  })
+
   it('makes no copy, says why, and leaves no half of one', () => {
     const file = emptyDatabase()
     const before = readFileSync(file)
