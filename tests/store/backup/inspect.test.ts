@@ -6,8 +6,8 @@ import { inspect } from '../../../main/store/backup/inspect.ts'
 import { inspectBeside } from '../../../main/store/backup/inspectBeside.ts'
 import { makeFolder } from '../openDatabase.ts'
 
-/** A database of rows with an index that has forgotten the last of them. */
-function forgetfulIndex(): string {
+/** A database of rows with an index that still holds one of them as it was before. */
+function staleIndex(): string {
   const file = join(makeFolder(), 'some.db')
   const step = (...lines: string[]) => {
     const database = new Database(file)
@@ -19,16 +19,16 @@ function forgetfulIndex(): string {
   step(
     'create table T (a)',
     'create index I on T (a)',
-    'insert into T values (1)',
+    'insert into T values (1), (2)',
     "create table Kept as select * from sqlite_schema where name = 'I'",
     "delete from sqlite_schema where name = 'I'",
   )
-  step('insert into T values (2)', 'insert into sqlite_schema select * from Kept')
+  step('update T set a = 3 where a = 2', 'insert into sqlite_schema select * from Kept')
   return file
 }
 
 it('looks through all, and leaves out what indexes name only where every byte was held against a hash', async () => {
-  const file = forgetfulIndex()
+  const file = staleIndex()
   expect(inspect(file).fault).toMatch(/index I/)
   expect((await inspectBeside(file)).fault).toMatch(/index I/)
   expect(inspect(file, 'hashed')).toMatchObject({ fault: null, tables: { T: 2 } })
@@ -36,7 +36,7 @@ it('looks through all, and leaves out what indexes name only where every byte wa
 })
 
 it.each(['all', 'hashed'] as const)('finds a page that is no page, looking at %s', async depth => {
-  const file = forgetfulIndex()
+  const file = staleIndex()
   const bytes = readFileSync(file)
   // The third page is the index's own: the first is the schema, the second the table.
   bytes.fill(0xff, 2 * 4096, 2 * 4096 + 200)
