@@ -5,6 +5,7 @@ import { shopIdOf } from './backup/inspect.ts'
 import { explain } from './explain.ts'
 import { type Prisma, PrismaClient } from './generated/client.ts'
 import { inPlainWords, toRefusal } from './integrity.ts'
+import { forgetReads, mayKeepReads } from './kept.ts'
 import { type MigrationFiles, migrate } from './migrate.ts'
 import { openSecrets, type Secrets } from './secrets.ts'
 import { sqliteAdapter } from './sqlite.ts'
@@ -63,6 +64,7 @@ export async function openStore(file: string, files: MigrationFiles): Promise<St
   })
   const read = new PrismaClient({ adapter: sqliteAdapter(file, 'read') })
   const writer = new PrismaClient({ adapter: sqliteAdapter(file, 'write') })
+  mayKeepReads(read)
   const assertThere = watchFile(file)
   // Opened here and now: Prisma would do so with the first question, on whatever lies there by then.
   await writer.$connect()
@@ -76,17 +78,19 @@ export async function openStore(file: string, files: MigrationFiles): Promise<St
     async transact(stamp, work) {
       assertThere()
       const entries: AuditEntry[] = []
-      const result = await writer.$transaction(
-        async tx => {
-          const result = await work(tx, entry => entries.push(entry))
-          if (entries.length > 0)
-            await tx.auditLine.createMany({
-              data: entries.map(entry => ({ ...stamp, ...entry, detail: entry.detail ?? {} })),
-            })
-          return result
-        },
-        { maxWait: 30_000, timeout: 60_000 },
-      )
+      const result = await writer
+        .$transaction(
+          async tx => {
+            const result = await work(tx, entry => entries.push(entry))
+            if (entries.length > 0)
+              await tx.auditLine.createMany({
+                data: entries.map(entry => ({ ...stamp, ...entry, detail: entry.detail ?? {} })),
+              })
+            return result
+          },
+          { maxWait: 30_000, timeout: 60_000 },
+        )
+        .finally(() => forgetReads(read))
       // Committed into a file that went meanwhile, it would be answered and lost.
       assertThere()
       if (entries.length > 0) for (const listener of listeners) listener(entries)

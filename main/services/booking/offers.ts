@@ -20,7 +20,7 @@ import { loadFloor } from '../floor/loadFloor.ts'
 import { type Sold, sell } from '../setUp/soldTreatments.ts'
 import type { OffersInput } from './inputs.ts'
 import { offersInStock, type Stocked, type StockedOffer } from './offersInStock.ts'
-import { farthestAskedMin, horizonMin } from './reach.ts'
+import { farthestAskedMin, horizonMin, reachStepMin } from './reach.ts'
 
 export type OffersView = Awaited<ReturnType<typeof offers>>
 
@@ -42,7 +42,8 @@ export async function offers(desk: Desk, input: OffersInput) {
   const noted = await tx.vehicle.findUnique({ where: { id: vehicleId }, select: { panels: true } })
   const panels = fromJson<PanelNoted[] | null>(noted?.panels ?? null) ?? []
   const sold = await sell(tx, { ...input, finish: input.finish ?? 'gloss', over: { panels, scope, nowAt } })
-  const aheadMin = Math.max(...wishedDays.map(field => minutesTo(nowAt, field, input[field])))
+  const farthest = Math.max(...wishedDays.map(field => minutesTo(nowAt, field, input[field])))
+  const aheadMin = Math.min(farthestAskedMin, Math.ceil(farthest / reachStepMin) * reachStepMin)
   const floor = await loadFloor(tx, nowAt, nowAt + horizonMin + aheadMin)
   const today = dateOf(nowAt, floor.zone)
   for (const field of wishedDays) {

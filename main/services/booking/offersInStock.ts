@@ -54,7 +54,7 @@ export async function offersInStock(
   const ends = Object.values(found).flatMap(offer => (offer.feasible ? [offer.handover] : []))
   const untilAt = Math.max(desk.now(), ...ends)
   const check =
-    ends.length === 0 ? null : await shelfCheck(desk, tx, { treatments: sold.treatments, sizeClass, untilAt })
+    ends.length === 0 ? null : await shelfCheck(tx, desk, { treatments: sold.treatments, sizeClass, untilAt })
   const stocked = (kind: keyof Offers): StockedOffer => {
     const offer = found[kind]
     if (!check || !offer.feasible) return { offer, asked, shelf: nothingShort.shelf, ifHere: null }

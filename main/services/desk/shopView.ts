@@ -3,12 +3,15 @@ import type { OutsideUsual } from '../../domain/cure/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import type { ConditionFactors, HandoverRule, UnitSystem } from '../../domain/shop/index.ts'
 import { fromJson } from '../../store/json.ts'
+import { keptUntilSaved } from '../../store/kept.ts'
 import type { Tx } from '../../store/store.ts'
+
+/** The shop of this database; null before the first run is done. */
+export const findShop = keptUntilSaved(readShop)
 
 export type ShopView = NonNullable<Awaited<ReturnType<typeof findShop>>>
 
-/** The shop of this database; null before the first run is done. */
-export async function findShop(tx: Tx) {
+async function readShop(tx: Tx) {
   const shop = await tx.shop.findFirst()
   if (!shop) return null
   const { id: _, ...fields } = shop
@@ -35,7 +38,7 @@ export async function calendarOf(tx: Tx): Promise<ShopCalendar> {
   return { zone, weekly, exceptions: await exceptionsOf(tx) }
 }
 
-async function exceptionsOf(tx: Tx): Promise<HoursException[]> {
+const exceptionsOf = keptUntilSaved(async (tx): Promise<HoursException[]> => {
   const rows = await tx.hoursException.findMany({ orderBy: { date: 'asc' } })
   return rows.map(({ date, hours }) => ({ date, hours: fromJson<WallSpan[]>(hours) }))
-}
+})

@@ -11,6 +11,7 @@ import {
 import { type FloorJob, floorJobs, projectFloor } from '../../domain/floor/index.ts'
 import type { Capability, Skill } from '../../domain/shop/index.ts'
 import { floorRows } from '../../store/floorRows.ts'
+import { keptUntilSaved } from '../../store/kept.ts'
 import type { Tx } from '../../store/store.ts'
 import { calendarOf, shopOf } from '../desk/shopView.ts'
 import type { Floor } from './floor.ts'
@@ -23,7 +24,11 @@ export const farthestSlipMin = 45 * 1440
  * Loads the floor from now to `untilAt` or further. Cars in the shop are projected to the present, so that a step
  * that overruns pushes what follows it.
  */
-export async function loadFloor(tx: Tx, nowAt: number, untilAt: number): Promise<Floor> {
+export const loadFloor = keptUntilSaved(readFloor, (...asked: [nowAt: number, untilAt: number]) =>
+  asked.join(),
+)
+
+async function readFloor(tx: Tx, nowAt: number, untilAt: number): Promise<Floor> {
   const toAt = Math.max(untilAt, (await lastPlannedAt(tx, nowAt)) + farthestSlipMin)
   const shop = await shopOf(tx)
   const calendar = await calendarOf(tx)

@@ -20,6 +20,7 @@ import {
 } from '../../domain/shop/index.ts'
 import { assertOneCoating, type Laid, layOut, partOf, priceShare } from '../../domain/treatment/index.ts'
 import { fromJson } from '../../store/json.ts'
+import { keptUntilSaved } from '../../store/kept.ts'
 import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { cautionFrom } from '../shelf/safetyView.ts'
@@ -65,7 +66,9 @@ function coverOf({ coveredBy }: Pick<Wish, 'coveredBy'>): string | null {
  * @throws Refusal with the field `treatmentIds` where it cannot be: not sold any more, two that coat the same thing,
  * never done on this finish, waits that cannot be kept.
  */
-export async function sell(tx: Tx, wish: Wish): Promise<Sold> {
+export const sell = keptUntilSaved(readSold, (wish: Wish) => JSON.stringify(wish))
+
+async function readSold(tx: Tx, wish: Wish): Promise<Sold> {
   const shop = await shopOf(tx)
   const coveredBy = coverOf(wish)
   const leaving = leavingOf({ coveredBy })

@@ -11,6 +11,7 @@ import {
 } from '../../domain/shelf/index.ts'
 import type { SizeClass } from '../../domain/vehicle/index.ts'
 import { listWords } from '../../domain/words.ts'
+import { keptUntilSaved } from '../../store/kept.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { type ProductAhead, type ShelfAhead, shelfAhead } from './ahead.ts'
@@ -58,19 +59,23 @@ export interface ShelfCheck {
   judge(steps: readonly PlacedStep[]): Judged
 }
 
+interface ShelfWish {
+  treatments: readonly { readonly id: string; readonly share: number }[]
+  sizeClass: SizeClass
+  untilAt: number
+}
+
 /**
  * Looks up what the treatments draw for this size of vehicle, and the shelf until `untilAt`. Null where they draw
  * nothing that is counted: then there is nothing to know.
  */
-export async function shelfCheck(
-  desk: Desk,
-  tx: Tx,
-  wish: {
-    treatments: readonly { readonly id: string; readonly share: number }[]
-    sizeClass: SizeClass
-    untilAt: number
-  },
-): Promise<ShelfCheck | null> {
+export const shelfCheck = keptUntilSaved(
+  readCheck,
+  (desk: Desk, { treatments, sizeClass, untilAt }: ShelfWish) =>
+    JSON.stringify([desk.now(), treatments.map(({ id, share }) => [id, share]), sizeClass, untilAt]),
+)
+
+async function readCheck(tx: Tx, desk: Desk, wish: ShelfWish): Promise<ShelfCheck | null> {
   const shares = new Map(wish.treatments.map(({ id, share }) => [id, share]))
   const rows = await tx.treatment.findMany({
     where: { id: { in: [...shares.keys()] } },
