@@ -31,6 +31,7 @@ const screens = {
   ),
   NewCustomer: lazyRouteComponent(() => import('./screens/customers/NewCustomer.tsx'), 'NewCustomer'),
   Job: lazyRouteComponent(() => import('./screens/job/Job.tsx'), 'Job'),
+  Money: lazyRouteComponent(() => import('./screens/money/Money.tsx'), 'Money'),
   Morning: lazyRouteComponent(() => import('./screens/morning/Morning.tsx'), 'Morning'),
   Settings: lazyRouteComponent(() => import('./screens/settings/Settings.tsx'), 'Settings'),
   Shelf: lazyRouteComponent(() => import('./screens/shelf/Shelf.tsx'), 'Shelf'),
@@ -96,6 +97,23 @@ const shelfRow = createRoute({
   getParentRoute: () => root,
   path: '/shelf/$section/$id',
   component: screens.Shelf,
+})
+const money = createRoute({
+  getParentRoute: () => root,
+  path: '/money',
+  beforeLoad: () => {
+    throw redirect({ to: '/money/$section', params: { section: 'owed' } })
+  },
+})
+const moneySection = createRoute({
+  getParentRoute: () => root,
+  path: '/money/$section',
+  component: screens.Money,
+})
+const moneyRow = createRoute({
+  getParentRoute: () => root,
+  path: '/money/$section/$id',
+  component: screens.Money,
 })
 const applied = createRoute({
   getParentRoute: () => root,
@@ -174,6 +192,9 @@ const routeTree = root.addChildren([
   shelf,
   shelfSection,
   shelfRow,
+  money,
+  moneySection,
+  moneyRow,
   conditions,
   upkeep,
   upkeepSection,

@@ -11,7 +11,7 @@ export interface RowLink {
 
 interface Props {
   label: string
-  to: '/shelf/$section/$id' | '/upkeep/$section/$id'
+  to: '/money/$section/$id' | '/shelf/$section/$id' | '/upkeep/$section/$id'
   section: string
   rows: readonly RowLink[]
   /** The one shown where the address names none. */

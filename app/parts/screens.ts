@@ -5,6 +5,7 @@ export const screens = [
   { to: '/morning', label: 'Morning', key: 'm' },
   { to: '/close', label: 'Close of day', key: 'd' },
   { to: '/shelf', label: 'Shelf', key: 'h' },
+  { to: '/money', label: 'Money', key: 'y' },
   { to: '/conditions', label: 'Conditions', key: 'o' },
   { to: '/upkeep', label: 'Upkeep', key: 'u' },
   { to: '/customers', label: 'Customers', key: 'c' },

@@ -8,6 +8,8 @@ import { careSheet } from '../services/job/ownerWords.ts'
 import { everythingFile } from '../services/leaving/everything.ts'
 import { historyFile } from '../services/leaving/historyFile.ts'
 import { personFile } from '../services/leaving/person.ts'
+import { journalInput } from '../services/money/inputs.ts'
+import { journalFile } from '../services/money/takings.ts'
 import { shopCalendar } from '../services/reminders/feeds.ts'
 import { ownerLetter } from '../services/reminders/ownerLetter.ts'
 import { bottleLabel } from '../services/shelf/bottleLabel.ts'
@@ -87,6 +89,14 @@ export function addDocuments(app: App, desk: Desk): void {
       if (!given.success)
         refuse('invalid', { filter: null }, 'This history cannot be asked for; choose again.')
       return historyFile(desk, given.data)
+    }),
+  )
+  app.get('/documents/journal.csv', context =>
+    answer(context, () => {
+      const given = journalInput.safeParse(context.req.query())
+      if (!given.success)
+        refuse('invalid', { fromDate: null }, 'Give the first and the last day of the journal.')
+      return journalFile(desk, given.data)
     }),
   )
   app.get('/documents/everything.zip', context => answer(context, () => everythingFile(desk)))

@@ -12,6 +12,7 @@ import { hours } from './hours.ts'
 import { jobs } from './jobs.ts'
 import { leaving } from './leaving.ts'
 import { mail } from './mail.ts'
+import { money } from './money.ts'
 import { morning } from './morning.ts'
 import { orders } from './orders.ts'
 import { products } from './products.ts'
@@ -46,6 +47,7 @@ export const appRouter = router({
   jobs,
   leaving,
   mail,
+  money,
   morning,
   orders,
   products,

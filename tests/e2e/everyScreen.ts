@@ -9,6 +9,9 @@ export const everyScreen = [
   '/conditions',
   '/jobs/demo-job-07',
   '/jobs/demo-job-07/applied',
+  ...['owed', 'invoices', 'takings', 'bill/demo-job-07', 'statement/demo-customer-07'].map(
+    each => `/money/${each}`,
+  ),
   '/cars/demo-vehicle-40',
   '/customers',
   '/customers/new',
@@ -19,7 +22,7 @@ export const everyScreen = [
   '/shelf/product/demo-ovrel-one',
   '/shelf/product/demo-ovrel-two',
   ...['due', 'reminders', 'calls', 'results', 'rules', 'templates', 'feeds'].map(each => `/upkeep/${each}`),
-  ...['shop', 'hours', 'bays', 'crew', 'backups', 'data', 'history', 'diagnostics'].map(
+  ...['shop', 'hours', 'bays', 'crew', 'money', 'backups', 'data', 'history', 'diagnostics'].map(
     each => `/settings/${each}`,
   ),
   '/settings/treatments/demo-two-layers',

@@ -4,21 +4,27 @@ import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { OffersView } from '../../../main/api/views.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
-import { money } from '../../parts/money.ts'
 import pieces from '../../parts/pieces.module.css'
-import { dateWords, durationWords, nearWords } from '../../parts/time.ts'
+import { dateWords, nearWords } from '../../parts/time.ts'
 import { Why } from '../../parts/Why.tsx'
 import styles from './Book.module.css'
-import { type Call, lanesOf, missingOf, type OfferKind } from './call.ts'
+import { type Call, lanesOf, missingOf, type OfferKind, pricingOf } from './call.ts'
 import { HeldPlaces } from './HeldPlaces.tsx'
 import { Lanes } from './Lanes.tsx'
+import { PriceLine } from './PriceLine.tsx'
 import { ShelfPart } from './ShelfPart.tsx'
 import type { Booking } from './useBooking.ts'
 
 const dataSheetDecides = 'The times rest on each product’s cure profile; the data sheet decides.'
 
+interface AnswerProps {
+  call: Call
+  change(part: Partial<Call>): void
+  booking: Booking
+}
+
 /** When the car may come and go home, what it costs, and the one act that keeps the place. */
-export function Answer({ call, booking }: { call: Call; booking: Booking }) {
+export function Answer({ call, change, booking }: AnswerProps) {
   const { wish, wishedOn } = call
   const asking = call.treatmentIds.length > 0 && booking.own === null
   const query = useQuery({
@@ -34,6 +40,7 @@ export function Answer({ call, booking }: { call: Call; booking: Booking }) {
       ...(wishedOn && wish === 'day' && { askedDate: wishedOn }),
       ...(wishedOn && wish === 'notBefore' && { notBefore: wishedOn }),
       ...(wishedOn && wish === 'homeBy' && { homeBy: wishedOn }),
+      ...pricingOf(call),
     }),
     enabled: asking,
     placeholderData: before => before,
@@ -53,7 +60,13 @@ export function Answer({ call, booking }: { call: Call; booking: Booking }) {
         </Alert>
       )}
       {asking && query.data && (
-        <Offered call={call} offers={query.data} settled={!query.isPlaceholderData} booking={booking} />
+        <Offered
+          call={call}
+          change={change}
+          offers={query.data}
+          settled={!query.isPlaceholderData}
+          booking={booking}
+        />
       )}
       {call.treatmentIds.length === 0 && !booking.booked && (
         <p className={pieces.empty}>
@@ -65,15 +78,13 @@ export function Answer({ call, booking }: { call: Call; booking: Booking }) {
   )
 }
 
-interface OfferedProps {
-  call: Call
+interface OfferedProps extends AnswerProps {
   offers: OffersView
   /** These are the offers for what is asked now, not for what was asked before. */
   settled: boolean
-  booking: Booking
 }
 
-function Offered({ call, offers, settled, booking }: OfferedProps) {
+function Offered({ call, change, offers, settled, booking }: OfferedProps) {
   const [key, setKey] = useState('soonest')
   const lanes = lanesOf(offers, kind => nameOf(kind, call, offers))
   const chosen = lanes.find(lane => lane.key === key) ?? lanes[0]
@@ -115,10 +126,7 @@ function Offered({ call, offers, settled, booking }: OfferedProps) {
         {chosen && <ShelfPart key={chosen.key} shelf={chosen.offer.shelf} />}
       </div>
       <div className={styles.decide}>
-        <span>
-          <b className={styles.price}>{money(offers.priceMinor, offers.currency)}</b>{' '}
-          <span className={pieces.soft}>{durationWords(offers.handsOnMin)} hands-on</span>
-        </span>
+        <PriceLine call={call} change={change} offers={offers} />
         <span className={styles.acts}>
           {missing && <span className={pieces.soft}>{missing}</span>}
           <Button type="submit" disabled={missing !== null || !chosen || !settled} loading={booking.busy}>

@@ -31,7 +31,7 @@ function Desk({ nowAt }: { nowAt: number }) {
           <WhatPicker call={call} currency={currency} change={change} />
           <WishPicker call={call} today={dateOf(nowAt, zone)} change={change} />
         </fieldset>
-        <Answer call={call} booking={booking} />
+        <Answer call={call} change={change} booking={booking} />
       </div>
     </div>
   )

@@ -58,7 +58,8 @@ export function WhatPicker({ call, currency, change }: Props) {
             {own.map(treatment => {
               const ticked = call.treatmentIds.includes(treatment.id)
               const twice = ticked ? null : coatedTwice([...chosen, treatment], byId)
-              const price = money(treatment.prices[call.sizeClass], currency)
+              const minor = treatment.prices[call.sizeClass]
+              const price = minor > 0 ? money(minor, currency) : 'No price yet'
               return (
                 <Chip
                   key={treatment.id}

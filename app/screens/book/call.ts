@@ -26,6 +26,12 @@ export interface Call {
   coveredBy: string
   /** The caller is somebody new, whose fields are open. */
   isNew: boolean
+  /** What is sold beside the treatments, by the shop's keys. */
+  extraKeys: string[]
+  /** Off the whole, in percent, with why. */
+  discount: { percent: string; reason: string }
+  /** Prices agreed for treatments that have none for this size. */
+  agreed: { treatmentId: string; priceMinor: number }[]
   /** The place held for this call. */
   heldJobId: string | null
 }
@@ -54,6 +60,9 @@ export const emptyCall: Call = {
   wish: 'any',
   wishedOn: null,
   coveredBy: '',
+  extraKeys: [],
+  discount: { percent: '', reason: '' },
+  agreed: [],
   heldJobId: null,
 }
 
@@ -117,6 +126,18 @@ export function lanesOf(offers: OffersView, nameOf: (kind: OfferKind) => string)
   for (const { kind, offer } of feasible)
     if (offer.ifHere) add(`${kind}IfHere`, nameOf(kind), offer.ifHere.offer, offer.ifHere.words)
   return lanes
+}
+
+/** Extras, discount and agreed prices as the desk sends them; a discount that is half typed is none yet. */
+export function pricingOf({ extraKeys, discount, agreed }: Call) {
+  const percent = discount.percent.trim().replace(',', '.')
+  const given = /^\d{1,3}(\.\d{1,2})?$/.test(percent) && Number(percent) > 0 && Number(percent) <= 100
+  const reason = discount.reason.trim()
+  return {
+    extras: extraKeys.map(key => ({ key, quantity: '1' })),
+    discounts: given && reason ? [{ treatmentId: null, amountMinor: null, percent, reason }] : [],
+    agreed,
+  }
 }
 
 /** What is still to be said before a place can be held; null where nothing is. A plate may come later. */

@@ -3,7 +3,7 @@ import { useState } from 'react'
 import type { PlaceView } from '../../../main/api/views.ts'
 import { useSaving } from '../../data/saving.ts'
 import { client, faultOf, trpc } from '../../data/trpc.ts'
-import type { Call } from './call.ts'
+import { type Call, pricingOf } from './call.ts'
 
 interface Booked {
   jobId: string
@@ -37,7 +37,7 @@ export function useBooking(call: Call, change: (part: Partial<Call>) => void, ov
     onSaved: () => change({ heldJobId: null }),
   })
   const failure = hold.error ?? book.error ?? confirm.error ?? release.error
-  const input = ({ plan }: PlaceView) => ({ ...wishOf(call), ...callerOf(call), plan })
+  const input = ({ plan }: PlaceView) => ({ ...wishOf(call), ...callerOf(call), ...pricingOf(call), plan })
   return {
     /** The places held, this call's own among them. */
     places: held.data,

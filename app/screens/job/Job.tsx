@@ -139,16 +139,30 @@ function Promised({ job, when }: { job: JobView; when(at: number): string }) {
         {job.leftAt !== null && <Fact name="Left">{when(job.leftAt)}</Fact>}
         {job.treatments.map(treatment => (
           <Fact key={treatment.name} name={treatment.name}>
-            {money(treatment.priceMinor, job.currency)}
+            {treatment.priceMinor > 0 ? (
+              money(treatment.priceMinor, job.currency)
+            ) : (
+              <span className={pieces.late}>⚑ no price yet</span>
+            )}
             {treatment.scope !== 'whole' && ` · ${scopeWords[treatment.scope].toLowerCase()}`}
             {treatment.leftOut && ` · without ${treatment.leftOut}`}
           </Fact>
         ))}
-        {job.treatments.length > 1 && (
-          <Fact name="Together">
-            <b>{money(job.priceMinor, job.currency)}</b>
+        {job.charges.map(({ kind, words, quantity, amountMinor }, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a charge has no other name than its place
+          <Fact key={i} name={quantity === '1' ? words : `${quantity} × ${words}`}>
+            {money(kind === 'extra' ? amountMinor : -amountMinor, job.currency)}
           </Fact>
+        ))}
+        {job.depositMinor > 0 && (
+          <Fact name="Deposit asked for">{money(job.depositMinor, job.currency)}</Fact>
         )}
+        <Fact name="Together">
+          <b>{money(job.priceMinor, job.currency)}</b> ·{' '}
+          <Link to="/money/$section/$id" params={{ section: 'bill', id: job.id }}>
+            bill
+          </Link>
+        </Fact>
       </dl>
     </Card>
   )

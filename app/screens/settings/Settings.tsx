@@ -6,6 +6,7 @@ import { DataSection } from './DataSection.tsx'
 import { DiagnosticsSection } from './DiagnosticsSection.tsx'
 import { HistorySection } from './HistorySection.tsx'
 import { HoursSection } from './HoursSection.tsx'
+import { MoneySection } from './MoneySection.tsx'
 import { ProductsSection } from './products/ProductsSection.tsx'
 import { ShopSection } from './ShopSection.tsx'
 import { TreatmentsSection } from './treatments/TreatmentsSection.tsx'
@@ -16,6 +17,7 @@ const sections = [
   { section: 'bays', label: 'Bays', Section: BaysSection },
   { section: 'crew', label: 'Crew', Section: CrewSection },
   { section: 'treatments', label: 'Treatments', Section: TreatmentsSection },
+  { section: 'money', label: 'Prices and tax', Section: MoneySection },
   { section: 'products', label: 'Products', Section: ProductsSection },
   { section: 'backups', label: 'Backups', Section: BackupsSection },
   { section: 'data', label: 'Your data', Section: DataSection },

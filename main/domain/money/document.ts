@@ -1,14 +1,16 @@
 import { refuse } from '../refusal.ts'
 import { minorUnitsOf } from './currencies.ts'
-import { type DecimalInput, divideRounded, readDecimal, rescale, tenTo, writeDecimal } from './decimal.ts'
+import { type DecimalInput, divideRounded, readDecimal, tenTo } from './decimal.ts'
 import { checkMinor, minorFromBigInt, sumMinor } from './minor.ts'
-import { checkRate, taxInGross, taxOfLines, taxOnNet } from './tax.ts'
+import { checkRate, shortRate, type TaxCategory, taxInGross, taxOnNet } from './tax.ts'
 
 /** One line of a quote or invoice. A line given back is a negative amount. */
 export interface DocumentLine {
   readonly amountMinor: number
   /** Percent, such as "19" or 8.25. */
   readonly ratePercent: DecimalInput
+  /** Standard where it is left out. */
+  readonly category?: TaxCategory
 }
 
 /** A reduction or a charge on the whole document; the amount is at least zero. */
@@ -22,11 +24,10 @@ export interface DocumentInput {
   readonly paidMinor?: number
   /** Whether amounts come without tax (`net`, the default) or with it (`gross`). */
   readonly amounts?: 'net' | 'gross'
-  /** Where tax is rounded: once a rate (`document`, the default) or on every line. */
-  readonly taxLevel?: 'document' | 'line'
 }
 
 export interface RateTotal {
+  readonly category: TaxCategory
   /** The rate in its shortest form: "19.00" and 19 are both "19". */
   readonly ratePercent: string
   readonly baseMinor: number
@@ -34,7 +35,7 @@ export interface RateTotal {
 }
 
 export interface DocumentTotals {
-  /** One entry a rate, in order of first use. */
+  /** One entry a category and rate, in order of first use. */
   readonly taxPerRate: readonly RateTotal[]
   /** Sum of the lines as they were given (BT-106 where amounts are net). */
   readonly sumOfLinesMinor: number
@@ -73,34 +74,39 @@ export function lineAmountMinor(
 }
 
 /**
- * Totals of a quote or an invoice: tax a rate, without tax, with tax, due.
+ * Totals of a quote or an invoice: tax a rate, without tax, with tax, due. Tax is rounded once for each category and
+ * rate, on what all its lines come to, never line by line: line by line some cents would differ.
  * Source: EN 16931-1 BR-CO-10, BR-CO-13 to BR-CO-17, BR-S-08, BR-S-09; rounding half up.
  */
 export function documentTotals(input: DocumentInput): DocumentTotals {
-  const { lines, adjustments = [], paidMinor = 0, amounts = 'net', taxLevel = 'document' } = input
-  const byRate = new Map<string, number[]>()
-  const add = (amountMinor: number, ratePercent: DecimalInput, field: string) => {
-    checkRate(ratePercent, `${field}.ratePercent`)
-    const rate = shortest(ratePercent)
-    byRate.set(rate, [...(byRate.get(rate) ?? []), checkMinor(amountMinor, `${field}.amountMinor`)])
+  const { lines, adjustments = [], paidMinor = 0, amounts = 'net' } = input
+  const groups = new Map<string, { category: TaxCategory; ratePercent: string; amounts: number[] }>()
+  const add = (line: DocumentLine, amountMinor: number, field: string) => {
+    checkRate(line.ratePercent, `${field}.ratePercent`)
+    const { category = 'S' } = line
+    const ratePercent = shortRate(line.ratePercent)
+    const key = `${category} ${ratePercent}`
+    const group = groups.get(key) ?? { category, ratePercent, amounts: [] }
+    group.amounts.push(checkMinor(amountMinor, `${field}.amountMinor`))
+    groups.set(key, group)
   }
   lines.forEach((line, i) => {
-    add(line.amountMinor, line.ratePercent, `lines.${i}`)
+    add(line, line.amountMinor, `lines.${i}`)
   })
   adjustments.forEach((adjustment, i) => {
-    if (adjustment.amountMinor < 0)
+    const { amountMinor, charge } = adjustment
+    if (amountMinor < 0)
       refuse(
         'adjustment-negative',
-        { [`adjustments.${i}.amountMinor`]: adjustment.amountMinor },
-        `${adjustment.amountMinor} is below zero; say whether it is a reduction or a charge and give the amount itself.`,
+        { [`adjustments.${i}.amountMinor`]: amountMinor },
+        `${amountMinor} is below zero; say whether it is a reduction or a charge and give the amount itself.`,
       )
-    const signed = adjustment.charge ? adjustment.amountMinor : -adjustment.amountMinor
-    add(signed, adjustment.ratePercent, `adjustments.${i}`)
+    add(adjustment, charge ? amountMinor : -amountMinor, `adjustments.${i}`)
   })
 
-  const taxPerRate = [...byRate].map(([ratePercent, list]) => {
-    const split = taxOfLines(list, ratePercent, taxLevel, amounts === 'net' ? taxOnNet : taxInGross)
-    return { ratePercent, baseMinor: split.netMinor, taxMinor: split.taxMinor }
+  const taxPerRate = [...groups.values()].map(({ category, ratePercent, amounts: list }) => {
+    const split = (amounts === 'net' ? taxOnNet : taxInGross)(sumMinor(list), ratePercent)
+    return { category, ratePercent, baseMinor: split.netMinor, taxMinor: split.taxMinor }
   })
   const withoutTaxMinor = sumMinor(taxPerRate.map(rate => rate.baseMinor))
   const taxMinor = sumMinor(taxPerRate.map(rate => rate.taxMinor))
@@ -118,12 +124,4 @@ export function documentTotals(input: DocumentInput): DocumentTotals {
     paidMinor,
     dueMinor: sumMinor([withTaxMinor, -paidMinor]),
   }
-}
-
-/** A rate without trailing zeros, so that "19", "19.0" and 19 are one rate. */
-function shortest(ratePercent: DecimalInput): string {
-  const rate = readDecimal(ratePercent, 'ratePercent')
-  let scale = rate.scale
-  while (scale > 0 && rate.units % tenTo(rate.scale - scale + 1) === 0n) scale -= 1
-  return writeDecimal(rescale(rate, scale, 'half-up'), scale)
 }

@@ -1,4 +1,29 @@
 export { allocate } from './allocate.ts'
+export { type ChargedLine, chargeBill, type Discount } from './bill.ts'
+export { inCoins } from './cash.ts'
+export { creditTotals } from './credit.ts'
 export { minorUnitsOf, payableCurrencies } from './currencies.ts'
+export { splitDeposit } from './deposit.ts'
+export type { RateTotal } from './document.ts'
 export { formatMoney, readMoney } from './format.ts'
-export { checkMinor, majorOf, minorOf, sumMinor, timesMinor } from './minor.ts'
+export {
+  type Account,
+  creditPostings,
+  invoicePostings,
+  type PaymentMethod,
+  type Posting,
+  paymentMethods,
+  paymentPostings,
+} from './journal.ts'
+export { checkMinor, majorOf, minorOf, percentOfMinor, sumMinor, timesMinor } from './minor.ts'
+export {
+  type Charge,
+  chargesOf,
+  type DiscountAsked,
+  type Extra,
+  type Package,
+  type SharedWork,
+  saleMinor,
+  sharedOnce,
+} from './sale.ts'
+export { checkRates, type TaxCategory, type TaxRate, taxCategories } from './tax.ts'

@@ -1,6 +1,24 @@
 import { refuse } from '../refusal.ts'
-import { type DecimalInput, divideRounded, readDecimal, tenTo } from './decimal.ts'
-import { checkMinor, minorFromBigInt, percentOfMinor, sumMinor } from './minor.ts'
+import { type DecimalInput, divideRounded, readDecimal, rescale, tenTo, writeDecimal } from './decimal.ts'
+import { checkMinor, minorFromBigInt, percentOfMinor } from './minor.ts'
+
+/**
+ * How an amount stands to the tax: S taxed at a rate, Z taxed at none, E exempt, O outside it altogether.
+ * Source: UNCL 5305 as EN 16931-1 takes it (BT-118, BT-151).
+ */
+export const taxCategories = ['S', 'Z', 'E', 'O'] as const
+export type TaxCategory = (typeof taxCategories)[number]
+
+/** A rate of the shop's. */
+export interface TaxRate {
+  /** By which treatments and extras name it. */
+  readonly key: string
+  /** As it stands on papers: "Sales tax". */
+  readonly name: string
+  /** A decimal from 0 to 100. */
+  readonly percent: string
+  readonly category: TaxCategory
+}
 
 /** What one amount at one rate comes to. `netMinor + taxMinor` is always what is paid. */
 export interface TaxSplit {
@@ -16,6 +34,42 @@ export function checkRate(ratePercent: DecimalInput, field = 'ratePercent'): voi
       { [field]: ratePercent },
       `A tax rate of ${ratePercent} % is below zero; use 0 or more.`,
     )
+}
+
+/**
+ * Refuses rates no papers could be made with: one without a name, a taxed one at nothing, an untaxed one at something, two
+ * of one key, more than 100 %.
+ * Source: EN 16931-1 BR-S-05, BR-Z-05, BR-E-05, BR-O-05 on which category may have which rate.
+ */
+export function checkRates(rates: readonly TaxRate[], field: string): void {
+  if (rates.length === 0)
+    refuse('rates-missing', { [field]: null }, 'Keep at least one rate; with no tax it is 0 %.')
+  rates.forEach(({ key, name, percent, category }, i) => {
+    const at = `${field}.${i}`
+    if (name.trim() === '') refuse('rate-unnamed', { [`${at}.name`]: name }, 'Give the rate a name.')
+    checkRate(percent, `${at}.percent`)
+    const { units, scale } = readDecimal(percent, `${at}.percent`)
+    if (units > 100n * tenTo(scale))
+      refuse('rate-high', { [`${at}.percent`]: percent }, `${percent} % is no tax; give 100 or less.`)
+    if ((category === 'S') !== units > 0n)
+      refuse(
+        'rate-category',
+        { [`${at}.percent`]: percent },
+        category === 'S'
+          ? 'A taxed rate is above 0 %; for 0 % choose zero rate, exempt or no tax.'
+          : 'Zero rate, exempt and no tax are 0 %; choose taxed for a rate above it.',
+      )
+    if (rates.some((other, j) => j < i && other.key === key))
+      refuse('rate-twice', { [`${at}.name`]: name }, `"${name}" is there twice; take one out.`)
+  })
+}
+
+/** A rate without trailing zeros, so that "19", "19.0" and 19 are one rate. */
+export function shortRate(ratePercent: DecimalInput): string {
+  const rate = readDecimal(ratePercent, 'ratePercent')
+  let scale = rate.scale
+  while (scale > 0 && rate.units % tenTo(rate.scale - scale + 1) === 0n) scale -= 1
+  return writeDecimal(rescale(rate, scale, 'half-up'), scale)
 }
 
 /** Tax on top of a net amount: net × rate / 100, half up to a whole minor unit. */
@@ -35,24 +89,4 @@ export function taxInGross(grossMinor: number, ratePercent: DecimalInput): TaxSp
     'grossMinor',
   )
   return { netMinor, taxMinor: minorFromBigInt(gross - BigInt(netMinor), 'grossMinor') }
-}
-
-/**
- * Tax of several amounts at one rate: once on their sum (`document`, what EN 16931 asks for) or line by line and then
- * added (`line`, what some tills do). The two may differ by some minor units.
- * Source: EN 16931-1 BR-CO-17, BR-S-09.
- */
-export function taxOfLines(
-  amountsMinor: readonly number[],
-  ratePercent: DecimalInput,
-  level: 'document' | 'line',
-  split: (amountMinor: number, ratePercent: DecimalInput) => TaxSplit = taxOnNet,
-): TaxSplit {
-  const splits = (level === 'document' ? [sumMinor(amountsMinor)] : amountsMinor).map(amount =>
-    split(amount, ratePercent),
-  )
-  return {
-    netMinor: sumMinor(splits.map(each => each.netMinor)),
-    taxMinor: sumMinor(splits.map(each => each.taxMinor)),
-  }
 }

@@ -12,6 +12,8 @@ import type { Floor } from '../floor/floor.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
 import { otherVisits, visitInTheWay } from '../floor/vehicleFree.ts'
 import { assertCan } from '../job/assertCan.ts'
+import { moneyRules } from '../prices/moneyRules.ts'
+import { salePrice } from '../prices/salePrice.ts'
 import { callersVehicle } from '../records/caller.ts'
 import { vehicleInUse } from '../records/vehicles.ts'
 import { sell } from '../setUp/soldTreatments.ts'
@@ -58,6 +60,8 @@ export async function holdPlaceIn(tx: Tx, audit: Audit, nowAt: number, input: Ho
     over: { panels: fromJson<PanelNoted[] | null>(vehicle.panels) ?? [], scope, nowAt },
   })
   const floor = await loadFloor(tx, nowAt, Math.max(plan.handover, nowAt) + 1)
+  const price = salePrice(await moneyRules(tx), sold, input, floor.shop.currency)
+  const depositMinor = depositOf(input.depositMinor ?? price.depositMinor, price.totalMinor)
   // An offer for this very moment stays good for the rest of its grid step.
   const release = gridDown(floor, nowAt)
   assertFits(
@@ -84,9 +88,16 @@ export async function holdPlaceIn(tx: Tx, audit: Audit, nowAt: number, input: Ho
       ...times,
       promisedAt: times.handoverAt,
       createdAt: nowAt,
+      depositMinor,
       treatments: {
-        create: sold.treatments.map(({ id, ...sold }, position) => ({ ...sold, treatmentId: id, position })),
+        create: sold.treatments.map(({ id, ...sold }, position) => ({
+          ...sold,
+          priceMinor: price.treatments[position]!.priceMinor,
+          treatmentId: id,
+          position,
+        })),
       },
+      charges: { create: price.charges.map((charge, position) => ({ ...charge, position })) },
       steps: { create: stepRows(sold.steps, plan) },
       checks: { create: sold.checks.map((check, position) => ({ ...check, position })) },
     },
@@ -99,6 +110,12 @@ export async function holdPlaceIn(tx: Tx, audit: Audit, nowAt: number, input: Ho
     detail: { number, heldUntilAt, dropOffAt: job.dropOffAt, promisedAt: job.promisedAt },
   })
   return { jobId: job.id, jobNumber: number, version: job.version, heldUntilAt, customerId, vehicleId }
+}
+
+function depositOf(depositMinor: number, totalMinor: number): number {
+  if (depositMinor < 0 || depositMinor > totalMinor)
+    refuse('deposit-bad', { depositMinor }, 'A deposit is from 0 to the whole price.')
+  return depositMinor
 }
 
 /** One car is not here for two jobs at once. */

@@ -2,6 +2,7 @@
 import { z } from 'zod'
 import { conditions, scopes } from '../../domain/shop/index.ts'
 import { date, finish, id, minute, sizeClass, text, version } from '../desk/inputs.ts'
+import { amountMinor, pricing } from '../prices/inputs.ts'
 import { callerInput } from '../records/inputs.ts'
 
 const treatmentIds = z.array(id).min(1, 'Choose at least one treatment.').max(20)
@@ -26,6 +27,7 @@ export const offersInput = z.object({
   /** Home on this day at the latest. */
   homeBy: date.optional(),
   coveredBy,
+  ...pricing,
 })
 export type OffersInput = z.infer<typeof offersInput>
 
@@ -62,6 +64,9 @@ const place = z.object({
     .min(1, 'Hold it for at least a minute.')
     .max(7 * 1440, 'Hold it for a week at most.')
     .optional(),
+  ...pricing,
+  /** What is asked for as a deposit; as the shop's rules say unless given. */
+  depositMinor: amountMinor.optional(),
 })
 export const holdInput = z.intersection(place, callerInput)
 export type HoldInput = z.input<typeof holdInput>

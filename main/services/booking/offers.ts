@@ -17,6 +17,8 @@ import { fromJson } from '../../store/json.ts'
 import type { Desk } from '../desk/desk.ts'
 import type { Floor } from '../floor/floor.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
+import { moneyRules } from '../prices/moneyRules.ts'
+import { salePrice } from '../prices/salePrice.ts'
 import { type Sold, sell } from '../setUp/soldTreatments.ts'
 import type { OffersInput } from './inputs.ts'
 import { offersInStock, type Stocked, type StockedOffer } from './offersInStock.ts'
@@ -79,6 +81,8 @@ export async function offers(desk: Desk, input: OffersInput) {
     leastBlocked: view(stocked.leastBlocked),
     askedDay: view(stocked.askedDay),
   }
+  const rules = await moneyRules(tx)
+  const price = salePrice(rules, sold, input, floor.shop.currency)
   return {
     nowAt,
     zone: floor.zone,
@@ -95,8 +99,17 @@ export async function offers(desk: Desk, input: OffersInput) {
       productName: step.productId === null ? null : (sold.products.get(step.productId)?.name ?? null),
     })),
     handsOnMin: sold.handsOnMin,
-    treatments: sold.treatments,
-    priceMinor: sold.priceMinor,
+    treatments: sold.treatments.map((each, i) => ({
+      ...each,
+      priceMinor: price.treatments[i]!.priceMinor,
+    })),
+    /** What comes on top or off, in the order it is reckoned. */
+    charges: price.charges,
+    priceMinor: price.totalMinor,
+    /** Treatments without a price for this size: the sum is not the whole of it. */
+    unpriced: price.unpriced,
+    depositMinor: price.depositMinor,
+    taxInPrices: rules.taxInPrices,
     currency: floor.shop.currency,
     /** What the chain of steps wants said: matte paint, a window that leaves little room. */
     notes: sold.notes,

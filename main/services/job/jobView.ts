@@ -17,10 +17,11 @@ import {
   wordsFor,
 } from '../../domain/floor/index.ts'
 import { can, isCalledOff, isMovableFrom, isOver, lastRecorded, notYet } from '../../domain/job/index.ts'
-import { sumMinor } from '../../domain/money/index.ts'
+import { type Charge, saleMinor } from '../../domain/money/index.ts'
 import { reasonText, type Violation } from '../../domain/schedule/index.ts'
 import type { Condition, Finish, Scope, SizeClass, Stage } from '../../domain/shop/index.ts'
 import { sentence } from '../../domain/words.ts'
+import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { calendarOf } from '../desk/shopView.ts'
 import type { Floor } from '../floor/floor.ts'
@@ -44,6 +45,7 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
   const when = (at: number) => minuteWords(at, floor.zone, nowAt)
   const lateMin = Math.max(0, job.handoverAt - job.promisedAt)
   const { vehicle, customer } = job
+  const charges = await chargesOn(tx, id)
   return {
     id,
     number: job.number,
@@ -67,7 +69,9 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
       scope: scope as Scope,
       leftOut,
     })),
-    priceMinor: sumMinor(job.treatments.map(treatment => treatment.priceMinor)),
+    charges,
+    priceMinor: saleMinor(job.treatments, charges, floor.shop.currency),
+    depositMinor: job.depositMinor,
     currency: floor.shop.currency,
     note: job.note,
     heldUntilAt: job.heldUntilAt,
@@ -122,6 +126,17 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
       move: can(job, 'move') && job.steps.some((_, i) => isMovableFrom(job.steps, i)),
     },
   }
+}
+
+/** What it costs beside its treatments' prices, and what is taken off them. */
+async function chargesOn(tx: Tx, jobId: string) {
+  const rows = await tx.jobCharge.findMany({ where: { jobId }, orderBy: { position: 'asc' } })
+  return rows.map(({ kind, words, quantity, amountMinor }) => ({
+    kind: kind as Charge['kind'],
+    words,
+    quantity,
+    amountMinor,
+  }))
 }
 
 /** The last coat of each product: what lies under one of its own kind was laid earlier and asks no more. */

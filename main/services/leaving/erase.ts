@@ -21,7 +21,11 @@ const emptied: Readonly<Record<string, readonly string[]>> = {
   Bounce: ['address', 'text'],
   Merge: ['before'],
   Vehicle: ['plate', 'note'],
-  Job: ['note'],
+  Job: ['note', 'taxExempt'],
+  JobCharge: ['words'],
+  Invoice: ['buyer', 'note', 'carWords', 'exemption', 'reason', 'allowanceReason'],
+  InvoiceLine: ['discountReason'],
+  Payment: ['note'],
 }
 
 /** Fields of their audit lines that go whole: what was typed there is about them. */

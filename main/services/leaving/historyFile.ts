@@ -2,11 +2,11 @@
 import { Readable } from 'node:stream'
 import { zonedOf } from '../../domain/calendar/index.ts'
 import { defused } from '../../domain/tables/index.ts'
+import { byteOrderMark, csvText } from '../desk/csv.ts'
 import type { Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { everyLine, todayOf } from '../history/history.ts'
 import type { HistoryFilter } from '../history/inputs.ts'
-import { byteOrderMark, csvText } from './packed.ts'
 
 export async function historyFile(desk: Desk, filter: HistoryFilter) {
   const { zone } = await shopOf(desk.store.read)

@@ -1,19 +1,11 @@
 /** Everything, or everything about one person, as files to be packed into one. */
-import Papa from 'papaparse'
 import { cells, headings, record, schemaOf } from '../../domain/tables/index.ts'
 import type { TablesRead } from '../../store/tables/readTables.ts'
 import type { ZipEntry } from '../../store/tables/zip.ts'
 import { ownPace, type Pace } from '../desk/beside.ts'
+import { byteOrderMark, csvText } from '../desk/csv.ts'
 
 type Table = TablesRead['tables'][number]
-
-/** A spreadsheet takes a file without it for one of its own country's letters; RFC 3629 allows it, readers skip it. */
-export const byteOrderMark = '\uFEFF'
-
-/** Rows as RFC 4180 writes them down, each with its line end. */
-export function csvText(rows: readonly (readonly string[])[]): string {
-  return rows.length === 0 ? '' : `${Papa.unparse(rows as string[][], { newline: '\r\n' })}\r\n`
-}
 
 export interface Packing {
   read: TablesRead

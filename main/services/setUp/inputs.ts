@@ -194,6 +194,8 @@ export const treatmentInput = z.object({
   /** Minor units by size; 0: not priced. */
   prices: z.record(sizes, number('Give an amount.', 1_000_000_000_000)),
   needsTwoPeople: z.boolean().optional(),
+  /** Its tax rate by the money rules; empty or left out: the usual one. */
+  taxKey: text.optional(),
   /** Nothing is ticked off unless said. */
   checks: z
     .array(z.object({ moment: z.enum(checkMoments), words: text }))

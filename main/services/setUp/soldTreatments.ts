@@ -1,7 +1,7 @@
 import { dateOf } from '../../domain/calendar/index.ts'
 import type { Leaving } from '../../domain/cure/index.ts'
 import { type CuringProduct, leavingOf, type ProductsById } from '../../domain/floor/index.ts'
-import { sumMinor } from '../../domain/money/index.ts'
+import { type SharedWork, sharedOnce } from '../../domain/money/index.ts'
 import { Refusal, refuse } from '../../domain/refusal.ts'
 import {
   type CarCheck,
@@ -18,7 +18,14 @@ import {
   type Scope,
   type SizeClass,
 } from '../../domain/shop/index.ts'
-import { assertOneCoating, type Laid, layOut, partOf, priceShare } from '../../domain/treatment/index.ts'
+import {
+  assertOneCoating,
+  type Laid,
+  layOut,
+  partOf,
+  priceShare,
+  sharedSteps,
+} from '../../domain/treatment/index.ts'
 import { fromJson } from '../../store/json.ts'
 import { keptUntilSaved } from '../../store/kept.ts'
 import type { Tx } from '../../store/store.ts'
@@ -48,7 +55,8 @@ export interface Sold extends Laid {
     share: number
     leftOut: string
   }[]
-  readonly priceMinor: number
+  /** What is done once for several of them, and so may be charged once. */
+  readonly shared: SharedWork[]
   /** What is ticked off around the work. */
   readonly checks: CarCheck[]
   readonly products: ProductsById
@@ -92,11 +100,12 @@ async function readSold(tx: Tx, wish: Wish): Promise<Sold> {
     const car = { finish: wish.finish, panels, scope, today: dateOf(nowAt, shop.zone) }
     const over = templates.map(template => laidOver(template, products, car))
     const bare = over.findIndex(each => each.share === 0)
+    const parts = templates.map((template, i) => partOf(template, over[i]?.share || 1))
     const laid = layOut({
       ...wish,
       // What may not be done on a panel is left out there, so the finish of the car stands for no treatment but a bare one.
       finish: bare < 0 ? 'gloss' : wish.finish,
-      treatments: templates.map((template, i) => partOf(template, over[i]?.share || 1)),
+      treatments: parts,
       products,
       conditionFactors: shop.conditionFactors,
       gridMin: shop.gridMin,
@@ -117,13 +126,13 @@ async function readSold(tx: Tx, wish: Wish): Promise<Sold> {
       const part = template ? priceShare(template, share, wish.sizeClass) : share
       return { id, name, priceMinor: Math.round(whole * part), scope, share, leftOut: leftOut.join(', ') }
     })
-    const priceMinor = sumMinor(treatments.map(each => each.priceMinor))
+    const shared = sharedOnce(treatments, sharedSteps(parts, wish.sizeClass))
     const notes = [...templates.flatMap(({ name }, i) => overWords(name, scope, over[i]!)), ...laid.notes]
     return {
       ...laid,
       notes,
       treatments,
-      priceMinor,
+      shared,
       checks: carChecksOf(templates),
       products,
       coveredBy,

@@ -47,6 +47,7 @@ export function saveTreatment(desk: Desk, input: TreatmentInput): Promise<{ id: 
     summary: checkNote(input.summary, 'summary', 400),
     prices,
     needsTwoPeople: input.needsTwoPeople ?? false,
+    taxKey: input.taxKey ?? '',
     checks: checkCarChecks(input.checks ?? [], 'checks').map(toJson),
   }
   return act(desk, async (tx, audit, at) => {

@@ -23,6 +23,7 @@ const labels: Readonly<Record<string, string>> = {
   Vehicle: `trim(r."plate" || ' ' || r."make" || ' ' || r."model")`,
   Job: `'job ' || r."number"`,
   Lot: `'bottle ' || r."number"`,
+  Invoice: `r."series" || '-' || r."number"`,
   PurchaseOrder: `'order ' || r."number"`,
   ContainerSize: 'r."label"',
   UpkeepPlan: 'r."title"',

@@ -19,8 +19,8 @@ test('Two rates, a reduction and a payment, worked by hand', () => {
   })
   expect(totals).toEqual({
     taxPerRate: [
-      { ratePercent: '19', baseMinor: 9_000, taxMinor: 1_710 },
-      { ratePercent: '7', baseMinor: 5_000, taxMinor: 350 },
+      { category: 'S', ratePercent: '19', baseMinor: 9_000, taxMinor: 1_710 },
+      { category: 'S', ratePercent: '7', baseMinor: 5_000, taxMinor: 350 },
     ],
     sumOfLinesMinor: 15_000,
     allowancesMinor: 1_000,

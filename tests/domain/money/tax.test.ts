@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { checkRate, taxInGross, taxOfLines, taxOnNet } from '../../../main/domain/money/tax.ts'
+import { checkRate, checkRates, shortRate, taxInGross, taxOnNet } from '../../../main/domain/money/tax.ts'
 
 test('On top of a net amount and inside a gross one', () => {
   expect(taxOnNet(10_000, 8.25)).toEqual({ netMinor: 10_000, taxMinor: 825 })
@@ -7,10 +7,24 @@ test('On top of a net amount and inside a gross one', () => {
   expect(taxInGross(100, 0)).toEqual({ netMinor: 100, taxMinor: 0 })
 })
 
-test('Once on the sum and line by line may differ', () => {
-  // 19 percent of 0.99 is 0.1881; of 0.33 three times 0.0627.
-  expect(taxOfLines([33, 33, 33], 19, 'document')).toEqual({ netMinor: 99, taxMinor: 19 })
-  expect(taxOfLines([33, 33, 33], 19, 'line')).toEqual({ netMinor: 99, taxMinor: 18 })
+test('A rate is written as short as it can be', () => {
+  expect(['19', '19.00', 19, '8.250', '0.0'].map(shortRate)).toEqual(['19', '19', '19', '8.25', '0'])
+})
+
+// EN 16931-1 BR-S-05, BR-Z-05, BR-E-05 and BR-O-05: the rate of each category.
+test('Rates that no papers could be made with are refused, each at its field', () => {
+  const rate = { key: 'a', name: 'Sales tax', percent: '8.25', category: 'S' as const }
+  checkRates([rate, { ...rate, key: 'b', name: 'No tax', percent: '0', category: 'Z' }], 'taxes')
+  for (const [rates, code, field] of [
+    [[], 'rates-missing', 'taxes'],
+    [[{ ...rate, name: ' ' }], 'rate-unnamed', 'taxes.0.name'],
+    [[{ ...rate, percent: '-1' }], 'rate-negative', 'taxes.0.percent'],
+    [[{ ...rate, percent: '100.01' }], 'rate-high', 'taxes.0.percent'],
+    [[{ ...rate, percent: '0' }], 'rate-category', 'taxes.0.percent'],
+    [[{ ...rate, category: 'E' as const }], 'rate-category', 'taxes.0.percent'],
+    [[rate, rate], 'rate-twice', 'taxes.1.name'],
+  ] as const)
+    expect(() => checkRates(rates, 'taxes')).toThrow(expect.objectContaining({ code, field }))
 })
 
 test('A rate below zero is refused', () => {

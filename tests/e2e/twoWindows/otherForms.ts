@@ -16,6 +16,10 @@ export const otherForms: Readonly<Record<string, string>> = {
   'screens/job/Heatings.tsx': 'a new heated cure',
   'screens/job/TestSpot.tsx':
     'acts on the job; a second one is refused by its version, in tests/services/job/testSpot.test.ts',
+  'screens/money/CreditForm.tsx': 'a new credit note, of what is left of the invoice at most',
+  'screens/money/bill/IssueForm.tsx': 'issued once: a second one is refused by the version of the job',
+  'screens/money/bill/Payments.tsx':
+    'a new payment; one that another window has taken meanwhile is told, in tests/services/money/payments.test.ts',
   'screens/settings/BackupsSection.tsx':
     'a folder of this computer; a second save is refused by its version, in tests/services/backup/copying.test.ts',
   'screens/shelf/orders/NewOrder.tsx': 'a new order',

@@ -60,8 +60,8 @@ test('A two-layer coating is offered, held, confirmed and still there', async ()
     ['Second layer', 90],
     ['Cure to handover', 240],
   ])
-  // Prices in cents: 480.00 and 1,299.00.
-  expect([view.priceMinor, view.currency]).toEqual([177_900, 'USD'])
+  // Prices in cents: 480.00 and 1,299.00, less the wash of the first, 60 of its 300 minutes, which both share.
+  expect([view.priceMinor, view.currency]).toEqual([168_300, 'USD'])
   const offer = feasible(view.soonest)
   const coatEnd = offer.plan.steps[5]!.end
   expect(offer.safeAt - coatEnd).toBe(240)

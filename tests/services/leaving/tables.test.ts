@@ -3,7 +3,7 @@ import fc from 'fast-check'
 import Papa from 'papaparse'
 import { expect, it } from 'vitest'
 import { defused } from '../../../main/domain/tables/index.ts'
-import { byteOrderMark, csvText } from '../../../main/services/leaving/packed.ts'
+import { byteOrderMark, csvText } from '../../../main/services/desk/csv.ts'
 import { asWritten } from '../../domain/tables/asWritten.ts'
 import { type Case, runCases } from '../../reference/cases.ts'
 

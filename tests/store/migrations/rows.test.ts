@@ -73,6 +73,11 @@ const changes: Record<string, Record<string, Record<string, (before: Row) => Val
   },
   // No coat was taken off as a step of its own, and nobody was asked about a life before.
   taken_off_and_kept: { JobStep: { takesOff: () => 0 }, ShelfProduct: { lifeKeptAt: () => null } },
+  // No deposit was asked for, everybody paid tax, and everything bore the usual rate.
+  money_and_invoices: {
+    Job: { depositMinor: () => 0, taxExempt: () => '' },
+    Treatment: { taxKey: () => '' },
+  },
   // Of each container these rows hold one move, and no place was let go.
   read_less: {
     Lot: {

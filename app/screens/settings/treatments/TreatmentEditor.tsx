@@ -6,13 +6,17 @@ import { trpc } from '../../../data/trpc.ts'
 import { MoneyInput } from '../../../parts/inputs.tsx'
 import { moved } from '../../../parts/MoveArrows.tsx'
 import { sizeChoices } from '../../../parts/shopWords.ts'
+import { TaxSelect } from '../MoneySection.tsx'
 import { RowEditor, useRowForm } from '../RowEditor.tsx'
 import { CheckFields } from './CheckFields.tsx'
 import { LaidOut } from './LaidOut.tsx'
 import { StepEditor } from './StepEditor.tsx'
 import styles from './Treatments.module.css'
 
-type Fields = Pick<TreatmentView, 'name' | 'summary' | 'prices' | 'needsTwoPeople' | 'checks' | 'steps'>
+type Fields = Pick<
+  TreatmentView,
+  'name' | 'summary' | 'prices' | 'taxKey' | 'needsTwoPeople' | 'checks' | 'steps'
+>
 
 const freshStep: TreatmentStep = {
   name: '',
@@ -33,6 +37,7 @@ const fresh: Fields = {
   name: '',
   summary: '',
   prices: { small: 0, medium: 0, large: 0, xl: 0 },
+  taxKey: '',
   needsTwoPeople: false,
   checks: [],
   steps: [freshStep],
@@ -45,11 +50,11 @@ interface Props {
 
 /** One treatment: name, prices, steps, and what they come to on a car. */
 export function TreatmentEditor({ treatment, products }: Props) {
-  const { name, summary, prices, needsTwoPeople, checks, steps } = treatment ?? fresh
+  const { name, summary, prices, taxKey, needsTwoPeople, checks, steps } = treatment ?? fresh
   const form = useRowForm<Fields>(
     'treatments',
     treatment,
-    { name, summary, prices, needsTwoPeople, checks, steps },
+    { name, summary, prices, taxKey, needsTwoPeople, checks, steps },
     trpc.treatments.save.mutationOptions(),
   )
   const { value: now, change, faults } = form
@@ -66,6 +71,7 @@ export function TreatmentEditor({ treatment, products }: Props) {
           <MoneyInput key={size} label={label} {...price.field(size)} />
         ))}
       </fieldset>
+      <TaxSelect label="Tax" {...form.field('taxKey')} />
       <Checkbox label="Needs two people: no step is done by one alone" {...form.tick('needsTwoPeople')} />
       <CheckFields
         checks={now.checks}

@@ -1,0 +1,119 @@
+import { Button, Popover, TextInput } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import type { OffersView } from '../../../main/api/views.ts'
+import { trpc } from '../../data/trpc.ts'
+import { Chip } from '../../parts/Chip.tsx'
+import { MoneyInput } from '../../parts/inputs.tsx'
+import { money } from '../../parts/money.ts'
+import pieces from '../../parts/pieces.module.css'
+import { durationWords } from '../../parts/time.ts'
+import styles from './Book.module.css'
+import type { Call } from './call.ts'
+
+interface Props {
+  call: Call
+  offers: OffersView
+  change(part: Partial<Call>): void
+}
+
+/** What it costs, what is in that, and what is asked for now. */
+export function PriceLine({ call, offers, change }: Props) {
+  const { charges, priceMinor, depositMinor, unpriced, currency } = offers
+  const show = (minor: number) => money(minor, currency)
+  const off = Map.groupBy(
+    charges.filter(each => each.kind !== 'extra'),
+    each => each.words,
+  )
+  const open = offers.treatments.filter(each => unpriced.includes(each.name))
+  return (
+    <div className={styles.cost}>
+      <span>
+        {priceMinor > 0 && <b className={styles.price}>{show(priceMinor)}</b>}{' '}
+        <span className={pieces.soft}>
+          {priceMinor > 0 && (offers.taxInPrices ? 'with tax · ' : 'before tax · ')}
+          {durationWords(offers.handsOnMin)} hands-on
+          {depositMinor > 0 && ` · deposit ${show(depositMinor)}`}
+        </span>
+      </span>
+      {[...off].map(([words, same]) => (
+        <small key={words} className={pieces.soft}>
+          {words}: {show(-same.reduce((sum, each) => sum + each.amountMinor, 0))}
+        </small>
+      ))}
+      {open.map(treatment => (
+        <span key={treatment.id} className={styles.agreed}>
+          <span className={pieces.late}>⚑ No price for {treatment.name}</span>
+          <MoneyInput
+            aria-label={`Price agreed for ${treatment.name}`}
+            size="xs"
+            value={0}
+            onChange={priceMinor =>
+              change({
+                agreed: [
+                  ...call.agreed.filter(each => each.treatmentId !== treatment.id),
+                  { treatmentId: treatment.id, priceMinor },
+                ],
+              })
+            }
+          />
+        </span>
+      ))}
+      <OnTop call={call} change={change} currency={currency} />
+    </div>
+  )
+}
+
+/** Extras and one discount, which is given with its reason or not at all. */
+function OnTop({ call, change, currency }: Omit<Props, 'offers'> & { currency: string }) {
+  const extras = useQuery(trpc.money.rules.queryOptions()).data?.extras ?? []
+  const { discount } = call
+  const put = (part: Partial<Call['discount']>) => change({ discount: { ...discount, ...part } })
+  return (
+    <Popover position="top-start" shadow="md" width={340}>
+      <Popover.Target>
+        <Button variant="default" size="compact-sm">
+          Extras and discount
+        </Button>
+      </Popover.Target>
+      <Popover.Dropdown>
+        <div className={pieces.form}>
+          {extras.length > 0 && (
+            <fieldset className={styles.chips}>
+              <legend>Extras</legend>
+              {extras.map(extra => (
+                <Chip
+                  key={extra.key}
+                  type="checkbox"
+                  label={extra.name}
+                  about={money(extra.priceMinor, currency)}
+                  checked={call.extraKeys.includes(extra.key)}
+                  onChange={event =>
+                    change({
+                      extraKeys: event.currentTarget.checked
+                        ? [...call.extraKeys, extra.key]
+                        : call.extraKeys.filter(key => key !== extra.key),
+                    })
+                  }
+                />
+              ))}
+            </fieldset>
+          )}
+          <TextInput
+            label="Taken off, percent"
+            inputMode="decimal"
+            value={discount.percent}
+            maxLength={6}
+            onChange={event => put({ percent: event.currentTarget.value })}
+          />
+          <TextInput
+            label="Why"
+            description="Without a reason nothing is taken off"
+            value={discount.reason}
+            maxLength={160}
+            onChange={event => put({ reason: event.currentTarget.value })}
+          />
+        </div>
+      </Popover.Dropdown>
+    </Popover>
+  )
+}

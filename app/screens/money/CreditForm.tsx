@@ -1,0 +1,40 @@
+import { TextInput } from '@mantine/core'
+import type { InvoiceView } from '../../../main/api/views.ts'
+import { useForm } from '../../data/form.ts'
+import { trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
+import { Form } from '../../parts/form/Form.tsx'
+import { MoneyInput } from '../../parts/inputs.tsx'
+import { money } from '../../parts/money.ts'
+
+interface Props {
+  invoice: InvoiceView
+  onDone(): void
+}
+
+/** Gives back an invoice, all of it unless less is typed. */
+export function CreditForm({ invoice, onDone }: Props) {
+  const open = invoice.lines.filter(line => line.leftMinor > 0)
+  const form = useForm({
+    saved: { lines: open.map(({ id, leftMinor }) => ({ id, amountMinor: leftMinor })), reason: '' },
+    saving: trpc.money.credit.mutationOptions(),
+    send: value => ({ ...value, id: invoice.id }),
+    done: onDone,
+  })
+  return (
+    <Card title="Credit note" about="the invoice stays as it is; the credit note gives it back">
+      <Form form={form} label="Credit note" save="Issue the credit note" onCancel={onDone}>
+        {form.each<{ id: string; amountMinor: number }>('lines').map((line, i) => (
+          <MoneyInput
+            key={line.value.id}
+            label={`Give back of ${open[i]?.name}`}
+            description={`${money(open[i]?.leftMinor ?? 0, invoice.currency)} at most`}
+            maw={280}
+            {...line.field('amountMinor')}
+          />
+        ))}
+        <TextInput label="Why" maw={480} {...form.field('reason')} />
+      </Form>
+    </Card>
+  )
+}

@@ -1,0 +1,95 @@
+import { Button, Group } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import { Link } from '@tanstack/react-router'
+import { useState } from 'react'
+import type { InvoiceView } from '../../../main/api/views.ts'
+import { trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
+import { Facts } from '../../parts/Facts.tsx'
+import { Lookup } from '../../parts/Lookup.tsx'
+import { money } from '../../parts/money.ts'
+import pieces from '../../parts/pieces.module.css'
+import { Table } from '../../parts/Table.tsx'
+import { fullDateWords } from '../../parts/time.ts'
+import { CreditForm } from './CreditForm.tsx'
+import { Totals } from './Totals.tsx'
+import { paperWords } from './words.ts'
+
+/** One invoice or credit note, as it was issued. */
+export function InvoiceSheet({ id }: { id: string }) {
+  const { data: invoice, error } = useQuery(trpc.money.invoice.queryOptions({ id }))
+  const [crediting, setCrediting] = useState(false)
+  if (!invoice) return <Lookup error={error} what="the invoice" to="/money" label="To what is owed" />
+  const left = invoice.kind === 'invoice' && invoice.lines.some(line => line.leftMinor > 0)
+  return (
+    <>
+      <Card title={`${paperWords[invoice.kind]} ${invoice.name}`} about={fullDateWords(invoice.issuedOn)}>
+        <Facts
+          of={{
+            For: invoice.buyer.name,
+            Car: (
+              <Link to="/money/$section/$id" params={{ section: 'bill', id: invoice.jobId }}>
+                {invoice.carWords}, job {invoice.jobNumber}
+              </Link>
+            ),
+            'To be paid by': invoice.kind === 'invoice' && fullDateWords(invoice.dueOn),
+            Corrects: invoice.corrects && <PaperLink of={invoice.corrects} />,
+            Because: invoice.reason || null,
+            'No tax because': invoice.exemption || null,
+            Credited: invoice.credits.length > 0 && (
+              <>
+                {invoice.credits.map(credit => (
+                  <div key={credit.id}>
+                    <PaperLink of={credit} /> {money(credit.withTaxMinor, invoice.currency)}
+                  </div>
+                ))}
+              </>
+            ),
+            Note: invoice.note || null,
+          }}
+        />
+        <Lines invoice={invoice} />
+        <Totals of={invoice} />
+        <Group mt="sm">
+          {left && !crediting && (
+            <Button variant="default" onClick={() => setCrediting(true)}>
+              Credit it
+            </Button>
+          )}
+        </Group>
+      </Card>
+      {crediting && left && <CreditForm invoice={invoice} onDone={() => setCrediting(false)} />}
+    </>
+  )
+}
+
+function PaperLink({ of }: { of: { id: string; name: string } }) {
+  return (
+    <Link to="/money/$section/$id" params={{ section: 'invoices', id: of.id }}>
+      {of.name}
+    </Link>
+  )
+}
+
+function Lines({ invoice }: { invoice: InvoiceView }) {
+  const show = (minor: number) => money(minor, invoice.currency)
+  return (
+    <Table
+      rows={invoice.lines}
+      keyOf={line => line.id}
+      columns={[
+        {
+          cell: line => (line.quantity === '1' ? line.name : `${line.quantity} × ${line.name}`),
+          small: line =>
+            line.discountMinor > 0 && (
+              <span className={pieces.soft}>
+                {show(line.discountMinor)} off: {line.discountReason}
+              </span>
+            ),
+        },
+        { number: true, cell: line => (line.category === 'S' ? `${line.ratePercent} %` : '') },
+        { number: true, cell: line => show(line.amountMinor) },
+      ]}
+    />
+  )
+}

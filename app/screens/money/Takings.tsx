@@ -1,0 +1,129 @@
+import { Group, TextInput } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import { Link } from '@tanstack/react-router'
+import { useState } from 'react'
+import { dateOf } from '../../../main/domain/calendar/index.ts'
+import { useNowAt } from '../../data/now.ts'
+import { useShop } from '../../data/shop.ts'
+import { trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
+import { DocumentButton } from '../../parts/DocumentButton.tsx'
+import { Facts } from '../../parts/Facts.tsx'
+import { money } from '../../parts/money.ts'
+import pieces from '../../parts/pieces.module.css'
+import { ScreenTitle } from '../../parts/ScreenTitle.tsx'
+import { Table } from '../../parts/Table.tsx'
+import { clockWords, fullDateWords } from '../../parts/time.ts'
+import { Waiting } from '../../parts/Waiting.tsx'
+import styles from './Money.module.css'
+import { methodWords } from './words.ts'
+
+/** What came in today, or on another day, and the journal for the bookkeeper. */
+export function Takings() {
+  const nowAt = useNowAt()
+  const { zone } = useShop()
+  return nowAt === null ? null : <Day today={dateOf(nowAt, zone)} />
+}
+
+function Day({ today }: { today: string }) {
+  const [date, setDate] = useState(today)
+  const [from, setFrom] = useState(`${today.slice(0, 8)}01`)
+  const [to, setTo] = useState(today)
+  const { data: day, error } = useQuery({
+    ...trpc.money.takings.queryOptions({ date }),
+    placeholderData: before => before,
+  })
+  if (!day) return <Waiting error={error} words="Counting it" />
+  const show = (minor: number) => money(minor, day.currency)
+  const most = Math.max(1, ...day.ways.map(way => Math.abs(way.minor)))
+  return (
+    <>
+      <ScreenTitle title="Takings">
+        <b>{show(day.totalMinor)}</b>
+        <TextInput
+          type="date"
+          aria-label="Day"
+          value={date}
+          onChange={event => event.currentTarget.value && setDate(event.currentTarget.value)}
+        />
+      </ScreenTitle>
+      <div className={pieces.two}>
+        <Card title={fullDateWords(day.date)}>
+          <div className={styles.bars}>
+            {day.ways.map(way => (
+              <Way
+                key={way.method}
+                name={methodWords[way.method]}
+                share={Math.abs(way.minor) / most}
+                amount={show(way.minor)}
+              />
+            ))}
+          </div>
+          <Facts
+            of={{
+              'Deposits in it': show(day.depositsMinor),
+              'Tips in it': show(day.tipsMinor),
+              'Cash rounding': day.roundingMinor !== 0 && show(day.roundingMinor),
+              Issued: `${day.invoices.count} ${day.invoices.count === 1 ? 'invoice' : 'invoices'}, ${show(day.invoices.minor)}`,
+              Credited: day.credits.count > 0 && show(day.credits.minor),
+            }}
+          />
+        </Card>
+        <Card title="Journal for the bookkeeper" about="double entry, as a list">
+          <Group align="end">
+            <TextInput
+              type="date"
+              label="From"
+              value={from}
+              onChange={event => event.currentTarget.value && setFrom(event.currentTarget.value)}
+            />
+            <TextInput
+              type="date"
+              label="To"
+              value={to}
+              onChange={event => event.currentTarget.value && setTo(event.currentTarget.value)}
+            />
+            <DocumentButton path={`/documents/journal.csv?fromDate=${from}&toDate=${to}`}>
+              Save as CSV
+            </DocumentButton>
+          </Group>
+        </Card>
+      </div>
+      <Card title="Payments">
+        <Table
+          rows={day.payments}
+          keyOf={each => each.id}
+          empty="Nothing came in on this day."
+          columns={[
+            { head: 'At', cell: each => clockWords(each.at, day.zone) },
+            {
+              head: 'From',
+              cell: each => (
+                <Link to="/money/$section/$id" params={{ section: 'bill', id: each.jobId }}>
+                  {each.customerName}
+                </Link>
+              ),
+              small: each =>
+                [`job ${each.jobNumber}`, each.before && 'deposit', each.note].filter(Boolean).join(' · '),
+            },
+            { head: 'How', cell: each => methodWords[each.method] },
+            { head: 'Amount', number: true, cell: each => show(each.amountMinor) },
+            { head: 'Tip', number: true, cell: each => (each.tipMinor === 0 ? '' : show(each.tipMinor)) },
+          ]}
+        />
+      </Card>
+    </>
+  )
+}
+
+function Way({ name, share, amount }: { name: string; share: number; amount: string }) {
+  return (
+    <>
+      <span>{name}</span>
+      <span>
+        <span className={styles.bar} style={{ display: 'block', width: `${share * 100}%` }} />
+      </span>
+      <span>{amount}</span>
+    </>
+  )
+}

@@ -1,0 +1,48 @@
+import type { RateTotal } from '../../../main/domain/money/index.ts'
+import { money } from '../../parts/money.ts'
+import styles from './Money.module.css'
+
+interface Props {
+  of: {
+    currency: string
+    taxPerRate: readonly (RateTotal & { name: string })[]
+    allowanceReason?: string
+    allowanceMinor: number
+    withoutTaxMinor: number
+    withTaxMinor: number
+    depositMinor?: number
+  }
+}
+
+/** What lines come to: what is taken off the whole, the tax of each rate, and the sum. */
+export function Totals({ of }: Props) {
+  const show = (minor: number) => money(minor, of.currency)
+  const rows = [
+    ...(of.allowanceMinor > 0 ? [[`Off: ${of.allowanceReason}`, show(-of.allowanceMinor)]] : []),
+    ...(of.taxPerRate.some(rate => rate.taxMinor > 0) ? [['Without tax', show(of.withoutTaxMinor)]] : []),
+    ...of.taxPerRate.map(({ name, ratePercent, category, baseMinor, taxMinor }) => [
+      category === 'S' ? `${name} ${ratePercent} % on ${show(baseMinor)}` : `${name}, ${show(baseMinor)}`,
+      show(taxMinor),
+    ]),
+  ]
+  return (
+    <dl className={styles.totals}>
+      {rows.map(([name, amount]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>{amount}</dd>
+        </div>
+      ))}
+      <div className={styles.sum}>
+        <dt>Together</dt>
+        <dd>{show(of.withTaxMinor)}</dd>
+      </div>
+      {(of.depositMinor ?? 0) > 0 && (
+        <div>
+          <dt>Deposit paid</dt>
+          <dd>{show(-of.depositMinor!)}</dd>
+        </div>
+      )}
+    </dl>
+  )
+}

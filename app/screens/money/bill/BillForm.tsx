@@ -1,0 +1,104 @@
+import { Button, Group, Select, TextInput } from '@mantine/core'
+import type { BillView } from '../../../../main/api/views.ts'
+import { useForm } from '../../../data/form.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { Card } from '../../../parts/Card.tsx'
+import { Form } from '../../../parts/form/Form.tsx'
+import { MoneyInput } from '../../../parts/inputs.tsx'
+import styles from '../Money.module.css'
+
+type Charge = BillView['charges'][number]
+
+const kindWords: Record<Charge['kind'], string> = {
+  extra: 'Extra',
+  shared: 'Charged once',
+  package: 'Package',
+  discount: 'Taken off',
+}
+
+/** The bill as it is written before it is invoiced: prices, extras, what is taken off and why. */
+export function BillForm({ bill }: { bill: BillView }) {
+  const { id, version, prices, charges, depositMinor, taxExempt } = bill
+  const form = useForm({
+    saved: {
+      prices: prices.map(({ id, priceMinor }) => ({ id, priceMinor })),
+      charges: charges.map(each => ({ ...each })),
+      depositMinor,
+      taxExempt,
+    },
+    version,
+    saving: trpc.money.saveBill.mutationOptions(),
+    send: (value, version) => ({ ...value, id, version }),
+  })
+  const { value, change } = form
+  const add = (charge: Partial<Charge>) =>
+    change({
+      charges: [
+        ...value.charges,
+        { kind: 'extra', treatmentId: null, words: '', quantity: '1', amountMinor: 0, taxKey: '', ...charge },
+      ],
+    })
+  return (
+    <Card title="Change it" about="until it is invoiced">
+      <Form form={form} label="Bill">
+        {form.each<{ id: string; priceMinor: number }>('prices').map((row, i) => (
+          <MoneyInput key={row.value.id} label={prices[i]?.name} maw={220} {...row.field('priceMinor')} />
+        ))}
+        {form.each<Charge>('charges').map((row, i) => {
+          const charge = row.value
+          const whose = prices.find(price => price.treatmentId === charge.treatmentId)
+          const what = kindWords[charge.kind]
+          return (
+            // biome-ignore lint/suspicious/noArrayIndexKey: a charge has no other name than its place
+            <div key={i} className={styles.typed}>
+              <TextInput label={whose ? `${what}, ${whose.name}` : what} {...row.field('words')} />
+              <TextInput label="How many" disabled={charge.kind !== 'extra'} {...row.field('quantity')} />
+              <MoneyInput label={charge.kind === 'extra' ? 'Each' : 'Off'} {...row.field('amountMinor')} />
+              <Button
+                variant="default"
+                mt={26}
+                aria-label={`Take out ${what} ${charge.words}`}
+                onClick={() => change({ charges: value.charges.toSpliced(i, 1) })}
+              >
+                ✕
+              </Button>
+            </div>
+          )
+        })}
+        <Group align="end">
+          <Select
+            aria-label="Add an extra"
+            placeholder="Add an extra"
+            value={null}
+            data={[
+              ...bill.extras.map(extra => ({ value: extra.key, label: extra.name })),
+              { value: '', label: 'Something else' },
+            ]}
+            onChange={key => {
+              const extra = bill.extras.find(each => each.key === key)
+              add(extra ? { words: extra.name, amountMinor: extra.priceMinor, taxKey: extra.taxKey } : {})
+            }}
+          />
+          <Select
+            aria-label="Take something off"
+            placeholder="Take something off"
+            value={null}
+            data={[
+              { value: 'whole', label: 'The whole' },
+              ...prices.map(price => ({ value: price.treatmentId, label: price.name })),
+            ]}
+            onChange={of => of && add({ kind: 'discount', treatmentId: of === 'whole' ? null : of })}
+          />
+        </Group>
+        <Group align="start">
+          <MoneyInput label="Deposit asked for" {...form.field('depositMinor')} />
+          <TextInput
+            label="No tax because"
+            description="Empty: tax is charged"
+            {...form.field('taxExempt')}
+          />
+        </Group>
+      </Form>
+    </Card>
+  )
+}

@@ -1,0 +1,53 @@
+import { Textarea, TextInput } from '@mantine/core'
+import type { BillView } from '../../../../main/api/views.ts'
+import { useForm } from '../../../data/form.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { Card } from '../../../parts/Card.tsx'
+import { Form } from '../../../parts/form/Form.tsx'
+import { money } from '../../../parts/money.ts'
+import pieces from '../../../parts/pieces.module.css'
+
+/** Issues the invoice: whom it is for, and the one button. */
+export function IssueForm({ bill }: { bill: BillView }) {
+  const form = useForm({
+    saved: { buyer: bill.buyer, note: '' },
+    saving: trpc.money.issue.mutationOptions(),
+    send: value => ({ ...value, id: bill.id, version: bill.version }),
+  })
+  const buyer = form.within('buyer')
+  return (
+    <Card title="Invoice" about="numbered and never changed from then on">
+      <Form
+        form={form}
+        label="Invoice"
+        save={`Issue the invoice, ${money(bill.withTaxMinor, bill.currency)}`}
+        ready={bill.unpriced.length === 0}
+      >
+        <div className={pieces.fields}>
+          <TextInput label="For" {...buyer.field('name')} />
+          <TextInput label="E-mail" type="email" {...buyer.field('email')} />
+          <Textarea
+            label="Address"
+            autosize
+            minRows={2}
+            className={pieces.whole}
+            {...buyer.field('address')}
+          />
+          <TextInput label="Country" description="Two letters" maxLength={2} {...buyer.field('country')} />
+          <TextInput
+            label="Their tax number"
+            description="Where they have one"
+            {...buyer.field('taxNumber')}
+          />
+          <Textarea
+            label="Note on it"
+            autosize
+            minRows={1}
+            className={pieces.whole}
+            {...form.field('note')}
+          />
+        </div>
+      </Form>
+    </Card>
+  )
+}

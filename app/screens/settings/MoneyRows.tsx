@@ -1,0 +1,133 @@
+import { Button, MultiSelect, Select, TextInput } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import type { MoneyRules } from '../../../main/api/views.ts'
+import { type TaxCategory, taxCategories } from '../../../main/domain/money/index.ts'
+import type { FormOf } from '../../data/form.ts'
+import { trpc } from '../../data/trpc.ts'
+import { MoneyInput } from '../../parts/inputs.tsx'
+import { choicesOf } from '../../parts/shopWords.ts'
+import styles from './MoneyRows.module.css'
+
+interface Props {
+  form: FormOf<MoneyRules>
+}
+
+const categoryWords: Record<TaxCategory, string> = {
+  S: 'taxed',
+  Z: 'zero rate',
+  E: 'exempt',
+  O: 'no tax',
+}
+
+const newKey = () => crypto.randomUUID()
+
+/** The shop's tax rates. */
+export function TaxRows({ form }: Props) {
+  const { taxes } = form.value
+  return (
+    <>
+      {form.each<MoneyRules['taxes'][number]>('taxes').map((row, i) => (
+        <div key={row.value.key} className={styles.row}>
+          <TextInput label="Name on papers" {...row.field('name')} />
+          <TextInput label="Percent" inputMode="decimal" {...row.field('percent')} />
+          <Select
+            label="Which is"
+            data={taxCategories.map(value => ({ value, label: categoryWords[value] }))}
+            {...row.choice('category')}
+          />
+          <Remove
+            what={`the rate ${row.value.name}`}
+            disabled={taxes.length === 1}
+            onClick={() => form.change({ taxes: taxes.toSpliced(i, 1) })}
+          />
+        </div>
+      ))}
+      <Add
+        what="a rate"
+        onClick={() =>
+          form.change({ taxes: [...taxes, { key: newKey(), name: '', percent: '', category: 'S' }] })
+        }
+      />
+    </>
+  )
+}
+
+/** What is sold beside the treatments. */
+export function ExtraRows({ form }: Props) {
+  const { extras, taxes } = form.value
+  return (
+    <>
+      {form.each<MoneyRules['extras'][number]>('extras').map((row, i) => (
+        <div key={row.value.key} className={styles.row}>
+          <TextInput label="What it is" {...row.field('name')} />
+          <MoneyInput label="Price" {...row.field('priceMinor')} />
+          <Select
+            label="Tax"
+            data={[
+              { value: '', label: 'the usual one' },
+              ...taxes.slice(1).map(({ key, name }) => ({ value: key, label: name })),
+            ]}
+            {...row.choice('taxKey')}
+          />
+          <Remove
+            what={`the extra ${row.value.name}`}
+            onClick={() => form.change({ extras: extras.toSpliced(i, 1) })}
+          />
+        </div>
+      ))}
+      <Add
+        what="an extra"
+        onClick={() =>
+          form.change({ extras: [...extras, { key: newKey(), name: '', priceMinor: 0, taxKey: '' }] })
+        }
+      />
+    </>
+  )
+}
+
+/** Treatments that cost less together. */
+export function PackageRows({ form }: Props) {
+  const { packages } = form.value
+  const treatments = useQuery(trpc.treatments.list.queryOptions()).data
+  return (
+    <>
+      {form.each<MoneyRules['packages'][number]>('packages').map((row, i) => (
+        <div key={row.value.key} className={styles.row}>
+          <TextInput label="Name" {...row.field('name')} />
+          <TextInput label="Percent less" inputMode="decimal" {...row.field('percent')} />
+          <MultiSelect label="Treatments" data={choicesOf(treatments)} {...row.field('treatmentIds')} />
+          <Remove
+            what={`the package ${row.value.name}`}
+            onClick={() => form.change({ packages: packages.toSpliced(i, 1) })}
+          />
+        </div>
+      ))}
+      <Add
+        what="a package"
+        onClick={() =>
+          form.change({
+            packages: [...packages, { key: newKey(), name: '', treatmentIds: [], percent: '10' }],
+          })
+        }
+      />
+    </>
+  )
+}
+
+function Remove({ what, ...rest }: { what: string; disabled?: boolean; onClick(): void }) {
+  return (
+    <Button variant="default" aria-label={`Take out ${what}`} {...rest}>
+      ✕
+    </Button>
+  )
+}
+
+function Add({ what, onClick }: { what: string; onClick(): void }) {
+  return (
+    <div>
+      <Button variant="default" size="compact-md" onClick={onClick}>
+        Add {what}
+      </Button>
+    </div>
+  )
+}

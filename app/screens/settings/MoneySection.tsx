@@ -1,0 +1,128 @@
+import { Checkbox, Select, Textarea, TextInput } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import type { MoneyRules } from '../../../main/api/views.ts'
+import { useForm } from '../../data/form.ts'
+import { trpc } from '../../data/trpc.ts'
+import { Form } from '../../parts/form/Form.tsx'
+import { DecimalInput, MoneyInput } from '../../parts/inputs.tsx'
+import pieces from '../../parts/pieces.module.css'
+import { Waiting } from '../../parts/Waiting.tsx'
+import { Heading } from './Heading.tsx'
+import { ExtraRows, PackageRows, TaxRows } from './MoneyRows.tsx'
+
+/** How the shop prices, taxes and bills. */
+export function MoneySection() {
+  const { data, error } = useQuery(trpc.money.rules.queryOptions())
+  if (!data) return <Waiting error={error} words="Looking it up" />
+  return <Rules rules={data} />
+}
+
+function Rules({ rules }: { rules: MoneyRules }) {
+  const form = useForm({
+    saved: rules,
+    version: rules.version,
+    saving: trpc.money.saveRules.mutationOptions(),
+    send: (value, version) => ({ ...value, version }),
+  })
+  const { value, change } = form
+  return (
+    <>
+      <Heading title="Prices and tax">
+        What is sold beside the treatments, what is taken off, and the tax on all of it. Which rates apply
+        where is for your local rules and your bookkeeper to say; what was issued before stays as it was.
+      </Heading>
+      <div className={pieces.card}>
+        <Form form={form} label="Prices and tax">
+          <h3>Tax rates, the usual one first</h3>
+          <TaxRows form={form} />
+          <Checkbox label="Prices have their tax in them" {...form.tick('taxInPrices')} />
+          <h3>Extras</h3>
+          <ExtraRows form={form} />
+          <h3>Packages: treatments that cost less together</h3>
+          <PackageRows form={form} />
+          <Checkbox
+            label="Work that two treatments share, such as one wash, is charged once"
+            {...form.tick('sharedOnce')}
+          />
+          <h3>Paying</h3>
+          <div className={pieces.fields}>
+            <DecimalInput
+              label="Deposit at the hold"
+              description="0: none is asked for"
+              unit="%"
+              least={0}
+              most={100}
+              value={Number(value.depositPercent)}
+              onChange={percent => change({ depositPercent: String(percent) })}
+              error={form.faults.at('depositPercent')}
+            />
+            <DecimalInput
+              label="Invoices are paid within"
+              unit="days"
+              least={0}
+              most={365}
+              whole
+              {...form.field('payWithinDays')}
+            />
+            <DecimalInput
+              label="Quotes are good for"
+              unit="days"
+              least={0}
+              most={365}
+              whole
+              {...form.field('quoteDays')}
+            />
+            <MoneyInput
+              label="Smallest coin"
+              description="Cash is rounded to it"
+              {...form.field('cashStepMinor')}
+            />
+            <MoneyInput
+              label="An hour of work costs the shop"
+              description="For what each treatment earns"
+              {...form.field('labourMinor')}
+            />
+          </div>
+          <h3>On invoices</h3>
+          <div className={pieces.fields}>
+            <TextInput label="Letters of invoices" {...form.field('invoiceSeries')} />
+            <TextInput label="Letters of credit notes" {...form.field('creditSeries')} />
+            <TextInput label="The shop’s tax number" {...form.field('taxNumber')} />
+            <Textarea
+              label="How to pay"
+              description="Bank and account"
+              autosize
+              minRows={2}
+              className={pieces.whole}
+              maw={480}
+              {...form.field('payTo')}
+            />
+          </div>
+        </Form>
+      </div>
+    </>
+  )
+}
+
+/** The shop's rates to choose from, for what is taxed otherwise than usual. */
+export function TaxSelect(props: {
+  label: string
+  value: string
+  onChange(key: string): void
+  error?: string | undefined
+}) {
+  const taxes = useQuery(trpc.money.rules.queryOptions()).data?.taxes ?? []
+  const { value, onChange, ...rest } = props
+  return (
+    <Select
+      {...rest}
+      allowDeselect={false}
+      data={[
+        { value: '', label: 'the usual one' },
+        ...taxes.slice(1).map(({ key, name, percent }) => ({ value: key, label: `${name} ${percent} %` })),
+      ]}
+      value={taxes.some(tax => tax.key === value) ? value : ''}
+      onChange={key => onChange(key ?? '')}
+    />
+  )
+}

@@ -1,0 +1,36 @@
+import { getBill, saveBill } from '../services/money/bill.ts'
+import {
+  billInput,
+  creditInput,
+  dayInput,
+  issueInput,
+  oneOf,
+  papersInput,
+  paymentInput,
+  undoInput,
+} from '../services/money/inputs.ts'
+import { getInvoice } from '../services/money/invoiceView.ts'
+import { creditInvoice, issueInvoice } from '../services/money/issue.ts'
+import { owedList, statement } from '../services/money/owed.ts'
+import { findPapers } from '../services/money/papers.ts'
+import { takePayment, undoPayment } from '../services/money/payments.ts'
+import { takings } from '../services/money/takings.ts'
+import { moneyRulesInput } from '../services/prices/inputs.ts'
+import { getMoneyRules, saveMoneyRules } from '../services/prices/moneyRules.ts'
+import { procedure, router } from './trpc.ts'
+
+export const money = router({
+  rules: procedure.query(({ ctx }) => getMoneyRules(ctx)),
+  saveRules: procedure.input(moneyRulesInput).mutation(({ ctx, input }) => saveMoneyRules(ctx, input)),
+  bill: procedure.input(oneOf).query(({ ctx, input }) => getBill(ctx, input)),
+  saveBill: procedure.input(billInput).mutation(({ ctx, input }) => saveBill(ctx, input)),
+  issue: procedure.input(issueInput).mutation(({ ctx, input }) => issueInvoice(ctx, input)),
+  invoice: procedure.input(oneOf).query(({ ctx, input }) => getInvoice(ctx, input)),
+  credit: procedure.input(creditInput).mutation(({ ctx, input }) => creditInvoice(ctx, input)),
+  pay: procedure.input(paymentInput).mutation(({ ctx, input }) => takePayment(ctx, input)),
+  undoPayment: procedure.input(undoInput).mutation(({ ctx, input }) => undoPayment(ctx, input)),
+  owed: procedure.query(({ ctx }) => owedList(ctx)),
+  statement: procedure.input(oneOf).query(({ ctx, input }) => statement(ctx, input)),
+  papers: procedure.input(papersInput).query(({ ctx, input }) => findPapers(ctx, input)),
+  takings: procedure.input(dayInput).query(({ ctx, input }) => takings(ctx, input)),
+})

@@ -1,0 +1,124 @@
+/** What one job costs, as it would be billed now. */
+import {
+  type ChargedLine,
+  chargeBill,
+  type Discount,
+  type RateTotal,
+  sumMinor,
+} from '../../domain/money/index.ts'
+import { found } from '../../domain/refusal.ts'
+import type { Tx } from '../../store/store.ts'
+import { type ShopView, shopOf } from '../desk/shopView.ts'
+import type { MoneyRules } from '../prices/inputs.ts'
+import { moneyRules, rateOf } from '../prices/moneyRules.ts'
+
+export const noSuchJob = 'This job is not there; look at the board.'
+
+const withMoney = {
+  customer: true,
+  vehicle: true,
+  treatments: { orderBy: { position: 'asc' }, include: { treatment: { select: { taxKey: true } } } },
+  charges: { orderBy: { position: 'asc' } },
+  payments: { orderBy: { at: 'asc' } },
+  invoices: { orderBy: { issuedAt: 'asc' } },
+} as const
+
+export type MoneyJob = Awaited<ReturnType<typeof moneyJob>>
+
+/** A job with all its money. */
+export async function moneyJob(tx: Tx, id: string) {
+  return found(await tx.job.findUnique({ where: { id }, include: withMoney }), { id }, noSuchJob)
+}
+
+export interface BilledLine extends ChargedLine {
+  readonly discountReason: string
+}
+
+export interface JobBill {
+  readonly rules: MoneyRules
+  readonly shop: ShopView
+  readonly lines: readonly BilledLine[]
+  readonly allowanceReason: string
+  readonly taxPerRate: readonly (RateTotal & { name: string })[]
+  readonly withoutTaxMinor: number
+  readonly taxMinor: number
+  readonly withTaxMinor: number
+}
+
+type Sold = Pick<MoneyJob, 'treatments' | 'charges' | 'taxExempt'>
+
+/** Charges what was sold by the shop's present rates. */
+export async function billOf(tx: Tx, job: Sold): Promise<JobBill> {
+  const [rules, shop] = await Promise.all([moneyRules(tx), shopOf(tx)])
+  const off = (treatmentId: string | null): Discount[] =>
+    job.charges
+      .filter(each => each.kind !== 'extra' && each.treatmentId === treatmentId)
+      .map(({ amountMinor, words }) => ({ amountMinor, reason: words }))
+  const given = [
+    ...job.treatments.map(({ name, priceMinor, treatmentId, treatment }) => ({
+      name,
+      quantity: '1',
+      priceMinor,
+      discounts: off(treatmentId),
+      tax: rateOf(rules, treatment.taxKey),
+    })),
+    ...job.charges
+      .filter(each => each.kind === 'extra')
+      .map(({ words, quantity, amountMinor, taxKey }) => ({
+        name: words,
+        quantity,
+        priceMinor: amountMinor,
+        discounts: [],
+        tax: rateOf(rules, taxKey),
+      })),
+  ]
+  const whole = off(null)
+  const { lines, totals } = chargeBill({
+    currency: shop.currency,
+    lines: given,
+    discounts: whole,
+    amounts: rules.taxInPrices ? 'gross' : 'net',
+    exemption: job.taxExempt,
+  })
+  const { withoutTaxMinor, taxMinor, withTaxMinor } = totals
+  return {
+    rules,
+    shop,
+    lines: lines.map((line, i) => ({ ...line, discountReason: reasonsOf(given[i]!.discounts) })),
+    allowanceReason: reasonsOf(whole),
+    taxPerRate: totals.taxPerRate.map(rate => ({ ...rate, name: nameOfRate(rules, rate) })),
+    withoutTaxMinor,
+    taxMinor,
+    withTaxMinor,
+  }
+}
+
+const reasonsOf = (discounts: readonly Discount[]) =>
+  [...new Set(discounts.filter(each => each.amountMinor > 0).map(each => each.reason))].join('; ')
+
+/** What a rate is called on papers; an exemption has none of the shop's. */
+function nameOfRate({ taxes }: MoneyRules, { category, ratePercent }: RateTotal): string {
+  if (category === 'E') return 'Exempt'
+  const rate = taxes.find(each => each.category === category && Number(each.percent) === Number(ratePercent))
+  return rate?.name ?? 'Tax'
+}
+
+/** What a job was billed, credited and paid so far. */
+export function accountOf({ invoices, payments }: Pick<MoneyJob, 'invoices' | 'payments'>) {
+  const sum = (kind: string) =>
+    sumMinor(invoices.filter(each => each.kind === kind).map(each => each.withTaxMinor))
+  const billedMinor = sum('invoice')
+  const creditedMinor = sum('credit')
+  const paidMinor = sumMinor(payments.map(each => each.amountMinor))
+  return { billedMinor, creditedMinor, paidMinor, owedMinor: billedMinor - creditedMinor - paidMinor }
+}
+
+/** The job's invoice that still stands: issued, and not credited in full. */
+export function standingInvoice({ invoices }: Pick<MoneyJob, 'invoices'>) {
+  return invoices.find(
+    each =>
+      each.kind === 'invoice' &&
+      sumMinor(invoices.filter(other => other.correctsId === each.id).map(other => other.withTaxMinor)) <
+        each.withTaxMinor,
+  )
+}

@@ -1,0 +1,157 @@
+/** A day's takings, and the journal of all money for the bookkeeper. */
+import { dateOf, startOfDay } from '../../domain/calendar/index.ts'
+import {
+  type Account,
+  creditPostings,
+  invoicePostings,
+  majorOf,
+  type PaymentMethod,
+  paymentMethods,
+  paymentPostings,
+  type RateTotal,
+  sumMinor,
+} from '../../domain/money/index.ts'
+import { refuse } from '../../domain/refusal.ts'
+import { defused } from '../../domain/tables/index.ts'
+import { fromJson } from '../../store/json.ts'
+import type { Tx } from '../../store/store.ts'
+import { byteOrderMark, csvText } from '../desk/csv.ts'
+import type { Desk } from '../desk/desk.ts'
+import { shopOf } from '../desk/shopView.ts'
+import type { JournalInput } from './inputs.ts'
+import { numberWords } from './invoiceView.ts'
+
+export type TakingsView = Awaited<ReturnType<typeof takings>>
+
+/** What came in on a day, by the way it was paid, with what was issued that day. */
+export async function takings(desk: Desk, { date }: { date: string }) {
+  const tx = desk.store.read
+  const { zone, currency } = await shopOf(tx)
+  const within = dayWithin(date, date, zone)
+  const [payments, invoices] = await Promise.all([
+    tx.payment.findMany({
+      where: { at: within },
+      orderBy: [{ at: 'asc' }, { id: 'asc' }],
+      include: { job: { select: { number: true, customer: { select: { name: true } } } } },
+    }),
+    tx.invoice.findMany({ where: { issuedAt: within }, select: { kind: true, withTaxMinor: true } }),
+  ])
+  const came = (each: (typeof payments)[number]) =>
+    sumMinor([each.amountMinor, each.tipMinor, each.roundingMinor])
+  const issued = (kind: string) => {
+    const those = invoices.filter(each => each.kind === kind)
+    return { count: those.length, minor: sumMinor(those.map(each => each.withTaxMinor)) }
+  }
+  return {
+    date,
+    zone,
+    currency,
+    ways: paymentMethods.map(method => ({
+      method,
+      minor: sumMinor(payments.filter(each => each.method === method).map(came)),
+    })),
+    totalMinor: sumMinor(payments.map(came)),
+    depositsMinor: sumMinor(payments.filter(each => each.before).map(each => each.amountMinor)),
+    tipsMinor: sumMinor(payments.map(each => each.tipMinor)),
+    roundingMinor: sumMinor(payments.map(each => each.roundingMinor)),
+    payments: payments.map(({ id, jobId, at, method, amountMinor, tipMinor, before, job, note }) => ({
+      id,
+      jobId,
+      at,
+      method: method as PaymentMethod,
+      amountMinor,
+      tipMinor,
+      before,
+      note,
+      jobNumber: job.number,
+      customerName: job.customer.name,
+    })),
+    invoices: issued('invoice'),
+    credits: issued('credit'),
+  }
+}
+
+/** The minutes of these days; at most four years of them, so that a list stays one that can be opened. */
+function dayWithin(fromDate: string, toDate: string, zone: string) {
+  const after = Temporal.PlainDate.from(toDate).add({ days: 1 })
+  if (toDate < fromDate) refuse('dates-swapped', { toDate }, 'The last day is before the first; swap them.')
+  if (after.since(fromDate, { largestUnit: 'day' }).days > 4 * 366)
+    refuse('dates-far', { toDate }, 'That is more than four years; ask for a shorter time.')
+  return { gte: startOfDay(fromDate, zone), lt: startOfDay(after.toString(), zone) }
+}
+
+const accountWords: Record<Account, string> = {
+  cash: 'Cash',
+  card: 'Card payments',
+  transfer: 'Bank',
+  other: 'Other payments',
+  owed: 'Customers owe',
+  deposits: 'Customer deposits',
+  sales: 'Sales',
+  tax: 'Tax to pay',
+  tips: 'Tips for the crew',
+  rounding: 'Cash rounding',
+}
+
+/** The journal as double entries, oldest first: each entry's debits are its credits. */
+export async function journalEntries(tx: Tx, { fromDate, toDate }: JournalInput) {
+  const { zone, currency } = await shopOf(tx)
+  const within = dayWithin(fromDate, toDate, zone)
+  const [invoices, payments] = await Promise.all([
+    tx.invoice.findMany({
+      where: { issuedAt: within },
+      include: { job: { select: { customer: { select: { name: true } } } } },
+    }),
+    tx.payment.findMany({
+      where: { at: within },
+      include: { job: { select: { number: true, customer: { select: { name: true } } } } },
+    }),
+  ])
+  const entries = [
+    ...invoices.map(({ id, kind, issuedAt, taxes, depositMinor, job, ...row }) => {
+      const taxPerRate = fromJson<RateTotal[]>(taxes)
+      return {
+        id,
+        at: issuedAt,
+        words: `${kind === 'invoice' ? 'Invoice' : 'Credit note'} ${numberWords(row)}`,
+        who: job.customer.name,
+        postings:
+          kind === 'invoice' ? invoicePostings({ taxPerRate, depositMinor }) : creditPostings(taxPerRate),
+      }
+    }),
+    ...payments.map(({ id, at, method, job, ...paid }) => ({
+      id,
+      at,
+      words: `${paid.before ? 'Deposit' : 'Payment'}, job ${job.number}`,
+      who: job.customer.name,
+      postings: paymentPostings({ ...paid, method: method as PaymentMethod }),
+    })),
+  ].sort((a, b) => a.at - b.at || a.id.localeCompare(b.id))
+  return { zone, currency, entries }
+}
+
+/** The journal as a list for the bookkeeper. */
+export async function journalFile(desk: Desk, input: JournalInput) {
+  const { zone, currency, entries } = await journalEntries(desk.store.read, input)
+  const money = (minor: number) => (minor > 0 ? majorOf(minor, currency) : '')
+  const rows = entries.flatMap(({ at, words, who, postings }, i) =>
+    postings.map(({ account, amountMinor, ratePercent = '' }) => [
+      String(i + 1),
+      dateOf(at, zone),
+      words,
+      defused(who),
+      accountWords[account],
+      ratePercent,
+      money(amountMinor),
+      money(-amountMinor),
+      currency,
+    ]),
+  )
+  const head = ['Entry', 'Date', 'Document', 'Customer', 'Account', 'Tax rate', 'Debit', 'Credit', 'Currency']
+  return {
+    name: `journal ${input.fromDate} to ${input.toDate}.csv`,
+    type: 'text/csv; charset=utf-8',
+    keep: true,
+    bytes: new TextEncoder().encode(byteOrderMark + csvText([head, ...rows])),
+  }
+}

@@ -1,0 +1,64 @@
+import { expect, test } from 'vitest'
+import { getInvoice } from '../../../main/services/money/invoiceView.ts'
+import { creditInvoice } from '../../../main/services/money/issue.ts'
+import { owedList, statement } from '../../../main/services/money/owed.ts'
+import { findPapers } from '../../../main/services/money/papers.ts'
+import { takePayment } from '../../../main/services/money/payments.ts'
+import { billed, moneyShop, rowOf } from './sample.ts'
+
+test('What is open, the longest overdue first; paid ones are gone, and what is to be paid back stays', async () => {
+  const made = await moneyShop()
+  const { desk } = made
+  const old = await billed(made, { treatments: ['wash'] })
+  desk.setNow('2026-05-01T12:00:00Z')
+  const fresh = await billed(made, { treatments: ['correction'], vehicle: 1 })
+  const done = await billed(made, { treatments: ['wash'], vehicle: 2 })
+  const pay = { method: 'card' as const, tipMinor: 0, note: '', seenPaidMinor: 0 }
+  await takePayment(desk, { ...pay, id: done.jobId, amountMinor: 12_990 })
+  const owed = await owedList(desk)
+  expect(owed.open.map(each => [each.jobId, each.lateDays, each.owedMinor])).toEqual([
+    [old.jobId, 2, 12_990],
+    [fresh.jobId, 0, 51_960],
+  ])
+  expect(owed).toMatchObject({ owedMinor: 64_950, overdueMinor: 12_990, overdueCount: 1 })
+  const { lines } = await getInvoice(desk, { id: done.invoiceId })
+  await creditInvoice(desk, {
+    id: done.invoiceId,
+    lines: [{ id: lines[0]!.id, amountMinor: 12_000 }],
+    reason: 'Redo',
+  })
+  expect((await owedList(desk)).open.find(each => each.jobId === done.jobId)?.owedMinor).toBe(-12_990)
+})
+
+test('A statement ends in what is owed, line by line', async () => {
+  const made = await moneyShop()
+  const { desk } = made
+  const { jobId, name } = await billed(made)
+  desk.setNow('2026-04-16T12:00:00Z')
+  await takePayment(desk, {
+    method: 'cash',
+    tipMinor: 300,
+    note: '',
+    seenPaidMinor: 0,
+    id: jobId,
+    amountMinor: 4_000,
+  })
+  const { customerId } = await rowOf(made, jobId)
+  const { lines, owedMinor } = await statement(desk, { id: customerId })
+  expect(lines.map(line => [line.words, line.minor, line.owedMinor])).toEqual([
+    [`Invoice ${name}`, 12_990, 12_990],
+    ['Payment', -4_000, 8_990],
+  ])
+  expect(owedMinor).toBe(8_990)
+  await expect(statement(desk, { id: 'nobody' })).rejects.toMatchObject({ code: 'missing' })
+})
+
+test('An invoice is found by its number, its owner and its car', async () => {
+  const made = await moneyShop()
+  const { invoiceId } = await billed(made)
+  await billed(made, { treatments: ['wash'], vehicle: 1 })
+  for (const text of ['INV-0001', 'Ines', 'KFR'])
+    expect((await findPapers(made.desk, { text })).map(each => each.id)).toEqual([invoiceId])
+  expect(await findPapers(made.desk, { text: '' })).toHaveLength(2)
+  expect(await findPapers(made.desk, { text: 'nobody' })).toEqual([])
+})

@@ -1,0 +1,60 @@
+import { expect, test } from 'vitest'
+import { getBill } from '../../../main/services/money/bill.ts'
+import { takePayment, undoPayment } from '../../../main/services/money/payments.ts'
+import { bookJob } from '../bookJob.ts'
+import { billed, moneyShop } from './sample.ts'
+
+const paid = { method: 'card' as const, amountMinor: 1_000, tipMinor: 0, note: '', seenPaidMinor: 0 }
+
+test('A deposit before the invoice, two parts after it, and nothing is owed', async () => {
+  const made = await moneyShop()
+  const { jobId: id } = await billed(made)
+  await takePayment(made.desk, { ...paid, id, amountMinor: 5_000 })
+  expect(await getBill(made.desk, { id })).toMatchObject({ paidMinor: 5_000, toPayMinor: 7_990 })
+  // Two windows take the rest at once: one of them is told.
+  const rest = { ...paid, id, amountMinor: 7_990, seenPaidMinor: 5_000, tipMinor: 500 }
+  const both = await Promise.allSettled([takePayment(made.desk, rest), takePayment(made.desk, rest)])
+  expect(both.map(each => each.status).sort()).toEqual(['fulfilled', 'rejected'])
+  expect(await getBill(made.desk, { id })).toMatchObject({ owedMinor: 0, toPayMinor: 0 })
+})
+
+test('Cash for all of it is rounded to the coins there are', async () => {
+  const made = await moneyShop({ cashStepMinor: 5 })
+  const { jobId: id } = await billed(made, { treatments: ['correction'] })
+  const { toPayMinor } = await getBill(made.desk, { id })
+  expect(toPayMinor).toBe(51_960)
+  await takePayment(made.desk, { ...paid, id, amountMinor: 3 })
+  const rest = { ...paid, id, amountMinor: toPayMinor - 3, seenPaidMinor: 3, method: 'cash' as const }
+  expect(await takePayment(made.desk, rest)).toMatchObject({ roundingMinor: -2 })
+  expect(await getBill(made.desk, { id })).toMatchObject({ owedMinor: 0 })
+})
+
+test('A payment is taken back once, by another', async () => {
+  const made = await moneyShop()
+  const { id } = await bookJob(made.desk, made.shop, { treatments: ['wash'] })
+  const deposit = await takePayment(made.desk, { ...paid, id })
+  await undoPayment(made.desk, { id: deposit.id, reason: 'Typed twice' })
+  expect(await getBill(made.desk, { id })).toMatchObject({
+    paidMinor: 0,
+    payments: [
+      { amountMinor: 1_000, before: true, undone: true },
+      { amountMinor: -1_000, undone: true },
+    ],
+  })
+  await expect(undoPayment(made.desk, { id: deposit.id, reason: 'again' })).rejects.toMatchObject({
+    code: 'undone',
+  })
+})
+
+test('Nothing, too much, and more back than was paid are refused', async () => {
+  const made = await moneyShop()
+  const { id } = await bookJob(made.desk, made.shop, { treatments: ['wash'] })
+  for (const [change, code] of [
+    [{ amountMinor: 0 }, 'payment-nothing'],
+    [{ amountMinor: 12_991 }, 'payment-too-large'],
+    [{ amountMinor: -1 }, 'refund-too-large'],
+    [{ tipMinor: -1 }, 'tip-bad'],
+    [{ seenPaidMinor: 5 }, 'stale'],
+  ] as const)
+    await expect(takePayment(made.desk, { ...paid, id, ...change })).rejects.toMatchObject({ code })
+})
