@@ -9,6 +9,7 @@ import { everythingFile } from '../services/leaving/everything.ts'
 import { historyFile } from '../services/leaving/historyFile.ts'
 import { personFile } from '../services/leaving/person.ts'
 import { journalInput } from '../services/money/inputs.ts'
+import { invoiceFile, statementFile } from '../services/money/paperFiles.ts'
 import { journalFile } from '../services/money/takings.ts'
 import { shopCalendar } from '../services/reminders/feeds.ts'
 import { ownerLetter } from '../services/reminders/ownerLetter.ts'
@@ -90,6 +91,12 @@ export function addDocuments(app: App, desk: Desk): void {
         refuse('invalid', { filter: null }, 'This history cannot be asked for; choose again.')
       return historyFile(desk, given.data)
     }),
+  )
+  app.get('/documents/invoice/:file{[\\w-]+\\.pdf}', context =>
+    answer(context, () => invoiceFile(desk, { id: idOf(context.req.param('file')) })),
+  )
+  app.get('/documents/statement/:file{[\\w-]+\\.pdf}', context =>
+    answer(context, () => statementFile(desk, { id: idOf(context.req.param('file')) })),
   )
   app.get('/documents/journal.csv', context =>
     answer(context, () => {

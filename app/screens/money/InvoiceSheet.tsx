@@ -5,6 +5,7 @@ import { useState } from 'react'
 import type { InvoiceView } from '../../../main/api/views.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
+import { DocumentButton } from '../../parts/DocumentButton.tsx'
 import { Facts } from '../../parts/Facts.tsx'
 import { Lookup } from '../../parts/Lookup.tsx'
 import { money } from '../../parts/money.ts'
@@ -51,6 +52,9 @@ export function InvoiceSheet({ id }: { id: string }) {
         <Lines invoice={invoice} />
         <Totals of={invoice} />
         <Group mt="sm">
+          <DocumentButton path={`/documents/invoice/${id}.pdf`} aria-label={`${invoice.name} as PDF`}>
+            PDF
+          </DocumentButton>
           {left && !crediting && (
             <Button variant="default" onClick={() => setCrediting(true)}>
               Credit it

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
+import { DocumentButton } from '../../parts/DocumentButton.tsx'
 import { Lookup } from '../../parts/Lookup.tsx'
 import { money } from '../../parts/money.ts'
 import pieces from '../../parts/pieces.module.css'
@@ -24,6 +25,9 @@ export function Statement({ id = '' }: SectionProps) {
         <Link to="/customers/$id" params={{ id }}>
           customer
         </Link>
+        <DocumentButton path={`/documents/statement/${id}.pdf`} aria-label="Statement as PDF">
+          PDF
+        </DocumentButton>
       </ScreenTitle>
       <Card>
         <Table

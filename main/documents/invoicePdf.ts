@@ -1,0 +1,66 @@
+import type { Fact, Issuer } from './kit/frame.ts'
+import { makeSheet } from './kit/makeSheet.ts'
+import type { Paper, Pdf } from './kit/pdf.ts'
+import { drawTable, drawTotals } from './kit/table.ts'
+
+/** An invoice or a credit note as it is printed: everything already in words, but for the layout. */
+export interface InvoiceSheet {
+  /** `Invoice INV-0042` */
+  title: string
+  at: number
+  paper: Paper
+  issuer: Issuer
+  to: readonly string[]
+  facts: readonly Fact[]
+  lines: {
+    name: string
+    /** What was taken off it, and why; empty: nothing was. */
+    under: string
+    quantity: string
+    price: string
+    /** `8.25 %` */
+    rate: string
+    amount: string
+  }[]
+  totals: { name: string; amount: string; strong?: boolean }[]
+  currency: string
+  /** What stands beneath: why no tax is charged, how to pay, a note. */
+  words: { heading: string; text: string }[]
+}
+
+/** The paper as a PDF; `finish` may put a file inside it. */
+export function invoicePdf(
+  invoice: InvoiceSheet,
+  finish?: (pdf: Pdf) => void,
+): Promise<Uint8Array<ArrayBuffer>> {
+  const { title, at, paper, issuer, to, facts, currency } = invoice
+  return makeSheet(
+    { title, at, paper, issuer, reference: title.toLowerCase(), to, facts },
+    sheet => {
+      drawTable(
+        sheet,
+        [
+          { title: 'What' },
+          { title: 'Quantity', width: 'fit', align: 'right' },
+          { title: 'Price', width: 'fit', align: 'right' },
+          { title: 'Tax', width: 'fit', align: 'right' },
+          { title: `Amount, ${currency}`, width: 'fit', align: 'right' },
+        ],
+        invoice.lines.map(line => [
+          { words: line.name, under: line.under },
+          line.quantity,
+          line.price,
+          line.rate,
+          line.amount,
+        ]),
+      )
+      sheet.gap(6)
+      drawTotals(sheet, invoice.totals)
+      for (const { heading, text } of invoice.words) {
+        sheet.heading(heading)
+        sheet.paragraph(text)
+      }
+    },
+    finish,
+  )
+}

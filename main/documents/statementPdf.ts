@@ -1,0 +1,42 @@
+import type { Issuer } from './kit/frame.ts'
+import { makeSheet } from './kit/makeSheet.ts'
+import type { Paper } from './kit/pdf.ts'
+import { drawTable, drawTotals } from './kit/table.ts'
+
+/** What a customer was billed and paid, as it is printed. */
+export interface StatementSheet {
+  at: number
+  dayWords: string
+  paper: Paper
+  issuer: Issuer
+  to: readonly string[]
+  currency: string
+  lines: { day: string; words: string; about: string; amount: string; open: string }[]
+  open: string
+}
+
+/** The statement as a PDF. */
+export function statementPdf(statement: StatementSheet): Promise<Uint8Array<ArrayBuffer>> {
+  const { at, paper, issuer, to, currency } = statement
+  const facts = [['Date', statement.dayWords]] as const
+  return makeSheet({ title: 'Statement', at, paper, issuer, reference: 'statement', to, facts }, sheet => {
+    if (statement.lines.length === 0) sheet.paragraph('Nothing was billed yet.')
+    drawTable(
+      sheet,
+      [
+        { title: 'Day', width: 'fit' },
+        { title: 'What' },
+        { title: `Amount, ${currency}`, width: 'fit', align: 'right' },
+        { title: 'Open then', width: 'fit', align: 'right' },
+      ],
+      statement.lines.map(({ day, words, about, amount, open }) => [
+        day,
+        { words, under: about },
+        amount,
+        open,
+      ]),
+    )
+    sheet.gap(6)
+    drawTotals(sheet, [{ name: 'Open', amount: statement.open, strong: true }])
+  })
+}

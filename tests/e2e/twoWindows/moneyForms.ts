@@ -1,0 +1,21 @@
+/** The forms of prices and bills. */
+import type { EditForm } from './editForm.ts'
+
+export const moneyForms: readonly EditForm[] = [
+  {
+    file: 'screens/settings/MoneySection.tsx',
+    at: () => '/settings/money',
+    form: 'Prices and tax',
+    field: 'The shop’s tax number',
+    first: 'QH 4411',
+    second: 'QH 4412',
+  },
+  {
+    file: 'screens/money/bill/BillForm.tsx',
+    at: ids => `/money/bill/${ids.job}`,
+    form: 'Bill',
+    field: 'No tax because',
+    first: 'Resale 4411',
+    second: 'Resale 4412',
+  },
+]

@@ -1,0 +1,38 @@
+import { expect, test } from 'vitest'
+import { getInvoice } from '../../../main/services/money/invoiceView.ts'
+import { creditInvoice } from '../../../main/services/money/issue.ts'
+import { invoiceFile, statementFile } from '../../../main/services/money/paperFiles.ts'
+import { readPdf } from '../../documents/readPdf.ts'
+import { billed, moneyShop, rowOf, setRules } from './sample.ts'
+
+test('Invoice, credit note and statement are printed from what was issued', async () => {
+  const made = await moneyShop({ payTo: 'Account 4411', taxNumber: 'T 17' })
+  const { desk } = made
+  const { jobId, invoiceId } = await billed(made)
+  await setRules(desk, { payTo: 'Elsewhere', taxNumber: 'T 18' })
+  const words = async ({ bytes }: { bytes: Uint8Array }) =>
+    (await readPdf(bytes)).pages.flatMap(page => page.lines).join('\n')
+  const file = await invoiceFile(desk, { id: invoiceId })
+  expect(file.name).toBe('INV-0001.pdf')
+  const invoice = await words(file)
+  for (const fact of [
+    /Hand wash\s+1\s+120\.00\s+8\.25 %\s+120\.00/,
+    /Total\s+129\.90/,
+    /Account 4411/,
+    /T 17/,
+  ])
+    expect(invoice).toMatch(fact)
+  const { lines } = await getInvoice(desk, { id: invoiceId })
+  const credit = await creditInvoice(desk, {
+    id: invoiceId,
+    lines: [{ id: lines[0]!.id, amountMinor: 12_000 }],
+    reason: 'Not done',
+  })
+  const note = await words(await invoiceFile(desk, credit))
+  for (const fact of [/For invoice\s+INV-0001/, /Given back\s+129\.90/, /Not done/])
+    expect(note).toMatch(fact)
+  const { customerId } = await rowOf(made, jobId)
+  expect(await words(await statementFile(desk, { id: customerId }))).toMatch(
+    /Credit note CN-0001\s+-129\.90\s+0\.00/,
+  )
+})
