@@ -1,7 +1,7 @@
-/** The forms of prices and bills. */
+/** The forms of the shop itself, its prices and its bills. */
 import type { EditForm } from './editForm.ts'
 
-export const moneyForms: readonly EditForm[] = [
+export const shopForms: readonly EditForm[] = [
   {
     file: 'screens/settings/MoneySection.tsx',
     at: () => '/settings/money',
@@ -17,5 +17,13 @@ export const moneyForms: readonly EditForm[] = [
     field: 'No tax because',
     first: 'Resale 4411',
     second: 'Resale 4412',
+  },
+  {
+    file: 'screens/settings/ShopSection.tsx',
+    at: () => '/settings/shop',
+    form: 'Shop',
+    field: 'Name',
+    first: 'Quillhaven',
+    second: 'Quillhaven & Co',
   },
 ]
