@@ -18,7 +18,7 @@ export const packages = {
   app: ['@fontsource-variable/inter', '@mantine/core', '@mantine/dates', '@mantine/hooks']
     .concat(['@mantine/modals', '@mantine/notifications', '@mantine/spotlight', '@tabler/icons-react'])
     .concat(['@tanstack/react-query', '@tanstack/react-router', '@trpc/client', '@trpc/tanstack-react-query'])
-    .concat(['react', 'react-dom', 'temporal-polyfill']),
+    .concat(['react', 'react-dom', 'signature_pad', 'temporal-polyfill']),
   // Asked for by another package, imported by no file here.
   peers: ['dayjs'],
   // What builds the app; main/hosts/build.ts and the configurations use it.

@@ -9,7 +9,7 @@ import { everythingFile } from '../services/leaving/everything.ts'
 import { historyFile } from '../services/leaving/historyFile.ts'
 import { personFile } from '../services/leaving/person.ts'
 import { journalInput } from '../services/money/inputs.ts'
-import { invoiceFile, statementFile } from '../services/money/paperFiles.ts'
+import { invoiceFile, quoteFile, statementFile } from '../services/money/paperFiles.ts'
 import { journalFile } from '../services/money/takings.ts'
 import { shopCalendar } from '../services/reminders/feeds.ts'
 import { ownerLetter } from '../services/reminders/ownerLetter.ts'
@@ -94,6 +94,9 @@ export function addDocuments(app: App, desk: Desk): void {
   )
   app.get('/documents/invoice/:file{[\\w-]+\\.pdf}', context =>
     answer(context, () => invoiceFile(desk, { id: idOf(context.req.param('file')) })),
+  )
+  app.get('/documents/quote/:file{[\\w-]+\\.pdf}', context =>
+    answer(context, () => quoteFile(desk, { id: idOf(context.req.param('file')) })),
   )
   app.get('/documents/statement/:file{[\\w-]+\\.pdf}', context =>
     answer(context, () => statementFile(desk, { id: idOf(context.req.param('file')) })),

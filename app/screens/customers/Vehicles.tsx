@@ -45,6 +45,16 @@ export function Vehicles({ customer }: { customer: CustomerView }) {
             >
               Upkeep
             </Button>
+            <Button
+              variant="default"
+              size="compact-sm"
+              renderRoot={props => (
+                <Link to="/money/$section/$id" params={{ section: 'newQuote', id: vehicle.id }} {...props} />
+              )}
+              aria-label={`Quote for ${nameOf(vehicle)}`}
+            >
+              Quote
+            </Button>
             <RowButton does="Change" of={nameOf(vehicle)} onClick={edit(vehicle.id)} />
           </li>
         ))}

@@ -15,6 +15,7 @@ import { ScreenTitle } from '../../parts/ScreenTitle.tsx'
 import { Table } from '../../parts/Table.tsx'
 import { clockWords, fullDateWords } from '../../parts/time.ts'
 import { Waiting } from '../../parts/Waiting.tsx'
+import { Bar } from './Bar.tsx'
 import styles from './Money.module.css'
 import { methodWords } from './words.ts'
 
@@ -51,7 +52,7 @@ function Day({ today }: { today: string }) {
         <Card title={fullDateWords(day.date)}>
           <div className={styles.bars}>
             {day.ways.map(way => (
-              <Way
+              <Bar
                 key={way.method}
                 name={methodWords[way.method]}
                 share={Math.abs(way.minor) / most}
@@ -112,18 +113,6 @@ function Day({ today }: { today: string }) {
           ]}
         />
       </Card>
-    </>
-  )
-}
-
-function Way({ name, share, amount }: { name: string; share: number; amount: string }) {
-  return (
-    <>
-      <span>{name}</span>
-      <span>
-        <span className={styles.bar} style={{ display: 'block', width: `${share * 100}%` }} />
-      </span>
-      <span>{amount}</span>
     </>
   )
 }

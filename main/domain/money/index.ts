@@ -4,7 +4,8 @@ export { inCoins } from './cash.ts'
 export { creditTotals } from './credit.ts'
 export { minorUnitsOf, payableCurrencies } from './currencies.ts'
 export { splitDeposit } from './deposit.ts'
-export type { RateTotal } from './document.ts'
+export { lineAmountMinor, type RateTotal } from './document.ts'
+export { type Earned, type EarnedVisit, earnings } from './earns.ts'
 export { formatMoney, readMoney } from './format.ts'
 export {
   type Account,

@@ -46,6 +46,7 @@ export {
 } from './plan/propose.ts'
 export { type StandingDue, standsThrough } from './plan/standsThrough.ts'
 export { startingPlans, topperRule } from './plan/startingPlans.ts'
+export { upkeepAhead } from './plan/upkeepAhead.ts'
 export { visitsAfter } from './plan/visitsAfter.ts'
 export { ruleWords } from './recurrence/ruleWords.ts'
 export {

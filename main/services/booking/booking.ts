@@ -1,6 +1,7 @@
 import { atWall, gridDown } from '../../domain/calendar/index.ts'
 import { assertFits, planOf, problemOf, stepOf, stepRows, timesOf } from '../../domain/floor/index.ts'
 import { statusAt } from '../../domain/job/index.ts'
+import { type Charge, splitDeposit } from '../../domain/money/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import type { Finish, PanelNoted, SizeClass } from '../../domain/shop/index.ts'
 import { sentence } from '../../domain/words.ts'
@@ -12,6 +13,7 @@ import type { Floor } from '../floor/floor.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
 import { otherVisits, visitInTheWay } from '../floor/vehicleFree.ts'
 import { assertCan } from '../job/assertCan.ts'
+import type { MoneyRules } from '../prices/inputs.ts'
 import { moneyRules } from '../prices/moneyRules.ts'
 import { salePrice } from '../prices/salePrice.ts'
 import { callersVehicle } from '../records/caller.ts'
@@ -45,7 +47,12 @@ export function bookPlace(desk: Desk, input: HoldInput): Promise<HoldView> {
 }
 
 /** The same as part of a larger act, which holds the place or does nothing at all. */
-export async function holdPlaceIn(tx: Tx, audit: Audit, nowAt: number, input: HoldInput) {
+export async function holdPlaceIn(
+  tx: Tx,
+  audit: Audit,
+  nowAt: number,
+  input: HoldInput & { readonly quoted?: Quoted },
+) {
   const { condition, treatmentIds, scope = 'whole', plan, askedDate, coveredBy } = input
   const { holdMin = usualHoldMin } = input
   await lapseHolds(tx, nowAt, audit)
@@ -60,7 +67,10 @@ export async function holdPlaceIn(tx: Tx, audit: Audit, nowAt: number, input: Ho
     over: { panels: fromJson<PanelNoted[] | null>(vehicle.panels) ?? [], scope, nowAt },
   })
   const floor = await loadFloor(tx, nowAt, Math.max(plan.handover, nowAt) + 1)
-  const price = salePrice(await moneyRules(tx), sold, input, floor.shop.currency)
+  const rules = await moneyRules(tx)
+  const price = input.quoted
+    ? priceQuoted(sold.treatments, input.quoted, rules)
+    : salePrice(rules, sold, input, floor.shop.currency)
   const depositMinor = depositOf(input.depositMinor ?? price.depositMinor, price.totalMinor)
   // An offer for this very moment stays good for the rest of its grid step.
   const release = gridDown(floor, nowAt)
@@ -110,6 +120,28 @@ export async function holdPlaceIn(tx: Tx, audit: Audit, nowAt: number, input: Ho
     detail: { number, heldUntilAt, dropOffAt: job.dropOffAt, promisedAt: job.promisedAt },
   })
   return { jobId: job.id, jobNumber: number, version: job.version, heldUntilAt, customerId, vehicleId }
+}
+
+/** Prices that were promised before, whatever the shop asks today. */
+interface Quoted {
+  readonly treatments: readonly { readonly id: string; readonly priceMinor: number }[]
+  readonly charges: readonly Charge[]
+  readonly totalMinor: number
+}
+
+/** The prices of a quote in the shop's order, with the deposit the shop asks for now. */
+function priceQuoted(
+  sold: readonly { readonly id: string }[],
+  { treatments, charges, totalMinor }: Quoted,
+  rules: MoneyRules,
+) {
+  const prices = new Map(treatments.map(each => [each.id, each.priceMinor]))
+  return {
+    treatments: sold.map(({ id }) => ({ priceMinor: prices.get(id) ?? 0 })),
+    charges,
+    totalMinor,
+    depositMinor: splitDeposit(totalMinor, rules.depositPercent).depositMinor,
+  }
 }
 
 function depositOf(depositMinor: number, totalMinor: number): number {
@@ -193,7 +225,7 @@ export function confirmPlace(desk: Desk, { jobId, version }: HeldPlace): Promise
   })
 }
 
-async function markBooked(
+export async function markBooked(
   tx: Tx,
   audit: Audit,
   { jobId, version, promisedAt }: HeldPlace & { promisedAt: number },

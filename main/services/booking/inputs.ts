@@ -32,7 +32,7 @@ export const offersInput = z.object({
 export type OffersInput = z.infer<typeof offersInput>
 
 /** A plan as the scheduler makes it: an offer's comes back as it went out. */
-const plan = z.object({
+export const plan = z.object({
   steps: z
     .array(
       z.object({

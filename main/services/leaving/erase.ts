@@ -22,6 +22,7 @@ const emptied: Readonly<Record<string, readonly string[]>> = {
   Merge: ['before'],
   Vehicle: ['plate', 'note'],
   Job: ['note', 'taxExempt'],
+  Quote: ['note', 'signedName', 'signature'],
   JobCharge: ['words'],
   Invoice: ['buyer', 'note', 'carWords', 'exemption', 'reason', 'allowanceReason'],
   InvoiceLine: ['discountReason'],

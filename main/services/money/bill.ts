@@ -144,9 +144,10 @@ export async function saveBill(desk: Desk, input: BillInput): Promise<{ version:
       data: { depositMinor, taxExempt, version: { increment: 1 } },
     })
     assertFresh(count, 'job', id)
-    // Charged once with what was written, so that a discount that is too large is refused now.
     const before = await billOf(tx, job)
     const after = await billOf(tx, await moneyJob(tx, id))
+    if (after.cut)
+      refuse('discount-too-large', { charges: null }, 'More is taken off than it costs; take off less.')
     audit({
       act: 'bill written',
       entity: 'job',

@@ -1,8 +1,10 @@
 /** What bills, invoices and payments are sent. */
 import { z } from 'zod'
 import { paymentMethods } from '../../domain/money/index.ts'
+import { conditions, scopes } from '../../domain/shop/index.ts'
+import { plan } from '../booking/inputs.ts'
 import { date, id, oneRow, text } from '../desk/inputs.ts'
-import { amountMinor } from '../prices/inputs.ts'
+import { amountMinor, pricing } from '../prices/inputs.ts'
 
 export const oneOf = z.object({ id })
 
@@ -61,3 +63,37 @@ export const papersInput = z.object({ text: z.string().max(200) })
 export const dayInput = z.object({ date })
 export const journalInput = z.object({ fromDate: date, toDate: date })
 export type JournalInput = z.infer<typeof journalInput>
+
+/** One to three ways to treat a car on file. */
+export const quoteInput = z.object({
+  vehicleId: id,
+  condition: z.enum(conditions),
+  scope: z.enum(scopes),
+  note: text,
+  variants: z
+    .array(
+      z.object({
+        name: text,
+        treatmentIds: z.array(id).min(1, 'Choose at least one treatment.').max(20),
+        ...pricing,
+      }),
+    )
+    .min(1, 'Add a variant.')
+    .max(3, 'Three variants at most.'),
+})
+export type QuoteInput = z.infer<typeof quoteInput>
+
+/** Which variant, who signs, and the signature as it was drawn. */
+export const acceptInput = oneRow.extend({
+  position: z.int().min(0).max(2),
+  name: text,
+  signature: z.string().max(400_000, 'The signature is too large; clear it and sign again.'),
+})
+export type AcceptInput = z.infer<typeof acceptInput>
+
+export const declineInput = oneRow
+export type DeclineInput = z.infer<typeof declineInput>
+
+/** The place it is booked at, as an offer gave it. */
+export const bookQuoteInput = oneRow.extend({ plan })
+export type BookQuoteInput = z.infer<typeof bookQuoteInput>

@@ -3,6 +3,8 @@ import {
   type ChargedLine,
   chargeBill,
   type Discount,
+  lineAmountMinor,
+  majorOf,
   type RateTotal,
   sumMinor,
 } from '../../domain/money/index.ts'
@@ -37,6 +39,8 @@ export interface BilledLine extends ChargedLine {
 export interface JobBill {
   readonly rules: MoneyRules
   readonly shop: ShopView
+  /** More was to be taken off than there is. */
+  readonly cut: boolean
   readonly lines: readonly BilledLine[]
   readonly allowanceReason: string
   readonly taxPerRate: readonly (RateTotal & { name: string })[]
@@ -45,21 +49,51 @@ export interface JobBill {
   readonly withTaxMinor: number
 }
 
-type Sold = Pick<MoneyJob, 'treatments' | 'charges' | 'taxExempt'>
+interface Sold {
+  readonly taxExempt: string
+  readonly treatments: readonly {
+    readonly treatmentId: string
+    readonly name: string
+    readonly priceMinor: number
+    readonly treatment: { readonly taxKey: string }
+  }[]
+  readonly charges: readonly {
+    readonly kind: string
+    readonly treatmentId: string | null
+    readonly words: string
+    readonly quantity: string
+    readonly amountMinor: number
+    readonly taxKey: string
+  }[]
+}
 
 /** Charges what was sold by the shop's present rates. */
 export async function billOf(tx: Tx, job: Sold): Promise<JobBill> {
   const [rules, shop] = await Promise.all([moneyRules(tx), shopOf(tx)])
-  const off = (treatmentId: string | null): Discount[] =>
-    job.charges
+  return chargeSold(rules, shop, job)
+}
+
+/** The same with the rules at hand. */
+export function chargeSold(rules: MoneyRules, shop: ShopView, job: Sold): JobBill {
+  let cut = false
+  // A price that came down since, after a test spot for one, leaves no discount above it: the bill can still be looked at.
+  const off = (treatmentId: string | null, whole: number): Discount[] => {
+    let left = whole
+    return job.charges
       .filter(each => each.kind !== 'extra' && each.treatmentId === treatmentId)
-      .map(({ amountMinor, words }) => ({ amountMinor, reason: words }))
+      .map(({ amountMinor, words }) => {
+        const most = Math.min(amountMinor, left)
+        cut ||= most < amountMinor
+        left -= most
+        return { amountMinor: most, reason: words }
+      })
+  }
   const given = [
     ...job.treatments.map(({ name, priceMinor, treatmentId, treatment }) => ({
       name,
       quantity: '1',
       priceMinor,
-      discounts: off(treatmentId),
+      discounts: off(treatmentId, priceMinor),
       tax: rateOf(rules, treatment.taxKey),
     })),
     ...job.charges
@@ -72,7 +106,15 @@ export async function billOf(tx: Tx, job: Sold): Promise<JobBill> {
         tax: rateOf(rules, taxKey),
       })),
   ]
-  const whole = off(null)
+  const left = sumMinor(
+    given.map(({ quantity, priceMinor, discounts }) =>
+      sumMinor([
+        lineAmountMinor(quantity, majorOf(priceMinor, shop.currency), shop.currency),
+        ...discounts.map(each => -each.amountMinor),
+      ]),
+    ),
+  )
+  const whole = off(null, left)
   const { lines, totals } = chargeBill({
     currency: shop.currency,
     lines: given,
@@ -84,6 +126,7 @@ export async function billOf(tx: Tx, job: Sold): Promise<JobBill> {
   return {
     rules,
     shop,
+    cut,
     lines: lines.map((line, i) => ({ ...line, discountReason: reasonsOf(given[i]!.discounts) })),
     allowanceReason: reasonsOf(whole),
     taxPerRate: totals.taxPerRate.map(rate => ({ ...rate, name: nameOfRate(rules, rate) })),

@@ -2,8 +2,9 @@
 import { invoicePdf } from '../../documents/invoicePdf.ts'
 import type { Issuer } from '../../documents/kit/frame.ts'
 import { paperOf } from '../../documents/kit/pdf.ts'
+import { quotePdf } from '../../documents/quotePdf.ts'
 import { statementPdf } from '../../documents/statementPdf.ts'
-import { weekdayDate } from '../../domain/calendar/index.ts'
+import { dateOf, momentWords, weekdayDate } from '../../domain/calendar/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { issuerOf } from '../desk/issuer.ts'
@@ -11,6 +12,7 @@ import { shopOf } from '../desk/shopView.ts'
 import { plainMoney } from '../shelf/words.ts'
 import { type InvoiceView, invoiceView } from './invoiceView.ts'
 import { statement } from './owed.ts'
+import { quoteView } from './quotes.ts'
 
 /** The PDF of an invoice or a credit note, from what was kept when it was issued. */
 export async function invoiceFile(desk: Desk, { id }: { id: string }) {
@@ -110,3 +112,66 @@ export async function statementFile(desk: Desk, { id }: { id: string }) {
   })
   return { name: `statement ${today}.pdf`, type: 'application/pdf', bytes }
 }
+
+/** The PDF of a quote, with the signature once there is one. */
+export async function quoteFile(desk: Desk, { id }: { id: string }) {
+  const tx = desk.store.read
+  const shop = await shopOf(tx)
+  const quote = await quoteView(tx, desk.now(), id)
+  const money = (minor: number) => plainMoney(minor, quote.currency)
+  const when = (at: number) => momentWords(at, quote.zone)
+  const bytes = await quotePdf({
+    number: quote.number,
+    at: quote.createdAt,
+    paper: paperOf(shop.country),
+    issuer: await issuerOf(tx, shop),
+    to: [quote.customer.name],
+    facts: [
+      ['Car', quote.carName],
+      ['Date', weekdayDate(dateOf(quote.createdAt, quote.zone))],
+      ['Good until', weekdayDate(quote.validUntil)],
+    ],
+    currency: quote.currency,
+    variants: quote.variants.map(variant => ({
+      name: variant.position === quote.accepted ? `${variant.name}, chosen` : variant.name,
+      lines: [
+        ...variant.treatments.map(each => ({ words: each.name, amount: money(each.priceMinor) })),
+        ...variant.charges.map(({ kind, quantity, words, amountMinor }) => ({
+          words: quantity === '1' ? words : `${quantity} × ${words}`,
+          amount: money(kind === 'extra' ? Math.round(amountMinor * Number(quantity)) : -amountMinor),
+        })),
+      ],
+      total: money(variant.priceMinor),
+      facts: [
+        [
+          'Lasts about',
+          variant.lasts.map(each => `${each.name}: ${each.days} days (${each.mark})`).join('; '),
+        ],
+        ['Days away', String(variant.daysAway)],
+        [
+          'Upkeep in 3 years',
+          variant.upkeepVisits === 0
+            ? ''
+            : `${variant.upkeepVisits} visits${variant.upkeepMinor === null ? '' : `, ${money(variant.upkeepMinor)} today`}`,
+        ],
+        ['Soonest place when quoted', `${when(variant.dropOffAt)}, home ${when(variant.handoverAt)}`],
+      ],
+    })),
+    note: [
+      quote.note,
+      quote.taxInPrices ? 'Prices have their tax in them.' : 'Tax comes on top of these prices.',
+    ]
+      .filter(Boolean)
+      .join('\n'),
+    signed:
+      quote.signedAt === null || !quote.signature.startsWith(pngAddress)
+        ? null
+        : {
+            words: `${quote.signedName}, ${when(quote.signedAt)}`,
+            png: Buffer.from(quote.signature.slice(pngAddress.length), 'base64'),
+          },
+  })
+  return { name: `quote-${quote.number}.pdf`, type: 'application/pdf', bytes }
+}
+
+const pngAddress = 'data:image/png;base64,'

@@ -26,6 +26,8 @@ export const personRows: Readonly<Record<string, string>> = {
   UpkeepEntry: ofCar,
   Job: '"customerId" = @id',
   JobTreatment: ofJob,
+  Quote: ofCar,
+  QuoteVariant: `"quoteId" in (select "id" from "Quote" where ${ofCar})`,
   JobCharge: ofJob,
   Payment: ofJob,
   Invoice: ofJob,

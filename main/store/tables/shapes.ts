@@ -24,6 +24,7 @@ const labels: Readonly<Record<string, string>> = {
   Job: `'job ' || r."number"`,
   Lot: `'bottle ' || r."number"`,
   Invoice: `r."series" || '-' || r."number"`,
+  Quote: `'quote ' || r."number"`,
   PurchaseOrder: `'order ' || r."number"`,
   ContainerSize: 'r."label"',
   UpkeepPlan: 'r."title"',

@@ -20,6 +20,9 @@ export const otherForms: Readonly<Record<string, string>> = {
   'screens/money/bill/IssueForm.tsx': 'issued once: a second one is refused by the version of the job',
   'screens/money/bill/Payments.tsx':
     'a new payment; one that another window has taken meanwhile is told, in tests/services/money/payments.test.ts',
+  'screens/money/quotes/NewQuote.tsx': 'a new quote',
+  'screens/money/quotes/SignForm.tsx':
+    'signed once; a second signature is refused by the version, in tests/services/money/quotes.test.ts',
   'screens/settings/BackupsSection.tsx':
     'a folder of this computer; a second save is refused by its version, in tests/services/backup/copying.test.ts',
   'screens/shelf/orders/NewOrder.tsx': 'a new order',

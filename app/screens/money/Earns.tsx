@@ -1,0 +1,115 @@
+import { useQuery } from '@tanstack/react-query'
+import { monthNames } from '../../../main/domain/calendar/index.ts'
+import type { Earned } from '../../../main/domain/money/index.ts'
+import { trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
+import { money } from '../../parts/money.ts'
+import pieces from '../../parts/pieces.module.css'
+import { ScreenTitle } from '../../parts/ScreenTitle.tsx'
+import { Table } from '../../parts/Table.tsx'
+import { Waiting } from '../../parts/Waiting.tsx'
+import { Bar } from './Bar.tsx'
+import styles from './Money.module.css'
+
+const hours = (minutes: number) => `${Math.round(minutes / 60)} h`
+
+/** What each treatment, person and month brought in, for each hour of a bay. */
+export function Earns() {
+  const { data, error } = useQuery(trpc.money.earns.queryOptions())
+  if (!data) return <Waiting error={error} words="Adding it up" />
+  const show = (minor: number) => money(minor, data.currency)
+  const { whole } = data
+  const months = data.months.map(each => ({ ...each, name: monthWords(each.name) }))
+  return (
+    <>
+      <ScreenTitle title="What earns">
+        {whole.perBayHourMinor !== null && <b>{show(whole.perBayHourMinor)} a bay hour</b>}
+        <span className={pieces.soft}>
+          {whole.visits} {whole.visits === 1 ? 'visit' : 'visits'} of the last twelve months, tax aside
+        </span>
+      </ScreenTitle>
+      {whole.visits === 0 && (
+        <p className={pieces.empty}>Nothing to add up yet: it counts the cars that were handed over.</p>
+      )}
+      {whole.visits > 0 && (
+        <>
+          <div className={pieces.two}>
+            <Bars title="Treatments" rows={data.treatments} show={show} />
+            <div className={pieces.column}>
+              <Bars title="Crew" rows={data.crew} show={show} />
+              <Bars title="Months" rows={months} show={show} />
+            </div>
+          </div>
+          <p className={pieces.soft}>
+            {data.overnightMinor !== null &&
+              `Cures outside opening hours: ${hours(data.overnightMin)}, worth ${show(data.overnightMinor)} of bay time. `}
+            {data.labourMinor === 0 &&
+              'Work counts nothing: what an hour costs is set under Settings, Prices and tax. '}
+            A visit of several treatments is shared out by what each brought in.
+          </p>
+          <Figures title="Treatments" rows={data.treatments} show={show} />
+          <Figures title="Crew" rows={data.crew} show={show} />
+          <Figures title="Months" rows={months} show={show} />
+        </>
+      )}
+    </>
+  )
+}
+
+/** "2026-04" is "April 2026". */
+function monthWords(month: string): string {
+  const [year, number] = month.split('-')
+  return `${monthNames[Number(number) - 1]} ${year}`
+}
+
+interface Props {
+  title: string
+  rows: readonly Earned[]
+  show(minor: number): string
+}
+
+function Bars({ title, rows, show }: Props) {
+  const most = Math.max(1, ...rows.map(row => row.perBayHourMinor ?? 0))
+  return (
+    <Card title={title} about="contribution a bay hour, blocked hours included">
+      <div className={styles.bars}>
+        {rows.map(row => (
+          <Bar
+            key={row.name}
+            name={row.few ? `${row.name} (${row.visits})` : row.name}
+            share={Math.max(0, row.perBayHourMinor ?? 0) / most}
+            amount={row.perBayHourMinor === null ? '—' : show(row.perBayHourMinor)}
+          />
+        ))}
+      </div>
+      {rows.some(row => row.few) && <p className={pieces.soft}>In brackets: too few visits to lean on.</p>}
+    </Card>
+  )
+}
+
+function Figures({ title, rows, show }: Props) {
+  return (
+    <Card>
+      <details>
+        <summary>{title} in figures</summary>
+        <Table
+          rows={rows}
+          keyOf={row => row.name}
+          columns={[
+            { head: title, cell: row => row.name },
+            { head: 'Visits', number: true, cell: row => row.visits },
+            { head: 'Revenue', number: true, cell: row => show(row.revenueMinor) },
+            { head: 'Chemicals', number: true, cell: row => show(row.chemicalsMinor) },
+            { head: 'Labour', number: true, cell: row => show(row.labourMinor) },
+            { head: 'Contribution', number: true, cell: row => show(row.contributionMinor) },
+            {
+              head: 'Bay, blocked',
+              number: true,
+              cell: row => `${hours(row.bayMin)}, ${hours(row.blockedMin)}`,
+            },
+          ]}
+        />
+      </details>
+    </Card>
+  )
+}

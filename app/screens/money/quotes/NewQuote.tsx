@@ -1,0 +1,101 @@
+import { Button, MultiSelect, SegmentedControl, Textarea, TextInput } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import { useNavigate } from '@tanstack/react-router'
+import type { Condition, Scope } from '../../../../main/api/views.ts'
+import { scopeWords } from '../../../../main/domain/shop/index.ts'
+import { useForm } from '../../../data/form.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { Card } from '../../../parts/Card.tsx'
+import { Form } from '../../../parts/form/Form.tsx'
+import pieces from '../../../parts/pieces.module.css'
+import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
+import type { SectionProps } from '../../../parts/Sections.tsx'
+import { choicesFrom, choicesOf } from '../../../parts/shopWords.ts'
+
+interface Variant {
+  name: string
+  treatmentIds: string[]
+}
+
+const conditions = [
+  { value: 'good', label: 'Good' },
+  { value: 'worn', label: 'Worn' },
+  { value: 'heavy', label: 'Heavy' },
+] as const
+
+const names = ['Good', 'Better', 'Best'] as const
+
+/** Up to three ways to treat a car on file, to be worked out and laid side by side. */
+export function NewQuote({ id: vehicleId = '' }: SectionProps) {
+  const go = useNavigate()
+  const sold = useQuery(trpc.treatments.list.queryOptions()).data
+  const form = useForm({
+    saved: {
+      condition: 'good' as Condition,
+      scope: 'whole' as Scope,
+      note: '',
+      variants: [{ name: 'Good', treatmentIds: [] }] as Variant[],
+    },
+    saving: trpc.money.makeQuote.mutationOptions(),
+    send: value => ({ ...value, vehicleId }),
+    done: ({ id }) => void go({ to: '/money/$section/$id', params: { section: 'quotes', id } }),
+  })
+  const { value, change } = form
+  return (
+    <>
+      <ScreenTitle title="New quote" />
+      <Card>
+        <Form
+          form={form}
+          label="New quote"
+          save="Work it out"
+          ready={value.variants.every(each => each.treatmentIds.length > 0)}
+          more={
+            value.variants.length < 3 && (
+              <Button
+                variant="default"
+                onClick={() =>
+                  change({
+                    variants: [
+                      ...value.variants,
+                      { name: names[value.variants.length] ?? '', treatmentIds: [] },
+                    ],
+                  })
+                }
+              >
+                Add a variant
+              </Button>
+            )
+          }
+        >
+          <div className={pieces.fields}>
+            <SegmentedControl
+              aria-label="Condition of the paint"
+              data={[...conditions]}
+              value={value.condition}
+              onChange={condition => change({ condition })}
+            />
+            <SegmentedControl
+              aria-label="How much of the paint"
+              data={choicesFrom(scopeWords)}
+              value={value.scope}
+              onChange={scope => change({ scope })}
+            />
+          </div>
+          {form.each<Variant>('variants').map((row, i) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: a variant is its place
+            <div key={i} className={pieces.fields}>
+              <TextInput label={`Variant ${i + 1}`} {...row.field('name')} />
+              <MultiSelect
+                label={`Treatments of variant ${i + 1}`}
+                data={choicesOf(sold)}
+                {...row.field('treatmentIds')}
+              />
+            </div>
+          ))}
+          <Textarea label="Note on it" autosize minRows={1} {...form.field('note')} />
+        </Form>
+      </Card>
+    </>
+  )
+}

@@ -1,0 +1,30 @@
+import { TextInput } from '@mantine/core'
+import type { QuoteView } from '../../../../main/api/views.ts'
+import { useForm } from '../../../data/form.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { Card } from '../../../parts/Card.tsx'
+import { Form } from '../../../parts/form/Form.tsx'
+import { SignaturePad } from '../../../parts/SignaturePad.tsx'
+
+/** The owner signs for the variant chosen. */
+export function SignForm({ quote, position }: { quote: QuoteView; position: number }) {
+  const variant = quote.variants.find(each => each.position === position)
+  const form = useForm({
+    saved: { name: quote.customer.name, signature: '' },
+    saving: trpc.money.acceptQuote.mutationOptions(),
+    send: value => ({ ...value, id: quote.id, version: quote.version, position }),
+  })
+  return (
+    <Card title={`Sign for ${variant?.name}`}>
+      <Form form={form} label="Signature" save="Accept it" ready={form.value.signature !== ''}>
+        <TextInput label="Who signs" maw={360} {...form.field('name')} />
+        <SignaturePad
+          key={form.fills}
+          label="Signature"
+          onChange={signature => form.change({ signature })}
+          error={form.faults.at('signature')}
+        />
+      </Form>
+    </Card>
+  )
+}

@@ -1,0 +1,65 @@
+import { Button } from '@mantine/core'
+import type { QuoteView } from '../../../../main/api/views.ts'
+import { Facts } from '../../../parts/Facts.tsx'
+import { money } from '../../../parts/money.ts'
+import pieces from '../../../parts/pieces.module.css'
+import { nearWords } from '../../../parts/time.ts'
+import styles from './Quotes.module.css'
+
+interface Props {
+  quote: QuoteView
+  variant: QuoteView['variants'][number]
+  chosen: boolean
+  onChoose: (() => void) | null
+}
+
+/** 182 days are "6 months", 730 are "2 years". */
+function lifeWords(days: number): string {
+  const months = Math.max(1, Math.round(days / 30.4))
+  if (months < 24) return months === 1 ? '1 month' : `${months} months`
+  return `${Math.round(months / 12)} years`
+}
+
+/** One way to treat the car: what it costs, what it gives, what follows. */
+export function Variant({ quote, variant, chosen, onChoose }: Props) {
+  const show = (minor: number) => money(minor, quote.currency)
+  const { treatments, charges, lasts, upkeepVisits, upkeepMinor } = variant
+  const off = charges.filter(each => each.kind !== 'extra')
+  return (
+    <section className={styles.variant} data-chosen={chosen} aria-label={variant.name}>
+      <h3>{variant.name}</h3>
+      <span>
+        <b className={styles.price}>{show(variant.priceMinor)}</b>{' '}
+        <span className={pieces.soft}>{quote.taxInPrices ? 'with tax' : 'before tax'}</span>
+      </span>
+      <ul className={pieces.plain}>
+        {treatments.map(each => (
+          <li key={each.id}>
+            {each.name}, {show(each.priceMinor)}
+          </li>
+        ))}
+        {off.map((each, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a charge has no other name than its place
+          <li key={i} className={pieces.soft}>
+            {each.words}: {show(-each.amountMinor)}
+          </li>
+        ))}
+      </ul>
+      <Facts
+        of={{
+          Lasts: lasts.length > 0 && lasts.map(each => `${each.name} ${lifeWords(each.days)}`).join(', '),
+          Away: variant.daysAway === 1 ? '1 day' : `${variant.daysAway} days`,
+          'Upkeep, 3 years':
+            upkeepVisits > 0 &&
+            `${upkeepVisits} visits${upkeepMinor === null ? ', not all priced' : `, ${show(upkeepMinor)}`}`,
+          'When quoted': `${nearWords(variant.dropOffAt, quote.zone, quote.nowAt)}, home ${nearWords(variant.handoverAt, quote.zone, quote.nowAt)}`,
+        }}
+      />
+      {onChoose && (
+        <Button variant={chosen ? 'filled' : 'default'} onClick={onChoose} aria-pressed={chosen}>
+          {chosen ? '✓ Chosen' : `Choose ${variant.name}`}
+        </Button>
+      )}
+    </section>
+  )
+}

@@ -1,0 +1,12 @@
+import type { QuoteView } from '../../../../main/api/views.ts'
+
+const statusWords: Readonly<Record<QuoteView['status'], string>> = {
+  open: 'open',
+  accepted: 'signed',
+  declined: 'declined',
+  booked: 'booked',
+}
+
+export function quoteWords({ status, over }: Pick<QuoteView, 'status' | 'over'>): string {
+  return over ? 'run out' : statusWords[status]
+}

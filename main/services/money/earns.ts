@@ -1,0 +1,76 @@
+/** What the visits of the last twelve months earned. */
+import { dateOf, openMinutesBetween, openSpans } from '../../domain/calendar/index.ts'
+import { type EarnedVisit, earnings, sumMinor } from '../../domain/money/index.ts'
+import { jobUses } from '../../store/costRows.ts'
+import type { Tx } from '../../store/store.ts'
+import type { Desk } from '../desk/desk.ts'
+import { calendarOf, shopOf } from '../desk/shopView.ts'
+import { moneyRules } from '../prices/moneyRules.ts'
+import { followCosts } from '../shelf/costs.ts'
+import { chargeSold } from './jobBill.ts'
+
+export type EarnsView = Awaited<ReturnType<typeof whatEarns>>
+
+const year = 365 * 1440
+
+/** By treatment, by technician and by month, with what each bay hour brought. */
+export async function whatEarns(desk: Desk) {
+  const tx = desk.store.read
+  await followCosts(desk)
+  const sinceAt = desk.now() - year
+  const visits = await visitsSince(tx, sinceAt, desk.now())
+  const { currency } = await shopOf(tx)
+  const { labourMinor } = await moneyRules(tx)
+  return { currency, labourMinor, ...earnings(visits) }
+}
+
+async function visitsSince(tx: Tx, sinceAt: number, nowAt: number): Promise<EarnedVisit[]> {
+  const [shop, rules, calendar] = await Promise.all([shopOf(tx), moneyRules(tx), calendarOf(tx)])
+  const jobs = await tx.job.findMany({
+    where: { status: 'handedOver', leftAt: { gte: sinceAt } },
+    include: {
+      treatments: { include: { treatment: { select: { taxKey: true } } } },
+      charges: true,
+      steps: { include: { crew: { include: { crew: { select: { name: true } } } } } },
+    },
+  })
+  const arrived = jobs.map(job => job.arrivedAt ?? job.dropOffAt)
+  const open = openSpans(calendar, Math.min(nowAt, ...arrived) - 1440, nowAt + 1440)
+  const uses = Map.groupBy(await jobUses(tx, { sinceAt: sinceAt - 30 * 1440 }), use => use.jobId)
+  return jobs.map(job => {
+    const fromAt = job.arrivedAt ?? job.dropOffAt
+    const toAt = job.leftAt ?? job.handoverAt
+    const work = job.steps.filter(step => step.kind === 'work')
+    const handsOnMin = (step: (typeof work)[number]) =>
+      openMinutesBetween(open, step.actualStartAt ?? step.startAt, step.actualEndAt ?? step.endAt)
+    const workedMin = new Map<string, number>()
+    for (const step of work)
+      for (const { crew, helps } of step.crew)
+        if (!helps) workedMin.set(crew.name, (workedMin.get(crew.name) ?? 0) + handsOnMin(step))
+    const bayMin = openMinutesBetween(open, fromAt, toAt)
+    const busyMin = work.reduce((sum, step) => sum + handsOnMin(step), 0)
+    const overnightMin = job.steps
+      .filter(step => step.kind === 'hold')
+      .reduce((sum, { startAt, endAt }) => {
+        const end = Math.min(endAt, toAt)
+        return sum + Math.max(0, end - startAt) - openMinutesBetween(open, startAt, end)
+      }, 0)
+    const bill = chargeSold(rules, shop, job)
+    return {
+      month: dateOf(toAt, shop.zone).slice(0, 7),
+      sold: bill.lines.map((line, i) => ({
+        name: i < job.treatments.length ? line.name : 'Extras',
+        // Without tax, and without its part of what was taken off the whole.
+        minor: Math.round(
+          line.netMinor * (line.amountMinor === 0 ? 1 : 1 - line.allowanceMinor / line.amountMinor),
+        ),
+      })),
+      chemicalsMinor: sumMinor((uses.get(job.id) ?? []).map(use => Math.round(use.averageMinor))),
+      workedMin,
+      labourMinor: rules.labourMinor,
+      bayMin,
+      blockedMin: Math.max(0, bayMin - busyMin),
+      overnightMin,
+    }
+  })
+}

@@ -1,0 +1,26 @@
+import { expect, test } from 'vitest'
+import { whatEarns } from '../../../main/services/money/earns.ts'
+import { bookJob } from '../bookJob.ts'
+import { moneyShop } from './sample.ts'
+
+test('What a visit earned is its price without tax, less labour, over the bay hours it took', async () => {
+  const { desk, shop } = await moneyShop({ labourMinor: 3_000 })
+  expect((await whatEarns(desk)).whole.visits).toBe(0)
+  const { id, dropOffAt } = await bookJob(desk, shop, { treatments: ['wash'] })
+  const steps = await desk.store.read.jobStep.findMany({ where: { jobId: id } })
+  const leftAt = dropOffAt + 120
+  await desk.store.transact({ who: 'test', at: 0 }, async tx => {
+    await tx.job.update({ where: { id }, data: { status: 'handedOver', arrivedAt: dropOffAt, leftAt } })
+    await tx.jobStep.update({
+      where: { id: steps[0]!.id },
+      data: { actualStartAt: dropOffAt, actualEndAt: dropOffAt + 60 },
+    })
+  })
+  const { treatments, crew, whole, months } = await whatEarns(desk)
+  // 120.00 less an hour at 30.00; two bay hours, one of them blocked.
+  const one = { revenueMinor: 12_000, labourMinor: 3_000, contributionMinor: 9_000, perBayHourMinor: 4_500 }
+  expect(whole).toMatchObject({ ...one, visits: 1, bayMin: 120, blockedMin: 60, few: true })
+  expect(treatments).toMatchObject([{ name: 'Hand wash', ...one }])
+  expect(crew).toMatchObject([one])
+  expect(months).toMatchObject([{ name: '2026-04', ...one }])
+})

@@ -1,0 +1,115 @@
+import { beforeEach, expect, test } from 'vitest'
+import { offers } from '../../../main/services/booking/offers.ts'
+import { getJob } from '../../../main/services/job/jobView.ts'
+import { getBill } from '../../../main/services/money/bill.ts'
+import type { QuoteInput } from '../../../main/services/money/inputs.ts'
+import { quoteFile } from '../../../main/services/money/paperFiles.ts'
+import {
+  acceptQuote,
+  bookQuote,
+  declineQuote,
+  getQuote,
+  listQuotes,
+  makeQuote,
+} from '../../../main/services/money/quotes.ts'
+import { readPdf } from '../../documents/readPdf.ts'
+import { type MoneyShop, moneyShop, setRules } from './sample.ts'
+
+/** One white pixel. */
+const signature =
+  'data:image/png;base64,iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAQAAAC1HAwCAAAAC0lEQVR42mP8/x8AAwMCAO+ip1sAAAAASUVORK5CYII='
+
+let made: MoneyShop
+let input: QuoteInput
+
+beforeEach(async () => {
+  made = await moneyShop()
+  const { treatments, vehicles } = made.shop
+  input = {
+    vehicleId: vehicles[0]!,
+    condition: 'good',
+    scope: 'whole',
+    note: 'As agreed on the phone',
+    variants: [
+      { name: 'Good', treatmentIds: [treatments.wash] },
+      { name: 'Better', treatmentIds: [treatments.topped] },
+      { name: 'Best', treatmentIds: [treatments.correction, treatments.twoLayers] },
+    ],
+  }
+})
+
+test('Three ways side by side, each with its price, what it gives and what follows', async () => {
+  const { id } = await makeQuote(made.desk, input)
+  const quote = await getQuote(made.desk, { id })
+  expect(quote).toMatchObject({ number: 1, status: 'open', over: false, validUntil: '2026-05-15' })
+  const [good, better, best] = quote.variants
+  expect(good).toMatchObject({ priceMinor: 12_000, lasts: [], upkeepVisits: 0, daysAway: 1 })
+  // A topper of 182 days: six renewals in three years, three inspections, a first wash and a check-up.
+  expect(better).toMatchObject({ priceMinor: 99_900, upkeepVisits: 11 })
+  expect(better!.lasts.map(each => [each.name, each.days])).toEqual([
+    ['Ovrel Two', 365],
+    ['Ovrel Veil', 182],
+  ])
+  // The wash of both is charged once.
+  expect(best!.priceMinor).toBe(168_300)
+  const asked = await offers(made.desk, {
+    sizeClass: 'medium',
+    condition: 'good',
+    treatmentIds: input.variants[1]!.treatmentIds,
+  })
+  expect(asked.soonest).toMatchObject({ dropOffAt: better!.dropOffAt, handoverAt: better!.handoverAt })
+  expect(await listQuotes(made.desk)).toMatchObject([{ number: 1, fromMinor: 12_000, over: false }])
+})
+
+test('Signed, it becomes the booking at the price that was signed, whatever the shop asks by then', async () => {
+  const { desk } = made
+  const { id } = await makeQuote(desk, input)
+  const accept = { id, version: 1, position: 2, name: 'Ines Vale', signature }
+  await expect(acceptQuote(desk, { ...accept, signature: '' })).rejects.toMatchObject({ field: 'signature' })
+  await expect(acceptQuote(desk, { ...accept, name: ' ' })).rejects.toMatchObject({ field: 'name' })
+  const { version } = await acceptQuote(desk, accept)
+  await expect(acceptQuote(desk, accept)).rejects.toMatchObject({ code: 'stale' })
+  await setRules(desk, { sharedOnce: false })
+  const asked = await offers(desk, {
+    sizeClass: 'medium',
+    condition: 'good',
+    treatmentIds: input.variants[2]!.treatmentIds,
+  })
+  expect(asked.priceMinor).toBe(177_900)
+  if (!asked.soonest.feasible) throw new Error('no place')
+  const { jobId } = await bookQuote(desk, { id, version, plan: asked.soonest.plan })
+  expect(await getJob(desk, { id: jobId })).toMatchObject({ status: 'booked', priceMinor: 168_300 })
+  expect(await getBill(desk, { id: jobId })).toMatchObject({ withoutTaxMinor: 168_300, depositMinor: 16_830 })
+  expect(await getQuote(desk, { id })).toMatchObject({ status: 'booked', jobId, signedName: 'Ines Vale' })
+  const words = (await readPdf((await quoteFile(desk, { id })).bytes)).pages
+    .flatMap(page => page.lines)
+    .join('\n')
+  for (const fact of [/Best, chosen/, /Together\s+1,683\.00/, /As agreed on the phone/, /Ines Vale, /])
+    expect(words).toMatch(fact)
+})
+
+test('One that has run out, was declined or is not signed goes no further', async () => {
+  const { desk } = made
+  const { id } = await makeQuote(desk, input)
+  await expect(bookQuote(desk, { id, version: 1, plan: { steps: [], handover: 0 } })).rejects.toMatchObject({
+    code: 'not-signed',
+  })
+  const accept = { id, version: 1, position: 0, name: 'Ines Vale', signature }
+  await expect(acceptQuote(desk, { ...accept, position: 3 })).rejects.toMatchObject({ code: 'missing' })
+  desk.setNow('2026-05-16T12:00:00Z')
+  expect(await getQuote(desk, { id })).toMatchObject({ over: true })
+  await expect(acceptQuote(desk, accept)).rejects.toMatchObject({ code: 'quote-over' })
+  const { version } = await declineQuote(desk, { id, version: 1 })
+  await expect(acceptQuote(desk, { ...accept, version })).rejects.toMatchObject({ code: 'not-open' })
+  await expect(declineQuote(desk, { id, version })).rejects.toMatchObject({ code: 'not-open' })
+})
+
+test('A variant without a name or for a car put away is refused', async () => {
+  const variants = [{ ...input.variants[0]!, name: '' }]
+  await expect(makeQuote(made.desk, { ...input, variants })).rejects.toMatchObject({
+    field: 'variants.0.name',
+  })
+  await expect(makeQuote(made.desk, { ...input, vehicleId: 'gone' })).rejects.toMatchObject({
+    code: 'missing',
+  })
+})
