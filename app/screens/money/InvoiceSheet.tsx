@@ -38,13 +38,11 @@ export function InvoiceSheet({ id }: { id: string }) {
             Because: invoice.reason || null,
             'No tax because': invoice.exemption || null,
             Credited: invoice.credits.length > 0 && (
-              <>
-                {invoice.credits.map(credit => (
+              invoice.credits.map(credit => (
                   <div key={credit.id}>
                     <PaperLink of={credit} /> {money(credit.withTaxMinor, invoice.currency)}
                   </div>
-                ))}
-              </>
+                ))
             ),
             Note: invoice.note || null,
           }}
