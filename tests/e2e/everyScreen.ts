@@ -11,7 +11,7 @@ export const everyScreen = [
   '/jobs/demo-job-07/applied',
   ...[
     'owed',
-    'invoices',
+    'invoices/demo-invoice-1',
     'takings',
     'earns',
     'quotes',

@@ -6,6 +6,7 @@ import { tellDue } from '../job/notices.ts'
 import { assertNoShop } from '../setUp/shopSetUp.ts'
 import { demoCustomers, demoVehicles } from './customerData.ts'
 import { letHappen } from './happen.ts'
+import { writeMoney } from './money.ts'
 import { placeBookings } from './place.ts'
 import { demoProducts } from './productData.ts'
 import { writeShelf } from './shelf.ts'
@@ -35,6 +36,7 @@ export function fillDemo(desk: Desk): Promise<void> {
     await writeWeather(tx, nowAt)
     await writeChecks(tx, happened, nowAt)
     await writeUpkeep(tx, vehicles, happened, nowAt)
+    await writeMoney(tx, audit, happened, nowAt)
     // What fell due before the shop was filled in is old news.
     await tellDue(tx, nowAt)
     audit({ act: 'filled with the demo', entity: 'shop', entityId: '1' })

@@ -7,7 +7,7 @@ import { showPhone } from '../../domain/vehicle/index.ts'
 import { listWords } from '../../domain/words.ts'
 import { fromJson, toJson } from '../../store/json.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
-import { act, type Desk } from '../desk/desk.ts'
+import { type Audit, act, type Desk } from '../desk/desk.ts'
 import { type ShopView, shopOf } from '../desk/shopView.ts'
 import { nameOfCar } from '../floor/jobRows.ts'
 import type { MoneyRules } from '../prices/inputs.ts'
@@ -15,7 +15,7 @@ import { moneyRules } from '../prices/moneyRules.ts'
 import { unpricedOf } from './bill.ts'
 import type { CreditInput, IssueInput } from './inputs.ts'
 import { type Buyer, creditedByLine, numberWords, type Seller } from './invoiceView.ts'
-import { billOf, moneyJob, standingInvoice } from './jobBill.ts'
+import { billOf, type MoneyJob, moneyJob, standingInvoice } from './jobBill.ts'
 
 /**
  * The next number of a series. It is asked for inside the act that saves it, and writers take turns: of two windows the
@@ -54,55 +54,76 @@ export async function issueInvoice(desk: Desk, input: IssueInput): Promise<{ id:
       data: { version: { increment: 1 } },
     })
     assertFresh(count, 'job', jobId)
-    const bill = await billOf(tx, job)
-    const { rules, shop } = bill
-    const issuedOn = dateOf(at, shop.zone)
-    const series = rules.invoiceSeries
-    const number = await nextNumber(tx, series)
-    const deposits = sumMinor(job.payments.filter(each => each.before).map(each => each.amountMinor))
-    const used = sumMinor(job.invoices.map(each => each.depositMinor))
-    const { id } = await tx.invoice.create({
-      data: {
-        kind: 'invoice',
-        series,
-        number,
-        jobId,
-        issuedAt: at,
-        issuedOn,
-        dueOn: dateOfDay(dayNumber(issuedOn) + rules.payWithinDays),
-        suppliedOn: dateOf(job.leftAt ?? at, shop.zone),
-        currency: shop.currency,
-        taxInPrices: rules.taxInPrices,
-        seller: toJson(sellerOf(shop, rules)),
-        buyer: toJson(buyer),
-        carWords: nameOfCar(job.vehicle),
-        note,
-        exemption: job.taxExempt,
-        allowanceReason: bill.allowanceReason,
-        taxes: bill.taxPerRate.map(toJson),
-        withoutTaxMinor: bill.withoutTaxMinor,
-        taxMinor: bill.taxMinor,
-        withTaxMinor: bill.withTaxMinor,
-        depositMinor: deposits - used,
-        who: desk.who,
-        lines: {
-          create: bill.lines.map(({ quantity, ...line }, position) => ({
-            ...line,
-            quantity: String(quantity),
-            position,
-          })),
-        },
-      },
-    })
-    const name = numberWords({ series, number })
-    audit({
-      act: 'invoiced',
-      entity: 'job',
-      entityId: jobId,
-      detail: { invoice: name, totalMinor: bill.withTaxMinor },
-    })
-    return { id, name }
+    return issueIn(tx, audit, { job, buyer, note, at, who: desk.who })
   })
+}
+
+interface Issuing {
+  /** Given by the demo shop, whose rows are the same each time. */
+  id?: string
+  job: MoneyJob
+  buyer: Buyer
+  note: string
+  at: number
+  who: string
+}
+
+/** The same as part of a larger act, for a job that may be billed. */
+export async function issueIn(
+  tx: Tx,
+  audit: Audit,
+  { id: given, job, buyer, note, at, who }: Issuing,
+): Promise<{ id: string; name: string }> {
+  const jobId = job.id
+  const bill = await billOf(tx, job)
+  const { rules, shop } = bill
+  const issuedOn = dateOf(at, shop.zone)
+  const series = rules.invoiceSeries
+  const number = await nextNumber(tx, series)
+  const deposits = sumMinor(job.payments.filter(each => each.before).map(each => each.amountMinor))
+  const used = sumMinor(job.invoices.map(each => each.depositMinor))
+  const { id } = await tx.invoice.create({
+    data: {
+      ...(given && { id: given }),
+      kind: 'invoice',
+      series,
+      number,
+      jobId,
+      issuedAt: at,
+      issuedOn,
+      dueOn: dateOfDay(dayNumber(issuedOn) + rules.payWithinDays),
+      suppliedOn: dateOf(job.leftAt ?? at, shop.zone),
+      currency: shop.currency,
+      taxInPrices: rules.taxInPrices,
+      seller: toJson(sellerOf(shop, rules)),
+      buyer: toJson(buyer),
+      carWords: nameOfCar(job.vehicle),
+      note,
+      exemption: job.taxExempt,
+      allowanceReason: bill.allowanceReason,
+      taxes: bill.taxPerRate.map(toJson),
+      withoutTaxMinor: bill.withoutTaxMinor,
+      taxMinor: bill.taxMinor,
+      withTaxMinor: bill.withTaxMinor,
+      depositMinor: deposits - used,
+      who,
+      lines: {
+        create: bill.lines.map(({ quantity, ...line }, position) => ({
+          ...line,
+          quantity: String(quantity),
+          position,
+        })),
+      },
+    },
+  })
+  const name = numberWords({ series, number })
+  audit({
+    act: 'invoiced',
+    entity: 'job',
+    entityId: jobId,
+    detail: { invoice: name, totalMinor: bill.withTaxMinor },
+  })
+  return { id, name }
 }
 
 /** Gives back all of an invoice or a part of it. */
