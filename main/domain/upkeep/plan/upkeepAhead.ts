@@ -3,7 +3,8 @@ import { dueList } from './dueList.ts'
 import type { Plan } from './plan.ts'
 import { startingPlans, type UpkeepStart } from './startingPlans.ts'
 
-const threeYears = 3 * 365
+/** Days: three years hold one leap day, or all but; the third anniversary is within. */
+const threeYears = 3 * 365 + 1
 
 /**
  * The visits a newly coated car has ahead of it in the three years from its handover, by kind, if each is done when due.

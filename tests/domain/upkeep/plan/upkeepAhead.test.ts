@@ -3,7 +3,7 @@ import { upkeepAhead } from '../../../../main/domain/upkeep/index.ts'
 
 test('Three years of a topper twice a year: worked by hand', () => {
   const start = { handoverOn: '2026-04-17', firstWashDays: 7, checkUpDays: 28, topperDays: 182 }
-  // 1,095 days hold six intervals of 182 days, and three anniversaries.
+  // Three years hold six intervals of 182 days, which are 1,092, and three anniversaries.
   expect([...upkeepAhead(start, 'Europe/Berlin')].sort()).toEqual([
     ['check-up', 1],
     ['first-wash', 1],
