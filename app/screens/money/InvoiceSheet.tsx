@@ -37,13 +37,13 @@ export function InvoiceSheet({ id }: { id: string }) {
             Corrects: invoice.corrects && <PaperLink of={invoice.corrects} />,
             Because: invoice.reason || null,
             'No tax because': invoice.exemption || null,
-            Credited: invoice.credits.length > 0 && (
+            Credited:
+              invoice.credits.length > 0 &&
               invoice.credits.map(credit => (
-                  <div key={credit.id}>
-                    <PaperLink of={credit} /> {money(credit.withTaxMinor, invoice.currency)}
-                  </div>
-                ))
-            ),
+                <div key={credit.id}>
+                  <PaperLink of={credit} /> {money(credit.withTaxMinor, invoice.currency)}
+                </div>
+              )),
             Note: invoice.note || null,
           }}
         />
