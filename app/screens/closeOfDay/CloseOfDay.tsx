@@ -19,6 +19,7 @@ import { ScanBar } from './ScanBar.tsx'
 import type { Counting } from './ShelfRow.tsx'
 import { ShelfRows } from './ShelfRows.tsx'
 import { StepsToConfirm } from './StepsToConfirm.tsx'
+import { TakenToday } from './TakenToday.tsx'
 import { useScan } from './useScan.ts'
 import { Warnings } from './Warnings.tsx'
 
@@ -108,6 +109,7 @@ function Close({ view }: { view: CloseOfDayView }) {
           Done today: {view.done.stepsConfirmed} confirmed, {view.done.counts} counted, {view.done.ordersSent}{' '}
           ordered.
         </span>
+        <TakenToday date={view.date} />
         <RowButton does="Print" variant="subtle" onClick={() => window.print()} />
       </Group>
     </div>

@@ -1,0 +1,15 @@
+import { useQuery } from '@tanstack/react-query'
+import { Link } from '@tanstack/react-router'
+import { trpc } from '../../data/trpc.ts'
+import { money } from '../../parts/money.ts'
+
+/** What came in today, in a line that leads to it. */
+export function TakenToday({ date }: { date: string }) {
+  const day = useQuery(trpc.money.takings.queryOptions({ date })).data
+  if (!day) return null
+  return (
+    <Link to="/money/$section" params={{ section: 'takings' }}>
+      Takings {money(day.totalMinor, day.currency)}
+    </Link>
+  )
+}
