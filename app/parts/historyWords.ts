@@ -4,6 +4,7 @@ const called: Readonly<Record<string, string>> = {
   stock: 'shelf',
   safety: 'safety of',
   crew: 'crew member',
+  lendable: 'thing to lend',
   absence: 'absence',
   closure: 'bay closure',
   mail: 'mail settings',
@@ -22,6 +23,6 @@ export function pageOf(entity: string, id: string) {
   if (entity === 'job') return { to: '/jobs/$id', params: { id } } as const
   if (entity === 'stock' || entity === 'product' || entity === 'safety')
     return { to: '/shelf/$section/$id', params: { section: 'product', id } } as const
-  const section = { bay: 'bays', crew: 'crew', treatment: 'treatments' }[entity]
+  const section = { bay: 'bays', crew: 'crew', lendable: 'lending', treatment: 'treatments' }[entity]
   return section ? ({ to: '/settings/$section/$id', params: { section, id } } as const) : null
 }

@@ -5,6 +5,7 @@ import {
   type CoatingFamily,
   type CustomerKind,
   type Finish,
+  type LentKind,
   type MissedWork,
   type PaintSystem,
   type PanelFinish,
@@ -31,6 +32,13 @@ export const skillChoices: Choice<Skill>[] = [
   { value: 'wash', label: 'Wash' },
   { value: 'polish', label: 'Polish' },
   { value: 'coat', label: 'Coat' },
+  { value: 'outside', label: 'Outside work' },
+]
+
+export const lentChoices: Choice<LentKind>[] = [
+  { value: 'loan car', label: 'Loan car' },
+  { value: 'key box', label: 'Key box' },
+  { value: 'covered place', label: 'Place under cover' },
 ]
 
 export const sizeChoices: Choice<SizeClass>[] = [

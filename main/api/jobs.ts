@@ -6,6 +6,7 @@ import {
   finishStepInput,
   handOverInput,
   jobSearch,
+  lendInput,
   missedInput,
   noteInput,
   oneJob,
@@ -23,6 +24,7 @@ import { cancelJob, handOver, promiseAgain } from '../services/job/jobActs.ts'
 import { arrive, finishStep, reopenStep, startStep } from '../services/job/jobSteps.ts'
 import { findJobsBy } from '../services/job/jobsFind.ts'
 import { getJob } from '../services/job/jobView.ts'
+import { lend } from '../services/job/lending.ts'
 import { settleMissed } from '../services/job/missedWork.ts'
 import { noteJob } from '../services/job/note.ts'
 import { ownerWords, setOutside } from '../services/job/ownerWords.ts'
@@ -50,6 +52,7 @@ export const jobs = router({
   ownerWords: procedure.input(oneJob).query(({ ctx, input }) => ownerWords(ctx, input)),
   outside: procedure.input(outsideInput).mutation(({ ctx, input }) => setOutside(ctx, input)),
   cover: procedure.input(coverInput).mutation(({ ctx, input }) => confirmCover(ctx, input)),
+  lend: procedure.input(lendInput).mutation(({ ctx, input }) => lend(ctx, input)),
   tick: procedure.input(tickInput).mutation(({ ctx, input }) => tickCheck(ctx, input)),
   cancel: procedure.input(cancelInput).mutation(({ ctx, input }) => cancelJob(ctx, input)),
 })

@@ -11,6 +11,7 @@ import { history } from './history.ts'
 import { hours } from './hours.ts'
 import { jobs } from './jobs.ts'
 import { leaving } from './leaving.ts'
+import { lendables } from './lendables.ts'
 import { mail } from './mail.ts'
 import { money } from './money.ts'
 import { morning } from './morning.ts'
@@ -46,6 +47,7 @@ export const appRouter = router({
   hours,
   jobs,
   leaving,
+  lendables,
   mail,
   money,
   morning,

@@ -50,6 +50,7 @@ export type { TemplatesView, TemplateView } from '../services/reminders/template
 export type { BayView } from '../services/setUp/bays.ts'
 export type { CrewView } from '../services/setUp/crew.ts'
 export type { ExceptionView } from '../services/setUp/hours.ts'
+export type { LendableView } from '../services/setUp/lendables.ts'
 export type { ProductView } from '../services/setUp/products.ts'
 export type { TreatmentView } from '../services/setUp/treatments.ts'
 export type { AdviceFacts, AdviceView, OrderSizeView } from '../services/shelf/adviceViews.ts'

@@ -7,6 +7,7 @@ const withAll = {
   customer: true,
   vehicle: true,
   treatments: true,
+  loans: { include: { lendable: true } },
   steps: { include: { crew: { select: { crewId: true, helps: true } } } },
 } satisfies Prisma.JobInclude
 

@@ -1,7 +1,10 @@
 import { TextInput } from '@mantine/core'
 import { DatePickerInput } from '@mantine/dates'
+import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
+import { trpc } from '../../data/trpc.ts'
 import { Chip } from '../../parts/Chip.tsx'
+import { lentChoices } from '../../parts/shopWords.ts'
 import styles from './Book.module.css'
 import type { Call, Wish } from './call.ts'
 
@@ -21,6 +24,8 @@ const wishes: readonly { value: Wish; label: string }[] = [
 /** What the caller wishes of the days, and who answers for the cover the car leaves under. */
 export function WishPicker({ call, today, change }: Props) {
   const [covered, setCovered] = useState(call.coveredBy !== '')
+  const things = useQuery(trpc.lendables.list.queryOptions()).data ?? []
+  const lent = lentChoices.filter(({ value }) => things.some(thing => thing.kind === value))
   const wish = wishes.find(each => each.value === call.wish)
   return (
     <>
@@ -46,6 +51,22 @@ export function WishPicker({ call, today, change }: Props) {
             if (!event.currentTarget.checked) change({ coveredBy: '' })
           }}
         />
+        {lent.map(({ value, label }) => (
+          <Chip
+            key={value}
+            type="checkbox"
+            label={label}
+            about="From drop-off to handover; only days on which one is free are offered."
+            checked={call.lends.includes(value)}
+            onChange={event =>
+              change({
+                lends: event.currentTarget.checked
+                  ? [...call.lends, value]
+                  : call.lends.filter(each => each !== value),
+              })
+            }
+          />
+        ))}
       </fieldset>
       {wish && wish.value !== 'any' && (
         <DatePickerInput

@@ -1,4 +1,5 @@
 import type { Condition, Finish, OffersView, PlaceView, Scope, SizeClass } from '../../../main/api/views.ts'
+import type { LentKind } from '../../../main/domain/shop/index.ts'
 
 export type Wish = 'any' | 'day' | 'notBefore' | 'homeBy'
 
@@ -24,6 +25,8 @@ export interface Call {
   wishedOn: string | null
   /** Who has confirmed covered transport and storage; empty: the car stays until it may get wet. */
   coveredBy: string
+  /** What the caller borrows meanwhile. */
+  lends: LentKind[]
   /** The caller is somebody new, whose fields are open. */
   isNew: boolean
   /** What is sold beside the treatments, by the shop's keys. */
@@ -63,6 +66,7 @@ export const emptyCall: Call = {
   extraKeys: [],
   discount: { percent: '', reason: '' },
   agreed: [],
+  lends: [],
   heldJobId: null,
 }
 

@@ -63,12 +63,13 @@ export function callWords({ plate, colour, make, customerName }: Call): string {
   return `${plate || [colour, make].filter(Boolean).join(' ')}, ${customerName}`
 }
 
-function wishOf({ condition, treatmentIds, scope, wish, wishedOn, coveredBy }: Call) {
+function wishOf({ condition, treatmentIds, scope, wish, wishedOn, coveredBy, lends }: Call) {
   return {
     condition,
     treatmentIds,
     scope,
     coveredBy,
+    lends,
     ...(wish === 'day' && wishedOn && { askedDate: wishedOn }),
   }
 }

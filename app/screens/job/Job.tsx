@@ -22,6 +22,7 @@ import { JobActions } from './JobActions.tsx'
 import { JobDraws } from './JobDraws.tsx'
 import { JobLine } from './JobLine.tsx'
 import { Layers } from './Layers.tsx'
+import { Lent } from './Lent.tsx'
 import { MissedWait } from './MissedWait.tsx'
 import { NextBar } from './NextBar.tsx'
 import { Notes } from './Notes.tsx'
@@ -136,6 +137,7 @@ function Promised({ job, when }: { job: JobView; when(at: number): string }) {
             </Fact>
           </>
         )}
+        <Lent job={job} />
         {job.leftAt !== null && <Fact name="Left">{when(job.leftAt)}</Fact>}
         {job.treatments.map(treatment => (
           <Fact key={treatment.name} name={treatment.name}>

@@ -1,6 +1,7 @@
 import { Link } from '@tanstack/react-router'
 import type { ReactNode } from 'react'
 import type { MorningView } from '../../../main/api/views.ts'
+import { listWords } from '../../../main/domain/words.ts'
 import pieces from '../../parts/pieces.module.css'
 import { clockWords, nearWords } from '../../parts/time.ts'
 import styles from './Morning.module.css'
@@ -55,6 +56,7 @@ export function Lists({ sheet }: { sheet: MorningView }) {
                 <>
                   {missing && <b className={pieces.late}>⚑ not here </b>}
                   {car.customerName} <Phone number={car.phone} /> to {car.bayName}
+                  {car.lent.length > 0 && `, gets ${listWords(car.lent)}`}
                 </>
               )}
             </Line>
@@ -71,11 +73,21 @@ export function Lists({ sheet }: { sheet: MorningView }) {
                 {car.late && <b className={pieces.late}>⚑ late, promised {when(car.promisedAt)} </b>}
                 {car.uncovered && <b className={pieces.late}>⚑ somebody is missing </b>}
                 {car.customerName} <Phone number={car.phone} />
+                {car.lent.length > 0 && `, brings back ${listWords(car.lent)}`}
               </>
             )}
           </Line>
         ))}
       </List>
+      {sheet.toAsk.length > 0 && (
+        <List title="Ask today" empty="">
+          {sheet.toAsk.map(ask => (
+            <Line key={`${ask.jobId}-${ask.at}-${ask.name}`} time={when(ask.at)} car={ask}>
+              {ask.name} for {ask.step}
+            </Line>
+          ))}
+        </List>
+      )}
       <List title="Hands off until" empty="No car is curing.">
         {sheet.cures
           .filter(cure => cure.touchAt > nowAt)

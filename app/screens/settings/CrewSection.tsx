@@ -8,6 +8,7 @@ import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
 import { ChoiceChips } from '../../parts/ChoiceChips.tsx'
 import { HoursEditor } from '../../parts/HoursEditor.tsx'
+import { DecimalInput } from '../../parts/inputs.tsx'
 import type { SectionProps } from '../../parts/Sections.tsx'
 import { labelsOf, skillChoices } from '../../parts/shopWords.ts'
 import { weekWords } from '../../parts/weekHours.ts'
@@ -40,15 +41,21 @@ export function CrewSection({ id }: SectionProps) {
 interface Fields {
   name: string
   skills: Skill[]
+  noticeDays: number
   weekly: OpeningHours[] | null
 }
 
-const fresh: Fields = { name: '', skills: ['wash', 'polish', 'coat'], weekly: null }
+const fresh: Fields = { name: '', skills: ['wash', 'polish', 'coat'], noticeDays: 0, weekly: null }
 
 function CrewEditor({ member }: { member: CrewView | undefined }) {
   const shop = useShop()
-  const { name, skills, weekly } = member ?? fresh
-  const form = useRowForm<Fields>('crew', member, { name, skills, weekly }, trpc.crew.save.mutationOptions())
+  const { name, skills, noticeDays, weekly } = member ?? fresh
+  const form = useRowForm<Fields>(
+    'crew',
+    member,
+    { name, skills, noticeDays, weekly },
+    trpc.crew.save.mutationOptions(),
+  )
   const hours = form.value.weekly
   const absences = member?.archivedAt === null && (
     <Stretches
@@ -73,6 +80,15 @@ function CrewEditor({ member }: { member: CrewView | undefined }) {
     >
       <TextInput label="Name" maw={340} autoFocus={!member} {...form.field('name')} />
       <ChoiceChips label="Skills" choices={skillChoices} {...form.field('skills')} />
+      <DecimalInput
+        label="Days of notice"
+        description="Of somebody from outside: offers count on them only so many days ahead, or on a day they come anyway. 0: one of your own."
+        maw={340}
+        whole
+        least={0}
+        most={365}
+        {...form.field('noticeDays')}
+      />
       <Switch
         label="Works whenever the shop is open"
         description={weekWords(shop.weekly)}

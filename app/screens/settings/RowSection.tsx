@@ -12,6 +12,7 @@ import { Heading } from './Heading.tsx'
 const filed: Readonly<Record<string, string>> = {
   bays: 'bay',
   crew: 'crew',
+  lending: 'lendable',
   treatments: 'treatment',
   products: 'product',
 }

@@ -6,6 +6,7 @@ import { DataSection } from './DataSection.tsx'
 import { DiagnosticsSection } from './DiagnosticsSection.tsx'
 import { HistorySection } from './HistorySection.tsx'
 import { HoursSection } from './HoursSection.tsx'
+import { LendingSection } from './LendingSection.tsx'
 import { MoneySection } from './MoneySection.tsx'
 import { ProductsSection } from './products/ProductsSection.tsx'
 import { ShopSection } from './ShopSection.tsx'
@@ -16,6 +17,7 @@ const sections = [
   { section: 'hours', label: 'Hours', Section: HoursSection },
   { section: 'bays', label: 'Bays', Section: BaysSection },
   { section: 'crew', label: 'Crew', Section: CrewSection },
+  { section: 'lending', label: 'To lend', Section: LendingSection },
   { section: 'treatments', label: 'Treatments', Section: TreatmentsSection },
   { section: 'money', label: 'Prices and tax', Section: MoneySection },
   { section: 'products', label: 'Products', Section: ProductsSection },

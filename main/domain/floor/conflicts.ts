@@ -33,6 +33,7 @@ type ToldFloor = Booked & Named
 export function conflictsOn(floor: ToldFloor): Conflict[] {
   const bays = new Map<string, Use[]>()
   const people = new Map<string, Use[]>()
+  const things = new Map<string, Use[]>()
   const use = (uses: Map<string, Use[]>, key: string, one: Use) => {
     const list = uses.get(key)
     if (list) list.push(one)
@@ -42,6 +43,9 @@ export function conflictsOn(floor: ToldFloor): Conflict[] {
     const name = floor.jobNames.get(job.id)!
     for (const { bay, from, to } of jobStays(job))
       use(bays, bay, { jobId: job.id, bayId: bay, from, to, name })
+    const from = job.arrivedAt ?? job.steps[0]?.startAt ?? job.leavesAt
+    for (const { id } of floor.lent?.get(job.id) ?? [])
+      use(things, id, { jobId: job.id, bayId: null, from, to: job.leavesAt, name })
     for (const step of job.steps)
       if (step.actualEndAt === null)
         for (const { id, ...there } of presenceOf(floor.open, step))
@@ -84,6 +88,9 @@ export function conflictsOn(floor: ToldFloor): Conflict[] {
             ),
           })
   }
+  const thingNames = new Map([...(floor.lent?.values() ?? [])].flat().map(each => [each.id, each.name]))
+  for (const [id, uses] of things)
+    eachOverlap(uses, (one, other) => tell(one, other, thingNames.get(id) ?? 'the same thing'))
   for (const [id, uses] of people)
     eachOverlap(uses, (one, other) => {
       if (one.jobId !== other.jobId) tell(one, other, floor.crewNames.get(id) ?? 'the same person')

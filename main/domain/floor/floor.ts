@@ -20,6 +20,8 @@ export interface FloorPerson {
   /** Opening minutes in which this person is there, booked or not. */
   readonly present: readonly Span[]
   readonly archived: boolean
+  /** From outside: asked so many days before. Left out or 0: one of the shop's own. */
+  readonly noticeDays?: number
 }
 
 /** Points in time are epoch minutes; the grid is anchored at a local midnight, so that starts fall on wall times. */
@@ -32,4 +34,6 @@ export interface Booked extends Grid {
   readonly crew: readonly FloorPerson[]
   /** Everything that holds a bay from now on, as now projected. */
   readonly jobs: readonly FloorJob[]
+  /** What is lent with each of them, by the job's id; left out: nothing. */
+  readonly lent?: ReadonlyMap<string, readonly { readonly id: string; readonly name: string }[]>
 }

@@ -35,7 +35,11 @@ export function problemOf(floor: Booked, { job, exceptJobId, alsoFixed = [] }: P
         (person): Person => ({
           id: person.id,
           skills: person.skills,
-          away: spanSet([...difference(floor.open, person.present), ...(busy.get(person.id) ?? [])]),
+          away: spanSet([
+            ...difference(floor.open, person.present),
+            ...(busy.get(person.id) ?? []),
+            ...tooSoonFor(floor, person),
+          ]),
         }),
       ),
     fixed: [
@@ -65,4 +69,24 @@ function busyByPerson(jobs: readonly FloorJob[], { open, nowAt }: Booked): Map<s
       }
     }
   return busy
+}
+
+const dayMin = 1440
+
+/** The days for which somebody from outside is asked too late by now; on a day they come anyway they need no notice. */
+function tooSoonFor(floor: Booked, { id, noticeDays = 0 }: Booked['crew'][number]): Span[] {
+  if (noticeDays === 0) return []
+  const dayOf = (at: number) => Math.floor((at - floor.gridFrom) / dayMin)
+  const comes = new Set(
+    floor.jobs.flatMap(job =>
+      job.steps.flatMap(step =>
+        step.crewIds.includes(id) && step.actualEndAt === null
+          ? [dayOf(step.startAt), dayOf(step.endAt - 1)]
+          : [],
+      ),
+    ),
+  )
+  return Array.from({ length: noticeDays }, (_, day) => day)
+    .filter(day => !comes.has(day))
+    .map(day => ({ from: floor.gridFrom + day * dayMin, to: floor.gridFrom + (day + 1) * dayMin }))
 }

@@ -10,7 +10,12 @@ const capabilityWords: Record<string, string> = {
   cure: 'curing',
 }
 
-const skillWords: Record<string, string> = { wash: 'washing', polish: 'polishing', coat: 'coating' }
+const skillWords: Record<string, string> = {
+  wash: 'washing',
+  polish: 'polishing',
+  coat: 'coating',
+  outside: 'outside work',
+}
 
 export interface Named {
   readonly zone: string

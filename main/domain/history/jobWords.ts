@@ -33,6 +33,8 @@ export const jobWords: Record<string, (detail: Detail, when: When) => string> = 
         `now expected ${at(detail, 'handoverAt', when)}`
       : ': it stays as it was booked'),
   'test spot taken back': detail => `test spot taken back: ${detail.what}`,
+  lent: detail => `a ${detail.kind} lent with it`,
+  'loan taken back': detail => `${detail.name} taken back`,
   'ticked off': detail => `"${detail.check}" ticked off by ${detail.by}`,
   'tick taken back': detail => `tick of ${detail.by} taken back: "${detail.check}"`,
   promised: (detail, when) => `promised for ${at(detail, 'to', when)} instead of ${at(detail, 'from', when)}`,

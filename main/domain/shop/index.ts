@@ -46,6 +46,8 @@ export {
   finishes,
   type HandoverRule,
   handoverRules,
+  type LentKind,
+  lentKinds,
   type MissedWork,
   missedWorks,
   type PaintSystem,

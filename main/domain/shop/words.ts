@@ -4,8 +4,8 @@
 export const capabilities = ['wet', 'polish', 'clean', 'cure'] as const
 export type Capability = (typeof capabilities)[number]
 
-/** What somebody of the crew can do. */
-export const skills = ['wash', 'polish', 'coat'] as const
+/** What somebody of the crew can do; `outside` is whatever a shop gives to hands from outside: dents, leather, film. */
+export const skills = ['wash', 'polish', 'coat', 'outside'] as const
 export type Skill = (typeof skills)[number]
 
 /** Of the paint; satin, matte and film are never polished. */
@@ -96,3 +96,7 @@ export type UnitSystem = (typeof unitSystems)[number]
 /** What a promise counts from a cure profile: its minimum handover or its advised one. */
 export const handoverRules = ['minimum', 'advised'] as const
 export type HandoverRule = (typeof handoverRules)[number]
+
+/** What a shop lends with a booking, from the drop-off to the handover, each thing to one at a time. */
+export const lentKinds = ['loan car', 'key box', 'covered place'] as const
+export type LentKind = (typeof lentKinds)[number]

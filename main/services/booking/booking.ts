@@ -10,6 +10,7 @@ import { fromJson } from '../../store/json.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import { type Audit, act, type Desk } from '../desk/desk.ts'
 import type { Floor } from '../floor/floor.ts'
+import { lendWith } from '../floor/lent.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
 import { otherVisits, visitInTheWay } from '../floor/vehicleFree.ts'
 import { assertCan } from '../job/assertCan.ts'
@@ -53,7 +54,7 @@ export async function holdPlaceIn(
   nowAt: number,
   input: HoldInput & { readonly quoted?: Quoted },
 ) {
-  const { condition, treatmentIds, scope = 'whole', plan, askedDate, coveredBy } = input
+  const { condition, treatmentIds, scope = 'whole', plan, askedDate, coveredBy, lends = [] } = input
   const { holdMin = usualHoldMin } = input
   await lapseHolds(tx, nowAt, audit)
   const { id: vehicleId, customerId, ...vehicle } = await callersVehicle(tx, audit, nowAt, input)
@@ -112,6 +113,7 @@ export async function holdPlaceIn(
       checks: { create: sold.checks.map((check, position) => ({ ...check, position })) },
     },
   })
+  await lendWith(tx, floor, job, lends)
   await writeStepDraws(tx, [job.id], nowAt)
   audit({
     act: 'held',

@@ -1,6 +1,6 @@
 /** What the booking acts are sent. */
 import { z } from 'zod'
-import { conditions, scopes } from '../../domain/shop/index.ts'
+import { conditions, lentKinds, scopes } from '../../domain/shop/index.ts'
 import { date, finish, id, minute, sizeClass, text, version } from '../desk/inputs.ts'
 import { amountMinor, pricing } from '../prices/inputs.ts'
 import { callerInput } from '../records/inputs.ts'
@@ -11,6 +11,9 @@ const condition = z.enum(conditions)
 const scope = z.enum(scopes).optional()
 /** Who has confirmed that the car travels and stands under cover until it may get wet. */
 const coveredBy = text.optional()
+
+/** What the caller borrows meanwhile: one of each. */
+const lends = z.array(z.enum(lentKinds)).max(lentKinds.length).optional()
 
 export const offersInput = z.object({
   sizeClass,
@@ -28,6 +31,7 @@ export const offersInput = z.object({
   homeBy: date.optional(),
   coveredBy,
   ...pricing,
+  lends,
 })
 export type OffersInput = z.infer<typeof offersInput>
 
@@ -57,6 +61,7 @@ const place = z.object({
   scope,
   askedDate: date.optional(),
   coveredBy,
+  lends,
   plan,
   /** How long to hold it, in minutes; half an hour unless said otherwise. */
   holdMin: z

@@ -9,13 +9,21 @@ import {
   wordsFor,
 } from '../../domain/floor/index.ts'
 import { refuse } from '../../domain/refusal.ts'
-import { explain, type Plan, type Problem, promise, reasonText } from '../../domain/schedule/index.ts'
+import {
+  explain,
+  type Plan,
+  type Problem,
+  promiseWithin,
+  reasonText,
+  type Windows,
+} from '../../domain/schedule/index.ts'
 import type { PanelNoted, Skill } from '../../domain/shop/index.ts'
 import type { LaidStep } from '../../domain/treatment/index.ts'
 import { sentence } from '../../domain/words.ts'
 import { fromJson } from '../../store/json.ts'
 import type { Desk } from '../desk/desk.ts'
 import type { Floor } from '../floor/floor.ts'
+import { lentNotes, lentWindows } from '../floor/lent.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
 import { moneyRules } from '../prices/moneyRules.ts'
 import { salePrice } from '../prices/salePrice.ts'
@@ -59,14 +67,17 @@ export async function offers(desk: Desk, input: OffersInput) {
     askedAt: startOfDay(askedDate, floor.zone),
     notBeforeAt: startOfDay(notBefore ?? today, floor.zone),
   })
+  const lends = input.lends ?? []
+  const windows = await lentWindows(tx, nowAt, lends)
   const { problem, found, tooLate } = homeInTime(
     anyTime,
     homeBy === undefined ? undefined : dayAfter(homeBy, floor.zone),
+    windows,
   )
   const stocked = await offersInStock(
     desk,
     tx,
-    { floor, sold, asked: problem, sizeClass: input.sizeClass },
+    { floor, sold, asked: problem, windows, sizeClass: input.sizeClass },
     found,
   )
   const view = (found: StockedOffer): OfferView | NoOfferView => {
@@ -112,7 +123,7 @@ export async function offers(desk: Desk, input: OffersInput) {
     taxInPrices: rules.taxInPrices,
     currency: floor.shop.currency,
     /** What the chain of steps wants said: matte paint, a window that leaves little room. */
-    notes: sold.notes,
+    notes: [...sold.notes, ...lentNotes(lends, windows)],
     /** Who has confirmed covered transport and storage; null: every offer keeps the car until it may get wet. */
     coveredBy: sold.coveredBy,
     /** The opening hours that the three offers span, for their small boards. */
@@ -154,13 +165,12 @@ function offerProblem(
 }
 
 /** The offers that bring the car home before `homeBefore`; where there is none, those without that wish. */
-function homeInTime(anyTime: Problem, homeBefore: number | undefined) {
-  if (homeBefore === undefined) return { problem: anyTime, found: promise(anyTime), tooLate: false }
+function homeInTime(anyTime: Problem, homeBefore: number | undefined, windows: Windows) {
+  const without = () => ({ problem: anyTime, found: promiseWithin(anyTime, windows) })
+  if (homeBefore === undefined) return { ...without(), tooLate: false }
   const problem = { ...anyTime, horizon: Math.min(anyTime.horizon, homeBefore) }
-  const found = problem.newJob.release < problem.horizon ? promise(problem) : null
-  return found?.soonest.feasible
-    ? { problem, found, tooLate: false }
-    : { problem: anyTime, found: promise(anyTime), tooLate: true }
+  const found = problem.newJob.release < problem.horizon ? promiseWithin(problem, windows) : null
+  return found?.soonest.offer.feasible ? { problem, found, tooLate: false } : { ...without(), tooLate: true }
 }
 
 function placeView(floor: Floor, sold: Sold, { asked, offer, shelf }: Stocked<StockedOffer['offer']>) {

@@ -3,9 +3,12 @@ import { gridUp, startOfDay } from '../../domain/calendar/index.ts'
 import {
   type NoOffer,
   type Offer,
+  type OfferKind,
   type Offers,
   type Problem,
-  promiseOf,
+  promiseOfWithin,
+  type Windows,
+  type Within,
 } from '../../domain/schedule/index.ts'
 import type { SizeClass } from '../../domain/vehicle/index.ts'
 import type { Tx } from '../../store/store.ts'
@@ -36,6 +39,8 @@ interface Wish {
   readonly floor: Floor
   readonly sold: Sold
   readonly asked: Problem
+  /** When what is to be lent is free; null: nothing is. */
+  readonly windows: Windows
   readonly sizeClass: SizeClass
 }
 
@@ -48,15 +53,15 @@ export async function offersInStock(
   desk: Desk,
   tx: Tx,
   wish: Wish,
-  found: Offers,
+  found: Readonly<Record<OfferKind, Within>>,
 ): Promise<Record<keyof Offers, StockedOffer>> {
-  const { sold, asked, sizeClass } = wish
-  const ends = Object.values(found).flatMap(offer => (offer.feasible ? [offer.handover] : []))
+  const { sold, sizeClass } = wish
+  const ends = Object.values(found).flatMap(({ offer }) => (offer.feasible ? [offer.handover] : []))
   const untilAt = Math.max(desk.now(), ...ends)
   const check =
     ends.length === 0 ? null : await shelfCheck(tx, desk, { treatments: sold.treatments, sizeClass, untilAt })
   const stocked = (kind: keyof Offers): StockedOffer => {
-    const offer = found[kind]
+    const { offer, asked } = found[kind]
     if (!check || !offer.feasible) return { offer, asked, shelf: nothingShort.shelf, ifHere: null }
     const { shelf, wait } = judgeOffer(check, sold, offer)
     const place = { offer, asked, shelf }
@@ -84,17 +89,16 @@ function judgeOffer(check: ShelfCheck, sold: Sold, offer: Offer): Judged {
  */
 function laterPlace(
   kind: keyof Offers,
-  { offer, asked }: Stocked,
+  { offer }: Stocked,
   wait: NonNullable<Judged['wait']>,
   check: ShelfCheck,
-  { floor, sold }: Wish,
+  { floor, sold, asked: wished, windows }: Wish,
 ): Stocked | null {
   const dayAt = startOfDay(wait.couldBeOn, floor.zone)
   for (const lead of [wait.lackingAt - offer.dropOff, 0]) {
-    const release = Math.max(asked.newJob.release, gridUp(floor, dayAt - lead))
-    const newJob = { ...asked.newJob, release, asked: Math.max(release, asked.newJob.asked) }
-    const then: Problem = { ...asked, newJob }
-    const next = promiseOf(then, kind)
+    const release = Math.max(wished.newJob.release, gridUp(floor, dayAt - lead))
+    const newJob = { ...wished.newJob, release, asked: Math.max(release, wished.newJob.asked) }
+    const { offer: next, asked: then } = promiseOfWithin({ ...wished, newJob }, kind, windows)
     if (!next.feasible) continue
     const again = judgeOffer(check, sold, next)
     if (again.wait === null) return { offer: next, asked: then, shelf: again.shelf }

@@ -10,7 +10,7 @@ import { writeMoney } from './money.ts'
 import { placeBookings } from './place.ts'
 import { demoProducts } from './productData.ts'
 import { writeShelf } from './shelf.ts'
-import { demoBays, demoCrew, demoHours, demoShop } from './shopData.ts'
+import { demoBays, demoCrew, demoHours, demoLendables, demoShop } from './shopData.ts'
 import { demoTreatments } from './treatmentData.ts'
 import { writeUpkeep } from './upkeep.ts'
 import { writeChecks, writeWeather } from './weather.ts'
@@ -49,6 +49,7 @@ async function writeShop(tx: Tx): Promise<void> {
   await tx.crewMember.createMany({
     data: demoCrew.map((person, position) => ({ ...person, position, weekly: noJson })),
   })
+  await tx.lendable.createMany({ data: demoLendables.map((thing, position) => ({ ...thing, position })) })
   await tx.product.createMany({
     data: demoProducts.map(product => ({
       ...product,

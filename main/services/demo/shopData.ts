@@ -1,5 +1,5 @@
 import type { OpeningHours } from '../../domain/calendar/index.ts'
-import { type Capability, type Skill, usualConditionFactors } from '../../domain/shop/index.ts'
+import { type Capability, type LentKind, type Skill, usualConditionFactors } from '../../domain/shop/index.ts'
 
 /** An invented shop. Its phone number is one kept for fiction, its mail domain one kept for examples. */
 export const demoShop = {
@@ -40,8 +40,15 @@ export const demoBays: { id: string; name: string; capabilities: Capability[]; o
   },
 ]
 
-export const demoCrew: { id: string; name: string; skills: Skill[] }[] = [
+export const demoCrew: { id: string; name: string; skills: Skill[]; noticeDays?: number }[] = [
   { id: 'demo-crew-1', name: 'Mika', skills: ['wash', 'polish'] },
   { id: 'demo-crew-2', name: 'Jo', skills: ['polish', 'coat'] },
   { id: 'demo-crew-3', name: 'Sal', skills: ['wash', 'coat'] },
+  { id: 'demo-crew-4', name: 'Orla (dents)', skills: ['outside'], noticeDays: 3 },
+]
+
+export const demoLendables: { id: string; name: string; kind: LentKind }[] = [
+  { id: 'demo-lend-1', name: 'Blue loan car', kind: 'loan car' },
+  { id: 'demo-lend-2', name: 'Key box 1', kind: 'key box' },
+  { id: 'demo-lend-3', name: 'Carport left', kind: 'covered place' },
 ]

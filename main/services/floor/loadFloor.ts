@@ -74,8 +74,10 @@ async function readFloor(tx: Tx, nowAt: number, untilAt: number): Promise<Floor>
         absences: spanSet(person.absences.map(({ fromAt, toAt }) => ({ from: fromAt, to: toAt }))),
       }),
       archived: person.archivedAt !== null,
+      noticeDays: person.noticeDays,
     })),
     jobs,
+    lent: await lentWith(tx, jobs),
     bayNames: new Map(bayRows.map(bay => [bay.id, bay.name])),
     crewNames: new Map(crewRows.map(person => [person.id, person.name])),
     jobNames: new Map(jobs.map(job => [job.id, jobWords(job)])),
@@ -90,4 +92,18 @@ async function lastPlannedAt(tx: Tx, nowAt: number): Promise<number> {
 
 function jobWords(job: FloorJob): string {
   return job.plate === '' ? `job ${job.number}` : `${job.plate} (job ${job.number})`
+}
+
+/** What is lent with each of the floor's jobs. */
+async function lentWith(tx: Tx, jobs: readonly FloorJob[]) {
+  // Most shops lend nothing, and none so much that it could not be read whole.
+  const loans = await tx.jobLoan.findMany({
+    where: { job: { status: { in: ['held', 'booked', 'inShop'] } } },
+    select: { jobId: true, lendable: { select: { id: true, name: true } } },
+  })
+  const ids = new Set(jobs.map(job => job.id))
+  const lent = new Map<string, { id: string; name: string }[]>()
+  for (const { jobId, lendable } of loans)
+    if (ids.has(jobId)) lent.set(jobId, [...(lent.get(jobId) ?? []), lendable])
+  return lent
 }

@@ -1,16 +1,22 @@
 import { minuteWords } from '../../domain/calendar/index.ts'
 import type { Named } from '../../domain/floor/index.ts'
 import type { Tx } from '../../store/store.ts'
+import { otherLoans } from './lent.ts'
 
-/** Another job of the same vehicle: it is here for that from its drop-off to its handover. */
+/**
+ * Another job of the same vehicle, which is here for that from its drop-off to its handover; or one with which a thing
+ * is lent meanwhile that this job borrows too.
+ */
 export interface OtherVisit {
+  /** The thing; left out: it is the vehicle itself. */
+  readonly lent?: string
   readonly number: number
   readonly plate: string
   readonly dropOffAt: number
   readonly handoverAt: number
 }
 
-/** What else a vehicle is or will be here for, in order. */
+/** What else a vehicle is or will be here for, and what borrows the job's things, in order. */
 export async function otherVisits(
   tx: Tx,
   nowAt: number,
@@ -25,7 +31,8 @@ export async function otherVisits(
     select: { number: true, dropOffAt: true, handoverAt: true, vehicle: { select: { plate: true } } },
     orderBy: { dropOffAt: 'asc' },
   })
-  return jobs.map(({ vehicle, ...visit }) => ({ ...visit, plate: vehicle.plate }))
+  const own = jobs.map(({ vehicle, ...visit }): OtherVisit => ({ ...visit, plate: vehicle.plate }))
+  return [...own, ...(await otherLoans(tx, nowAt, id))].sort((a, b) => a.dropOffAt - b.dropOffAt)
 }
 
 /** Why a vehicle cannot be here then, in words: it is here for another job already. Null: it can. */
@@ -37,6 +44,8 @@ export function visitInTheWay(
   const other = visits.find(visit => visit.dropOffAt < handoverAt && visit.handoverAt > dropOffAt)
   if (!other) return null
   const when = (at: number) => minuteWords(at, shop.zone, shop.nowAt)
+  if (other.lent)
+    return `${other.lent} is lent with job ${other.number}, ${when(other.dropOffAt)} to ${when(other.handoverAt)}`
   const car = other.plate || 'this vehicle'
   return `${car} is here for job ${other.number} already, ${when(other.dropOffAt)} to ${when(other.handoverAt)}`
 }

@@ -19,6 +19,7 @@ export async function namesIn(tx: Tx, lines: readonly AuditLine[]): Promise<Map<
       tx.treatment.findMany({ where, select }),
       tx.bay.findMany({ where, select }),
       tx.crewMember.findMany({ where, select }),
+      tx.lendable.findMany({ where, select }),
       tx.supplier.findMany({ where, select }),
       tx.template.findMany({ where, select }),
     ]),

@@ -1,5 +1,6 @@
 /** What the acts on a job are sent. */
 import { z } from 'zod'
+import { lentKinds } from '../../domain/shop/index.ts'
 import { accepted, id, minute, number, oneRow, position, text, version, whole } from '../desk/inputs.ts'
 import { draws } from '../shelf/inputs.ts'
 
@@ -74,6 +75,10 @@ export type OutsideInput = z.infer<typeof outsideInput>
 /** Who has looked; null: the tick is taken back. */
 export const tickInput = oneRow.extend({ checkId: id, by: text.nullable() })
 export type TickInput = z.infer<typeof tickInput>
+
+/** One thing of a kind lent with the job, or taken back. */
+export const lendInput = oneRow.extend({ kind: z.enum(lentKinds), on: z.boolean() })
+export type LendInput = z.infer<typeof lendInput>
 
 export const cancelInput = oneRow.extend({ reason: text })
 export type CancelInput = z.infer<typeof cancelInput>

@@ -19,7 +19,15 @@ import {
 import { can, isCalledOff, isMovableFrom, isOver, lastRecorded, notYet } from '../../domain/job/index.ts'
 import { type Charge, saleMinor } from '../../domain/money/index.ts'
 import { reasonText, type Violation } from '../../domain/schedule/index.ts'
-import type { Condition, Finish, Scope, SizeClass, Stage } from '../../domain/shop/index.ts'
+import {
+  type Condition,
+  type Finish,
+  type LentKind,
+  lentKinds,
+  type Scope,
+  type SizeClass,
+  type Stage,
+} from '../../domain/shop/index.ts'
 import { sentence } from '../../domain/words.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -46,6 +54,7 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
   const lateMin = Math.max(0, job.handoverAt - job.promisedAt)
   const { vehicle, customer } = job
   const charges = await chargesOn(tx, id)
+  const lendable = await tx.lendable.findMany({ where: { archivedAt: null }, select: { kind: true } })
   return {
     id,
     number: job.number,
@@ -100,6 +109,9 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
     missed: missedView(floor, job),
     /** Where the job begins with a test spot: what it showed, and what follows from it. */
     testSpot: await spotView(tx, floor, job),
+    /** What it borrows, and what the shop has to lend. */
+    lent: job.loans.map(({ lendable }) => ({ name: lendable.name, kind: lendable.kind as LentKind })),
+    lendKinds: lentKinds.filter(kind => lendable.some(each => each.kind === kind)),
     checks: await checksIn(tx, id),
     /** Who may have looked. */
     crewNames: floor.crew.filter(person => !person.archived).map(person => person.name),

@@ -9,7 +9,7 @@ import { checkShown } from '../floor/reach.ts'
 import { stayViews } from '../floor/stayViews.ts'
 import { productsById } from '../setUp/soldTreatments.ts'
 import { arrivalsOf, handoversOf, movesOf } from './morningCars.ts'
-import { crewOf } from './morningCrew.ts'
+import { crewOf, toAskOf } from './morningCrew.ts'
 import { cureOf } from './morningCures.ts'
 import { carOf, type Day, isOn } from './morningDay.ts'
 import { momentsOf } from './morningMoments.ts'
@@ -25,7 +25,9 @@ export async function morningSheet(desk: Desk, { date }: { date: string }) {
   const { zone } = calendar
   const fromAt = startOfDay(date, zone)
   const toAt = startOfDay(Temporal.PlainDate.from(date).add({ days: 1 }).toString(), zone)
-  const floor = await loadFloor(tx, nowAt, toAt)
+  const { _max } = await tx.crewMember.aggregate({ _max: { noticeDays: true } })
+  const noticeMin = (_max.noticeDays ?? 0) * 1440
+  const floor = await loadFloor(tx, nowAt, toAt + noticeMin)
   const shown = shownBetween(fromAt, toAt, nowAt)
   // Today's sheet keeps asking for cars that never came.
   const missed = fromAt <= nowAt && nowAt < toAt ? [{ status: 'booked', dropOffAt: { lt: fromAt } }] : []
@@ -79,6 +81,8 @@ export async function morningSheet(desk: Desk, { date }: { date: string }) {
           })),
       })),
     crew: await crewOf(tx, day, booked),
+    /** Hands from outside to be asked on this day at the latest. */
+    toAsk: await toAskOf(tx, day),
     moves: movesOf(day, booked),
     cures,
     moments: momentsOf(day, cures),

@@ -21,6 +21,7 @@ export function arrivalsOf(day: Day, rows: readonly JobRow[]) {
       phone: phoneOf(day, row),
       bayName: day.floor.bayNames.get(row.steps[0]?.bayId ?? '') ?? '',
       treatments: row.treatments.map(treatment => treatment.name),
+      lent: row.loans.map(({ lendable }) => lendable.name),
     }))
     .sort((a, b) => a.dueAt - b.dueAt)
 }
@@ -65,6 +66,8 @@ export function handoversOf(day: Day, rows: readonly JobRow[], conflicts: readon
         /** Somebody a step of it needs is away. */
         uncovered: uncovered.has(row.id),
         leftAt: row.leftAt,
+        /** To be had back with the handover. */
+        lent: row.loans.map(({ lendable }) => lendable.name),
         words: leavingWords(day, safeAt, advisedAt),
       }
     })

@@ -1,7 +1,7 @@
-import { crewSpans, type OpeningHours, spanSet } from '../../domain/calendar/index.ts'
+import { crewSpans, dateOf, type OpeningHours, spanSet } from '../../domain/calendar/index.ts'
 import { presenceOf, stateOf } from '../../domain/floor/index.ts'
 import type { Tx } from '../../store/store.ts'
-import type { JobRow } from '../floor/jobRows.ts'
+import { type JobRow, plateWords } from '../floor/jobRows.ts'
 import { carOf, type Day } from './morningDay.ts'
 
 /** Each of the crew with when they are there and their steps of the day, in order. */
@@ -49,4 +49,31 @@ export async function crewOf(tx: Tx, day: Day, rows: readonly JobRow[]) {
     }))
     .filter(person => !person.archived || person.steps.length > 0)
     .map(({ archived: _, ...person }) => person)
+}
+
+/** Booked steps of hands from outside whose notice ends on the day: whoever is not asked by then does not come. */
+export async function toAskOf(tx: Tx, { date, floor }: Day) {
+  const people = await tx.crewMember.findMany({ where: { noticeDays: { gt: 0 } } })
+  return people
+    .flatMap(({ id, name, noticeDays }) =>
+      floor.jobs.flatMap(job =>
+        job.steps
+          .filter(step => {
+            const on = Temporal.PlainDate.from(dateOf(step.startAt, floor.zone))
+            return (
+              step.crewIds.includes(id) &&
+              step.actualStartAt === null &&
+              on.subtract({ days: noticeDays }).toString() === date
+            )
+          })
+          .map(step => ({
+            jobId: job.id,
+            plate: plateWords(job.plate),
+            name,
+            step: step.name,
+            at: step.startAt,
+          })),
+      ),
+    )
+    .sort((a, b) => a.at - b.at)
 }

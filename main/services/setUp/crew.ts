@@ -1,4 +1,5 @@
 import type { OpeningHours } from '../../domain/calendar/index.ts'
+import { refuse } from '../../domain/refusal.ts'
 import { checkCrewMember, type Skill } from '../../domain/shop/index.ts'
 import { noJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
@@ -40,7 +41,15 @@ export async function listCrew(desk: Desk, input?: ListInput) {
 /** Adds somebody to the crew, or changes them. Hours or skills a booked step relies on go only once `accepted`. */
 export function saveCrew(desk: Desk, input: CrewInput): Promise<{ id: string }> {
   const name = checkCrewMember(input)
-  const data = { name, skills: input.skills, weekly: input.weekly ? (input.weekly as object[]) : noJson }
+  const { noticeDays } = input
+  if (noticeDays !== undefined && noticeDays < 0)
+    refuse('notice-negative', { noticeDays }, 'Days of notice are 0 or more.')
+  const data = {
+    name,
+    skills: input.skills,
+    ...(noticeDays !== undefined && { noticeDays }),
+    weekly: input.weekly ? (input.weekly as object[]) : noJson,
+  }
   return act(desk, async (tx, audit, at) => {
     await assertNameFree(tx.crewMember, { id: input.id, name }, 'somebody')
     const unmanned = () => (input.id === undefined ? [] : unmannedSteps(tx, input.id, at))

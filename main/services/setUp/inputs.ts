@@ -6,6 +6,7 @@ import {
   coatingFamilies,
   conditions,
   handoverRules,
+  lentKinds,
   missedWorks,
   panelFinishes,
   productKinds,
@@ -40,7 +41,7 @@ const basics = {
 export const shopSetUp = z.object({
   ...basics,
   bays: z.array(z.object({ name: text, capabilities: z.array(capability).max(4) })).max(60),
-  crew: z.array(z.object({ name: text, skills: z.array(skill).max(3) })).max(60),
+  crew: z.array(z.object({ name: text, skills: z.array(skill).max(4) })).max(60),
   /** Begin with the usual treatments and products, unpriced. */
   starters: z.boolean().default(true),
 })
@@ -79,7 +80,9 @@ export type ClosureInput = z.infer<typeof closureInput>
 export const crewInput = z.object({
   ...edited,
   name: text,
-  skills: z.array(skill).max(3),
+  skills: z.array(skill).max(4),
+  /** Of somebody from outside, in whole days; 0 unless said. */
+  noticeDays: whole('Give the days of notice.', 365).optional(),
   /** Null: whenever the shop is open. */
   weekly: weekly.nullable(),
   accepted,
@@ -205,3 +208,6 @@ export const treatmentInput = z.object({
   steps: z.array(step).max(40),
 })
 export type TreatmentInput = z.infer<typeof treatmentInput>
+
+export const lendableInput = z.object({ ...edited, name: text, kind: z.enum(lentKinds) })
+export type LendableInput = z.infer<typeof lendableInput>

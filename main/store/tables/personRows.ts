@@ -38,6 +38,7 @@ export const personRows: Readonly<Record<string, string>> = {
   ConditionCheck: ofJob,
   ForcedCure: ofJob,
   TestSpot: ofJob,
+  JobLoan: ofJob,
   AppliedRecord: ofJob,
   AppliedEntry: `"recordId" in ${record}`,
   AuditLine: [

@@ -101,3 +101,22 @@ test('A step that asks for several things of its bay finds one that has them all
   expect(can('extraction + polish')).toContain('extraction + polish')
   expect(can('lift + polish')).not.toContain('lift + polish')
 })
+
+test('Somebody from outside is counted on only after their notice, or on a day they come anyway', () => {
+  const always = [
+    { from: 0, to: 600 },
+    { from: 1440, to: 2040 },
+    { from: 2880, to: 3480 },
+  ]
+  const outside = { ...person('ada'), present: always, noticeDays: 2 }
+  const days = { open: always, crew: [outside] }
+  expect(problemOf(floor(days), { job: fresh }).crew[0]?.away).toEqual([{ from: 0, to: 2880 }])
+  const booked = jobOf([work(0, 1500, { crewIds: ['ada'] })], 1560)
+  expect(problemOf(floor({ ...days, jobs: [booked] }), { job: fresh }).crew[0]?.away).toEqual([
+    { from: 0, to: 1440 },
+    { from: 1500, to: 1560 },
+  ])
+  expect(
+    problemOf(floor({ ...days, crew: [{ ...outside, noticeDays: 0 }] }), { job: fresh }).crew[0]?.away,
+  ).toEqual([])
+})

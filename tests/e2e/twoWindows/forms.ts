@@ -35,6 +35,14 @@ export const editForms: readonly EditForm[] = [
     second: 'I. Vallis',
   },
   {
+    file: 'screens/settings/LendingSection.tsx',
+    at: ids => `/settings/lending/${ids.lendable}`,
+    form: /loan car$/,
+    field: 'Name',
+    first: 'Red loan car',
+    second: 'Old loan car',
+  },
+  {
     file: 'screens/settings/HoursSection.tsx',
     at: () => '/settings/hours',
     form: 'Opening hours',

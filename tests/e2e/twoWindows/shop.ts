@@ -9,6 +9,7 @@ export interface Ids {
   bay: string
   crew: string
   treatment: string
+  lendable: string
   product: string
   /** Mixed from a concentrate; made of pieces that are washed. */
   mixed: string
@@ -78,9 +79,11 @@ export async function setUpEveryForm(api: PageApi): Promise<Ids> {
   await remindersWritten(api)
   const { messages } = await api.reminders.batch.query()
   const { templates } = await api.templates.list.query()
+  const lendable = (await api.lendables.save.mutate({ name: 'Blue loan car', kind: 'loan car' })).id
   return {
     bay,
     crew,
+    lendable,
     treatment: shelf.treatmentIds[0]!,
     product,
     mixed,

@@ -127,3 +127,21 @@ test('A date that is none is refused by name, and a closed day is an empty sheet
   const sunday = await morningSheet(desk, { date: '2026-04-19' })
   expect(sunday).toMatchObject({ open: [], arrivals: [], moves: [], cures: [], handovers: [], cautions: [] })
 })
+
+test('Hands from outside stand on the sheet of the last day on which they can still be asked', async () => {
+  const crewId = first.steps[0]!.crew[0]!.id
+  await desk.store.transact({ who: 'test', at: desk.now() }, tx =>
+    tx.crewMember.update({ where: { id: crewId }, data: { noticeDays: 2 } }),
+  )
+  const later = await bookJob(desk, shop, {
+    treatments: ['topped'],
+    vehicle: 1,
+    kind: 'askedDay',
+    askedDate: '2026-04-20',
+  })
+  const theirs = later.steps.filter(step => step.crew.some(person => person.id === crewId))
+  const toAsk = async (date: string) => (await morningSheet(desk, { date })).toAsk.map(ask => ask.step)
+  expect(theirs.length).toBeGreaterThan(0)
+  expect(await toAsk('2026-04-18')).toEqual(theirs.map(step => step.name))
+  expect([await toAsk('2026-04-17'), await toAsk('2026-04-19')]).toEqual([[], []])
+})

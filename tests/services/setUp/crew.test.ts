@@ -29,3 +29,13 @@ it('keeps hours of one’s own, and takes them back', async () => {
   await saveCrew(desk, { id, version: 2, name: 'Jo', skills: ['polish'], weekly: null })
   expect(await hours()).toBeNull()
 })
+
+it('keeps the days of notice of somebody from outside, and refuses less than none', async () => {
+  const jo = { id: shop.crew.Jo ?? '', name: 'Jo', skills: ['polish' as const], weekly: null }
+  await saveCrew(desk, { ...jo, version: 1, noticeDays: 3 })
+  const notice = async () => (await listCrew(desk)).find(member => member.id === jo.id)?.noticeDays
+  expect(await notice()).toBe(3)
+  await saveCrew(desk, { ...jo, version: 2 })
+  expect(await notice()).toBe(3)
+  await expect(saveCrew(desk, { ...jo, version: 3, noticeDays: -1 })).rejects.toMatchObject({ field: 'noticeDays' })
+})

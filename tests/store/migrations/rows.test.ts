@@ -78,6 +78,8 @@ const changes: Record<string, Record<string, Record<string, (before: Row) => Val
     Job: { depositMinor: () => 0, taxExempt: () => '' },
     Treatment: { taxKey: () => '' },
   },
+  // Everybody was of the shop.
+  lent_and_outside: { CrewMember: { noticeDays: () => 0 } },
   // Of each container these rows hold one move, and no place was let go.
   read_less: {
     Lot: {

@@ -1,0 +1,131 @@
+/** What the shop lends with a booking: when it is free, and which of it a job gets. */
+import { difference, intersection, minuteWords, type Span } from '../../domain/calendar/index.ts'
+import type { Named } from '../../domain/floor/index.ts'
+import { refuse } from '../../domain/refusal.ts'
+import type { Windows } from '../../domain/schedule/index.ts'
+import type { LentKind } from '../../domain/shop/index.ts'
+import type { Tx } from '../../store/store.ts'
+import type { OtherVisit } from './vehicleFree.ts'
+
+const always: Span = { from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY }
+
+/** Jobs that hold what they borrow: here, to come, or held and not lapsed. */
+function stillLent(nowAt: number) {
+  return { OR: [{ status: { in: ['booked', 'inShop'] } }, { status: 'held', heldUntilAt: { gt: nowAt } }] }
+}
+
+/** The things in use of these kinds, each with the times it is lent, but for those of one job. */
+async function thingsOf(tx: Tx, nowAt: number, kinds: readonly LentKind[], exceptJobId = '') {
+  const rows = await tx.lendable.findMany({
+    where: { kind: { in: [...kinds] }, archivedAt: null },
+    orderBy: [{ position: 'asc' }, { id: 'asc' }],
+    include: {
+      loans: {
+        where: { NOT: { jobId: exceptJobId }, job: stillLent(nowAt) },
+        select: { job: { select: { status: true, dropOffAt: true, arrivedAt: true, handoverAt: true } } },
+      },
+    },
+  })
+  return rows.map(({ id, name, kind, loans }) => ({
+    id,
+    name,
+    kind,
+    lent: loans.map(({ job }) => ({
+      from: job.arrivedAt ?? job.dropOffAt,
+      // A car that should be gone keeps what it borrowed, at least until now.
+      to: job.status === 'inShop' ? Math.max(job.handoverAt, nowAt) : job.handoverAt,
+    })),
+  }))
+}
+
+/** The times in which one of each kind is free all through; null where nothing is to be lent. */
+export async function lentWindows(tx: Tx, nowAt: number, kinds: readonly LentKind[]): Promise<Windows> {
+  if (kinds.length === 0) return null
+  const things = await thingsOf(tx, nowAt, kinds)
+  let windows: Span[] = [always]
+  for (const kind of new Set(kinds)) {
+    const free = things
+      .filter(thing => thing.kind === kind)
+      .flatMap(thing => difference([always], spans(thing.lent)))
+    windows = widest(windows.flatMap(window => free.flatMap(span => intersection([window], [span]))))
+  }
+  return windows.filter(({ to }) => to > nowAt)
+}
+
+function spans(lent: readonly Span[]): Span[] {
+  return [...lent].sort((a, b) => a.from - b.from)
+}
+
+/** Without those that lie in another. */
+function widest(windows: readonly Span[]): Span[] {
+  return windows.filter(
+    (one, i) =>
+      !windows.some(
+        (other, j) =>
+          i !== j &&
+          other.from <= one.from &&
+          one.to <= other.to &&
+          (other.from < one.from || one.to < other.to || j < i),
+      ),
+  )
+}
+
+/** What the caller is told of the things asked for. */
+export function lentNotes(kinds: readonly LentKind[], windows: Windows): string[] {
+  if (windows === null) return []
+  return [
+    windows.length === 0
+      ? `The shop has no ${kinds.join(' and ')} in use; add one under Settings, or leave it out.`
+      : `With ${kinds.join(' and ')} from drop-off to handover: only days on which one is free are offered.`,
+  ]
+}
+
+/**
+ * Lends one thing of each kind with a job, the first that is free all the while.
+ * @throws Refusal `lent` where there is none.
+ */
+export async function lendWith(
+  tx: Tx,
+  shop: Named,
+  job: { readonly id: string; readonly dropOffAt: number; readonly handoverAt: number },
+  kinds: readonly LentKind[],
+): Promise<string[]> {
+  if (kinds.length === 0) return []
+  const things = await thingsOf(tx, shop.nowAt, kinds, job.id)
+  const when = (at: number) => minuteWords(at, shop.zone, shop.nowAt)
+  const names: string[] = []
+  for (const kind of new Set(kinds)) {
+    const free = things.find(
+      thing =>
+        thing.kind === kind &&
+        !thing.lent.some(({ from, to }) => from < job.handoverAt && job.dropOffAt < to),
+    )
+    if (!free)
+      refuse(
+        'lent',
+        { lends: kind },
+        `No ${kind} is free from ${when(job.dropOffAt)} to ${when(job.handoverAt)}: leave it out, or choose another time.`,
+      )
+    await tx.jobLoan.create({ data: { jobId: job.id, lendableId: free.id } })
+    names.push(free.name)
+  }
+  return names
+}
+
+/** What else the things of a job are lent with. */
+export async function otherLoans(tx: Tx, nowAt: number, jobId: string): Promise<OtherVisit[]> {
+  if (jobId === '') return []
+  const loans = await tx.jobLoan.findMany({ where: { jobId }, include: { lendable: true } })
+  const others = await tx.jobLoan.findMany({
+    where: {
+      lendableId: { in: loans.map(loan => loan.lendableId) },
+      NOT: { jobId },
+      job: stillLent(nowAt),
+    },
+    select: {
+      lendable: { select: { name: true } },
+      job: { select: { number: true, dropOffAt: true, handoverAt: true } },
+    },
+  })
+  return others.map(({ lendable, job }) => ({ ...job, plate: '', lent: lendable.name }))
+}
