@@ -40,11 +40,10 @@ export const demoBays: { id: string; name: string; capabilities: Capability[]; o
   },
 ]
 
-export const demoCrew: { id: string; name: string; skills: Skill[]; noticeDays?: number }[] = [
+export const demoCrew: { id: string; name: string; skills: Skill[] }[] = [
   { id: 'demo-crew-1', name: 'Mika', skills: ['wash', 'polish'] },
   { id: 'demo-crew-2', name: 'Jo', skills: ['polish', 'coat'] },
   { id: 'demo-crew-3', name: 'Sal', skills: ['wash', 'coat'] },
-  { id: 'demo-crew-4', name: 'Orla (dents)', skills: ['outside'], noticeDays: 3 },
 ]
 
 export const demoLendables: { id: string; name: string; kind: LentKind }[] = [

@@ -75,7 +75,7 @@ const coat = (name: string, mediumMin: number, productId: string, more: Partial<
 const topper = (mediumMin: number, productId: string) =>
   step('Topper', 'topper', 'clean', 'coat', mediumMin, { productId })
 
-/** Ten treatments with times and prices that are rules of thumb (common practice, no source). */
+/** Nine treatments with times and prices that are rules of thumb (common practice, no source). */
 export const demoTreatments: DemoTreatment[] = [
   {
     id: 'demo-wash',
@@ -120,14 +120,6 @@ export const demoTreatments: DemoTreatment[] = [
     prices: priced(60),
     checks: washChecks,
     steps: [wash, decontaminate, dry, step('Test spot', 'test', 'polish', 'polish', 45)],
-  },
-  {
-    id: 'demo-dents',
-    name: 'Dents taken out',
-    summary: 'Small dents pressed out without paint, by somebody who comes in for it.',
-    prices: priced(260),
-    checks: washChecks,
-    steps: [wash, dry, step('Take dents out', 'dry', 'polish', 'outside', 120)],
   },
   {
     id: 'demo-wheels',

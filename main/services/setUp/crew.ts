@@ -42,8 +42,6 @@ export async function listCrew(desk: Desk, input?: ListInput) {
 export function saveCrew(desk: Desk, input: CrewInput): Promise<{ id: string }> {
   const name = checkCrewMember(input)
   const { noticeDays } = input
-  if (noticeDays !== undefined && noticeDays < 0)
-    refuse('notice-negative', { noticeDays }, 'Days of notice are 0 or more.')
   const data = {
     name,
     skills: input.skills,
@@ -51,6 +49,8 @@ export function saveCrew(desk: Desk, input: CrewInput): Promise<{ id: string }> 
     weekly: input.weekly ? (input.weekly as object[]) : noJson,
   }
   return act(desk, async (tx, audit, at) => {
+    if (noticeDays !== undefined && noticeDays < 0)
+      refuse('notice-negative', { noticeDays }, 'Days of notice are 0 or more.')
     await assertNameFree(tx.crewMember, { id: input.id, name }, 'somebody')
     const unmanned = () => (input.id === undefined ? [] : unmannedSteps(tx, input.id, at))
     const before = await unmanned()

@@ -32,8 +32,8 @@ export async function listLendables(desk: Desk, input?: ListInput) {
 
 /** Adds a thing, or changes one. What is lent with a booking stays the kind it was lent as. */
 export function saveLendable(desk: Desk, input: LendableInput): Promise<{ id: string }> {
-  const data = { name: checkText(input.name, 'name', 'Its name', 60), kind: input.kind }
   return act(desk, async (tx, audit, at) => {
+    const data = { name: checkText(input.name, 'name', 'Its name', 60), kind: input.kind }
     await assertNameFree(tx.lendable, { id: input.id, name: data.name }, 'a thing')
     const added = { position: await lastPosition(tx.lendable) }
     const { id, before } = await saveRow(audit, lendables(tx), input, { data, added })

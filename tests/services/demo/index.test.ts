@@ -72,7 +72,7 @@ test('It holds what it promises: crew, treatments, products, customers', async (
     for (const profile of profiles)
       expect(() => checkProfile(profile as unknown as CureProfile)).not.toThrow()
     const treatments = await listTreatments(desk)
-    expect(treatments).toHaveLength(10)
+    expect(treatments).toHaveLength(9)
     const known = products.map(({ id, name, kind, cureProfile }) => ({
       id,
       name,

@@ -23,17 +23,17 @@ beforeEach(async () => {
   await saveLendable(desk, { name: 'Key box 1', kind: 'key box' })
 })
 
-const wish = () => ({
-  treatmentIds: [shop.treatments.wash],
+const wish = (what: 'wash' | 'topped' = 'wash') => ({
+  treatmentIds: [shop.treatments[what]],
   condition: 'good' as const,
   sizeClass: 'medium' as const,
 })
 const asked = (lends: ('loan car' | 'key box' | 'covered place')[]) => offers(desk, { ...wish(), lends })
 
-async function book(vehicle: number, lends: ('loan car' | 'key box')[]) {
-  const { soonest } = await asked(lends)
+async function book(vehicle: number, lends: ('loan car' | 'key box')[], what: 'wash' | 'topped' = 'wash') {
+  const { soonest } = await offers(desk, { ...wish(what), lends })
   if (!soonest.feasible) throw new Error(soonest.reasons.join(' '))
-  const { sizeClass: _, ...rest } = wish()
+  const { sizeClass: _, ...rest } = wish(what)
   const { jobId } = await bookPlace(desk, {
     ...rest,
     lends,
@@ -53,24 +53,21 @@ test('A loan car is lent once at a time: the next booking that asks for one is o
   expect(plain.soonest.feasible && plain.soonest.dropOffAt).toBe(wall('15T09:00'))
   expect(lending.soonest.feasible && lending.soonest.dropOffAt).toBe(wall('15T09:00'))
   expect(lending.notes.join(' ')).toContain('only days on which one is free')
-  const { soonest } = plain
-  if (!soonest.feasible) throw new Error('there is room')
 })
 
-test('Lent until the afternoon, it moves the next offer, and a place without it is refused by its field', async () => {
-  const first = await book(0, ['loan car'])
-  // The first stays until four.
-  await desk.store.transact({ who: 'test', at: desk.now() }, tx =>
-    tx.job.update({ where: { id: first.id }, data: { handoverAt: wall('15T16:00') } }),
-  )
-  const lending = await asked(['loan car'])
-  expect(lending.soonest.feasible && lending.soonest.dropOffAt).toBe(wall('15T16:00'))
+test('Lent for the whole day, it moves the next offer, and a place without it is refused by its field', async () => {
+  const first = await book(0, ['loan car'], 'topped')
   const plain = await asked([])
-  if (!plain.soonest.feasible) throw new Error('there is room')
+  const lending = await asked(['loan car'])
+  if (!plain.soonest.feasible || !lending.soonest.feasible) throw new Error('there is room for both')
+  expect(plain.soonest.handoverAt).toBeLessThan(first.handoverAt)
+  expect(lending.soonest.dropOffAt).toBeGreaterThanOrEqual(first.handoverAt)
   const { sizeClass: _, ...rest } = wish()
-  await expect(
-    bookPlace(desk, { ...rest, lends: ['loan car'], vehicleId: shop.vehicles[1]!, plan: plain.soonest.plan }),
-  ).rejects.toMatchObject({ code: 'lent', field: 'lends' })
+  const place = { ...rest, vehicleId: shop.vehicles[1]!, plan: plain.soonest.plan }
+  await expect(bookPlace(desk, { ...place, lends: ['loan car'] })).rejects.toMatchObject({
+    code: 'lent',
+    field: 'lends',
+  })
   // Cancelled, it is free again.
   await cancelJob(desk, { id: first.id, version: first.version, reason: 'Sold' })
   const free = await asked(['loan car'])

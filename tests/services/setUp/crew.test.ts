@@ -37,5 +37,7 @@ it('keeps the days of notice of somebody from outside, and refuses less than non
   expect(await notice()).toBe(3)
   await saveCrew(desk, { ...jo, version: 2 })
   expect(await notice()).toBe(3)
-  await expect(saveCrew(desk, { ...jo, version: 3, noticeDays: -1 })).rejects.toMatchObject({ field: 'noticeDays' })
+  await expect(saveCrew(desk, { ...jo, version: 3, noticeDays: -1 })).rejects.toMatchObject({
+    field: 'noticeDays',
+  })
 })
