@@ -31,14 +31,14 @@ const wish = (what: 'wash' | 'topped' = 'wash') => ({
 const asked = (lends: ('loan car' | 'key box' | 'covered place')[]) => offers(desk, { ...wish(), lends })
 
 async function book(vehicle: number, lends: ('loan car' | 'key box')[], what: 'wash' | 'topped' = 'wash') {
-  const { soonest } = await offers(desk, { ...wish(what), lends })
-  if (!soonest.feasible) throw new Error(soonest.reasons.join(' '))
+  const { askedDay } = await offers(desk, { ...wish(what), lends })
+  if (!askedDay.feasible) throw new Error(askedDay.reasons.join(' '))
   const { sizeClass: _, ...rest } = wish(what)
   const { jobId } = await bookPlace(desk, {
     ...rest,
     lends,
     vehicleId: shop.vehicles[vehicle]!,
-    plan: soonest.plan,
+    plan: askedDay.plan,
   })
   return getJob(desk, { id: jobId })
 }
