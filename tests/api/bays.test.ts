@@ -114,12 +114,12 @@ describe('a closure', () => {
 })
 
 describe('with a car booked', () => {
-  test('a closure over its stay is refused, naming it; one beside it is kept', async () => {
+  test('a closure over its stay asks first, naming it; one beside it is kept', async () => {
     const job = await bookOne(api, shop, 'twoLayers')
     const stay = job.stays.at(-1)
     const over = { bayId: stay.bayId, fromAt: stay.toAt - 30, toAt: stay.toAt + 600, reason: '' }
     const refused = await api.mutate('bays.saveClosure', over)
-    expect(refused).toMatchObject({ status: 400, fault: { reason: 'closure-booked', field: 'fromAt' } })
+    expect(refused).toMatchObject({ status: 400, fault: { reason: 'touches-bookings', field: 'fromAt' } })
     expect(refused.message).toContain(`Job ${job.number} (KFR 204)`)
     expect((await api.mutate('bays.saveClosure', { ...over, fromAt: stay.toAt })).status).toBe(200)
   })

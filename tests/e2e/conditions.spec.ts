@@ -76,7 +76,7 @@ test('a cold bay keeps its car longer: the board flags it, the job offers a new 
   const slips = desk.getByRole('list', { name: 'Promises that slip' })
   await expect(slips).toContainText('TLG 341')
   await slips.getByRole('link', { name: 'Plan it again, tell Toma Birk' }).click()
-  const alert = desk.getByRole('alert').filter({ hasText: 'The promise slips' })
+  const alert = desk.getByRole('alert').filter({ hasText: 'Running late' })
   await alert.getByText('Words for Toma Birk').click()
   await expect(alert).toContainText('Dear Toma Birk')
   await expect(alert).toContainText('curing more slowly')

@@ -9,6 +9,7 @@ import { trpc } from '../../data/trpc.ts'
 import { CopiesWarnings } from '../../parts/copies/CopiesWarnings.tsx'
 import { daySpans } from '../../parts/daySpans.ts'
 import { useKeyWords } from '../../parts/keyWords.ts'
+import { OutToday } from '../../parts/OutToday.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { TurnDays } from '../../parts/TurnDays.tsx'
 import { dateWords } from '../../parts/time.ts'
@@ -74,6 +75,7 @@ export function Board() {
         <Group gap="xs" ml="auto">
           <SegmentedControl aria-label="Days shown" data={daySpans} value={days} onChange={setDays} />
           <TurnDays labels={['Earlier', 'Later']} onTurn={turn} />
+          <OutToday />
           <Button onClick={() => navigate({ to: '/book' })}>Book a car</Button>
         </Group>
       </div>

@@ -11,10 +11,16 @@ export function SlipStrip({ board }: { board: BoardView }) {
       {board.slips.map(slip => (
         <li key={slip.jobId}>
           <b>⚑ {slip.plate}</b> promised {longWords(slip.promisedAt, board.zone)}
-          {slip.late ? `, now expected ${longWords(slip.handoverAt, board.zone)}. ` : '. '}
+          {slip.unfetchedAt !== null &&
+            `, ready since ${longWords(slip.unfetchedAt, board.zone)}, not fetched. `}
+          {slip.unfetchedAt !== null
+            ? ''
+            : slip.late
+              ? `, now expected ${longWords(slip.handoverAt, board.zone)}. `
+              : '. '}
           {slip.uncovered}{' '}
           <Link to="/jobs/$id" params={{ id: slip.jobId }}>
-            Plan it again, tell {slip.customerName}
+            {slip.unfetchedAt !== null ? 'Call' : 'Plan it again, tell'} {slip.customerName}
           </Link>
         </li>
       ))}

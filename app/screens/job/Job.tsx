@@ -45,7 +45,7 @@ function OneJob({ job }: { job: JobView }) {
   const happened = useHappened(job)
   const { country } = useShop()
   const when = (at: number) => nearWords(at, job.zone, job.nowAt)
-  const late = job.lateMin > 0 || job.uncovered
+  const late = job.lateMin > 0 || job.uncovered !== null || job.unfetchedAt !== null
   return (
     <div className={pieces.column}>
       <header className={`${pieces.heading} ${styles.heading}`}>
@@ -67,9 +67,11 @@ function OneJob({ job }: { job: JobView }) {
           <b className={late ? pieces.late : pieces.kept}>
             {job.lateMin > 0
               ? `⚑ running late, ${durationWords(job.lateMin)}`
-              : job.uncovered
-                ? '⚑ somebody is missing'
-                : `✓ on time for ${when(job.promisedAt)}`}
+              : job.unfetchedAt !== null
+                ? `⚑ ready since ${when(job.unfetchedAt)}, not fetched`
+                : job.uncovered
+                  ? `⚑ ${job.uncovered}`
+                  : `✓ on time for ${when(job.promisedAt)}`}
           </b>
         )}
         <span className={styles.acts}>

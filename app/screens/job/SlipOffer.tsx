@@ -21,7 +21,7 @@ export function SlipOffer({ job }: { job: JobView }) {
   const place = slip?.place
   const when = (at: number) => longWords(at, job.zone, job.nowAt)
   return (
-    <Alert color="red" title={job.lateWords ? 'The promise slips' : 'Somebody is missing'} role="alert">
+    <Alert color="red" title={job.lateWords ? 'Running late' : capital(job.uncovered ?? '')} role="alert">
       {job.lateWords && <p>{job.lateWords}</p>}
       {slip && (
         <>
@@ -76,4 +76,8 @@ export function SlipOffer({ job }: { job: JobView }) {
       )}
     </Alert>
   )
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1)
 }

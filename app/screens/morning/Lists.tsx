@@ -71,7 +71,10 @@ export function Lists({ sheet }: { sheet: MorningView }) {
             ) : (
               <>
                 {car.late && <b className={pieces.late}>⚑ late, promised {when(car.promisedAt)} </b>}
-                {car.uncovered && <b className={pieces.late}>⚑ somebody is missing </b>}
+                {car.unfetchedAt !== null && (
+                  <b className={pieces.late}>⚑ not fetched since {when(car.unfetchedAt)} </b>
+                )}
+                {car.uncovered && <b className={pieces.late}>⚑ {car.uncovered} </b>}
                 {car.customerName} <Phone number={car.phone} />
                 {car.lent.length > 0 && `, brings back ${listWords(car.lent)}`}
               </>

@@ -7,6 +7,7 @@ import { dateOf } from '../../../main/domain/calendar/index.ts'
 import { useNowAt } from '../../data/now.ts'
 import { trpc } from '../../data/trpc.ts'
 import { useKeyWords } from '../../parts/keyWords.ts'
+import { OutToday } from '../../parts/OutToday.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { HazardMark } from '../../parts/shelf/HazardMark.tsx'
 import { WasteNotes } from '../../parts/shelf/WasteNotes.tsx'
@@ -61,6 +62,7 @@ export function Morning() {
         <Group gap={8} className={styles.tools}>
           <SegmentedControl aria-label="Show" data={[...views]} value={shown} onChange={setShown} />
           <TurnDays labels={['The day before', 'The day after']} onTurn={turn} />
+          <OutToday />
           <Button onClick={() => window.print()}>Print</Button>
         </Group>
       </header>

@@ -10,7 +10,7 @@ export interface Conflict {
   readonly jobId: string
   /** The bay, for two cars or a closure; null where it is about people. */
   readonly bayId: string | null
-  /** A step of the job has fewer people than it takes: one of them is away. */
+  /** The promise hangs on it: a step has fewer people than it takes, or its bay is closed meanwhile. */
   readonly uncovered: boolean
   readonly fromAt: number
   readonly toAt: number
@@ -80,7 +80,7 @@ export function conflictsOn(floor: ToldFloor): Conflict[] {
           found.push({
             jobId: one.jobId,
             bayId: bay.id,
-            uncovered: false,
+            uncovered: true,
             fromAt: Math.max(from, one.from),
             toAt: Math.min(to, one.to),
             words: sentence(
@@ -96,6 +96,13 @@ export function conflictsOn(floor: ToldFloor): Conflict[] {
       if (one.jobId !== other.jobId) tell(one, other, floor.crewNames.get(id) ?? 'the same person')
     })
   return [...found, ...floor.crew.flatMap(person => absencesOf(floor, person, people.get(person.id) ?? []))]
+}
+
+/** What a job's promise lacks, in a few words; null: nothing. */
+export function lackOf(conflicts: readonly Conflict[], jobId: string): string | null {
+  const lacks = conflicts.filter(conflict => conflict.jobId === jobId && conflict.uncovered)
+  if (lacks.length === 0) return null
+  return lacks.some(({ bayId }) => bayId === null) ? 'somebody is missing' : 'its bay is closed'
 }
 
 /** The steps planned for somebody who is not there then; a few minutes are no conflict here either. */

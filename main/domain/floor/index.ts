@@ -2,7 +2,7 @@ export { type BlockStep, type BlockView, filledStays, stateOf } from './blocks.t
 export { assertFits, stepRows, timesOf } from './bookedPlan.ts'
 export { cautionLines, cautionWords, cureWords } from './cautions.ts'
 export { clockedSteps } from './clockedSteps.ts'
-export { type Conflict, conflictsOn } from './conflicts.ts'
+export { type Conflict, conflictsOn, lackOf } from './conflicts.ts'
 export {
   type CoatStep,
   type CureMarks,
@@ -37,3 +37,4 @@ export { type JobLayerView, layerViews } from './layerViews.ts'
 export { type NextThingView, nextThing } from './nextThing.ts'
 export { type Named, wordsFor } from './shopWords.ts'
 export { takenFor } from './takenFor.ts'
+export { unfetchedSince } from './unfetched.ts'

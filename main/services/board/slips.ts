@@ -1,13 +1,16 @@
-import type { Conflict } from '../../domain/floor/index.ts'
+import { type Conflict, unfetchedSince } from '../../domain/floor/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Floor } from '../floor/floor.ts'
 import { plateWords } from '../floor/jobRows.ts'
 import { isLate } from '../floor/stayViews.ts'
 
-/** Every promise of the floor that slips, or that somebody is missing for, soonest first. A held place has none yet. */
+/** Every promise of the floor that slips, that somebody or a bay is missing for, or whose car nobody fetches, soonest first. A held place has none yet. */
 export async function slipsOf(tx: Tx, floor: Floor, conflicts: readonly Conflict[]) {
   const missing = new Map(conflicts.filter(each => each.uncovered).map(each => [each.jobId, each.words]))
-  const jobs = floor.jobs.filter(job => job.status !== 'held' && (isLate(job) || missing.has(job.id)))
+  const jobs = floor.jobs.filter(
+    job =>
+      job.status !== 'held' && (isLate(job) || missing.has(job.id) || unfetchedSince(job, floor) !== null),
+  )
   if (jobs.length === 0) return []
   const rows = await tx.job.findMany({
     where: { id: { in: jobs.map(job => job.id) } },
@@ -22,7 +25,9 @@ export async function slipsOf(tx: Tx, floor: Floor, conflicts: readonly Conflict
       promisedAt: job.promisedAt,
       handoverAt: job.handoverAt,
       late: isLate(job),
-      /** Who is missing, in words; null: nobody. */
+      /** It was ready then, and nobody has come for it: its bay stays blocked. Null: it is not so. */
+      unfetchedAt: unfetchedSince(job, floor),
+      /** Who is missing or what is closed, in words; null: nothing. */
       uncovered: missing.get(job.id) ?? null,
     }))
     .sort((a, b) => a.promisedAt - b.promisedAt)

@@ -5,6 +5,7 @@ import {
   coatsOf,
   conflictsOn,
   cureWords,
+  lackOf,
   layerViews,
   leavingOf,
   leavingTimes,
@@ -14,6 +15,7 @@ import {
   profilesIn,
   projectJob,
   stateOf,
+  unfetchedSince,
   wordsFor,
 } from '../../domain/floor/index.ts'
 import { can, isCalledOff, isMovableFrom, isOver, lastRecorded, notYet } from '../../domain/job/index.ts'
@@ -97,8 +99,10 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
     coveredBy: job.coveredBy,
     lateMin,
     lateWords: lateMin === 0 || isOver(job) ? null : lateWords(job, lateMin, when),
-    /** Somebody a step of it needs is away; `conflicts` say who. */
-    uncovered: conflicts.some(conflict => conflict.jobId === id && conflict.uncovered),
+    /** Somebody a step of it needs is away, or its bay is closed; `conflicts` say which. Null: neither. */
+    uncovered: lackOf(conflicts, id),
+    /** Since when it is ready and nobody has come for it; null: it is not so. */
+    unfetchedAt: unfetchedSince(job, floor),
     conflicts: [
       ...new Set([
         ...conflicts.filter(conflict => conflict.jobId === id).map(conflict => conflict.words),

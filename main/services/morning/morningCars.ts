@@ -1,6 +1,13 @@
 /** Cars that come, change bays and go home on a day. */
 
-import { type Conflict, jobStays, leavingOf, leavingTimes } from '../../domain/floor/index.ts'
+import {
+  type Conflict,
+  jobStays,
+  lackOf,
+  leavingOf,
+  leavingTimes,
+  unfetchedSince,
+} from '../../domain/floor/index.ts'
 import { showPhone } from '../../domain/vehicle/index.ts'
 import { sentence } from '../../domain/words.ts'
 import type { JobRow } from '../floor/jobRows.ts'
@@ -47,7 +54,6 @@ export function movesOf(day: Day, rows: readonly JobRow[]) {
 
 /** Who goes home, in order; on today's sheet also cars that should be gone. */
 export function handoversOf(day: Day, rows: readonly JobRow[], conflicts: readonly Conflict[]) {
-  const uncovered = new Set(conflicts.filter(each => each.uncovered).map(each => each.jobId))
   return rows
     .filter(
       ({ status, handoverAt, leftAt }) =>
@@ -63,11 +69,13 @@ export function handoversOf(day: Day, rows: readonly JobRow[], conflicts: readon
         safeAt,
         advisedAt,
         late: isLate(row),
-        /** Somebody a step of it needs is away. */
-        uncovered: uncovered.has(row.id),
+        /** Somebody a step of it needs is away, or its bay is closed; null: neither. */
+        uncovered: row.leftAt === null ? lackOf(conflicts, row.id) : null,
         leftAt: row.leftAt,
         /** To be had back with the handover. */
         lent: row.loans.map(({ lendable }) => lendable.name),
+        /** Since when it is ready and nobody has come for it; null: it is not so. */
+        unfetchedAt: unfetchedSince(row, day.floor),
         words: leavingWords(day, safeAt, advisedAt),
       }
     })

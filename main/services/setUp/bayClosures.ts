@@ -1,7 +1,7 @@
-import { found, refuse } from '../../domain/refusal.ts'
+import { found } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
-import { listed } from '../desk/ask.ts'
+import { askFirst } from '../desk/ask.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { type RowSeen, removeRow, saveRow } from '../desk/keep.ts'
 import { shopOf } from '../desk/shopView.ts'
@@ -12,8 +12,8 @@ import { checkOneSpan } from './oneSpan.ts'
 const closures = (tx: Tx) => ({ table: tx.bayClosure, entity: 'closure' })
 
 /**
- * Closes a bay for a time. Refused where it ends before it begins, overlaps another closure of the bay, or lies over a
- * booked stay, which it names.
+ * Closes a bay for a time. Refused where it ends before it begins or overlaps another closure of the bay; the booked stays
+ * it lies over are named until it is `accepted` (a lamp fails when it fails), and are then told with a way out.
  */
 export function saveClosure(desk: Desk, input: ClosureInput): Promise<{ id: string }> {
   const { bayId, fromAt, toAt } = input
@@ -26,13 +26,11 @@ export function saveClosure(desk: Desk, input: ClosureInput): Promise<{ id: stri
     )
     const others = await tx.bayClosure.findMany({ where: { bayId, NOT: { id: input.id ?? '' } } })
     checkOneSpan(others, data, (await shopOf(tx)).zone)
-    const lines = await stayLines(tx, at, bayId, fromAt, toAt)
-    if (lines.length > 0)
-      refuse(
-        'closure-booked',
-        { fromAt },
-        listed(`${bay.name} is booked then; move these cars or choose another time:`, lines),
-      )
+    askFirst('touches-bookings', await stayLines(tx, at, bayId, fromAt, toAt), {
+      field: 'fromAt',
+      lead: `${bay.name} is booked then. Closed all the same, these cars want another place:`,
+      accepted: input.accepted,
+    })
     const { id } = await saveRow(audit, closures(tx), input, { data })
     return { id }
   })

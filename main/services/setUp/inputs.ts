@@ -74,7 +74,7 @@ export type BayInput = z.infer<typeof bayInput>
 
 const span = { fromAt: minute, toAt: minute, reason: text }
 
-export const closureInput = z.object({ ...edited, ...span, bayId: id })
+export const closureInput = z.object({ ...edited, ...span, bayId: id, accepted })
 export type ClosureInput = z.infer<typeof closureInput>
 
 export const crewInput = z.object({

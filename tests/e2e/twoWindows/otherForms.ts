@@ -1,5 +1,6 @@
 /** The other forms: each enters something new or does one act, so that nothing of another window can be overwritten. */
 export const otherForms: Readonly<Record<string, string>> = {
+  'parts/OutToday.tsx': 'a new absence, or a new closure of a bay',
   'parts/shelf/CountForm.tsx': 'a count, a line of its own in the ledger',
   'screens/applied/CorrectionForm.tsx': 'a further page',
   'screens/car/AwayAndSold.tsx': 'an act that is taken back by another',

@@ -1,10 +1,13 @@
 import { beforeEach, expect, test } from 'vitest'
-import { atWall } from '../../../main/domain/calendar/index.ts'
+import { atWall, dateOf } from '../../../main/domain/calendar/index.ts'
 import { boardRange } from '../../../main/services/board/board.ts'
 import { moveStay } from '../../../main/services/board/boardMove.ts'
+import { handOver } from '../../../main/services/job/jobActs.ts'
 import { jobCure } from '../../../main/services/job/jobCure.ts'
+import { arrive, finishStep, startStep } from '../../../main/services/job/jobSteps.ts'
 import { getJob } from '../../../main/services/job/jobView.ts'
 import { morningSheet } from '../../../main/services/morning/morning.ts'
+import { saveClosure } from '../../../main/services/setUp/bayClosures.ts'
 import { saveAbsence } from '../../../main/services/setUp/crewAbsences.ts'
 import { bookJob } from '../bookJob.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
@@ -36,6 +39,7 @@ test('A stay moved past its promise is named among the promises that slip, whate
       promisedAt: job.promisedAt,
       handoverAt: wall('21', 11),
       late: true,
+      unfetchedAt: null,
       uncovered: null,
     },
   ])
@@ -50,17 +54,17 @@ test('Somebody away leaves the promise of a booked car uncovered, everywhere it 
 
   const words = `${coater.name} is away Thursday 09:30 to Thursday 11:00 and missing from "First layer".`
   const told = await getJob(desk, { id: job.id })
-  expect(told).toMatchObject({ uncovered: true, lateMin: 0 })
+  expect(told).toMatchObject({ uncovered: 'somebody is missing', lateMin: 0 })
   expect(told.conflicts).toContain(words)
   expect(await slips()).toMatchObject([{ jobId: job.id, late: false }])
   const sheet = await morningSheet(desk, { date: askedDate })
-  expect(sheet.handovers).toMatchObject([{ jobId: job.id, late: false, uncovered: true }])
+  expect(sheet.handovers).toMatchObject([{ jobId: job.id, late: false, uncovered: 'somebody is missing' }])
 
   const { slip } = await jobCure(desk, { id: job.id })
   expect(slip).toMatchObject({ lateMin: 0, message: null })
   const { position, bayId, startAt } = slip!.place!
   await moveStay(desk, { jobId: job.id, version: told.version, position, bayId, startAt })
-  expect(await getJob(desk, { id: job.id })).toMatchObject({ uncovered: false })
+  expect(await getJob(desk, { id: job.id })).toMatchObject({ uncovered: null })
   expect(await slips()).toEqual([])
 })
 
@@ -70,8 +74,51 @@ test('Who is away outside the hours of the step, or only for some minutes of it,
   const crewId = job.steps[0]!.crew[0]!.id
   const minutes = { fromAt: wall('16', 9) - 14, toAt: wall('16', 18), reason: 'an errand' }
   await saveAbsence(desk, { crewId, ...minutes, accepted: true })
-  expect(await getJob(desk, { id: job.id })).toMatchObject({ uncovered: false, conflicts: [] })
+  expect(await getJob(desk, { id: job.id })).toMatchObject({ uncovered: null, conflicts: [] })
   const quarter = { fromAt: wall('16', 8), toAt: wall('16', 8) + 15, reason: 'late' }
   await saveAbsence(desk, { crewId, ...quarter, accepted: true })
-  expect(await getJob(desk, { id: job.id })).toMatchObject({ uncovered: true })
+  expect(await getJob(desk, { id: job.id })).toMatchObject({ uncovered: 'somebody is missing' })
+})
+
+test('A bay that is down is recorded over its booked cars; each is told, and has its way to another', async () => {
+  const askedDate = '2026-04-16'
+  const job = await bookJob(desk, shop, { treatments: ['correction'], kind: 'askedDay', askedDate })
+  const polishing = job.steps[1]!
+  const down = { bayId: polishing.bayId, fromAt: wall('16', 0), toAt: wall('18', 0), reason: 'Lamp failed' }
+  await expect(saveClosure(desk, down)).rejects.toMatchObject({ code: 'touches-bookings' })
+  await saveClosure(desk, { ...down, accepted: true })
+  const told = await getJob(desk, { id: job.id })
+  expect(told).toMatchObject({ uncovered: 'its bay is closed', lateMin: 0 })
+  expect(told.conflicts.join(' ')).toContain('(Lamp failed)')
+  expect(await slips()).toMatchObject([
+    { jobId: job.id, late: false, uncovered: expect.stringContaining('is closed') },
+  ])
+  const { slip } = await jobCure(desk, { id: job.id })
+  const { position, bayId, startAt } = slip!.place!
+  await moveStay(desk, { jobId: job.id, version: told.version, position, bayId, startAt })
+  const mended = await getJob(desk, { id: job.id })
+  expect(mended).toMatchObject({ uncovered: null, conflicts: [] })
+  expect(mended.steps[1]!.bayId).not.toBe(polishing.bayId)
+  expect(await slips()).toEqual([])
+})
+
+test('A car that is ready and not fetched is told on the board, the job and the sheet until it leaves', async () => {
+  const { id, version } = await bookJob(desk, shop, { treatments: ['wash'], kind: 'soonest' })
+  const { dropOffAt, promisedAt } = await getJob(desk, { id })
+  const at = (minute: number) =>
+    desk.setNow(Temporal.Instant.fromEpochMilliseconds(minute * 60_000).toString())
+  at(dropOffAt)
+  await arrive(desk, { id, version })
+  await startStep(desk, { id, version: version + 1, position: 0 })
+  at(promisedAt)
+  await finishStep(desk, { id, version: version + 2, position: 0 })
+  expect(await slips()).toEqual([])
+  at(promisedAt + 60)
+  expect(await slips()).toMatchObject([{ jobId: id, late: false, unfetchedAt: promisedAt }])
+  expect(await getJob(desk, { id })).toMatchObject({ unfetchedAt: promisedAt, lateMin: 0 })
+  const date = dateOf(promisedAt, 'America/New_York')
+  expect((await morningSheet(desk, { date })).handovers).toMatchObject([{ unfetchedAt: promisedAt }])
+  await handOver(desk, { id, version: version + 3 })
+  expect(await slips()).toEqual([])
+  expect(await getJob(desk, { id })).toMatchObject({ unfetchedAt: null })
 })

@@ -1,0 +1,80 @@
+import { Button, Group, Select, TextInput } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
+import { atWall, dateOf } from '../../main/domain/calendar/index.ts'
+import { useForm } from '../data/form.ts'
+import { useNowAt } from '../data/now.ts'
+import { useShop } from '../data/shop.ts'
+import { client, trpc } from '../data/trpc.ts'
+import { Dialog } from './form/Dialog.tsx'
+import { Form } from './form/Form.tsx'
+import { MomentInput } from './MomentInput.tsx'
+
+/** Somebody is sick or a bay is down, from now on: recorded at once, and what it touches is told before and after. */
+export function OutToday() {
+  const [open, setOpen] = useState(false)
+  const nowAt = useNowAt()
+  return (
+    <>
+      <Button variant="default" disabled={nowAt === null} onClick={() => setOpen(true)}>
+        Sick or down…
+      </Button>
+      {open && nowAt !== null && (
+        <Dialog title="Somebody is sick, or a bay is down" size="lg" onClose={() => setOpen(false)}>
+          <OutForm nowAt={nowAt} onDone={() => setOpen(false)} />
+        </Dialog>
+      )}
+    </>
+  )
+}
+
+interface Out {
+  fromAt: number
+  toAt: number
+  reason: string
+  accepted?: true
+}
+type Recorded = Out & ({ crewId: string } | { bayId: string })
+
+const saving = {
+  mutationFn: (input: Recorded) =>
+    'crewId' in input ? client.crew.saveAbsence.mutate(input) : client.bays.saveClosure.mutate(input),
+}
+
+function OutForm({ nowAt, onDone }: { nowAt: number; onDone(): void }) {
+  const { zone } = useShop()
+  const crew = useQuery(trpc.crew.list.queryOptions()).data ?? []
+  const bays = useQuery(trpc.bays.list.queryOptions()).data ?? []
+  const [fromAt] = useState(nowAt)
+  const form = useForm({
+    saved: { who: '', toAt: atWall(dateOf(fromAt, zone), 1440, zone), reason: '' },
+    saving,
+    send: ({ who, toAt, reason }): Recorded | null => {
+      const [kind, id = ''] = who.split(' ')
+      if (id === '') return null
+      return { fromAt, toAt, reason, ...(kind === 'crew' ? { crewId: id } : { bayId: id }) }
+    },
+    done: onDone,
+  })
+  const named = (kind: string, rows: readonly { id: string; name: string }[]) =>
+    rows.map(({ id, name }) => ({ value: `${kind} ${id}`, label: name }))
+  return (
+    <Form form={form} label="Sick or down" save="Record it" ready={form.value.who !== ''} onCancel={onDone}>
+      <Group align="flex-start" gap="0.75rem">
+        <Select
+          label="Who or which bay"
+          data-autofocus
+          data={[
+            { group: 'Sick or away', items: named('crew', crew) },
+            { group: 'Down', items: named('bay', bays) },
+          ]}
+          value={form.value.who || null}
+          onChange={who => form.change({ who: who ?? '' })}
+          error={form.field('who').error}
+        />
+        <MomentInput label="Until" {...form.field('toAt')} />
+        <TextInput label="What for" placeholder="Sick" {...form.field('reason')} />
+      </Group>
+    </Form>
+  )
+}
