@@ -84,7 +84,7 @@ test('A bay that is down is recorded over its booked cars; each is told, and has
   const askedDate = '2026-04-16'
   const job = await bookJob(desk, shop, { treatments: ['correction'], kind: 'askedDay', askedDate })
   const polishing = job.steps[1]!
-  const down = { bayId: polishing.bayId, fromAt: wall('16', 0), toAt: wall('18', 0), reason: 'Lamp failed' }
+  const down = { bayId: polishing.bayId, fromAt: wall('15', 0), toAt: wall('18', 0), reason: 'Lamp failed' }
   await expect(saveClosure(desk, down)).rejects.toMatchObject({ code: 'touches-bookings' })
   await saveClosure(desk, { ...down, accepted: true })
   const told = await getJob(desk, { id: job.id })
