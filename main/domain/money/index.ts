@@ -12,7 +12,6 @@ export {
   creditPostings,
   invoicePostings,
   type PaymentMethod,
-  type Posting,
   paymentMethods,
   paymentPostings,
 } from './journal.ts'
@@ -20,9 +19,6 @@ export { checkMinor, majorOf, minorOf, percentOfMinor, sumMinor, timesMinor } fr
 export {
   type Charge,
   chargesOf,
-  type DiscountAsked,
-  type Extra,
-  type Package,
   type SharedWork,
   saleMinor,
   sharedOnce,

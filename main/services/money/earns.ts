@@ -9,8 +9,6 @@ import { moneyRules } from '../prices/moneyRules.ts'
 import { followCosts } from '../shelf/costs.ts'
 import { chargeSold } from './jobBill.ts'
 
-export type EarnsView = Awaited<ReturnType<typeof whatEarns>>
-
 const year = 365 * 1440
 
 /** By treatment, by technician and by month, with what each bay hour brought. */

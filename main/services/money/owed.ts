@@ -7,9 +7,6 @@ import type { Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { numberWords } from './invoiceView.ts'
 
-export type OwedView = Awaited<ReturnType<typeof owedList>>
-export type StatementView = Awaited<ReturnType<typeof statement>>
-
 /** Shown at most; the sum is of all of them. */
 const mostShown = 300
 

@@ -21,8 +21,6 @@ import { shopOf } from '../desk/shopView.ts'
 import type { JournalInput } from './inputs.ts'
 import { numberWords } from './invoiceView.ts'
 
-export type TakingsView = Awaited<ReturnType<typeof takings>>
-
 /** What came in on a day, by the way it was paid, with what was issued that day. */
 export async function takings(desk: Desk, { date }: { date: string }) {
   const tx = desk.store.read

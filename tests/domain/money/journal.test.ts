@@ -4,11 +4,11 @@ import { chargeBill } from '../../../main/domain/money/bill.ts'
 import {
   creditPostings,
   invoicePostings,
-  type Posting,
   paymentMethods,
   paymentPostings,
   sumMinor,
 } from '../../../main/domain/money/index.ts'
+import type { Posting } from '../../../main/domain/money/journal.ts'
 import { bills } from './bills.ts'
 
 const balance = (postings: readonly Posting[]) => sumMinor(postings.map(each => each.amountMinor))
