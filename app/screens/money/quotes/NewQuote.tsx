@@ -1,4 +1,4 @@
-import { Button, MultiSelect, SegmentedControl, Textarea, TextInput } from '@mantine/core'
+import { Button, Group, MultiSelect, SegmentedControl, Textarea, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
 import type { Condition, Scope } from '../../../../main/api/views.ts'
@@ -68,7 +68,7 @@ export function NewQuote({ id: vehicleId = '' }: SectionProps) {
             )
           }
         >
-          <div className={pieces.fields}>
+          <Group>
             <SegmentedControl
               aria-label="Condition of the paint"
               data={[...conditions]}
@@ -81,7 +81,7 @@ export function NewQuote({ id: vehicleId = '' }: SectionProps) {
               value={value.scope}
               onChange={scope => change({ scope })}
             />
-          </div>
+          </Group>
           {form.each<Variant>('variants').map((row, i) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: a variant is its place
             <div key={i} className={pieces.fields}>
