@@ -68,6 +68,7 @@ const rooms = [
   'setUp',
   'records',
   'upkeep',
+  'imports',
   'job',
   'booking',
   'money',

@@ -30,6 +30,7 @@ const screens = {
     'MergeCustomers',
   ),
   NewCustomer: lazyRouteComponent(() => import('./screens/customers/NewCustomer.tsx'), 'NewCustomer'),
+  Imports: lazyRouteComponent(() => import('./screens/imports/Imports.tsx'), 'Imports'),
   Job: lazyRouteComponent(() => import('./screens/job/Job.tsx'), 'Job'),
   Money: lazyRouteComponent(() => import('./screens/money/Money.tsx'), 'Money'),
   Morning: lazyRouteComponent(() => import('./screens/morning/Morning.tsx'), 'Morning'),
@@ -153,6 +154,11 @@ const newCustomer = createRoute({
   path: '/customers/new',
   component: screens.NewCustomer,
 })
+const imports = createRoute({
+  getParentRoute: () => root,
+  path: '/imports',
+  component: screens.Imports,
+})
 const customer = createRoute({
   getParentRoute: () => root,
   path: '/customers/$id',
@@ -202,6 +208,7 @@ const routeTree = root.addChildren([
   car,
   customers,
   newCustomer,
+  imports,
   customer,
   merge,
   settings,

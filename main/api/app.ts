@@ -4,6 +4,7 @@ import { Hono, type MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
 import { importMaxBytes } from '../services/cure/inputs.ts'
 import type { Desk } from '../services/desk/desk.ts'
+import { listCallBytes } from '../services/imports/inputs.ts'
 import { sheetCallBytes } from '../services/shelf/inputs.ts'
 import { type App, addDocuments } from './documents.ts'
 import { feedDoor } from './feeds.ts'
@@ -72,8 +73,15 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
   // A logger's file of weeks is larger than anything a form sends.
   const file = limit(importMaxBytes / 1024 / 1024)
   const sheet = limit(sheetCallBytes / 1024 / 1024)
+  const list = limit(listCallBytes / 1024 / 1024)
   const limitOf = (path: string) =>
-    path === '/trpc/safety.uploadSheet' ? sheet : filePaths.has(path) ? file : usual
+    path === '/trpc/imports.open'
+      ? list
+      : path === '/trpc/safety.uploadSheet'
+        ? sheet
+        : filePaths.has(path)
+          ? file
+          : usual
   app.use('/trpc/*', (context, next) => limitOf(context.req.path)(context, next))
   app.use('/trpc/*', async (context, next) =>
     context.req.path.split(',').length > mostInBatch

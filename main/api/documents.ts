@@ -4,6 +4,7 @@ import { Refusal, refuse } from '../domain/refusal.ts'
 import type { Desk } from '../services/desk/desk.ts'
 import { diagnosticsFile } from '../services/diagnostics/diagnostics.ts'
 import { historyFilter } from '../services/history/inputs.ts'
+import { importReportFile } from '../services/imports/reportFile.ts'
 import { careSheet } from '../services/job/ownerWords.ts'
 import { everythingFile } from '../services/leaving/everything.ts'
 import { historyFile } from '../services/leaving/historyFile.ts'
@@ -109,6 +110,7 @@ export function addDocuments(app: App, desk: Desk): void {
       return journalFile(desk, given.data)
     }),
   )
+  app.get('/documents/rows-to-look-at.csv', context => answer(context, () => importReportFile(desk)))
   app.get('/documents/everything.zip', context => answer(context, () => everythingFile(desk)))
   app.get('/documents/person/:file{[\\w-]+\\.zip}', context =>
     answer(context, () => personFile(desk, { customerId: idOf(context.req.param('file')) })),

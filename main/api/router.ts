@@ -9,6 +9,7 @@ import { customers } from './customers.ts'
 import { feeds } from './feeds.ts'
 import { history } from './history.ts'
 import { hours } from './hours.ts'
+import { imports } from './imports.ts'
 import { jobs } from './jobs.ts'
 import { leaving } from './leaving.ts'
 import { lendables } from './lendables.ts'
@@ -45,6 +46,7 @@ export const appRouter = router({
   feeds,
   history,
   hours,
+  imports,
   jobs,
   leaving,
   lendables,

@@ -28,6 +28,7 @@ export async function bundleDesktop(root: string, outDir: string): Promise<void>
           desktop: join(root, 'main', 'hosts', 'desktop', 'main.ts'),
           // A thread's program is a file of its own, found beside the bundle.
           inspectThread: join(root, 'main', 'store', 'backup', 'inspectThread.ts'),
+          xlsxThread: join(root, 'main', 'services', 'imports', 'xlsxThread.ts'),
         },
         output: { format: 'es', entryFileNames: '[name].mjs', chunkFileNames: '[name]-[hash].mjs' },
       },

@@ -22,6 +22,7 @@ export const everyScreen = [
   '/cars/demo-vehicle-40',
   '/customers',
   '/customers/new',
+  '/imports',
   '/customers/demo-customer-40',
   '/customers/demo-customer-07',
   '/customers/demo-customer-07/merge/demo-customer-40',

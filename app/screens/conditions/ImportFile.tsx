@@ -14,9 +14,9 @@ import { faultsOf } from '../../parts/faults.ts'
 import { Refused } from '../../parts/form/Refused.tsx'
 import { HeadRow } from '../../parts/HeadRow.tsx'
 import pieces from '../../parts/pieces.module.css'
+import { Scrolled } from '../../parts/Scrolled.tsx'
 import table from '../../parts/table.module.css'
 import { ReportTable } from './ReportTable.tsx'
-import { Scrolled } from './Scrolled.tsx'
 import { TakenFiles } from './TakenFiles.tsx'
 
 interface Opened {

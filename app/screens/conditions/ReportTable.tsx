@@ -1,8 +1,8 @@
 import type { ImportReport } from '../../../main/api/views.ts'
 import { HeadRow } from '../../parts/HeadRow.tsx'
 import pieces from '../../parts/pieces.module.css'
+import { Scrolled } from '../../parts/Scrolled.tsx'
 import table from '../../parts/table.module.css'
-import { Scrolled } from './Scrolled.tsx'
 
 const shownMost = 200
 

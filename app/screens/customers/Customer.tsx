@@ -17,6 +17,7 @@ import { Consents } from './Consents.tsx'
 import { Contacts } from './Contacts.tsx'
 import { CustomerFields, fieldsOfCustomer, sentCustomer } from './CustomerFields.tsx'
 import styles from './Customers.module.css'
+import { Fleet } from './Fleet.tsx'
 import { PersonData } from './PersonData.tsx'
 import { SamePerson } from './SamePerson.tsx'
 import { Vehicles } from './Vehicles.tsx'
@@ -49,6 +50,7 @@ export function Customer() {
       <div className={styles.person}>
         <div className={pieces.column}>
           <Vehicles customer={customer} />
+          <Fleet customer={customer} />
           <Visits visits={customer.visits} />
           <HistoryCard entities={['customer']} id={customer.id} />
         </div>

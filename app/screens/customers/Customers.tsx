@@ -36,9 +36,10 @@ export function Customers() {
       <div className={pieces.heading}>
         <h1>Customers</h1>
         {total !== undefined && <span className={pieces.soft}>{countWords(total, asked)}</span>}
-        <Button className={pieces.end} onClick={() => navigate({ to: '/customers/new' })}>
-          Add a customer
+        <Button className={pieces.end} variant="default" component={Link} to="/imports">
+          Take in a list
         </Button>
+        <Button onClick={() => navigate({ to: '/customers/new' })}>Add a customer</Button>
       </div>
       <Group gap="lg">
         <TextInput

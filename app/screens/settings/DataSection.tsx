@@ -1,5 +1,6 @@
 import { Button, Group, Progress, Text } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
+import { Link } from '@tanstack/react-router'
 import { useAct } from '../../data/saving.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -28,6 +29,12 @@ export function DataSection() {
         Everything the shop keeps is yours to take along: a list (CSV) of each kind of thing for a
         spreadsheet, and one JSON file with its published schema for another program.
       </Heading>
+      <Card title="Bring your own data">
+        <Text mb="sm">Customers, vehicles, past coatings and products from a CSV or XLSX list.</Text>
+        <Button variant="default" component={Link} to="/imports">
+          Take in a list
+        </Button>
+      </Card>
       <Card title="Take your data with you">
         {working ? (
           <>

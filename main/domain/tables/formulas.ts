@@ -5,6 +5,11 @@
  */
 const runs = /^['\s]*[=+\-@\t\r\n＝＋－＠]/
 
+/** A cell as it was before it was defused: one apostrophe taken off, where one was put on. */
+export function asWritten(cell: string): string {
+  return cell.startsWith("'") && defused(cell.slice(1)) === cell ? cell.slice(1) : cell
+}
+
 /** The text with an apostrophe in front where a spreadsheet would run it. */
 export function defused(text: string): string {
   return runs.test(text) ? `'${text}` : text

@@ -9,5 +9,5 @@ export {
   type TableShape,
   type Value,
 } from './columns.ts'
-export { defused } from './formulas.ts'
+export { asWritten, defused } from './formulas.ts'
 export { erasedWords, type KnownBy, redactor, rewritten } from './redacting.ts'

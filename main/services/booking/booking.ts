@@ -193,38 +193,46 @@ async function lapseHolds(tx: Tx, nowAt: number, audit: Audit): Promise<void> {
  * Makes a held place a booking. A hold that has run out is still good when nobody took its place meanwhile; otherwise
  * it is refused with what did.
  */
-export function confirmPlace(desk: Desk, { jobId, version }: HeldPlace): Promise<{ version: number }> {
-  return act(desk, async (tx, audit, nowAt) => {
-    const stored = await tx.job.findUnique({
-      where: { id: jobId },
-      include: { steps: { orderBy: { position: 'asc' }, include: { crew: true } } },
-    })
-    const job = found(stored, { jobId }, 'This booking is not there; look at the board.')
-    const status = statusAt(job, nowAt)
-    assertCan({ ...job, status }, 'confirm', { jobId })
-    await vehicleInUse(tx, job.vehicleId)
-    if (status === 'lapsed') {
-      const floor = await loadFloor(tx, nowAt, Math.max(job.handoverAt, nowAt) + 1)
-      const release = gridDown(floor, nowAt)
-      const steps = job.steps.map(step => ({ ...step, ...peopleIn(step.crew) }))
-      const problem = problemOf(floor, {
-        exceptJobId: job.id,
-        job: { id: job.id, release, asked: release, steps: steps.map(stepOf) },
-      })
-      assertFits(
-        floor,
-        problem,
-        planOf({ ...job, steps }),
-        steps.map(step => step.name),
-      )
-      await assertNotElsewhere(tx, floor, job)
-    }
-    // A hold that has just run out may have been marked so; nothing else changes a held job's version.
-    const seen = job.status === 'lapsed' ? job.version : version
-    const booked = await markBooked(tx, audit, { jobId, version: seen, promisedAt: job.promisedAt })
-    if (job.status === 'lapsed') await writeStepDraws(tx, [jobId], nowAt)
-    return booked
+export function confirmPlace(desk: Desk, place: HeldPlace): Promise<{ version: number }> {
+  return act(desk, (tx, audit, nowAt) => confirmPlaceIn(tx, audit, nowAt, place))
+}
+
+/** The same as part of a larger act. */
+export async function confirmPlaceIn(
+  tx: Tx,
+  audit: Audit,
+  nowAt: number,
+  { jobId, version }: HeldPlace,
+): Promise<{ version: number }> {
+  const stored = await tx.job.findUnique({
+    where: { id: jobId },
+    include: { steps: { orderBy: { position: 'asc' }, include: { crew: true } } },
   })
+  const job = found(stored, { jobId }, 'This booking is not there; look at the board.')
+  const status = statusAt(job, nowAt)
+  assertCan({ ...job, status }, 'confirm', { jobId })
+  await vehicleInUse(tx, job.vehicleId)
+  if (status === 'lapsed') {
+    const floor = await loadFloor(tx, nowAt, Math.max(job.handoverAt, nowAt) + 1)
+    const release = gridDown(floor, nowAt)
+    const steps = job.steps.map(step => ({ ...step, ...peopleIn(step.crew) }))
+    const problem = problemOf(floor, {
+      exceptJobId: job.id,
+      job: { id: job.id, release, asked: release, steps: steps.map(stepOf) },
+    })
+    assertFits(
+      floor,
+      problem,
+      planOf({ ...job, steps }),
+      steps.map(step => step.name),
+    )
+    await assertNotElsewhere(tx, floor, job)
+  }
+  // A hold that has just run out may have been marked so; nothing else changes a held job's version.
+  const seen = job.status === 'lapsed' ? job.version : version
+  const booked = await markBooked(tx, audit, { jobId, version: seen, promisedAt: job.promisedAt })
+  if (job.status === 'lapsed') await writeStepDraws(tx, [jobId], nowAt)
+  return booked
 }
 
 export async function markBooked(
@@ -242,15 +250,18 @@ export async function markBooked(
 }
 
 /** Lets a held place go. */
-export function releasePlace(desk: Desk, { jobId, version }: HeldPlace): Promise<void> {
-  return act(desk, async (tx, audit) => {
-    const { count } = await tx.job.updateMany({
-      where: { id: jobId, version, status: 'held' },
-      data: { status: 'cancelled', heldUntilAt: null, version: { increment: 1 } },
-    })
-    if (count === 0 && (await tx.job.count({ where: { id: jobId, status: 'lapsed' } })) === 1) return
-    assertFresh(count, 'job', jobId)
-    await dropStepDraws(tx, [jobId])
-    audit({ act: 'released', entity: 'job', entityId: jobId })
+export function releasePlace(desk: Desk, place: HeldPlace): Promise<void> {
+  return act(desk, (tx, audit) => releasePlaceIn(tx, audit, place))
+}
+
+/** The same as part of a larger act. */
+export async function releasePlaceIn(tx: Tx, audit: Audit, { jobId, version }: HeldPlace): Promise<void> {
+  const { count } = await tx.job.updateMany({
+    where: { id: jobId, version, status: 'held' },
+    data: { status: 'cancelled', heldUntilAt: null, version: { increment: 1 } },
   })
+  if (count === 0 && (await tx.job.count({ where: { id: jobId, status: 'lapsed' } })) === 1) return
+  assertFresh(count, 'job', jobId)
+  await dropStepDraws(tx, [jobId])
+  audit({ act: 'released', entity: 'job', entityId: jobId })
 }

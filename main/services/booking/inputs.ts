@@ -76,5 +76,23 @@ const place = z.object({
 export const holdInput = z.intersection(place, callerInput)
 export type HoldInput = z.input<typeof holdInput>
 
+/** Several cars for the same work: a place each, in this order. */
+export const fleetInput = z.object({
+  vehicleIds: z
+    .array(id)
+    .min(1, 'Choose at least one car.')
+    .max(12, 'Twelve cars at once at most: each place is searched with the earlier ones held.'),
+  condition,
+  treatmentIds,
+  scope,
+  /** Brought on this day at the earliest. */
+  notBefore: date.optional(),
+  coveredBy,
+})
+export type FleetInput = z.infer<typeof fleetInput>
+
 export const heldPlace = z.object({ jobId: id, version })
 export type HeldPlace = z.infer<typeof heldPlace>
+
+export const heldPlaces = z.object({ places: z.array(heldPlace).min(1).max(12) })
+export type HeldPlaces = z.infer<typeof heldPlaces>

@@ -8,3 +8,11 @@ export const byteOrderMark = '\uFEFF'
 export function csvText(rows: readonly (readonly string[])[]): string {
   return rows.length === 0 ? '' : `${Papa.unparse(rows as string[][], { newline: '\r\n' })}\r\n`
 }
+
+/** The rows of a list as RFC 4180 has them, whatever stands between the cells; `most` at the most. */
+export function readCsv(text: string, most: number): string[][] {
+  return Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), {
+    delimitersToGuess: [',', ';', '\t', '|'],
+    preview: most,
+  }).data
+}

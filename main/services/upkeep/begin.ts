@@ -125,7 +125,7 @@ async function newPlans(tx: Tx, job: HandedOver, productId: string): Promise<Pla
 /** A plan's columns; what went on it is named where the plan renews it. */
 export function planRow(
   plan: Plan,
-  job: Pick<HandedOver, 'jobId' | 'vehicleId' | 'at'>,
+  job: Pick<HandedOver, 'vehicleId' | 'at'> & { readonly jobId: string | null },
   productId: string | null,
   coated: boolean,
 ) {

@@ -1,7 +1,6 @@
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
-import { defused } from '../../../main/domain/tables/index.ts'
-import { asWritten } from './asWritten.ts'
+import { asWritten, defused } from '../../../main/domain/tables/index.ts'
 
 /** What a spreadsheet takes for a formula, by OWASP's "CSV injection" (from memory), spaces before it passed over. */
 const runsAsFormula = (cell: string) => /^\s*[=+\-@\t\r＝＋－＠]/.test(cell)

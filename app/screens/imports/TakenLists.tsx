@@ -1,0 +1,40 @@
+import { useQuery } from '@tanstack/react-query'
+import { useSaving } from '../../data/saving.ts'
+import { useShop } from '../../data/shop.ts'
+import { trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
+import { Refused } from '../../parts/form/Refused.tsx'
+import pieces from '../../parts/pieces.module.css'
+import { RowButton } from '../../parts/RowButton.tsx'
+import { fullWords } from '../../parts/time.ts'
+import { kindChoices } from './words.ts'
+
+/** What was taken in, each to be taken out again as a whole. */
+export function TakenLists() {
+  const { zone } = useShop()
+  const taken = useQuery(trpc.imports.taken.queryOptions()).data
+  const undoing = useSaving(trpc.imports.undo.mutationOptions())
+  if (!taken) return null
+  return (
+    <Card title="Taken in so far" empty={taken.length === 0 && 'No list yet.'}>
+      <ul className={pieces.list}>
+        {taken.map(({ id, kind, fileName, at, who, added, undoneAt }) => (
+          <li key={id}>
+            <span className={pieces.grow}>
+              {fileName}: {kindChoices.find(each => each.value === kind)?.label.toLowerCase()},{' '}
+              {added === 1 ? '1 row' : `${added.toLocaleString('en-GB')} rows`}
+              <small>
+                {fullWords(at, zone)}, {who}
+                {undoneAt !== null && `, taken out ${fullWords(undoneAt, zone)}`}
+              </small>
+            </span>
+            {undoneAt === null && (
+              <RowButton does="Take it out again" of={fileName} onClick={() => undoing.save({ id })} />
+            )}
+          </li>
+        ))}
+      </ul>
+      <Refused of={undoing.error} />
+    </Card>
+  )
+}

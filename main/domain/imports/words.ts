@@ -1,0 +1,17 @@
+/** Words of a list read as one of ours: capitals, accents and signs aside. */
+import { foldText } from '../vehicle/index.ts'
+
+const bare = (text: string) =>
+  foldText(text)
+    .replaceAll(/[^\p{L}\p{N}]+/gu, ' ')
+    .trim()
+
+/** The word that is meant, by itself or by another way to write it; null where none is. */
+export function readWord<T extends string>(
+  text: string,
+  words: readonly T[],
+  also: Readonly<Record<string, T>> = {},
+): T | null {
+  const said = bare(text)
+  return words.find(word => bare(word) === said) ?? also[said] ?? null
+}

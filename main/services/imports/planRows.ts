@@ -1,0 +1,139 @@
+/** What each row of a file would add, from what is on file now. Nothing is written here. */
+import {
+  CarsOnFile,
+  type ImportKind,
+  importFields,
+  layerKey,
+  type NewCoating,
+  type NewCustomer,
+  type NewProduct,
+  type NewVehicle,
+  oneOf,
+  PeopleOnFile,
+  type Problem,
+  type Reading,
+  type RowFound,
+  type RowRules,
+  readCoating,
+  readCustomer,
+  readProduct,
+  readVehicle,
+} from '../../domain/imports/index.ts'
+import { refuse } from '../../domain/refusal.ts'
+import { foldText } from '../../domain/vehicle/index.ts'
+import { carsInUse, namesInUse } from '../../store/peopleRows.ts'
+import type { Tx } from '../../store/store.ts'
+import type { Pace } from '../desk/beside.ts'
+import type { OpenFile } from './opened.ts'
+
+/** What a file would add, and what became of each of its rows. */
+export interface PlannedRows {
+  readonly customers: NewCustomer[]
+  readonly vehicles: NewVehicle[]
+  readonly coatings: NewCoating[]
+  readonly products: NewProduct[]
+  readonly added: number
+  readonly bad: { row: number; problems: readonly Problem[] }[]
+  readonly known: { row: number; why: string }[]
+  readonly notes: { row: number; note: string }[]
+}
+
+/** Looked at between two turns of everybody else. */
+const piece = 100
+
+/** Refuses a reading that names no column a row cannot do without. */
+export function assertReadable(file: OpenFile, { columns }: Reading): void {
+  const there = (field: string) => {
+    const column = columns[field]
+    return column !== null && column !== undefined && column < file.columns.length
+  }
+  for (const { field, label, needed } of importFields[file.kind])
+    if (needed && !there(field))
+      refuse('no-column', { [`columns.${field}`]: null }, `Choose the column that holds: ${label}.`)
+  const one = oneOf[file.kind]
+  if (one && !one.some(there))
+    refuse('no-column', { [`columns.${one[0]}`]: null }, 'Choose the column of the plate or of the VIN.')
+}
+
+/** Stopped in the middle: null. */
+export async function planRows(
+  tx: Tx,
+  file: OpenFile,
+  rules: RowRules,
+  pace: Pace,
+): Promise<PlannedRows | null> {
+  const planned: PlannedRows & { added: number } = {
+    customers: [],
+    vehicles: [],
+    coatings: [],
+    products: [],
+    added: 0,
+    bad: [],
+    known: [],
+    notes: [],
+  }
+  const read = await readers[file.kind](tx, rules, planned)
+  pace.total = file.rows.length
+  for (const [i, cells] of file.rows.entries()) {
+    if (i % piece === 0 && !(await pace.turn())) return null
+    pace.done = i
+    if (!cells.some(cell => cell.trim() !== '')) continue
+    const row = file.firstRow + i
+    const found = read(cells)
+    if (found.state === 'bad') planned.bad.push({ row, problems: found.problems })
+    else if (found.state === 'known') planned.known.push({ row, why: found.why })
+    else {
+      planned.added++
+      for (const note of found.notes) planned.notes.push({ row, note })
+    }
+  }
+  return planned
+}
+
+type ReadRow = (cells: readonly string[]) => RowFound<unknown>
+type MakeReader = (tx: Tx, rules: RowRules, planned: PlannedRows) => Promise<ReadRow>
+
+/** Notes what a row adds, where it adds anything. */
+function kept<T>(found: RowFound<T>, keep: (values: T) => void): RowFound<T> {
+  if (found.state === 'new') keep(found.values)
+  return found
+}
+
+const readers: Readonly<Record<ImportKind, MakeReader>> = {
+  async customers(tx, rules, { customers }) {
+    const people = new PeopleOnFile(await namesInUse(tx))
+    return cells => kept(readCustomer(cells, rules, people), each => customers.push(each))
+  },
+
+  async vehicles(tx, rules, { customers, vehicles }) {
+    const known = {
+      people: new PeopleOnFile(await namesInUse(tx)),
+      cars: new CarsOnFile(await carsInUse(tx)),
+    }
+    return cells =>
+      kept(readVehicle(cells, rules, known), ({ vehicle, owner }) => {
+        vehicles.push(vehicle)
+        if (owner) customers.push(owner)
+      })
+  },
+
+  async coatings(tx, rules, { coatings }) {
+    const rows = await tx.product.findMany({
+      where: { archivedAt: null },
+      select: { id: true, name: true, kind: true },
+    })
+    const layers = await tx.layer.findMany({ select: { vehicleId: true, productId: true, laidOn: true } })
+    const known = {
+      cars: new CarsOnFile(await carsInUse(tx)),
+      products: new Map(rows.map(product => [foldText(product.name), product])),
+      layers: new Set(layers.map(layerKey)),
+    }
+    return cells => kept(readCoating(cells, rules, known), each => coatings.push(each))
+  },
+
+  async products(tx, rules, { products }) {
+    const rows = await tx.product.findMany({ where: { archivedAt: null }, select: { name: true } })
+    const names = new Set(rows.map(({ name }) => name.toLowerCase()))
+    return cells => kept(readProduct(cells, rules, names), each => products.push(each))
+  },
+}

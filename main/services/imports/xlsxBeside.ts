@@ -1,0 +1,44 @@
+import { Worker } from 'node:worker_threads'
+import { refuse } from '../../domain/refusal.ts'
+
+/** Bundled, the thread's program is a file beside this one. */
+const program = import.meta.url.endsWith('.ts') ? './xlsxThread.ts' : './xlsxThread.mjs'
+
+/** Seconds a sheet of 50,000 rows takes several times over. */
+const mostMs = 60_000
+
+type Answer = { grid: string[][] } | { message: string }
+
+/**
+ * The cells of an XLSX file's first sheet that has any, read in a thread of its own: unpacking takes seconds, and a file
+ * that unpacks to more than any list holds ends the thread, not the desk.
+ */
+export async function sheetsBeside(bytes: Uint8Array): Promise<string[][]> {
+  const answer = await new Promise<Answer>(resolve => {
+    const thread = new Worker(new URL(program, import.meta.url), {
+      workerData: bytes,
+      resourceLimits: { maxOldGenerationSizeMb: 1_024 },
+    })
+    const failed = (message: string) => {
+      resolve({ message })
+      void thread.terminate()
+    }
+    const timer = setTimeout(() => failed('It takes too long to read.'), mostMs)
+    thread.once('message', (given: Answer) => {
+      clearTimeout(timer)
+      resolve(given)
+      void thread.terminate()
+    })
+    thread.once('error', () => failed('It is damaged, or larger than a list can be.'))
+    thread.once('exit', () => {
+      clearTimeout(timer)
+      resolve({ message: 'It could not be read.' })
+    })
+  })
+  if ('grid' in answer) return answer.grid
+  return refuse(
+    'file-bad',
+    { base64: null },
+    `This spreadsheet cannot be read. ${answer.message} Save it as XLSX or CSV again, and choose that.`,
+  )
+}

@@ -1,0 +1,67 @@
+import { expect, expectAccessible, test } from './fixtures.ts'
+
+test.use({ shopNow: '2026-04-15T13:40:00Z', shopDemo: true })
+
+test('a list is chosen, looked through, taken in and taken out again, and says row by row what to mend', async ({
+  desk,
+  shop,
+}) => {
+  await shop.enter(desk, '/imports')
+  await expectAccessible(desk)
+  const list =
+    'Name,Phone,Address\nOda Brandt,212 555 0131,"4 Quarry Lane\nAshdown"\nWim Alder,12,\n=Ann Lee,,\n'
+  await desk.getByLabel('List', { exact: true }).setInputFiles({
+    name: 'friends.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(list),
+  })
+  await expect(desk.getByRole('heading', { name: /friends\.csv/ })).toBeVisible()
+  await desk.getByRole('button', { name: 'Look the rows through' }).click()
+  await expect(desk.getByRole('cell', { name: /not a phone number/ })).toBeVisible()
+  await expectAccessible(desk)
+  await desk.getByRole('button', { name: 'Take in 2 rows' }).click()
+  await expect(desk.getByRole('heading', { name: '2 rows taken in' })).toBeVisible()
+  await shop.enter(desk, '/customers')
+  await expect(desk.getByText('42 customers')).toBeVisible()
+  await shop.enter(desk, '/imports')
+  await desk.getByRole('button', { name: 'Take it out again friends.csv' }).click()
+  await expect(desk.getByText(/taken out/)).toBeVisible()
+  await shop.enter(desk, '/customers')
+  await expect(desk.getByText('40 customers')).toBeVisible()
+})
+
+test('somebody on file is shown while they are typed again, and two entries are made one and taken apart', async ({
+  desk,
+  shop,
+}) => {
+  await shop.enter(desk, '/customers/new')
+  await desk.getByRole('textbox', { name: 'Name' }).fill('Vale, Inés')
+  const alike = desk.getByRole('status', { name: 'Likely on file already' })
+  await expect(alike.getByText(/same name/)).toBeVisible()
+  await desk.getByRole('textbox', { name: 'Phone' }).fill('212 555 0199')
+  await desk.getByRole('button', { name: 'Save' }).click()
+  await expect(desk.getByRole('heading', { level: 1, name: 'Vale, Inés' })).toBeVisible()
+  await desk.getByRole('link', { name: 'Compare with Ines Vale' }).click()
+  await expect(desk.getByRole('heading', { name: 'The same person twice' })).toBeVisible()
+  await expectAccessible(desk)
+  await desk.getByRole('link', { name: 'Keep the other entry' }).click()
+  await desk.getByRole('radio', { name: 'Name: Vale, Inés' }).check()
+  await desk.getByRole('button', { name: 'Make them one' }).click()
+  await expect(desk.getByRole('heading', { level: 1, name: 'Vale, Inés' })).toBeVisible()
+  await expect(desk.getByText('Made one with')).toBeVisible()
+  await expectAccessible(desk)
+  await desk.getByRole('button', { name: /^Take apart/ }).click()
+  await expect(desk.getByRole('heading', { level: 1, name: 'Ines Vale' })).toBeVisible()
+})
+
+test('a car goes to a new owner, who is found or written down', async ({ desk, shop }) => {
+  await shop.enter(desk, '/cars/demo-vehicle-40')
+  await desk.getByRole('button', { name: 'It has a new owner' }).click()
+  const form = desk.getByRole('form', { name: 'It has a new owner' })
+  await form.getByRole('textbox', { name: 'New owner' }).fill('toma birk')
+  await form.getByRole('button', { name: 'It is theirs Toma Birk' }).click()
+  await expectAccessible(desk)
+  await form.getByRole('button', { name: 'Give it its new owner' }).click()
+  await expect(desk.getByText(/^from .* to Toma Birk$/)).toBeVisible()
+  await expect(desk.getByRole('link', { name: 'Toma Birk' }).first()).toBeVisible()
+})
