@@ -6,9 +6,7 @@ import { getApplied, signRecord } from '../../../main/services/applied/record.ts
 import { cancelJob, handOver } from '../../../main/services/job/jobActs.ts'
 import { erasePerson } from '../../../main/services/leaving/erase.ts'
 import { personFile } from '../../../main/services/leaving/person.ts'
-import { saveContact } from '../../../main/services/records/contacts.ts'
 import { archiveCustomer, getCustomer, saveCustomer } from '../../../main/services/records/customers.ts'
-import { mergeCustomers, undoMerge } from '../../../main/services/records/merge.ts'
 import { saveVehicle } from '../../../main/services/records/vehicles.ts'
 import { importBounce } from '../../../main/services/reminders/bounces.ts'
 import { giveConsent } from '../../../main/services/reminders/consents.ts'
@@ -84,27 +82,6 @@ async function eddasYears(): Promise<{ customerId: string; jobId: string }> {
 }
 
 describe('an erasure', () => {
-  it('takes the person out under every entry that was made one with theirs, with their contacts', async () => {
-    const customerId = await becomeEdda()
-    const second = await saveCustomer(desk, {
-      name: 'Edda Oakby',
-      phone: '(212) 555-0177',
-      note: 'code 4411',
-    })
-    await saveContact(desk, { customerId, name: 'Pim Oakby', role: 'drives it' })
-    const { version } = await desk.store.read.customer.findUniqueOrThrow({ where: { id: customerId } })
-    const side = 'kept'
-    const { id } = await mergeCustomers(desk, {
-      kept: { id: customerId, version },
-      gone: second,
-      take: { name: side, phone: side, email: side, postal: side },
-    })
-    await erase(customerId)
-    expect(columnsWith(file(), [...traces, /pim/i])).toEqual([])
-    expect(await desk.store.read.erasure.count()).toBe(2)
-    await expect(undoMerge(desk, { id })).rejects.toMatchObject({ code: 'erased-already' })
-  })
-
   it('leaves name, number, address, plate and notes in no column of no table, and in no byte of the file', async () => {
     const { customerId, jobId } = await eddasYears()
     const report = 'Final-Recipient: rfc822; edda@example.com\nAction: failed\nStatus: 5.1.1\n'

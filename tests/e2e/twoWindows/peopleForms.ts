@@ -1,0 +1,43 @@
+/** The forms about customers and their cars. */
+import type { Page } from '@playwright/test'
+import type { EditForm } from './editForm.ts'
+
+const press = (name: string | RegExp) => (page: Page) => page.getByRole('button', { name }).first().click()
+
+export const peopleForms: readonly EditForm[] = [
+  {
+    file: 'screens/customers/Customer.tsx',
+    at: ids => `/customers/${ids.customer}`,
+    form: 'How to reach them',
+    field: 'Note',
+    first: 'Rings before nine',
+    second: 'Prefers mail',
+  },
+  {
+    file: 'screens/customers/Contacts.tsx',
+    at: ids => `/customers/${ids.customer}`,
+    open: press('Change Ira Holt'),
+    form: 'Contact Ira Holt',
+    field: 'What they do',
+    first: 'drives it',
+    second: 'pays',
+  },
+  {
+    file: 'screens/customers/VehicleForm.tsx',
+    at: ids => `/customers/${ids.customer}`,
+    open: press(/^Change QHV/),
+    form: /^Car QHV/,
+    field: 'Colour',
+    first: 'dark grey',
+    second: 'silver',
+  },
+  {
+    file: 'screens/customers/ReachForm.tsx',
+    at: ids => `/customers/${ids.customer}`,
+    open: press('Language and postal address'),
+    form: 'Language and postal address',
+    field: 'Postal address',
+    first: '1 Kiln Lane',
+    second: '2 Kiln Lane',
+  },
+]
