@@ -6,9 +6,7 @@ const pragmas = {
   // macOS a plain flush stops at the disk's own memory; elsewhere the other two say nothing.
   write:
     'pragma secure_delete = on; pragma synchronous = full; pragma fullfsync = on; pragma checkpoint_fullfsync = on',
-  // Long lists go to and fro among rows that lie far apart: with four times the usual memory for pages they take a third
-  // less.
-  read: 'pragma query_only = on; pragma cache_size = -65536',
+  read: 'pragma query_only = on',
   // A file that nobody uses yet does not wait for the disk; whoever keeps it must flush it. A table that is rebuilt is
   // gone for a moment, and the triggers that write to it must not mind.
   scratch: 'pragma synchronous = off; pragma legacy_alter_table = on',
