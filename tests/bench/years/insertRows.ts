@@ -17,6 +17,13 @@ export function rowInserter(db: Database.Database): (table: string, rows: readon
       statement = db.prepare(`insert into "${table}" (${names}) values (${columns.map(() => '?').join(',')})`)
       known.set(key, statement)
     }
-    for (const row of rows) statement.run(...columns.map(column => row[column] ?? null))
+    for (const row of rows) statement.run(...columns.map(column => bound(row[column])))
   }
+}
+
+/** As SQLite keeps it: a row read through the store's client and put in again has ticks and lists in it. */
+function bound(value: unknown): Value {
+  if (typeof value === 'boolean') return Number(value)
+  if (typeof value === 'object' && value !== null) return JSON.stringify(value)
+  return (value ?? null) as Value
 }
