@@ -5,7 +5,6 @@ import { refuse } from '../../domain/refusal.ts'
 import type { Windows } from '../../domain/schedule/index.ts'
 import type { LentKind } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
-import type { OtherVisit } from './vehicleFree.ts'
 
 const always: Span = { from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY }
 
@@ -113,7 +112,7 @@ export async function lendWith(
 }
 
 /** What else the things of a job are lent with. */
-export async function otherLoans(tx: Tx, nowAt: number, jobId: string): Promise<OtherVisit[]> {
+export async function otherLoans(tx: Tx, nowAt: number, jobId: string) {
   if (jobId === '') return []
   const loans = await tx.jobLoan.findMany({ where: { jobId }, include: { lendable: true } })
   const others = await tx.jobLoan.findMany({

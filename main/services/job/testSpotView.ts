@@ -149,8 +149,6 @@ export async function spotView(tx: Tx, floor: Floor, job: JobRow) {
   }
 }
 
-export type SpotView = NonNullable<Awaited<ReturnType<typeof spotView>>>
-
 const priceOf = (prices: readonly { priceMinor: number }[]) => sumMinor(prices.map(each => each.priceMinor))
 
 async function openChange(tx: Tx, floor: Floor, job: JobRow, spot: Spot) {

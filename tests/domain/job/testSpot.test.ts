@@ -1,13 +1,13 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import {
-  type CorrectionStep,
   correctionAfter,
   correctionOf,
   priceAfter,
   spotCautions,
   spotPriceWeight,
 } from '../../../main/domain/job/index.ts'
+import type { CorrectionStep } from '../../../main/domain/job/testSpot.ts'
 
 const step = (stage: string, minutes: number, actualStartAt: number | null = null): CorrectionStep => ({
   kind: 'work',
