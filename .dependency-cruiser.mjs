@@ -73,6 +73,7 @@ const rooms = [
   'booking',
   'money',
   'board',
+  'dayPlan',
   'morning',
   'applied',
   'reminders',

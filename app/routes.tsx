@@ -34,6 +34,7 @@ const screens = {
   Job: lazyRouteComponent(() => import('./screens/job/Job.tsx'), 'Job'),
   Money: lazyRouteComponent(() => import('./screens/money/Money.tsx'), 'Money'),
   Morning: lazyRouteComponent(() => import('./screens/morning/Morning.tsx'), 'Morning'),
+  Plan: lazyRouteComponent(() => import('./screens/plan/Plan.tsx'), 'Plan'),
   Settings: lazyRouteComponent(() => import('./screens/settings/Settings.tsx'), 'Settings'),
   Shelf: lazyRouteComponent(() => import('./screens/shelf/Shelf.tsx'), 'Shelf'),
   Upkeep: lazyRouteComponent(() => import('./screens/upkeep/Upkeep.tsx'), 'Upkeep'),
@@ -80,6 +81,18 @@ const welcome = createRoute({ getParentRoute: () => root, path: '/welcome', comp
 const board = createRoute({ getParentRoute: () => root, path: '/', component: screens.Board })
 const book = createRoute({ getParentRoute: () => root, path: '/book', component: screens.Book })
 const morning = createRoute({ getParentRoute: () => root, path: '/morning', component: screens.Morning })
+const plan = createRoute({
+  getParentRoute: () => root,
+  path: '/plan',
+  beforeLoad: () => {
+    throw redirect({ to: '/plan/$section', params: { section: 'relay' } })
+  },
+})
+const planSection = createRoute({
+  getParentRoute: () => root,
+  path: '/plan/$section',
+  component: screens.Plan,
+})
 const job = createRoute({ getParentRoute: () => root, path: '/jobs/$id', component: screens.Job })
 const close = createRoute({ getParentRoute: () => root, path: '/close', component: screens.CloseOfDay })
 const shelf = createRoute({
@@ -192,6 +205,8 @@ const routeTree = root.addChildren([
   board,
   book,
   morning,
+  plan,
+  planSection,
   job,
   applied,
   close,

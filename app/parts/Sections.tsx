@@ -20,7 +20,7 @@ interface Section {
 
 interface Props {
   label: string
-  to: '/money/$section' | '/shelf/$section' | '/upkeep/$section' | '/settings/$section'
+  to: '/money/$section' | '/plan/$section' | '/shelf/$section' | '/upkeep/$section' | '/settings/$section'
   sections: readonly Section[]
   /** Whether a section begins anew with another row. */
   anew?: boolean

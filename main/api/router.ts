@@ -6,6 +6,7 @@ import { consents } from './consents.ts'
 import { crew } from './crew.ts'
 import { applied, cure } from './cure.ts'
 import { customers } from './customers.ts'
+import { dayPlan } from './dayPlan.ts'
 import { feeds } from './feeds.ts'
 import { history } from './history.ts'
 import { hours } from './hours.ts'
@@ -43,6 +44,7 @@ export const appRouter = router({
   crew,
   cure,
   customers,
+  dayPlan,
   feeds,
   history,
   hours,

@@ -29,6 +29,7 @@ export async function bundleDesktop(root: string, outDir: string): Promise<void>
           // A thread's program is a file of its own, found beside the bundle.
           inspectThread: join(root, 'main', 'store', 'backup', 'inspectThread.ts'),
           xlsxThread: join(root, 'main', 'services', 'imports', 'xlsxThread.ts'),
+          layThread: join(root, 'main', 'services', 'dayPlan', 'layThread.ts'),
         },
         output: { format: 'es', entryFileNames: '[name].mjs', chunkFileNames: '[name]-[hash].mjs' },
       },

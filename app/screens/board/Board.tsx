@@ -76,6 +76,12 @@ export function Board() {
           <SegmentedControl aria-label="Days shown" data={daySpans} value={days} onChange={setDays} />
           <TurnDays labels={['Earlier', 'Later']} onTurn={turn} />
           <OutToday />
+          <Button
+            variant="default"
+            onClick={() => navigate({ to: '/plan/$section', params: { section: 'relay' } })}
+          >
+            Re-lay
+          </Button>
           <Button onClick={() => navigate({ to: '/book' })}>Book a car</Button>
         </Group>
       </div>

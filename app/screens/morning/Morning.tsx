@@ -1,6 +1,7 @@
 import { Button, Group, SegmentedControl } from '@mantine/core'
 import { useHotkeys } from '@mantine/hooks'
 import { useQuery } from '@tanstack/react-query'
+import { useNavigate } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { MorningView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
@@ -28,6 +29,7 @@ const keys = [...turnKeys, { keys: 'P', label: 'print' }]
 
 /** The day in one picture: read across the room, on a wall screen that refreshes itself, or printed and hung up. */
 export function Morning() {
+  const navigate = useNavigate()
   const nowAt = useNowAt()
   const shop = useQuery(trpc.shop.get.queryOptions()).data
   const [chosen, setChosen] = useState<string | null>(null)
@@ -63,6 +65,12 @@ export function Morning() {
           <SegmentedControl aria-label="Show" data={[...views]} value={shown} onChange={setShown} />
           <TurnDays labels={['The day before', 'The day after']} onTurn={turn} />
           <OutToday />
+          <Button
+            variant="default"
+            onClick={() => navigate({ to: '/plan/$section', params: { section: 'relay' } })}
+          >
+            Re-lay
+          </Button>
           <Button onClick={() => window.print()}>Print</Button>
         </Group>
       </header>

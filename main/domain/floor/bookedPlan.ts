@@ -12,7 +12,13 @@ import { type Named, wordsFor } from './shopWords.ts'
  * made the plan.
  * @throws Refusal with the code `stale` that says in words what stands in the way now.
  */
-export function assertFits(shop: Named, problem: Problem, plan: Plan, stepNames: readonly string[]): void {
+export function assertFits(
+  shop: Named,
+  problem: Problem,
+  plan: Plan,
+  stepNames: readonly string[],
+  wayOut = 'Look at the offers again.',
+): void {
   const violations = checkPlan(problem, plan)
   if (violations.length === 0) return
   const words = wordsFor(shop, stepNames)
@@ -26,7 +32,7 @@ export function assertFits(shop: Named, problem: Problem, plan: Plan, stepNames:
     'stale',
     'plan',
     violations,
-    `This place cannot be had any more: ${listWords(said)}. Look at the offers again.`,
+    `This place cannot be had any more: ${listWords(said)}. ${wayOut}`,
   )
 }
 

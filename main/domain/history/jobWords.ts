@@ -17,6 +17,8 @@ export const jobWords: Record<string, (detail: Detail, when: When) => string> = 
   booked: (detail, when) => `booked, promised for ${at(detail, 'promisedAt', when)}`,
   moved: (detail, when) =>
     `moved to ${at(detail, 'startAt', when)}, handover ${at(detail, 'handoverAt', when)}`,
+  pinned: () => 'pinned: it stays where it is when the floor is laid anew',
+  unpinned: () => 'not pinned any more',
   arrived: (detail, when) => `car arrived ${at(detail, 'at', when)}`,
   started: (detail, when) => `"${detail.step}" begun ${at(detail, 'at', when)}${because(detail)}`,
   finished: (detail, when) => `"${detail.step}" finished ${at(detail, 'at', when)}`,

@@ -1,0 +1,139 @@
+import { Button, Checkbox, Group } from '@mantine/core'
+import { Link } from '@tanstack/react-router'
+import { useState } from 'react'
+import type { CarChangeView, LaidView } from '../../../../main/api/views.ts'
+import { useSaving } from '../../../data/saving.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { Refused } from '../../../parts/form/Refused.tsx'
+import pieces from '../../../parts/pieces.module.css'
+import { durationWords, longWords } from '../../../parts/time.ts'
+import styles from './Relay.module.css'
+
+interface Props {
+  run: LaidView
+  zone: string
+  busy: boolean
+  accept(jobIds: string[]): void
+  leave(): void
+}
+
+/** The difference to the present plan, a row a car; those ticked are accepted, and what they need goes with them. */
+export function ChangeList({ run, zone, busy, accept, leave }: Props) {
+  const [left, setLeft] = useState<ReadonlySet<string>>(new Set())
+  const { changes } = run
+  const chosen = changes.filter(change => !left.has(change.jobId))
+  const tick = (change: CarChangeView, on: boolean) =>
+    setLeft(before => {
+      const now = new Set(before)
+      if (on) for (const id of [change.jobId, ...change.with]) now.delete(id)
+      else
+        for (const other of changes)
+          if (other.jobId === change.jobId || other.with.includes(change.jobId)) now.add(other.jobId)
+      return now
+    })
+  const pinning = useSaving(trpc.dayPlan.pin.mutationOptions())
+  const plates = new Map(changes.map(change => [change.jobId, change.plate]))
+  return (
+    <section className={pieces.divided} aria-label="What would change">
+      {changes.map(change => (
+        <div key={change.jobId} className={styles.row}>
+          <Checkbox
+            checked={!left.has(change.jobId)}
+            onChange={event => tick(change, event.currentTarget.checked)}
+            aria-label={`Accept ${change.plate}`}
+          />
+          <div>
+            <Link to="/jobs/$id" params={{ id: change.jobId }} className={styles.plate}>
+              {change.plate}
+            </Link>
+            <small>
+              {change.customerName}
+              {change.with.length > 0 &&
+                `, together with ${change.with.map(id => plates.get(id)).join(', ')}`}
+            </small>
+          </div>
+          <dl className={styles.places}>
+            {change.from && (
+              <>
+                <dt>Now</dt>
+                <dd>{placeWords(change.from, zone)}</dd>
+              </>
+            )}
+            <dt>Better</dt>
+            <dd>{placeWords(change.to, zone)}</dd>
+          </dl>
+          <ul className={styles.gains} aria-label="What it gains">
+            {gains(change).map(({ words, worse }) => (
+              <li key={words} className={worse ? pieces.late : pieces.kept}>
+                {worse ? '⚑' : '✓'} {words}
+              </li>
+            ))}
+            {!change.sameTimes && <li>Tell {change.customerName}</li>}
+            <li>
+              <Button
+                variant="default"
+                size="compact-sm"
+                aria-label={`Pin ${change.plate}`}
+                disabled={left.has(change.jobId)}
+                onClick={() => {
+                  if (change.version === null) return
+                  pinning.save({ id: change.jobId, version: change.version, pinned: true })
+                  tick(change, false)
+                }}
+              >
+                Pin it where it is
+              </Button>
+            </li>
+          </ul>
+        </div>
+      ))}
+      <Refused of={pinning.error} />
+      <Group className={styles.acts}>
+        <Button
+          disabled={chosen.length === 0 || run.working}
+          loading={busy}
+          onClick={() => accept(chosen.map(change => change.jobId))}
+        >
+          {chosen.length === changes.length
+            ? `Accept ${changes.length === 1 ? 'it' : `all ${changes.length}`}`
+            : `Accept ${chosen.length} of ${changes.length}`}
+        </Button>
+        <Button variant="default" onClick={leave}>
+          Leave it as it is
+        </Button>
+      </Group>
+    </section>
+  )
+}
+
+function placeWords({ dropOffAt, handoverAt, bays, people }: CarChangeView['to'], zone: string): string {
+  const who = people.length > 0 ? `, ${people.join(' and ')}` : ''
+  return `${longWords(dropOffAt, zone)} to ${longWords(handoverAt, zone)}, ${bays.join(', then ')}${who}`
+}
+
+/** What becomes better or worse for one car; a car that only makes room says so. */
+function gains({ was, becomes }: CarChangeView): { words: string; worse: boolean }[] {
+  if (!was) return []
+  const found: { words: string; worse: boolean }[] = []
+  const say = (less: number, words: (amount: number) => string, more: (amount: number) => string) => {
+    if (less > 0) found.push({ words: words(less), worse: false })
+    if (less < 0) found.push({ words: more(-less), worse: true })
+  }
+  say(
+    was.lateMin - becomes.lateMin,
+    min => `${durationWords(min)} less late`,
+    min => `${durationWords(min)} later than promised`,
+  )
+  say(
+    was.blockedMin - becomes.blockedMin,
+    min => `Bay blocked ${durationWords(min)} less`,
+    min => `Bay blocked ${durationWords(min)} more`,
+  )
+  const moves = (count: number) => `${count} ${count === 1 ? 'move' : 'moves'}`
+  say(
+    was.moves - becomes.moves,
+    count => `${moves(count)} less`,
+    count => `${moves(count)} more`,
+  )
+  return found.length > 0 ? found : [{ words: 'Makes room for another', worse: false }]
+}

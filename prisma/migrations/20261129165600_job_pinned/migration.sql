@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "Job" ADD COLUMN "pinned" BOOLEAN NOT NULL DEFAULT false;

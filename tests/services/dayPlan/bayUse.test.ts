@@ -1,0 +1,27 @@
+import { expect, test } from 'vitest'
+import { bayUse } from '../../../main/services/dayPlan/bayUse.ts'
+import { bookJob } from '../bookJob.ts'
+import { makeDesk } from '../makeDesk.ts'
+import { testShop } from '../testShop.ts'
+
+// Wednesday 15 April 2026, 08:00 in New York.
+test('a booked week: each bay’s opening hours are all told, and what the car blocks', async () => {
+  const desk = await makeDesk('2026-04-15T12:00:00Z')
+  const shop = await testShop(desk)
+  const job = await bookJob(desk, shop, {
+    treatments: ['correction', 'twoLayers'],
+    kind: 'askedDay',
+    askedDate: '2026-04-16',
+  })
+  const { weeks, treatments } = await bayUse(desk, { weeks: 2 })
+  expect(weeks.map(week => week.mondayOn)).toEqual(['2026-04-06', '2026-04-13'])
+  for (const week of weeks)
+    for (const bay of week.bays) expect(bay.handsOnMin + bay.blockedMin + bay.idleMin).toBe(6 * 600)
+  expect(weeks[0]!.all).toMatchObject({ handsOnMin: 0, blockedMin: 0, freeCureMin: 0 })
+  const worked = job.steps.filter(step => step.kind === 'work').map(step => step.endAt - step.startAt)
+  const hours = weeks[1]!.all
+  // No step of these runs over closing.
+  expect(hours.handsOnMin).toBe(worked.reduce((sum, min) => sum + min, 0))
+  expect(hours.blockedMin).toBe(treatments.reduce((sum, each) => sum + each.blockedMin, 0))
+  expect(treatments.map(each => each.name).sort()).toEqual(job.treatments.map(each => each.name).sort())
+})

@@ -1,0 +1,131 @@
+import { beforeEach, expect, test } from 'vitest'
+import { atWall } from '../../../main/domain/calendar/index.ts'
+import type { WhatIfInput } from '../../../main/services/dayPlan/inputs.ts'
+import {
+  beginWhatIf,
+  curingCars,
+  discardWhatIf,
+  keepWhatIf,
+  whatIfRuns,
+  whatIfStands,
+} from '../../../main/services/dayPlan/whatIf.ts'
+import { getJob, type JobView } from '../../../main/services/job/jobView.ts'
+import { listBays } from '../../../main/services/setUp/bays.ts'
+import { listCrew } from '../../../main/services/setUp/crew.ts'
+import { bookJob } from '../bookJob.ts'
+import { brokenLaws } from '../floorLaws.ts'
+import { makeDesk, type TestDesk } from '../makeDesk.ts'
+import { type TestShop, testShop } from '../testShop.ts'
+
+let desk: TestDesk
+let shop: TestShop
+let job: JobView
+
+const zone = 'America/New_York'
+const wall = (date: string, hour: number) => atWall(`2026-04-${date}`, hour * 60, zone)
+
+// Wednesday 15 April 2026, 08:00 in New York; a correction with two layers comes on Thursday.
+beforeEach(async () => {
+  desk = await makeDesk('2026-04-15T12:00:00Z')
+  shop = await testShop(desk)
+  job = await bookJob(desk, shop, {
+    treatments: ['correction', 'twoLayers'],
+    kind: 'askedDay',
+    askedDate: '2026-04-16',
+  })
+})
+
+async function asked(what: WhatIfInput['what']) {
+  const { runId } = await beginWhatIf(desk, { days: 14, what })
+  await whatIfRuns.ends(desk.store)
+  return { runId, view: await whatIfStands(desk) }
+}
+
+const layBay = () => job.stays.at(-1)!.bayId
+
+test('a closed bay: what it does to the promise is shown, nothing is written, and discarding forgets it', async () => {
+  const { view } = await asked({
+    kind: 'bayClosed',
+    bayId: layBay(),
+    fromAt: wall('16', 0),
+    toAt: wall('20', 0),
+  })
+  expect(view.promises).toMatchObject([{ jobId: job.id, hit: true, promisedAt: job.promisedAt }])
+  expect(view.promises[0]!.broken).not.toBe('')
+  expect(view.run).toMatchObject({ proven: true, working: false })
+  expect((await listBays(desk)).flatMap(bay => bay.closures)).toEqual([])
+  await discardWhatIf(desk)
+  expect((await whatIfStands(desk)).run).toBeNull()
+  expect(await getJob(desk, { id: job.id })).toEqual(job)
+})
+
+test('kept, the cars move and the bay is closed, in one act', async () => {
+  const { runId, view } = await asked({
+    kind: 'bayClosed',
+    bayId: layBay(),
+    fromAt: wall('16', 0),
+    toAt: wall('20', 0),
+  })
+  expect(view.run!.changes).toHaveLength(1)
+  expect(await keepWhatIf(desk, { runId })).toEqual({ cars: 1 })
+  const after = await getJob(desk, { id: job.id })
+  expect(after.stays.map(stay => stay.bayId)).not.toContain(layBay())
+  expect((await listBays(desk)).flatMap(bay => bay.closures)).toMatchObject([
+    { fromAt: wall('16', 0), toAt: wall('20', 0) },
+  ])
+  expect(await brokenLaws(desk)).toEqual([])
+  await expect(keepWhatIf(desk, { runId })).rejects.toMatchObject({ code: 'stale' })
+})
+
+test('somebody away: another takes the work where there is one, and keeping it notes the absence', async () => {
+  const { runId, view } = await asked({
+    kind: 'away',
+    crewId: shop.crew.Mika!,
+    fromAt: wall('16', 0),
+    toAt: wall('17', 0),
+  })
+  expect(view.promises[0]!.hit).toBe(true)
+  await keepWhatIf(desk, { runId })
+  const mika = (await listCrew(desk)).find(person => person.name === 'Mika')!
+  expect(mika.absences).toMatchObject([{ fromAt: wall('16', 0), toAt: wall('17', 0) }])
+  expect(await brokenLaws(desk)).toEqual([])
+})
+
+test('a rush car gets a place among the others, and keeping it books nothing', async () => {
+  const { runId, view } = await asked({
+    kind: 'rush',
+    treatmentIds: [shop.treatments.wash],
+    sizeClass: 'medium',
+    fromAt: wall('16', 8),
+    toAt: wall('16', 12),
+  })
+  expect(view.rush!.handoverAt).toBeLessThanOrEqual(wall('16', 12))
+  expect(view.run!.changes.map(change => change.jobId)).not.toContain('rush')
+  await keepWhatIf(desk, { runId })
+  expect(await desk.store.read.job.count()).toBe(1)
+})
+
+test('a longer cure moves the promise of its own car, and writes nothing of that', async () => {
+  expect(await curingCars(desk)).toMatchObject([{ jobId: job.id }])
+  const { runId, view } = await asked({ kind: 'cureLonger', jobId: job.id, moreMin: 1440 })
+  expect(view.promises[0]!.bestAt).toBeGreaterThan(job.promisedAt)
+  expect(await keepWhatIf(desk, { runId })).toEqual({ cars: 0 })
+  expect(await getJob(desk, { id: job.id })).toEqual(job)
+})
+
+test('what cannot be supposed is refused at its field', async () => {
+  const bay = { kind: 'bayClosed', bayId: layBay() } as const
+  const refused = (what: WhatIfInput['what']) => beginWhatIf(desk, { days: 14, what })
+  await expect(refused({ ...bay, fromAt: wall('17', 0), toAt: wall('16', 0) })).rejects.toMatchObject({
+    field: 'toAt',
+  })
+  await expect(refused({ ...bay, fromAt: wall('14', 0), toAt: wall('14', 9) })).rejects.toMatchObject({
+    field: 'toAt',
+  })
+  await expect(
+    refused({ ...bay, bayId: 'none', fromAt: wall('16', 0), toAt: wall('17', 0) }),
+  ).rejects.toMatchObject({ code: 'missing' })
+  await expect(refused({ kind: 'cureLonger', jobId: 'none', moreMin: 60 })).rejects.toMatchObject({
+    code: 'missing',
+  })
+})
