@@ -1,6 +1,7 @@
 import { fillDemo } from '../services/demo/index.ts'
 import { shopOf } from '../services/desk/shopView.ts'
-import { shopSetUp, shopUpdate } from '../services/setUp/inputs.ts'
+import { papersInput, shopSetUp, shopUpdate } from '../services/setUp/inputs.ts'
+import { getPapers, savePapers } from '../services/setUp/papers.ts'
 import { getShop, promisesRead, updateShop } from '../services/setUp/shop.ts'
 import { setUpShop } from '../services/setUp/shopSetUp.ts'
 import { procedure, router } from './trpc.ts'
@@ -19,6 +20,10 @@ export const shop = router({
   }),
 
   promisesRead: procedure.mutation(({ ctx }) => promisesRead(ctx)),
+
+  /** How the shop's papers look. */
+  papers: procedure.query(({ ctx }) => getPapers(ctx)),
+  savePapers: procedure.input(papersInput).mutation(({ ctx, input }) => savePapers(ctx, input)),
 
   update: procedure.input(shopUpdate).mutation(({ ctx, input }) => updateShop(ctx, input)),
 })

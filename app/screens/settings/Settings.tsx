@@ -8,6 +8,7 @@ import { HistorySection } from './HistorySection.tsx'
 import { HoursSection } from './HoursSection.tsx'
 import { LendingSection } from './LendingSection.tsx'
 import { MoneySection } from './MoneySection.tsx'
+import { PapersSection } from './PapersSection.tsx'
 import { ProductsSection } from './products/ProductsSection.tsx'
 import { ShopSection } from './ShopSection.tsx'
 import { TreatmentsSection } from './treatments/TreatmentsSection.tsx'
@@ -21,6 +22,7 @@ const sections = [
   { section: 'treatments', label: 'Treatments', Section: TreatmentsSection },
   { section: 'money', label: 'Prices and tax', Section: MoneySection },
   { section: 'products', label: 'Products', Section: ProductsSection },
+  { section: 'papers', label: 'Papers', Section: PapersSection },
   { section: 'backups', label: 'Backups', Section: BackupsSection },
   { section: 'data', label: 'Your data', Section: DataSection },
   { section: 'history', label: 'History', Section: HistorySection },

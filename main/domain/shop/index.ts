@@ -28,6 +28,14 @@ export {
   scopeWords,
   shareOf,
 } from './panels.ts'
+export {
+  checkPaperColour,
+  contrastWithWhite,
+  type LogoHead,
+  type PaperName,
+  papers,
+  readLogo,
+} from './paperStyle.ts'
 export { starterProducts, starterTreatments } from './starters.ts'
 export { checkTags } from './tags.ts'
 export { checkNote, checkText, checkUnique } from './text.ts'

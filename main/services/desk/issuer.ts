@@ -1,15 +1,34 @@
+/** The shop as it stands in the head of its papers. */
 import type { Issuer } from '../../documents/kit/frame.ts'
+import { type Paper, paperOf } from '../../documents/kit/pdf.ts'
+import { readLogo } from '../../domain/shop/index.ts'
 import { showPhone } from '../../domain/vehicle/index.ts'
 import type { Tx } from '../../store/store.ts'
-import type { ShopView } from './shopView.ts'
+import { shopOf } from './shopView.ts'
 
-/** The shop as it stands in the head of its papers. */
-export async function issuerOf(_tx: Tx, shop: ShopView): Promise<Issuer> {
+/** How the papers look, as it was saved or from the start. */
+export async function paperStyleOf(tx: Tx) {
+  const saved = await tx.paperStyle.findUnique({ where: { id: 1 }, include: { logo: true } })
+  return saved ?? { paper: null, colour: '#31456b', version: 0, logo: null }
+}
+
+/** What every paper of the shop needs: who issues it, and on which paper. */
+export async function issuerOf(tx: Tx): Promise<{ issuer: Issuer; paper: Paper }> {
+  const [shop, style] = await Promise.all([shopOf(tx), paperStyleOf(tx)])
   const phone = shop.phone === null ? null : showPhone(shop.phone, shop.country)
+  const { logo } = style
   return {
-    name: shop.name,
-    lines: [...(shop.address ?? '').split(/\r?\n/), phone ?? '', shop.email ?? ''],
-    logo: null,
-    colour: '#31456b',
+    paper: (style.paper as Paper | null) ?? paperOf(shop.country),
+    issuer: {
+      name: shop.name,
+      lines: [...(shop.address ?? '').split(/\r?\n/), phone ?? '', shop.email ?? ''],
+      logo: logo && { bytes: logo.bytes, ...sizeOf(logo.bytes) },
+      colour: style.colour,
+    },
   }
+}
+
+function sizeOf(bytes: Uint8Array): { width: number; height: number } {
+  const { width, height } = readLogo(bytes)
+  return { width, height }
 }

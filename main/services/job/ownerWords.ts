@@ -1,5 +1,4 @@
 /** What the owner of a coated car is told when it leaves: how long to keep it dry, and when to wash it first. */
-import { paperOf } from '../../documents/kit/pdf.ts'
 import { ownerLetterPdf } from '../../documents/ownerLetter.ts'
 import { momentWords, zonedOf } from '../../domain/calendar/index.ts'
 import { reachedOutside, usualOutside } from '../../domain/cure/index.ts'
@@ -59,11 +58,9 @@ export async function careSheet(desk: Desk, { id }: { id: string }) {
   const body = careOf(found)
   if (!body) refuse('missing', { id }, 'Nothing on this car cures, so there is no care sheet for it.')
   const { job, floor } = found
-  const { shop } = floor
   const bytes = await ownerLetterPdf({
     at: floor.nowAt,
-    paper: paperOf(shop.country),
-    issuer: await issuerOf(desk.store.read, shop),
+    ...(await issuerOf(desk.store.read)),
     to: [job.customer.name],
     dayWords: zonedOf(floor.nowAt, floor.zone).toLocaleString('en', { dateStyle: 'long' }),
     subject: subjectOf(found),

@@ -1,4 +1,3 @@
-import { paperOf } from '../../documents/kit/pdf.ts'
 import { ownerLetterPdf } from '../../documents/ownerLetter.ts'
 import { zonedOf } from '../../domain/calendar/index.ts'
 import { refuse } from '../../domain/refusal.ts'
@@ -25,8 +24,7 @@ export async function ownerLetter(desk: Desk, input: { messageId: string }) {
   const at = row.sentAt ?? desk.now()
   const bytes = await ownerLetterPdf({
     at,
-    paper: paperOf(shop.country),
-    issuer: await issuerOf(tx, shop),
+    ...(await issuerOf(tx)),
     to: [
       row.customer.name,
       ...(row.customer.reach?.postal ?? row.address).split(/\r?\n/),

@@ -9,6 +9,7 @@ import {
   lentKinds,
   missedWorks,
   panelFinishes,
+  papers,
   productKinds,
   sizeClasses,
   stages,
@@ -24,6 +25,7 @@ import {
   skill,
   text,
   version,
+  versionOrNone,
   wallSpan,
   weekly,
   whole,
@@ -61,6 +63,23 @@ export const shopUpdate = z.object({
   accepted,
 })
 export type ShopUpdate = z.infer<typeof shopUpdate>
+
+/** The logo is left as it is where it is not sent, and taken off by null. */
+export const papersInput = z.object({
+  version: versionOrNone,
+  paper: z.enum(papers).nullable(),
+  colour: z.string('Choose a colour.').max(20),
+  logo: z
+    .object({
+      fileName: text,
+      // A megabyte in base64, and some.
+      base64: z.base64('The file did not come whole; choose it again.').max(1_500_000),
+    })
+    .transform(({ fileName, base64 }) => ({ fileName, bytes: new Uint8Array(Buffer.from(base64, 'base64')) }))
+    .nullable()
+    .exactOptional(),
+})
+export type PapersInput = z.infer<typeof papersInput>
 
 export const bayInput = z.object({
   ...edited,

@@ -1,6 +1,7 @@
 import { Button, FileInput, Group, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { SafetyView } from '../../../../main/api/views.ts'
+import { base64Of } from '../../../data/base64.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/form/Form.tsx'
@@ -51,14 +52,4 @@ function SheetForm({ safety, onClose }: { safety: SafetyView; onClose(): void })
       </Group>
     </Form>
   )
-}
-
-/** A file's bytes as text, by the browser's own reader: the part of a data address after its comma. */
-function base64Of(file: File): Promise<string> {
-  return new Promise((resolve, reject) => {
-    const reader = new FileReader()
-    reader.onload = () => resolve(String(reader.result).split(',')[1] ?? '')
-    reader.onerror = () => reject(reader.error)
-    reader.readAsDataURL(file)
-  })
 }

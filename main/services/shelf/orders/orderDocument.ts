@@ -1,4 +1,3 @@
-import { paperOf } from '../../../documents/kit/pdf.ts'
 import { orderPdf } from '../../../documents/orderPdf.ts'
 import { dateOf } from '../../../domain/calendar/index.ts'
 import { showPhone } from '../../../domain/vehicle/index.ts'
@@ -35,8 +34,7 @@ export async function documentOf(tx: Tx, row: OrderRow, nowAt: number): Promise<
     number: order.number,
     dayWords: dateWords(date),
     at,
-    paper: paperOf(shop.country),
-    issuer: await issuerOf(tx, shop),
+    ...(await issuerOf(tx)),
     supplier: {
       name: row.supplier.name,
       email: row.supplier.email,
