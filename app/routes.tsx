@@ -38,6 +38,7 @@ const screens = {
   Settings: lazyRouteComponent(() => import('./screens/settings/Settings.tsx'), 'Settings'),
   Shelf: lazyRouteComponent(() => import('./screens/shelf/Shelf.tsx'), 'Shelf'),
   Upkeep: lazyRouteComponent(() => import('./screens/upkeep/Upkeep.tsx'), 'Upkeep'),
+  Verify: lazyRouteComponent(() => import('./screens/verify/Verify.tsx'), 'Verify'),
   Welcome: lazyRouteComponent(() => import('./screens/welcome/Welcome.tsx'), 'Welcome'),
 }
 
@@ -134,6 +135,7 @@ const applied = createRoute({
   path: '/jobs/$id/applied',
   component: screens.Applied,
 })
+const verify = createRoute({ getParentRoute: () => root, path: '/verify', component: screens.Verify })
 const conditions = createRoute({
   getParentRoute: () => root,
   path: '/conditions',
@@ -201,6 +203,7 @@ const settingsRow = createRoute({
 })
 
 const routeTree = root.addChildren([
+  verify,
   welcome,
   board,
   book,

@@ -41,6 +41,7 @@ export const commands: Command[] = [
     go(`screen-${key}`, `Go to ${label}`, to, 'screen open show', ['g', key]),
   ),
   go('new-customer', 'Add a customer', '/customers/new', 'new client caller person'),
+  go('verify', 'Check a certificate', '/verify', 'verify genuine signature code applied record'),
   go('shelf-orders', 'Shelf: orders', '/shelf/orders', 'purchase supplier delivery receive chase late'),
   go('shelf-suppliers', 'Shelf: suppliers', '/shelf/suppliers', 'buy delivery lead time carriage'),
   go('new-supplier', 'Add a supplier', '/shelf/suppliers/new', 'new buy'),

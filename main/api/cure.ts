@@ -1,6 +1,7 @@
 import { z } from 'zod'
-import { correctionInput, draftInput, signInput } from '../services/applied/inputs.ts'
+import { correctionInput, draftInput, signInput, verifyInput } from '../services/applied/inputs.ts'
 import { correctRecord, getApplied, saveDraft, signRecord } from '../services/applied/record.ts'
+import { verifyCertificate } from '../services/applied/verify.ts'
 import { id } from '../services/desk/inputs.ts'
 import { addHeating, voidHeating } from '../services/job/heatings.ts'
 import { heatingInput, oneHeating, oneJob } from '../services/job/inputs.ts'
@@ -19,6 +20,9 @@ export const cure = router({
 
 /** What went on a car: drafted, signed, and corrected by pages that point back. */
 export const applied = router({
+  /** Whether a certificate and the record agree; a question, whatever its length. */
+  verify: procedure.input(verifyInput).mutation(({ ctx, input }) => verifyCertificate(ctx, input)),
+
   get: procedure.input(z.object({ jobId: id })).query(({ ctx, input }) => getApplied(ctx, input)),
   save: procedure.input(draftInput).mutation(({ ctx, input }) => saveDraft(ctx, input)),
   sign: procedure.input(signInput).mutation(({ ctx, input }) => signRecord(ctx, input)),

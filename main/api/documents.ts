@@ -1,6 +1,7 @@
 /** Documents as files: behind the same door as everything else, made anew for each request. */
 import type { Context, Hono } from 'hono'
 import { Refusal, refuse } from '../domain/refusal.ts'
+import { certificateFile, verifyFile } from '../services/applied/certificate.ts'
 import type { Desk } from '../services/desk/desk.ts'
 import { diagnosticsFile } from '../services/diagnostics/diagnostics.ts'
 import { historyFilter } from '../services/history/inputs.ts'
@@ -63,6 +64,12 @@ export function addDocuments(app: App, desk: Desk): void {
   )
   app.get('/documents/care/:file{[\\w-]+\\.pdf}', context =>
     answer(context, () => careSheet(desk, { id: idOf(context.req.param('file')) })),
+  )
+  app.get('/documents/certificate/:file{[\\w-]+\\.pdf}', context =>
+    answer(context, () => certificateFile(desk, { entryId: idOf(context.req.param('file')) })),
+  )
+  app.get('/documents/verify/:file{[\\w-]+\\.html}', context =>
+    answer(context, () => verifyFile(desk, { entryId: idOf(context.req.param('file')) })),
   )
   app.get('/documents/letter/:file{[\\w-]+\\.pdf}', context =>
     answer(context, () => ownerLetter(desk, { messageId: idOf(context.req.param('file')) })),

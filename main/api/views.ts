@@ -16,6 +16,7 @@ export type {
 } from '../domain/upkeep/index.ts'
 export type { AppliedDraft, Zone } from '../services/applied/inputs.ts'
 export type { AppliedEntryView, AppliedView } from '../services/applied/record.ts'
+export type { VerifyView } from '../services/applied/verify.ts'
 export type { CopiesFound, CopyLook, CopyView } from '../services/backup/restore.ts'
 export type { BoardView } from '../services/board/board.ts'
 export type { TriedMoveView } from '../services/board/boardMove.ts'

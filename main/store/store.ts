@@ -8,6 +8,7 @@ import { inPlainWords, toRefusal } from './integrity.ts'
 import { forgetReads, mayKeepReads } from './kept.ts'
 import { type MigrationFiles, migrate } from './migrate.ts'
 import { openSecrets, type Secrets } from './secrets.ts'
+import { openSigner, type Signer } from './signingKey.ts'
 import { sqliteAdapter } from './sqlite.ts'
 import { watchFile } from './watchFile.ts'
 
@@ -39,6 +40,8 @@ export interface Store {
   ): Promise<T>
   /** Passwords, kept apart from the database and its copies. */
   secrets: Secrets
+  /** The key certificates are signed with; copies take it along. */
+  signer: Signer
   /** Calls back after each commit with the rows its audit lines name; returns the way to stop. */
   onCommit(listener: (touched: readonly AuditEntry[]) => void): () => void
   /** The refusal for what the database would not do, where a caller brought it about; any other error as it is. */
@@ -75,6 +78,7 @@ export async function openStore(file: string, files: MigrationFiles): Promise<St
     source: { file, shopId, migrations: files },
     assertThere,
     secrets: openSecrets(join(dirname(file), 'secrets.json')),
+    signer: openSigner(dirname(file)),
     async transact(stamp, work) {
       assertThere()
       const entries: AuditEntry[] = []

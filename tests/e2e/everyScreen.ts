@@ -10,6 +10,7 @@ export const everyScreen = [
   '/plan/use',
   '/close',
   '/conditions',
+  '/verify',
   '/jobs/demo-job-07',
   '/jobs/demo-job-07/applied',
   ...[

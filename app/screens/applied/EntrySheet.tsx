@@ -1,4 +1,6 @@
+import { Group } from '@mantine/core'
 import type { AppliedEntryView } from '../../../main/api/views.ts'
+import { DocumentButton } from '../../parts/DocumentButton.tsx'
 import { Fact } from '../../parts/Facts.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { fullWords } from '../../parts/time.ts'
@@ -28,6 +30,14 @@ export function EntrySheet({ entry, zone, correctedBy }: Props) {
         {entry.corrects !== null && ` Corrects page ${entry.corrects}: ${entry.reason}.`}
         {correctedBy !== null && <b> Corrected by page {correctedBy}; kept as it was signed.</b>}
       </p>
+      <Group gap="xs" className={styles.unprinted}>
+        <DocumentButton path={`/documents/certificate/${entry.id}.pdf`} size="xs">
+          Certificate
+        </DocumentButton>
+        <DocumentButton path={`/documents/verify/${entry.id}.html`} size="xs">
+          Page that checks it
+        </DocumentButton>
+      </Group>
       <FactList facts={facts} zone={zone} />
       {facts.layers.map((layer, i) => {
         const own = draft.layers.find(each => each.position === layer.position)

@@ -30,4 +30,5 @@ export interface SheetFrame {
   /** BCP 47; English unless said. */
   language?: string
   subset?: PdfFrame['subset']
+  keywords?: PdfFrame['keywords']
 }

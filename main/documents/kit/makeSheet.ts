@@ -15,7 +15,7 @@ export function makeSheet(
   fill: (sheet: Sheet) => void,
   finish?: (pdf: Pdf) => void,
 ): Promise<Uint8Array<ArrayBuffer>> {
-  const { title, at, paper, language, subset, issuer } = frame
+  const { title, at, paper, language, subset, keywords, issuer } = frame
   const whole = {
     title,
     at,
@@ -24,6 +24,7 @@ export function makeSheet(
     author: issuer.name,
     ...(language && { language }),
     ...(subset && { subset }),
+    ...(keywords && { keywords }),
   }
   return makePdf(whole, pdf => {
     const sheet = new Sheet(pdf, issuer.colour)

@@ -18,6 +18,8 @@ export interface PdfFrame {
   language?: string
   /** The archival form it claims to keep to; none unless said. */
   subset?: 'PDF/A-3a'
+  /** Found in the file by other programs, as plain ASCII. */
+  keywords?: readonly string[]
 }
 
 export type Paper = 'A4' | 'LETTER'
@@ -51,7 +53,13 @@ export function makePdf(frame: PdfFrame, draw: (pdf: Pdf) => void): Promise<Uint
     displayTitle: true,
     // None of the package's own fonts: what is written with goes into the file.
     font: null as unknown as string,
-    info: { Title: frame.title, Author: frame.author, CreationDate: made, ModDate: made },
+    info: {
+      Title: frame.title,
+      Author: frame.author,
+      CreationDate: made,
+      ModDate: made,
+      ...(frame.keywords && { Keywords: frame.keywords.join(' ') }),
+    },
     ...(frame.subset && { subset: frame.subset as 'PDF/A-3' }),
   })
   const parts: Uint8Array[] = []

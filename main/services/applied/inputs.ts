@@ -37,3 +37,10 @@ export type SignInput = z.infer<typeof signInput>
 /** `correctsId` is the entry that was wrong. */
 export const correctionInput = z.object({ jobId: id, correctsId: id, draft, reason: text, signedBy })
 export type CorrectionInput = z.infer<typeof correctionInput>
+
+/** The code as it was scanned or pasted; what the certificate states, where a file or somebody's typing says it. */
+export const verifyInput = z.object({
+  code: z.string('Scan or paste the code.').max(1000),
+  statement: z.string().max(50_000).nullable(),
+})
+export type VerifyInput = z.infer<typeof verifyInput>

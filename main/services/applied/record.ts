@@ -10,7 +10,7 @@ import { type AppliedFacts, appliedFacts } from './facts.ts'
 import type { AppliedDraft, CorrectionInput, DraftInput, SignInput } from './inputs.ts'
 
 /** A signed page: the facts and what was entered, as they were then. */
-interface AppliedContent {
+export interface AppliedContent {
   facts: AppliedFacts
   draft: AppliedDraft
 }

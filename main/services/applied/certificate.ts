@@ -1,0 +1,45 @@
+import { certificatePdf } from '../../documents/certificate.ts'
+import { verifyPage } from '../../documents/verifyPage.ts'
+import { statementText } from '../../domain/proof/index.ts'
+import type { Desk } from '../desk/desk.ts'
+import { issuerOf } from '../desk/issuer.ts'
+import { shopOf } from '../desk/shopView.ts'
+import { codeOf, referenceOf, signedPage, statementOf } from './certify.ts'
+
+/** The certificate of a signed page: what was applied, for the life of the car, with the code that proves it. */
+export async function certificateFile(desk: Desk, { entryId }: { entryId: string }) {
+  const { page, sections, code } = await certified(desk, entryId)
+  const bytes = await certificatePdf({
+    at: page.signedAt,
+    ...(await issuerOf(desk.store.read)),
+    reference: referenceOf(page),
+    sections,
+    correctedBy: page.correctedBy,
+    code,
+  })
+  return { name: `certificate-${referenceOf(page)}.pdf`, type: 'application/pdf', bytes }
+}
+
+/** A page that checks the certificate on any computer, without this app and without the network. */
+export async function verifyFile(desk: Desk, { entryId }: { entryId: string }) {
+  const { page, sections, code } = await certified(desk, entryId)
+  const html = verifyPage({
+    shopName: page.content.facts.shopName,
+    reference: referenceOf(page),
+    statement: statementText(sections),
+    code,
+    key: desk.store.signer.key(),
+  })
+  return {
+    name: `verify-${referenceOf(page)}.html`,
+    type: 'text/html; charset=utf-8',
+    bytes: new TextEncoder().encode(html),
+    keep: true,
+  }
+}
+
+async function certified(desk: Desk, entryId: string) {
+  const tx = desk.store.read
+  const [page, { zone }] = [await signedPage(tx, entryId), await shopOf(tx)]
+  return { page, sections: statementOf(page, zone), code: codeOf(page, zone, desk.store.signer) }
+}

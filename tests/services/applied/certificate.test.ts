@@ -1,0 +1,190 @@
+import { webcrypto } from 'node:crypto'
+import { mkdtempSync, readdirSync, rmSync, statSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { dirname, join } from 'node:path'
+import { runInNewContext } from 'node:vm'
+import { beforeEach, expect, test } from 'vitest'
+import { readProof } from '../../../app/screens/verify/readProof.ts'
+import { readCode } from '../../../main/domain/proof/index.ts'
+import { certificateFile, verifyFile } from '../../../main/services/applied/certificate.ts'
+import { correctRecord, getApplied, signRecord } from '../../../main/services/applied/record.ts'
+import { verifyCertificate } from '../../../main/services/applied/verify.ts'
+import { handOver } from '../../../main/services/job/jobActs.ts'
+import { filesBeside } from '../../../main/store/backup/dataFiles.ts'
+import { openSigner } from '../../../main/store/signingKey.ts'
+import { pdfInfo, pdfTags, pdfWords } from '../../documents/poppler.ts'
+import { does, job, layeredCar, setWall } from '../cure/coatedCar.ts'
+import { makeDesk, type TestDesk } from '../makeDesk.ts'
+import { testShop } from '../testShop.ts'
+
+let desk: TestDesk
+let jobId: string
+let entryId: string
+
+const entries = async () => (await getApplied(desk, { jobId })).entries
+const draftOf = async (lot: string) => {
+  const { draft, version } = await getApplied(desk, { jobId })
+  return { version, draft: { ...draft, layers: draft.layers.map(layer => ({ ...layer, lot })) } }
+}
+
+beforeEach(async () => {
+  desk = await makeDesk('2026-04-15T12:00:00Z')
+  jobId = await layeredCar(desk, await testShop(desk))
+  for (const position of [0, 1, 2, 4]) await does(desk, jobId, position, { reason: 'Lamp beside it' })
+  setWall(desk, '16T09:00')
+  await handOver(desk, { id: jobId, version: (await job(desk, jobId)).version })
+  await signRecord(desk, { jobId, ...(await draftOf('batch 7K-114')), signedBy: 'Jo' })
+  entryId = (await entries())[0]!.id
+})
+
+const certificate = async () => {
+  const { bytes } = await certificateFile(desk, { entryId })
+  return { bytes, proof: await readProof(new Blob([bytes])) }
+}
+const asked = (code: string, statement: string | null = null) => verifyCertificate(desk, { code, statement })
+/** The text with one character at `at` changed into another of its kind. */
+const changed = (text: string, at: number) => {
+  const letter =
+    text[at] === 'A' ? 'B' : text[at] === '1' ? '2' : text[at]! >= '0' && text[at]! <= '9' ? '1' : 'A'
+  return text.slice(0, at) + letter + text.slice(at + 1)
+}
+
+test('The certificate states what was applied, with the year in every date, and nothing of the owner', async () => {
+  const { bytes, proof } = await certificate()
+  expect(pdfInfo(bytes)).toMatchObject({ Title: 'Certificate of applied coating', Tagged: 'yes' })
+  const words = pdfWords(bytes)
+  const [entry] = await entries()
+  const { facts } = entry!.content
+  for (const part of [
+    'Ovrel Two',
+    'batch 7K-114',
+    'Jo, 16 April 2026, 09:00',
+    'Handed over',
+    facts.vehicleWords,
+  ])
+    expect(words).toContain(part)
+  expect(words.match(/Laid 15 April 2026, \d\d:\d\d to 15 April 2026, \d\d:\d\d/g)).toHaveLength(2)
+  expect(words).not.toContain(facts.customerName)
+  expect(proof.statement).not.toContain(facts.customerName)
+  expect(pdfTags(bytes)).toContain('H2 "Is it genuine?"')
+  const again = await certificateFile(desk, { entryId })
+  expect(Buffer.from(again.bytes).equals(Buffer.from(bytes))).toBe(true)
+})
+
+test('A certificate as it was made agrees, by its code alone and by its file', async () => {
+  const { proof } = await certificate()
+  expect(await asked(proof.code!)).toMatchObject({
+    yes: true,
+    words: 'Yes: the certificate and the record agree.',
+  })
+  const { yes, sections } = await asked(proof.code!, proof.statement)
+  expect(yes).toBe(true)
+  expect(sections!.map(({ title }) => title)).toHaveLength(3)
+  // Scanned with a line end inside, or typed with blanks.
+  expect((await asked(`${proof.code!.slice(0, 60)}\r\n ${proof.code!.slice(60)}`)).yes).toBe(true)
+})
+
+test('Any character changed in the code makes it a no or no code at all', async () => {
+  const { code } = (await certificate()).proof
+  for (let at = 9; at < code!.length; at++) {
+    const other = changed(code!, at)
+    if (other === code) continue
+    const answer = await asked(other).catch((error: { code: string }) => error.code)
+    const no = answer === 'code-unread' || (typeof answer === 'object' && !answer.yes)
+    // The last character of 64 bytes in base64url carries two bits only: what decodes to the same is the same.
+    const same = Buffer.from(readCode(code!).signature, 'base64url').equals(
+      Buffer.from(typeof answer === 'string' ? '' : readCode(other).signature, 'base64url'),
+    )
+    expect(no || same, `character ${at}`).toBe(true)
+  }
+})
+
+test('A digit changed in what the certificate states makes it a no', async () => {
+  const { code, statement } = (await certificate()).proof
+  for (const digit of statement!.matchAll(/\d/g)) {
+    const answer = await asked(code!, changed(statement!, digit.index))
+    expect(answer.words).toBe('No: the certificate says something else than what was signed.')
+  }
+})
+
+test('A digit changed in the record makes it a no', async () => {
+  const { code } = (await certificate()).proof
+  const row = await desk.store.read.appliedEntry.findUniqueOrThrow({ where: { id: entryId } })
+  const content = JSON.parse(JSON.stringify(row.content).replace('7K-114', '7K-115'))
+  await desk.store.transact({ who: 'test', at: desk.now() }, async tx => {
+    // The table is guarded; somebody who edits the file by hand takes the guards off first.
+    await tx.$executeRawUnsafe('drop trigger if exists "AppliedEntry_noChange"')
+    const guards = await tx.$queryRawUnsafe<{ name: string }[]>(
+      "select name from sqlite_master where type = 'trigger' and tbl_name = 'AppliedEntry'",
+    )
+    for (const { name } of guards) await tx.$executeRawUnsafe(`drop trigger "${name}"`)
+    await tx.appliedEntry.update({ where: { id: entryId }, data: { content } })
+  })
+  expect(await asked(code!)).toMatchObject({
+    yes: false,
+    words: 'No: the record here says something else than what was signed.',
+  })
+})
+
+test('A signature by another key is a no, whichever key it names', async () => {
+  const { code } = (await certificate()).proof
+  const folder = mkdtempSync(join(tmpdir(), 'forger-'))
+  const forger = openSigner(folder)
+  const own = readCode(code!)
+  const forged = forger.sign(`Lustrum applied record, form 1\n${own.reference}\n${own.digest}\n`)
+  const parts = (signature: string, key: string) =>
+    `LUSTRUM1.${own.reference}.${own.digest}.${signature}.${key}`
+  expect((await asked(parts(forged, own.key))).words).toContain('the signature is not right')
+  expect((await asked(parts(forged, forger.key().id))).words).toContain('not signed with a key of this shop')
+  rmSync(folder, { recursive: true })
+})
+
+test('A page that was corrected is told as such, and its certificate says so', async () => {
+  const { code } = (await certificate()).proof
+  const { draft } = await draftOf('batch 7K-115')
+  await correctRecord(desk, { jobId, correctsId: entryId, draft, reason: 'Wrong bottle', signedBy: 'Jo' })
+  expect(await asked(code!)).toMatchObject({
+    yes: false,
+    words: expect.stringContaining('a later page corrects it'),
+  })
+  expect(pdfWords((await certificate()).bytes)).toContain('Page 2 corrects this one')
+})
+
+test('The key is one file for this user alone, and a copy of the shop takes it along', async () => {
+  await certificate()
+  const dataDir = dirname(desk.store.source.file)
+  const [name] = readdirSync(join(dataDir, 'keys'))
+  expect(statSync(join(dataDir, 'keys', name!)).mode & 0o077).toBe(0)
+  expect(filesBeside(dataDir).map(file => file.name)).toContain(`keys/${name}`)
+  // The same folder opened again signs with the same key.
+  expect(openSigner(dataDir).key()).toEqual(desk.store.signer.key())
+})
+
+test('The page checks on its own: yes as it is, no for a changed digit or code, and it knows nothing of the owner', async () => {
+  const { bytes } = await verifyFile(desk, { entryId })
+  const html = new TextDecoder().decode(bytes)
+  const [entry] = await entries()
+  expect(html).not.toContain(entry!.content.facts.customerName)
+  const script = /<script>([\s\S]*)<\/script>/.exec(html)![1]!
+  const { code, statement } = (await certificate()).proof
+  const check = (said: string, by: string) => {
+    const context = {
+      crypto: webcrypto,
+      atob,
+      btoa,
+      TextEncoder,
+      document: { getElementById: () => ({}) },
+      answer: null,
+    }
+    runInNewContext(`${script}\nanswer = check(${JSON.stringify(said)}, ${JSON.stringify(by)})`, context)
+    return context.answer as unknown as Promise<string>
+  }
+  expect(await check(statement!, code!)).toBe('Yes: the certificate is as it was signed.')
+  for (const digit of statement!.matchAll(/\d/g))
+    expect(await check(changed(statement!, digit.index), code!)).toMatch(
+      /^No: the certificate says something else/,
+    )
+  expect(await check(statement!, changed(code!, 20))).toMatch(/^No/)
+  expect(await check(statement!, changed(code!, 80))).toMatch(/^No: the signature is not right/)
+  expect(await check(statement!, 'nonsense')).toMatch(/^No: this is no code/)
+})
