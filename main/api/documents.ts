@@ -7,12 +7,14 @@ import { diagnosticsFile } from '../services/diagnostics/diagnostics.ts'
 import { historyFilter } from '../services/history/inputs.ts'
 import { importReportFile } from '../services/imports/reportFile.ts'
 import { careSheet } from '../services/job/ownerWords.ts'
+import { workOrder } from '../services/job/workOrder.ts'
 import { everythingFile } from '../services/leaving/everything.ts'
 import { historyFile } from '../services/leaving/historyFile.ts'
 import { personFile } from '../services/leaving/person.ts'
 import { journalInput } from '../services/money/inputs.ts'
 import { invoiceFile, quoteFile, statementFile } from '../services/money/paperFiles.ts'
 import { journalFile } from '../services/money/takings.ts'
+import { daySheet } from '../services/morning/daySheet.ts'
 import { shopCalendar } from '../services/reminders/feeds.ts'
 import { ownerLetter } from '../services/reminders/ownerLetter.ts'
 import { bottleLabel } from '../services/shelf/bottleLabel.ts'
@@ -64,6 +66,12 @@ export function addDocuments(app: App, desk: Desk): void {
   )
   app.get('/documents/care/:file{[\\w-]+\\.pdf}', context =>
     answer(context, () => careSheet(desk, { id: idOf(context.req.param('file')) })),
+  )
+  app.get('/documents/work-order/:file{[\\w-]+\\.pdf}', context =>
+    answer(context, () => workOrder(desk, { id: idOf(context.req.param('file')) })),
+  )
+  app.get('/documents/day/:file{\\d{4}-\\d\\d-\\d\\d\\.pdf}', context =>
+    answer(context, () => daySheet(desk, { date: idOf(context.req.param('file')) })),
   )
   app.get('/documents/certificate/:file{[\\w-]+\\.pdf}', context =>
     answer(context, () => certificateFile(desk, { entryId: idOf(context.req.param('file')) })),

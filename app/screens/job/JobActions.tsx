@@ -3,6 +3,7 @@ import { useState } from 'react'
 import type { JobView } from '../../../main/api/views.ts'
 import { trpc } from '../../data/trpc.ts'
 import { AskDialog } from '../../parts/AskDialog.tsx'
+import { DocumentButton } from '../../parts/DocumentButton.tsx'
 import { HandOver } from './HandOver.tsx'
 import { nextAct } from './nextAct.ts'
 import { PromiseDialog } from './PromiseDialog.tsx'
@@ -27,6 +28,7 @@ export function JobActions({ job, happened }: { job: JobView; happened: Happened
           Cancel the job
         </Button>
       )}
+      <DocumentButton path={`/documents/work-order/${job.id}.pdf`}>Work order</DocumentButton>
       {asking === 'cancel' && (
         <AskDialog
           title={`Cancel job ${job.number}?`}

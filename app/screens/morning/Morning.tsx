@@ -7,6 +7,7 @@ import type { MorningView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
 import { useNowAt } from '../../data/now.ts'
 import { trpc } from '../../data/trpc.ts'
+import { DocumentButton } from '../../parts/DocumentButton.tsx'
 import { useKeyWords } from '../../parts/keyWords.ts'
 import { OutToday } from '../../parts/OutToday.tsx'
 import pieces from '../../parts/pieces.module.css'
@@ -71,6 +72,7 @@ export function Morning() {
           >
             Re-lay
           </Button>
+          <DocumentButton path={`/documents/day/${sheet.date}.pdf`}>Day sheet</DocumentButton>
           <Button onClick={() => window.print()}>Print</Button>
         </Group>
       </header>

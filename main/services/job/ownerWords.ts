@@ -1,6 +1,6 @@
 /** What the owner of a coated car is told when it leaves: how long to keep it dry, and when to wash it first. */
-import { ownerLetterPdf } from '../../documents/ownerLetter.ts'
-import { momentWords, zonedOf } from '../../domain/calendar/index.ts'
+import { careSheetPdf } from '../../documents/careSheet.ts'
+import { momentWords, weekdayDate, zonedOf } from '../../domain/calendar/index.ts'
 import { reachedOutside, usualOutside } from '../../domain/cure/index.ts'
 import { coatsOf } from '../../domain/floor/index.ts'
 import { degreesWords } from '../../domain/measure/index.ts'
@@ -8,6 +8,7 @@ import { refuse } from '../../domain/refusal.ts'
 import type { Desk } from '../desk/desk.ts'
 import { issuerOf } from '../desk/issuer.ts'
 import { plateWords, vehicleWords } from '../floor/jobRows.ts'
+import { carUpkeep } from '../upkeep/car.ts'
 import type { OutsideInput } from './inputs.ts'
 import { changeJob } from './jobChange.ts'
 import { type JobOnFloor, jobOnFloor } from './jobOnFloor.ts'
@@ -52,35 +53,74 @@ export function setOutside(
   })
 }
 
-/** The same words as a sheet to hand over with the key. */
+/** The same as a sheet to hand over with the key, with what was applied and the visits that follow. */
 export async function careSheet(desk: Desk, { id }: { id: string }) {
-  const found = await jobOnFloor(desk.store.read, desk.now(), id)
-  const body = careOf(found)
-  if (!body) refuse('missing', { id }, 'Nothing on this car cures, so there is no care sheet for it.')
-  const { job, floor } = found
-  const bytes = await ownerLetterPdf({
+  const tx = desk.store.read
+  const onFloor = await jobOnFloor(tx, desk.now(), id)
+  const care = timesOf(onFloor)
+  if (!care) refuse('missing', { id }, 'Nothing on this car cures, so there is no care sheet for it.')
+  const { job, floor, products } = onFloor
+  const { plans } = await carUpkeep(desk, { vehicleId: job.vehicleId })
+  const when = (at: number | null) => (at === null ? never : momentWords(at, floor.zone))
+  const coats = coatsOf(job.steps, products)
+  const bytes = await careSheetPdf({
     at: floor.nowAt,
-    ...(await issuerOf(desk.store.read)),
+    ...(await issuerOf(tx)),
+    subject: subjectOf(onFloor),
     to: [job.customer.name],
-    dayWords: zonedOf(floor.nowAt, floor.zone).toLocaleString('en', { dateStyle: 'long' }),
-    subject: subjectOf(found),
-    language: 'en',
-    body: body.join('\n\n'),
+    facts: [
+      ['Car', vehicleWords(job.vehicle)],
+      ['Plate', plateWords(job.vehicle.plate)],
+      ['Handed over', job.leftAt === null ? '' : momentWords(job.leftAt, floor.zone)],
+    ].filter(([, words]) => words !== '') as [string, string][],
+    times: [
+      [
+        'Keep it dry until',
+        care.dryAt === care.leavesAt ? 'it may get wet from the time you have it' : when(care.dryAt),
+      ],
+      ['No wash before', when(care.washAt)],
+      ['Fully cured on', when(care.fullAt)],
+    ],
+    reckoned: reckonedWords(onFloor, care),
+    applied: coats.map(coat => ({ product: coat.product.name, where: job.steps[coat.index]?.name ?? '' })),
+    visits: plans.flatMap(({ title, next }) =>
+      next === null
+        ? []
+        : [
+            {
+              title,
+              due: fullDay(next.dueOn),
+              window: `${fullDay(next.firstOn)} to ${fullDay(next.lastOn)}`,
+            },
+          ],
+    ),
   })
   return { name: `care-${plateWords(job.vehicle.plate)}.pdf`, type: 'application/pdf', bytes }
 }
+
+const never = 'not in this cold; ask us'
+const fullDay = (date: string) => weekdayDate(date)
 
 function subjectOf({ job }: JobOnFloor): string {
   const plate = job.vehicle.plate === '' ? '' : ` (${plateWords(job.vehicle.plate)})`
   return `Care of your ${vehicleWords(job.vehicle)}${plate}`
 }
 
-function careOf({ job, floor, products }: JobOnFloor): string[] | null {
+interface CareTimes {
+  leavesAt: number
+  /** Null: too cold ever to get there. */
+  dryAt: number | null
+  washAt: number | null
+  fullAt: number | null
+  weather: { celsius: number; words: string }
+}
+
+/** When the slowest coat reaches each milestone, in the weather outside; null where nothing on the car cures. */
+function timesOf({ job, floor, products }: JobOnFloor): CareTimes | null {
   const coats = coatsOf(job.steps, products)
   if (coats.length === 0) return null
   const leavesAt = job.leftAt ?? job.leavesAt
   const weather = weatherOf({ job, floor, products }, leavesAt)
-  const when = (at: number) => momentWords(at, floor.zone)
   const latest = (ageOf: (coat: Coat) => number) => {
     const each = coats.map(coat =>
       reachedOutside(
@@ -91,16 +131,34 @@ function careOf({ job, floor, products }: JobOnFloor): string[] | null {
     )
     return each.reduce<number | null>((a, b) => (a === null || b === null ? null : Math.max(a, b)), leavesAt)
   }
-  const dryAt = latest(coat => coat.product.cureProfile.keepDryMin)
-  const washAt = latest(coat => coat.product.cureProfile.firstWashMin)
-  const never = 'not in this cold; ask us'
+  return {
+    leavesAt,
+    weather,
+    dryAt: latest(coat => coat.product.cureProfile.keepDryMin),
+    washAt: latest(coat => coat.product.cureProfile.firstWashMin),
+    fullAt: latest(coat => coat.product.cureProfile.fullCure.lateMin),
+  }
+}
+
+function careOf(onFloor: JobOnFloor): string[] | null {
+  const care = timesOf(onFloor)
+  if (!care) return null
+  const when = (at: number | null) => (at === null ? never : momentWords(at, onFloor.floor.zone))
   return [
-    dryAt === leavesAt
+    care.dryAt === care.leavesAt
       ? 'Your car may get wet from the time you have it.'
-      : `Keep your car dry until ${dryAt === null ? never : when(dryAt)}: no rain, no dew, no washing. It must travel and stand under cover until then.`,
-    `Wash it for the first time not before ${washAt === null ? never : when(washAt)}.`,
-    `These times are reckoned from ${when(leavesAt)} on at ${degreesWords(weather.celsius, floor.shop.units)} outside, ${weather.words}. In colder weather they come later. The data sheet of what was applied decides.`,
+      : `Keep your car dry until ${when(care.dryAt)}: no rain, no dew, no washing. It must travel and stand under cover until then.`,
+    `Wash it for the first time not before ${when(care.washAt)}.`,
+    reckonedWords(onFloor, care),
   ]
+}
+
+function reckonedWords({ floor }: JobOnFloor, { leavesAt, weather }: CareTimes): string {
+  return (
+    `These times are reckoned from ${momentWords(leavesAt, floor.zone)} on at ` +
+    `${degreesWords(weather.celsius, floor.shop.units)} outside, ${weather.words}. In colder weather they come later. ` +
+    'The data sheet of what was applied decides.'
+  )
 }
 
 /** How old a coat is when its car leaves: by its clock, or as planned at the profile's temperature. */

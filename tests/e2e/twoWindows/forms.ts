@@ -45,14 +45,6 @@ export const editForms: readonly EditForm[] = [
     second: 'Old loan car',
   },
   {
-    file: 'screens/settings/PapersSection.tsx',
-    at: () => '/settings/papers',
-    form: 'Papers',
-    field: 'Colour of headings and lines',
-    first: '#225544',
-    second: '#552244',
-  },
-  {
     file: 'screens/settings/HoursSection.tsx',
     at: () => '/settings/hours',
     form: 'Opening hours',

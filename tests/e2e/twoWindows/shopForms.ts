@@ -26,4 +26,12 @@ export const shopForms: readonly EditForm[] = [
     first: 'Quillhaven',
     second: 'Quillhaven & Co',
   },
+  {
+    file: 'screens/settings/PapersSection.tsx',
+    at: () => '/settings/papers',
+    form: 'Papers',
+    field: 'Colour of headings and lines',
+    first: '#225544',
+    second: '#552244',
+  },
 ]

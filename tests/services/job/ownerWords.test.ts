@@ -1,6 +1,12 @@
 import { beforeEach, expect, test } from 'vitest'
+import { momentWords, weekdayDate } from '../../../main/domain/calendar/index.ts'
+import { coatsOf } from '../../../main/domain/floor/index.ts'
 import { confirmCover } from '../../../main/services/job/cover.ts'
+import { handOver } from '../../../main/services/job/jobActs.ts'
+import { jobOnFloor } from '../../../main/services/job/jobOnFloor.ts'
 import { careSheet, ownerWords, setOutside } from '../../../main/services/job/ownerWords.ts'
+import { carUpkeep } from '../../../main/services/upkeep/car.ts'
+import { pdfWords } from '../../documents/poppler.ts'
 import { bookJob } from '../bookJob.ts'
 import { does, job, keepsDryADay, layeredCar } from '../cure/coatedCar.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
@@ -46,9 +52,37 @@ test('The owner is told until when to keep the car dry and when to wash it, for 
   await expect(
     setOutside(desk, { id, version: (await job(desk, id)).version, outsideC: 90 }),
   ).rejects.toMatchObject({ code: 'weather-impossible', field: 'outsideC' })
-  const { type, bytes } = await careSheet(desk, { id })
-  expect(type).toBe('application/pdf')
-  expect(new TextDecoder().decode(bytes.slice(0, 5))).toBe('%PDF-')
+  const words = pdfWords((await careSheet(desk, { id })).bytes)
+  expect(words).toContain('Keep it dry until Sun 19 April 2026, 01:30')
+  expect(words).toContain('No wash before Wed 13 May 2026, 01:30')
+  expect(words).toContain('as noted for this day')
+})
+
+test('The care sheet says what was applied, when it is fully cured by the clock, and when each visit is due', async () => {
+  const id = await layeredCar(desk, shop)
+  for (const position of [0, 1, 2, 4]) await does(desk, id, position)
+  await confirmCover(desk, { id, version: (await job(desk, id)).version, by: 'Ines Vale' })
+  desk.setNow('2026-04-16T13:00:00Z')
+  await handOver(desk, { id, version: (await job(desk, id)).version })
+  const words = pdfWords((await careSheet(desk, { id })).bytes)
+  const left = await jobOnFloor(desk.store.read, desk.now(), id)
+  const coats = coatsOf(left.job.steps, left.products)
+  // Without a weather noted the days after count at the profile's own temperature: cure age and time are the same.
+  const cured = Math.max(
+    ...coats.map(({ laid, product }) => {
+      const missing = product.cureProfile.fullCure.lateMin - laid!.clock.ageAt(left.job.leftAt!)
+      return left.job.leftAt! + Math.ceil(missing - 1e-6)
+    }),
+  )
+  expect(words).toContain(`Fully cured on ${momentWords(cured, left.floor.zone)}`)
+  for (const { product } of coats) expect(words).toContain(product.name)
+  const { plans } = await carUpkeep(desk, { vehicleId: left.job.vehicleId })
+  const due = plans.filter(plan => plan.next !== null)
+  expect(due.length).toBeGreaterThan(0)
+  for (const { title, next } of due) {
+    expect(words).toContain(title)
+    expect(words).toContain(weekdayDate(next!.dueOn))
+  }
 })
 
 test('A car on which nothing cures has no such words', async () => {

@@ -1,0 +1,139 @@
+/** The work order: what is done to a car, by whom and when, with what, and what to beware of. */
+import type { PictogramCode } from '../domain/hazard/index.ts'
+import type { Fact, Issuer } from './kit/frame.ts'
+import { makeSheet } from './kit/makeSheet.ts'
+import { drawPictogram, pictogramAlt } from './kit/marks.ts'
+import { mm, type Paper } from './kit/pdf.ts'
+import { quiet, type Sheet } from './kit/sheet.ts'
+import { drawTable } from './kit/table.ts'
+
+export interface OrderedStep {
+  name: string
+  /** The product, the amount by its recipe; empty: none. */
+  under: string
+  bay: string
+  /** `Wed 15 April 2026, 09:00` */
+  from: string
+  to: string
+  /** Whoever works on it, with when where it is for a part alone. */
+  who: string
+}
+
+export interface OrderedProduct {
+  name: string
+  signalWord: string | null
+  pictograms: readonly PictogramCode[]
+  hazards: readonly string[]
+  protection: readonly string[]
+  /** What is usual or what the sheet says, and who decides. */
+  caution: string
+  silences: readonly string[]
+}
+
+export interface WorkOrder {
+  at: number
+  paper: Paper
+  issuer: Issuer
+  number: number
+  facts: readonly Fact[]
+  treatments: readonly { name: string; under: string }[]
+  steps: readonly OrderedStep[]
+  /** What is ticked off around the work, with who has done so. */
+  checks: readonly { when: string; words: string; doneBy: string | null }[]
+  /** Rules that bind the end: earliest pick-up, keep dry. */
+  cure: readonly string[]
+  products: readonly OrderedProduct[]
+  tools: readonly string[]
+  notes: readonly string[]
+}
+
+/** The work order as a PDF. */
+export function workOrderPdf(order: WorkOrder): Promise<Uint8Array<ArrayBuffer>> {
+  const frame = {
+    title: `Work order ${order.number}`,
+    at: order.at,
+    paper: order.paper,
+    issuer: order.issuer,
+    reference: `work order ${order.number}`,
+    facts: order.facts,
+  }
+  return makeSheet(frame, sheet => {
+    sheet.heading('What was sold')
+    sheet.list(order.treatments.map(({ name, under }) => (under === '' ? name : `${name}: ${under}`)))
+    for (const note of order.notes) sheet.paragraph(note, { before: 4, font: 'bold' })
+    sheet.heading('Steps')
+    drawSteps(sheet, order.steps)
+    if (order.cure.length > 0) {
+      sheet.heading('Cure and pick-up')
+      sheet.list(order.cure)
+    }
+    if (order.checks.length > 0) {
+      sheet.heading('To look at')
+      drawTable(
+        sheet,
+        [{ title: 'Done', width: 60 }, { title: 'When', width: 'fit' }, { title: 'What' }],
+        order.checks.map(({ when, words, doneBy }) => [doneBy ? `☑ ${doneBy}` : '☐', when, words]),
+      )
+    }
+    if (order.tools.length > 0) {
+      sheet.heading('Tools')
+      sheet.list(order.tools)
+    }
+    if (order.products.length > 0) {
+      sheet.heading('Chemicals')
+      for (const product of order.products) drawProduct(sheet, product)
+      sheet.paragraph(
+        'The data sheet, local rules and licensed practice decide. This page only reminds of them.',
+        { colour: quiet, size: 8.5, before: 6 },
+      )
+    }
+  })
+}
+
+function drawSteps(sheet: Sheet, steps: readonly OrderedStep[]): void {
+  drawTable(
+    sheet,
+    [
+      { title: 'No.', width: 'fit', align: 'right' },
+      { title: 'Step' },
+      { title: 'From', width: 'fit' },
+      { title: 'To', width: 'fit' },
+      { title: 'Bay', width: 'fit' },
+      { title: 'Who', width: 'fit' },
+      { title: 'Done', width: 34 },
+    ],
+    steps.map(({ name, under, from, to, bay, who }, i) => [
+      String(i + 1),
+      { words: name, under },
+      from,
+      to,
+      bay,
+      who,
+      '☐',
+    ]),
+    { size: 8.5 },
+  )
+}
+
+const mark = 13 * mm
+
+/** A product with its pictograms in a row; all of it on one page where it fits on one. */
+function drawProduct(sheet: Sheet, product: OrderedProduct): void {
+  const { name, signalWord, pictograms, hazards, protection, caution, silences } = product
+  sheet.need(mark + 70)
+  sheet.paragraph(signalWord ? `${name}: ${signalWord}` : name, { font: 'bold', before: 6 })
+  if (pictograms.length > 0) {
+    sheet.gap(2)
+    const { y } = sheet
+    pictograms.forEach((code, i) => {
+      sheet.y = y
+      const draw = (x: number, top: number) => drawPictogram(sheet.pdf, code, x, top, mark)
+      sheet.figure(pictogramAlt(code), draw, { width: mark, height: mark }, sheet.left + i * (mark + 4))
+    })
+    sheet.gap(2)
+  }
+  if (protection.length > 0) sheet.paragraph(`Wear: ${protection.join('; ')}.`, { font: 'bold', size: 9 })
+  if (hazards.length > 0) sheet.paragraph(hazards.join(' '), { size: 9 })
+  sheet.paragraph(caution, { size: 9 })
+  for (const silence of silences) sheet.paragraph(silence, { size: 9 })
+}

@@ -1,0 +1,89 @@
+import { type OrderedProduct, type WorkOrder, workOrderPdf } from '../../documents/workOrder.ts'
+import { momentWords } from '../../domain/calendar/index.ts'
+import { toolCautions } from '../../domain/hazard/index.ts'
+import { type CheckMoment, scopeWords } from '../../domain/shop/index.ts'
+import type { Tx } from '../../store/store.ts'
+import type { Desk } from '../desk/desk.ts'
+import { issuerOf } from '../desk/issuer.ts'
+import { safetyOf } from '../shelf/safety.ts'
+import { getJob, type JobStepView, type JobView } from './jobView.ts'
+
+const momentsSaid: Readonly<Record<CheckMoment, string>> = {
+  arrival: 'When the car comes',
+  coat: 'Before it is coated',
+  handover: 'Before it leaves',
+}
+
+/** The work order of a job as it now stands, to hang beside the car. */
+export async function workOrder(desk: Desk, { id }: { id: string }) {
+  const job = await getJob(desk, { id })
+  const bytes = await workOrderPdf(await orderOf(desk, job))
+  return { name: `work-order-${job.number}.pdf`, type: 'application/pdf', bytes }
+}
+
+async function orderOf(desk: Desk, job: JobView): Promise<WorkOrder> {
+  const tx = desk.store.read
+  const when = (at: number) => momentWords(at, job.zone)
+  const work = job.steps.filter(step => step.kind === 'work')
+  return {
+    at: job.nowAt,
+    ...(await issuerOf(tx)),
+    number: job.number,
+    facts: [
+      ['Car', job.vehicle.words],
+      ['Plate', job.vehicle.plate],
+      ['Owner', job.customer.name],
+      ['Paint', `${job.vehicle.finish}, ${job.condition}`],
+      [job.arrivedAt === null ? 'Comes' : 'Came', when(job.arrivedAt ?? job.dropOffAt)],
+      ['Promised', when(job.promisedAt)],
+      ['Printed', when(job.nowAt)],
+    ],
+    treatments: job.treatments.map(({ name, scope, leftOut }) => ({
+      name,
+      under: [scope === 'whole' ? '' : scopeWords[scope], leftOut === '' ? '' : `leaves out ${leftOut}`]
+        .filter(Boolean)
+        .join('; '),
+    })),
+    notes: [job.note, job.vehicle.note].filter(note => note.trim() !== ''),
+    steps: job.steps.map(step => stepOf(step, when)),
+    cure: [...job.cureWords, ...(job.coated ? [`Earliest pick-up ${when(job.safeAt)}.`] : [])],
+    checks: job.checks.map(({ moment, words, doneBy }) => ({ when: momentsSaid[moment], words, doneBy })),
+    tools: toolCautions(work.map(step => step.stage)),
+    products: await productsOf(tx, work),
+  }
+}
+
+function stepOf(step: JobStepView, when: (at: number) => string) {
+  const product = step.productName === null ? [] : [step.productName]
+  return {
+    name: step.name,
+    under: [...product, ...step.uses, ...(step.kind === 'hold' ? ['nobody touches the car'] : [])].join('; '),
+    bay: step.moved ? `${step.bayName}, ${step.moved.bayName} from ${when(step.moved.at)}` : step.bayName,
+    from: when(step.actualStartAt ?? step.startAt),
+    to: when(step.actualEndAt ?? step.endAt),
+    who: step.crew
+      .map(({ name, helps }) => (helps ? `${name} (helps from ${when(helps.from)})` : name))
+      .join(', '),
+  }
+}
+
+async function productsOf(tx: Tx, work: readonly JobStepView[]): Promise<OrderedProduct[]> {
+  const ids = [...new Set(work.flatMap(step => step.productId ?? []))]
+  const all: OrderedProduct[] = []
+  for (const id of ids) {
+    const safety = await safetyOf(tx, id)
+    all.push({
+      name: safety.productName,
+      signalWord: safety.label.signalWord,
+      pictograms: safety.label.pictograms.map(({ code }) => code),
+      hazards: safety.label.hazards.map(({ text }) => (/[.!?]$/.test(text) ? text : `${text}.`)),
+      protection: safety.protection ?? [],
+      caution: safety.caution,
+      silences: safety.silences.filter(({ field }) => handled.has(field)).map(({ words }) => words),
+    })
+  }
+  return all
+}
+
+/** What changes how a product is handled; what else the sheet is silent on stands with the product. */
+const handled: ReadonlySet<string> = new Set(['hazardCodes', 'protection'])

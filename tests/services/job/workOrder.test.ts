@@ -1,0 +1,65 @@
+import { beforeEach, expect, test } from 'vitest'
+import { getJob } from '../../../main/services/job/jobView.ts'
+import { workOrder } from '../../../main/services/job/workOrder.ts'
+import { saveSafety } from '../../../main/services/shelf/safety.ts'
+import { pdfInfo, pdfTags, pdfWords } from '../../documents/poppler.ts'
+import { layeredCar } from '../cure/coatedCar.ts'
+import { makeDesk, type TestDesk } from '../makeDesk.ts'
+import { testShop } from '../testShop.ts'
+
+let desk: TestDesk
+let id: string
+
+beforeEach(async () => {
+  desk = await makeDesk('2026-04-15T12:00:00Z')
+  id = await layeredCar(desk, await testShop(desk))
+})
+
+const read = async () => {
+  const { bytes } = await workOrder(desk, { id })
+  return { bytes, words: pdfWords(bytes), job: await getJob(desk, { id }) }
+}
+
+test('The work order has every step with its time, bay and people, and the promise with its year', async () => {
+  const { bytes, words, job } = await read()
+  expect(pdfInfo(bytes)).toMatchObject({ Title: `Work order ${job.number}`, Tagged: 'yes' })
+  for (const part of [job.vehicle.words, job.customer.name, job.treatments[0]!.name])
+    expect(words).toContain(part)
+  expect(words).toMatch(/Promised \w{3} \d+ \w+ 2026, \d\d:\d\d/)
+  expect(words).toContain('nobody touches the car')
+  const tags = pdfTags(bytes)
+  for (const step of job.steps) expect(tags).toContain(step.name)
+  for (const { name } of job.steps.flatMap(step => step.crew)) expect(words).toContain(name)
+  expect(words).toContain('Earliest pick-up')
+})
+
+test('It warns of each chemical, by the data sheet where somebody has read it, and of the tools', async () => {
+  const before = await read()
+  expect(before.words).toContain('No data sheet is filed')
+  expect(before.words).toContain('The data sheet, local rules and licensed practice decide.')
+  const productId = before.job.steps.find(step => step.productId !== null)!.productId!
+  await saveSafety(desk, {
+    productId,
+    revisedOn: '2025-02-11',
+    hazardCodes: ['H226', 'H319'],
+    precautionaryCodes: ['P280'],
+    signalWord: 'Warning',
+    protection: ['nitrile gloves', 'safety glasses'],
+    storageGroup: 'flammable',
+    unNumber: null,
+    ph: null,
+    maker: 'Ovrel Surface Chemistry, +1 212-555-0143',
+    note: '',
+  })
+  const { bytes, words } = await read()
+  expect(words).toContain('Wear: nitrile gloves; safety glasses.')
+  // 29 CFR 1910.1200, appendix C: H226 and H319; their pictograms are the flame and the exclamation mark.
+  expect(words).toContain('Flammable liquid and vapor.')
+  expect(words).toContain('Causes serious eye irritation.')
+  expect(Buffer.from(bytes).toString('latin1')).toMatch(/\/Alt \(GHS02: [^)]*\)/)
+  expect(Buffer.from(bytes).toString('latin1')).toMatch(/\/Alt \(GHS07: [^)]*\)/)
+})
+
+test('A job that is not there has no work order', async () => {
+  await expect(workOrder(desk, { id: 'nobody' })).rejects.toMatchObject({ code: 'missing' })
+})
