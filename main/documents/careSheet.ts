@@ -17,7 +17,7 @@ export interface CareSheet {
   times: readonly Fact[]
   /** How those times were reckoned. */
   reckoned: string
-  applied: readonly { product: string; where: string }[]
+  applied: readonly { product: string; step: string }[]
   /** Visits that follow, with the day each is due. */
   visits: readonly { title: string; due: string; window: string }[]
 }
@@ -41,8 +41,8 @@ export function careSheetPdf(care: CareSheet): Promise<Uint8Array<ArrayBuffer>> 
     sheet.heading('What was applied')
     drawTable(
       sheet,
-      [{ title: 'Product' }, { title: 'Where' }],
-      applied.map(({ product, where }) => [product, where]),
+      [{ title: 'Product' }, { title: 'Step' }],
+      applied.map(({ product, step }) => [product, step]),
     )
     sheet.heading('From then on')
     sheet.list(always)

@@ -134,6 +134,7 @@ function drawProduct(sheet: Sheet, product: OrderedProduct): void {
   }
   if (protection.length > 0) sheet.paragraph(`Wear: ${protection.join('; ')}.`, { font: 'bold', size: 9 })
   if (hazards.length > 0) sheet.paragraph(hazards.join(' '), { size: 9 })
-  sheet.paragraph(caution, { size: 9 })
+  // With the equipment and the hazards said, the caution would say them again.
+  if (protection.length === 0 || hazards.length === 0) sheet.paragraph(caution, { size: 9 })
   for (const silence of silences) sheet.paragraph(silence, { size: 9 })
 }

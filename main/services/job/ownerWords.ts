@@ -74,15 +74,14 @@ export async function careSheet(desk: Desk, { id }: { id: string }) {
       ['Handed over', job.leftAt === null ? '' : momentWords(job.leftAt, floor.zone)],
     ].filter(([, words]) => words !== '') as [string, string][],
     times: [
-      [
-        'Keep it dry until',
-        care.dryAt === care.leavesAt ? 'it may get wet from the time you have it' : when(care.dryAt),
-      ],
+      care.dryAt === care.leavesAt
+        ? ['Rain', 'it may get wet from the time you have it']
+        : ['Keep it dry until', when(care.dryAt)],
       ['No wash before', when(care.washAt)],
       ['Fully cured on', when(care.fullAt)],
     ],
     reckoned: reckonedWords(onFloor, care),
-    applied: coats.map(coat => ({ product: coat.product.name, where: job.steps[coat.index]?.name ?? '' })),
+    applied: coats.map(coat => ({ product: coat.product.name, step: job.steps[coat.index]?.name ?? '' })),
     visits: plans.flatMap(({ title, next }) =>
       next === null
         ? []
