@@ -2,7 +2,7 @@ import { certificatePdf } from '../../documents/certificate.ts'
 import { verifyPage } from '../../documents/verifyPage.ts'
 import { statementText } from '../../domain/proof/index.ts'
 import type { Desk } from '../desk/desk.ts'
-import { issuerOf } from '../desk/issuer.ts'
+import { letterheadOf } from '../desk/issuer.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { codeOf, referenceOf, signedPage, statementOf } from './certify.ts'
 
@@ -11,7 +11,7 @@ export async function certificateFile(desk: Desk, { entryId }: { entryId: string
   const { page, sections, code } = await certified(desk, entryId)
   const bytes = await certificatePdf({
     at: page.signedAt,
-    ...(await issuerOf(desk.store.read)),
+    ...(await letterheadOf(desk.store.read)),
     reference: referenceOf(page),
     sections,
     correctedBy: page.correctedBy,

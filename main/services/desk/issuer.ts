@@ -4,7 +4,7 @@ import { type Paper, paperOf } from '../../documents/kit/pdf.ts'
 import { readLogo } from '../../domain/shop/index.ts'
 import { showPhone } from '../../domain/vehicle/index.ts'
 import type { Tx } from '../../store/store.ts'
-import { shopOf } from './shopView.ts'
+import { type ShopView, shopOf } from './shopView.ts'
 
 /** How the papers look, as it was saved or from the start. */
 export async function paperStyleOf(tx: Tx) {
@@ -12,19 +12,24 @@ export async function paperStyleOf(tx: Tx) {
   return saved ?? { paper: null, colour: '#31456b', version: 0, logo: null }
 }
 
+/** Who issues the shop's papers. */
+export async function issuerOf(tx: Tx, shop: ShopView): Promise<Issuer> {
+  return issuerIn(shop, await paperStyleOf(tx))
+}
+
 /** What every paper of the shop needs: who issues it, and on which paper. */
-export async function issuerOf(tx: Tx): Promise<{ issuer: Issuer; paper: Paper }> {
+export async function letterheadOf(tx: Tx): Promise<{ issuer: Issuer; paper: Paper }> {
   const [shop, style] = await Promise.all([shopOf(tx), paperStyleOf(tx)])
+  return { issuer: issuerIn(shop, style), paper: (style.paper as Paper | null) ?? paperOf(shop.country) }
+}
+
+function issuerIn(shop: ShopView, { logo, colour }: Awaited<ReturnType<typeof paperStyleOf>>): Issuer {
   const phone = shop.phone === null ? null : showPhone(shop.phone, shop.country)
-  const { logo } = style
   return {
-    paper: (style.paper as Paper | null) ?? paperOf(shop.country),
-    issuer: {
-      name: shop.name,
-      lines: [...(shop.address ?? '').split(/\r?\n/), phone ?? '', shop.email ?? ''],
-      logo: logo && { bytes: logo.bytes, ...sizeOf(logo.bytes) },
-      colour: style.colour,
-    },
+    name: shop.name,
+    lines: [...(shop.address ?? '').split(/\r?\n/), phone ?? '', shop.email ?? ''],
+    logo: logo && { bytes: logo.bytes, ...sizeOf(logo.bytes) },
+    colour,
   }
 }
 

@@ -6,7 +6,7 @@ import { coatsOf } from '../../domain/floor/index.ts'
 import { degreesWords } from '../../domain/measure/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import type { Desk } from '../desk/desk.ts'
-import { issuerOf } from '../desk/issuer.ts'
+import { letterheadOf } from '../desk/issuer.ts'
 import { plateWords, vehicleWords } from '../floor/jobRows.ts'
 import { carUpkeep } from '../upkeep/car.ts'
 import type { OutsideInput } from './inputs.ts'
@@ -65,7 +65,7 @@ export async function careSheet(desk: Desk, { id }: { id: string }) {
   const coats = coatsOf(job.steps, products)
   const bytes = await careSheetPdf({
     at: floor.nowAt,
-    ...(await issuerOf(tx)),
+    ...(await letterheadOf(tx)),
     subject: subjectOf(onFloor),
     to: [job.customer.name],
     facts: [

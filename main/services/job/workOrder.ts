@@ -4,7 +4,7 @@ import { toolCautions } from '../../domain/hazard/index.ts'
 import { type CheckMoment, scopeWords } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
-import { issuerOf } from '../desk/issuer.ts'
+import { letterheadOf } from '../desk/issuer.ts'
 import { safetyOf } from '../shelf/safety.ts'
 import { getJob, type JobStepView, type JobView } from './jobView.ts'
 
@@ -27,7 +27,7 @@ async function orderOf(desk: Desk, job: JobView): Promise<WorkOrder> {
   const work = job.steps.filter(step => step.kind === 'work')
   return {
     at: job.nowAt,
-    ...(await issuerOf(tx)),
+    ...(await letterheadOf(tx)),
     number: job.number,
     facts: [
       ['Car', job.vehicle.words],

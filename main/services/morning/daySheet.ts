@@ -1,7 +1,7 @@
 import { type DaySheetPart, daySheetPdf } from '../../documents/daySheet.ts'
 import { minuteWords, momentWords, startOfDay } from '../../domain/calendar/index.ts'
 import type { Desk } from '../desk/desk.ts'
-import { issuerOf } from '../desk/issuer.ts'
+import { letterheadOf } from '../desk/issuer.ts'
 import { dateWords } from '../shelf/orders/letter.ts'
 import { type MorningView, morningSheet } from './morning.ts'
 
@@ -13,7 +13,7 @@ export async function daySheet(desk: Desk, input: { date: string }) {
   const open = day.open.map(({ from, to }) => `${when(from)} to ${when(to)}`).join(', ')
   const bytes = await daySheetPdf({
     at: day.nowAt,
-    ...(await issuerOf(desk.store.read)),
+    ...(await letterheadOf(desk.store.read)),
     dayWords: dateWords(day.date),
     facts: [
       ['Open', open === '' ? 'closed' : open],

@@ -2,7 +2,7 @@ import { ownerLetterPdf } from '../../documents/ownerLetter.ts'
 import { zonedOf } from '../../domain/calendar/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import type { Desk } from '../desk/desk.ts'
-import { issuerOf } from '../desk/issuer.ts'
+import { letterheadOf } from '../desk/issuer.ts'
 import { shopOf } from '../desk/shopView.ts'
 
 /** The PDF of a letter that was approved, to fold into a window envelope. */
@@ -24,7 +24,7 @@ export async function ownerLetter(desk: Desk, input: { messageId: string }) {
   const at = row.sentAt ?? desk.now()
   const bytes = await ownerLetterPdf({
     at,
-    ...(await issuerOf(tx)),
+    ...(await letterheadOf(tx)),
     to: [
       row.customer.name,
       ...(row.customer.reach?.postal ?? row.address).split(/\r?\n/),

@@ -3,7 +3,7 @@ import { dateOf } from '../../../domain/calendar/index.ts'
 import { showPhone } from '../../../domain/vehicle/index.ts'
 import type { Tx } from '../../../store/store.ts'
 import type { Desk } from '../../desk/desk.ts'
-import { issuerOf } from '../../desk/issuer.ts'
+import { letterheadOf } from '../../desk/issuer.ts'
 import { shopOf } from '../../desk/shopView.ts'
 import { shelfDay } from '../countedProducts.ts'
 import { plainMoney } from '../words.ts'
@@ -34,7 +34,7 @@ export async function documentOf(tx: Tx, row: OrderRow, nowAt: number): Promise<
     number: order.number,
     dayWords: dateWords(date),
     at,
-    ...(await issuerOf(tx)),
+    ...(await letterheadOf(tx)),
     supplier: {
       name: row.supplier.name,
       email: row.supplier.email,
