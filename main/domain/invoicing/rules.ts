@@ -1,0 +1,126 @@
+/**
+ * The rules of EN 16931-1 an invoice of a shop can break, by their public identifiers. They look at the invoice's terms;
+ * the two forms of XML are written from the same terms and are held against them by tests.
+ */
+import { divideRounded, readDecimal, tenTo } from '../money/decimal.ts'
+import { sumMinor } from '../money/index.ts'
+import type { ElectronicInvoice } from './invoice.ts'
+
+export interface RuleBroken {
+  /** `BR-CO-10` */
+  readonly rule: string
+  readonly words: string
+}
+
+/** Every rule that does not hold; empty: none is broken. */
+export function brokenRules(invoice: ElectronicInvoice): RuleBroken[] {
+  const broken: RuleBroken[] = []
+  const must = (holds: boolean, rule: string, words: string) => {
+    if (!holds) broken.push({ rule, words })
+  }
+  const said = (text: string) => text.trim() !== ''
+  must(said(invoice.number), 'BR-02', 'The invoice needs its number.')
+  must(isDay(invoice.issuedOn), 'BR-03', 'The invoice needs the day it is issued on.')
+  must(/^[A-Z]{3}$/.test(invoice.currency), 'BR-05', 'The invoice needs its currency.')
+  must(said(invoice.seller.name), 'BR-06', 'The seller needs a name: enter it in Settings, Shop.')
+  must(said(invoice.buyer.name), 'BR-07', 'The buyer needs a name.')
+  must(invoice.seller.address.some(said), 'BR-08', 'The seller needs an address: enter it in Settings, Shop.')
+  must(isCountry(invoice.seller.country), 'BR-09', 'The seller’s address needs its country.')
+  must(invoice.buyer.address.some(said), 'BR-10', 'The buyer needs an address: enter it with the customer.')
+  must(isCountry(invoice.buyer.country), 'BR-11', 'The buyer’s address needs its country.')
+  must(invoice.lines.length > 0, 'BR-16', 'An invoice has at least one line.')
+  must(
+    new Set(invoice.lines.map(({ id }) => id)).size === invoice.lines.length,
+    'BR-21',
+    'Two lines have one number.',
+  )
+  must(
+    invoice.lines.every(({ name }) => said(name)),
+    'BR-25',
+    'A line has no name.',
+  )
+  must(
+    invoice.allowances.every(({ reason }) => said(reason)),
+    'BR-33',
+    'Say why something is taken off.',
+  )
+  totals(invoice, must)
+  taxRules(invoice, must)
+  return broken
+}
+
+type Must = (holds: boolean, rule: string, words: string) => void
+
+const isDay = (date: string) => /^\d{4}-\d\d-\d\d$/.test(date)
+const isCountry = (code: string) => /^[A-Z]{2}$/.test(code)
+
+function totals(invoice: ElectronicInvoice, must: Must): void {
+  const { sumOfLinesMinor, allowancesMinor, withoutTaxMinor, taxMinor, withTaxMinor, paidMinor, dueMinor } =
+    invoice
+  const lines = sumMinor(invoice.lines.map(line => line.netMinor))
+  const off = sumMinor(invoice.allowances.map(allowance => allowance.amountMinor))
+  const tax = sumMinor(invoice.taxes.map(each => each.taxMinor))
+  must(sumOfLinesMinor === lines, 'BR-CO-10', 'The lines do not add up to their sum.')
+  must(allowancesMinor === off, 'BR-CO-11', 'What is taken off does not add up.')
+  must(
+    withoutTaxMinor === lines - off,
+    'BR-CO-13',
+    'The total without tax is not the lines less what is taken off.',
+  )
+  must(taxMinor === tax, 'BR-CO-14', 'The tax is not the sum of the tax of each rate.')
+  must(withTaxMinor === withoutTaxMinor + taxMinor, 'BR-CO-15', 'The total is not the sum of net and tax.')
+  must(dueMinor === withTaxMinor - paidMinor, 'BR-CO-16', 'What is due is not the total less what was paid.')
+  must(
+    dueMinor <= 0 || isDay(invoice.dueOn) || invoice.payTo !== '',
+    'BR-CO-25',
+    'Say by when it is to be paid.',
+  )
+}
+
+function taxRules(invoice: ElectronicInvoice, must: Must): void {
+  const { seller, taxes } = invoice
+  must(taxes.length > 0, 'BR-CO-18', 'No tax is broken down.')
+  const vat = /^[A-Z]{2}/.test(seller.taxNumber)
+  must(!vat || isCountry(seller.taxNumber.slice(0, 2)), 'BR-CO-09', 'A VAT number begins with its country.')
+  must(seller.taxNumber !== '', 'BR-CO-26', 'The seller needs a tax number: enter it in Settings.')
+  for (const tax of taxes) {
+    const mine = (each: { category: string; ratePercent: string }) =>
+      each.category === tax.category && each.ratePercent === tax.ratePercent
+    const base =
+      sumMinor(invoice.lines.filter(mine).map(line => line.netMinor)) -
+      sumMinor(invoice.allowances.filter(mine).map(allowance => allowance.amountMinor))
+    must(
+      tax.baseMinor === base,
+      `BR-${tax.category}-08`,
+      `The base at ${tax.ratePercent} % is not what its lines come to.`,
+    )
+    // One unit either way: where prices have their tax in them, it is the rest of the gross amount that is left.
+    const off = Math.abs(tax.taxMinor - taxOn(tax.baseMinor, tax.ratePercent))
+    must(
+      off <= (tax.category === 'S' ? 1 : 0),
+      tax.category === 'S' ? 'BR-CO-17' : `BR-${tax.category}-09`,
+      'The tax is not base times rate.',
+    )
+    if (tax.category === 'S') must(Number(tax.ratePercent) > 0, 'BR-S-05', 'A standard rate is above zero.')
+    else must(Number(tax.ratePercent) === 0, `BR-${tax.category}-05`, 'Without tax the rate is zero.')
+    if (tax.category === 'E' || tax.category === 'O')
+      must(invoice.exemption.trim() !== '', `BR-${tax.category}-10`, 'Say why no tax is charged.')
+    if (tax.category === 'Z')
+      must(invoice.exemption.trim() === '', 'BR-Z-10', 'A zero rate has no reason of exemption.')
+  }
+  const used = new Set(
+    [...invoice.lines, ...invoice.allowances].map(each => `${each.category} ${each.ratePercent}`),
+  )
+  const broken = new Set(taxes.map(tax => `${tax.category} ${tax.ratePercent}`))
+  must(
+    [...used].every(each => broken.has(each)),
+    'BR-S-01',
+    'A rate that is used is not broken down.',
+  )
+}
+
+/** Base times rate, rounded half up to a minor unit. */
+function taxOn(baseMinor: number, percent: string): number {
+  const rate = readDecimal(percent, 'ratePercent')
+  return Number(divideRounded(BigInt(baseMinor) * rate.units, tenTo(rate.scale + 2), 'half-up'))
+}

@@ -1,0 +1,138 @@
+/** The invoice as UBL 2.1 (OASIS; ISO/IEC 19845), a file of its own. */
+import { majorOf } from '../money/index.ts'
+import { unitPriceText } from './figures.ts'
+import { coreProfile, type ElectronicInvoice, type Party, type TaxCode } from './invoice.ts'
+import { element, type Xml, xmlDocument } from './xml.ts'
+
+/** UBL of an invoice or a credit note, UTF-8. Elements stand in the order of the schema, which the two differ in. */
+export function ublOf(invoice: ElectronicInvoice): string {
+  const credit = invoice.type === '381'
+  const root = credit ? 'CreditNote' : 'Invoice'
+  const { currency, corrects } = invoice
+  const money = (name: string, minor: number) => amount(name, minor, currency)
+  return xmlDocument(
+    element(
+      root,
+      [
+        element('cbc:CustomizationID', coreProfile),
+        element('cbc:ID', invoice.number),
+        element('cbc:IssueDate', invoice.issuedOn),
+        // A credit note has its due date with the payment means.
+        credit ? '' : element('cbc:DueDate', invoice.dueOn),
+        element(`cbc:${root}TypeCode`, invoice.type),
+        element('cbc:Note', invoice.note),
+        element('cbc:DocumentCurrencyCode', currency),
+        element(
+          'cac:BillingReference',
+          corrects === null
+            ? []
+            : [
+                element('cac:InvoiceDocumentReference', [
+                  element('cbc:ID', corrects.number),
+                  element('cbc:IssueDate', corrects.issuedOn),
+                ]),
+              ],
+        ),
+        element('cac:AccountingSupplierParty', [partyOf(invoice.seller)]),
+        element('cac:AccountingCustomerParty', [partyOf(invoice.buyer)]),
+        element('cac:Delivery', [element('cbc:ActualDeliveryDate', invoice.suppliedOn)]),
+        element(
+          'cac:PaymentMeans',
+          invoice.payTo === ''
+            ? []
+            : [
+                // 1: the instrument is said in words (UNTDID 4461).
+                element('cbc:PaymentMeansCode', '1', { name: invoice.payTo }),
+                credit ? element('cbc:PaymentDueDate', invoice.dueOn) : '',
+              ],
+        ),
+        ...invoice.allowances.map(each =>
+          element('cac:AllowanceCharge', [
+            element('cbc:ChargeIndicator', 'false'),
+            element('cbc:AllowanceChargeReason', each.reason),
+            money('cbc:Amount', each.amountMinor),
+            categoryOf('cac:TaxCategory', each.category, each.ratePercent),
+          ]),
+        ),
+        element('cac:TaxTotal', [
+          money('cbc:TaxAmount', invoice.taxMinor),
+          ...invoice.taxes.map(tax =>
+            element('cac:TaxSubtotal', [
+              money('cbc:TaxableAmount', tax.baseMinor),
+              money('cbc:TaxAmount', tax.taxMinor),
+              categoryOf(
+                'cac:TaxCategory',
+                tax.category,
+                tax.ratePercent,
+                tax.category === 'E' || tax.category === 'O' ? invoice.exemption : '',
+              ),
+            ]),
+          ),
+        ]),
+        element('cac:LegalMonetaryTotal', [
+          money('cbc:LineExtensionAmount', invoice.sumOfLinesMinor),
+          money('cbc:TaxExclusiveAmount', invoice.withoutTaxMinor),
+          money('cbc:TaxInclusiveAmount', invoice.withTaxMinor),
+          money('cbc:AllowanceTotalAmount', invoice.allowancesMinor),
+          money('cbc:PrepaidAmount', invoice.paidMinor),
+          money('cbc:PayableAmount', invoice.dueMinor),
+        ]),
+        ...invoice.lines.map(line =>
+          element(`cac:${root}Line`, [
+            element('cbc:ID', line.id),
+            element(`cbc:${credit ? 'Credited' : 'Invoiced'}Quantity`, line.quantity, { unitCode: 'C62' }),
+            money('cbc:LineExtensionAmount', line.netMinor),
+            element('cac:Item', [
+              element('cbc:Name', line.name),
+              categoryOf('cac:ClassifiedTaxCategory', line.category, line.ratePercent),
+            ]),
+            element('cac:Price', [
+              element('cbc:PriceAmount', unitPriceText(line.netMinor, line.quantity, currency), {
+                currencyID: currency,
+              }),
+            ]),
+          ]),
+        ),
+      ],
+      {
+        xmlns: `urn:oasis:names:specification:ubl:schema:xsd:${root}-2`,
+        'xmlns:cac': 'urn:oasis:names:specification:ubl:schema:xsd:CommonAggregateComponents-2',
+        'xmlns:cbc': 'urn:oasis:names:specification:ubl:schema:xsd:CommonBasicComponents-2',
+      },
+    ),
+  )
+}
+
+const amount = (name: string, minor: number, currency: string): Xml =>
+  element(name, majorOf(minor, currency), { currencyID: currency })
+
+function categoryOf(name: string, category: TaxCode, percent: string, reason = ''): Xml {
+  return element(name, [
+    element('cbc:ID', category),
+    // What is outside the scope of tax has no rate (BR-O-05).
+    category === 'O' ? '' : element('cbc:Percent', percent),
+    element('cbc:TaxExemptionReason', reason),
+    element('cac:TaxScheme', [element('cbc:ID', 'VAT')]),
+  ])
+}
+
+function partyOf({ name, address, country, email, taxNumber }: Party): Xml {
+  const [one = '', two = '', ...more] = address
+  const scheme = /^[A-Z]{2}/.test(taxNumber) ? 'VAT' : 'TAX'
+  return element('cac:Party', [
+    element('cbc:EndpointID', email, { schemeID: 'EM' }),
+    element('cac:PostalAddress', [
+      element('cbc:StreetName', one),
+      element('cbc:AdditionalStreetName', two),
+      element('cac:AddressLine', more.length === 0 ? [] : [element('cbc:Line', more.join(', '))]),
+      element('cac:Country', [element('cbc:IdentificationCode', country)]),
+    ]),
+    element(
+      'cac:PartyTaxScheme',
+      taxNumber === ''
+        ? []
+        : [element('cbc:CompanyID', taxNumber), element('cac:TaxScheme', [element('cbc:ID', scheme)])],
+    ),
+    element('cac:PartyLegalEntity', [element('cbc:RegistrationName', name)]),
+  ])
+}
