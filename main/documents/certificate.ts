@@ -31,6 +31,8 @@ export function certificatePdf(certificate: Certificate): Promise<Uint8Array<Arr
     paper,
     issuer,
     reference: `certificate ${reference}`,
+    // It is to be read in decades: the archival form brings everything it needs along.
+    subset: 'PDF/A-3a' as const,
     keywords: [code, `STATEMENT.${Buffer.from(statementText(sections)).toString('base64url')}`],
   }
   return makeSheet(frame, sheet => {

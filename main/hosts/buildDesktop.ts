@@ -1,6 +1,6 @@
-import { copyFileSync, cpSync } from 'node:fs'
+import { copyFileSync, cpSync, mkdirSync } from 'node:fs'
 import { createRequire } from 'node:module'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 
 /** What stays outside the bundle: the shell itself, and the native module with its machine code. */
 const outside = ['electron', 'better-sqlite3']
@@ -38,4 +38,11 @@ export async function bundleDesktop(root: string, outDir: string): Promise<void>
   cpSync(join(root, 'prisma', 'migrations'), join(outDir, 'migrations'), { recursive: true })
   const engine = createRequire(import.meta.url).resolve('@prisma/schema-engine-wasm/schema_engine_bg')
   copyFileSync(engine.replace(/\.js$/, '.wasm'), join(outDir, 'schema_engine_bg.wasm'))
+  // The colours of an archival PDF, which the package looks for beside itself: by now, beside the bundle.
+  const colours = join('data', 'sRGB_IEC61966_2_1.icc')
+  mkdirSync(join(outDir, 'data'), { recursive: true })
+  copyFileSync(
+    join(dirname(createRequire(import.meta.url).resolve('pdfkit')), colours),
+    join(outDir, colours),
+  )
 }

@@ -42,6 +42,18 @@ export function pdfInfo(bytes: Uint8Array): Record<string, string> {
   )
 }
 
+/** Each font of the file: whether it is inside, and whether its glyphs are known as letters. */
+export function pdfFonts(bytes: Uint8Array): { name: string; embedded: boolean; unicode: boolean }[] {
+  return ask(bytes, 'pdffonts')
+    .split('\n')
+    .slice(2)
+    .filter(line => line.trim() !== '')
+    .map(line => {
+      const [embedded, , unicode] = line.trim().split(/\s+/).slice(-5)
+      return { name: line.split(' ')[0]!, embedded: embedded === 'yes', unicode: unicode === 'yes' }
+    })
+}
+
 /** The elements as a screen reader walks them, with their texts: `H1 "Invoice 7"`. */
 export function pdfTags(bytes: Uint8Array): string {
   return ask(bytes, 'pdfinfo', '-struct-text')

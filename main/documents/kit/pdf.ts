@@ -54,8 +54,8 @@ export function makePdf(frame: PdfFrame, draw: (pdf: Pdf) => void): Promise<Uint
     // None of the package's own fonts: what is written with goes into the file.
     font: null as unknown as string,
     info: {
-      Title: frame.title,
-      Author: frame.author,
+      Title: inXml(frame.title),
+      Author: inXml(frame.author),
       CreationDate: made,
       ModDate: made,
       ...(frame.keywords && { Keywords: frame.keywords.join(' ') }),
@@ -75,6 +75,18 @@ export function makePdf(frame: PdfFrame, draw: (pdf: Pdf) => void): Promise<Uint
     }
   })
 }
+
+/**
+ * The package copies title and author into the file's XML as they are, where `Paint & Coat` would break it. What it
+ * writes elsewhere comes from the value itself; only there it asks for the text.
+ */
+class XmlSafe extends String {
+  override toString(): string {
+    return this.valueOf().replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;')
+  }
+}
+
+const inXml = (words: string) => new XmlSafe(words) as unknown as string
 
 function joined(parts: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
   const whole = new Uint8Array(parts.reduce((sum, part) => sum + part.length, 0))

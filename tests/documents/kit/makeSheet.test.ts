@@ -4,7 +4,7 @@ import type { SheetFrame } from '../../../main/documents/kit/frame.ts'
 import { makeSheet } from '../../../main/documents/kit/makeSheet.ts'
 import type { Sheet } from '../../../main/documents/kit/sheet.ts'
 import { drawFacts, drawTable, drawTotals } from '../../../main/documents/kit/table.ts'
-import { pdfInfo, pdfPlaces, pdfTags, pdfWords } from '../poppler.ts'
+import { pdfFonts, pdfInfo, pdfPlaces, pdfTags, pdfWords } from '../poppler.ts'
 import { readPdf } from '../readPdf.ts'
 
 const icon = { bytes: new Uint8Array(readFileSync('assets/icon.png')), width: 1024, height: 1024 }
@@ -172,4 +172,47 @@ describe('a sheet of the shop', () => {
       expect(pages[at]!.lines, `after ${gap} points`).toContain('what is below')
     }
   })
+
+  it('keeps its description readable XML, whatever the shop is called', async () => {
+    const bytes = await make(() => {}, { issuer: { ...frame.issuer, name: 'Paint & <Coat>' } })
+    expect(pdfInfo(bytes).Author).toBe('Paint & <Coat>')
+    expect(xmpOf(bytes)).toContain('<rdf:li>Paint &amp; &lt;Coat&gt;</rdf:li>')
+  })
+
+  // ISO 19005-3 (PDF/A-3), the requirements by clause, from memory: no validator could be had where this was written.
+  it('meets our list of what PDF/A-3a asks for', async () => {
+    const rows = [['1', { words: 'משה 王小明', under: 'front' }, '1.00']]
+    const bytes = await make(
+      sheet => {
+        sheet.heading('Lines')
+        drawTable(sheet, columns, rows)
+        sheet.figure('mark', (x, y) => sheet.pdf.rect(x, y, 9, 9).fill('#31456b'), { width: 9, height: 9 })
+      },
+      { subset: 'PDF/A-3a', issuer: { ...frame.issuer, logo: icon } },
+    )
+    const file = Buffer.from(bytes).toString('latin1')
+    // 6.1.2: the header and a comment of four bytes above 127; 6.1.3: an ID, and no encryption.
+    expect(file).toMatch(/^%PDF-1\.7\n%[\x80-\xff]{4}/)
+    expect(file).toMatch(/trailer[\s\S]*\/ID \[/)
+    expect(file).not.toContain('/Encrypt')
+    // 6.1.7.2: no LZW; 6.2.3: an output intent with its profile.
+    expect(file).not.toContain('LZWDecode')
+    expect(file).toMatch(/\/OutputIntents \[/)
+    expect(file).toMatch(/\/S \/GTS_PDFA1/)
+    // 6.2.11: every font embedded, and its letters known by Unicode (a).
+    const fonts = pdfFonts(bytes)
+    expect(fonts.length).toBeGreaterThan(1)
+    for (const font of fonts) expect(font).toMatchObject({ embedded: true, unicode: true })
+    // 6.6.2: the description says part and level, uncompressed; 6.7: marked, with a structure and a language.
+    expect(xmpOf(bytes)).toMatch(/<pdfaid:part>3<[\s\S]*<pdfaid:conformance>A</)
+    expect(pdfInfo(bytes).Tagged).toBe('yes')
+    expect(file).toContain('/Lang (en)')
+    // 6.6.1, 6.5: no scripts, no actions.
+    expect(file).not.toMatch(/\/JavaScript|\/JS |\/AA |\/Launch/)
+  })
 })
+
+/** The file's own description; it must not be compressed. */
+function xmpOf(bytes: Uint8Array): string {
+  return /<x:xmpmeta[\s\S]*<\/x:xmpmeta>/.exec(new TextDecoder().decode(bytes))![0]
+}
