@@ -34,9 +34,19 @@ export const everyScreen = [
   '/shelf/product/demo-ovrel-one',
   '/shelf/product/demo-ovrel-two',
   ...['due', 'reminders', 'calls', 'results', 'rules', 'templates', 'feeds'].map(each => `/upkeep/${each}`),
-  ...['shop', 'hours', 'bays', 'crew', 'lending', 'money', 'papers', 'backups', 'data', 'history', 'diagnostics'].map(
-    each => `/settings/${each}`,
-  ),
+  ...[
+    'shop',
+    'hours',
+    'bays',
+    'crew',
+    'lending',
+    'money',
+    'papers',
+    'backups',
+    'data',
+    'history',
+    'diagnostics',
+  ].map(each => `/settings/${each}`),
   '/settings/treatments/demo-two-layers',
   '/settings/products/demo-ovrel-one',
 ]
