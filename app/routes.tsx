@@ -29,6 +29,7 @@ const screens = {
     () => import('./screens/customers/MergeCustomers.tsx'),
     'MergeCustomers',
   ),
+  Intake: lazyRouteComponent(() => import('./screens/intake/Intake.tsx'), 'Intake'),
   NewCustomer: lazyRouteComponent(() => import('./screens/customers/NewCustomer.tsx'), 'NewCustomer'),
   Imports: lazyRouteComponent(() => import('./screens/imports/Imports.tsx'), 'Imports'),
   Job: lazyRouteComponent(() => import('./screens/job/Job.tsx'), 'Job'),
@@ -136,6 +137,11 @@ const applied = createRoute({
   component: screens.Applied,
 })
 const verify = createRoute({ getParentRoute: () => root, path: '/verify', component: screens.Verify })
+const intake = createRoute({
+  getParentRoute: () => root,
+  path: '/jobs/$id/intake',
+  component: screens.Intake,
+})
 const conditions = createRoute({
   getParentRoute: () => root,
   path: '/conditions',
@@ -212,6 +218,7 @@ const routeTree = root.addChildren([
   planSection,
   job,
   applied,
+  intake,
   close,
   shelf,
   shelfSection,

@@ -46,7 +46,7 @@ export function ping(): void {
 interface Init {
   method?: string
   headers?: Record<string, string>
-  body?: string
+  body?: string | Blob
   signal?: AbortSignal | null | undefined
 }
 

@@ -8,6 +8,7 @@ import { listCallBytes } from '../services/imports/inputs.ts'
 import { sheetCallBytes } from '../services/shelf/inputs.ts'
 import { type App, addDocuments } from './documents.ts'
 import { feedDoor } from './feeds.ts'
+import { photoDoor } from './photos.ts'
 import { loadRenderer } from './renderer.ts'
 import { appRouter } from './router.ts'
 import { sensorDoor } from './sensor.ts'
@@ -93,6 +94,7 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
   )
   app.route('/', sensorDoor(desk))
   app.route('/', feedDoor(desk))
+  app.route('/', photoDoor(desk))
   app.all('/trpc/*', async context => {
     const answer = await fetchRequestHandler({
       endpoint: '/trpc',

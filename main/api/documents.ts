@@ -6,6 +6,7 @@ import type { Desk } from '../services/desk/desk.ts'
 import { diagnosticsFile } from '../services/diagnostics/diagnostics.ts'
 import { historyFilter } from '../services/history/inputs.ts'
 import { importReportFile } from '../services/imports/reportFile.ts'
+import { photoFile } from '../services/intake/photos.ts'
 import { careSheet } from '../services/job/ownerWords.ts'
 import { workOrder } from '../services/job/workOrder.ts'
 import { everythingFile } from '../services/leaving/everything.ts'
@@ -130,6 +131,10 @@ export function addDocuments(app: App, desk: Desk): void {
   app.get('/documents/person/:file{[\\w-]+\\.zip}', context =>
     answer(context, () => personFile(desk, { customerId: idOf(context.req.param('file')) })),
   )
+  for (const small of [false, true])
+    app.get(`/documents/${small ? 'thumbnail' : 'photo'}/:id`, context =>
+      answer(context, () => photoFile(desk, { id: context.req.param('id'), small })),
+    )
   app.get('/documents/sheet/:productId', context =>
     answer(context, () => sheetFile(desk, { productId: context.req.param('productId') })),
   )

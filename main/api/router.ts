@@ -7,10 +7,12 @@ import { crew } from './crew.ts'
 import { applied, cure } from './cure.ts'
 import { customers } from './customers.ts'
 import { dayPlan } from './dayPlan.ts'
+import { effort } from './effort.ts'
 import { feeds } from './feeds.ts'
 import { history } from './history.ts'
 import { hours } from './hours.ts'
 import { imports } from './imports.ts'
+import { intake } from './intake.ts'
 import { jobs } from './jobs.ts'
 import { leaving } from './leaving.ts'
 import { lendables } from './lendables.ts'
@@ -45,10 +47,12 @@ export const appRouter = router({
   cure,
   customers,
   dayPlan,
+  effort,
   feeds,
   history,
   hours,
   imports,
+  intake,
   jobs,
   leaving,
   lendables,

@@ -2,8 +2,8 @@ import { copyFileSync, cpSync, mkdirSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
 
-/** What stays outside the bundle: the shell itself, and the native module with its machine code. */
-const outside = ['electron', 'better-sqlite3']
+/** What stays outside the bundle: the shell itself, and the native modules with their machine code. */
+const outside = ['electron', 'better-sqlite3', 'sharp']
 
 /**
  * Bundles the window's process with everything in it but the native module, so that the package carries no tree of

@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs'
 import { Refusal } from '../domain/refusal.ts'
 import type { Desk } from '../services/desk/desk.ts'
+import { sweepPhotos } from '../services/intake/photos.ts'
 import { eraseAgain } from '../services/leaving/eraseAgain.ts'
 import { assertSameShop, markedShop, markShop, newestCopyWords, shopIn } from '../store/backup/marker.ts'
 import { noteAtStart, readOver } from '../store/backup/readOver.ts'
@@ -58,6 +59,7 @@ async function open(claim: Claim, options: ShopOptions): Promise<Desk> {
     claim.opened()
     if (demo) await fillIn(desk, say)
     const erased = await eraseAgain(desk)
+    await sweepPhotos(desk)
     if (erased > 0) say(`Erased before, and back with an older copy, was erased again: ${erased}.`)
   } catch (error) {
     await desk.store.close()

@@ -13,6 +13,7 @@ export const everyScreen = [
   '/verify',
   '/jobs/demo-job-07',
   '/jobs/demo-job-07/applied',
+  '/jobs/demo-job-07/intake',
   ...[
     'owed',
     'invoices/demo-invoice-1',
@@ -40,6 +41,7 @@ export const everyScreen = [
     'bays',
     'crew',
     'lending',
+    'times',
     'money',
     'papers',
     'backups',

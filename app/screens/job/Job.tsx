@@ -60,6 +60,10 @@ function OneJob({ job }: { job: JobView }) {
           ·{' '}
           <Link to="/cars/$id" params={{ id: job.vehicle.id }}>
             upkeep
+          </Link>{' '}
+          ·{' '}
+          <Link to="/jobs/$id/intake" params={{ id: job.id }}>
+            intake
           </Link>
           {job.customer.phone && ` · ${showPhone(job.customer.phone, country)}`}
         </span>

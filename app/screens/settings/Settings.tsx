@@ -11,6 +11,7 @@ import { MoneySection } from './MoneySection.tsx'
 import { PapersSection } from './PapersSection.tsx'
 import { ProductsSection } from './products/ProductsSection.tsx'
 import { ShopSection } from './ShopSection.tsx'
+import { TimesSection } from './TimesSection.tsx'
 import { TreatmentsSection } from './treatments/TreatmentsSection.tsx'
 
 const sections = [
@@ -23,6 +24,7 @@ const sections = [
   { section: 'money', label: 'Prices and tax', Section: MoneySection },
   { section: 'products', label: 'Products', Section: ProductsSection },
   { section: 'papers', label: 'Papers', Section: PapersSection },
+  { section: 'times', label: 'Hands-on times', Section: TimesSection },
   { section: 'backups', label: 'Backups', Section: BackupsSection },
   { section: 'data', label: 'Your data', Section: DataSection },
   { section: 'history', label: 'History', Section: HistorySection },

@@ -9,6 +9,8 @@ const at = (detail: Detail, key: string, when: When) =>
 
 const because = (detail: Detail) => (detail.reason ? `, because: ${detail.reason}` : '')
 
+const listed = (panels: unknown) => (Array.isArray(panels) ? listWords(panels.map(String)) : 'panels')
+
 /** Each act on a job in words; what the audit line kept is all there is. */
 export const jobWords: Record<string, (detail: Detail, when: When) => string> = {
   held: (detail, when) => `place held until ${at(detail, 'heldUntilAt', when)}`,
@@ -48,6 +50,15 @@ export const jobWords: Record<string, (detail: Detail, when: When) => string> = 
   'record drafted': () => 'applied record saved',
   'record signed': detail => `applied record signed by ${detail.signedBy}`,
   'record corrected': detail => `applied record corrected by ${detail.signedBy}${because(detail)}`,
+  'intake saved': () => 'intake saved',
+  'intake signed': () => 'intake signed by the owner',
+  'intake corrected': detail => `intake corrected and signed again${because(detail)}`,
+  'measured after the work': () => 'measured after the work',
+  'photo kept': () => 'photo added',
+  'photo removed': () => 'photo removed',
+  'panels left out': detail => `"${detail.treatment}" leaves out ${listed(detail.panels)} (${detail.rule})`,
+  'done all the same': detail =>
+    `"${detail.treatment}" on ${listed(detail.panels)} all the same (${detail.rule})${because(detail)}`,
   'handed over': (detail, when) =>
     `handed over ${at(detail, 'at', when)}${againstWords(detail)}${because(detail)}`,
 }

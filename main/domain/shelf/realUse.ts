@@ -5,11 +5,10 @@
  * robust too, but there is no trend to fit here: a cell is one amount, drawn again and again.
  */
 
-import { median } from '../measure/index.ts'
+import { farOut, median, robustSpread } from '../measure/index.ts'
 import type { SizeClass } from '../vehicle/index.ts'
 import { amountWords, type Unit } from './amount.ts'
 import type { RecipeAmount } from './recipe.ts'
-import { farOut, robustSpread } from './robust.ts'
 
 export interface UseReading {
   readonly productId: string

@@ -119,17 +119,23 @@ export function laidOver(
   const leftOut: string[] = []
   let hundredths = 0
   for (const panel of panelsOf[scope]) {
-    const noted = panels.find(each => each.panel === panel) ?? { finish, since: null }
-    const rest = restDays[noted.finish]
-    const restedOn =
-      rest !== undefined && noted.since !== null ? dateOfDay(dayNumber(noted.since) + rest) : null
-    if (!allowed.every(finishes => finishes.includes(noted.finish)))
-      leftOut.push(`${panel} (${noted.finish})`)
-    else if (restedOn !== null && restedOn > today)
-      leftOut.push(`${panel} (${noted.finish}, rests until ${restedOn})`)
+    const { finish: own, restsUntil } = panelOn(panel, { finish, panels, today })
+    if (!allowed.every(finishes => finishes.includes(own))) leftOut.push(`${panel} (${own})`)
+    else if (restsUntil !== null) leftOut.push(`${panel} (${own}, rests until ${restsUntil})`)
     else hundredths += shares[panel]
   }
   return { share: hundredths / 100, leftOut }
+}
+
+/** What a panel is on a day, and until when it rests; null: it has rested. */
+export function panelOn(
+  panel: PanelName,
+  { finish, panels, today }: Omit<CarOver, 'scope'>,
+): { readonly finish: PanelFinish; readonly restsUntil: string | null } {
+  const noted = panels.find(each => each.panel === panel) ?? { finish, since: null }
+  const rest = restDays[noted.finish]
+  const until = rest !== undefined && noted.since !== null ? dateOfDay(dayNumber(noted.since) + rest) : null
+  return { finish: noted.finish, restsUntil: until !== null && until > today ? until : null }
 }
 
 /** A step's part of a treatment that is laid over a `share` of the paint. */

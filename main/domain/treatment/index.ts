@@ -1,5 +1,5 @@
 export { chainOf } from './chainOf.ts'
-export { type Laid, layOut } from './layOut.ts'
+export { isLaying, type Laid, type LayOutInput, layOut } from './layOut.ts'
 export { assertOneCoating, coatedTwice } from './oneCoating.ts'
 export { partOf, priceShare } from './part.ts'
 export { sharedSteps } from './sharedSteps.ts'

@@ -27,6 +27,8 @@ export interface LayOutInput {
   readonly condition: Condition
   /** What hands-on minutes are multiplied with, for steps that say so; 1 is as written. */
   readonly conditionFactors: ConditionFactors
+  /** What hands-on minutes besides are multiplied with, as the shop has learned; what is laid keeps its minutes. */
+  readonly stretch?: number
   readonly gridMin: number
   /** Which of a profile's handover figures the last hold runs to. */
   readonly handoverRule: HandoverRule
@@ -115,8 +117,14 @@ function manned(treatment: TreatmentTemplate): TreatmentTemplate {
 
 /** Minutes on the grid; the small allowance keeps 60 × 1.1 from becoming one grid step more than 66. */
 function handsOnMinutes(step: TreatmentStep, input: LayOutInput): number {
-  const factor = step.byCondition ? input.conditionFactors[input.condition] : 1
+  const learned = isLaying(step) ? 1 : (input.stretch ?? 1)
+  const factor = learned * (step.byCondition ? input.conditionFactors[input.condition] : 1)
   return ceilTo(step.minutes[input.sizeClass] * factor - 1e-9, input.gridMin)
+}
+
+/** Laying has the windows of its product, whoever does it. */
+export function isLaying({ stage }: { readonly stage: string }): boolean {
+  return stage === 'coat' || stage === 'level' || stage === 'topper'
 }
 
 function ceilTo(minutes: number, gridMin: number): number {

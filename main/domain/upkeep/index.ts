@@ -99,5 +99,6 @@ export {
 export { startingTemplates, VISIT_NAMES } from './reminders/templates/index.ts'
 export { unsubscribeHeaders } from './reminders/unsubscribe.ts'
 export { type ResultShare, reminderResults } from './results/results.ts'
+export { wilson } from './results/wilson.ts'
 export { type SpreadResult, spreadInSteps } from './spread/spread.ts'
 export { targetDay, visitKey, weekWishes } from './spread/weeks.ts'

@@ -1,6 +1,7 @@
 import type { Context, MiddlewareHandler } from 'hono'
 import { getCookie, setCookie } from 'hono/cookie'
 import { feedPath } from '../../api/feeds.ts'
+import { photosPath } from '../../api/photos.ts'
 import { sensorPath } from '../../api/sensor.ts'
 import { doorHeader, type Entrances, entrancePath } from './entrances.ts'
 import { type DoorKeys, linkKey, same } from './keys.ts'
@@ -43,7 +44,7 @@ export function makeGuard({ keys, entrances, onEntered }: Door, port: () => numb
     if (!same(getCookie(context, cookieName) ?? '', keys.session)) return context.text(notLetIn, 401)
     const opened = path.startsWith('/documents/')
     if (opened && !same(context.req.query('door') ?? '', links)) return context.text(notLetIn, 401)
-    const asksData = path.startsWith('/trpc/') || path === entrancePath
+    const asksData = path.startsWith('/trpc/') || path.startsWith(photosPath) || path === entrancePath
     if (asksData && !same(tokenOf(context), keys.token)) return context.text(notLetIn, 401)
     if (path === entrancePath && context.req.method === 'POST')
       return context.text(`/enter/${entrances.issue()}`, 200, { 'cache-control': 'no-store' })

@@ -94,6 +94,7 @@ export async function holdPlaceIn(
       heldUntilAt,
       askedAt: askedDate === undefined ? null : atWall(askedDate, 0, floor.zone),
       condition,
+      stretch: sold.stretch,
       coveredBy: sold.coveredBy,
       coveredAt: sold.coveredBy === null ? null : nowAt,
       ...times,

@@ -6,6 +6,7 @@ import { tellDue } from '../job/notices.ts'
 import { assertNoShop } from '../setUp/shopSetUp.ts'
 import { demoCustomers, demoVehicles } from './customerData.ts'
 import { letHappen } from './happen.ts'
+import { writeIntakes } from './intake.ts'
 import { writeMoney } from './money.ts'
 import { placeBookings } from './place.ts'
 import { demoProducts } from './productData.ts'
@@ -35,6 +36,7 @@ export function fillDemo(desk: Desk): Promise<void> {
     await writeShelf(tx, happened, nowAt)
     await writeWeather(tx, nowAt)
     await writeChecks(tx, happened, nowAt)
+    await writeIntakes(tx, happened)
     await writeUpkeep(tx, vehicles, happened, nowAt)
     await writeMoney(tx, audit, happened, nowAt)
     // What fell due before the shop was filled in is old news.

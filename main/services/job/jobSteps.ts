@@ -3,6 +3,7 @@ import { lastActual, lastRecorded, notYet } from '../../domain/job/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { checkCoat, keepCheck, measuredIn, reasonedCheck } from '../cure/coatCheck.ts'
 import type { Desk } from '../desk/desk.ts'
+import { assertPaintAllows } from '../intake/decide.ts'
 import { drawForStep } from '../shelf/confirmDraws.ts'
 import { plannedDraws } from '../shelf/stepsToConfirm.ts'
 import { assertCan } from './assertCan.ts'
@@ -64,6 +65,7 @@ export function startStep(desk: Desk, input: StartStepInput): Promise<{ version:
       ? []
       : [...takenFor(floor, job, step, at), ...(await unansweredSpot(now.tx, id, step.stage))]
     if (taken.length > 0) refuse('taken', { position }, taken.join(' '))
+    await assertPaintAllows(now.tx, { jobId: id, stage: step.stage, position }, at)
     const coat = await coatBegun(now, step, at, reason?.trim() ?? '')
     return {
       actuals: { index, actualStartAt: at, actualEndAt: null },

@@ -9,6 +9,7 @@ import { askFirst, listed } from '../desk/ask.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import type { RowAccepted } from '../desk/inputs.ts'
 import { comingVisits } from '../floor/comingVisits.ts'
+import { sweepPhotos } from '../intake/photos.ts'
 import { stopMessages } from '../upkeep/stopMessages.ts'
 import { coarsely, knownBy, theirsAlone } from './known.ts'
 
@@ -27,6 +28,7 @@ const emptied: Readonly<Record<string, readonly string[]>> = {
   Invoice: ['buyer', 'note', 'carWords', 'exemption', 'reason', 'allowanceReason'],
   InvoiceLine: ['discountReason'],
   Payment: ['note'],
+  IntakeEntry: ['ownerName', 'signature'],
 }
 
 /** Fields of their audit lines that go whole: what was typed there is about them. */
@@ -94,6 +96,7 @@ async function eraseOne(desk: Desk, input: RowAccepted): Promise<void> {
     // Other people, who are on file only for this one.
     await tx.contact.deleteMany({ where: { customerId: id } })
     const cars = { customerId: id }
+    await tx.jobPhoto.deleteMany({ where: { job: cars } })
     await tx.vehicle.updateMany({ where: cars, data: { vin: null, version: { increment: 1 } } })
     await tx.vehicle.updateMany({ where: { ...cars, archivedAt: null }, data: { archivedAt: at } })
     await tx.erasure.update({ where: { customerId: id }, data: { done: true } })
@@ -101,6 +104,7 @@ async function eraseOne(desk: Desk, input: RowAccepted): Promise<void> {
     const detail = { rows, lines: changed.get('AuditLine') ?? 0 }
     audit({ act: 'erased', entity: 'customer', entityId: id, detail })
   })
+  await sweepPhotos(desk)
 }
 
 async function rewritePerson(tx: Tx, file: string, row: Customer, hits: Hits): Promise<Map<string, number>> {
@@ -136,10 +140,11 @@ async function assertCan(tx: Tx, id: string, nowAt: number): Promise<void> {
 /** What an erasure does, a line each. */
 async function touches(tx: Tx, customerId: string): Promise<string[]> {
   const where = { customerId }
-  const [cars, jobs, messages] = await Promise.all([
+  const [cars, jobs, messages, photos] = await Promise.all([
     tx.vehicle.count({ where }),
     tx.job.count({ where: { ...where, status: 'handedOver' } }),
     tx.message.count({ where }),
+    tx.jobPhoto.count({ where: { job: where } }),
   ])
   const of = (count: number, one: string, many: string) => (count === 1 ? `1 ${one}` : `${count} ${many}`)
   return [
@@ -151,6 +156,7 @@ async function touches(tx: Tx, customerId: string): Promise<string[]> {
       : []),
     ...(jobs > 0 ? [`${of(jobs, 'visit stays', 'visits stay')} in the books, without the name.`] : []),
     ...(messages > 0 ? [`${of(messages, 'message loses', 'messages lose')} address and text.`] : []),
+    ...(photos > 0 ? [`${of(photos, 'photo of a car is', 'photos of cars are')} deleted.`] : []),
     'Who did what when stays. A name of one word stays where it is in notes about others: look through those.',
     'Backups made until now still hold this person until they are thinned out, at most ten years. Restored from one here or in the second place, Lustrum erases again.',
   ]

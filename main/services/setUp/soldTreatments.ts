@@ -21,6 +21,7 @@ import {
 import {
   assertOneCoating,
   type Laid,
+  type LayOutInput,
   layOut,
   partOf,
   priceShare,
@@ -30,6 +31,7 @@ import { fromJson } from '../../store/json.ts'
 import { keptUntilSaved } from '../../store/kept.ts'
 import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
+import { learnedStretch, workOf } from '../effort/stretch.ts'
 import { cautionFrom } from '../shelf/safetyView.ts'
 import { rulesOf } from '../shelf/shelfRules.ts'
 import { treatmentOf, withSteps } from './treatmentCheck.ts'
@@ -60,6 +62,8 @@ export interface Sold extends Laid {
   /** What is ticked off around the work. */
   readonly checks: CarCheck[]
   readonly products: ProductsById
+  /** What hands-on minutes were multiplied with, as learned; 1: as written. */
+  readonly stretch: number
   readonly coveredBy: string | null
   readonly leaving: Leaving
 }
@@ -101,7 +105,7 @@ async function readSold(tx: Tx, wish: Wish): Promise<Sold> {
     const over = templates.map(template => laidOver(template, products, car))
     const bare = over.findIndex(each => each.share === 0)
     const parts = templates.map((template, i) => partOf(template, over[i]?.share || 1))
-    const laid = layOut({
+    const asked: LayOutInput = {
       ...wish,
       // What may not be done on a panel is left out there, so the finish of the car stands for no treatment but a bare one.
       finish: bare < 0 ? 'gloss' : wish.finish,
@@ -111,7 +115,10 @@ async function readSold(tx: Tx, wish: Wish): Promise<Sold> {
       gridMin: shop.gridMin,
       handoverRule: shop.handoverRule,
       leaving,
-    })
+    }
+    const written = layOut(asked)
+    const learned = await learnedStretch(tx, { ...wish, ...workOf(written.steps, over) })
+    const laid = learned ? layOut({ ...asked, stretch: learned.stretch }) : written
     if (bare >= 0)
       refuse(
         'no-panel',
@@ -127,7 +134,11 @@ async function readSold(tx: Tx, wish: Wish): Promise<Sold> {
       return { id, name, priceMinor: Math.round(whole * part), scope, share, leftOut: leftOut.join(', ') }
     })
     const shared = sharedOnce(treatments, sharedSteps(parts, wish.sizeClass))
-    const notes = [...templates.flatMap(({ name }, i) => overWords(name, scope, over[i]!)), ...laid.notes]
+    const notes = [
+      ...templates.flatMap(({ name }, i) => overWords(name, scope, over[i]!)),
+      ...(learned?.words ?? []),
+      ...laid.notes,
+    ]
     return {
       ...laid,
       notes,
@@ -135,6 +146,7 @@ async function readSold(tx: Tx, wish: Wish): Promise<Sold> {
       shared,
       checks: carChecksOf(templates),
       products,
+      stretch: learned?.stretch ?? 1,
       coveredBy,
       leaving,
     }

@@ -41,6 +41,11 @@ export const personRows: Readonly<Record<string, string>> = {
   JobLoan: ofJob,
   AppliedRecord: ofJob,
   AppliedEntry: `"recordId" in ${record}`,
+  Intake: ofJob,
+  IntakeEntry: `"intakeId" in (select "id" from "Intake" where ${ofJob})`,
+  JobPhoto: ofJob,
+  AfterWork: ofJob,
+  PaintDecision: ofJob,
   AuditLine: [
     `("entity" = 'customer' and "entityId" = @id)`,
     said('vehicle', 'Vehicle'),

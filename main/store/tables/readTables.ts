@@ -1,5 +1,7 @@
+import { dirname } from 'node:path'
 import Database from 'better-sqlite3'
 import type { RowRead, Value } from '../../domain/tables/index.ts'
+import { photoBytes } from '../photos/photoFiles.ts'
 import { personRows } from './personRows.ts'
 import { type Table, tablesOf } from './shapes.ts'
 
@@ -14,7 +16,7 @@ export interface TablesRead {
   count(table: Table): number
   /** All rows in the order they were written down, a page at a time. */
   pages(table: Table): Generator<RowRead[]>
-  /** The files kept in the database, one at a time. */
+  /** The photos, and of everything also the files kept in the database, one at a time. */
   files(): Generator<{ name: string; bytes: Uint8Array }>
   close(): void
 }
@@ -61,6 +63,13 @@ export function readTables(file: string, customerId?: string): TablesRead {
       }
     },
     *files() {
+      const photos = database
+        .prepare(`select "name", "sha256" from "JobPhoto" where ${where('JobPhoto')} order by rowid`)
+        .all(bound) as { name: string; sha256: string }[]
+      for (const { name, sha256 } of photos) {
+        const bytes = photoBytes(dirname(file), sha256)
+        if (bytes) yield { name: `${name.replace(/\.\w+$/, '')}.jpg`, bytes }
+      }
       if (!whole) return
       for (const id of database.prepare('select "id" from "StoredFile" order by rowid').pluck().all())
         yield database.prepare('select "name", "bytes" from "StoredFile" where "id" = ?').get(id) as {

@@ -1,10 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { median } from '../../../main/domain/measure/index.ts'
+import { median, robustSpread } from '../../../main/domain/measure/index.ts'
 import { handsOf, realUse, realUseText, type UseReading } from '../../../main/domain/shelf/index.ts'
-import { farOut, medianDeviation, robustSpread } from '../../../main/domain/shelf/robust.ts'
 import { normalDraw, seeded } from '../../bench/simulation/random.ts'
-import { casesOf, expectNear } from '../../reference/cases.ts'
 
 const reading = (actualCenti: number, at: number, part: Partial<UseReading> = {}): UseReading => ({
   productId: 'p',
@@ -17,19 +15,6 @@ const reading = (actualCenti: number, at: number, part: Partial<UseReading> = {}
 })
 
 describe('robust middle and spread', () => {
-  for (const entry of casesOf('statistics', [
-    [/^spread-/, 'spread'],
-    [/./, 'other'],
-  ]).filter(c => c.kind === 'spread')) {
-    it(`${entry.id} [${entry.source}; ${entry.provenance}]`, () => {
-      const { values } = entry.input as { values: number[] }
-      const expected = entry.expected as { median: number; mad: number; farOut: number[] }
-      expectNear(median(values), expected.median, entry.tolerance)
-      expectNear(medianDeviation(values), expected.mad, entry.tolerance)
-      expect(values.filter((_, i) => farOut(values)[i])).toEqual(expected.farOut)
-    })
-  }
-
   it('hardly move however wild a minority is', () => {
     fc.assert(
       fc.property(

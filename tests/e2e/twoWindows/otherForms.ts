@@ -14,6 +14,7 @@ export const otherForms: Readonly<Record<string, string>> = {
   'screens/conditions/TypeReading.tsx': 'a new reading',
   'screens/customers/Consents.tsx': 'a line of its own in the ledger of consent',
   'screens/customers/NewCustomer.tsx': 'a new customer',
+  'screens/intake/CorrectionForm.tsx': 'a further page',
   'screens/job/Heatings.tsx': 'a new heated cure',
   'screens/job/TestSpot.tsx':
     'acts on the job; a second one is refused by its version, in tests/services/job/testSpot.test.ts',

@@ -22,6 +22,8 @@ export interface Ids {
   template: string
   message: string
   job: string
+  /** Its intake is signed. */
+  signedJob: string
 }
 
 /** Everything but the day's work; `now` is eight o'clock on Tuesday 14 April 2026. */
@@ -96,7 +98,20 @@ export async function setUpEveryForm(api: PageApi): Promise<Ids> {
     template: templates[0]!.id,
     message: messages[0]!.id,
     job,
+    signedJob: await signedIntake(api, await bookCar(api, shelf, 'QLV 319', '2026-04-20')),
   }
+}
+
+async function signedIntake(api: PageApi, jobId: string): Promise<string> {
+  const { draft, version } = await api.intake.get.query({ jobId })
+  await api.intake.sign.mutate({
+    jobId,
+    version,
+    draft: { ...draft, odometer: 1200, keys: 1, damageAgreed: true },
+    ownerName: 'Ansel Mirrow',
+    signature: 'M10 90L40 30L70 120L100 60',
+  })
+  return jobId
 }
 
 /** The booked car is worked on, so that there is something to confirm and a record to sign. */

@@ -82,6 +82,8 @@ const changes: Record<string, Record<string, Record<string, (before: Row) => Val
   lent_and_outside: { CrewMember: { noticeDays: () => 0 } },
   // Nothing was pinned before it could be.
   job_pinned: { Job: { pinned: () => 0 } },
+  // Everything was booked as it was written.
+  effort: { Job: { stretch: () => 1 } },
   // Of each container these rows hold one move, and no place was let go.
   read_less: {
     Lot: {

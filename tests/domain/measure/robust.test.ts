@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { farOut, medianDeviation, robustSpread } from '../../../main/domain/shelf/robust.ts'
+import { farOut, medianDeviation, robustSpread } from '../../../main/domain/measure/robust.ts'
 
 // NIST/SEMATECH e-Handbook 1.3.5.17, by hand: the distances to the middle 3 are 2, 1, 0, 1 and 97.
 test('One wild reading moves neither the spread nor the others', () => {

@@ -1,4 +1,4 @@
-import { median } from '../measure/index.ts'
+import { median } from './median.ts'
 
 /** Middle and spread of readings of which some are plainly wrong: a bottle knocked over, a decimal point slipped. */
 

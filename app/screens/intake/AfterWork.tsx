@@ -1,0 +1,49 @@
+import type { IntakeView } from '../../../main/api/views.ts'
+import { useForm } from '../../data/form.ts'
+import { trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
+import { Form } from '../../parts/form/Form.tsx'
+import { GainChart } from './GainChart.tsx'
+import { GlossPart } from './gloss/GlossPart.tsx'
+import { ThicknessPart } from './thickness/ThicknessPart.tsx'
+
+/** What the work changed: measured again in the same places, before and after side by side. */
+export function AfterWork({ record }: { record: IntakeView }) {
+  const { jobId, after, gained, draft, units } = record
+  const form = useForm({
+    saved: after.content,
+    version: after.version,
+    saving: trpc.intake.saveAfter.mutationOptions(),
+    send: (content, version) => ({ jobId, version, content }),
+  })
+  return (
+    <>
+      <Card
+        title="Before and after"
+        empty={
+          gained.gloss.length + gained.thickness.length === 0 &&
+          'Measure the same panels again once the work is done; what changed is drawn here.'
+        }
+      >
+        <GainChart
+          gloss={gained.gloss}
+          before={draft.thickness}
+          after={after.content.thickness}
+          units={units}
+        />
+      </Card>
+      <Form form={form} label="Measured after the work" save="Keep these readings">
+        <ThicknessPart
+          measured={form.value}
+          change={form.change}
+          error={form.faults.under('thickness') ?? form.faults.under('readings')}
+        />
+        <GlossPart
+          sets={form.value.gloss}
+          change={gloss => form.change({ gloss })}
+          errorAt={name => form.faults.at(`content.gloss.${name}`)}
+        />
+      </Form>
+    </>
+  )
+}

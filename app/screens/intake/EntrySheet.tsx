@@ -1,0 +1,92 @@
+import type { IntakeEntryView, IntakeView } from '../../../main/api/views.ts'
+import { carThickness } from '../../../main/domain/measure/index.ts'
+import { documentHref } from '../../data/door.ts'
+import { degrees } from '../../parts/degrees.ts'
+import { Facts } from '../../parts/Facts.tsx'
+import pieces from '../../parts/pieces.module.css'
+import { fullWords } from '../../parts/time.ts'
+import { CarDrawing } from './car/CarDrawing.tsx'
+import styles from './Intake.module.css'
+import { Signature } from './SignBox.tsx'
+import { ThicknessTable } from './thickness/ThicknessTable.tsx'
+import { defectWords } from './words.ts'
+
+interface Props {
+  record: IntakeView
+  entry: IntakeEntryView
+  /** The page that corrects this one. */
+  correctedBy: number | null
+}
+
+/** One signed page, as it was signed; printed as it stands. */
+export function EntrySheet({ record, entry, correctedBy }: Props) {
+  const { facts, draft, photos } = entry.content
+  const { units, zone } = record
+  const kept = new Map(record.photos.map(photo => [photo.id, photo]))
+  return (
+    <article
+      className={correctedBy === null ? styles.page : `${styles.page} ${styles.superseded}`}
+      aria-label={`Page ${entry.number}`}
+    >
+      <h2>
+        {facts.shopName}: intake, job {facts.jobNumber}, page {entry.number}
+      </h2>
+      <p>
+        Signed by {entry.ownerName}, {fullWords(entry.signedAt, zone)}.
+        {entry.corrects !== null && ` Corrects page ${entry.corrects}: ${entry.reason}.`}
+        {correctedBy !== null && <b> Corrected by page {correctedBy}; kept as it was signed.</b>}
+      </p>
+      <Facts
+        of={{
+          Vehicle: `${facts.plate}, ${facts.vehicleWords}${facts.vin ? `, VIN ${facts.vin}` : ''}`,
+          Odometer: draft.odometer !== null && `${draft.odometer.toLocaleString()} ${draft.odometerUnit}`,
+          'Fuel or charge': draft.fuelEighths !== null && `${draft.fuelEighths} of 8`,
+          Keys: draft.keys,
+          Belongings: draft.belongings || null,
+          'Wax or sealant': draft.wax,
+          Air: draft.airC !== null && degrees(draft.airC, units),
+          Panel: draft.panelC !== null && degrees(draft.panelC, units),
+          Note: draft.note || null,
+        }}
+      />
+      <CarDrawing shape={draft.shape} defects={draft.defects} finishes={facts.finishes} />
+      {draft.defects.length === 0 ? (
+        <p>No marks were found.</p>
+      ) : (
+        <ol className={pieces.plain}>
+          {draft.defects.map(defect => (
+            <li key={defect.id}>
+              {defectWords(defect)}
+              {defect.note && `: ${defect.note}`}
+            </li>
+          ))}
+        </ol>
+      )}
+      <ThicknessTable car={carThickness(draft.thickness)} readings={draft.thickness} units={units} />
+      {photos.length > 0 && (
+        <ul className={styles.thumbnails}>
+          {photos.map(({ id }, i) => (
+            <li key={id}>
+              {kept.has(id) ? (
+                <a
+                  className={styles.thumbnail}
+                  href={documentHref(`/documents/photo/${id}`)}
+                  target="_blank"
+                  rel="noreferrer"
+                >
+                  <img
+                    src={documentHref(`/documents/thumbnail/${id}`)}
+                    alt={`${i + 1}: ${kept.get(id)?.name}`}
+                  />
+                </a>
+              ) : (
+                'deleted'
+              )}
+            </li>
+          ))}
+        </ul>
+      )}
+      <Signature path={entry.signature} name={entry.ownerName} />
+    </article>
+  )
+}

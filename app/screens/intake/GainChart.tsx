@@ -1,0 +1,100 @@
+import type { IntakeView, Measured } from '../../../main/api/views.ts'
+import { carThickness } from '../../../main/domain/measure/index.ts'
+import pieces from '../../parts/pieces.module.css'
+import styles from './Intake.module.css'
+import { thicknessWords } from './words.ts'
+
+interface Props {
+  gloss: IntakeView['gained']['gloss']
+  before: Measured['thickness']
+  after: Measured['thickness']
+  units: 'us' | 'metric'
+}
+
+interface Line {
+  label: string
+  from: number
+  to: number
+  words: string
+  /** What repeating the reading alone could make of it, either side of what was read before; null: not known. */
+  doubt: number | null
+}
+
+/** Panel by panel where a reading was and where it is; the band is what repeating it alone could make. */
+export function GainChart({ gloss, before, after, units }: Props) {
+  const was = new Map(carThickness(before).panels.map(panel => [panel.panel, panel.typicalUm]))
+  const thickness = carThickness(after).panels.flatMap(({ panel, typicalUm }): Line[] => {
+    const from = was.get(panel)
+    if (from === undefined) return []
+    const words = `${thicknessWords(from, units)} → ${thicknessWords(typicalUm, units)}`
+    return [{ label: panel, from, to: typicalUm, words, doubt: null }]
+  })
+  const angles = [...Map.groupBy(gloss, each => each.geometryDeg)]
+  return (
+    <>
+      {angles.map(([angle, lines]) => (
+        <Lines
+          key={angle}
+          title={`Gloss at ${angle}°`}
+          lines={lines.map(({ panel, beforeGu, afterGu, changeGu, limitGu, real }) => ({
+            label: panel,
+            from: beforeGu,
+            to: afterGu,
+            doubt: limitGu,
+            words: `${beforeGu.toFixed(0)} → ${afterGu.toFixed(0)} GU, ${
+              real
+                ? `${changeGu > 0 ? '+' : ''}${changeGu.toFixed(1)}`
+                : `no real change (under ${limitGu.toFixed(1)})`
+            }`,
+          }))}
+        />
+      ))}
+      {thickness.length > 0 && <Lines title="Thickness, typical of each panel" lines={thickness} />}
+    </>
+  )
+}
+
+const row = 34
+const left = 150
+const width = 760
+
+function Lines({ title, lines }: { title: string; lines: readonly Line[] }) {
+  const all = lines.flatMap(({ from, to, doubt }) => [from - (doubt ?? 0), from + (doubt ?? 0), to])
+  const [low, high] = [Math.min(...all), Math.max(...all)]
+  const x = (value: number) => left + 12 + ((value - low) / Math.max(high - low, 1)) * (width - left - 260)
+  return (
+    <figure>
+      <figcaption className={pieces.soft}>{title}</figcaption>
+      <svg
+        className={styles.gain}
+        viewBox={`0 0 ${width} ${lines.length * row}`}
+        role="img"
+        aria-label={`${title}: ${lines.map(({ label, words }) => `${label} ${words}`).join('; ')}`}
+      >
+        {lines.map(({ label, from, to, words, doubt }, i) => {
+          const y = i * row + row / 2
+          return (
+            <g key={label} transform={`translate(0 ${y})`}>
+              <text dy="0.35em">{label}</text>
+              {doubt !== null && (
+                <rect
+                  className={styles.doubt}
+                  x={x(from - doubt)}
+                  y={-9}
+                  width={x(from + doubt) - x(from - doubt)}
+                  height={18}
+                />
+              )}
+              <line x1={x(from)} x2={x(to)} />
+              <circle className={styles.was} cx={x(from)} r={6} />
+              <circle className={styles.is} cx={x(to)} r={7} />
+              <text x={width - 236} dy="0.35em">
+                {words}
+              </text>
+            </g>
+          )
+        })}
+      </svg>
+    </figure>
+  )
+}

@@ -1,0 +1,116 @@
+import { Button, Group, NativeSelect, TextInput } from '@mantine/core'
+import type { GlossSetInput } from '../../../../main/api/views.ts'
+import { substrates } from '../../../../main/domain/intake/words.ts'
+import { geometries } from '../../../../main/domain/measure/index.ts'
+import { panelNames } from '../../../../main/domain/shop/index.ts'
+import { fieldsOf } from '../../../data/fields.ts'
+import { OptionalDecimalInput } from '../../../parts/inputs.tsx'
+import pieces from '../../../parts/pieces.module.css'
+import { ReadInput } from '../../../parts/ReadInput.tsx'
+import styles from '../Intake.module.css'
+
+interface Props {
+  number: number
+  set: GlossSetInput
+  warnings: readonly string[]
+  change(part: Partial<GlossSetInput>): void
+  onRemove(): void
+  errorAt(name: string): string | undefined
+}
+
+/** One set: the meter, its tile before and after, and the readings panel by panel. */
+export function GlossSetFields({ number, set, warnings, change, onRemove, errorAt }: Props) {
+  const fields = fieldsOf(set, change, errorAt)
+  const free = panelNames.filter(panel => !set.panels.some(each => each.panel === panel))
+  return (
+    <fieldset className={styles.set} aria-label={`Gloss set ${number}`}>
+      <div className={pieces.fields}>
+        <TextInput label="Meter, serial number" maxLength={80} {...fields.field('instrument')} />
+        <TextInput label="Tile, serial number" maxLength={80} {...fields.field('tile')} />
+        <NativeSelect
+          label="Surface"
+          data={[...substrates]}
+          value={set.substrate}
+          onChange={event => change({ substrate: event.currentTarget.value as GlossSetInput['substrate'] })}
+        />
+        <NativeSelect
+          label="Angle"
+          data={geometries.map(angle => ({ value: String(angle), label: `${angle}°` }))}
+          value={String(set.geometryDeg)}
+          onChange={event =>
+            change({ geometryDeg: Number(event.currentTarget.value) as GlossSetInput['geometryDeg'] })
+          }
+        />
+        <OptionalDecimalInput
+          label="Tile, as printed on it"
+          unit="GU"
+          least={0}
+          most={2000}
+          {...fields.field('tileGu')}
+        />
+        <OptionalDecimalInput
+          label="Tile before the set"
+          unit="GU"
+          least={0}
+          most={2000}
+          {...fields.field('startGu')}
+        />
+        <OptionalDecimalInput
+          label="Tile after the set"
+          unit="GU"
+          least={0}
+          most={2000}
+          {...fields.field('endGu')}
+        />
+      </div>
+      <div className={pieces.fields}>
+        {set.panels.map(({ panel, gu }) => (
+          <ReadInput
+            key={panel}
+            label={panel}
+            inputMode="decimal"
+            placeholder="such as 80 81 80.5"
+            value={gu}
+            onChange={next =>
+              change({ panels: set.panels.map(each => (each.panel === panel ? { panel, gu: next } : each)) })
+            }
+            read={readGloss}
+            show={values => values.join('  ')}
+            remedy="Write gloss readings such as 80 81 80.5, at most 20."
+          />
+        ))}
+      </div>
+      {warnings.map(words => (
+        <p key={words} role="status" className={pieces.late}>
+          ⚑ {words}
+        </p>
+      ))}
+      <Group>
+        {free.length > 0 && (
+          <NativeSelect
+            aria-label={`Add a panel to gloss set ${number}`}
+            data={[
+              { value: '', label: 'add a panel' },
+              ...free.map(panel => ({ value: panel, label: panel })),
+            ]}
+            value=""
+            onChange={event => {
+              const panel = free.find(each => each === event.currentTarget.value)
+              if (panel) change({ panels: [...set.panels, { panel, gu: [] }] })
+            }}
+          />
+        )}
+        <Button variant="default" onClick={onRemove} aria-label={`Take out gloss set ${number}`}>
+          Take out
+        </Button>
+      </Group>
+    </fieldset>
+  )
+}
+
+/** `80 81 80.5`, between spaces or semicolons; undefined where something is no reading. */
+function readGloss(text: string): number[] | undefined {
+  const parts = text.split(/[\s;]+/).filter(Boolean)
+  const values = parts.map(part => Number(part.replace(/,$/, '').replace(',', '.')))
+  return values.length <= 20 && values.every(gu => gu >= 0 && gu <= 2_000) ? values : undefined
+}

@@ -1,0 +1,62 @@
+import { Button, FileInput, Group, Textarea } from '@mantine/core'
+import { useState } from 'react'
+import type { Measured } from '../../../../main/api/views.ts'
+import { useSaving } from '../../../data/saving.ts'
+import { trpc } from '../../../data/trpc.ts'
+import { Refused } from '../../../parts/form/Refused.tsx'
+
+interface Props {
+  unit: 'um' | 'mil'
+  readings: Measured['thickness']
+  onRead(readings: Measured['thickness']): void
+}
+
+const mostBytes = 20_000
+
+/** Readings from the gauge's own list: pasted, or from a CSV file. */
+export function PasteThickness({ unit, readings, onRead }: Props) {
+  const [text, setText] = useState('')
+  const [open, setOpen] = useState(false)
+  const reading = useSaving(trpc.intake.paste.mutationOptions())
+  const read = () =>
+    reading.save({ text, unit, readings }, ({ readings: more }) => {
+      onRead(more)
+      setText('')
+      setOpen(false)
+    })
+  if (!open)
+    return (
+      <Group>
+        <Button variant="default" onClick={() => setOpen(true)}>
+          Paste or open a list
+        </Button>
+      </Group>
+    )
+  return (
+    <>
+      <Textarea
+        label="A line a panel, such as: Bonnet 118 121 119"
+        aria-label="Readings to paste"
+        rows={4}
+        maxLength={mostBytes}
+        value={text}
+        onChange={event => setText(event.currentTarget.value)}
+      />
+      <FileInput
+        label="or a CSV file"
+        placeholder="choose a file"
+        accept=".csv,.txt,text/csv,text/plain"
+        onChange={async file => file && setText((await file.slice(0, mostBytes).text()).trim())}
+      />
+      <Group>
+        <Button variant="default" onClick={read} disabled={text.trim() === ''} loading={reading.busy}>
+          Read it
+        </Button>
+        <Button variant="subtle" onClick={() => setOpen(false)}>
+          Close
+        </Button>
+      </Group>
+      <Refused of={reading.error} />
+    </>
+  )
+}

@@ -1,0 +1,107 @@
+import { NativeSelect, TextInput } from '@mantine/core'
+import { useState } from 'react'
+import type { Measured } from '../../../../main/api/views.ts'
+import { carThickness } from '../../../../main/domain/measure/index.ts'
+import { type PanelName, panelNames } from '../../../../main/domain/shop/index.ts'
+import { useShop } from '../../../data/shop.ts'
+import { Card } from '../../../parts/Card.tsx'
+import { Chip } from '../../../parts/Chip.tsx'
+import pieces from '../../../parts/pieces.module.css'
+import intake from '../Intake.module.css'
+import { NumberPad } from './NumberPad.tsx'
+import { PasteThickness } from './PasteThickness.tsx'
+import styles from './Thickness.module.css'
+import { ThicknessTable } from './ThicknessTable.tsx'
+
+interface Props {
+  measured: Pick<Measured, 'gauge' | 'thickness'>
+  change(part: Partial<Pick<Measured, 'gauge' | 'thickness'>>): void
+  error?: string | undefined
+}
+
+/** Paint thickness: a panel chosen, its spots typed one after another, and at once what they say. */
+export function ThicknessPart({ measured, change, error }: Props) {
+  const { units } = useShop()
+  const [unit, setUnit] = useState<'um' | 'mil'>(units === 'us' ? 'mil' : 'um')
+  const [panel, setPanel] = useState<PanelName>('Bonnet')
+  const [typed, setTyped] = useState('')
+  const { thickness } = measured
+  const spot = Math.max(0, ...thickness.filter(each => each.panel === panel).map(each => each.spot)) + 1
+  const um = Math.round(Number(typed) * (unit === 'mil' ? 25.4 : 1) * 10) / 10
+  const fits = um > 0 && um <= 5_000 && spot < 100
+  const take = () => {
+    if (!fits) return
+    change({ thickness: [...thickness, { panel, spot, um }] })
+    setTyped('')
+  }
+  return (
+    <Card title="Paint thickness" about="three spots a panel tell more than one">
+      <fieldset className={intake.chips} aria-label="Panel measured">
+        {panelNames.map(name => {
+          const count = thickness.filter(each => each.panel === name).length
+          return (
+            <Chip
+              key={name}
+              type="radio"
+              name="measured"
+              label={count > 0 ? `${name} · ${count}` : name}
+              checked={panel === name}
+              onChange={() => setPanel(name)}
+            />
+          )
+        })}
+      </fieldset>
+      <div className={styles.measure}>
+        <div>
+          <p className={styles.shown} aria-live="polite">
+            <span className={pieces.soft}>
+              {panel}, spot {spot}
+            </span>
+            <b>{typed === '' ? '–' : typed}</b> {unit === 'um' ? 'µm' : 'mil'}
+          </p>
+          <NumberPad value={typed} onChange={setTyped} onEnter={take} enter="Keep, next spot" />
+          {typed !== '' && !fits && (
+            <p role="alert" className={pieces.late}>
+              No paint is that thick: type what the gauge shows, and check its unit.
+            </p>
+          )}
+        </div>
+        <div className={pieces.column}>
+          <div className={pieces.fields}>
+            <NativeSelect
+              label="The gauge shows"
+              data={[
+                { value: 'um', label: 'µm' },
+                { value: 'mil', label: 'mil' },
+              ]}
+              value={unit}
+              onChange={event => setUnit(event.currentTarget.value as 'um' | 'mil')}
+            />
+            <TextInput
+              label="Its serial number"
+              maxLength={80}
+              value={measured.gauge}
+              onChange={event => change({ gauge: event.currentTarget.value })}
+            />
+          </div>
+          <PasteThickness
+            unit={unit}
+            readings={thickness}
+            onRead={more => change({ thickness: [...thickness, ...more] })}
+          />
+        </div>
+      </div>
+      {error && (
+        <p role="alert" className={pieces.late}>
+          {error}
+        </p>
+      )}
+      <ThicknessTable
+        car={carThickness(thickness)}
+        readings={thickness}
+        units={units}
+        onRemove={index => change({ thickness: thickness.filter((_, i) => i !== index) })}
+      />
+    </Card>
+  )
+}

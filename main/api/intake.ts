@@ -1,0 +1,34 @@
+import { z } from 'zod'
+import { id } from '../services/desk/inputs.ts'
+import { decidePaint } from '../services/intake/decide.ts'
+import {
+  afterInput,
+  correctIntakeInput,
+  decideInput,
+  intakeInput,
+  onePhoto,
+  pasteInput,
+  signIntakeInput,
+} from '../services/intake/inputs.ts'
+import {
+  correctIntake,
+  getIntake,
+  pasteThickness,
+  saveAfter,
+  saveIntake,
+  signIntake,
+} from '../services/intake/intake.ts'
+import { removePhoto } from '../services/intake/photos.ts'
+import { procedure, router } from './trpc.ts'
+
+export const intake = router({
+  get: procedure.input(z.object({ jobId: id })).query(({ ctx, input }) => getIntake(ctx, input)),
+  save: procedure.input(intakeInput).mutation(({ ctx, input }) => saveIntake(ctx, input)),
+  sign: procedure.input(signIntakeInput).mutation(({ ctx, input }) => signIntake(ctx, input)),
+  correct: procedure.input(correctIntakeInput).mutation(({ ctx, input }) => correctIntake(ctx, input)),
+  saveAfter: procedure.input(afterInput).mutation(({ ctx, input }) => saveAfter(ctx, input)),
+  /** Reads pasted thickness; saves nothing. */
+  paste: procedure.input(pasteInput).mutation(({ input }) => pasteThickness(input)),
+  decide: procedure.input(decideInput).mutation(({ ctx, input }) => decidePaint(ctx, input)),
+  removePhoto: procedure.input(onePhoto).mutation(({ ctx, input }) => removePhoto(ctx, input)),
+})

@@ -1,0 +1,10 @@
+export {
+  type Breach,
+  breachesOf,
+  type PaintRule,
+  type PaintStep,
+  type PanelState,
+  paintRules,
+  splitOf,
+} from './forbids.ts'
+export { toolCautions } from './toolCautions.ts'

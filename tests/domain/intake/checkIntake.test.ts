@@ -1,0 +1,23 @@
+import { expect, it } from 'vitest'
+import { checkIntake, type SignedIntake } from '../../../main/domain/intake/index.ts'
+
+const good: SignedIntake = {
+  odometer: 0,
+  keys: 0,
+  damageAgreed: true,
+  ownerName: 'Ines Vale',
+  signature: 'M1 1L2 2L3 3L4 4',
+}
+
+it('lets through what was looked at together', () => expect(() => checkIntake(good)).not.toThrow())
+
+it.each<[string, Partial<SignedIntake>]>([
+  ['draft.odometer', { odometer: null }],
+  ['draft.keys', { keys: null }],
+  ['draft.damageAgreed', { damageAgreed: false }],
+  ['ownerName', { ownerName: ' ' }],
+  ['signature', { signature: '' }],
+  ['signature', { signature: 'M1 1L1 1' }],
+])('refuses one without %s', (field, part) => {
+  expect(() => checkIntake({ ...good, ...part })).toThrow(expect.objectContaining({ field }))
+})
