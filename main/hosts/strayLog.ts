@@ -2,12 +2,12 @@
 
 import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
-import Database from 'better-sqlite3'
 import { Refusal } from '../domain/refusal.ts'
 import { inspect } from '../store/backup/inspect.ts'
 import { noteAtStart } from '../store/backup/readOver.ts'
 import { diskRefusal } from '../store/diskWords.ts'
 import { inPlainWords } from '../store/integrity.ts'
+import { rollBack } from '../store/rollBack.ts'
 import { journalOf, logOf } from './dataFolder.ts'
 
 /** An app that closed leaves no log: one that lies there is another database's, and would spoil this one. */
@@ -60,16 +60,6 @@ function isItsOwn(file: string, marked: string | null): boolean {
     throw diskRefusal(error, dir)
   } finally {
     rmSync(dir, { recursive: true, force: true })
-  }
-}
-
-/** SQLite does so with the first question of a connection that may write. */
-function rollBack(file: string): void {
-  const database = new Database(file)
-  try {
-    database.prepare('select count(*) from sqlite_master').get()
-  } finally {
-    database.close()
   }
 }
 

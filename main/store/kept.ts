@@ -1,5 +1,4 @@
 /** Reads that stay true until something is saved: asked again before that, they are not read again. */
-import type { Tx } from './store.ts'
 
 /** Of each connection that only reads, how many acts have ended since it was opened. */
 const actsEnded = new WeakMap<object, number>()
@@ -26,7 +25,7 @@ interface Kept<T> {
  * The same read, answered from memory as long as nothing was saved since; `keyOf` tells apart what it is asked for. Within
  * an act it always reads: what the act has written is not saved yet. What it gives is shared, and nobody changes it.
  */
-export function keptUntilSaved<A extends unknown[], T>(
+export function keptUntilSaved<Tx extends object, A extends unknown[], T>(
   load: (tx: Tx, ...asked: A) => Promise<T>,
   keyOf: (...asked: A) => string = () => '',
 ): (tx: Tx, ...asked: A) => Promise<T> {

@@ -60,7 +60,7 @@ it('does not keep a read that failed, nor one that another database was asked fo
   const { store } = await openTestStore()
   const { store: other } = await openTestStore()
   let fail = true
-  const count = keptUntilSaved(async tx => {
+  const count = keptUntilSaved(async (tx: Tx) => {
     if (fail) throw new Error('gone')
     return tx.customer.count()
   })

@@ -38,7 +38,7 @@ export async function calendarOf(tx: Tx): Promise<ShopCalendar> {
   return { zone, weekly, exceptions: await exceptionsOf(tx) }
 }
 
-const exceptionsOf = keptUntilSaved(async (tx): Promise<HoursException[]> => {
+const exceptionsOf = keptUntilSaved(async (tx: Tx): Promise<HoursException[]> => {
   const rows = await tx.hoursException.findMany({ orderBy: { date: 'asc' } })
   return rows.map(({ date, hours }) => ({ date, hours: fromJson<WallSpan[]>(hours) }))
 })
