@@ -1,2 +1,2 @@
 export { effortFactor } from './factor.ts'
-export { type Effort, type FinishedVisit, learnEffort, mostLearned, type Visit } from './learn.ts'
+export { type FinishedVisit, learnEffort, mostLearned, type Visit } from './learn.ts'

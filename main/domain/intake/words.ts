@@ -27,4 +27,3 @@ export type WaxState = (typeof waxStates)[number]
 
 /** What a surface is to a gloss meter; each wants its own calibration. */
 export const substrates = ['gloss', 'satin', 'matte', 'film', 'matte film', 'plastic'] as const
-export type Substrate = (typeof substrates)[number]

@@ -1,16 +1,14 @@
 export { degreesWords, marginWords } from './degreesWords.ts'
-export { type Geometry, geometries } from './gloss.ts'
-export { type GlossDifference, type GlossSet, glossDifferences, glossWarnings } from './glossSet.ts'
+export { geometries } from './gloss.ts'
+export { type GlossSet, glossDifferences, glossWarnings } from './glossSet.ts'
 export { median } from './median.ts'
-export { farOut, medianDeviation, robustSpread } from './robust.ts'
+export { farOut, robustSpread } from './robust.ts'
 export { showTemperature, showTemperatureDifference, showVolume, type UnitSystem } from './show.ts'
 export { celsiusOf, fahrenheitOf } from './temperature.ts'
 export {
   type CarThickness,
   carThickness,
   checkThickness,
-  type PanelThickness,
-  type ThicknessReading,
   usualThickness,
 } from './thickness.ts'
 export { convert, type Unit } from './units.ts'

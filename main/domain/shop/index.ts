@@ -32,7 +32,6 @@ export {
 } from './panels.ts'
 export {
   checkPaperColour,
-  contrastWithWhite,
   type LogoHead,
   type PaperName,
   papers,
