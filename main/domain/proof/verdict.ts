@@ -1,6 +1,6 @@
 /** What may be said of a certificate, in the order of what is doubted first. */
 
-export type Verdict =
+type Verdict =
   | 'agrees'
   | 'agrees-but-corrected'
   | 'unknown-key'
@@ -9,7 +9,7 @@ export type Verdict =
   | 'record-changed'
   | 'paper-changed'
 
-export interface Findings {
+interface Findings {
   /** The shop has the key the code names. */
   keyKnown: boolean
   /** The signature is that key's, on this reference and digest. */

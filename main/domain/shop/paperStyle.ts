@@ -11,7 +11,7 @@ const leastContrast = 4.5
  * The contrast of a colour with white, 1 to 21. Source: WCAG 2.1, relative luminance and contrast ratio.
  * @param colour `#rrggbb`
  */
-export function contrastWithWhite(colour: string): number {
+function contrastWithWhite(colour: string): number {
   const [red, green, blue] = [1, 3, 5].map(at => {
     const share = Number.parseInt(colour.slice(at, at + 2), 16) / 255
     return share <= 0.03928 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4
