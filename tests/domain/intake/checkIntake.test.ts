@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { checkIntake, type SignedIntake } from '../../../main/domain/intake/index.ts'
+import { checkIntake, type SignedIntake } from '../../../main/domain/intake/checkIntake.ts'
 
 const good: SignedIntake = {
   odometer: 0,
