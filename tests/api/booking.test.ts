@@ -67,7 +67,9 @@ test('A two-layer coating for a new customer, from the call to the board', async
   expect(stays[0]).toMatchObject({ plate: 'GRG 417', status: 'booked', customerName: 'Lotte Grange' })
   expect(stays.at(-1).toAt).toBe(handoverAt)
   const job = await api.query('jobs.get', { id: jobId })
-  expect(job.data).toMatchObject({ promisedAt: handoverAt, priceMinor: 139_900 + 58_000, currency: 'USD' })
+  // The wash of both, 60 of the correction's 240 minutes, is charged once.
+  const priceMinor = 139_900 + 58_000 - 14_500
+  expect(job.data).toMatchObject({ promisedAt: handoverAt, priceMinor, currency: 'USD' })
   expect((await api.query('jobs.find', { text: 'grg4' })).data.jobs).toMatchObject([{ id: jobId, number: 1 }])
   expect((await api.query('jobs.find', { text: 'job 1' })).data.jobs).toHaveLength(1)
   expect((await api.query('jobs.find', { text: ' ' })).data.jobs).toEqual([])

@@ -4,7 +4,11 @@ import { expect, it } from 'vitest'
 import { createApp } from '../../main/api/app.ts'
 import { appRouter } from '../../main/api/router.ts'
 import { dateOf } from '../../main/domain/calendar/index.ts'
-import type { Tx } from '../../main/store/store.ts'
+import type { Desk } from '../../main/services/desk/desk.ts'
+import { openFile } from '../../main/services/imports/opened.ts'
+import { getBill } from '../../main/services/money/bill.ts'
+import { issueInvoice } from '../../main/services/money/issue.ts'
+import { makeQuote } from '../../main/services/money/quotes.ts'
 import { yearsNowAt } from '../bench/years/fillYears.ts'
 import { typeOf } from './inputOf.ts'
 import { yearsShop } from './yearsShop.ts'
@@ -19,7 +23,7 @@ it('answers every query of a shop of a year', async () => {
     const answer = await app.request(`/trpc/${path}${tail}`)
     return { status: answer.status, text: await answer.text() }
   }
-  const inputs = await inputsOf(desk.store.read)
+  const inputs = await inputsOf(desk)
   const due = await ask('upkeep.due', inputs['upkeep.due'])
   const [visit] = (
     JSON.parse(due.text) as { result: { data: { visits: { planId: string; ruleOn: string }[] } } }
@@ -43,7 +47,25 @@ it('answers every query of a shop of a year', async () => {
 /** Nothing is sent with it. */
 const none = undefined
 
-async function inputsOf(tx: Tx): Promise<Record<string, unknown>> {
+/** What a generated shop has none of: an invoice, a quote, a file that is open. */
+async function papersOf(desk: Desk, { jobId, vehicleId, treatmentId }: Record<string, string>) {
+  const { version } = await getBill(desk, { id: jobId! })
+  const buyer = { name: 'Ines Vale', address: '', country: 'US', email: '', taxNumber: '' }
+  const invoice = await issueInvoice(desk, { id: jobId!, version, buyer, note: '' })
+  const quote = await makeQuote(desk, {
+    vehicleId: vehicleId!,
+    condition: 'good',
+    scope: 'whole',
+    note: '',
+    variants: [{ name: 'One way', treatmentIds: [treatmentId!] }],
+  })
+  const base64 = Buffer.from('Name,Phone\nIda Marsh,\n').toString('base64')
+  const { fileId } = await openFile(desk, { kind: 'customers', fileName: 'people.csv', base64 })
+  return { invoice: { id: invoice.id }, quote: { id: quote.id }, fileId }
+}
+
+async function inputsOf(desk: Desk): Promise<Record<string, unknown>> {
+  const tx = desk.store.read
   const { zone } = await tx.shop.findFirstOrThrow()
   const day = (days: number) => dateOf(yearsNowAt + days * 1440, zone)
   const job = await tx.job.findFirstOrThrow({
@@ -61,6 +83,7 @@ async function inputsOf(tx: Tx): Promise<Record<string, unknown>> {
   const { id: treatmentId } = await tx.treatment.findFirstOrThrow()
   const { vehicleId, customerId, id: jobId } = job
   const [step] = coming.steps
+  const { invoice, quote, fileId } = await papersOf(desk, { jobId, vehicleId, treatmentId })
   return {
     'backups.standing': none,
     'backups.settings': none,
@@ -87,19 +110,39 @@ async function inputsOf(tx: Tx): Promise<Record<string, unknown>> {
     'applied.get': { jobId },
     'customers.find': { text: 'ashby' },
     'customers.get': { id: customerId },
+    'customers.alike': { name: 'Ida Marsh', phone: '', email: '', plate: '', vin: '' },
     'dayPlan.relay': { days: 7 },
     'dayPlan.bayUse': { weeks: 12 },
     'dayPlan.whatIf.stands': none,
     'dayPlan.whatIf.curing': none,
+    'effort.get': none,
     'feeds.list': none,
     'history.list': { entities: ['job'], entityId: jobId },
     'history.choices': none,
     'hours.exceptions': none,
+    'imports.settle': {
+      fileId,
+      reading: { columns: { name: 0, phone: 1 }, dayOrder: null, mark: null, volume: null },
+    },
+    'imports.standing': none,
+    'imports.taken': none,
+    'intake.get': { jobId },
     'jobs.get': { id: jobId },
     'jobs.ownerWords': { id: jobId },
     'jobs.find': { text: String(job.number) },
     'leaving.standing': none,
+    'lendables.list': {},
     'mail.get': none,
+    'money.rules': none,
+    'money.bill': { id: jobId },
+    'money.invoice': invoice,
+    'money.owed': none,
+    'money.statement': { id: customerId },
+    'money.papers': { text: 'inv' },
+    'money.quotes': none,
+    'money.quote': quote,
+    'money.earns': none,
+    'money.takings': { date: day(0) },
     'morning.sheet': { date: day(0) },
     'orders.list': none,
     'orders.get': { id: order.id },
@@ -125,6 +168,7 @@ async function inputsOf(tx: Tx): Promise<Record<string, unknown>> {
     'shelf.recipes': { treatmentId },
     'shelf.rules': none,
     'shop.get': none,
+    'shop.papers': none,
     'suppliers.list': {},
     'system.diagnostics': none,
     'system.now': none,

@@ -59,10 +59,13 @@ test.each([
 
 // Check digit: 49 CFR 565.15(c); the number is the example of that rule's common reference, from memory.
 test('a VIN whose check digit fails is kept with a warning, one that holds without', async () => {
-  const right = await api.mutate('vehicles.save', car({ vin: '1m8gdm9axkp042788' }))
+  const right = await api.mutate('vehicles.save', car({ vin: '1m8gdm9axkp042788', year: 2019 }))
   expect(right.data.warning).toBeNull()
   const wrong = await api.mutate('vehicles.save', car({ plate: 'OTH 3R', vin: '1M8GDM9A1KP042788' }))
   expect(wrong.data.warning).toContain('check digit')
+  // K is 1989 or 2019: 49 CFR 565.15, table VII.
+  const other = await api.mutate('vehicles.save', car({ plate: 'YEA 4R', vin: '1M8GDM9AXKP042788' }))
+  expect(other.data.warning).toContain('1989 or 2019')
   expect((await cars()).map((each: { vin: string }) => each.vin)).toContain('1M8GDM9AXKP042788')
 })
 

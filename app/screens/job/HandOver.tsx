@@ -15,8 +15,9 @@ export function HandOver({ job, happened }: { job: JobView; happened: Happened }
     setAsking(false)
   })
   const undone = job.steps.some(step => step.kind === 'work' && step.state !== 'done')
-  const open = job.checks.some(check => check.doneBy === null)
-  const early = undone || open || (happened.at ?? job.nowAt) < job.safeAt
+  const open = job.checks.filter(check => check.doneBy === null).map(check => check.words)
+  const tooSoon = undone || (happened.at ?? job.nowAt) < job.safeAt
+  const early = tooSoon || open.length > 0
   const safe = longWords(job.safeAt, job.zone, job.nowAt)
   const leave = (reason?: string) =>
     happened.take(time =>
@@ -36,14 +37,16 @@ export function HandOver({ job, happened }: { job: JobView; happened: Happened }
           title={
             undone
               ? 'Hand over with steps not finished?'
-              : open
+              : !tooSoon
                 ? 'Hand over with checks not ticked off?'
                 : 'Hand over before the profile’s minimum?'
           }
           words={
-            job.coated
-              ? `By its cure profile the earliest pick-up is ${safe}. The data sheet decides. Handing over earlier needs a reason, which is kept.`
-              : `Its work is planned until ${safe}. Handing over before it is done needs a reason, which is kept.`
+            !tooSoon
+              ? `Not ticked off: ${open.join('; ')}. Handing over all the same needs a reason, which is kept.`
+              : job.coated
+                ? `By its cure profile the earliest pick-up is ${safe}. The data sheet decides. Handing over earlier needs a reason, which is kept.`
+                : `Its work is planned until ${safe}. Handing over before it is done needs a reason, which is kept.`
           }
           label="Reason"
           action="Hand over all the same"

@@ -87,6 +87,7 @@ const nothing = 'nothing'
 /** A value in words; null where it is too much to say. */
 function valueWords(field: string, value: unknown, say: Say): string | null {
   if (value === null || value === undefined || value === '') return nothing
+  if (Array.isArray(value) && value.length === 0) return nothing
   if (typeof value === 'boolean') return value ? 'yes' : 'no'
   if (typeof value === 'number') {
     if (field === 'at' || field.endsWith('At')) return say.when(value)

@@ -19,7 +19,7 @@ import {
   wordsFor,
 } from '../../domain/floor/index.ts'
 import { can, isCalledOff, isMovableFrom, isOver, lastRecorded, notYet } from '../../domain/job/index.ts'
-import { type Charge, saleMinor } from '../../domain/money/index.ts'
+import { saleMinor } from '../../domain/money/index.ts'
 import { reasonText, type Violation } from '../../domain/schedule/index.ts'
 import {
   type Condition,
@@ -31,13 +31,13 @@ import {
   type Stage,
 } from '../../domain/shop/index.ts'
 import { sentence } from '../../domain/words.ts'
-import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { calendarOf } from '../desk/shopView.ts'
 import type { Floor } from '../floor/floor.ts'
 import { type JobRow, plateWords, vehicleWords } from '../floor/jobRows.ts'
 import { stayViews } from '../floor/stayViews.ts'
 import { usesOf } from '../shelf/stepsToConfirm.ts'
+import { chargesOn } from './chargesOn.ts'
 import { checksIn } from './checks.ts'
 import { jobOnFloor } from './jobOnFloor.ts'
 import { missedView } from './missedWork.ts'
@@ -142,17 +142,6 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
       move: can(job, 'move') && job.steps.some((_, i) => isMovableFrom(job.steps, i)),
     },
   }
-}
-
-/** What it costs beside its treatments' prices, and what is taken off them. */
-async function chargesOn(tx: Tx, jobId: string) {
-  const rows = await tx.jobCharge.findMany({ where: { jobId }, orderBy: { position: 'asc' } })
-  return rows.map(({ kind, words, quantity, amountMinor }) => ({
-    kind: kind as Charge['kind'],
-    words,
-    quantity,
-    amountMinor,
-  }))
 }
 
 /** The last coat of each product: what lies under one of its own kind was laid earlier and asks no more. */

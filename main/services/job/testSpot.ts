@@ -1,6 +1,6 @@
 /** A test spot's result, what the customer answers to it, and the way back from both. */
 import { assertFits, planOf } from '../../domain/floor/index.ts'
-import { allocate, sumMinor } from '../../domain/money/index.ts'
+import { allocate, saleMinor, sumMinor } from '../../domain/money/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
 import { fromJson, noJson, toJson } from '../../store/json.ts'
@@ -10,6 +10,7 @@ import { type JobRow, jobRows } from '../floor/jobRows.ts'
 import { moveProblem } from '../floor/movePlan.ts'
 import { writePlaces } from '../floor/placed.ts'
 import { assertCan } from './assertCan.ts'
+import { chargesOn } from './chargesOn.ts'
 import type { SpotAnswerInput, SpotInput } from './inputs.ts'
 import { changeJob, type JobNow } from './jobChange.ts'
 import { type SpotBefore, spotChange, spotState } from './testSpotView.ts'
@@ -79,6 +80,10 @@ export function answerSpot(desk: Desk, input: SpotAnswerInput): Promise<{ versio
     const detail = { answer, by, how }
     if (answer === 'declined') return { act: 'test spot answered', detail, also: tx => keep(tx) }
     if (priceMinor < 0) refuse('price-negative', { priceMinor }, 'A price is no less than nothing.')
+    // The price agreed on is the whole of it, with what comes on top and off; the treatments cost the rest.
+    const ofTreatments = priceMinor - saleMinor([], await chargesOn(now.tx, id), now.floor.shop.currency)
+    if (ofTreatments < 0)
+      refuse('price-low', { priceMinor }, 'The extras alone cost more; take them off the bill first.')
     const change = await spotChange(now.tx, now.floor, row, open)
     const { handoverAt, steps } = change.job
     const before: SpotBefore = {
@@ -96,7 +101,7 @@ export function answerSpot(desk: Desk, input: SpotAnswerInput): Promise<{ versio
       detail: { ...detail, beforeMin: change.beforeMin, afterMin: change.afterMin, handoverAt, priceMinor },
       also: async tx => {
         await keep(tx, before)
-        await writePrices(tx, change.prices, priceMinor)
+        await writePrices(tx, change.prices, ofTreatments)
       },
     }
   })

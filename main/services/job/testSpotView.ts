@@ -9,7 +9,7 @@ import {
   spotCautions,
   spotPriceWeight,
 } from '../../domain/job/index.ts'
-import { sumMinor } from '../../domain/money/index.ts'
+import { saleMinor } from '../../domain/money/index.ts'
 import { promiseOf } from '../../domain/schedule/index.ts'
 import { type SizeClass, shareOf } from '../../domain/shop/index.ts'
 import { fromJson } from '../../store/json.ts'
@@ -19,6 +19,7 @@ import type { JobRow } from '../floor/jobRows.ts'
 import { moveProblem, restOfJob } from '../floor/movePlan.ts'
 import { placedJob } from '../floor/placed.ts'
 import { otherVisits } from '../floor/vehicleFree.ts'
+import { chargesOn } from './chargesOn.ts'
 
 export type Spot = NonNullable<Awaited<ReturnType<Tx['testSpot']['findUnique']>>>
 
@@ -145,14 +146,21 @@ export async function spotView(tx: Tx, floor: Floor, job: JobRow) {
             how: spot.answeredHow ?? '',
             at: spot.answeredAt ?? 0,
           },
-    change: spot && (open ? await openChange(tx, floor, job, spot) : agreedChange(job, spot)),
+    change:
+      spot && (open ? await openChange(tx, floor, job, spot) : await agreedChange(tx, floor, job, spot)),
   }
 }
 
-const priceOf = (prices: readonly { priceMinor: number }[]) => sumMinor(prices.map(each => each.priceMinor))
+/** What the job comes to with these prices: with what comes on top and off. */
+async function priceWith(tx: Tx, floor: Floor, job: JobRow) {
+  const charges = await chargesOn(tx, job.id)
+  return (prices: readonly { readonly priceMinor: number }[]) =>
+    saleMinor(prices, charges, floor.shop.currency)
+}
 
 async function openChange(tx: Tx, floor: Floor, job: JobRow, spot: Spot) {
   const { job: after, beforeMin, afterMin, prices } = await spotChange(tx, floor, job, spot)
+  const priceOf = await priceWith(tx, floor, job)
   const bayOf = (step: JobRow['steps'][number]) => floor.bayNames.get(step.bayId) ?? ''
   return {
     minutes: { before: beforeMin, after: afterMin },
@@ -169,9 +177,10 @@ async function openChange(tx: Tx, floor: Floor, job: JobRow, spot: Spot) {
 }
 
 /** What an answer that was agreed to has changed. */
-function agreedChange(job: JobRow, spot: Spot) {
+async function agreedChange(tx: Tx, floor: Floor, job: JobRow, spot: Spot) {
   const before = fromJson<SpotBefore | null>(spot.before)
   if (!before) return null
+  const priceOf = await priceWith(tx, floor, job)
   const minutes = (steps: JobRow['steps']) =>
     correctionOf(steps).all.reduce((sum, i) => sum + (steps[i]?.minutes ?? 0), 0)
   return {

@@ -14,6 +14,9 @@ const wasmPath = createRequire(import.meta.url)
   .resolve('@prisma/schema-engine-wasm/schema_engine_bg')
   .replace(/\.js$/, '.wasm')
 
+/** A machine busy with other things is slow, not wrong. */
+const patient = { timeout: 60_000 }
+
 describe('the window', () => {
   let dir = ''
   let dataDir = ''
@@ -31,7 +34,7 @@ describe('the window', () => {
   afterEach(async () => {
     for (const { shell, seen } of open.splice(0)) {
       if (seen.exits.length === 0) shell.app.quit()
-      await vi.waitFor(() => expect(seen.exits).not.toEqual([]))
+      await vi.waitFor(() => expect(seen.exits).not.toEqual([]), patient)
     }
     vi.restoreAllMocks()
     rmSync(dir, { recursive: true, force: true })
@@ -44,7 +47,7 @@ describe('the window', () => {
     startWindow(made.shell, { dataDir, demo: false, restore: null, rendererDir, migrationsDir, wasmPath })
     await vi.waitFor(
       () => expect(made.seen.exits.length > 0 || made.seen.windows[0]?.done.includes('show')).toBe(true),
-      10_000,
+      patient,
     )
     return made
   }
@@ -153,7 +156,7 @@ describe('the window', () => {
     const { seen } = await start()
     const url = 'lustrum://app/documents/label/none.pdf'
     expect(seen.windows[0]?.web.openHandler?.({ url } as never)).toEqual({ action: 'deny' })
-    await vi.waitFor(() => expect(seen.errors).toEqual(['This bottle is not on the shelf.']))
+    await vi.waitFor(() => expect(seen.errors).toEqual(['This bottle is not on the shelf.']), patient)
   })
 
   it('keeps a fault of the app in a log without words', async () => {
@@ -247,7 +250,7 @@ describe('the window', () => {
     await ask(first, 'shop.setUp', firstRun)
     await ask(first, 'backups.make', {})
     first.shell.app.quit()
-    await vi.waitFor(() => expect(first.seen.exits).toEqual([0]))
+    await vi.waitFor(() => expect(first.seen.exits).toEqual([0]), patient)
     const [name] = readdirSync(join(dataDir, 'backups')).filter(name => name.endsWith('.lustrum-copy'))
     const copy = join(dataDir, 'backups', name!)
     const bad = join(dir, 'bad.lustrum-copy')
@@ -272,7 +275,7 @@ describe('the window', () => {
     window.events.emit('close')
     shell.app.quit()
     expect(seen.exits).toEqual([])
-    await vi.waitFor(() => expect(seen.exits).toEqual([0]))
+    await vi.waitFor(() => expect(seen.exits).toEqual([0]), patient)
     const left = readdirSync(dataDir)
     expect(left).not.toContain('running.json')
     expect(left).not.toContain('lustrum.db-wal')

@@ -34,7 +34,7 @@ describe('the history', () => {
     expect(await words({ entities: ['vehicle'], entityId: vehicleId })).toEqual([
       'Tue 21 April 10:00 · Mara · QLM 311 · put away',
       'Tue 21 April 10:00 · Jo · QLM 311 · changed the size from medium to large',
-      'Mon 20 April 10:00 · Mara · QLM 311 · added: owner =Edda Marsh, size medium, finish gloss, plate QLM 311',
+      'Mon 20 April 10:00 · Mara · QLM 311 · added: owner =Edda Marsh, size medium, finish gloss, paint unknown, plate QLM 311',
     ])
   })
 
@@ -116,7 +116,7 @@ describe('the history', () => {
       Kind: 'customer',
       Of: "'=Edda Marsh",
       Id: customerId,
-      What: 'added: name =Edda Marsh',
+      What: 'added: name =Edda Marsh, kind person',
     })
   })
 

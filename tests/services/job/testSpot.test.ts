@@ -76,8 +76,9 @@ test('What it showed is laid against what was booked, and nothing changes before
     change: {
       minutes: { before: 240, after: 660 },
       handoverAt: { before: wall('15T13:45'), after: wall('16T10:45') },
-      // 480.00, of which 240 of 300 minutes are correction: 480 × (1 + 0.8 × 1.75); the spot's own 60.00 stay.
-      priceMinor: { before: 54_000, after: 121_200 },
+      // 480.00, of which 240 of 300 minutes are correction: 480 × (1 + 0.8 × 1.75); the spot's own 60.00 stay,
+      // and the wash of both, 34.29 of them, is charged once.
+      priceMinor: { before: 50_571, after: 117_771 },
     },
   })
   expect([shown.promisedAt, shown.priceMinor]).toEqual([before.promisedAt, before.priceMinor])
@@ -100,7 +101,7 @@ test('Agreed: steps, places, price and promise follow in one act, and all of it 
     canAnswer: false,
     canRecord: false,
     answer: { said: 'agreed', by: 'Ines Vale', how: 'phone' },
-    change: { minutes: { before: 240, after: 660 }, priceMinor: { before: 54_000, after: 120_000 } },
+    change: { minutes: { before: 240, after: 660 }, priceMinor: { before: 50_571, after: 120_000 } },
   })
   expect((await saidOf(desk, id))[0]).toContain(
     'test spot agreed by Ines Vale (phone): correction 11 h instead of 4 h',
