@@ -103,6 +103,7 @@ it('keeps how an owner is written to on the version that was seen', async () => 
     language: null,
     zone: null,
     postal: '',
+    country: null,
     version: 2,
   })
   await expect(
