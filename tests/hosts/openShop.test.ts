@@ -26,12 +26,14 @@ describe('a person erased after a copy was made', () => {
     mkdirSync(place)
     const desk = await on.start()
     await saveCopiesSettings(desk, { place, version: 0 })
-    // One made within the same minute takes its name.
-    const older = join(place, 'older.lustrum-copy')
-    copyFileSync(copy, older)
+    // Of one hour the last copy is kept.
+    const aside = join(on.dir, 'older.lustrum-copy')
+    copyFileSync(copy, aside)
     await erase(desk)
     // Carried with the next copy.
     await copyAtOnce(desk)
+    const older = join(place, 'older.lustrum-copy')
+    copyFileSync(aside, older)
     await on.running!.close()
     for (const folder of [on.dataDir, join(on.dir, 'another')]) {
       on.dataDir = folder
