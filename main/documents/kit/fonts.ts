@@ -1,4 +1,4 @@
-/** The fonts of every document, opened once, and which of them writes a letter. */
+/** The fonts of every document, and which of them writes a letter. */
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { type Font, openSync } from 'fontkit'
@@ -19,13 +19,15 @@ const fontFile: Record<FontName, string> = {
   han: 'NotoSansSC-Regular.ttf',
 }
 
+export const fontPath = (name: FontName) => join(root, 'assets', 'fonts', fontFile[name])
+
 const opened = new Map<FontName, Font>()
 
-/** A font, read from its file the first time it is asked for: the third is large and seldom needed. */
+/** A font to measure with and to ask what it carries, read when it is first asked for: the third is large and seldom needed. */
 export function openFont(name: FontName): Font {
   const known = opened.get(name)
   if (known) return known
-  const font = openSync(join(root, 'assets', 'fonts', fontFile[name])) as Font
+  const font = openSync(fontPath(name)) as Font
   opened.set(name, font)
   return font
 }

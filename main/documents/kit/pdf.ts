@@ -1,6 +1,6 @@
 /** A PDF with the shop's own fonts, a language, a title and tags, as bytes. */
 import PdfDocument from 'pdfkit'
-import { type FontName, openFont } from './fonts.ts'
+import { type FontName, fontPath } from './fonts.ts'
 
 export type Pdf = PDFKit.PDFDocument
 
@@ -32,13 +32,13 @@ export function paperOf(country: string): Paper {
   return ['US', 'CA', 'MX', 'PH'].includes(country) ? 'LETTER' : 'A4'
 }
 
-/** Writes with this font from here on; it goes into the file when it is first written with. */
+/**
+ * Writes with this font from here on; it goes into the file when it is first written with. Each document opens it anew:
+ * an opened font remembers which letter first asked for a shape, and the next document's would be copied out as that one.
+ */
 export function openPdfFont(pdf: Pdf, name: FontName): Pdf {
-  return pdf.font(asSource(name), name)
+  return pdf.registerFont(name, fontPath(name)).font(name)
 }
-
-/** The package takes an opened font as well as a file's name, which its types do not say: so no file is read again. */
-const asSource = (name: FontName) => openFont(name) as unknown as string
 
 /** Draws a PDF and returns its bytes. */
 export function makePdf(frame: PdfFrame, draw: (pdf: Pdf) => void): Promise<Uint8Array<ArrayBuffer>> {
