@@ -19,7 +19,7 @@ export const peopleForms: readonly EditForm[] = [
     open: press('Change Ira Holt'),
     form: 'Contact Ira Holt',
     field: 'What they do',
-    first: 'drives it',
+    first: 'signs for it',
     second: 'pays',
   },
   {
