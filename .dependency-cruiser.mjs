@@ -4,7 +4,7 @@
  */
 export const packages = {
   // Pure computation only: nothing that reads a clock, a file or the network.
-  domain: ['libphonenumber-js', 'rrule'],
+  domain: ['intl-messageformat', 'libphonenumber-js', 'rrule'],
   store: ['@prisma/adapter-better-sqlite3', '@prisma/client', '@prisma/driver-adapter-utils'].concat([
     '@prisma/schema-engine-wasm',
     'better-sqlite3',

@@ -8,6 +8,7 @@ import {
   redirect,
   useRouterState,
 } from '@tanstack/react-router'
+import { say } from '../main/domain/language/index.ts'
 import { queryClient, trpc } from './data/trpc.ts'
 import { ConnectionLine } from './parts/ConnectionLine.tsx'
 import { Failed } from './parts/Failed.tsx'
@@ -63,7 +64,7 @@ function Root() {
 const noSuchScreen = new Error('There is no screen at this address.')
 
 function NoSuchScreen() {
-  return <Lookup error={noSuchScreen} what="the screen" to="/" label="Go to the board" />
+  return <Lookup error={noSuchScreen} what={say('the screen')} to="/" label={say('Go to the board')} />
 }
 
 /** A database without a shop has one screen, without the bar; one with a shop has all but that. */

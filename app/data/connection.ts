@@ -1,5 +1,7 @@
 /** Whether the app behind this page answers, found out by every call and, while it does not, by asking again. */
+
 import { useSyncExternalStore } from 'react'
+import { say } from '../../main/domain/language/index.ts'
 import { doorHeaders } from './door.ts'
 
 /** `shut out`: it answers, but does not know this browser. */
@@ -7,10 +9,12 @@ export type Connection = 'there' | 'away' | 'shut out'
 
 const againAfterMs = 2_000
 
-export const awayWords =
-  'The app is not answering. What you typed is kept; nothing was saved. It goes on by itself once the app is back.'
-export const shutOutWords =
-  'The app does not know this browser. What you typed is kept. Start Lustrum once more: it opens a new tab, and this one goes on.'
+export const awayWords = say(
+  'The app is not answering. What you typed is kept; nothing was saved. It goes on by itself once the app is back.',
+)
+export const shutOutWords = say(
+  'The app does not know this browser. What you typed is kept. Start Lustrum once more: it opens a new tab, and this one goes on.',
+)
 
 /** A call that got no answer. */
 export class Unanswered extends Error {}

@@ -1,6 +1,7 @@
 import { modals } from '@mantine/modals'
 import { useMutation } from '@tanstack/react-query'
 import { createElement, useRef } from 'react'
+import { say } from '../../main/domain/language/index.ts'
 import { faultOf, queryClient } from './trpc.ts'
 
 /** What of a mutation's options is needed here: `trpc.bays.save.mutationOptions()` fits. */
@@ -25,12 +26,12 @@ interface Attempt<Input, Result> {
 
 /** The refusals a person may overrule, each with the question it asks. */
 export const questions: Readonly<Record<string, string>> = {
-  'touches-bookings': 'This touches booked cars',
-  'in-use': 'This is still in use',
-  'known-already': 'This may be on file already',
-  restores: 'This takes the place of what is here',
-  erases: 'This erases a person',
-  taken: 'Something is in the way',
+  'touches-bookings': say('This touches booked cars'),
+  'in-use': say('This is still in use'),
+  'known-already': say('This may be on file already'),
+  restores: say('This takes the place of what is here'),
+  erases: say('This erases a person'),
+  taken: say('Something is in the way'),
 }
 
 interface Hearers<Result> {
@@ -66,7 +67,7 @@ export function useSaving<Input, Result>(
         title,
         children: createElement('p', { style: { whiteSpace: 'pre-line', margin: 0 } }, message),
         size: 'lg',
-        labels: { confirm: 'Do it anyway', cancel: 'Leave it as it is' },
+        labels: { confirm: say('Do it anyway'), cancel: say('Leave it as it is') },
         onConfirm: () => save({ ...input, accepted: true }, done),
       })
     },

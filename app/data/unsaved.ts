@@ -1,6 +1,8 @@
 /** Which forms hold something that was typed and not saved, and the question before it would be lost. */
+
 import { modals } from '@mantine/modals'
 import { createElement } from 'react'
+import { say } from '../../main/domain/language/index.ts'
 
 const forms = new Map<Element, () => boolean>()
 
@@ -24,9 +26,9 @@ export async function mayLeave(part: Element): Promise<boolean> {
   if (name === null) return true
   return new Promise(resolve =>
     modals.openConfirmModal({
-      title: 'Not saved yet',
+      title: say('Not saved yet'),
       children: createElement('p', { style: { margin: 0 } }, `What you typed in “${name}” would be lost.`),
-      labels: { confirm: 'Leave without saving', cancel: 'Stay here' },
+      labels: { confirm: say('Leave without saving'), cancel: say('Stay here') },
       confirmProps: { color: 'red' },
       onConfirm: () => resolve(true),
       onCancel: () => resolve(false),

@@ -1,6 +1,7 @@
 import { Link } from '@tanstack/react-router'
 import type { ReactNode } from 'react'
 import type { AlikeCustomer } from '../../main/api/views.ts'
+import { say } from '../../main/domain/language/index.ts'
 import { listWords } from '../../main/domain/words.ts'
 import pieces from './pieces.module.css'
 
@@ -14,7 +15,7 @@ interface Props {
 export function AlikeList({ alike, act }: Props) {
   if (alike.length === 0) return null
   return (
-    <ul className={pieces.list} aria-label="Likely on file already" role="status">
+    <ul className={pieces.list} aria-label={say('Likely on file already')} role="status">
       {alike.map(customer => (
         <li key={customer.id}>
           <span className={pieces.grow}>
@@ -36,7 +37,9 @@ export function alikeWords({ why, vehicles, archivedAt }: AlikeCustomer): string
     why.filter(each => each === 'much the same name'),
     why.filter(each => each !== 'much the same name'),
   ]
-  const said = [...(same.length > 0 ? [`same ${listWords(same)}`] : []), ...near].join(', ')
+  const said = [...(same.length > 0 ? [say('same {same}', { same: listWords(same) })] : []), ...near].join(
+    ', ',
+  )
   const plates = vehicles
     .slice(0, 4)
     .map(car => car.plate)

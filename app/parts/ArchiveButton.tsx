@@ -1,4 +1,5 @@
 import { Button } from '@mantine/core'
+import { say } from '../../main/domain/language/index.ts'
 import { type SavingOptions, useSaving } from '../data/saving.ts'
 import { Refused } from './form/Refused.tsx'
 
@@ -32,7 +33,7 @@ export function ArchiveButton({
   const [acting, look, says, done] =
     archivedAt === null
       ? ([archiving, { variant: 'subtle', color: 'red' }, label, onArchived] as const)
-      : ([restoring, { variant: 'default' }, 'Take back into use', onRestored] as const)
+      : ([restoring, { variant: 'default' }, say('Take back into use'), onRestored] as const)
   return (
     <>
       <Refused of={archiving.error ?? restoring.error} />

@@ -1,5 +1,6 @@
 import { Button, Group, Modal, Stack, Text, Textarea } from '@mantine/core'
 import { useState } from 'react'
+import { say } from '../../main/domain/language/index.ts'
 
 interface Props {
   title: string
@@ -15,7 +16,7 @@ interface Props {
 export function AskDialog({ title, words, label, action, busy, onClose, onSay }: Props) {
   const [text, setText] = useState('')
   const [missing, setMissing] = useState(false)
-  const say = () => (text.trim() ? onSay(text.trim()) : setMissing(true))
+  const answer = () => (text.trim() ? onSay(text.trim()) : setMissing(true))
   return (
     <Modal opened onClose={onClose} title={title}>
       <Stack>
@@ -24,16 +25,16 @@ export function AskDialog({ title, words, label, action, busy, onClose, onSay }:
           data-autofocus
           label={label}
           value={text}
-          error={missing && !text.trim() ? 'Write a short reason.' : undefined}
+          error={missing && !text.trim() ? say('Write a short reason.') : undefined}
           onChange={event => setText(event.currentTarget.value)}
           autosize
           minRows={2}
         />
         <Group justify="flex-end">
           <Button variant="default" onClick={onClose}>
-            Back
+            {say('Back')}
           </Button>
-          <Button onClick={say} loading={busy}>
+          <Button onClick={answer} loading={busy}>
             {action}
           </Button>
         </Group>

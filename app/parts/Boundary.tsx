@@ -1,5 +1,6 @@
 import { Alert, Button, Group } from '@mantine/core'
 import { Component, type ReactNode } from 'react'
+import { say } from '../../main/domain/language/index.ts'
 import { faultOf } from '../data/trpc.ts'
 
 interface Props {
@@ -26,11 +27,11 @@ export class Boundary extends Component<Props, { error: unknown }> {
     const { back, children } = this.props
     if (this.state.error === null) return children
     return (
-      <Alert color="red" variant="outline" role="alert" title="This part cannot be shown">
+      <Alert color="red" variant="outline" role="alert" title={say('This part cannot be shown')}>
         <p>{faultOf(this.state.error).message}</p>
         <Group>
           <Button variant="default" onClick={() => (back ? back() : this.setState({ error: null }))}>
-            {back ? 'Take back what was typed last' : 'Try again'}
+            {back ? say('Take back what was typed last') : say('Try again')}
           </Button>
         </Group>
       </Alert>

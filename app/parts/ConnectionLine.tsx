@@ -1,5 +1,6 @@
 import { notifyManager, useQueryClient } from '@tanstack/react-query'
 import { type ReactNode, useSyncExternalStore } from 'react'
+import { say } from '../../main/domain/language/index.ts'
 import { useConnection } from '../data/connection.ts'
 import { faultOf } from '../data/trpc.ts'
 import styles from './ConnectionLine.module.css'
@@ -35,20 +36,23 @@ export function ConnectionLine({ children }: { children: ReactNode }) {
       <div role="status">
         {connection === 'away' && (
           <p className={styles.line}>
-            The app is not answering; it is asked again every two seconds, and this goes on by itself.
+            {say(
+              'The app is not answering; it is asked again every two seconds, and this goes on by itself.',
+            )}
           </p>
         )}
         {connection === 'shut out' && (
           <p className={styles.line}>
-            The app does not know this browser. Start Lustrum once more: it opens a new tab, and this one goes
-            on.
+            {say(
+              'The app does not know this browser. Start Lustrum once more: it opens a new tab, and this one goes on.',
+            )}
           </p>
         )}
         {unread !== null && (
           <p className={styles.line}>
             {aside
-              ? 'This screen could not be read yet. What you typed is kept.'
-              : `Part of this screen could not be read: ${unread}`}
+              ? say('This screen could not be read yet. What you typed is kept.')
+              : say('Part of this screen could not be read: {unread}', { unread })}
           </p>
         )}
       </div>

@@ -2,6 +2,7 @@ import { notifications } from '@mantine/notifications'
 import { useNavigate } from '@tanstack/react-router'
 import { useEffect } from 'react'
 import type { NoticeView } from '../../main/api/views.ts'
+import { say } from '../../main/domain/language/index.ts'
 import { client } from '../data/trpc.ts'
 
 /** How often the desk asks; the server answers each notice once. */
@@ -43,7 +44,7 @@ function tell({ jobId, kind, title, words }: NoticeView, open: () => void): void
     message: words,
     autoClose: false,
     onClick: open,
-    closeButtonProps: { 'aria-label': 'Close' },
+    closeButtonProps: { 'aria-label': say('Close') },
   })
   if (typeof Notification === 'undefined' || Notification.permission !== 'granted') return
   const notice = new Notification(title, { body: words, tag: id })

@@ -1,18 +1,21 @@
 import { Button, Group } from '@mantine/core'
 import { type ErrorComponentProps, useRouter } from '@tanstack/react-router'
 import { useEffect, useRef } from 'react'
+import { say } from '../../main/domain/language/index.ts'
 import { type Connection, useConnection } from '../data/connection.ts'
 import { faultOf } from '../data/trpc.ts'
 import styles from './Failed.module.css'
 
 const words: Record<Exclude<Connection, 'there'>, { title: string; told: string }> = {
   away: {
-    title: 'Lustrum does not answer',
-    told: 'The app behind this window was closed, or is just starting. It is asked again every two seconds; what was saved is kept. If it stays away, start Lustrum again.',
+    title: say('Lustrum does not answer'),
+    told: say(
+      'The app behind this window was closed, or is just starting. It is asked again every two seconds; what was saved is kept. If it stays away, start Lustrum again.',
+    ),
   },
   'shut out': {
-    title: 'This browser has not been let in',
-    told: 'Start Lustrum once more: it opens a new tab, and this one goes on by itself.',
+    title: say('This browser has not been let in'),
+    told: say('Start Lustrum once more: it opens a new tab, and this one goes on by itself.'),
   },
 }
 
@@ -32,13 +35,13 @@ export function Failed({ error }: ErrorComponentProps) {
   }, [away, router])
   return (
     <main className={styles.page}>
-      <h1>{away?.title ?? 'This screen cannot be shown'}</h1>
+      <h1>{away?.title ?? say('This screen cannot be shown')}</h1>
       <p role="alert">{away?.told ?? faultOf(error).message}</p>
       <Group>
-        <Button onClick={again}>Try again</Button>
+        <Button onClick={again}>{say('Try again')}</Button>
         {!away && (
           <Button variant="default" component="a" href="/">
-            To the board
+            {say('To the board')}
           </Button>
         )}
       </Group>

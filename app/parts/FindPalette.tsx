@@ -5,6 +5,7 @@ import { IconCar, IconChevronRight, IconSearch, IconUser } from '@tabler/icons-r
 import { useQuery } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
 import { useEffect, useState } from 'react'
+import { say } from '../../main/domain/language/index.ts'
 import { showPhone } from '../../main/domain/vehicle/index.ts'
 import { useShop } from '../data/shop.ts'
 import { trpc } from '../data/trpc.ts'
@@ -44,18 +45,18 @@ export function FindPalette({ context }: { context: CommandContext }) {
       shortcut="mod + K"
       tagsToIgnore={[]}
       overlayProps={{ blur: 0, backgroundOpacity: 0.35 }}
-      attributes={{ content: { 'aria-label': 'Find' } }}
+      attributes={{ content: { 'aria-label': say('Find') } }}
       scrollable
       maxHeight="min(60vh, 560px)"
     >
       <Spotlight.Search
-        placeholder="A name, a plate, a phone number, a job, or what you want to do"
-        aria-label="Find a customer, plate, job or command"
+        placeholder={say('A name, a plate, a phone number, a job, or what you want to do')}
+        aria-label={say('Find a customer, plate, job or command')}
         leftSection={<IconSearch size="1.12rem" aria-hidden="true" />}
       />
       <Spotlight.ActionsList>
         {found.length > 0 && (
-          <Spotlight.ActionsGroup label="Customers">
+          <Spotlight.ActionsGroup label={say('Customers')}>
             {found.map(customer => (
               <Spotlight.Action
                 key={customer.id}
@@ -73,12 +74,20 @@ export function FindPalette({ context }: { context: CommandContext }) {
           </Spotlight.ActionsGroup>
         )}
         {foundJobs.length > 0 && (
-          <Spotlight.ActionsGroup label="Jobs">
+          <Spotlight.ActionsGroup label={say('Jobs')}>
             {foundJobs.map(job => (
               <Spotlight.Action
                 key={job.id}
-                label={`Job ${job.number}, ${job.plate} ${job.customerName}`}
-                description={`${statusWords[job.status]}, ${fullWords(job.dropOffAt, shop.zone)} to ${fullWords(job.handoverAt, shop.zone)}`}
+                label={say('Job {number}, {plate} {customerName}', {
+                  number: job.number,
+                  plate: job.plate,
+                  customerName: job.customerName,
+                })}
+                description={say('{statusWords}, {dropOffAt} to {handoverAt}', {
+                  statusWords: statusWords[job.status],
+                  dropOffAt: fullWords(job.dropOffAt, shop.zone),
+                  handoverAt: fullWords(job.handoverAt, shop.zone),
+                })}
                 leftSection={<IconCar size="1.12rem" aria-hidden="true" />}
                 onClick={() => navigate({ to: '/jobs/$id', params: { id: job.id } })}
               />
@@ -86,7 +95,7 @@ export function FindPalette({ context }: { context: CommandContext }) {
           </Spotlight.ActionsGroup>
         )}
         {wanted.length > 0 && (
-          <Spotlight.ActionsGroup label="Commands">
+          <Spotlight.ActionsGroup label={say('Commands')}>
             {wanted.map(command => (
               <Spotlight.Action
                 key={command.name}
@@ -102,8 +111,9 @@ export function FindPalette({ context }: { context: CommandContext }) {
         )}
         {found.length + foundJobs.length + wanted.length === 0 && (
           <Spotlight.Empty>
-            Nothing by these letters. Try a part of the name, the plate without its spaces, or the last digits
-            of the phone.
+            {say(
+              'Nothing by these letters. Try a part of the name, the plate without its spaces, or the last digits of the phone.',
+            )}
           </Spotlight.Empty>
         )}
       </Spotlight.ActionsList>

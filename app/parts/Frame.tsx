@@ -3,6 +3,7 @@ import { IconSearch } from '@tabler/icons-react'
 import { Link, Outlet, useNavigate } from '@tanstack/react-router'
 import { useMemo, useState } from 'react'
 import icon from '../../assets/icon.svg'
+import { say } from '../../main/domain/language/index.ts'
 import { ConnectionLine } from './ConnectionLine.tsx'
 import { CureNotices } from './CureNotices.tsx'
 import type { CommandContext } from './commands.ts'
@@ -32,12 +33,12 @@ export function Frame() {
   return (
     <div className={styles.frame}>
       <a className={styles.skip} href="#screen">
-        Skip to the screen
+        {say('Skip to the screen')}
       </a>
-      <nav className={styles.bar} aria-label="Screens">
+      <nav className={styles.bar} aria-label={say('Screens')}>
         <span className={styles.name}>
           <img src={icon} width={22} height={22} alt="" />
-          Lustrum
+          {say('Lustrum')}
         </span>
         <div className={styles.links}>
           {screens.map(screen => (
@@ -58,8 +59,8 @@ export function Frame() {
         </div>
         <UnstyledButton className={styles.find} onClick={palette.open} aria-keyshortcuts="Control+K">
           <IconSearch size="1rem" aria-hidden="true" />
-          <span>Find</span>
-          <Kbd aria-hidden="true">Ctrl K</Kbd>
+          <span>{say('Find')}</span>
+          <Kbd aria-hidden="true">{say('Ctrl K')}</Kbd>
         </UnstyledButton>
         <SchemeMenu />
       </nav>

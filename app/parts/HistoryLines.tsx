@@ -3,6 +3,7 @@ import { useInfiniteQuery, useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { HistoryFilter, HistoryLine } from '../../main/api/views.ts'
+import { say } from '../../main/domain/language/index.ts'
 import { trpc } from '../data/trpc.ts'
 import { entityWords, pageOf } from './historyWords.ts'
 import pieces from './pieces.module.css'
@@ -19,12 +20,12 @@ export function HistoryLines({ filter, told = false }: Props) {
   const query = useInfiniteQuery(
     trpc.history.list.infiniteQueryOptions(filter, { getNextPageParam: page => page.nextCursor }),
   )
-  if (!query.data) return <Waiting error={query.error} words="Reading the history" />
+  if (!query.data) return <Waiting error={query.error} words={say('Reading the history')} />
   const lines = query.data.pages.flatMap(page => page.lines)
-  if (lines.length === 0) return <p className={pieces.soft}>Nothing was done that fits this.</p>
+  if (lines.length === 0) return <p className={pieces.soft}>{say('Nothing was done that fits this.')}</p>
   return (
     <>
-      <ol className={`${pieces.bare} ${pieces.lines}`} aria-label="History">
+      <ol className={`${pieces.bare} ${pieces.lines}`} aria-label={say('History')}>
         {lines.map(line => (
           <li key={line.id}>
             {line.when} · {line.who} · {told && <About line={line} />}
@@ -35,7 +36,7 @@ export function HistoryLines({ filter, told = false }: Props) {
       {query.hasNextPage && (
         <div>
           <Button variant="default" loading={query.isFetchingNextPage} onClick={() => query.fetchNextPage()}>
-            Show earlier
+            {say('Show earlier')}
           </Button>
         </div>
       )}
@@ -54,7 +55,7 @@ export function HistoryCard({ entities, id }: { entities: string[]; id: string }
   const [open, setOpen] = useState(false)
   return (
     <details className={pieces.card} onToggle={event => setOpen(event.currentTarget.open)}>
-      <summary>History</summary>
+      <summary>{say('History')}</summary>
       {open && <HistoryLines filter={{ entities, entityId: id }} />}
     </details>
   )

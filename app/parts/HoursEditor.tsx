@@ -1,5 +1,6 @@
 import { Button, Checkbox, Text } from '@mantine/core'
 import type { OpeningHours } from '../../main/domain/calendar/index.ts'
+import { say } from '../../main/domain/language/index.ts'
 import type { Faults } from './faults.ts'
 import styles from './HoursEditor.module.css'
 import { WallSpans } from './WallSpans.tsx'
@@ -50,7 +51,7 @@ export function HoursEditor({ label, weekly, onChange, faults, field = 'weekly' 
               />
             ) : (
               <Text c="dimmed" size="sm" className={styles.closed}>
-                closed
+                {say('closed')}
               </Text>
             )}
             {weekday === 1 && day.length > 0 && (
@@ -60,7 +61,7 @@ export function HoursEditor({ label, weekly, onChange, faults, field = 'weekly' 
                 className={styles.copy}
                 onClick={() => onChange(copyDay(weekly, 1, [2, 3, 4, 5]))}
               >
-                Same until Friday
+                {say('Same until Friday')}
               </Button>
             )}
           </div>

@@ -1,4 +1,5 @@
 import { Kbd, Modal } from '@mantine/core'
+import { say } from '../../main/domain/language/index.ts'
 import { commands } from './commands.ts'
 import styles from './KeysHelp.module.css'
 import { useShownKeys } from './keyWords.ts'
@@ -12,17 +13,20 @@ interface Props {
 export function KeysHelp({ opened, onClose }: Props) {
   const shown = useShownKeys()
   const general = [
-    { keys: 'Ctrl K', label: 'Find a customer, plate, job or command' },
+    { keys: say('Ctrl K'), label: say('Find a customer, plate, job or command') },
     ...commands
       .filter(({ keys }) => keys.length > 0)
-      .map(({ keys, label }) => ({ keys: keys.map(key => key.toUpperCase()).join(' then '), label })),
-    { keys: 'Tab', label: 'To the next field or button' },
-    { keys: 'Enter', label: 'Save the form' },
-    { keys: 'Esc', label: 'Close a window like this one' },
+      .map(({ keys, label }) => ({
+        keys: keys.map(key => key.toUpperCase()).join(` ${say('then')} `),
+        label,
+      })),
+    { keys: 'Tab', label: say('To the next field or button') },
+    { keys: 'Enter', label: say('Save the form') },
+    { keys: 'Esc', label: say('Close a window like this one') },
   ]
-  const groups = [...shown, { title: 'Everywhere', list: general }]
+  const groups = [...shown, { title: say('Everywhere'), list: general }]
   return (
-    <Modal opened={opened} onClose={onClose} title="Keys" size="lg">
+    <Modal opened={opened} onClose={onClose} title={say('Keys')} size="lg">
       {groups.map(({ title, list }) => (
         <section key={title} className={styles.group} aria-label={title}>
           <h3>{title}</h3>

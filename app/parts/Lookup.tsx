@@ -1,6 +1,7 @@
 import { Button, Group } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
+import { say } from '../../main/domain/language/index.ts'
 import { faultOf } from '../data/trpc.ts'
 import pieces from './pieces.module.css'
 
@@ -18,7 +19,7 @@ export function Lookup({ error, what, to, label }: Props) {
   const [last, setLast] = useState(error)
   if (error && error !== last) setLast(error)
   const words = error ?? last
-  if (!words) return <p style={{ color: 'var(--soft)' }}>Looking up {what} …</p>
+  if (!words) return <p style={{ color: 'var(--soft)' }}>{say('Looking up {what} …', { what })}</p>
   return (
     <div className={pieces.empty}>
       <p role="alert">{faultOf(words).message}</p>

@@ -1,5 +1,6 @@
 import { Group } from '@mantine/core'
 import { atWall, dateOf, wallMinuteOf } from '../../main/domain/calendar/index.ts'
+import { say } from '../../main/domain/language/index.ts'
 import { useShop } from '../data/shop.ts'
 import { DateField, WallInput } from './inputs.tsx'
 
@@ -26,7 +27,7 @@ export function MomentInput({ label, value, onChange, error }: Props) {
         w={170}
       />
       <WallInput
-        label={`${label}, time`}
+        label={say('{label}, time', { label })}
         value={wall}
         onChange={next => onChange(atWall(date, next, zone))}
         w={110}

@@ -1,4 +1,5 @@
 import { IconChevronDown, IconChevronUp } from '@tabler/icons-react'
+import { say } from '../../main/domain/language/index.ts'
 import { IconAct } from './IconAct.tsx'
 
 interface Props {
@@ -15,13 +16,13 @@ export function MoveArrows({ of, place, count, onMove }: Props) {
   return (
     <>
       <IconAct
-        label={`${of} further up`}
+        label={say('{of} further up', { of })}
         icon={IconChevronUp}
         disabled={place === 0}
         onClick={() => onMove(-1)}
       />
       <IconAct
-        label={`${of} further down`}
+        label={say('{of} further down', { of })}
         icon={IconChevronDown}
         disabled={last}
         onClick={() => onMove(1)}

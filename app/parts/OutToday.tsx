@@ -2,6 +2,7 @@ import { Button, Group, Select, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { atWall, dateOf } from '../../main/domain/calendar/index.ts'
+import { say } from '../../main/domain/language/index.ts'
 import { useForm } from '../data/form.ts'
 import { useNowAt } from '../data/now.ts'
 import { useShop } from '../data/shop.ts'
@@ -17,10 +18,10 @@ export function OutToday() {
   return (
     <>
       <Button variant="default" disabled={nowAt === null} onClick={() => setOpen(true)}>
-        Sick or down…
+        {say('Sick or down…')}
       </Button>
       {open && nowAt !== null && (
-        <Dialog title="Somebody is sick, or a bay is down" size="lg" onClose={() => setOpen(false)}>
+        <Dialog title={say('Somebody is sick, or a bay is down')} size="lg" onClose={() => setOpen(false)}>
           <OutForm nowAt={nowAt} onDone={() => setOpen(false)} />
         </Dialog>
       )}
@@ -59,21 +60,27 @@ function OutForm({ nowAt, onDone }: { nowAt: number; onDone(): void }) {
   const named = (kind: string, rows: readonly { id: string; name: string }[]) =>
     rows.map(({ id, name }) => ({ value: `${kind} ${id}`, label: name }))
   return (
-    <Form form={form} label="Sick or down" save="Record it" ready={form.value.who !== ''} onCancel={onDone}>
+    <Form
+      form={form}
+      label={say('Sick or down')}
+      save={say('Record it')}
+      ready={form.value.who !== ''}
+      onCancel={onDone}
+    >
       <Group align="flex-start" gap="0.75rem">
         <Select
-          label="Who or which bay"
+          label={say('Who or which bay')}
           data-autofocus
           data={[
-            { group: 'Sick or away', items: named('crew', crew) },
-            { group: 'Down', items: named('bay', bays) },
+            { group: say('Sick or away'), items: named('crew', crew) },
+            { group: say('Down'), items: named('bay', bays) },
           ]}
           value={form.value.who || null}
           onChange={who => form.change({ who: who ?? '' })}
           error={form.field('who').error}
         />
-        <MomentInput label="Until" {...form.field('toAt')} />
-        <TextInput label="What for" placeholder="Sick" {...form.field('reason')} />
+        <MomentInput label={say('Until')} {...form.field('toAt')} />
+        <TextInput label={say('What for')} placeholder={say('Sick')} {...form.field('reason')} />
       </Group>
     </Form>
   )

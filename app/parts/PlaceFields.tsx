@@ -1,6 +1,7 @@
 import { Select } from '@mantine/core'
 import { useState } from 'react'
 import type { ShopView } from '../../main/api/views.ts'
+import { say } from '../../main/domain/language/index.ts'
 import type { Fields } from '../data/fields.ts'
 import { countryChoices, currencyChoices, zoneChoices } from './placeChoices.ts'
 
@@ -16,20 +17,20 @@ export function PlaceFields({ form }: Props) {
   const [currencies] = useState(currencyChoices)
   return (
     <>
-      <Select label="Time zone" searchable data={zones} {...zone} />
+      <Select label={say('Time zone')} searchable data={zones} {...zone} />
       <Select
-        label="Country"
-        description="How phone numbers are read"
+        label={say('Country')}
+        description={say('How phone numbers are read')}
         searchable
         data={countries}
         {...form.choice('country')}
       />
-      <Select label="Money" searchable data={currencies} {...form.choice('currency')} />
+      <Select label={say('Money')} searchable data={currencies} {...form.choice('currency')} />
       <Select
-        label="Measures"
+        label={say('Measures')}
         data={[
-          { value: 'metric', label: 'Metric: °C, mL, µm' },
-          { value: 'us', label: 'US: °F, fl oz, mil' },
+          { value: 'metric', label: say('Metric: °C, mL, µm') },
+          { value: 'us', label: say('US: °F, fl oz, mil') },
         ]}
         {...form.choice('units')}
       />

@@ -1,11 +1,12 @@
 import { ActionIcon, Menu, useMantineColorScheme } from '@mantine/core'
 import { IconDeviceDesktop, IconMoon, IconSun } from '@tabler/icons-react'
+import { say } from '../../main/domain/language/index.ts'
 import type { Scheme } from './commands.ts'
 
 const choices = [
-  { scheme: 'light', label: 'Light', Icon: IconSun },
-  { scheme: 'dark', label: 'Dark', Icon: IconMoon },
-  { scheme: 'auto', label: 'As the computer', Icon: IconDeviceDesktop },
+  { scheme: 'light', label: say('Light'), Icon: IconSun },
+  { scheme: 'dark', label: say('Dark'), Icon: IconMoon },
+  { scheme: 'auto', label: say('As the computer'), Icon: IconDeviceDesktop },
 ] as const satisfies readonly { scheme: Scheme; label: string; Icon: unknown }[]
 
 /** Light, dark, or whichever the computer has. */
@@ -15,7 +16,7 @@ export function SchemeMenu() {
   return (
     <Menu position="bottom-end">
       <Menu.Target>
-        <ActionIcon variant="subtle" size="lg" aria-label={`Colours: ${now.label}`}>
+        <ActionIcon variant="subtle" size="lg" aria-label={say('Colours: {label}', { label: now.label })}>
           <now.Icon size="1.2rem" aria-hidden="true" />
         </ActionIcon>
       </Menu.Target>

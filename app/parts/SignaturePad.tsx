@@ -1,6 +1,7 @@
 import { Button, Group, Input } from '@mantine/core'
 import { useEffect, useRef } from 'react'
 import Pad from 'signature_pad'
+import { say } from '../../main/domain/language/index.ts'
 import styles from './SignaturePad.module.css'
 
 interface Props {
@@ -41,7 +42,7 @@ export function SignaturePad({ label, onChange, error }: Props) {
             onChange('')
           }}
         >
-          Clear the field
+          {say('Clear the field')}
         </Button>
         {error && <Input.Error>{error}</Input.Error>}
       </Group>

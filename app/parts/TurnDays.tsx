@@ -1,4 +1,5 @@
 import { Button, Group } from '@mantine/core'
+import { say } from '../../main/domain/language/index.ts'
 
 interface Props {
   /** What the arrows are called: "Earlier", "Later". */
@@ -15,7 +16,7 @@ export function TurnDays({ labels, onTurn }: Props) {
         ←
       </Button>
       <Button variant="default" onClick={() => onTurn(0)}>
-        Today
+        {say('Today')}
       </Button>
       <Button variant="default" onClick={() => onTurn(1)} aria-label={labels[1]}>
         →

@@ -1,6 +1,7 @@
 import { Group, Text } from '@mantine/core'
 import { IconPlus, IconX } from '@tabler/icons-react'
 import type { WallSpan } from '../../main/domain/calendar/index.ts'
+import { say } from '../../main/domain/language/index.ts'
 import { IconAct } from './IconAct.tsx'
 import { WallInput } from './inputs.tsx'
 
@@ -25,17 +26,17 @@ export function WallSpans({ name, spans, onChange, onAdd, onRemove, errorAt }: P
         // biome-ignore lint/suspicious/noArrayIndexKey: an opening has no other name than its place
         <Group key={i} gap={6} wrap="nowrap" align="flex-start">
           <WallInput
-            aria-label={`${name} opens${i > 0 ? `, opening ${i + 1}` : ''}`}
+            aria-label={say('{name} opens{i}', { name, i: i > 0 ? say(', opening {i}', { i: i + 1 }) : '' })}
             value={span.from}
             onChange={from => onChange(i, { ...span, from })}
             error={errorAt(i, 'from')}
             w={84}
           />
           <Text pt={6} aria-hidden="true">
-            to
+            {say('to')}
           </Text>
           <WallInput
-            aria-label={`${name} closes${i > 0 ? `, opening ${i + 1}` : ''}`}
+            aria-label={say('{name} closes{i}', { name, i: i > 0 ? say(', opening {i}', { i: i + 1 }) : '' })}
             value={span.to}
             onChange={to => onChange(i, { ...span, to })}
             error={errorAt(i, 'to')}
@@ -43,7 +44,7 @@ export function WallSpans({ name, spans, onChange, onAdd, onRemove, errorAt }: P
           />
           {i > 0 && (
             <IconAct
-              label={`Take out opening ${i + 1} of ${name}`}
+              label={say('Take out opening {i} of {name}', { i: i + 1, name })}
               icon={IconX}
               mt={4}
               onClick={() => onRemove(i)}
@@ -53,8 +54,8 @@ export function WallSpans({ name, spans, onChange, onAdd, onRemove, errorAt }: P
       ))}
       {next && spans.length < 3 && (
         <IconAct
-          label={`Another opening on ${name}`}
-          title="Another opening, after a break"
+          label={say('Another opening on {name}', { name })}
+          title={say('Another opening, after a break')}
           icon={IconPlus}
           mt={4}
           onClick={() => onAdd(next)}

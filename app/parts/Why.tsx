@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react'
+import { say } from '../../main/domain/language/index.ts'
 import styles from './Why.module.css'
 
 /** The one reason that binds, and the rest behind "why". */
@@ -10,7 +11,7 @@ export function Why({ line, rest }: { line: ReactNode; rest: readonly string[] }
       ) : (
         <details>
           <summary>
-            {line} <span className={styles.more}>why</span>
+            {line} <span className={styles.more}>{say('why')}</span>
           </summary>
           <ul>
             {rest.map(words => (

@@ -1,3 +1,5 @@
+import { say } from '../../main/domain/language/index.ts'
+
 /** Nearly two years: the api takes no more. */
 const mostMinutes = 1_000_000
 
@@ -35,7 +37,7 @@ export function durationText(minutes: number): string {
   const days = minutes >= 2880 || minutes === 1440 ? Math.floor(minutes / 1440) : 0
   const hours = Math.floor((minutes - days * 1440) / 60)
   const rest = minutes % 60
-  if (days === 0 && hours === 0) return `${rest} min`
+  if (days === 0 && hours === 0) return say('{rest} min', { rest })
   const parts = [days > 0 ? `${days} d` : '', hours > 0 || (days > 0 && rest > 0) ? `${hours} h` : '']
   const tail = rest > 0 ? String(rest).padStart(2, '0') : ''
   return [...parts, tail].filter(Boolean).join(' ')

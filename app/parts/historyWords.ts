@@ -1,17 +1,19 @@
+import { say } from '../../main/domain/language/index.ts'
+
 /** What the kinds of things in the history are called, and where one of them is shown. */
 const called: Readonly<Record<string, string>> = {
-  vehicle: 'car',
-  stock: 'shelf',
-  safety: 'safety of',
-  crew: 'crew member',
-  lendable: 'thing to lend',
-  absence: 'absence',
-  closure: 'bay closure',
-  mail: 'mail settings',
-  feed: 'calendar feed',
-  backups: 'backups',
-  'product life': 'life of',
-  exposure: 'use of a car',
+  vehicle: say('car'),
+  stock: say('shelf'),
+  safety: say('safety of'),
+  crew: say('crew member'),
+  lendable: say('thing to lend'),
+  absence: say('absence'),
+  closure: say('bay closure'),
+  mail: say('mail settings'),
+  feed: say('calendar feed'),
+  backups: say('backups'),
+  'product life': say('life of'),
+  exposure: say('use of a car'),
 }
 
 export const entityWords = (entity: string) => called[entity] ?? entity

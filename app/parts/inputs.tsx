@@ -1,5 +1,7 @@
 /** Fields for the values this trade writes in its own ways. */
+
 import type { TextInputProps } from '@mantine/core'
+import { say } from '../../main/domain/language/index.ts'
 import { formatMoney, majorOf, readMoney } from '../../main/domain/money/index.ts'
 import { parsePhone, showPhone } from '../../main/domain/vehicle/index.ts'
 import { useShop } from '../data/shop.ts'
@@ -27,14 +29,14 @@ function orNothing<T>({ read, show, remedy }: Way<T>): Way<T | null> {
   return {
     read: text => (text.trim() === '' ? null : read(text)),
     show: value => (value === null ? '' : show(value)),
-    remedy: `${remedy.slice(0, -1)}, or leave it empty.`,
+    remedy: say('{remedy}, or leave it empty.', { remedy: remedy.slice(0, -1) }),
   }
 }
 
 const duration: Way<number> = {
   read: text => readDuration(text) ?? undefined,
   show: durationText,
-  remedy: 'Write a duration such as 45, 1 h 30 or 2 d.',
+  remedy: say('Write a duration such as 45, 1 h 30 or 2 d.'),
 }
 
 /** Whole minutes, typed as "90", "1 h 30" or "2 d". */
@@ -48,7 +50,7 @@ export const OptionalDurationInput = (props: Valued<number | null>) => (
 const wall: Way<number> = {
   read: text => readWall(text) ?? undefined,
   show: wallText,
-  remedy: 'Write a time such as 08:30.',
+  remedy: say('Write a time such as 08:30.'),
 }
 
 /** A time of day in minutes after midnight. */
@@ -72,7 +74,7 @@ const amount = (currency: string): Way<number> => ({
     }
   },
   show: minor => (Number.isSafeInteger(minor) ? formatMoney(minor, currency, navigator.language) : ''),
-  remedy: `Write an amount such as ${majorOf(125_000, currency)}.`,
+  remedy: say('Write an amount such as {majorOf}.', { majorOf: majorOf(125_000, currency) }),
 })
 
 /** An amount in the shop's currency, in minor units. */
@@ -99,7 +101,7 @@ export function PhoneInput({ value, onChange, ...rest }: Valued<string>) {
         const phone = parsePhone(text, country)
         return phone ? showPhone(phone.e164, country) : text
       }}
-      remedy="This is no phone number; type it with its area code, or with + and the country code."
+      remedy={say('This is no phone number; type it with its area code, or with + and the country code.')}
     />
   )
 }
@@ -112,7 +114,7 @@ export function DateField(props: Valued<string>) {
       type="date"
       read={text => (text === '' ? undefined : text)}
       show={date => date}
-      remedy="Give a whole date."
+      remedy={say('Give a whole date.')}
     />
   )
 }

@@ -1,3 +1,4 @@
+import { say } from '../../main/domain/language/index.ts'
 /** What a number field takes. */
 export interface NumberLimits {
   /** The smallest number taken; 0 where nothing is said. */
@@ -25,5 +26,9 @@ export function readNumber(
 /** What to write instead. */
 export function numberRemedy({ least = 0, most = 1_000_000, whole }: NumberLimits): string {
   const plain = (value: number) => value.toLocaleString('en-GB')
-  return `Write a ${whole ? 'whole number' : 'number'} from ${plain(least)} to ${plain(most)}.`
+  return say('Write a {whole} from {least} to {most}.', {
+    whole: whole ? say('whole number') : say('number'),
+    least: plain(least),
+    most: plain(most),
+  })
 }

@@ -1,4 +1,5 @@
 /** What the shop's fixed words are called on screens. */
+import { say } from '../../main/domain/language/index.ts'
 import {
   type Capability,
   type CheckMoment,
@@ -22,98 +23,98 @@ interface Choice<T> {
 }
 
 export const capabilityChoices: (Choice<Capability> & { about: string })[] = [
-  { value: 'wet', label: 'Wet', about: 'water and a drain' },
-  { value: 'polish', label: 'Polish', about: 'light and room to work on paint' },
-  { value: 'clean', label: 'Clean', about: 'still, dust-free air to lay a coat' },
-  { value: 'cure', label: 'Cure', about: 'a car may stand here while it hardens' },
+  { value: 'wet', label: say('Wet'), about: say('water and a drain') },
+  { value: 'polish', label: say('Polish'), about: say('light and room to work on paint') },
+  { value: 'clean', label: say('Clean'), about: say('still, dust-free air to lay a coat') },
+  { value: 'cure', label: say('Cure'), about: say('a car may stand here while it hardens') },
 ]
 
 export const skillChoices: Choice<Skill>[] = [
-  { value: 'wash', label: 'Wash' },
-  { value: 'polish', label: 'Polish' },
-  { value: 'coat', label: 'Coat' },
-  { value: 'outside', label: 'Outside work' },
+  { value: 'wash', label: say('Wash') },
+  { value: 'polish', label: say('Polish') },
+  { value: 'coat', label: say('Coat') },
+  { value: 'outside', label: say('Outside work') },
 ]
 
 export const lentChoices: Choice<LentKind>[] = [
-  { value: 'loan car', label: 'Loan car' },
-  { value: 'key box', label: 'Key box' },
-  { value: 'covered place', label: 'Place under cover' },
+  { value: 'loan car', label: say('Loan car') },
+  { value: 'key box', label: say('Key box') },
+  { value: 'covered place', label: say('Place under cover') },
 ]
 
 export const sizeChoices: Choice<SizeClass>[] = [
-  { value: 'small', label: 'Small' },
-  { value: 'medium', label: 'Medium' },
-  { value: 'large', label: 'Large' },
-  { value: 'xl', label: 'Extra large' },
+  { value: 'small', label: say('Small') },
+  { value: 'medium', label: say('Medium') },
+  { value: 'large', label: say('Large') },
+  { value: 'xl', label: say('Extra large') },
 ]
 
 export const finishChoices: Choice<Finish>[] = [
-  { value: 'gloss', label: 'Gloss' },
-  { value: 'satin', label: 'Satin' },
-  { value: 'matte', label: 'Matte' },
-  { value: 'film', label: 'Film' },
+  { value: 'gloss', label: say('Gloss') },
+  { value: 'satin', label: say('Satin') },
+  { value: 'matte', label: say('Matte') },
+  { value: 'film', label: say('Film') },
 ]
 
 export const paintChoices: Choice<PaintSystem>[] = [
-  { value: 'unknown', label: 'Not known' },
-  { value: 'clear-coated', label: 'Clear-coated' },
-  { value: 'single-stage', label: 'Single-stage' },
+  { value: 'unknown', label: say('Not known') },
+  { value: 'clear-coated', label: say('Clear-coated') },
+  { value: 'single-stage', label: say('Single-stage') },
 ]
 
 export const customerKindChoices: Choice<CustomerKind>[] = [
-  { value: 'person', label: 'Person' },
-  { value: 'firm', label: 'Firm' },
-  { value: 'fleet', label: 'Fleet' },
+  { value: 'person', label: say('Person') },
+  { value: 'firm', label: say('Firm') },
+  { value: 'fleet', label: say('Fleet') },
 ]
 
 export const panelFinishChoices: Choice<PanelFinish>[] = panelFinishes.map(value => ({
   value,
-  label: value === 'respray' ? 'Fresh respray' : value.charAt(0).toUpperCase() + value.slice(1),
+  label: value === 'respray' ? say('Fresh respray') : value.charAt(0).toUpperCase() + value.slice(1),
 }))
 
 export const stageChoices: Choice<Stage>[] = [
-  { value: 'prepare', label: 'Prepare' },
-  { value: 'dry', label: 'Dry and mask' },
-  { value: 'test', label: 'Test spot' },
-  { value: 'correct', label: 'Correct' },
-  { value: 'rinse', label: 'Wash off and dry' },
-  { value: 'wipe', label: 'Wipe down' },
-  { value: 'coat', label: 'Coat' },
-  { value: 'level', label: 'Level the coat' },
-  { value: 'topper', label: 'Topper' },
-  { value: 'finish', label: 'Finish' },
+  { value: 'prepare', label: say('Prepare') },
+  { value: 'dry', label: say('Dry and mask') },
+  { value: 'test', label: say('Test spot') },
+  { value: 'correct', label: say('Correct') },
+  { value: 'rinse', label: say('Wash off and dry') },
+  { value: 'wipe', label: say('Wipe down') },
+  { value: 'coat', label: say('Coat') },
+  { value: 'level', label: say('Level the coat') },
+  { value: 'topper', label: say('Topper') },
+  { value: 'finish', label: say('Finish') },
 ]
 
 export const checkMomentChoices: Choice<CheckMoment>[] = [
-  { value: 'arrival', label: 'As the car comes' },
-  { value: 'coat', label: 'Before a coat' },
-  { value: 'handover', label: 'Before it goes home' },
+  { value: 'arrival', label: say('As the car comes') },
+  { value: 'coat', label: say('Before a coat') },
+  { value: 'handover', label: say('Before it goes home') },
 ]
 
 export const missedChoices: Choice<MissedWork>[] = [
-  { value: 'again', label: 'Do the step again' },
-  { value: 'abrade', label: 'Abrade it' },
-  { value: 'redo', label: 'Take it off and redo' },
+  { value: 'again', label: say('Do the step again') },
+  { value: 'abrade', label: say('Abrade it') },
+  { value: 'redo', label: say('Take it off and redo') },
 ]
 
 export const productKindChoices: Choice<ProductKind>[] = [
-  { value: 'wash', label: 'Wash' },
-  { value: 'decontaminant', label: 'Decontaminant' },
-  { value: 'compound', label: 'Compound' },
-  { value: 'polish', label: 'Polish' },
-  { value: 'wipe', label: 'Panel wipe' },
-  { value: 'coating', label: 'Coating' },
-  { value: 'topper', label: 'Topper' },
-  { value: 'consumable', label: 'Consumable' },
+  { value: 'wash', label: say('Wash') },
+  { value: 'decontaminant', label: say('Decontaminant') },
+  { value: 'compound', label: say('Compound') },
+  { value: 'polish', label: say('Polish') },
+  { value: 'wipe', label: say('Panel wipe') },
+  { value: 'coating', label: say('Coating') },
+  { value: 'topper', label: say('Topper') },
+  { value: 'consumable', label: say('Consumable') },
 ]
 
 export const familyChoices: Choice<CoatingFamily>[] = [
-  { value: 'paint', label: 'Paint' },
-  { value: 'wheels', label: 'Wheels' },
-  { value: 'glass', label: 'Glass' },
-  { value: 'trim', label: 'Trim' },
-  { value: 'interior', label: 'Interior' },
+  { value: 'paint', label: say('Paint') },
+  { value: 'wheels', label: say('Wheels') },
+  { value: 'glass', label: say('Glass') },
+  { value: 'trim', label: say('Trim') },
+  { value: 'interior', label: say('Interior') },
 ]
 
 /** The label of a value in one of the lists above. */

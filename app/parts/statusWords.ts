@@ -1,11 +1,12 @@
 import type { JobStatus } from '../../main/api/views.ts'
+import { say } from '../../main/domain/language/index.ts'
 
 /** How a job stands, in words. */
 export const statusWords: Record<JobStatus, string> = {
-  held: 'held, not booked yet',
-  booked: 'booked',
-  inShop: 'in the shop',
-  handedOver: 'handed over',
-  cancelled: 'cancelled',
-  lapsed: 'the held place lapsed',
+  held: say('held, not booked yet'),
+  booked: say('booked'),
+  inShop: say('in the shop'),
+  handedOver: say('handed over'),
+  cancelled: say('cancelled'),
+  lapsed: say('the held place lapsed'),
 }

@@ -1,4 +1,5 @@
 import { dateOf, weekdayDate, weekdayWillDo } from '../../main/domain/calendar/index.ts'
+import { say } from '../../main/domain/language/index.ts'
 
 /** Words for points in time, in the shop's zone, with a 24 hour clock. */
 
@@ -67,7 +68,7 @@ export function fullDateWords(date: string): string {
 
 /** "6 h 50", "45 min", "2 d 3 h" for a stretch of minutes. */
 export function durationWords(minutes: number): string {
-  if (minutes < 60) return `${minutes} min`
+  if (minutes < 60) return say('{minutes} min', { minutes })
   const days = minutes >= 48 * 60 ? Math.floor(minutes / 1440) : 0
   const hours = Math.floor((minutes - days * 1440) / 60)
   const rest = minutes % 60

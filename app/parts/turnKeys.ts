@@ -1,10 +1,11 @@
 import type { HotkeyItem } from '@mantine/hooks'
+import { say } from '../../main/domain/language/index.ts'
 import type { KeyWords } from './keyWords.ts'
 
 /** The keys that turn the days of a picture: letters, since brackets want a second key on most keyboards of Europe. */
 export const turnKeys: KeyWords[] = [
-  { keys: 'E and L', label: 'earlier, later' },
-  { keys: 'T', label: 'today' },
+  { keys: say('E and L'), label: say('earlier, later') },
+  { keys: 'T', label: say('today') },
 ]
 
 /** Runs those keys. */

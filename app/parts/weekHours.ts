@@ -1,14 +1,15 @@
 import type { OpeningHours, WallSpan } from '../../main/domain/calendar/index.ts'
+import { say } from '../../main/domain/language/index.ts'
 import { wallText } from './wallText.ts'
 
 export const weekdays = [
-  { weekday: 1, name: 'Monday', short: 'Mon' },
-  { weekday: 2, name: 'Tuesday', short: 'Tue' },
-  { weekday: 3, name: 'Wednesday', short: 'Wed' },
-  { weekday: 4, name: 'Thursday', short: 'Thu' },
-  { weekday: 5, name: 'Friday', short: 'Fri' },
-  { weekday: 6, name: 'Saturday', short: 'Sat' },
-  { weekday: 7, name: 'Sunday', short: 'Sun' },
+  { weekday: 1, name: say('Monday'), short: say('Mon') },
+  { weekday: 2, name: say('Tuesday'), short: say('Tue') },
+  { weekday: 3, name: say('Wednesday'), short: say('Wed') },
+  { weekday: 4, name: say('Thursday'), short: say('Thu') },
+  { weekday: 5, name: say('Friday'), short: say('Fri') },
+  { weekday: 6, name: say('Saturday'), short: say('Sat') },
+  { weekday: 7, name: say('Sunday'), short: say('Sun') },
 ] as const
 
 /** The same to choose from. */
@@ -38,7 +39,9 @@ export function copyDay(
 /** "08:00 to 12:00, 13:00 to 18:00", or "closed". */
 export function spansWords(spans: readonly WallSpan[]): string {
   if (spans.length === 0) return 'closed'
-  return spans.map(span => `${wallText(span.from)} to ${wallText(span.to)}`).join(', ')
+  return spans
+    .map(span => say('{from} to {to}', { from: wallText(span.from), to: wallText(span.to) }))
+    .join(', ')
 }
 
 /** "Mon to Fri 08:00 to 18:00, Sat 09:00 to 13:00": days of equal hours together. */
@@ -52,8 +55,11 @@ export function weekWords(weekly: readonly OpeningHours[]): string {
     else runs.push({ first: short, last: short, words })
   }
   const open = runs.filter(run => run.words !== 'closed')
-  if (open.length === 0) return 'never open'
+  if (open.length === 0) return say('never open')
   return open
-    .map(({ first, last, words }) => `${first === last ? first : `${first} to ${last}`} ${words}`)
+    .map(
+      ({ first, last, words }) =>
+        `${first === last ? first : say('{first} to {last}', { first, last })} ${words}`,
+    )
     .join(', ')
 }

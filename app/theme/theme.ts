@@ -6,6 +6,7 @@ import {
   Notification,
   SegmentedControl,
 } from '@mantine/core'
+import { say } from '../../main/domain/language/index.ts'
 import controls from './controls.module.css'
 
 /** The blue of hands-on work, from pale to deep. */
@@ -86,9 +87,9 @@ export const theme = createTheme({
         control: controls.segmentCell!,
       },
     }),
-    Modal: { defaultProps: { closeButtonProps: { 'aria-label': 'Close' } } },
+    Modal: { defaultProps: { closeButtonProps: { 'aria-label': say('Close') } } },
     Notification: Notification.extend({
-      defaultProps: { closeButtonProps: { 'aria-label': 'Close' } },
+      defaultProps: { closeButtonProps: { 'aria-label': say('Close') } },
       styles: { description: { color: 'var(--soft)' } },
     }),
   },

@@ -1,4 +1,5 @@
 import { useQuery } from '@tanstack/react-query'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import styles from './CopiesWarnings.module.css'
 
@@ -7,7 +8,7 @@ export function CopiesWarnings() {
   const { data } = useQuery({ ...trpc.backups.standing.queryOptions(), refetchInterval: 60_000 })
   if (!data || data.warnings.length === 0) return null
   return (
-    <ul className={styles.warnings} aria-label="The shop’s data">
+    <ul className={styles.warnings} aria-label={say('The shop’s data')}>
       {data.warnings.map(({ about, words }) => (
         <li key={`${about} ${words}`}>⚑ {words}</li>
       ))}

@@ -1,5 +1,6 @@
 import { Radio, Stack } from '@mantine/core'
 import type { CopiesFound, CopyView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { fullWords } from '../time.ts'
 
 interface Props {
@@ -21,7 +22,9 @@ export function CopyList({ label, found: { copies, unread }, zone, chosen, onCho
     <Radio.Group
       label={label}
       description={
-        copies.length > shown.length ? `The newest ${shown.length} of ${copies.length}` : undefined
+        copies.length > shown.length
+          ? say('The newest {shown} of {copies}', { shown: shown.length, copies: copies.length })
+          : undefined
       }
       value={chosen?.path ?? null}
       onChange={path => {
@@ -34,7 +37,13 @@ export function CopyList({ label, found: { copies, unread }, zone, chosen, onCho
           <Radio key={copy.path} value={copy.path} label={copyWords(copy, zone)} />
         ))}
         {unread.slice(0, mostShown).map(({ path, name, words }) => (
-          <Radio key={path} value={path} label={`${name} · cannot be read`} description={words} disabled />
+          <Radio
+            key={path}
+            value={path}
+            label={say('{name} · cannot be read', { name })}
+            description={words}
+            disabled
+          />
         ))}
       </Stack>
     </Radio.Group>
@@ -42,11 +51,14 @@ export function CopyList({ label, found: { copies, unread }, zone, chosen, onCho
 }
 
 function copyWords({ madeAt, locked, beforeRestore, bytes }: CopyView, zone: string): string {
-  const size = bytes < 1_000_000 ? `${Math.ceil(bytes / 1_000)} kB` : `${(bytes / 1_000_000).toFixed(1)} MB`
+  const size =
+    bytes < 1_000_000
+      ? say('{bytes} kB', { bytes: Math.ceil(bytes / 1_000) })
+      : say('{bytes} MB', { bytes: (bytes / 1_000_000).toFixed(1) })
   return [
     fullWords(madeAt, zone),
     size,
     ...(locked ? ['locked'] : []),
-    ...(beforeRestore ? ['what was here before a restore'] : []),
+    ...(beforeRestore ? [say('what was here before a restore')] : []),
   ].join(' · ')
 }

@@ -2,6 +2,7 @@ import { Button, Group, PasswordInput, Text, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { CopiesFound, CopyLook, CopyView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useAct, useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Refused } from '../form/Refused.tsx'
@@ -25,11 +26,11 @@ export function RestoreCopy({ zone }: { zone: string }) {
     return (
       <div>
         <Text role="status" fw={600}>
-          The copy of {here.ready.shopName || 'the shop'} is ready. Close Lustrum and start it again: it then
-          opens with that copy.
+          {say('The copy of')} {here.ready.shopName || say('the shop')}{' '}
+          {say('is ready. Close Lustrum and start it again: it then opens with that copy.')}
         </Text>
         <Button variant="default" mt="sm" loading={leave.busy} onClick={() => leave.run()}>
-          Do not restore it
+          {say('Do not restore it')}
         </Button>
         <Refused of={leave.error} />
       </div>
@@ -38,27 +39,27 @@ export function RestoreCopy({ zone }: { zone: string }) {
     <div className={pieces.form}>
       <Group align="end" gap="sm">
         <TextInput
-          label="Where are the copies?"
-          description="A folder, or one copy, with its whole path"
+          label={say('Where are the copies?')}
+          description={say('A folder, or one copy, with its whole path')}
           value={path}
           onChange={event => setPath(event.currentTarget.value)}
           maw={560}
           style={{ flex: 1 }}
         />
         <Button variant="default" loading={find.busy} onClick={() => find.save({ path })}>
-          Look there
+          {say('Look there')}
         </Button>
       </Group>
       <Refused of={find.error} />
       <CopyList
-        label="Copies found there"
+        label={say('Copies found there')}
         found={elsewhere}
         zone={zone}
         chosen={chosen}
         onChoose={setChosen}
       />
       <CopyList
-        label="Copies on this computer"
+        label={say('Copies on this computer')}
         found={here ?? nothing}
         zone={zone}
         chosen={chosen}
@@ -80,8 +81,8 @@ function ChosenCopy({ copy }: { copy: CopyView }) {
     <div className={pieces.form}>
       {copy.locked && (
         <PasswordInput
-          label="Passphrase of this copy"
-          description="Left empty, the one of this computer is tried"
+          label={say('Passphrase of this copy')}
+          description={say('Left empty, the one of this computer is tried')}
           value={passphrase}
           onChange={event => setPassphrase(event.currentTarget.value)}
           maw={400}
@@ -95,11 +96,11 @@ function ChosenCopy({ copy }: { copy: CopyView }) {
       <Group>
         {look === null ? (
           <Button variant="default" loading={looking.busy} onClick={() => looking.save(input)}>
-            See what it holds
+            {say('See what it holds')}
           </Button>
         ) : (
           <Button loading={restoring.busy} onClick={() => restoring.save(input)}>
-            Restore this copy
+            {say('Restore this copy')}
           </Button>
         )}
       </Group>

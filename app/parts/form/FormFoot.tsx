@@ -1,5 +1,6 @@
 import { Alert, Button, Group } from '@mantine/core'
 import type { ReactNode } from 'react'
+import { say } from '../../../main/domain/language/index.ts'
 import type { FormState } from '../../data/form.ts'
 import styles from './FormFoot.module.css'
 import { Refused } from './Refused.tsx'
@@ -13,7 +14,7 @@ interface Props {
 }
 
 /** The end of a form: what was refused and belongs to no field, the button that saves and the one that does not. */
-export function FormFoot({ form, label = 'Save', ready = form.ready, onCancel, children }: Props) {
+export function FormFoot({ form, label = say('Save'), ready = form.ready, onCancel, children }: Props) {
   const { faults, outdated, busy, reload } = form
   const words = faults.rest()
   const late = outdated || faults.stale
@@ -21,8 +22,8 @@ export function FormFoot({ form, label = 'Save', ready = form.ready, onCancel, c
   return (
     <div className={styles.foot}>
       {outdated && !faults.stale && (
-        <Alert color="orange" variant="outline" title="Changed in another window" role="status">
-          Saving this would be refused. Look at what is there now, then make your change again.
+        <Alert color="orange" variant="outline" title={say('Changed in another window')} role="status">
+          {say('Saving this would be refused. Look at what is there now, then make your change again.')}
         </Alert>
       )}
       <Refused words={words} />
@@ -34,12 +35,12 @@ export function FormFoot({ form, label = 'Save', ready = form.ready, onCancel, c
         )}
         {late && (
           <Button variant="default" onClick={reload}>
-            Show what is there now
+            {say('Show what is there now')}
           </Button>
         )}
         {onCancel && (
           <Button variant="default" onClick={onCancel}>
-            Cancel
+            {say('Cancel')}
           </Button>
         )}
         {children}

@@ -1,4 +1,5 @@
 import type { AdviceFacts, ShelfUnit } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import type { ReasonCode } from '../../../main/domain/shelf/index.ts'
 import { money } from '../money.ts'
 import { CoverCurve } from './CoverCurve.tsx'
@@ -7,19 +8,19 @@ import styles from './shelf.module.css'
 
 /** What each sentence is about. */
 const names: Record<ReasonCode, string> = {
-  position: 'What is left',
-  cover: 'Must last',
-  demand: 'Unforeseen use',
-  'safety-stock': 'Safety stock',
-  textbook: 'By the textbook',
-  'order-point': 'Order point',
-  lasts: 'Lasts',
-  size: 'Size of order',
-  'price-break': 'Price break',
-  'expiry-cap': 'Before its date',
-  'beyond-expiry': 'Past its date',
-  join: 'Joins an order',
-  'no-history': 'History',
+  position: say('What is left'),
+  cover: say('Must last'),
+  demand: say('Unforeseen use'),
+  'safety-stock': say('Safety stock'),
+  textbook: say('By the textbook'),
+  'order-point': say('Order point'),
+  lasts: say('Lasts'),
+  size: say('Size of order'),
+  'price-break': say('Price break'),
+  'expiry-cap': say('Before its date'),
+  'beyond-expiry': say('Past its date'),
+  join: say('Joins an order'),
+  'no-history': say('History'),
 }
 
 interface Props {

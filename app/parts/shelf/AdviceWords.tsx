@@ -1,15 +1,18 @@
 import type { AdviceView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import styles from './shelf.module.css'
 
 const titles: Record<Exclude<AdviceView['kind'], 'order'>, string> = {
-  enough: 'Enough ✓',
-  onTheWay: 'Nothing to order',
-  check: 'Look at this one',
+  enough: say('Enough ✓'),
+  onTheWay: say('Nothing to order'),
+  check: say('Look at this one'),
 }
 
 /** "Order 3 packs" */
 export function adviceTitle({ kind, packs }: Pick<AdviceView, 'kind' | 'packs'>): string {
-  return kind === 'order' ? `Order ${packs} ${packs === 1 ? 'pack' : 'packs'}` : titles[kind]
+  return kind === 'order'
+    ? say('Order {packs} {packs, plural, one {pack} other {packs}}', { packs })
+    : titles[kind]
 }
 
 interface Props {
@@ -38,7 +41,7 @@ export function AdviceInShort({ advice }: { advice: AdviceView }) {
       <AdviceWords advice={advice} most={1} />
       {reasons.length > 0 && (
         <details className={styles.why}>
-          <summary>Why</summary>
+          <summary>{say('Why')}</summary>
           {reasons.map(words => (
             <p key={words}>{words}</p>
           ))}

@@ -1,4 +1,5 @@
 import type { LotView, ShelfUnit } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { amountText, monthWords } from './amounts.ts'
 import styles from './shelf.module.css'
 
@@ -12,10 +13,10 @@ interface Props {
 export function BottleBar({ name, unit, lots }: Props) {
   const full = lots.filter(lot => lot.onHand > 0)
   const total = full.reduce((sum, lot) => sum + lot.onHand, 0)
-  if (total === 0) return <p className={styles.none}>none on the shelf</p>
+  if (total === 0) return <p className={styles.none}>{say('none on the shelf')}</p>
   const words = full.map(lot => lot.words).join('; ')
   return (
-    <ul className={styles.bottles} aria-label={`Bottles of ${name}: ${words}`}>
+    <ul className={styles.bottles} aria-label={say('Bottles of {name}: {words}', { name, words })}>
       {full.map(lot => (
         <li key={lot.id} style={{ flexGrow: lot.onHand / total }} title={lot.words}>
           <span className={styles.bottle} data-state={lot.state} />
@@ -27,7 +28,7 @@ export function BottleBar({ name, unit, lots }: Props) {
 }
 
 function captionOf(lot: LotView, unit: ShelfUnit): string {
-  if (lot.state === 'expired') return '✕ past its date'
-  if (lot.state === 'open') return `open, ${amountText(lot.onHand, unit)}`
+  if (lot.state === 'expired') return say('✕ past its date')
+  if (lot.state === 'open') return say('open, {onHand}', { onHand: amountText(lot.onHand, unit) })
   return lot.lastOn ? monthWords(lot.lastOn) : amountText(lot.onHand, unit)
 }

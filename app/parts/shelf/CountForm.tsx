@@ -1,5 +1,6 @@
 import { Group, Select, TextInput } from '@mantine/core'
 import type { LotView, ShelfUnit, StockChangeView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../form/Form.tsx'
@@ -35,16 +36,21 @@ export function CountForm({ product, lots, lotId: first, onDone, onClose }: Prop
   })
   const { counted, grossG } = form.value
   return (
-    <Form form={form} label={`Count ${product.name}`} save="Save the count" onCancel={onClose}>
+    <Form
+      form={form}
+      label={say('Count {name}', { name: product.name })}
+      save={say('Save the count')}
+      onCancel={onClose}
+    >
       <Group align="flex-start" gap="sm">
         <Select
-          label="Bottle"
+          label={say('Bottle')}
           w={340}
           data={lots.map(lot => ({ value: lot.id, label: lot.words }))}
           {...form.choice('lotId')}
         />
         <OptionalDecimalInput
-          label="It holds"
+          label={say('It holds')}
           w={120}
           autoFocus
           unit={unitText(product.unit)}
@@ -53,7 +59,7 @@ export function CountForm({ product, lots, lotId: first, onDone, onClose }: Prop
         />
         {product.unit !== 'piece' && (
           <OptionalDecimalInput
-            label="or it weighs, with its cap"
+            label={say('or it weighs, with its cap')}
             w={190}
             unit="g"
             disabled={counted !== null}
@@ -61,7 +67,7 @@ export function CountForm({ product, lots, lotId: first, onDone, onClose }: Prop
             error={form.faults.under('weighed')}
           />
         )}
-        <TextInput label="Why" w={220} {...form.field('reason')} />
+        <TextInput label={say('Why')} w={220} {...form.field('reason')} />
       </Group>
     </Form>
   )

@@ -1,4 +1,5 @@
 import type { AdviceFacts, ShelfUnit } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { Drawing, Level, Rule } from '../Chart.tsx'
 import { amountText } from './amounts.ts'
 import styles from './shelf.module.css'
@@ -21,16 +22,21 @@ export function CoverCurve({ facts, unit }: Props) {
   const percent = (share: number) => `${Math.round(share * 1000) / 10} %`
   const line = within.map(point => `${x(point.amount).toFixed(1)} ${y(point.share).toFixed(1)}`)
   const points = [
-    { label: 'order point', amount: orderPoint, className: styles.orderPoint },
-    { label: 'left', amount: position, className: styles.position },
+    { label: say('order point'), amount: orderPoint, className: styles.orderPoint },
+    { label: say('left'), amount: position, className: styles.position },
   ]
   const words = points.map(point => `${point.label} ${amountText(point.amount, unit)}`).join(', ')
   return (
     <Drawing
       box={box}
       className={styles.figure}
-      label={`Chance that unforeseen use until the next delivery stays under an amount: ${words}, target ${percent(service)}`}
-      caption="chance that unforeseen use until the next delivery stays under an amount; the line across is the service level aimed at"
+      label={say(
+        'Chance that unforeseen use until the next delivery stays under an amount: {words}, target {service}',
+        { words, service: percent(service) },
+      )}
+      caption={say(
+        'chance that unforeseen use until the next delivery stays under an amount; the line across is the service level aimed at',
+      )}
     >
       {[0, service, 1].map(share => (
         <Level

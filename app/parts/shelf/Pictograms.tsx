@@ -1,4 +1,5 @@
 import { type PictogramCode, pictogram } from '../../../main/domain/hazard/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import styles from './shelf.module.css'
 
 interface Props {
@@ -20,7 +21,7 @@ export function Pictograms({ codes, size = 2.2 }: Props) {
             viewBox="0 0 100 100"
             style={{ width: `${size}rem`, height: `${size}rem` }}
             role="img"
-            aria-label={`Hazard pictogram: ${symbol}`}
+            aria-label={say('Hazard pictogram: {symbol}', { symbol })}
           >
             {layers.map(layer => (
               <path key={`${layer.fill}${layer.d}`} fill={layer.fill} d={layer.d} />

@@ -1,4 +1,5 @@
 import type { ProjectionView, ShelfUnit } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { Chart, Rule } from '../Chart.tsx'
 import { dateWords } from '../time.ts'
 import { amountText } from './amounts.ts'
@@ -55,7 +56,7 @@ export function ProjectionChart({
               <path className={styles.delivery} d={`M${x - 5} 3L${x + 5} 3L${x} 12Z`} />
               {worded && (
                 <text x={x + 8} y={14}>
-                  delivery {label}
+                  {say('delivery {label}', { label })}
                 </text>
               )}
             </g>
@@ -69,7 +70,7 @@ export function ProjectionChart({
                   y={30}
                   textAnchor={shape.orderX > width * 0.8 ? 'end' : 'start'}
                 >
-                  next order about here
+                  {say('next order about here')}
                 </text>
               )}
             </>
@@ -95,13 +96,26 @@ export function ProjectionChart({
 function chartWords(name: string, unit: ShelfUnit, onHand: number, projection: ProjectionView): string {
   const last = projection.days.at(-1)
   const end = last
-    ? `, about ${amountText(last.likely, unit)} by ${dateWords(last.date)} (${amountText(last.low, unit)} to ${amountText(last.high, unit)})`
+    ? say(', about {likely} by {date} ({low} to {high})', {
+        likely: amountText(last.likely, unit),
+        date: dateWords(last.date),
+        low: amountText(last.low, unit),
+        high: amountText(last.high, unit),
+      })
     : ''
   const dry = projection.runsDry
-    ? `. Runs dry ${dateWords(projection.runsDry.date)}`
+    ? say('. Runs dry {date}', { date: dateWords(projection.runsDry.date) })
     : projection.mayRunDry
-      ? `. May run dry ${dateWords(projection.mayRunDry)}`
+      ? say('. May run dry {mayRunDry}', { mayRunDry: dateWords(projection.mayRunDry) })
       : ''
-  const under = projection.deliveries.map(each => `. Delivery due ${dateWords(each.date)}`).join('')
-  return `${name}: ${amountText(onHand, unit)} now${end}${dry}${under}.`
+  const under = projection.deliveries
+    .map(each => say('. Delivery due {date}', { date: dateWords(each.date) }))
+    .join('')
+  return say('{name}: {onHand} now{end}{dry}{under}.', {
+    name,
+    onHand: amountText(onHand, unit),
+    end,
+    dry,
+    under,
+  })
 }

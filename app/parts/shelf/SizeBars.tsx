@@ -1,12 +1,13 @@
 import type { OrderSizeView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { Drawing } from '../Chart.tsx'
 import styles from './shelf.module.css'
 
 const parts = [
-  { key: 'priceCostMinor', label: 'the goods', className: 'price' },
-  { key: 'orderCostMinor', label: 'ordering', className: 'order' },
-  { key: 'holdCostMinor', label: 'keeping', className: 'keep' },
-  { key: 'wasteCostMinor', label: 'waste', className: 'waste' },
+  { key: 'priceCostMinor', label: say('the goods'), className: 'price' },
+  { key: 'orderCostMinor', label: say('ordering'), className: 'order' },
+  { key: 'holdCostMinor', label: say('keeping'), className: 'keep' },
+  { key: 'wasteCostMinor', label: say('waste'), className: 'waste' },
 ] as const
 
 /** What each size of order costs a day in the long run, stacked by cause; the best one is marked. */
@@ -21,12 +22,17 @@ export function SizeBars({ sizes, show }: { sizes: OrderSizeView[]; show(minor: 
       box={{ width: wide, height: sizes.length * row + 4 }}
       className={styles.figure}
       label={
-        `What each size of order costs a day: ${sizes.map(size => `${size.packs} packs ${show(size.totalMinor)}`).join(', ')}` +
-        (best ? `; ${best.packs} is best` : '')
+        say('What each size of order costs a day: {sizes}', {
+          sizes: sizes
+            .map(size =>
+              say('{packs} packs {totalMinor}', { packs: size.packs, totalMinor: show(size.totalMinor) }),
+            )
+            .join(', '),
+        }) + (best ? say('; {packs} is best', { packs: best.packs }) : '')
       }
       caption={
         <>
-          cost a day by size of order:{' '}
+          {say('cost a day by size of order:')}{' '}
           {parts.map(part => (
             <span key={part.key}>
               <i className={`${styles.key} ${styles[part.className]}`} /> {part.label}{' '}
@@ -41,7 +47,7 @@ export function SizeBars({ sizes, show }: { sizes: OrderSizeView[]; show(minor: 
           <g key={size.packs}>
             <text x={64} y={i * row + 14} textAnchor="end" className={size.best ? styles.best : undefined}>
               {size.best ? '★ ' : ''}
-              {size.packs} {size.packs === 1 ? 'pack' : 'packs'}
+              {size.packs} {say('{packs, plural, one {pack} other {packs}}', { packs: size.packs })}
             </text>
             {parts.map(part => {
               const width = x(size[part.key])

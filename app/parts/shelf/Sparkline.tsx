@@ -1,4 +1,5 @@
 import type { CloseProductView, ShelfUnit } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { Drawing, Rule } from '../Chart.tsx'
 import { dateWords } from '../time.ts'
 import { amountText } from './amounts.ts'
@@ -22,9 +23,16 @@ export function Sparkline({ name, unit, product }: Props) {
     <Drawing
       box={box}
       className={styles.spark}
-      label={`${name} over the next weeks: ${amountText(usable, unit)} now, ${
-        dry ? `${projection.runsDry ? 'runs' : 'may run'} dry ${dateWords(dry)}` : 'does not run dry'
-      }`}
+      label={say('{name} over the next weeks: {usable} now, {dry}', {
+        name,
+        usable: amountText(usable, unit),
+        dry: dry
+          ? say('{runsDry} dry {dry}', {
+              runsDry: projection.runsDry ? say('runs') : say('may run'),
+              dry: dateWords(dry),
+            })
+          : say('does not run dry'),
+      })}
     >
       <path className={styles.band} d={shape.band} />
       <path className={styles.likely} d={shape.likely} />

@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query'
 import { wasteStreamsOf } from '../../../main/domain/hazard/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import type { ProductKind } from '../../../main/domain/shop/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import styles from './shelf.module.css'
@@ -13,7 +14,7 @@ export function WasteNotes({ productIds }: { productIds: readonly string[] }) {
   const shown = rules.filter(({ stream }) => streams.includes(stream))
   if (shown.length === 0) return null
   return (
-    <aside className={styles.wasteNotes} aria-label="Where the waste goes">
+    <aside className={styles.wasteNotes} aria-label={say('Where the waste goes')}>
       {shown.map(({ stream, title, rule, caution }) => (
         <p key={stream}>
           <b>{title}:</b> {rule && <b>{rule} </b>}

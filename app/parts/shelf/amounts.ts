@@ -1,4 +1,5 @@
 import type { ShelfUnit } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { amountWords, CENTI_PER_UNIT } from '../../../main/domain/shelf/index.ts'
 
 /** "90 ml", "2.5 ml", "3 pieces": an amount as the shelf's own words write it; tenths only where they can be seen. */
@@ -34,5 +35,5 @@ export function tickWords(date: string): string {
 
 /** "100 ml", "100 pieces": what prices are compared by. */
 export function hundredWords(unit: ShelfUnit): string {
-  return unit === 'piece' ? '100 pieces' : `100 ${unit}`
+  return unit === 'piece' ? say('100 pieces') : `100 ${unit}`
 }

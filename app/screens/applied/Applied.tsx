@@ -2,6 +2,7 @@ import { Button } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
 import { useState } from 'react'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Lookup } from '../../parts/Lookup.tsx'
 import pieces from '../../parts/pieces.module.css'
@@ -16,16 +17,17 @@ export function Applied() {
   const query = useQuery(trpc.applied.get.queryOptions({ jobId: id }))
   const [correcting, setCorrecting] = useState(false)
   const record = query.data
-  if (!record) return <Lookup error={query.error} what="the record" to="/" label="To the board" />
+  if (!record)
+    return <Lookup error={query.error} what={say('the record')} to="/" label={say('To the board')} />
   const last = record.entries.at(-1)
   return (
     <div className={styles.screen}>
       <header className={`${pieces.heading} ${styles.unprinted}`}>
-        <h1>Applied record, {record.facts.plate}</h1>
+        <h1>{say('Applied record, {plate}', { plate: record.facts.plate })}</h1>
         <span className={pieces.soft}>
-          job {record.facts.jobNumber} ·{' '}
+          {say('job {jobNumber} ·', { jobNumber: record.facts.jobNumber })}{' '}
           <Link to="/jobs/$id" params={{ id }} className={pieces.soft}>
-            back to the job
+            {say('back to the job')}
           </Link>
         </span>
         {last && (
@@ -36,16 +38,17 @@ export function Applied() {
               onClick={() => setCorrecting(now => !now)}
               aria-expanded={correcting}
             >
-              Correct it
+              {say('Correct it')}
             </Button>
-            <Button onClick={() => window.print()}>Print</Button>
+            <Button onClick={() => window.print()}>{say('Print')}</Button>
           </div>
         )}
       </header>
       {record.facts.layers.length === 0 && (
         <p className={pieces.soft}>
-          Nothing that cures is laid on this car yet. Once a coat is finished it stands here with its product,
-          its times, the air it was laid in and who laid it; the panels and the lot are added by hand.
+          {say(
+            'Nothing that cures is laid on this car yet. Once a coat is finished it stands here with its product, its times, the air it was laid in and who laid it; the panels and the lot are added by hand.',
+          )}
         </p>
       )}
       {last && correcting && (

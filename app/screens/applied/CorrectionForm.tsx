@@ -1,5 +1,6 @@
 import { Group, Stack, TextInput } from '@mantine/core'
 import type { AppliedEntryView, AppliedView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
@@ -23,7 +24,11 @@ export function CorrectionForm({ record, entry, onDone }: Props) {
   })
   const { draft } = form.value
   return (
-    <Form form={form} label="Correction" save={`Sign the correction of page ${entry.number}`}>
+    <Form
+      form={form}
+      label={say('Correction')}
+      save={say('Sign the correction of page {number}', { number: entry.number })}
+    >
       <Stack>
         <DraftFields
           facts={record.facts}
@@ -35,8 +40,8 @@ export function CorrectionForm({ record, entry, onDone }: Props) {
         />
         <section className={pieces.card}>
           <Group align="flex-start" mb="sm">
-            <TextInput label="What was wrong" w={360} {...form.field('reason')} />
-            <TextInput label="Your name, to sign" {...form.field('signedBy')} />
+            <TextInput label={say('What was wrong')} w={360} {...form.field('reason')} />
+            <TextInput label={say('Your name, to sign')} {...form.field('signedBy')} />
           </Group>
         </section>
       </Stack>

@@ -1,5 +1,6 @@
 import { Autocomplete, Group, Textarea, TextInput } from '@mantine/core'
 import type { AppliedDraft, AppliedView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { fieldsOf } from '../../data/fields.ts'
 import { Card } from '../../parts/Card.tsx'
 import type { Faults } from '../../parts/faults.ts'
@@ -38,13 +39,18 @@ export function DraftFields({ facts, zone, lots, draft, change, faults }: Props)
             <LayerFactList layer={fact} zone={zone} />
             <Group align="flex-start" mt="sm">
               <Autocomplete
-                label="Lot or batch"
-                aria-label={`Lot or batch of ${words}`}
+                label={say('Lot or batch')}
+                aria-label={say('Lot or batch of {words}', { words })}
                 w={280}
                 data={lots.find(each => each.position === fact.position)?.lots ?? []}
                 {...own.field('lot')}
               />
-              <TextInput label="Laid by" aria-label={`Who laid ${words}`} w={220} {...own.field('who')} />
+              <TextInput
+                label={say('Laid by')}
+                aria-label={say('Who laid {words}', { words })}
+                w={220}
+                {...own.field('who')}
+              />
             </Group>
             <ZonePicker about={words} {...own.field('zones')} />
           </Card>
@@ -52,7 +58,7 @@ export function DraftFields({ facts, zone, lots, draft, change, faults }: Props)
       })}
       <section className={pieces.card}>
         <Textarea
-          label="Note"
+          label={say('Note')}
           value={draft.note}
           onChange={event => change({ note: event.currentTarget.value })}
           autosize

@@ -1,5 +1,6 @@
 import { Group } from '@mantine/core'
 import type { AppliedEntryView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { DocumentButton } from '../../parts/DocumentButton.tsx'
 import { Fact } from '../../parts/Facts.tsx'
 import pieces from '../../parts/pieces.module.css'
@@ -20,22 +21,32 @@ export function EntrySheet({ entry, zone, correctedBy }: Props) {
   return (
     <article
       className={correctedBy === null ? styles.card : `${styles.card} ${styles.superseded}`}
-      aria-label={`Page ${entry.number}`}
+      aria-label={say('Page {number}', { number: entry.number })}
     >
       <h2>
-        {facts.shopName}: applied record, job {facts.jobNumber}, page {entry.number}
+        {say('{shopName}: applied record, job {jobNumber}, page {number}', {
+          shopName: facts.shopName,
+          jobNumber: facts.jobNumber,
+          number: entry.number,
+        })}
       </h2>
       <p>
-        Signed by {entry.signedBy}, {fullWords(entry.signedAt, zone)}.
-        {entry.corrects !== null && ` Corrects page ${entry.corrects}: ${entry.reason}.`}
-        {correctedBy !== null && <b> Corrected by page {correctedBy}; kept as it was signed.</b>}
+        {say('Signed by {signedBy}, {signedAt}.', {
+          signedBy: entry.signedBy,
+          signedAt: fullWords(entry.signedAt, zone),
+        })}
+        {entry.corrects !== null &&
+          ` ${say('Corrects page {corrects}: {reason}.', { corrects: entry.corrects, reason: entry.reason })}`}
+        {correctedBy !== null && (
+          <b> {say('Corrected by page {correctedBy}; kept as it was signed.', { correctedBy })}</b>
+        )}
       </p>
       <Group gap="xs" className={styles.unprinted}>
         <DocumentButton path={`/documents/certificate/${entry.id}.pdf`} size="xs">
-          Certificate
+          {say('Certificate')}
         </DocumentButton>
         <DocumentButton path={`/documents/verify/${entry.id}.html`} size="xs">
-          Page that checks it
+          {say('Page that checks it')}
         </DocumentButton>
       </Group>
       <FactList facts={facts} zone={zone} />
@@ -47,8 +58,8 @@ export function EntrySheet({ entry, zone, correctedBy }: Props) {
               {i + 1}. {layer.name}: {layer.productName}
             </h3>
             <LayerFactList layer={layer} zone={zone}>
-              <Fact name="Lot or batch">{own?.lot}</Fact>
-              <Fact name="Laid by">{own?.who}</Fact>
+              <Fact name={say('Lot or batch')}>{own?.lot}</Fact>
+              <Fact name={say('Laid by')}>{own?.who}</Fact>
               <ZoneWords zones={own?.zones ?? []} />
             </LayerFactList>
           </section>
@@ -56,8 +67,9 @@ export function EntrySheet({ entry, zone, correctedBy }: Props) {
       })}
       {draft.note && <p>{draft.note}</p>}
       <p className={pieces.soft}>
-        This record says what was applied, when and in what conditions, and which figures were met. It does
-        not say that a coating is fit for any use: the product’s data sheet decides.
+        {say(
+          'This record says what was applied, when and in what conditions, and which figures were met. It does not say that a coating is fit for any use: the product’s data sheet decides.',
+        )}
       </p>
     </article>
   )

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react'
 import type { AppliedView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useShop } from '../../data/shop.ts'
 import { degrees } from '../../parts/degrees.ts'
 import { Fact } from '../../parts/Facts.tsx'
@@ -11,20 +12,20 @@ type Facts = AppliedView['facts']
 export function FactList({ facts, zone }: { facts: Facts; zone: string }) {
   return (
     <dl>
-      <Fact name="Vehicle">
+      <Fact name={say('Vehicle')}>
         {facts.plate}, {facts.vehicleWords}
-        {facts.vin && `, VIN ${facts.vin}`}
+        {facts.vin && say(', VIN {vin}', { vin: facts.vin })}
       </Fact>
-      <Fact name="Owner">{facts.customerName}</Fact>
-      <Fact name="Treatments">{facts.treatments.join(', ')}</Fact>
-      {facts.leftAt !== null && <Fact name="Handed over">{fullWords(facts.leftAt, zone)}</Fact>}
+      <Fact name={say('Owner')}>{facts.customerName}</Fact>
+      <Fact name={say('Treatments')}>{facts.treatments.join(', ')}</Fact>
+      {facts.leftAt !== null && <Fact name={say('Handed over')}>{fullWords(facts.leftAt, zone)}</Fact>}
       {facts.heatings.map(words => (
-        <Fact key={words} name="Heated cure">
+        <Fact key={words} name={say('Heated cure')}>
           {words}
         </Fact>
       ))}
       {facts.overrides.map(words => (
-        <Fact key={words} name="Reason given">
+        <Fact key={words} name={say('Reason given')}>
           {words}
         </Fact>
       ))}
@@ -45,20 +46,30 @@ export function LayerFactList({
   const { units } = useShop()
   return (
     <dl>
-      <Fact name="When">
-        {fullWords(layer.startAt, zone)} to {fullWords(layer.endAt, zone)}, {layer.bayName}
+      <Fact name={say('When')}>
+        {say('{startAt} to {endAt}, {bayName}', {
+          startAt: fullWords(layer.startAt, zone),
+          endAt: fullWords(layer.endAt, zone),
+          bayName: layer.bayName,
+        })}
       </Fact>
       {children}
-      <Fact name="Conditions">{layer.conditions}</Fact>
-      {layer.window && <Fact name="Window">{layer.window}</Fact>}
+      <Fact name={say('Conditions')}>{layer.conditions}</Fact>
+      {layer.window && <Fact name={say('Window')}>{layer.window}</Fact>}
       {layer.ageMin !== null && layer.parts && (
-        <Fact name="Cure age at handover">
-          {durationWords(layer.ageMin)} at {degrees(layer.referenceC, units)}; of the time until then{' '}
-          {durationWords(Math.round(layer.parts.measuredMin))} measured,{' '}
-          {durationWords(Math.round(layer.parts.assumedMin))} assumed
+        <Fact name={say('Cure age at handover')}>
+          {say(
+            '{ageMin} at {referenceC}; of the time until then {measuredMin} measured, {assumedMin} assumed',
+            {
+              ageMin: durationWords(layer.ageMin),
+              referenceC: degrees(layer.referenceC, units),
+              measuredMin: durationWords(Math.round(layer.parts.measuredMin)),
+              assumedMin: durationWords(Math.round(layer.parts.assumedMin)),
+            },
+          )}
         </Fact>
       )}
-      <Fact name="Rule">{layer.rule}</Fact>
+      <Fact name={say('Rule')}>{layer.rule}</Fact>
     </dl>
   )
 }
@@ -67,7 +78,7 @@ export function LayerFactList({
 export function ZoneWords({ zones }: { zones: { name: string; finish: string }[] }) {
   const byFinish = Map.groupBy(zones, zone => zone.finish)
   return (
-    <Fact name="Panels and zones">
+    <Fact name={say('Panels and zones')}>
       {[...byFinish].map(([finish, of]) => `${finish}: ${of.map(zone => zone.name).join(', ')}`).join('; ')}
     </Fact>
   )

@@ -1,5 +1,6 @@
 import { Button, Group, Stack, TextInput } from '@mantine/core'
 import type { AppliedView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -25,12 +26,14 @@ export function RecordForm({ record }: { record: AppliedView }) {
   const refused = faultsOf(signing.error)
   const sign = () => signing.save({ jobId, version: form.version, draft, signedBy }, form.settle)
   return (
-    <Form form={form} label="Applied record" save="Keep as it is so far">
+    <Form form={form} label={say('Applied record')} save={say('Keep as it is so far')}>
       <Stack>
-        <Card title="Not signed yet">
+        <Card title={say('Not signed yet')}>
           <p className={pieces.soft}>
             {record.notYet ??
-              'Look it over, then sign: from then on it is not changed, only corrected by a further page.'}
+              say(
+                'Look it over, then sign: from then on it is not changed, only corrected by a further page.',
+              )}
           </p>
           <FactList facts={record.facts} zone={record.zone} />
         </Card>
@@ -45,12 +48,12 @@ export function RecordForm({ record }: { record: AppliedView }) {
         <section className={pieces.card}>
           <Group align="flex-end" mb="sm">
             <TextInput
-              label="Your name, to sign"
+              label={say('Your name, to sign')}
               {...form.field('signedBy')}
               error={refused.at('signedBy')}
             />
             <Button onClick={sign} loading={signing.busy} disabled={record.notYet !== null}>
-              Sign the record
+              {say('Sign the record')}
             </Button>
           </Group>
           <Refused words={refused.rest()} />

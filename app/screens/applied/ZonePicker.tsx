@@ -1,6 +1,7 @@
 import { Button, Checkbox, Group, NativeSelect, Text, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { Zone } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import styles from './Applied.module.css'
 
 const finishes: Zone['finish'][] = ['gloss', 'satin', 'matte', 'film', 'glass', 'wheels']
@@ -32,14 +33,14 @@ export function ZonePicker({ about, value: zones, onChange, error }: Props) {
   }
   return (
     <>
-      <fieldset className={styles.zones} aria-label={`Panels and zones of ${about}`}>
-        <legend>Panels and zones</legend>
+      <fieldset className={styles.zones} aria-label={say('Panels and zones of {about}', { about })}>
+        <legend>{say('Panels and zones')}</legend>
         {known.map(zone => (
           <div key={zone.name} className={styles.zone}>
             <Checkbox label={zone.name} checked={on(zone) !== undefined} onChange={() => toggle(zone)} />
             <NativeSelect
               size="xs"
-              aria-label={`Surface of ${zone.name}`}
+              aria-label={say('Surface of {name}', { name: zone.name })}
               data={finishes}
               value={on(zone)?.finish ?? zone.finish}
               disabled={!on(zone)}
@@ -51,13 +52,13 @@ export function ZonePicker({ about, value: zones, onChange, error }: Props) {
       <Group gap="xs" align="flex-end" mt={8}>
         <TextInput
           size="xs"
-          label="Another panel or zone"
-          aria-label={`Another panel or zone of ${about}`}
+          label={say('Another panel or zone')}
+          aria-label={say('Another panel or zone of {about}', { about })}
           value={name}
           onChange={event => setName(event.currentTarget.value)}
         />
         <Button size="xs" variant="default" onClick={add} disabled={name.trim() === ''}>
-          Add it
+          {say('Add it')}
         </Button>
       </Group>
       {error && (

@@ -4,6 +4,7 @@ import { useQuery } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
 import { useMemo, useState } from 'react'
 import { clip, dateOf, minutesIn, startOfDay } from '../../../main/domain/calendar/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useNowAt } from '../../data/now.ts'
 import { trpc } from '../../data/trpc.ts'
 import { CopiesWarnings } from '../../parts/copies/CopiesWarnings.tsx'
@@ -63,26 +64,26 @@ export function Board() {
     <div className={pieces.column}>
       <PromisesChanged />
       <div className={pieces.heading}>
-        <h1>Board</h1>
+        <h1>{say('Board')}</h1>
         {board && fromDate && until && (
           <span className={pieces.soft}>
             {fromDate === until ? dateWords(fromDate) : `${dateWords(fromDate)} – ${dateWords(until)}`} ·{' '}
-            {board.bays.length} {board.bays.length === 1 ? 'bay' : 'bays'}
+            {board.bays.length} {say('{bays, plural, one {bay} other {bays}}', { bays: board.bays.length })}
             {minutesIn(clip(board.open, board.fromAt, board.toAt)) < board.toAt - board.fromAt &&
-              ' · closed hours folded'}
+              ` ${say('· closed hours folded')}`}
           </span>
         )}
         <Group gap="xs" ml="auto">
-          <SegmentedControl aria-label="Days shown" data={daySpans} value={days} onChange={setDays} />
-          <TurnDays labels={['Earlier', 'Later']} onTurn={turn} />
+          <SegmentedControl aria-label={say('Days shown')} data={daySpans} value={days} onChange={setDays} />
+          <TurnDays labels={[say('Earlier'), say('Later')]} onTurn={turn} />
           <OutToday />
           <Button
             variant="default"
             onClick={() => navigate({ to: '/plan/$section', params: { section: 'relay' } })}
           >
-            Re-lay
+            {say('Re-lay')}
           </Button>
-          <Button onClick={() => navigate({ to: '/book' })}>Book a car</Button>
+          <Button onClick={() => navigate({ to: '/book' })}>{say('Book a car')}</Button>
         </Group>
       </div>
       <CopiesWarnings />
@@ -100,14 +101,15 @@ export function Board() {
             />
             {board.stays.length === 0 && (
               <p className={styles.empty}>
-                Nothing stands here on these days. Book a car (G then K, or the button above), and it appears
-                with the hours its coating blocks.
+                {say(
+                  'Nothing stands here on these days. Book a car (G then K, or the button above), and it appears with the hours its coating blocks.',
+                )}
               </p>
             )}
             <StatusLine board={board} move={control.move} />
           </>
         ) : (
-          <p className={styles.empty}>{view.error ? view.error.message : 'Looking up the bays …'}</p>
+          <p className={styles.empty}>{view.error ? view.error.message : say('Looking up the bays …')}</p>
         )}
       </div>
     </div>

@@ -1,6 +1,7 @@
 import { useElementSize, useViewportSize } from '@mantine/hooks'
 import { type KeyboardEvent, useMemo, useRef, useState } from 'react'
 import type { BoardView, StayView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { actionFor } from './actions/actions.ts'
 import { type Canvas, keyOf } from './boardTypes.ts'
 import { laneHeight } from './geometry/lanes.ts'
@@ -90,7 +91,7 @@ export function BoardCanvas({ board, days, originAt, control, openJob }: Props) 
         width={Math.max(0, width)}
         height={height}
         role="group"
-        aria-label={`Bay board, ${days} ${days === 1 ? 'day' : 'days'}`}
+        aria-label={say('Bay board, {days} {days, plural, one {day} other {days}}', { days })}
         onPointerMove={drag.onPointerMove}
         onPointerUp={drag.onPointerUp}
         onPointerCancel={drag.onPointerCancel}

@@ -1,5 +1,7 @@
 import { Link } from '@tanstack/react-router'
 import type { BoardView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
+import { Say } from '../../parts/Say.tsx'
 import { longWords } from '../../parts/time.ts'
 import styles from './Board.module.css'
 
@@ -7,20 +9,23 @@ import styles from './Board.module.css'
 export function SlipStrip({ board }: { board: BoardView }) {
   if (board.slips.length === 0) return null
   return (
-    <ul className={styles.slips} aria-label="Promises that slip">
+    <ul className={styles.slips} aria-label={say('Promises that slip')}>
       {board.slips.map(slip => (
         <li key={slip.jobId}>
-          <b>⚑ {slip.plate}</b> promised {longWords(slip.promisedAt, board.zone)}
+          <Say
+            text="<b>⚑ {plate}</b> promised {promisedAt}"
+            values={{ plate: slip.plate, promisedAt: longWords(slip.promisedAt, board.zone) }}
+          />
           {slip.unfetchedAt !== null &&
-            `, ready since ${longWords(slip.unfetchedAt, board.zone)}, not fetched. `}
+            `${say(', ready since {unfetchedAt}, not fetched.', { unfetchedAt: longWords(slip.unfetchedAt, board.zone) })} `}
           {slip.unfetchedAt !== null
             ? ''
             : slip.late
-              ? `, now expected ${longWords(slip.handoverAt, board.zone)}. `
+              ? `${say(', now expected {handoverAt}.', { handoverAt: longWords(slip.handoverAt, board.zone) })} `
               : '. '}
           {slip.uncovered}{' '}
           <Link to="/jobs/$id" params={{ id: slip.jobId }}>
-            {slip.unfetchedAt !== null ? 'Call' : 'Plan it again, tell'} {slip.customerName}
+            {slip.unfetchedAt !== null ? say('Call') : say('Plan it again, tell')} {slip.customerName}
           </Link>
         </li>
       ))}

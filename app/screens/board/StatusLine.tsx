@@ -1,4 +1,6 @@
 import type { BoardView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
+import { Say } from '../../parts/Say.tsx'
 import { longWords, nearWords } from '../../parts/time.ts'
 import styles from './Board.module.css'
 import { rowOf } from './boardTypes.ts'
@@ -6,21 +8,35 @@ import type { Move } from './move/useMove.ts'
 
 function verdictOf(move: Move, board: BoardView): { tone: 'asking' | 'ok' | 'refused'; words: string } {
   const bay = board.bays[rowOf(board, move.bayId)]?.name ?? ''
-  const place = `${move.stay.plate} to ${bay}, ${nearWords(move.startAt, board.zone, board.nowAt)}`
+  const place = say('{plate} to {bay}, {startAt}', {
+    plate: move.stay.plate,
+    bay,
+    startAt: nearWords(move.startAt, board.zone, board.nowAt),
+  })
   const verdict = move.verdict
   if (!verdict) return { tone: 'asking', words: `${place} …` }
   if (verdict.ok) {
-    const promise = verdict.promiseKept ? 'the promise is kept' : 'the customer’s promise would slip'
+    const promise = verdict.promiseKept
+      ? say('the promise is kept')
+      : say('the customer’s promise would slip')
     return {
       tone: verdict.promiseKept ? 'ok' : 'refused',
-      words: `${place}: fits; home ${longWords(verdict.handoverAt, board.zone)}, ${promise}. ${verdict.words.join(' ')}`,
+      words: say('{place}: fits; home {handoverAt}, {promise}. {join}', {
+        place,
+        handoverAt: longWords(verdict.handoverAt, board.zone),
+        promise,
+        join: verdict.words.join(' '),
+      }),
     }
   }
   const nearest = verdict.nearest
   const hint = nearest
-    ? ` Nearest that works: ${board.bays[rowOf(board, nearest.bayId)]?.name}, ${nearWords(nearest.startAt, board.zone, board.nowAt)} (N).`
+    ? ` ${say('Nearest that works: {name}, {startAt} (N).', { name: board.bays[rowOf(board, nearest.bayId)]?.name ?? '', startAt: nearWords(nearest.startAt, board.zone, board.nowAt) })}`
     : ''
-  return { tone: 'refused', words: `${place}: not possible. ${verdict.reasons.join(' ')}${hint}` }
+  return {
+    tone: 'refused',
+    words: say('{place}: not possible. {reasons}{hint}', { place, reasons: verdict.reasons.join(' '), hint }),
+  }
 }
 
 /** Below the board: what the present move would do and why it is refused, or the keys that work now. */
@@ -33,15 +49,9 @@ export function StatusLine({ board, move }: { board: BoardView; move: Move | nul
       </span>
       <span className={styles.keys}>
         {move ? (
-          <>
-            <kbd>←</kbd> <kbd>→</kbd> time · <kbd>↑</kbd> <kbd>↓</kbd> bay · <kbd>Enter</kbd> put down ·{' '}
-            <kbd>Esc</kbd> leave
-          </>
+          <Say text="<kbd>←</kbd> <kbd>→</kbd> time · <kbd>↑</kbd> <kbd>↓</kbd> bay · <kbd>Enter</kbd> put down · <kbd>Esc</kbd> leave" />
         ) : (
-          <>
-            <kbd>arrows</kbd> choose · <kbd>Enter</kbd> open · <kbd>M</kbd> move · <kbd>1</kbd> <kbd>3</kbd>{' '}
-            <kbd>7</kbd> days · <kbd>E</kbd> <kbd>L</kbd> earlier, later · <kbd>T</kbd> today
-          </>
+          <Say text="<kbd>arrows</kbd> choose · <kbd>Enter</kbd> open · <kbd>M</kbd> move · <kbd>1</kbd> <kbd>3</kbd> <kbd>7</kbd> days · <kbd>E</kbd> <kbd>L</kbd> earlier, later · <kbd>T</kbd> today" />
         )}
       </span>
     </div>

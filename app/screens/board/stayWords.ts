@@ -1,4 +1,5 @@
 import type { StayView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { nearWords } from '../../parts/time.ts'
 import { leavingWords, nextWords } from './nextWords.ts'
 
@@ -11,14 +12,24 @@ export function stayWords(stay: StayView, zone: string, nowAt: number): string {
     .filter(marks => marks !== null)
     .at(-1)
   return [
-    `${stay.plate}, ${stay.customerName}, ${stay.bayName}, ${when(stay.fromAt)} to ${when(stay.toAt)}`,
+    say('{plate}, {customerName}, {bayName}, {fromAt} to {toAt}', {
+      plate: stay.plate,
+      customerName: stay.customerName,
+      bayName: stay.bayName,
+      fromAt: when(stay.fromAt),
+      toAt: when(stay.toAt),
+    }),
     parts.join(', '),
     cure
-      ? `by its profile may be touched from ${when(cure.tackFreeAt)}, may leave ${leavingWords[stay.leaving]} from ${when(cure.safeAt)}`
+      ? say('by its profile may be touched from {tackFreeAt}, may leave {leavingWords} from {safeAt}', {
+          tackFreeAt: when(cure.tackFreeAt),
+          leavingWords: leavingWords[stay.leaving],
+          safeAt: when(cure.safeAt),
+        })
       : '',
-    stay.next ? `next: ${nextWords(stay.next, nowAt, zone)}` : '',
-    stay.status === 'held' ? 'held, not confirmed' : '',
-    stay.late ? 'late against its promise' : '',
+    stay.next ? say('next: {next}', { next: nextWords(stay.next, nowAt, zone) }) : '',
+    stay.status === 'held' ? say('held, not confirmed') : '',
+    stay.late ? say('late against its promise') : '',
     stay.conflict ?? '',
   ]
     .filter(Boolean)

@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { OffersView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
 import pieces from '../../parts/pieces.module.css'
 import { dateWords, nearWords } from '../../parts/time.ts'
@@ -15,7 +16,7 @@ import { PriceLine } from './PriceLine.tsx'
 import { ShelfPart } from './ShelfPart.tsx'
 import type { Booking } from './useBooking.ts'
 
-const dataSheetDecides = 'The times rest on each product’s cure profile; the data sheet decides.'
+const dataSheetDecides = say('The times rest on each product’s cure profile; the data sheet decides.')
 
 interface AnswerProps {
   call: Call
@@ -50,12 +51,12 @@ export function Answer({ call, change, booking }: AnswerProps) {
     <div className={styles.answer}>
       <HeldPlaces booking={booking} />
       {booking.fault && (
-        <Alert color="red" title="Not done" role="alert">
+        <Alert color="red" title={say('Not done')} role="alert">
           {booking.fault.message}
         </Alert>
       )}
       {query.error && asking && (
-        <Alert color="red" title="No offer" role="alert">
+        <Alert color="red" title={say('No offer')} role="alert">
           {faultOf(query.error).message}
         </Alert>
       )}
@@ -70,8 +71,9 @@ export function Answer({ call, change, booking }: AnswerProps) {
       )}
       {call.treatmentIds.length === 0 && !booking.booked && (
         <p className={pieces.empty}>
-          Choose what the car is to have: when it may come, when it is home and what it costs stand here,
-          counted with every booked car, the crew’s hours and each coating’s cure.
+          {say(
+            'Choose what the car is to have: when it may come, when it is home and what it costs stand here, counted with every booked car, the crew’s hours and each coating’s cure.',
+          )}
         </p>
       )}
     </div>
@@ -95,7 +97,7 @@ function Offered({ call, change, offers, settled, booking }: OfferedProps) {
   return (
     <form
       className={styles.offered}
-      aria-label="Offers"
+      aria-label={say('Offers')}
       onSubmit={event => {
         event.preventDefault()
         if (chosen && settled && missing === null) booking.hold(chosen.offer)
@@ -103,23 +105,25 @@ function Offered({ call, change, offers, settled, booking }: OfferedProps) {
     >
       {offers.tooLate && call.wishedOn && (
         <p className={pieces.late} role="status">
-          ⚑ Cannot be home by {dateWords(call.wishedOn)}. The places there are:
+          {say('⚑ Cannot be home by {wishedOn}. The places there are:', {
+            wishedOn: dateWords(call.wishedOn),
+          })}
         </p>
       )}
       {lanes.length > 0 && <Lanes offers={offers} lanes={lanes} chosen={chosen} choose={setKey} />}
-      {lanes.length === 0 && <b>Not possible</b>}
+      {lanes.length === 0 && <b>{say('Not possible')}</b>}
       <div className={styles.lines}>
         {reason && (
           <Why
-            line={chosen ? `Not sooner: ${lowered(reason)}` : reason}
+            line={chosen ? say('Not sooner: {reason}', { reason: lowered(reason) }) : reason}
             rest={[...others, dataSheetDecides]}
           />
         )}
         {offers.notes.length > 0 && (
           <Why
-            line={
-              offers.notes.length === 1 ? 'A note on the work' : `${offers.notes.length} notes on the work`
-            }
+            line={say('{notes, plural, one {A note on the work} other {{notes} notes on the work}}', {
+              notes: offers.notes.length,
+            })}
             rest={offers.notes}
           />
         )}
@@ -130,16 +134,16 @@ function Offered({ call, change, offers, settled, booking }: OfferedProps) {
         <span className={styles.acts}>
           {missing && <span className={pieces.soft}>{missing}</span>}
           <Button type="submit" disabled={missing !== null || !chosen || !settled} loading={booking.busy}>
-            {dropOff ? `Hold ${dropOff} for 30 min` : 'Hold'}
+            {dropOff ? say('Hold {dropOff} for 30 min', { dropOff }) : say('Hold')}
           </Button>
           <Button
             variant="default"
             disabled={missing !== null || !chosen || !settled || booking.busy}
             onClick={() => chosen && booking.book(chosen.offer)}
           >
-            Book at once
+            {say('Book at once')}
           </Button>
-          <Link to="/">See the board</Link>
+          <Link to="/">{say('See the board')}</Link>
         </span>
       </div>
     </form>
@@ -147,11 +151,11 @@ function Offered({ call, change, offers, settled, booking }: OfferedProps) {
 }
 
 function nameOf(kind: OfferKind, call: Call, offers: OffersView): string {
-  if (kind === 'soonest') return 'Soonest home'
-  if (kind === 'leastBlocked') return 'Fewest blocked hours'
+  if (kind === 'soonest') return say('Soonest home')
+  if (kind === 'leastBlocked') return say('Fewest blocked hours')
   return call.wish === 'day' && call.wishedOn
-    ? `Brought ${dateWords(offers.askedDate)} or after`
-    : 'Earliest drop-off'
+    ? say('Brought {askedDate} or after', { askedDate: dateWords(offers.askedDate) })
+    : say('Earliest drop-off')
 }
 
 /** A sentence after other words; what begins with a capital by itself, a name or a number, is left. */

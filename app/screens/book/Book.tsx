@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useNowAt } from '../../data/now.ts'
 import { useShop } from '../../data/shop.ts'
 import { Answer } from './Answer.tsx'
@@ -24,9 +25,9 @@ function Desk({ nowAt }: { nowAt: number }) {
   const booking = useBooking(call, change, () => setCall(emptyCall))
   return (
     <div className={styles.screen}>
-      <h1 className={styles.title}>Book a car</h1>
+      <h1 className={styles.title}>{say('Book a car')}</h1>
       <div className={styles.columns}>
-        <fieldset className={styles.asks} disabled={booking.own !== null} aria-label="Who and what">
+        <fieldset className={styles.asks} disabled={booking.own !== null} aria-label={say('Who and what')}>
           <WhoPicker call={call} change={change} fault={booking.fault} />
           <WhatPicker call={call} currency={currency} change={change} />
           <WishPicker call={call} today={dateOf(nowAt, zone)} change={change} />

@@ -1,4 +1,5 @@
 import type { FoundCustomer } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { RowButton } from '../../parts/RowButton.tsx'
 import styles from './Book.module.css'
 import { type Call, nobody } from './call.ts'
@@ -14,7 +15,11 @@ export function CarsOf({ customer, change }: { customer: FoundCustomer; change(p
           onClick={() => change(callerOf(customer, vehicle))}
         />
       ))}
-      <RowButton does="Another car" variant="subtle" onClick={() => change(callerOf(customer, undefined))} />
+      <RowButton
+        does={say('Another car')}
+        variant="subtle"
+        onClick={() => change(callerOf(customer, undefined))}
+      />
     </span>
   )
 }

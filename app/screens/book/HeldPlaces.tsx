@@ -1,7 +1,9 @@
 import { Button } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
+import { say } from '../../../main/domain/language/index.ts'
 import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
+import { Say } from '../../parts/Say.tsx'
 import { clockWords, nearWords } from '../../parts/time.ts'
 import styles from './Book.module.css'
 import type { Booking } from './useBooking.ts'
@@ -14,15 +16,17 @@ export function HeldPlaces({ booking }: { booking: Booking }) {
       {booked && (
         <div className={styles.held} role="status">
           <span>
-            <b className={pieces.kept}>✓ Booked: {booked.words}</b>{' '}
-            <span className={pieces.soft}>Job {booked.jobNumber} is on the board.</span>
+            <b className={pieces.kept}>{say('✓ Booked: {words}', { words: booked.words })}</b>{' '}
+            <span className={pieces.soft}>
+              {say('Job {jobNumber} is on the board.', { jobNumber: booked.jobNumber })}
+            </span>
           </span>
           <span className={styles.acts}>
             <Button component={Link} to="/" size="compact-md" autoFocus>
-              See the board
+              {say('See the board')}
             </Button>
             <Button component={Link} to={`/jobs/${booked.jobId}`} size="compact-md" variant="default">
-              Open the job
+              {say('Open the job')}
             </Button>
           </span>
         </div>
@@ -33,13 +37,16 @@ export function HeldPlaces({ booking }: { booking: Booking }) {
         return (
           <div key={place.jobId} className={styles.held} role={place === own ? 'status' : undefined}>
             <span>
-              <b>Held for {car}</b>{' '}
+              <Say text="<b>Held for {car}</b>" values={{ car }} />{' '}
               <span className={place.over ? pieces.late : pieces.soft}>
-                {place.over ? '⚑ ran out' : 'until'} {clockWords(place.heldUntilAt, view.zone)}
+                {place.over ? say('⚑ ran out') : say('until')} {clockWords(place.heldUntilAt, view.zone)}
               </span>
               <br />
               <small className={pieces.soft}>
-                Drop off by {when(place.dropOffAt)}, home {when(place.promisedAt)}
+                {say('Drop off by {dropOffAt}, home {promisedAt}', {
+                  dropOffAt: when(place.dropOffAt),
+                  promisedAt: when(place.promisedAt),
+                })}
               </small>
             </span>
             <span className={styles.acts}>
@@ -48,13 +55,15 @@ export function HeldPlaces({ booking }: { booking: Booking }) {
                 variant={place === own ? 'filled' : 'default'}
                 autoFocus={place === own}
                 disabled={booking.busy}
-                aria-label={place === own ? 'Confirm the booking' : `Confirm the booking of ${car}`}
+                aria-label={
+                  place === own ? say('Confirm the booking') : say('Confirm the booking of {car}', { car })
+                }
                 onClick={() => booking.confirm(place)}
               >
-                Confirm the booking
+                {say('Confirm the booking')}
               </Button>
               <RowButton
-                does="Let it go"
+                does={say('Let it go')}
                 size="compact-md"
                 {...(place !== own && { of: car })}
                 onClick={() => booking.release(place)}
@@ -64,9 +73,9 @@ export function HeldPlaces({ booking }: { booking: Booking }) {
                 to={`/jobs/${place.jobId}`}
                 size="compact-md"
                 variant="default"
-                aria-label={`Open the job of ${car}`}
+                aria-label={say('Open the job of {car}', { car })}
               >
-                Open
+                {say('Open')}
               </Button>
             </span>
           </div>

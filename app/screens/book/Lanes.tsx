@@ -1,5 +1,6 @@
 import type { OffersView } from '../../../main/api/views.ts'
 import { difference, startOfDay } from '../../../main/domain/calendar/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { Chart, type ChartSize } from '../../parts/Chart.tsx'
 import { type DayHead, dayHeads } from '../../parts/ticks.ts'
 import { columnWords, durationWords, longWords, nearWords } from '../../parts/time.ts'
@@ -27,9 +28,9 @@ export function Lanes({ offers, lanes, chosen, choose }: Props) {
   const axisIn = ({ width }: ChartSize) =>
     timeAxis(open, span.from, span.to, 0, Math.max(10, width - 8), 0.15)
   return (
-    <fieldset className={styles.lanes} aria-label="Offers">
+    <fieldset className={styles.lanes} aria-label={say('Offers')}>
       <div className={styles.axis} aria-hidden="true">
-        <Chart label="Days" shape={size => ({ height: 1.25 * size.rem, axis: axisIn(size) })}>
+        <Chart label={say('Days')} shape={size => ({ height: 1.25 * size.rem, axis: axisIn(size) })}>
           {({ axis }, { rem }) => <Days days={dayHeads(span.from, span.to, zone)} axis={axis} rem={rem} />}
         </Chart>
       </div>
@@ -45,11 +46,11 @@ export function Lanes({ offers, lanes, chosen, choose }: Props) {
               value={lane.key}
               checked={lane === chosen}
               onChange={() => choose(lane.key)}
-              aria-label={`${names.join(', ')}: home ${home}`}
+              aria-label={say('{names}: home {home}', { names: names.join(', '), home })}
             />
             <div aria-hidden="true">
               <Chart
-                label="The place in time"
+                label={say('The place in time')}
                 shape={size => ({ height: 3.5 * size.rem, axis: axisIn(size) })}
               >
                 {({ height, axis }, { rem }) => (
@@ -68,12 +69,14 @@ export function Lanes({ offers, lanes, chosen, choose }: Props) {
               <small>{names.join(' · ')}</small>
               <b>{home}</b>
               <small>
-                Drop off by {when(offer.dropOffAt)}
-                {offer.blockedOpenMin > 0 && ` · bay blocked ${durationWords(offer.blockedOpenMin)}`}
-                {offer.closedCureMin > 0 && ` · cures overnight ${durationWords(offer.closedCureMin)}`}
+                {say('Drop off by {dropOffAt}', { dropOffAt: when(offer.dropOffAt) })}
+                {offer.blockedOpenMin > 0 &&
+                  ` ${say('· bay blocked {blockedOpenMin}', { blockedOpenMin: durationWords(offer.blockedOpenMin) })}`}
+                {offer.closedCureMin > 0 &&
+                  ` ${say('· cures overnight {closedCureMin}', { closedCureMin: durationWords(offer.closedCureMin) })}`}
               </small>
               {offer.advisedAt > offer.handoverAt && (
-                <small>Recommended pick-up {when(offer.advisedAt)}</small>
+                <small>{say('Recommended pick-up {advisedAt}', { advisedAt: when(offer.advisedAt) })}</small>
               )}
               {lane.ifHere && <small className={styles.ifHere}>⚑ {lane.ifHere}</small>}
             </span>

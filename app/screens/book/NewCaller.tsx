@@ -1,6 +1,8 @@
 import { Anchor, Select, TextInput } from '@mantine/core'
+import { say } from '../../../main/domain/language/index.ts'
 import type { Fields } from '../../data/fields.ts'
 import { alikeWords } from '../../parts/AlikeList.tsx'
+import { Say } from '../../parts/Say.tsx'
 import { finishChoices } from '../../parts/shopWords.ts'
 import { useAlike } from '../../parts/useAlike.ts'
 import styles from './Book.module.css'
@@ -17,13 +19,13 @@ export function NewCaller({ fields, change }: Props) {
   return (
     <>
       <Anchor component="button" type="button" size="sm" ta="left" onClick={() => change(nobody)}>
-        Find somebody on file
+        {say('Find somebody on file')}
       </Anchor>
       <div className={styles.pair}>
-        <TextInput label="New customer’s name" size="xs" autoFocus {...fields.field('customerName')} />
-        <TextInput label="Phone" type="tel" size="xs" {...fields.field('phone')} />
+        <TextInput label={say('New customer’s name')} size="xs" autoFocus {...fields.field('customerName')} />
+        <TextInput label={say('Phone')} type="tel" size="xs" {...fields.field('phone')} />
       </div>
-      <TextInput label="E-mail" type="email" size="xs" {...fields.field('email')} />
+      <TextInput label={say('E-mail')} type="email" size="xs" {...fields.field('email')} />
       <OnFile call={fields.value} change={change} />
       <VehicleFields fields={fields} />
     </>
@@ -36,11 +38,14 @@ function OnFile({ call, change }: { call: Call; change: Props['change'] }) {
   const alike = useAlike({ name, phone, email, plate }).filter(each => each.archivedAt === null)
   if (alike.length === 0) return null
   return (
-    <ul className={styles.found} aria-label="On file already">
+    <ul className={styles.found} aria-label={say('On file already')}>
       {alike.slice(0, 2).map(customer => (
         <li key={customer.id}>
           <span>
-            On file already: <b>{customer.name}</b> {alikeWords(customer)}
+            <Say
+              text="On file already: <b>{name}</b> {customer}"
+              values={{ name: customer.name, customer: alikeWords(customer) }}
+            />
           </span>
           <CarsOf customer={customer} change={change} />
         </li>
@@ -53,13 +58,13 @@ export function VehicleFields({ fields }: { fields: Fields<Call> }) {
   return (
     <>
       <div className={styles.triple}>
-        <TextInput label="Plate" placeholder="later" size="xs" {...fields.field('plate')} />
-        <TextInput label="Make" size="xs" {...fields.field('make')} />
-        <TextInput label="Model" size="xs" {...fields.field('model')} />
+        <TextInput label={say('Plate')} placeholder={say('later')} size="xs" {...fields.field('plate')} />
+        <TextInput label={say('Make')} size="xs" {...fields.field('make')} />
+        <TextInput label={say('Model')} size="xs" {...fields.field('model')} />
       </div>
       <div className={styles.pair}>
-        <TextInput label="Colour" size="xs" {...fields.field('colour')} />
-        <Select label="Finish" size="xs" data={finishChoices} {...fields.choice('finish')} />
+        <TextInput label={say('Colour')} size="xs" {...fields.field('colour')} />
+        <Select label={say('Finish')} size="xs" data={finishChoices} {...fields.choice('finish')} />
       </div>
     </>
   )

@@ -1,6 +1,7 @@
 import { Button, Popover, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import type { OffersView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Chip } from '../../parts/Chip.tsx'
 import { MoneyInput } from '../../parts/inputs.tsx'
@@ -30,9 +31,9 @@ export function PriceLine({ call, offers, change }: Props) {
       <span>
         {priceMinor > 0 && <b className={styles.price}>{show(priceMinor)}</b>}{' '}
         <span className={pieces.soft}>
-          {priceMinor > 0 && (offers.taxInPrices ? 'with tax · ' : 'before tax · ')}
-          {durationWords(offers.handsOnMin)} hands-on
-          {depositMinor > 0 && ` · deposit ${show(depositMinor)}`}
+          {priceMinor > 0 && (offers.taxInPrices ? `${say('with tax ·')} ` : `${say('before tax ·')} `)}
+          {say('{handsOnMin} hands-on', { handsOnMin: durationWords(offers.handsOnMin) })}
+          {depositMinor > 0 && ` ${say('· deposit {depositMinor}', { depositMinor: show(depositMinor) })}`}
         </span>
       </span>
       {[...off].map(([words, same]) => (
@@ -42,9 +43,9 @@ export function PriceLine({ call, offers, change }: Props) {
       ))}
       {open.map(treatment => (
         <span key={treatment.id} className={styles.agreed}>
-          <span className={pieces.late}>⚑ No price for {treatment.name}</span>
+          <span className={pieces.late}>{say('⚑ No price for {name}', { name: treatment.name })}</span>
           <MoneyInput
-            aria-label={`Price agreed for ${treatment.name}`}
+            aria-label={say('Price agreed for {name}', { name: treatment.name })}
             size="xs"
             value={0}
             onChange={priceMinor =>
@@ -72,14 +73,14 @@ function OnTop({ call, change, currency }: Omit<Props, 'offers'> & { currency: s
     <Popover position="top-start" shadow="md" width={340}>
       <Popover.Target>
         <Button variant="default" size="compact-sm">
-          Extras and discount
+          {say('Extras and discount')}
         </Button>
       </Popover.Target>
       <Popover.Dropdown>
         <div className={pieces.form}>
           {extras.length > 0 && (
             <fieldset className={styles.chips}>
-              <legend>Extras</legend>
+              <legend>{say('Extras')}</legend>
               {extras.map(extra => (
                 <Chip
                   key={extra.key}
@@ -99,15 +100,15 @@ function OnTop({ call, change, currency }: Omit<Props, 'offers'> & { currency: s
             </fieldset>
           )}
           <TextInput
-            label="Taken off, percent"
+            label={say('Taken off, percent')}
             inputMode="decimal"
             value={discount.percent}
             maxLength={6}
             onChange={event => put({ percent: event.currentTarget.value })}
           />
           <TextInput
-            label="Why"
-            description="Without a reason nothing is taken off"
+            label={say('Why')}
+            description={say('Without a reason nothing is taken off')}
             value={discount.reason}
             maxLength={160}
             onChange={event => put({ reason: event.currentTarget.value })}

@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core'
 import { useState } from 'react'
 import type { ShelfAvailability } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useSaving } from '../../data/saving.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
 import styles from './Book.module.css'
@@ -13,10 +14,15 @@ export function ShelfPart({ shelf: { words, proposal } }: { shelf: ShelfAvailabi
   const write = () =>
     writing.save(
       { lines: proposal.map(({ offerId, packs, words: why }) => ({ offerId, packs, why: [why] })) },
-      orders => setWritten(`✓ On order ${orders.map(order => order.number).join(', ')}; send it from there.`),
+      orders =>
+        setWritten(
+          say('✓ On order {orders}; send it from there.', {
+            orders: orders.map(order => order.number).join(', '),
+          }),
+        ),
     )
   return (
-    <div className={styles.short} role="note" aria-label="The shelf">
+    <div className={styles.short} role="note" aria-label={say('The shelf')}>
       <p>
         <b>⚑</b> {words}
       </p>
@@ -30,7 +36,7 @@ export function ShelfPart({ shelf: { words, proposal } }: { shelf: ShelfAvailabi
           title={proposal.map(each => each.words).join(' ')}
           onClick={write}
         >
-          Put on today’s order
+          {say('Put on today’s order')}
         </Button>
       )}
     </div>

@@ -1,5 +1,6 @@
 import { SegmentedControl } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
+import { say } from '../../../main/domain/language/index.ts'
 import { scopeWords } from '../../../main/domain/shop/index.ts'
 import { coatedTwice } from '../../../main/domain/treatment/index.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -17,24 +18,24 @@ interface Props {
 }
 
 /** What a treatment is for, by what it lays on the car. */
-const groups = ['Wash and paint', 'Coating', 'Topper'] as const
+const groups = [say('Wash and paint'), say('Coating'), say('Topper')] as const
 
 function groupOf(steps: readonly { stage: string }[]): (typeof groups)[number] {
-  if (steps.some(step => step.stage === 'coat')) return 'Coating'
-  return steps.some(step => step.stage === 'topper') ? 'Topper' : 'Wash and paint'
+  if (steps.some(step => step.stage === 'coat')) return say('Coating')
+  return steps.some(step => step.stage === 'topper') ? say('Topper') : say('Wash and paint')
 }
 
 const sizes = [
   { value: 'small', label: 'S' },
   { value: 'medium', label: 'M' },
   { value: 'large', label: 'L' },
-  { value: 'xl', label: 'XL' },
+  { value: 'xl', label: say('XL') },
 ] as const
 
 const conditions = [
-  { value: 'good', label: 'Good' },
-  { value: 'worn', label: 'Worn' },
-  { value: 'heavy', label: 'Heavy' },
+  { value: 'good', label: say('Good') },
+  { value: 'worn', label: say('Worn') },
+  { value: 'heavy', label: say('Heavy') },
 ] as const
 
 /** What is sold, for which size and which paint. */
@@ -59,7 +60,7 @@ export function WhatPicker({ call, currency, change }: Props) {
               const ticked = call.treatmentIds.includes(treatment.id)
               const twice = ticked ? null : coatedTwice([...chosen, treatment], byId)
               const minor = treatment.prices[call.sizeClass]
-              const price = minor > 0 ? money(minor, currency) : 'No price yet'
+              const price = minor > 0 ? money(minor, currency) : say('No price yet')
               return (
                 <Chip
                   key={treatment.id}
@@ -76,25 +77,27 @@ export function WhatPicker({ call, currency, change }: Props) {
         )
       })}
       {treatments.length === 0 && (
-        <p className={pieces.soft}>No treatments yet: add what the shop sells under Settings, Treatments.</p>
+        <p className={pieces.soft}>
+          {say('No treatments yet: add what the shop sells under Settings, Treatments.')}
+        </p>
       )}
       <div className={styles.row}>
         <SegmentedControl
-          aria-label="Vehicle size"
+          aria-label={say('Vehicle size')}
           size="sm"
           data={[...sizes]}
           value={call.sizeClass}
           onChange={sizeClass => change({ sizeClass })}
         />
         <SegmentedControl
-          aria-label="Condition of the paint"
+          aria-label={say('Condition of the paint')}
           size="sm"
           data={[...conditions]}
           value={call.condition}
           onChange={condition => change({ condition })}
         />
         <SegmentedControl
-          aria-label="How much of the paint"
+          aria-label={say('How much of the paint')}
           size="sm"
           data={choicesFrom(scopeWords)}
           value={call.scope}

@@ -2,6 +2,7 @@ import { Anchor, Button, TextInput } from '@mantine/core'
 import { useDebouncedValue } from '@mantine/hooks'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
+import { say } from '../../../main/domain/language/index.ts'
 import { showPhone } from '../../../main/domain/vehicle/index.ts'
 import { fieldsOf } from '../../data/fields.ts'
 import { useShop } from '../../data/shop.ts'
@@ -42,7 +43,7 @@ export function WhoPicker({ call, change, fault }: Props) {
             {' '}
             {[call.plate, call.colour, call.make, call.model].filter(Boolean).join(' ')}{' '}
             <Anchor component="button" type="button" autoFocus onClick={() => change(nobody)}>
-              Somebody else
+              {say('Somebody else')}
             </Anchor>
           </span>
         </span>
@@ -62,7 +63,7 @@ export function WhoPicker({ call, change, fault }: Props) {
           data-autofocus
           autoFocus
           size="sm"
-          label="Find by name, phone or plate"
+          label={say('Find by name, phone or plate')}
           value={text}
           onChange={event => setText(event.currentTarget.value)}
           onKeyDown={event => {
@@ -74,7 +75,7 @@ export function WhoPicker({ call, change, fault }: Props) {
         />
       )}
       {!call.isNew && asked.length >= 2 && customers.length > 0 && (
-        <ul className={styles.found} aria-label="Found customers">
+        <ul className={styles.found} aria-label={say('Found customers')}>
           {customers.map(customer => (
             <li key={customer.id}>
               <span>
@@ -89,7 +90,7 @@ export function WhoPicker({ call, change, fault }: Props) {
         <NewCaller fields={fields} change={change} />
       ) : (
         <Button variant="default" size="xs" onClick={fill}>
-          {text.trim() ? `New customer “${text.trim()}”` : 'New customer'}
+          {text.trim() ? say('New customer “{text}”', { text: text.trim() }) : say('New customer')}
         </Button>
       )}
     </div>

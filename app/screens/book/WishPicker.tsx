@@ -2,6 +2,7 @@ import { TextInput } from '@mantine/core'
 import { DatePickerInput } from '@mantine/dates'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Chip } from '../../parts/Chip.tsx'
 import { lentChoices } from '../../parts/shopWords.ts'
@@ -15,10 +16,10 @@ interface Props {
 }
 
 const wishes: readonly { value: Wish; label: string }[] = [
-  { value: 'any', label: 'Any day' },
-  { value: 'day', label: 'A day' },
-  { value: 'notBefore', label: 'Not before' },
-  { value: 'homeBy', label: 'Home by' },
+  { value: 'any', label: say('Any day') },
+  { value: 'day', label: say('A day') },
+  { value: 'notBefore', label: say('Not before') },
+  { value: 'homeBy', label: say('Home by') },
 ]
 
 /** What the caller wishes of the days, and who answers for the cover the car leaves under. */
@@ -30,7 +31,7 @@ export function WishPicker({ call, today, change }: Props) {
   return (
     <>
       <fieldset className={styles.chips}>
-        <legend>Wish</legend>
+        <legend>{say('Wish')}</legend>
         {wishes.map(({ value, label }) => (
           <Chip
             key={value}
@@ -43,8 +44,10 @@ export function WishPicker({ call, today, change }: Props) {
         ))}
         <Chip
           type="checkbox"
-          label="Leaves under cover"
-          about="Somebody answers for covered transport and storage; else the car stays until it may get wet."
+          label={say('Leaves under cover')}
+          about={say(
+            'Somebody answers for covered transport and storage; else the car stays until it may get wet.',
+          )}
           checked={covered}
           onChange={event => {
             setCovered(event.currentTarget.checked)
@@ -56,7 +59,7 @@ export function WishPicker({ call, today, change }: Props) {
             key={value}
             type="checkbox"
             label={label}
-            about="From drop-off to handover; only days on which one is free are offered."
+            about={say('From drop-off to handover; only days on which one is free are offered.')}
             checked={call.lends.includes(value)}
             onChange={event =>
               change({
@@ -81,7 +84,7 @@ export function WishPicker({ call, today, change }: Props) {
       )}
       {covered && (
         <TextInput
-          label="Covered transport and storage confirmed by"
+          label={say('Covered transport and storage confirmed by')}
           size="xs"
           maxLength={80}
           value={call.coveredBy}

@@ -1,4 +1,5 @@
 import type { Condition, Finish, OffersView, PlaceView, Scope, SizeClass } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import type { LentKind } from '../../../main/domain/shop/index.ts'
 
 export type Wish = 'any' | 'day' | 'notBefore' | 'homeBy'
@@ -146,8 +147,8 @@ export function pricingOf({ extraKeys, discount, agreed }: Call) {
 
 /** What is still to be said before a place can be held; null where nothing is. A plate may come later. */
 export function missingOf(call: Call): string | null {
-  if (call.customerId === null && !call.customerName.trim()) return 'Whose car is it?'
+  if (call.customerId === null && !call.customerName.trim()) return say('Whose car is it?')
   if (call.vehicleId === null && ![call.plate, call.make, call.colour].some(text => text.trim()))
-    return 'Which car: a plate, or make and colour?'
+    return say('Which car: a plate, or make and colour?')
   return null
 }

@@ -1,6 +1,7 @@
 import { Button, Group, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { CarView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
@@ -15,13 +16,16 @@ import { NewOwner } from './NewOwner.tsx'
 export function AwayAndSold({ car, acts }: { car: CarView; acts: Acts }) {
   const [form, setForm] = useState<'away' | 'sold' | 'hands' | null>(null)
   return (
-    <Card title="Away and sold">
+    <Card title={say('Away and sold')}>
       <div className={pieces.column}>
         {car.away.length > 0 && (
           <ul>
             {car.away.map(away => (
               <li key={away.actId}>
-                away from {fullDateWords(away.from)}, back on {fullDateWords(away.to)}
+                {say('away from {from}, back on {to}', {
+                  from: fullDateWords(away.from),
+                  to: fullDateWords(away.to),
+                })}
                 {away.why && ` (${away.why})`}
               </li>
             ))}
@@ -32,22 +36,24 @@ export function AwayAndSold({ car, acts }: { car: CarView; acts: Acts }) {
             {car.soldOn === null && (
               <>
                 <Button variant="default" onClick={() => setForm('away')}>
-                  It is away for a while
+                  {say('It is away for a while')}
                 </Button>
                 <Button variant="default" onClick={() => setForm('sold')}>
-                  It was sold
+                  {say('It was sold')}
                 </Button>
               </>
             )}
             <Button variant="default" onClick={() => setForm('hands')}>
-              It has a new owner
+              {say('It has a new owner')}
             </Button>
           </Group>
         )}
         {car.soldOn !== null && (
           <p className={pieces.soft}>
-            Sold on {fullDateWords(car.soldOn)}: nothing falls due for it and nothing is written about it.
-            Take the sale back in its life above, if it was entered wrongly.
+            {say(
+              'Sold on {soldOn}: nothing falls due for it and nothing is written about it. Take the sale back in its life above, if it was entered wrongly.',
+              { soldOn: fullDateWords(car.soldOn) },
+            )}
           </p>
         )}
         {form === 'away' && <AwayForm car={car} acts={acts} onDone={() => setForm(null)} />}
@@ -80,19 +86,19 @@ function AwayForm({ car, acts, onDone }: FormProps) {
   })
   const { faults } = form
   return (
-    <Form form={form} label="It is away for a while" save="Save the absence" onCancel={onDone}>
+    <Form form={form} label={say('It is away for a while')} save={say('Save the absence')} onCancel={onDone}>
       <div className={pieces.fields}>
         <DateField
-          label="First day away"
+          label={say('First day away')}
           {...form.field('from')}
           error={faults.at('from') ?? faults.at('away.0.from')}
         />
         <DateField
-          label="First day back"
+          label={say('First day back')}
           {...form.field('to')}
           error={faults.at('to') ?? faults.at('away.0.to')}
         />
-        <TextInput label="Why" placeholder="laid up for the winter" {...form.field('why')} />
+        <TextInput label={say('Why')} placeholder={say('laid up for the winter')} {...form.field('why')} />
       </div>
     </Form>
   )
@@ -109,12 +115,14 @@ function SoldForm({ car, acts, onDone }: FormProps) {
     },
   })
   return (
-    <Form form={form} label="It was sold" save="Mark it sold" onCancel={onDone}>
+    <Form form={form} label={say('It was sold')} save={say('Mark it sold')} onCancel={onDone}>
       <p className={pieces.soft}>
-        Nothing falls due for this car from that day on, and what waits to be sent about it is withdrawn.
+        {say(
+          'Nothing falls due for this car from that day on, and what waits to be sent about it is withdrawn.',
+        )}
       </p>
       <div className={pieces.fields}>
-        <DateField label="Sold on" {...form.field('on')} />
+        <DateField label={say('Sold on')} {...form.field('on')} />
       </div>
     </Form>
   )

@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { HistoryCard } from '../../parts/HistoryLines.tsx'
 import { Lookup } from '../../parts/Lookup.tsx'
@@ -18,19 +19,22 @@ export function Car() {
   const query = useQuery(trpc.upkeep.car.queryOptions({ vehicleId: id }))
   const acts = useActs()
   const car = query.data
-  if (!car) return <Lookup error={query.error} what="the car" to="/customers" label="All customers" />
+  if (!car)
+    return <Lookup error={query.error} what={say('the car')} to="/customers" label={say('All customers')} />
   return (
     <div className={pieces.column}>
       <div className={pieces.heading}>
-        <h1>{car.plate || 'Car without a plate'}</h1>
+        <h1>{car.plate || say('Car without a plate')}</h1>
         <p className={pieces.soft}>
           {car.vehicleWords} ·{' '}
           <Link to="/customers/$id" params={{ id: car.customerId }}>
             {car.customerName}
           </Link>{' '}
-          · <Link to="/upkeep">all upkeep</Link>
+          · <Link to="/upkeep">{say('all upkeep')}</Link>
         </p>
-        {car.soldOn && <b className={pieces.late}>sold on {fullDateWords(car.soldOn)}</b>}
+        {car.soldOn && (
+          <b className={pieces.late}>{say('sold on {soldOn}', { soldOn: fullDateWords(car.soldOn) })}</b>
+        )}
       </div>
       {acts.bar}
       <div className={pieces.two}>

@@ -1,5 +1,6 @@
 import { Select } from '@mantine/core'
 import type { CarView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
@@ -25,17 +26,20 @@ export function Exposure({ car }: { car: CarView }) {
   const { faults } = form
   const { interval } = car
   return (
-    <Card title="How it lives" about="rules of thumb, for the shop to change; inspections correct them">
-      <Form form={form} label="How it lives">
+    <Card
+      title={say('How it lives')}
+      about={say('rules of thumb, for the shop to change; inspections correct them')}
+    >
+      <Form form={form} label={say('How it lives')}>
         <div className={pieces.fields}>
           {factors.map(factor => (
             <Select
               key={factor.id}
               label={factor.label}
               description={factor.mark}
-              placeholder="not known"
+              placeholder={say('not known')}
               clearable
-              clearButtonProps={{ 'aria-label': `Clear ${factor.label}` }}
+              clearButtonProps={{ 'aria-label': say('Clear {label}', { label: factor.label }) }}
               data={factor.choices.map(choice => ({
                 value: choice.id,
                 label: `${choice.label} (× ${choice.multiplier})`,
@@ -50,7 +54,10 @@ export function Exposure({ car }: { car: CarView }) {
           <p>
             {interval.sentence}{' '}
             <span className={pieces.soft}>
-              The product’s {interval.productDays} days: {interval.productMark}.
+              {say('The product’s {productDays} days: {productMark}.', {
+                productDays: interval.productDays,
+                productMark: interval.productMark,
+              })}
             </span>
           </p>
         )}

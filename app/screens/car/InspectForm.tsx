@@ -1,6 +1,7 @@
 import { Select, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { CarView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import {
   type LookPanel,
   lookPanels,
@@ -18,9 +19,9 @@ import table from '../../parts/table.module.css'
 import { fullDateWords } from '../../parts/time.ts'
 
 const waterChoices = choicesFrom<WaterLook>({
-  strong: '▲ Tight beads, runs off',
-  weak: '△ Flat beads, hangs',
-  none: '□ A film, no beads',
+  strong: say('▲ Tight beads, runs off'),
+  weak: say('△ Flat beads, hangs'),
+  none: say('□ A film, no beads'),
 })
 
 type Seen = Partial<Record<LookPanel, { before: WaterLook | null; after: WaterLook | null }>>
@@ -47,25 +48,29 @@ export function InspectForm({ car, onDone }: { car: CarView; onDone(): void }) {
   }
   const error = unsaid ?? form.faults.at('panels') ?? form.faults.at('inspections')
   return (
-    <Form form={form} label="Record an inspection" save="Save the inspection" onCancel={onDone}>
-      <h3>Record an inspection</h3>
+    <Form form={form} label={say('Record an inspection')} save={say('Save the inspection')} onCancel={onDone}>
+      <h3>{say('Record an inspection')}</h3>
       <div className={pieces.fields}>
         <Select
-          label="What was looked at"
+          label={say('What was looked at')}
           data={car.layers.map(layer => ({
             value: layer.id,
-            label: `${layer.productName}, laid ${fullDateWords(layer.laidOn)}`,
+            label: say('{productName}, laid {laidOn}', {
+              productName: layer.productName,
+              laidOn: fullDateWords(layer.laidOn),
+            }),
           }))}
           {...form.choice('layerId')}
         />
-        <DateField label="Looked at on" {...form.field('on')} />
+        <DateField label={say('Looked at on')} {...form.field('on')} />
       </div>
       <p className={pieces.soft}>
-        Pour water, look, wash with a decontaminant, look again. Dirt hides a coating that still works; only
-        the second look tells clogged from gone. Gloss says nothing of it.
+        {say(
+          'Pour water, look, wash with a decontaminant, look again. Dirt hides a coating that still works; only the second look tells clogged from gone. Gloss says nothing of it.',
+        )}
       </p>
       <table className={table.table}>
-        <HeadRow columns={['Panel', 'Before the wash', 'After the wash']} />
+        <HeadRow columns={[say('Panel'), say('Before the wash'), say('After the wash')]} />
         <tbody>
           {lookPanels.map(panel => (
             <tr key={panel}>
@@ -73,8 +78,8 @@ export function InspectForm({ car, onDone }: { car: CarView; onDone(): void }) {
               {(['before', 'after'] as const).map(when => (
                 <td key={when}>
                   <Select
-                    aria-label={`${panel}, ${when} the wash`}
-                    placeholder={when === 'before' ? 'Not looked at' : 'Not washed yet'}
+                    aria-label={say('{panel}, {when} the wash', { panel, when })}
+                    placeholder={when === 'before' ? say('Not looked at') : say('Not washed yet')}
                     clearable
                     size="xs"
                     data={waterChoices}
@@ -88,7 +93,7 @@ export function InspectForm({ car, onDone }: { car: CarView; onDone(): void }) {
         </tbody>
       </table>
       {error && <p role="alert">{error}</p>}
-      <TextInput label="Note" {...form.field('note')} />
+      <TextInput label={say('Note')} {...form.field('note')} />
     </Form>
   )
 }
@@ -102,6 +107,6 @@ function panelsOf(seen: Seen): PanelLook[] {
 
 function faultOf(seen: Seen, panels: readonly PanelLook[]): string | null {
   const unseen = lookPanels.find(panel => seen[panel]?.after && !seen[panel].before)
-  if (unseen) return `Say what the ${unseen} looked like before the wash, too.`
-  return panels.length === 0 ? 'Say what at least one panel looked like.' : null
+  if (unseen) return say('Say what the {unseen} looked like before the wash, too.', { unseen })
+  return panels.length === 0 ? say('Say what at least one panel looked like.') : null
 }

@@ -1,6 +1,7 @@
 import { Select } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import type { CarView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
@@ -17,17 +18,17 @@ export function LayerForm({ car, onDone }: { car: CarView; onDone(): void }) {
     done: onDone,
   })
   return (
-    <Form form={form} label="Enter a coating or topper" save="Enter it" onCancel={onDone}>
-      <h3>Enter a coating or topper</h3>
+    <Form form={form} label={say('Enter a coating or topper')} save={say('Enter it')} onCancel={onDone}>
+      <h3>{say('Enter a coating or topper')}</h3>
       <div className={pieces.fields}>
         <Select
-          label="Product"
-          placeholder="Choose one"
+          label={say('Product')}
+          placeholder={say('Choose one')}
           data={lives.map(life => ({ value: life.productId, label: life.productName }))}
           searchable
           {...form.field('productId')}
         />
-        <DateField label="Laid on" {...form.field('laidOn')} />
+        <DateField label={say('Laid on')} {...form.field('laidOn')} />
       </div>
     </Form>
   )

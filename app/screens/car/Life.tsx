@@ -1,6 +1,7 @@
 import { Alert, Button, Group } from '@mantine/core'
 import { useState } from 'react'
 import type { CarView, ProposalView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
@@ -17,7 +18,16 @@ export function Life({ car, acts }: { car: CarView; acts: Acts }) {
   const [form, setForm] = useState<'look' | 'layer' | null>(null)
   const { life, trouble, proposals, layers } = car
   return (
-    <Card title="How long it lasts" about={life && `${life.productName}, laid ${fullDateWords(life.laidOn)}`}>
+    <Card
+      title={say('How long it lasts')}
+      about={
+        life &&
+        say('{productName}, laid {laidOn}', {
+          productName: life.productName,
+          laidOn: fullDateWords(life.laidOn),
+        })
+      }
+    >
       <div className={pieces.column}>
         {proposals.map(proposal => (
           <Proposal
@@ -27,7 +37,7 @@ export function Life({ car, acts }: { car: CarView; acts: Acts }) {
           />
         ))}
         {trouble && (
-          <Alert color="orange" variant="outline" title="The inspections contradict each other">
+          <Alert color="orange" variant="outline" title={say('The inspections contradict each other')}>
             {trouble}
           </Alert>
         )}
@@ -36,33 +46,40 @@ export function Life({ car, acts }: { car: CarView; acts: Acts }) {
             <LifeChart life={life} plate={car.plate} />
             {car.missing && <p>{car.missing}</p>}
             <details>
-              <summary>Why</summary>
+              <summary>{say('Why')}</summary>
               <p>{life.sentence}</p>
               <p className={pieces.soft}>
-                Taken from cars of {life.exposureClass} exposure; what is seen on the car itself decides.
+                {say('Taken from cars of {exposureClass} exposure; what is seen on the car itself decides.', {
+                  exposureClass: life.exposureClass,
+                })}
               </p>
             </details>
           </>
         )}
         {car.singleLooks > 0 && (
           <p className={pieces.soft}>
-            {car.singleLooks === 1 ? 'One look' : `${car.singleLooks} looks`} at it without a second after the
-            wash: what seemed gone may only have been clogged, so no life is learned from that.
+            {say(
+              '{singleLooks, plural, one {One look} other {{singleLooks} looks}} at it without a second after the wash: what seemed gone may only have been clogged, so no life is learned from that.',
+              { singleLooks: car.singleLooks },
+            )}
           </p>
         )}
         {layers.length === 0 && (
           <p className={pieces.soft}>
-            Nothing on file lies on this car. A coating done here is entered by itself when its job is worked;
-            one from before, or from elsewhere, is entered here.
+            {say(
+              'Nothing on file lies on this car. A coating done here is entered by itself when its job is worked; one from before, or from elsewhere, is entered here.',
+            )}
           </p>
         )}
         {form === 'look' && <InspectForm car={car} onDone={() => setForm(null)} />}
         {form === 'layer' && <LayerForm car={car} onDone={() => setForm(null)} />}
         {form === null && (
           <Group>
-            {layers.length > 0 && <Button onClick={() => setForm('look')}>Record an inspection</Button>}
+            {layers.length > 0 && (
+              <Button onClick={() => setForm('look')}>{say('Record an inspection')}</Button>
+            )}
             <Button variant="default" onClick={() => setForm('layer')}>
-              Enter a coating or topper
+              {say('Enter a coating or topper')}
             </Button>
           </Group>
         )}
@@ -79,9 +96,11 @@ function Proposal({ proposal, acts }: { proposal: ProposalView; acts: Acts }) {
   if (declined)
     return (
       <Group role="status" gap="sm">
-        <span className={pieces.soft}>Left as it is: due on {fullDateWords(fromOn)}.</span>
+        <span className={pieces.soft}>
+          {say('Left as it is: due on {fromOn}.', { fromOn: fullDateWords(fromOn) })}
+        </span>
         <Button variant="default" size="compact-sm" onClick={() => setDeclined(false)}>
-          Look again
+          {say('Look again')}
         </Button>
       </Group>
     )
@@ -89,7 +108,10 @@ function Proposal({ proposal, acts }: { proposal: ProposalView; acts: Acts }) {
     <Alert
       variant="outline"
       color="orange"
-      title={`Proposed: ${fullDateWords(toOn)} in place of ${fullDateWords(fromOn)}`}
+      title={say('Proposed: {toOn} in place of {fromOn}', {
+        toOn: fullDateWords(toOn),
+        fromOn: fullDateWords(fromOn),
+      })}
     >
       <p>{sentence}</p>
       <Refused of={saving.error} />
@@ -99,10 +121,12 @@ function Proposal({ proposal, acts }: { proposal: ProposalView; acts: Acts }) {
           loading={saving.busy}
           onClick={() => saving.save({ planId, what, toOn }, acts.done)}
         >
-          {what === 'interval' ? 'Renew by this interval from now on' : `Move it to ${fullDateWords(toOn)}`}
+          {what === 'interval'
+            ? say('Renew by this interval from now on')
+            : say('Move it to {toOn}', { toOn: fullDateWords(toOn) })}
         </Button>
         <Button size="compact-md" variant="default" onClick={() => setDeclined(true)}>
-          Leave it
+          {say('Leave it')}
         </Button>
       </Group>
     </Alert>

@@ -1,4 +1,5 @@
 import type { LifeView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { Chart, Rule } from '../../parts/Chart.tsx'
 import { fullDateWords } from '../../parts/time.ts'
 import styles from './LifeChart.module.css'
@@ -13,14 +14,16 @@ export function LifeChart({ life, plate }: { life: LifeView; plate: string }) {
       shape={size => lifeShape(life, size)}
       caption={
         <>
-          <span className={styles.keyWorking}>▲ still working</span>
-          <span className={styles.keyGone}>─□ gone, since it was last seen working</span>
+          <span className={styles.keyWorking}>{say('▲ still working')}</span>
+          <span className={styles.keyGone}>{say('─□ gone, since it was last seen working')}</span>
           <span>
-            <i className={styles.keyBand} /> where the curve may lie
+            <i className={styles.keyBand} /> {say('where the curve may lie')}
           </span>
           <span>
-            <i className={styles.keyRange} /> where the renewal age may lie,{' '}
-            {Math.round(life.confidence * 100)} %
+            <i className={styles.keyRange} />{' '}
+            {say('where the renewal age may lie, {confidence} %', {
+              confidence: Math.round(life.confidence * 100),
+            })}
           </span>
         </>
       }
@@ -52,7 +55,7 @@ export function LifeChart({ life, plate }: { life: LifeView; plate: string }) {
               textAnchor={labelRight ? 'end' : 'start'}
               className={styles.renewWords}
             >
-              {Math.round(life.level * 100)} % until {renewOn}
+              {say('{level} % until {renewOn}', { level: Math.round(life.level * 100), renewOn })}
             </text>
             {shape.todayX !== null && (
               <>
@@ -63,7 +66,7 @@ export function LifeChart({ life, plate }: { life: LifeView; plate: string }) {
                   textAnchor={todayRight ? 'end' : 'start'}
                   className={styles.todayWords}
                 >
-                  today
+                  {say('today')}
                 </text>
               </>
             )}
@@ -91,7 +94,7 @@ export function LifeChart({ life, plate }: { life: LifeView; plate: string }) {
               </text>
             ))}
             <text x={shape.rightX} y={shape.floorY + 2.4 * size.rem} textAnchor="end">
-              months since it was laid
+              {say('months since it was laid')}
             </text>
           </>
         )
@@ -110,10 +113,13 @@ function lifeWords(life: LifeView, plate: string): string {
   const gone = life.readings.filter(reading => reading.to !== null)
   const seen = (readings: readonly { count?: number }[]) =>
     readings.reduce((total, reading) => total + (reading.count ?? 1), 0)
-  const high = life.highDays === null ? 'no upper end known' : `at most ${life.highDays}`
+  const high =
+    life.highDays === null
+      ? say('no upper end known')
+      : say('at most {highDays}', { highDays: life.highDays })
   return (
-    `How long ${life.productName} lasts on cars like ${plate}: ${Math.round(life.level * 100)} % still work after ` +
-    `${life.renewDays} days (at least ${life.lowDays}, ${high}). Seen still working: ${seen(working)}, gone: ` +
-    `${seen(gone)}. This one was laid ${life.ageDays} days ago.`
+    `${say('How long {productName} lasts on cars like {plate}: {level} % still work after', { productName: life.productName, plate, level: Math.round(life.level * 100) })} ` +
+    `${say('{renewDays} days (at least {lowDays}, {high}). Seen still working: {working}, gone:', { renewDays: life.renewDays, lowDays: life.lowDays, high, working: seen(working) })} ` +
+    say('{gone}. This one was laid {ageDays} days ago.', { gone: seen(gone), ageDays: life.ageDays })
   )
 }

@@ -3,6 +3,7 @@ import { useDebouncedValue } from '@mantine/hooks'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { CarView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { type FormOf, useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { AlikeList } from '../../parts/AlikeList.tsx'
@@ -34,12 +35,14 @@ export function NewOwner({ car, onDone }: { car: CarView; onDone(): void }) {
     done: onDone,
   })
   return (
-    <Form form={form} label="It has a new owner" save="Give it its new owner" onCancel={onDone}>
+    <Form form={form} label={say('It has a new owner')} save={say('Give it its new owner')} onCancel={onDone}>
       <p className={pieces.soft}>
-        Its coats and plans go along. Nothing is written to {car.customerName} about it any more, and to the
-        new owner only what they agree to.
+        {say(
+          'Its coats and plans go along. Nothing is written to {customerName} about it any more, and to the new owner only what they agree to.',
+          { customerName: car.customerName },
+        )}
       </p>
-      <DateField label="Theirs since" {...form.field('on')} />
+      <DateField label={say('Theirs since')} {...form.field('on')} />
       {form.value.customerId === null ? <Who form={form} ownerId={car.customerId} /> : <Chosen form={form} />}
     </Form>
   )
@@ -50,7 +53,7 @@ function Chosen({ form }: { form: FormOf<Values> }) {
     <p>
       <b>{form.value.name}</b>{' '}
       <Anchor component="button" type="button" onClick={() => form.change({ customerId: null })}>
-        Somebody else
+        {say('Somebody else')}
       </Anchor>
     </p>
   )
@@ -69,7 +72,7 @@ function Who({ form, ownerId }: { form: FormOf<Values>; ownerId: string }) {
   const others = isNew || asked.length < 2 ? [] : (found?.customers ?? []).filter(each => each.id !== ownerId)
   const choose = (customer: { id: string; name: string }) => (
     <RowButton
-      does="It is theirs"
+      does={say('It is theirs')}
       of={customer.name}
       onClick={() => form.change({ customerId: customer.id, name: customer.name })}
     />
@@ -77,12 +80,12 @@ function Who({ form, ownerId }: { form: FormOf<Values>; ownerId: string }) {
   return (
     <>
       <TextInput
-        label="New owner"
-        placeholder="name, phone or plate"
+        label={say('New owner')}
+        placeholder={say('name, phone or plate')}
         {...form.field('name')}
         error={form.faults.at('to.customer.name')}
       />
-      <ul className={pieces.list} aria-label="Found customers">
+      <ul className={pieces.list} aria-label={say('Found customers')}>
         {others.map(customer => (
           <li key={customer.id}>
             <span className={pieces.grow}>{customer.name}</span>
@@ -92,18 +95,18 @@ function Who({ form, ownerId }: { form: FormOf<Values>; ownerId: string }) {
       </ul>
       {!isNew && asked.length >= 2 && (
         <Anchor component="button" type="button" ta="left" onClick={() => setNew(true)}>
-          Somebody new
+          {say('Somebody new')}
         </Anchor>
       )}
       {isNew && (
         <>
           <PhoneInput
-            label="Their phone"
+            label={say('Their phone')}
             {...form.field('phone')}
             error={form.faults.at('to.customer.phone')}
           />
           <TextInput
-            label="Their e-mail"
+            label={say('Their e-mail')}
             type="email"
             {...form.field('email')}
             error={form.faults.at('to.customer.email')}

@@ -1,5 +1,6 @@
 import { Select, TextInput } from '@mantine/core'
 import type { CarView, PlanKind, PlanView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
@@ -41,38 +42,43 @@ export function PlanForm({ car, plan, onDone }: Props) {
       anchor:
         anchorTo === 'date'
           ? { to: 'date' as const, on }
-          : { to: 'last-done' as const, since: on, event: 'the day it was set up' },
+          : { to: 'last-done' as const, since: on, event: say('the day it was set up') },
     }),
     done: onDone,
   })
   const { faults } = form
   const { repeats, anchorTo } = form.value
-  const label = plan ? `Change the plan ${plan.title}` : 'Add a plan'
+  const label = plan ? say('Change the plan {title}', { title: plan.title }) : say('Add a plan')
   return (
-    <Form form={form} label={label} save={plan ? 'Save the plan' : 'Add this plan'} onCancel={onDone}>
+    <Form
+      form={form}
+      label={label}
+      save={plan ? say('Save the plan') : say('Add this plan')}
+      onCancel={onDone}
+    >
       <h3>{label}</h3>
       <div className={pieces.fields}>
-        <TextInput label="What it is for" placeholder="winter wash" {...form.field('title')} />
+        <TextInput label={say('What it is for')} placeholder={say('winter wash')} {...form.field('title')} />
         {!plan && (
           <>
-            <Select label="Kind" data={kindChoices} {...form.choice('kind')} />
+            <Select label={say('Kind')} data={kindChoices} {...form.choice('kind')} />
             <Select
-              label="Comes"
+              label={say('Comes')}
               data={repeatChoices}
               {...form.choice('repeats')}
               error={repeats === 'own' ? undefined : faults.at('rule')}
             />
             {repeats === 'own' ? (
               <TextInput
-                label="Rule"
-                description="RFC 5545, as FREQ=YEARLY;BYMONTH=4;BYDAY=1MO"
+                label={say('Rule')}
+                description={say('RFC 5545, as FREQ=YEARLY;BYMONTH=4;BYDAY=1MO')}
                 {...form.field('own')}
                 error={faults.at('rule')}
               />
             ) : (
               repeats !== 'once' && (
                 <DecimalInput
-                  label={`How many ${repeats}`}
+                  label={say('How many {repeats}', { repeats })}
                   least={1}
                   most={1_000}
                   whole
@@ -81,22 +87,22 @@ export function PlanForm({ car, plan, onDone }: Props) {
               )
             )}
             <Select
-              label="Counted from"
+              label={say('Counted from')}
               data={[
-                { value: 'last-done', label: 'the last visit done' },
-                { value: 'date', label: 'a fixed date' },
+                { value: 'last-done', label: say('the last visit done') },
+                { value: 'date', label: say('a fixed date') },
               ]}
               {...form.choice('anchorTo')}
             />
             <DateField
-              label={anchorTo === 'date' ? 'First on' : 'Until one is done, from'}
+              label={anchorTo === 'date' ? say('First on') : say('Until one is done, from')}
               {...form.field('on')}
               error={faults.under('anchor')}
             />
           </>
         )}
-        <DecimalInput label="May be early by" unit="d" most={366} whole {...form.field('earlyDays')} />
-        <DecimalInput label="May be late by" unit="d" most={366} whole {...form.field('lateDays')} />
+        <DecimalInput label={say('May be early by')} unit="d" most={366} whole {...form.field('earlyDays')} />
+        <DecimalInput label={say('May be late by')} unit="d" most={366} whole {...form.field('lateDays')} />
       </div>
     </Form>
   )

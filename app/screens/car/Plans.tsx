@@ -1,5 +1,6 @@
 import { Button, Group } from '@mantine/core'
 import type { CarView, PlanView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useEditing } from '../../data/editing.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -20,16 +21,16 @@ export function Plans({ car, acts }: { car: CarView; acts: Acts }) {
   const { editing, edit, close } = useEditing()
   const chosen = car.plans.find(plan => plan.id === editing)
   return (
-    <Card title="When it comes">
+    <Card title={say('When it comes')}>
       <div className={pieces.column}>
         {car.plans.length === 0 && (
           <p className={pieces.soft}>
-            No plan yet. Plans begin by themselves when a coated car goes home, or are added here.
+            {say('No plan yet. Plans begin by themselves when a coated car goes home, or are added here.')}
           </p>
         )}
         {car.plans.length > 0 && (
           <table className={table.table}>
-            <HeadRow columns={['Plan', 'Next, and why then', 'Do']} />
+            <HeadRow columns={[say('Plan'), say('Next, and why then'), say('Do')]} />
             <tbody>
               {car.plans.map(plan => (
                 <tr key={plan.id}>
@@ -52,7 +53,11 @@ export function Plans({ car, acts }: { car: CarView; acts: Acts }) {
                   <td>
                     <Group gap={6} wrap="nowrap">
                       {plan.next && <VisitActs visit={plan.next} today={car.today} acts={acts} />}
-                      <RowButton does="Change" of={`the plan ${plan.title}`} onClick={edit(plan.id)} />
+                      <RowButton
+                        does={say('Change')}
+                        of={say('the plan {title}', { title: plan.title })}
+                        onClick={edit(plan.id)}
+                      />
                     </Group>
                   </td>
                 </tr>
@@ -63,7 +68,7 @@ export function Plans({ car, acts }: { car: CarView; acts: Acts }) {
         {editing === null ? (
           <div>
             <Button variant="default" onClick={edit('new')}>
-              Add a plan
+              {say('Add a plan')}
             </Button>
           </div>
         ) : (
@@ -88,7 +93,7 @@ function EndPlan({ plan, onDone }: { plan: PlanView; onDone(): void }) {
         loading={saving.busy}
         onClick={() => saving.save({ id: plan.id, version: plan.version }, onDone)}
       >
-        End this plan
+        {say('End this plan')}
       </Button>
     </div>
   )

@@ -1,12 +1,14 @@
 import { Link } from '@tanstack/react-router'
 import type { ReactNode } from 'react'
 import type { CarView, TimelineEntry } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import { Refused } from '../../parts/form/Refused.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
+import { Say } from '../../parts/Say.tsx'
 import { fullDateWords } from '../../parts/time.ts'
 import type { Acts } from '../upkeep/useActs.tsx'
 import own from './Timeline.module.css'
@@ -38,18 +40,18 @@ export function Timeline({ car, acts }: { car: CarView; acts: Acts }) {
     .flatMap(plan => (plan.next ? [plan.next] : []))
     .sort((a, b) => (a.dueOn < b.dueOn ? 1 : -1))
   return (
-    <Card title="Its life">
+    <Card title={say('Its life')}>
       <Refused of={undoing.error ?? voiding.error} />
       <ol className={own.line}>
         {coming.map(visit => (
           <Moment key={visit.key} on={visit.dueOn} sign="○" coming>
             <span>
-              {visit.title} <small>to come</small>
+              <Say text="{title} <small>to come</small>" values={{ title: visit.title }} />
             </span>
           </Moment>
         ))}
         <Moment on={car.today} sign="│">
-          <b>today</b>
+          <Say text="<b>today</b>" />
         </Moment>
         {car.timeline.map((entry, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: two equal lines of one day differ by nothing but their place.
@@ -57,15 +59,19 @@ export function Timeline({ car, acts }: { car: CarView; acts: Acts }) {
             <span>
               {entry.words}{' '}
               {entry.jobId !== null && (
-                <Link to="/jobs/$id" params={{ id: entry.jobId }} aria-label={`The job: ${entry.words}`}>
-                  job
+                <Link
+                  to="/jobs/$id"
+                  params={{ id: entry.jobId }}
+                  aria-label={say('The job: {words}', { words: entry.words })}
+                >
+                  {say('job')}
                 </Link>
               )}
             </span>
             {(entry.actId ?? entry.inspectionId) !== null && (
               <RowButton
-                does="Take back"
-                aria-label={`Take back: ${entry.words}`}
+                does={say('Take back')}
+                aria-label={say('Take back: {words}', { words: entry.words })}
                 variant="subtle"
                 size="compact-xs"
                 onClick={() => takeBack(entry)}
@@ -74,7 +80,9 @@ export function Timeline({ car, acts }: { car: CarView; acts: Acts }) {
           </Moment>
         ))}
       </ol>
-      {car.timeline.length === 0 && <p className={pieces.soft}>Nothing has happened to this car here yet.</p>}
+      {car.timeline.length === 0 && (
+        <p className={pieces.soft}>{say('Nothing has happened to this car here yet.')}</p>
+      )}
     </Card>
   )
 }

@@ -1,15 +1,16 @@
+import { say } from '../../../main/domain/language/index.ts'
 /** How often a plan repeats, as the desk says it. */
 export type Repeats = 'once' | 'days' | 'weeks' | 'months' | 'years' | 'own'
 
 const frequency = { days: 'DAILY', weeks: 'WEEKLY', months: 'MONTHLY', years: 'YEARLY' } as const
 
 export const repeatChoices: { value: Repeats; label: string }[] = [
-  { value: 'once', label: 'once' },
-  { value: 'days', label: 'every so many days' },
-  { value: 'weeks', label: 'every so many weeks' },
-  { value: 'months', label: 'every so many months' },
-  { value: 'years', label: 'every so many years' },
-  { value: 'own', label: 'by a rule of its own (RFC 5545)' },
+  { value: 'once', label: say('once') },
+  { value: 'days', label: say('every so many days') },
+  { value: 'weeks', label: say('every so many weeks') },
+  { value: 'months', label: say('every so many months') },
+  { value: 'years', label: say('every so many years') },
+  { value: 'own', label: say('by a rule of its own (RFC 5545)') },
 ]
 
 /** The RFC 5545 recurrence rule of what was chosen; `own` is taken as it is. */

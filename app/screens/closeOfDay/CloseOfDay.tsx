@@ -4,6 +4,7 @@ import { useQuery } from '@tanstack/react-query'
 import { useRef, useState } from 'react'
 import type { CloseOfDayView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useNowAt } from '../../data/now.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -11,6 +12,7 @@ import { Refused } from '../../parts/form/Refused.tsx'
 import { useKeyWords } from '../../parts/keyWords.ts'
 import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
+import { Say } from '../../parts/Say.tsx'
 import { dateWords } from '../../parts/time.ts'
 import styles from './CloseOfDay.module.css'
 import { OrdersToSend } from './OrdersToSend.tsx'
@@ -25,11 +27,11 @@ import { Warnings } from './Warnings.tsx'
 
 /** Letters, since a scanner types digits. */
 const keys = [
-  { keys: 'C', label: 'Confirm what was used as planned' },
-  { keys: 'U', label: 'To what was used' },
-  { keys: 'H', label: 'To the shelf' },
-  { keys: 'O', label: 'To the orders' },
-  { keys: '/', label: 'Type a code' },
+  { keys: 'C', label: say('Confirm what was used as planned') },
+  { keys: 'U', label: say('To what was used') },
+  { keys: 'H', label: say('To the shelf') },
+  { keys: 'O', label: say('To the orders') },
+  { keys: '/', label: say('Type a code') },
 ]
 
 /** The end of the day along the shelf: confirm, count, order, send. */
@@ -43,7 +45,7 @@ export function CloseOfDay() {
     placeholderData: before => before,
   })
   if (query.error) return <Refused of={query.error} />
-  if (!query.data) return <p className={pieces.soft}>Looking along the shelf …</p>
+  if (!query.data) return <p className={pieces.soft}>{say('Looking along the shelf …')}</p>
   return <Close view={query.data} />
 }
 
@@ -75,16 +77,24 @@ function Close({ view }: { view: CloseOfDayView }) {
     <div ref={screen} className={styles.screen}>
       <header className={styles.heading}>
         <h1>
-          Close of day{' '}
-          <small>
-            {[
-              dateWords(view.date),
-              steps.length > 0 && `${steps.length} ${steps.length === 1 ? 'step' : 'steps'} to confirm`,
-              orders.length > 0 && `${orders.length} ${orders.length === 1 ? 'order' : 'orders'} proposed`,
-            ]
-              .filter(Boolean)
-              .join(' · ')}
-          </small>
+          <Say
+            text="Close of day <small>{boolean}</small>"
+            values={{
+              boolean: [
+                dateWords(view.date),
+                steps.length > 0 &&
+                  say('{steps} {steps, plural, one {step} other {steps}} to confirm', {
+                    steps: steps.length,
+                  }),
+                orders.length > 0 &&
+                  say('{orders} {orders, plural, one {order} other {orders}} proposed', {
+                    orders: orders.length,
+                  }),
+              ]
+                .filter(Boolean)
+                .join(' · '),
+            }}
+          />
         </h1>
         <ScanBar busy={scan.busy} onCode={scan.take} />
       </header>
@@ -106,11 +116,14 @@ function Close({ view }: { view: CloseOfDayView }) {
       <Warnings warnings={view.warnings} />
       <Group className={pieces.soft}>
         <span>
-          Done today: {view.done.stepsConfirmed} confirmed, {view.done.counts} counted, {view.done.ordersSent}{' '}
-          ordered.
+          {say('Done today: {stepsConfirmed} confirmed, {counts} counted, {ordersSent} ordered.', {
+            stepsConfirmed: view.done.stepsConfirmed,
+            counts: view.done.counts,
+            ordersSent: view.done.ordersSent,
+          })}
         </span>
         <TakenToday date={view.date} />
-        <RowButton does="Print" variant="subtle" onClick={() => window.print()} />
+        <RowButton does={say('Print')} variant="subtle" onClick={() => window.print()} />
       </Group>
     </div>
   )

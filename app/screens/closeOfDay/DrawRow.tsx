@@ -1,6 +1,7 @@
 import { Button, Checkbox, Group, Select, TextInput } from '@mantine/core'
 import { IconMinus, IconPlus } from '@tabler/icons-react'
 import type { DrawToConfirm } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { fieldsOf } from '../../data/fields.ts'
 import type { Faults } from '../../parts/faults.ts'
 import { IconAct } from '../../parts/IconAct.tsx'
@@ -36,12 +37,12 @@ export function DrawRow({ draw, draft, change, field, faults, beyondStock, mixes
         <b>{productName}</b>
         <HazardMark productId={draw.productId} />
         <small>
-          by the recipe {amountText(draw.expected, unit)}
+          {say('by the recipe {expected}', { expected: amountText(draw.expected, unit) })}
           {draw.spread > 0 && ` ± ${amountText(draw.spread, unit)}`}
         </small>
       </div>
       <Select
-        aria-label={`Bottle of ${productName}`}
+        aria-label={say('Bottle of {productName}', { productName })}
         size="sm"
         data={bottles}
         placeholder={draw.lotWords}
@@ -50,8 +51,8 @@ export function DrawRow({ draw, draft, change, field, faults, beyondStock, mixes
       />
       {draft.weighing ? (
         <OptionalDecimalInput
-          aria-label={`Weight of the bottle of ${productName}, in grams`}
-          placeholder="bottle with its cap"
+          aria-label={say('Weight of the bottle of {productName}, in grams', { productName })}
+          placeholder={say('bottle with its cap')}
           unit="g"
           size="sm"
           autoFocus
@@ -61,21 +62,21 @@ export function DrawRow({ draw, draft, change, field, faults, beyondStock, mixes
       ) : (
         <Group gap={4} wrap="nowrap" align="flex-start">
           <IconAct
-            label={`Less ${productName}`}
+            label={say('Less {productName}', { productName })}
             icon={IconMinus}
             variant="default"
             size={36}
             onClick={() => change(tapped(draft, draw, -1))}
           />
           <DecimalInput
-            aria-label={`Used of ${productName}`}
+            aria-label={say('Used of {productName}', { productName })}
             unit={unitText(unit)}
             size="sm"
             flex={1}
             {...own.field('amount')}
           />
           <IconAct
-            label={`More ${productName}`}
+            label={say('More {productName}', { productName })}
             icon={IconPlus}
             variant="default"
             size={36}
@@ -87,10 +88,14 @@ export function DrawRow({ draw, draft, change, field, faults, beyondStock, mixes
         <Button
           variant="subtle"
           size="sm"
-          aria-label={draft.weighing ? `Do not weigh ${productName}` : `Weigh the bottle of ${productName}`}
+          aria-label={
+            draft.weighing
+              ? say('Do not weigh {productName}', { productName })
+              : say('Weigh the bottle of {productName}', { productName })
+          }
           onClick={() => set({ weighing: !draft.weighing, grossG: null })}
         >
-          {draft.weighing ? 'Do not weigh' : 'Weigh'}
+          {draft.weighing ? say('Do not weigh') : say('Weigh')}
         </Button>
       ) : (
         <small className={pieces.soft}>{unit === 'piece' ? '' : draw.weighWords}</small>
@@ -98,7 +103,7 @@ export function DrawRow({ draw, draft, change, field, faults, beyondStock, mixes
       {outOfTurn(draft, draw) && (
         <TextInput
           className={styles.whole}
-          label={`Why this bottle of ${productName} and not the one next in line?`}
+          label={say('Why this bottle of {productName} and not the one next in line?', { productName })}
           size="sm"
           {...own.field('reason')}
         />
@@ -106,7 +111,7 @@ export function DrawRow({ draw, draft, change, field, faults, beyondStock, mixes
       {(mixes || draft.mixing) && (
         <TextInput
           className={styles.whole}
-          label={`Why two batches of ${productName} on one car?`}
+          label={say('Why two batches of {productName} on one car?', { productName })}
           size="sm"
           styles={{ error: { whiteSpace: 'pre-line' } }}
           {...own.field('mixing')}
@@ -115,7 +120,9 @@ export function DrawRow({ draw, draft, change, field, faults, beyondStock, mixes
       {beyondStock && (
         <Checkbox
           className={styles.whole}
-          label={`More ${productName} was found than the ledger held: record the rest as found`}
+          label={say('More {productName} was found than the ledger held: record the rest as found', {
+            productName,
+          })}
           {...own.tick('foundMore')}
         />
       )}

@@ -1,5 +1,6 @@
 import { Group, Select } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
@@ -27,18 +28,18 @@ export function LearnCode({ code, onLearned, onClose }: Props) {
   return (
     <Form
       form={form}
-      label={`What ${code} stands on`}
-      save="Remember it"
+      label={say('What {code} stands on', { code })}
+      save={say('Remember it')}
       ready={productId !== null}
       onCancel={onClose}
     >
       <Group align="flex-start">
         <Select
-          label="It stands on"
-          placeholder="type a part of the name"
+          label={say('It stands on')}
+          placeholder={say('type a part of the name')}
           searchable
           autoFocus
-          nothingFoundMessage="No product by these letters."
+          nothingFoundMessage={say('No product by these letters.')}
           data={(products ?? [])
             .filter(item => item.unit !== null)
             .map(item => ({ value: item.id, label: item.name }))}
@@ -47,10 +48,10 @@ export function LearnCode({ code, onLearned, onClose }: Props) {
           error={form.faults.at('productId')}
         />
         <Select
-          label="In the size"
-          placeholder="any"
+          label={say('In the size')}
+          placeholder={say('any')}
           clearable
-          clearButtonProps={{ 'aria-label': 'Any size' }}
+          clearButtonProps={{ 'aria-label': say('Any size') }}
           disabled={!sizes?.length}
           data={(sizes ?? []).map(size => ({ value: size.id, label: size.label }))}
           {...form.field('sizeId')}

@@ -2,6 +2,7 @@ import { Button } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { CloseOfDayView, OrderView, ProposedOrderView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
@@ -32,14 +33,14 @@ export function OrdersToSend({ view }: { view: CloseOfDayView }) {
     <Card
       tabIndex={-1}
       className={styles.part}
-      title="Orders"
+      title={say('Orders')}
       about={
         [
-          proposed.length > 0 && `${proposed.length} proposed`,
-          drafts.length > 0 && `${drafts.length} to send`,
+          proposed.length > 0 && say('{proposed} proposed', { proposed: proposed.length }),
+          drafts.length > 0 && say('{drafts} to send', { drafts: drafts.length }),
         ]
           .filter(Boolean)
-          .join(', ') || 'nothing to order'
+          .join(', ') || say('nothing to order')
       }
     >
       <Refused of={proposing.error ?? all.error} />
@@ -52,7 +53,9 @@ export function OrdersToSend({ view }: { view: CloseOfDayView }) {
       </div>
       {proposed.length + drafts.length === 0 ? (
         <p className={pieces.empty}>
-          What stands here and what is under way lasts until a delivery could follow. Look again tomorrow.
+          {say(
+            'What stands here and what is under way lasts until a delivery could follow. Look again tomorrow.',
+          )}
         </p>
       ) : (
         <div className={pieces.divided}>
@@ -73,11 +76,15 @@ export function OrdersToSend({ view }: { view: CloseOfDayView }) {
                   )
                 }
               >
-                {count === 1 ? 'Send it' : count === 2 ? 'Send both' : `Send all ${count}`}
+                {count === 1
+                  ? say('Send it')
+                  : count === 2
+                    ? say('Send both')
+                    : say('Send all {count}', { count })}
               </Button>
               {proposed.length > 0 && (
                 <Button variant="default" loading={proposing.busy} onClick={() => proposing.save({ lines })}>
-                  Look first
+                  {say('Look first')}
                 </Button>
               )}
             </div>

@@ -1,5 +1,7 @@
 import type { ProposedOrderView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { money } from '../../parts/money.ts'
+import { Say } from '../../parts/Say.tsx'
 import { amountText } from '../../parts/shelf/amounts.ts'
 import { dateWords } from '../../parts/time.ts'
 import { Why } from '../../parts/Why.tsx'
@@ -16,13 +18,14 @@ export function ProposedOrder({ order, currency }: Props) {
     <div className={styles.order}>
       <header>
         <h3>
-          {order.supplierName} <small>proposed</small>
+          <Say text="{supplierName} <small>proposed</small>" values={{ supplierName: order.supplierName }} />
         </h3>
         <span>
           <b>{money(order.totalMinor, currency)}</b>
           <small>
-            {order.carriageMinor > 0 && ` with ${money(order.carriageMinor, currency)} carriage`} · here{' '}
-            {dateWords(order.expectedOn)}
+            {order.carriageMinor > 0 &&
+              ` ${say('with {carriageMinor} carriage', { carriageMinor: money(order.carriageMinor, currency) })}`}{' '}
+            {say('· here {expectedOn}', { expectedOn: dateWords(order.expectedOn) })}
           </small>
         </span>
       </header>

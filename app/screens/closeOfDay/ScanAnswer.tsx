@@ -1,7 +1,9 @@
 import { Link } from '@tanstack/react-router'
 import { useEffect, useRef } from 'react'
+import { say } from '../../../main/domain/language/index.ts'
 import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
+import { Say } from '../../parts/Say.tsx'
 import { amountText } from '../../parts/shelf/amounts.ts'
 import { LearnCode } from './LearnCode.tsx'
 import type { ScanAnswer as Answer } from './useScan.ts'
@@ -21,12 +23,12 @@ export function ScanAnswer({ answer, onLearned, onClose }: Props) {
     if (kind !== 'known' && kind !== 'bottle' && code) box.current?.scrollIntoView({ block: 'nearest' })
   }, [kind, code])
   return (
-    <div ref={box} className={pieces.card} role="status" aria-label="Scanned">
+    <div ref={box} className={pieces.card} role="status" aria-label={say('Scanned')}>
       <ScanWords answer={answer} />
       {answer.kind === 'unknown' ? (
         <LearnCode key={answer.code} code={answer.code} onLearned={onLearned} onClose={onClose} />
       ) : (
-        <RowButton does="Close" variant="subtle" onClick={onClose} />
+        <RowButton does={say('Close')} variant="subtle" onClick={onClose} />
       )}
     </div>
   )
@@ -37,19 +39,25 @@ function ScanWords({ answer }: { answer: Answer }) {
     const total = answer.lots.reduce((sum, lot) => sum + lot.onHand, 0)
     return (
       <p>
-        <b>{answer.code}</b> is{' '}
+        <Say text="<b>{code}</b> is" values={{ code: answer.code }} />{' '}
         <Link to="/shelf/$section/$id" params={{ section: 'product', id: answer.productId }}>
           {answer.productName}
         </Link>
-        {answer.sizeLabel && `, ${answer.sizeLabel}`}: {amountText(total, answer.unit)} on the shelf.{' '}
-        {answer.lots.length > 0 ? 'Count it below.' : 'Receive it on its page.'}
+        {answer.sizeLabel && `, ${answer.sizeLabel}`}
+        {say(': {total} on the shelf. {lots}', {
+          total: amountText(total, answer.unit),
+          lots: answer.lots.length > 0 ? say('Count it below.') : say('Receive it on its page.'),
+        })}
       </p>
     )
   }
   if (answer.kind === 'bottle')
     return (
       <p>
-        {answer.productName}: {answer.lot.words}. Count it below.
+        {say('{productName}: {words}. Count it below.', {
+          productName: answer.productName,
+          words: answer.lot.words,
+        })}
       </p>
     )
   return (

@@ -1,6 +1,7 @@
 import { TextInput } from '@mantine/core'
 import { IconBarcode } from '@tabler/icons-react'
 import { useState } from 'react'
+import { say } from '../../../main/domain/language/index.ts'
 import styles from './CloseOfDay.module.css'
 
 interface Props {
@@ -15,7 +16,7 @@ export function ScanBar({ busy, onCode }: Props) {
     <form
       className={styles.scan}
       style={{ width: '21rem' }}
-      aria-label="Scan"
+      aria-label={say('Scan')}
       onSubmit={event => {
         event.preventDefault()
         if (text.trim()) onCode(text.trim())
@@ -23,8 +24,8 @@ export function ScanBar({ busy, onCode }: Props) {
       }}
     >
       <TextInput
-        label="Scan a bottle anywhere, or type its code"
-        placeholder="digits under the bars, or the bottle’s number"
+        label={say('Scan a bottle anywhere, or type its code')}
+        placeholder={say('digits under the bars, or the bottle’s number')}
         leftSection={<IconBarcode size="1.125rem" aria-hidden="true" />}
         value={text}
         disabled={busy}

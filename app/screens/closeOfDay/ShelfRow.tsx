@@ -2,6 +2,7 @@ import { Group } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import { useEffect, useRef, useState } from 'react'
 import type { CloseProductView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { RowButton } from '../../parts/RowButton.tsx'
 import { AdviceNumbers } from '../../parts/shelf/AdviceNumbers.tsx'
 import { AdviceWords } from '../../parts/shelf/AdviceWords.tsx'
@@ -22,11 +23,11 @@ interface Props {
   currency: string
   counting: Counting | null
   count(counting: Counting | null): void
-  say(words: string[]): void
+  tell(words: string[]): void
 }
 
 /** One product: what stands there, what it will be, what to do about it; its numbers and a count on demand. */
-export function ShelfRow({ product, currency, counting, count, say }: Props) {
+export function ShelfRow({ product, currency, counting, count, tell }: Props) {
   const row = useRef<HTMLDivElement>(null)
   const button = useRef<HTMLButtonElement>(null)
   const [numbers, setNumbers] = useState(false)
@@ -47,13 +48,14 @@ export function ShelfRow({ product, currency, counting, count, say }: Props) {
         </Link>
         <small>
           {amountText(onHand, unit)}
-          {lots.length > 0 && ` in ${lots.length} ${lots.length === 1 ? 'bottle' : 'bottles'}`}
-          {product.openLot && ', one open'}
+          {lots.length > 0 &&
+            ` ${say('in {lots} {lots, plural, one {bottle} other {bottles}}', { lots: lots.length })}`}
+          {product.openLot && say(', one open')}
         </small>
         <Group gap={4} mt={2}>
           <RowButton
             ref={button}
-            does="Count"
+            does={say('Count')}
             of={name}
             variant="subtle"
             size="compact-xs"
@@ -63,8 +65,8 @@ export function ShelfRow({ product, currency, counting, count, say }: Props) {
           />
           {advice.facts && (
             <RowButton
-              does="Numbers"
-              of={`of ${name}`}
+              does={say('Numbers')}
+              of={say('of {name}', { name })}
               variant="subtle"
               size="compact-xs"
               aria-expanded={numbers}
@@ -94,7 +96,7 @@ export function ShelfRow({ product, currency, counting, count, say }: Props) {
             lotId={counting.lotId}
             onClose={close}
             onDone={({ words }) => {
-              say(words)
+              tell(words)
               close()
             }}
           />

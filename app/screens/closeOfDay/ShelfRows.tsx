@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import type { CloseOfDayView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { Card } from '../../parts/Card.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
@@ -25,18 +26,22 @@ export function ShelfRows({ view, counting, count }: Props) {
   return (
     <Card
       className={styles.part}
-      title="The shelf"
+      title={say('The shelf')}
       about={
         worries.length === 0
-          ? 'nothing runs short'
-          : `${worries.length} of ${view.products.length} products want a look`
+          ? say('nothing runs short')
+          : say('{worries} of {products} products want a look', {
+              worries: worries.length,
+              products: view.products.length,
+            })
       }
     >
       <Said words={said} />
       {view.products.length === 0 ? (
         <p className={pieces.empty}>
-          No product is counted yet. Open a product on the Shelf, say how it is counted, and receive what
-          stands there: from then on the booked jobs tell when it runs dry.
+          {say(
+            'No product is counted yet. Open a product on the Shelf, say how it is counted, and receive what stands there: from then on the booked jobs tell when it runs dry.',
+          )}
         </p>
       ) : (
         <div className={pieces.divided}>
@@ -47,13 +52,13 @@ export function ShelfRows({ view, counting, count }: Props) {
               currency={view.currency}
               counting={counting}
               count={count}
-              say={setSaid}
+              tell={setSaid}
             />
           ))}
           {calm > 0 && (
             <div>
               <RowButton
-                does={all ? 'Only those with a worry' : `${calm} more with nothing to do`}
+                does={all ? say('Only those with a worry') : say('{calm} more with nothing to do', { calm })}
                 variant="subtle"
                 m={6}
                 aria-expanded={all}

@@ -2,6 +2,7 @@ import { Button } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import type { ConfirmedView, StepToConfirm } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
@@ -53,7 +54,7 @@ export function StepCard({ step, zone, date, onDone }: Props) {
   ))
   return (
     <div className={styles.step}>
-      <Form form={form} label={`What ${stepName} of ${plate} used`} save={null}>
+      <Form form={form} label={say('What {stepName} of {plate} used', { stepName, plate })} save={null}>
         <header>
           <h3>
             <Link to="/jobs/$id" params={{ id: jobId }}>
@@ -62,19 +63,22 @@ export function StepCard({ step, zone, date, onDone }: Props) {
             {stepName}
           </h3>
           <small>
-            {labelOf(sizeChoices, step.sizeClass).toLowerCase()} · finished{' '}
-            {dateOf(step.finishedAt, zone) === date
-              ? clockWords(step.finishedAt, zone)
-              : longWords(step.finishedAt, zone)}
+            {say('{sizeChoices} · finished {finishedAt}', {
+              sizeChoices: labelOf(sizeChoices, step.sizeClass).toLowerCase(),
+              finishedAt:
+                dateOf(step.finishedAt, zone) === date
+                  ? clockWords(step.finishedAt, zone)
+                  : longWords(step.finishedAt, zone),
+            })}
             {step.crew.length > 0 && ` · ${step.crew.join(', ')}`}
           </small>
           <Button
             type="submit"
             loading={form.busy}
             data-confirm
-            aria-label={`Confirm ${stepName} of ${plate}`}
+            aria-label={say('Confirm {stepName} of {plate}', { stepName, plate })}
           >
-            Confirm
+            {say('Confirm')}
           </Button>
         </header>
         {rows}

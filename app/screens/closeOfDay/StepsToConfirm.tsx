@@ -2,11 +2,13 @@ import { Button } from '@mantine/core'
 import { useHotkeys } from '@mantine/hooks'
 import { useEffect, useRef, useState } from 'react'
 import type { CloseOfDayView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useSaving } from '../../data/saving.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { Said } from '../../parts/Said.tsx'
+import { Say } from '../../parts/Say.tsx'
 import styles from './CloseOfDay.module.css'
 import { StepCard } from './StepCard.tsx'
 import { UsedTable } from './UsedTable.tsx'
@@ -32,7 +34,10 @@ export function StepsToConfirm({ view }: { view: CloseOfDayView }) {
     if (plain.length > 0)
       confirming.save(
         { steps: plain.map(({ jobId, position, version }) => ({ jobId, position, version })) },
-        ({ confirmed }) => setSaid([`${confirmed} ${confirmed === 1 ? 'step' : 'steps'} confirmed.`]),
+        ({ confirmed }) =>
+          setSaid([
+            say('{confirmed} {confirmed, plural, one {step} other {steps}} confirmed.', { confirmed }),
+          ]),
       )
   }
   useHotkeys([['c', confirm]])
@@ -48,13 +53,14 @@ export function StepsToConfirm({ view }: { view: CloseOfDayView }) {
       ref={section}
       tabIndex={-1}
       className={styles.part}
-      title="What was used"
+      title={say('What was used')}
       about={
         <>
           {steps.length === 0
-            ? 'nothing left to confirm'
-            : `${steps.length} ${steps.length === 1 ? 'step' : 'steps'} to confirm`}
-          {done.stepsConfirmed > 0 && ` · ${done.stepsConfirmed} confirmed today`}
+            ? say('nothing left to confirm')
+            : say('{steps} {steps, plural, one {step} other {steps}} to confirm', { steps: steps.length })}
+          {done.stepsConfirmed > 0 &&
+            ` ${say('· {stepsConfirmed} confirmed today', { stepsConfirmed: done.stepsConfirmed })}`}
         </>
       }
     >
@@ -66,8 +72,9 @@ export function StepsToConfirm({ view }: { view: CloseOfDayView }) {
       )}
       {steps.length === 0 ? (
         <p className={pieces.empty}>
-          Every finished step is confirmed. A step that draws something appears here when it is finished on
-          its job; what it draws is set with its treatment’s recipe, on the product’s page.
+          {say(
+            'Every finished step is confirmed. A step that draws something appears here when it is finished on its job; what it draws is set with its treatment’s recipe, on the product’s page.',
+          )}
         </p>
       ) : (
         <div className={pieces.divided}>
@@ -83,11 +90,14 @@ export function StepsToConfirm({ view }: { view: CloseOfDayView }) {
           {plain.length > 0 && (
             <div className={styles.plain}>
               <p>
-                <b>
-                  {plain.length} {plain.length === 1 ? 'step' : 'steps'} used what the recipe says.
-                </b>
+                <Say
+                  text="<b>{plain} {plain, plural, one {step} other {steps}} used what the recipe says.</b>"
+                  values={{ plain: plain.length }}
+                />
                 <Button data-confirm loading={confirming.busy} onClick={confirm} aria-keyshortcuts="C">
-                  Confirm {plain.length === 1 ? 'it' : `the ${plain.length}`} as planned
+                  {say('Confirm {plain, plural, one {it} other {the {plain}}} as planned', {
+                    plain: plain.length,
+                  })}
                 </Button>
               </p>
               <UsedTable

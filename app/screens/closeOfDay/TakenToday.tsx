@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { money } from '../../parts/money.ts'
 
@@ -9,7 +10,7 @@ export function TakenToday({ date }: { date: string }) {
   if (!day) return null
   return (
     <Link to="/money/$section" params={{ section: 'takings' }}>
-      Takings {money(day.totalMinor, day.currency)}
+      {say('Takings {totalMinor}', { totalMinor: money(day.totalMinor, day.currency) })}
     </Link>
   )
 }

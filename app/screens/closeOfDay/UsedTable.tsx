@@ -1,4 +1,5 @@
 import { Link } from '@tanstack/react-router'
+import { say } from '../../../main/domain/language/index.ts'
 import { HeadRow } from '../../parts/HeadRow.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
@@ -18,7 +19,9 @@ interface Props {
 export function UsedTable({ rows, open }: Props) {
   return (
     <table className={table.table}>
-      <HeadRow columns={['Product', 'Used today', 'Left, and what it must last for', '(Correct)']} />
+      <HeadRow
+        columns={[say('Product'), say('Used today'), say('Left, and what it must last for'), '(Correct)']}
+      />
       <tbody>
         {rows.map(row => {
           const { productId, name, unit, amounts, left, mustLast, recipe, short } = row
@@ -37,7 +40,12 @@ export function UsedTable({ rows, open }: Props) {
               </td>
               <td>
                 {usedWords(amounts, row.unit)}
-                {recipe !== null && <small className={pieces.soft}> recipe {amountText(recipe, unit)}</small>}
+                {recipe !== null && (
+                  <small className={pieces.soft}>
+                    {' '}
+                    {say('recipe {recipe}', { recipe: amountText(recipe, unit) })}
+                  </small>
+                )}
               </td>
               <td>
                 <span className={styles.lasts} aria-hidden="true">
@@ -46,13 +54,17 @@ export function UsedTable({ rows, open }: Props) {
                 </span>
                 <small className={short === null ? pieces.soft : pieces.late}>
                   {short !== null && '⚑ '}
-                  {short ?? `${roundly(left, unit)}, ${roundly(mustLast, unit)} booked in two weeks`}
+                  {short ??
+                    say('{left}, {mustLast} booked in two weeks', {
+                      left: roundly(left, unit),
+                      mustLast: roundly(mustLast, unit),
+                    })}
                 </small>
               </td>
               <td>
                 <RowButton
-                  does="Correct"
-                  of={`what was used of ${name}`}
+                  does={say('Correct')}
+                  of={say('what was used of {name}', { name })}
                   onClick={() => open(row.steps.map(keyOf))}
                 />
               </td>

@@ -1,17 +1,18 @@
 import { Link } from '@tanstack/react-router'
 import type { ShelfWarning } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { Card } from '../../parts/Card.tsx'
 import pieces from '../../parts/pieces.module.css'
 import styles from './CloseOfDay.module.css'
 
 const kindWords: Record<ShelfWarning['kind'], string> = {
-  expired: '✕ past its date',
-  expiresSoon: 'date near',
-  late: '⚑ late',
-  runsDry: '⚑ runs dry',
-  storage: '⚠ storage',
-  flammable: '⚠ flammable',
-  sheet: 'data sheet',
+  expired: say('✕ past its date'),
+  expiresSoon: say('date near'),
+  late: say('⚑ late'),
+  runsDry: say('⚑ runs dry'),
+  storage: say('⚠ storage'),
+  flammable: say('⚠ flammable'),
+  sheet: say('data sheet'),
 }
 
 /** What else wants a look, each with where to do something about it. What runs dry stands with the shelf above. */
@@ -21,7 +22,7 @@ export function Warnings({ warnings: all }: { warnings: ShelfWarning[] }) {
   const warnings = [...others, ...(sheets.length > 2 ? [joined(sheets)] : sheets)]
   if (warnings.length === 0) return null
   return (
-    <Card className={styles.part} title="Also">
+    <Card className={styles.part} title={say('Also')}>
       <ul className={`${pieces.box} ${pieces.list} ${styles.warnings}`}>
         {warnings.map(warning => (
           <li key={`${warning.kind} ${warning.words}`}>
@@ -39,7 +40,9 @@ export function Warnings({ warnings: all }: { warnings: ShelfWarning[] }) {
 /** Missing data sheets are one errand, not one line each. */
 function joined(sheets: ShelfWarning[]): ShelfWarning {
   const productIds = sheets.flatMap(each => each.productIds)
-  const words = `${sheets.length} products on the shelf have no current data sheet here.`
+  const words = say('{sheets} products on the shelf have no current data sheet here.', {
+    sheets: sheets.length,
+  })
   return { kind: 'sheet', productIds, orderId: null, words }
 }
 
@@ -48,10 +51,10 @@ function Where({ kind, productIds, orderId }: ShelfWarning) {
   const ofAll = other !== undefined || kind === 'storage' || kind === 'flammable'
   const [params, words] =
     orderId !== null
-      ? [{ section: 'orders', id: orderId }, 'Open the order']
+      ? [{ section: 'orders', id: orderId }, say('Open the order')]
       : id === undefined || ofAll
-        ? [{ section: 'safety' }, 'Chemical safety']
-        : [{ section: 'product', id }, 'Open the product']
+        ? [{ section: 'safety' }, say('Chemical safety')]
+        : [{ section: 'product', id }, say('Open the product')]
   return (
     <Link to={'id' in params ? '/shelf/$section/$id' : '/shelf/$section'} params={params}>
       {words}

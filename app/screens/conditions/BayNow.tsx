@@ -1,4 +1,5 @@
 import type { BayConditionsView, ConditionsView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useShop } from '../../data/shop.ts'
 import { degrees } from '../../parts/degrees.ts'
 import { Facts } from '../../parts/Facts.tsx'
@@ -13,7 +14,11 @@ interface Props {
   onChoose(): void
 }
 
-const sourceWords = { typed: 'typed in', imported: 'from a file', sensor: 'by a sensor' } as const
+const sourceWords = {
+  typed: say('typed in'),
+  imported: say('from a file'),
+  sensor: say('by a sensor'),
+} as const
 
 /** One bay as it was last read; choosing it shows its days below. */
 export function BayNow({ bay, view, chosen, onChoose }: Props) {
@@ -27,7 +32,7 @@ export function BayNow({ bay, view, chosen, onChoose }: Props) {
           <b>{degrees(last.airC, units)}</b>{' '}
           <span className={pieces.soft}>
             {last.humidityPercent === null
-              ? 'humidity not measured'
+              ? say('humidity not measured')
               : `${Math.round(last.humidityPercent)} %`}
           </span>
           <Facts
@@ -41,9 +46,9 @@ export function BayNow({ bay, view, chosen, onChoose }: Props) {
         </>
       ) : (
         <span className={pieces.soft}>
-          Not read yet. Its cures are taken to run at{' '}
-          {bay.usualC === null ? 'their profile’s temperature' : degrees(bay.usualC, units)}, and are marked
-          as assumed.
+          {say('Not read yet. Its cures are taken to run at {usualC}, and are marked as assumed.', {
+            usualC: bay.usualC === null ? say('their profile’s temperature') : degrees(bay.usualC, units),
+          })}
         </span>
       )}
     </button>
@@ -52,11 +57,12 @@ export function BayNow({ bay, view, chosen, onChoose }: Props) {
 
 function Age({ last, view }: { last: NonNullable<BayConditionsView['last']>; view: ConditionsView }) {
   const age = view.nowAt - last.at
-  const long = age < 48 * 60 ? `${durationWords(age)} ago` : nearWords(last.at, view.zone, view.nowAt)
+  const long =
+    age < 48 * 60 ? say('{age} ago', { age: durationWords(age) }) : nearWords(last.at, view.zone, view.nowAt)
   return (
     <span className={age > 60 ? pieces.late : undefined}>
       {age > 60 && '⚠ '}
-      {age < 1 ? 'just now' : long}, {sourceWords[last.source]}
+      {age < 1 ? say('just now') : long}, {sourceWords[last.source]}
     </span>
   )
 }

@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Refused } from '../../parts/form/Refused.tsx'
 import pieces from '../../parts/pieces.module.css'
@@ -18,25 +19,26 @@ export function Conditions() {
   const [chosen, setChosen] = useState<string | null>(null)
   if (query.error) return <Refused of={query.error} />
   const view = query.data
-  if (!view) return <p className={pieces.soft}>Reading the bays …</p>
+  if (!view) return <p className={pieces.soft}>{say('Reading the bays …')}</p>
   const bay = view.bays.find(each => each.bayId === chosen) ?? view.bays[0]
   return (
     <div className={pieces.column}>
       <header className={pieces.heading}>
-        <h1>Conditions</h1>
+        <h1>{say('Conditions')}</h1>
         <span className={pieces.soft}>
-          A coat cures by the temperature it lives through: cold lengthens it every time. The clocks on the
-          board follow what is read here.
+          {say(
+            'A coat cures by the temperature it lives through: cold lengthens it every time. The clocks on the board follow what is read here.',
+          )}
         </span>
       </header>
       <NoticePermission />
       {!bay ? (
         <p className={pieces.soft}>
-          There is no bay yet: add one in the settings, then its weather stands here.
+          {say('There is no bay yet: add one in the settings, then its weather stands here.')}
         </p>
       ) : (
         <>
-          <section className={styles.bays} aria-label="Bays now">
+          <section className={styles.bays} aria-label={say('Bays now')}>
             {view.bays.map(each => (
               <BayNow
                 key={each.bayId}

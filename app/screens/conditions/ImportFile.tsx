@@ -6,6 +6,7 @@ import type {
   ImportPreview,
   ImportReport,
 } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { fieldsOf } from '../../data/fields.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -14,6 +15,7 @@ import { faultsOf } from '../../parts/faults.ts'
 import { Refused } from '../../parts/form/Refused.tsx'
 import { HeadRow } from '../../parts/HeadRow.tsx'
 import pieces from '../../parts/pieces.module.css'
+import { Say } from '../../parts/Say.tsx'
 import { Scrolled } from '../../parts/Scrolled.tsx'
 import table from '../../parts/table.module.css'
 import { ReportTable } from './ReportTable.tsx'
@@ -26,17 +28,17 @@ interface Opened {
 }
 
 const fields = [
-  ['time', 'Time', true],
-  ['air', 'Air temperature', true],
-  ['humidity', 'Humidity', false],
-  ['dewPoint', 'Dew point', false],
-  ['panel', 'Panel temperature', false],
+  ['time', say('Time'), true],
+  ['air', say('Air temperature'), true],
+  ['humidity', say('Humidity'), false],
+  ['dewPoint', say('Dew point'), false],
+  ['panel', say('Panel temperature'), false],
 ] as const
 
 const orders = [
-  { value: 'ymd', label: 'year, month, day' },
-  { value: 'dmy', label: 'day, month, year' },
-  { value: 'mdy', label: 'month, day, year' },
+  { value: 'ymd', label: say('year, month, day') },
+  { value: 'dmy', label: say('day, month, year') },
+  { value: 'mdy', label: say('month, day, year') },
 ]
 
 /** A logger's file: opened, its columns looked over, taken in, and told row by row what was not. */
@@ -62,21 +64,21 @@ export function ImportFile({ bay, view }: { bay: BayConditionsView; view: Condit
       setOpened(null)
     })
   return (
-    <Card title="Take in a logger’s file">
+    <Card title={say('Take in a logger’s file')}>
       <Group gap="sm">
         <FileButton
           onChange={open}
           accept=".csv,.txt,.tsv,text/csv,text/plain"
-          inputProps={{ 'aria-label': 'File of readings' }}
+          inputProps={{ 'aria-label': say('File of readings') }}
         >
           {props => (
             <Button {...props} variant="default" loading={preview.busy}>
-              Open a CSV file
+              {say('Open a CSV file')}
             </Button>
           )}
         </FileButton>
         <span className={pieces.soft}>
-          Rows that cannot be right are told and left out; the rest is kept.
+          {say('Rows that cannot be right are told and left out; the rest is kept.')}
         </span>
       </Group>
       <Refused of={preview.error} />
@@ -113,10 +115,16 @@ function Mapping({ opened, change, error, busy, bayName, onTake }: MappingProps)
   return (
     <Stack gap="sm" mt="sm">
       <span>
-        <b>{name}</b>, {preview.rows.toLocaleString('en-GB')} rows.{' '}
-        {preview.remembered
-          ? 'Its columns are known from an earlier file.'
-          : 'Look whether each column was recognised; the choice is remembered for files like it.'}
+        <Say
+          text="<b>{name}</b>, {rows} rows. {remembered}"
+          values={{
+            name,
+            rows: preview.rows.toLocaleString('en-GB'),
+            remembered: preview.remembered
+              ? say('Its columns are known from an earlier file.')
+              : say('Look whether each column was recognised; the choice is remembered for files like it.'),
+          }}
+        />
       </span>
       <Group gap="sm" align="flex-start">
         {fields.map(([field, label, needed]) => (
@@ -127,25 +135,25 @@ function Mapping({ opened, change, error, busy, bayName, onTake }: MappingProps)
             data={preview.columns}
             {...columns.field(field)}
             clearable={!needed}
-            clearButtonProps={{ 'aria-label': `No column for ${label}` }}
-            placeholder="not in the file"
+            clearButtonProps={{ 'aria-label': say('No column for {label}', { label }) }}
+            placeholder={say('not in the file')}
             allowDeselect={!needed}
           />
         ))}
-        <Select label="Dates are written" w={180} data={orders} {...own.choice('dateOrder')} />
+        <Select label={say('Dates are written')} w={180} data={orders} {...own.choice('dateOrder')} />
         <Select
-          label="Degrees are"
+          label={say('Degrees are')}
           w={130}
           data={[
             { value: 'C', label: '°C' },
             { value: 'F', label: '°F' },
           ]}
           {...own.choice('unit')}
-          placeholder="choose"
-          description={preview.unit === null ? 'The file does not say.' : undefined}
+          placeholder={say('choose')}
+          description={preview.unit === null ? say('The file does not say.') : undefined}
         />
       </Group>
-      <Scrolled label="First rows of the file">
+      <Scrolled label={say('First rows of the file')}>
         <table className={table.table}>
           <HeadRow columns={preview.columns} />
           <tbody>
@@ -162,7 +170,7 @@ function Mapping({ opened, change, error, busy, bayName, onTake }: MappingProps)
       <Refused words={faults.rest()} />
       <Group>
         <Button onClick={onTake} loading={busy} disabled={preview.unit === null}>
-          Take it into {bayName}
+          {say('Take it into {bayName}', { bayName })}
         </Button>
       </Group>
     </Stack>

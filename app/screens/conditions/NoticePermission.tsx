@@ -1,5 +1,6 @@
 import { Group } from '@mantine/core'
 import { useState } from 'react'
+import { say } from '../../../main/domain/language/index.ts'
 import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
 
@@ -12,10 +13,12 @@ export function NoticePermission() {
   return (
     <Group gap="sm">
       <span className={pieces.soft}>
-        Topper windows and releases are told in this window. They can be told over other programs too.
+        {say(
+          'Topper windows and releases are told in this window. They can be told over other programs too.',
+        )}
       </span>
       <RowButton
-        does="Allow notifications"
+        does={say('Allow notifications')}
         onClick={async () => setState(await Notification.requestPermission())}
       />
     </Group>

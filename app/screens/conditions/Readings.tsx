@@ -2,6 +2,7 @@ import { Group, SegmentedControl, Select } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { BayConditionsView, ConditionsView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useSaving } from '../../data/saving.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -32,31 +33,40 @@ export function Readings({ bay, view }: { bay: BayConditionsView; view: Conditio
   const product = view.products.find(each => each.id === productId) ?? null
   const when = (at: number) => nearWords(at, view.zone, view.nowAt)
   return (
-    <Card title={`${bay.bayName}, the last days`}>
+    <Card title={say('{bayName}, the last days', { bayName: bay.bayName })}>
       <Group align="end" gap="0.625rem" mb="xs">
-        <SegmentedControl aria-label="Days shown" data={daySpans} value={days} onChange={setDays} />
+        <SegmentedControl aria-label={say('Days shown')} data={daySpans} value={days} onChange={setDays} />
         <Select
-          label="Range of"
-          placeholder="no product"
+          label={say('Range of')}
+          placeholder={say('no product')}
           data={view.products.map(({ id, name }) => ({ value: id, label: name }))}
           value={productId}
           onChange={setProductId}
           clearable
-          clearButtonProps={{ 'aria-label': 'Show no range' }}
+          clearButtonProps={{ 'aria-label': say('Show no range') }}
         />
       </Group>
       {readings.length === 0 ? (
         <p className={pieces.soft}>
-          Nothing was read in these days. Type a reading in, take in a logger’s file below, or let a sensor
-          post.
+          {say(
+            'Nothing was read in these days. Type a reading in, take in a logger’s file below, or let a sensor post.',
+          )}
         </p>
       ) : (
         <>
           <ReadingsChart readings={readings} fromAt={fromAt} toAt={toAt} zone={view.zone} product={product} />
-          <h3>Newest</h3>
+          <h3>{say('Newest')}</h3>
           <table className={table.table}>
             <HeadRow
-              columns={['When', 'Air', 'Humidity', 'Panel', 'Dew point', 'From', '(What may be done)']}
+              columns={[
+                say('When'),
+                say('Air'),
+                say('Humidity'),
+                say('Panel'),
+                say('Dew point'),
+                say('From'),
+                say('(What may be done)'),
+              ]}
             />
             <tbody>
               {readings
@@ -72,8 +82,8 @@ export function Readings({ bay, view }: { bay: BayConditionsView; view: Conditio
                     <td>{reading.source}</td>
                     <td>
                       <RowButton
-                        does="Take out"
-                        of={`the reading of ${when(reading.at)}: it was wrong`}
+                        does={say('Take out')}
+                        of={say('the reading of {at}: it was wrong', { at: when(reading.at) })}
                         size="compact-xs"
                         disabled={busy}
                         onClick={() => save({ id: reading.id })}

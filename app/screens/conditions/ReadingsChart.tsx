@@ -1,5 +1,6 @@
 import type { ConditionsView, ReadingView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useShop } from '../../data/shop.ts'
 import { Chart, type ChartSize, Level, Rule } from '../../parts/Chart.tsx'
 import { celsiusTyped, degreeSign, degreesShown } from '../../parts/degrees.ts'
@@ -46,17 +47,24 @@ export function ReadingsChart(props: Props) {
   const { units } = useShop()
   return (
     <Chart
-      label={`Air, panel and dew point of the bay, ${longWords(fromAt, zone)} to ${longWords(toAt, zone)}`}
+      label={say('Air, panel and dew point of the bay, {fromAt} to {toAt}', {
+        fromAt: longWords(fromAt, zone),
+        toAt: longWords(toAt, zone),
+      })}
       shape={size => layOut(props, size)}
       caption={
         <>
-          <Key className={styles.air}>air, and humidity below</Key>
-          <Key className={styles.panel}>panel</Key>
-          <Key className={styles.dew}>dew point</Key>
+          <Key className={styles.air}>{say('air, and humidity below')}</Key>
+          <Key className={styles.panel}>{say('panel')}</Key>
+          <Key className={styles.dew}>{say('dew point')}</Key>
           {product && (
             <span>
               <i className={styles.rangeKey} />
-              {product.name}: temperature {product.temperatureSource}, humidity {product.humiditySource}
+              {say('{name}: temperature {temperatureSource}, humidity {humiditySource}', {
+                name: product.name,
+                temperatureSource: product.temperatureSource,
+                humiditySource: product.humiditySource,
+              })}
             </span>
           )}
         </>

@@ -1,4 +1,5 @@
 import type { ImportReport } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { HeadRow } from '../../parts/HeadRow.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { Scrolled } from '../../parts/Scrolled.tsx'
@@ -12,18 +13,20 @@ export function ReportTable({ report }: { report: ImportReport }) {
   const count = (n: number) => n.toLocaleString('en-GB')
   return (
     <div role="status">
-      <h3>
-        {count(added)} of {count(rows)} rows kept
-      </h3>
+      <h3>{say('{added} of {rows} rows kept', { added: count(added), rows: count(rows) })}</h3>
       <p className={pieces.soft}>
-        {duplicates > 0 && `${count(duplicates)} of a minute that was known already; the colder one stands. `}
-        {outOfOrder > 0 && `${count(outOfOrder)} out of order; put in their place. `}
-        {refused.length === 0 ? 'No row was refused.' : `${count(refused.length)} refused:`}
+        {duplicates > 0 &&
+          `${say('{duplicates} of a minute that was known already; the colder one stands.', { duplicates: count(duplicates) })} `}
+        {outOfOrder > 0 &&
+          `${say('{outOfOrder} out of order; put in their place.', { outOfOrder: count(outOfOrder) })} `}
+        {refused.length === 0
+          ? say('No row was refused.')
+          : say('{refused} refused:', { refused: count(refused.length) })}
       </p>
       {refused.length > 0 && (
-        <Scrolled label="Rows refused">
+        <Scrolled label={say('Rows refused')}>
           <table className={table.table}>
-            <HeadRow columns={['Row', 'Value', 'Why']} />
+            <HeadRow columns={[say('Row'), say('Value'), say('Why')]} />
             <tbody>
               {refused.slice(0, shownMost).map(row => (
                 <tr key={row.row}>
@@ -35,7 +38,9 @@ export function ReportTable({ report }: { report: ImportReport }) {
             </tbody>
           </table>
           {refused.length > shownMost && (
-            <p className={pieces.soft}>and {count(refused.length - shownMost)} more</p>
+            <p className={pieces.soft}>
+              {say('and {refused} more', { refused: count(refused.length - shownMost) })}
+            </p>
           )}
         </Scrolled>
       )}

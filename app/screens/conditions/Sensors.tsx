@@ -1,6 +1,7 @@
 import { Alert, CopyButton, Group, Stack, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { BayConditionsView, ConditionsView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -21,11 +22,12 @@ export function Sensors({ bay, view }: { bay: BayConditionsView; view: Condition
   })
   const stopping = useSaving(trpc.sensors.revoke.mutationOptions())
   return (
-    <Card title="Sensors">
+    <Card title={say('Sensors')}>
       {bay.sensors.length === 0 && (
         <p className={pieces.soft}>
-          None yet. A sensor, or a small script beside it, posts its readings to this app with a token of its
-          own.
+          {say(
+            'None yet. A sensor, or a small script beside it, posts its readings to this app with a token of its own.',
+          )}
         </p>
       )}
       <Stack gap={6} mb="sm">
@@ -35,44 +37,62 @@ export function Sensors({ bay, view }: { bay: BayConditionsView; view: Condition
               {sensor.name}{' '}
               <span className={pieces.soft}>
                 {sensor.lastAt === null
-                  ? 'has not posted yet'
-                  : `last ${nearWords(sensor.lastAt, view.zone, view.nowAt)}`}
+                  ? say('has not posted yet')
+                  : say('last {lastAt}', { lastAt: nearWords(sensor.lastAt, view.zone, view.nowAt) })}
               </span>
             </span>
             <RowButton
-              does="Revoke"
-              of={`the token of ${sensor.name}`}
+              does={say('Revoke')}
+              of={say('the token of {name}', { name: sensor.name })}
               disabled={stopping.busy}
               onClick={() => stopping.save({ id: sensor.id })}
             />
           </Group>
         ))}
       </Stack>
-      <Form form={form} label={`Add a sensor to ${bay.bayName}`} save="Make its token">
-        <TextInput label="Name of a new sensor" placeholder="by the door" {...form.field('name')} />
+      <Form
+        form={form}
+        label={say('Add a sensor to {bayName}', { bayName: bay.bayName })}
+        save={say('Make its token')}
+      >
+        <TextInput
+          label={say('Name of a new sensor')}
+          placeholder={say('by the door')}
+          {...form.field('name')}
+        />
       </Form>
       {token && (
-        <Alert mt="sm" variant="outline" title="Copy the token now: it is shown this once" role="status">
+        <Alert
+          mt="sm"
+          variant="outline"
+          title={say('Copy the token now: it is shown this once')}
+          role="status"
+        >
           <pre className={pieces.quoted}>{token}</pre>
           <CopyButton value={token}>
-            {({ copied, copy }) => <RowButton does={copied ? 'Copied ✓' : 'Copy'} onClick={copy} />}
+            {({ copied, copy }) => <RowButton does={copied ? say('Copied ✓') : say('Copy')} onClick={copy} />}
           </CopyButton>
         </Alert>
       )}
       <details>
-        <summary>How a sensor posts</summary>
+        <summary>{say('How a sensor posts')}</summary>
         <p className={pieces.soft}>
-          To this address of the browser host (<code>npm start -- --host web</code>), from this computer, at
-          most 60 times a minute, 500 readings or 64 KB at once. <code>time</code> is an instant with its
-          offset, or wall time of the shop; <code>unit</code> is C or F; humidity, dewPoint and panel may be
-          left out. The answer says how many were kept and which rows were refused and why; posting a reading
-          again is harmless.
+          {say('To this address of the browser host (')}
+          <code>npm start -- --host web</code>
+          {say('), from this computer, at most 60 times a minute, 500 readings or 64 KB at once.')}{' '}
+          <code>time</code> {say('is an instant with its offset, or wall time of the shop;')}{' '}
+          <code>unit</code>{' '}
+          {say(
+            'is C or F; humidity, dewPoint and panel may be left out. The answer says how many were kept and which rows were refused and why; posting a reading again is harmless.',
+          )}
         </p>
         <pre className={pieces.quoted}>
           {[
-            `POST ${location.protocol.startsWith('http') ? location.origin : 'http://127.0.0.1:<port>'}/sensor/readings`,
-            'Authorization: Bearer <token>',
-            'Content-Type: application/json',
+            say('POST {origin}/sensor/readings', {
+              origin: location.protocol.startsWith('http') ? location.origin : 'http://127.0.0.1:<port>',
+            }),
+            say('Authorization: Bearer <token>'),
+            say('Content-Type: application/json'),
             '',
             '{"unit": "C", "readings": [',
             '  {"time": "2026-04-15T07:40:00Z",',

@@ -1,4 +1,5 @@
 import type { BayConditionsView, ConditionsView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Refused } from '../../parts/form/Refused.tsx'
@@ -11,14 +12,17 @@ export function TakenFiles({ bay, view }: { bay: BayConditionsView; view: Condit
   if (bay.imports.length === 0) return null
   return (
     <>
-      <h3>Files taken in</h3>
-      <ul aria-label={`Files taken into ${bay.bayName}`}>
+      <h3>{say('Files taken in')}</h3>
+      <ul aria-label={say('Files taken into {bayName}', { bayName: bay.bayName })}>
         {bay.imports.map(({ id, fileName, importedAt, count }) => (
           <li key={id}>
-            {fileName}, {count.toLocaleString('en-GB')} readings,{' '}
-            {nearWords(importedAt, view.zone, view.nowAt)}{' '}
+            {say('{fileName}, {count} readings, {importedAt}', {
+              fileName,
+              count: count.toLocaleString('en-GB'),
+              importedAt: nearWords(importedAt, view.zone, view.nowAt),
+            })}{' '}
             <RowButton
-              does="Take back"
+              does={say('Take back')}
               of={fileName}
               size="compact-xs"
               disabled={busy}

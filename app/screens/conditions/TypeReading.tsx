@@ -1,5 +1,6 @@
 import { Group } from '@mantine/core'
 import type { BayConditionsView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
@@ -24,25 +25,25 @@ export function TypeReading({ bay, nowAt }: { bay: BayConditionsView; nowAt: num
       airC === null ? null : { ...value, airC, bayId: bay.bayId, at: at ?? nowAt },
   })
   return (
-    <Card title="Type a reading">
+    <Card title={say('Type a reading')}>
       <Form
         form={form}
-        label={`Reading of ${bay.bayName}`}
-        save="Keep the reading"
+        label={say('Reading of {bayName}', { bayName: bay.bayName })}
+        save={say('Keep the reading')}
         ready={form.value.airC !== null}
       >
         <Group gap="sm" align="flex-start">
-          <DegreesInput label="Air" required {...form.field('airC')} />
+          <DegreesInput label={say('Air')} required {...form.field('airC')} />
           <OptionalDecimalInput
-            label="Humidity"
+            label={say('Humidity')}
             unit="%"
             most={100}
             w={110}
             {...form.field('humidityPercent')}
           />
-          <DegreesInput label="Panel" {...form.field('panelC')} />
+          <DegreesInput label={say('Panel')} {...form.field('panelC')} />
         </Group>
-        <MomentInput label="Taken" {...form.field('at')} value={form.value.at ?? nowAt} />
+        <MomentInput label={say('Taken')} {...form.field('at')} value={form.value.at ?? nowAt} />
       </Form>
     </Card>
   )

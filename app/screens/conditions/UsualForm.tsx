@@ -1,4 +1,5 @@
 import type { BayConditionsView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -19,15 +20,15 @@ export function UsualForm({ bay }: { bay: BayConditionsView }) {
   })
   const found =
     bay.usualFrom === 'last week'
-      ? `Now ${degrees(bay.usualC, units)}, the middle of the last week’s readings.`
+      ? say('Now {usualC}, the middle of the last week’s readings.', { usualC: degrees(bay.usualC, units) })
       : bay.usualFrom === 'set'
-        ? 'Set here; leave it empty to go by the last week’s readings.'
-        : 'Nothing is known of this bay, so the profile’s own temperature is taken.'
+        ? say('Set here; leave it empty to go by the last week’s readings.')
+        : say('Nothing is known of this bay, so the profile’s own temperature is taken.')
   return (
-    <Card title="Usual temperature">
-      <Form form={form} label={`Usual temperature of ${bay.bayName}`}>
-        <p className={pieces.soft}>A cure still to come is reckoned with this. {found}</p>
-        <DegreesInput label="Usually" {...form.field('celsius')} />
+    <Card title={say('Usual temperature')}>
+      <Form form={form} label={say('Usual temperature of {bayName}', { bayName: bay.bayName })}>
+        <p className={pieces.soft}>{say('A cure still to come is reckoned with this. {found}', { found })}</p>
+        <DegreesInput label={say('Usually')} {...form.field('celsius')} />
       </Form>
     </Card>
   )

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query'
 import type { ReactNode } from 'react'
 import type { CustomerView, PastJobView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { showPhone } from '../../../main/domain/vehicle/index.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -19,31 +20,39 @@ export function AtAGlance({ customer }: { customer: CustomerView }) {
   const last = done[0]
   const next = coming.at(-1)
   return (
-    <dl className={styles.glance} aria-label="At a glance">
-      <Figure name="Reach" more={customer.email && <a href={`mailto:${customer.email}`}>{customer.email}</a>}>
+    <dl className={styles.glance} aria-label={say('At a glance')}>
+      <Figure
+        name={say('Reach')}
+        more={customer.email && <a href={`mailto:${customer.email}`}>{customer.email}</a>}
+      >
         {customer.phone ? (
           <a href={`tel:${customer.phone}`}>{showPhone(customer.phone, country)}</a>
         ) : (
-          'no number'
+          say('no number')
         )}
       </Figure>
       <Figure
-        name="Visits"
+        name={say('Visits')}
         more={
           last
-            ? `last home ${fullDateWords(dateOf(last.leftAt ?? last.handoverAt, zone))}`
-            : 'none finished yet'
+            ? say('last home {leftAt}', {
+                leftAt: fullDateWords(dateOf(last.leftAt ?? last.handoverAt, zone)),
+              })
+            : say('none finished yet')
         }
       >
         {done.length}
       </Figure>
-      <Figure name="Work done" more={coming.length > 0 && `${money(sum(coming), currency)} more is booked`}>
+      <Figure
+        name={say('Work done')}
+        more={coming.length > 0 && say('{coming} more is booked', { coming: money(sum(coming), currency) })}
+      >
         {money(sum(done), currency)}
       </Figure>
-      <Figure name="Comes next" more={next?.treatments.join(', ')}>
-        {next ? fullDateWords(dateOf(next.dropOffAt, zone)) : 'nothing booked'}
+      <Figure name={say('Comes next')} more={next?.treatments.join(', ')}>
+        {next ? fullDateWords(dateOf(next.dropOffAt, zone)) : say('nothing booked')}
       </Figure>
-      <Figure name="May be reminded by">
+      <Figure name={say('May be reminded by')}>
         <span className={styles.ways}>
           {consents?.states.map(({ channel, state }) => (
             <span key={channel} data-given={state?.given ?? false}>

@@ -2,6 +2,7 @@ import { Button, Group, Select, Textarea, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { Channel, ConsentsView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -14,9 +15,9 @@ import styles from './Customers.module.css'
 import { ReachForm } from './ReachForm.tsx'
 
 const asks = [
-  ['give', 'They agree to one'],
-  ['withdraw', 'They want no more'],
-  ['reach', 'Language and postal address'],
+  ['give', say('They agree to one')],
+  ['withdraw', say('They want no more')],
+  ['reach', say('Language and postal address')],
 ] as const
 
 /** What this owner agrees to be reached by, and everything ever said about it. */
@@ -26,7 +27,7 @@ export function Consents({ customerId }: { customerId: string }) {
   if (!consents) return null
   const close = () => setForm(null)
   return (
-    <Card title="May be reminded by">
+    <Card title={say('May be reminded by')}>
       <ul className={pieces.list}>
         {consents.states.map(({ channel, address, state, words }) => (
           <li key={channel}>
@@ -73,25 +74,31 @@ function GiveForm({ consents, onDone }: FormProps) {
   })
   const { faults } = form
   return (
-    <Form form={form} label="They agree to be reminded" save="Save the consent" onCancel={onDone}>
+    <Form
+      form={form}
+      label={say('They agree to be reminded')}
+      save={say('Save the consent')}
+      onCancel={onDone}
+    >
       <p className={pieces.soft}>
-        Write down what they said and where: whether it is enough is for local law, which this program does
-        not know.
+        {say(
+          'Write down what they said and where: whether it is enough is for local law, which this program does not know.',
+        )}
       </p>
       <Select
-        label="By"
+        label={say('By')}
         data={channelChoices}
         {...form.choice('channel')}
         error={faults.at('channel') ?? faults.at('address')}
       />
       <TextInput
-        label="Where they said so"
-        placeholder="intake form, at the desk, by e-mail"
+        label={say('Where they said so')}
+        placeholder={say('intake form, at the desk, by e-mail')}
         {...form.field('source')}
       />
       <Textarea
-        label="In which words"
-        placeholder="Please remind me by e-mail when the topper is due."
+        label={say('In which words')}
+        placeholder={say('Please remind me by e-mail when the topper is due.')}
         autosize
         minRows={2}
         {...form.field('wording')}
@@ -109,15 +116,26 @@ function WithdrawForm({ consents, onDone }: FormProps) {
     done: onDone,
   })
   return (
-    <Form form={form} label="They want no more reminders" save="Write to them no more" onCancel={onDone}>
-      <p className={pieces.soft}>This holds at once, also for what is written and waits to be sent.</p>
+    <Form
+      form={form}
+      label={say('They want no more reminders')}
+      save={say('Write to them no more')}
+      onCancel={onDone}
+    >
+      <p className={pieces.soft}>
+        {say('This holds at once, also for what is written and waits to be sent.')}
+      </p>
       <Select
-        label="No more by"
-        data={[{ value: 'all' as const, label: 'any way' }, ...channelChoices]}
+        label={say('No more by')}
+        data={[{ value: 'all' as const, label: say('any way') }, ...channelChoices]}
         {...form.choice('channel')}
       />
-      <TextInput label="Where they said so" placeholder="by telephone" {...form.field('source')} />
-      <TextInput label="In which words" placeholder="stop" {...form.field('wording')} />
+      <TextInput
+        label={say('Where they said so')}
+        placeholder={say('by telephone')}
+        {...form.field('source')}
+      />
+      <TextInput label={say('In which words')} placeholder={say('stop')} {...form.field('wording')} />
     </Form>
   )
 }
@@ -126,15 +144,21 @@ function Ledger({ consents }: { consents: ConsentsView }) {
   const { zone } = useShop()
   return (
     <details>
-      <summary>Everything said about it ({consents.ledger.length})</summary>
+      <summary>{say('Everything said about it ({ledger})', { ledger: consents.ledger.length })}</summary>
       <ul className={pieces.list}>
         {consents.ledger.map(line => (
           <li key={line.id}>
             <span className={pieces.grow}>
               {fullWords(line.at, zone)}:{' '}
-              {line.channel === 'all' ? 'everything' : channelWords[line.channel].toLowerCase()} {line.what}
+              {line.channel === 'all' ? say('everything') : channelWords[line.channel].toLowerCase()}{' '}
+              {line.what}
               <small>
-                {[line.source, line.wording && `“${line.wording}”`, line.address, `entered by ${line.who}`]
+                {[
+                  line.source,
+                  line.wording && `“${line.wording}”`,
+                  line.address,
+                  say('entered by {who}', { who: line.who }),
+                ]
                   .filter(Boolean)
                   .join(' · ')}
               </small>

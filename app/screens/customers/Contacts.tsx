@@ -1,5 +1,6 @@
 import { Button, Checkbox, TextInput } from '@mantine/core'
 import type { CustomerView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { showPhone } from '../../../main/domain/vehicle/index.ts'
 import { useEditing } from '../../data/editing.ts'
 import { useForm } from '../../data/form.ts'
@@ -21,29 +22,29 @@ export function Contacts({ customer }: { customer: CustomerView }) {
   const { editing, edit, close } = useEditing()
   const chosen = customer.contacts.find(contact => contact.id === editing)
   return (
-    <Card title="Contacts">
+    <Card title={say('Contacts')}>
       {customer.contacts.length === 0 && editing === null && (
-        <p className={pieces.soft}>Nobody besides themselves: a driver, who decides, who pays.</p>
+        <p className={pieces.soft}>{say('Nobody besides themselves: a driver, who decides, who pays.')}</p>
       )}
       <ul className={pieces.list}>
         {customer.contacts.map(contact => (
           <li key={contact.id}>
             <span className={pieces.grow}>
               {contact.name}
-              {contact.callFirst && <b> · call first</b>}
+              {contact.callFirst && <b> {say('· call first')}</b>}
               <small>
                 {[contact.role, contact.phone && showPhone(contact.phone, country), contact.email]
                   .filter(Boolean)
                   .join(' · ')}
               </small>
             </span>
-            <RowButton does="Change" of={contact.name} onClick={edit(contact.id)} />
+            <RowButton does={say('Change')} of={contact.name} onClick={edit(contact.id)} />
           </li>
         ))}
       </ul>
       {editing === null ? (
         <Button mt="sm" variant="default" onClick={edit('new')}>
-          Add a contact
+          {say('Add a contact')}
         </Button>
       ) : (
         <ContactForm key={editing} customerId={customer.id} contact={chosen} onDone={close} />
@@ -78,21 +79,25 @@ function ContactForm({ customerId, contact, onDone }: FormProps) {
     <>
       <Form
         form={form}
-        label={contact ? `Contact ${contact.name}` : 'A new contact'}
+        label={contact ? say('Contact {name}', { name: contact.name }) : say('A new contact')}
         onCancel={onDone}
         more={
           contact && (
             <Button variant="subtle" color="red" loading={removing.busy} onClick={() => remove(contact)}>
-              Take out
+              {say('Take out')}
             </Button>
           )
         }
       >
-        <TextInput label="Contact’s name" autoFocus {...form.field('name')} />
-        <TextInput label="What they do" placeholder="fleet manager, driver, pays" {...form.field('role')} />
-        <PhoneInput label="Contact’s phone" {...form.field('phone')} />
-        <TextInput label="Contact’s e-mail" type="email" {...form.field('email')} />
-        <Checkbox label="Call this one first" {...form.tick('callFirst')} />
+        <TextInput label={say('Contact’s name')} autoFocus {...form.field('name')} />
+        <TextInput
+          label={say('What they do')}
+          placeholder={say('fleet manager, driver, pays')}
+          {...form.field('role')}
+        />
+        <PhoneInput label={say('Contact’s phone')} {...form.field('phone')} />
+        <TextInput label={say('Contact’s e-mail')} type="email" {...form.field('email')} />
+        <Checkbox label={say('Call this one first')} {...form.tick('callFirst')} />
       </Form>
       <Refused of={removing.error} />
     </>

@@ -2,6 +2,7 @@ import { Button } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
 import type { CustomerView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { ArchiveButton } from '../../parts/ArchiveButton.tsx'
@@ -29,11 +30,13 @@ export function Customer() {
   const query = useQuery(trpc.customers.get.queryOptions({ id }))
   const customer = query.data
   if (!customer)
-    return <Lookup error={query.error} what="the customer" to="/customers" label="All customers" />
+    return (
+      <Lookup error={query.error} what={say('the customer')} to="/customers" label={say('All customers')} />
+    )
   return (
     <div className={`${pieces.column} ${styles.screen}`}>
       <ScreenTitle title={customer.name}>
-        {customer.archivedAt !== null && <span className={pieces.soft}>archived</span>}
+        {customer.archivedAt !== null && <span className={pieces.soft}>{say('archived')}</span>}
         {customer.kind !== 'person' && (
           <span className={pieces.soft}>{labelOf(customerKindChoices, customer.kind).toLowerCase()}</span>
         )}
@@ -43,7 +46,7 @@ export function Customer() {
           </span>
         ))}
         <Button className={pieces.end} component={Link} to="/book" variant="default">
-          Book a visit
+          {say('Book a visit')}
         </Button>
       </ScreenTitle>
       <AtAGlance customer={customer} />
@@ -60,7 +63,7 @@ export function Customer() {
           <Consents customerId={customer.id} />
           <SamePerson key={`${customer.id} same`} customer={customer} />
           <PersonData customer={customer} />
-          <ArchiveButton row={customer} api={trpc.customers} label="Archive this customer" />
+          <ArchiveButton row={customer} api={trpc.customers} label={say('Archive this customer')} />
         </div>
       </div>
     </div>
@@ -76,8 +79,8 @@ function Details({ customer }: { customer: CustomerView }) {
     send: (value, version) => ({ ...sentCustomer(value), id, version }),
   })
   return (
-    <Card title="How to reach them">
-      <Form form={form} label="How to reach them">
+    <Card title={say('How to reach them')}>
+      <Form form={form} label={say('How to reach them')}>
         <CustomerFields form={form} />
       </Form>
     </Card>

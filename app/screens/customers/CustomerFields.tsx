@@ -1,5 +1,6 @@
 import { Select, Textarea, TextInput } from '@mantine/core'
 import type { CustomerView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import type { FormOf } from '../../data/form.ts'
 import { AlikeList } from '../../parts/AlikeList.tsx'
 import { PhoneInput } from '../../parts/inputs.tsx'
@@ -24,17 +25,17 @@ interface Props {
 export function CustomerFields({ form, autoFocus = false, isNew = false }: Props) {
   return (
     <>
-      <TextInput label="Name" autoFocus={autoFocus} {...form.field('name')} />
+      <TextInput label={say('Name')} autoFocus={autoFocus} {...form.field('name')} />
       {isNew && <OnFile value={form.value} />}
-      <Select label="Who they are" data={customerKindChoices} {...form.choice('kind')} />
-      <PhoneInput label="Phone" {...form.field('phone')} />
-      <TextInput label="E-mail" type="email" {...form.field('email')} />
+      <Select label={say('Who they are')} data={customerKindChoices} {...form.choice('kind')} />
+      <PhoneInput label={say('Phone')} {...form.field('phone')} />
+      <TextInput label={say('E-mail')} type="email" {...form.field('email')} />
       <TextInput
-        label="Tags"
-        description="Words of your own to find them by, commas between"
+        label={say('Tags')}
+        description={say('Words of your own to find them by, commas between')}
         {...form.field('tags')}
       />
-      <Textarea label="Note" autosize minRows={2} {...form.field('note')} />
+      <Textarea label={say('Note')} autosize minRows={2} {...form.field('note')} />
     </>
   )
 }

@@ -5,6 +5,7 @@ import { useInfiniteQuery } from '@tanstack/react-query'
 import { Link, useNavigate } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { FoundCustomer } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { showPhone } from '../../../main/domain/vehicle/index.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -34,17 +35,17 @@ export function Customers() {
   return (
     <div className={`${pieces.column} ${styles.screen}`}>
       <div className={pieces.heading}>
-        <h1>Customers</h1>
+        <h1>{say('Customers')}</h1>
         {total !== undefined && <span className={pieces.soft}>{countWords(total, asked)}</span>}
         <Button className={pieces.end} variant="default" component={Link} to="/imports">
-          Take in a list
+          {say('Take in a list')}
         </Button>
-        <Button onClick={() => navigate({ to: '/customers/new' })}>Add a customer</Button>
+        <Button onClick={() => navigate({ to: '/customers/new' })}>{say('Add a customer')}</Button>
       </div>
       <Group gap="lg">
         <TextInput
-          aria-label="Find a customer"
-          placeholder="Any part of a name, plate, phone, e-mail or car"
+          aria-label={say('Find a customer')}
+          placeholder={say('Any part of a name, plate, phone, e-mail or car')}
           leftSection={<IconSearch size="1rem" aria-hidden="true" />}
           flex={1}
           maw="32.5rem"
@@ -57,7 +58,7 @@ export function Customers() {
           }}
         />
         <Switch
-          label="Archived ones too"
+          label={say('Archived ones too')}
           checked={archived}
           onChange={event => setArchived(event.currentTarget.checked)}
         />
@@ -65,7 +66,7 @@ export function Customers() {
       {total === 0 && <Nobody asked={asked} />}
       {customers.length > 0 && (
         <table className={`${pieces.box} ${table.table} ${styles.table}`}>
-          <HeadRow columns={['Name', 'Phone', 'E-mail', 'Cars']} />
+          <HeadRow columns={[say('Name'), say('Phone'), 'E-mail', say('Cars')]} />
           <tbody>
             {customers.map(customer => (
               <CustomerRow key={customer.id} customer={customer} country={country} />
@@ -75,7 +76,7 @@ export function Customers() {
       )}
       {hasNextPage && (
         <Button variant="default" mt="md" onClick={() => fetchNextPage()}>
-          Show more
+          {say('Show more')}
         </Button>
       )}
     </div>
@@ -83,8 +84,8 @@ export function Customers() {
 }
 
 function countWords(total: number, asked: string): string {
-  const people = total === 1 ? '1 customer' : `${total} customers`
-  return asked ? `${people} found` : people
+  const people = say('{total, plural, one {1 customer} other {{total} customers}}', { total })
+  return asked ? say('{people} found', { people }) : people
 }
 
 function CustomerRow({ customer, country }: { customer: FoundCustomer; country: string }) {
@@ -100,7 +101,8 @@ function CustomerRow({ customer, country }: { customer: FoundCustomer; country: 
       <td>
         {customer.vehicles.map(car => (
           <span key={car.id} className={styles.car}>
-            <b>{car.plate || 'no plate'}</b> {[car.colour, car.make, car.model].filter(Boolean).join(' ')}
+            <b>{car.plate || say('no plate')}</b>{' '}
+            {[car.colour, car.make, car.model].filter(Boolean).join(' ')}
           </span>
         ))}
       </td>
@@ -111,11 +113,13 @@ function CustomerRow({ customer, country }: { customer: FoundCustomer; country: 
 function Nobody({ asked }: { asked: string }) {
   return (
     <div className={pieces.empty}>
-      <Text fw={600}>{asked ? `Nobody found for “${asked}”.` : 'Nobody is here yet.'}</Text>
+      <Text fw={600}>
+        {asked ? say('Nobody found for “{asked}”.', { asked }) : say('Nobody is here yet.')}
+      </Text>
       <Text>
         {asked
-          ? 'Try a part of the name, the plate without its spaces, or the last digits of the phone.'
-          : 'A caller is taken down while booking, or add somebody here before their first visit.'}
+          ? say('Try a part of the name, the plate without its spaces, or the last digits of the phone.')
+          : say('A caller is taken down while booking, or add somebody here before their first visit.')}
       </Text>
     </div>
   )

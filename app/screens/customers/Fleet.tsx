@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { Condition, CustomerView, FleetHeldView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useSaving } from '../../data/saving.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -15,9 +16,9 @@ import table from '../../parts/table.module.css'
 import { fullWords } from '../../parts/time.ts'
 
 const conditions = [
-  { value: 'good' as const, label: 'Good' },
-  { value: 'worn' as const, label: 'Worn' },
-  { value: 'heavy' as const, label: 'Heavy' },
+  { value: 'good' as const, label: say('Good') },
+  { value: 'worn' as const, label: say('Worn') },
+  { value: 'heavy' as const, label: say('Heavy') },
 ]
 
 /** Several cars of one customer for the same work: a place each, held together, then booked together. */
@@ -26,7 +27,7 @@ export function Fleet({ customer }: { customer: CustomerView }) {
   const [held, setHeld] = useState<FleetHeldView | null>(null)
   if (cars.length < 2 || customer.archivedAt !== null) return null
   return (
-    <Card title="Book several cars">
+    <Card title={say('Book several cars')}>
       {held ? <Held held={held} onDone={() => setHeld(null)} /> : <Ask cars={cars} onHeld={setHeld} />}
     </Card>
   )
@@ -48,7 +49,7 @@ function Ask({ cars, onHeld }: AskProps) {
     holding.save({ vehicleIds, treatmentIds, condition, ...(notBefore && { notBefore }) }, onHeld)
   return (
     <Stack gap="sm">
-      <Checkbox.Group label="Cars" value={vehicleIds} onChange={setVehicleIds}>
+      <Checkbox.Group label={say('Cars')} value={vehicleIds} onChange={setVehicleIds}>
         <Group gap="sm" mt={4}>
           {cars.map(car => (
             <Checkbox
@@ -60,21 +61,21 @@ function Ask({ cars, onHeld }: AskProps) {
         </Group>
       </Checkbox.Group>
       <MultiSelect
-        label="What is done to each"
+        label={say('What is done to each')}
         data={choicesOf(treatments)}
         value={treatmentIds}
         onChange={setTreatmentIds}
       />
       <Group gap="sm" align="flex-start">
         <Select
-          label="Condition"
+          label={say('Condition')}
           data={conditions}
           value={condition}
           allowDeselect={false}
           onChange={next => next && setCondition(next)}
         />
         <TextInput
-          label="Not before"
+          label={say('Not before')}
           type="date"
           value={notBefore}
           onChange={event => setNotBefore(event.currentTarget.value)}
@@ -87,9 +88,9 @@ function Ask({ cars, onHeld }: AskProps) {
           disabled={vehicleIds.length === 0 || treatmentIds.length === 0}
           onClick={hold}
         >
-          Hold a place for each
+          {say('Hold a place for each')}
         </Button>
-        <span className={pieces.soft}>In the order ticked, the soonest around those before it.</span>
+        <span className={pieces.soft}>{say('In the order ticked, the soonest around those before it.')}</span>
       </Group>
     </Stack>
   )
@@ -103,11 +104,12 @@ function Held({ held, onDone }: { held: FleetHeldView; onDone(): void }) {
   return (
     <>
       <p>
-        Held until {fullWords(held.heldUntilAt, zone)}, searched in this order: each car around those above
-        it.
+        {say('Held until {heldUntilAt}, searched in this order: each car around those above it.', {
+          heldUntilAt: fullWords(held.heldUntilAt, zone),
+        })}
       </p>
       <table className={table.table}>
-        <HeadRow columns={['Car', 'Drop-off', 'Pick-up', 'Job']} />
+        <HeadRow columns={[say('Car'), say('Drop-off'), say('Pick-up'), say('Job')]} />
         <tbody>
           {held.places.map(place => (
             <tr key={place.jobId}>
@@ -126,10 +128,10 @@ function Held({ held, onDone }: { held: FleetHeldView; onDone(): void }) {
       <Refused of={booking.error ?? releasing.error} />
       <Group mt="sm">
         <Button loading={booking.busy} onClick={() => booking.save({ places }, onDone)}>
-          Book them all
+          {say('Book them all')}
         </Button>
         <Button variant="default" loading={releasing.busy} onClick={() => releasing.save({ places }, onDone)}>
-          Let them go
+          {say('Let them go')}
         </Button>
       </Group>
     </>

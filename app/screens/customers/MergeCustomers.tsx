@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link, useNavigate, useParams } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { CustomerView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { showPhone } from '../../../main/domain/vehicle/index.ts'
 import { useSaving } from '../../data/saving.ts'
 import { useShop } from '../../data/shop.ts'
@@ -26,7 +27,12 @@ export function MergeCustomers() {
   const [postal, theirs] = [usePostal(id), usePostal(other)]
   if (!kept.data || !gone.data || postal === null || theirs === null)
     return (
-      <Lookup error={kept.error ?? gone.error} what="the customer" to="/customers" label="All customers" />
+      <Lookup
+        error={kept.error ?? gone.error}
+        what={say('the customer')}
+        to="/customers"
+        label={say('All customers')}
+      />
     )
   const key = `${kept.data.version} ${gone.data.version}`
   return <Sides key={key} kept={kept.data} gone={gone.data} postal={{ kept: postal, gone: theirs }} />
@@ -66,26 +72,32 @@ function Sides({ kept, gone, postal }: Props) {
     )
   const phoneOf = (customer: CustomerView) => (customer.phone ? showPhone(customer.phone, country) : '')
   const chosen: [keyof Take, string, string, string][] = [
-    ['name', 'Name', kept.name, gone.name],
-    ['phone', 'Phone', phoneOf(kept), phoneOf(gone)],
+    ['name', say('Name'), kept.name, gone.name],
+    ['phone', say('Phone'), phoneOf(kept), phoneOf(gone)],
     ['email', 'E-mail', kept.email ?? '', gone.email ?? ''],
-    ['postal', 'Postal address', postal.kept, postal.gone],
+    ['postal', say('Postal address'), postal.kept, postal.gone],
   ]
   return (
     <div className={pieces.column}>
       <div className={pieces.heading}>
-        <h1>The same person twice</h1>
+        <h1>{say('The same person twice')}</h1>
         <Link
           className={pieces.end}
           to="/customers/$id/merge/$other"
           params={{ id: gone.id, other: kept.id }}
         >
-          Keep the other entry
+          {say('Keep the other entry')}
         </Link>
       </div>
-      <Card title="What is taken from which">
+      <Card title={say('What is taken from which')}>
         <table className={table.table}>
-          <HeadRow columns={['(Of them)', `${kept.name}, stays`, `${gone.name}, goes`]} />
+          <HeadRow
+            columns={[
+              say('(Of them)'),
+              say('{name}, stays', { name: kept.name }),
+              say('{name}, goes', { name: gone.name }),
+            ]}
+          />
           <tbody>
             {chosen.map(([field, label, mine, theirs]) => (
               <tr key={field}>
@@ -104,32 +116,33 @@ function Sides({ kept, gone, postal }: Props) {
               </tr>
             ))}
             <Facts
-              label="Who they are"
+              label={say('Who they are')}
               of={each => labelOf(customerKindChoices, each.kind)}
               {...{ kept, gone }}
             />
-            <Facts label="Cars" of={carsOf} {...{ kept, gone }} />
-            <Facts label="Visits" of={each => String(each.visits.length)} {...{ kept, gone }} />
+            <Facts label={say('Cars')} of={carsOf} {...{ kept, gone }} />
+            <Facts label={say('Visits')} of={each => String(each.visits.length)} {...{ kept, gone }} />
             <Facts
-              label="Contacts"
+              label={say('Contacts')}
               of={each => each.contacts.map(({ name }) => name).join(', ')}
               {...{ kept, gone }}
             />
-            <Facts label="Tags" of={each => each.tags.join(', ')} {...{ kept, gone }} />
-            <Facts label="Note" of={each => each.note} {...{ kept, gone }} />
+            <Facts label={say('Tags')} of={each => each.tags.join(', ')} {...{ kept, gone }} />
+            <Facts label={say('Note')} of={each => each.note} {...{ kept, gone }} />
           </tbody>
         </table>
         <p className={pieces.soft}>
-          Cars, visits, consent, messages, contacts, tags and notes of both are kept together; what is not
-          chosen is written into the note. It can be taken apart again.
+          {say(
+            'Cars, visits, consent, messages, contacts, tags and notes of both are kept together; what is not chosen is written into the note. It can be taken apart again.',
+          )}
         </p>
         <Refused of={merging.error} />
         <Group mt="sm">
           <Button loading={merging.busy} onClick={merge}>
-            Make them one
+            {say('Make them one')}
           </Button>
           <Button variant="default" onClick={open}>
-            Leave them as they are
+            {say('Leave them as they are')}
           </Button>
         </Group>
       </Card>

@@ -1,4 +1,5 @@
 import { useNavigate } from '@tanstack/react-router'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
@@ -19,10 +20,10 @@ export function NewCustomer() {
   return (
     <div className={pieces.column}>
       <div className={pieces.heading}>
-        <h1>New customer</h1>
+        <h1>{say('New customer')}</h1>
       </div>
       <div className={pieces.card} style={{ maxWidth: 480 }}>
-        <Form form={form} label="A new customer" onCancel={() => navigate({ to: '/customers' })}>
+        <Form form={form} label={say('A new customer')} onCancel={() => navigate({ to: '/customers' })}>
           <CustomerFields autoFocus isNew form={form} />
         </Form>
       </div>

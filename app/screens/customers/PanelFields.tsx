@@ -1,5 +1,6 @@
 import { Button, Group, Select, TextInput } from '@mantine/core'
 import { IconX } from '@tabler/icons-react'
+import { say } from '../../../main/domain/language/index.ts'
 import { type PanelNoted, panelNames } from '../../../main/domain/shop/index.ts'
 import type { Fields } from '../../data/fields.ts'
 import { IconAct } from '../../parts/IconAct.tsx'
@@ -19,11 +20,11 @@ export function PanelFields({ panels, fields, onChange }: Props) {
     <div className={pieces.whole}>
       {fields.map((panel, i) => (
         <Group key={panel.value.panel} gap="sm" align="flex-end">
-          <Select label="Panel" data={panelNames} {...panel.choice('panel')} />
-          <Select label="Is" data={panelFinishChoices} {...panel.choice('finish')} />
-          <TextInput label="Since" type="date" {...panel.optional('since')} />
+          <Select label={say('Panel')} data={panelNames} {...panel.choice('panel')} />
+          <Select label={say('Is')} data={panelFinishChoices} {...panel.choice('finish')} />
+          <TextInput label={say('Since')} type="date" {...panel.optional('since')} />
           <IconAct
-            label={`Take out ${panel.value.panel}`}
+            label={say('Take out {panel}', { panel: panel.value.panel })}
             icon={IconX}
             onClick={() => onChange(panels.toSpliced(i, 1))}
           />
@@ -36,7 +37,7 @@ export function PanelFields({ panels, fields, onChange }: Props) {
           mt="xs"
           onClick={() => onChange([...panels, { panel: free, finish: 'film', since: null }])}
         >
-          A panel that differs
+          {say('A panel that differs')}
         </Button>
       )}
     </div>

@@ -1,5 +1,6 @@
 import { Select, Textarea, TextInput } from '@mantine/core'
 import type { ConsentsView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
@@ -23,27 +24,29 @@ export function ReachForm({ consents, onDone }: { consents: ConsentsView; onDone
     done: onDone,
   })
   return (
-    <Form form={form} label="Language and postal address" onCancel={onDone}>
+    <Form form={form} label={say('Language and postal address')} onCancel={onDone}>
       <TextInput
-        label="Language"
-        description="A tag such as en, de or es; empty: the shop’s"
+        label={say('Language')}
+        description={say('A tag such as en, de or es; empty: the shop’s')}
         {...form.field('language')}
       />
       <TextInput
-        label="Zone"
-        description="As Europe/London, where they live by another clock; empty: the shop’s"
+        label={say('Zone')}
+        description={say('As Europe/London, where they live by another clock; empty: the shop’s')}
         {...form.field('zone')}
       />
       <Textarea
-        label="Postal address"
-        description="Below the name, a line each; for letters in a window envelope"
+        label={say('Postal address')}
+        description={say('Below the name, a line each; for letters in a window envelope')}
         autosize
         minRows={3}
         {...form.field('postal')}
       />
       <Select
-        label="Country"
-        description="Where the address is; empty: the shop’s. Printed last on a letter that goes abroad"
+        label={say('Country')}
+        description={say(
+          'Where the address is; empty: the shop’s. Printed last on a letter that goes abroad',
+        )}
         data={countryChoices()}
         searchable
         clearable

@@ -4,6 +4,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { CustomerView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useSaving } from '../../data/saving.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -23,17 +24,17 @@ export function SamePerson({ customer }: { customer: CustomerView }) {
   )
   const [looking, setLooking] = useState(false)
   return (
-    <Card title="The same person twice?">
+    <Card title={say('The same person twice?')}>
       <Merges merges={merges} />
       {archivedAt === null && (
         <>
           <AlikeList alike={alike} act={other => <Compare id={id} other={other} />} />
-          {alike.length === 0 && <p className={pieces.soft}>Nobody else on file looks like them.</p>}
+          {alike.length === 0 && <p className={pieces.soft}>{say('Nobody else on file looks like them.')}</p>}
           {looking ? (
             <Find id={id} />
           ) : (
             <Button mt="sm" variant="default" onClick={() => setLooking(true)}>
-              Compare with somebody
+              {say('Compare with somebody')}
             </Button>
           )}
         </>
@@ -51,9 +52,9 @@ function Compare({ id, other }: { id: string; other: { id: string; name: string 
       renderRoot={props => (
         <Link to="/customers/$id/merge/$other" params={{ id, other: other.id }} {...props} />
       )}
-      aria-label={`Compare with ${other.name}`}
+      aria-label={say('Compare with {name}', { name: other.name })}
     >
-      Compare
+      {say('Compare')}
     </Button>
   )
 }
@@ -69,7 +70,7 @@ function Find({ id }: { id: string }) {
   return (
     <>
       <TextInput
-        label="Find the other entry"
+        label={say('Find the other entry')}
         autoFocus
         value={text}
         onChange={event => setText(event.currentTarget.value)}
@@ -96,7 +97,7 @@ function Merges({ merges }: Pick<CustomerView, 'merges'>) {
         {merges.map(({ id, at, who, stayed, otherId, otherName }) => (
           <li key={id}>
             <span className={pieces.grow}>
-              {stayed ? 'Made one with ' : 'Went over to '}
+              {stayed ? `${say('Made one with')} ` : `${say('Went over to')} `}
               <Link to="/customers/$id" params={{ id: otherId }}>
                 {otherName}
               </Link>
@@ -104,7 +105,7 @@ function Merges({ merges }: Pick<CustomerView, 'merges'>) {
                 {fullWords(at, zone)}, {who}
               </small>
             </span>
-            <RowButton does="Take apart" of={otherName} onClick={() => undoing.save({ id })} />
+            <RowButton does={say('Take apart')} of={otherName} onClick={() => undoing.save({ id })} />
           </li>
         ))}
       </ul>

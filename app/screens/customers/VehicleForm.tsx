@@ -1,6 +1,7 @@
 import { Select, Textarea, TextInput } from '@mantine/core'
 import { notifications } from '@mantine/notifications'
 import type { VehicleView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { checkVin, modelYearOf } from '../../../main/domain/vehicle/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -48,22 +49,32 @@ export function VehicleForm({ customerId, vehicle, onDone }: Props) {
     saving: trpc.vehicles.save.mutationOptions(),
     send: (value, version) => ({ ...value, ...(vehicle && { id, version }), customerId }),
     done: ({ warning }) => {
-      if (warning) notifications.show({ title: 'Saved; look at the VIN again', message: warning })
+      if (warning) notifications.show({ title: say('Saved; look at the VIN again'), message: warning })
       onDone()
     },
   })
   return (
-    <Form form={form} label={vehicle ? `Car ${vehicle.plate}` : 'A new car'} onCancel={onDone}>
+    <Form
+      form={form}
+      label={vehicle ? say('Car {plate}', { plate: vehicle.plate }) : say('A new car')}
+      onCancel={onDone}
+    >
       <div className={pieces.fields}>
-        <TextInput label="Plate" autoFocus {...form.field('plate')} />
-        <TextInput label="Make" {...form.field('make')} />
-        <TextInput label="Model" {...form.field('model')} />
-        <TextInput label="Colour" {...form.field('colour')} />
-        <OptionalDecimalInput label="Model year" least={1880} most={2100} whole {...form.field('year')} />
-        <Select label="Size" data={sizeChoices} {...form.choice('sizeClass')} />
-        <Select label="Finish" data={finishChoices} {...form.choice('finish')} />
-        <Select label="Paint" data={paintChoices} {...form.choice('paint')} />
-        <TextInput label="VIN" description={vinNote(form.value.vin)} {...form.optional('vin')} />
+        <TextInput label={say('Plate')} autoFocus {...form.field('plate')} />
+        <TextInput label={say('Make')} {...form.field('make')} />
+        <TextInput label={say('Model')} {...form.field('model')} />
+        <TextInput label={say('Colour')} {...form.field('colour')} />
+        <OptionalDecimalInput
+          label={say('Model year')}
+          least={1880}
+          most={2100}
+          whole
+          {...form.field('year')}
+        />
+        <Select label={say('Size')} data={sizeChoices} {...form.choice('sizeClass')} />
+        <Select label={say('Finish')} data={finishChoices} {...form.choice('finish')} />
+        <Select label={say('Paint')} data={paintChoices} {...form.choice('paint')} />
+        <TextInput label={say('VIN')} description={vinNote(form.value.vin)} {...form.optional('vin')} />
         {!vehicle && (
           <div className={pieces.whole}>
             <OnFile plate={form.value.plate} vin={form.value.vin ?? ''} customerId={customerId} />
@@ -74,7 +85,7 @@ export function VehicleForm({ customerId, vehicle, onDone }: Props) {
           fields={form.each('panels')}
           onChange={panels => form.change({ panels })}
         />
-        <Textarea label="Note" className={pieces.whole} autosize minRows={1} {...form.field('note')} />
+        <Textarea label={say('Note')} className={pieces.whole} autosize minRows={1} {...form.field('note')} />
       </div>
     </Form>
   )
@@ -87,7 +98,7 @@ function vinNote(vin: string | null): string | null {
   const wrong = problems[0]?.message ?? warning
   if (wrong) return wrong
   const read = modelYearOf(vin)
-  return read && `Model year ${read.year}, or ${read.otherYear}`
+  return read && say('Model year {year}, or {otherYear}', { year: read.year, otherYear: read.otherYear })
 }
 
 /** Whose car it may be already. */

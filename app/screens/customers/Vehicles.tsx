@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import type { CustomerView, VehicleView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useEditing } from '../../data/editing.ts'
 import { trpc } from '../../data/trpc.ts'
 import { ArchiveButton } from '../../parts/ArchiveButton.tsx'
@@ -17,23 +18,23 @@ export function Vehicles({ customer }: { customer: CustomerView }) {
   const { editing, edit, close } = useEditing()
   const chosen = customer.vehicles.find(vehicle => vehicle.id === editing)
   return (
-    <Card title="Cars">
+    <Card title={say('Cars')}>
       {customer.vehicles.length === 0 && editing === null && (
         <p className={pieces.soft}>
-          No car yet. Its size and finish decide what each step takes and what it may not get.
+          {say('No car yet. Its size and finish decide what each step takes and what it may not get.')}
         </p>
       )}
       <ul className={pieces.list}>
         {customer.vehicles.map(vehicle => (
           <li key={vehicle.id}>
-            <span className={styles.plate}>{vehicle.plate || 'no plate'}</span>
+            <span className={styles.plate}>{vehicle.plate || say('no plate')}</span>
             <span className={pieces.grow}>
               {carWords(vehicle)}
               <small>
                 {labelOf(sizeChoices, vehicle.sizeClass)},{' '}
                 {labelOf(finishChoices, vehicle.finish).toLowerCase()}
                 {vehicle.paint !== 'unknown' && `, ${labelOf(paintChoices, vehicle.paint).toLowerCase()}`}
-                {vehicle.archivedAt !== null && ', archived'}
+                {vehicle.archivedAt !== null && say(', archived')}
                 {vehicle.note && ` · ${vehicle.note}`}
               </small>
             </span>
@@ -41,9 +42,9 @@ export function Vehicles({ customer }: { customer: CustomerView }) {
               variant="default"
               size="compact-sm"
               renderRoot={props => <Link to="/cars/$id" params={{ id: vehicle.id }} {...props} />}
-              aria-label={`Upkeep of ${nameOf(vehicle)}`}
+              aria-label={say('Upkeep of {vehicle}', { vehicle: nameOf(vehicle) })}
             >
-              Upkeep
+              {say('Upkeep')}
             </Button>
             <Button
               variant="default"
@@ -51,23 +52,23 @@ export function Vehicles({ customer }: { customer: CustomerView }) {
               renderRoot={props => (
                 <Link to="/money/$section/$id" params={{ section: 'newQuote', id: vehicle.id }} {...props} />
               )}
-              aria-label={`Quote for ${nameOf(vehicle)}`}
+              aria-label={say('Quote for {vehicle}', { vehicle: nameOf(vehicle) })}
             >
-              Quote
+              {say('Quote')}
             </Button>
-            <RowButton does="Change" of={nameOf(vehicle)} onClick={edit(vehicle.id)} />
+            <RowButton does={say('Change')} of={nameOf(vehicle)} onClick={edit(vehicle.id)} />
           </li>
         ))}
       </ul>
       {customer.formerCars.length > 0 && (
-        <ul className={pieces.list} aria-label="Cars that were theirs">
+        <ul className={pieces.list} aria-label={say('Cars that were theirs')}>
           {customer.formerCars.map(({ id, vehicleId, carName, onDay, toId, toName }) => (
             <li key={id} className={pieces.soft}>
               <span className={pieces.grow}>
                 <Link to="/cars/$id" params={{ id: vehicleId }}>
                   {carName}
                 </Link>{' '}
-                until {fullDateWords(onDay)}, since then{' '}
+                {say('until {onDay}, since then', { onDay: fullDateWords(onDay) })}{' '}
                 <Link to="/customers/$id" params={{ id: toId }}>
                   {toName}
                 </Link>
@@ -78,13 +79,13 @@ export function Vehicles({ customer }: { customer: CustomerView }) {
       )}
       {editing === null && customer.archivedAt === null && (
         <Button mt="sm" variant="default" onClick={edit('new')}>
-          Add a car
+          {say('Add a car')}
         </Button>
       )}
       {editing !== null && (
         <>
           <VehicleForm key={editing} customerId={customer.id} vehicle={chosen} onDone={close} />
-          {chosen && <ArchiveButton row={chosen} api={trpc.vehicles} label="Archive this car" />}
+          {chosen && <ArchiveButton row={chosen} api={trpc.vehicles} label={say('Archive this car')} />}
         </>
       )}
     </Card>
@@ -96,6 +97,6 @@ const nameOf = (vehicle: VehicleView) => vehicle.plate || carWords(vehicle)
 function carWords(vehicle: VehicleView): string {
   return (
     [vehicle.colour, vehicle.make, vehicle.model, vehicle.year ?? ''].filter(Boolean).join(' ') ||
-    'Make and model not noted'
+    say('Make and model not noted')
   )
 }

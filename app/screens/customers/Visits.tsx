@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router'
 import type { PastJobView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useShop } from '../../data/shop.ts'
 import { Card } from '../../parts/Card.tsx'
 import { HeadRow } from '../../parts/HeadRow.tsx'
@@ -13,16 +14,17 @@ import { fullWords } from '../../parts/time.ts'
 export function Visits({ visits }: { visits: PastJobView[] }) {
   const { zone, currency } = useShop()
   return (
-    <Card title="Visits">
+    <Card title={say('Visits')}>
       {visits.length === 0 ? (
         <p className={pieces.soft}>
-          No visit yet. <Link to="/book">Book one</Link>, and it is listed here with what was done and when.
+          {say('No visit yet.')} <Link to="/book">{say('Book one')}</Link>
+          {say(', and it is listed here with what was done and when.')}
         </p>
       ) : (
         <table className={table.table}>
           <HeadRow
-            columns={['Job', 'Car', 'Came', 'Went home', 'What', 'Price']}
-            figures={{ columns: ['Price'], className: table.number }}
+            columns={[say('Job'), say('Car'), say('Came'), say('Went home'), say('What'), say('Price')]}
+            figures={{ columns: [say('Price')], className: table.number }}
           />
           <tbody>
             {visits.map(visit => (

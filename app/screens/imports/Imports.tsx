@@ -2,6 +2,7 @@ import { Button, FileButton, Group, Select } from '@mantine/core'
 import { useState } from 'react'
 import type { OpenedView } from '../../../main/api/views.ts'
 import type { ImportKind } from '../../../main/domain/imports/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
@@ -24,11 +25,11 @@ export function Imports() {
   }
   return (
     <div className={pieces.column}>
-      <ScreenTitle title="Bring your own data" />
-      <Card title="Which list">
+      <ScreenTitle title={say('Bring your own data')} />
+      <Card title={say('Which list')}>
         <Group align="flex-end" gap="sm">
           <Select
-            label="It holds"
+            label={say('It holds')}
             data={kindChoices}
             value={kind}
             allowDeselect={false}
@@ -40,18 +41,19 @@ export function Imports() {
           <FileButton
             onChange={open}
             accept=".csv,.txt,.tsv,.xlsx,text/csv"
-            inputProps={{ 'aria-label': 'List' }}
+            inputProps={{ 'aria-label': say('List') }}
           >
             {props => (
               <Button {...props} variant={opened ? 'default' : 'filled'} loading={opening.busy}>
-                Choose a CSV or XLSX file
+                {say('Choose a CSV or XLSX file')}
               </Button>
             )}
           </FileButton>
         </Group>
         <p className={pieces.soft}>
-          {kindChoices.find(each => each.value === kind)?.about} Nothing is written before you have seen what
-          would be.
+          {say('{about} Nothing is written before you have seen what would be.', {
+            about: kindChoices.find(each => each.value === kind)?.about ?? '',
+          })}
         </p>
         <Refused of={opening.error} />
       </Card>

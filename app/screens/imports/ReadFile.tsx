@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { OpenedView } from '../../../main/api/views.ts'
 import { importFields, type Reading } from '../../../main/domain/imports/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useAct, useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
@@ -56,14 +57,17 @@ export function ReadFile({ opened, onDone }: Props) {
       {!done && (
         <Card
           title={opened.fileName}
-          about={`${opened.rows.toLocaleString('en-GB')} rows${opened.remembered ? ', read as the last file like it' : ''}`}
+          about={say('{rows} rows{remembered}', {
+            rows: opened.rows.toLocaleString('en-GB'),
+            remembered: opened.remembered ? say(', read as the last file like it') : '',
+          })}
         >
           <Columns opened={opened} reading={reading} change={change} errorAt={faults.at} />
           <Group gap="sm" mt="sm" align="flex-start">
             {(ask.includes('dayOrder') || reading.dayOrder !== null) && (
               <Select
-                label="Days are written"
-                placeholder="choose"
+                label={say('Days are written')}
+                placeholder={say('choose')}
                 data={dayOrderChoices}
                 value={reading.dayOrder ?? settled?.reading.dayOrder ?? null}
                 allowDeselect={false}
@@ -72,8 +76,8 @@ export function ReadFile({ opened, onDone }: Props) {
             )}
             {(ask.includes('volume') || reading.volume !== null) && (
               <Select
-                label="Contents are in"
-                placeholder="choose"
+                label={say('Contents are in')}
+                placeholder={say('choose')}
                 data={volumeChoices}
                 value={reading.volume}
                 allowDeselect={false}
@@ -82,8 +86,8 @@ export function ReadFile({ opened, onDone }: Props) {
             )}
             {(ask.includes('mark') || (reading.mark !== null && reading.mark !== opened.reading.mark)) && (
               <Select
-                label="Fractions are written"
-                placeholder="choose"
+                label={say('Fractions are written')}
+                placeholder={say('choose')}
                 data={markChoices}
                 value={reading.mark}
                 allowDeselect={false}
@@ -103,15 +107,15 @@ export function ReadFile({ opened, onDone }: Props) {
                 disabled={ask.length > 0}
                 onClick={check}
               >
-                Look the rows through
+                {say('Look the rows through')}
               </Button>
               {fresh && report.added > 0 && (
                 <Button loading={taking.busy} onClick={() => taking.save({ fileId, reading })}>
-                  Take in {report.added.toLocaleString('en-GB')} rows
+                  {say('Take in {added} rows', { added: report.added.toLocaleString('en-GB') })}
                 </Button>
               )}
               {ask.length > 0 && (
-                <span className={pieces.soft}>The file does not say how these are written.</span>
+                <span className={pieces.soft}>{say('The file does not say how these are written.')}</span>
               )}
             </Group>
           )}
@@ -139,10 +143,10 @@ function Columns({ opened, reading, change, errorAt }: ColumnsProps) {
           key={field}
           label={label}
           data={data}
-          placeholder="not in the file"
+          placeholder={say('not in the file')}
           clearable={!needed}
           allowDeselect={!needed}
-          clearButtonProps={{ 'aria-label': `No column for ${label}` }}
+          clearButtonProps={{ 'aria-label': say('No column for {label}', { label }) }}
           value={reading.columns[field] === null ? null : String(reading.columns[field] ?? '')}
           error={errorAt(`columns.${field}`)}
           onChange={chosen =>
@@ -156,7 +160,7 @@ function Columns({ opened, reading, change, errorAt }: ColumnsProps) {
 
 function Sample({ opened: { columns, sample } }: { opened: OpenedView }) {
   return (
-    <Scrolled label="First rows of the file">
+    <Scrolled label={say('First rows of the file')}>
       <table className={`${table.table} ${styles.wide}`}>
         <HeadRow columns={columns} />
         <tbody>
@@ -180,10 +184,12 @@ function Working({ done, total, onStop }: { done: number; total: number; onStop(
   const share = total > 0 ? (100 * done) / total : 0
   return (
     <>
-      <p role="status">{Math.floor(share)} % of the rows. The desk goes on meanwhile.</p>
-      <Progress value={share} aria-label="Rows looked through so far" my="sm" />
+      <p role="status">
+        {say('{share} % of the rows. The desk goes on meanwhile.', { share: Math.floor(share) })}
+      </p>
+      <Progress value={share} aria-label={say('Rows looked through so far')} my="sm" />
       <Button variant="default" onClick={onStop}>
-        Stop
+        {say('Stop')}
       </Button>
     </>
   )

@@ -1,5 +1,6 @@
 import { Button, Group } from '@mantine/core'
 import type { ImportStandsView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { Card } from '../../parts/Card.tsx'
 import { DocumentButton } from '../../parts/DocumentButton.tsx'
 import { HeadRow } from '../../parts/HeadRow.tsx'
@@ -11,34 +12,42 @@ import styles from './Imports.module.css'
 type Found = NonNullable<ImportStandsView['report']>
 
 const count = (n: number) => n.toLocaleString('en-GB')
-const rows = (n: number) => (n === 1 ? '1 row' : `${count(n)} rows`)
+const rows = (n: number) => say('{n, plural, one {1 row} other {{n2} rows}}', { n, n2: count(n) })
 
 /** What becomes, or became, of the rows: how many come in, and every one that does not, with what to do about it. */
 export function Report({ report, onDone }: { report: Found; onDone(): void }) {
   const { added, owners, bad, known, importId, badRows, knownRows, notes } = report
   const more = bad + known + notes.length > 0
   return (
-    <Card title={importId === null ? `${rows(added)} can be taken in` : `${rows(added)} taken in`}>
+    <Card
+      title={
+        importId === null
+          ? say('{added} can be taken in', { added: rows(added) })
+          : say('{added} taken in', { added: rows(added) })
+      }
+    >
       <p role="status">
         {[
-          owners > 0 && `${count(owners)} owners are written down with them.`,
-          known > 0 && `${rows(known)} left as they are: on file already.`,
-          bad > 0 && `${rows(bad)} left out: mend them in the file and take it in again.`,
-          bad + known === 0 && 'Nothing is left out.',
+          owners > 0 && say('{owners} owners are written down with them.', { owners: count(owners) }),
+          known > 0 && say('{known} left as they are: on file already.', { known: rows(known) }),
+          bad > 0 && say('{bad} left out: mend them in the file and take it in again.', { bad: rows(bad) }),
+          bad + known === 0 && say('Nothing is left out.'),
         ]
           .filter(Boolean)
           .join(' ')}
       </p>
       <Group>
         {more && (
-          <DocumentButton path="/documents/rows-to-look-at.csv">Save these rows as a list</DocumentButton>
+          <DocumentButton path="/documents/rows-to-look-at.csv">
+            {say('Save these rows as a list')}
+          </DocumentButton>
         )}
-        {importId !== null && <Button onClick={onDone}>Take in another list</Button>}
+        {importId !== null && <Button onClick={onDone}>{say('Take in another list')}</Button>}
       </Group>
       {badRows.length > 0 && (
-        <Scrolled label="Rows left out">
+        <Scrolled label={say('Rows left out')}>
           <table className={`${table.table} ${styles.wide}`}>
-            <HeadRow columns={['Row', 'Column', 'What stands there', 'What to do']} />
+            <HeadRow columns={[say('Row'), say('Column'), say('What stands there'), say('What to do')]} />
             <tbody>
               {badRows.map(({ row, column, value, fix }) => (
                 <tr key={`${row} ${column} ${fix}`}>
@@ -52,11 +61,14 @@ export function Report({ report, onDone }: { report: Found; onDone(): void }) {
               ))}
             </tbody>
           </table>
-          {bad > badRows.length && <p className={pieces.soft}>and more: the list has them all</p>}
+          {bad > badRows.length && <p className={pieces.soft}>{say('and more: the list has them all')}</p>}
         </Scrolled>
       )}
-      <More title="On file already" lines={knownRows.map(({ row, why }) => ({ row, words: why }))} />
-      <More title="Taken in, and worth a look" lines={notes.map(({ row, note }) => ({ row, words: note }))} />
+      <More title={say('On file already')} lines={knownRows.map(({ row, why }) => ({ row, words: why }))} />
+      <More
+        title={say('Taken in, and worth a look')}
+        lines={notes.map(({ row, note }) => ({ row, words: note }))}
+      />
     </Card>
   )
 }
@@ -70,9 +82,7 @@ function More({ title, lines }: { title: string; lines: { row: number; words: st
       </summary>
       <ul className={pieces.list}>
         {lines.map(({ row, words }) => (
-          <li key={`${row} ${words}`}>
-            Row {row}: {words}
-          </li>
+          <li key={`${row} ${words}`}>{say('Row {row}: {words}', { row, words })}</li>
         ))}
       </ul>
     </details>

@@ -1,4 +1,5 @@
 import { useQuery } from '@tanstack/react-query'
+import { say } from '../../../main/domain/language/index.ts'
 import { useSaving } from '../../data/saving.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -16,20 +17,23 @@ export function TakenLists() {
   const undoing = useSaving(trpc.imports.undo.mutationOptions())
   if (!taken) return null
   return (
-    <Card title="Taken in so far" empty={taken.length === 0 && 'No list yet.'}>
+    <Card title={say('Taken in so far')} empty={taken.length === 0 && say('No list yet.')}>
       <ul className={pieces.list}>
         {taken.map(({ id, kind, fileName, at, who, added, undoneAt }) => (
           <li key={id}>
             <span className={pieces.grow}>
               {fileName}: {kindChoices.find(each => each.value === kind)?.label.toLowerCase()},{' '}
-              {added === 1 ? '1 row' : `${added.toLocaleString('en-GB')} rows`}
+              {say('{added, plural, one {1 row} other {{added2} rows}}', {
+                added,
+                added2: added.toLocaleString('en-GB'),
+              })}
               <small>
                 {fullWords(at, zone)}, {who}
-                {undoneAt !== null && `, taken out ${fullWords(undoneAt, zone)}`}
+                {undoneAt !== null && say(', taken out {undoneAt}', { undoneAt: fullWords(undoneAt, zone) })}
               </small>
             </span>
             {undoneAt === null && (
-              <RowButton does="Take it out again" of={fileName} onClick={() => undoing.save({ id })} />
+              <RowButton does={say('Take it out again')} of={fileName} onClick={() => undoing.save({ id })} />
             )}
           </li>
         ))}

@@ -1,4 +1,5 @@
 import type { IntakeView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
@@ -19,10 +20,10 @@ export function AfterWork({ record }: { record: IntakeView }) {
   return (
     <>
       <Card
-        title="Before and after"
+        title={say('Before and after')}
         empty={
           gained.gloss.length + gained.thickness.length === 0 &&
-          'Measure the same panels again once the work is done; what changed is drawn here.'
+          say('Measure the same panels again once the work is done; what changed is drawn here.')
         }
       >
         <GainChart
@@ -32,7 +33,7 @@ export function AfterWork({ record }: { record: IntakeView }) {
           units={units}
         />
       </Card>
-      <Form form={form} label="Measured after the work" save="Keep these readings">
+      <Form form={form} label={say('Measured after the work')} save={say('Keep these readings')}>
         <ThicknessPart
           measured={form.value}
           change={form.change}

@@ -1,6 +1,7 @@
 import { Checkbox, Group, NativeSelect, Textarea } from '@mantine/core'
 import type { IntakeDraft } from '../../../main/api/views.ts'
 import type { WaxState } from '../../../main/domain/intake/words.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import type { Fields } from '../../data/fields.ts'
 import { Card } from '../../parts/Card.tsx'
 import { Chip } from '../../parts/Chip.tsx'
@@ -9,11 +10,11 @@ import { OptionalDecimalInput } from '../../parts/inputs.tsx'
 import pieces from '../../parts/pieces.module.css'
 import styles from './Intake.module.css'
 
-const fuel = ['Empty', '⅛', '¼', '⅜', '½', '⅝', '¾', '⅞', 'Full']
+const fuel = [say('Empty'), '⅛', '¼', '⅜', '½', '⅝', '¾', '⅞', say('Full')]
 const wax: Readonly<Record<WaxState, string>> = {
-  'not asked': 'Not asked',
-  none: 'None',
-  waxed: 'Waxed or sealed',
+  'not asked': say('Not asked'),
+  none: say('None'),
+  waxed: say('Waxed or sealed'),
 }
 
 /** What comes with the car, and what its paint carries. */
@@ -21,11 +22,11 @@ export function Arrival({ fields }: { fields: Fields<IntakeDraft> }) {
   const { value: draft } = fields
   const wear = fields.field('wax')
   return (
-    <Card title="With the car">
+    <Card title={say('With the car')}>
       <div className={pieces.fields}>
         <Group gap="xs" align="flex-end" wrap="nowrap">
           <OptionalDecimalInput
-            label="Odometer"
+            label={say('Odometer')}
             least={0}
             most={9_999_999}
             whole
@@ -33,7 +34,7 @@ export function Arrival({ fields }: { fields: Fields<IntakeDraft> }) {
             {...fields.field('odometer')}
           />
           <NativeSelect
-            aria-label="Odometer in"
+            aria-label={say('Odometer in')}
             data={['km', 'mi']}
             w={90}
             value={draft.odometerUnit}
@@ -43,9 +44,9 @@ export function Arrival({ fields }: { fields: Fields<IntakeDraft> }) {
           />
         </Group>
         <NativeSelect
-          label="Fuel or charge"
+          label={say('Fuel or charge')}
           data={[
-            { value: '', label: 'not looked at' },
+            { value: '', label: say('not looked at') },
             ...fuel.map((label, i) => ({ value: String(i), label })),
           ]}
           value={draft.fuelEighths === null ? '' : String(draft.fuelEighths)}
@@ -55,12 +56,12 @@ export function Arrival({ fields }: { fields: Fields<IntakeDraft> }) {
               .onChange(event.currentTarget.value === '' ? null : Number(event.currentTarget.value))
           }
         />
-        <OptionalDecimalInput label="Keys" least={0} most={50} whole {...fields.field('keys')} />
-        <DegreesInput label="Air" {...fields.field('airC')} />
-        <DegreesInput label="Panel" {...fields.field('panelC')} />
+        <OptionalDecimalInput label={say('Keys')} least={0} most={50} whole {...fields.field('keys')} />
+        <DegreesInput label={say('Air')} {...fields.field('airC')} />
+        <DegreesInput label={say('Panel')} {...fields.field('panelC')} />
       </div>
-      <fieldset className={styles.chips} aria-label="Wax or sealant on the paint">
-        <legend>Wax or sealant on the paint</legend>
+      <fieldset className={styles.chips} aria-label={say('Wax or sealant on the paint')}>
+        <legend>{say('Wax or sealant on the paint')}</legend>
         {(Object.keys(wax) as WaxState[]).map(state => (
           <Chip
             key={state}
@@ -74,17 +75,17 @@ export function Arrival({ fields }: { fields: Fields<IntakeDraft> }) {
       </fieldset>
       <div className={pieces.two}>
         <Textarea
-          label="Belongings left in it"
+          label={say('Belongings left in it')}
           maxLength={1_000}
           autosize
           minRows={2}
           {...fields.field('belongings')}
         />
-        <Textarea label="Note" maxLength={2_000} autosize minRows={2} {...fields.field('note')} />
+        <Textarea label={say('Note')} maxLength={2_000} autosize minRows={2} {...fields.field('note')} />
       </div>
       <Checkbox
         mt="sm"
-        label="Gone over with the owner: the damage marked here is agreed"
+        label={say('Gone over with the owner: the damage marked here is agreed')}
         {...fields.tick('damageAgreed')}
       />
     </Card>

@@ -1,5 +1,6 @@
 import { TextInput } from '@mantine/core'
 import type { IntakeEntryView, IntakeView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
@@ -27,8 +28,8 @@ export function CorrectionForm({ record, entry, onDone }: Props) {
   return (
     <Form
       form={form}
-      label="Correction"
-      save={`Sign the correction of page ${entry.number}`}
+      label={say('Correction')}
+      save={say('Sign the correction of page {number}', { number: entry.number })}
       onCancel={onDone}
     >
       <IntakeFields
@@ -37,10 +38,10 @@ export function CorrectionForm({ record, entry, onDone }: Props) {
         change={part => form.change({ draft: { ...draft, ...part } })}
         faults={form.faults}
       />
-      <Card title="Signature">
+      <Card title={say('Signature')}>
         <div className={pieces.fields}>
-          <TextInput label="What was wrong" maxLength={500} {...form.field('reason')} />
-          <TextInput label="Name of the owner" maxLength={80} {...form.field('ownerName')} />
+          <TextInput label={say('What was wrong')} maxLength={500} {...form.field('reason')} />
+          <TextInput label={say('Name of the owner')} maxLength={80} {...form.field('ownerName')} />
         </div>
         <SignBox
           value={signature}

@@ -1,4 +1,5 @@
 import type { IntakeEntryView, IntakeView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { carThickness } from '../../../main/domain/measure/index.ts'
 import { documentHref } from '../../data/door.ts'
 import { degrees } from '../../parts/degrees.ts'
@@ -26,21 +27,32 @@ export function EntrySheet({ record, entry, correctedBy }: Props) {
   return (
     <article
       className={correctedBy === null ? styles.page : `${styles.page} ${styles.superseded}`}
-      aria-label={`Page ${entry.number}`}
+      aria-label={say('Page {number}', { number: entry.number })}
     >
       <h2>
-        {facts.shopName}: intake, job {facts.jobNumber}, page {entry.number}
+        {say('{shopName}: intake, job {jobNumber}, page {number}', {
+          shopName: facts.shopName,
+          jobNumber: facts.jobNumber,
+          number: entry.number,
+        })}
       </h2>
       <p>
-        Signed by {entry.ownerName}, {fullWords(entry.signedAt, zone)}.
-        {entry.corrects !== null && ` Corrects page ${entry.corrects}: ${entry.reason}.`}
-        {correctedBy !== null && <b> Corrected by page {correctedBy}; kept as it was signed.</b>}
+        {say('Signed by {ownerName}, {signedAt}.', {
+          ownerName: entry.ownerName,
+          signedAt: fullWords(entry.signedAt, zone),
+        })}
+        {entry.corrects !== null &&
+          ` ${say('Corrects page {corrects}: {reason}.', { corrects: entry.corrects, reason: entry.reason })}`}
+        {correctedBy !== null && (
+          <b> {say('Corrected by page {correctedBy}; kept as it was signed.', { correctedBy })}</b>
+        )}
       </p>
       <Facts
         of={{
-          Vehicle: `${facts.plate}, ${facts.vehicleWords}${facts.vin ? `, VIN ${facts.vin}` : ''}`,
+          Vehicle: `${facts.plate}, ${facts.vehicleWords}${facts.vin ? say(', VIN {vin}', { vin: facts.vin }) : ''}`,
           Odometer: draft.odometer !== null && `${draft.odometer.toLocaleString()} ${draft.odometerUnit}`,
-          'Fuel or charge': draft.fuelEighths !== null && `${draft.fuelEighths} of 8`,
+          'Fuel or charge':
+            draft.fuelEighths !== null && say('{fuelEighths} of 8', { fuelEighths: draft.fuelEighths }),
           Keys: draft.keys,
           Belongings: draft.belongings || null,
           'Wax or sealant': draft.wax,
@@ -51,7 +63,7 @@ export function EntrySheet({ record, entry, correctedBy }: Props) {
       />
       <CarDrawing shape={draft.shape} defects={draft.defects} finishes={facts.finishes} />
       {draft.defects.length === 0 ? (
-        <p>No marks were found.</p>
+        <p>{say('No marks were found.')}</p>
       ) : (
         <ol className={pieces.plain}>
           {draft.defects.map(defect => (

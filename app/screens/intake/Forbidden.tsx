@@ -1,6 +1,7 @@
 import { Button, Group, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { ForbiddenView, IntakeView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
@@ -15,7 +16,10 @@ export function Forbidden({ record }: { record: IntakeView }) {
   const { forbidden, decisions, open, jobId } = record
   if (forbidden.length === 0 && decisions.length === 0) return null
   return (
-    <Card title="What the paint forbids" about="common practice; the paint’s and the product’s maker decide">
+    <Card
+      title={say('What the paint forbids')}
+      about={say('common practice; the paint’s and the product’s maker decide')}
+    >
       {open &&
         forbidden.map(each => (
           <OneRule key={`${each.treatment} ${each.rule} ${each.panels}`} jobId={jobId} rule={each} />
@@ -25,8 +29,13 @@ export function Forbidden({ record }: { record: IntakeView }) {
         <ul className={pieces.plain}>
           {decisions.map(({ treatment, rule, panels, decision, reason, at, who }) => (
             <li key={`${at} ${rule} ${panels} ${treatment}`}>
-              {decision === 'do it' ? '⚑ Done all the same' : '✓ Left out'}: {panels.join(', ')} of{' '}
-              {treatment} ({rule}){reason && `, because: ${reason}`}{' '}
+              {say('{decision}: {panels} of {treatment} ({rule})', {
+                decision: decision === 'do it' ? say('⚑ Done all the same') : say('✓ Left out'),
+                panels: panels.join(', '),
+                treatment,
+                rule,
+              })}
+              {reason && say(', because: {reason}', { reason })}{' '}
               <small className={pieces.soft}>
                 {who}, {fullWords(at, record.zone)}
               </small>
@@ -59,25 +68,32 @@ function OneRule({ jobId, rule }: { jobId: string; rule: ForbiddenView }) {
       </p>
       <Group align="flex-end">
         <Button onClick={() => decide('leave out')} loading={deciding.busy} disabled={rule.on.length === 0}>
-          Leave {rule.panels.length === 1 ? rule.panels[0] : `${rule.panels.length} panels`} out
+          {say('Leave {panels} out', {
+            panels:
+              rule.panels.length === 1
+                ? (rule.panels[0] ?? '')
+                : say('{panels} panels', { panels: rule.panels.length }),
+          })}
         </Button>
         {rule.mayOverride && (
           <>
             <TextInput
-              label="Why all the same"
+              label={say('Why all the same')}
               maxLength={500}
               value={reason}
               error={error}
               onChange={event => setReason(event.currentTarget.value)}
             />
             <Button variant="default" onClick={() => decide('do it')} loading={deciding.busy}>
-              Do it all the same
+              {say('Do it all the same')}
             </Button>
           </>
         )}
       </Group>
       {rule.on.length === 0 && (
-        <p className={pieces.soft}>Nothing would be left of it: book another treatment for this car.</p>
+        <p className={pieces.soft}>
+          {say('Nothing would be left of it: book another treatment for this car.')}
+        </p>
       )}
       <Refused words={faults.rest()} />
     </fieldset>

@@ -1,4 +1,5 @@
 import type { IntakeView, Measured } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { carThickness } from '../../../main/domain/measure/index.ts'
 import pieces from '../../parts/pieces.module.css'
 import styles from './Intake.module.css'
@@ -35,21 +36,23 @@ export function GainChart({ gloss, before, after, units }: Props) {
       {angles.map(([angle, lines]) => (
         <Lines
           key={angle}
-          title={`Gloss at ${angle}°`}
+          title={say('Gloss at {angle}°', { angle })}
           lines={lines.map(({ panel, beforeGu, afterGu, changeGu, limitGu, real }) => ({
             label: panel,
             from: beforeGu,
             to: afterGu,
             doubt: limitGu,
-            words: `${beforeGu.toFixed(0)} → ${afterGu.toFixed(0)} GU, ${
-              real
+            words: say('{beforeGu} → {afterGu} GU, {real}', {
+              beforeGu: beforeGu.toFixed(0),
+              afterGu: afterGu.toFixed(0),
+              real: real
                 ? `${changeGu > 0 ? '+' : ''}${changeGu.toFixed(1)}`
-                : `no real change (under ${limitGu.toFixed(1)})`
-            }`,
+                : say('no real change (under {limitGu})', { limitGu: limitGu.toFixed(1) }),
+            }),
           }))}
         />
       ))}
-      {thickness.length > 0 && <Lines title="Thickness, typical of each panel" lines={thickness} />}
+      {thickness.length > 0 && <Lines title={say('Thickness, typical of each panel')} lines={thickness} />}
     </>
   )
 }

@@ -2,6 +2,7 @@ import { Button } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
 import { useState } from 'react'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import { Lines } from '../../parts/Facts.tsx'
@@ -20,17 +21,22 @@ export function Intake() {
   const query = useQuery(trpc.intake.get.queryOptions({ jobId: id }))
   const [correcting, setCorrecting] = useState(false)
   const record = query.data
-  if (!record) return <Lookup error={query.error} what="the intake" to="/" label="To the board" />
+  if (!record)
+    return <Lookup error={query.error} what={say('the intake')} to="/" label={say('To the board')} />
   const last = record.entries.at(-1)
   const { facts } = record
   return (
     <div className={styles.screen}>
       <header className={`${pieces.heading} ${styles.unprinted}`}>
-        <h1>Intake, {facts.plate}</h1>
+        <h1>{say('Intake, {plate}', { plate: facts.plate })}</h1>
         <span className={pieces.soft}>
-          {facts.customerName} · {facts.vehicleWords} · job {record.number} ·{' '}
+          {say('{customerName} · {vehicleWords} · job {number} ·', {
+            customerName: facts.customerName,
+            vehicleWords: facts.vehicleWords,
+            number: record.number,
+          })}{' '}
           <Link to="/jobs/$id" params={{ id }} className={pieces.soft}>
-            back to the job
+            {say('back to the job')}
           </Link>
         </span>
         {last && (
@@ -41,10 +47,10 @@ export function Intake() {
               onClick={() => setCorrecting(now => !now)}
               aria-expanded={correcting}
             >
-              Correct it
+              {say('Correct it')}
             </Button>
             <Button variant="default" onClick={() => window.print()}>
-              Print
+              {say('Print')}
             </Button>
           </div>
         )}
@@ -53,7 +59,7 @@ export function Intake() {
         <Forbidden record={record} />
       </div>
       {record.cautions.length > 0 && (
-        <Card title="With the machine in hand" className={`${pieces.card} ${styles.unprinted}`}>
+        <Card title={say('With the machine in hand')} className={`${pieces.card} ${styles.unprinted}`}>
           <details>
             <summary>{record.cautions[1]}</summary>
             <Lines of={record.cautions} />

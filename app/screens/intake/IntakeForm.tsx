@@ -1,5 +1,6 @@
 import { Button, TextInput } from '@mantine/core'
 import type { IntakeView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -27,21 +28,22 @@ export function IntakeForm({ record }: { record: IntakeView }) {
   const refused = faultsOf(signing.error)
   const sign = () => signing.save({ jobId, version: form.version, draft, ownerName, signature }, form.settle)
   return (
-    <Form form={form} label="Intake" save="Keep it so far">
+    <Form form={form} label={say('Intake')} save={say('Keep it so far')}>
       <IntakeFields
         record={record}
         draft={draft}
         change={part => form.change({ draft: { ...draft, ...part } })}
         faults={signing.error ? refused : form.faults}
       />
-      <Card title="Signature">
+      <Card title={say('Signature')}>
         <p>
-          I have seen the marks and photos of my car with the shop, and they are as it came. Signed, this page
-          is not changed any more; what was wrong is put right on a further page.
+          {say(
+            'I have seen the marks and photos of my car with the shop, and they are as it came. Signed, this page is not changed any more; what was wrong is put right on a further page.',
+          )}
         </p>
         <div className={pieces.fields}>
           <TextInput
-            label="Name of the owner"
+            label={say('Name of the owner')}
             maxLength={80}
             {...form.field('ownerName')}
             error={refused.at('ownerName')}
@@ -54,7 +56,7 @@ export function IntakeForm({ record }: { record: IntakeView }) {
         />
         <Refused words={refused.rest()} />
         <Button onClick={sign} loading={signing.busy} size="md">
-          Sign the intake
+          {say('Sign the intake')}
         </Button>
       </Card>
     </Form>

@@ -1,6 +1,7 @@
 import { Button, FileButton, Group } from '@mantine/core'
 import { type DragEvent, useState } from 'react'
 import type { IntakeView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { askApp } from '../../data/connection.ts'
 import { documentHref } from '../../data/door.ts'
 import { useSaving } from '../../data/saving.ts'
@@ -29,8 +30,8 @@ export function Photos({ jobId, photos }: Props) {
   }
   return (
     <Card
-      title="Photos"
-      about="turned upright; where they were taken is not kept"
+      title={say('Photos')}
+      about={say('turned upright; where they were taken is not kept')}
       onDragOver={event => {
         event.preventDefault()
         setOver(true)
@@ -59,34 +60,34 @@ export function Photos({ jobId, photos }: Props) {
             </a>
             <Button
               variant="subtle"
-              aria-label={`Take out photo ${i + 1}`}
+              aria-label={say('Take out photo {i}', { i: i + 1 })}
               loading={removing.busy}
               onClick={() => removing.save({ id })}
             >
-              Take out
+              {say('Take out')}
             </Button>
           </li>
         ))}
       </ul>
-      {photos.length === 0 && <p className={pieces.soft}>No photo yet. Drop some here, or:</p>}
+      {photos.length === 0 && <p className={pieces.soft}>{say('No photo yet. Drop some here, or:')}</p>}
       <Group mt="sm">
         <FileButton accept="image/jpeg,image/png,image/webp" multiple onChange={add}>
           {props => (
             <Button variant="default" loading={adding.busy} {...props}>
-              Choose photos
+              {say('Choose photos')}
             </Button>
           )}
         </FileButton>
         <FileButton accept="image/*" capture="environment" onChange={file => file && add([file])}>
           {props => (
             <Button variant="default" loading={adding.busy} {...props}>
-              Use the camera
+              {say('Use the camera')}
             </Button>
           )}
         </FileButton>
         {adding.busy && (
           <span role="status" className={pieces.soft}>
-            {left} to go
+            {say('{left} to go', { left })}
           </span>
         )}
       </Group>

@@ -1,6 +1,7 @@
 import { Button, Group, Input } from '@mantine/core'
 import { useEffect, useRef } from 'react'
 import SignaturePad from 'signature_pad'
+import { say } from '../../../main/domain/language/index.ts'
 import styles from './Intake.module.css'
 
 interface Props {
@@ -37,16 +38,16 @@ export function SignBox({ value, onChange, error }: Props) {
     if (value === '') pad.current?.clear()
   }, [value])
   return (
-    <Input.Wrapper label="Signature of the owner" error={error} labelElement="div">
+    <Input.Wrapper label={say('Signature of the owner')} error={error} labelElement="div">
       <canvas
         ref={canvas}
         className={styles.sign}
-        aria-label="Signature of the owner: sign here"
+        aria-label={say('Signature of the owner: sign here')}
         role="img"
       />
       <Group>
         <Button variant="default" onClick={() => onChange('')} disabled={value === ''}>
-          Clear the signature
+          {say('Clear the signature')}
         </Button>
       </Group>
     </Input.Wrapper>
@@ -85,7 +86,7 @@ export function Signature({ path, name }: { path: string; name: string }) {
       className={styles.signed}
       viewBox={`0 0 ${size.width} ${size.height}`}
       role="img"
-      aria-label={`Signature of ${name}`}
+      aria-label={say('Signature of {name}', { name })}
     >
       <path d={path.startsWith('M') ? path : ''} />
     </svg>

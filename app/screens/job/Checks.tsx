@@ -1,6 +1,7 @@
 import { Checkbox, Select } from '@mantine/core'
 import { useState } from 'react'
 import type { JobView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import pieces from '../../parts/pieces.module.css'
@@ -17,11 +18,11 @@ export function Checks({ job }: { job: JobView }) {
   const key = { id: job.id, version: job.version }
   const here = job.can.handOver
   return (
-    <Card className={styles.card} title="Checks">
+    <Card className={styles.card} title={say('Checks')}>
       {here && (
         <Select
-          label="Who looks"
-          placeholder="Choose"
+          label={say('Who looks')}
+          placeholder={say('Choose')}
           maw={260}
           data={job.crewNames}
           value={by}

@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core'
 import { useState } from 'react'
 import type { JobView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { AskDialog } from '../../parts/AskDialog.tsx'
 import { useJobAct } from './useJobAct.ts'
@@ -13,7 +14,7 @@ export function Cover({ job }: { job: JobView }) {
   if (job.coveredBy !== null)
     return (
       <>
-        Leaves under cover, confirmed by {job.coveredBy}{' '}
+        {say('Leaves under cover, confirmed by {coveredBy}', { coveredBy: job.coveredBy })}{' '}
         {job.can.promise && (
           <Button
             size="compact-xs"
@@ -21,25 +22,27 @@ export function Cover({ job }: { job: JobView }) {
             loading={cover.isPending}
             onClick={() => cover.mutate({ ...key, by: null })}
           >
-            Take that back
+            {say('Take that back')}
           </Button>
         )}
       </>
     )
   return (
     <>
-      Stays here until it may get wet{' '}
+      {say('Stays here until it may get wet')}{' '}
       {job.can.promise && (
         <Button size="compact-xs" variant="default" onClick={() => setAsking(true)}>
-          It leaves under cover
+          {say('It leaves under cover')}
         </Button>
       )}
       {asking && (
         <AskDialog
-          title="Covered transport and storage"
-          words="Only where somebody answers for it: the car must travel and stand under cover until it may get wet. What was promised stays until you promise anew."
-          label="Confirmed by"
-          action="Write it down"
+          title={say('Covered transport and storage')}
+          words={say(
+            'Only where somebody answers for it: the car must travel and stand under cover until it may get wet. What was promised stays until you promise anew.',
+          )}
+          label={say('Confirmed by')}
+          action={say('Write it down')}
           busy={cover.isPending}
           onClose={() => setAsking(false)}
           onSay={by => cover.mutate({ ...key, by })}

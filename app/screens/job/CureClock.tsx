@@ -1,5 +1,6 @@
 import type { CureMarks, JobView } from '../../../main/api/views.ts'
 import { type CureProfile, cureCurve } from '../../../main/domain/cure/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useShop } from '../../data/shop.ts'
 import { Card } from '../../parts/Card.tsx'
 import { Chart, Rule } from '../../parts/Chart.tsx'
@@ -30,16 +31,16 @@ export function CureClock({ job }: { job: JobView }) {
   const coat = laid.at(-1) ?? coats.at(-1)
   if (!coat) return null
   return (
-    <Card className={styles.card} title="Cure clock">
+    <Card className={styles.card} title={say('Cure clock')}>
       <Clock job={job} coat={coat} />
     </Card>
   )
 }
 
 const usualWords = {
-  set: 'as set for the bay',
-  'last week': 'the middle of the bay’s last week',
-  profile: 'the profile’s own, for want of readings',
+  set: say('as set for the bay'),
+  'last week': say('the middle of the bay’s last week'),
+  profile: say('the profile’s own, for want of readings'),
 } as const
 
 interface Coat {
@@ -57,7 +58,9 @@ function Curve({ marks, profile, nowAt }: Coat & { nowAt: number | null }) {
   const samples = Array.from({ length: 61 }, (_, i) => marks.coatEndAt + (spanMin * i) / 60)
   return (
     <Chart
-      label={`Cure of ${marks.productName} over time, drawn between the figures of its profile`}
+      label={say('Cure of {productName} over time, drawn between the figures of its profile', {
+        productName: marks.productName,
+      })}
       shape={({ width }) => {
         const x = (at: number) => ((at - marks.coatEndAt) / spanMin) * width
         const line = (of: 'early' | 'likely' | 'late') =>
@@ -93,25 +96,36 @@ function Clock({ job, coat }: { job: JobView; coat: Coat }) {
   const age = cureAge(marks)(job.nowAt)
   const when = (at: number | null) => (at === null ? '—' : nearWords(at, job.zone, job.nowAt))
   const reached = (at: number) =>
-    at <= job.nowAt ? <span className={pieces.kept}>✓ since {when(at)}</span> : `from ${when(at)}`
+    at <= job.nowAt ? (
+      <span className={pieces.kept}>{say('✓ since {at}', { at: when(at) })}</span>
+    ) : (
+      say('from {at}', { at: when(at) })
+    )
   const running = marks.actual && job.nowAt >= marks.coatEndAt
   const { clock } = marks
   return (
     <div>
       <p className={pieces.soft}>
-        {marks.productName}, {marks.actual ? 'finished' : 'planned for'} {when(marks.coatEndAt)}.{' '}
+        {marks.productName}, {marks.actual ? say('finished') : say('planned for')} {when(marks.coatEndAt)}.{' '}
         {running
-          ? `Cure age ${durationWords(Math.floor(age))} at ${degrees(profile.referenceC, units)}. ${passedWords(marks, job.nowAt, when)}`
-          : 'The clock starts when the coat is finished.'}
+          ? say('Cure age {age} at {referenceC}. {marks}', {
+              age: durationWords(Math.floor(age)),
+              referenceC: degrees(profile.referenceC, units),
+              marks: passedWords(marks, job.nowAt, when),
+            })
+          : say('The clock starts when the coat is finished.')}
       </p>
       <Curve {...coat} nowAt={running ? job.nowAt : null} />
       {clock && (
         <>
           <PartsBar until={clock.untilSafe} />
           <p className={pieces.soft}>
-            Until the earliest handover; what is still to come at {degrees(clock.usualC, units)},{' '}
-            {usualWords[clock.usualFrom]}.{clock.heated && ' A heated cure is recorded.'}
-            {clock.stalled && ' ⚠ In this cold some moments below are never reached: warm the bay.'}
+            {say('Until the earliest handover; what is still to come at {usualC}, {usualWords}.', {
+              usualC: degrees(clock.usualC, units),
+              usualWords: usualWords[clock.usualFrom],
+            })}
+            {clock.heated && ` ${say('A heated cure is recorded.')}`}
+            {clock.stalled && ` ${say('⚠ In this cold some moments below are never reached: warm the bay.')}`}
           </p>
         </>
       )}
@@ -119,7 +133,11 @@ function Clock({ job, coat }: { job: JobView; coat: Coat }) {
         of={{
           '▲ Safe to touch': reached(marks.tackFreeAt),
           'Next layer':
-            marks.recoatOpensAt !== null && `${when(marks.recoatOpensAt)} to ${when(marks.recoatClosesAt)}`,
+            marks.recoatOpensAt !== null &&
+            say('{recoatOpensAt} to {recoatClosesAt}', {
+              recoatOpensAt: when(marks.recoatOpensAt),
+              recoatClosesAt: when(marks.recoatClosesAt),
+            }),
           '◆ Topper': marks.topperAt !== null && reached(marks.topperAt),
           '● Earliest pick-up': reached(marks.safeAt),
           'Recommended pick-up': when(marks.advisedAt),

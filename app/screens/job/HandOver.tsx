@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core'
 import { useState } from 'react'
 import type { JobView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { AskDialog } from '../../parts/AskDialog.tsx'
 import { longWords } from '../../parts/time.ts'
@@ -30,26 +31,34 @@ export function HandOver({ job, happened }: { job: JobView; happened: Happened }
         onClick={() => (early ? happened.take(() => setAsking(true)) : leave())}
         loading={handOver.isPending}
       >
-        Hand over
+        {say('Hand over')}
       </Button>
       {asking && (
         <AskDialog
           title={
             undone
-              ? 'Hand over with steps not finished?'
+              ? say('Hand over with steps not finished?')
               : !tooSoon
-                ? 'Hand over with checks not ticked off?'
-                : 'Hand over before the profile’s minimum?'
+                ? say('Hand over with checks not ticked off?')
+                : say('Hand over before the profile’s minimum?')
           }
           words={
             !tooSoon
-              ? `Not ticked off: ${open.join('; ')}. Handing over all the same needs a reason, which is kept.`
+              ? say('Not ticked off: {open}. Handing over all the same needs a reason, which is kept.', {
+                  open: open.join('; '),
+                })
               : job.coated
-                ? `By its cure profile the earliest pick-up is ${safe}. The data sheet decides. Handing over earlier needs a reason, which is kept.`
-                : `Its work is planned until ${safe}. Handing over before it is done needs a reason, which is kept.`
+                ? say(
+                    'By its cure profile the earliest pick-up is {safe}. The data sheet decides. Handing over earlier needs a reason, which is kept.',
+                    { safe },
+                  )
+                : say(
+                    'Its work is planned until {safe}. Handing over before it is done needs a reason, which is kept.',
+                    { safe },
+                  )
           }
-          label="Reason"
-          action="Hand over all the same"
+          label={say('Reason')}
+          action={say('Hand over all the same')}
           busy={handOver.isPending}
           onClose={() => setAsking(false)}
           onSay={leave}

@@ -1,4 +1,5 @@
 import { TextInput } from '@mantine/core'
+import { say } from '../../../main/domain/language/index.ts'
 import { longWords } from '../../parts/time.ts'
 import type { Happened } from './useHappened.ts'
 
@@ -6,11 +7,11 @@ import type { Happened } from './useHappened.ts'
 export function HappenedInput({ happened, zone }: { happened: Happened; zone: string }) {
   return (
     <TextInput
-      label="It happened at"
-      placeholder="now"
+      label={say('It happened at')}
+      placeholder={say('now')}
       description={
         happened.at === undefined
-          ? 'Empty for now; else 10:40 or yesterday 17:30'
+          ? say('Empty for now; else 10:40 or yesterday 17:30')
           : longWords(happened.at, zone)
       }
       value={happened.text}

@@ -2,6 +2,7 @@ import { Group, TextInput } from '@mantine/core'
 import { notifications } from '@mantine/notifications'
 import type { JobCureView, JobView } from '../../../main/api/views.ts'
 import { lampCautions } from '../../../main/domain/hazard/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -22,22 +23,30 @@ export function Heatings({ job, cure: view }: { job: JobView; cure: JobCureView 
   const when = (at: number) => nearWords(at, job.zone, job.nowAt)
   return (
     <>
-      <h3>Heated cure</h3>
+      <h3>{say('Heated cure')}</h3>
       <p className={pieces.soft}>
         {view.heatRows.length === 0
-          ? 'No data sheet of what is laid here has a row for heat, so heat shortens nothing; it can be recorded all the same.'
-          : `By its data sheet: ${view.heatRows.join('; ')}. Less than that shortens nothing.`}
+          ? say(
+              'No data sheet of what is laid here has a row for heat, so heat shortens nothing; it can be recorded all the same.',
+            )
+          : say('By its data sheet: {heatRows}. Less than that shortens nothing.', {
+              heatRows: view.heatRows.join('; '),
+            })}
       </p>
       {view.heatings.map(heating => (
         <Group key={heating.id} gap="sm">
           <span>
-            {when(heating.fromAt)} to {when(heating.toAt)}, panel at {degrees(heating.panelC, units)} or
-            hotter{heating.note && `, ${heating.note}`} ({heating.who})
+            {say('{fromAt} to {toAt}, panel at {panelC} or hotter', {
+              fromAt: when(heating.fromAt),
+              toAt: when(heating.toAt),
+              panelC: degrees(heating.panelC, units),
+            })}
+            {heating.note && `, ${heating.note}`} ({heating.who})
           </span>
           {view.canHeat && (
             <RowButton
-              does="Take back"
-              of={`the heated cure of ${when(heating.fromAt)}`}
+              does={say('Take back')}
+              of={say('the heated cure of {fromAt}', { fromAt: when(heating.fromAt) })}
               size="compact-xs"
               disabled={take.isPending}
               onClick={() => take.mutate({ jobId: job.id, version: job.version, id: heating.id })}
@@ -47,7 +56,7 @@ export function Heatings({ job, cure: view }: { job: JobView; cure: JobCureView 
       ))}
       {view.canHeat && (
         <details>
-          <summary>Record a heated cure</summary>
+          <summary>{say('Record a heated cure')}</summary>
           <Lines of={lampCautions(units)} />
           <HeatingForm job={job} />
         </details>
@@ -65,17 +74,17 @@ function HeatingForm({ job }: { job: JobView }) {
     done: ({ counted }) =>
       notifications.show({
         message: counted
-          ? 'Recorded: it meets a row of the data sheet, and the clock follows it.'
-          : 'Recorded. It meets no row of a data sheet, so the clock does not change.',
+          ? say('Recorded: it meets a row of the data sheet, and the clock follows it.')
+          : say('Recorded. It meets no row of a data sheet, so the clock does not change.'),
       }),
   })
   return (
-    <Form form={form} label="Heated cure" save="Record it" ready={form.value.panelC !== null}>
+    <Form form={form} label={say('Heated cure')} save={say('Record it')} ready={form.value.panelC !== null}>
       <Group align="flex-start" gap="0.75rem" mt="xs">
-        <MomentInput label="From" {...form.field('fromAt')} />
-        <MomentInput label="To" {...form.field('toAt')} />
-        <DegreesInput label="Coldest panel" required {...form.field('panelC')} />
-        <TextInput label="With what" {...form.field('note')} />
+        <MomentInput label={say('From')} {...form.field('fromAt')} />
+        <MomentInput label={say('To')} {...form.field('toAt')} />
+        <DegreesInput label={say('Coldest panel')} required {...form.field('panelC')} />
+        <TextInput label={say('With what')} {...form.field('note')} />
       </Group>
     </Form>
   )

@@ -2,6 +2,7 @@ import { Alert, Button, Group } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
 import type { JobView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { scopeWords } from '../../../main/domain/shop/index.ts'
 import { showPhone } from '../../../main/domain/vehicle/index.ts'
 import { useShop } from '../../data/shop.ts'
@@ -37,7 +38,7 @@ export function Job() {
   const { id } = useParams({ from: '/jobs/$id' })
   const query = useQuery({ ...trpc.jobs.get.queryOptions({ id }), refetchInterval: 60_000 })
   const job = query.data
-  if (!job) return <Lookup error={query.error} what="the job" to="/" label="To the board" />
+  if (!job) return <Lookup error={query.error} what={say('the job')} to="/" label={say('To the board')} />
   return <OneJob key={id} job={job} />
 }
 
@@ -53,29 +54,33 @@ function OneJob({ job }: { job: JobView }) {
           {job.vehicle.plate} <span>{job.customer.name}</span>
         </h1>
         <span className={pieces.soft}>
-          job {job.number} · {statusWords[job.status]} · {job.vehicle.words} ·{' '}
+          {say('job {number} · {statusWords} · {words} ·', {
+            number: job.number,
+            statusWords: statusWords[job.status],
+            words: job.vehicle.words,
+          })}{' '}
           <Link to="/customers/$id" params={{ id: job.customer.id }}>
-            customer
+            {say('customer')}
           </Link>{' '}
           ·{' '}
           <Link to="/cars/$id" params={{ id: job.vehicle.id }}>
-            upkeep
+            {say('upkeep')}
           </Link>{' '}
           ·{' '}
           <Link to="/jobs/$id/intake" params={{ id: job.id }}>
-            intake
+            {say('intake')}
           </Link>
           {job.customer.phone && ` · ${showPhone(job.customer.phone, country)}`}
         </span>
         {job.leftAt === null && (
           <b className={late ? pieces.late : pieces.kept}>
             {job.lateMin > 0
-              ? `⚑ running late, ${durationWords(job.lateMin)}`
+              ? say('⚑ running late, {lateMin}', { lateMin: durationWords(job.lateMin) })
               : job.unfetchedAt !== null
-                ? `⚑ ready since ${when(job.unfetchedAt)}, not fetched`
+                ? say('⚑ ready since {unfetchedAt}, not fetched', { unfetchedAt: when(job.unfetchedAt) })
                 : job.uncovered
                   ? `⚑ ${job.uncovered}`
-                  : `✓ on time for ${when(job.promisedAt)}`}
+                  : say('✓ on time for {promisedAt}', { promisedAt: when(job.promisedAt) })}
           </b>
         )}
         <span className={styles.acts}>
@@ -85,11 +90,11 @@ function OneJob({ job }: { job: JobView }) {
       <SlipOffer job={job} />
       <MissedWait job={job} />
       {job.conflicts.map(words => (
-        <Alert key={words} color="red" title="Conflict">
+        <Alert key={words} color="red" title={say('Conflict')}>
           {words}
         </Alert>
       ))}
-      <section className={pieces.card} aria-label="From drop-off to handover">
+      <section className={pieces.card} aria-label={say('From drop-off to handover')}>
         <JobLine job={job} />
         <NextBar job={job} happened={happened} />
       </section>
@@ -116,7 +121,7 @@ function OneJob({ job }: { job: JobView }) {
       </section>
       <Group>
         <Button component={Link} to="/" variant="default">
-          To the board
+          {say('To the board')}
         </Button>
       </Group>
     </div>
@@ -126,34 +131,34 @@ function OneJob({ job }: { job: JobView }) {
 /** What was promised and sold. */
 function Promised({ job, when }: { job: JobView; when(at: number): string }) {
   return (
-    <Card className={styles.card} title="Promise">
+    <Card className={styles.card} title={say('Promise')}>
       <dl>
-        <Fact name="Drop-off">{when(job.arrivedAt ?? job.dropOffAt)}</Fact>
-        <Fact name="Promised">{when(job.promisedAt)}</Fact>
-        <Fact name="Now expected">
+        <Fact name={say('Drop-off')}>{when(job.arrivedAt ?? job.dropOffAt)}</Fact>
+        <Fact name={say('Promised')}>{when(job.promisedAt)}</Fact>
+        <Fact name={say('Now expected')}>
           <b className={job.lateMin > 0 || job.uncovered ? pieces.late : pieces.kept}>
             {when(job.handoverAt)}
           </b>
         </Fact>
         {job.coated && (
           <>
-            <Fact name="Recommended pick-up">{when(job.advisedAt)}</Fact>
-            <Fact name="Keep dry">
+            <Fact name={say('Recommended pick-up')}>{when(job.advisedAt)}</Fact>
+            <Fact name={say('Keep dry')}>
               <Cover job={job} />
             </Fact>
           </>
         )}
         <Lent job={job} />
-        {job.leftAt !== null && <Fact name="Left">{when(job.leftAt)}</Fact>}
+        {job.leftAt !== null && <Fact name={say('Left')}>{when(job.leftAt)}</Fact>}
         {job.treatments.map(treatment => (
           <Fact key={treatment.name} name={treatment.name}>
             {treatment.priceMinor > 0 ? (
               money(treatment.priceMinor, job.currency)
             ) : (
-              <span className={pieces.late}>⚑ no price yet</span>
+              <span className={pieces.late}>{say('⚑ no price yet')}</span>
             )}
             {treatment.scope !== 'whole' && ` · ${scopeWords[treatment.scope].toLowerCase()}`}
-            {treatment.leftOut && ` · without ${treatment.leftOut}`}
+            {treatment.leftOut && ` ${say('· without {leftOut}', { leftOut: treatment.leftOut })}`}
           </Fact>
         ))}
         {job.charges.map(({ kind, words, quantity, amountMinor }, i) => (
@@ -163,12 +168,12 @@ function Promised({ job, when }: { job: JobView; when(at: number): string }) {
           </Fact>
         ))}
         {job.depositMinor > 0 && (
-          <Fact name="Deposit asked for">{money(job.depositMinor, job.currency)}</Fact>
+          <Fact name={say('Deposit asked for')}>{money(job.depositMinor, job.currency)}</Fact>
         )}
-        <Fact name="Together">
+        <Fact name={say('Together')}>
           <b>{money(job.priceMinor, job.currency)}</b> ·{' '}
           <Link to="/money/$section/$id" params={{ section: 'bill', id: job.id }}>
-            bill
+            {say('bill')}
           </Link>
         </Fact>
       </dl>

@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core'
 import { useState } from 'react'
 import type { JobView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { AskDialog } from '../../parts/AskDialog.tsx'
 import { DocumentButton } from '../../parts/DocumentButton.tsx'
@@ -20,21 +21,21 @@ export function JobActions({ job, happened }: { job: JobView; happened: Happened
       {job.can.handOver && nextAct(job)?.kind !== 'handOver' && <HandOver job={job} happened={happened} />}
       {job.can.promise && (
         <Button variant="default" onClick={() => setAsking('promise')}>
-          New promise
+          {say('New promise')}
         </Button>
       )}
       {job.can.cancel && (
         <Button variant="default" onClick={() => setAsking('cancel')}>
-          Cancel the job
+          {say('Cancel the job')}
         </Button>
       )}
-      <DocumentButton path={`/documents/work-order/${job.id}.pdf`}>Work order</DocumentButton>
+      <DocumentButton path={`/documents/work-order/${job.id}.pdf`}>{say('Work order')}</DocumentButton>
       {asking === 'cancel' && (
         <AskDialog
-          title={`Cancel job ${job.number}?`}
-          words="Its place on the board becomes free for others. The record stays."
-          label="Reason"
-          action="Cancel the job"
+          title={say('Cancel job {number}?', { number: job.number })}
+          words={say('Its place on the board becomes free for others. The record stays.')}
+          label={say('Reason')}
+          action={say('Cancel the job')}
           busy={cancel.isPending}
           onClose={close}
           onSay={reason => cancel.mutate({ id: job.id, version: job.version, reason })}

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { JobView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import { Said } from '../../parts/Said.tsx'
@@ -16,7 +17,7 @@ export function JobDraws({ job }: { job: JobView }) {
   const steps = (close?.stepsToConfirm ?? []).filter(step => step.jobId === job.id)
   if (steps.length + said.length === 0) return null
   return (
-    <Card title="What was used">
+    <Card title={say('What was used')}>
       <Said words={said} />
       {steps.map(step => (
         <StepCard

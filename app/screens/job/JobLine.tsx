@@ -1,5 +1,6 @@
 import type { JobView } from '../../../main/api/views.ts'
 import { difference } from '../../../main/domain/calendar/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { Chart, Rule } from '../../parts/Chart.tsx'
 import { dayHeads, hourTicks } from '../../parts/ticks.ts'
 import { clockWords, columnWords, nearWords } from '../../parts/time.ts'
@@ -17,7 +18,10 @@ export function JobLine({ job }: { job: JobView }) {
   if (stays.length === 0) return null
   return (
     <Chart
-      label={`From drop-off ${nearWords(fromAt, zone, nowAt)} to home ${nearWords(job.leftAt ?? job.handoverAt, zone, nowAt)}`}
+      label={say('From drop-off {fromAt} to home {leftAt}', {
+        fromAt: nearWords(fromAt, zone, nowAt),
+        leftAt: nearWords(job.leftAt ?? job.handoverAt, zone, nowAt),
+      })}
       shape={({ width, rem }) => ({
         height: 10.5 * rem,
         axis: timeAxis(job.open, fromAt - 20, toAt + 60, 0, Math.max(10, width), 0.45),
@@ -74,7 +78,7 @@ function Line({ job, axis, rem }: { job: JobView; axis: TimeAxis; rem: number })
         </text>
       ))}
       <Flag axis={axis} at={job.promisedAt} y={box.top} foot={foot} rem={rem} late={job.lateMin > 0}>
-        {`promised ${nearWords(job.promisedAt, zone, nowAt)}`}
+        {say('promised {promisedAt}', { promisedAt: nearWords(job.promisedAt, zone, nowAt) })}
       </Flag>
       {job.lateMin > 0 && (
         <circle className={styles.home} cx={axis.x(job.handoverAt)} cy={foot} r={0.4 * rem} />
@@ -88,7 +92,7 @@ function Line({ job, axis, rem }: { job: JobView; axis: TimeAxis; rem: number })
             y={0.9 * rem}
             textAnchor={axis.x(nowAt) > axis.right - 5 * rem ? 'end' : 'middle'}
           >
-            now {clockWords(nowAt, zone)}
+            {say('now {nowAt}', { nowAt: clockWords(nowAt, zone) })}
           </text>
         </>
       )}

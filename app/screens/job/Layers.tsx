@@ -1,9 +1,11 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import type { JobLayerView, JobView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import pieces from '../../parts/pieces.module.css'
+import { Say } from '../../parts/Say.tsx'
 import { nearWords } from '../../parts/time.ts'
 import cure from './Cure.module.css'
 import { Heatings } from './Heatings.tsx'
@@ -14,15 +16,21 @@ export function Layers({ job }: { job: JobView }) {
   const when = (at: number) => nearWords(at, job.zone, job.nowAt)
   if (!data || data.layers.length === 0) return null
   return (
-    <Card title="Layers">
+    <Card title={say('Layers')}>
       <ol className={cure.layers}>
         {data.layers.map((layer, i) => (
           <li key={layer.position}>
-            <b>
-              {i + 1}. {layer.name}
-            </b>{' '}
-            {layer.productName}, {layer.laid ? '' : '≈ '}
-            {when(layer.startAt)} to {when(layer.endAt)}
+            <Say
+              text="<b>{i}. {name}</b> {productName}, {laid}{startAt} to {endAt}"
+              values={{
+                i: i + 1,
+                name: layer.name,
+                productName: layer.productName,
+                laid: layer.laid ? '' : '≈ ',
+                startAt: when(layer.startAt),
+                endAt: when(layer.endAt),
+              }}
+            />
             <WindowLine layer={layer} job={job} />
             {layer.conditions && <p className={pieces.soft}>{layer.conditions}</p>}
             {layer.air.map(words => (
@@ -35,7 +43,7 @@ export function Layers({ job }: { job: JobView }) {
       </ol>
       {(data.canHeat || data.heatings.length > 0) && <Heatings job={job} cure={data} />}
       <details>
-        <summary>Which figure rules what</summary>
+        <summary>{say('Which figure rules what')}</summary>
         <ul className={cure.rules}>
           {data.rules.map(words => (
             <li key={words}>{words}</li>
@@ -43,7 +51,7 @@ export function Layers({ job }: { job: JobView }) {
         </ul>
       </details>
       <Link to="/jobs/$id/applied" params={{ id: job.id }} className={cure.link}>
-        Applied record
+        {say('Applied record')}
       </Link>
     </Card>
   )
@@ -52,21 +60,26 @@ export function Layers({ job }: { job: JobView }) {
 function WindowLine({ layer: { window, why, verdict, asks }, job }: { layer: JobLayerView; job: JobView }) {
   if (verdict === null) return null
   if (!window)
-    return <p className={pieces.soft}>The coat beneath names no window for it, or is not laid yet.</p>
+    return (
+      <p className={pieces.soft}>{say('The coat beneath names no window for it, or is not laid yet.')}</p>
+    )
   const when = (at: number) => nearWords(at, job.zone, job.nowAt)
-  const from = window.opensAt === null ? 'never in this cold' : when(window.opensAt)
-  const span = window.closesAt === null ? `from ${from}` : `${from} to ${when(window.closesAt)}`
+  const from = window.opensAt === null ? say('never in this cold') : when(window.opensAt)
+  const span =
+    window.closesAt === null
+      ? say('from {from}', { from })
+      : say('{from} to {closesAt}', { from, closesAt: when(window.closesAt) })
   return (
     <>
       <p>
-        Window {span}:{' '}
+        {say('Window {span}:', { span })}{' '}
         <span className={verdict === 'met' ? pieces.kept : pieces.late}>
-          {verdict === 'met' ? '✓ within it' : `⚠ ${verdict}`}
+          {verdict === 'met' ? say('✓ within it') : `⚠ ${verdict}`}
         </span>
-        {asks && <> The profile asks: {asks}</>}
+        {asks && <> {say('The profile asks: {asks}', { asks })}</>}
       </p>
       <ul className={cure.rules}>
-        <li>So that the first and the last panel keep it, laid in the same order.</li>
+        <li>{say('So that the first and the last panel keep it, laid in the same order.')}</li>
         {why.map(words => (
           <li key={words}>{words}</li>
         ))}

@@ -1,5 +1,6 @@
 import { Button } from '@mantine/core'
 import type { JobView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Fact } from '../../parts/Facts.tsx'
 import { RowButton } from '../../parts/RowButton.tsx'
@@ -13,13 +14,13 @@ export function Lent({ job }: { job: JobView }) {
   const open = more.filter(kind => !job.lent.some(each => each.kind === kind))
   if (job.lent.length === 0 && open.length === 0) return null
   return (
-    <Fact name="Lent with it">
+    <Fact name={say('Lent with it')}>
       {job.lent.map(({ name, kind }) => (
         <span key={kind}>
           {name}{' '}
           {more.length > 0 && (
             <RowButton
-              does="Take back"
+              does={say('Take back')}
               of={name}
               size="compact-xs"
               disabled={lend.isPending}
@@ -36,7 +37,7 @@ export function Lent({ job }: { job: JobView }) {
           loading={lend.isPending}
           onClick={() => lend.mutate({ ...key, kind, on: true })}
         >
-          Lend a {kind}
+          {say('Lend a {kind}', { kind })}
         </Button>
       ))}
     </Fact>

@@ -1,6 +1,7 @@
 import { Alert, Button, Group } from '@mantine/core'
 import { useState } from 'react'
 import type { JobView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { AskDialog } from '../../parts/AskDialog.tsx'
 import { useJobAct } from './useJobAct.ts'
@@ -17,19 +18,19 @@ export function MissedWait({ job }: { job: JobView }) {
       {adds === null ? null : (
         <Group gap="sm">
           <Button size="compact-sm" loading={settle.isPending} onClick={() => settle.mutate(key)}>
-            Add {adds}
+            {say('Add {adds}', { adds })}
           </Button>
           <Button size="compact-sm" variant="default" onClick={() => setAsking(true)}>
-            Go on without
+            {say('Go on without')}
           </Button>
         </Group>
       )}
       {asking && (
         <AskDialog
-          title="Go on without the added work?"
-          words={`${words} The product's data sheet decides whether that holds.`}
-          label="Why nothing is added"
-          action="Go on without"
+          title={say('Go on without the added work?')}
+          words={say("{words} The product's data sheet decides whether that holds.", { words })}
+          label={say('Why nothing is added')}
+          action={say('Go on without')}
           busy={settle.isPending}
           onClose={() => setAsking(false)}
           onSay={reason => settle.mutate({ ...key, reason })}

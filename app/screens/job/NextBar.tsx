@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core'
 import { useState } from 'react'
 import type { JobStepView, JobView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import pieces from '../../parts/pieces.module.css'
 import { nearWords } from '../../parts/time.ts'
@@ -22,7 +23,8 @@ export function NextBar({ job, happened }: { job: JobView; happened: Happened })
   return (
     <div className={styles.next}>
       <p>
-        <span className={pieces.soft}>Now</span> <b>{now}</b> <span className={pieces.soft}>{after}</span>
+        <span className={pieces.soft}>{say('Now')}</span> <b>{now}</b>{' '}
+        <span className={pieces.soft}>{after}</span>
       </p>
       <div className={styles.nextActs}>
         {timed &&
@@ -30,7 +32,7 @@ export function NextBar({ job, happened }: { job: JobView; happened: Happened })
             <HappenedInput happened={happened} zone={job.zone} />
           ) : (
             <Button variant="default" onClick={() => setEarlier(true)}>
-              It happened earlier…
+              {say('It happened earlier…')}
             </Button>
           ))}
         <NextButton job={job} happened={happened} />
@@ -52,7 +54,7 @@ function NextButton({ job, happened }: { job: JobView; happened: Happened }) {
           loading={confirm.isPending}
           onClick={() => confirm.mutate({ jobId: job.id, version: job.version })}
         >
-          Confirm
+          {say('Confirm')}
         </Button>
       )
     case 'arrive':
@@ -61,7 +63,7 @@ function NextButton({ job, happened }: { job: JobView; happened: Happened }) {
           loading={arrive.isPending}
           onClick={() => happened.take(time => arrive.mutate({ ...key, ...time }))}
         >
-          Car is here
+          {say('Car is here')}
         </Button>
       )
     case 'start':
@@ -71,7 +73,10 @@ function NextButton({ job, happened }: { job: JobView; happened: Happened }) {
     case 'wait':
       return (
         <Button disabled>
-          Start {next.step.name} at {nearWords(next.from, job.zone, job.nowAt)}
+          {say('Start {name} at {from}', {
+            name: next.step.name,
+            from: nearWords(next.from, job.zone, job.nowAt),
+          })}
         </Button>
       )
     case 'handOver':
@@ -94,20 +99,20 @@ function FinishButtons({ job, step, happened }: StepProps) {
   if (step.uses.length === 0)
     return (
       <Button loading={finish.isPending} onClick={() => done(false)}>
-        Finish {step.name}
+        {say('Finish {name}', { name: step.name })}
       </Button>
     )
   return (
     <>
       <Button variant="default" disabled={finish.isPending} onClick={() => done(false)}>
-        It used something else
+        {say('It used something else')}
       </Button>
       <Button
         loading={finish.isPending}
-        title={`Takes ${step.uses.join(' and ')} off the shelf`}
+        title={say('Takes {uses} off the shelf', { uses: step.uses.join(` ${say('and')} `) })}
         onClick={() => done(true)}
       >
-        Finish {step.name}, used {step.uses[0]}
+        {say('Finish {name}, used {uses}', { name: step.name, uses: step.uses[0] ?? '' })}
         {step.uses.length > 1 && ` + ${step.uses.length - 1}`}
       </Button>
     </>

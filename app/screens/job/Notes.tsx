@@ -1,6 +1,7 @@
 import { Button, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { JobView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import { HistoryLines } from '../../parts/HistoryLines.tsx'
@@ -12,10 +13,10 @@ export function Notes({ job }: { job: JobView }) {
   const [words, setWords] = useState('')
   const note = useJobAct(trpc.jobs.note.mutationOptions(), () => setWords(''))
   return (
-    <Card title="Notes and history">
+    <Card title={say('Notes and history')}>
       {job.note && <p>{job.note}</p>}
       <form
-        aria-label="Note"
+        aria-label={say('Note')}
         onSubmit={event => {
           event.preventDefault()
           if (words.trim()) note.mutate({ id: job.id, words })
@@ -23,14 +24,14 @@ export function Notes({ job }: { job: JobView }) {
       >
         <div className={styles.note}>
           <TextInput
-            aria-label="Note on this job"
-            placeholder="What the owner or the crew said"
+            aria-label={say('Note on this job')}
+            placeholder={say('What the owner or the crew said')}
             maxLength={400}
             value={words}
             onChange={event => setWords(event.currentTarget.value)}
           />
           <Button type="submit" variant="default" disabled={!words.trim()} loading={note.isPending}>
-            Keep it
+            {say('Keep it')}
           </Button>
         </div>
       </form>

@@ -2,6 +2,7 @@ import { Button, CopyButton, Group } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { JobView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { documentHref } from '../../data/door.ts'
 import { trpc } from '../../data/trpc.ts'
 import { DegreesInput } from '../../parts/DegreesInput.tsx'
@@ -18,11 +19,11 @@ export function OwnerWords({ job }: { job: JobView }) {
   const value = typedC === undefined ? data.outsideC : typedC
   return (
     <section className={styles.card}>
-      <h2>Words for {job.customer.name}</h2>
+      <h2>{say('Words for {name}', { name: job.customer.name })}</h2>
       <Group align="flex-end" gap="sm">
         <DegreesInput
-          label="Outside, in the days to come"
-          description="Empty: the season’s usual"
+          label={say('Outside, in the days to come')}
+          description={say('Empty: the season’s usual')}
           value={value}
           onChange={setTypedC}
         />
@@ -32,7 +33,7 @@ export function OwnerWords({ job }: { job: JobView }) {
           loading={outside.isPending}
           onClick={() => outside.mutate({ id: job.id, version: job.version, outsideC: value })}
         >
-          Use it
+          {say('Use it')}
         </Button>
       </Group>
       <pre className={pieces.quoted}>{data.text}</pre>
@@ -40,7 +41,7 @@ export function OwnerWords({ job }: { job: JobView }) {
         <CopyButton value={data.text}>
           {({ copied, copy }) => (
             <Button size="compact-sm" variant="default" onClick={copy}>
-              {copied ? 'Copied ✓' : 'Copy the text'}
+              {copied ? say('Copied ✓') : say('Copy the text')}
             </Button>
           )}
         </CopyButton>
@@ -51,7 +52,7 @@ export function OwnerWords({ job }: { job: JobView }) {
             component="a"
             href={`mailto:${data.to}?subject=${encodeURIComponent(data.subject)}&body=${encodeURIComponent(data.text)}`}
           >
-            Open as e-mail
+            {say('Open as e-mail')}
           </Button>
         )}
         <Button
@@ -62,7 +63,7 @@ export function OwnerWords({ job }: { job: JobView }) {
           rel="noreferrer"
           href={documentHref(`/documents/care/${job.id}.pdf`)}
         >
-          Care sheet
+          {say('Care sheet')}
         </Button>
       </Group>
     </section>

@@ -1,11 +1,12 @@
 import type { CureParts } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { durationWords } from '../../parts/time.ts'
 import styles from './Cure.module.css'
 
 const parts = [
-  ['measuredMin', 'measured', 'by readings close enough together'],
-  ['assumedMin', 'assumed', 'no reading: the colder of what is known is taken'],
-  ['projectedMin', 'projected', 'still to come, at the bay’s usual temperature'],
+  ['measuredMin', 'measured', say('by readings close enough together')],
+  ['assumedMin', 'assumed', say('no reading: the colder of what is known is taken')],
+  ['projectedMin', 'projected', say('still to come, at the bay’s usual temperature')],
 ] as const
 
 /** How the time from the coat to its earliest handover is known: a bar of three parts, each also in words. */

@@ -3,6 +3,7 @@ import { DateTimePicker } from '@mantine/dates'
 import { useState } from 'react'
 import type { JobView } from '../../../main/api/views.ts'
 import { minuteOf, zonedOf } from '../../../main/domain/calendar/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
 import { longWords } from '../../parts/time.ts'
 import { useJobAct } from './useJobAct.ts'
@@ -23,15 +24,21 @@ export function PromiseDialog({ job, onClose }: { job: JobView; onClose(): void 
     promise.mutate({ id: job.id, version: job.version, promisedAt })
   }
   return (
-    <Modal opened onClose={onClose} title="New promise">
+    <Modal opened onClose={onClose} title={say('New promise')}>
       <Stack>
         <Text>
-          Promised: {longWords(job.promisedAt, job.zone, job.nowAt)}. Now expected:{' '}
-          {longWords(job.handoverAt, job.zone, job.nowAt)}
-          {job.coated && `; by its profile not before ${longWords(job.safeAt, job.zone, job.nowAt)}`}.
+          {say('Promised: {promisedAt}. Now expected: {handoverAt}', {
+            promisedAt: longWords(job.promisedAt, job.zone, job.nowAt),
+            handoverAt: longWords(job.handoverAt, job.zone, job.nowAt),
+          })}
+          {job.coated &&
+            say('; by its profile not before {safeAt}', {
+              safeAt: longWords(job.safeAt, job.zone, job.nowAt),
+            })}
+          .
         </Text>
         <DateTimePicker
-          label="Promise instead"
+          label={say('Promise instead')}
           value={value}
           onChange={setValue}
           valueFormat="ddd D MMMM YYYY, HH:mm"
@@ -39,10 +46,10 @@ export function PromiseDialog({ job, onClose }: { job: JobView; onClose(): void 
         />
         <Group justify="flex-end">
           <Button variant="default" onClick={onClose}>
-            Back
+            {say('Back')}
           </Button>
           <Button onClick={save} loading={promise.isPending}>
-            Promise this
+            {say('Promise this')}
           </Button>
         </Group>
       </Stack>

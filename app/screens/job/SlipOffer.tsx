@@ -1,6 +1,7 @@
 import { Alert, Button, CopyButton, Group } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import type { JobView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { mailHref } from '../../parts/mailHref.ts'
 import pieces from '../../parts/pieces.module.css'
@@ -21,7 +22,11 @@ export function SlipOffer({ job }: { job: JobView }) {
   const place = slip?.place
   const when = (at: number) => longWords(at, job.zone, job.nowAt)
   return (
-    <Alert color="red" title={job.lateWords ? 'Running late' : capital(job.uncovered ?? '')} role="alert">
+    <Alert
+      color="red"
+      title={job.lateWords ? say('Running late') : capital(job.uncovered ?? '')}
+      role="alert"
+    >
       {job.lateWords && <p>{job.lateWords}</p>}
       {slip && (
         <>
@@ -35,7 +40,11 @@ export function SlipOffer({ job }: { job: JobView }) {
                   move.mutate({ jobId: job.id, version: job.version, position, bayId, startAt })
                 }}
               >
-                Move the rest to {place.bayName}, {when(place.startAt)}: home {when(place.handoverAt)}
+                {say('Move the rest to {bayName}, {startAt}: home {handoverAt}', {
+                  bayName: place.bayName,
+                  startAt: when(place.startAt),
+                  handoverAt: when(place.handoverAt),
+                })}
               </Button>
             )}
             {job.can.promise && job.lateMin > 0 && (
@@ -45,18 +54,18 @@ export function SlipOffer({ job }: { job: JobView }) {
                 loading={promise.isPending}
                 onClick={() => promise.mutate({ id: job.id, version: job.version, promisedAt: slip.nextAt })}
               >
-                Promise {when(slip.nextAt)} instead
+                {say('Promise {nextAt} instead', { nextAt: when(slip.nextAt) })}
               </Button>
             )}
           </Group>
           {slip.message && (
             <details>
-              <summary>Words for {job.customer.name}</summary>
+              <summary>{say('Words for {name}', { name: job.customer.name })}</summary>
               <pre className={pieces.quoted}>{slip.message.text}</pre>
               <Group gap="sm">
                 <CopyButton value={slip.message.text}>
                   {({ copied, copy }) => (
-                    <RowButton does={copied ? 'Copied ✓' : 'Copy the text'} onClick={copy} />
+                    <RowButton does={copied ? say('Copied ✓') : say('Copy the text')} onClick={copy} />
                   )}
                 </CopyButton>
                 {slip.message.to && (
@@ -66,7 +75,7 @@ export function SlipOffer({ job }: { job: JobView }) {
                     component="a"
                     href={mailHref({ ...slip.message, to: slip.message.to })}
                   >
-                    Open as e-mail
+                    {say('Open as e-mail')}
                   </Button>
                 )}
               </Group>

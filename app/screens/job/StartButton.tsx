@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core'
 import { useState } from 'react'
 import type { JobStepView, JobView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useSaving } from '../../data/saving.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
 import { AskDialog } from '../../parts/AskDialog.tsx'
@@ -32,14 +33,14 @@ export function StartButton({ job, step, happened }: Props) {
   return (
     <>
       <Button loading={busy} onClick={() => happened.take(time => start({ ...key, ...time }))}>
-        Start {step.name}
+        {say('Start {name}', { name: step.name })}
       </Button>
       {warning && (
         <AskDialog
-          title={`Start ${step.name} in these conditions?`}
-          words={`${warning} A fresh reading can be typed in under Conditions.`}
-          label="Why it is begun all the same"
-          action="Start all the same"
+          title={say('Start {name} in these conditions?', { name: step.name })}
+          words={say('{warning} A fresh reading can be typed in under Conditions.', { warning })}
+          label={say('Why it is begun all the same')}
+          action={say('Start all the same')}
           busy={busy}
           onClose={() => setWarning(null)}
           onSay={reason => happened.take(time => start({ ...key, ...time, reason, accepted: true }))}

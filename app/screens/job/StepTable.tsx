@@ -1,4 +1,5 @@
 import type { JobStepView, JobView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { HeadRow } from '../../parts/HeadRow.tsx'
 import pieces from '../../parts/pieces.module.css'
@@ -18,9 +19,19 @@ export function StepTable({ job }: { job: JobView }) {
     actual === null ? <span className={pieces.soft}>≈ {when(planned)}</span> : <b>{when(actual)}</b>
   return (
     <section className={pieces.card}>
-      <h2>Steps</h2>
+      <h2>{say('Steps')}</h2>
       <table className={table.table}>
-        <HeadRow columns={['Step', 'Bay', 'Crew', 'From', 'To', 'State', '(What may be done)']} />
+        <HeadRow
+          columns={[
+            say('Step'),
+            say('Bay'),
+            say('Crew'),
+            say('From'),
+            say('To'),
+            say('State'),
+            say('(What may be done)'),
+          ]}
+        />
         <tbody>
           {job.steps.map(step => {
             const key = { id: job.id, version: job.version, position: step.position }
@@ -32,7 +43,7 @@ export function StepTable({ job }: { job: JobView }) {
                   {step.productId && step.kind === 'work' && <HazardMark productId={step.productId} />}
                   <small> {durationWords(step.minutes)}</small>
                   {step.stage === 'coat' && step.kind === 'work' && (
-                    <small> · level and check each panel under the lamp while it is wet</small>
+                    <small> {say('· level and check each panel under the lamp while it is wet')}</small>
                   )}
                 </td>
                 <td>
@@ -40,14 +51,20 @@ export function StepTable({ job }: { job: JobView }) {
                   {step.moved && (
                     <small>
                       {' '}
-                      to {step.moved.bayName} {when(step.moved.at)}
+                      {say('to {bayName} {at}', { bayName: step.moved.bayName, at: when(step.moved.at) })}
                     </small>
                   )}
                 </td>
                 <td>
                   {step.crew
                     .map(({ name, helps }) =>
-                      helps ? `${name} helps ${when(helps.from)} to ${when(helps.to)}` : name,
+                      helps
+                        ? say('{name} helps {from} to {to}', {
+                            name,
+                            from: when(helps.from),
+                            to: when(helps.to),
+                          })
+                        : name,
                     )
                     .join(', ')}
                 </td>
@@ -57,8 +74,8 @@ export function StepTable({ job }: { job: JobView }) {
                 <td>
                   {step.can.reopen && (
                     <RowButton
-                      does="Take back"
-                      of={`the last time of ${step.name}`}
+                      does={say('Take back')}
+                      of={say('the last time of {name}', { name: step.name })}
                       size="xs"
                       disabled={reopen.isPending}
                       onClick={() => reopen.mutate(key)}

@@ -1,5 +1,6 @@
 import { Alert, Button, Group, Select, TextInput } from '@mantine/core'
 import type { JobView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
@@ -22,14 +23,14 @@ export function TestSpot({ job }: { job: JobView }) {
   const { result, answer, change } = spot
   const when = (at: number) => nearWords(at, job.zone, job.nowAt)
   return (
-    <Card title="Test spot">
+    <Card title={say('Test spot')}>
       {result && (
         <dl>
-          <Fact name="What worked">{result.combination}</Fact>
-          <Fact name="One panel takes">{durationWords(result.perPanelMin)}</Fact>
-          <Fact name="Readings">{readings(result)}</Fact>
+          <Fact name={say('What worked')}>{result.combination}</Fact>
+          <Fact name={say('One panel takes')}>{durationWords(result.perPanelMin)}</Fact>
+          <Fact name={say('Readings')}>{readings(result)}</Fact>
           {answer && (
-            <Fact name={answer.said === 'agreed' ? 'Agreed' : 'Declined'}>
+            <Fact name={answer.said === 'agreed' ? say('Agreed') : say('Declined')}>
               {answer.by}, {answer.how}, {when(answer.at)}
             </Fact>
           )}
@@ -49,7 +50,7 @@ export function TestSpot({ job }: { job: JobView }) {
           <ResultForm job={job} result={null} />
         ) : (
           <details>
-            <summary>Change the result</summary>
+            <summary>{say('Change the result')}</summary>
             <ResultForm job={job} result={result} />
           </details>
         ))}
@@ -61,7 +62,7 @@ export function TestSpot({ job }: { job: JobView }) {
           loading={back.isPending}
           onClick={() => back.mutate({ id: job.id, version: job.version })}
         >
-          {answer ? 'Take the answer back' : 'Take the result back'}
+          {answer ? say('Take the answer back') : say('Take the result back')}
         </Button>
       )}
     </Card>
@@ -70,12 +71,17 @@ export function TestSpot({ job }: { job: JobView }) {
 
 function readings({ lostUm, glossBefore, glossAfter }: NonNullable<Spot['result']>): string {
   const said = [
-    ...(lostUm === null ? [] : [`${lostUm} µm off`]),
+    ...(lostUm === null ? [] : [say('{lostUm} µm off', { lostUm })]),
     ...(glossBefore === null && glossAfter === null
       ? []
-      : [`gloss ${glossBefore ?? 'not measured'} to ${glossAfter ?? 'not measured'}`]),
+      : [
+          say('gloss {glossBefore} to {glossAfter}', {
+            glossBefore: glossBefore ?? say('not measured'),
+            glossAfter: glossAfter ?? say('not measured'),
+          }),
+        ]),
   ]
-  return said.join(', ') || 'None taken'
+  return said.join(', ') || say('None taken')
 }
 
 interface ChangeProps {
@@ -88,10 +94,10 @@ interface ChangeProps {
 function Change({ job, change, when }: ChangeProps) {
   const { minutes, handoverAt, priceMinor, places } = change
   const rows = [
-    { name: 'Correction', before: durationWords(minutes.before), after: durationWords(minutes.after) },
-    { name: 'Now expected', before: when(handoverAt.before), after: when(handoverAt.after) },
+    { name: say('Correction'), before: durationWords(minutes.before), after: durationWords(minutes.after) },
+    { name: say('Now expected'), before: when(handoverAt.before), after: when(handoverAt.after) },
     {
-      name: 'Price',
+      name: say('Price'),
       before: money(priceMinor.before, job.currency),
       after: money(priceMinor.after, job.currency),
     },
@@ -103,8 +109,8 @@ function Change({ job, change, when }: ChangeProps) {
         keyOf={row => row.name}
         columns={[
           { head: '', cell: row => row.name },
-          { head: 'As booked', cell: row => row.before },
-          { head: 'By the spot', cell: row => <b>{row.after}</b> },
+          { head: say('As booked'), cell: row => row.before },
+          { head: say('By the spot'), cell: row => <b>{row.after}</b> },
         ]}
       />
       {places.length > 0 && <p className={pieces.soft}>{places.join('; ')}</p>}
@@ -127,34 +133,34 @@ function ResultForm({ job, result }: { job: JobView; result: Spot['result'] }) {
     send: (value, version) => ({ ...value, id: job.id, version }),
   })
   return (
-    <Form form={form} label="Test spot" save="Save the result">
-      <TextInput label="What worked: product, pad, passes" required {...form.field('combination')} />
+    <Form form={form} label={say('Test spot')} save={say('Save the result')}>
+      <TextInput label={say('What worked: product, pad, passes')} required {...form.field('combination')} />
       <Group align="flex-start" gap="0.75rem" my="xs">
         <DecimalInput
-          label="One panel takes"
-          unit="min"
+          label={say('One panel takes')}
+          unit={say('min')}
           whole
           least={1}
           most={1440}
           {...form.field('perPanelMin')}
         />
         <OptionalDecimalInput
-          label="Clear coat off"
-          unit="µm"
+          label={say('Clear coat off')}
+          unit={say('µm')}
           least={0}
           most={100}
           {...form.field('lostUm')}
         />
         <OptionalDecimalInput
-          label="Gloss before"
-          unit="GU"
+          label={say('Gloss before')}
+          unit={say('GU')}
           least={0}
           most={2000}
           {...form.field('glossBefore')}
         />
         <OptionalDecimalInput
-          label="Gloss after"
-          unit="GU"
+          label={say('Gloss after')}
+          unit={say('GU')}
           least={0}
           most={2000}
           {...form.field('glossAfter')}
@@ -165,11 +171,11 @@ function ResultForm({ job, result }: { job: JobView; result: Spot['result'] }) {
 }
 
 const answers = [
-  { value: 'agreed', label: 'Agreed' },
-  { value: 'declined', label: 'Declined, as booked' },
+  { value: 'agreed', label: say('Agreed') },
+  { value: 'declined', label: say('Declined, as booked') },
 ]
 const ways = ['phone', 'in person', 'message'] as const
-const wayWords = { phone: 'By phone', 'in person': 'In person', message: 'By message' }
+const wayWords = { phone: say('By phone'), 'in person': say('In person'), message: say('By message') }
 
 /** What the customer says to it. */
 function AnswerForm({ job, priceMinor }: { job: JobView; priceMinor: number }) {
@@ -185,24 +191,24 @@ function AnswerForm({ job, priceMinor }: { job: JobView; priceMinor: number }) {
   })
   const { answer, how } = form.value
   return (
-    <Form form={form} label="The customer’s answer" save="Save the answer">
+    <Form form={form} label={say('The customer’s answer')} save={say('Save the answer')}>
       <Group align="flex-end" gap="0.75rem" my="xs">
         <Select
-          label="The answer"
+          label={say('The answer')}
           data={answers}
           allowDeselect={false}
           value={answer}
           onChange={said => form.change({ answer: said === 'declined' ? said : 'agreed' })}
         />
         <Select
-          label="How"
+          label={say('How')}
           data={ways.map(way => ({ value: way, label: wayWords[way] }))}
           allowDeselect={false}
           value={how}
           onChange={said => form.change({ how: ways.find(way => way === said) ?? 'phone' })}
         />
-        <TextInput label="Who answered" required {...form.field('by')} />
-        {answer === 'agreed' && <MoneyInput label="Price agreed" {...form.field('priceMinor')} />}
+        <TextInput label={say('Who answered')} required {...form.field('by')} />
+        {answer === 'agreed' && <MoneyInput label={say('Price agreed')} {...form.field('priceMinor')} />}
       </Group>
     </Form>
   )

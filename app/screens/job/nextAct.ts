@@ -1,4 +1,5 @@
 import type { JobStepView, JobView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 
 /** The one act that comes next; null where the job asks for none. */
 export type NextAct =
@@ -26,18 +27,28 @@ export function nowWords(job: JobView, when: (at: number) => string): { now: str
   const running = steps.find(step => step.state === 'running')
   const next = steps.find(step => step.kind === 'work' && step.state === 'planned')
   const follows = [
-    next && next !== running && `${next.name} from ${when(Math.max(nowAt, next.startAt))}`,
-    `home from ${when(job.handoverAt)}`,
+    next &&
+      next !== running &&
+      say('{name} from {nowAt}', { name: next.name, nowAt: when(Math.max(nowAt, next.startAt)) }),
+    say('home from {handoverAt}', { handoverAt: when(job.handoverAt) }),
   ]
     .filter(Boolean)
     .join(', ')
-  if (job.leftAt !== null) return { now: `Went home ${when(job.leftAt)}.`, after: '' }
-  if (job.arrivedAt === null) return { now: `Due ${when(job.dropOffAt)}.`, after: `Then: ${follows}.` }
+  if (job.leftAt !== null) return { now: say('Went home {leftAt}.', { leftAt: when(job.leftAt) }), after: '' }
+  if (job.arrivedAt === null)
+    return {
+      now: say('Due {dropOffAt}.', { dropOffAt: when(job.dropOffAt) }),
+      after: say('Then: {follows}.', { follows }),
+    }
   if (running?.kind === 'work') {
     const crew = running.crew.map(person => person.name).join(', ')
     return {
-      now: `${running.name}${crew && `, ${crew}`}, until ${when(running.endAt)}.`,
-      after: `Then: ${follows}.`,
+      now: say('{name}{crew}, until {endAt}.', {
+        name: running.name,
+        crew: crew && `, ${crew}`,
+        endAt: when(running.endAt),
+      }),
+      after: say('Then: {follows}.', { follows }),
     }
   }
   const touch = running?.cure && running.cure.tackFreeAt > nowAt ? running.cure.tackFreeAt : null
@@ -45,9 +56,12 @@ export function nowWords(job: JobView, when: (at: number) => string): { now: str
     return {
       now:
         touch === null
-          ? `${running.name} until ${when(running.endAt)}.`
-          : `${running.name}: nobody touches it before ${when(touch)}.`,
-      after: `Then: ${follows}.`,
+          ? say('{name} until {endAt}.', { name: running.name, endAt: when(running.endAt) })
+          : say('{name}: nobody touches it before {touch}.', { name: running.name, touch: when(touch) }),
+      after: say('Then: {follows}.', { follows }),
     }
-  return { now: next ? `Waiting for ${next.name}.` : 'All work is done.', after: `Then: ${follows}.` }
+  return {
+    now: next ? say('Waiting for {name}.', { name: next.name }) : say('All work is done.'),
+    after: say('Then: {follows}.', { follows }),
+  }
 }

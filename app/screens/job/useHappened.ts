@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import type { JobView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { readPast } from '../../parts/pastText.ts'
 
 /** When the next thing on this job happened: now, unless a time is typed. */
@@ -26,7 +27,9 @@ export function useHappened({ nowAt, zone }: JobView): Happened {
       setTried(false)
     },
     error:
-      tried && at === null ? 'Write a time such as 10:40, yesterday 17:30 or 2026-04-14 17:30.' : undefined,
+      tried && at === null
+        ? say('Write a time such as 10:40, yesterday 17:30 or 2026-04-14 17:30.')
+        : undefined,
     at: at ?? undefined,
     take: act => {
       setTried(true)

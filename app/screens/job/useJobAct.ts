@@ -1,11 +1,12 @@
 import { notifications } from '@mantine/notifications'
+import { say } from '../../../main/domain/language/index.ts'
 import { type SavingOptions, useSaving } from '../../data/saving.ts'
 import { faultOf } from '../../data/trpc.ts'
 
 /** Says in a corner of the screen what was refused. */
 export function sayNotDone(refused: unknown): void {
   notifications.show({
-    title: 'Not done',
+    title: say('Not done'),
     message: faultOf(refused).message,
     color: 'red',
     autoClose: 12_000,

@@ -1,5 +1,6 @@
 import { TextInput } from '@mantine/core'
 import type { InvoiceView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
@@ -22,18 +23,20 @@ export function CreditForm({ invoice, onDone }: Props) {
     done: onDone,
   })
   return (
-    <Card title="Credit note" about="the invoice stays as it is; the credit note gives it back">
-      <Form form={form} label="Credit note" save="Issue the credit note" onCancel={onDone}>
+    <Card title={say('Credit note')} about={say('the invoice stays as it is; the credit note gives it back')}>
+      <Form form={form} label={say('Credit note')} save={say('Issue the credit note')} onCancel={onDone}>
         {form.each<{ id: string; amountMinor: number }>('lines').map((line, i) => (
           <MoneyInput
             key={line.value.id}
-            label={`Give back of ${open[i]?.name}`}
-            description={`${money(open[i]?.leftMinor ?? 0, invoice.currency)} at most`}
+            label={say('Give back of {name}', { name: open[i]?.name ?? '' })}
+            description={say('{leftMinor} at most', {
+              leftMinor: money(open[i]?.leftMinor ?? 0, invoice.currency),
+            })}
             maw={280}
             {...line.field('amountMinor')}
           />
         ))}
-        <TextInput label="Why" maw={480} {...form.field('reason')} />
+        <TextInput label={say('Why')} maw={480} {...form.field('reason')} />
       </Form>
     </Card>
   )

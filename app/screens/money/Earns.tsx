@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query'
 import { monthNames } from '../../../main/domain/calendar/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import type { Earned } from '../../../main/domain/money/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
@@ -16,40 +17,46 @@ const hours = (minutes: number) => `${Math.round(minutes / 60)} h`
 /** What each treatment, person and month brought in, for each hour of a bay. */
 export function Earns() {
   const { data, error } = useQuery(trpc.money.earns.queryOptions())
-  if (!data) return <Waiting error={error} words="Adding it up" />
+  if (!data) return <Waiting error={error} words={say('Adding it up')} />
   const show = (minor: number) => money(minor, data.currency)
   const { whole } = data
   const months = data.months.map(each => ({ ...each, name: monthWords(each.name) }))
   return (
     <>
-      <ScreenTitle title="What earns">
-        {whole.perBayHourMinor !== null && <b>{show(whole.perBayHourMinor)} a bay hour</b>}
+      <ScreenTitle title={say('What earns')}>
+        {whole.perBayHourMinor !== null && (
+          <b>{say('{perBayHourMinor} a bay hour', { perBayHourMinor: show(whole.perBayHourMinor) })}</b>
+        )}
         <span className={pieces.soft}>
-          {whole.visits} {whole.visits === 1 ? 'visit' : 'visits'} of the last twelve months, tax aside
+          {say('{visits} {visits, plural, one {visit} other {visits}} of the last twelve months, tax aside', {
+            visits: whole.visits,
+          })}
         </span>
       </ScreenTitle>
       {whole.visits === 0 && (
-        <p className={pieces.empty}>Nothing to add up yet: it counts the cars that were handed over.</p>
+        <p className={pieces.empty}>
+          {say('Nothing to add up yet: it counts the cars that were handed over.')}
+        </p>
       )}
       {whole.visits > 0 && (
         <>
           <div className={pieces.two}>
-            <Bars title="Treatments" rows={data.treatments} show={show} />
+            <Bars title={say('Treatments')} rows={data.treatments} show={show} />
             <div className={pieces.column}>
-              <Bars title="Crew" rows={data.crew} show={show} />
-              <Bars title="Months" rows={months} show={show} />
+              <Bars title={say('Crew')} rows={data.crew} show={show} />
+              <Bars title={say('Months')} rows={months} show={show} />
             </div>
           </div>
           <p className={pieces.soft}>
             {data.overnightMinor !== null &&
-              `Cures outside opening hours: ${hours(data.overnightMin)}, worth ${show(data.overnightMinor)} of bay time. `}
+              `${say('Cures outside opening hours: {overnightMin}, worth {overnightMinor} of bay time.', { overnightMin: hours(data.overnightMin), overnightMinor: show(data.overnightMinor) })} `}
             {data.labourMinor === 0 &&
-              'Work counts nothing: what an hour costs is set under Settings, Prices and tax. '}
-            A visit of several treatments is shared out by what each brought in.
+              `${say('Work counts nothing: what an hour costs is set under Settings, Prices and tax.')} `}
+            {say('A visit of several treatments is shared out by what each brought in.')}
           </p>
-          <Figures title="Treatments" rows={data.treatments} show={show} />
-          <Figures title="Crew" rows={data.crew} show={show} />
-          <Figures title="Months" rows={months} show={show} />
+          <Figures title={say('Treatments')} rows={data.treatments} show={show} />
+          <Figures title={say('Crew')} rows={data.crew} show={show} />
+          <Figures title={say('Months')} rows={months} show={show} />
         </>
       )}
     </>
@@ -71,7 +78,7 @@ interface Props {
 function Bars({ title, rows, show }: Props) {
   const most = Math.max(1, ...rows.map(row => row.perBayHourMinor ?? 0))
   return (
-    <Card title={title} about="contribution a bay hour, blocked hours included">
+    <Card title={title} about={say('contribution a bay hour, blocked hours included')}>
       <div className={styles.bars}>
         {rows.map(row => (
           <Bar
@@ -82,7 +89,9 @@ function Bars({ title, rows, show }: Props) {
           />
         ))}
       </div>
-      {rows.some(row => row.few) && <p className={pieces.soft}>In brackets: too few visits to lean on.</p>}
+      {rows.some(row => row.few) && (
+        <p className={pieces.soft}>{say('In brackets: too few visits to lean on.')}</p>
+      )}
     </Card>
   )
 }
@@ -91,19 +100,19 @@ function Figures({ title, rows, show }: Props) {
   return (
     <Card>
       <details>
-        <summary>{title} in figures</summary>
+        <summary>{say('{title} in figures', { title })}</summary>
         <Table
           rows={rows}
           keyOf={row => row.name}
           columns={[
             { head: title, cell: row => row.name },
-            { head: 'Visits', number: true, cell: row => row.visits },
-            { head: 'Revenue', number: true, cell: row => show(row.revenueMinor) },
-            { head: 'Chemicals', number: true, cell: row => show(row.chemicalsMinor) },
-            { head: 'Labour', number: true, cell: row => show(row.labourMinor) },
-            { head: 'Contribution', number: true, cell: row => show(row.contributionMinor) },
+            { head: say('Visits'), number: true, cell: row => row.visits },
+            { head: say('Revenue'), number: true, cell: row => show(row.revenueMinor) },
+            { head: say('Chemicals'), number: true, cell: row => show(row.chemicalsMinor) },
+            { head: say('Labour'), number: true, cell: row => show(row.labourMinor) },
+            { head: say('Contribution'), number: true, cell: row => show(row.contributionMinor) },
             {
-              head: 'Bay, blocked',
+              head: say('Bay, blocked'),
               number: true,
               cell: row => `${hours(row.bayMin)}, ${hours(row.blockedMin)}`,
             },

@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { InvoiceView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import { DocumentButton } from '../../parts/DocumentButton.tsx'
@@ -20,7 +21,8 @@ import { paperWords } from './words.ts'
 export function InvoiceSheet({ id }: { id: string }) {
   const { data: invoice, error } = useQuery(trpc.money.invoice.queryOptions({ id }))
   const [crediting, setCrediting] = useState(false)
-  if (!invoice) return <Lookup error={error} what="the invoice" to="/money" label="To what is owed" />
+  if (!invoice)
+    return <Lookup error={error} what={say('the invoice')} to="/money" label={say('To what is owed')} />
   const left = invoice.kind === 'invoice' && invoice.lines.some(line => line.leftMinor > 0)
   return (
     <>
@@ -30,7 +32,10 @@ export function InvoiceSheet({ id }: { id: string }) {
             For: invoice.buyer.name,
             Car: (
               <Link to="/money/$section/$id" params={{ section: 'bill', id: invoice.jobId }}>
-                {invoice.carWords}, job {invoice.jobNumber}
+                {say('{carWords}, job {jobNumber}', {
+                  carWords: invoice.carWords,
+                  jobNumber: invoice.jobNumber,
+                })}
               </Link>
             ),
             'To be paid by': invoice.kind === 'invoice' && fullDateWords(invoice.dueOn),
@@ -50,12 +55,15 @@ export function InvoiceSheet({ id }: { id: string }) {
         <Lines invoice={invoice} />
         <Totals of={invoice} />
         <Group mt="sm">
-          <DocumentButton path={`/documents/invoice/${id}.pdf`} aria-label={`${invoice.name} as PDF`}>
-            PDF
+          <DocumentButton
+            path={`/documents/invoice/${id}.pdf`}
+            aria-label={say('{name} as PDF', { name: invoice.name })}
+          >
+            {say('PDF')}
           </DocumentButton>
           {left && !crediting && (
             <Button variant="default" onClick={() => setCrediting(true)}>
-              Credit it
+              {say('Credit it')}
             </Button>
           )}
         </Group>
@@ -85,7 +93,10 @@ function Lines({ invoice }: { invoice: InvoiceView }) {
           small: line =>
             line.discountMinor > 0 && (
               <span className={pieces.soft}>
-                {show(line.discountMinor)} off: {line.discountReason}
+                {say('{discountMinor} off: {discountReason}', {
+                  discountMinor: show(line.discountMinor),
+                  discountReason: line.discountReason,
+                })}
               </span>
             ),
         },

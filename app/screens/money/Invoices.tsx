@@ -2,6 +2,7 @@ import { TextInput } from '@mantine/core'
 import { useDebouncedValue } from '@mantine/hooks'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { money } from '../../parts/money.ts'
 import pieces from '../../parts/pieces.module.css'
@@ -21,21 +22,21 @@ export function Invoices({ id }: SectionProps) {
     ...trpc.money.papers.queryOptions({ text }),
     placeholderData: before => before,
   })
-  if (!papers) return <Waiting error={error} words="Looking them up" />
+  if (!papers) return <Waiting error={error} words={say('Looking them up')} />
   return (
     <>
-      <ScreenTitle title="Invoices" />
+      <ScreenTitle title={say('Invoices')} />
       <div className={pieces.side}>
         <div className={pieces.column}>
           <TextInput
-            aria-label="Find an invoice"
-            placeholder="Number, name or plate"
+            aria-label={say('Find an invoice')}
+            placeholder={say('Number, name or plate')}
             value={typed}
             maxLength={200}
             onChange={event => setTyped(event.currentTarget.value)}
           />
           <RowLinks
-            label="Invoices and credit notes"
+            label={say('Invoices and credit notes')}
             to="/money/$section/$id"
             section="invoices"
             rows={papers.map(each => ({
@@ -46,7 +47,9 @@ export function Invoices({ id }: SectionProps) {
           />
           {papers.length === 0 && (
             <p className={pieces.empty}>
-              {typed ? 'No invoice fits that.' : 'No invoice yet: a job is billed from its page, under Bill.'}
+              {typed
+                ? say('No invoice fits that.')
+                : say('No invoice yet: a job is billed from its page, under Bill.')}
             </p>
           )}
         </div>
@@ -54,7 +57,7 @@ export function Invoices({ id }: SectionProps) {
           {id ? (
             <InvoiceSheet key={id} id={id} />
           ) : (
-            <p className={pieces.empty}>Choose an invoice to see it.</p>
+            <p className={pieces.empty}>{say('Choose an invoice to see it.')}</p>
           )}
         </div>
       </div>

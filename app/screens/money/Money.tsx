@@ -1,3 +1,4 @@
+import { say } from '../../../main/domain/language/index.ts'
 import { SectionScreen } from '../../parts/Sections.tsx'
 import { Bill } from './bill/Bill.tsx'
 import { Earns } from './Earns.tsx'
@@ -9,15 +10,17 @@ import { Statement } from './Statement.tsx'
 import { Takings } from './Takings.tsx'
 
 const sections = [
-  { section: 'owed', label: 'Owed', Section: Owed },
-  { section: 'bill', label: 'Bill', Section: Bill, under: 'owed' },
-  { section: 'statement', label: 'Statement', Section: Statement, under: 'owed' },
-  { section: 'invoices', label: 'Invoices', Section: Invoices },
-  { section: 'quotes', label: 'Quotes', Section: Quotes },
-  { section: 'newQuote', label: 'New quote', Section: NewQuote, under: 'quotes' },
-  { section: 'takings', label: 'Takings', Section: Takings },
-  { section: 'earns', label: 'What earns', Section: Earns },
+  { section: 'owed', label: say('Owed'), Section: Owed },
+  { section: 'bill', label: say('Bill'), Section: Bill, under: 'owed' },
+  { section: 'statement', label: say('Statement'), Section: Statement, under: 'owed' },
+  { section: 'invoices', label: say('Invoices'), Section: Invoices },
+  { section: 'quotes', label: say('Quotes'), Section: Quotes },
+  { section: 'newQuote', label: say('New quote'), Section: NewQuote, under: 'quotes' },
+  { section: 'takings', label: say('Takings'), Section: Takings },
+  { section: 'earns', label: say('What earns'), Section: Earns },
 ]
 
 /** What was billed, what came in and what is owed. */
-export const Money = () => <SectionScreen label="Money" to="/money/$section" sections={sections} anew />
+export const Money = () => (
+  <SectionScreen label={say('Money')} to="/money/$section" sections={sections} anew />
+)

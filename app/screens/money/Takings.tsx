@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useNowAt } from '../../data/now.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -34,16 +35,16 @@ function Day({ today }: { today: string }) {
     ...trpc.money.takings.queryOptions({ date }),
     placeholderData: before => before,
   })
-  if (!day) return <Waiting error={error} words="Counting it" />
+  if (!day) return <Waiting error={error} words={say('Counting it')} />
   const show = (minor: number) => money(minor, day.currency)
   const most = Math.max(1, ...day.ways.map(way => Math.abs(way.minor)))
   return (
     <>
-      <ScreenTitle title="Takings">
+      <ScreenTitle title={say('Takings')}>
         <b>{show(day.totalMinor)}</b>
         <TextInput
           type="date"
-          aria-label="Day"
+          aria-label={say('Day')}
           value={date}
           onChange={event => event.currentTarget.value && setDate(event.currentTarget.value)}
         />
@@ -70,46 +71,52 @@ function Day({ today }: { today: string }) {
             }}
           />
         </Card>
-        <Card title="Journal for the bookkeeper" about="double entry, as a list">
+        <Card title={say('Journal for the bookkeeper')} about={say('double entry, as a list')}>
           <Group align="end">
             <TextInput
               type="date"
-              label="From"
+              label={say('From')}
               value={from}
               onChange={event => event.currentTarget.value && setFrom(event.currentTarget.value)}
             />
             <TextInput
               type="date"
-              label="To"
+              label={say('To')}
               value={to}
               onChange={event => event.currentTarget.value && setTo(event.currentTarget.value)}
             />
             <DocumentButton path={`/documents/journal.csv?fromDate=${from}&toDate=${to}`}>
-              Save as CSV
+              {say('Save as CSV')}
             </DocumentButton>
           </Group>
         </Card>
       </div>
-      <Card title="Payments">
+      <Card title={say('Payments')}>
         <Table
           rows={day.payments}
           keyOf={each => each.id}
-          empty="Nothing came in on this day."
+          empty={say('Nothing came in on this day.')}
           columns={[
-            { head: 'At', cell: each => clockWords(each.at, day.zone) },
+            { head: say('At'), cell: each => clockWords(each.at, day.zone) },
             {
-              head: 'From',
+              head: say('From'),
               cell: each => (
                 <Link to="/money/$section/$id" params={{ section: 'bill', id: each.jobId }}>
                   {each.customerName}
                 </Link>
               ),
               small: each =>
-                [`job ${each.jobNumber}`, each.before && 'deposit', each.note].filter(Boolean).join(' · '),
+                [say('job {jobNumber}', { jobNumber: each.jobNumber }), each.before && 'deposit', each.note]
+                  .filter(Boolean)
+                  .join(' · '),
             },
-            { head: 'How', cell: each => methodWords[each.method] },
-            { head: 'Amount', number: true, cell: each => show(each.amountMinor) },
-            { head: 'Tip', number: true, cell: each => (each.tipMinor === 0 ? '' : show(each.tipMinor)) },
+            { head: say('How'), cell: each => methodWords[each.method] },
+            { head: say('Amount'), number: true, cell: each => show(each.amountMinor) },
+            {
+              head: say('Tip'),
+              number: true,
+              cell: each => (each.tipMinor === 0 ? '' : show(each.tipMinor)),
+            },
           ]}
         />
       </Card>

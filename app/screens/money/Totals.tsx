@@ -1,3 +1,4 @@
+import { say } from '../../../main/domain/language/index.ts'
 import type { RateTotal } from '../../../main/domain/money/index.ts'
 import { money } from '../../parts/money.ts'
 import styles from './Money.module.css'
@@ -18,10 +19,21 @@ interface Props {
 export function Totals({ of }: Props) {
   const show = (minor: number) => money(minor, of.currency)
   const rows = [
-    ...(of.allowanceMinor > 0 ? [[`Off: ${of.allowanceReason}`, show(-of.allowanceMinor)]] : []),
-    ...(of.taxPerRate.some(rate => rate.taxMinor > 0) ? [['Without tax', show(of.withoutTaxMinor)]] : []),
+    ...(of.allowanceMinor > 0
+      ? [
+          [
+            say('Off: {allowanceReason}', { allowanceReason: of.allowanceReason ?? '' }),
+            show(-of.allowanceMinor),
+          ],
+        ]
+      : []),
+    ...(of.taxPerRate.some(rate => rate.taxMinor > 0)
+      ? [[say('Without tax'), show(of.withoutTaxMinor)]]
+      : []),
     ...of.taxPerRate.map(({ name, ratePercent, category, baseMinor, taxMinor }) => [
-      category === 'S' ? `${name} ${ratePercent} % on ${show(baseMinor)}` : `${name}, ${show(baseMinor)}`,
+      category === 'S'
+        ? say('{name} {ratePercent} % on {baseMinor}', { name, ratePercent, baseMinor: show(baseMinor) })
+        : `${name}, ${show(baseMinor)}`,
       show(taxMinor),
     ]),
   ]
@@ -34,12 +46,12 @@ export function Totals({ of }: Props) {
         </div>
       ))}
       <div className={styles.sum}>
-        <dt>Together</dt>
+        <dt>{say('Together')}</dt>
         <dd>{show(of.withTaxMinor)}</dd>
       </div>
       {(of.depositMinor ?? 0) > 0 && (
         <div>
-          <dt>Deposit paid</dt>
+          <dt>{say('Deposit paid')}</dt>
           <dd>{show(-of.depositMinor!)}</dd>
         </div>
       )}

@@ -1,10 +1,11 @@
+import { say } from '../../../main/domain/language/index.ts'
 import type { PaymentMethod } from '../../../main/domain/money/index.ts'
 
 export const methodWords: Readonly<Record<PaymentMethod, string>> = {
-  cash: 'Cash',
-  card: 'Card',
-  transfer: 'Bank transfer',
-  other: 'Other',
+  cash: say('Cash'),
+  card: say('Card'),
+  transfer: say('Bank transfer'),
+  other: say('Other'),
 }
 
-export const paperWords = { invoice: 'Invoice', credit: 'Credit note' } as const
+export const paperWords = { invoice: say('Invoice'), credit: say('Credit note') } as const

@@ -1,6 +1,7 @@
 import { Link } from '@tanstack/react-router'
 import type { ReactNode } from 'react'
 import type { MorningView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { listWords } from '../../../main/domain/words.ts'
 import pieces from '../../parts/pieces.module.css'
 import { clockWords, nearWords } from '../../parts/time.ts'
@@ -45,63 +46,70 @@ export function Lists({ sheet }: { sheet: MorningView }) {
   const when = (at: number) => (at >= fromAt && at < toAt ? clockWords(at, zone) : nearWords(at, zone, nowAt))
   return (
     <div className={styles.lists}>
-      <List title="Coming in" empty="Nobody is due.">
+      <List title={say('Coming in')} empty={say('Nobody is due.')}>
         {sheet.arrivals.map(car => {
           const missing = car.arrivedAt === null && car.dueAt < nowAt
           return (
             <Line key={car.jobId} time={when(car.dueAt)} car={car}>
               {car.arrivedAt !== null ? (
-                <span className={pieces.kept}>✓ here</span>
+                <span className={pieces.kept}>{say('✓ here')}</span>
               ) : (
                 <>
-                  {missing && <b className={pieces.late}>⚑ not here </b>}
-                  {car.customerName} <Phone number={car.phone} /> to {car.bayName}
-                  {car.lent.length > 0 && `, gets ${listWords(car.lent)}`}
+                  {missing && <b className={pieces.late}>{say('⚑ not here')} </b>}
+                  {car.customerName} <Phone number={car.phone} />{' '}
+                  {say('to {bayName}', { bayName: car.bayName })}
+                  {car.lent.length > 0 && say(', gets {lent}', { lent: listWords(car.lent) })}
                 </>
               )}
             </Line>
           )
         })}
       </List>
-      <List title="Going home" empty="No car goes home today.">
+      <List title={say('Going home')} empty={say('No car goes home today.')}>
         {sheet.handovers.map(car => (
           <Line key={car.jobId} time={when(car.leftAt ?? car.handoverAt)} car={car}>
             {car.leftAt !== null ? (
-              <span className={pieces.kept}>✓ gone</span>
+              <span className={pieces.kept}>{say('✓ gone')}</span>
             ) : (
               <>
-                {car.late && <b className={pieces.late}>⚑ late, promised {when(car.promisedAt)} </b>}
+                {car.late && (
+                  <b className={pieces.late}>
+                    {say('⚑ late, promised {promisedAt}', { promisedAt: when(car.promisedAt) })}{' '}
+                  </b>
+                )}
                 {car.unfetchedAt !== null && (
-                  <b className={pieces.late}>⚑ not fetched since {when(car.unfetchedAt)} </b>
+                  <b className={pieces.late}>
+                    {say('⚑ not fetched since {unfetchedAt}', { unfetchedAt: when(car.unfetchedAt) })}{' '}
+                  </b>
                 )}
                 {car.uncovered && <b className={pieces.late}>⚑ {car.uncovered} </b>}
                 {car.customerName} <Phone number={car.phone} />
-                {car.lent.length > 0 && `, brings back ${listWords(car.lent)}`}
+                {car.lent.length > 0 && say(', brings back {lent}', { lent: listWords(car.lent) })}
               </>
             )}
           </Line>
         ))}
       </List>
       {sheet.toAsk.length > 0 && (
-        <List title="Ask today" empty="">
+        <List title={say('Ask today')} empty="">
           {sheet.toAsk.map(ask => (
             <Line key={`${ask.jobId}-${ask.at}-${ask.name}`} time={when(ask.at)} car={ask}>
-              {ask.name} for {ask.step}
+              {say('{name} for {step}', { name: ask.name, step: ask.step })}
             </Line>
           ))}
         </List>
       )}
-      <List title="Hands off until" empty="No car is curing.">
+      <List title={say('Hands off until')} empty={say('No car is curing.')}>
         {sheet.cures
           .filter(cure => cure.touchAt > nowAt)
           .map(cure => (
             <Line key={`${cure.jobId}-${cure.touchAt}`} time={when(cure.touchAt)} car={cure}>
               {cure.bayName}
-              {!cure.marks.actual && ', as planned'}
+              {!cure.marks.actual && say(', as planned')}
             </Line>
           ))}
       </List>
-      <List title="Milestones" empty="No coat reaches one today.">
+      <List title={say('Milestones')} empty={say('No coat reaches one today.')}>
         {sheet.moments
           .filter(moment => moment.at >= nowAt && !moment.what.startsWith('▲'))
           .map(moment => (

@@ -5,6 +5,7 @@ import { useNavigate } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { MorningView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useNowAt } from '../../data/now.ts'
 import { trpc } from '../../data/trpc.ts'
 import { DocumentButton } from '../../parts/DocumentButton.tsx'
@@ -22,11 +23,11 @@ import { Lists } from './Lists.tsx'
 import styles from './Morning.module.css'
 
 const views = [
-  { value: 'bays', label: 'By bay' },
-  { value: 'crew', label: 'By person' },
+  { value: 'bays', label: say('By bay') },
+  { value: 'crew', label: say('By person') },
 ] as const
 
-const keys = [...turnKeys, { keys: 'P', label: 'print' }]
+const keys = [...turnKeys, { keys: 'P', label: say('print') }]
 
 /** The day in one picture: read across the room, on a wall screen that refreshes itself, or printed and hung up. */
 export function Morning() {
@@ -48,36 +49,39 @@ export function Morning() {
   useKeyWords('Morning', keys)
   useHotkeys([...turnHotkeys(turn), ['p', () => window.print()]])
   const sheet = query.data
-  if (!sheet) return <p className={pieces.soft}>{query.error?.message ?? 'Laying out the day …'}</p>
+  if (!sheet) return <p className={pieces.soft}>{query.error?.message ?? say('Laying out the day …')}</p>
   const other = (view: typeof shown) => (view === shown ? undefined : styles.other)
   return (
     <div className={styles.sheet}>
       <header className={pieces.heading}>
-        <h1>Morning sheet, {dateWords(sheet.date)}</h1>
+        <h1>{say('Morning sheet, {date}', { date: dateWords(sheet.date) })}</h1>
         <span className={pieces.soft}>{dayWords(sheet)}</span>
         {sheet.handovers
           .filter(car => car.leftAt === null && car.late)
           .map(car => (
             <b key={car.jobId} className={pieces.late}>
-              ⚑ {car.plate} running late, {durationWords(car.handoverAt - car.promisedAt)}
+              {say('⚑ {plate} running late, {handoverAt}', {
+                plate: car.plate,
+                handoverAt: durationWords(car.handoverAt - car.promisedAt),
+              })}
             </b>
           ))}
         <Group gap={8} className={styles.tools}>
-          <SegmentedControl aria-label="Show" data={[...views]} value={shown} onChange={setShown} />
-          <TurnDays labels={['The day before', 'The day after']} onTurn={turn} />
+          <SegmentedControl aria-label={say('Show')} data={[...views]} value={shown} onChange={setShown} />
+          <TurnDays labels={[say('The day before'), say('The day after')]} onTurn={turn} />
           <OutToday />
           <Button
             variant="default"
             onClick={() => navigate({ to: '/plan/$section', params: { section: 'relay' } })}
           >
-            Re-lay
+            {say('Re-lay')}
           </Button>
-          <DocumentButton path={`/documents/day/${sheet.date}.pdf`}>Day sheet</DocumentButton>
-          <Button onClick={() => window.print()}>Print</Button>
+          <DocumentButton path={`/documents/day/${sheet.date}.pdf`}>{say('Day sheet')}</DocumentButton>
+          <Button onClick={() => window.print()}>{say('Print')}</Button>
         </Group>
       </header>
-      <DayRows sheet={sheet} label="By bay" rows={bayRows(sheet)} className={other('bays')} />
-      <DayRows sheet={sheet} label="By person" rows={crewRows(sheet)} className={other('crew')} />
+      <DayRows sheet={sheet} label={say('By bay')} rows={bayRows(sheet)} className={other('bays')} />
+      <DayRows sheet={sheet} label={say('By person')} rows={crewRows(sheet)} className={other('crew')} />
       <Lists sheet={sheet} />
       <footer className={styles.cautions}>
         {sheet.cautions.map(caution => (
@@ -87,7 +91,11 @@ export function Morning() {
           </p>
         ))}
         <WasteNotes productIds={sheet.cautions.map(caution => caution.productId)} />
-        <p>The product’s data sheet, local codes and licensed practice decide; this sheet only reminds.</p>
+        <p>
+          {say(
+            'The product’s data sheet, local codes and licensed practice decide; this sheet only reminds.',
+          )}
+        </p>
       </footer>
     </div>
   )
@@ -99,9 +107,12 @@ function dayWords(sheet: MorningView): string {
   const cars = new Set(sheet.bays.flatMap(bay => bay.cars.map(car => car.jobId))).size
   return [
     sheet.open.length === 0
-      ? 'closed today'
+      ? say('closed today')
       : sheet.open.map(span => `${clock(span.from)} – ${clock(span.to)}`).join(', '),
-    `${cars} ${cars === 1 ? 'car' : 'cars'} in, ${sheet.handovers.length} going home`,
-    `as of ${clock(sheet.nowAt)}`,
+    say('{cars} {cars, plural, one {car} other {cars}} in, {handovers} going home', {
+      cars,
+      handovers: sheet.handovers.length,
+    }),
+    say('as of {nowAt}', { nowAt: clock(sheet.nowAt) }),
   ].join(' · ')
 }

@@ -1,4 +1,5 @@
 import type { MorningView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 
 /** What a row of the day's picture shows of one car or one step. */
 export interface Bar {
@@ -55,7 +56,7 @@ function wordsOf({ blocks, leaves }: Car): string {
   const main = work.toSorted((a, b) => b.toAt - b.fromAt - (a.toAt - a.fromAt))[0]
   if (main) return [main.name, ...new Set(work.flatMap(block => block.crew))].join(' · ')
   const cures = blocks.some(block => block.cure !== null)
-  return [cures ? 'cures' : 'waits', leaves && 'goes home'].filter(Boolean).join(' · ')
+  return [cures ? 'cures' : 'waits', leaves && say('goes home')].filter(Boolean).join(' · ')
 }
 
 /** The day by bay: each stay of a car is one bar. */
@@ -81,15 +82,15 @@ export function crewRows(sheet: MorningView): Row[] {
   return sheet.crew.map(person => ({
     id: person.id,
     name: person.name,
-    about: person.present.length === 0 ? 'away today' : '',
+    about: person.present.length === 0 ? say('away today') : '',
     bars: person.steps.map(step => ({
       key: `${step.jobId}-${step.position}`,
       jobId: step.jobId,
       plate: step.plate,
       words: [
-        step.helps ? `helps: ${step.name}` : step.name,
+        step.helps ? say('helps: {name}', { name: step.name }) : step.name,
         step.bayName,
-        ...step.with.map(name => `with ${name}`),
+        ...step.with.map(name => say('with {name}', { name })),
       ].join(' · '),
       fromAt: step.fromAt,
       toAt: step.toAt,

@@ -1,6 +1,7 @@
 import { Button, Group, PasswordInput, Switch, Text, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { useAct } from '../../data/saving.ts'
 import { useShop } from '../../data/shop.ts'
@@ -21,11 +22,12 @@ export function BackupsSection() {
   const make = useAct(trpc.backups.make.mutationOptions())
   return (
     <>
-      <Heading title="Backups">
-        A copy of everything is made every hour while Lustrum runs: one an hour is kept for a day, one a day
-        for a month, one a month for ten years.
+      <Heading title={say('Backups')}>
+        {say(
+          'A copy of everything is made every hour while Lustrum runs: one an hour is kept for a day, one a day for a month, one a month for ten years.',
+        )}
       </Heading>
-      <section className={pieces.card} aria-label="How the copies stand">
+      <section className={pieces.card} aria-label={say('How the copies stand')}>
         <Text fw={600} role="status">
           {standing?.line ?? ''}
         </Text>
@@ -33,13 +35,13 @@ export function BackupsSection() {
         <CopiesWarnings />
         <Group mt="sm">
           <Button variant="default" loading={make.busy} onClick={() => make.run()}>
-            Make a copy now
+            {say('Make a copy now')}
           </Button>
         </Group>
         <Refused of={make.error} />
       </section>
       {settings && <WhereForm saved={settings} />}
-      <Card title="Restore a copy">
+      <Card title={say('Restore a copy')}>
         <RestoreCopy zone={zone} />
       </Card>
     </>
@@ -68,31 +70,34 @@ function WhereForm({ saved: { place, locked, version } }: { saved: Saved }) {
   })
   return (
     <div className={pieces.card}>
-      <Form form={form} label="Where copies go">
+      <Form form={form} label={say('Where copies go')}>
         <TextInput
-          label="Second place"
-          description="A folder on another disk, in a synced folder or on the network; this computer’s disk may be the thing that fails"
-          placeholder="none"
+          label={say('Second place')}
+          description={say(
+            'A folder on another disk, in a synced folder or on the network; this computer’s disk may be the thing that fails',
+          )}
+          placeholder={say('none')}
           maw={640}
           {...form.optional('place')}
         />
         {sameDisk && (
           <Text c="var(--late)" role="status">
-            This folder lies on the same disk as the shop’s data: if that disk fails, both are gone.
+            {say('This folder lies on the same disk as the shop’s data: if that disk fails, both are gone.')}
           </Text>
         )}
-        <Switch label="Lock the copies with a passphrase" {...form.tick('locked')} />
+        <Switch label={say('Lock the copies with a passphrase')} {...form.tick('locked')} />
         {form.value.locked && (
           <>
             <PasswordInput
-              label={locked ? 'New passphrase' : 'Passphrase'}
-              description={locked ? 'Left empty, it stays as it is' : 'At least 12 characters'}
+              label={locked ? say('New passphrase') : say('Passphrase')}
+              description={locked ? say('Left empty, it stays as it is') : say('At least 12 characters')}
               maw={400}
               {...form.field('passphrase')}
             />
             <Text className={pieces.soft}>
-              Write it down and keep it away from this computer: without it nobody can open these copies.
-              Copies made before keep the passphrase they were made with.
+              {say(
+                'Write it down and keep it away from this computer: without it nobody can open these copies. Copies made before keep the passphrase they were made with.',
+              )}
             </Text>
           </>
         )}

@@ -2,6 +2,7 @@ import { TagsInput, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { BayView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { bayFeatures, type Capability } from '../../../main/domain/shop/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { ChoiceChips } from '../../parts/ChoiceChips.tsx'
@@ -19,17 +20,18 @@ export function BaysSection({ id }: SectionProps) {
     <RowSection
       id={id}
       section="bays"
-      title="Bays"
-      what="bay"
+      title={say('Bays')}
+      what={say('bay')}
       rows={useQuery(trpc.bays.list.queryOptions({ archived: archived[0] })).data}
       about={bay => [labelsOf(capabilityChoices, bay.capabilities), ...bay.offers].join(', ')}
       order={trpc.bays.order.mutationOptions()}
       archived={archived}
-      empty="There is no bay yet."
+      empty={say('There is no bay yet.')}
       editor={bay => <BayEditor bay={bay} />}
     >
-      A place a car can stand. The board draws them in this order; a step goes only where the bay has what it
-      needs.
+      {say(
+        'A place a car can stand. The board draws them in this order; a step goes only where the bay has what it needs.',
+      )}
     </RowSection>
   )
 }
@@ -43,10 +45,10 @@ function BayEditor({ bay }: { bay: BayView | undefined }) {
   const form = useRowForm('bays', bay, saved, trpc.bays.save.mutationOptions())
   const closures = bay?.archivedAt === null && (
     <Stretches
-      title="Closed for a time"
-      empty="Nothing ahead: the bay is free around the clock."
-      addLabel="Close it for a time"
-      reasonExample="Floor being painted"
+      title={say('Closed for a time')}
+      empty={say('Nothing ahead: the bay is free around the clock.')}
+      addLabel={say('Close it for a time')}
+      reasonExample={say('Floor being painted')}
       stretches={bay.closures}
       owner={{ bayId: bay.id }}
       save={trpc.bays.saveClosure.mutationOptions()}
@@ -54,15 +56,15 @@ function BayEditor({ bay }: { bay: BayView | undefined }) {
     />
   )
   return (
-    <RowEditor form={form} row={bay} what="bay" api={trpc.bays} beside={closures}>
-      <TextInput label="Name" maw={340} autoFocus={!bay} {...form.field('name')} />
-      <ChoiceChips label="Good for" choices={capabilityChoices} {...form.field('capabilities')} />
+    <RowEditor form={form} row={bay} what={say('bay')} api={trpc.bays} beside={closures}>
+      <TextInput label={say('Name')} maw={340} autoFocus={!bay} {...form.field('name')} />
+      <ChoiceChips label={say('Good for')} choices={capabilityChoices} {...form.field('capabilities')} />
       <p className={pieces.soft}>
         {capabilityChoices.map(({ label, about }) => `${label}: ${about}`).join('. ')}.
       </p>
       <TagsInput
-        label="It also has"
-        description="What a step may ask for. Choose, or write a name of your own and press Enter."
+        label={say('It also has')}
+        description={say('What a step may ask for. Choose, or write a name of your own and press Enter.')}
         maw={520}
         data={[...bayFeatures]}
         {...form.field('offers')}

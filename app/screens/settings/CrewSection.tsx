@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { CrewView } from '../../../main/api/views.ts'
 import type { OpeningHours } from '../../../main/domain/calendar/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import type { Skill } from '../../../main/domain/shop/index.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -23,17 +24,18 @@ export function CrewSection({ id }: SectionProps) {
     <RowSection
       id={id}
       section="crew"
-      title="Crew"
-      what="crew member"
+      title={say('Crew')}
+      what={say('crew member')}
       rows={useQuery(trpc.crew.list.queryOptions({ archived: archived[0] })).data}
       about={member => labelsOf(skillChoices, member.skills)}
       order={trpc.crew.order.mutationOptions()}
       archived={archived}
-      empty="There is nobody yet."
+      empty={say('There is nobody yet.')}
       editor={member => <CrewEditor member={member} />}
     >
-      Who does what, and when they are there. A step takes as many people as it asks for, each with its skill,
-      the same ones to its end.
+      {say(
+        'Who does what, and when they are there. A step takes as many people as it asks for, each with its skill, the same ones to its end.',
+      )}
     </RowSection>
   )
 }
@@ -59,10 +61,10 @@ function CrewEditor({ member }: { member: CrewView | undefined }) {
   const hours = form.value.weekly
   const absences = member?.archivedAt === null && (
     <Stretches
-      title="Away"
-      empty="Nothing ahead. Put in holidays and days off here; booked steps they leave open are named."
-      addLabel="Add an absence"
-      reasonExample="Holiday"
+      title={say('Away')}
+      empty={say('Nothing ahead. Put in holidays and days off here; booked steps they leave open are named.')}
+      addLabel={say('Add an absence')}
+      reasonExample={say('Holiday')}
       stretches={member.absences}
       owner={{ crewId: member.id }}
       save={trpc.crew.saveAbsence.mutationOptions()}
@@ -73,16 +75,18 @@ function CrewEditor({ member }: { member: CrewView | undefined }) {
     <RowEditor
       form={form}
       row={member}
-      what="crew member"
+      what={say('crew member')}
       api={trpc.crew}
-      archive={`Take ${member?.name} off the crew`}
+      archive={say('Take {name} off the crew', { name: member?.name ?? '' })}
       beside={absences}
     >
-      <TextInput label="Name" maw={340} autoFocus={!member} {...form.field('name')} />
-      <ChoiceChips label="Skills" choices={skillChoices} {...form.field('skills')} />
+      <TextInput label={say('Name')} maw={340} autoFocus={!member} {...form.field('name')} />
+      <ChoiceChips label={say('Skills')} choices={skillChoices} {...form.field('skills')} />
       <DecimalInput
-        label="Days of notice"
-        description="Of somebody from outside: offers count on them only so many days ahead, or on a day they come anyway. 0: one of your own."
+        label={say('Days of notice')}
+        description={say(
+          'Of somebody from outside: offers count on them only so many days ahead, or on a day they come anyway. 0: one of your own.',
+        )}
         maw={340}
         whole
         least={0}
@@ -90,14 +94,14 @@ function CrewEditor({ member }: { member: CrewView | undefined }) {
         {...form.field('noticeDays')}
       />
       <Switch
-        label="Works whenever the shop is open"
+        label={say('Works whenever the shop is open')}
         description={weekWords(shop.weekly)}
         checked={hours === null}
         onChange={event => form.change({ weekly: event.currentTarget.checked ? null : shop.weekly })}
       />
       {hours && (
         <HoursEditor
-          label="Their own hours"
+          label={say('Their own hours')}
           weekly={hours}
           onChange={weekly => form.change({ weekly })}
           faults={form.faults}

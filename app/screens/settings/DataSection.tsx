@@ -1,6 +1,7 @@
 import { Button, Group, Progress, Text } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
+import { say } from '../../../main/domain/language/index.ts'
 import { useAct } from '../../data/saving.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -25,51 +26,57 @@ export function DataSection() {
   const share = working && working.total > 0 ? (100 * working.done) / working.total : 0
   return (
     <>
-      <Heading title="Your data">
-        Everything the shop keeps is yours to take along: a list (CSV) of each kind of thing for a
-        spreadsheet, and one JSON file with its published schema for another program.
+      <Heading title={say('Your data')}>
+        {say(
+          'Everything the shop keeps is yours to take along: a list (CSV) of each kind of thing for a spreadsheet, and one JSON file with its published schema for another program.',
+        )}
       </Heading>
-      <Card title="Bring your own data">
-        <Text mb="sm">Customers, vehicles, past coatings and products from a CSV or XLSX list.</Text>
+      <Card title={say('Bring your own data')}>
+        <Text mb="sm">{say('Customers, vehicles, past coatings and products from a CSV or XLSX list.')}</Text>
         <Button variant="default" component={Link} to="/imports">
-          Take in a list
+          {say('Take in a list')}
         </Button>
       </Card>
-      <Card title="Take your data with you">
+      <Card title={say('Take your data with you')}>
         {working ? (
           <>
-            <Text role="status">Packing: {Math.floor(share)} %. The desk goes on meanwhile.</Text>
-            <Progress value={share} aria-label="Packed so far" my="sm" />
+            <Text role="status">
+              {say('Packing: {share} %. The desk goes on meanwhile.', { share: Math.floor(share) })}
+            </Text>
+            <Progress value={share} aria-label={say('Packed so far')} my="sm" />
             <Button variant="default" loading={stop.busy} onClick={() => stop.run()}>
-              Stop
+              {say('Stop')}
             </Button>
           </>
         ) : (
           <>
             {ready && (
               <Text role="status" mb="sm">
-                One file of {sizeWords(ready.bytes)}, as things stood on {fullWords(ready.madeAt, zone)}. It
-                is kept for a day.
+                {say('One file of {bytes}, as things stood on {madeAt}. It is kept for a day.', {
+                  bytes: sizeWords(ready.bytes),
+                  madeAt: fullWords(ready.madeAt, zone),
+                })}
               </Text>
             )}
             <Group>
               {ready && (
                 <DocumentButton path="/documents/everything.zip" variant="filled">
-                  Save the file
+                  {say('Save the file')}
                 </DocumentButton>
               )}
               <Button variant={ready ? 'default' : 'filled'} loading={pack.busy} onClick={() => pack.run()}>
-                {ready ? 'Pack it anew' : 'Pack everything into one file'}
+                {ready ? say('Pack it anew') : say('Pack everything into one file')}
               </Button>
               {ready && (
                 <Button variant="subtle" color="red" loading={forget.busy} onClick={() => forget.run()}>
-                  Delete the file here
+                  {say('Delete the file here')}
                 </Button>
               )}
             </Group>
             <Text mt="sm" className={pieces.soft}>
-              It holds names, addresses and prices, and is not locked: keep it where nobody else reads it.
-              Passwords and keys are not in it.
+              {say(
+                'It holds names, addresses and prices, and is not locked: keep it where nobody else reads it. Passwords and keys are not in it.',
+              )}
             </Text>
           </>
         )}
@@ -81,5 +88,7 @@ export function DataSection() {
 }
 
 function sizeWords(bytes: number): string {
-  return bytes < 1_000_000 ? `${Math.max(1, Math.round(bytes / 1000))} kB` : `${Math.round(bytes / 1e6)} MB`
+  return bytes < 1_000_000
+    ? say('{max} kB', { max: Math.max(1, Math.round(bytes / 1000)) })
+    : say('{bytes} MB', { bytes: Math.round(bytes / 1e6) })
 }

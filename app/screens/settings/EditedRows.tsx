@@ -1,5 +1,6 @@
 import { Button, Group } from '@mantine/core'
 import { type ReactNode, useId } from 'react'
+import { say } from '../../../main/domain/language/index.ts'
 import { useEditing } from '../../data/editing.ts'
 import { type SavingOptions, useSaving } from '../../data/saving.ts'
 import { Refused } from '../../parts/form/Refused.tsx'
@@ -42,9 +43,9 @@ export function EditedRows<Row extends SavedRow>(props: Props<Row>) {
         {rows.map(row => (
           <li key={row.id}>
             <span className={pieces.grow}>{wordsOf(row)}</span>
-            <RowButton does="Change" of={nameOf(row)} onClick={edit(row.id)} />
+            <RowButton does={say('Change')} of={nameOf(row)} onClick={edit(row.id)} />
             <RowButton
-              does="Remove"
+              does={say('Remove')}
               of={nameOf(row)}
               variant="subtle"
               onClick={() => removing.save({ id: row.id, version: row.version })}

@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { ExceptionView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { useNowAt } from '../../data/now.ts'
 import { useShop } from '../../data/shop.ts'
@@ -24,8 +25,10 @@ export function Exceptions() {
   const shown = list.filter(each => past || each.date >= today)
   return (
     <EditedRows
-      title="Dates that differ"
-      empty="Every date follows its weekday. Put in public holidays and other days the shop is closed or open longer."
+      title={say('Dates that differ')}
+      empty={say(
+        'Every date follows its weekday. Put in public holidays and other days the shop is closed or open longer.',
+      )}
       rows={shown}
       nameOf={each => each.date}
       wordsOf={each => (
@@ -35,11 +38,11 @@ export function Exceptions() {
         </>
       )}
       remove={trpc.hours.removeException.mutationOptions()}
-      addLabel="Add a date"
+      addLabel={say('Add a date')}
       ready={today !== ''}
       more={
         (list.length > shown.length || past) && (
-          <Switch label="Past dates too" checked={past} onChange={() => setPast(!past)} />
+          <Switch label={say('Past dates too')} checked={past} onChange={() => setPast(!past)} />
         )
       }
       form={(date, close) => <ExceptionForm date={date} today={today} onDone={close} />}
@@ -65,20 +68,25 @@ function ExceptionForm({ date, today, onDone }: FormProps) {
   const { change, faults } = form
   const { hours } = form.value
   return (
-    <Form form={form} label="A date with hours of its own" onCancel={onDone}>
+    <Form form={form} label={say('A date with hours of its own')} onCancel={onDone}>
       <Group align="flex-start" mt="md">
-        <DateField label="Date" autoFocus {...form.field('date')} />
-        <TextInput label="What for" placeholder="Public holiday" w={260} {...form.field('note')} />
+        <DateField label={say('Date')} autoFocus {...form.field('date')} />
+        <TextInput
+          label={say('What for')}
+          placeholder={say('Public holiday')}
+          w={260}
+          {...form.field('note')}
+        />
       </Group>
       <Group align="flex-start">
         <Checkbox
-          label="Closed all day"
+          label={say('Closed all day')}
           pt={8}
           checked={hours.length === 0}
           onChange={event => change({ hours: event.currentTarget.checked ? [] : [{ from: 480, to: 1080 }] })}
         />
         <WallSpans
-          name="That day"
+          name={say('That day')}
           spans={hours}
           onChange={(i, { from, to }) => change({ hours: hours.with(i, { from, to }) })}
           onAdd={span => change({ hours: [...hours, span] })}

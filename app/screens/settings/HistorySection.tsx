@@ -2,6 +2,7 @@ import { Group, Select } from '@mantine/core'
 import { DatePickerInput } from '@mantine/dates'
 import { useState } from 'react'
 import type { HistoryFilter } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { Card } from '../../parts/Card.tsx'
 import { DocumentButton } from '../../parts/DocumentButton.tsx'
 import { HistoryLines, useHistoryChoices } from '../../parts/HistoryLines.tsx'
@@ -26,31 +27,32 @@ export function HistorySection() {
   }
   const asked = new URLSearchParams({ ...filter, entities: kind ?? '' } as Record<string, string>)
   if (!kind) asked.delete('entities')
-  const any = { clearable: true, searchable: true, placeholder: 'any', w: 190 } as const
-  const day = { clearable: true, placeholder: 'any', valueFormat: 'D MMM YYYY', w: 160 } as const
+  const any = { clearable: true, searchable: true, placeholder: say('any'), w: 190 } as const
+  const day = { clearable: true, placeholder: say('any'), valueFormat: 'D MMM YYYY', w: 160 } as const
   return (
     <>
-      <Heading title="History">
-        Who did what when. Every change writes a line here, and nothing changes one afterwards; only when a
-        person is erased are the words about them taken out.
+      <Heading title={say('History')}>
+        {say(
+          'Who did what when. Every change writes a line here, and nothing changes one afterwards; only when a person is erased are the words about them taken out.',
+        )}
       </Heading>
-      <section className={pieces.card} aria-label="Narrow the history">
+      <section className={pieces.card} aria-label={say('Narrow the history')}>
         <Group align="end" gap="sm">
           <Select
-            label="Of"
+            label={say('Of')}
             data={(choices?.entities ?? []).map(value => ({ value, label: entityWords(value) }))}
             value={kind}
             onChange={setKind}
             {...any}
           />
-          <Select label="By" data={choices?.who ?? []} value={who} onChange={setWho} {...any} />
-          <Select label="What" data={choices?.acts ?? []} value={act} onChange={setAct} {...any} />
-          <DatePickerInput label="From" value={fromDate} onChange={setFrom} {...day} />
-          <DatePickerInput label="To" value={toDate} onChange={setTo} {...day} />
-          <DocumentButton path={`/documents/history.csv?${asked}`}>As a list (CSV)</DocumentButton>
+          <Select label={say('By')} data={choices?.who ?? []} value={who} onChange={setWho} {...any} />
+          <Select label={say('What')} data={choices?.acts ?? []} value={act} onChange={setAct} {...any} />
+          <DatePickerInput label={say('From')} value={fromDate} onChange={setFrom} {...day} />
+          <DatePickerInput label={say('To')} value={toDate} onChange={setTo} {...day} />
+          <DocumentButton path={`/documents/history.csv?${asked}`}>{say('As a list (CSV)')}</DocumentButton>
         </Group>
       </section>
-      <Card aria-label="What was done">
+      <Card aria-label={say('What was done')}>
         <HistoryLines key={asked.toString()} filter={filter} told />
       </Card>
     </>

@@ -1,3 +1,4 @@
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -18,14 +19,15 @@ export function HoursSection() {
   })
   return (
     <>
-      <Heading title="Hours">
-        Hands-on work, drop-off and handover happen while the shop is open; a coating cures through the night.
-        A change that leaves a booked car outside is shown before it is made.
+      <Heading title={say('Hours')}>
+        {say(
+          'Hands-on work, drop-off and handover happen while the shop is open; a coating cures through the night. A change that leaves a booked car outside is shown before it is made.',
+        )}
       </Heading>
       <div className={pieces.card}>
-        <Form form={form} label="Opening hours">
+        <Form form={form} label={say('Opening hours')}>
           <HoursEditor
-            label="Opening hours of the week"
+            label={say('Opening hours of the week')}
             weekly={form.value.weekly}
             onChange={weekly => form.change({ weekly })}
             faults={form.faults}

@@ -2,6 +2,7 @@ import { Select, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { LendableView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import type { LentKind } from '../../../main/domain/shop/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import type { SectionProps } from '../../parts/Sections.tsx'
@@ -16,17 +17,18 @@ export function LendingSection({ id }: SectionProps) {
     <RowSection
       id={id}
       section="lending"
-      title="To lend"
-      what="thing to lend"
+      title={say('To lend')}
+      what={say('thing to lend')}
       rows={useQuery(trpc.lendables.list.queryOptions({ archived: archived[0] })).data}
       about={row => labelOf(lentChoices, row.kind)}
       order={trpc.lendables.order.mutationOptions()}
       archived={archived}
-      empty="The shop lends nothing yet."
+      empty={say('The shop lends nothing yet.')}
       editor={row => <LendableEditor row={row} />}
     >
-      Loan cars, key boxes and places under cover. A booking may ask for one of each kind; it has it from the
-      drop-off until the car leaves, and nobody else does meanwhile.
+      {say(
+        'Loan cars, key boxes and places under cover. A booking may ask for one of each kind; it has it from the drop-off until the car leaves, and nobody else does meanwhile.',
+      )}
     </RowSection>
   )
 }
@@ -35,9 +37,9 @@ function LendableEditor({ row }: { row: LendableView | undefined }) {
   const saved = { name: row?.name ?? '', kind: row?.kind ?? ('loan car' as LentKind) }
   const form = useRowForm('lending', row, saved, trpc.lendables.save.mutationOptions())
   return (
-    <RowEditor form={form} row={row} what="thing to lend" api={trpc.lendables}>
-      <TextInput label="Name" maw={340} autoFocus={!row} {...form.field('name')} />
-      <Select label="What it is" maw={340} data={lentChoices} {...form.choice('kind')} />
+    <RowEditor form={form} row={row} what={say('thing to lend')} api={trpc.lendables}>
+      <TextInput label={say('Name')} maw={340} autoFocus={!row} {...form.field('name')} />
+      <Select label={say('What it is')} maw={340} data={lentChoices} {...form.choice('kind')} />
     </RowEditor>
   )
 }

@@ -1,6 +1,7 @@
 import { Button, MultiSelect, Select, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import type { MoneyRules } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { type TaxCategory, taxCategories } from '../../../main/domain/money/index.ts'
 import type { FormOf } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -13,10 +14,10 @@ interface Props {
 }
 
 const categoryWords: Record<TaxCategory, string> = {
-  S: 'taxed',
-  Z: 'zero rate',
-  E: 'exempt',
-  O: 'no tax',
+  S: say('taxed'),
+  Z: say('zero rate'),
+  E: say('exempt'),
+  O: say('no tax'),
 }
 
 const newKey = () => crypto.randomUUID()
@@ -28,22 +29,22 @@ export function TaxRows({ form }: Props) {
     <>
       {form.each<MoneyRules['taxes'][number]>('taxes').map((row, i) => (
         <div key={row.value.key} className={styles.row}>
-          <TextInput label="Name on papers" {...row.field('name')} />
-          <TextInput label="Percent" inputMode="decimal" {...row.field('percent')} />
+          <TextInput label={say('Name on papers')} {...row.field('name')} />
+          <TextInput label={say('Percent')} inputMode="decimal" {...row.field('percent')} />
           <Select
-            label="Which is"
+            label={say('Which is')}
             data={taxCategories.map(value => ({ value, label: categoryWords[value] }))}
             {...row.choice('category')}
           />
           <Remove
-            what={`the rate ${row.value.name}`}
+            what={say('the rate {name}', { name: row.value.name })}
             disabled={taxes.length === 1}
             onClick={() => form.change({ taxes: taxes.toSpliced(i, 1) })}
           />
         </div>
       ))}
       <Add
-        what="a rate"
+        what={say('a rate')}
         onClick={() =>
           form.change({ taxes: [...taxes, { key: newKey(), name: '', percent: '', category: 'S' }] })
         }
@@ -59,24 +60,24 @@ export function ExtraRows({ form }: Props) {
     <>
       {form.each<MoneyRules['extras'][number]>('extras').map((row, i) => (
         <div key={row.value.key} className={styles.row}>
-          <TextInput label="What it is" {...row.field('name')} />
-          <MoneyInput label="Price" {...row.field('priceMinor')} />
+          <TextInput label={say('What it is')} {...row.field('name')} />
+          <MoneyInput label={say('Price')} {...row.field('priceMinor')} />
           <Select
-            label="Tax"
+            label={say('Tax')}
             data={[
-              { value: '', label: 'the usual one' },
+              { value: '', label: say('the usual one') },
               ...taxes.slice(1).map(({ key, name }) => ({ value: key, label: name })),
             ]}
             {...row.choice('taxKey')}
           />
           <Remove
-            what={`the extra ${row.value.name}`}
+            what={say('the extra {name}', { name: row.value.name })}
             onClick={() => form.change({ extras: extras.toSpliced(i, 1) })}
           />
         </div>
       ))}
       <Add
-        what="an extra"
+        what={say('an extra')}
         onClick={() =>
           form.change({ extras: [...extras, { key: newKey(), name: '', priceMinor: 0, taxKey: '' }] })
         }
@@ -93,17 +94,21 @@ export function PackageRows({ form }: Props) {
     <>
       {form.each<MoneyRules['packages'][number]>('packages').map((row, i) => (
         <div key={row.value.key} className={styles.row}>
-          <TextInput label="Name" {...row.field('name')} />
-          <TextInput label="Percent less" inputMode="decimal" {...row.field('percent')} />
-          <MultiSelect label="Treatments" data={choicesOf(treatments)} {...row.field('treatmentIds')} />
+          <TextInput label={say('Name')} {...row.field('name')} />
+          <TextInput label={say('Percent less')} inputMode="decimal" {...row.field('percent')} />
+          <MultiSelect
+            label={say('Treatments')}
+            data={choicesOf(treatments)}
+            {...row.field('treatmentIds')}
+          />
           <Remove
-            what={`the package ${row.value.name}`}
+            what={say('the package {name}', { name: row.value.name })}
             onClick={() => form.change({ packages: packages.toSpliced(i, 1) })}
           />
         </div>
       ))}
       <Add
-        what="a package"
+        what={say('a package')}
         onClick={() =>
           form.change({
             packages: [...packages, { key: newKey(), name: '', treatmentIds: [], percent: '10' }],
@@ -116,7 +121,7 @@ export function PackageRows({ form }: Props) {
 
 function Remove({ what, ...rest }: { what: string; disabled?: boolean; onClick(): void }) {
   return (
-    <Button variant="default" aria-label={`Take out ${what}`} {...rest}>
+    <Button variant="default" aria-label={say('Take out {what}', { what })} {...rest}>
       ✕
     </Button>
   )
@@ -126,7 +131,7 @@ function Add({ what, onClick }: { what: string; onClick(): void }) {
   return (
     <div>
       <Button variant="default" size="compact-md" onClick={onClick}>
-        Add {what}
+        {say('Add {what}', { what })}
       </Button>
     </div>
   )

@@ -1,6 +1,7 @@
 import { Checkbox, Select, Textarea, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import type { MoneyRules } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
@@ -13,7 +14,7 @@ import { ExtraRows, PackageRows, TaxRows } from './MoneyRows.tsx'
 /** How the shop prices, taxes and bills. */
 export function MoneySection() {
   const { data, error } = useQuery(trpc.money.rules.queryOptions())
-  if (!data) return <Waiting error={error} words="Looking it up" />
+  if (!data) return <Waiting error={error} words={say('Looking it up')} />
   return <Rules rules={data} />
 }
 
@@ -27,28 +28,29 @@ function Rules({ rules }: { rules: MoneyRules }) {
   const { value, change } = form
   return (
     <>
-      <Heading title="Prices and tax">
-        What is sold beside the treatments, what is taken off, and the tax on all of it. Which rates apply
-        where is for your local rules and your bookkeeper to say; what was issued before stays as it was.
+      <Heading title={say('Prices and tax')}>
+        {say(
+          'What is sold beside the treatments, what is taken off, and the tax on all of it. Which rates apply where is for your local rules and your bookkeeper to say; what was issued before stays as it was.',
+        )}
       </Heading>
       <div className={pieces.card}>
-        <Form form={form} label="Prices and tax">
-          <h3>Tax rates, the usual one first</h3>
+        <Form form={form} label={say('Prices and tax')}>
+          <h3>{say('Tax rates, the usual one first')}</h3>
           <TaxRows form={form} />
-          <Checkbox label="Prices have their tax in them" {...form.tick('taxInPrices')} />
-          <h3>Extras</h3>
+          <Checkbox label={say('Prices have their tax in them')} {...form.tick('taxInPrices')} />
+          <h3>{say('Extras')}</h3>
           <ExtraRows form={form} />
-          <h3>Packages: treatments that cost less together</h3>
+          <h3>{say('Packages: treatments that cost less together')}</h3>
           <PackageRows form={form} />
           <Checkbox
-            label="Work that two treatments share, such as one wash, is charged once"
+            label={say('Work that two treatments share, such as one wash, is charged once')}
             {...form.tick('sharedOnce')}
           />
-          <h3>Paying</h3>
+          <h3>{say('Paying')}</h3>
           <div className={pieces.fields}>
             <DecimalInput
-              label="Deposit at the hold"
-              description="0: none is asked for"
+              label={say('Deposit at the hold')}
+              description={say('0: none is asked for')}
               unit="%"
               least={0}
               most={100}
@@ -57,40 +59,40 @@ function Rules({ rules }: { rules: MoneyRules }) {
               error={form.faults.at('depositPercent')}
             />
             <DecimalInput
-              label="Invoices are paid within"
-              unit="days"
+              label={say('Invoices are paid within')}
+              unit={say('days')}
               least={0}
               most={365}
               whole
               {...form.field('payWithinDays')}
             />
             <DecimalInput
-              label="Quotes are good for"
-              unit="days"
+              label={say('Quotes are good for')}
+              unit={say('days')}
               least={0}
               most={365}
               whole
               {...form.field('quoteDays')}
             />
             <MoneyInput
-              label="Smallest coin"
-              description="Cash is rounded to it"
+              label={say('Smallest coin')}
+              description={say('Cash is rounded to it')}
               {...form.field('cashStepMinor')}
             />
             <MoneyInput
-              label="An hour of work costs the shop"
-              description="For what each treatment earns"
+              label={say('An hour of work costs the shop')}
+              description={say('For what each treatment earns')}
               {...form.field('labourMinor')}
             />
           </div>
-          <h3>On invoices</h3>
+          <h3>{say('On invoices')}</h3>
           <div className={pieces.fields}>
-            <TextInput label="Letters of invoices" {...form.field('invoiceSeries')} />
-            <TextInput label="Letters of credit notes" {...form.field('creditSeries')} />
-            <TextInput label="The shop’s tax number" {...form.field('taxNumber')} />
+            <TextInput label={say('Letters of invoices')} {...form.field('invoiceSeries')} />
+            <TextInput label={say('Letters of credit notes')} {...form.field('creditSeries')} />
+            <TextInput label={say('The shop’s tax number')} {...form.field('taxNumber')} />
             <Textarea
-              label="How to pay"
-              description="Bank and account"
+              label={say('How to pay')}
+              description={say('Bank and account')}
               autosize
               minRows={2}
               className={pieces.whole}
@@ -118,7 +120,7 @@ export function TaxSelect(props: {
       {...rest}
       allowDeselect={false}
       data={[
-        { value: '', label: 'the usual one' },
+        { value: '', label: say('the usual one') },
         ...taxes.slice(1).map(({ key, name, percent }) => ({ value: key, label: `${name} ${percent} %` })),
       ]}
       value={taxes.some(tax => tax.key === value) ? value : ''}

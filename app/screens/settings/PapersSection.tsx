@@ -1,6 +1,7 @@
 import { Button, FileInput, Group, Select, Text, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import type { PapersView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { base64Of } from '../../data/base64.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -13,9 +14,10 @@ export function PapersSection() {
   const papers = useQuery(trpc.shop.papers.queryOptions()).data
   return (
     <>
-      <Heading title="Papers">
-        The logo, colour and paper of everything that is printed. Name, address, phone and e-mail come from
-        Shop.
+      <Heading title={say('Papers')}>
+        {say(
+          'The logo, colour and paper of everything that is printed. Name, address, phone and e-mail come from Shop.',
+        )}
       </Heading>
       {papers && <PapersForm papers={papers} />}
     </>
@@ -43,29 +45,29 @@ function PapersForm({ papers: { paper, colour, logoName, version } }: { papers: 
   const standing = value.picked?.fileName ?? value.logoName
   return (
     <div className={pieces.card}>
-      <Form form={form} label="Papers">
+      <Form form={form} label={say('Papers')}>
         <div className={pieces.fields}>
           <Select
-            label="Paper"
+            label={say('Paper')}
             allowDeselect={false}
             data={[
-              { value: byCountry, label: 'as usual in the shop’s country' },
+              { value: byCountry, label: say('as usual in the shop’s country') },
               { value: 'A4', label: 'A4' },
-              { value: 'LETTER', label: 'US Letter' },
+              { value: 'LETTER', label: say('US Letter') },
             ]}
             value={value.paper ?? byCountry}
             onChange={next => change({ paper: next === 'A4' || next === 'LETTER' ? next : null })}
             error={faults.at('paper')}
           />
           <TextInput
-            label="Colour of headings and lines"
+            label={say('Colour of headings and lines')}
             leftSection={<Swatch colour={value.colour} />}
             {...form.field('colour')}
           />
           <FileInput
-            label="Logo"
-            description="PNG or JPEG, up to 1 MB"
-            placeholder={standing ?? 'choose a picture'}
+            label={say('Logo')}
+            description={say('PNG or JPEG, up to 1 MB')}
+            placeholder={standing ?? say('choose a picture')}
             accept="image/png,image/jpeg"
             value={null}
             onChange={choose}
@@ -74,11 +76,13 @@ function PapersForm({ papers: { paper, colour, logoName, version } }: { papers: 
         </div>
         <Group mt="xs">
           <Text size="sm">
-            {standing ? `On the papers: ${standing}` : 'Without a logo the name stands there.'}
+            {standing
+              ? say('On the papers: {standing}', { standing })
+              : say('Without a logo the name stands there.')}
           </Text>
           {standing && (
             <Button variant="default" size="xs" onClick={() => change({ picked: null, logoName: null })}>
-              Take the logo off
+              {say('Take the logo off')}
             </Button>
           )}
         </Group>

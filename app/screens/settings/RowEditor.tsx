@@ -1,5 +1,6 @@
 import { useNavigate } from '@tanstack/react-router'
 import type { ReactNode } from 'react'
+import { say } from '../../../main/domain/language/index.ts'
 import { type FormOf, type FormState, useForm } from '../../data/form.ts'
 import type { SavingOptions } from '../../data/saving.ts'
 import { ArchiveButton } from '../../parts/ArchiveButton.tsx'
@@ -51,12 +52,12 @@ export function RowEditor({ form, row, what, api, archive, more, beside, childre
   return (
     <>
       <div className={pieces.card}>
-        <Form form={form} label={row ? row.name : `A new ${what}`} more={more}>
+        <Form form={form} label={row ? row.name : say('A new {what}', { what })} more={more}>
           {children}
         </Form>
       </div>
       {beside}
-      {row && <ArchiveButton row={row} api={api} label={archive ?? `Archive this ${what}`} />}
+      {row && <ArchiveButton row={row} api={api} label={archive ?? say('Archive this {what}', { what })} />}
     </>
   )
 }

@@ -1,6 +1,7 @@
 import { Button, Stack, Switch } from '@mantine/core'
 import { Link, useNavigate } from '@tanstack/react-router'
 import { Fragment, type ReactNode } from 'react'
+import { say } from '../../../main/domain/language/index.ts'
 import { type SavingOptions, useSaving } from '../../data/saving.ts'
 import { HistoryCard } from '../../parts/HistoryLines.tsx'
 import { MoveArrows, moved } from '../../parts/MoveArrows.tsx'
@@ -56,14 +57,14 @@ export function RowSection<Row extends ListRow>(props: Props<Row>) {
       <div className={pieces.side}>
         <div className={pieces.column}>
           {props.rows?.length === 0 && <p className={pieces.empty}>{empty}</p>}
-          <ul className={pieces.rows} aria-label={`Every ${what}`}>
+          <ul className={pieces.rows} aria-label={say('Every {what}', { what })}>
             {rows.map(row => {
               const place = used.indexOf(row.id)
               return (
                 <li key={row.id} data-archived={row.archivedAt !== null}>
                   <Link to="/settings/$section/$id" params={{ section, id: row.id }}>
                     <b>{row.name}</b>
-                    <small>{row.archivedAt === null ? about(row) : 'archived'}</small>
+                    <small>{row.archivedAt === null ? about(row) : say('archived')}</small>
                   </Link>
                   {order && place >= 0 && used.length > 1 && (
                     <Stack gap={0} px={4} justify="center">
@@ -83,10 +84,10 @@ export function RowSection<Row extends ListRow>(props: Props<Row>) {
             variant="default"
             onClick={() => navigate({ to: '/settings/$section/$id', params: { section, id: 'new' } })}
           >
-            Add a {what}
+            {say('Add a {what}', { what })}
           </Button>
           <Switch
-            label="Archived ones too"
+            label={say('Archived ones too')}
             checked={archived[0]}
             onChange={event => archived[1](event.currentTarget.checked)}
           />
@@ -98,7 +99,7 @@ export function RowSection<Row extends ListRow>(props: Props<Row>) {
               {chosen && filed[section] && <HistoryCard entities={[filed[section]]} id={chosen.id} />}
             </Fragment>
           ) : (
-            <p className={pieces.empty}>Choose a {what} to see and change it.</p>
+            <p className={pieces.empty}>{say('Choose a {what} to see and change it.', { what })}</p>
           )}
         </div>
       </div>

@@ -1,3 +1,4 @@
+import { say } from '../../../main/domain/language/index.ts'
 import { SectionScreen } from '../../parts/Sections.tsx'
 import { BackupsSection } from './BackupsSection.tsx'
 import { BaysSection } from './BaysSection.tsx'
@@ -15,21 +16,23 @@ import { TimesSection } from './TimesSection.tsx'
 import { TreatmentsSection } from './treatments/TreatmentsSection.tsx'
 
 const sections = [
-  { section: 'shop', label: 'Shop', Section: ShopSection },
-  { section: 'hours', label: 'Hours', Section: HoursSection },
-  { section: 'bays', label: 'Bays', Section: BaysSection },
-  { section: 'crew', label: 'Crew', Section: CrewSection },
-  { section: 'lending', label: 'To lend', Section: LendingSection },
-  { section: 'treatments', label: 'Treatments', Section: TreatmentsSection },
-  { section: 'money', label: 'Prices and tax', Section: MoneySection },
-  { section: 'products', label: 'Products', Section: ProductsSection },
-  { section: 'papers', label: 'Papers', Section: PapersSection },
-  { section: 'times', label: 'Hands-on times', Section: TimesSection },
-  { section: 'backups', label: 'Backups', Section: BackupsSection },
-  { section: 'data', label: 'Your data', Section: DataSection },
-  { section: 'history', label: 'History', Section: HistorySection },
-  { section: 'diagnostics', label: 'Diagnostics', Section: DiagnosticsSection },
+  { section: 'shop', label: say('Shop'), Section: ShopSection },
+  { section: 'hours', label: say('Hours'), Section: HoursSection },
+  { section: 'bays', label: say('Bays'), Section: BaysSection },
+  { section: 'crew', label: say('Crew'), Section: CrewSection },
+  { section: 'lending', label: say('To lend'), Section: LendingSection },
+  { section: 'treatments', label: say('Treatments'), Section: TreatmentsSection },
+  { section: 'money', label: say('Prices and tax'), Section: MoneySection },
+  { section: 'products', label: say('Products'), Section: ProductsSection },
+  { section: 'papers', label: say('Papers'), Section: PapersSection },
+  { section: 'times', label: say('Hands-on times'), Section: TimesSection },
+  { section: 'backups', label: say('Backups'), Section: BackupsSection },
+  { section: 'data', label: say('Your data'), Section: DataSection },
+  { section: 'history', label: say('History'), Section: HistorySection },
+  { section: 'diagnostics', label: say('Diagnostics'), Section: DiagnosticsSection },
 ]
 
 /** What the shop is made of: everything a promise is computed from. */
-export const Settings = () => <SectionScreen label="Settings" to="/settings/$section" sections={sections} />
+export const Settings = () => (
+  <SectionScreen label={say('Settings')} to="/settings/$section" sections={sections} />
+)

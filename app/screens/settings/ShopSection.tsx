@@ -1,5 +1,6 @@
 import { Select, Text, Textarea, TextInput } from '@mantine/core'
 import { type OutsideUsual, outsideSeasons } from '../../../main/domain/cure/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { type Condition, conditions, gridChoices } from '../../../main/domain/shop/index.ts'
 import { useForm } from '../../data/form.ts'
 import { useShop } from '../../data/shop.ts'
@@ -12,16 +13,16 @@ import pieces from '../../parts/pieces.module.css'
 import { Heading } from './Heading.tsx'
 
 const conditionWords: Record<Condition, string> = {
-  good: 'Paint in good condition',
-  worn: 'Worn paint',
-  heavy: 'Heavily marred paint',
+  good: say('Paint in good condition'),
+  worn: say('Worn paint'),
+  heavy: say('Heavily marred paint'),
 }
 
 const seasonWords: Record<keyof OutsideUsual, string> = {
-  decFeb: 'December to February',
-  marMay: 'March to May',
-  junAug: 'June to August',
-  sepNov: 'September to November',
+  decFeb: say('December to February'),
+  marMay: say('March to May'),
+  junAug: say('June to August'),
+  sepNov: say('September to November'),
 }
 
 /** The four seasons with one changed; emptied, none is known. The first one typed stands for all until they are typed. */
@@ -48,24 +49,27 @@ export function ShopSection() {
   const factors = form.within('conditionFactors')
   return (
     <>
-      <Heading title="Shop">
-        Where the shop is and what it counts in. The zone and the grid decide what every promise means.
+      <Heading title={say('Shop')}>
+        {say(
+          'Where the shop is and what it counts in. The zone and the grid decide what every promise means.',
+        )}
       </Heading>
       {demo && (
         <Text className={pieces.card}>
-          This is the demo shop: everything in it is invented. Your own shop goes into a data folder of its
-          own; start Lustrum with --data and another folder.
+          {say(
+            'This is the demo shop: everything in it is invented. Your own shop goes into a data folder of its own; start Lustrum with --data and another folder.',
+          )}
         </Text>
       )}
       <div className={pieces.card}>
-        <Form form={form} label="Shop">
+        <Form form={form} label={say('Shop')}>
           <div className={pieces.fields}>
-            <TextInput label="Name" className={pieces.whole} maw={480} {...form.field('name')} />
+            <TextInput label={say('Name')} className={pieces.whole} maw={480} {...form.field('name')} />
             <PlaceFields form={form} />
-            <PhoneInput label="Phone" {...form.optional('phone')} />
-            <TextInput label="E-mail" type="email" {...form.optional('email')} />
+            <PhoneInput label={say('Phone')} {...form.optional('phone')} />
+            <TextInput label={say('E-mail')} type="email" {...form.optional('email')} />
             <Textarea
-              label="Address"
+              label={say('Address')}
               autosize
               minRows={2}
               className={pieces.whole}
@@ -73,23 +77,26 @@ export function ShopSection() {
               {...form.optional('address')}
             />
           </div>
-          <h3>What a promise follows</h3>
+          <h3>{say('What a promise follows')}</h3>
           <div className={pieces.fields}>
             <Select
-              label="Booking grid"
-              description="Starts and handovers fall on it"
+              label={say('Booking grid')}
+              description={say('Starts and handovers fall on it')}
               allowDeselect={false}
-              data={gridChoices.map(minutes => ({ value: String(minutes), label: `${minutes} minutes` }))}
+              data={gridChoices.map(minutes => ({
+                value: String(minutes),
+                label: say('{minutes} minutes', { minutes }),
+              }))}
               value={String(shop.gridMin)}
               onChange={minutes => minutes && change({ gridMin: Number(minutes) })}
               error={faults.at('gridMin')}
             />
             <Select
-              label="A car may go home"
-              description="What counts of a cure profile"
+              label={say('A car may go home')}
+              description={say('What counts of a cure profile')}
               data={[
-                { value: 'minimum', label: 'at the earliest pick-up' },
-                { value: 'advised', label: 'at the recommended pick-up' },
+                { value: 'minimum', label: say('at the earliest pick-up') },
+                { value: 'advised', label: say('at the recommended pick-up') },
               ]}
               {...form.choice('handoverRule')}
             />
@@ -97,14 +104,14 @@ export function ShopSection() {
               <DecimalInput
                 key={condition}
                 label={conditionWords[condition]}
-                description="Times the usual hands-on minutes"
+                description={say('Times the usual hands-on minutes')}
                 unit="×"
                 most={20}
                 {...factors.field(condition)}
               />
             ))}
           </div>
-          <h3>Usual temperature outside, for what owners are told</h3>
+          <h3>{say('Usual temperature outside, for what owners are told')}</h3>
           <div className={pieces.fields}>
             {outsideSeasons.map(season => (
               <DegreesInput

@@ -1,5 +1,6 @@
 import { Group, TextInput } from '@mantine/core'
 import { atWall, dateOf } from '../../../main/domain/calendar/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { useNowAt } from '../../data/now.ts'
 import type { SavingOptions } from '../../data/saving.ts'
@@ -38,7 +39,8 @@ export function Stretches<Owner extends object>(props: Props<Owner>) {
   const nowAt = useNowAt()
   const tomorrow = dateOf((nowAt ?? 0) + 1440, zone)
   const fresh = { fromAt: atWall(tomorrow, 0, zone), toAt: atWall(tomorrow, 1440, zone), reason: '' }
-  const nameOf = ({ fromAt, toAt }: Stretch) => `${fullWords(fromAt, zone)} to ${fullWords(toAt, zone)}`
+  const nameOf = ({ fromAt, toAt }: Stretch) =>
+    say('{fromAt} to {toAt}', { fromAt: fullWords(fromAt, zone), toAt: fullWords(toAt, zone) })
   return (
     <EditedRows
       {...rest}
@@ -88,9 +90,9 @@ function StretchForm<Owner extends object>(props: FormProps<Owner>) {
   return (
     <Form form={form} label={label} onCancel={onDone}>
       <Group align="flex-start" gap="xl" mt="md">
-        <MomentInput label="From" {...form.field('fromAt')} />
-        <MomentInput label="To" {...form.field('toAt')} />
-        <TextInput label="What for" placeholder={reasonExample} w={240} {...form.field('reason')} />
+        <MomentInput label={say('From')} {...form.field('fromAt')} />
+        <MomentInput label={say('To')} {...form.field('toAt')} />
+        <TextInput label={say('What for')} placeholder={reasonExample} w={240} {...form.field('reason')} />
       </Group>
     </Form>
   )

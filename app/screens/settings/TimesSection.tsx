@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query'
 import type { EffortView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
@@ -18,15 +19,15 @@ export function TimesSection() {
   const query = useQuery(trpc.effort.get.queryOptions())
   return (
     <>
-      <Heading title="Hands-on times">
-        Learned from this shop’s own finished visits: how long work really took against what the treatments
-        say, by size, condition, how much of the paint, what the intake marked, and who did it. Laying keeps
-        its minutes.
+      <Heading title={say('Hands-on times')}>
+        {say(
+          'Learned from this shop’s own finished visits: how long work really took against what the treatments say, by size, condition, how much of the paint, what the intake marked, and who did it. Laying keeps its minutes.',
+        )}
       </Heading>
       {query.data ? (
         <Learned effort={query.data} />
       ) : (
-        <Waiting error={query.error} words="Working out the times" />
+        <Waiting error={query.error} words={say('Working out the times')} />
       )}
     </>
   )
@@ -43,11 +44,11 @@ function Learned({ effort }: { effort: EffortView }) {
   const percent = (share: number) => `${Math.round(100 * share)} %`
   return (
     <>
-      <Card title="Bookings reckon with hands-on times">
-        <Form form={form} label="Hands-on times">
+      <Card title={say('Bookings reckon with hands-on times')}>
+        <Form form={form} label={say('Hands-on times')}>
           <OptionalDecimalInput
-            label="Visits of 100 that take no longer than booked"
-            description="Empty: hands-on times as the treatments say. 80 keeps four promises of five."
+            label={say('Visits of 100 that take no longer than booked')}
+            description={say('Empty: hands-on times as the treatments say. 80 keeps four promises of five.')}
             whole
             least={50}
             most={99}
@@ -57,30 +58,47 @@ function Learned({ effort }: { effort: EffortView }) {
         </Form>
       </Card>
       <Card
-        title="How promises held"
+        title={say('How promises held')}
         empty={
           promises.of === 0 &&
-          'No visit with all its times has been handed over yet; begin and finish each step on the job.'
+          say('No visit with all its times has been handed over yet; begin and finish each step on the job.')
         }
       >
         <Facts
           of={{
-            'Ready by the promise': `${promises.kept} of the last ${promises.of}; in the long run ${percent(promises.low)} to ${percent(promises.high)}`,
-            'A usual visit takes': `${percent(usual.median)} of what is written; ${effort.promisePercent ?? 80} of 100 take ${percent(usual.safe)} at most`,
-            'Learned from': visits === 1 ? '1 finished visit' : `${visits} finished visits`,
+            'Ready by the promise': say('{kept} of the last {of}; in the long run {low} to {high}', {
+              kept: promises.kept,
+              of: promises.of,
+              low: percent(promises.low),
+              high: percent(promises.high),
+            }),
+            'A usual visit takes': say(
+              '{median} of what is written; {promisePercent} of 100 take {safe} at most',
+              {
+                median: percent(usual.median),
+                promisePercent: effort.promisePercent ?? 80,
+                safe: percent(usual.safe),
+              },
+            ),
+            'Learned from': say('{visits, plural, one {1 finished visit} other {{visits} finished visits}}', {
+              visits,
+            }),
             ...Object.fromEntries(
               people.map(({ name, count, median }) => [
                 name,
-                `${percent(median)} of what is written (${count === 1 ? '1 visit' : `${count} visits`})`,
+                say('{median} of what is written ({count, plural, one {1 visit} other {{count} visits}})', {
+                  median: percent(median),
+                  count,
+                }),
               ]),
             ),
           }}
         />
       </Card>
       {recent.length > 0 && (
-        <Card title="The last visits">
+        <Card title={say('The last visits')}>
           <table className={table.table}>
-            <HeadRow columns={['Job', 'Written', 'Took', 'Promise']} />
+            <HeadRow columns={[say('Job'), say('Written'), say('Took'), say('Promise')]} />
             <tbody>
               {recent.map(({ jobNumber, plannedMin, realMin, lateMin }) => (
                 <tr key={jobNumber}>
@@ -88,7 +106,9 @@ function Learned({ effort }: { effort: EffortView }) {
                   <td>{durationWords(plannedMin)}</td>
                   <td>{durationWords(realMin)}</td>
                   <td className={lateMin > 0 ? pieces.late : pieces.kept}>
-                    {lateMin > 0 ? `⚑ ${durationWords(lateMin)} late` : '✓ kept'}
+                    {lateMin > 0
+                      ? say('⚑ {lateMin} late', { lateMin: durationWords(lateMin) })
+                      : say('✓ kept')}
                   </td>
                 </tr>
               ))}

@@ -4,6 +4,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { CloseProductView, ShelfListItem } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import pieces from '../../parts/pieces.module.css'
@@ -25,39 +26,47 @@ export function Stock() {
   const [text, setText] = useState('')
   const { data: list, error } = useQuery(trpc.shelf.list.queryOptions())
   const today = useShelfToday()
-  if (!list) return <Waiting error={error} words="Looking along the shelf" />
+  if (!list) return <Waiting error={error} words={say('Looking along the shelf')} />
   const wanted = text.trim().toLowerCase()
   const shown = list.filter(item => `${item.name} ${item.place} ${item.kind}`.toLowerCase().includes(wanted))
   const counted = list.filter(item => item.unit !== null).length
   return (
     <>
-      <ScreenTitle title="Shelf">
+      <ScreenTitle title={say('Shelf')}>
         <span className={pieces.soft}>
-          {counted} of {list.length} products counted
+          {say('{counted} of {list} products counted', { counted, list: list.length })}
         </span>
         <TextInput
           className={pieces.end}
-          aria-label="Find a product"
-          placeholder="Name, kind or place"
+          aria-label={say('Find a product')}
+          placeholder={say('Name, kind or place')}
           leftSection={<IconSearch size="1rem" aria-hidden="true" />}
           value={text}
           onChange={event => setText(event.currentTarget.value)}
         />
         <Button component={Link} to="/settings/products/new" variant="default">
-          Add a product
+          {say('Add a product')}
         </Button>
       </ScreenTitle>
       {list.length === 0 ? (
         <p className={pieces.empty}>
-          There is no product yet. Add what goes onto cars under Settings, Products; then say here how each is
-          counted and receive what stands on the shelf.
+          {say(
+            'There is no product yet. Add what goes onto cars under Settings, Products; then say here how each is counted and receive what stands on the shelf.',
+          )}
         </p>
       ) : (
         <Card>
           <table className={table.table}>
             <thead>
               <tr>
-                {['Product', 'On hand', 'Bottles', 'Next weeks', 'Advice', 'Hazard'].map(head => (
+                {[
+                  say('Product'),
+                  say('On hand'),
+                  say('Bottles'),
+                  say('Next weeks'),
+                  say('Advice'),
+                  say('Hazard'),
+                ].map(head => (
                   <th key={head} scope="col">
                     {head}
                   </th>
@@ -74,7 +83,7 @@ export function Stock() {
               ))}
             </tbody>
           </table>
-          {shown.length === 0 && <p className={pieces.soft}>No product by these letters.</p>}
+          {shown.length === 0 && <p className={pieces.soft}>{say('No product by these letters.')}</p>}
         </Card>
       )}
     </>
@@ -95,16 +104,20 @@ function StockRow({ item, today }: { item: ShelfListItem; today: CloseProductVie
       </td>
       {unit === null ? (
         <td colSpan={4} className={pieces.soft}>
-          not counted yet: open it to begin
+          {say('not counted yet: open it to begin')}
         </td>
       ) : (
         <>
           <td>
             {amountText(item.onHand, unit)}
             {item.usable < item.onHand && (
-              <small className={pieces.late}>{amountText(item.usable, unit)} in date</small>
+              <small className={pieces.late}>
+                {say('{usable} in date', { usable: amountText(item.usable, unit) })}
+              </small>
             )}
-            {item.nextExpiry && <small>next date {yearDateWords(item.nextExpiry)}</small>}
+            {item.nextExpiry && (
+              <small>{say('next date {nextExpiry}', { nextExpiry: yearDateWords(item.nextExpiry) })}</small>
+            )}
           </td>
           <td className={styles.bottleCell}>
             {today && <BottleBar name={item.name} unit={unit} lots={today.lots} />}

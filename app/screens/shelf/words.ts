@@ -1,44 +1,45 @@
 /** What the shelf's fixed words are called on screens. */
 
 import type { MoveKind, OrderStatus, ServiceClass, ShelfUnit } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import type { DiscardReason } from '../../../main/domain/shelf/index.ts'
 
 export const shelfUnitChoices: { value: ShelfUnit; label: string }[] = [
-  { value: 'ml', label: 'Millilitres' },
-  { value: 'g', label: 'Grams' },
-  { value: 'piece', label: 'Pieces' },
+  { value: 'ml', label: say('Millilitres') },
+  { value: 'g', label: say('Grams') },
+  { value: 'piece', label: say('Pieces') },
 ]
 
 export const serviceClassChoices: { value: ServiceClass; label: string }[] = [
-  { value: 'vital', label: 'Vital: no job without it' },
-  { value: 'usual', label: 'Usual' },
-  { value: 'handy', label: 'Handy: something else does for a day' },
+  { value: 'vital', label: say('Vital: no job without it') },
+  { value: 'usual', label: say('Usual') },
+  { value: 'handy', label: say('Handy: something else does for a day') },
 ]
 
 /** What was the matter with what is thrown away. */
 export const discardChoices: { value: DiscardReason; label: string }[] = [
-  { value: 'crystallised', label: 'Crystallised' },
-  { value: 'skinned', label: 'Skinned over' },
-  { value: 'cloudy', label: 'Cloudy' },
-  { value: 'spilt', label: 'Spilt' },
-  { value: 'expired', label: 'Past its date' },
-  { value: 'other', label: 'Something else' },
+  { value: 'crystallised', label: say('Crystallised') },
+  { value: 'skinned', label: say('Skinned over') },
+  { value: 'cloudy', label: say('Cloudy') },
+  { value: 'spilt', label: say('Spilt') },
+  { value: 'expired', label: say('Past its date') },
+  { value: 'other', label: say('Something else') },
 ]
 
 export const moveWords: Record<MoveKind, string> = {
   receipt: 'received',
   use: 'used',
-  waste: 'thrown away',
+  waste: say('thrown away'),
   mix: 'mixed',
   count: 'counted',
-  return: 'sent back',
-  correction: 'put right',
+  return: say('sent back'),
+  correction: say('put right'),
 }
 
 export const orderStatusWords: Record<OrderStatus, string> = {
   draft: 'draft',
   sent: 'sent',
-  partly: 'partly received',
+  partly: say('partly received'),
   received: 'received',
   cancelled: 'cancelled',
 }

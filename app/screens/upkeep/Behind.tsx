@@ -1,3 +1,4 @@
+import { say } from '../../../main/domain/language/index.ts'
 import pieces from '../../parts/pieces.module.css'
 
 /** Nobody is told when the working out ends: whoever shows what is behind looks again. */
@@ -10,8 +11,10 @@ export function Behind({ plans }: { plans: number }) {
   if (plans === 0) return null
   return (
     <p role="status" className={pieces.soft}>
-      {plans} {plans === 1 ? 'plan is' : 'plans are'} being worked out anew; until then their visits stand as
-      they were before.
+      {say(
+        '{plans} {plans, plural, one {plan is} other {plans are}} being worked out anew; until then their visits stand as they were before.',
+        { plans },
+      )}
     </p>
   )
 }

@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router'
 import type { FailedPlanView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { Card } from '../../parts/Card.tsx'
 import pieces from '../../parts/pieces.module.css'
 
@@ -7,12 +8,12 @@ import pieces from '../../parts/pieces.module.css'
 export function FailedPlans({ plans }: { plans: readonly FailedPlanView[] }) {
   if (plans.length === 0) return null
   return (
-    <Card title="Cannot be worked out" about={plans.length}>
+    <Card title={say('Cannot be worked out')} about={plans.length}>
       <ul className={pieces.plain}>
         {plans.map(plan => (
           <li key={plan.planId}>
             <Link to="/cars/$id" params={{ id: plan.vehicleId }}>
-              {plan.plate || 'a car without a plate'}
+              {plan.plate || say('a car without a plate')}
             </Link>{' '}
             {plan.customerName}, {plan.title}: <span className={pieces.soft}>{plan.why}</span>
           </li>

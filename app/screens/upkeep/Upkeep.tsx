@@ -1,3 +1,4 @@
+import { say } from '../../../main/domain/language/index.ts'
 import { SectionScreen } from '../../parts/Sections.tsx'
 import { Calls } from './calls/Calls.tsx'
 import { Due } from './due/Due.tsx'
@@ -8,14 +9,14 @@ import { Rules } from './rules/Rules.tsx'
 import { Templates } from './templates/Templates.tsx'
 
 const sections = [
-  { section: 'due', label: 'Due', Section: Due },
-  { section: 'reminders', label: 'Reminders', Section: Reminders },
-  { section: 'calls', label: 'Calls, texts and letters', Section: Calls },
-  { section: 'results', label: 'Results', Section: Results },
-  { section: 'templates', label: 'Templates', Section: Templates },
-  { section: 'rules', label: 'Rules', Section: Rules },
-  { section: 'feeds', label: 'Calendar feeds', Section: Feeds },
+  { section: 'due', label: say('Due'), Section: Due },
+  { section: 'reminders', label: say('Reminders'), Section: Reminders },
+  { section: 'calls', label: say('Calls, texts and letters'), Section: Calls },
+  { section: 'results', label: say('Results'), Section: Results },
+  { section: 'templates', label: say('Templates'), Section: Templates },
+  { section: 'rules', label: say('Rules'), Section: Rules },
+  { section: 'feeds', label: say('Calendar feeds'), Section: Feeds },
 ]
 
 /** What follows a coating over the years: who is due, who is written to, and what came of it. */
-export const Upkeep = () => <SectionScreen label="Upkeep" to="/upkeep/$section" sections={sections} />
+export const Upkeep = () => <SectionScreen label={say('Upkeep')} to="/upkeep/$section" sections={sections} />

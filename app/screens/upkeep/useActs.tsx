@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core'
 import { type ReactNode, useState } from 'react'
 import type { ActView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Refused } from '../../parts/form/Refused.tsx'
@@ -18,7 +19,7 @@ export interface Acts {
 export function useActs(): Acts {
   const [last, setLast] = useState<{ act: ActView } | { undone: string } | null>(null)
   const undoing = useSaving(trpc.upkeep.undo.mutationOptions())
-  const undone = (words: string) => setLast({ undone: `Taken back: ${words}.` })
+  const undone = (words: string) => setLast({ undone: say('Taken back: {words}.', { words }) })
   return {
     undone,
     done: act => {
@@ -36,7 +37,7 @@ export function useActs(): Acts {
               loading={undoing.busy}
               onClick={() => undoing.save({ actId: last.act.actId }, () => undone(last.act.words))}
             >
-              Undo
+              {say('Undo')}
             </Button>
           </>
         )}

@@ -1,6 +1,7 @@
 import { Button, FileInput, Text, Textarea } from '@mantine/core'
 import { useState } from 'react'
 import type { VerifyView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
@@ -28,9 +29,9 @@ export function Verify() {
   return (
     <>
       <header className={pieces.heading}>
-        <h1>Check a certificate</h1>
+        <h1>{say('Check a certificate')}</h1>
       </header>
-      <Card title="The certificate">
+      <Card title={say('The certificate')}>
         <form
           onSubmit={event => {
             event.preventDefault()
@@ -38,8 +39,8 @@ export function Verify() {
           }}
         >
           <Textarea
-            label="Its code"
-            description="Scan the square on the paper, or paste the line under it"
+            label={say('Its code')}
+            description={say('Scan the square on the paper, or paste the line under it')}
             autosize
             minRows={2}
             maxRows={4}
@@ -52,18 +53,18 @@ export function Verify() {
             }}
           />
           <FileInput
-            label="Or its file"
-            description="The certificate as PDF, or the page that checks it"
-            placeholder={fromFile?.name ?? 'choose a file'}
+            label={say('Or its file')}
+            description={say('The certificate as PDF, or the page that checks it')}
+            placeholder={fromFile?.name ?? say('choose a file')}
             accept="application/pdf,text/html"
             maw={400}
             mt="sm"
             value={null}
             onChange={choose}
-            error={fromFile?.found === false && 'There is no code in this file; choose the certificate.'}
+            error={fromFile?.found === false && say('There is no code in this file; choose the certificate.')}
           />
           <Button type="submit" mt="md" disabled={code.trim() === ''} loading={asking.busy}>
-            Check
+            {say('Check')}
           </Button>
         </form>
         <Refused of={asking.error} />
@@ -75,13 +76,13 @@ export function Verify() {
 
 function Answer({ answer: { yes, words, reference, sections } }: { answer: VerifyView }) {
   return (
-    <Card title={`Certificate ${reference}`}>
+    <Card title={say('Certificate {reference}', { reference })}>
       <Text role="status" fw={600} c={yes ? 'var(--ok)' : 'var(--late)'}>
         {yes ? '✓' : '⚑'} {words}
       </Text>
       {sections && (
         <>
-          <p className={pieces.soft}>This is what the record says; hold it against the paper.</p>
+          <p className={pieces.soft}>{say('This is what the record says; hold it against the paper.')}</p>
           {sections.map(({ title, facts }) => (
             <section key={title}>
               <h3>{title}</h3>

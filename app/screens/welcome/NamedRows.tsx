@@ -1,5 +1,6 @@
 import { Stack, TextInput } from '@mantine/core'
 import { IconX } from '@tabler/icons-react'
+import { say } from '../../../main/domain/language/index.ts'
 import { fieldsOf } from '../../data/fields.ts'
 import { ChoiceChips } from '../../parts/ChoiceChips.tsx'
 import type { Faults } from '../../parts/faults.ts'
@@ -43,7 +44,11 @@ export function NamedRows<T extends string>(props: Props<T>) {
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: a row has no other name than its place
           <div key={i} className={styles.row}>
-            <TextInput aria-label={`Name of ${what} ${i + 1}`} placeholder="Name" {...own.field('name')} />
+            <TextInput
+              aria-label={say('Name of {what} {i}', { what, i: i + 1 })}
+              placeholder={say('Name')}
+              {...own.field('name')}
+            />
             <ChoiceChips
               label={`${title} ${choicesLabel}`}
               hideLabel
@@ -52,7 +57,7 @@ export function NamedRows<T extends string>(props: Props<T>) {
               error={faults.under(`${fields.list}.${i}.${fields.choices}`)}
             />
             <IconAct
-              label={`Take out ${title}`}
+              label={say('Take out {title}', { title })}
               icon={IconX}
               mt={4}
               disabled={rows.length === 1}

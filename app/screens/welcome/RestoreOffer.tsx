@@ -1,4 +1,5 @@
 import { RestoreCopy } from '../../parts/copies/RestoreCopy.tsx'
+import { Say } from '../../parts/Say.tsx'
 import styles from './Welcome.module.css'
 
 /** The way back for a shop whose computer is gone. */
@@ -6,7 +7,7 @@ export function RestoreOffer() {
   return (
     <details className={styles.restore}>
       <summary>
-        <b>Had a shop here, or on another computer?</b> Restore it from a copy.
+        <Say text="<b>Had a shop here, or on another computer?</b> Restore it from a copy." />
       </summary>
       <RestoreCopy zone={Temporal.Now.timeZoneId()} />
     </details>

@@ -3,6 +3,7 @@ import { useNavigate } from '@tanstack/react-router'
 import { useState } from 'react'
 import icon from '../../../assets/icon.svg'
 import type { ShopView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import type { Capability, Skill } from '../../../main/domain/shop/index.ts'
 import { useForm } from '../../data/form.ts'
 import { queryClient, trpc } from '../../data/trpc.ts'
@@ -27,8 +28,8 @@ function firstDraft() {
     ...presetsFor(navigator.language),
     weekly: usualWeek,
     bays: [
-      { name: 'Bay 1', can: ['wet'] },
-      { name: 'Bay 2', can: ['polish', 'clean', 'cure'] },
+      { name: say('Bay 1'), can: ['wet'] },
+      { name: say('Bay 2'), can: ['polish', 'clean', 'cure'] },
     ] as Named<Capability>[],
     crew: [{ name: '', can: ['wash', 'polish', 'coat'] }] as Named<Skill>[],
     starters: true,
@@ -58,22 +59,23 @@ export function Welcome() {
       <header className={styles.head}>
         <img src={icon} width={40} height={40} alt="" />
         <div>
-          <h1>Welcome to Lustrum</h1>
+          <h1>{say('Welcome to Lustrum')}</h1>
           <p>
-            It promises cars exactly: when each can come in, which bay it blocks while it cures, and when it
-            may honestly go home. For that it needs to know your shop. Everything here can be changed later.
+            {say(
+              'It promises cars exactly: when each can come in, which bay it blocks while it cures, and when it may honestly go home. For that it needs to know your shop. Everything here can be changed later.',
+            )}
           </p>
         </div>
         <SchemeMenu />
       </header>
       <DemoOffer onOpened={enter} />
       <RestoreOffer />
-      <Form form={form} label="Set up the shop" save="Open the shop">
+      <Form form={form} label={say('Set up the shop')} save={say('Open the shop')}>
         <div className={styles.columns}>
-          <Card title="The shop">
+          <Card title={say('The shop')}>
             <div className={pieces.fields}>
               <TextInput
-                label="Name of the shop"
+                label={say('Name of the shop')}
                 autoFocus
                 className={pieces.whole}
                 {...form.field('name')}
@@ -81,53 +83,60 @@ export function Welcome() {
               <PlaceFields form={form} />
             </div>
           </Card>
-          <section className={pieces.card} aria-label="Opening hours">
+          <section className={pieces.card} aria-label={say('Opening hours')}>
             <HoursEditor
-              label="Opening hours"
+              label={say('Opening hours')}
               weekly={draft.weekly}
               onChange={weekly => change({ weekly })}
               faults={faults}
             />
           </section>
-          <Card title="Bays">
+          <Card title={say('Bays')}>
             <p className={pieces.soft}>
-              A place a car can stand, and what can be done there: wet work, polishing, laying a coat in clean
-              air, curing.
+              {say(
+                'A place a car can stand, and what can be done there: wet work, polishing, laying a coat in clean air, curing.',
+              )}
             </p>
             <NamedRows
-              what="bay"
+              what={say('bay')}
               rows={draft.bays}
               onChange={bays => change({ bays })}
-              fresh={count => ({ name: `Bay ${count + 1}`, can: ['polish', 'clean', 'cure'] })}
+              fresh={count => ({
+                name: say('Bay {count}', { count: count + 1 }),
+                can: ['polish', 'clean', 'cure'],
+              })}
               choices={capabilityChoices}
-              choicesLabel="is good for"
+              choicesLabel={say('is good for')}
               faults={faults}
               fields={{ list: 'bays', choices: 'capabilities' }}
-              addLabel="Add a bay"
+              addLabel={say('Add a bay')}
             />
           </Card>
-          <Card title="Crew">
+          <Card title={say('Crew')}>
             <p className={pieces.soft}>
-              Who works on cars, and at what. Begin with yourself; hours of their own and absences are set
-              later.
+              {say(
+                'Who works on cars, and at what. Begin with yourself; hours of their own and absences are set later.',
+              )}
             </p>
             <NamedRows
-              what="crew member"
+              what={say('crew member')}
               rows={draft.crew}
               onChange={crew => change({ crew })}
               fresh={() => ({ name: '', can: ['wash', 'polish', 'coat'] })}
               choices={skillChoices}
-              choicesLabel="can"
+              choicesLabel={say('can')}
               faults={faults}
               fields={{ list: 'crew', choices: 'skills' }}
-              addLabel="Add somebody"
+              addLabel={say('Add somebody')}
             />
           </Card>
         </div>
         <div className={pieces.card}>
           <Checkbox
-            label="Begin with five usual treatments and the products they use"
-            description="Times are rules of thumb and prices are left open; cure times are common practice until you enter the data sheet’s."
+            label={say('Begin with five usual treatments and the products they use')}
+            description={say(
+              'Times are rules of thumb and prices are left open; cure times are common practice until you enter the data sheet’s.',
+            )}
             {...form.tick('starters')}
           />
         </div>

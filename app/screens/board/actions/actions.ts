@@ -1,4 +1,5 @@
 import type { BoardView, StayView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { neighbour, nudge, otherBay } from '../move/steps.ts'
 import type { MoveControl } from '../move/useMove.ts'
 
@@ -71,25 +72,25 @@ export const boardActions: BoardAction[] = [
   look('lookDown', 'the bay below', 'ArrowDown', 'down'),
   {
     name: 'open',
-    label: 'open the job',
+    label: say('open the job'),
     keys: ['Enter'],
     when: still,
     run: ({ stay, open }) => open(stay.jobId),
   },
   {
     name: 'pickUp',
-    label: 'pick up to move',
+    label: say('pick up to move'),
     keys: ['m', ' '],
     when: context => still(context) && context.stay.movable,
     run: ({ stay, control }) => control.pickUp(stay),
   },
   shift('earlier', 'earlier (with Shift an hour)', 'ArrowLeft', -1),
   shift('later', 'later (with Shift an hour)', 'ArrowRight', 1),
-  change('bayUp', 'to the bay above', 'ArrowUp', -1),
-  change('bayDown', 'to the bay below', 'ArrowDown', 1),
+  change('bayUp', say('to the bay above'), 'ArrowUp', -1),
+  change('bayDown', say('to the bay below'), 'ArrowDown', 1),
   {
     name: 'nearest',
-    label: 'to the nearest place that works',
+    label: say('to the nearest place that works'),
     keys: ['n'],
     when: ({ control }) => control.move?.verdict?.ok === false && control.move.verdict.nearest !== null,
     run: ({ control }) => {
@@ -99,14 +100,14 @@ export const boardActions: BoardAction[] = [
   },
   {
     name: 'drop',
-    label: 'put down here',
+    label: say('put down here'),
     keys: ['Enter', ' '],
     when: lifted,
     run: ({ control }) => control.drop('keep'),
   },
   {
     name: 'cancel',
-    label: 'leave it where it was',
+    label: say('leave it where it was'),
     keys: ['Escape'],
     when: lifted,
     run: ({ control }) => control.cancel(),

@@ -1,3 +1,4 @@
+import { say } from '../../../../main/domain/language/index.ts'
 import type { KeyWords } from '../../../parts/keyWords.ts'
 import { turnKeys } from '../../../parts/turnKeys.ts'
 import { boardActions } from './actions.ts'
@@ -14,10 +15,10 @@ const signs: Readonly<Record<string, string>> = {
 
 /** The board's keys as the keyboard help lists them; those of the actions in their own words. */
 export const boardKeys: KeyWords[] = [
-  { keys: '1, 3, 7', label: 'so many days' },
+  { keys: '1, 3, 7', label: say('so many days') },
   ...turnKeys,
   ...boardActions.map(({ keys, label }) => ({
-    keys: keys.map(key => signs[key] ?? key.toUpperCase()).join(' or '),
+    keys: keys.map(key => signs[key] ?? key.toUpperCase()).join(` ${say('or')} `),
     label,
   })),
 ]

@@ -1,3 +1,4 @@
+import { say } from '../../../../main/domain/language/index.ts'
 import { clockWords } from '../../../parts/time.ts'
 import styles from '../Board.module.css'
 import { type Canvas, keyOf, rowOf } from '../boardTypes.ts'
@@ -25,7 +26,7 @@ export function LiveLayer({ canvas, move }: { canvas: Canvas; move: Move | null 
             x={Math.min(x + 5 * unit, axis.right - 70 * unit)}
             y={bottom + 14 * unit}
           >
-            now {clockWords(board.nowAt, board.zone)}
+            {say('now {nowAt}', { nowAt: clockWords(board.nowAt, board.zone) })}
           </text>
         </g>
       )}

@@ -2,6 +2,7 @@ import { notifications } from '@mantine/notifications'
 import { useQueryClient } from '@tanstack/react-query'
 import { useCallback, useEffect, useRef, useState } from 'react'
 import type { StayView, TriedMoveView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { client, faultOf, trpc } from '../../../data/trpc.ts'
 
@@ -58,14 +59,14 @@ export function useMove(): MoveControl {
         const back = { bayId: moving.stay.bayId, startAt: moving.stay.fromAt }
         lastMove = { ...moving, ...back, stay: { ...moving.stay, version: saved.version } }
         notifications.show({
-          title: `${moving.stay.plate} moved`,
-          message: `${saved.words.join(' ')} Press Z to take it back.`,
+          title: say('{plate} moved', { plate: moving.stay.plate }),
+          message: say('{join} Press Z to take it back.', { join: saved.words.join(' ') }),
           autoClose: 8_000,
         })
       },
       onRefused: error =>
         notifications.show({
-          title: 'Not moved',
+          title: say('Not moved'),
           message: faultOf(error).message,
           color: 'red',
           autoClose: 10_000,
@@ -109,7 +110,7 @@ export function useMove(): MoveControl {
     if (move.verdict.ok) commit(move)
     else if (move.released === 'putBack')
       notifications.show({
-        title: 'Not there',
+        title: say('Not there'),
         message: move.verdict.reasons.join(' '),
         color: 'red',
         autoClose: 10_000,

@@ -1,6 +1,7 @@
 import { type KeyboardEvent, type MouseEvent, useMemo, useRef } from 'react'
 import type { Defect } from '../../../../main/api/views.ts'
 import type { BodyShape } from '../../../../main/domain/intake/words.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import type { PanelName } from '../../../../main/domain/shop/index.ts'
 import { defectWords } from '../words.ts'
 import styles from './CarDrawing.module.css'
@@ -57,7 +58,10 @@ export function CarDrawing({ shape, defects, finishes, marking, onMark, onMove, 
       className={styles.car}
       viewBox={`0 0 ${pictureSize.width} ${pictureSize.height}`}
       role={live ? 'group' : 'img'}
-      aria-label={`${shape} from above, nose to the left: ${defects.length === 1 ? '1 mark' : `${defects.length} marks`}`}
+      aria-label={say(
+        '{shape} from above, nose to the left: {defects, plural, one {1 mark} other {{defects} marks}}',
+        { shape, defects: defects.length },
+      )}
     >
       {car.wheels.map(({ x, y }) => (
         <circle key={`${x} ${y}`} className={styles.wheel} cx={x} cy={y} r={32} />
@@ -65,7 +69,7 @@ export function CarDrawing({ shape, defects, finishes, marking, onMark, onMove, 
       {car.panels.map(({ panel, path, middle }) => {
         const own = defects.filter(defect => defect.panel === panel).length
         const finish = finishes.find(each => each.panel === panel)?.finish ?? 'gloss'
-        const words = `${panel}, ${finish}${own > 0 ? `, ${own === 1 ? '1 mark' : `${own} marks`}` : ''}`
+        const words = `${panel}, ${finish}${own > 0 ? `, ${say('{own, plural, one {1 mark} other {{own} marks}}', { own })}` : ''}`
         return (
           <path
             key={panel}
@@ -76,7 +80,7 @@ export function CarDrawing({ shape, defects, finishes, marking, onMark, onMove, 
             {...(live && {
               role: 'button',
               tabIndex: 0,
-              'aria-label': `${words}: mark ${marking}`,
+              'aria-label': say('{words}: mark {marking}', { words, marking: marking ?? '' }),
               onClick: touch(panel),
               onKeyDown: press(() => onMark(panel, Math.round(middle.x), Math.round(middle.y))),
             })}
@@ -97,7 +101,10 @@ export function CarDrawing({ shape, defects, finishes, marking, onMark, onMove, 
           {...(live && {
             role: 'button',
             tabIndex: 0,
-            'aria-label': `Mark ${i + 1}: ${defectWords(defect)}. Arrows move it, Delete takes it out.`,
+            'aria-label': say('Mark {i}: {defect}. Arrows move it, Delete takes it out.', {
+              i: i + 1,
+              defect: defectWords(defect),
+            }),
             onKeyDown: nudge(defect),
           })}
         >

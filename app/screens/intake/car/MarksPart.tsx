@@ -8,6 +8,7 @@ import {
   type Severity,
   severities,
 } from '../../../../main/domain/intake/words.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import type { PanelName } from '../../../../main/domain/shop/index.ts'
 import { Card } from '../../../parts/Card.tsx'
 import { Chip } from '../../../parts/Chip.tsx'
@@ -52,9 +53,9 @@ export function MarksPart({ draft, finishes, photos, change, error }: Props) {
       ],
     })
   return (
-    <Card title="Marks" about="choose what it is, then touch the car where it is">
+    <Card title={say('Marks')} about={say('choose what it is, then touch the car where it is')}>
       <div className={styles.tools}>
-        <fieldset className={styles.chips} aria-label="What it is">
+        <fieldset className={styles.chips} aria-label={say('What it is')}>
           {defectKinds.map(each => (
             <Chip
               key={each}
@@ -66,7 +67,7 @@ export function MarksPart({ draft, finishes, photos, change, error }: Props) {
             />
           ))}
         </fieldset>
-        <fieldset className={styles.chips} aria-label="How bad">
+        <fieldset className={styles.chips} aria-label={say('How bad')}>
           {severities.map(each => (
             <Chip
               key={each}
@@ -79,7 +80,7 @@ export function MarksPart({ draft, finishes, photos, change, error }: Props) {
           ))}
         </fieldset>
         <NativeSelect
-          aria-label="Body"
+          aria-label={say('Body')}
           data={bodyShapes.map(shape => ({ value: shape, label: shape }))}
           value={draft.shape}
           onChange={event => change({ shape: event.currentTarget.value as IntakeDraft['shape'] })}
@@ -95,9 +96,9 @@ export function MarksPart({ draft, finishes, photos, change, error }: Props) {
         onRemove={remove}
       />
       {defects.length === 0 && (
-        <p className={pieces.soft}>No marks yet. Nothing marked means nothing was found.</p>
+        <p className={pieces.soft}>{say('No marks yet. Nothing marked means nothing was found.')}</p>
       )}
-      <ol className={styles.marks} aria-label="Marks">
+      <ol className={styles.marks} aria-label={say('Marks')}>
         {defects.map((defect, i) => (
           <li key={defect.id}>
             <b className={styles.number} aria-hidden="true">
@@ -105,17 +106,17 @@ export function MarksPart({ draft, finishes, photos, change, error }: Props) {
             </b>
             <span className={styles.markWords}>{defectWords(defect)}</span>
             <TextInput
-              aria-label={`Note on mark ${i + 1}`}
-              placeholder="note"
+              aria-label={say('Note on mark {i}', { i: i + 1 })}
+              placeholder={say('note')}
               maxLength={200}
               value={defect.note}
               onChange={event => put(defect.id, { note: event.currentTarget.value })}
             />
             {photos.length > 0 && (
               <NativeSelect
-                aria-label={`Photo of mark ${i + 1}`}
+                aria-label={say('Photo of mark {i}', { i: i + 1 })}
                 data={[
-                  { value: '', label: 'no photo' },
+                  { value: '', label: say('no photo') },
                   ...photos.map(({ id, name }, n) => ({ value: id, label: `${n + 1} ${name}` })),
                 ]}
                 value={defect.photoIds[0] ?? ''}
@@ -124,8 +125,12 @@ export function MarksPart({ draft, finishes, photos, change, error }: Props) {
                 }
               />
             )}
-            <Button variant="default" onClick={() => remove(defect)} aria-label={`Take out mark ${i + 1}`}>
-              Take out
+            <Button
+              variant="default"
+              onClick={() => remove(defect)}
+              aria-label={say('Take out mark {i}', { i: i + 1 })}
+            >
+              {say('Take out')}
             </Button>
           </li>
         ))}

@@ -2,6 +2,7 @@
  * The car as it is drawn: from above, its nose to the left, with its sides folded out. A picture 1000 wide and 560 high;
  * marks are kept in its coordinates, so that shapes may be redrawn but not moved about.
  */
+
 import type { BodyShape } from '../../../../main/domain/intake/words.ts'
 import type { PanelName } from '../../../../main/domain/shop/index.ts'
 
@@ -58,7 +59,11 @@ export function drawCar(shape: BodyShape): DrawnCar {
         path: `M${bootStart} 182L904 192L904 368L${bootStart} 378Z`,
         middle: middle(bootStart, 904),
       },
-      { panel: 'Rear bumper', path: 'M910 194Q962 202 970 280Q962 358 910 366Z', middle: { x: 938, y: 280 } },
+      {
+        panel: 'Rear bumper',
+        path: 'M910 194Q962 202 970 280Q962 358 910 366Z',
+        middle: { x: 938, y: 280 },
+      },
       ...flank(at, 'Right', down => 160 - down),
       ...flank(at, 'Left', down => 400 + down),
     ],

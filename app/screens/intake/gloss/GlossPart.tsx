@@ -1,5 +1,6 @@
 import { Button, Group } from '@mantine/core'
 import type { GlossSetInput, Measured } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { glossWarnings } from '../../../../main/domain/measure/index.ts'
 import { Card } from '../../../parts/Card.tsx'
 import { GlossSetFields } from './GlossSetFields.tsx'
@@ -27,7 +28,10 @@ export function GlossPart({ sets, change, errorAt }: Props) {
   // The next set is mostly the same meter at another angle or on another surface; its tile is read anew.
   const next = last ? { ...empty, instrument: last.instrument, tile: last.tile } : empty
   return (
-    <Card title="Gloss" about="read the tile before each set and each change of surface, and again after it">
+    <Card
+      title={say('Gloss')}
+      about={say('read the tile before each set and each change of surface, and again after it')}
+    >
       {sets.map((set, i) => {
         const before = sets[i - 1] ?? null
         return (
@@ -45,7 +49,7 @@ export function GlossPart({ sets, change, errorAt }: Props) {
       })}
       <Group mt="sm">
         <Button variant="default" disabled={sets.length >= 20} onClick={() => change([...sets, next])}>
-          {sets.length === 0 ? 'Add a set of readings' : 'Add another set'}
+          {sets.length === 0 ? say('Add a set of readings') : say('Add another set')}
         </Button>
       </Group>
     </Card>

@@ -1,6 +1,7 @@
 import { Button, Group, NativeSelect, TextInput } from '@mantine/core'
 import type { GlossSetInput } from '../../../../main/api/views.ts'
 import { substrates } from '../../../../main/domain/intake/words.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { geometries } from '../../../../main/domain/measure/index.ts'
 import { panelNames } from '../../../../main/domain/shop/index.ts'
 import { fieldsOf } from '../../../data/fields.ts'
@@ -23,18 +24,18 @@ export function GlossSetFields({ number, set, warnings, change, onRemove, errorA
   const fields = fieldsOf(set, change, errorAt)
   const free = panelNames.filter(panel => !set.panels.some(each => each.panel === panel))
   return (
-    <fieldset className={styles.set} aria-label={`Gloss set ${number}`}>
+    <fieldset className={styles.set} aria-label={say('Gloss set {number}', { number })}>
       <div className={pieces.fields}>
-        <TextInput label="Meter, serial number" maxLength={80} {...fields.field('instrument')} />
-        <TextInput label="Tile, serial number" maxLength={80} {...fields.field('tile')} />
+        <TextInput label={say('Meter, serial number')} maxLength={80} {...fields.field('instrument')} />
+        <TextInput label={say('Tile, serial number')} maxLength={80} {...fields.field('tile')} />
         <NativeSelect
-          label="Surface"
+          label={say('Surface')}
           data={[...substrates]}
           value={set.substrate}
           onChange={event => change({ substrate: event.currentTarget.value as GlossSetInput['substrate'] })}
         />
         <NativeSelect
-          label="Angle"
+          label={say('Angle')}
           data={geometries.map(angle => ({ value: String(angle), label: `${angle}°` }))}
           value={String(set.geometryDeg)}
           onChange={event =>
@@ -42,22 +43,22 @@ export function GlossSetFields({ number, set, warnings, change, onRemove, errorA
           }
         />
         <OptionalDecimalInput
-          label="Tile, as printed on it"
-          unit="GU"
+          label={say('Tile, as printed on it')}
+          unit={say('GU')}
           least={0}
           most={2000}
           {...fields.field('tileGu')}
         />
         <OptionalDecimalInput
-          label="Tile before the set"
-          unit="GU"
+          label={say('Tile before the set')}
+          unit={say('GU')}
           least={0}
           most={2000}
           {...fields.field('startGu')}
         />
         <OptionalDecimalInput
-          label="Tile after the set"
-          unit="GU"
+          label={say('Tile after the set')}
+          unit={say('GU')}
           least={0}
           most={2000}
           {...fields.field('endGu')}
@@ -69,14 +70,14 @@ export function GlossSetFields({ number, set, warnings, change, onRemove, errorA
             key={panel}
             label={panel}
             inputMode="decimal"
-            placeholder="such as 80 81 80.5"
+            placeholder={say('such as 80 81 80.5')}
             value={gu}
             onChange={next =>
               change({ panels: set.panels.map(each => (each.panel === panel ? { panel, gu: next } : each)) })
             }
             read={readGloss}
             show={values => values.join('  ')}
-            remedy="Write gloss readings such as 80 81 80.5, at most 20."
+            remedy={say('Write gloss readings such as 80 81 80.5, at most 20.')}
           />
         ))}
       </div>
@@ -88,9 +89,9 @@ export function GlossSetFields({ number, set, warnings, change, onRemove, errorA
       <Group>
         {free.length > 0 && (
           <NativeSelect
-            aria-label={`Add a panel to gloss set ${number}`}
+            aria-label={say('Add a panel to gloss set {number}', { number })}
             data={[
-              { value: '', label: 'add a panel' },
+              { value: '', label: say('add a panel') },
               ...free.map(panel => ({ value: panel, label: panel })),
             ]}
             value=""
@@ -100,8 +101,12 @@ export function GlossSetFields({ number, set, warnings, change, onRemove, errorA
             }}
           />
         )}
-        <Button variant="default" onClick={onRemove} aria-label={`Take out gloss set ${number}`}>
-          Take out
+        <Button
+          variant="default"
+          onClick={onRemove}
+          aria-label={say('Take out gloss set {number}', { number })}
+        >
+          {say('Take out')}
         </Button>
       </Group>
     </fieldset>

@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'react'
+import { say } from '../../../../main/domain/language/index.ts'
 import styles from './Thickness.module.css'
 
 interface Props {
@@ -37,13 +38,13 @@ export function NumberPad({ value, onChange, onEnter, enter }: Props) {
     return () => element?.removeEventListener('keydown', type)
   }, [])
   return (
-    <fieldset ref={pad} className={styles.pad} aria-label="Number pad" tabIndex={-1}>
+    <fieldset ref={pad} className={styles.pad} aria-label={say('Number pad')} tabIndex={-1}>
       {keys.map(key => (
         <button
           key={key}
           type="button"
           onClick={() => press(key)}
-          aria-label={key === '⌫' ? 'Delete the last digit' : key}
+          aria-label={key === '⌫' ? say('Delete the last digit') : key}
         >
           {key}
         </button>

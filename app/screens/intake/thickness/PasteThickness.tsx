@@ -1,6 +1,7 @@
 import { Button, FileInput, Group, Textarea } from '@mantine/core'
 import { useState } from 'react'
 import type { Measured } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Refused } from '../../../parts/form/Refused.tsx'
@@ -28,32 +29,32 @@ export function PasteThickness({ unit, readings, onRead }: Props) {
     return (
       <Group>
         <Button variant="default" onClick={() => setOpen(true)}>
-          Paste or open a list
+          {say('Paste or open a list')}
         </Button>
       </Group>
     )
   return (
     <>
       <Textarea
-        label="A line a panel, such as: Bonnet 118 121 119"
-        aria-label="Readings to paste"
+        label={say('A line a panel, such as: Bonnet 118 121 119')}
+        aria-label={say('Readings to paste')}
         rows={4}
         maxLength={mostBytes}
         value={text}
         onChange={event => setText(event.currentTarget.value)}
       />
       <FileInput
-        label="or a CSV file"
-        placeholder="choose a file"
+        label={say('or a CSV file')}
+        placeholder={say('choose a file')}
         accept=".csv,.txt,text/csv,text/plain"
         onChange={async file => file && setText((await file.slice(0, mostBytes).text()).trim())}
       />
       <Group>
         <Button variant="default" onClick={read} disabled={text.trim() === ''} loading={reading.busy}>
-          Read it
+          {say('Read it')}
         </Button>
         <Button variant="subtle" onClick={() => setOpen(false)}>
-          Close
+          {say('Close')}
         </Button>
       </Group>
       <Refused of={reading.error} />

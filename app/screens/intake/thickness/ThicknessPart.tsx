@@ -1,6 +1,7 @@
 import { NativeSelect, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { Measured } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { carThickness } from '../../../../main/domain/measure/index.ts'
 import { type PanelName, panelNames } from '../../../../main/domain/shop/index.ts'
 import { useShop } from '../../../data/shop.ts'
@@ -35,8 +36,8 @@ export function ThicknessPart({ measured, change, error }: Props) {
     setTyped('')
   }
   return (
-    <Card title="Paint thickness" about="three spots a panel tell more than one">
-      <fieldset className={intake.chips} aria-label="Panel measured">
+    <Card title={say('Paint thickness')} about={say('three spots a panel tell more than one')}>
+      <fieldset className={intake.chips} aria-label={say('Panel measured')}>
         {panelNames.map(name => {
           const count = thickness.filter(each => each.panel === name).length
           return (
@@ -54,31 +55,29 @@ export function ThicknessPart({ measured, change, error }: Props) {
       <div className={styles.measure}>
         <div>
           <p className={styles.shown} aria-live="polite">
-            <span className={pieces.soft}>
-              {panel}, spot {spot}
-            </span>
-            <b>{typed === '' ? '–' : typed}</b> {unit === 'um' ? 'µm' : 'mil'}
+            <span className={pieces.soft}>{say('{panel}, spot {spot}', { panel, spot })}</span>
+            <b>{typed === '' ? '–' : typed}</b> {unit === 'um' ? say('µm') : say('mil')}
           </p>
-          <NumberPad value={typed} onChange={setTyped} onEnter={take} enter="Keep, next spot" />
+          <NumberPad value={typed} onChange={setTyped} onEnter={take} enter={say('Keep, next spot')} />
           {typed !== '' && !fits && (
             <p role="alert" className={pieces.late}>
-              No paint is that thick: type what the gauge shows, and check its unit.
+              {say('No paint is that thick: type what the gauge shows, and check its unit.')}
             </p>
           )}
         </div>
         <div className={pieces.column}>
           <div className={pieces.fields}>
             <NativeSelect
-              label="The gauge shows"
+              label={say('The gauge shows')}
               data={[
-                { value: 'um', label: 'µm' },
-                { value: 'mil', label: 'mil' },
+                { value: 'um', label: say('µm') },
+                { value: 'mil', label: say('mil') },
               ]}
               value={unit}
               onChange={event => setUnit(event.currentTarget.value as 'um' | 'mil')}
             />
             <TextInput
-              label="Its serial number"
+              label={say('Its serial number')}
               maxLength={80}
               value={measured.gauge}
               onChange={event => change({ gauge: event.currentTarget.value })}

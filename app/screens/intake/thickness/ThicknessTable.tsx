@@ -1,4 +1,5 @@
 import type { Measured } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { type CarThickness, usualThickness } from '../../../../main/domain/measure/index.ts'
 import { HeadRow } from '../../../parts/HeadRow.tsx'
 import pieces from '../../../parts/pieces.module.css'
@@ -16,8 +17,8 @@ interface Props {
 
 const verdictWords = {
   'as built': '',
-  'likely repainted': '◆ Likely repainted',
-  'likely filler': '⚑ Likely filler',
+  'likely repainted': say('◆ Likely repainted'),
+  'likely filler': say('⚑ Likely filler'),
 }
 
 /** Panel by panel what was read and what it says; what lies beneath is a likelihood, the budget an estimate. */
@@ -28,10 +29,17 @@ export function ThicknessTable({ car, readings, units, onRemove }: Props) {
     <div className={styles.scroll}>
       <table className={table.table}>
         <caption className={styles.caption}>
-          Car: {car.typicalUm !== null && words(car.typicalUm)} typical
+          {say('Car:')} {car.typicalUm !== null && words(car.typicalUm)} {say('typical')}
         </caption>
         <HeadRow
-          columns={['Panel', 'Readings', 'Typical', 'Thinnest', 'Correction, estimate', 'What it says']}
+          columns={[
+            say('Panel'),
+            say('Readings'),
+            say('Typical'),
+            say('Thinnest'),
+            say('Correction, estimate'),
+            say('What it says'),
+          ]}
         />
         <tbody>
           {car.panels.map(panel => (
@@ -44,8 +52,12 @@ export function ThicknessTable({ car, readings, units, onRemove }: Props) {
                       // biome-ignore lint/suspicious/noArrayIndexKey: readings have no other name than their place
                       key={i}
                       type="button"
-                      title="Take it out"
-                      aria-label={`Take out ${panel.panel}, spot ${each.spot}, ${words(each.um)}`}
+                      title={say('Take it out')}
+                      aria-label={say('Take out {panel}, spot {spot}, {um}', {
+                        panel: panel.panel,
+                        spot: each.spot,
+                        um: words(each.um),
+                      })}
                       data-far={panel.farOutUm.includes(each.um)}
                       onClick={() => onRemove(i)}
                     >
@@ -62,13 +74,22 @@ export function ThicknessTable({ car, readings, units, onRemove }: Props) {
                 {panel.belowFloor && '⚑ '}
                 {words(panel.leastUm)}
               </td>
-              <td>{panel.belowFloor ? 'none' : `about ${words(panel.budgetUm)}`}</td>
               <td>
-                {panel.belowFloor && 'Under the floor: no correction without a reason. '}
+                {panel.belowFloor
+                  ? say('none')
+                  : say('about {budgetUm}', { budgetUm: words(panel.budgetUm) })}
+              </td>
+              <td>
+                {panel.belowFloor && `${say('Under the floor: no correction without a reason.')} `}
                 {verdictWords[panel.verdict]}
                 {panel.reason && <small> {panel.reason}</small>}
                 {panel.farOutUm.length > 0 && (
-                  <small> Read again: {panel.farOutUm.map(words).join(', ')} is not like the rest.</small>
+                  <small>
+                    {' '}
+                    {say('Read again: {farOutUm} is not like the rest.', {
+                      farOutUm: panel.farOutUm.map(words).join(', '),
+                    })}
+                  </small>
                 )}
               </td>
             </tr>
@@ -76,9 +97,14 @@ export function ThicknessTable({ car, readings, units, onRemove }: Props) {
         </tbody>
       </table>
       <p className={pieces.soft}>
-        Floor {words(usualThickness.floorUm)}, less {words(usualThickness.gaugeUm)} for the gauge; of a clear
-        coat at most {words(usualThickness.mostTakenUm)} in all its life (common practice, no source). A gauge
-        reads all layers together: what is left of the clear coat nobody can see.
+        {say(
+          'Floor {floorUm}, less {gaugeUm} for the gauge; of a clear coat at most {mostTakenUm} in all its life (common practice, no source). A gauge reads all layers together: what is left of the clear coat nobody can see.',
+          {
+            floorUm: words(usualThickness.floorUm),
+            gaugeUm: words(usualThickness.gaugeUm),
+            mostTakenUm: words(usualThickness.mostTakenUm),
+          },
+        )}
       </p>
     </div>
   )

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import type { BillView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
 import { Lookup } from '../../../parts/Lookup.tsx'
@@ -19,7 +20,7 @@ import { Payments } from './Payments.tsx'
 /** What one visit costs, from the first price to the last payment. */
 export function Bill({ id = '' }: SectionProps) {
   const { data: bill, error } = useQuery(trpc.money.bill.queryOptions({ id }))
-  if (!bill) return <Lookup error={error} what="the bill" to="/money" label="To what is owed" />
+  if (!bill) return <Lookup error={error} what={say('the bill')} to="/money" label={say('To what is owed')} />
   return <OneBill key={id} bill={bill} />
 }
 
@@ -28,20 +29,22 @@ function OneBill({ bill }: { bill: BillView }) {
   const billed = bill.invoiceId !== null
   return (
     <>
-      <ScreenTitle title={`Bill of ${bill.carName}`}>
+      <ScreenTitle title={say('Bill of {carName}', { carName: bill.carName })}>
         <Link to="/money/$section/$id" params={{ section: 'statement', id: bill.customer.id }}>
           {bill.customer.name}
         </Link>
         <Link to="/jobs/$id" params={{ id: bill.id }}>
-          job {bill.number}
+          {say('job {number}', { number: bill.number })}
         </Link>
         <b className={bill.toPayMinor > 0 ? undefined : pieces.kept}>
-          {bill.toPayMinor > 0 ? `${show(bill.toPayMinor)} to pay` : '✓ Paid'}
+          {bill.toPayMinor > 0
+            ? say('{toPayMinor} to pay', { toPayMinor: show(bill.toPayMinor) })
+            : say('✓ Paid')}
         </b>
       </ScreenTitle>
       {bill.unpriced.length > 0 && (
         <p className={pieces.late} role="status">
-          ⚑ No price yet: {bill.unpriced.join(', ')}
+          {say('⚑ No price yet: {unpriced}', { unpriced: bill.unpriced.join(', ') })}
         </p>
       )}
       <div className={pieces.two}>
@@ -62,7 +65,7 @@ function OneBill({ bill }: { bill: BillView }) {
 function Lines({ bill }: { bill: BillView }) {
   const show = (minor: number) => money(minor, bill.currency)
   return (
-    <Card title="What it costs" about={bill.taxInPrices ? 'tax is in the prices' : undefined}>
+    <Card title={say('What it costs')} about={bill.taxInPrices ? say('tax is in the prices') : undefined}>
       <Table
         rows={bill.lines}
         keyOf={line => line.name}
@@ -70,7 +73,11 @@ function Lines({ bill }: { bill: BillView }) {
           {
             cell: line => (String(line.quantity) === '1' ? line.name : `${line.quantity} × ${line.name}`),
             small: line =>
-              line.discountMinor > 0 && `${show(line.discountMinor)} off: ${line.discountReason}`,
+              line.discountMinor > 0 &&
+              say('{discountMinor} off: {discountReason}', {
+                discountMinor: show(line.discountMinor),
+                discountReason: line.discountReason,
+              }),
           },
           { number: true, cell: line => show(line.amountMinor) },
         ]}
@@ -91,7 +98,7 @@ function Lines({ bill }: { bill: BillView }) {
 function Papers({ bill }: { bill: BillView }) {
   if (bill.papers.length === 0) return null
   return (
-    <Card title="Invoices">
+    <Card title={say('Invoices')}>
       <Table
         rows={bill.papers}
         keyOf={paper => paper.id}

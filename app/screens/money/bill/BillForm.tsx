@@ -1,5 +1,6 @@
 import { Button, Group, Select, TextInput } from '@mantine/core'
 import type { BillView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -10,10 +11,10 @@ import styles from '../Money.module.css'
 type Charge = BillView['charges'][number]
 
 const kindWords: Record<Charge['kind'], string> = {
-  extra: 'Extra',
-  shared: 'Charged once',
-  package: 'Package',
-  discount: 'Taken off',
+  extra: say('Extra'),
+  shared: say('Charged once'),
+  package: say('Package'),
+  discount: say('Taken off'),
 }
 
 /** The bill as it is written before it is invoiced: prices, extras, what is taken off and why. */
@@ -39,8 +40,8 @@ export function BillForm({ bill }: { bill: BillView }) {
       ],
     })
   return (
-    <Card title="Change it" about="until it is invoiced">
-      <Form form={form} label="Bill">
+    <Card title={say('Change it')} about={say('until it is invoiced')}>
+      <Form form={form} label={say('Bill')}>
         {form.each<{ id: string; priceMinor: number }>('prices').map((row, i) => (
           <MoneyInput key={row.value.id} label={prices[i]?.name} maw={220} {...row.field('priceMinor')} />
         ))}
@@ -52,12 +53,19 @@ export function BillForm({ bill }: { bill: BillView }) {
             // biome-ignore lint/suspicious/noArrayIndexKey: a charge has no other name than its place
             <div key={i} className={styles.typed}>
               <TextInput label={whose ? `${what}, ${whose.name}` : what} {...row.field('words')} />
-              <TextInput label="How many" disabled={charge.kind !== 'extra'} {...row.field('quantity')} />
-              <MoneyInput label={charge.kind === 'extra' ? 'Each' : 'Off'} {...row.field('amountMinor')} />
+              <TextInput
+                label={say('How many')}
+                disabled={charge.kind !== 'extra'}
+                {...row.field('quantity')}
+              />
+              <MoneyInput
+                label={charge.kind === 'extra' ? say('Each') : say('Off')}
+                {...row.field('amountMinor')}
+              />
               <Button
                 variant="default"
                 mt={26}
-                aria-label={`Take out ${what} ${charge.words}`}
+                aria-label={say('Take out {what} {words}', { what, words: charge.words })}
                 onClick={() => change({ charges: value.charges.toSpliced(i, 1) })}
               >
                 ✕
@@ -67,12 +75,12 @@ export function BillForm({ bill }: { bill: BillView }) {
         })}
         <Group align="end">
           <Select
-            aria-label="Add an extra"
-            placeholder="Add an extra"
+            aria-label={say('Add an extra')}
+            placeholder={say('Add an extra')}
             value={null}
             data={[
               ...bill.extras.map(extra => ({ value: extra.key, label: extra.name })),
-              { value: '', label: 'Something else' },
+              { value: '', label: say('Something else') },
             ]}
             onChange={key => {
               const extra = bill.extras.find(each => each.key === key)
@@ -80,21 +88,21 @@ export function BillForm({ bill }: { bill: BillView }) {
             }}
           />
           <Select
-            aria-label="Take something off"
-            placeholder="Take something off"
+            aria-label={say('Take something off')}
+            placeholder={say('Take something off')}
             value={null}
             data={[
-              { value: 'whole', label: 'The whole' },
+              { value: 'whole', label: say('The whole') },
               ...prices.map(price => ({ value: price.treatmentId, label: price.name })),
             ]}
             onChange={of => of && add({ kind: 'discount', treatmentId: of === 'whole' ? null : of })}
           />
         </Group>
         <Group align="start">
-          <MoneyInput label="Deposit asked for" {...form.field('depositMinor')} />
+          <MoneyInput label={say('Deposit asked for')} {...form.field('depositMinor')} />
           <TextInput
-            label="No tax because"
-            description="Empty: tax is charged"
+            label={say('No tax because')}
+            description={say('Empty: tax is charged')}
             {...form.field('taxExempt')}
           />
         </Group>

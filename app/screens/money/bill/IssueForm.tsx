@@ -1,5 +1,6 @@
 import { Textarea, TextInput } from '@mantine/core'
 import type { BillView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -16,31 +17,38 @@ export function IssueForm({ bill }: { bill: BillView }) {
   })
   const buyer = form.within('buyer')
   return (
-    <Card title="Invoice" about="numbered and never changed from then on">
+    <Card title={say('Invoice')} about={say('numbered and never changed from then on')}>
       <Form
         form={form}
-        label="Invoice"
-        save={`Issue the invoice, ${money(bill.withTaxMinor, bill.currency)}`}
+        label={say('Invoice')}
+        save={say('Issue the invoice, {withTaxMinor}', {
+          withTaxMinor: money(bill.withTaxMinor, bill.currency),
+        })}
         ready={bill.unpriced.length === 0}
       >
         <div className={pieces.fields}>
-          <TextInput label="For" {...buyer.field('name')} />
-          <TextInput label="E-mail" type="email" {...buyer.field('email')} />
+          <TextInput label={say('For')} {...buyer.field('name')} />
+          <TextInput label={say('E-mail')} type="email" {...buyer.field('email')} />
           <Textarea
-            label="Address"
+            label={say('Address')}
             autosize
             minRows={2}
             className={pieces.whole}
             {...buyer.field('address')}
           />
-          <TextInput label="Country" description="Two letters" maxLength={2} {...buyer.field('country')} />
           <TextInput
-            label="Their tax number"
-            description="Where they have one"
+            label={say('Country')}
+            description={say('Two letters')}
+            maxLength={2}
+            {...buyer.field('country')}
+          />
+          <TextInput
+            label={say('Their tax number')}
+            description={say('Where they have one')}
             {...buyer.field('taxNumber')}
           />
           <Textarea
-            label="Note on it"
+            label={say('Note on it')}
             autosize
             minRows={1}
             className={pieces.whole}

@@ -1,6 +1,7 @@
 import { Select, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { BillView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { type PaymentMethod, paymentMethods } from '../../../../main/domain/money/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { useSaving } from '../../../data/saving.ts'
@@ -13,6 +14,7 @@ import { MoneyInput } from '../../../parts/inputs.tsx'
 import { money } from '../../../parts/money.ts'
 import pieces from '../../../parts/pieces.module.css'
 import { RowButton } from '../../../parts/RowButton.tsx'
+import { Say } from '../../../parts/Say.tsx'
 import { Table } from '../../../parts/Table.tsx'
 import { nearWords } from '../../../parts/time.ts'
 import { methodWords } from '../words.ts'
@@ -26,10 +28,10 @@ export function Payments({ bill }: { bill: BillView }) {
   const show = (minor: number) => money(minor, bill.currency)
   const open = bill.depositMinor - bill.paidMinor
   return (
-    <Card title="Payments" about={`${show(bill.paidMinor)} paid so far`}>
+    <Card title={say('Payments')} about={say('{paidMinor} paid so far', { paidMinor: show(bill.paidMinor) })}>
       {bill.invoiceId === null && open > 0 && (
         <p>
-          Deposit asked for: <b>{show(open)}</b>
+          <Say text="Deposit asked for: <b>{open}</b>" values={{ open: show(open) }} />
         </p>
       )}
       <Table
@@ -38,20 +40,25 @@ export function Payments({ bill }: { bill: BillView }) {
         past={each => each.undone}
         columns={[
           {
-            cell: each => `${methodWords[each.method as PaymentMethod]}${each.before ? ', deposit' : ''}`,
+            cell: each =>
+              `${methodWords[each.method as PaymentMethod]}${each.before ? say(', deposit') : ''}`,
             small: each =>
               [nearWords(each.at, bill.zone, bill.nowAt), each.who, each.note].filter(Boolean).join(' · '),
           },
           {
             number: true,
             cell: each => show(each.amountMinor),
-            small: each => each.tipMinor !== 0 && `tip ${show(each.tipMinor)}`,
+            small: each => each.tipMinor !== 0 && say('tip {tipMinor}', { tipMinor: show(each.tipMinor) }),
           },
           {
             number: true,
             cell: each =>
               !each.undone && (
-                <RowButton does="Take back" of={show(each.amountMinor)} onClick={() => setUndoing(each)} />
+                <RowButton
+                  does={say('Take back')}
+                  of={show(each.amountMinor)}
+                  onClick={() => setUndoing(each)}
+                />
               ),
           },
         ]}
@@ -60,10 +67,10 @@ export function Payments({ bill }: { bill: BillView }) {
       <PayForm key={bill.paidMinor} bill={bill} />
       {undoing && (
         <AskDialog
-          title={`Take back ${show(undoing.amountMinor)}?`}
-          words="The payment stays on record with another that takes it back."
-          label="Why"
-          action="Take it back"
+          title={say('Take back {amountMinor}?', { amountMinor: show(undoing.amountMinor) })}
+          words={say('The payment stays on record with another that takes it back.')}
+          label={say('Why')}
+          action={say('Take it back')}
           busy={undo.busy}
           onClose={() => setUndoing(null)}
           onSay={reason => undo.save({ id: undoing.id, reason }, () => setUndoing(null))}
@@ -91,23 +98,30 @@ function PayForm({ bill }: { bill: BillView }) {
   return (
     <Form
       form={form}
-      label="Payment"
-      save={`Take ${money(rounded + tipMinor, bill.currency)}`}
+      label={say('Payment')}
+      save={say('Take {rounded}', { rounded: money(rounded + tipMinor, bill.currency) })}
       ready={amountMinor !== 0 || tipMinor !== 0}
     >
       <div className={pieces.fields}>
         <Select
-          label="How"
+          label={say('How')}
           data={paymentMethods.map(each => ({ value: each, label: methodWords[each] }))}
           {...form.choice('method')}
         />
-        <MoneyInput label="Paid" description="Below 0: paid back" {...form.field('amountMinor')} />
-        <MoneyInput label="Tip on top" description="For the crew" {...form.field('tipMinor')} />
-        <TextInput label="Note" className={pieces.whole} {...form.field('note')} />
+        <MoneyInput
+          label={say('Paid')}
+          description={say('Below 0: paid back')}
+          {...form.field('amountMinor')}
+        />
+        <MoneyInput label={say('Tip on top')} description={say('For the crew')} {...form.field('tipMinor')} />
+        <TextInput label={say('Note')} className={pieces.whole} {...form.field('note')} />
       </div>
       {rounded !== amountMinor && (
         <p className={pieces.soft}>
-          In coins: {money(rounded, bill.currency)} instead of {money(amountMinor, bill.currency)}
+          {say('In coins: {rounded} instead of {amountMinor}', {
+            rounded: money(rounded, bill.currency),
+            amountMinor: money(amountMinor, bill.currency),
+          })}
         </p>
       )}
     </Form>

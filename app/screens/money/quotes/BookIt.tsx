@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import type { Finish, QuoteView, SizeClass } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -23,7 +24,7 @@ export function BookIt({ quote }: { quote: QuoteView }) {
     staleTime: 0,
   })
   const book = useSaving(trpc.money.bookQuote.mutationOptions())
-  if (!offers) return <Waiting error={error} words="Looking for places" />
+  if (!offers) return <Waiting error={error} words={say('Looking for places')} />
   const when = (at: number) => nearWords(at, offers.zone, offers.nowAt)
   const places = [offers.soonest, offers.leastBlocked].filter(each => each.feasible)
   const once = places.filter(
@@ -33,9 +34,9 @@ export function BookIt({ quote }: { quote: QuoteView }) {
       ) === i,
   )
   return (
-    <Card title="Book it" about="at the price that was signed">
+    <Card title={say('Book it')} about={say('at the price that was signed')}>
       <Refused of={book.error} />
-      {once.length === 0 && <p>There is no place for it; look at the board.</p>}
+      {once.length === 0 && <p>{say('There is no place for it; look at the board.')}</p>}
       {once.map((place, i) => (
         <p key={place.dropOffAt}>
           <Button
@@ -43,7 +44,10 @@ export function BookIt({ quote }: { quote: QuoteView }) {
             loading={book.busy}
             onClick={() => book.save({ id: quote.id, version: quote.version, plan: place.plan })}
           >
-            Book {when(place.dropOffAt)}, home {when(place.handoverAt)}
+            {say('Book {dropOffAt}, home {handoverAt}', {
+              dropOffAt: when(place.dropOffAt),
+              handoverAt: when(place.handoverAt),
+            })}
           </Button>
         </p>
       ))}

@@ -2,6 +2,7 @@ import { Button, Group, MultiSelect, SegmentedControl, Textarea, TextInput } fro
 import { useQuery } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
 import type { Condition, Scope } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { scopeWords } from '../../../../main/domain/shop/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -18,12 +19,12 @@ interface Variant {
 }
 
 const conditions = [
-  { value: 'good', label: 'Good' },
-  { value: 'worn', label: 'Worn' },
-  { value: 'heavy', label: 'Heavy' },
+  { value: 'good', label: say('Good') },
+  { value: 'worn', label: say('Worn') },
+  { value: 'heavy', label: say('Heavy') },
 ] as const
 
-const names = ['Good', 'Better', 'Best'] as const
+const names = [say('Good'), say('Better'), say('Best')] as const
 
 /** Up to three ways to treat a car on file, to be worked out and laid side by side. */
 export function NewQuote({ id: vehicleId = '' }: SectionProps) {
@@ -34,7 +35,7 @@ export function NewQuote({ id: vehicleId = '' }: SectionProps) {
       condition: 'good' as Condition,
       scope: 'whole' as Scope,
       note: '',
-      variants: [{ name: 'Good', treatmentIds: [] }] as Variant[],
+      variants: [{ name: say('Good'), treatmentIds: [] }] as Variant[],
     },
     saving: trpc.money.makeQuote.mutationOptions(),
     send: value => ({ ...value, vehicleId }),
@@ -43,12 +44,12 @@ export function NewQuote({ id: vehicleId = '' }: SectionProps) {
   const { value, change } = form
   return (
     <>
-      <ScreenTitle title="New quote" />
+      <ScreenTitle title={say('New quote')} />
       <Card>
         <Form
           form={form}
-          label="New quote"
-          save="Work it out"
+          label={say('New quote')}
+          save={say('Work it out')}
           ready={value.variants.every(each => each.treatmentIds.length > 0)}
           more={
             value.variants.length < 3 && (
@@ -63,20 +64,20 @@ export function NewQuote({ id: vehicleId = '' }: SectionProps) {
                   })
                 }
               >
-                Add a variant
+                {say('Add a variant')}
               </Button>
             )
           }
         >
           <Group>
             <SegmentedControl
-              aria-label="Condition of the paint"
+              aria-label={say('Condition of the paint')}
               data={[...conditions]}
               value={value.condition}
               onChange={condition => change({ condition })}
             />
             <SegmentedControl
-              aria-label="How much of the paint"
+              aria-label={say('How much of the paint')}
               data={choicesFrom(scopeWords)}
               value={value.scope}
               onChange={scope => change({ scope })}
@@ -85,15 +86,15 @@ export function NewQuote({ id: vehicleId = '' }: SectionProps) {
           {form.each<Variant>('variants').map((row, i) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: a variant is its place
             <div key={i} className={pieces.fields}>
-              <TextInput label={`Variant ${i + 1}`} {...row.field('name')} />
+              <TextInput label={say('Variant {i}', { i: i + 1 })} {...row.field('name')} />
               <MultiSelect
-                label={`Treatments of variant ${i + 1}`}
+                label={say('Treatments of variant {i}', { i: i + 1 })}
                 data={choicesOf(sold)}
                 {...row.field('treatmentIds')}
               />
             </div>
           ))}
-          <Textarea label="Note on it" autosize minRows={1} {...form.field('note')} />
+          <Textarea label={say('Note on it')} autosize minRows={1} {...form.field('note')} />
         </Form>
       </Card>
     </>

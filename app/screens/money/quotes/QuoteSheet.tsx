@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { QuoteView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -22,13 +23,14 @@ export function QuoteSheet({ id }: { id: string }) {
   const { data: quote, error } = useQuery(trpc.money.quote.queryOptions({ id }))
   const decline = useSaving(trpc.money.declineQuote.mutationOptions())
   const [chosen, setChosen] = useState<number | null>(null)
-  if (!quote) return <Lookup error={error} what="the quote" to="/money" label="To what is owed" />
+  if (!quote)
+    return <Lookup error={error} what={say('the quote')} to="/money" label={say('To what is owed')} />
   const open = quote.status === 'open' && !quote.over
   const position = quote.accepted ?? chosen
   return (
     <>
       <Card
-        title={`Quote ${quote.number} for ${quote.customer.name}`}
+        title={say('Quote {number} for {name}', { number: quote.number, name: quote.customer.name })}
         about={`${quote.carName}, ${quoteWords(quote)}`}
       >
         <div className={styles.variants}>
@@ -43,16 +45,23 @@ export function QuoteSheet({ id }: { id: string }) {
           ))}
         </div>
         <p className={quote.over ? pieces.late : pieces.soft}>
-          {quote.over && '⚑ '}Good until {fullDateWords(quote.validUntil)}. {quote.note}
+          {quote.over && '⚑ '}
+          {say('Good until {validUntil}. {note}', {
+            validUntil: fullDateWords(quote.validUntil),
+            note: quote.note,
+          })}
         </p>
         <Refused of={decline.error} />
         <Group>
-          <DocumentButton path={`/documents/quote/${id}.pdf`} aria-label={`Quote ${quote.number} as PDF`}>
-            PDF
+          <DocumentButton
+            path={`/documents/quote/${id}.pdf`}
+            aria-label={say('Quote {number} as PDF', { number: quote.number })}
+          >
+            {say('PDF')}
           </DocumentButton>
           {(quote.status === 'open' || quote.status === 'accepted') && (
             <Button variant="default" onClick={() => decline.save({ id, version: quote.version })}>
-              Declined
+              {say('Declined')}
             </Button>
           )}
         </Group>
@@ -66,11 +75,15 @@ export function QuoteSheet({ id }: { id: string }) {
 
 function Signed({ quote }: { quote: QuoteView }) {
   return (
-    <Card title="Signed" about={`${quote.signedName}, ${fullWords(quote.signedAt ?? 0, quote.zone)}`}>
-      <img src={quote.signature} alt={`Signature of ${quote.signedName}`} className={styles.signature} />
+    <Card title={say('Signed')} about={`${quote.signedName}, ${fullWords(quote.signedAt ?? 0, quote.zone)}`}>
+      <img
+        src={quote.signature}
+        alt={say('Signature of {signedName}', { signedName: quote.signedName })}
+        className={styles.signature}
+      />
       {quote.jobId && (
         <Link to="/jobs/$id" params={{ id: quote.jobId }}>
-          To its booking
+          {say('To its booking')}
         </Link>
       )}
     </Card>

@@ -1,5 +1,6 @@
 import { TextInput } from '@mantine/core'
 import type { QuoteView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -15,12 +16,12 @@ export function SignForm({ quote, position }: { quote: QuoteView; position: numb
     send: value => ({ ...value, id: quote.id, version: quote.version, position }),
   })
   return (
-    <Card title={`Sign for ${variant?.name}`}>
-      <Form form={form} label="Signature" save="Accept it" ready={form.value.signature !== ''}>
-        <TextInput label="Who signs" maw={360} {...form.field('name')} />
+    <Card title={say('Sign for {name}', { name: variant?.name ?? '' })}>
+      <Form form={form} label={say('Signature')} save={say('Accept it')} ready={form.value.signature !== ''}>
+        <TextInput label={say('Who signs')} maw={360} {...form.field('name')} />
         <SignaturePad
           key={form.fills}
-          label="Signature"
+          label={say('Signature')}
           onChange={signature => form.change({ signature })}
           error={form.faults.at('signature')}
         />

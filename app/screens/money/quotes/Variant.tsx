@@ -1,5 +1,6 @@
 import { Button } from '@mantine/core'
 import type { QuoteView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { Facts } from '../../../parts/Facts.tsx'
 import { money } from '../../../parts/money.ts'
 import pieces from '../../../parts/pieces.module.css'
@@ -16,8 +17,8 @@ interface Props {
 /** 182 days are "6 months", 730 are "2 years". */
 function lifeWords(days: number): string {
   const months = Math.max(1, Math.round(days / 30.4))
-  if (months < 24) return months === 1 ? '1 month' : `${months} months`
-  return `${Math.round(months / 12)} years`
+  if (months < 24) return say('{months, plural, one {1 month} other {{months} months}}', { months })
+  return say('{months} years', { months: Math.round(months / 12) })
 }
 
 /** One way to treat the car: what it costs, what it gives, what follows. */
@@ -30,7 +31,7 @@ export function Variant({ quote, variant, chosen, onChoose }: Props) {
       <h3>{variant.name}</h3>
       <span>
         <b className={styles.price}>{show(variant.priceMinor)}</b>{' '}
-        <span className={pieces.soft}>{quote.taxInPrices ? 'with tax' : 'before tax'}</span>
+        <span className={pieces.soft}>{quote.taxInPrices ? say('with tax') : say('before tax')}</span>
       </span>
       <ul className={pieces.plain}>
         {treatments.map(each => (
@@ -48,16 +49,24 @@ export function Variant({ quote, variant, chosen, onChoose }: Props) {
       <Facts
         of={{
           Lasts: lasts.length > 0 && lasts.map(each => `${each.name} ${lifeWords(each.days)}`).join(', '),
-          Away: variant.daysAway === 1 ? '1 day' : `${variant.daysAway} days`,
+          Away: say('{daysAway, plural, one {1 day} other {{daysAway} days}}', {
+            daysAway: variant.daysAway,
+          }),
           'Upkeep, 3 years':
             upkeepVisits > 0 &&
-            `${upkeepVisits} visits${upkeepMinor === null ? ', not all priced' : `, ${show(upkeepMinor)}`}`,
-          'When quoted': `${nearWords(variant.dropOffAt, quote.zone, quote.nowAt)}, home ${nearWords(variant.handoverAt, quote.zone, quote.nowAt)}`,
+            say('{upkeepVisits} visits{upkeepMinor}', {
+              upkeepVisits,
+              upkeepMinor: upkeepMinor === null ? say(', not all priced') : `, ${show(upkeepMinor)}`,
+            }),
+          'When quoted': say('{dropOffAt}, home {handoverAt}', {
+            dropOffAt: nearWords(variant.dropOffAt, quote.zone, quote.nowAt),
+            handoverAt: nearWords(variant.handoverAt, quote.zone, quote.nowAt),
+          }),
         }}
       />
       {onChoose && (
         <Button variant={chosen ? 'filled' : 'default'} onClick={onChoose} aria-pressed={chosen}>
-          {chosen ? '✓ Chosen' : `Choose ${variant.name}`}
+          {chosen ? say('✓ Chosen') : say('Choose {name}', { name: variant.name })}
         </Button>
       )}
     </section>

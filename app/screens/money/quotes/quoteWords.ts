@@ -1,4 +1,5 @@
 import type { QuoteView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 
 const statusWords: Readonly<Record<QuoteView['status'], string>> = {
   open: 'open',
@@ -8,5 +9,5 @@ const statusWords: Readonly<Record<QuoteView['status'], string>> = {
 }
 
 export function quoteWords({ status, over }: Pick<QuoteView, 'status' | 'over'>): string {
-  return over ? 'run out' : statusWords[status]
+  return over ? say('run out') : statusWords[status]
 }

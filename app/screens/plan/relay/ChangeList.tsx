@@ -2,6 +2,7 @@ import { Button, Checkbox, Group } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { CarChangeView, LaidView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Refused } from '../../../parts/form/Refused.tsx'
@@ -34,13 +35,13 @@ export function ChangeList({ run, zone, busy, accept, leave }: Props) {
   const pinning = useSaving(trpc.dayPlan.pin.mutationOptions())
   const plates = new Map(changes.map(change => [change.jobId, change.plate]))
   return (
-    <section className={pieces.divided} aria-label="What would change">
+    <section className={pieces.divided} aria-label={say('What would change')}>
       {changes.map(change => (
         <div key={change.jobId} className={styles.row}>
           <Checkbox
             checked={!left.has(change.jobId)}
             onChange={event => tick(change, event.currentTarget.checked)}
-            aria-label={`Accept ${change.plate}`}
+            aria-label={say('Accept {plate}', { plate: change.plate })}
           />
           <div>
             <Link to="/jobs/$id" params={{ id: change.jobId }} className={styles.plate}>
@@ -49,31 +50,33 @@ export function ChangeList({ run, zone, busy, accept, leave }: Props) {
             <small>
               {change.customerName}
               {change.with.length > 0 &&
-                `, together with ${change.with.map(id => plates.get(id)).join(', ')}`}
+                say(', together with {with}', { with: change.with.map(id => plates.get(id)).join(', ') })}
             </small>
           </div>
           <dl className={styles.places}>
             {change.from && (
               <>
-                <dt>Now</dt>
+                <dt>{say('Now')}</dt>
                 <dd>{placeWords(change.from, zone)}</dd>
               </>
             )}
-            <dt>Better</dt>
+            <dt>{say('Better')}</dt>
             <dd>{placeWords(change.to, zone)}</dd>
           </dl>
-          <ul className={styles.gains} aria-label="What it gains">
+          <ul className={styles.gains} aria-label={say('What it gains')}>
             {gains(change).map(({ words, worse }) => (
               <li key={words} className={worse ? pieces.late : pieces.kept}>
                 {worse ? '⚑' : '✓'} {words}
               </li>
             ))}
-            {!change.sameTimes && <li>Tell {change.customerName}</li>}
+            {!change.sameTimes && (
+              <li>{say('Tell {customerName}', { customerName: change.customerName })}</li>
+            )}
             <li>
               <Button
                 variant="default"
                 size="compact-sm"
-                aria-label={`Pin ${change.plate}`}
+                aria-label={say('Pin {plate}', { plate: change.plate })}
                 disabled={left.has(change.jobId)}
                 onClick={() => {
                   if (change.version === null) return
@@ -81,7 +84,7 @@ export function ChangeList({ run, zone, busy, accept, leave }: Props) {
                   tick(change, false)
                 }}
               >
-                Pin it where it is
+                {say('Pin it where it is')}
               </Button>
             </li>
           </ul>
@@ -95,11 +98,11 @@ export function ChangeList({ run, zone, busy, accept, leave }: Props) {
           onClick={() => accept(chosen.map(change => change.jobId))}
         >
           {chosen.length === changes.length
-            ? `Accept ${changes.length === 1 ? 'it' : `all ${changes.length}`}`
-            : `Accept ${chosen.length} of ${changes.length}`}
+            ? say('Accept {changes, plural, one {it} other {all {changes}}}', { changes: changes.length })
+            : say('Accept {chosen} of {changes}', { chosen: chosen.length, changes: changes.length })}
         </Button>
         <Button variant="default" onClick={leave}>
-          Leave it as it is
+          {say('Leave it as it is')}
         </Button>
       </Group>
     </section>
@@ -107,33 +110,38 @@ export function ChangeList({ run, zone, busy, accept, leave }: Props) {
 }
 
 function placeWords({ dropOffAt, handoverAt, bays, people }: CarChangeView['to'], zone: string): string {
-  const who = people.length > 0 ? `, ${people.join(' and ')}` : ''
-  return `${longWords(dropOffAt, zone)} to ${longWords(handoverAt, zone)}, ${bays.join(', then ')}${who}`
+  const who = people.length > 0 ? `, ${people.join(` ${say('and')} `)}` : ''
+  return say('{dropOffAt} to {handoverAt}, {bays}{who}', {
+    dropOffAt: longWords(dropOffAt, zone),
+    handoverAt: longWords(handoverAt, zone),
+    bays: bays.join(`${say(', then')} `),
+    who,
+  })
 }
 
 /** What becomes better or worse for one car; a car that only makes room says so. */
 function gains({ was, becomes }: CarChangeView): { words: string; worse: boolean }[] {
   if (!was) return []
   const found: { words: string; worse: boolean }[] = []
-  const say = (less: number, words: (amount: number) => string, more: (amount: number) => string) => {
+  const weigh = (less: number, words: (amount: number) => string, more: (amount: number) => string) => {
     if (less > 0) found.push({ words: words(less), worse: false })
     if (less < 0) found.push({ words: more(-less), worse: true })
   }
-  say(
+  weigh(
     was.lateMin - becomes.lateMin,
     min => `${durationWords(min)} less late`,
     min => `${durationWords(min)} later than promised`,
   )
-  say(
+  weigh(
     was.blockedMin - becomes.blockedMin,
     min => `Bay blocked ${durationWords(min)} less`,
     min => `Bay blocked ${durationWords(min)} more`,
   )
   const moves = (count: number) => `${count} ${count === 1 ? 'move' : 'moves'}`
-  say(
+  weigh(
     was.moves - becomes.moves,
     count => `${moves(count)} less`,
     count => `${moves(count)} more`,
   )
-  return found.length > 0 ? found : [{ words: 'Makes room for another', worse: false }]
+  return found.length > 0 ? found : [{ words: say('Makes room for another'), worse: false }]
 }

@@ -2,6 +2,7 @@ import { Button, Group, SegmentedControl } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { RelayView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useAct, useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Refused } from '../../../parts/form/Refused.tsx'
@@ -12,9 +13,9 @@ import { ChangeList } from './ChangeList.tsx'
 import { Standing } from './Standing.tsx'
 
 const spans = [
-  { value: '3', label: 'Three days' },
-  { value: '7', label: 'Week' },
-  { value: '14', label: 'Two weeks' },
+  { value: '3', label: say('Three days') },
+  { value: '7', label: say('Week') },
+  { value: '14', label: say('Two weeks') },
 ]
 
 /** The floor laid anew beside the present plan: what would be better, car by car, and whether that is proven. */
@@ -31,16 +32,21 @@ export function Relay() {
   const accepting = useSaving(trpc.dayPlan.accept.mutationOptions())
   const dropping = useAct(trpc.dayPlan.drop.mutationOptions())
   const view = query.data
-  if (!view) return <Waiting error={query.error} words="Looking at the floor" />
+  if (!view) return <Waiting error={query.error} words={say('Looking at the floor')} />
   const { run } = view
   const idle = !run?.working
   return (
     <>
       <div className={pieces.heading}>
-        <h1>Re-lay the floor</h1>
+        <h1>{say('Re-lay the floor')}</h1>
         <span className={pieces.soft}>{comingWords(view)}</span>
         <Group gap="xs" className={pieces.end}>
-          <SegmentedControl aria-label="Cars that come within" data={spans} value={days} onChange={setDays} />
+          <SegmentedControl
+            aria-label={say('Cars that come within')}
+            data={spans}
+            value={days}
+            onChange={setDays}
+          />
           {idle ? (
             <Button
               variant={run && run.changes.length > 0 ? 'default' : 'filled'}
@@ -48,11 +54,11 @@ export function Relay() {
               loading={beginning.busy}
               onClick={() => beginning.save(asked)}
             >
-              {run ? 'Look again' : 'Look for a better plan'}
+              {run ? say('Look again') : say('Look for a better plan')}
             </Button>
           ) : (
             <Button variant="default" loading={stopping.busy} onClick={() => stopping.run()}>
-              Stop
+              {say('Stop')}
             </Button>
           )}
         </Group>
@@ -61,7 +67,7 @@ export function Relay() {
       <Refused of={accepting.error ?? beginning.error ?? stopping.error ?? query.error} />
       <TakeBack view={view} />
       {view.broken.length > 0 && (
-        <ul className={pieces.bare} aria-label="Places that cannot be kept">
+        <ul className={pieces.bare} aria-label={say('Places that cannot be kept')}>
           {view.broken.map(car => (
             <li key={car.jobId}>
               <b className={pieces.late}>⚑ {car.plate}</b> {car.words}
@@ -82,9 +88,9 @@ export function Relay() {
       )}
       {!run && (
         <p className={pieces.soft}>
-          Every car that has not come yet is looked at together: bays, people and times. First nobody waits
-          for a car, then no bay stands blocked, then nothing is moved for nothing. Cars that are here or
-          pinned stay, and no customer is asked to come sooner.
+          {say(
+            'Every car that has not come yet is looked at together: bays, people and times. First nobody waits for a car, then no bay stands blocked, then nothing is moved for nothing. Cars that are here or pinned stay, and no customer is asked to come sooner.',
+          )}
         </p>
       )}
       <Pinned view={view} />
@@ -93,8 +99,8 @@ export function Relay() {
 }
 
 function comingWords({ coming, left }: RelayView): string {
-  const cars = `${coming} ${coming === 1 ? 'car' : 'cars'} still to come`
-  return left > 0 ? `${cars}; ${left} more stay as they are` : cars
+  const cars = say('{coming} {coming, plural, one {car} other {cars}} still to come', { coming })
+  return left > 0 ? say('{cars}; {left} more stay as they are', { cars, left }) : cars
 }
 
 /** The way back from what was accepted last. */
@@ -105,11 +111,13 @@ function TakeBack({ view: { takeBack, zone, nowAt } }: { view: RelayView }) {
     <>
       <Group gap="sm">
         <span className={pieces.kept}>
-          ✓ {takeBack.cars} {takeBack.cars === 1 ? 'car' : 'cars'} re-laid{' '}
-          {longWords(takeBack.at, zone, nowAt)}
+          {say('✓ {cars} {cars, plural, one {car} other {cars}} re-laid {at}', {
+            cars: takeBack.cars,
+            at: longWords(takeBack.at, zone, nowAt),
+          })}
         </span>
         <Button variant="default" size="compact-sm" loading={taking.busy} onClick={() => taking.run()}>
-          Take it back
+          {say('Take it back')}
         </Button>
       </Group>
       <Refused of={taking.error} />
@@ -121,19 +129,19 @@ function Pinned({ view: { pinned } }: { view: RelayView }) {
   const pinning = useSaving(trpc.dayPlan.pin.mutationOptions())
   if (pinned.length === 0) return null
   return (
-    <section aria-label="Pinned">
+    <section aria-label={say('Pinned')}>
       <Refused of={pinning.error} />
       <ul className={`${pieces.bare} ${pieces.lines}`}>
         {pinned.map(({ jobId, version, plate, customerName }) => (
           <li key={jobId}>
-            📌 {plate}, {customerName}, stays where it is.{' '}
+            {say('📌 {plate}, {customerName}, stays where it is.', { plate, customerName })}{' '}
             <Button
               variant="default"
               size="compact-sm"
-              aria-label={`Unpin ${plate}`}
+              aria-label={say('Unpin {plate}', { plate })}
               onClick={() => pinning.save({ id: jobId, version, pinned: false })}
             >
-              Unpin
+              {say('Unpin')}
             </Button>
           </li>
         ))}

@@ -1,5 +1,6 @@
 import { Progress } from '@mantine/core'
 import type { LaidView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import pieces from '../../../parts/pieces.module.css'
 import { durationWords } from '../../../parts/time.ts'
 
@@ -7,7 +8,7 @@ import { durationWords } from '../../../parts/time.ts'
 export function Standing({ run }: { run: LaidView }) {
   return (
     <div role="status">
-      {run.working && <Progress value={100} animated aria-label="Looking for a better plan" mb={6} />}
+      {run.working && <Progress value={100} animated aria-label={say('Looking for a better plan')} mb={6} />}
       <p style={{ margin: 0 }}>
         {run.proven && run.found && run.changes.length === 0 && <span className={pieces.kept}>✓ </span>}
         {standingWords(run)}
@@ -21,30 +22,40 @@ function standingWords(run: LaidView): string {
   const left = gapWords(run)
   if (!found)
     return proven
-      ? 'No plan fits all these cars any more. Move the promise of one of them, or look at fewer days.'
+      ? say('No plan fits all these cars any more. Move the promise of one of them, or look at fewer days.')
       : working
-        ? `Looking for a place for ${run.cars} cars …`
-        : 'Nothing found before it was stopped. Let it look longer, or look at fewer days.'
+        ? say('Looking for a place for {cars} cars …', { cars: run.cars })
+        : say('Nothing found before it was stopped. Let it look longer, or look at fewer days.')
   const what =
     changes.length === 0
-      ? `Nothing better ${working ? 'yet' : 'found'}`
-      : `${changes.length} ${changes.length === 1 ? 'car' : 'cars'} could stand better`
+      ? say('Nothing better {working}', { working: working ? say('yet') : say('found') })
+      : say('{changes} {changes, plural, one {car} other {cars}} could stand better', {
+          changes: changes.length,
+        })
   if (proven)
     return changes.length === 0
-      ? 'Nothing is better than the present plan: proven.'
-      : `${what}. No plan is better than this one: proven.`
+      ? say('Nothing is better than the present plan: proven.')
+      : say('{what}. No plan is better than this one: proven.', { what })
   if (working) return `${what}; ${left}.`
-  return `${what}${stopped ? ' before it was stopped' : ''}. Not proven: ${left}.`
+  return say('{what}{stopped}. Not proven: {left}.', {
+    what,
+    stopped: stopped ? ` ${say('before it was stopped')}` : '',
+    left,
+  })
 }
 
 /** How much better it could still get, by the first of its parts that is not proven. */
 function gapWords({ objective, bound }: LaidView): string {
-  if (!objective || !bound) return 'how much better is not known yet'
+  if (!objective || !bound) return say('how much better is not known yet')
   if (objective.lateMin > bound.lateMin)
-    return `at most ${durationWords(objective.lateMin - bound.lateMin)} of lateness could still go`
+    return say('at most {lateMin} of lateness could still go', {
+      lateMin: durationWords(objective.lateMin - bound.lateMin),
+    })
   if (objective.blockedMin > bound.blockedMin)
-    return `nobody need wait longer; at most ${durationWords(objective.blockedMin - bound.blockedMin)} of blocked bays could still go`
+    return say('nobody need wait longer; at most {blockedMin} of blocked bays could still go', {
+      blockedMin: durationWords(objective.blockedMin - bound.blockedMin),
+    })
   if (objective.moves > bound.moves)
-    return `at most ${objective.moves - bound.moves} moves of cars could still go`
-  return 'only how few cars must change is still open'
+    return say('at most {moves} moves of cars could still go', { moves: objective.moves - bound.moves })
+  return say('only how few cars must change is still open')
 }

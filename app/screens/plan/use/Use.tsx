@@ -2,6 +2,7 @@ import { SegmentedControl } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { UseView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
 import { money } from '../../../parts/money.ts'
@@ -13,9 +14,9 @@ import styles from './Use.module.css'
 import { Key, UsedBar } from './UsedBar.tsx'
 
 const spans = [
-  { value: '4', label: '4 weeks' },
-  { value: '12', label: '12 weeks' },
-  { value: '26', label: 'Half a year' },
+  { value: '4', label: say('4 weeks') },
+  { value: '12', label: say('12 weeks') },
+  { value: '26', label: say('Half a year') },
 ]
 
 /** What the bays' opening hours went into, week by week, and which treatment blocks most for what it earns. */
@@ -27,21 +28,21 @@ export function Use() {
     placeholderData: before => before,
   })
   const view = query.data
-  if (!view) return <Waiting error={query.error} words="Adding up the hours" />
+  if (!view) return <Waiting error={query.error} words={say('Adding up the hours')} />
   const chosen = view.weeks.find(week => week.mondayOn === monday) ?? view.weeks.at(-1)!
   const now = chosen === view.weeks.at(-1)
   return (
     <>
       <div className={pieces.heading}>
-        <h1>Use of the bays</h1>
+        <h1>{say('Use of the bays')}</h1>
         <div className={pieces.end}>
-          <SegmentedControl aria-label="Weeks shown" data={spans} value={weeks} onChange={setWeeks} />
+          <SegmentedControl aria-label={say('Weeks shown')} data={spans} value={weeks} onChange={setWeeks} />
         </div>
       </div>
       <Key />
       <Card
-        title={now ? 'This week' : `Week of ${dateWords(chosen.mondayOn)}`}
-        about="each bay's opening hours"
+        title={now ? say('This week') : say('Week of {mondayOn}', { mondayOn: dateWords(chosen.mondayOn) })}
+        about={say("each bay's opening hours")}
       >
         <ul className={styles.bays}>
           {chosen.bays.map(bay => (
@@ -52,24 +53,32 @@ export function Use() {
           ))}
         </ul>
       </Card>
-      <Card title="Week by week" about="all bays together; choose a week to see its bays">
+      <Card title={say('Week by week')} about={say('all bays together; choose a week to see its bays')}>
         <ul className={styles.weeks}>
           {view.weeks.map(week => (
             <li key={week.mondayOn}>
               <button
                 type="button"
                 aria-pressed={week === chosen}
-                aria-label={`Week of ${dateWords(week.mondayOn)}`}
-                title={`Week of ${dateWords(week.mondayOn)}`}
+                aria-label={say('Week of {mondayOn}', { mondayOn: dateWords(week.mondayOn) })}
+                title={say('Week of {mondayOn}', { mondayOn: dateWords(week.mondayOn) })}
                 onClick={() => setMonday(week.mondayOn)}
               >
-                <UsedBar used={week.all} name={`Week of ${dateWords(week.mondayOn)}`} upright />
+                <UsedBar
+                  used={week.all}
+                  name={say('Week of {mondayOn}', { mondayOn: dateWords(week.mondayOn) })}
+                  upright
+                />
               </button>
             </li>
           ))}
         </ul>
         <p className={pieces.soft}>
-          {dateWords(view.weeks[0]!.mondayOn)} to {dateWords(view.weeks.at(-1)!.mondayOn)}. {trendWords(view)}
+          {say('{mondayOn} to {mondayOn2}. {view}', {
+            mondayOn: dateWords(view.weeks[0]!.mondayOn),
+            mondayOn2: dateWords(view.weeks.at(-1)!.mondayOn),
+            view: trendWords(view),
+          })}
         </p>
       </Card>
       <Treatments view={view} />
@@ -86,27 +95,31 @@ function trendWords({ weeks }: UseView): string {
   }
   const half = weeks.length >> 1
   const [before, after] = [share(weeks.slice(0, half)), share(weeks.slice(half))]
-  if (before === after) return `Blocked while open: ${after} % of the time, before and now.`
-  return `Blocked while open: ${after} % of the time, ${before} % before.`
+  if (before === after) return say('Blocked while open: {after} % of the time, before and now.', { after })
+  return say('Blocked while open: {after} % of the time, {before} % before.', { after, before })
 }
 
 function Treatments({ view: { treatments, currency, hundredMinor } }: { view: UseView }) {
   const most = Math.max(...treatments.map(each => each.blockedPerHundred ?? 0), 1)
   return (
     <Card
-      title="What blocks most for what it earns"
-      empty={treatments.length === 0 && 'No car was here in these weeks.'}
+      title={say('What blocks most for what it earns')}
+      empty={treatments.length === 0 && say('No car was here in these weeks.')}
     >
       <Table
         rows={treatments}
         keyOf={each => each.name}
         columns={[
-          { head: 'Treatment', cell: each => each.name, small: each => `${each.visits} sold` },
           {
-            head: `Blocked for each ${money(hundredMinor, currency)}`,
+            head: say('Treatment'),
+            cell: each => each.name,
+            small: each => say('{visits} sold', { visits: each.visits }),
+          },
+          {
+            head: say('Blocked for each {hundredMinor}', { hundredMinor: money(hundredMinor, currency) }),
             cell: each =>
               each.blockedPerHundred === null ? (
-                'nothing earned'
+                say('nothing earned')
               ) : (
                 <span className={styles.cost}>
                   <i style={{ width: `${(60 * each.blockedPerHundred) / most}%` }} />
@@ -114,12 +127,12 @@ function Treatments({ view: { treatments, currency, hundredMinor } }: { view: Us
                 </span>
               ),
           },
-          { head: 'Blocked in all', number: true, cell: each => hours(each.blockedMin) },
-          { head: 'Earned', number: true, cell: each => money(each.revenueMinor, currency) },
+          { head: say('Blocked in all'), number: true, cell: each => hours(each.blockedMin) },
+          { head: say('Earned'), number: true, cell: each => money(each.revenueMinor, currency) },
         ]}
       />
       <p className={pieces.soft}>
-        A car with several treatments shares its blocked hours among them by price.
+        {say('A car with several treatments shares its blocked hours among them by price.')}
       </p>
     </Card>
   )

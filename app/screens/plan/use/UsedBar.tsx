@@ -1,3 +1,4 @@
+import { say } from '../../../../main/domain/language/index.ts'
 import styles from './Use.module.css'
 
 interface Used {
@@ -8,10 +9,10 @@ interface Used {
 }
 
 const parts = [
-  { key: 'handsOnMin', label: 'Hands-on', className: styles.work },
-  { key: 'blockedMin', label: 'Blocked while open', className: styles.blocked },
-  { key: 'idleMin', label: 'Empty', className: styles.idle },
-  { key: 'freeCureMin', label: 'Cures while closed', className: styles.cure },
+  { key: 'handsOnMin', label: say('Hands-on'), className: styles.work },
+  { key: 'blockedMin', label: say('Blocked while open'), className: styles.blocked },
+  { key: 'idleMin', label: say('Empty'), className: styles.idle },
+  { key: 'freeCureMin', label: say('Cures while closed'), className: styles.cure },
 ] as const
 
 export function Key() {
@@ -55,8 +56,9 @@ export function UsedBar({ used, name, upright = false }: Props) {
       </span>
       {!upright && (
         <small>
-          {open === 0 ? 'closed' : `${Math.round((100 * used.handsOnMin) / open)} % hands-on`}
-          {used.blockedMin > 0 && `, ${Math.round(used.blockedMin / 60)} h blocked`}
+          {open === 0 ? say('closed') : `${Math.round((100 * used.handsOnMin) / open)} % hands-on`}
+          {used.blockedMin > 0 &&
+            say(', {blockedMin} h blocked', { blockedMin: Math.round(used.blockedMin / 60) })}
         </small>
       )}
     </span>

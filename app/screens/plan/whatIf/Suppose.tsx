@@ -2,6 +2,7 @@ import { Button, MultiSelect, SegmentedControl, Select } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { SizeClass, WhatIfInput } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { faultsOf } from '../../../parts/faults.ts'
 import { Refused } from '../../../parts/form/Refused.tsx'
@@ -10,17 +11,17 @@ import { MomentInput } from '../../../parts/MomentInput.tsx'
 import pieces from '../../../parts/pieces.module.css'
 
 const kinds = [
-  { value: 'bayClosed', label: 'A bay is closed' },
-  { value: 'away', label: 'Somebody is away' },
-  { value: 'rush', label: 'A rush car comes' },
-  { value: 'cureLonger', label: 'A cure takes longer' },
+  { value: 'bayClosed', label: say('A bay is closed') },
+  { value: 'away', label: say('Somebody is away') },
+  { value: 'rush', label: say('A rush car comes') },
+  { value: 'cureLonger', label: say('A cure takes longer') },
 ]
 
 const sizes = [
-  { value: 'small', label: 'Small' },
-  { value: 'medium', label: 'Medium' },
-  { value: 'large', label: 'Large' },
-  { value: 'xl', label: 'XL' },
+  { value: 'small', label: say('Small') },
+  { value: 'medium', label: say('Medium') },
+  { value: 'large', label: say('Large') },
+  { value: 'xl', label: say('XL') },
 ]
 
 /** Cars that come within so many days may be laid anew for it. */
@@ -57,14 +58,14 @@ export function Suppose({ nowAt, busy, error, ask }: Props) {
   return (
     <form
       className={`${pieces.card} ${pieces.form}`}
-      aria-label="Suppose"
+      aria-label={say('Suppose')}
       onSubmit={event => {
         event.preventDefault()
         if (what) ask({ days, what })
       }}
     >
       <SegmentedControl
-        aria-label="What happens"
+        aria-label={say('What happens')}
         data={kinds}
         value={kind}
         onChange={next => {
@@ -75,14 +76,14 @@ export function Suppose({ nowAt, busy, error, ask }: Props) {
       {kind === 'rush' ? (
         <>
           <MultiSelect
-            label="Treatments"
+            label={say('Treatments')}
             data={choices.treatments}
             value={treatmentIds}
             onChange={setTreatments}
             maw={520}
           />
           <Select
-            label="Size"
+            label={say('Size')}
             data={sizes}
             value={sizeClass}
             allowDeselect={false}
@@ -92,7 +93,7 @@ export function Suppose({ nowAt, busy, error, ask }: Props) {
         </>
       ) : (
         <Select
-          label={{ bayClosed: 'Which bay', away: 'Who', cureLonger: 'Which car' }[kind] ?? ''}
+          label={{ bayClosed: say('Which bay'), away: say('Who'), cureLonger: say('Which car') }[kind] ?? ''}
           data={chosen}
           value={of}
           onChange={setOf}
@@ -102,7 +103,7 @@ export function Suppose({ nowAt, busy, error, ask }: Props) {
       )}
       {kind === 'cureLonger' ? (
         <DurationInput
-          label="Longer by"
+          label={say('Longer by')}
           value={moreMin}
           onChange={setMore}
           error={faults.at('what.moreMin')}
@@ -111,13 +112,13 @@ export function Suppose({ nowAt, busy, error, ask }: Props) {
       ) : (
         <>
           <MomentInput
-            label={kind === 'rush' ? 'It may come from' : 'From'}
+            label={kind === 'rush' ? say('It may come from') : say('From')}
             value={fromAt}
             onChange={setFrom}
             error={faults.at('fromAt')}
           />
           <MomentInput
-            label={kind === 'rush' ? 'Wanted home by' : 'To'}
+            label={kind === 'rush' ? say('Wanted home by') : say('To')}
             value={toAt}
             onChange={setTo}
             error={faults.at('toAt')}
@@ -126,7 +127,7 @@ export function Suppose({ nowAt, busy, error, ask }: Props) {
       )}
       <Refused words={faults.rest()} />
       <Button type="submit" loading={busy} disabled={what === null} style={{ alignSelf: 'start' }}>
-        Show what becomes of every promise
+        {say('Show what becomes of every promise')}
       </Button>
     </form>
   )

@@ -2,6 +2,7 @@ import { Button, Group } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
 import type { WhatIfView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useAct, useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Refused } from '../../../parts/form/Refused.tsx'
@@ -24,13 +25,13 @@ export function WhatIf() {
   const keeping = useSaving(trpc.dayPlan.whatIf.keep.mutationOptions())
   const discarding = useAct(trpc.dayPlan.whatIf.discard.mutationOptions())
   const view = query.data
-  if (!view) return <Waiting error={query.error} words="Looking at the floor" />
+  if (!view) return <Waiting error={query.error} words={say('Looking at the floor')} />
   const { run, what } = view
   return (
     <>
       <div className={pieces.heading}>
-        <h1>What if</h1>
-        <span className={pieces.soft}>Nothing is written until you keep it.</span>
+        <h1>{say('What if')}</h1>
+        <span className={pieces.soft}>{say('Nothing is written until you keep it.')}</span>
       </div>
       {!run && (
         <Suppose
@@ -49,7 +50,7 @@ export function WhatIf() {
           <Group gap="sm">
             {run.working ? (
               <Button variant="default" loading={stopping.busy} onClick={() => stopping.run()}>
-                Stop
+                {say('Stop')}
               </Button>
             ) : (
               <Button
@@ -60,11 +61,11 @@ export function WhatIf() {
                   })
                 }
               >
-                Keep it
+                {say('Keep it')}
               </Button>
             )}
             <Button variant="default" loading={discarding.busy} onClick={() => discarding.run()}>
-              Discard
+              {say('Discard')}
             </Button>
             <span className={pieces.soft}>{keptWords(view)}</span>
           </Group>
@@ -76,8 +77,9 @@ export function WhatIf() {
 
 function keptWords({ run, kept }: WhatIfView): string {
   const cars = run?.changes.length ?? 0
-  const moves = cars === 0 ? 'moves no car' : `moves ${cars} ${cars === 1 ? 'car' : 'cars'}`
-  return `Keeping it ${moves} and ${kept}.`
+  const moves =
+    cars === 0 ? say('moves no car') : say('moves {cars} {cars, plural, one {car} other {cars}}', { cars })
+  return say('Keeping it {moves} and {kept}.', { moves, kept: kept ?? '' })
 }
 
 /** Every promise that is touched, as it would be and as the best plan has it; how many are not. */
@@ -90,26 +92,29 @@ function Promises({ view }: { view: WhatIfView }) {
       <span className={pieces.kept}>✓ {longWords(at, zone)}</span>
     ) : (
       <span className={pieces.late}>
-        ⚑ {longWords(at, zone)}, {durationWords(at - promisedAt)} late
+        {say('⚑ {at}, {at2} late', { at: longWords(at, zone), at2: durationWords(at - promisedAt) })}
       </span>
     )
   return (
-    <section className={pieces.card} aria-label="Every promise">
+    <section className={pieces.card} aria-label={say('Every promise')}>
       {rush && (
         <p>
-          The rush car: comes {longWords(rush.dropOffAt, zone)}, home {longWords(rush.handoverAt, zone)},{' '}
-          {rush.bays.join(', then ')}.
+          {say('The rush car: comes {dropOffAt}, home {handoverAt}, {bays}.', {
+            dropOffAt: longWords(rush.dropOffAt, zone),
+            handoverAt: longWords(rush.handoverAt, zone),
+            bays: rush.bays.join(`${say(', then')} `),
+          })}
         </p>
       )}
       <Table
         rows={touched}
         keyOf={seen => seen.jobId}
-        empty="Every promise is kept, without moving a car."
+        empty={say('Every promise is kept, without moving a car.')}
         columns={[
-          { head: 'Car', cell: seen => <b>{seen.plate}</b> },
-          { head: 'Promised', cell: seen => longWords(seen.promisedAt, zone) },
+          { head: say('Car'), cell: seen => <b>{seen.plate}</b> },
+          { head: say('Promised'), cell: seen => longWords(seen.promisedAt, zone) },
           {
-            head: 'If nobody does anything',
+            head: say('If nobody does anything'),
             cell: seen =>
               seen.broken ? (
                 <span className={pieces.late}>⚑ {seen.broken}</span>
@@ -117,12 +122,14 @@ function Promises({ view }: { view: WhatIfView }) {
                 kept(seen.supposedAt, seen.promisedAt)
               ),
           },
-          { head: 'Best plan', cell: seen => kept(seen.bestAt, seen.promisedAt) },
+          { head: say('Best plan'), cell: seen => kept(seen.bestAt, seen.promisedAt) },
         ]}
       />
       {touched.length > 0 && others > 0 && (
         <p className={pieces.soft}>
-          {others} {others === 1 ? 'other promise is' : 'other promises are'} not touched.
+          {say('{others} {others, plural, one {other promise is} other {other promises are}} not touched.', {
+            others,
+          })}
         </p>
       )}
     </section>

@@ -1,3 +1,4 @@
+import { say } from '../../../../main/domain/language/index.ts'
 import { DecimalInput } from '../../../parts/inputs.tsx'
 import { FigureRow } from './FigureRow.tsx'
 import type { FigureProps } from './figureProps.ts'
@@ -11,15 +12,19 @@ export function ConditionFigures({ fields, sourced }: FigureProps) {
   const percent = { unit: '%', most: 100, w: 90 }
   return (
     <fieldset className={styles.figures}>
-      <legend>Air to lay it in</legend>
-      <FigureRow label="Temperature, from and to" {...sourced('temperature')}>
-        <TemperatureInput aria-label="Least temperature" {...temperature.field('minC')} />
-        <TemperatureInput aria-label="Greatest temperature" {...temperature.field('maxC')} />
+      <legend>{say('Air to lay it in')}</legend>
+      <FigureRow label={say('Temperature, from and to')} {...sourced('temperature')}>
+        <TemperatureInput aria-label={say('Least temperature')} {...temperature.field('minC')} />
+        <TemperatureInput aria-label={say('Greatest temperature')} {...temperature.field('maxC')} />
       </FigureRow>
-      <FigureRow label="Relative humidity, from and to" {...sourced('humidity')}>
-        <DecimalInput aria-label="Least humidity, percent" {...percent} {...humidity.field('minPercent')} />
+      <FigureRow label={say('Relative humidity, from and to')} {...sourced('humidity')}>
         <DecimalInput
-          aria-label="Greatest humidity, percent"
+          aria-label={say('Least humidity, percent')}
+          {...percent}
+          {...humidity.field('minPercent')}
+        />
+        <DecimalInput
+          aria-label={say('Greatest humidity, percent')}
           {...percent}
           {...humidity.field('maxPercent')}
         />

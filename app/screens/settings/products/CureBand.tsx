@@ -1,4 +1,5 @@
 import type { CureProfile } from '../../../../main/domain/cure/index.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { showTemperature } from '../../../../main/domain/measure/index.ts'
 import { useShop } from '../../../data/shop.ts'
 import { Drawing, Level, Rule } from '../../../parts/Chart.tsx'
@@ -11,13 +12,17 @@ export function CureBand({ profile }: { profile: CureProfile }) {
   const { units } = useShop()
   const shape = bandShape(profile)
   if (!shape)
-    return <p className={pieces.empty}>The curve appears once each figure comes after the one it follows.</p>
+    return (
+      <p className={pieces.empty}>
+        {say('The curve appears once each figure comes after the one it follows.')}
+      </p>
+    )
   const floor = box.height - box.bottom
   const words = shape.marks.map(mark => mark.label).join(', ')
   return (
     <Drawing
       box={box}
-      label={`Degree of cure against time, as a band: ${words}`}
+      label={say('Degree of cure against time, as a band: {words}', { words })}
       caption={
         <>
           {shape.marks.map(mark => (
@@ -26,8 +31,10 @@ export function CureBand({ profile }: { profile: CureProfile }) {
             </span>
           ))}
           <span>
-            <i className={styles.swatch} /> between the early and the late bound; only the figures are known,
-            the line between them is drawn
+            <i className={styles.swatch} />{' '}
+            {say(
+              'between the early and the late bound; only the figures are known, the line between them is drawn',
+            )}
           </span>
         </>
       }
@@ -57,7 +64,9 @@ export function CureBand({ profile }: { profile: CureProfile }) {
         </text>
       ))}
       <text x={box.left} y={box.height - 6}>
-        time after the coat, at {showTemperature(profile.referenceC, units, navigator.language)}
+        {say('time after the coat, at {referenceC}', {
+          referenceC: showTemperature(profile.referenceC, units, navigator.language),
+        })}
       </text>
     </Drawing>
   )

@@ -1,5 +1,6 @@
 import { Group, NativeSelect } from '@mantine/core'
 import type { ForcedCureRow, RateRule } from '../../../../main/domain/cure/index.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { showTemperatureDifference } from '../../../../main/domain/measure/index.ts'
 import { fieldsOf } from '../../../data/fields.ts'
 import { useShop } from '../../../data/shop.ts'
@@ -25,16 +26,16 @@ export function CurveFigures({ profile, put, at, fields, sourced }: FigureProps)
   const tenDegrees = showTemperatureDifference(10, useShop().units, navigator.language)
   return (
     <fieldset className={styles.figures}>
-      <legend>The curve</legend>
+      <legend>{say('The curve')}</legend>
       <FigureRow
-        label="First period, early and late"
-        about="most of the cure happens in it"
+        label={say('First period, early and late')}
+        about={say('most of the cure happens in it')}
         {...sourced('firstPeriod')}
       >
-        <DurationInput aria-label="First period, early bound" w={110} {...first.field('earlyMin')} />
-        <DurationInput aria-label="First period, late bound" w={110} {...first.field('lateMin')} />
+        <DurationInput aria-label={say('First period, early bound')} w={110} {...first.field('earlyMin')} />
+        <DurationInput aria-label={say('First period, late bound')} w={110} {...first.field('lateMin')} />
         <DecimalInput
-          aria-label="Degree of cure at its end, percent"
+          aria-label={say('Degree of cure at its end, percent')}
           unit="%"
           most={100}
           w={90}
@@ -43,31 +44,31 @@ export function CurveFigures({ profile, put, at, fields, sourced }: FigureProps)
           onChange={percent => put({ firstPeriod: { ...firstPeriod, degree: percent / 100 } })}
         />
       </FigureRow>
-      <FigureRow label="Full cure, early and late" {...sourced('fullCure')}>
-        <DurationInput aria-label="Full cure, early bound" w={110} {...full.field('earlyMin')} />
-        <DurationInput aria-label="Full cure, late bound" w={110} {...full.field('lateMin')} />
+      <FigureRow label={say('Full cure, early and late')} {...sourced('fullCure')}>
+        <DurationInput aria-label={say('Full cure, early bound')} w={110} {...full.field('earlyMin')} />
+        <DurationInput aria-label={say('Full cure, late bound')} w={110} {...full.field('lateMin')} />
       </FigureRow>
-      <FigureRow label="All times hold at" source={null}>
-        <TemperatureInput aria-label="Reference temperature" {...fields.field('referenceC')} />
+      <FigureRow label={say('All times hold at')} source={null}>
+        <TemperatureInput aria-label={say('Reference temperature')} {...fields.field('referenceC')} />
       </FigureRow>
       <FigureRow
-        label="Pace at other temperatures"
-        about={`doubling per ${tenDegrees} is a rule of thumb`}
+        label={say('Pace at other temperatures')}
+        about={say('doubling per {tenDegrees} is a rule of thumb', { tenDegrees })}
         {...sourced('rate')}
       >
         <NativeSelect
-          aria-label="How the pace follows temperature"
+          aria-label={say('How the pace follows temperature')}
           data={[
-            { value: 'doubling', label: `doubles per ${tenDegrees}` },
-            { value: 'arrhenius', label: 'Arrhenius, E/R' },
-            { value: 'linear', label: 'degree-hours above a datum' },
+            { value: 'doubling', label: say('doubles per {tenDegrees}', { tenDegrees }) },
+            { value: 'arrhenius', label: say('Arrhenius, E/R') },
+            { value: 'linear', label: say('degree-hours above a datum') },
           ]}
           value={rate.rule}
           onChange={event => put({ rate: freshRate[event.currentTarget.value as RateRule['rule']] })}
         />
         {rate.rule === 'arrhenius' && (
           <DecimalInput
-            aria-label="Activation energy over the gas constant, in kelvin"
+            aria-label={say('Activation energy over the gas constant, in kelvin')}
             unit="K"
             w={110}
             value={rate.activationOverRK}
@@ -77,14 +78,18 @@ export function CurveFigures({ profile, put, at, fields, sourced }: FigureProps)
         )}
         {rate.rule === 'linear' && (
           <TemperatureInput
-            aria-label="Datum: the temperature at which the cure stands still"
+            aria-label={say('Datum: the temperature at which the cure stands still')}
             value={rate.datumC}
             onChange={datumC => put({ rate: { rule: 'linear', datumC } })}
             error={at('rate.datumC')}
           />
         )}
       </FigureRow>
-      <FigureRow label="Heated cure" about="only rows the data sheet gives" source="data sheet only">
+      <FigureRow
+        label={say('Heated cure')}
+        about={say('only rows the data sheet gives')}
+        source="data sheet only"
+      >
         <HeatedRows
           rows={profile.forcedCure}
           newC={Math.max(60, profile.referenceC)}
@@ -108,7 +113,7 @@ function HeatedRows({ rows, newC, put, at }: HeatedProps) {
   return (
     <div>
       {rows.map((row, i) => {
-        const title = `Heated cure ${i + 1}`
+        const title = say('Heated cure {i}', { i: i + 1 })
         const fields = fieldsOf(
           row,
           part => put(rows.with(i, { ...row, ...part })),
@@ -117,15 +122,27 @@ function HeatedRows({ rows, newC, put, at }: HeatedProps) {
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: a row has no other name than its place
           <Group key={i} gap={6} mb={6} align="flex-start">
-            <TemperatureInput aria-label={`${title}, panel temperature`} {...fields.field('panelC')} />
-            <DurationInput aria-label={`${title}, for`} w={90} {...fields.field('minutes')} />
-            <DurationInput aria-label={`${title}, stands for`} w={90} {...fields.field('standsForMin')} />
-            <RowButton does="Take out" variant="subtle" mt={6} onClick={() => put(rows.toSpliced(i, 1))} />
+            <TemperatureInput
+              aria-label={say('{title}, panel temperature', { title })}
+              {...fields.field('panelC')}
+            />
+            <DurationInput aria-label={say('{title}, for', { title })} w={90} {...fields.field('minutes')} />
+            <DurationInput
+              aria-label={say('{title}, stands for', { title })}
+              w={90}
+              {...fields.field('standsForMin')}
+            />
+            <RowButton
+              does={say('Take out')}
+              variant="subtle"
+              mt={6}
+              onClick={() => put(rows.toSpliced(i, 1))}
+            />
           </Group>
         )
       })}
       <RowButton
-        does="Add a row"
+        does={say('Add a row')}
         onClick={() => put([...rows, { panelC: newC, minutes: 60, standsForMin: 1440 }])}
       />
     </div>

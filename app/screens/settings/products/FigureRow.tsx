@@ -1,7 +1,12 @@
 import { NativeSelect } from '@mantine/core'
 import type { ReactNode } from 'react'
 import type { FigureSource } from '../../../../main/domain/cure/index.ts'
+import { say, word } from '../../../../main/domain/language/index.ts'
 import styles from './Products.module.css'
+
+const sources = [word('data sheet'), word('common practice')]
+
+word('data sheet only')
 
 interface Props {
   label: string
@@ -23,14 +28,14 @@ export function FigureRow({ label, about, source, onSource, children }: Props) {
       <div className={styles.values}>{children}</div>
       {onSource && source !== null && source !== 'data sheet only' ? (
         <NativeSelect
-          aria-label={`Source of: ${label}`}
+          aria-label={say('Source of: {label}', { label })}
           className={styles.source}
-          data={['data sheet', 'common practice']}
+          data={sources.map(value => ({ value, label: say(value) }))}
           value={source}
           onChange={event => onSource(event.currentTarget.value as FigureSource)}
         />
       ) : (
-        <span className={styles.fixedSource}>{source}</span>
+        <span className={styles.fixedSource}>{source && say(source)}</span>
       )}
     </div>
   )

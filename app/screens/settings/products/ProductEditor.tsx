@@ -1,6 +1,7 @@
 import { Button, Group, MultiSelect, Select, Text, TextInput } from '@mantine/core'
 import type { ProductView } from '../../../../main/api/views.ts'
 import { type CureProfile, commonPracticeProfile } from '../../../../main/domain/cure/index.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import type { CoatingFamily, PanelFinish, ProductKind } from '../../../../main/domain/shop/index.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { familyChoices, panelFinishChoices, productKindChoices } from '../../../parts/shopWords.ts'
@@ -38,23 +39,29 @@ export function ProductEditor({ product }: { product: ProductView | undefined })
     })
   const fillIn = cureProfile && (
     <Button variant="subtle" onClick={() => change({ cureProfile: commonPracticeProfile() })}>
-      Fill in common practice
+      {say('Fill in common practice')}
     </Button>
   )
   const use = product && product.usedIn.length > 0 && (
     <Text c="dimmed" size="sm">
-      Used in {product.usedIn.map(each => each.name).join(', ')}.
+      {say('Used in {usedIn}.', { usedIn: product.usedIn.map(each => each.name).join(', ') })}
     </Text>
   )
   return (
-    <RowEditor form={form} row={product} what="product" api={trpc.products} more={fillIn} beside={use}>
+    <RowEditor form={form} row={product} what={say('product')} api={trpc.products} more={fillIn} beside={use}>
       <Group align="flex-start">
-        <TextInput label="Name" w={320} autoFocus={!product} {...form.field('name')} />
-        <Select label="Kind" w={200} data={productKindChoices} {...form.choice('kind')} onChange={choose} />
+        <TextInput label={say('Name')} w={320} autoFocus={!product} {...form.field('name')} />
+        <Select
+          label={say('Kind')}
+          w={200}
+          data={productKindChoices}
+          {...form.choice('kind')}
+          onChange={choose}
+        />
         {form.value.kind === 'coating' && (
           <Select
-            label="What it coats"
-            description="A booking takes one coating for each"
+            label={say('What it coats')}
+            description={say('A booking takes one coating for each')}
             inputWrapperOrder={['label', 'input', 'description', 'error']}
             w={220}
             data={familyChoices}
@@ -62,8 +69,8 @@ export function ProductEditor({ product }: { product: ProductView | undefined })
           />
         )}
         <MultiSelect
-          label="May touch"
-          description="Empty: what is usual for its kind (common practice)"
+          label={say('May touch')}
+          description={say('Empty: what is usual for its kind (common practice)')}
           inputWrapperOrder={['label', 'input', 'description', 'error']}
           miw={260}
           data={panelFinishChoices}

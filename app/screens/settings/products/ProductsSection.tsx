@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
+import { say } from '../../../../main/domain/language/index.ts'
 import { trpc } from '../../../data/trpc.ts'
 import type { SectionProps } from '../../../parts/Sections.tsx'
 import { labelOf, productKindChoices } from '../../../parts/shopWords.ts'
@@ -13,17 +14,17 @@ export function ProductsSection({ id }: SectionProps) {
     <RowSection
       id={id}
       section="products"
-      title="Products"
-      what="product"
+      title={say('Products')}
+      what={say('product')}
       rows={useQuery(trpc.products.list.queryOptions({ archived: archived[0] })).data}
       about={product => labelOf(productKindChoices, product.kind)}
       archived={archived}
-      empty="There is no product yet. Begin with the coating you lay most."
+      empty={say('There is no product yet. Begin with the coating you lay most.')}
       editor={product => <ProductEditor product={product} />}
     >
-      What goes onto cars. A coating or topper carries its cure profile, each figure marked as the data
-      sheet’s or as common practice. Where the two differ the data sheet decides; handle every product as its
-      safety sheet says.
+      {say(
+        'What goes onto cars. A coating or topper carries its cure profile, each figure marked as the data sheet’s or as common practice. Where the two differ the data sheet decides; handle every product as its safety sheet says.',
+      )}
     </RowSection>
   )
 }

@@ -1,4 +1,5 @@
 import type { CureProfile, Figure, FigureSource } from '../../../../main/domain/cure/index.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { showTemperature } from '../../../../main/domain/measure/index.ts'
 import { fieldsOf } from '../../../data/fields.ts'
 import { useShop } from '../../../data/shop.ts'
@@ -18,11 +19,11 @@ export interface ProfileProps {
 
 /** The moments that are one duration after the coat each. */
 const moments = [
-  { figure: 'tackFreeMin', label: 'Tack-free', about: 'safe to touch and to move from then' },
-  { figure: 'handoverMin', label: 'Earliest pick-up' },
-  { figure: 'handoverAdvisedMin', label: 'Recommended pick-up' },
-  { figure: 'keepDryMin', label: 'Keep dry', about: 'no water until then' },
-  { figure: 'firstWashMin', label: 'First wash' },
+  { figure: 'tackFreeMin', label: say('Tack-free'), about: say('safe to touch and to move from then') },
+  { figure: 'handoverMin', label: say('Earliest pick-up') },
+  { figure: 'handoverAdvisedMin', label: say('Recommended pick-up') },
+  { figure: 'keepDryMin', label: say('Keep dry'), about: say('no water until then') },
+  { figure: 'firstWashMin', label: say('First wash') },
 ] as const
 
 /** Every figure of a cure profile, counted from the end of the coat, with its source. */
@@ -40,7 +41,9 @@ export function ProfileEditor({ profile, onChange, faults }: ProfileProps) {
     <>
       <fieldset className={styles.figures}>
         <legend>
-          Times after the coat, at {showTemperature(profile.referenceC, units, navigator.language)}
+          {say('Times after the coat, at {referenceC}', {
+            referenceC: showTemperature(profile.referenceC, units, navigator.language),
+          })}
         </legend>
         {moments.map(({ figure, label, ...rest }) => (
           <FigureRow key={figure} label={label} {...rest} {...sourced(figure)}>

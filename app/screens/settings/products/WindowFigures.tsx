@@ -1,6 +1,7 @@
 import { MultiSelect, Textarea } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import type { TopperFigures } from '../../../../main/domain/cure/index.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { OptionalDurationInput } from '../../../parts/inputs.tsx'
 import { FigureRow } from './FigureRow.tsx'
@@ -13,13 +14,13 @@ export function WindowFigures(props: FigureProps) {
   const { profile, put, at } = props
   return (
     <fieldset className={styles.figures}>
-      <legend>Windows, from the end of a panel to the same panel’s next layer</legend>
+      <legend>{say('Windows, from the end of a panel to the same panel’s next layer')}</legend>
       <RecoatRow {...props} />
       {profile.recoat && (
-        <FigureRow label="If the window was missed" source="data sheet only">
+        <FigureRow label={say('If the window was missed')} source="data sheet only">
           <Textarea
-            aria-label="What to do if the recoat window was missed"
-            placeholder="What the data sheet asks"
+            aria-label={say('What to do if the recoat window was missed')}
+            placeholder={say('What the data sheet asks')}
             autosize
             minRows={1}
             w={300}
@@ -31,8 +32,8 @@ export function WindowFigures(props: FigureProps) {
       )}
       <TopperRows {...props} />
       <FigureRow
-        label="At other temperatures"
-        about="without a row, cold opens later and heat closes sooner, never the other way"
+        label={say('At other temperatures')}
+        about={say('without a row, cold opens later and heat closes sooner, never the other way')}
         source="data sheet only"
       >
         <WindowRows {...props} />
@@ -54,16 +55,20 @@ function RecoatRow({ profile, put, at, sourced }: FigureProps) {
     }
   }
   return (
-    <FigureRow label="Next layer, from and to" about="empty: no second layer" {...sourced('recoat')}>
+    <FigureRow
+      label={say('Next layer, from and to')}
+      about={say('empty: no second layer')}
+      {...sourced('recoat')}
+    >
       <OptionalDurationInput
-        aria-label="Next layer, from"
+        aria-label={say('Next layer, from')}
         w={110}
         value={recoat?.minMin ?? null}
         onChange={minMin => change({ minMin })}
         error={at('recoat.minMin')}
       />
       <OptionalDurationInput
-        aria-label="Next layer, to"
+        aria-label={say('Next layer, to')}
         w={110}
         value={recoat?.maxMin ?? null}
         onChange={maxMin => change({ maxMin })}
@@ -85,9 +90,9 @@ function TopperRows({ profile, put, at }: FigureProps) {
   }
   return (
     <>
-      <FigureRow label="Topper, from" about="empty: no topper" source="data sheet only">
+      <FigureRow label={say('Topper, from')} about={say('empty: no topper')} source="data sheet only">
         <OptionalDurationInput
-          aria-label="Topper, from"
+          aria-label={say('Topper, from')}
           w={110}
           value={topper?.minMin ?? null}
           onChange={from}
@@ -96,25 +101,29 @@ function TopperRows({ profile, put, at }: FigureProps) {
       </FigureRow>
       {topper && (
         <>
-          <FigureRow label="Topper, advised and to" about="empty: no limit" source="data sheet only">
+          <FigureRow
+            label={say('Topper, advised and to')}
+            about={say('empty: no limit')}
+            source="data sheet only"
+          >
             <OptionalDurationInput
-              aria-label="Topper, advised"
+              aria-label={say('Topper, advised')}
               w={110}
               value={topper.advisedMin}
               onChange={advisedMin => change({ advisedMin: advisedMin ?? topper.minMin })}
               error={at('topper.advisedMin')}
             />
             <OptionalDurationInput
-              aria-label="Topper, no later than"
+              aria-label={say('Topper, no later than')}
               w={110}
               value={topper.maxMin}
               onChange={maxMin => change({ maxMin })}
               error={at('topper.maxMin')}
             />
           </FigureRow>
-          <FigureRow label="Toppers the maker allows on it" source="data sheet only">
+          <FigureRow label={say('Toppers the maker allows on it')} source="data sheet only">
             <MultiSelect
-              aria-label="Toppers the maker allows on it"
+              aria-label={say('Toppers the maker allows on it')}
               w={300}
               data={products
                 .filter(({ kind }) => kind === 'topper')

@@ -1,10 +1,11 @@
 import { Button, Group, NativeSelect } from '@mantine/core'
 import { type WindowName, type WindowRow, windowNames } from '../../../../main/domain/cure/index.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { DurationInput, OptionalDurationInput } from '../../../parts/inputs.tsx'
 import type { FigureProps } from './figureProps.ts'
 import { TemperatureInput } from './TemperatureInput.tsx'
 
-const words: Record<WindowName, string> = { recoat: 'next layer', topper: 'topper' }
+const words: Record<WindowName, string> = { recoat: say('next layer'), topper: say('topper') }
 
 /** What the sheet gives for a window at other temperatures, a row for each stretch of them. */
 export function WindowRows({ profile, put, at }: FigureProps) {
@@ -24,33 +25,33 @@ export function WindowRows({ profile, put, at }: FigureProps) {
         // biome-ignore lint/suspicious/noArrayIndexKey: a row has no other name than its place
         <Group key={i} gap={6} mb={6} align="flex-start">
           <NativeSelect
-            aria-label={`Row ${i + 1}, window`}
+            aria-label={say('Row {i}, window', { i: i + 1 })}
             data={windowNames.map(name => ({ value: name, label: words[name] }))}
             value={row.window}
             onChange={event => change(i, { window: event.currentTarget.value as WindowName })}
             error={at(`windowRows.${i}.window`)}
           />
           <TemperatureInput
-            aria-label={`Row ${i + 1}, from temperature`}
+            aria-label={say('Row {i}, from temperature', { i: i + 1 })}
             value={row.fromC}
             onChange={fromC => change(i, { fromC })}
             error={at(`windowRows.${i}.fromC`)}
           />
           <TemperatureInput
-            aria-label={`Row ${i + 1}, to temperature`}
+            aria-label={say('Row {i}, to temperature', { i: i + 1 })}
             value={row.toC}
             onChange={toC => change(i, { toC })}
             error={at(`windowRows.${i}.toC`)}
           />
           <DurationInput
-            aria-label={`Row ${i + 1}, opens after`}
+            aria-label={say('Row {i}, opens after', { i: i + 1 })}
             w={90}
             value={row.minMin}
             onChange={minMin => change(i, { minMin })}
             error={at(`windowRows.${i}.minMin`)}
           />
           <OptionalDurationInput
-            aria-label={`Row ${i + 1}, closes after`}
+            aria-label={say('Row {i}, closes after', { i: i + 1 })}
             w={90}
             value={row.maxMin}
             onChange={maxMin => change(i, { maxMin })}
@@ -62,13 +63,13 @@ export function WindowRows({ profile, put, at }: FigureProps) {
             mt={6}
             onClick={() => put({ windowRows: windowRows.filter((_, k) => k !== i) })}
           >
-            Take out
+            {say('Take out')}
           </Button>
         </Group>
       ))}
       {named[0] && (
         <Button variant="default" size="compact-sm" onClick={() => add(named[0]!)}>
-          Add a temperature
+          {say('Add a temperature')}
         </Button>
       )}
     </div>

@@ -1,4 +1,5 @@
 import { type CureProfile, cureCurve, milestoneAges } from '../../../../main/domain/cure/index.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { durationText } from '../../../parts/durationText.ts'
 
 /** The drawing's own units; the picture scales with its card. */
@@ -48,12 +49,30 @@ export function bandShape(profile: CureProfile): BandShape | null {
     band: `M${along('early').join('L')}L${along('late').reverse().join('L')}Z`,
     likely: `M${along('likely').join('L')}`,
     marks: stacked([
-      mark('▴', `may be moved after ${durationText(moments.tackFree)}`, moments.tackFree),
+      mark(
+        '▴',
+        say('may be moved after {tackFree}', { tackFree: durationText(moments.tackFree) }),
+        moments.tackFree,
+      ),
       ...(moments.topperOpens === null
         ? []
-        : [mark('◆', `topper from ${durationText(moments.topperOpens)}`, moments.topperOpens)]),
-      mark('●', `may leave from ${durationText(moments.handoverSafe)}`, moments.handoverSafe),
-      mark('○', `advised from ${durationText(moments.handoverAdvised)}`, moments.handoverAdvised),
+        : [
+            mark(
+              '◆',
+              say('topper from {topperOpens}', { topperOpens: durationText(moments.topperOpens) }),
+              moments.topperOpens,
+            ),
+          ]),
+      mark(
+        '●',
+        say('may leave from {handoverSafe}', { handoverSafe: durationText(moments.handoverSafe) }),
+        moments.handoverSafe,
+      ),
+      mark(
+        '○',
+        say('advised from {handoverAdvised}', { handoverAdvised: durationText(moments.handoverAdvised) }),
+        moments.handoverAdvised,
+      ),
     ]),
     ticks: ticksOf(profile).map(age => ({ label: durationText(age), x: x(age) })),
     levels: [0, profile.firstPeriod.degree, 1].map(degree => ({

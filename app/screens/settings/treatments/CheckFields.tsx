@@ -1,5 +1,6 @@
 import { Button, Group, Select, TextInput } from '@mantine/core'
 import { IconX } from '@tabler/icons-react'
+import { say } from '../../../../main/domain/language/index.ts'
 import { type CarCheck, coatChecks, washChecks } from '../../../../main/domain/shop/index.ts'
 import type { Fields } from '../../../data/fields.ts'
 import { IconAct } from '../../../parts/IconAct.tsx'
@@ -19,14 +20,14 @@ export function CheckFields({ checks, fields, onChange }: Props) {
   )
   return (
     <fieldset className={styles.step}>
-      <legend>Ticked off at the car</legend>
+      <legend>{say('Ticked off at the car')}</legend>
       {fields.map((check, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a check has no other name than its place
         <Group key={i} gap="sm" align="flex-end">
-          <Select label="When" data={checkMomentChoices} {...check.choice('moment')} />
-          <TextInput label={`Check ${i + 1}`} flex={1} miw={200} {...check.field('words')} />
+          <Select label={say('When')} data={checkMomentChoices} {...check.choice('moment')} />
+          <TextInput label={say('Check {i}', { i: i + 1 })} flex={1} miw={200} {...check.field('words')} />
           <IconAct
-            label={`Take out check ${i + 1}`}
+            label={say('Take out check {i}', { i: i + 1 })}
             icon={IconX}
             onClick={() => onChange(checks.toSpliced(i, 1))}
           />
@@ -38,11 +39,11 @@ export function CheckFields({ checks, fields, onChange }: Props) {
           size="compact-sm"
           onClick={() => onChange([...checks, { moment: 'handover', words: '' }])}
         >
-          Add a check
+          {say('Add a check')}
         </Button>
         {usual.length > 0 && (
           <Button variant="default" size="compact-sm" onClick={() => onChange([...checks, ...usual])}>
-            Add the usual ones (common practice)
+            {say('Add the usual ones (common practice)')}
           </Button>
         )}
       </Group>

@@ -1,4 +1,5 @@
 import type { ProductView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { Refusal } from '../../../../main/domain/refusal.ts'
 import { layOut, type TreatmentTemplate } from '../../../../main/domain/treatment/index.ts'
 import { useShop } from '../../../data/shop.ts'
@@ -29,12 +30,16 @@ export function LaidOut({ treatment, products }: Props) {
   if (typeof laid === 'string') return <p className={styles.laidOut}>{laid}</p>
   return (
     <div className={styles.laidOut}>
-      <span>On a medium car in good paint, {durationText(laid.handsOnMin)} hands-on:</span>
+      <span>
+        {say('On a medium car in good paint, {handsOnMin} hands-on:', {
+          handsOnMin: durationText(laid.handsOnMin),
+        })}
+      </span>
       <ol>
         {laid.steps.map((step, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: the chain has no other order than its own
           <li key={i} data-kind={step.kind}>
-            {step.name || 'Step without a name'} <small>{durationText(step.minutes)}</small>
+            {step.name || say('Step without a name')} <small>{durationText(step.minutes)}</small>
           </li>
         ))}
       </ol>

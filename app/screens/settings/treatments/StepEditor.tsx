@@ -1,6 +1,7 @@
 import { Checkbox, MultiSelect, Select, TextInput } from '@mantine/core'
 import { IconX } from '@tabler/icons-react'
 import type { ProductView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { bayFeatures, type Stage, type TreatmentStep } from '../../../../main/domain/shop/index.ts'
 import { fieldsOf } from '../../../data/fields.ts'
 import type { Faults } from '../../../parts/faults.ts'
@@ -49,7 +50,7 @@ export function StepEditor({
   const fields = fieldsOf(now, put, name => faults.at(`steps.${index}.${name}`))
   const minutes = fields.within('minutes')
   const help = fields.within('help')
-  const title = `Step ${index + 1}`
+  const title = say('Step {index}', { index: index + 1 })
   const first = index === 0
   const lays = step.stage === 'coat' ? 'coating' : step.stage === 'topper' ? 'topper' : null
   const fitting = products.filter(product => (lays ? product.kind === lays : !product.cureProfile))
@@ -58,44 +59,49 @@ export function StepEditor({
       <legend>{title}</legend>
       <div className={styles.arrows}>
         <MoveArrows of={title} place={index} count={count} onMove={onMove} />
-        <IconAct label={`Take out ${title}`} icon={IconX} disabled={count === 1} onClick={onRemove} />
+        <IconAct
+          label={say('Take out {title}', { title })}
+          icon={IconX}
+          disabled={count === 1}
+          onClick={onRemove}
+        />
       </div>
       <div className={styles.fields}>
-        <TextInput label="Name" {...fields.field('name')} />
+        <TextInput label={say('Name')} {...fields.field('name')} />
         <Select
-          label="Stage"
+          label={say('Stage')}
           data={stageChoices}
           {...fields.choice('stage')}
           onChange={value => value && put({ stage: value as Stage, productId: null })}
         />
         <Select
-          label={lays ? `The ${lays} laid` : 'Product used'}
-          placeholder={lays ? 'Choose one' : 'None'}
+          label={lays ? say('The {lays} laid', { lays }) : say('Product used')}
+          placeholder={lays ? say('Choose one') : say('None')}
           clearable={!lays}
           data={fitting.map(product => ({ value: product.id, label: product.name }))}
           {...fields.field('productId')}
         />
         <Select
-          label="Bay must be"
+          label={say('Bay must be')}
           data={capabilityChoices.map(({ value, label }) => ({ value, label }))}
           {...fields.choice('needs')}
         />
         <MultiSelect
-          label="And must have"
-          placeholder={now.asks.length === 0 ? 'Nothing more' : ''}
+          label={say('And must have')}
+          placeholder={now.asks.length === 0 ? say('Nothing more') : ''}
           data={[...new Set([...bayFeatures, ...offered, ...now.asks])].sort()}
           {...fields.field('asks')}
         />
         <Select
-          label="Skill"
-          placeholder="Nobody is taken"
+          label={say('Skill')}
+          placeholder={say('Nobody is taken')}
           clearable
           data={skillChoices}
           {...fields.field('skill')}
         />
-        <DecimalInput label="People" least={1} most={20} whole {...fields.field('crew')} />
+        <DecimalInput label={say('People')} least={1} most={20} whole {...fields.field('crew')} />
         <DecimalInput
-          label="Helpers"
+          label={say('Helpers')}
           least={0}
           most={6}
           whole
@@ -105,39 +111,39 @@ export function StepEditor({
         />
         {step.help && (
           <>
-            <DurationInput label="Help comes after" {...help.field('from')} />
-            <DurationInput label="Help stays" {...help.field('minutes')} />
+            <DurationInput label={say('Help comes after')} {...help.field('from')} />
+            <DurationInput label={say('Help stays')} {...help.field('minutes')} />
           </>
         )}
         <OptionalDurationInput
-          label="Waits at least"
-          placeholder="no wait"
+          label={say('Waits at least')}
+          placeholder={say('no wait')}
           disabled={first}
           {...fields.field('waitMin')}
         />
         <OptionalDurationInput
-          label="Waits at most"
-          placeholder="no limit"
+          label={say('Waits at most')}
+          placeholder={say('no limit')}
           disabled={first}
           {...fields.field('waitMax')}
         />
       </div>
       <div className={styles.fields}>
         <OptionalDurationInput
-          label="Next step within"
-          placeholder={lays ? 'as its product says' : 'no limit'}
+          label={say('Next step within')}
+          placeholder={lays ? say('as its product says') : say('no limit')}
           {...fields.field('nextWithinMin')}
         />
         <Select
-          label="If that is missed"
-          placeholder="Nothing is added"
+          label={say('If that is missed')}
+          placeholder={say('Nothing is added')}
           clearable
           data={missedChoices}
           {...fields.field('missed')}
         />
         {(step.missed === 'abrade' || step.missed === 'redo') && (
           <OptionalDurationInput
-            label={step.missed === 'abrade' ? 'Abrading takes' : 'Taking off takes'}
+            label={step.missed === 'abrade' ? say('Abrading takes') : say('Taking off takes')}
             placeholder="1 h"
             {...fields.field('missedMin')}
             value={step.missedMin ?? null}
@@ -146,13 +152,17 @@ export function StepEditor({
       </div>
       <div className={styles.fields}>
         {sizeChoices.map(({ value: size, label }) => (
-          <DurationInput key={size} label={`Takes, ${label.toLowerCase()}`} {...minutes.field(size)} />
+          <DurationInput
+            key={size}
+            label={say('Takes, {label}', { label: label.toLowerCase() })}
+            {...minutes.field(size)}
+          />
         ))}
       </div>
       <div className={styles.switches}>
-        <Checkbox label="May pause at closing" {...fields.tick('splittable')} />
-        <Checkbox label="Longer on worn paint" {...fields.tick('byCondition')} />
-        <Checkbox label="Same bay as the step before" disabled={first} {...fields.tick('sameBay')} />
+        <Checkbox label={say('May pause at closing')} {...fields.tick('splittable')} />
+        <Checkbox label={say('Longer on worn paint')} {...fields.tick('byCondition')} />
+        <Checkbox label={say('Same bay as the step before')} disabled={first} {...fields.tick('sameBay')} />
       </div>
     </fieldset>
   )

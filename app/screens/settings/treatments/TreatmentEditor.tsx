@@ -1,6 +1,7 @@
 import { Button, Checkbox, Textarea, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import type { ProductView, TreatmentView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import type { TreatmentStep } from '../../../../main/domain/shop/index.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { MoneyInput } from '../../../parts/inputs.tsx'
@@ -62,17 +63,20 @@ export function TreatmentEditor({ treatment, products }: Props) {
   const offered = useQuery(trpc.bays.list.queryOptions()).data?.flatMap(bay => bay.offers) ?? []
   const add = () => change({ steps: [...now.steps, { ...(now.steps.at(-1) ?? freshStep), name: '' }] })
   return (
-    <RowEditor form={form} row={treatment} what="treatment" api={trpc.treatments}>
-      <TextInput label="Name" maw={420} autoFocus={!treatment} {...form.field('name')} />
-      <Textarea label="What it is, for the customer" autosize minRows={1} {...form.field('summary')} />
+    <RowEditor form={form} row={treatment} what={say('treatment')} api={trpc.treatments}>
+      <TextInput label={say('Name')} maw={420} autoFocus={!treatment} {...form.field('name')} />
+      <Textarea label={say('What it is, for the customer')} autosize minRows={1} {...form.field('summary')} />
       <fieldset className={styles.sizes}>
-        <legend>Price by size, 0 for not priced</legend>
+        <legend>{say('Price by size, 0 for not priced')}</legend>
         {sizeChoices.map(({ value: size, label }) => (
           <MoneyInput key={size} label={label} {...price.field(size)} />
         ))}
       </fieldset>
-      <TaxSelect label="Tax" {...form.field('taxKey')} />
-      <Checkbox label="Needs two people: no step is done by one alone" {...form.tick('needsTwoPeople')} />
+      <TaxSelect label={say('Tax')} {...form.field('taxKey')} />
+      <Checkbox
+        label={say('Needs two people: no step is done by one alone')}
+        {...form.tick('needsTwoPeople')}
+      />
       <CheckFields
         checks={now.checks}
         fields={form.each('checks')}
@@ -95,7 +99,7 @@ export function TreatmentEditor({ treatment, products }: Props) {
       ))}
       <div>
         <Button variant="default" onClick={add}>
-          Add a step
+          {say('Add a step')}
         </Button>
       </div>
       <LaidOut treatment={now} products={products} />

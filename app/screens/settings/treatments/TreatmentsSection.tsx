@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { money } from '../../../parts/money.ts'
@@ -17,21 +18,22 @@ export function TreatmentsSection({ id }: SectionProps) {
     <RowSection
       id={id}
       section="treatments"
-      title="Treatments"
-      what="treatment"
+      title={say('Treatments')}
+      what={say('treatment')}
       rows={products && treatments}
       about={({ steps, prices }) =>
-        `${steps.length === 1 ? '1 step' : `${steps.length} steps`}, ${
-          prices.medium > 0 ? money(prices.medium, currency) : 'no price yet'
+        `${say('{steps, plural, one {1 step} other {{steps} steps}}', { steps: steps.length })}, ${
+          prices.medium > 0 ? money(prices.medium, currency) : say('no price yet')
         }`
       }
       order={trpc.treatments.order.mutationOptions()}
       archived={archived}
-      empty="Nothing is sold yet. Add the first treatment with its steps."
+      empty={say('Nothing is sold yet. Add the first treatment with its steps.')}
       editor={treatment => <TreatmentEditor treatment={treatment} products={products ?? []} />}
     >
-      What the shop sells, each with its hands-on steps. Cure holds are not steps: they follow from the
-      product a coat step lays. Booked cars keep the steps and prices they were sold with.
+      {say(
+        'What the shop sells, each with its hands-on steps. Cure holds are not steps: they follow from the product a coat step lays. Booked cars keep the steps and prices they were sold with.',
+      )}
     </RowSection>
   )
 }

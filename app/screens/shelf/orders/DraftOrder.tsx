@@ -2,6 +2,7 @@ import { ActionIcon, Button, Group } from '@mantine/core'
 import { IconX } from '@tabler/icons-react'
 import { useState } from 'react'
 import type { OrderView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -12,6 +13,7 @@ import { Refused } from '../../../parts/form/Refused.tsx'
 import { DecimalInput, MoneyInput } from '../../../parts/inputs.tsx'
 import { money } from '../../../parts/money.ts'
 import pieces from '../../../parts/pieces.module.css'
+import { Say } from '../../../parts/Say.tsx'
 import { amountText } from '../../../parts/shelf/amounts.ts'
 import styles from './Orders.module.css'
 
@@ -49,7 +51,7 @@ export function DraftOrder({ order, onSend }: Props) {
   const fields = form.each<(typeof lines)[number]>('lines').map(({ field, value: line }) => (
     <li key={line.id}>
       <DecimalInput
-        aria-label={`Packs of ${line.productName}`}
+        aria-label={say('Packs of {productName}', { productName: line.productName })}
         most={10_000}
         whole
         size="xs"
@@ -66,7 +68,7 @@ export function DraftOrder({ order, onSend }: Props) {
       </span>
       <Group gap={6} className={pieces.end} wrap="nowrap">
         <MoneyInput
-          aria-label={`Price of one pack of ${line.productName}`}
+          aria-label={say('Price of one pack of {productName}', { productName: line.productName })}
           size="xs"
           w={110}
           {...field('packPriceMinor')}
@@ -74,7 +76,7 @@ export function DraftOrder({ order, onSend }: Props) {
         <span>{lineMoney(line, currency)}</span>
         <ActionIcon
           variant="subtle"
-          aria-label={`Drop ${line.productName}`}
+          aria-label={say('Drop {productName}', { productName: line.productName })}
           onClick={() => form.change({ lines: lines.filter(each => each.id !== line.id) })}
         >
           <IconX size="1rem" />
@@ -85,39 +87,49 @@ export function DraftOrder({ order, onSend }: Props) {
   ))
   return (
     <div className={styles.order}>
-      <Form form={form} label={`Order ${number} to ${supplierName}`} save={null}>
+      <Form form={form} label={say('Order {number} to {supplierName}', { number, supplierName })} save={null}>
         <header>
           <h3>
-            {supplierName} <small>order {number}, draft</small>
+            <Say
+              text="{supplierName} <small>order {number}, draft</small>"
+              values={{ supplierName, number }}
+            />
           </h3>
           <span>
             {money(order.totalMinor, currency)}
-            {order.carriageMinor > 0 && <small> with {money(order.carriageMinor, currency)} carriage</small>}
+            {order.carriageMinor > 0 && (
+              <small>
+                {' '}
+                {say('with {carriageMinor} carriage', {
+                  carriageMinor: money(order.carriageMinor, currency),
+                })}
+              </small>
+            )}
           </span>
           <Group gap={8}>
             {form.dirty && (
               <Button type="submit" variant="default" loading={form.busy}>
-                Save
+                {say('Save')}
               </Button>
             )}
-            <DocumentButton path={order.pdfPath} aria-label={`Order ${number} as PDF`}>
-              PDF
+            <DocumentButton path={order.pdfPath} aria-label={say('Order {number} as PDF', { number })}>
+              {say('PDF')}
             </DocumentButton>
             <Button
               variant="subtle"
               color="red"
               loading={cancelling.busy}
-              aria-label={`Drop order ${number}`}
+              aria-label={say('Drop order {number}', { number })}
               onClick={() => setDropping(true)}
             >
-              Drop
+              {say('Drop')}
             </Button>
             <Button
               disabled={form.dirty || order.lines.length === 0}
-              aria-label={`Send order ${number} to ${supplierName}`}
+              aria-label={say('Send order {number} to {supplierName}', { number, supplierName })}
               onClick={() => onSend(order)}
             >
-              Send
+              {say('Send')}
             </Button>
           </Group>
         </header>
@@ -129,10 +141,10 @@ export function DraftOrder({ order, onSend }: Props) {
       </Form>
       {dropping && (
         <AskDialog
-          title={`Drop order ${number}?`}
-          words="It was not sent, and nothing of it comes. What it was for is proposed again."
-          label="Why"
-          action="Drop it"
+          title={say('Drop order {number}?', { number })}
+          words={say('It was not sent, and nothing of it comes. What it was for is proposed again.')}
+          label={say('Why')}
+          action={say('Drop it')}
           busy={cancelling.busy}
           onClose={() => setDropping(false)}
           onSay={reason => {

@@ -1,6 +1,7 @@
 import { Select } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
+import { say } from '../../../../main/domain/language/index.ts'
 import { type FormOf, useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/form/Form.tsx'
@@ -35,23 +36,23 @@ export function NewOrder() {
   if (!suppliers?.length) return null
   return (
     <details className={pieces.card}>
-      <summary>Write an order by hand</summary>
-      <Form form={form} label="A new order" save="Write it" ready={offer !== undefined}>
+      <summary>{say('Write an order by hand')}</summary>
+      <Form form={form} label={say('A new order')} save={say('Write it')} ready={offer !== undefined}>
         <Select
           mt="sm"
-          label="Supplier"
+          label={say('Supplier')}
           data={choicesOf(suppliers)}
           allowDeselect={false}
           {...form.field('supplierId')}
         />
         <Select
-          label="First product"
+          label={say('First product')}
           searchable
           data={choicesOf(products?.filter(item => item.unit !== null))}
           {...form.field('productId')}
           error={
             productId !== null && supplierId !== null && offers && !offer
-              ? 'This supplier has no offer for it: add one on the product’s page.'
+              ? say('This supplier has no offer for it: add one on the product’s page.')
               : undefined
           }
         />

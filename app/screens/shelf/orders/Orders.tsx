@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { OrderView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { money } from '../../../parts/money.ts'
 import pieces from '../../../parts/pieces.module.css'
@@ -26,20 +27,20 @@ export function Orders({ id }: SectionProps) {
   const [said, setSaid] = useState<string | null>(null)
   const [sending, setSending] = useState<OrderView | null>(null)
   const { data: orders, error } = useQuery(trpc.orders.list.queryOptions())
-  if (!orders) return <Waiting error={error} words="Looking them up" />
+  if (!orders) return <Waiting error={error} words={say('Looking them up')} />
   const shown = orders.filter(order => all || !over.has(order.status) || order.id === id)
   const order = orders.find(each => each.id === id)
   return (
     <>
-      <ScreenTitle title="Orders">
+      <ScreenTitle title={say('Orders')}>
         <Link to="/close" className={pieces.soft}>
-          Proposals stand on the close of day
+          {say('Proposals stand on the close of day')}
         </Link>
       </ScreenTitle>
       <div className={pieces.side}>
         <div className={pieces.column}>
           <RowLinks
-            label="Every order"
+            label={say('Every order')}
             to="/shelf/$section/$id"
             section="orders"
             rows={shown.map(each => ({
@@ -51,12 +52,12 @@ export function Orders({ id }: SectionProps) {
           />
           {shown.length === 0 && (
             <p className={pieces.empty}>
-              Nothing is on its way. The close of day proposes what to order; or write an order here.
+              {say('Nothing is on its way. The close of day proposes what to order; or write an order here.')}
             </p>
           )}
           <NewOrder />
           <Switch
-            label="Received and dropped ones too"
+            label={say('Received and dropped ones too')}
             checked={all}
             onChange={event => setAll(event.currentTarget.checked)}
           />
@@ -71,7 +72,7 @@ export function Orders({ id }: SectionProps) {
             </div>
           )}
           {order && order.status !== 'draft' && <SentOrder key={order.id} order={order} onSaid={setSaid} />}
-          {!order && <p className={pieces.empty}>Choose an order to see it.</p>}
+          {!order && <p className={pieces.empty}>{say('Choose an order to see it.')}</p>}
         </div>
       </div>
       {sending && (
@@ -84,6 +85,7 @@ export function Orders({ id }: SectionProps) {
 function StateWords({ order }: { order: OrderView }) {
   const { late, status, expectedOn } = order
   if (late) return <span className={pieces.late}>⚑ {late.words}</span>
-  const due = expectedOn && !over.has(status) ? `, due ${dateWords(expectedOn)}` : ''
+  const due =
+    expectedOn && !over.has(status) ? say(', due {expectedOn}', { expectedOn: dateWords(expectedOn) }) : ''
   return `${orderStatusWords[status]}${due} · ${money(order.totalMinor, order.currency)}`
 }

@@ -1,6 +1,7 @@
 import { Checkbox, TextInput } from '@mantine/core'
 import type { ChangeEvent } from 'react'
 import type { OrderLineView, OrderView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -38,7 +39,9 @@ export function ReceiveOrder({ order, onSaid }: Props) {
     saving: trpc.orders.receive.mutationOptions(),
     send: ({ came, complete }, version) => ({ id: order.id, version, lines: linesOf(open, came), complete }),
     done: ({ received, order: now }) =>
-      onSaid(`✓ ${[...received.words, `Order ${now.number}: ${orderStatusWords[now.status]}.`].join(' ')}`),
+      onSaid(
+        `✓ ${[...received.words, say('Order {number}: {orderStatusWords}.', { number: now.number, orderStatusWords: orderStatusWords[now.status] })].join(' ')}`,
+      ),
   })
   const { faults, change } = form
   const { came, complete } = form.value
@@ -58,11 +61,11 @@ export function ReceiveOrder({ order, onSaid }: Props) {
     }
   }
   return (
-    <Card title="Receive" about="0 where a line did not come yet">
+    <Card title={say('Receive')} about={say('0 where a line did not come yet')}>
       <Form
         form={form}
-        label={`Receive order ${order.number}`}
-        save="Put it on the shelf"
+        label={say('Receive order {number}', { number: order.number })}
+        save={say('Put it on the shelf')}
         ready={lines.length > 0 || complete}
       >
         <Table
@@ -70,16 +73,20 @@ export function ReceiveOrder({ order, onSaid }: Props) {
           keyOf={line => line.id}
           columns={[
             {
-              head: 'Product',
+              head: say('Product'),
               cell: line => line.productName,
               small: line =>
-                `${line.sizeLabel} · ${line.receivedContainers} of ${line.orderedContainers} came before`,
+                say('{sizeLabel} · {receivedContainers} of {orderedContainers} came before', {
+                  sizeLabel: line.sizeLabel,
+                  receivedContainers: line.receivedContainers,
+                  orderedContainers: line.orderedContainers,
+                }),
             },
             {
-              head: 'Came',
+              head: say('Came'),
               cell: line => (
                 <DecimalInput
-                  aria-label={`Containers of ${line.productName} that came`}
+                  aria-label={say('Containers of {productName} that came', { productName: line.productName })}
                   most={10_000}
                   whole
                   w={80}
@@ -88,24 +95,28 @@ export function ReceiveOrder({ order, onSaid }: Props) {
               ),
             },
             {
-              head: 'Printed date',
+              head: say('Printed date'),
               cell: line => (
                 <TextInput
-                  aria-label={`Printed date of ${line.productName}`}
+                  aria-label={say('Printed date of {productName}', { productName: line.productName })}
                   type="date"
                   {...text(line, 'expiresOn')}
                 />
               ),
             },
             {
-              head: 'Batch',
+              head: say('Batch'),
               cell: line => (
-                <TextInput aria-label={`Batch of ${line.productName}`} w={130} {...text(line, 'batch')} />
+                <TextInput
+                  aria-label={say('Batch of {productName}', { productName: line.productName })}
+                  w={130}
+                  {...text(line, 'batch')}
+                />
               ),
             },
           ]}
         />
-        <Checkbox label="What is missing will not come any more" {...form.tick('complete')} />
+        <Checkbox label={say('What is missing will not come any more')} {...form.tick('complete')} />
       </Form>
     </Card>
   )

@@ -2,6 +2,7 @@ import { Alert, Button, Stack, Textarea, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import type { DraftMessageView, OrderView, SentView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { type SavingOptions, useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -22,8 +23,14 @@ export function SendDialog({ order, kind, onClose, onSent }: Props) {
   const query = useQuery({ ...trpc.orders.message.queryOptions({ id: order.id, kind }), staleTime: 0 })
   const title =
     kind === 'order'
-      ? `Send order ${order.number} to ${order.supplierName}`
-      : `Ask ${order.supplierName} after order ${order.number}`
+      ? say('Send order {number} to {supplierName}', {
+          number: order.number,
+          supplierName: order.supplierName,
+        })
+      : say('Ask {supplierName} after order {number}', {
+          supplierName: order.supplierName,
+          number: order.number,
+        })
   return (
     <Dialog onClose={onClose} title={title} size="lg">
       <Refused of={query.error} />
@@ -54,19 +61,19 @@ function Letter({ message, order, onClose, onSent }: LetterProps) {
   return (
     <Form
       form={form}
-      label="The letter"
-      save={kind === 'order' ? 'Send it with the PDF' : 'Send it'}
+      label={say('The letter')}
+      save={kind === 'order' ? say('Send it with the PDF') : say('Send it')}
       ready
       onCancel={onClose}
       more={
         <>
-          <DocumentButton path={order.pdfPath}>Look at the PDF</DocumentButton>
+          <DocumentButton path={order.pdfPath}>{say('Look at the PDF')}</DocumentButton>
           {kind === 'order' && (
             <Button
               variant="default"
               onClick={() => givenOver.save({ id, version: form.version, how: 'paper' }, done)}
             >
-              It was given over another way
+              {say('It was given over another way')}
             </Button>
           )}
         </>
@@ -78,13 +85,18 @@ function Letter({ message, order, onClose, onSent }: LetterProps) {
           <Alert color="orange" variant="outline">
             {message.cannot}{' '}
             <Link to="/shelf/$section" params={{ section: message.to ? 'rules' : 'suppliers' }}>
-              {message.to ? 'Rules and mail' : 'Suppliers'}
+              {message.to ? say('Rules and mail') : say('Suppliers')}
             </Link>
           </Alert>
         )}
-        <TextInput label="To" type="email" data-autofocus={!message.to || undefined} {...form.field('to')} />
-        <TextInput label="Subject" {...form.field('subject')} />
-        <Textarea label="Letter" autosize minRows={5} maxRows={14} {...form.field('text')} />
+        <TextInput
+          label={say('To')}
+          type="email"
+          data-autofocus={!message.to || undefined}
+          {...form.field('to')}
+        />
+        <TextInput label={say('Subject')} {...form.field('subject')} />
+        <Textarea label={say('Letter')} autosize minRows={5} maxRows={14} {...form.field('text')} />
       </Stack>
     </Form>
   )

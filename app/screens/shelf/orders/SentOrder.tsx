@@ -1,6 +1,7 @@
 import { Button, Group, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { OrderView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -28,18 +29,28 @@ export function SentOrder({ order, onSaid }: Props) {
   const { zone } = useShop()
   const [chasing, setChasing] = useState(false)
   const { status, sentAt, late, currency, carriageMinor } = order
-  const carriage = carriageMinor > 0 ? `, ${money(carriageMinor, currency)} of it carriage` : ''
+  const carriage =
+    carriageMinor > 0
+      ? say(', {carriageMinor} of it carriage', { carriageMinor: money(carriageMinor, currency) })
+      : ''
   const open = status === 'sent' || status === 'partly'
   return (
     <>
-      <Card title={`Order ${order.number} to ${order.supplierName}`} about={orderStatusWords[status]}>
+      <Card
+        title={say('Order {number} to {supplierName}', {
+          number: order.number,
+          supplierName: order.supplierName,
+        })}
+        about={orderStatusWords[status]}
+      >
         <Facts
           of={{
             Sent: sentAt !== null && longWords(sentAt, zone),
             Expected: order.expectedOn && (
               <span className={late ? pieces.late : undefined}>
                 {dateWords(order.expectedOn)}
-                {order.lateFromOn && `, nine in ten by ${dateWords(order.lateFromOn)}`}
+                {order.lateFromOn &&
+                  say(', nine in ten by {lateFromOn}', { lateFromOn: dateWords(order.lateFromOn) })}
                 {late && ` ⚑ ${late.words}`}
               </span>
             ),
@@ -47,12 +58,15 @@ export function SentOrder({ order, onSaid }: Props) {
           }}
         />
         <Group mt="sm">
-          <DocumentButton path={order.pdfPath} aria-label={`Order ${order.number} as PDF`}>
-            PDF
+          <DocumentButton
+            path={order.pdfPath}
+            aria-label={say('Order {number} as PDF', { number: order.number })}
+          >
+            {say('PDF')}
           </DocumentButton>
           {open && (
             <Button variant={late ? 'filled' : 'default'} onClick={() => setChasing(true)}>
-              Ask after it
+              {say('Ask after it')}
             </Button>
           )}
         </Group>
@@ -74,8 +88,8 @@ function Promised({ order }: { order: OrderView }) {
     send: (value, version) => ({ ...value, id: order.id, version }),
   })
   return (
-    <Form form={form} label="The day the supplier names" save="Use this day">
-      <TextInput type="date" label="The supplier names a day" w={200} {...form.field('promisedOn')} />
+    <Form form={form} label={say('The day the supplier names')} save={say('Use this day')}>
+      <TextInput type="date" label={say('The supplier names a day')} w={200} {...form.field('promisedOn')} />
     </Form>
   )
 }
@@ -91,7 +105,13 @@ function Lines({ order }: { order: OrderView }) {
             cell: line => <ProductLink id={line.productId} name={line.productName} />,
             small: line => line.sizeLabel,
           },
-          { cell: line => `${line.receivedContainers} of ${line.orderedContainers} came` },
+          {
+            cell: line =>
+              say('{receivedContainers} of {orderedContainers} came', {
+                receivedContainers: line.receivedContainers,
+                orderedContainers: line.orderedContainers,
+              }),
+          },
           { number: true, cell: line => money(line.lineMinor, order.currency) },
         ]}
       />
@@ -103,12 +123,21 @@ function Messages({ order }: { order: OrderView }) {
   const { zone } = useShop()
   if (order.messages.length === 0) return null
   return (
-    <Card title="Letters">
+    <Card title={say('Letters')}>
       {order.messages.map(message => (
         <details key={message.id}>
           <summary>
-            {longWords(message.at, zone)} · to {message.to} · {message.subject}
-            {message.failure && <span className={pieces.late}> ✕ did not go out: {message.failure}</span>}
+            {say('{at} · to {to} · {subject}', {
+              at: longWords(message.at, zone),
+              to: message.to,
+              subject: message.subject,
+            })}
+            {message.failure && (
+              <span className={pieces.late}>
+                {' '}
+                {say('✕ did not go out: {failure}', { failure: message.failure })}
+              </span>
+            )}
           </summary>
           <p className={styles.message}>{message.text}</p>
         </details>

@@ -2,6 +2,7 @@ import { Button } from '@mantine/core'
 import { IconX } from '@tabler/icons-react'
 import type { ReactNode } from 'react'
 import type { ShelfProductView, ShelfUnit } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useEditing } from '../../../data/editing.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
@@ -35,11 +36,11 @@ function Sizes({ product, unit }: Props) {
   return (
     <Edited
       rows={product.sizes}
-      label="Sizes"
-      about="what the label says and what it measures"
-      empty="No size yet. Add the bottle that stands on the shelf."
-      add="Add a size"
-      change={size => `the size ${size.label}`}
+      label={say('Sizes')}
+      about={say('what the label says and what it measures')}
+      empty={say('No size yet. Add the bottle that stands on the shelf.')}
+      add={say('Add a size')}
+      change={size => say('the size {label}', { label: size.label })}
       columns={[
         {
           cell: size => (
@@ -47,12 +48,13 @@ function Sizes({ product, unit }: Props) {
               <b>{size.label}</b> {amountText(size.labelAmount, unit)}
             </>
           ),
-          small: size => size.measuredWords ?? 'not measured',
+          small: size => size.measuredWords ?? say('not measured'),
         },
         {
           cell: ({ codes }) =>
-            codes.length === 0 ? 'no code learned' : codes.map(code => <Code key={code} code={code} />),
-          small: ({ tareG }) => (tareG === null ? 'empty weight not known' : `${tareG} g empty`),
+            codes.length === 0 ? say('no code learned') : codes.map(code => <Code key={code} code={code} />),
+          small: ({ tareG }) =>
+            tareG === null ? say('empty weight not known') : say('{tareG} g empty', { tareG }),
         },
       ]}
       form={(size, close) => <SizeForm product={product} unit={unit} size={size} onClose={close} />}
@@ -65,12 +67,12 @@ function Offers({ product, unit }: Props) {
   return (
     <Edited
       rows={product.offers}
-      label="Offers"
-      about="the preferred one is what is proposed"
-      empty="No supplier yet. Without an offer nothing can be proposed when it runs short."
-      add="Add an offer"
+      label={say('Offers')}
+      about={say('the preferred one is what is proposed')}
+      empty={say('No supplier yet. Without an offer nothing can be proposed when it runs short.')}
+      add={say('Add an offer')}
       mayAdd={product.sizes.length > 0}
-      change={offer => `the offer of ${offer.supplierName}`}
+      change={offer => say('the offer of {supplierName}', { supplierName: offer.supplierName })}
       columns={[
         {
           cell: offer => (
@@ -85,8 +87,12 @@ function Offers({ product, unit }: Props) {
           cell: offer =>
             offer.breaks.map(({ fromPacks, packPriceMinor }, i) => (
               <small key={fromPacks}>
-                from {fromPacks}: {money(packPriceMinor, currency)} ·{' '}
-                {money(Math.round(offer.per100Minor[i] ?? 0), currency)} for {hundredWords(unit)}
+                {say('from {fromPacks}: {packPriceMinor} · {per100Minor} for {unit}', {
+                  fromPacks,
+                  packPriceMinor: money(packPriceMinor, currency),
+                  per100Minor: money(Math.round(offer.per100Minor[i] ?? 0), currency),
+                  unit: hundredWords(unit),
+                })}
               </small>
             )),
         },
@@ -114,7 +120,7 @@ function Edited<Row extends { id: string; archivedAt: number | null }>(props: Ed
   const { rows, label, about, empty, add, mayAdd = true, change, columns, form } = props
   const { editing, edit, close } = useEditing()
   const changed = {
-    cell: (row: Row) => <RowButton does="Change" of={change(row)} onClick={edit(row.id)} />,
+    cell: (row: Row) => <RowButton does={say('Change')} of={change(row)} onClick={edit(row.id)} />,
   }
   return (
     <Card title={label} about={about} aria-label={label}>
@@ -143,7 +149,7 @@ function Code({ code }: { code: string }) {
     <div>
       {code}{' '}
       <IconAct
-        label={`Forget the code ${code}`}
+        label={say('Forget the code {code}', { code })}
         icon={IconX}
         size="xs"
         loading={forgetting.busy}

@@ -1,6 +1,7 @@
 import { Select } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import type { ShelfProductView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -30,32 +31,33 @@ export function DilutionForm({ product }: { product: ShelfProductView }) {
   })
   if (makes.length > 0)
     return (
-      <Card title="A concentrate">
-        <p>Made from it: {makes.map(each => each.words).join('; ')}.</p>
+      <Card title={say('A concentrate')}>
+        <p>{say('Made from it: {makes}.', { makes: makes.map(each => each.words).join('; ') })}</p>
       </Card>
     )
   const concentrates = list.filter(item => item.id !== id && item.unit === shelf?.unit)
   return (
-    <Card title="Made from a concentrate">
+    <Card title={say('Made from a concentrate')}>
       <p className={pieces.soft}>
-        Only where the shop mixes it: bookings that draw it then count back to the concentrate. The data sheet
-        of the concentrate decides the share; the mixed product has its own hazard marks under Safety.
+        {say(
+          'Only where the shop mixes it: bookings that draw it then count back to the concentrate. The data sheet of the concentrate decides the share; the mixed product has its own hazard marks under Safety.',
+        )}
       </p>
-      <Form form={form} label={`What ${name} is made from`} save="Save the share">
+      <Form form={form} label={say('What {name} is made from', { name })} save={say('Save the share')}>
         <div className={pieces.fields}>
           <Select
-            label="Concentrate"
+            label={say('Concentrate')}
             data={concentrates.map(item => ({ value: item.id, label: item.name }))}
             {...form.choice('concentrateId')}
             value={form.value.concentrateId || null}
           />
-          <DecimalInput label="Water to one part" unit="parts" {...form.field('waterParts')} />
-          <DecimalInput label="A batch keeps" unit="days" whole {...form.field('lifeDays')} />
+          <DecimalInput label={say('Water to one part')} unit={say('parts')} {...form.field('waterParts')} />
+          <DecimalInput label={say('A batch keeps')} unit={say('days')} whole {...form.field('lifeDays')} />
         </div>
       </Form>
       {madeFrom && (
         <RowButton
-          does="Not made here any more"
+          does={say('Not made here any more')}
           variant="subtle"
           onClick={() => removing.save({ productId: id, version: madeFrom.version })}
         />

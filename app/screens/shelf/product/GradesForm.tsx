@@ -1,6 +1,7 @@
 import { Button, Group, TextInput } from '@mantine/core'
 import { IconX } from '@tabler/icons-react'
 import type { ReusablesView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -14,8 +15,8 @@ export function GradesForm({ productId, reusables }: { productId: string; reusab
   const form = useForm({
     saved: {
       grades: reusables?.grades ?? [
-        { name: 'Finish', washes: 15 },
-        { name: 'Wheels', washes: 15 },
+        { name: say('Finish'), washes: 15 },
+        { name: say('Wheels'), washes: 15 },
       ],
     },
     version: reusables?.version ?? 0,
@@ -24,32 +25,33 @@ export function GradesForm({ productId, reusables }: { productId: string; reusab
   })
   const { grades } = form.value
   return (
-    <Card title="Washed and used again">
+    <Card title={say('Washed and used again')}>
       <p className={pieces.soft}>
-        The finest use first. After so many washes a set is proposed for the next use, after the last for the
-        bin; your eyes may say so sooner. The washes are yours to set (common practice, no source).
+        {say(
+          'The finest use first. After so many washes a set is proposed for the next use, after the last for the bin; your eyes may say so sooner. The washes are yours to set (common practice, no source).',
+        )}
       </p>
       <Form
         form={form}
-        label="What the pieces are good for"
+        label={say('What the pieces are good for')}
         ready={form.dirty || !reusables}
         more={
           <Button
             variant="subtle"
             onClick={() => form.change({ grades: [...grades, { name: '', washes: 10 }] })}
           >
-            A coarser use
+            {say('A coarser use')}
           </Button>
         }
       >
         {form.each<(typeof grades)[number]>('grades').map((grade, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a use is its place
           <Group key={i} align="flex-end">
-            <TextInput label="Used for" w={200} {...grade.field('name')} />
-            <DecimalInput label="Washes" w={110} whole {...grade.field('washes')} />
+            <TextInput label={say('Used for')} w={200} {...grade.field('name')} />
+            <DecimalInput label={say('Washes')} w={110} whole {...grade.field('washes')} />
             {grades.length > 1 && (
               <IconAct
-                label={`Leave out ${grade.value.name || 'this use'}`}
+                label={say('Leave out {name}', { name: grade.value.name || say('this use') })}
                 icon={IconX}
                 onClick={() => form.change({ grades: grades.toSpliced(i, 1) })}
               />

@@ -1,5 +1,6 @@
 import { Checkbox, Select, TextInput } from '@mantine/core'
 import type { ShelfFields, ShelfProductView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { DegreesInput } from '../../../parts/DegreesInput.tsx'
@@ -33,42 +34,46 @@ export function KeptForm({ product }: { product: ShelfProductView }) {
   return (
     <Form
       form={form}
-      label={`How ${product.name} is kept`}
-      save={shelf ? 'Save' : 'Begin to count it'}
+      label={say('How {name} is kept', { name: product.name })}
+      save={shelf ? say('Save') : say('Begin to count it')}
       ready={form.dirty || !shelf}
     >
       <div className={pieces.fields}>
-        <Select label="Counted in" data={shelfUnitChoices} {...form.choice('unit')} />
+        <Select label={say('Counted in')} data={shelfUnitChoices} {...form.choice('unit')} />
         <Select
-          label="How much it matters"
-          description="each class has its service level"
+          label={say('How much it matters')}
+          description={say('each class has its service level')}
           data={serviceClassChoices}
           {...form.choice('serviceClass')}
         />
-        <Checkbox mt={28} label="A booking waits for it where it lacks" {...form.tick('holdsUpBookings')} />
+        <Checkbox
+          mt={28}
+          label={say('A booking waits for it where it lacks')}
+          {...form.tick('holdsUpBookings')}
+        />
         <TextInput
-          label="Where it stands"
-          description="a shelf, a cabinet, a room"
+          label={say('Where it stands')}
+          description={say('a shelf, a cabinet, a room')}
           {...form.field('place')}
         />
         <OptionalDecimalInput
-          label="Density"
+          label={say('Density')}
           most={30}
-          description="from the data sheet; weighing a bottle needs it"
-          unit="g/ml"
+          description={say('from the data sheet; weighing a bottle needs it')}
+          unit={say('g/ml')}
           {...form.field('densityGPerMl')}
         />
         <OptionalDecimalInput
-          label="Life once opened"
+          label={say('Life once opened')}
           most={3_660}
           whole
-          unit="days"
+          unit={say('days')}
           disabled={kept.lifeUnlimited}
           {...form.field('lifeAfterOpeningDays')}
         />
         <Checkbox
           mt={28}
-          label="The maker says an opened one keeps"
+          label={say('The maker says an opened one keeps')}
           checked={kept.lifeUnlimited}
           onChange={event =>
             form.change(
@@ -79,8 +84,8 @@ export function KeptForm({ product }: { product: ShelfProductView }) {
           }
           error={form.faults.at('lifeUnlimited')}
         />
-        <DegreesInput label="Kept no colder than" {...form.field('storageLeastC')} />
-        <DegreesInput label="Kept no warmer than" {...form.field('storageMostC')} />
+        <DegreesInput label={say('Kept no colder than')} {...form.field('storageLeastC')} />
+        <DegreesInput label={say('Kept no warmer than')} {...form.field('storageMostC')} />
       </div>
     </Form>
   )

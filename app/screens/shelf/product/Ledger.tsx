@@ -2,6 +2,7 @@ import { Button } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { MoveView, ShelfProductView, ShelfUnit } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
 import { client, trpc } from '../../../data/trpc.ts'
@@ -29,23 +30,29 @@ export function Ledger({ product, unit }: { product: ShelfProductView; unit: She
     setOlder({ moves: [...(older?.moves ?? []), ...page.moves], before: page.before })
   }
   return (
-    <Card title="Ledger" about="newest first">
+    <Card title={say('Ledger')} about={say('newest first')}>
       <Table
         rows={moves}
         keyOf={move => move.seq}
         past={move => corrected.has(move.seq)}
-        empty="No move yet. Receive what stands on the shelf; every line after that says who, when and why."
+        empty={say(
+          'No move yet. Receive what stands on the shelf; every line after that says who, when and why.',
+        )}
         columns={[
-          { head: 'When', cell: move => fullWords(move.at, zone), small: move => move.by },
+          { head: say('When'), cell: move => fullWords(move.at, zone), small: move => move.by },
           {
-            head: 'Amount',
+            head: say('Amount'),
             number: true,
             cell: ({ amount }) => `${amount > 0 ? '+' : '−'}${amountText(Math.abs(amount), unit)}`,
           },
           {
-            head: 'What',
+            head: say('What'),
             cell: ({ kind, lotNumber, seq }) =>
-              `${moveWords[kind]}, no. ${lotNumber}${corrected.has(seq) ? ' (taken back)' : ''}`,
+              say('{moveWords}, no. {lotNumber}{corrected}', {
+                moveWords: moveWords[kind],
+                lotNumber,
+                corrected: corrected.has(seq) ? ` ${say('(taken back)')}` : '',
+              }),
             small: ({ job, why }) =>
               job ? (
                 <Link to="/jobs/$id" params={{ id: job.id }}>
@@ -56,13 +63,13 @@ export function Ledger({ product, unit }: { product: ShelfProductView; unit: She
               ),
           },
           {
-            head: 'Put right',
+            head: say('Put right'),
             cell: move =>
               move.kind !== 'correction' &&
               !corrected.has(move.seq) && (
                 <RowButton
-                  does="Take back"
-                  aria-label={`Take back: ${move.words}`}
+                  does={say('Take back')}
+                  aria-label={say('Take back: {words}', { words: move.words })}
                   onClick={() => setWrong(move)}
                 />
               ),
@@ -72,15 +79,15 @@ export function Ledger({ product, unit }: { product: ShelfProductView; unit: She
       <Refused of={taking.error} />
       {before !== null && (
         <Button variant="default" size="xs" mt="sm" onClick={() => void more()}>
-          Older ones
+          {say('Older ones')}
         </Button>
       )}
       {wrong && (
         <AskDialog
-          title="Take this line back?"
-          words={`${wrong.words}. The line stays; another one undoes it and names it.`}
-          label="Why"
-          action="Take it back"
+          title={say('Take this line back?')}
+          words={say('{words}. The line stays; another one undoes it and names it.', { words: wrong.words })}
+          label={say('Why')}
+          action={say('Take it back')}
           busy={taking.busy}
           onClose={() => setWrong(null)}
           onSay={reason => {

@@ -1,5 +1,6 @@
 import { Button, Group } from '@mantine/core'
 import type { ShelfProductView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -14,11 +15,11 @@ export function LifeProposal({ product }: { product: ShelfProductView }) {
   if (!proposal) return null
   const { days, openNow, words } = proposal
   return (
-    <Card title="It goes off sooner than its date says">
+    <Card title={say('It goes off sooner than its date says')}>
       <p>{words}</p>
       <p className={pieces.soft}>
-        {openNow > 0 && `${openNow} open now would get the earlier date too. `}
-        The data sheet decides where it gives fewer days.
+        {openNow > 0 && `${say('{openNow} open now would get the earlier date too.', { openNow })} `}
+        {say('The data sheet decides where it gives fewer days.')}
       </p>
       <Group>
         <Button
@@ -26,14 +27,14 @@ export function LifeProposal({ product }: { product: ShelfProductView }) {
           loading={saving.busy}
           onClick={() => saving.save({ productId: id, version, days })}
         >
-          Give it {days} {days === 1 ? 'day' : 'days'} once opened
+          {say('Give it {days} {days, plural, one {day} other {days}} once opened', { days })}
         </Button>
         <Button
           variant="default"
           loading={keeping.busy}
           onClick={() => keeping.save({ productId: id, version })}
         >
-          Keep it as it is
+          {say('Keep it as it is')}
         </Button>
       </Group>
       <Refused of={saving.error ?? keeping.error} />

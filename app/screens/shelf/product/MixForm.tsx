@@ -1,4 +1,5 @@
 import type { ShelfProductView, ShelfUnit, StockChangeView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { concentrateFor, unitsOf } from '../../../../main/domain/shelf/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -27,17 +28,32 @@ export function MixForm({ product, madeFrom, unit, onDone, onClose }: Props) {
   const made = Math.round(form.value.amount * 100)
   const taken = made > 0 ? concentrateFor(made, madeFrom) : 0
   return (
-    <Form form={form} label={`Mix ${product.name}`} save="It is mixed" onCancel={onClose}>
-      <h3>Mix a batch</h3>
-      <DecimalInput label="How much" w={130} autoFocus unit={unitText(unit)} {...form.field('amount')} />
+    <Form
+      form={form}
+      label={say('Mix {name}', { name: product.name })}
+      save={say('It is mixed')}
+      onCancel={onClose}
+    >
+      <h3>{say('Mix a batch')}</h3>
+      <DecimalInput
+        label={say('How much')}
+        w={130}
+        autoFocus
+        unit={unitText(unit)}
+        {...form.field('amount')}
+      />
       <p>
-        {amountText(unitsOf(taken), unit)} of {madeFrom.concentrateName}{' '}
-        <HazardMark productId={madeFrom.concentrateId} /> into {amountText(unitsOf(made - taken), unit)} of
-        water.
+        {say('{taken} of {concentrateName}', {
+          taken: amountText(unitsOf(taken), unit),
+          concentrateName: madeFrom.concentrateName,
+        })}{' '}
+        <HazardMark productId={madeFrom.concentrateId} />{' '}
+        {say('into {made} of water.', { made: amountText(unitsOf(made - taken), unit) })}
       </p>
       <p className={pieces.soft}>
-        Water first, then the concentrate, with the protection its data sheet asks for (common practice).
-        Never mix two products. Label the bottle at once.
+        {say(
+          'Water first, then the concentrate, with the protection its data sheet asks for (common practice). Never mix two products. Label the bottle at once.',
+        )}
       </p>
     </Form>
   )

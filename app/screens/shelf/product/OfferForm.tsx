@@ -2,6 +2,7 @@ import { Button, Checkbox, Group, Select, TextInput } from '@mantine/core'
 import { IconX } from '@tabler/icons-react'
 import { useQuery } from '@tanstack/react-query'
 import type { ShelfProductView, SupplierOfferView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { ArchiveButton } from '../../../parts/ArchiveButton.tsx'
@@ -39,22 +40,25 @@ export function OfferForm({ product, offer, onClose }: Props) {
   const { breaks } = form.value
   const suppliers = useQuery(trpc.suppliers.list.queryOptions({ archived: false })).data
   const further = breaks.slice(-1).map(last => ({ ...last, fromPacks: last.fromPacks * 2 }))
-  if (suppliers?.length === 0) return <p className={pieces.empty}>Add a supplier first, under Suppliers.</p>
+  if (suppliers?.length === 0)
+    return <p className={pieces.empty}>{say('Add a supplier first, under Suppliers.')}</p>
   return (
     <Form
       form={form}
-      label={offer ? `Offer of ${offer.supplierName}` : 'A new offer'}
+      label={
+        offer ? say('Offer of {supplierName}', { supplierName: offer.supplierName }) : say('A new offer')
+      }
       onCancel={onClose}
       more={
         <>
           <Button variant="subtle" onClick={() => change({ breaks: [...breaks, ...further] })}>
-            Cheaper from more
+            {say('Cheaper from more')}
           </Button>
           {offer && (
             <ArchiveButton
               row={offer}
               api={{ archive: trpc.shelf.archiveOffer, restore: trpc.shelf.restoreOffer }}
-              label="Archive this offer"
+              label={say('Archive this offer')}
               onArchived={onClose}
               onRestored={onClose}
             />
@@ -62,45 +66,45 @@ export function OfferForm({ product, offer, onClose }: Props) {
         </>
       }
     >
-      <h3>{offer?.supplierName ?? 'A new offer'}</h3>
+      <h3>{offer?.supplierName ?? say('A new offer')}</h3>
       <div className={pieces.fields}>
-        <Select label="Supplier" data={choicesOf(suppliers)} {...form.choice('supplierId')} />
+        <Select label={say('Supplier')} data={choicesOf(suppliers)} {...form.choice('supplierId')} />
         <Select
-          label="Size"
+          label={say('Size')}
           data={sizes.map(size => ({ value: size.id, label: size.label }))}
           {...form.choice('sizeId')}
         />
         <DecimalInput
-          label="In one pack"
+          label={say('In one pack')}
           least={1}
           most={10_000}
           whole
           {...form.field('containersPerPack')}
         />
-        <TextInput label="Their article number" {...form.field('article')} />
+        <TextInput label={say('Their article number')} {...form.field('article')} />
         <OptionalDecimalInput
-          label="Days to its date on arrival"
-          unit="days"
+          label={say('Days to its date on arrival')}
+          unit={say('days')}
           {...form.field('shelfLifeDays')}
         />
-        <Checkbox mt={28} label="Propose orders from this offer" {...form.tick('preferred')} />
+        <Checkbox mt={28} label={say('Propose orders from this offer')} {...form.tick('preferred')} />
       </div>
       {form.each<(typeof breaks)[number]>('breaks').map(({ field }, i) => {
-        const which = i === 0 ? '' : `, price ${i + 1}`
+        const which = i === 0 ? '' : say(', price {i}', { i: i + 1 })
         const price = field('packPriceMinor')
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: a row is its place in the list
           <Group key={i} align="flex-start">
-            <DecimalInput label={`From packs${which}`} w={150} {...field('fromPacks')} />
+            <DecimalInput label={say('From packs{which}', { which })} w={150} {...field('fromPacks')} />
             <MoneyInput
-              label={`One pack costs${which}`}
+              label={say('One pack costs{which}', { which })}
               w={190}
               {...price}
               error={price.error ?? (i === 0 ? form.faults.at('breaks') : undefined)}
             />
             {breaks.length > 1 && (
               <IconAct
-                label={`Remove price ${i + 1}`}
+                label={say('Remove price {i}', { i: i + 1 })}
                 icon={IconX}
                 mt={28}
                 onClick={() => change({ breaks: breaks.filter((_, at) => at !== i) })}

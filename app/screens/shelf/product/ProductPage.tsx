@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { type ReactNode, useState } from 'react'
 import type { AdviceFacts, ShelfProductView, ShelfUnit } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { mayLeave } from '../../../data/unsaved.ts'
@@ -35,16 +36,18 @@ export function ProductPage({ id = '' }: SectionProps) {
   const query = useQuery(trpc.shelf.product.queryOptions({ id }))
   const product = query.data
   if (!product)
-    return <Lookup error={query.error} what="the product" to="/shelf/stock" label="To the shelf" />
+    return (
+      <Lookup error={query.error} what={say('the product')} to="/shelf/stock" label={say('To the shelf')} />
+    )
   const { name, kind, shelf, safety, advice } = product
   const inDate = shelf && product.usable < product.onHand
   const about = [
     labelOf(productKindChoices, kind as never),
     shelf &&
       amountText(product.onHand, shelf.unit) +
-        (inDate ? `, ${amountText(product.usable, shelf.unit)} in date` : ''),
+        (inDate ? say(', {usable} in date', { usable: amountText(product.usable, shelf.unit) }) : ''),
     shelf?.place,
-    product.madeFrom && `made from ${product.madeFrom.words}`,
+    product.madeFrom && say('made from {words}', { words: product.madeFrom.words }),
   ]
   return (
     <>
@@ -52,7 +55,7 @@ export function ProductPage({ id = '' }: SectionProps) {
         <span className={pieces.soft}>{about.filter(Boolean).join(' · ')}</span>
         <Pictograms codes={safety.label.pictograms.map(each => each.code)} />
         <Link className={pieces.end} to="/settings/$section/$id" params={{ section: 'products', id }}>
-          Name and cure profile
+          {say('Name and cure profile')}
         </Link>
       </ScreenTitle>
       <p className={pieces.soft}>{safety.caution}</p>
@@ -75,7 +78,7 @@ export function ProductPage({ id = '' }: SectionProps) {
               Value: <ValueCard value={product.value} currency={currency} />,
               'How it is kept': (
                 <div className={pieces.column}>
-                  <Card title="How it is counted and kept">
+                  <Card title={say('How it is counted and kept')}>
                     {product.storageWords && <p className={pieces.soft}>{product.storageWords}</p>}
                     <KeptForm product={product} />
                   </Card>
@@ -87,13 +90,13 @@ export function ProductPage({ id = '' }: SectionProps) {
         </>
       ) : (
         <div className={pieces.column}>
-          <Card title="Begin to count it">
+          <Card title={say('Begin to count it')}>
             <KeptForm product={product} />
           </Card>
           <SafetyCard safety={safety} />
         </div>
       )}
-      <HistoryCard entities={['stock', 'product', 'safety', 'product life']} id={id} />
+      <HistoryCard entities={['stock', 'product', 'safety', say('product life')]} id={id} />
     </>
   )
 }

@@ -1,6 +1,7 @@
 import { Select, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import type { ShelfProductView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/form/Form.tsx'
@@ -35,20 +36,27 @@ export function ReceiveForm({ product, onDone, onClose }: Props) {
   if (sizes.length === 0)
     return (
       <p className={pieces.empty}>
-        Say first in which sizes it comes, under Sizes and buying: what the label says and what it measures.
+        {say(
+          'Say first in which sizes it comes, under Sizes and buying: what the label says and what it measures.',
+        )}
       </p>
     )
   return (
-    <Form form={form} label={`Receive ${product.name}`} save="Put it on the shelf" onCancel={onClose}>
-      <h3>Receive</h3>
+    <Form
+      form={form}
+      label={say('Receive {name}', { name: product.name })}
+      save={say('Put it on the shelf')}
+      onCancel={onClose}
+    >
+      <h3>{say('Receive')}</h3>
       <div className={pieces.fields}>
         <Select
-          label="Size"
+          label={say('Size')}
           data={sizes.map(size => ({ value: size.id, label: size.label }))}
           {...form.choice('sizeId')}
         />
         <DecimalInput
-          label="How many"
+          label={say('How many')}
           least={1}
           most={10_000}
           whole
@@ -57,17 +65,17 @@ export function ReceiveForm({ product, onDone, onClose }: Props) {
         />
         <TextInput
           type="date"
-          label="Printed date"
-          description="empty where none is printed"
+          label={say('Printed date')}
+          description={say('empty where none is printed')}
           {...form.optional('expiresOn')}
         />
-        <TextInput label="Batch" {...form.optional('batch')} />
-        <MoneyInput label="Paid for them together" {...form.field('costMinor')} />
+        <TextInput label={say('Batch')} {...form.optional('batch')} />
+        <MoneyInput label={say('Paid for them together')} {...form.field('costMinor')} />
         <Select
-          label="From"
-          placeholder="over the counter"
+          label={say('From')}
+          placeholder={say('over the counter')}
           clearable
-          clearButtonProps={{ 'aria-label': 'No supplier' }}
+          clearButtonProps={{ 'aria-label': say('No supplier') }}
           data={choicesOf(suppliers)}
           {...form.field('supplierId')}
         />

@@ -7,6 +7,7 @@ import type {
   ShelfUnit,
   TreatmentRecipesView,
 } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -49,7 +50,7 @@ export function RecipeForm({ product, unit, recipe, onClose }: Props) {
       ) : (
         <Group align="flex-start" mt="sm">
           <Select
-            label="Treatment"
+            label={say('Treatment')}
             data={choicesOf(treatments)}
             allowDeselect={false}
             value={treatmentId}
@@ -59,7 +60,7 @@ export function RecipeForm({ product, unit, recipe, onClose }: Props) {
             }}
           />
           <Select
-            label="Step"
+            label={say('Step')}
             data={(chosen?.steps ?? []).map(each => ({
               value: String(each.position),
               label: each.stepName,
@@ -112,8 +113,8 @@ function Amounts({ product, unit, recipes, step, onClose }: AmountsProps) {
   return (
     <Form
       form={form}
-      label={`Recipe of ${product.name}`}
-      save="Save the recipe"
+      label={say('Recipe of {name}', { name: product.name })}
+      save={say('Save the recipe')}
       onCancel={onClose}
       more={
         drawn && (
@@ -122,7 +123,7 @@ function Amounts({ product, unit, recipes, step, onClose }: AmountsProps) {
             color="red"
             onClick={() => emptying.save(input([], form.version), onClose)}
           >
-            The step draws none
+            {say('The step draws none')}
           </Button>
         )
       }
@@ -130,13 +131,13 @@ function Amounts({ product, unit, recipes, step, onClose }: AmountsProps) {
       {sizeChoices.map(({ value: size, label }) => (
         <Group key={size} align="flex-start" wrap="nowrap">
           <DecimalInput
-            label={`${label} car`}
+            label={say('{label} car', { label })}
             w={140}
             unit={unitText(unit)}
             {...form.within(size).field('amount')}
           />
           <DecimalInput
-            label={`${label} car, more or less`}
+            label={say('{label} car, more or less', { label })}
             w={190}
             unit={unitText(unit)}
             {...form.within(size).field('spread')}
@@ -145,7 +146,9 @@ function Amounts({ product, unit, recipes, step, onClose }: AmountsProps) {
       ))}
       <Refused of={emptying.error} />
       <p className={pieces.soft}>
-        More or less: two steps in three lie within it. Booked jobs with this step draw by the new recipe.
+        {say(
+          'More or less: two steps in three lie within it. Booked jobs with this step draw by the new recipe.',
+        )}
       </p>
     </Form>
   )

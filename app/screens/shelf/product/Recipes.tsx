@@ -1,5 +1,6 @@
 import { Button } from '@mantine/core'
 import type { LearningView, ShelfProductView, ShelfUnit } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useEditing } from '../../../data/editing.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -17,14 +18,15 @@ import { RecipeForm } from './RecipeForm.tsx'
 export function Recipes({ product, unit }: { product: ShelfProductView; unit: ShelfUnit }) {
   return (
     <div className={pieces.two}>
-      <Card title="Recipe">
+      <Card title={say('Recipe')}>
         <RecipeList product={product} unit={unit} />
       </Card>
-      <Card title="Real use" about="a spill or a slip of the pen does not count">
+      <Card title={say('Real use')} about={say('a spill or a slip of the pen does not count')}>
         {product.learning.length === 0 && (
           <p className={pieces.soft}>
-            No step has been confirmed yet. Once a few have, what they drew stands here beside the recipe, by
-            size class and by who did it.
+            {say(
+              'No step has been confirmed yet. Once a few have, what they drew stands here beside the recipe, by size class and by who did it.',
+            )}
           </p>
         )}
         {product.learning.map(each => (
@@ -57,7 +59,9 @@ function RecipeList({ product, unit }: { product: ShelfProductView; unit: ShelfU
     <>
       {product.recipes.length === 0 && (
         <p className={pieces.soft}>
-          No treatment draws it yet. Say which step does, and how much by size of car; booked jobs then count.
+          {say(
+            'No treatment draws it yet. Say which step does, and how much by size of car; booked jobs then count.',
+          )}
         </p>
       )}
       {product.recipes.map(recipe =>
@@ -86,8 +90,8 @@ function RecipeList({ product, unit }: { product: ShelfProductView; unit: ShelfU
                 {
                   cell: () => (
                     <RowButton
-                      does="Change"
-                      of={`the recipe of ${recipe.stepName}`}
+                      does={say('Change')}
+                      of={say('the recipe of {stepName}', { stepName: recipe.stepName })}
                       onClick={edit(keyOf(recipe))}
                     />
                   ),
@@ -101,7 +105,7 @@ function RecipeList({ product, unit }: { product: ShelfProductView; unit: ShelfU
         <RecipeForm {...form} recipe={null} />
       ) : (
         <Button variant="default" size="xs" mt="sm" onClick={edit('new')}>
-          Another step draws it
+          {say('Another step draws it')}
         </Button>
       )}
     </>
@@ -127,10 +131,10 @@ function Learned({ learning, productId, unit }: LearnedProps) {
       </h3>
       <p className={pieces.soft}>{learning.words}</p>
       <dl>
-        <Fact name="Recipe">{learning.recipe ? drawWords(learning.recipe, unit) : 'none'}</Fact>
-        <Fact name="Really">
-          {really} over {steps} {steps === 1 ? 'step' : 'steps'}
-          {outliers > 0 && `, ${outliers} out of line set aside`}
+        <Fact name={say('Recipe')}>{learning.recipe ? drawWords(learning.recipe, unit) : say('none')}</Fact>
+        <Fact name={say('Really')}>
+          {say('{really} over {steps} {steps, plural, one {step} other {steps}}', { really, steps })}
+          {outliers > 0 && say(', {outliers} out of line set aside', { outliers })}
         </Fact>
         {learning.byCrew.map(person => (
           <Fact key={person.crewId} name={person.name}>
@@ -144,10 +148,10 @@ function Learned({ learning, productId, unit }: LearnedProps) {
           <Button
             size="xs"
             loading={using.busy}
-            aria-label={`Use this as the recipe: ${stepName}, ${sizeClass}`}
+            aria-label={say('Use this as the recipe: {stepName}, {sizeClass}', { stepName, sizeClass })}
             onClick={() => use(suggestion)}
           >
-            Use this as the recipe
+            {say('Use this as the recipe')}
           </Button>
         </>
       )}

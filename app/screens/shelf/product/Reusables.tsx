@@ -1,6 +1,7 @@
 import { Group, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { ReusablesView, SetView, ShelfProductView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -38,44 +39,60 @@ function Sets({ product, reusables }: { product: ShelfProductView; reusables: No
   })
   const { sets, inUse } = reusables
   return (
-    <Card title="In use" about={`${inUse} ${inUse === 1 ? 'piece' : 'pieces'}`}>
+    <Card
+      title={say('In use')}
+      about={`${inUse} ${say('{inUse, plural, one {piece} other {pieces}}', { inUse })}`}
+    >
       <Table
         rows={sets}
         keyOf={set => set.id}
-        empty="No set is in use. Take some pieces from the shelf into use below."
+        empty={say('No set is in use. Take some pieces from the shelf into use below.')}
         columns={[
           {
-            head: 'Set',
+            head: say('Set'),
             cell: set => <b>{set.name}</b>,
             small: set =>
-              `${set.pieces} pieces since ${yearDateWords(set.startedOn)}${set.retired > 0 ? `, ${set.retired} retired` : ''}`,
+              say('{pieces} pieces since {startedOn}{retired}', {
+                pieces: set.pieces,
+                startedOn: yearDateWords(set.startedOn),
+                retired: set.retired > 0 ? say(', {retired} retired', { retired: set.retired }) : '',
+              }),
           },
           {
-            head: 'Good for',
+            head: say('Good for'),
             cell: set => set.gradeName,
             small: set => set.due && <span className={pieces.late}>{dueWords(set)}</span>,
           },
           {
-            head: 'Washed',
+            head: say('Washed'),
             number: true,
-            cell: set => `${set.gradeWashes} of ${set.gradeMost}`,
-            small: set => `${set.washes} in all`,
+            cell: set =>
+              say('{gradeWashes} of {gradeMost}', { gradeWashes: set.gradeWashes, gradeMost: set.gradeMost }),
+            small: set => say('{washes} in all', { washes: set.washes }),
           },
           {
-            head: 'What may be done',
+            head: say('What may be done'),
             cell: set => (
               <Group gap={4}>
                 <RowButton
-                  does="Washed"
+                  does={say('Washed')}
                   of={set.name}
                   onClick={() =>
                     washing.save({ id: set.id, version: set.version, act: { kind: 'washed' }, reason: '' })
                   }
                 />
                 {set.next && (
-                  <RowButton does="Demote" of={set.name} onClick={() => setDoing({ kind: 'demoted', set })} />
+                  <RowButton
+                    does={say('Demote')}
+                    of={set.name}
+                    onClick={() => setDoing({ kind: 'demoted', set })}
+                  />
                 )}
-                <RowButton does="Retire" of={set.name} onClick={() => setDoing({ kind: 'retired', set })} />
+                <RowButton
+                  does={say('Retire')}
+                  of={set.name}
+                  onClick={() => setDoing({ kind: 'retired', set })}
+                />
               </Group>
             ),
           },
@@ -85,10 +102,15 @@ function Sets({ product, reusables }: { product: ShelfProductView; reusables: No
       {doing ? (
         <SetForm key={`${doing.kind}-${doing.set.id}`} {...doing} onClose={() => setDoing(null)} />
       ) : (
-        <Form form={form} label="Take pieces into use" save="Take them into use">
+        <Form form={form} label={say('Take pieces into use')} save={say('Take them into use')}>
           <Group align="flex-start" mt="sm">
-            <TextInput label="A new set" placeholder="Blue pads" w={200} {...form.field('name')} />
-            <DecimalInput label="Pieces" w={110} whole {...form.field('amount')} />
+            <TextInput
+              label={say('A new set')}
+              placeholder={say('Blue pads')}
+              w={200}
+              {...form.field('name')}
+            />
+            <DecimalInput label={say('Pieces')} w={110} whole {...form.field('amount')} />
           </Group>
         </Form>
       )}
@@ -98,6 +120,6 @@ function Sets({ product, reusables }: { product: ShelfProductView; reusables: No
 
 function dueWords({ due }: SetView): string {
   return due?.act === 'demote'
-    ? `⚠ washed often enough: now for ${due.to}`
-    : '⚠ washed often enough: retire it'
+    ? say('⚠ washed often enough: now for {to}', { to: due.to })
+    : say('⚠ washed often enough: retire it')
 }

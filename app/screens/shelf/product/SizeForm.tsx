@@ -1,5 +1,6 @@
 import { TextInput } from '@mantine/core'
 import type { ShelfProductView, ShelfUnit, SizeView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { ArchiveButton } from '../../../parts/ArchiveButton.tsx'
@@ -37,26 +38,31 @@ export function SizeForm({ product, unit, size, onClose }: Props) {
   return (
     <Form
       form={form}
-      label={size ? `Size ${size.label}` : 'A new size'}
+      label={size ? say('Size {label}', { label: size.label }) : say('A new size')}
       onCancel={onClose}
       more={
         size && (
           <ArchiveButton
             row={size}
             api={api}
-            label="Archive this size"
+            label={say('Archive this size')}
             onArchived={onClose}
             onRestored={onClose}
           />
         )
       }
     >
-      <h3>{size?.label ?? 'A new size'}</h3>
+      <h3>{size?.label ?? say('A new size')}</h3>
       <div className={pieces.fields}>
-        <TextInput label="The label says" placeholder="16 fl oz" autoFocus {...form.field('label')} />
-        <DecimalInput label="That is" unit={measure} {...form.field('labelAmount')} />
-        <OptionalDecimalInput label="It measures" unit={measure} {...form.field('measuredAmount')} />
-        <OptionalDecimalInput label="Empty, with its cap" unit="g" {...form.field('tareG')} />
+        <TextInput
+          label={say('The label says')}
+          placeholder={say('16 fl oz')}
+          autoFocus
+          {...form.field('label')}
+        />
+        <DecimalInput label={say('That is')} unit={measure} {...form.field('labelAmount')} />
+        <OptionalDecimalInput label={say('It measures')} unit={measure} {...form.field('measuredAmount')} />
+        <OptionalDecimalInput label={say('Empty, with its cap')} unit="g" {...form.field('tareG')} />
       </div>
     </Form>
   )

@@ -1,6 +1,7 @@
 import { Button, Group } from '@mantine/core'
 import { useState } from 'react'
 import type { LotView, ShelfProductView, ShelfUnit } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -8,6 +9,7 @@ import { DocumentButton } from '../../../parts/DocumentButton.tsx'
 import { Refused } from '../../../parts/form/Refused.tsx'
 import pieces from '../../../parts/pieces.module.css'
 import { RowButton } from '../../../parts/RowButton.tsx'
+import { Say } from '../../../parts/Say.tsx'
 import { amountText, yearDateWords } from '../../../parts/shelf/amounts.ts'
 import { BottleBar } from '../../../parts/shelf/BottleBar.tsx'
 import { CountForm } from '../../../parts/shelf/CountForm.tsx'
@@ -23,10 +25,10 @@ type LotAct = 'count' | 'waste' | TakeKind
 type Doing = { act: 'receive' | 'mix' } | { act: LotAct; lot: LotView } | null
 
 const acts: { act: LotAct; label: string }[] = [
-  { act: 'count', label: 'Count' },
-  { act: 'use', label: 'Use' },
-  { act: 'waste', label: 'Throw away' },
-  { act: 'returnToSupplier', label: 'Send back' },
+  { act: 'count', label: say('Count') },
+  { act: 'use', label: say('Use') },
+  { act: 'waste', label: say('Throw away') },
+  { act: 'returnToSupplier', label: say('Send back') },
 ]
 
 /** Five of them stand in each row. */
@@ -49,8 +51,8 @@ export function StockTab({ product, unit }: { product: ShelfProductView; unit: S
       {lot.state === 'sealed' && (
         <RowButton
           {...small}
-          does="Open"
-          of={`no. ${lot.number}`}
+          does={say('Open')}
+          of={say('no. {number}', { number: lot.number })}
           onClick={() => opening.save({ productId: product.id, lotId: lot.id }, done)}
         />
       )}
@@ -59,22 +61,22 @@ export function StockTab({ product, unit }: { product: ShelfProductView; unit: S
           key={act}
           {...small}
           does={label}
-          of={`no. ${lot.number}`}
+          of={say('no. {number}', { number: lot.number })}
           onClick={() => setDoing({ act, lot })}
         />
       ))}
       <DocumentButton
         {...small}
         path={`/documents/label/${lot.id}.pdf`}
-        aria-label={`Label for a decanted bottle of no. ${lot.number}, PDF`}
+        aria-label={say('Label for a decanted bottle of no. {number}, PDF', { number: lot.number })}
       >
-        Label
+        {say('Label')}
       </DocumentButton>
     </Group>
   )
   return (
     <div className={pieces.two}>
-      <Card title="Bottles">
+      <Card title={say('Bottles')}>
         <BottleBar name={product.name} unit={unit} lots={lots} />
         <div role="status">
           {said.map(words => (
@@ -90,36 +92,38 @@ export function StockTab({ product, unit }: { product: ShelfProductView; unit: S
             keyOf={lot => lot.id}
             columns={[
               {
-                head: 'Bottle',
+                head: say('Bottle'),
                 cell: ({ number, next }) => (
                   <>
-                    <b>no. {number}</b> {next && '← next'}
+                    <Say text="<b>no. {number}</b>" values={{ number }} /> {next && '← next'}
                   </>
                 ),
                 small: aboutWords,
               },
-              { head: 'Holds', number: true, cell: lot => amountText(lot.onHand, unit) },
+              { head: say('Holds'), number: true, cell: lot => amountText(lot.onHand, unit) },
               {
-                head: 'Use by',
+                head: say('Use by'),
                 cell: ({ state, lastOn }) => (
                   <span className={state === 'expired' ? pieces.late : undefined}>
-                    {lastOn ? yearDateWords(lastOn) : 'keeps'}
+                    {lastOn ? yearDateWords(lastOn) : say('keeps')}
                     {state === 'expired' && ' ✕ past'}
                   </span>
                 ),
               },
-              { head: 'What may be done', cell: actsOf },
+              { head: say('What may be done'), cell: actsOf },
             ]}
           />
         )}
         {doing === null && (
           <Group mt="md">
-            {product.madeFrom && <Button onClick={() => setDoing({ act: 'mix' })}>Mix a batch</Button>}
+            {product.madeFrom && (
+              <Button onClick={() => setDoing({ act: 'mix' })}>{say('Mix a batch')}</Button>
+            )}
             <Button
               variant={product.madeFrom ? 'default' : 'filled'}
               onClick={() => setDoing({ act: 'receive' })}
             >
-              Receive
+              {say('Receive')}
             </Button>
           </Group>
         )}
@@ -145,7 +149,11 @@ export function StockTab({ product, unit }: { product: ShelfProductView; unit: S
 }
 
 function aboutWords({ sizeLabel, batch, openedOn, waterParts }: LotView): string {
-  const since = waterParts === null ? 'opened' : `mixed 1:${waterParts}`
-  const about = [sizeLabel, batch && `batch ${batch}`, openedOn && `${since} ${yearDateWords(openedOn)}`]
+  const since = waterParts === null ? 'opened' : say('mixed 1:{waterParts}', { waterParts })
+  const about = [
+    sizeLabel,
+    batch && say('batch {batch}', { batch }),
+    openedOn && `${since} ${yearDateWords(openedOn)}`,
+  ]
   return about.filter(Boolean).join(' · ')
 }

@@ -1,5 +1,6 @@
 import { Group, TextInput } from '@mantine/core'
 import type { LotView, ShelfProductView, ShelfUnit, StockChangeView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/form/Form.tsx'
@@ -9,8 +10,8 @@ import { unitText } from '../../../parts/shelf/amounts.ts'
 export type TakeKind = 'use' | 'returnToSupplier'
 
 const words: Record<TakeKind, { title: string; action: string; why: string }> = {
-  use: { title: 'Used outside a booked step', action: 'Take it', why: 'What for' },
-  returnToSupplier: { title: 'Sent back to the supplier', action: 'Send it back', why: 'Why' },
+  use: { title: say('Used outside a booked step'), action: say('Take it'), why: say('What for') },
+  returnToSupplier: { title: say('Sent back to the supplier'), action: say('Send it back'), why: say('Why') },
 }
 
 interface Props {
@@ -32,12 +33,21 @@ export function TakeForm({ kind, product, unit, lot, onDone, onClose }: Props) {
   })
   const { title, action, why } = words[kind]
   return (
-    <Form form={form} label={`${title}: no. ${lot.number}`} save={action} onCancel={onClose}>
-      <h3>
-        {title}: no. {lot.number}
-      </h3>
+    <Form
+      form={form}
+      label={say('{title}: no. {number}', { title, number: lot.number })}
+      save={action}
+      onCancel={onClose}
+    >
+      <h3>{say('{title}: no. {number}', { title, number: lot.number })}</h3>
       <Group align="flex-start">
-        <DecimalInput label="Amount" w={130} autoFocus unit={unitText(unit)} {...form.field('amount')} />
+        <DecimalInput
+          label={say('Amount')}
+          w={130}
+          autoFocus
+          unit={unitText(unit)}
+          {...form.field('amount')}
+        />
         <TextInput label={why} w={300} {...form.field('reason')} />
       </Group>
     </Form>

@@ -1,4 +1,5 @@
 import type { ProductValueView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { Card } from '../../../parts/Card.tsx'
 import { Facts, Lines } from '../../../parts/Facts.tsx'
 import { money } from '../../../parts/money.ts'
@@ -8,21 +9,22 @@ import { amountText, hundredWords } from '../../../parts/shelf/amounts.ts'
 /** What a product on the shelf is worth, two ways, and what 100 ml cost in each size. */
 export function ValueCard({ value, currency }: { value: ProductValueView | null; currency: string }) {
   if (!value)
-    return <p className={pieces.empty}>Its worth is known once something was received at a price.</p>
+    return <p className={pieces.empty}>{say('Its worth is known once something was received at a price.')}</p>
   const { unit, per100Minor } = value
   const hundred = hundredWords(unit)
   return (
-    <Card title={`Worth of ${amountText(value.onHand, unit)}`}>
+    <Card title={say('Worth of {onHand}', { onHand: amountText(value.onHand, unit) })}>
       <Facts
         of={{
           'By weighted average': money(value.averageMinor, currency),
           'First in, first out': money(value.fifoMinor, currency),
-          [`${hundred} on average`]: per100Minor !== null && money(Math.round(per100Minor), currency),
+          [say('{hundred} on average', { hundred })]:
+            per100Minor !== null && money(Math.round(per100Minor), currency),
         }}
       />
       {value.sizes.length > 0 && (
         <>
-          <h3>Price of {hundred} by size, cheapest first</h3>
+          <h3>{say('Price of {hundred} by size, cheapest first', { hundred })}</h3>
           <Lines of={value.sizes.map(size => size.words)} />
         </>
       )}

@@ -1,5 +1,6 @@
 import { Group, Select, TextInput } from '@mantine/core'
 import type { LotView, ShelfProductView, ShelfUnit, StockChangeView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import type { DiscardReason } from '../../../../main/domain/shelf/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -30,12 +31,28 @@ export function WasteForm({ product, unit, lot, onDone, onClose }: Props) {
     done: onDone,
   })
   return (
-    <Form form={form} label={`Thrown away: no. ${lot.number}`} save="Throw it away" onCancel={onClose}>
-      <h3>Thrown away: no. {lot.number}</h3>
+    <Form
+      form={form}
+      label={say('Thrown away: no. {number}', { number: lot.number })}
+      save={say('Throw it away')}
+      onCancel={onClose}
+    >
+      <h3>{say('Thrown away: no. {number}', { number: lot.number })}</h3>
       <Group align="flex-start">
-        <DecimalInput label="Amount" w={130} autoFocus unit={unitText(unit)} {...form.field('amount')} />
-        <Select label="What was the matter" w={190} data={discardChoices} {...form.choice('discard')} />
-        <TextInput label="More about it" w={220} {...form.field('reason')} />
+        <DecimalInput
+          label={say('Amount')}
+          w={130}
+          autoFocus
+          unit={unitText(unit)}
+          {...form.field('amount')}
+        />
+        <Select
+          label={say('What was the matter')}
+          w={190}
+          data={discardChoices}
+          {...form.choice('discard')}
+        />
+        <TextInput label={say('More about it')} w={220} {...form.field('reason')} />
       </Group>
       <WasteNotes productIds={[product.id]} />
     </Form>

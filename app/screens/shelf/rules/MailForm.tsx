@@ -1,6 +1,7 @@
 import { PasswordInput, Select, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { MailView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -10,9 +11,9 @@ import pieces from '../../../parts/pieces.module.css'
 import styles from '../Shelf.module.css'
 
 const securityChoices = [
-  { value: 'tls', label: 'Encrypted from the start (TLS)' },
-  { value: 'starttls', label: 'Encrypted after greeting (STARTTLS)' },
-  { value: 'none', label: 'Not encrypted' },
+  { value: 'tls', label: say('Encrypted from the start (TLS)') },
+  { value: 'starttls', label: say('Encrypted after greeting (STARTTLS)') },
+  { value: 'none', label: say('Not encrypted') },
 ]
 
 const fresh = {
@@ -38,25 +39,31 @@ export function MailForm({ mail }: { mail: MailView | null }) {
     }),
   })
   return (
-    <Card title="Mail">
-      <Form form={form} label="How mail leaves the shop" save="Save the mail settings">
+    <Card title={say('Mail')}>
+      <Form form={form} label={say('How mail leaves the shop')} save={say('Save the mail settings')}>
         <p className={pieces.soft}>
-          Your e-mail provider names these. Without them an order is saved as a PDF, to be sent by hand.
+          {say(
+            'Your e-mail provider names these. Without them an order is saved as a PDF, to be sent by hand.',
+          )}
         </p>
         <div className={pieces.fields}>
-          <TextInput label="Mail server" placeholder="mail.example.com" {...form.field('host')} />
-          <DecimalInput label="Port" least={1} most={65_535} whole {...form.field('port')} />
-          <Select label="Encryption" data={securityChoices} {...form.choice('security')} />
-          <TextInput label="User" {...form.optional('user')} />
+          <TextInput
+            label={say('Mail server')}
+            placeholder={say('mail.example.com')}
+            {...form.field('host')}
+          />
+          <DecimalInput label={say('Port')} least={1} most={65_535} whole {...form.field('port')} />
+          <Select label={say('Encryption')} data={securityChoices} {...form.choice('security')} />
+          <TextInput label={say('User')} {...form.optional('user')} />
           <PasswordInput
-            label="Password"
-            placeholder={hasPassword ? 'kept; type to change it' : ''}
+            label={say('Password')}
+            placeholder={hasPassword ? say('kept; type to change it') : ''}
             autoComplete="off"
             {...form.field('password')}
-            visibilityToggleButtonProps={{ 'aria-label': 'Show the password' }}
+            visibilityToggleButtonProps={{ 'aria-label': say('Show the password') }}
           />
-          <TextInput label="Letters come from, name" {...form.field('fromName')} />
-          <TextInput label="Letters come from, address" type="email" {...form.field('fromAddress')} />
+          <TextInput label={say('Letters come from, name')} {...form.field('fromName')} />
+          <TextInput label={say('Letters come from, address')} type="email" {...form.field('fromAddress')} />
         </div>
       </Form>
       {mail && <TryMail />}
@@ -76,8 +83,8 @@ function TryMail() {
     done: setSaid,
   })
   return (
-    <Form form={form} label="Try the mail settings" save="Try it" ready={form.dirty}>
-      <TextInput label="Send a letter to try it" type="email" w={280} mt="md" {...form.field('to')} />
+    <Form form={form} label={say('Try the mail settings')} save={say('Try it')} ready={form.dirty}>
+      <TextInput label={say('Send a letter to try it')} type="email" w={280} mt="md" {...form.field('to')} />
       <p role="status" className={said?.sent === false ? pieces.late : styles.said}>
         {said && `${said.sent ? '✓' : '✕'} ${said.words}`}
       </p>

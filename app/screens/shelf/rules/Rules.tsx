@@ -1,4 +1,5 @@
 import { useQuery } from '@tanstack/react-query'
+import { say } from '../../../../main/domain/language/index.ts'
 import { trpc } from '../../../data/trpc.ts'
 import pieces from '../../../parts/pieces.module.css'
 import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
@@ -11,7 +12,7 @@ export function Rules() {
   const mail = useQuery(trpc.mail.get.queryOptions()).data
   return (
     <>
-      <ScreenTitle title="Rules and mail" />
+      <ScreenTitle title={say('Rules and mail')} />
       <div className={pieces.two}>
         {rules && <RulesForm rules={rules} />}
         {mail !== undefined && <MailForm mail={mail} />}

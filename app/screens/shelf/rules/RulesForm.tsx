@@ -1,5 +1,6 @@
 import { Select } from '@mantine/core'
 import type { ShelfRulesView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -9,9 +10,9 @@ import pieces from '../../../parts/pieces.module.css'
 import { choicesFrom } from '../../../parts/shopWords.ts'
 
 const regimeWords = {
-  'un-ghs': 'UN GHS as it stands',
-  'eu-clp': 'EU, CLP',
-  'us-osha': 'US, OSHA',
+  'un-ghs': say('UN GHS as it stands'),
+  'eu-clp': say('EU, CLP'),
+  'us-osha': say('US, OSHA'),
 } as const
 
 const percent = (share: number) => Math.round(share * 10_000) / 100
@@ -37,34 +38,37 @@ export function RulesForm({ rules }: { rules: ShelfRulesView }) {
     />
   )
   return (
-    <Card title="Rules">
-      <Form form={form} label="Rules of the shelf">
+    <Card title={say('Rules')}>
+      <Form form={form} label={say('Rules of the shelf')}>
         <p className={pieces.soft}>
-          Service level: of a hundred draws, how many should find their amount on the shelf.
+          {say('Service level: of a hundred draws, how many should find their amount on the shelf.')}
         </p>
         <div className={pieces.fields}>
-          {level('vital', 'Vital products')}
-          {level('usual', 'Usual products')}
-          {level('handy', 'Handy products')}
+          {level('vital', say('Vital products'))}
+          {level('usual', say('Usual products'))}
+          {level('handy', say('Handy products'))}
           <DecimalInput
-            label="Keeping goods costs a year"
-            description="of their price: money tied up, room, ageing"
+            label={say('Keeping goods costs a year')}
+            description={say('of their price: money tied up, room, ageing')}
             unit="%"
             value={percent(value.holdRatePerYear)}
             onChange={share => change({ holdRatePerYear: share / 100 })}
             error={faults.at('holdRatePerYear')}
           />
-          <MoneyInput label="Booking in one line costs" {...form.field('lineCostMinor')} />
+          <MoneyInput label={say('Booking in one line costs')} {...form.field('lineCostMinor')} />
           <OptionalDecimalInput
-            label="Flammable liquid, at most"
-            description="from your local code; empty: not entered"
-            unit="ml"
+            label={say('Flammable liquid, at most')}
+            description={say('from your local code; empty: not entered')}
+            unit={say('ml')}
             {...form.field('flammableLimitMl')}
           />
           <Select
-            label="Labels follow"
+            label={say('Labels follow')}
             data={[
-              { value: 'usual', label: `The usual here: ${regimeWords[regimeUsed]}` },
+              {
+                value: 'usual',
+                label: say('The usual here: {regimeWords}', { regimeWords: regimeWords[regimeUsed] }),
+              },
               ...choicesFrom<string>(regimeWords),
             ]}
             allowDeselect={false}

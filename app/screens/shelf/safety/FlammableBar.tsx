@@ -1,5 +1,6 @@
 import { useId } from 'react'
 import type { SafetyWarningsView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { Chart } from '../../../parts/Chart.tsx'
 import styles from './Safety.module.css'
 
@@ -13,11 +14,13 @@ export function FlammableBar({ flammable, show }: Props) {
   const id = useId()
   const { totalMl, silentMl, limitMl, state } = flammable
   const most = Math.max(limitMl ?? 0, totalMl + silentMl, 1) * 1.08
-  const silent = silentMl > 0 ? `, ${show(silentMl)} of which nothing is known` : ''
-  const limit = limitMl === null ? ', no limit entered' : `, limit ${show(limitMl)}`
+  const silent =
+    silentMl > 0 ? say(', {silentMl} of which nothing is known', { silentMl: show(silentMl) }) : ''
+  const limit =
+    limitMl === null ? say(', no limit entered') : say(', limit {limitMl}', { limitMl: show(limitMl) })
   return (
     <Chart
-      label={`${show(totalMl)} flammable${silent}${limit}`}
+      label={say('{totalMl} flammable{silent}{limit}', { totalMl: show(totalMl), silent, limit })}
       shape={({ width, rem }) => ({
         height: 2.8 * rem,
         bar: { y: 0.3 * rem, height: 1.2 * rem },
@@ -38,7 +41,7 @@ export function FlammableBar({ flammable, show }: Props) {
             <>
               <line x1={x(limitMl)} x2={x(limitMl)} y1={0} y2={height * 0.65} className={styles.limit} />
               <text x={x(limitMl)} y={height - 3} textAnchor="end">
-                limit {show(limitMl)}
+                {say('limit {limitMl}', { limitMl: show(limitMl) })}
               </text>
             </>
           )}

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import type { SafetyWarningsView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { showVolume } from '../../../../main/domain/measure/index.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -20,18 +21,20 @@ import { WasteRules } from './WasteRules.tsx'
 export function Safety() {
   const { data: warnings, error } = useQuery(trpc.safety.warnings.queryOptions())
   const list = useQuery(trpc.shelf.list.queryOptions()).data
-  if (!warnings || !list) return <Waiting error={error} words="Looking along the shelf" />
-  const nameOf = (id: string) => list.find(item => item.id === id)?.name ?? 'a product'
+  if (!warnings || !list) return <Waiting error={error} words={say('Looking along the shelf')} />
+  const nameOf = (id: string) => list.find(item => item.id === id)?.name ?? say('a product')
   return (
     <>
-      <ScreenTitle title="Chemical safety" />
+      <ScreenTitle title={say('Chemical safety')} />
       <p className={pieces.soft}>{warnings.caution}</p>
       <div className={pieces.two}>
         <div className={pieces.column}>
-          <Card title="Stored together">
+          <Card title={say('Stored together')}>
             {warnings.storage.length === 0 && (
               <p className={pieces.kept}>
-                ✓ Nothing stands beside what it must be kept apart from, as far as the groups entered tell.
+                {say(
+                  '✓ Nothing stands beside what it must be kept apart from, as far as the groups entered tell.',
+                )}
               </p>
             )}
             <ul className={pieces.plain}>
@@ -52,9 +55,11 @@ export function Safety() {
           </Card>
           <Flammable flammable={warnings.flammable} />
           <WasteRules />
-          <Card title="Data sheets">
+          <Card title={say('Data sheets')}>
             {warnings.sheets.length === 0 && (
-              <p className={pieces.kept}>✓ Every product on the shelf has a sheet of the last three years.</p>
+              <p className={pieces.kept}>
+                {say('✓ Every product on the shelf has a sheet of the last three years.')}
+              </p>
             )}
             <ul className={pieces.plain}>
               {warnings.sheets.map(({ productId, productName, words }) => (
@@ -65,7 +70,7 @@ export function Safety() {
             </ul>
           </Card>
         </div>
-        <Card title="Product by product">
+        <Card title={say('Product by product')}>
           <Table
             rows={list}
             keyOf={item => item.id}
@@ -76,7 +81,8 @@ export function Safety() {
               },
               { cell: item => <Pictograms codes={knownPictograms(item.pictograms)} /> },
               {
-                cell: item => item.signalWord ?? <span className={pieces.soft}>no signal word known</span>,
+                cell: item =>
+                  item.signalWord ?? <span className={pieces.soft}>{say('no signal word known')}</span>,
               },
             ]}
           />
@@ -91,7 +97,7 @@ function Flammable({ flammable }: { flammable: SafetyWarningsView['flammable'] }
   const show = (volumeMl: number) => showVolume(volumeMl, units, navigator.language)
   const { byCode, combustibleMl, state, words, aerosolMl, silentMl, limitMl } = flammable
   return (
-    <Card title="Flammable liquid">
+    <Card title={say('Flammable liquid')}>
       <FlammableBar flammable={flammable} show={show} />
       <p className={state === 'over' ? pieces.late : undefined}>
         {state === 'over' && '⚠ '}
@@ -103,13 +109,13 @@ function Flammable({ flammable }: { flammable: SafetyWarningsView['flammable'] }
           'H225, highly flammable': show(byCode.H225),
           'H226, flammable': show(byCode.H226),
           'H227, combustible':
-            byCode.H227 > 0 && `${show(byCode.H227)}${combustibleMl > 0 ? ', not counted' : ''}`,
+            byCode.H227 > 0 && `${show(byCode.H227)}${combustibleMl > 0 ? say(', not counted') : ''}`,
           Aerosols: aerosolMl > 0 && show(aerosolMl),
           'Liquids whose sheet says nothing': silentMl > 0 && show(silentMl),
         }}
       />
       <Link to="/shelf/$section" params={{ section: 'rules' }}>
-        {limitMl === null ? 'Enter the limit of the local code' : 'Change the limit'}
+        {limitMl === null ? say('Enter the limit of the local code') : say('Change the limit')}
       </Link>
     </Card>
   )

@@ -2,6 +2,7 @@ import { Button } from '@mantine/core'
 import { useState } from 'react'
 import type { SafetyView } from '../../../../main/api/views.ts'
 import { storageGroupWords } from '../../../../main/domain/hazard/index.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { documentHref } from '../../../data/door.ts'
 import { useShop } from '../../../data/shop.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -28,26 +29,26 @@ export function SafetyCard({ safety }: { safety: SafetyView }) {
 
 function Hazards({ safety }: { safety: SafetyView }) {
   const { label, protection, handling, doubts, silences } = safety
-  const signal = label.signalWord ?? (safety.signalWord === 'none' ? 'no signal word' : null)
+  const signal = label.signalWord ?? (safety.signalWord === 'none' ? say('no signal word') : null)
   return (
-    <Card title="Hazards">
+    <Card title={say('Hazards')}>
       <Pictograms codes={label.pictograms.map(each => each.code)} size={4.6} />
       {signal && (
         <p>
           <b>{signal}</b>
         </p>
       )}
-      <Statements title="Hazard statements" list={label.hazards} />
-      <Statements title="Precautions" list={label.precautions} />
+      <Statements title={say('Hazard statements')} list={label.hazards} />
+      <Statements title={say('Precautions')} list={label.precautions} />
       {protection && protection.length > 0 && (
         <>
-          <h3>Protective equipment</h3>
+          <h3>{say('Protective equipment')}</h3>
           <Lines of={protection} />
         </>
       )}
       {handling.length > 0 && (
         <>
-          <h3>Before it is opened</h3>
+          <h3>{say('Before it is opened')}</h3>
           <ul className={pieces.plain}>
             {handling.map(({ about, words, source }) => (
               <li key={about}>
@@ -59,7 +60,7 @@ function Hazards({ safety }: { safety: SafetyView }) {
       )}
       {label.givenUp.map(each => (
         <p key={each.code} className={pieces.soft}>
-          {each.code} is left out: {each.rule}
+          {say('{code} is left out: {rule}', { code: each.code, rule: each.rule })}
         </p>
       ))}
       {doubts.map(words => (
@@ -69,12 +70,14 @@ function Hazards({ safety }: { safety: SafetyView }) {
       ))}
       {silences.length > 0 && (
         <>
-          <h3>What is not known</h3>
+          <h3>{say('What is not known')}</h3>
           <Lines of={silences.map(each => each.words)} />
         </>
       )}
       <p className={pieces.soft}>
-        The maker’s label and data sheet, local codes and licensed practice decide; this page only reminds.
+        {say(
+          'The maker’s label and data sheet, local codes and licensed practice decide; this page only reminds.',
+        )}
       </p>
     </Card>
   )
@@ -100,29 +103,35 @@ function Sheet({ safety }: { safety: SafetyView }) {
   const { zone } = useShop()
   const { sheet, revisedOn, storageGroup, suggestedGroup, groupWords, unNumber } = safety
   return (
-    <Card title="Data sheet">
+    <Card title={say('Data sheet')}>
       {sheet ? (
         <p>
           <a href={documentHref(sheet.path)} target="_blank" rel="noreferrer">
             {sheet.name}
           </a>{' '}
           <span className={pieces.soft}>
-            {Math.ceil(sheet.size / 1024)} kB, filed {fullWords(sheet.at, zone)} by {sheet.who}
+            {say('{sheet} kB, filed {at} by {who}', {
+              sheet: Math.ceil(sheet.size / 1024),
+              at: fullWords(sheet.at, zone),
+              who: sheet.who,
+            })}
           </span>
         </p>
       ) : (
         <p className={pieces.soft}>
-          No sheet is filed. Ask the supplier for it: it must come with the first delivery.
+          {say('No sheet is filed. Ask the supplier for it: it must come with the first delivery.')}
         </p>
       )}
       <Facts
         of={{
-          Revised: revisedOn ? yearDateWords(revisedOn) : 'not entered',
+          Revised: revisedOn ? yearDateWords(revisedOn) : say('not entered'),
           'Stored with': storageGroup
             ? storageGroupWords[storageGroup]
             : suggestedGroup
-              ? `${storageGroupWords[suggestedGroup]}, as its codes suggest`
-              : 'not known',
+              ? say('{storageGroupWords}, as its codes suggest', {
+                  storageGroupWords: storageGroupWords[suggestedGroup],
+                })
+              : say('not known'),
           'Keep apart': groupWords || null,
           'UN number': unNumber || null,
         }}
@@ -135,18 +144,20 @@ function Sheet({ safety }: { safety: SafetyView }) {
 function Read({ safety }: { safety: SafetyView }) {
   const [editing, setEditing] = useState(false)
   return (
-    <Card title="As read off the sheet">
+    <Card title={say('As read off the sheet')}>
       {editing ? (
         <SafetyForm safety={safety} onClose={() => setEditing(false)} />
       ) : (
         <>
           {safety.version === 0 && (
-            <p className={pieces.soft}>Nobody has entered anything yet. Take section 2 of the sheet first.</p>
+            <p className={pieces.soft}>
+              {say('Nobody has entered anything yet. Take section 2 of the sheet first.')}
+            </p>
           )}
           {safety.maker && <p>{safety.maker}</p>}
           {safety.note && <p>{safety.note}</p>}
           <Button variant="default" size="xs" mt="sm" onClick={() => setEditing(true)}>
-            Enter what the sheet says
+            {say('Enter what the sheet says')}
           </Button>
         </>
       )}

@@ -1,6 +1,7 @@
 import { Select, Textarea, TextInput } from '@mantine/core'
 import type { SafetyFields, SafetyView } from '../../../../main/api/views.ts'
 import { storageGroups, storageGroupWords } from '../../../../main/domain/hazard/index.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/form/Form.tsx'
@@ -62,64 +63,68 @@ export function SafetyForm({ safety, onClose }: { safety: SafetyView; onClose():
   })
   const { value, change } = form
   return (
-    <Form form={form} label={`Data sheet of ${safety.productName}`} onCancel={onClose}>
+    <Form
+      form={form}
+      label={say('Data sheet of {productName}', { productName: safety.productName })}
+      onCancel={onClose}
+    >
       <div className={pieces.fields}>
-        <TextInput type="date" label="Revised on" {...form.field('revisedOn')} />
+        <TextInput type="date" label={say('Revised on')} {...form.field('revisedOn')} />
         <Select
-          label="Signal word"
+          label={say('Signal word')}
           data={[
-            { value: silent, label: 'not found' },
-            { value: 'Danger', label: 'Danger' },
-            { value: 'Warning', label: 'Warning' },
-            { value: 'none', label: 'The sheet says: none' },
+            { value: silent, label: say('not found') },
+            { value: 'Danger', label: say('Danger') },
+            { value: 'Warning', label: say('Warning') },
+            { value: 'none', label: say('The sheet says: none') },
           ]}
           {...form.choice('signalWord')}
         />
         <Select
-          label="Hazards"
+          label={say('Hazards')}
           data={[
-            { value: 'codes', label: 'As the codes say' },
-            { value: 'none', label: 'The sheet says: not hazardous' },
+            { value: 'codes', label: say('As the codes say') },
+            { value: 'none', label: say('The sheet says: not hazardous') },
           ]}
           allowDeselect={false}
           value={value.noHazards ? 'none' : 'codes'}
           onChange={choice => change({ noHazards: choice === 'none' })}
         />
         <TextInput
-          label="Hazard codes"
+          label={say('Hazard codes')}
           placeholder="H225, H319"
           disabled={value.noHazards}
           {...form.field('hazardCodes')}
         />
         <TextInput
-          label="Precautionary codes"
+          label={say('Precautionary codes')}
           placeholder="P210, P280"
           {...form.field('precautionaryCodes')}
         />
         <Select
-          label="Stored with"
+          label={say('Stored with')}
           data={[
-            { value: silent, label: 'not found' },
+            { value: silent, label: say('not found') },
             ...storageGroups.map(group => ({ value: group as string, label: storageGroupWords[group] })),
           ]}
           {...form.choice('storageGroup')}
         />
-        <TextInput label="UN number" placeholder="UN 1219" {...form.field('unNumber')} />
-        <OptionalDecimalInput label="pH" most={14} {...form.field('ph')} />
+        <TextInput label={say('UN number')} placeholder={say('UN 1219')} {...form.field('unNumber')} />
+        <OptionalDecimalInput label={say('pH')} most={14} {...form.field('ph')} />
         <Textarea
           className={pieces.whole}
-          label="Protective equipment, a line each"
+          label={say('Protective equipment, a line each')}
           autosize
           minRows={2}
           {...form.field('protection')}
         />
         <TextInput
           className={pieces.whole}
-          label="Maker or importer, with telephone"
-          description="whom a label must name"
+          label={say('Maker or importer, with telephone')}
+          description={say('whom a label must name')}
           {...form.field('maker')}
         />
-        <Textarea className={pieces.whole} label="Note" autosize minRows={1} {...form.field('note')} />
+        <Textarea className={pieces.whole} label={say('Note')} autosize minRows={1} {...form.field('note')} />
       </div>
     </Form>
   )

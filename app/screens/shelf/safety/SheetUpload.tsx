@@ -1,6 +1,7 @@
 import { Button, FileInput, Group, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { SafetyView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { base64Of } from '../../../data/base64.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -13,7 +14,7 @@ export function SheetUpload({ safety }: { safety: SafetyView }) {
     <SheetForm safety={safety} onClose={() => setOpen(false)} />
   ) : (
     <Button variant="default" size="xs" mt="sm" onClick={() => setOpen(true)}>
-      {safety.sheet ? 'File a newer sheet' : 'File the sheet'}
+      {safety.sheet ? say('File a newer sheet') : say('File the sheet')}
     </Button>
   )
 }
@@ -33,22 +34,22 @@ function SheetForm({ safety, onClose }: { safety: SafetyView; onClose(): void })
   return (
     <Form
       form={form}
-      label="File the data sheet"
-      save="File it"
+      label={say('File the data sheet')}
+      save={say('File it')}
       ready={base64 !== '' && revisedOn !== ''}
       onCancel={onClose}
     >
       <Group align="flex-start" mt="sm">
         <FileInput
-          label="The sheet, a PDF or a picture"
-          placeholder="choose a file"
+          label={say('The sheet, a PDF or a picture')}
+          placeholder={say('choose a file')}
           accept="application/pdf,image/png,image/jpeg"
           w={260}
           value={form.value.file}
           onChange={choose}
           error={faults.at('file') ?? faults.at('base64')}
         />
-        <TextInput type="date" label="Revised on, as printed on it" {...form.field('revisedOn')} />
+        <TextInput type="date" label={say('Revised on, as printed on it')} {...form.field('revisedOn')} />
       </Group>
     </Form>
   )

@@ -1,6 +1,7 @@
 import { Textarea } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import type { WasteRuleView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -11,10 +12,11 @@ import pieces from '../../../parts/pieces.module.css'
 export function WasteRules() {
   const rules = useQuery(trpc.safety.waste.queryOptions()).data
   return (
-    <Card title="Waste">
+    <Card title={say('Waste')}>
       <p className={pieces.soft}>
-        Your own rule for each stands on the morning sheet and on the jobs that make it. The data sheet, your
-        local code and your waste carrier decide.
+        {say(
+          'Your own rule for each stands on the morning sheet and on the jobs that make it. The data sheet, your local code and your waste carrier decide.',
+        )}
       </p>
       {rules?.map(rule => (
         <WasteRule key={rule.stream} of={rule} />
@@ -31,11 +33,15 @@ function WasteRule({ of: { stream, title, caution, source, rule, version } }: { 
     send: (value, version) => ({ stream, version, ...value }),
   })
   return (
-    <Form form={form} label={`Waste: ${title}`} save={form.dirty ? 'Save the rule' : null}>
+    <Form
+      form={form}
+      label={say('Waste: {title}', { title })}
+      save={form.dirty ? say('Save the rule') : null}
+    >
       <Textarea
         label={title}
         description={`${caution} (${source})`}
-        placeholder="where it goes in this shop, and who fetches it"
+        placeholder={say('where it goes in this shop, and who fetches it')}
         autosize
         minRows={1}
         {...form.field('rule')}

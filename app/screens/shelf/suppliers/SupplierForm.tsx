@@ -1,6 +1,7 @@
 import { Textarea, TextInput } from '@mantine/core'
 import { useNavigate } from '@tanstack/react-router'
 import type { SupplierView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { ArchiveButton } from '../../../parts/ArchiveButton.tsx'
@@ -56,15 +57,15 @@ export function SupplierForm({ supplier }: { supplier: SupplierView | undefined 
   return (
     <div className={pieces.column}>
       <Card>
-        <Form form={form} label={supplier ? supplier.name : 'A new supplier'}>
+        <Form form={form} label={supplier ? supplier.name : say('A new supplier')}>
           <div className={pieces.fields}>
-            <TextInput label="Name" autoFocus={!supplier} {...form.field('name')} />
-            <TextInput label="E-mail for orders" type="email" {...form.field('email')} />
-            <PhoneInput label="Phone" {...form.field('phone')} />
-            <TextInput label="Our customer number there" {...form.field('account')} />
+            <TextInput label={say('Name')} autoFocus={!supplier} {...form.field('name')} />
+            <TextInput label={say('E-mail for orders')} type="email" {...form.field('email')} />
+            <PhoneInput label={say('Phone')} {...form.field('phone')} />
+            <TextInput label={say('Our customer number there')} {...form.field('account')} />
           </div>
           <ChoiceChips
-            label="Works and delivers on"
+            label={say('Works and delivers on')}
             choices={weekdayChoices}
             value={form.value.weekdays.map(String)}
             onChange={days => form.change({ weekdays: days.map(Number) })}
@@ -72,41 +73,52 @@ export function SupplierForm({ supplier }: { supplier: SupplierView | undefined 
           />
           <div className={pieces.fields}>
             <TextInput
-              label="Closed on"
+              label={say('Closed on')}
               placeholder="2026-12-24 2026-12-31"
-              description="dates, as year-month-day"
+              description={say('dates, as year-month-day')}
               {...form.field('closedOn')}
             />
             <OptionalWallInput
-              placeholder="all day"
-              label="Orders the same day until"
+              placeholder={say('all day')}
+              label={say('Orders the same day until')}
               {...form.field('cutoffMin')}
             />
-            <DecimalInput label="Takes, on average" unit="days" most={365} {...form.field('leadMeanDays')} />
-            <DecimalInput label="More or less" unit="days" most={365} {...form.field('leadSdDays')} />
-            <MoneyInput label="Smallest order" {...form.field('minimumOrderMinor')} />
-            <MoneyInput label="Carriage" {...form.field('carriageMinor')} />
+            <DecimalInput
+              label={say('Takes, on average')}
+              unit={say('days')}
+              most={365}
+              {...form.field('leadMeanDays')}
+            />
+            <DecimalInput
+              label={say('More or less')}
+              unit={say('days')}
+              most={365}
+              {...form.field('leadSdDays')}
+            />
+            <MoneyInput label={say('Smallest order')} {...form.field('minimumOrderMinor')} />
+            <MoneyInput label={say('Carriage')} {...form.field('carriageMinor')} />
             <OptionalMoneyInput
-              placeholder="never"
-              label="Carriage free from"
+              placeholder={say('never')}
+              label={say('Carriage free from')}
               {...form.field('freeCarriageFromMinor')}
             />
           </div>
           <p className={pieces.soft}>
             {supplier?.learnedLead
               ? supplier.learnedLead.words
-              : 'After three deliveries their own record is used instead of these days.'}
+              : say('After three deliveries their own record is used instead of these days.')}
           </p>
-          <Textarea label="Note" autosize minRows={2} {...form.field('note')} />
+          <Textarea label={say('Note')} autosize minRows={2} {...form.field('note')} />
         </Form>
       </Card>
       {supplier && supplier.archivedAt !== null && (
         <p className={pieces.soft}>
-          This supplier is archived. Taken back into use it sells nothing yet: take its offers back on each
-          product’s page.
+          {say(
+            'This supplier is archived. Taken back into use it sells nothing yet: take its offers back on each product’s page.',
+          )}
         </p>
       )}
-      {supplier && <ArchiveButton row={supplier} api={trpc.suppliers} label="Archive this supplier" />}
+      {supplier && <ArchiveButton row={supplier} api={trpc.suppliers} label={say('Archive this supplier')} />}
     </div>
   )
 }

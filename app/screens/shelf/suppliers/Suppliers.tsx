@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { SupplierView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { trpc } from '../../../data/trpc.ts'
 import pieces from '../../../parts/pieces.module.css'
 import { RowLinks } from '../../../parts/RowLinks.tsx'
@@ -17,11 +18,11 @@ export function Suppliers({ id }: SectionProps) {
   const supplier = suppliers?.find(each => each.id === id)
   return (
     <>
-      <ScreenTitle title="Suppliers" />
+      <ScreenTitle title={say('Suppliers')} />
       <div className={pieces.side}>
         <div className={pieces.column}>
           <RowLinks
-            label="Every supplier"
+            label={say('Every supplier')}
             to="/shelf/$section/$id"
             section="suppliers"
             rows={(suppliers ?? []).map(each => ({
@@ -33,16 +34,18 @@ export function Suppliers({ id }: SectionProps) {
           />
           {suppliers?.length === 0 && (
             <p className={pieces.empty}>
-              No supplier yet. Their delivery days and how late they come decide how much must stand here.
+              {say(
+                'No supplier yet. Their delivery days and how late they come decide how much must stand here.',
+              )}
             </p>
           )}
           <div>
             <Button component={Link} to="/shelf/suppliers/new" variant="default">
-              Add a supplier
+              {say('Add a supplier')}
             </Button>
           </div>
           <Switch
-            label="Archived ones too"
+            label={say('Archived ones too')}
             checked={archived}
             onChange={event => setArchived(event.currentTarget.checked)}
           />
@@ -50,7 +53,7 @@ export function Suppliers({ id }: SectionProps) {
         {supplier || id === 'new' ? (
           <SupplierForm key={id} supplier={supplier} />
         ) : (
-          <p className={pieces.empty}>Choose a supplier to see and change it.</p>
+          <p className={pieces.empty}>{say('Choose a supplier to see and change it.')}</p>
         )}
       </div>
     </>
@@ -59,6 +62,11 @@ export function Suppliers({ id }: SectionProps) {
 
 function aboutWords({ leadMeanDays, leadSdDays, offers, openOrders }: SupplierView): string {
   const products = `${offers} ${offers === 1 ? 'product' : 'products'}`
-  const underWay = openOrders > 0 ? ` · ${openOrders} under way` : ''
-  return `${leadMeanDays} ± ${leadSdDays} working days · ${products}${underWay}`
+  const underWay = openOrders > 0 ? ` ${say('· {openOrders} under way', { openOrders })}` : ''
+  return say('{leadMeanDays} ± {leadSdDays} working days · {products}{underWay}', {
+    leadMeanDays,
+    leadSdDays,
+    products,
+    underWay,
+  })
 }

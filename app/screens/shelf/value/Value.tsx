@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import type { ShelfValueView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -25,35 +26,38 @@ const drawn = (line: ShelfValueView['jobs'][number]['lines'][number]) =>
 export function Value() {
   const { zone } = useShop()
   const { data: value, error } = useQuery(trpc.shelf.value.queryOptions())
-  if (!value) return <Waiting error={error} words="Adding it up" />
+  if (!value) return <Waiting error={error} words={say('Adding it up')} />
   const show = (minor: number) => money(minor, value.currency)
   const ways = [
-    { head: 'Average', number: true, cell: ({ averageMinor }: Worth) => show(averageMinor) },
-    { head: 'First in, first out', number: true, cell: ({ fifoMinor }: Worth) => show(fifoMinor) },
+    { head: say('Average'), number: true, cell: ({ averageMinor }: Worth) => show(averageMinor) },
+    { head: say('First in, first out'), number: true, cell: ({ fifoMinor }: Worth) => show(fifoMinor) },
   ]
   return (
     <>
-      <ScreenTitle title="Value">
+      <ScreenTitle title={say('Value')}>
         <span className={pieces.soft}>
-          {dateWords(value.date)} · {show(value.averageMinor)} by weighted average, {show(value.fifoMinor)}{' '}
-          first in, first out
+          {say('{date} · {averageMinor} by weighted average, {fifoMinor} first in, first out', {
+            date: dateWords(value.date),
+            averageMinor: show(value.averageMinor),
+            fifoMinor: show(value.fifoMinor),
+          })}
         </span>
       </ScreenTitle>
       <div className={pieces.two}>
         <div className={pieces.column}>
-          <Card title="On the shelf">
+          <Card title={say('On the shelf')}>
             <Table
               rows={value.products}
               keyOf={product => product.productId}
-              empty="Nothing of a known price stands there."
+              empty={say('Nothing of a known price stands there.')}
               columns={[
                 {
-                  head: 'Product',
+                  head: say('Product'),
                   cell: each => <ProductLink id={each.productId} name={each.productName} />,
                 },
-                { head: 'On hand', number: true, cell: each => amountText(each.onHand, each.unit) },
+                { head: say('On hand'), number: true, cell: each => amountText(each.onHand, each.unit) },
                 {
-                  head: '100 units',
+                  head: say('100 units'),
                   number: true,
                   cell: ({ per100Minor }) => (per100Minor === null ? '—' : show(Math.round(per100Minor))),
                 },
@@ -61,11 +65,16 @@ export function Value() {
               ]}
             />
           </Card>
-          <Card title="Written off" about={`the last year, ${show(value.writeOffAverageMinor)}`}>
+          <Card
+            title={say('Written off')}
+            about={say('the last year, {writeOffAverageMinor}', {
+              writeOffAverageMinor: show(value.writeOffAverageMinor),
+            })}
+          >
             <Table
               rows={value.writeOffs}
               keyOf={each => `${each.at} ${each.productId} ${each.amount} ${each.why}`}
-              empty="Nothing was thrown away."
+              empty={say('Nothing was thrown away.')}
               columns={[
                 {
                   cell: each => `${amountText(each.amount, each.unit)} ${each.productName}`,
@@ -76,20 +85,20 @@ export function Value() {
             />
           </Card>
         </div>
-        <Card title="Chemicals of each job" about="the last 90 days">
+        <Card title={say('Chemicals of each job')} about={say('the last 90 days')}>
           <Table
             rows={value.jobs}
             keyOf={job => job.jobId}
-            empty="No confirmed step has drawn anything yet."
+            empty={say('No confirmed step has drawn anything yet.')}
             columns={[
               {
-                head: 'Job',
+                head: say('Job'),
                 cell: job => (
                   <>
                     <Link to="/jobs/$id" params={{ id: job.jobId }}>
                       {job.plate}
                     </Link>{' '}
-                    job {job.jobNumber}
+                    {say('job {jobNumber}', { jobNumber: job.jobNumber })}
                   </>
                 ),
                 small: ({ date, lines }) => `${fullDateWords(date)} · ${lines.map(drawn).join(', ')}`,

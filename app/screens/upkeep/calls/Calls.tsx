@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { CallView, MessageView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -25,52 +26,55 @@ export function Calls() {
   const letters = useQuery(trpc.reminders.letters.queryOptions())
   const [said, setSaid] = useState<string | null>(null)
   if (!calls.data || !letters.data)
-    return <Waiting error={calls.error ?? letters.error} words="Looking them up" />
+    return <Waiting error={calls.error ?? letters.error} words={say('Looking them up')} />
   return (
     <>
-      <ScreenTitle title="Calls, texts and letters" />
+      <ScreenTitle title={say('Calls, texts and letters')} />
       <ActsBar>{said}</ActsBar>
       {calls.data.length + letters.data.length === 0 && (
         <p className={pieces.empty}>
-          Nothing to do by hand now. Owners who agree to a call, a text or a letter appear here once their
-          message is approved under{' '}
+          {say(
+            'Nothing to do by hand now. Owners who agree to a call, a text or a letter appear here once their message is approved under',
+          )}{' '}
           <Link to="/upkeep/$section" params={{ section: 'reminders' }}>
-            Reminders
+            {say('Reminders')}
           </Link>
-          , and only at hours at which they may be reached.
+          {say(', and only at hours at which they may be reached.')}
         </p>
       )}
       {calls.data.map(call => (
         <Call key={call.message.id} call={call} onDone={setSaid} />
       ))}
       {letters.data.length > 0 && (
-        <Card title="Letters to print" about="for a window envelope">
+        <Card title={say('Letters to print')} about={say('for a window envelope')}>
           <Table
             rows={letters.data}
             keyOf={letter => letter.id}
             columns={[
               {
-                head: 'To',
+                head: say('To'),
                 cell: letter => letter.customerName,
                 small: letter => letter.address.replaceAll('\n', ', '),
               },
               {
-                head: 'About',
+                head: say('About'),
                 cell: letter => `${letter.plate}, ${letter.title}`,
-                small: letter => `due ${dateWords(letter.dueOn)}`,
+                small: letter => say('due {dueOn}', { dueOn: dateWords(letter.dueOn) }),
               },
               {
-                head: 'Do',
+                head: say('Do'),
                 cell: letter => (
                   <Group gap="sm">
                     <DocumentButton
                       size="compact-sm"
                       path={`/documents/letter/${letter.id}.pdf`}
-                      aria-label={`Print the letter to ${letter.customerName}`}
+                      aria-label={say('Print the letter to {customerName}', {
+                        customerName: letter.customerName,
+                      })}
                     >
-                      Print
+                      {say('Print')}
                     </DocumentButton>
-                    <ByHand message={letter} label="It is posted" onDone={setSaid} />
+                    <ByHand message={letter} label={say('It is posted')} onDone={setSaid} />
                   </Group>
                 ),
               },
@@ -84,13 +88,13 @@ export function Calls() {
 
 function Call({ call, onDone }: { call: CallView; onDone(words: string): void }) {
   const { message, phone, script, sms } = call
-  const title = `${sms ? 'Text' : 'Call'} ${message.customerName}`
+  const title = `${sms ? say('Text') : say('Call')} ${message.customerName}`
   const about = (
     <>
       <Link to="/cars/$id" params={{ id: message.vehicleId }}>
         {message.plate}
       </Link>{' '}
-      · {message.title}, due {dateWords(message.dueOn)}
+      {say('· {title}, due {dueOn}', { title: message.title, dueOn: dateWords(message.dueOn) })}
     </>
   )
   return (
@@ -106,13 +110,15 @@ function Call({ call, onDone }: { call: CallView; onDone(words: string): void })
             <>
               <img
                 src={sms.qr}
-                alt={`The text to ${message.customerName} as a QR code for the phone’s camera`}
+                alt={say('The text to {customerName} as a QR code for the phone’s camera', {
+                  customerName: message.customerName,
+                })}
               />
               <Group gap="sm">
                 <Button component="a" href={sms.link} variant="default">
-                  Open it as a text
+                  {say('Open it as a text')}
                 </Button>
-                <ByHand message={message} label="The text is sent" onDone={onDone} />
+                <ByHand message={message} label={say('The text is sent')} onDone={onDone} />
               </Group>
             </>
           )}
@@ -121,7 +127,7 @@ function Call({ call, onDone }: { call: CallView; onDone(words: string): void })
           <article
             className={styles.letter}
             lang={message.language}
-            aria-label={sms ? 'The text' : 'What to say'}
+            aria-label={sms ? say('The text') : say('What to say')}
           >
             {script}
           </article>

@@ -1,6 +1,7 @@
 import { Button, Group } from '@mantine/core'
 import { useState } from 'react'
 import type { VisitView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Refused } from '../../../parts/form/Refused.tsx'
@@ -21,7 +22,12 @@ export function ApproveChosen({ visits, chosen, onDone }: Props) {
     chosen.includes(visit.key) && visit.reminder ? [visit.reminder.messageId] : [],
   )
   return (
-    <Group gap="sm" role="status" aria-label="Chosen reminders" hidden={ids.length === 0 && said === null}>
+    <Group
+      gap="sm"
+      role="status"
+      aria-label={say('Chosen reminders')}
+      hidden={ids.length === 0 && said === null}
+    >
       {ids.length > 0 && (
         <Button
           size="compact-md"
@@ -33,7 +39,9 @@ export function ApproveChosen({ visits, chosen, onDone }: Props) {
             })
           }
         >
-          Approve {ids.length === 1 ? 'the chosen reminder' : `the ${ids.length} chosen reminders`}
+          {say('Approve {ids, plural, one {the chosen reminder} other {the {ids} chosen reminders}}', {
+            ids: ids.length,
+          })}
         </Button>
       )}
       {said}

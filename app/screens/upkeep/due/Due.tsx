@@ -4,6 +4,7 @@ import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { DueState, DueView } from '../../../../main/api/views.ts'
 import { dateOf } from '../../../../main/domain/calendar/index.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useNowAt } from '../../../data/now.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -51,9 +52,9 @@ export function Due() {
   const due = query.data
   return (
     <>
-      <ScreenTitle title="Upkeep">{due && <Counts due={due} />}</ScreenTitle>
+      <ScreenTitle title={say('Upkeep')}>{due && <Counts due={due} />}</ScreenTitle>
       <Year acts={acts} />
-      <Card title="Visits">
+      <Card title={say('Visits')}>
         <div className={pieces.column}>
           {due && <Behind plans={due.behind} />}
           <DueFilter
@@ -83,10 +84,12 @@ export function Due() {
             ))}
           {due && due.total > due.visits.length && (
             <p className={pieces.soft}>
-              {due.visits.length} of {due.total} visits.{' '}
+              {say('{visits} of {total} visits.', { visits: due.visits.length, total: due.total })}{' '}
               {limit < mostListed && (
                 <Button variant="default" size="compact-sm" onClick={() => setLimit(limit + pageSize)}>
-                  Show {Math.min(pageSize, due.total - due.visits.length)} more
+                  {say('Show {pageSize} more', {
+                    pageSize: Math.min(pageSize, due.total - due.visits.length),
+                  })}
                 </Button>
               )}
             </p>
@@ -116,16 +119,16 @@ function Counts({ due }: { due: DueView }) {
 function Nothing({ filtered, onAll }: { filtered: boolean; onAll(): void }) {
   return filtered ? (
     <p className={pieces.empty}>
-      No visit by this filter.{' '}
+      {say('No visit by this filter.')}{' '}
       <Button variant="default" size="compact-sm" onClick={onAll}>
-        Show all
+        {say('Show all')}
       </Button>
     </p>
   ) : (
     <p className={pieces.empty}>
-      Nobody is due in this time. When a coated car goes home, its upkeep begins by itself: a first wash, a
-      check-up, the topper’s renewal and a yearly look. For a car coated before, open it from its customer and
-      enter what lies on it.
+      {say(
+        'Nobody is due in this time. When a coated car goes home, its upkeep begins by itself: a first wash, a check-up, the topper’s renewal and a yearly look. For a car coated before, open it from its customer and enter what lies on it.',
+      )}
     </p>
   )
 }

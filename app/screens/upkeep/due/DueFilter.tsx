@@ -1,6 +1,7 @@
 import { Checkbox, Select, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { DueState, PlanKind } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { ChoiceChips } from '../../../parts/ChoiceChips.tsx'
 import { dueSigns, dueWords, kindChoices } from '../words.ts'
 import styles from './Due.module.css'
@@ -25,10 +26,10 @@ export const noFilter: Filter = {
 }
 
 const ahead = [
-  { value: '21', label: 'the next 3 weeks' },
-  { value: '42', label: 'the next 6 weeks' },
-  { value: '91', label: 'the next 3 months' },
-  { value: '364', label: 'the coming year' },
+  { value: '21', label: say('the next 3 weeks') },
+  { value: '42', label: say('the next 6 weeks') },
+  { value: '91', label: say('the next 3 months') },
+  { value: '364', label: say('the coming year') },
 ]
 
 const stateChoices = (['overdue', 'due', 'soon', 'later'] as const).map(value => ({
@@ -41,43 +42,43 @@ export function DueFilter({ filter, onChange }: { filter: Filter; onChange(filte
   const [open] = useState(filter.kinds.length > 0 || filter.reachable || filter.unbooked)
   const change = (part: Partial<Filter>) => onChange({ ...filter, ...part })
   return (
-    <search className={styles.filter} aria-label="Visits">
+    <search className={styles.filter} aria-label={say('Visits')}>
       <TextInput
-        label="Find"
-        placeholder="name, plate, car, visit"
+        label={say('Find')}
+        placeholder={say('name, plate, car, visit')}
         value={filter.text}
         onChange={event => change({ text: event.currentTarget.value })}
       />
       <Select
-        label="Due in"
+        label={say('Due in')}
         data={ahead}
         allowDeselect={false}
         value={String(filter.days)}
         onChange={days => days && change({ days: Number(days) })}
       />
       <ChoiceChips
-        label="How soon"
+        label={say('How soon')}
         choices={stateChoices}
         value={filter.states}
         onChange={states => change({ states })}
       />
       <details className={styles.more} open={open || undefined}>
-        <summary>More filters</summary>
+        <summary>{say('More filters')}</summary>
         <div>
           <ChoiceChips
-            label="Visit"
+            label={say('Visit')}
             choices={kindChoices}
             value={filter.kinds}
             onChange={kinds => change({ kinds })}
           />
           <div className={styles.boxes}>
             <Checkbox
-              label="Only who may be reached"
+              label={say('Only who may be reached')}
               checked={filter.reachable}
               onChange={event => change({ reachable: event.currentTarget.checked })}
             />
             <Checkbox
-              label="Leave out what is booked"
+              label={say('Leave out what is booked')}
               checked={filter.unbooked}
               onChange={event => change({ unbooked: event.currentTarget.checked })}
             />

@@ -2,6 +2,7 @@ import { Button, Checkbox } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { VisitView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useShop } from '../../../data/shop.ts'
 import pieces from '../../../parts/pieces.module.css'
 import { Table } from '../../../parts/Table.tsx'
@@ -38,7 +39,7 @@ export function DueTable({ visits, today, acts, chosen, onChoose }: Props) {
           {
             head: choosable.length > 0 && (
               <Checkbox
-                aria-label="Choose all reminders to review"
+                aria-label={say('Choose all reminders to review')}
                 checked={all}
                 indeterminate={!all && chosen.length > 0}
                 onChange={() => onChoose(all ? [] : choosable)}
@@ -47,7 +48,10 @@ export function DueTable({ visits, today, acts, chosen, onChoose }: Props) {
             cell: visit =>
               mayApprove(visit) && (
                 <Checkbox
-                  aria-label={`Choose the reminder for ${visit.plate}, ${visit.title}`}
+                  aria-label={say('Choose the reminder for {plate}, {title}', {
+                    plate: visit.plate,
+                    title: visit.title,
+                  })}
                   checked={chosen.includes(visit.key)}
                   onChange={event =>
                     onChoose(
@@ -59,23 +63,23 @@ export function DueTable({ visits, today, acts, chosen, onChoose }: Props) {
                 />
               ),
           },
-          { head: 'When', className: own.when, cell: visit => <When visit={visit} /> },
+          { head: say('When'), className: own.when, cell: visit => <When visit={visit} /> },
           {
-            head: 'Car',
+            head: say('Car'),
             cell: visit => (
               <Link to="/cars/$id" params={{ id: visit.vehicleId }} className={own.plate}>
-                {visit.plate || 'no plate'}
+                {visit.plate || say('no plate')}
               </Link>
             ),
             small: visit => `${visit.customerName}, ${visit.vehicleWords}`,
           },
           {
-            head: 'Visit',
+            head: say('Visit'),
             cell: visit => <What visit={visit} />,
           },
-          { head: 'Booked, reminded', className: own.reminder, cell: visit => <Fate visit={visit} /> },
+          { head: say('Booked, reminded'), className: own.reminder, cell: visit => <Fate visit={visit} /> },
           {
-            head: 'Do',
+            head: say('Do'),
             cell: visit => !visit.projected && <VisitActs visit={visit} today={today} acts={acts} />,
           },
         ]}
@@ -83,7 +87,7 @@ export function DueTable({ visits, today, acts, chosen, onChoose }: Props) {
       {visits.length > shown && (
         <div>
           <Button variant="default" onClick={() => setShown(shown + page)}>
-            Show more ({visits.length - shown} left)
+            {say('Show more ({visits} left)', { visits: visits.length - shown })}
           </Button>
         </div>
       )}
@@ -106,11 +110,14 @@ function When({ visit }: { visit: VisitView }) {
       <div className={own.nowrap}>{dateWords(visit.dueOn)}</div>
       {visit.sentence === null && visit.firstOn !== visit.lastOn && (
         <small>
-          any day from {dateWords(visit.firstOn)} to {dateWords(visit.lastOn)}
+          {say('any day from {firstOn} to {lastOn}', {
+            firstOn: dateWords(visit.firstOn),
+            lastOn: dateWords(visit.lastOn),
+          })}
         </small>
       )}
       {visit.targetOn !== null && visit.targetOn !== visit.dueOn && (
-        <small>aimed at {dateWords(visit.targetOn)}</small>
+        <small>{say('aimed at {targetOn}', { targetOn: dateWords(visit.targetOn) })}</small>
       )}
     </>
   )
@@ -122,8 +129,8 @@ function What({ visit: { title, productName, plate, sentence } }: { visit: Visit
     <>
       {productName ? `${title} · ${productName}` : title}
       <details className={own.why}>
-        <summary aria-label={`Why then: ${plate}, ${title}`}>why then</summary>
-        <p>{sentence ?? 'A later visit of this plan, if all before it come when due.'}</p>
+        <summary aria-label={say('Why then: {plate}, {title}', { plate, title })}>{say('why then')}</summary>
+        <p>{sentence ?? say('A later visit of this plan, if all before it come when due.')}</p>
       </details>
     </>
   )
@@ -137,7 +144,7 @@ function Fate({ visit }: { visit: VisitView }) {
       {booking && (
         <div>
           <Link to="/jobs/$id" params={{ id: booking.jobId }}>
-            job {booking.jobNumber}
+            {say('job {jobNumber}', { jobNumber: booking.jobNumber })}
           </Link>
           , {longWords(booking.dropOffAt, zone)}
         </div>
@@ -151,14 +158,16 @@ function Fate({ visit }: { visit: VisitView }) {
             {stateSigns[reminder.state]} {channelWords[reminder.channel]} {stateWords[reminder.state]}
           </Link>
           {reminder.outcome && `, ${outcomeWords[reminder.outcome]}`}
-          {reminder.nextTryOn && <small>again on {dateWords(reminder.nextTryOn)}</small>}
+          {reminder.nextTryOn && (
+            <small>{say('again on {nextTryOn}', { nextTryOn: dateWords(reminder.nextTryOn) })}</small>
+          )}
         </div>
       )}
       {closedBecause && <small>{closedBecause}</small>}
       {!reminder && !booking && (
         <span className={pieces.soft}>
           {channels.length === 0
-            ? 'may not be written to'
+            ? say('may not be written to')
             : channels.map(channel => channelWords[channel].toLowerCase()).join(', ')}
         </span>
       )}

@@ -3,6 +3,7 @@ import { IconChevronDown } from '@tabler/icons-react'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { ActView, Channel, VisitView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import type { SavingOptions } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -27,7 +28,11 @@ export function VisitActs({ visit, today, acts }: { visit: VisitView; today: str
       {first && (
         <Button
           size="compact-sm"
-          aria-label={`${asks[first]} about ${visit.plate}, ${visit.title}`}
+          aria-label={say('{asks} about {plate}, {title}', {
+            asks: asks[first],
+            plate: visit.plate,
+            title: visit.title,
+          })}
           onClick={() => setWriting(first)}
         >
           {asks[first]}
@@ -39,9 +44,12 @@ export function VisitActs({ visit, today, acts }: { visit: VisitView; today: str
             variant="default"
             size="compact-sm"
             rightSection={<IconChevronDown size="0.9rem" aria-hidden="true" />}
-            aria-label={`Do something about ${visit.plate}, ${visit.title}`}
+            aria-label={say('Do something about {plate}, {title}', {
+              plate: visit.plate,
+              title: visit.title,
+            })}
           >
-            Do
+            {say('Do')}
           </Button>
         </Menu.Target>
         <Menu.Dropdown>
@@ -53,11 +61,13 @@ export function VisitActs({ visit, today, acts }: { visit: VisitView; today: str
           {mayWrite(visit) &&
             visit.channels.map(channel => (
               <Menu.Item key={channel} onClick={() => setWriting(channel)}>
-                Write a reminder: {channelWords[channel].toLowerCase()} …
+                {say('Write a reminder: {channelWords} …', {
+                  channelWords: channelWords[channel].toLowerCase(),
+                })}
               </Menu.Item>
             ))}
           <Menu.Item component={Link} to="/cars/$id" params={{ id: visit.vehicleId } as never}>
-            Open the car
+            {say('Open the car')}
           </Menu.Item>
         </Menu.Dropdown>
       </Menu>
@@ -77,7 +87,12 @@ export function VisitActs({ visit, today, acts }: { visit: VisitView; today: str
 
 /** How an owner is asked, the least trouble to both first, and what that is called on its button. */
 const ways = ['email', 'text', 'call', 'letter'] as const satisfies readonly Channel[]
-const asks: Record<Channel, string> = { email: 'Write', text: 'Text', call: 'Call', letter: 'Letter' }
+const asks: Record<Channel, string> = {
+  email: say('Write'),
+  text: say('Text'),
+  call: say('Call'),
+  letter: say('Letter'),
+}
 
 interface DialogProps {
   act: Act
@@ -88,9 +103,9 @@ interface DialogProps {
 }
 
 const titles: Record<Act, string> = {
-  done: 'It was done',
-  move: 'Another day was agreed',
-  skip: 'Leave it out this time',
+  done: say('It was done'),
+  move: say('Another day was agreed'),
+  skip: say('Leave it out this time'),
 }
 
 function ActDialog({ act, visit, today, onClose, onDone }: DialogProps) {
@@ -118,10 +133,10 @@ function ActDialog({ act, visit, today, onClose, onDone }: DialogProps) {
     <Dialog onClose={onClose} title={`${titles[act]}: ${visit.title}, ${visit.plate}`}>
       <Form form={form} label={titles[act]} save={titles[act]} onCancel={onClose}>
         <Stack gap="sm">
-          <p style={{ margin: 0 }}>It is due on {dateWords(visit.dueOn)}.</p>
+          <p style={{ margin: 0 }}>{say('It is due on {dueOn}.', { dueOn: dateWords(visit.dueOn) })}</p>
           {act !== 'skip' && (
             <DateField
-              label={act === 'done' ? 'Done on' : 'Agreed for'}
+              label={act === 'done' ? say('Done on') : say('Agreed for')}
               data-autofocus
               {...form.field('on')}
               error={form.faults.at('on') ?? form.faults.at('to')}
@@ -129,8 +144,8 @@ function ActDialog({ act, visit, today, onClose, onDone }: DialogProps) {
           )}
           {act !== 'done' && (
             <TextInput
-              label="Why"
-              description="For whoever looks at the car later; may stay empty"
+              label={say('Why')}
+              description={say('For whoever looks at the car later; may stay empty')}
               {...form.field('why')}
             />
           )}

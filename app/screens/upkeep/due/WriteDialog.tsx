@@ -2,6 +2,7 @@ import { Select, Stack } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
 import type { Channel, VisitView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Dialog } from '../../../parts/form/Dialog.tsx'
@@ -41,17 +42,19 @@ export function WriteDialog({ visit, channel, onClose }: Props) {
     },
   })
   const { faults } = form
-  const label = `Write a reminder to ${visit.customerName}`
+  const label = say('Write a reminder to {customerName}', { customerName: visit.customerName })
   return (
     <Dialog onClose={onClose} title={label}>
-      <Form form={form} label={label} save="Write it" onCancel={onClose}>
+      <Form form={form} label={label} save={say('Write it')} onCancel={onClose}>
         <Stack gap="sm">
           <p style={{ margin: 0 }}>
-            {channelWords[channel]} about {visit.title} of {visit.plate}. Two free times are looked for and
-            held; it goes out once it is approved.
+            {say(
+              '{channelWords} about {title} of {plate}. Two free times are looked for and held; it goes out once it is approved.',
+              { channelWords: channelWords[channel], title: visit.title, plate: visit.plate },
+            )}
           </p>
           <Select
-            label="Template"
+            label={say('Template')}
             data-autofocus
             data={choicesOf(templates)}
             allowDeselect={false}

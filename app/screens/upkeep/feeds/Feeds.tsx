@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { FeedView } from '../../../../main/api/views.ts'
 import { dateOf } from '../../../../main/domain/calendar/index.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
@@ -23,27 +24,29 @@ export function Feeds() {
   const [link, setLink] = useState<string | null>(null)
   return (
     <>
-      <ScreenTitle title="Calendar feeds" />
+      <ScreenTitle title={say('Calendar feeds')} />
       <Refused of={error} />
       <div className={pieces.two}>
         <NewFeed onLink={setLink} />
-        <Card title="In use">
+        <Card title={say('In use')}>
           {link !== null && <Link link={link} onHide={() => setLink(null)} />}
           {feeds && (
             <Table
               rows={feeds}
               keyOf={feed => feed.id}
-              empty="None yet. A feed shows bay bookings and upkeep visits in a calendar program on a telephone or
-              another computer that reaches this one; nothing can be changed through it."
+              empty={say(
+                'None yet. A feed shows bay bookings and upkeep visits in a calendar program on a telephone or\n              another computer that reaches this one; nothing can be changed through it.',
+              )}
               columns={[
                 {
-                  head: 'Feed',
+                  head: say('Feed'),
                   cell: feed => feed.name,
-                  small: feed => `since ${fullDateWords(dateOf(feed.createdAt, zone))}`,
+                  small: feed =>
+                    say('since {createdAt}', { createdAt: fullDateWords(dateOf(feed.createdAt, zone)) }),
                 },
                 {
-                  head: 'Tells',
-                  cell: ({ details }) => (details ? 'names and plates too' : 'times and bays only'),
+                  head: say('Tells'),
+                  cell: ({ details }) => (details ? say('names and plates too') : say('times and bays only')),
                 },
                 { head: 'End', cell: feed => <EndFeed feed={feed} /> },
               ]}
@@ -59,14 +62,15 @@ export function Feeds() {
 function Link({ link, onHide }: { link: string; onHide(): void }) {
   const reach = reachWords(link)
   return (
-    <Alert variant="outline" color="orange" title="The secret link" role="status" mb="sm">
+    <Alert variant="outline" color="orange" title={say('The secret link')} role="status" mb="sm">
       <p>
-        It is shown this once and kept nowhere: whoever has it can read the feed. Copy it into the calendar
-        program now.
+        {say(
+          'It is shown this once and kept nowhere: whoever has it can read the feed. Copy it into the calendar program now.',
+        )}
       </p>
       {reach && <p>{reach}</p>}
       <TextInput
-        aria-label="The secret link"
+        aria-label={say('The secret link')}
         readOnly
         value={link}
         onFocus={event => event.target.select()}
@@ -75,12 +79,12 @@ function Link({ link, onHide }: { link: string; onHide(): void }) {
         <CopyButton value={link}>
           {({ copied, copy }) => (
             <Button size="compact-md" onClick={copy}>
-              {copied ? '✓ Copied' : 'Copy it'}
+              {copied ? say('✓ Copied') : say('Copy it')}
             </Button>
           )}
         </CopyButton>
         <Button size="compact-md" variant="default" onClick={onHide}>
-          Hide it
+          {say('Hide it')}
         </Button>
       </Group>
     </Alert>
@@ -95,12 +99,16 @@ function NewFeed({ onLink }: { onLink(link: string): void }) {
     done: ({ path }) => onLink(new URL(path, window.location.origin).href),
   })
   return (
-    <Card title="A new feed">
-      <Form form={form} label="A new feed" save="Make a secret link">
-        <TextInput label="For whom" placeholder="the owner’s telephone" {...form.field('name')} />
+    <Card title={say('A new feed')}>
+      <Form form={form} label={say('A new feed')} save={say('Make a secret link')}>
+        <TextInput
+          label={say('For whom')}
+          placeholder={say('the owner’s telephone')}
+          {...form.field('name')}
+        />
         <Checkbox
-          label="Tell names and plates too"
-          description="Left out otherwise: a calendar is easily seen over a shoulder, or shared on."
+          label={say('Tell names and plates too')}
+          description={say('Left out otherwise: a calendar is easily seen over a shoulder, or shared on.')}
           {...form.tick('details')}
         />
       </Form>
@@ -116,10 +124,10 @@ function EndFeed({ feed: { id, name } }: { feed: FeedView }) {
         variant="default"
         size="compact-sm"
         loading={saving.busy}
-        aria-label={`End it: ${name}`}
+        aria-label={say('End it: {name}', { name })}
         onClick={() => saving.save({ id })}
       >
-        End it
+        {say('End it')}
       </Button>
       <Refused of={saving.error} />
     </>

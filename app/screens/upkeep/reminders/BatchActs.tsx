@@ -1,5 +1,6 @@
 import { Button, Group } from '@mantine/core'
 import type { BatchView, SendRunView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useAct, useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Refused } from '../../../parts/form/Refused.tsx'
@@ -22,7 +23,7 @@ export function BatchActs({ batch, onSaid }: Props) {
       <Group gap="sm" className={pieces.end}>
         {waiting > 0 && !writing.working && (
           <Button loading={preparing.busy} onClick={() => preparing.run()}>
-            Write today’s reminders ({waiting})
+            {say('Write today’s reminders ({waiting})', { waiting })}
           </Button>
         )}
         {drafts > 0 && (
@@ -31,12 +32,12 @@ export function BatchActs({ batch, onSaid }: Props) {
             loading={approving.busy}
             onClick={() => approving.save({}, done => onSaid(approvedWords(done)))}
           >
-            {drafts === 1 ? 'Approve it' : `Approve all ${drafts}`}
+            {say('{drafts, plural, one {Approve it} other {Approve all {drafts}}}', { drafts })}
           </Button>
         )}
         {readyMails > 0 && (
           <Button loading={sending.busy} onClick={() => sending.run(run => onSaid(runWords(run)))}>
-            Send what is approved ({readyMails})
+            {say('Send what is approved ({readyMails})', { readyMails })}
           </Button>
         )}
       </Group>
@@ -46,6 +47,10 @@ export function BatchActs({ batch, onSaid }: Props) {
 }
 
 function runWords({ sent, failed, waiting, words }: SendRunView): string {
-  const parts = [`${sent} sent`, failed > 0 && `${failed} failed`, waiting > 0 && `${waiting} wait`]
+  const parts = [
+    say('{sent} sent', { sent }),
+    failed > 0 && say('{failed} failed', { failed }),
+    waiting > 0 && say('{waiting} wait', { waiting }),
+  ]
   return [`${failed > 0 ? '✕' : '✓'} ${parts.filter(Boolean).join(', ')}.`, ...words].join(' ')
 }

@@ -1,6 +1,7 @@
 import { Textarea } from '@mantine/core'
 import { useState } from 'react'
 import type { BounceView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Lines } from '../../../parts/Facts.tsx'
@@ -18,11 +19,11 @@ export function BounceForm() {
   })
   return (
     <details className={pieces.card}>
-      <summary>A message came back</summary>
-      <Form form={form} label="A message came back" save="Read the report" ready={form.dirty}>
+      <summary>{say('A message came back')}</summary>
+      <Form form={form} label={say('A message came back')} save={say('Read the report')} ready={form.dirty}>
         <Textarea
-          label="The report, pasted whole"
-          description="As the mail server sent it to the shop’s own address, headers and all"
+          label={say('The report, pasted whole')}
+          description={say('As the mail server sent it to the shop’s own address, headers and all')}
           autosize
           minRows={5}
           maxRows={14}
@@ -36,7 +37,7 @@ export function BounceForm() {
             <Lines
               of={found.found.map(
                 ({ address, status, permanent }) =>
-                  `${address}: ${status}, ${permanent ? 'for good' : 'for now'}`,
+                  `${address}: ${status}, ${permanent ? say('for good') : say('for now')}`,
               )}
             />
           </>

@@ -1,5 +1,6 @@
 import { Textarea, TextInput } from '@mantine/core'
 import type { MessageView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Form } from '../../../parts/form/Form.tsx'
@@ -19,22 +20,30 @@ export function EditMessage({ message, onDone }: Props) {
     version: message.version,
     saving: trpc.reminders.edit.mutationOptions(),
     send: (value, version) => ({ ...value, id, version }),
-    done: () => onDone(`✓ ${message.plate}: words saved.`),
+    done: () => onDone(say('✓ {plate}: words saved.', { plate: message.plate })),
   })
   const { faults } = form
   return (
-    <Form form={form} label="Edit the words" save="Save the words" ready onCancel={() => onDone(null)}>
+    <Form
+      form={form}
+      label={say('Edit the words')}
+      save={say('Save the words')}
+      ready
+      onCancel={() => onDone(null)}
+    >
       <div className={pieces.column}>
         {(channel === 'email' || channel === 'letter') && (
           <TextInput
-            label={channel === 'email' ? 'Subject' : 'Heading'}
+            label={channel === 'email' ? say('Subject') : say('Heading')}
             {...form.field('subject')}
             error={faults.at('words.subject') ?? faults.at('subject')}
           />
         )}
         <Textarea
-          label="Text"
-          description="A blank ____ has to be filled or taken out; fields such as {{slotOne}} are filled when saved"
+          label={say('Text')}
+          description={say(
+            "A blank ____ has to be filled or taken out; fields such as '{''{'slotOne'}''}' are filled when saved",
+          )}
           autosize
           minRows={8}
           maxRows={22}

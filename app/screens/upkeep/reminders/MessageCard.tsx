@@ -2,6 +2,7 @@ import { Alert, Button, Group } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { MessageView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -27,55 +28,76 @@ export function MessageCard({ message, onDone }: Props) {
   const { zone } = useShop()
   const { state, channel } = message
   return (
-    <section className={pieces.card} aria-label={`Message to ${message.customerName}`}>
+    <section
+      className={pieces.card}
+      aria-label={say('Message to {customerName}', { customerName: message.customerName })}
+    >
       <h2>
         {message.customerName}{' '}
         <small>
           <Link to="/cars/$id" params={{ id: message.vehicleId }}>
             {message.plate}
           </Link>
-          , {message.vehicleWords} · {message.title}, due {dateWords(message.dueOn)}
+          {say(', {vehicleWords} · {title}, due {dueOn}', {
+            vehicleWords: message.vehicleWords,
+            title: message.title,
+            dueOn: dateWords(message.dueOn),
+          })}
         </small>
       </h2>
       <div className={pieces.column}>
         <p className={pieces.soft}>
           {stateSigns[state]} {stateWords[state]}
-          {message.sentAt !== null && ` ${longWords(message.sentAt, zone)}`} · {channelWords[channel]} to{' '}
-          {message.address.replaceAll('\n', ', ')} · {message.templateName}, {message.language}
-          {message.tryNo > 1 && ` · try ${message.tryNo}`}
-          {message.attempts > 1 && ` · ${message.attempts} attempts`}
+          {message.sentAt !== null && ` ${longWords(message.sentAt, zone)}`}{' '}
+          {say('· {channelWords} to {address} · {templateName}, {language}', {
+            channelWords: channelWords[channel],
+            address: message.address.replaceAll('\n', ', '),
+            templateName: message.templateName,
+            language: message.language,
+          })}
+          {message.tryNo > 1 && ` ${say('· try {tryNo}', { tryNo: message.tryNo })}`}
+          {message.attempts > 1 && ` ${say('· {attempts} attempts', { attempts: message.attempts })}`}
           {message.outcome && ` · ${outcomeWords[message.outcome]}`}
-          {message.nextTryOn && ` · again on ${dateWords(message.nextTryOn)}`}
+          {message.nextTryOn &&
+            ` ${say('· again on {nextTryOn}', { nextTryOn: dateWords(message.nextTryOn) })}`}
         </p>
         {message.words && (
           <Alert
             color={state === 'failed' ? 'red' : 'orange'}
             variant="outline"
             title={
-              state === 'failed' ? 'It did not go out' : state === 'withdrawn' ? 'Withdrawn' : 'It waits'
+              state === 'failed'
+                ? say('It did not go out')
+                : state === 'withdrawn'
+                  ? say('Withdrawn')
+                  : say('It waits')
             }
           >
             {message.words}
             {message.notBeforeAt !== null &&
               state === 'approved' &&
-              ` Not before ${longWords(message.notBeforeAt, zone)}.`}
+              ` ${say('Not before {notBeforeAt}.', { notBeforeAt: longWords(message.notBeforeAt, zone) })}`}
           </Alert>
         )}
         {message.unanswered > 0 && (
-          <Alert color="orange" variant="outline" title="May have arrived twice">
-            {message.unanswered === 1 ? 'One attempt' : `${message.unanswered} attempts`} ended without an
-            answer: the owner may have had a copy each time.
+          <Alert color="orange" variant="outline" title={say('May have arrived twice')}>
+            {say(
+              '{unanswered, plural, one {One attempt} other {{unanswered} attempts}} ended without an answer: the owner may have had a copy each time.',
+              { unanswered: message.unanswered },
+            )}
           </Alert>
         )}
         {message.unfilled.length > 0 && (
-          <Alert color="orange" variant="outline" title="A field is not filled">
-            Nothing was found for {message.unfilled.map(name => `{{${name}}}`).join(', ')}: ____ stands in its
-            place. It cannot be approved as it is: edit the words.{' '}
+          <Alert color="orange" variant="outline" title={say('A field is not filled')}>
+            {say(
+              'Nothing was found for {unfilled}: ____ stands in its place. It cannot be approved as it is: edit the words.',
+              { unfilled: message.unfilled.map(name => `{{${name}}}`).join(', ') },
+            )}{' '}
             {message.unfilled.some(name => name.startsWith('shop')) && (
               <>
-                What is missing of the shop is entered in{' '}
+                {say('What is missing of the shop is entered in')}{' '}
                 <Link to="/settings/$section" params={{ section: 'shop' }}>
-                  its settings
+                  {say('its settings')}
                 </Link>
                 .
               </>
@@ -93,7 +115,7 @@ export function MessageCard({ message, onDone }: Props) {
           />
         ) : (
           <>
-            <article className={styles.letter} lang={message.language} aria-label="The words">
+            <article className={styles.letter} lang={message.language} aria-label={say('The words')}>
               {channel !== 'text' && channel !== 'call' && (
                 <b>
                   {message.subject}
@@ -132,30 +154,34 @@ function MessageActs({ message, onEdit, onDone }: ActsProps) {
           <Button
             loading={approving.busy}
             disabled={message.unfilled.length > 0}
-            onClick={() => approving.save(key, () => onDone(`✓ ${plate} approved.`))}
+            onClick={() => approving.save(key, () => onDone(say('✓ {plate} approved.', { plate })))}
           >
-            Approve
+            {say('Approve')}
           </Button>
         )}
         {state === 'failed' && (
           <Button
             loading={retrying.busy}
             onClick={() =>
-              retrying.save(key, () => onDone(`✓ ${plate} is tried again with the next sending.`))
+              retrying.save(key, () =>
+                onDone(say('✓ {plate} is tried again with the next sending.', { plate })),
+              )
             }
           >
-            Try again
+            {say('Try again')}
           </Button>
         )}
         <Button variant="default" onClick={onEdit}>
-          Edit the words
+          {say('Edit the words')}
         </Button>
         <Button
           variant="default"
           loading={refusing.busy}
-          onClick={() => refusing.save(key, () => onDone(`– ${plate} is not written to about this visit.`))}
+          onClick={() =>
+            refusing.save(key, () => onDone(say('– {plate} is not written to about this visit.', { plate })))
+          }
         >
-          {state === 'draft' ? 'Refuse' : 'Withdraw'}
+          {state === 'draft' ? say('Refuse') : say('Withdraw')}
         </Button>
         {channel === 'email' && (
           <Button
@@ -165,12 +191,12 @@ function MessageActs({ message, onEdit, onDone }: ActsProps) {
               testing.save({ id }, result => setTested(`${result.sent ? '✓' : '✕'} ${result.words}`))
             }
           >
-            Send it to ourselves
+            {say('Send it to ourselves')}
           </Button>
         )}
         {channel === 'letter' && (
           <DocumentButton variant="subtle" path={`/documents/letter/${id}.pdf`}>
-            Look at the PDF
+            {say('Look at the PDF')}
           </DocumentButton>
         )}
       </Group>

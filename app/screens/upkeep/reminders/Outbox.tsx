@@ -1,6 +1,7 @@
 import { Alert } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import type { BatchView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import pieces from '../../../parts/pieces.module.css'
 
 /** How the outbox stands, and what the desk should know of it. */
@@ -9,23 +10,28 @@ export function Outbox({ batch }: { batch: BatchView }) {
   return (
     <>
       {stopped !== null && (
-        <Alert color="red" variant="outline" title="Mail cannot go out" role="alert">
+        <Alert color="red" variant="outline" title={say('Mail cannot go out')} role="alert">
           {stopped}{' '}
           <Link to="/shelf/$section" params={{ section: 'rules' }}>
-            The mail settings
+            {say('The mail settings')}
           </Link>
         </Alert>
       )}
       {possiblyTwice > 0 && (
-        <Alert color="orange" variant="outline" title="May have arrived twice">
-          {possiblyTwice === 1 ? '1 message was' : `${possiblyTwice} messages were`} cut off before the mail
-          server answered: nobody can know whether it had arrived by then. If an owner asks about a second
-          copy, this is why.
+        <Alert color="orange" variant="outline" title={say('May have arrived twice')}>
+          {say(
+            '{possiblyTwice, plural, one {1 message was} other {{possiblyTwice} messages were}} cut off before the mail server answered: nobody can know whether it had arrived by then. If an owner asks about a second copy, this is why.',
+            { possiblyTwice },
+          )}
         </Alert>
       )}
       <p className={pieces.soft}>
-        {sentToday} of at most {dailyLimit} sent today ·{' '}
-        {automatic ? 'goes out by itself' : 'nothing goes out before it is approved'} · {riskWords}
+        {say('{sentToday} of at most {dailyLimit} sent today · {automatic} · {riskWords}', {
+          sentToday,
+          dailyLimit,
+          automatic: automatic ? say('goes out by itself') : say('nothing goes out before it is approved'),
+          riskWords,
+        })}
       </p>
     </>
   )

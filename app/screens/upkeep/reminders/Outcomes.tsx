@@ -1,6 +1,7 @@
 import { Button, Group } from '@mantine/core'
 import { useState } from 'react'
 import type { MessageView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -35,8 +36,8 @@ export function Outcomes({ message, onDone }: Props) {
   })
   return (
     <div>
-      <h3>What came of it</h3>
-      <Group gap="sm" role="group" aria-label="What came of it">
+      <h3>{say('What came of it')}</h3>
+      <Group gap="sm" role="group" aria-label={say('What came of it')}>
         {outcomeChoices.map(({ value, label, about }) => (
           <Button
             key={value}
@@ -56,16 +57,21 @@ export function Outcomes({ message, onDone }: Props) {
         ))}
       </Group>
       {later ? (
-        <Form form={form} label="Ask again later" save="Save it" onCancel={() => setLater(false)}>
+        <Form
+          form={form}
+          label={say('Ask again later')}
+          save={say('Save it')}
+          onCancel={() => setLater(false)}
+        >
           <div className={pieces.fields}>
             <ReadInput<string | null>
-              label="Ask again on"
-              description="empty: as the rules say"
+              label={say('Ask again on')}
+              description={say('empty: as the rules say')}
               type="date"
               {...form.field('laterOn')}
               read={text => (text === '' ? null : text)}
               show={date => date ?? ''}
-              remedy="Give a whole date, or leave it empty."
+              remedy={say('Give a whole date, or leave it empty.')}
             />
           </div>
         </Form>

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { BatchView, MessageView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
 import pieces from '../../../parts/pieces.module.css'
@@ -31,7 +32,7 @@ export function Reminders({ id }: SectionProps) {
   })
   const [said, setSaid] = useState<string | null>(null)
   const batch = query.data
-  if (!batch) return <Waiting error={query.error} words="Looking them up" />
+  if (!batch) return <Waiting error={query.error} words={say('Looking them up')} />
   const { messages } = batch
   const chosen = messages.find(message => message.id === id) ?? messages[0]
   // On to the next one to review; where there is none, the one just done stays in sight.
@@ -42,7 +43,7 @@ export function Reminders({ id }: SectionProps) {
   }
   return (
     <>
-      <ScreenTitle title="Reminders">
+      <ScreenTitle title={say('Reminders')}>
         <BatchActs batch={batch} onSaid={setSaid} />
       </ScreenTitle>
       <p className={styles.law} role="note">
@@ -55,7 +56,7 @@ export function Reminders({ id }: SectionProps) {
       {chosen ? (
         <div className={pieces.side}>
           <RowLinks
-            label="Messages"
+            label={say('Messages')}
             to="/upkeep/$section/$id"
             section="reminders"
             rows={messages.map(rowOf)}
@@ -65,13 +66,16 @@ export function Reminders({ id }: SectionProps) {
         </div>
       ) : (
         <p className={pieces.empty}>
-          Nothing to review. Each morning the visits that come due are written about here, each with two times
-          that are really free and held for the owner; nothing goes out before you have looked at it.
+          {say(
+            'Nothing to review. Each morning the visits that come due are written about here, each with two times that are really free and held for the owner; nothing goes out before you have looked at it.',
+          )}
         </p>
       )}
       {batch.more && (
         <p className={pieces.soft}>
-          The first {messages.length} are shown; the others follow as these are done.
+          {say('The first {messages} are shown; the others follow as these are done.', {
+            messages: messages.length,
+          })}
         </p>
       )}
       <NotWritten lines={batch.notWritten} count={batch.notWrittenCount} />
@@ -103,8 +107,8 @@ function rowOf({ id, plate, customerName, channel, title, state, ...message }: M
         <span className={own.state} data-state={state}>
           {stateSigns[state]} {stateWords[state]}
           {message.outcome && `, ${outcomeWords[message.outcome]}`}
-          {message.unanswered > 0 && ', may have arrived twice'}
-          {message.unfilled.length > 0 && state === 'draft' && ', a field is not filled'}
+          {message.unanswered > 0 && say(', may have arrived twice')}
+          {message.unfilled.length > 0 && state === 'draft' && say(', a field is not filled')}
         </span>
       </>
     ),
@@ -116,16 +120,18 @@ function NotWritten({ lines, count }: { lines: BatchView['notWritten']; count: n
   if (lines.length === 0) return null
   return (
     <Card
-      title="Due, and not written to"
-      about={count > lines.length ? `the first ${lines.length} of ${count}` : count}
+      title={say('Due, and not written to')}
+      about={
+        count > lines.length ? say('the first {lines} of {count}', { lines: lines.length, count }) : count
+      }
     >
       <Table
         rows={lines}
         keyOf={line => `${line.planId} ${line.ruleOn}`}
         columns={[
-          { head: 'Car', cell: line => line.plate, small: line => line.customerName },
-          { head: 'Visit', cell: line => line.title },
-          { head: 'Why not', cell: line => line.why },
+          { head: say('Car'), cell: line => line.plate, small: line => line.customerName },
+          { head: say('Visit'), cell: line => line.title },
+          { head: say('Why not'), cell: line => line.why },
         ]}
       />
     </Card>

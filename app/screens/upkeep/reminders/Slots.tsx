@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import type { MessageView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -21,7 +22,7 @@ export function Slots({ message, onBooked }: Props) {
   if (message.slots.length === 0) return null
   return (
     <div>
-      <h3>Proposed times</h3>
+      <h3>{say('Proposed times')}</h3>
       <ul className={own.slots}>
         {message.slots.map((slot, i) => (
           <li key={slot.jobId} data-state={slot.state}>
@@ -29,14 +30,15 @@ export function Slots({ message, onBooked }: Props) {
               {longWords(slot.dropOffAt, zone)}
               <small>
                 {' '}
-                home by {longWords(slot.handoverAt, zone)}
-                {slot.state === 'held' && `, held until ${longWords(slot.heldUntilAt, zone)}`}
-                {slot.state === 'gone' && ', not held any more'}
+                {say('home by {handoverAt}', { handoverAt: longWords(slot.handoverAt, zone) })}
+                {slot.state === 'held' &&
+                  say(', held until {heldUntilAt}', { heldUntilAt: longWords(slot.heldUntilAt, zone) })}
+                {slot.state === 'gone' && say(', not held any more')}
               </small>
             </span>
             {slot.state === 'taken' ? (
               <Link to="/jobs/$id" params={{ id: slot.jobId }}>
-                ✓ booked
+                {say('✓ booked')}
               </Link>
             ) : (
               !taken && (
@@ -44,14 +46,21 @@ export function Slots({ message, onBooked }: Props) {
                   size="compact-sm"
                   variant="default"
                   loading={saving.busy}
-                  aria-label={`They take it: ${longWords(slot.dropOffAt, zone)}`}
+                  aria-label={say('They take it: {dropOffAt}', {
+                    dropOffAt: longWords(slot.dropOffAt, zone),
+                  })}
                   onClick={() =>
                     saving.save({ messageId: message.id, slot: i }, () =>
-                      onBooked(`✓ ${message.plate} booked for ${longWords(slot.dropOffAt, zone)}.`),
+                      onBooked(
+                        say('✓ {plate} booked for {dropOffAt}.', {
+                          plate: message.plate,
+                          dropOffAt: longWords(slot.dropOffAt, zone),
+                        }),
+                      ),
                     )
                   }
                 >
-                  They take it
+                  {say('They take it')}
                 </Button>
               )
             )}

@@ -1,5 +1,6 @@
 import { Button, Progress } from '@mantine/core'
 import type { BatchView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useAct } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Refused } from '../../../parts/form/Refused.tsx'
@@ -10,14 +11,18 @@ export function Writing({ of: { working, result, failed } }: { of: BatchView['wr
   if (working) {
     const { done, total } = working
     return (
-      <section aria-label="Writing reminders">
+      <section aria-label={say('Writing reminders')}>
         <p role="status">
-          {total === 0 ? 'Looking up who is due …' : `Writing reminders: ${done} of ${total}.`} The desk goes
-          on meanwhile.
+          {say('{total} The desk goes on meanwhile.', {
+            total:
+              total === 0
+                ? say('Looking up who is due …')
+                : say('Writing reminders: {done} of {total}.', { done, total }),
+          })}
         </p>
-        <Progress value={total === 0 ? 0 : (100 * done) / total} aria-label="Written so far" my="sm" />
+        <Progress value={total === 0 ? 0 : (100 * done) / total} aria-label={say('Written so far')} my="sm" />
         <Button variant="default" loading={stopping.busy} onClick={() => stopping.run()}>
-          Stop
+          {say('Stop')}
         </Button>
         <Refused of={stopping.error} />
       </section>
@@ -27,7 +32,8 @@ export function Writing({ of: { working, result, failed } }: { of: BatchView['wr
   const { written, stopped } = result
   return (
     <p role="status">
-      ✓ {written} {written === 1 ? 'reminder' : 'reminders'} written{stopped && ', then stopped'}.
+      {say('✓ {written} {written, plural, one {reminder} other {reminders}} written', { written })}
+      {stopped && say(', then stopped')}.
     </p>
   )
 }

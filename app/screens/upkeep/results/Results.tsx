@@ -2,6 +2,7 @@ import { Select } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { ResultShare } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useNowAt } from '../../../data/now.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -13,9 +14,9 @@ import { channelWords } from '../words.ts'
 import own from './Results.module.css'
 
 const periods = [
-  { value: '91', label: 'the last 3 months' },
-  { value: '365', label: 'the last year' },
-  { value: 'all', label: 'all time' },
+  { value: '91', label: say('the last 3 months') },
+  { value: '365', label: say('the last year') },
+  { value: 'all', label: say('all time') },
 ]
 
 /** What came of the reminders, by channel and template; ranges, because a share of few says little. */
@@ -30,12 +31,12 @@ export function Results() {
     placeholderData: before => before,
   })
   const results = query.data
-  if (!results) return <Waiting error={query.error} words="Counting" />
+  if (!results) return <Waiting error={query.error} words={say('Counting')} />
   return (
     <>
-      <ScreenTitle title="Results">
+      <ScreenTitle title={say('Results')}>
         <Select
-          aria-label="Reminders of"
+          aria-label={say('Reminders of')}
           data={periods}
           allowDeselect={false}
           value={days}
@@ -44,27 +45,30 @@ export function Results() {
       </ScreenTitle>
       {results.lines.length === 0 ? (
         <p className={pieces.empty}>
-          No reminder went out in this time. Once some have, this shows for each channel and template how many
-          owners were reminded, booked and came.
+          {say(
+            'No reminder went out in this time. Once some have, this shows for each channel and template how many owners were reminded, booked and came.',
+          )}
         </p>
       ) : (
-        <Card aria-label="Results by channel and template">
+        <Card aria-label={say('Results by channel and template')}>
           <Table
             rows={results.lines}
             keyOf={line => `${line.channel} ${line.templateId}`}
             columns={[
               {
-                head: 'Channel, template',
+                head: say('Channel, template'),
                 cell: line => channelWords[line.channel],
                 small: line => line.templateName,
               },
-              { head: 'Reminded', number: true, cell: line => line.reminded },
-              { head: 'Booked', cell: line => <Share share={line.booked} /> },
-              { head: 'Came, of those who booked', cell: line => <Share share={line.came} /> },
+              { head: say('Reminded'), number: true, cell: line => line.reminded },
+              { head: say('Booked'), cell: line => <Share share={line.booked} /> },
+              { head: say('Came, of those who booked'), cell: line => <Share share={line.came} /> },
             ]}
           />
           <p className={pieces.soft}>
-            The pale bar is where the share of many would lie. A visit counts once, under its last reminder.
+            {say(
+              'The pale bar is where the share of many would lie. A visit counts once, under its last reminder.',
+            )}
           </p>
         </Card>
       )}
@@ -91,7 +95,7 @@ function Share({ share }: { share: ResultShare }) {
         </svg>
       )}
       {words}
-      {few && of > 0 && <small>too few to compare</small>}
+      {few && of > 0 && <small>{say('too few to compare')}</small>}
     </div>
   )
 }

@@ -1,4 +1,5 @@
 import type { ReminderSettingsView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -23,11 +24,12 @@ export function Factors({ rules }: { rules: ReminderSettingsView }) {
     change({ factors: value.factors.map(each => (each.id === factor.id ? changed : each)) })
   }
   return (
-    <Card title="What exposure does">
-      <Form form={form} label="What exposure does" save="Save the factors">
+    <Card title={say('What exposure does')}>
+      <Form form={form} label={say('What exposure does')} save={say('Save the factors')}>
         <p className={pieces.soft}>
-          An interval is multiplied by these: under 1 the protection goes sooner. No table of them is
-          published; they begin as rules of thumb.
+          {say(
+            'An interval is multiplied by these: under 1 the protection goes sooner. No table of them is published; they begin as rules of thumb.',
+          )}
         </p>
         {value.factors.map((factor, i) => (
           <fieldset key={factor.id} style={{ border: 0, margin: 0, padding: 0 }}>

@@ -1,6 +1,7 @@
 import { Select } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import type { IntervalView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useEditing } from '../../../data/editing.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -19,21 +20,25 @@ export function Lives() {
   const { editing, edit, close } = useEditing()
   const chosen = lives.find(life => life.productId === editing)
   return (
-    <Card title="How long products last">
+    <Card title={say('How long products last')}>
       <Table
         rows={lives}
         keyOf={life => life.productId}
-        empty="No coating or topper is kept yet; products are entered in the settings."
+        empty={say('No coating or topper is kept yet; products are entered in the settings.')}
         columns={[
-          { head: 'Product', cell: life => life.productName },
-          { head: 'Renewed after', number: true, cell: life => `${life.intervalDays} days` },
-          { head: 'Taken from', cell: life => life.mark },
+          { head: say('Product'), cell: life => life.productName },
           {
-            head: 'Change',
+            head: say('Renewed after'),
+            number: true,
+            cell: life => say('{intervalDays} days', { intervalDays: life.intervalDays }),
+          },
+          { head: say('Taken from'), cell: life => life.mark },
+          {
+            head: say('Change'),
             cell: life => (
               <RowButton
-                does="Change"
-                of={`how long ${life.productName} lasts`}
+                does={say('Change')}
+                of={say('how long {productName} lasts', { productName: life.productName })}
                 onClick={edit(life.productId)}
               />
             ),
@@ -42,7 +47,9 @@ export function Lives() {
       />
       {chosen && <LifeForm key={chosen.productId} life={chosen} onDone={close} />}
       <p className={pieces.soft}>
-        At ordinary exposure. It is where learning begins; inspections take its place as they come in.
+        {say(
+          'At ordinary exposure. It is where learning begins; inspections take its place as they come in.',
+        )}
       </p>
     </Card>
   )
@@ -72,34 +79,34 @@ function LifeForm({ life, onDone }: LifeFormProps) {
     done: onDone,
   })
   const { faults } = form
-  const label = `How long ${productName} lasts`
+  const label = say('How long {productName} lasts', { productName })
   return (
     <Form form={form} label={label} onCancel={onDone}>
       <h3>{label}</h3>
       <div className={pieces.fields}>
         <DecimalInput
-          label="Renewed after"
+          label={say('Renewed after')}
           unit="d"
           least={1}
           most={36_500}
           {...form.field('intervalDays')}
         />
-        <Select label="Taken from" data={marks} {...form.choice('mark')} />
+        <Select label={say('Taken from')} data={marks} {...form.choice('mark')} />
         <DecimalInput
-          label="How it wears out"
-          description="1 at random, 2 to 4 by age"
+          label={say('How it wears out')}
+          description={say('1 at random, 2 to 4 by age')}
           {...form.field('shape')}
           error={faults.at('life.shape')}
         />
         <DecimalInput
-          label="How sure of the days"
-          description="0.35: to within a factor of 1.4, two times of three"
+          label={say('How sure of the days')}
+          description={say('0.35: to within a factor of 1.4, two times of three')}
           {...form.field('ageSpread')}
           error={faults.at('life.ageSpread')}
         />
         <DecimalInput
-          label="How sure of the wear"
-          description="the same, of how it wears out"
+          label={say('How sure of the wear')}
+          description={say('the same, of how it wears out')}
           {...form.field('shapeSpread')}
           error={faults.at('life.shapeSpread')}
         />

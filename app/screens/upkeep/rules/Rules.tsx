@@ -1,4 +1,5 @@
 import { useQuery } from '@tanstack/react-query'
+import { say } from '../../../../main/domain/language/index.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Refused } from '../../../parts/form/Refused.tsx'
 import pieces from '../../../parts/pieces.module.css'
@@ -12,7 +13,7 @@ export function Rules() {
   const query = useQuery(trpc.reminders.settings.queryOptions())
   return (
     <>
-      <ScreenTitle title="Rules" />
+      <ScreenTitle title={say('Rules')} />
       <Refused of={query.error} />
       {query.data && (
         <div className={pieces.two}>

@@ -1,6 +1,7 @@
 import { Checkbox, Radio, TextInput } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import type { ReminderSettingsView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -35,14 +36,22 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
     />
   )
   return (
-    <Card title="How owners are reminded">
-      <Form form={form} label="How owners are reminded" save="Save the rules">
+    <Card title={say('How owners are reminded')}>
+      <Form form={form} label={say('How owners are reminded')} save={say('Save the rules')}>
         <div className={pieces.fields}>
-          <WallInput label="Not before" description="by the owner’s clock" {...form.field('fromMin')} />
-          <WallInput label="Not after" description="by the owner’s clock" {...form.field('toMin')} />
+          <WallInput
+            label={say('Not before')}
+            description={say('by the owner’s clock')}
+            {...form.field('fromMin')}
+          />
+          <WallInput
+            label={say('Not after')}
+            description={say('by the owner’s clock')}
+            {...form.field('toMin')}
+          />
           <div className={pieces.whole}>
             <ChoiceChips
-              label="Never on"
+              label={say('Never on')}
               choices={weekdayChoices}
               value={value.closedWeekdays.map(String)}
               onChange={days => change({ closedWeekdays: days.map(Number) })}
@@ -51,8 +60,8 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
           </div>
           <TextInput
             className={pieces.whole}
-            label="Never on these dates"
-            description="As 2026-12-25 2026-12-26"
+            label={say('Never on these dates')}
+            description={say('As 2026-12-25 2026-12-26')}
             value={value.closedDates.join(' ')}
             onChange={event =>
               change({ closedDates: event.currentTarget.value.split(/[\s,]+/).filter(Boolean) })
@@ -61,27 +70,27 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
           />
           <Checkbox
             className={pieces.whole}
-            label="Nor on dates on which the shop is closed by exception"
+            label={say('Nor on dates on which the shop is closed by exception')}
             {...form.tick('closedWithShop')}
           />
-          {number('dailyLimit', 'At most a day')}
-          {number('gapDays', 'Days between two to one owner', 'd')}
-          {number('maxTries', 'Tries for one visit')}
-          {number('againDays', 'Tried again without an answer after', 'd')}
-          {number('laterDays', 'Asked again after “later”', 'd')}
-          {number('leadDays', 'Written before it is due by', 'd')}
-          {number('holdDays', 'Proposed times are held for', 'd')}
-          {number('checkUpDays', 'Check-up after a coating', 'd')}
-          {share('roomShare', 'Of the free hours, upkeep may fill')}
-          {share('level', 'Renew while there still work')}
+          {number('dailyLimit', say('At most a day'))}
+          {number('gapDays', say('Days between two to one owner'), 'd')}
+          {number('maxTries', say('Tries for one visit'))}
+          {number('againDays', say('Tried again without an answer after'), 'd')}
+          {number('laterDays', say('Asked again after “later”'), 'd')}
+          {number('leadDays', say('Written before it is due by'), 'd')}
+          {number('holdDays', say('Proposed times are held for'), 'd')}
+          {number('checkUpDays', say('Check-up after a coating'), 'd')}
+          {share('roomShare', say('Of the free hours, upkeep may fill'))}
+          {share('level', say('Renew while there still work'))}
           <TextInput
-            label="Language"
-            description="of owners who have none on file"
+            label={say('Language')}
+            description={say('of owners who have none on file')}
             {...form.field('language')}
           />
           <TextInput
-            label="“No more” is mailed to"
-            description="empty: the address letters come from"
+            label={say('“No more” is mailed to')}
+            description={say('empty: the address letters come from')}
             type="email"
             {...form.field('stopAddress')}
           />
@@ -92,26 +101,38 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
           error={faults.under('treatments')}
         />
         <Radio.Group
-          label="Where the program was cut off before the mail server answered"
-          description="Nobody can know then whether the message arrived; one of the two has to be chosen."
+          label={say('Where the program was cut off before the mail server answered')}
+          description={say(
+            'Nobody can know then whether the message arrived; one of the two has to be chosen.',
+          )}
           value={value.crashRisk}
           onChange={risk => change({ crashRisk: risk as ReminderSettingsView['crashRisk'] })}
           error={faults.at('crashRisk')}
         >
-          <Radio value="again" mt={6} label="Send it again: none is lost, but that one may arrive twice" />
-          <Radio value="ask" mt={6} label="Ask the desk: none arrives twice, but that one may be lost" />
+          <Radio
+            value="again"
+            mt={6}
+            label={say('Send it again: none is lost, but that one may arrive twice')}
+          />
+          <Radio
+            value="ask"
+            mt={6}
+            label={say('Ask the desk: none arrives twice, but that one may be lost')}
+          />
         </Radio.Group>
         <Checkbox
-          label="Write, approve and send by itself"
-          description="Off unless you switch it on. The rules above hold all the same, and nobody reads the words before they go."
+          label={say('Write, approve and send by itself')}
+          description={say(
+            'Off unless you switch it on. The rules above hold all the same, and nobody reads the words before they go.',
+          )}
           {...form.tick('automatic')}
         />
         <p className={pieces.soft}>
-          The mail server is entered under{' '}
+          {say('The mail server is entered under')}{' '}
           <Link to="/shelf/$section" params={{ section: 'rules' }}>
-            Shelf, rules and mail
+            {say('Shelf, rules and mail')}
           </Link>
-          : orders and reminders leave by the same one.
+          {say(': orders and reminders leave by the same one.')}
         </p>
       </Form>
     </Card>

@@ -1,6 +1,7 @@
 import { Select } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import type { PlanKind, ReminderSettingsView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { trpc } from '../../../data/trpc.ts'
 import pieces from '../../../parts/pieces.module.css'
 import { choicesOf } from '../../../parts/shopWords.ts'
@@ -17,15 +18,15 @@ export function VisitTreatments({ treatments, onChange, error }: Props) {
   const sold = useQuery(trpc.treatments.list.queryOptions({ archived: false })).data
   return (
     <details>
-      <summary>Treatments proposed for each kind of visit</summary>
+      <summary>{say('Treatments proposed for each kind of visit')}</summary>
       <div className={pieces.fields}>
         {kindChoices.map(({ value: kind, label }) => (
           <Select
             key={kind}
             label={label}
-            placeholder="chosen from what is sold"
+            placeholder={say('chosen from what is sold')}
             clearable
-            clearButtonProps={{ 'aria-label': `Clear ${label}` }}
+            clearButtonProps={{ 'aria-label': say('Clear {label}', { label }) }}
             data={choicesOf(sold)}
             value={treatments[kind] ?? null}
             onChange={id => onChange({ ...treatments, [kind satisfies PlanKind]: id })}

@@ -1,5 +1,6 @@
 import { Button, Group, TextInput } from '@mantine/core'
 import { useState } from 'react'
+import { say } from '../../../../main/domain/language/index.ts'
 
 /** Adds a language to a template, beginning with the words shown. */
 export function AddLanguage({ languages, onAdd }: { languages: string[]; onAdd(tag: string): void }) {
@@ -7,8 +8,8 @@ export function AddLanguage({ languages, onAdd }: { languages: string[]; onAdd(t
   const [error, setError] = useState<string | null>(null)
   const add = () => {
     const known = canonical(tag)
-    if (known === null) return setError('Write a language tag such as de or fr-CH.')
-    if (languages.includes(known)) return setError(`${known} is there already.`)
+    if (known === null) return setError(say('Write a language tag such as de or fr-CH.'))
+    if (languages.includes(known)) return setError(say('{known} is there already.', { known }))
     setTag('')
     setError(null)
     onAdd(known)
@@ -16,8 +17,8 @@ export function AddLanguage({ languages, onAdd }: { languages: string[]; onAdd(t
   return (
     <Group gap={6} align="start" wrap="nowrap">
       <TextInput
-        aria-label="Another language"
-        placeholder="fr"
+        aria-label={say('Another language')}
+        placeholder={say('fr')}
         w="6rem"
         value={tag}
         onChange={event => setTag(event.currentTarget.value)}
@@ -29,7 +30,7 @@ export function AddLanguage({ languages, onAdd }: { languages: string[]; onAdd(t
         error={error}
       />
       <Button variant="default" onClick={add} disabled={tag.trim() === ''}>
-        Add this language
+        {say('Add this language')}
       </Button>
     </Group>
   )

@@ -3,6 +3,7 @@ import { useDebouncedValue } from '@mantine/hooks'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { Channel } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
 import { Refused } from '../../../parts/form/Refused.tsx'
@@ -26,7 +27,10 @@ export function Preview({ words, language, channel }: Props) {
     placeholderData: before => before,
   })
   const cars = (found.data?.customers ?? []).flatMap(customer =>
-    customer.vehicles.map(car => ({ value: car.id, label: `${car.plate || 'no plate'}, ${customer.name}` })),
+    customer.vehicles.map(car => ({
+      value: car.id,
+      label: `${car.plate || say('no plate')}, ${customer.name}`,
+    })),
   )
   const car = vehicleId ?? cars[0]?.value ?? null
   const preview = useQuery({
@@ -37,41 +41,43 @@ export function Preview({ words, language, channel }: Props) {
   })
   const seen = preview.data
   return (
-    <Card title="With a real car">
+    <Card title={say('With a real car')}>
       <div className={pieces.column}>
         <Select
-          label="Car"
-          placeholder="plate or name"
+          label={say('Car')}
+          placeholder={say('plate or name')}
           searchable
           data={cars}
           value={car}
           onChange={setVehicleId}
           onSearchChange={setText}
           filter={({ options }) => options}
-          nothingFoundMessage="No car by these letters."
+          nothingFoundMessage={say('No car by these letters.')}
         />
         {car === null && (
           <p className={pieces.soft}>
-            Enter a customer with a car, and their values are shown in these words.
+            {say('Enter a customer with a car, and their values are shown in these words.')}
           </p>
         )}
         <Refused of={preview.error} />
         {seen && !preview.error && (
           <div aria-live="polite" className={pieces.column}>
             {seen.unfilled.length > 0 ? (
-              <Alert color="orange" variant="outline" title="Not filled">
-                Nothing is known of this car for {seen.unfilled.map(name => `{{${name}}}`).join(', ')}: ____
-                stands in its place, and such a message is not sent until it is edited.
+              <Alert color="orange" variant="outline" title={say('Not filled')}>
+                {say(
+                  'Nothing is known of this car for {unfilled}: ____ stands in its place, and such a message is not sent until it is edited.',
+                  { unfilled: seen.unfilled.map(name => `{{${name}}}`).join(', ') },
+                )}
               </Alert>
             ) : (
-              <p className={pieces.kept}>✓ Every field is filled for this car.</p>
+              <p className={pieces.kept}>{say('✓ Every field is filled for this car.')}</p>
             )}
             <div className={styles.letter} lang={seen.language}>
               {channel === 'text' ? '' : `${seen.subject}\n\n`}
               {seen.body}
             </div>
             <p className={pieces.soft}>
-              The two times are examples: a real reminder holds two real slots from the board.
+              {say('The two times are examples: a real reminder holds two real slots from the board.')}
             </p>
           </div>
         )}

@@ -2,6 +2,7 @@ import { Button, Group, SegmentedControl, Select, Textarea, TextInput } from '@m
 import { useNavigate } from '@tanstack/react-router'
 import { useRef, useState } from 'react'
 import type { Channel, TemplatesView, TemplateView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -52,19 +53,19 @@ export function TemplateEditor({ template, fields, lawNote }: Props) {
   }
   return (
     <div className={pieces.two}>
-      <Card aria-label="The template">
-        <Form form={form} label="The template" save="Save the template">
+      <Card aria-label={say('The template')}>
+        <Form form={form} label={say('The template')} save={say('Save the template')}>
           <div className={pieces.fields}>
-            <TextInput label="Name" {...form.field('name')} />
+            <TextInput label={say('Name')} {...form.field('name')} />
             {template ? (
-              <TextInput label="Channel" value={channelWords[value.channel]} readOnly />
+              <TextInput label={say('Channel')} value={channelWords[value.channel]} readOnly />
             ) : (
-              <Select label="Channel" data={channelChoices} {...form.choice('channel')} />
+              <Select label={say('Channel')} data={channelChoices} {...form.choice('channel')} />
             )}
           </div>
           <Group gap="sm">
             <SegmentedControl
-              aria-label="Language"
+              aria-label={say('Language')}
               data={languages}
               value={language}
               onChange={setLanguage}
@@ -79,14 +80,14 @@ export function TemplateEditor({ template, fields, lawNote }: Props) {
             />
           </Group>
           <TextInput
-            label={value.channel === 'email' ? 'Subject' : 'Heading'}
+            label={value.channel === 'email' ? say('Subject') : say('Heading')}
             value={words.subject}
             onChange={event => write({ subject: event.currentTarget.value })}
             error={faults.at(`words.${language}.subject`)}
           />
           <Textarea
             ref={body}
-            label={value.channel === 'call' ? 'What to say' : 'Text'}
+            label={value.channel === 'call' ? say('What to say') : say('Text')}
             autosize
             minRows={8}
             maxRows={20}
@@ -95,7 +96,7 @@ export function TemplateEditor({ template, fields, lawNote }: Props) {
             error={faults.at(`words.${language}.body`)}
           />
           <details>
-            <summary>Fields that are filled in for each car</summary>
+            <summary>{say('Fields that are filled in for each car')}</summary>
             <Group gap={6} mt={6}>
               {fields.map(field => (
                 <Button
@@ -103,7 +104,7 @@ export function TemplateEditor({ template, fields, lawNote }: Props) {
                   variant="default"
                   size="compact-sm"
                   title={field.meaning}
-                  aria-label={`Put in ${field.meaning}`}
+                  aria-label={say('Put in {meaning}', { meaning: field.meaning })}
                   onClick={() => put(field.name)}
                 >
                   {`{{${field.name}}}`}

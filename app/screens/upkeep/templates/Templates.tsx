@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
+import { say } from '../../../../main/domain/language/index.ts'
 import { trpc } from '../../../data/trpc.ts'
 import pieces from '../../../parts/pieces.module.css'
 import { RowLinks } from '../../../parts/RowLinks.tsx'
@@ -15,13 +16,13 @@ import { TemplateEditor } from './TemplateEditor.tsx'
 export function Templates({ id }: SectionProps) {
   const query = useQuery(trpc.templates.list.queryOptions())
   const known = query.data
-  if (!known) return <Waiting error={query.error} words="Looking them up" />
+  if (!known) return <Waiting error={query.error} words={say('Looking them up')} />
   const chosen = known.templates.find(template => template.id === id)
   // With a template open the note stands on it.
   const editing = chosen !== undefined || id === 'new'
   return (
     <>
-      <ScreenTitle title="Templates" />
+      <ScreenTitle title={say('Templates')} />
       {!editing && (
         <p className={styles.law} role="note">
           {known.lawNote}
@@ -30,18 +31,18 @@ export function Templates({ id }: SectionProps) {
       <div className={pieces.side}>
         <div className={pieces.column}>
           <RowLinks
-            label="Templates"
+            label={say('Templates')}
             to="/upkeep/$section/$id"
             section="templates"
             rows={known.templates.map(({ id, name, channel, words, version }) => ({
               id,
               title: name,
-              about: `${channelWords[channel]}, ${Object.keys(words).join(', ')}${version === 0 ? ', as the program brings it' : ''}`,
+              about: `${channelWords[channel]}, ${Object.keys(words).join(', ')}${version === 0 ? say(', as the program brings it') : ''}`,
             }))}
           />
           <div>
             <Button component={Link} to="/upkeep/templates/new" variant="default">
-              Write a new one
+              {say('Write a new one')}
             </Button>
           </div>
         </div>
@@ -49,8 +50,9 @@ export function Templates({ id }: SectionProps) {
           <TemplateEditor key={id} template={chosen} fields={known.fields} lawNote={known.lawNote} />
         ) : (
           <p className={pieces.empty}>
-            Choose a template to read it with a real car’s values in, and to change its words. What is already
-            written to owners keeps the words it was written in.
+            {say(
+              'Choose a template to read it with a real car’s values in, and to change its words. What is already written to owners keeps the words it was written in.',
+            )}
           </p>
         )}
       </div>

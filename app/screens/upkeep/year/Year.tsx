@@ -2,6 +2,7 @@ import { Button, Group, Progress } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { type ReactNode, useState } from 'react'
 import type { SpreadView, WeekView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { useAct } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Lines } from '../../../parts/Facts.tsx'
@@ -28,7 +29,7 @@ export function Year({ acts }: { acts: Acts }) {
   const stopping = useAct(trpc.upkeep.spread.stop.mutationOptions())
   const applying = useAct(trpc.upkeep.spread.carryOut.mutationOptions())
   const year = query.data
-  if (!year) return <Waiting error={query.error} words="Counting the year’s visits" />
+  if (!year) return <Waiting error={query.error} words={say('Counting the year’s visits')} />
   const spread = spreading ? preview.data?.result : null
   const working = spreading ? preview.data?.working : null
   const total = year.weeks.reduce((sum, week) => sum + week.asDue, 0)
@@ -40,10 +41,11 @@ export function Year({ acts }: { acts: Acts }) {
     <section className={pieces.card} aria-labelledby="year">
       <Group justify="space-between" align="start" wrap="nowrap">
         <h2 id="year">
-          The year{' '}
+          {say('The year')}{' '}
           <small>
-            {count(total, 'visit')} due and not booked
-            {year.failed.length > 0 && `, ${year.failed.length} left out that cannot be worked out`}
+            {say('{total} due and not booked', { total: count(total, 'visit') })}
+            {year.failed.length > 0 &&
+              say(', {failed} left out that cannot be worked out', { failed: year.failed.length })}
           </small>
         </h2>
         {!spreading && (
@@ -55,7 +57,7 @@ export function Year({ acts }: { acts: Acts }) {
             onClick={() => beginning.run(() => setSpreading(true))}
             disabled={total === 0}
           >
-            Spread the load
+            {say('Spread the load')}
           </Button>
         )}
       </Group>
@@ -65,7 +67,7 @@ export function Year({ acts }: { acts: Acts }) {
         head={!spreading}
       />
       {spreading && (
-        <section className={pieces.column} aria-label="Spread the load">
+        <section className={pieces.column} aria-label={say('Spread the load')}>
           {working && <Finding of={working} />}
           {spread && <SpreadWords spread={spread} />}
           <p className={pieces.soft}>{year.roomWords}</p>
@@ -82,7 +84,7 @@ export function Year({ acts }: { acts: Acts }) {
                   })
                 }
               >
-                Aim {count(spread.moved, 'visit')} at these weeks
+                {say('Aim {moved} at these weeks', { moved: count(spread.moved, 'visit') })}
               </Button>
             )}
             <Button
@@ -90,7 +92,7 @@ export function Year({ acts }: { acts: Acts }) {
               loading={stopping.busy}
               onClick={() => (working ? stopping.run(close) : close())}
             >
-              {working ? 'Stop' : 'Leave it as it is'}
+              {working ? say('Stop') : say('Leave it as it is')}
             </Button>
           </Group>
         </section>
@@ -108,9 +110,12 @@ function Finding({ of: { done, total } }: { of: { done: number; total: number } 
   return (
     <>
       <p role="status" className={pieces.soft}>
-        Finding a week for every visit …
+        {say('Finding a week for every visit …')}
       </p>
-      <Progress value={total === 0 ? 0 : (100 * done) / total} aria-label="Visits with a week so far" />
+      <Progress
+        value={total === 0 ? 0 : (100 * done) / total}
+        aria-label={say('Visits with a week so far')}
+      />
     </>
   )
 }
@@ -119,29 +124,44 @@ function SpreadWords({ spread }: { spread: SpreadView }) {
   const { moved, moves, left, leftOver, lateWeeks, earlyWeeks } = spread
   const leftOut = left.map(
     ({ plate, title, because }) =>
-      `${plate} ${title}: ${because === 'full' ? 'every week of its window is full' : 'no week of its window is in this year'}`,
+      `${plate} ${title}: ${because === 'full' ? say('every week of its window is full') : say('no week of its window is in this year')}`,
   )
   return (
     <>
       <p>
         {moved === 0
-          ? 'Every visit is aimed at its best week already.'
-          : `${count(moved, 'visit')} ${moved === 1 ? 'is' : 'are'} aimed at another week; taken together ` +
-            `${count(lateWeeks, 'week')} after and ${count(earlyWeeks, 'week')} before they fall due. Due days and windows stay as they are.`}
+          ? say('Every visit is aimed at its best week already.')
+          : `${say('{moved} {moved2, plural, one {is} other {are}} aimed at another week; taken together', { moved: count(moved, 'visit'), moved2: moved })} ` +
+            say(
+              '{lateWeeks} after and {earlyWeeks} before they fall due. Due days and windows stay as they are.',
+              { lateWeeks: count(lateWeeks, 'week'), earlyWeeks: count(earlyWeeks, 'week') },
+            )}
       </p>
       <Lines of={[...spread.words, ...leftOut]} />
-      {leftOver > left.length && <p>{count(leftOver - left.length, 'more visit')} found no week either.</p>}
+      {leftOver > left.length && (
+        <p>
+          {say('{leftOver} found no week either.', {
+            leftOver: count(leftOver - left.length, say('more visit')),
+          })}
+        </p>
+      )}
       {moved > 0 && (
-        <Folded summary={moved > moves.length ? `Which visits: the first ${moves.length}` : 'Which visits'}>
+        <Folded
+          summary={
+            moved > moves.length
+              ? say('Which visits: the first {moves}', { moves: moves.length })
+              : say('Which visits')
+          }
+        >
           <Table
             rows={moves}
             keyOf={move => `${move.planId} ${move.ruleOn}`}
             columns={[
-              { head: 'Car', cell: move => move.plate, small: move => move.customerName },
-              { head: 'Visit', cell: move => move.title },
-              { head: 'Due', cell: move => dateWords(move.dueOn) },
-              { head: 'Aimed at, now', cell: move => dateWords(move.fromOn) },
-              { head: 'Would be', cell: move => dateWords(move.toOn) },
+              { head: say('Car'), cell: move => move.plate, small: move => move.customerName },
+              { head: say('Visit'), cell: move => move.title },
+              { head: say('Due'), cell: move => dateWords(move.dueOn) },
+              { head: say('Aimed at, now'), cell: move => dateWords(move.fromOn) },
+              { head: say('Would be'), cell: move => dateWords(move.toOn) },
             ]}
           />
         </Folded>
@@ -153,16 +173,16 @@ function SpreadWords({ spread }: { spread: SpreadView }) {
 /** The picture's figures, for those who would rather read them. */
 function Weeks({ weeks }: { weeks: readonly WeekView[] }) {
   return (
-    <Folded summary="The weeks as a table">
+    <Folded summary={say('The weeks as a table')}>
       <Table
         rows={weeks}
         keyOf={week => week.mondayOn}
         columns={[
-          { head: 'Week', cell: ({ week }) => week },
-          { head: 'From', cell: ({ mondayOn }) => dateWords(mondayOn) },
-          { head: 'Due', number: true, cell: ({ asDue }) => asDue },
+          { head: say('Week'), cell: ({ week }) => week },
+          { head: say('From'), cell: ({ mondayOn }) => dateWords(mondayOn) },
+          { head: say('Due'), number: true, cell: ({ asDue }) => asDue },
           {
-            head: 'Aimed at',
+            head: say('Aimed at'),
             number: true,
             cell: ({ planned, room }) => (
               <>
@@ -171,7 +191,7 @@ function Weeks({ weeks }: { weeks: readonly WeekView[] }) {
               </>
             ),
           },
-          { head: 'Room', number: true, cell: ({ room }) => room },
+          { head: say('Room'), number: true, cell: ({ room }) => room },
         ]}
       />
     </Folded>

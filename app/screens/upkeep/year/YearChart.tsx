@@ -1,5 +1,6 @@
 import { useId } from 'react'
 import type { WeekView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { Chart } from '../../../parts/Chart.tsx'
 import { dateWords } from '../../../parts/time.ts'
 import styles from './Year.module.css'
@@ -24,21 +25,21 @@ export function YearChart({ weeks, before, head = false }: Props) {
         head ? null : (
           <>
             <span>
-              <i className={styles.keyFits} /> aimed at
+              <i className={styles.keyFits} /> {say('aimed at')}
             </span>
             <span>
-              <i className={styles.keyOverflow} /> aimed at, no room for it
+              <i className={styles.keyOverflow} /> {say('aimed at, no room for it')}
             </span>
             {before && (
               <span>
-                <i className={styles.keyBefore} /> aimed at before
+                <i className={styles.keyBefore} /> {say('aimed at before')}
               </span>
             )}
             <span>
-              <i className={styles.keyDue} /> if everybody came on their date
+              <i className={styles.keyDue} /> {say('if everybody came on their date')}
             </span>
             <span>
-              <i className={styles.keyRoom} /> room beside booked work
+              <i className={styles.keyRoom} /> {say('room beside booked work')}
             </span>
           </>
         )
@@ -106,7 +107,13 @@ export function YearChart({ weeks, before, head = false }: Props) {
 }
 
 function weekWords({ mondayOn, week, asDue, planned, room }: WeekView): string {
-  return `Week ${week}, from ${dateWords(mondayOn)}: ${asDue} due, ${planned} aimed at, room for ${room}`
+  return say('Week {week}, from {mondayOn}: {asDue} due, {planned} aimed at, room for {room}', {
+    week,
+    mondayOn: dateWords(mondayOn),
+    asDue,
+    planned,
+    room,
+  })
 }
 
 /** The picture for those who cannot see it; the table beneath has every week. */
@@ -117,15 +124,28 @@ function yearWords(weeks: readonly WeekView[], before: readonly number[] | null)
     null,
   )
   const parts = [
-    `Visits of the coming year by week: ${sum(weeks.map(week => week.planned))} aimed at`,
+    say('Visits of the coming year by week: {weeks} aimed at', {
+      weeks: sum(weeks.map(week => week.planned)),
+    }),
     busiest
-      ? `most fall due in week ${busiest.week}: ${busiest.asDue}, with room for ${busiest.room}`
-      : 'none falls due',
+      ? say('most fall due in week {week}: {asDue}, with room for {room}', {
+          week: busiest.week,
+          asDue: busiest.asDue,
+          room: busiest.room,
+        })
+      : say('none falls due'),
     full.length === 0
-      ? 'no week holds more than there is room for'
-      : `too many in ${full.length === 1 ? 'week' : 'weeks'} ${full.map(week => week.week).join(', ')}`,
+      ? say('no week holds more than there is room for')
+      : say('too many in {full, plural, one {week} other {weeks}} {full2}', {
+          full: full.length,
+          full2: full.map(week => week.week).join(', '),
+        }),
     ...(before
-      ? [`before it was too many in ${weeks.filter((week, i) => (before[i] ?? 0) > week.room).length} weeks`]
+      ? [
+          say('before it was too many in {weeks} weeks', {
+            weeks: weeks.filter((week, i) => (before[i] ?? 0) > week.room).length,
+          }),
+        ]
       : []),
   ]
   return `${parts.join('; ')}.`

@@ -1,4 +1,5 @@
 import type { WeekView } from '../../../../main/api/views.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import type { ChartSize } from '../../../parts/Chart.tsx'
 
 export interface WeekBar {
@@ -69,7 +70,10 @@ export function yearShape(
         [x(i + 1), y(week.room)],
       ]),
     ),
-    roomEnd: { y: y(lastRoom), label: `room ${lastRoom}${lastRoom > most ? ' ↑' : ''}` },
+    roomEnd: {
+      y: y(lastRoom),
+      label: say('room {lastRoom}{lastRoom2}', { lastRoom, lastRoom2: lastRoom > most ? ' ↑' : '' }),
+    },
     levels: levels(most, heightRem < 8 ? 2 : 4).map(count => ({ y: y(count), label: String(count) })),
     months: monthTicks(weeks, x, slot, rem),
   }

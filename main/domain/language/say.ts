@@ -1,0 +1,81 @@
+/*
+ * Every word people read, in the language it is read in. The English text is its own key: a screen, a document or a
+ * refusal says `say('Bay {bay} is taken', { bay })`, and the catalogue of another language (assets/words) holds what
+ * to say instead. Texts are ICU messages, so a count is `{n, plural, one {# car} other {# cars}}`.
+ */
+import { IntlMessageFormat } from 'intl-messageformat'
+
+/** English text → what to say instead. */
+export type Catalogue = Readonly<Record<string, string>>
+
+export type Values = Readonly<Record<string, string | number>>
+
+export const languages = ['en', 'de'] as const
+
+/** A language the app speaks; English is what its own texts are written in. */
+export type Language = (typeof languages)[number]
+
+const catalogues = new Map<Language, Catalogue>()
+const formats = new Map<string, IntlMessageFormat>()
+let asked: () => Language = () => 'en'
+
+/** Gives a language its words, in place of those it had. */
+export function teach(language: Language, catalogue: Catalogue): void {
+  catalogues.set(language, catalogue)
+  formats.clear()
+}
+
+/** Who is asked, at each word, which language it is to be in: a window knows its own, the server that of the request. */
+export function speakAs(language: () => Language): void {
+  asked = language
+}
+
+/** The language words are said in at this moment. */
+export function languageNow(): Language {
+  return asked()
+}
+
+/** The text in a language, before its values are put in; itself where the language has no word for it. */
+export function textIn(language: Language, text: string): string {
+  const own = language === 'en' ? undefined : catalogues.get(language)?.[text]
+  return own ?? withoutContext(text)
+}
+
+/**
+ * The text in the language of the moment with its values put in. A value is put in as it stands, so numbers and times
+ * come in the words of the shop. Where one English text means two things, `'Book||the verb'` keeps them apart: what
+ * follows the bars is for whoever translates.
+ * @throws where a value that the text names is missing: a fault in the code, not in what was typed.
+ */
+export function say(text: string, values?: Values): string {
+  const language = asked()
+  const own = textIn(language, text)
+  return values === undefined && !own.includes('{') && !own.includes("'")
+    ? own
+    : String(messageIn(language, own, true).format(values))
+}
+
+/** The message of a text, made once. `plainTags` leaves `<b>` as it is written. */
+export function messageIn(language: Language, text: string, plainTags: boolean): IntlMessageFormat {
+  const key = `${language} ${plainTags} ${text}`
+  let made = formats.get(key)
+  if (!made) {
+    if (formats.size >= mostFormats) formats.clear()
+    made = new IntlMessageFormat(text, language, undefined, { ignoreTag: plainTags })
+    formats.set(key, made)
+  }
+  return made
+}
+
+/** Far above the number of texts there are; a bound on what a fault could fill. */
+const mostFormats = 20_000
+
+/** Marks a text that is said later, where it is used: `say(label)`. The catalogue must hold it. */
+export function word<const Text extends string>(text: Text): Text {
+  return text
+}
+
+function withoutContext(text: string): string {
+  const bars = text.indexOf('||')
+  return bars < 0 ? text : text.slice(0, bars)
+}
