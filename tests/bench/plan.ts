@@ -3,49 +3,21 @@ import { layShop } from '../../main/domain/schedule/plan/classic.ts'
 import { type Laying, layFloor } from '../../main/domain/schedule/plan/layFloor.ts'
 import { allParts, type LayParts } from '../../main/domain/schedule/plan/parts.ts'
 import { isBetter } from '../../main/domain/schedule/plan/seed.ts'
-import { type FloorProblem, type Variant, variants } from '../../main/domain/schedule/plan/types.ts'
-import { type Highs, loadHighs } from '../domain/schedule/highs.ts'
+import { type Variant, variants } from '../../main/domain/schedule/plan/types.ts'
 import { floorCases, shopCase } from '../domain/schedule/plan/cases.ts'
-import { floorByMilp } from '../domain/schedule/plan/floorMilp.ts'
-import { verifyFloor } from '../domain/schedule/plan/verifyFloor.ts'
 import { verifyShop } from '../domain/schedule/plan/verifyShop.ts'
+import { besideOthers } from './plan/beside.ts'
+import { figure, layTimed, timed } from './plan/timed.ts'
 import { inventedWeek } from './plan/week.ts'
 import type { Figure } from './run.ts'
 
-const goals = { smallS: 10, shopS: 10, noWaitS: 600, gapPercent: 5, ratio: 50 }
+const goals = { smallS: 10, shopS: 10, noWaitS: 600, gapPercent: 5 }
 const weekS = 10
 const offS = 4
+const shutS = 2
+const shutBayAt = 2
 const mediumS = 60
 const noWaitLimitS = 120
-const highsLimitS = 30
-const highsCases = ['s01', 's08', 's11']
-
-function figure(
-  name: string,
-  value: number,
-  unit: string,
-  goal: string | null = null,
-  met: boolean | null = null,
-): Figure {
-  return { bench: 'plan', case: name, value: Math.round(value * 1000) / 1000, unit, goal, met }
-}
-
-/** Runs a search for so many seconds at the most; the last it came to and the time it took. */
-function timed<T>(search: Iterator<T, T>, limitS: number) {
-  const start = performance.now()
-  for (;;) {
-    const { value, done } = search.next()
-    const seconds = (performance.now() - start) / 1000
-    if (done || seconds >= limitS) return { last: value, seconds }
-  }
-}
-
-function layTimed(floor: FloorProblem, limitS: number, parts: Partial<LayParts> = {}) {
-  const { last, seconds } = timed(layFloor(floor, { parts }), limitS)
-  const objections = last.plan ? verifyFloor(floor, last.plan) : []
-  if (objections.length > 0) throw new Error(`${floor.id}: ${objections.join('; ')}`)
-  return { last, seconds }
-}
 
 /** How far the tardiness, and the blocked minutes once that is proven, are above their bounds; all of it without a plan. */
 function gapPercent({ objective, bound }: Laying): number {
@@ -58,10 +30,11 @@ function gapPercent({ objective, bound }: Laying): number {
 export async function* run(): AsyncGenerator<Figure> {
   yield* small()
   for (const variant of variants) yield* shop('ft06', variant, goals.shopS)
-  yield* besideHighs(await loadHighs())
+  yield* besideOthers()
   yield* medium()
   yield* noWait()
   yield* weeks()
+  yield* shutBay()
   yield* switchedOff()
 }
 
@@ -86,39 +59,6 @@ function* shop(name: string, variant: Variant, limitS: number): Generator<Figure
   yield figure(text, seconds, 's', `proven within ${limitS} s`, last.proven)
   if (!last.proven) yield figure(`${name} ${variant}, gap`, gap, '%')
   return seconds
-}
-
-/** The smallest cases by HiGHS as well, in the same run; only its solving counts. */
-function* besideHighs(highs: Highs): Generator<Figure> {
-  const ratios: number[] = []
-  for (const { floor } of floorCases('small').filter(({ floor }) => highsCases.includes(floor.id!))) {
-    let solving = 0
-    const watched = {
-      solve: (...args: Parameters<Highs['solve']>) => {
-        const start = performance.now()
-        const result = highs.solve(...args)
-        solving += (performance.now() - start) / 1000
-        return result
-      },
-    }
-    const theirs = floorByMilp(watched, floor, { mip_rel_gap: 0, mip_abs_gap: 0, time_limit: highsLimitS })
-    const { last, seconds } = layTimed(floor, goals.smallS)
-    const ours = Object.values(last.objective!)
-    if (theirs && theirs.join() !== ours.join())
-      throw new Error(`${floor.id}: HiGHS comes to ${theirs.join('/')}, not ${ours.join('/')}`)
-    ratios.push(solving / seconds)
-    yield figure(`${floor.id}, HiGHS ${theirs ? 'to the same proof' : 'without a proof'}`, solving, 's')
-    yield figure(`${floor.id}, ours`, seconds, 's')
-  }
-  const median = ratios.sort((a, b) => a - b)[ratios.length >> 1]!
-  // Where HiGHS was stopped without a proof, its time and so the ratio are the least they can be.
-  yield figure(
-    'HiGHS against ours, median, at the least',
-    median,
-    'ratio',
-    `at least ${goals.ratio}`,
-    median >= goals.ratio,
-  )
 }
 
 function* medium(): Generator<Figure> {
@@ -160,6 +100,24 @@ function* weeks(): Generator<Figure> {
   }
 }
 
+/** A laid week in which a bay is shut: what a short search comes to with the plan repaired first, and without. */
+function* shutBay(): Generator<Figure> {
+  for (const cars of [30, 60]) {
+    const week = inventedWeek(cars, 1)
+    const present = layTimed(week, weekS).last.plan!
+    const shut = week.bays[shutBayAt]!.id
+    const bays = week.bays.map(bay =>
+      bay.id === shut ? { ...bay, closed: [{ from: 0, to: week.horizon }] } : bay,
+    )
+    for (const repair of [true, false]) {
+      const { last } = layTimed({ ...week, bays }, shutS, { present, parts: { repair } })
+      const told = last.objective ? Object.values(last.objective).join('/') : 'no plan'
+      const name = `${cars} cars, a bay shut, ${shutS} s ${repair ? 'with' : 'without'} repair (${told})`
+      yield figure(`${name}: cars changed`, last.objective?.changes ?? cars, 'count')
+    }
+  }
+}
+
 /** The twelve small cases and the first three weeks with one part switched off at a time. */
 function* switchedOff(): Generator<Figure> {
   const floors = [...floorCases('small'), ...floorCases('medium').slice(0, 3)].map(({ floor }) => floor)
@@ -170,7 +128,7 @@ function* switchedOff(): Generator<Figure> {
     let proven = 0
     let conflicts = 0
     for (const floor of floors) {
-      const { last, seconds } = layTimed(floor, offS, parts)
+      const { last, seconds } = layTimed(floor, offS, { parts })
       total += seconds
       conflicts += last.conflicts
       if (last.proven) proven++

@@ -6,6 +6,7 @@ import { buildModel, type Model } from './model.ts'
 import { holdMost } from './neighbourhood.ts'
 import { allParts, type LayParts } from './parts.ts'
 import { readOut } from './readOut.ts'
+import { repaired } from './repair.ts'
 import { costOf, isBetter, serialInsertion } from './seed.ts'
 import { isSound, tidied } from './tidy.ts'
 import type { FloorObjective, FloorPlan, FloorProblem } from './types.ts'
@@ -51,37 +52,34 @@ interface LayTask {
   readonly seed: number
 }
 
-/** The better one of the present plan and what serial insertion finds. */
+/** The best of the present plan, that plan repaired where it cannot stay, and what serial insertion finds. */
 function* firstPlan({ floor, present, parts }: LayTask): Generator<Laying, FloorPlan | undefined> {
   const kept = present && isSound(floor, present) ? present : undefined
-  const begun: Laying = {
-    plan: kept,
-    objective: kept && { ...costOf(floor, kept), changes: 0 },
+  const told = (plan: FloorPlan | undefined): Laying => ({
+    plan,
+    objective: plan && named(costsOf(floor, plan, present), present),
     bound: named([0, 0, 0], present),
     proven: false,
     conflicts: 0,
-  }
-  if (!parts.insertion) return kept
-  const inserting = serialInsertion(floor)
-  for (;;) {
-    const { value, done } = inserting.next()
-    if (!done) {
-      yield begun
-      continue
-    }
-    if (!value || (kept && !isBetter(costOf(floor, value), costOf(floor, kept)))) return kept
-    return present ? tidied(floor, value, present) : value
-  }
+  })
+  let best = kept
+  if (present && !kept && parts.repair) best = yield* waiting(repaired(floor, present), told(undefined))
+  if (!parts.insertion) return best
+  const inserted = yield* waiting(serialInsertion(floor), told(best))
+  if (!inserted || (best && !isBetter(costOf(floor, inserted), costOf(floor, best)))) return best
+  return present ? tidied(floor, inserted, present) : inserted
+}
+
+/** What a plan costs, in the order of the objectives. */
+function costsOf(floor: FloorProblem, plan: FloorPlan, present: FloorPlan | undefined): number[] {
+  return [...Object.values(costOf(floor, plan)), ...(present ? [countChanges(present, plan)] : [])]
 }
 
 /** The parts that say how good a floor is, to their proof; equal ones differ in how much stays as it is. */
 function* layCosts(task: LayTask, start: FloorPlan | undefined): Generator<Laying, Laying> {
   const { floor, present } = task
   const solver = new Solver(task.parts)
-  const costs = (plan: FloorPlan) => [
-    ...Object.values(costOf(floor, plan)),
-    ...(present ? [countChanges(present, plan)] : []),
-  ]
+  const costs = (plan: FloorPlan) => costsOf(floor, plan, present)
   const told = ({ plan, costs, bound, proven, conflicts }: Reached<FloorPlan>): Laying => {
     const objective = costs && named(costs, present)
     // Without a change there is nothing left to make less.

@@ -2,6 +2,8 @@
 export interface LayParts {
   /** Begin with the best of some serial insertions. */
   readonly insertion: boolean
+  /** Begin with the present plan too where some of its cars cannot stay, with new places for those alone. */
+  readonly repair: boolean
   /** Learn the cause of a conflict; without it, only that these decisions do not go together. */
   readonly learning: boolean
   /** Decide first what conflicts ran through lately. */
@@ -15,6 +17,7 @@ export interface LayParts {
 /** Everything on. */
 export const allParts: LayParts = {
   insertion: true,
+  repair: true,
   learning: true,
   activity: true,
   neighbourhoods: true,
