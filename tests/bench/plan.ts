@@ -9,6 +9,7 @@ import { verifyShop } from '../domain/schedule/plan/verifyShop.ts'
 import { besideOthers } from './plan/beside.ts'
 import { figure, layTimed, timed } from './plan/timed.ts'
 import { inventedWeek } from './plan/week.ts'
+import { atTheWindow } from './plan/window.ts'
 import type { Figure } from './run.ts'
 
 const goals = { smallS: 10, shopS: 10, noWaitS: 600, gapPercent: 5 }
@@ -35,6 +36,7 @@ export async function* run(): AsyncGenerator<Figure> {
   yield* noWait()
   yield* weeks()
   yield* shutBay()
+  yield* atTheWindow()
   yield* switchedOff()
 }
 

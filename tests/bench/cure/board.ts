@@ -87,7 +87,7 @@ async function typeReading(at: number): Promise<void> {
   })
 }
 
-function longestTask(trace: Buffer): number {
+export function longestTask(trace: Buffer): number {
   const { traceEvents } = JSON.parse(trace.toString()) as { traceEvents: TraceEvent[] }
   const main = new Set(
     traceEvents

@@ -87,6 +87,9 @@ describe('the package', () => {
     )
     expect(paths('.build/main/')).toContain('.build/main/desktop.mjs')
     expect(paths('.build/main/')).toContain('.build/main/schema_engine_bg.wasm')
+    // What runs in a thread is a file of its own.
+    for (const thread of ['inspectThread', 'xlsxThread', 'layThread'])
+      expect(paths('.build/main/')).toContain(`.build/main/${thread}.mjs`)
     expect(paths('.build/renderer/')).toContain('.build/renderer/index.html')
     expect(packed.filter(({ path }) => /\.(map|ts|tsx)$/.test(path))).toEqual([])
   })
@@ -144,20 +147,22 @@ describe('the package', () => {
       extractAsar(join(resources, 'app.asar'), laid)
       const hook = fileURLToPath(new URL('./useStandIn.ts', import.meta.url))
       const bundle = join(laid, '.build', 'main', 'desktop.mjs')
-      for (const [flags, start] of [
-        [[], 'first'],
-        [['--no-harmony-temporal'], 'again, on a V8 without Temporal'],
+      for (const [flags, more, start] of [
+        [[], [], 'first'],
+        [['--no-harmony-temporal'], [], 'again, on a V8 without Temporal'],
+        [[], ['--demo'], 'a demo shop, whose floor is laid in a thread'],
       ] as const) {
         const { status, stdout, stderr } = spawnSync(
           process.execPath,
-          [...flags, '--import', hook, bundle, '--data', join(dir, 'data')],
-          { encoding: 'utf8', cwd: dir, timeout: 60_000 },
+          [...flags, '--import', hook, bundle, '--data', join(dir, `data${more}`), ...more],
+          { encoding: 'utf8', cwd: dir, timeout: 120_000 },
         )
         expect(stderr, start).toBe('')
         const line = stdout.split('\n').find(text => text.startsWith('{')) ?? ''
         expect(JSON.parse(line), start).toMatchObject({
           page: expect.stringContaining('<div id="root">'),
           now: { result: { data: { nowAt: expect.any(Number) } } },
+          laid: more.length > 0 ? { failed: null, run: { proven: true, found: true } } : null,
         })
         expect(status, start).toBe(0)
       }
