@@ -2,7 +2,7 @@
 import { difference, type Span, spanSet } from '../calendar/index.ts'
 import type { NewJob, Person, Problem, Stay } from '../schedule/index.ts'
 import { meetsNeeds } from '../shop/index.ts'
-import type { Booked } from './floor.ts'
+import type { Booked, FloorPerson } from './floor.ts'
 import { type FloorJob, jobStays, presenceOf } from './floorJobs.ts'
 
 export interface ProblemInput {
@@ -11,10 +11,15 @@ export interface ProblemInput {
   readonly exceptJobId?: string
   /** More stays that do. */
   readonly alsoFixed?: readonly Stay[]
+  /** All that is booked, for whom it brings here anyway; left out: what stands in the way. */
+  readonly booked?: readonly FloorJob[]
 }
 
 /** The problem of one job on the floor. Archived bays and people are left out of what it may use. */
-export function problemOf(floor: Booked, { job, exceptJobId, alsoFixed = [] }: ProblemInput): Problem {
+export function problemOf(
+  floor: Booked,
+  { job, exceptJobId, alsoFixed = [], booked = floor.jobs }: ProblemInput,
+): Problem {
   const others = floor.jobs.filter(other => other.id !== exceptJobId)
   const busy = busyByPerson(others, floor)
   return {
@@ -38,7 +43,7 @@ export function problemOf(floor: Booked, { job, exceptJobId, alsoFixed = [] }: P
           away: spanSet([
             ...difference(floor.open, person.present),
             ...(busy.get(person.id) ?? []),
-            ...tooSoonFor(floor, person),
+            ...tooSoonFor(floor, booked, person),
           ]),
         }),
       ),
@@ -74,11 +79,11 @@ function busyByPerson(jobs: readonly FloorJob[], { open, nowAt }: Booked): Map<s
 const dayMin = 1440
 
 /** The days for which somebody from outside is asked too late by now; on a day they come anyway they need no notice. */
-function tooSoonFor(floor: Booked, { id, noticeDays = 0 }: Booked['crew'][number]): Span[] {
+function tooSoonFor(floor: Booked, booked: readonly FloorJob[], { id, noticeDays = 0 }: FloorPerson): Span[] {
   if (noticeDays === 0) return []
   const dayOf = (at: number) => Math.floor((at - floor.gridFrom) / dayMin)
   const comes = new Set(
-    floor.jobs.flatMap(job =>
+    booked.flatMap(job =>
       job.steps.flatMap(step =>
         step.crewIds.includes(id) && step.actualEndAt === null
           ? [dayOf(step.startAt), dayOf(step.endAt - 1)]

@@ -85,7 +85,10 @@ export function relayTask(
   ]
   const kept = { ...floor, jobs: floor.jobs.filter(job => !free.has(job.id)) }
   const steps = jobs.flatMap(job => job.steps)
-  const { newJob: _, ...problem } = problemOf(kept, { job: { id: '', release: now, asked: now, steps } })
+  const { newJob: _, ...problem } = problemOf(kept, {
+    job: { id: '', release: now, asked: now, steps },
+    booked: floor.jobs,
+  })
   const horizon = Math.min(problem.horizon, Math.max(now, ...ends) + spareMin)
   return {
     floor: { ...problem, horizon, open: problem.open.filter(span => span.from < horizon), jobs },

@@ -84,7 +84,7 @@ async function restOf(
           : `"${step.name}" or what follows has begun, so it stays where it is.`,
       ],
     }
-  return restOfJob(floor, job, index, await otherVisits(tx, nowAt, job))
+  return restOfJob(floor, job, index, await otherVisits(tx, floor, job))
 }
 
 async function movedView(tx: Tx, rest: RestOfJob, job: JobRow) {

@@ -159,7 +159,7 @@ async function assertNotElsewhere(
   floor: Floor,
   job: { id: string; vehicleId: string; dropOffAt: number; handoverAt: number },
 ): Promise<void> {
-  const words = visitInTheWay(floor, await otherVisits(tx, floor.nowAt, job), job)
+  const words = visitInTheWay(floor, await otherVisits(tx, floor, job), job)
   if (words !== null)
     refuse('vehicle-booked', { vehicleId: job.vehicleId }, `${sentence(words)} Choose another day.`)
 }

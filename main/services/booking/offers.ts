@@ -68,7 +68,7 @@ export async function offers(desk: Desk, input: OffersInput) {
     notBeforeAt: startOfDay(notBefore ?? today, floor.zone),
   })
   const lends = input.lends ?? []
-  const windows = await lentWindows(tx, nowAt, lends)
+  const windows = await lentWindows(tx, floor, lends)
   const { problem, found, tooLate } = homeInTime(
     anyTime,
     homeBy === undefined ? undefined : dayAfter(homeBy, floor.zone),

@@ -53,7 +53,7 @@ export async function placeTogether(
   }
   for (const row of rows) {
     const job = moved.get(row.id)!
-    const visits = await otherVisits(tx, floor.nowAt, row)
+    const visits = await otherVisits(tx, floor, row)
     const elsewhere = visitInTheWay(floor, visits, job)
     if (elsewhere !== null) refuse('stale', { jobIds: row.id }, `${elsewhere}. ${wayOut}`)
     await saveMove(tx, restOfJob(after, row, 0, visits), plan[row.id]!, job)

@@ -22,7 +22,8 @@ export interface Layable {
 
 /**
  * The cars of the floor that come before `untilAt` and may be laid anew, the first ones to come. One that has another
- * visit booked stays: the day plan knows nothing of a car that is here twice.
+ * visit booked stays, and so does one with which something is lent that another borrows too: the day plan knows nothing of
+ * a car that is here twice, nor of a loan car.
  */
 export async function layable(tx: Tx, floor: Floor, untilAt: number, rush?: Rush): Promise<Layable> {
   const ids = floor.jobs.flatMap(job => (job.status === 'booked' && job.arrivedAt === null ? job.id : []))
@@ -34,7 +35,8 @@ export async function layable(tx: Tx, floor: Floor, untilAt: number, rush?: Rush
   }))
     visits.set(vehicleId, (visits.get(vehicleId) ?? 0) + 1)
   const coming = rows.filter(row => mayRelay({ ...row, pinned: false }, untilAt))
-  const free = coming.filter(row => !row.pinned && visits.get(row.vehicleId) === 1)
+  const sharing = borrowersOfOne(floor)
+  const free = coming.filter(row => !row.pinned && visits.get(row.vehicleId) === 1 && !sharing.has(row.id))
   const taken = free.slice(0, mostCars)
   const task = relayTask(floor, new Set(taken.map(row => row.id)), { rush })
   return {
@@ -50,6 +52,14 @@ export async function layable(tx: Tx, floor: Floor, untilAt: number, rush?: Rush
       })),
     left: free.length - taken.length,
   }
+}
+
+/** The jobs that borrow a thing which another of the floor borrows too. */
+function borrowersOfOne({ lent }: Floor): Set<string> {
+  const borrowers = new Map<string, string[]>()
+  for (const [jobId, things] of lent ?? [])
+    for (const { id } of things) borrowers.set(id, [...(borrowers.get(id) ?? []), jobId])
+  return new Set([...borrowers.values()].filter(jobs => jobs.length > 1).flat())
 }
 
 /** The cars of a task, each with what stands against its place as it is. */

@@ -1,6 +1,6 @@
 /** What the shop lends with a booking: when it is free, and which of it a job gets. */
 import { difference, intersection, minuteWords, type Span } from '../../domain/calendar/index.ts'
-import type { Named } from '../../domain/floor/index.ts'
+import type { Booked, Named } from '../../domain/floor/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import type { Windows } from '../../domain/schedule/index.ts'
 import type { LentKind } from '../../domain/shop/index.ts'
@@ -13,15 +13,33 @@ function stillLent(nowAt: number) {
   return { OR: [{ status: { in: ['booked', 'inShop'] } }, { status: 'held', heldUntilAt: { gt: nowAt } }] }
 }
 
+/** A job as it is stored, as far as something is lent with it. */
+interface Borrower {
+  readonly id: string
+  readonly dropOffAt: number
+  readonly arrivedAt: number | null
+  readonly handoverAt: number
+}
+const borrower = { id: true, dropOffAt: true, arrivedAt: true, handoverAt: true } as const
+
+/**
+ * From when to when a job is here, as the floor projects it: a car that runs late keeps what it borrowed until it
+ * really leaves. As stored where the floor does not reach so far.
+ */
+export function stayOf({ jobs }: Pick<Booked, 'jobs'>, job: Borrower): Span {
+  const live = jobs.find(each => each.id === job.id)
+  return { from: job.arrivedAt ?? job.dropOffAt, to: live?.leavesAt ?? job.handoverAt }
+}
+
 /** The things in use of these kinds, each with the times it is lent, but for those of one job. */
-async function thingsOf(tx: Tx, nowAt: number, kinds: readonly LentKind[], exceptJobId = '') {
+async function thingsOf(tx: Tx, floor: Booked, kinds: readonly LentKind[], exceptJobId = '') {
   const rows = await tx.lendable.findMany({
     where: { kind: { in: [...kinds] }, archivedAt: null },
     orderBy: [{ position: 'asc' }, { id: 'asc' }],
     include: {
       loans: {
-        where: { NOT: { jobId: exceptJobId }, job: stillLent(nowAt) },
-        select: { job: { select: { status: true, dropOffAt: true, arrivedAt: true, handoverAt: true } } },
+        where: { NOT: { jobId: exceptJobId }, job: stillLent(floor.nowAt) },
+        select: { job: { select: borrower } },
       },
     },
   })
@@ -29,18 +47,14 @@ async function thingsOf(tx: Tx, nowAt: number, kinds: readonly LentKind[], excep
     id,
     name,
     kind,
-    lent: loans.map(({ job }) => ({
-      from: job.arrivedAt ?? job.dropOffAt,
-      // A car that should be gone keeps what it borrowed, at least until now.
-      to: job.status === 'inShop' ? Math.max(job.handoverAt, nowAt) : job.handoverAt,
-    })),
+    lent: loans.map(({ job }) => stayOf(floor, job)),
   }))
 }
 
 /** The times in which one of each kind is free all through; null where nothing is to be lent. */
-export async function lentWindows(tx: Tx, nowAt: number, kinds: readonly LentKind[]): Promise<Windows> {
+export async function lentWindows(tx: Tx, floor: Booked, kinds: readonly LentKind[]): Promise<Windows> {
   if (kinds.length === 0) return null
-  const things = await thingsOf(tx, nowAt, kinds)
+  const things = await thingsOf(tx, floor, kinds)
   let windows: Span[] = [always]
   for (const kind of new Set(kinds)) {
     const free = things
@@ -48,7 +62,7 @@ export async function lentWindows(tx: Tx, nowAt: number, kinds: readonly LentKin
       .flatMap(thing => difference([always], spans(thing.lent)))
     windows = widest(windows.flatMap(window => free.flatMap(span => intersection([window], [span]))))
   }
-  return windows.filter(({ to }) => to > nowAt)
+  return windows.filter(({ to }) => to > floor.nowAt)
 }
 
 function spans(lent: readonly Span[]): Span[] {
@@ -85,13 +99,13 @@ export function lentNotes(kinds: readonly LentKind[], windows: Windows): string[
  */
 export async function lendWith(
   tx: Tx,
-  shop: Named,
+  floor: Booked & Named,
   job: { readonly id: string; readonly dropOffAt: number; readonly handoverAt: number },
   kinds: readonly LentKind[],
 ): Promise<string[]> {
   if (kinds.length === 0) return []
-  const things = await thingsOf(tx, shop.nowAt, kinds, job.id)
-  const when = (at: number) => minuteWords(at, shop.zone, shop.nowAt)
+  const things = await thingsOf(tx, floor, kinds, job.id)
+  const when = (at: number) => minuteWords(at, floor.zone, floor.nowAt)
   const names: string[] = []
   for (const kind of new Set(kinds)) {
     const free = things.find(
@@ -112,19 +126,19 @@ export async function lendWith(
 }
 
 /** What else the things of a job are lent with. */
-export async function otherLoans(tx: Tx, nowAt: number, jobId: string) {
+export async function otherLoans(tx: Tx, floor: Booked, jobId: string) {
   if (jobId === '') return []
   const loans = await tx.jobLoan.findMany({ where: { jobId }, include: { lendable: true } })
   const others = await tx.jobLoan.findMany({
     where: {
       lendableId: { in: loans.map(loan => loan.lendableId) },
       NOT: { jobId },
-      job: stillLent(nowAt),
+      job: stillLent(floor.nowAt),
     },
-    select: {
-      lendable: { select: { name: true } },
-      job: { select: { number: true, dropOffAt: true, handoverAt: true } },
-    },
+    select: { lendable: { select: { name: true } }, job: { select: { number: true, ...borrower } } },
   })
-  return others.map(({ lendable, job }) => ({ ...job, plate: '', lent: lendable.name }))
+  return others.map(({ lendable, job }) => {
+    const { from: dropOffAt, to: handoverAt } = stayOf(floor, job)
+    return { number: job.number, plate: '', lent: lendable.name, dropOffAt, handoverAt }
+  })
 }

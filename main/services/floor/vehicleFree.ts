@@ -1,5 +1,5 @@
 import { minuteWords } from '../../domain/calendar/index.ts'
-import type { Named } from '../../domain/floor/index.ts'
+import type { Booked, Named } from '../../domain/floor/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { otherLoans } from './lent.ts'
 
@@ -19,20 +19,20 @@ export interface OtherVisit {
 /** What else a vehicle is or will be here for, and what borrows the job's things, in order. */
 export async function otherVisits(
   tx: Tx,
-  nowAt: number,
+  floor: Booked,
   { id, vehicleId }: { id: string; vehicleId: string },
 ): Promise<OtherVisit[]> {
   const jobs = await tx.job.findMany({
     where: {
       vehicleId,
       id: { not: id },
-      OR: [{ status: { in: ['booked', 'inShop'] } }, { status: 'held', heldUntilAt: { gt: nowAt } }],
+      OR: [{ status: { in: ['booked', 'inShop'] } }, { status: 'held', heldUntilAt: { gt: floor.nowAt } }],
     },
     select: { number: true, dropOffAt: true, handoverAt: true, vehicle: { select: { plate: true } } },
     orderBy: { dropOffAt: 'asc' },
   })
   const own = jobs.map(({ vehicle, ...visit }): OtherVisit => ({ ...visit, plate: vehicle.plate }))
-  return [...own, ...(await otherLoans(tx, nowAt, id))].sort((a, b) => a.dropOffAt - b.dropOffAt)
+  return [...own, ...(await otherLoans(tx, floor, id))].sort((a, b) => a.dropOffAt - b.dropOffAt)
 }
 
 /** Why a vehicle cannot be here then, in words: it is here for another job already. Null: it can. */

@@ -56,7 +56,7 @@ export async function jobCure(desk: Desk, { id }: { id: string }) {
       ),
     ],
     heatings,
-    slip: slipOf(floor, job, products, await otherVisits(tx, nowAt, job)),
+    slip: slipOf(floor, job, products, await otherVisits(tx, floor, job)),
     rules: rulesOf(job, products, units),
   }
 }

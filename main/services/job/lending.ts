@@ -19,7 +19,7 @@ export function lend(desk: Desk, { id, version, kind, on }: LendInput): Promise<
       detail: { kind, name: had[0]?.lendable.name ?? kind },
       also: tx =>
         on
-          ? lendWith(tx, floor, { id, dropOffAt, handoverAt: job.handoverAt }, [kind])
+          ? lendWith(tx, floor, { id, dropOffAt, handoverAt: job.leavesAt }, [kind])
           : tx.jobLoan.deleteMany({ where: { id: { in: had.map(loan => loan.id) } } }),
     }
   })

@@ -74,7 +74,7 @@ export async function spotChange(
 
 async function laidAnew(tx: Tx, floor: Floor, job: JobRow): Promise<JobRow> {
   const index = correctionOf(job.steps).ahead[0] ?? 0
-  const rest = restOfJob(floor, job, index, await otherVisits(tx, floor.nowAt, job))
+  const rest = restOfJob(floor, job, index, await otherVisits(tx, floor, job))
   const { earliestAt: from, latestAt: to, bays } = rest
   const offer = to !== null && to < from ? null : promiseOf(moveProblem(rest, { bays, from, to }), 'soonest')
   if (offer?.feasible) return placedJob(rest, offer.plan)

@@ -124,3 +124,33 @@ test('The morning sheet says who gets it and who brings it back, and a car that 
   setWall(desk, '15T09:30')
   expect((await getJob(desk, { id: first.id })).conflicts.join(' ')).toContain('wants Blue loan car too')
 })
+
+test('Lent later, a thing has to be free for the whole of the stay, not only at its beginning', async () => {
+  const first = await book(0, ['loan car'], 'topped')
+  const second = await book(1, [])
+  expect(second.dropOffAt).toBeLessThan(first.handoverAt)
+  await expect(
+    lend(desk, { id: second.id, version: second.version, kind: 'loan car', on: true }),
+  ).rejects.toMatchObject({ code: 'lent', field: 'lends' })
+})
+
+test('A car that runs late keeps what it borrowed until it really leaves: nobody is lent it for before that', async () => {
+  const first = await book(0, ['loan car'])
+  const second = await book(1, [])
+  await moveStay(desk, {
+    jobId: second.id,
+    version: second.version,
+    position: 0,
+    bayId: shop.bays['Bay 1']!,
+    startAt: wall('15T10:00'),
+  })
+  await arrive(desk, { id: first.id, version: first.version })
+  // Its wash of an hour, planned for eight, has not begun at half past nine: it goes home at half past ten.
+  setWall(desk, '15T09:30')
+  const { version } = await getJob(desk, { id: second.id })
+  await expect(lend(desk, { id: second.id, version, kind: 'loan car', on: true })).rejects.toMatchObject({
+    code: 'lent',
+  })
+  const { soonest } = await asked(['loan car'])
+  expect(soonest.feasible && soonest.dropOffAt).toBeGreaterThanOrEqual(wall('15T10:30'))
+})
