@@ -16,6 +16,5 @@ export {
   storageWarnings,
   suggestGroup,
 } from './storage.ts'
-export { toolCautions } from './tools.ts'
 export { readUnNumber } from './transport.ts'
 export { WASTE_STREAMS, wasteNotes, wasteStreamsOf } from './waste.ts'

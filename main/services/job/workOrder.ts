@@ -1,7 +1,7 @@
 import { type OrderedProduct, type WorkOrder, workOrderPdf } from '../../documents/workOrder.ts'
 import { momentWords } from '../../domain/calendar/index.ts'
-import { toolCautions } from '../../domain/hazard/index.ts'
-import { type CheckMoment, scopeWords } from '../../domain/shop/index.ts'
+import { toolCautions } from '../../domain/paint/index.ts'
+import { type CheckMoment, type ProductKind, type Stage, scopeWords } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { letterheadOf } from '../desk/issuer.ts'
@@ -48,7 +48,7 @@ async function orderOf(desk: Desk, job: JobView): Promise<WorkOrder> {
     steps: job.steps.map(step => stepOf(step, when)),
     cure: [...job.cureWords, ...(job.coated ? [`Earliest pick-up ${when(job.safeAt)}.`] : [])],
     checks: job.checks.map(({ moment, words, doneBy }) => ({ when: momentsSaid[moment], words, doneBy })),
-    tools: toolCautions(work.map(step => step.stage)),
+    tools: await toolsOf(tx, work),
     products: await productsOf(tx, work),
   }
 }
@@ -67,10 +67,28 @@ function stepOf(step: JobStepView, when: (at: number) => string) {
   }
 }
 
+/** What to mind with the tools of these steps, as the intake's screen says it. */
+async function toolsOf(tx: Tx, work: readonly JobStepView[]): Promise<string[]> {
+  const products = await tx.product.findMany({
+    where: { id: { in: productIds(work) } },
+    select: { id: true, kind: true },
+  })
+  const kinds = new Map(products.map(({ id, kind }) => [id, kind as ProductKind]))
+  return toolCautions(
+    work.map(({ stage, productId }) => ({
+      stage: stage as Stage,
+      productKind: kinds.get(productId ?? '') ?? null,
+    })),
+  )
+}
+
+function productIds(work: readonly JobStepView[]): string[] {
+  return [...new Set(work.flatMap(step => step.productId ?? []))]
+}
+
 async function productsOf(tx: Tx, work: readonly JobStepView[]): Promise<OrderedProduct[]> {
-  const ids = [...new Set(work.flatMap(step => step.productId ?? []))]
   const all: OrderedProduct[] = []
-  for (const id of ids) {
+  for (const id of productIds(work)) {
     const safety = await safetyOf(tx, id)
     all.push({
       name: safety.productName,

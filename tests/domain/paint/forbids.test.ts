@@ -1,13 +1,7 @@
 // What paint forbids: common practice, no source.
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import {
-  breachesOf,
-  type PaintStep,
-  type PanelState,
-  splitOf,
-  toolCautions,
-} from '../../../main/domain/paint/index.ts'
+import { breachesOf, type PaintStep, type PanelState, splitOf } from '../../../main/domain/paint/index.ts'
 import {
   type PanelFinish,
   panelFinishes,
@@ -127,16 +121,5 @@ describe('the paint forbids', () => {
         },
       ),
     )
-  })
-})
-
-describe('tool cautions', () => {
-  it('are said of every chain in which a machine touches the paint, and of no other', () => {
-    expect(toolCautions([wash, wipe, coat])).toEqual([])
-    const said = toolCautions([wash, polish]).join(' ')
-    for (const words of ['15 to 20°', 'Tape edges', 'smaller machine', 'own instructions decide'])
-      expect(said).toContain(words)
-    expect(said).not.toContain('abrasive-free')
-    expect(toolCautions([wash, polish, coat]).join(' ')).toContain('abrasive-free care')
   })
 })

@@ -1,18 +1,22 @@
 import { beforeEach, expect, test } from 'vitest'
+import { getIntake } from '../../../main/services/intake/intake.ts'
 import { getJob } from '../../../main/services/job/jobView.ts'
 import { workOrder } from '../../../main/services/job/workOrder.ts'
 import { saveSafety } from '../../../main/services/shelf/safety.ts'
 import { pdfInfo, pdfTags, pdfWords } from '../../documents/poppler.ts'
+import { bookJob } from '../bookJob.ts'
 import { layeredCar } from '../cure/coatedCar.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
-import { testShop } from '../testShop.ts'
+import { type TestShop, testShop } from '../testShop.ts'
 
 let desk: TestDesk
+let shop: TestShop
 let id: string
 
 beforeEach(async () => {
   desk = await makeDesk('2026-04-15T12:00:00Z')
-  id = await layeredCar(desk, await testShop(desk))
+  shop = await testShop(desk)
+  id = await layeredCar(desk, shop)
 })
 
 const read = async () => {
@@ -36,6 +40,8 @@ test('The work order has every step with its time, bay and people, and the promi
 test('It warns of each chemical, by the data sheet where somebody has read it, and of the tools', async () => {
   const before = await read()
   expect(before.words).toContain('No data sheet is filed')
+  expect(before.words).toContain('never near solvent vapour')
+  expect(before.words).not.toContain('before a pad is changed')
   expect(before.words).toContain('The data sheet, local rules and licensed practice decide.')
   const productId = before.job.steps.find(step => step.productId !== null)!.productId!
   await saveSafety(desk, {
@@ -58,6 +64,14 @@ test('It warns of each chemical, by the data sheet where somebody has read it, a
   expect(words).toContain('Causes serious eye irritation.')
   expect(Buffer.from(bytes).toString('latin1')).toMatch(/\/Alt \(GHS02: [^)]*\)/)
   expect(Buffer.from(bytes).toString('latin1')).toMatch(/\/Alt \(GHS07: [^)]*\)/)
+})
+
+test('A car that is polished is warned of the machine as the intake is', async () => {
+  const polished = await bookJob(desk, shop, { treatments: ['correction'], vehicle: 1 })
+  const { bytes } = await workOrder(desk, { id: polished.id })
+  const { cautions } = await getIntake(desk, { jobId: polished.id })
+  for (const words of cautions) expect(pdfWords(bytes)).toContain(words)
+  expect(cautions.join(' ')).toContain('before a pad is changed')
 })
 
 test('A job that is not there has no work order', async () => {
