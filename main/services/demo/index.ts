@@ -7,6 +7,7 @@ import { assertNoShop } from '../setUp/shopSetUp.ts'
 import { demoCustomers, demoVehicles } from './customerData.ts'
 import { letHappen } from './happen.ts'
 import { writeIntakes } from './intake.ts'
+import { writeLoans } from './lending.ts'
 import { writeMoney } from './money.ts'
 import { placeBookings } from './place.ts'
 import { demoProducts } from './productData.ts'
@@ -33,6 +34,7 @@ export function fillDemo(desk: Desk): Promise<void> {
     const { floor, placed } = await placeBookings(tx, nowAt, vehicles)
     const happened = letHappen(floor, placed, nowAt)
     await writeBookings(tx, happened, nowAt)
+    await writeLoans(tx, happened)
     await writeShelf(tx, happened, nowAt)
     await writeWeather(tx, nowAt)
     await writeChecks(tx, happened, nowAt)

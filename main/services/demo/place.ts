@@ -55,6 +55,10 @@ const curing: [Wish, number][] = [
   [{ treatmentIds: ['demo-one-layer'], condition: 'good', kind: 'soonest' }, 300],
 ]
 
+/** Washed, and its leather restored by somebody from outside, booked ahead for the days after the notice. */
+const leather: Wish = { treatmentIds: ['demo-wash', 'demo-leather'], condition: 'good', kind: 'askedDay' }
+const leatherDay = 3
+
 /** Places the bookings around `nowAt`. What fits on no day asked for is not booked, as at the desk. */
 export async function placeBookings(
   tx: Tx,
@@ -92,6 +96,12 @@ export async function placeBookings(
   }
   for (const [wish, fetchedMin] of curing)
     await place(wish, true, (steps, jobs) => curingPlan(floor, jobs, steps, nowAt, fetchedMin))
+  // With the last vehicle, so that the others call in their order.
+  waiting.unshift(...waiting.splice(-1))
+  const leatherAt = addDays(midnight, leatherDay, zone)
+  await place(leather, false, (steps, jobs) =>
+    offeredPlan({ ...floor, jobs }, steps, leatherAt, leather.kind),
+  )
   let turn = 0
   for (const [i, count] of callers.entries()) {
     const askedAt = addDays(midnight, firstDay + i, zone)

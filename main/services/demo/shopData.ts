@@ -40,10 +40,12 @@ export const demoBays: { id: string; name: string; capabilities: Capability[]; o
   },
 ]
 
-export const demoCrew: { id: string; name: string; skills: Skill[] }[] = [
+export const demoCrew: { id: string; name: string; skills: Skill[]; noticeDays?: number }[] = [
   { id: 'demo-crew-1', name: 'Mika', skills: ['wash', 'polish'] },
   { id: 'demo-crew-2', name: 'Jo', skills: ['polish', 'coat'] },
   { id: 'demo-crew-3', name: 'Sal', skills: ['wash', 'coat'] },
+  // From outside, for leather; asked two days before.
+  { id: 'demo-crew-4', name: 'Wren', skills: ['outside'], noticeDays: 2 },
 ]
 
 export const demoLendables: { id: string; name: string; kind: LentKind }[] = [

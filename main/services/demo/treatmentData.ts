@@ -75,7 +75,7 @@ const coat = (name: string, mediumMin: number, productId: string, more: Partial<
 const topper = (mediumMin: number, productId: string) =>
   step('Topper', 'topper', 'clean', 'coat', mediumMin, { productId })
 
-/** Nine treatments with times and prices that are rules of thumb (common practice, no source). */
+/** Ten treatments with times and prices that are rules of thumb (common practice, no source). */
 export const demoTreatments: DemoTreatment[] = [
   {
     id: 'demo-wash',
@@ -185,5 +185,14 @@ export const demoTreatments: DemoTreatment[] = [
     prices: priced(190),
     checks: [...washChecks, ...coatChecks],
     steps: [wash, dry, wipe, topper(45, 'demo-ovrel-veil')],
+  },
+  {
+    id: 'demo-leather',
+    name: 'Leather restored',
+    summary:
+      'Seats and wheel cleaned, coloured in and sealed by a leather worker from outside, asked two days before.',
+    prices: priced(330),
+    checks: [],
+    steps: [step('Restore the leather', 'finish', 'clean', 'outside', 180)],
   },
 ]

@@ -65,14 +65,14 @@ test('It holds what it promises: crew, treatments, products, customers', async (
   const desk = await filled('2026-04-15T13:00:00Z')
   try {
     const tx = desk.store.read
-    expect(await tx.crewMember.count()).toBe(3)
+    expect(await tx.crewMember.count()).toBe(4)
     const products = await tx.product.findMany()
     const profiles = products.flatMap(product => (product.cureProfile ? [product.cureProfile] : []))
     expect(profiles).toHaveLength(6)
     for (const profile of profiles)
       expect(() => checkProfile(profile as unknown as CureProfile)).not.toThrow()
     const treatments = await listTreatments(desk)
-    expect(treatments).toHaveLength(9)
+    expect(treatments).toHaveLength(10)
     const known = products.map(({ id, name, kind, cureProfile }) => ({
       id,
       name,
