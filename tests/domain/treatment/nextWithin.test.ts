@@ -29,6 +29,15 @@ test('A night between wipe and coat is impossible: the wipe waits for the mornin
   expect(offer.plan.steps.slice(0, 2).map(({ start }) => start)).toEqual([1440 + 480, 1440 + 510])
 })
 
+test('A wipe that may pause at closing does not: what may not wait for its coat is not begun on one day and ended on another', () => {
+  const { steps } = layOut(
+    input([treatment(wipe('Panel wipe', { splittable: true }), coat())], { two: coating() }),
+  )
+  expect(steps[0]).toMatchObject({ name: 'Panel wipe', split: false })
+  const free = step({ name: 'Panel wipe', stage: 'wipe', minutes: 30, splittable: true })
+  expect(layOut(input([treatment(free, coat())], { two: coating() })).steps[0]).toMatchObject({ split: true })
+})
+
 test('Wheels and paint of one visit are each wiped right before their own coat', () => {
   const rim = { ...coating({ tackFreeMin: 60 }), name: 'Ovrel Rim' }
   const wheels = treatment(wipe('Wipe wheels'), coat('Wheels', 'rim'))

@@ -19,3 +19,26 @@ test('A wash two treatments share belongs to both; what is done for one alone be
     ['Polish', [[1, 120]]],
   ])
 })
+
+test('What treatments ask for alike around the work is done once: dried, tried on a spot, rinsed; what corrects is not', () => {
+  const around = [
+    step({ name: 'Wash', needs: 'wet' }),
+    step({ name: 'Dry and blow out', stage: 'dry', needs: 'wet', minutes: 15 }),
+    step({ name: 'Test spot', stage: 'test', needs: 'polish', minutes: 45 }),
+    step({ name: 'Refine', stage: 'correct', needs: 'polish', minutes: 120 }),
+    step({ name: 'Wash residue off and dry', stage: 'rinse', needs: 'wet', minutes: 20 }),
+    step({ name: 'Wipe', stage: 'wipe', minutes: 30 }),
+    step({ name: 'Check', stage: 'finish', minutes: 15 }),
+  ]
+  const names = sharedSteps([treatment(...around), treatment(...around)], 'medium').map(each => each.name)
+  expect(names).toEqual([
+    'Wash',
+    'Dry and blow out',
+    'Test spot',
+    'Refine',
+    'Refine',
+    'Wash residue off and dry',
+    'Wipe',
+    'Check',
+  ])
+})

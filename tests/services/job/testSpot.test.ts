@@ -1,6 +1,8 @@
 import { beforeEach, expect, test } from 'vitest'
+import { moveStay } from '../../../main/services/board/boardMove.ts'
 import { arrive, startStep } from '../../../main/services/job/jobSteps.ts'
 import { answerSpot, recordSpot, takeSpotBack } from '../../../main/services/job/testSpot.ts'
+import { getBill, saveBill } from '../../../main/services/money/bill.ts'
 import { saveTreatment } from '../../../main/services/setUp/treatments.ts'
 import { bookJob } from '../bookJob.ts'
 import { does, job, setWall, wall } from '../cure/coatedCar.ts'
@@ -121,6 +123,30 @@ test('Agreed: steps, places, price and promise follow in one act, and all of it 
   expect((await job(desk, id)).testSpot?.result).toBeNull()
 })
 
+test('The price agreed is the whole: extras are in it, and one below them alone is refused by its field', async () => {
+  const shown = await recorded(60)
+  const { version, prices, charges } = await getBill(desk, { id })
+  await saveBill(desk, {
+    id,
+    version,
+    prices: prices.map(({ id, priceMinor }) => ({ id, priceMinor })),
+    charges: [
+      ...charges,
+      { kind: 'extra', treatmentId: null, words: 'Care kit', quantity: '1', amountMinor: 4_500, taxKey: '' },
+    ],
+    depositMinor: 0,
+    taxExempt: '',
+  })
+  expect((await job(desk, id)).priceMinor).toBe(shown.priceMinor + 4_500)
+  const agree = async (priceMinor: number) => {
+    const { version } = await job(desk, id)
+    return answerSpot(desk, { id, version, answer: 'agreed', ...answer, priceMinor })
+  }
+  await expect(agree(1_000)).rejects.toMatchObject({ code: 'price-low', field: 'priceMinor' })
+  await agree(120_000)
+  expect((await job(desk, id)).priceMinor).toBe(120_000)
+})
+
 test('Declined: it stays as it was booked, and it is kept who said so', async () => {
   const shown = await recorded(60)
   await answerSpot(desk, { id, version: shown.version, answer: 'declined', ...answer, priceMinor: 0 })
@@ -139,6 +165,23 @@ test('A shorter correction frees its bay, and is not promised sooner', async () 
   const agreed = await job(desk, id)
   expect(agreed.steps[2]).toMatchObject({ minutes: 120, endAt: wall('15T11:45') })
   expect([agreed.promisedAt, agreed.handoverAt]).toEqual([shown.promisedAt, wall('15T11:45')])
+})
+
+test('Taken back where another car has its old place by then, it is refused in words, and the answer stands', async () => {
+  const shown = await recorded(10)
+  await answerSpot(desk, { id, version: shown.version, answer: 'agreed', ...answer, priceMinor: 40_000 })
+  const agreed = await job(desk, id)
+  const { bayId } = agreed.steps[2]!
+  const other = await bookJob(desk, shop, { treatments: ['correction'], vehicle: 1 })
+  await moveStay(desk, {
+    jobId: other.id,
+    version: other.version,
+    position: 1,
+    bayId,
+    startAt: wall('15T12:00'),
+  })
+  await expect(takeSpotBack(desk, { id, version: agreed.version })).rejects.toThrow(/taken/)
+  expect((await job(desk, id)).testSpot?.answer).toMatchObject({ said: 'agreed' })
 })
 
 test('Begun without an answer it asks; begun, the figures stand as they are', async () => {

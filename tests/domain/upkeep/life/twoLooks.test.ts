@@ -30,6 +30,16 @@ test('Flat panels decide and are told apart from the upright ones', () => {
   const clogged = { panel: 'roof', before: 'none' } as const
   expect(foundOn([{ ...clogged, after: null }])).toMatchObject({ working: false, secondLook: false })
   expect(foundOn([{ ...clogged, after: 'strong' }])).toMatchObject({ working: true, secondLook: true })
+  // However many upright panels are the other way, the flat ones decide.
+  const upright = (['front', 'left side', 'right side', 'rear'] as const).map(panel => ({
+    panel,
+    before: 'strong' as const,
+  }))
+  const roof = { panel: 'roof', before: 'weak' } as const
+  const strong = upright.map(look => ({ ...look, after: 'strong' as const }))
+  const gone = upright.map(look => ({ ...look, after: 'none' as const }))
+  expect(foundOn([{ ...roof, after: 'none' }, ...strong]).working).toBe(false)
+  expect(foundOn([{ ...roof, after: 'strong' }, ...gone]).working).toBe(true)
   // Sides outlast the roof, so no life is learned from them.
   expect(foundOn([{ panel: 'rear', before: 'weak', after: 'strong' }]).secondLook).toBe(false)
   expect(() => foundOn([])).toThrow(expect.objectContaining({ code: 'nothing-found' }))
