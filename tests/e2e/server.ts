@@ -1,19 +1,20 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { once } from 'node:events'
-import { mkdtempSync, rmSync } from 'node:fs'
+import { cpSync, mkdtempSync, readdirSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import type { Page } from '@playwright/test'
 import { askEntrance } from '../../main/hosts/web/entrances.ts'
 import { clockEnv } from '../setup/clock.ts'
+import { demoFolder } from './demoFolder.ts'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
 
 export interface ServerOptions {
   /** The instant the server's clock starts at, as 2026-04-15T07:40:00Z. */
   now: string
-  /** Fill the empty database with the demo shop. */
+  /** Begin with the demo shop. */
   demo?: boolean | undefined
   /** More environment, such as the address of a mail server the test started. */
   env?: Record<string, string> | undefined
@@ -27,6 +28,9 @@ export class ShopServer {
   readonly #options: ServerOptions
   #process: ChildProcess | null = null
   #output = ''
+  /** How often it was started, and at which start each page was let in. */
+  #starts = 0
+  readonly #letIn = new WeakMap<Page, number>()
 
   constructor(options: ServerOptions) {
     this.#options = options
@@ -43,8 +47,21 @@ export class ShopServer {
   }
 
   async start(now = this.#options.now): Promise<void> {
+    if (this.#options.demo && readdirSync(this.dataDir).length === 0)
+      cpSync(await demoFolder(now), this.dataDir, { recursive: true })
+    await this.#spawn(now)
+  }
+
+  /** Fills its empty folder with the demo shop by the real command, and ends in good order. */
+  async fillDemo(now = this.#options.now): Promise<void> {
+    await this.#spawn(now, ['--demo'])
+    await this.stop()
+  }
+
+  async #spawn(now: string, more: string[] = []): Promise<void> {
+    this.#starts++
     const args = ['main/hosts/start.ts', '--host', 'web', '--no-open', '--data', this.dataDir, '--port', '0']
-    const child = spawn(process.execPath, [...args, ...(this.#options.demo ? ['--demo'] : [])], {
+    const child = spawn(process.execPath, [...args, ...more], {
       cwd: root,
       env: { ...process.env, ...clockEnv(), ...this.#options.env, LUSTRUM_NOW: now },
       stdio: ['ignore', 'pipe', 'pipe'],
@@ -94,13 +111,16 @@ export class ShopServer {
     await this.start(now)
   }
 
-  /** Lets the page in and goes to a screen. */
+  /** Lets the page in, unless this start has, and goes to a screen, as a link of the app would: without loading it anew. */
   async enter(page: Page, path = '/'): Promise<void> {
-    // Each entrance lets one browser in, once.
-    this.entrance = (await askEntrance(this.dataDir)) ?? this.entrance
-    await page.goto(this.entrance)
-    await page.waitForURL(({ pathname }) => !pathname.startsWith('/enter/'))
-    if (path !== '/') await page.goto(this.address + path)
+    if (this.#letIn.get(page) !== this.#starts || !page.url().startsWith(`${this.address}/`)) {
+      // Each entrance lets one browser in, once.
+      this.entrance = (await askEntrance(this.dataDir)) ?? this.entrance
+      await page.goto(this.entrance)
+      await page.waitForURL(({ pathname }) => !pathname.startsWith('/enter/'))
+      this.#letIn.set(page, this.#starts)
+    }
+    if (path !== '/' || new URL(page.url()).pathname !== '/') await goTo(page, path)
   }
 
   /** Ends it and takes its data away. */
@@ -108,4 +128,9 @@ export class ShopServer {
     await this.kill()
     rmSync(this.dataDir, { recursive: true, force: true })
   }
+}
+
+/** Goes to a screen of the app that the page shows. */
+async function goTo(page: Page, path: string): Promise<void> {
+  await page.evaluate(to => history.pushState({}, '', to), path)
 }
