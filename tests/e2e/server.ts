@@ -114,13 +114,21 @@ export class ShopServer {
   /** Lets the page in, unless this start has, and goes to a screen, as a link of the app would: without loading it anew. */
   async enter(page: Page, path = '/'): Promise<void> {
     if (this.#letIn.get(page) !== this.#starts || !page.url().startsWith(`${this.address}/`)) {
-      // Each entrance lets one browser in, once.
-      this.entrance = (await askEntrance(this.dataDir)) ?? this.entrance
+      this.entrance = await this.#newEntrance()
       await page.goto(this.entrance)
       await page.waitForURL(({ pathname }) => !pathname.startsWith('/enter/'))
       this.#letIn.set(page, this.#starts)
     }
     if (path !== '/' || new URL(page.url()).pathname !== '/') await goTo(page, path)
+  }
+
+  /** Each lets one browser in, once. Busy, or on a connection just closed, a server may leave the first call unanswered. */
+  async #newEntrance(): Promise<string> {
+    for (let tries = 0; tries < 6; tries++) {
+      const entrance = await askEntrance(this.dataDir)
+      if (entrance) return entrance
+    }
+    throw new Error(`The server gives no entrance:\n${this.#output}`)
   }
 
   /** Ends it and takes its data away. */

@@ -76,7 +76,7 @@ export function ChangeList({ run, zone, busy, accept, leave }: Props) {
               <Button
                 variant="default"
                 size="compact-sm"
-                aria-label={say('Pin {plate}', { plate: change.plate })}
+                aria-label={say('Pin it where it is: {plate}', { plate: change.plate })}
                 disabled={left.has(change.jobId)}
                 onClick={() => {
                   if (change.version === null) return
