@@ -14,6 +14,7 @@ export default defineConfig({
     // A test that computes is no worse for being slow on a busy machine.
     testTimeout: 120_000,
     hookTimeout: 120_000,
+    expect: { poll: { timeout: 60_000 } },
     globalSetup: ['tests/setup/emptyDatabase.ts'],
     setupFiles: ['tests/setup/seed.ts'],
   },

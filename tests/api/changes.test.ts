@@ -1,4 +1,4 @@
-import { expect, it, vi } from 'vitest'
+import { expect, it } from 'vitest'
 import { makeDoor } from './makeDoor.ts'
 
 it('a page that goes away without a word stops being told of changes at once', async () => {
@@ -22,9 +22,9 @@ it('a page that goes away without a word stops being told of changes at once', a
     })
     expect(stream.headers.get('content-type')).toContain('text/event-stream')
     expect(stream.headers.get('cache-control')).toBe('no-store')
-    await vi.waitFor(() => expect(listening).toBe(1))
+    await expect.poll(() => listening).toBe(1)
     leaving.abort()
-    await vi.waitFor(() => expect(listening).toBe(0), 2_000)
+    await expect.poll(() => listening).toBe(0)
   } finally {
     await door.close()
   }

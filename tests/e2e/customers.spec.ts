@@ -80,6 +80,7 @@ test('a customer’s page lists their visits', async ({ desk, shop }) => {
     /^Job 12, \S+ \S+ (\p{L}+ \p{L}+?)(booked|held|in the|handed).*$/u,
     '$1',
   )
+  await desk.keyboard.press('Escape')
   await shop.enter(desk, '/customers')
   const find = desk.getByRole('textbox', { name: 'Find a customer' })
   await find.fill(name)

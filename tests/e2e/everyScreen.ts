@@ -1,4 +1,5 @@
 import type { Page } from '@playwright/test'
+import { goOn } from './server.ts'
 
 /** The screens of the demo shop, each by its address: those of the bar, their sections, and one row of each kind. */
 export const everyScreen = [
@@ -55,7 +56,7 @@ export const everyScreen = [
 
 /** Goes to a screen without loading the app anew, and waits until nothing is asked for any more. */
 export async function showScreen(page: Page, path: string): Promise<void> {
-  await page.evaluate(to => history.pushState({}, '', to), path)
+  await goOn(page, path)
   await page.waitForURL(url => url.pathname === path)
   await page.waitForFunction(() => {
     const screen = document.querySelector('main')

@@ -28,9 +28,9 @@ export class ShopServer {
   readonly #options: ServerOptions
   #process: ChildProcess | null = null
   #output = ''
-  /** How often it was started, and at which start each page was let in. */
+  /** How often it was started; at which start each page was let in, and whether it has been sent elsewhere since. */
   #starts = 0
-  readonly #letIn = new WeakMap<Page, number>()
+  readonly #letIn = new WeakMap<Page, { start: number; moved: boolean }>()
 
   constructor(options: ServerOptions) {
     this.#options = options
@@ -111,15 +111,21 @@ export class ShopServer {
     await this.start(now)
   }
 
-  /** Lets the page in, unless this start has, and goes to a screen, as a link of the app would: without loading it anew. */
+  /** Lets the page in, unless this start has, and goes to a screen. */
   async enter(page: Page, path = '/'): Promise<void> {
-    if (this.#letIn.get(page) !== this.#starts || !page.url().startsWith(`${this.address}/`)) {
-      this.entrance = await this.#newEntrance()
-      await page.goto(this.entrance)
-      await page.waitForURL(({ pathname }) => !pathname.startsWith('/enter/'))
-      this.#letIn.set(page, this.#starts)
+    const letIn = this.#letIn.get(page)
+    if (letIn?.start === this.#starts && page.url().startsWith(`${this.address}/`)) {
+      // The first screen after the entrance has nothing to lose by not being loaded anew; later ones begin afresh.
+      if (letIn.moved || path === '/') await page.goto(this.address + path)
+      else await goOn(page, path)
+      letIn.moved = true
+      return
     }
-    if (path !== '/' || new URL(page.url()).pathname !== '/') await goTo(page, path)
+    this.entrance = await this.#newEntrance()
+    await page.goto(this.entrance)
+    await page.waitForURL(({ pathname }) => !pathname.startsWith('/enter/'))
+    this.#letIn.set(page, { start: this.#starts, moved: path !== '/' })
+    if (path !== '/') await goOn(page, path)
   }
 
   /** Each lets one browser in, once. Busy, or on a connection just closed, a server may leave the first call unanswered. */
@@ -138,7 +144,7 @@ export class ShopServer {
   }
 }
 
-/** Goes to a screen of the app that the page shows. */
-async function goTo(page: Page, path: string): Promise<void> {
+/** Goes to a screen of the app that the page shows, without loading it anew. */
+export async function goOn(page: Page, path: string): Promise<void> {
   await page.evaluate(to => history.pushState({}, '', to), path)
 }

@@ -1,6 +1,7 @@
 import type { Locator, Page } from '@playwright/test'
 import { expect, test } from './fixtures.ts'
 import { pageApi } from './pageApi.ts'
+import { goOn } from './server.ts'
 import type { EditForm } from './twoWindows/editForm.ts'
 import { editForms } from './twoWindows/forms.ts'
 import { type Ids, setUpEveryForm, workTheDay } from './twoWindows/shop.ts'
@@ -43,7 +44,7 @@ test('in two windows on one form the second to save is refused, and nothing type
     await test.step(row.file, async () => {
       try {
         for (const page of [desk, other]) {
-          await shop.enter(page, row.at(ids))
+          await goOn(page, row.at(ids))
           await row.open?.(page)
         }
         await saveInBoth(desk, other, row)

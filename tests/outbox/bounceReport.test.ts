@@ -1,7 +1,8 @@
 // RFC 3464 (delivery status notifications), 3463 (status codes), 5321 section 4.2.1 (reply codes).
+import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { readBounces } from '../../main/outbox/bounceReport.ts'
-import { growth, IN_PROPORTION } from '../domain/growth.ts'
+import { workOf } from './readingWork.ts'
 
 /** Laid out as in RFC 3464 appendix E.1, with invented names. */
 const notification = [
@@ -103,8 +104,32 @@ describe('a hostile report', () => {
     ['colons', size => ':'.repeat(size)],
   ]
 
-  it.each(shapes)('of %s is read in time that grows with its length', (_, shape) => {
-    expect(growth(readBounces, shape, 8 * 1024)).toBeLessThan(IN_PROPORTION)
+  /** How much more work sixteen times the text is: in proportion 16 times, by the square 256, by the cube 4,096. */
+  const growth = (read: (text: string) => unknown, shape: (size: number) => string) => {
+    const [small, large] = [shape(1024), shape(16 * 1024)]
+    return workOf(() => read(large)) / workOf(() => read(small))
+  }
+
+  it.each(shapes)('of %s is read with work that grows with its length', (_, shape) => {
+    expect(growth(readBounces, shape)).toBeLessThan(20)
+  })
+
+  it('is read by no pattern that repeats without bound, whose work no count sees', () => {
+    const source = readFileSync(new URL('../../main/outbox/bounceReport.ts', import.meta.url), 'utf8')
+    const patterns = [...source.matchAll(/[(=&] ?!?(\/(?:\[[^\]]*\]|\\.|[^/*\\[\n])+\/)/g)].map(
+      ([, one]) => one!,
+    )
+    expect(patterns).toHaveLength(5)
+    for (const pattern of patterns) expect(pattern).not.toMatch(/[*+]|,\}/)
+    expect(source).not.toContain('RegExp')
+  })
+
+  it('that were trimmed at the front again and again would show', () => {
+    const byTrimming = (text: string) => {
+      let left = text
+      while (left !== '') left = left.slice(1).trimStart()
+    }
+    expect(growth(byTrimming, size => ' a'.repeat(size / 2))).toBeGreaterThan(200)
   })
 
   it.each(shapes)('of %s and a megabyte is read no further than the first quarter', (_, shape) => {

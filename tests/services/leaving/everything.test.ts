@@ -27,7 +27,7 @@ const path = () => join(dirname(desk.store.source.file), 'leaving', 'everything.
 
 async function packed() {
   packEverything(desk)
-  await expect.poll(() => everythingStands(desk).working, { timeout: 20_000 }).toBe(null)
+  await expect.poll(() => everythingStands(desk).working).toBe(null)
   expect(everythingStands(desk)).toMatchObject({ ready: { madeAt: desk.now() }, failed: null })
   return unzip(readFileSync(path()))
 }
@@ -129,7 +129,7 @@ it('shows the moment it was begun, whatever is saved while it is packed', async 
   packEverything(desk)
   await expect.poll(() => everythingStands(desk).working?.total, { interval: 1 }).toBeGreaterThan(0)
   await saveCustomer(desk, { name: 'Late Comer' })
-  await expect.poll(() => everythingStands(desk).working, { timeout: 20_000 }).toBe(null)
+  await expect.poll(() => everythingStands(desk).working).toBe(null)
   expect(readFileSync(path()).length).toBe(everythingStands(desk).ready?.bytes)
   expect(readList(unzip(readFileSync(path())), 'customers').map(row => row.Name)).not.toContain('Late Comer')
 })
@@ -155,8 +155,6 @@ it('can be stopped, sent, and thrown away; is gone after a day; and is written d
 it('says what the disk said where it cannot be written', async () => {
   writeFileSync(dirname(path()), 'in the way')
   packEverything(desk)
-  await expect
-    .poll(() => everythingStands(desk).failed, { timeout: 20_000 })
-    .toMatch(/everything\.zip|leaving/)
+  await expect.poll(() => everythingStands(desk).failed).toMatch(/everything\.zip|leaving/)
   expect(everythingStands(desk)).toMatchObject({ working: null, ready: null })
 })
