@@ -24,10 +24,13 @@ const quick: Part[] = [
   { name: 'unused', run: knip },
 ]
 
+/** See tests/domain/cases.ts. */
+const again = { LUSTRUM_AGAIN: '1' }
+
 const long: Part[] = [
   unit('unit'),
-  unit('unit, domain in New York', ['tests/domain/'], { TZ: 'America/New_York' }),
-  unit('unit, domain in Auckland', ['tests/domain/'], { TZ: 'Pacific/Auckland' }),
+  unit('unit, domain in New York', ['tests/domain/'], { TZ: 'America/New_York', ...again }),
+  unit('unit, domain in Auckland', ['tests/domain/'], { TZ: 'Pacific/Auckland', ...again }),
   endToEnd('end-to-end'),
 ]
 

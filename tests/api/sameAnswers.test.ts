@@ -58,7 +58,7 @@ it('counts what reminders brought as one by one', async () => {
       ),
     ).toEqual(counts)
   }
-}, 60_000)
+})
 
 it('knows of each container what its moves leave, and of each product its first receipt and its last move', async () => {
   const { desk } = await yearsShop()
@@ -81,7 +81,7 @@ it('knows of each container what its moves leave, and of each product its first 
       ]),
     ),
   )
-}, 60_000)
+})
 
 it('costs the shelf and every job as the whole ledger does, also where something was put right since', async () => {
   const { desk } = await yearsShop()
@@ -127,4 +127,4 @@ it('costs the shelf and every job as the whole ledger does, also where something
   })
   for (const { seq } of wrong) await takeBackMove(desk, { seq, reason: 'read wrongly' })
   await compare()
-}, 60_000)
+})

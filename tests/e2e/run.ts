@@ -7,7 +7,7 @@ const file = (path: string) => fileURLToPath(new URL(path, import.meta.url))
 const browser = findOrInstallChromium()
 if (!browser) {
   console.error(
-    'End-to-end tests need a Chromium and found none: install one (Debian: apt-get install chromium) or name it in CHROMIUM.',
+    'End-to-end tests need a Chromium and found none: install one (Debian: apt-get install chromium-headless-shell) or name it in CHROMIUM.',
   )
   process.exit(2)
 }

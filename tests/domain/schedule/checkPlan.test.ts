@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { checkPlan } from '../../../main/domain/schedule/checkPlan.ts'
 import { promise } from '../../../main/domain/schedule/promise.ts'
 import type { Plan, PlannedStep, Problem } from '../../../main/domain/schedule/types.ts'
+import { cases } from '../cases.ts'
 import { smallProblem } from './cases.ts'
 import { verify } from './verify.ts'
 
@@ -52,10 +53,10 @@ test('checkPlan objects exactly where the verifier does, on 600 disturbed plans'
       if (violations.length > 0) broken++
       else sound++
     }),
-    { numRuns: 600 },
+    { numRuns: cases(600) },
   )
-  expect(sound).toBeGreaterThan(50)
-  expect(broken).toBeGreaterThan(200)
+  expect(sound).toBeGreaterThan(cases(50))
+  expect(broken).toBeGreaterThan(cases(200))
 }, 120_000)
 
 describe('checkPlan names the rule, the place and the other side', () => {

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest'
 import { checkPlan } from '../../../main/domain/schedule/checkPlan.ts'
 import { promise } from '../../../main/domain/schedule/promise.ts'
 import type { Offer, OfferKind, Problem } from '../../../main/domain/schedule/types.ts'
+import { cases } from '../cases.ts'
 import { bestWay, everyWay, type Way } from './bruteForce.ts'
 import { smallProblem } from './cases.ts'
 import { count, verify } from './verify.ts'
@@ -50,9 +51,9 @@ test('the promise equals a search of every plan, on 400 cases in the published f
     fc.property(smallProblem({ extensions: false }), problem => {
       feasible += compare(problem)
     }),
-    { numRuns: 400 },
+    { numRuns: cases(400) },
   )
-  expect(feasible).toBeGreaterThan(400)
+  expect(feasible).toBeGreaterThan(cases(400))
 }, 300_000)
 
 test('the promise equals a search of every plan, on 400 cases with the app’s own fields', () => {
@@ -61,9 +62,9 @@ test('the promise equals a search of every plan, on 400 cases with the app’s o
     fc.property(smallProblem({ extensions: true }), problem => {
       feasible += compare(problem)
     }),
-    { numRuns: 400 },
+    { numRuns: cases(400) },
   )
-  expect(feasible).toBeGreaterThan(300)
+  expect(feasible).toBeGreaterThan(cases(300))
 }, 300_000)
 
 test('the promise equals a search of every plan, on 600 cases with help inside steps', () => {

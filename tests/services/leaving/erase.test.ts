@@ -180,7 +180,7 @@ describe('an erasure', () => {
       ),
       { numRuns: 8 },
     )
-  }, 60_000)
+  })
 
   it('is asked about first, with what it touches, and changes nothing until then', async () => {
     const { customerId } = await eddasYears()

@@ -87,7 +87,7 @@ describe('projection and advice', () => {
         })
       expect([id, await contradictions()]).toEqual([id, []])
     }
-  }, 60_000)
+  })
 
   it('rest on the same use: order points made for another are worked out anew', async () => {
     const shop = await shelfShop(desk)

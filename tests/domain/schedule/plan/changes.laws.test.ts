@@ -5,6 +5,7 @@ import { layFloor } from '../../../../main/domain/schedule/plan/layFloor.ts'
 import { isBetter } from '../../../../main/domain/schedule/plan/seed.ts'
 import { isSound, tidied } from '../../../../main/domain/schedule/plan/tidy.ts'
 import type { FloorProblem } from '../../../../main/domain/schedule/plan/types.ts'
+import { cases } from '../../cases.ts'
 import { bestByTrying } from './bruteFloor.ts'
 import { laid, lastOf, shrunk, smallFloor } from './cases.ts'
 import { countFloor, verifyFloor } from './verifyFloor.ts'
@@ -40,7 +41,7 @@ describe('with a present plan', () => {
         expect(changes).toBe(countChanges(present, plan))
         expect(bound).toEqual(objective)
       }),
-      { numRuns: 200, seed: 23 },
+      { numRuns: cases(200), seed: 23 },
     )
   })
 
@@ -57,9 +58,9 @@ describe('with a present plan', () => {
         if (objective?.changes) changed++
         expect(objective && Object.values(objective)).toEqual(best)
       }),
-      { numRuns: 200, seed: 24 },
+      { numRuns: cases(200), seed: 24 },
     )
-    expect(changed).toBeGreaterThan(10)
+    expect(changed).toBeGreaterThan(cases(10))
   })
 
   test('it is never worse than the present one where that obeys the rules, whenever it is stopped', () => {
@@ -91,6 +92,6 @@ test('what is put back costs nothing and is sound', () => {
       expect(isBetter(countFloor(floor, plan), countFloor(floor, tidy))).toBe(false)
       expect(countChanges(present, tidy)).toBeLessThanOrEqual(countChanges(present, plan))
     }),
-    { numRuns: 100, seed: 26 },
+    { numRuns: cases(100), seed: 26 },
   )
 })

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { FloorProblem } from '../../../../main/domain/schedule/plan/types.ts'
+import { cases } from '../../cases.ts'
 import { loadHighs } from '../highs.ts'
 import { bestByTrying } from './bruteFloor.ts'
 import { laid, shrunk, smallFloor } from './cases.ts'
@@ -27,9 +28,9 @@ describe('on small floors', () => {
         expect(verifyFloor(floor, plan)).toEqual([])
         expect(countFloor(floor, plan)).toEqual(objective)
       }),
-      { numRuns: 300, seed: 16 },
+      { numRuns: cases(300), seed: 16 },
     )
-    expect(helped).toBeGreaterThan(10)
+    expect(helped).toBeGreaterThan(cases(10))
   })
 
   test('one bay more never makes the best plan worse', () => {
@@ -39,7 +40,7 @@ describe('on small floors', () => {
         const wider = { ...floor, bays: [...floor.bays, { ...like, id: 'new', closed: [] }] }
         expect(atMost(order(laid(wider)), order(laid(floor)))).toBe(true)
       }),
-      { numRuns: 100, seed: 17 },
+      { numRuns: cases(100), seed: 17 },
     )
   })
 
@@ -48,7 +49,7 @@ describe('on small floors', () => {
       fc.property(smallFloor(3, true), floor => {
         expect(order(laid(renamed(floor)))).toEqual(order(laid(floor)))
       }),
-      { numRuns: 100, seed: 18 },
+      { numRuns: cases(100), seed: 18 },
     )
   })
 
@@ -72,7 +73,7 @@ describe('on small floors', () => {
           place.steps.map(({ bay, start }) => [bay, start]),
         )
       }),
-      { numRuns: 100, seed: 19 },
+      { numRuns: cases(100), seed: 19 },
     )
   })
 
@@ -85,9 +86,9 @@ describe('on small floors', () => {
         if (best) found++
         expect(order(laid(tiny))).toEqual(best ?? [Number.POSITIVE_INFINITY, 0, 0])
       }),
-      { numRuns: 150, seed: 20 },
+      { numRuns: cases(150), seed: 20 },
     )
-    expect(found).toBeGreaterThan(20)
+    expect(found).toBeGreaterThan(cases(20))
   })
 })
 
@@ -109,7 +110,7 @@ test('HiGHS comes to the same objectives', async () => {
     { numRuns: 40, seed: 22 },
   )
   expect(found).toBeGreaterThan(8)
-}, 60_000)
+})
 
 function renamed(floor: FloorProblem): FloorProblem {
   const bay = (id: string) => `z${id}`

@@ -5,6 +5,7 @@ import { openVisit } from '../../../../main/domain/upkeep/plan/due.ts'
 import type { Plan } from '../../../../main/domain/upkeep/plan/plan.ts'
 import type { PlanStanding } from '../../../../main/domain/upkeep/plan/standing.ts'
 import { dayRule } from '../../../../main/domain/upkeep/recurrence/dayRule.ts'
+import { cases } from '../../cases.ts'
 
 const start = dayNumber('2026-01-05')
 const offset = fc.integer({ min: 0, max: 400 })
@@ -62,6 +63,6 @@ it('the open visit of a plan by dates is the one a walk day by day finds', () =>
       const today = start + ask
       expect(openVisit(plan, read, standing, today)).toEqual(byWalking(all, plan, standing, today))
     }),
-    { numRuns: 2000 },
+    { numRuns: cases(2000) },
   )
 })

@@ -5,6 +5,7 @@ import { Order } from '../../../../../main/domain/schedule/plan/engine/order.ts'
 import { Room } from '../../../../../main/domain/schedule/plan/engine/room.ts'
 import { Solver } from '../../../../../main/domain/schedule/plan/engine/solver.ts'
 import { Sum } from '../../../../../main/domain/schedule/plan/engine/sum.ts'
+import { cases } from '../../../cases.ts'
 
 const everything = { learning: true, activity: true }
 const top = 5
@@ -125,9 +126,9 @@ describe('against trying all values', () => {
           expect(best ?? Number.POSITIVE_INFINITY).toBe(least)
           if (best !== undefined) solved++
         }),
-        { numRuns: 500, seed: 23 },
+        { numRuns: cases(500), seed: 23 },
       )
-      expect(solved).toBeGreaterThan(50)
+      expect(solved).toBeGreaterThan(cases(50))
     })
 })
 
