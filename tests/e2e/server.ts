@@ -48,13 +48,13 @@ export class ShopServer {
 
   async start(now = this.#options.now): Promise<void> {
     if (this.#options.demo && readdirSync(this.dataDir).length === 0)
-      cpSync(await demoFolder(now), this.dataDir, { recursive: true })
+      cpSync(await demoFolder(now, () => filledWithDemo(now)), this.dataDir, { recursive: true })
     await this.#spawn(now)
   }
 
   /** Fills its empty folder with the demo shop by the real command, and ends in good order. */
-  async fillDemo(now = this.#options.now): Promise<void> {
-    await this.#spawn(now, ['--demo'])
+  async fillDemo(): Promise<void> {
+    await this.#spawn(this.#options.now, ['--demo'])
     await this.stop()
   }
 
@@ -141,6 +141,17 @@ export class ShopServer {
   async remove(): Promise<void> {
     await this.kill()
     rmSync(this.dataDir, { recursive: true, force: true })
+  }
+}
+
+async function filledWithDemo(now: string): Promise<string> {
+  const shop = new ShopServer({ now })
+  try {
+    await shop.fillDemo()
+    return shop.dataDir
+  } catch (error) {
+    await shop.remove()
+    throw error
   }
 }
 
