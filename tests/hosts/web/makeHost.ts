@@ -76,16 +76,17 @@ export async function makeHandlerHost(): Promise<Host> {
   return host
 }
 
-/** Sends these bytes to the loopback address and reads until the other side closes. */
-export function sendRaw(port: number, request: string, address = '127.0.0.1'): Promise<Answer> {
+/** Sends these bytes to the loopback address and reads until the other side closes; `heard` is told of the first it says. */
+export function sendRaw(port: number, request: string, heard = () => {}): Promise<Answer> {
   return new Promise((resolve, reject) => {
-    const socket = connect(port, address, () => socket.write(request))
+    const socket = connect(port, '127.0.0.1', () => socket.write(request))
+    socket.once('data', heard)
     let whole = ''
     socket.setEncoding('latin1')
     socket.on('data', chunk => {
       whole += chunk
     })
-    socket.setTimeout(10_000, () => socket.destroy(new Error(`No end after: ${whole.slice(0, 200)}`)))
+    socket.setTimeout(60_000, () => socket.destroy(new Error(`No end after: ${whole.slice(0, 200)}`)))
     socket.once('error', error => (whole === '' ? reject(error) : resolve(parse(whole))))
     socket.once('close', () => resolve(parse(whole)))
   })

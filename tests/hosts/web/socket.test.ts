@@ -66,11 +66,13 @@ describe('the web host on its socket', () => {
 
   it('closes though a window is still listening for changes', async () => {
     const other = await makeSocketHost()
+    const heard = Promise.withResolvers<void>()
     const listening = sendRaw(
       other.port,
       `GET /trpc/system.changes HTTP/1.1\r\nHost: 127.0.0.1:${other.port}\r\n${letIn(other)}Accept: text/event-stream\r\n\r\n`,
+      heard.resolve,
     )
-    await new Promise(resolve => setTimeout(resolve, 200))
+    await heard.promise
     await other.close()
     expect((await listening).headers.get('content-type')).toContain('text/event-stream')
   })
