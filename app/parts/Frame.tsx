@@ -1,9 +1,10 @@
 import { Kbd, UnstyledButton, useMantineColorScheme } from '@mantine/core'
 import { IconSearch } from '@tabler/icons-react'
 import { Link, Outlet, useNavigate } from '@tanstack/react-router'
-import { useMemo, useState } from 'react'
+import { useEffect, useMemo, useState } from 'react'
 import icon from '../../assets/icon.svg'
-import { say } from '../../main/domain/language/index.ts'
+import { languageNow, say } from '../../main/domain/language/index.ts'
+import { useShop } from '../data/shop.ts'
 import { ConnectionLine } from './ConnectionLine.tsx'
 import { CureNotices } from './CureNotices.tsx'
 import type { CommandContext } from './commands.ts'
@@ -30,6 +31,11 @@ export function Frame() {
     [navigate, setColorScheme],
   )
   const waiting = useJumpKeys(context)
+  const { language } = useShop()
+  // What the modules call things was said as they were read: another language begins with another page.
+  useEffect(() => {
+    if (language !== languageNow()) location.reload()
+  }, [language])
   return (
     <div className={styles.frame}>
       <a className={styles.skip} href="#screen">

@@ -1,13 +1,16 @@
 import { Select } from '@mantine/core'
 import { useState } from 'react'
 import type { ShopView } from '../../main/api/views.ts'
-import { say } from '../../main/domain/language/index.ts'
+import { type Language, languages, say } from '../../main/domain/language/index.ts'
 import type { Fields } from '../data/fields.ts'
 import { countryChoices, currencyChoices, zoneChoices } from './placeChoices.ts'
 
 interface Props {
-  form: Fields<Pick<ShopView, 'zone' | 'country' | 'currency' | 'units'>>
+  form: Fields<Pick<ShopView, 'zone' | 'country' | 'currency' | 'units' | 'language'>>
 }
+
+/** Each in its own words: whoever cannot read the screens finds theirs. */
+const languageNames: Record<Language, string> = { en: 'English', de: 'Deutsch' }
 
 /** Where a shop is and what it counts in. */
 export function PlaceFields({ form }: Props) {
@@ -33,6 +36,11 @@ export function PlaceFields({ form }: Props) {
           { value: 'us', label: say('US: °F, fl oz, mil') },
         ]}
         {...form.choice('units')}
+      />
+      <Select
+        label={say('Language of the screens')}
+        data={languages.map(language => ({ value: language, label: languageNames[language] }))}
+        {...form.choice('language')}
       />
     </>
   )

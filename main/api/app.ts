@@ -2,10 +2,12 @@ import { randomBytes } from 'node:crypto'
 import { fetchRequestHandler } from '@trpc/server/adapters/fetch'
 import { Hono, type MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
+import { languageNow, languages, say } from '../domain/language/index.ts'
 import { importMaxBytes } from '../services/cure/inputs.ts'
 import type { Desk } from '../services/desk/desk.ts'
+import { readCatalogue, speakingForShop } from '../services/desk/speaking.ts'
 import { listCallBytes } from '../services/imports/inputs.ts'
-import { sheetCallBytes } from '../services/shelf/inputs.ts'
+import { sheetCallBytes } from '../services/shelf/safetyInputs.ts'
 import { type App, addDocuments } from './documents.ts'
 import { feedDoor } from './feeds.ts'
 import { photoDoor } from './photos.ts'
@@ -63,12 +65,16 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
     for (const [name, value] of Object.entries(securityHeaders(nonce))) context.res.headers.set(name, value)
   })
   if (guard) app.use(guard)
+  app.use((_, next) => speakingForShop(desk, next))
 
   const limit = (megabytes: number) =>
     bodyLimit({
       maxSize: megabytes * 1024 * 1024,
       onError: context =>
-        context.text(`That is more than can be taken at once: ${megabytes} MB at most.`, 413),
+        context.text(
+          say('That is more than can be taken at once: {megabytes} MB at most.', { megabytes }),
+          413,
+        ),
     })
   const usual = limit(2)
   // A logger's file of weeks is larger than anything a form sends.
@@ -87,7 +93,9 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
   app.use('/trpc/*', async (context, next) =>
     context.req.path.split(',').length > mostInBatch
       ? context.text(
-          `That is more than can be asked at once: ${mostInBatch} calls at most; ask for less at once.`,
+          say('That is more than can be asked at once: {mostInBatch} calls at most; ask for less at once.', {
+            mostInBatch,
+          }),
           413,
         )
       : next(),
@@ -111,6 +119,11 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
 
   addDocuments(app, desk)
 
+  app.get('/words/:file', context => {
+    const language = languages.find(each => `${each}.json` === context.req.param('file'))
+    return language ? context.json(readCatalogue(language)) : context.notFound()
+  })
+
   app.get('*', context => {
     const file = files.get(context.req.path)
     if (file && context.req.path !== '/index.html') {
@@ -125,14 +138,15 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
     }
     if (context.req.path.startsWith('/assets/')) return context.notFound()
     // Every other path is a screen of the renderer's own.
-    return context.html(page.replaceAll('__NONCE__', context.get('nonce')), 200, {
+    const spoken = page.replace('<html lang="en"', `<html lang="${languageNow()}"`)
+    return context.html(spoken.replaceAll('__NONCE__', context.get('nonce')), 200, {
       'cache-control': 'no-store',
     })
   })
 
   app.onError((error, context) => {
     onFault?.(error)
-    return context.text('Something went wrong here; nothing was saved.', 500)
+    return context.text(say('Something went wrong here; nothing was saved.'), 500)
   })
   return app
 }

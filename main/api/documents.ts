@@ -1,5 +1,7 @@
 /** Documents as files: behind the same door as everything else, made anew for each request. */
+
 import type { Context, Hono } from 'hono'
+import { say } from '../domain/language/index.ts'
 import { Refusal, refuse } from '../domain/refusal.ts'
 import { certificateFile, verifyFile } from '../services/applied/certificate.ts'
 import type { Desk } from '../services/desk/desk.ts'
@@ -105,7 +107,7 @@ export function addDocuments(app: App, desk: Desk): void {
       const { entities, ...rest } = context.req.query()
       const given = historyFilter.safeParse({ ...rest, ...(entities && { entities: entities.split(',') }) })
       if (!given.success)
-        refuse('invalid', { filter: null }, 'This history cannot be asked for; choose again.')
+        refuse('invalid', { filter: null }, say('This history cannot be asked for; choose again.'))
       return historyFile(desk, given.data)
     }),
   )
@@ -122,7 +124,7 @@ export function addDocuments(app: App, desk: Desk): void {
     answer(context, () => {
       const given = journalInput.safeParse(context.req.query())
       if (!given.success)
-        refuse('invalid', { fromDate: null }, 'Give the first and the last day of the journal.')
+        refuse('invalid', { fromDate: null }, say('Give the first and the last day of the journal.'))
       return journalFile(desk, given.data)
     }),
   )

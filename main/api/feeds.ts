@@ -2,8 +2,10 @@
  * Calendar feeds. `GET /feed/<token>.ics` answers an iCalendar file to whoever holds the link, past the guard's cookie:
  * calendar programs have none. The token is shown once, when the feed is opened.
  */
+
 import { Hono } from 'hono'
 import { z } from 'zod'
+import { say } from '../domain/language/index.ts'
 import type { Desk } from '../services/desk/desk.ts'
 import { id } from '../services/desk/inputs.ts'
 import { createFeed, feedFile, listFeeds, revokeFeed } from '../services/reminders/feeds.ts'
@@ -25,10 +27,11 @@ export function feedDoor(desk: Desk): Hono {
   return new Hono().get('/feed/:file', async context => {
     const token = feedPath.exec(context.req.path)?.[1]
     const file = token === undefined ? null : await feedFile(desk, token)
-    if (file === null) return context.text('No feed has this address; open one in the upkeep screen.', 404)
+    if (file === null)
+      return context.text(say('No feed has this address; open one in the upkeep screen.'), 404)
     return context.body(file, 200, {
       'content-type': 'text/calendar; charset=utf-8',
-      'content-disposition': 'inline; filename="lustrum.ics"',
+      'content-disposition': say('inline; filename="lustrum.ics"'),
       'cache-control': 'no-store',
     })
   })

@@ -12,8 +12,10 @@
  * `{"kept", "known", "refused": [{"row", "field", "message"}]}` with 200 where at least the body could be read; posting
  * a reading again is harmless. 400: not such a body. 401: no such token. 413 and 429: too much at once; try later.
  */
+
 import { Hono } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
+import { say } from '../domain/language/index.ts'
 import { postedReadings } from '../services/cure/inputs.ts'
 import { sensorOf, takeReadings } from '../services/cure/sensors.ts'
 import type { Desk } from '../services/desk/desk.ts'
@@ -36,17 +38,20 @@ export function sensorDoor(desk: Desk, clockMs: () => number = () => performance
     bodyLimit({
       maxSize: mostBytes,
       onError: context =>
-        context.json({ error: 'That is more than can be taken at once: 64 KB at most.' }, 413),
+        context.json({ error: say('That is more than can be taken at once: 64 KB at most.') }, 413),
     }),
     async context => {
       const token = /^Bearer ([\w-]{20,100})$/.exec(context.req.header('authorization') ?? '')?.[1]
       const sensor = token ? await sensorOf(desk, token) : null
       if (!sensor)
         return ofStrangers('all')
-          ? context.json({ error: 'No sensor has this token: add one on the Conditions screen.' }, 401)
-          : context.json({ error: 'Too many posts without a valid token; wait a minute.' }, 429)
+          ? context.json({ error: say('No sensor has this token: add one on the Conditions screen.') }, 401)
+          : context.json({ error: say('Too many posts without a valid token; wait a minute.') }, 429)
       if (!ofSensors(sensor.id))
-        return context.json({ error: `Too many posts: ${mostPerMinute} a minute at most.` }, 429)
+        return context.json(
+          { error: say('Too many posts: {mostPerMinute} a minute at most.', { mostPerMinute }) },
+          429,
+        )
       const read = postedReadings.safeParse(await context.req.json().catch(() => null))
       if (!read.success) {
         const issue = read.error.issues[0]

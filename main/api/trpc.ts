@@ -1,5 +1,6 @@
 import { initTRPC, TRPCError } from '@trpc/server'
 import { ZodError } from 'zod'
+import { say } from '../domain/language/index.ts'
 import { Refusal } from '../domain/refusal.ts'
 import type { Desk } from '../services/desk/desk.ts'
 import { noteCall } from '../services/diagnostics/timings.ts'
@@ -35,7 +36,9 @@ const t = initTRPC.context<Desk>().create({
         : cause instanceof Refusal
           ? cause.message
           : error.code === 'INTERNAL_SERVER_ERROR'
-            ? 'Something went wrong here; nothing was saved. Try again, and tell whoever looks after the app if it stays.'
+            ? say(
+                'Something went wrong here; nothing was saved. Try again, and tell whoever looks after the app if it stays.',
+              )
             : shape.message
     return { ...shape, message, data: { code: shape.data.code, fault: faultOf(error) } }
   },

@@ -1,4 +1,5 @@
 import type { PictogramCode } from '../domain/hazard/index.ts'
+import { say } from '../domain/language/index.ts'
 import type { FontName } from './kit/fonts.ts'
 import { linesOf, type Style } from './kit/lines.ts'
 import { drawPictogram, drawQr, pictogramAlt } from './kit/marks.ts'
@@ -38,7 +39,7 @@ const mark = 17 * mm
 /** The label as a PDF of one page, 105 × 74 mm. */
 export function bottleLabelPdf(label: BottleLabel): Promise<Uint8Array<ArrayBuffer>> {
   const frame = {
-    title: `Label: ${label.productName}`,
+    title: say('Label: {productName}', { productName: label.productName }),
     author: label.shopName,
     at: label.at,
     paper: [width, height] as [number, number],
@@ -69,10 +70,10 @@ export function bottleLabelPdf(label: BottleLabel): Promise<Uint8Array<ArrayBuff
     const small = { x: edge, room: whole, most: 6.3, least: 4.5 }
     oneLine(sheet, 'P', label.originWords, 'regular', { ...small, y: foot + 2.5 })
     const from = [
-      ...(label.onlyHere ? ['The code opens on the shop’s own computer only'] : []),
-      label.maker || 'Maker: see the data sheet',
+      ...(label.onlyHere ? [say('The code opens on the shop’s own computer only')] : []),
+      label.maker || say('Maker: see the data sheet'),
       label.shopName,
-      'The data sheet decides.',
+      say('The data sheet decides.'),
     ]
     oneLine(sheet, 'P', from.join(' · '), 'regular', { ...small, y: foot + 10.5 })
     sheet.end()
@@ -92,7 +93,7 @@ function drawMarks(sheet: Sheet, label: BottleLabel): number {
   const columns = Math.max(1, Math.ceil(label.pictograms.length / perColumn))
   const top = edge + perColumn * (mark + 2)
   const bbox = [edge - 4, top, edge - 4 + 20 * mm, top + 20 * mm]
-  const alt = 'A code that leads to the record of this bottle'
+  const alt = say('A code that leads to the record of this bottle')
   sheet.tag('Figure', () => drawQr(pdf, label.recordUrl, edge - 4, top, 20 * mm), { alt, bbox })
   return Math.max(columns * (mark + 2), 17 * mm) + 8
 }
@@ -110,7 +111,7 @@ function drawSentences(
   const { pdf } = sheet
   const blocks = [
     hazards.map(sentence).join(' '),
-    protection.length > 0 ? `Wear: ${protection.join('; ')}.` : '',
+    protection.length > 0 ? say('Wear: {protection}.', { protection: protection.join('; ') }) : '',
     silences.join(' '),
     precautions.map(sentence).join(' '),
   ].filter(Boolean)
@@ -128,7 +129,7 @@ function drawSentences(
     draw(text, size)
     return
   }
-  const more = ' … more on the data sheet.'
+  const more = ` ${say('… more on the data sheet.')}`
   const words = text.split(' ')
   const first = (count: number) => words.slice(0, count).join(' ') + more
   let [few, many] = [0, words.length]

@@ -1,4 +1,5 @@
 /** The care sheet: what a car's owner does and leaves until when, made from what was applied to it. */
+import { say, word } from '../domain/language/index.ts'
 import type { Fact, Issuer } from './kit/frame.ts'
 import { makeSheet } from './kit/makeSheet.ts'
 import type { Paper } from './kit/pdf.ts'
@@ -24,40 +25,49 @@ export interface CareSheet {
 
 // Common practice, no source; the data sheet of what was applied decides.
 const always = [
-  'Wash by hand with a mild shampoo, a clean mitt and two buckets, top to bottom, in the shade.',
-  'Take bird droppings, sap and insects off the same day, soaked first and never rubbed dry.',
-  'No automatic brushes, no polish or abrasive, no solvent on coated panels. Ask us before anybody polishes it.',
-  'After the wash dry it with a soft towel: drops that dry in the sun leave marks.',
+  word('Wash by hand with a mild shampoo, a clean mitt and two buckets, top to bottom, in the shade.'),
+  word('Take bird droppings, sap and insects off the same day, soaked first and never rubbed dry.'),
+  word(
+    'No automatic brushes, no polish or abrasive, no solvent on coated panels. Ask us before anybody polishes it.',
+  ),
+  word('After the wash dry it with a soft towel: drops that dry in the sun leave marks.'),
 ]
 
 /** The care sheet as a PDF. */
 export function careSheetPdf(care: CareSheet): Promise<Uint8Array<ArrayBuffer>> {
   const { at, paper, issuer, subject, to, facts, times, reckoned, applied, visits } = care
-  const frame = { title: subject, at, paper, issuer, to, facts, reference: 'care sheet' }
+  const frame = { title: subject, at, paper, issuer, to, facts, reference: say('care sheet') }
   return makeSheet(frame, sheet => {
-    sheet.heading('The first days')
+    sheet.heading(say('The first days'))
     drawFacts(sheet, times)
     sheet.paragraph(reckoned, { colour: quiet, size: 8.5, before: 4 })
-    sheet.heading('What was applied')
+    sheet.heading(say('What was applied'))
     drawTable(
       sheet,
-      [{ title: 'Product' }, { title: 'Step' }],
+      [{ title: say('Product') }, { title: say('Step') }],
       applied.map(({ product, step }) => [product, step]),
     )
-    sheet.heading('From then on')
+    sheet.heading(say('From then on'))
     sheet.list(always)
     if (visits.length > 0) {
-      sheet.heading('When we see each other again')
+      sheet.heading(say('When we see each other again'))
       drawTable(
         sheet,
-        [{ title: 'Visit' }, { title: 'Due', width: 'fit' }, { title: 'Any day from, to', width: 'fit' }],
+        [
+          { title: say('Visit') },
+          { title: say('Due'), width: 'fit' },
+          { title: say('Any day from, to'), width: 'fit' },
+        ],
         visits.map(({ title, due, window }) => [title, { words: due, strong: true }, window]),
       )
     }
-    sheet.paragraph('The data sheet of what was applied decides. Ask us where it and this page differ.', {
-      colour: quiet,
-      size: 8.5,
-      before: 8,
-    })
+    sheet.paragraph(
+      say('The data sheet of what was applied decides. Ask us where it and this page differ.'),
+      {
+        colour: quiet,
+        size: 8.5,
+        before: 8,
+      },
+    )
   })
 }

@@ -1,4 +1,5 @@
 /** The day on paper: who comes, who does what, which cures come to what, what moves and who goes home. */
+import { say } from '../domain/language/index.ts'
 import type { Issuer } from './kit/frame.ts'
 import { makeSheet } from './kit/makeSheet.ts'
 import type { Paper } from './kit/pdf.ts'
@@ -28,11 +29,18 @@ export interface DaySheet {
 /** The day sheet as a PDF. */
 export function daySheetPdf(day: DaySheet): Promise<Uint8Array<ArrayBuffer>> {
   const { at, paper, issuer, dayWords, facts, parts, cautions } = day
-  const frame = { title: dayWords, at, paper, issuer, facts, reference: `day sheet, ${dayWords}` }
+  const frame = {
+    title: dayWords,
+    at,
+    paper,
+    issuer,
+    facts,
+    reference: say('day sheet, {dayWords}', { dayWords }),
+  }
   return makeSheet(frame, sheet => {
     for (const part of parts) drawPart(sheet, part)
     if (cautions.length === 0) return
-    sheet.heading('Chemicals in use')
+    sheet.heading(say('Chemicals in use'))
     sheet.list(cautions, { size: 9 })
   })
 }

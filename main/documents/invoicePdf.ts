@@ -1,3 +1,4 @@
+import { say } from '../domain/language/index.ts'
 import type { Fact, Issuer } from './kit/frame.ts'
 import { makeSheet } from './kit/makeSheet.ts'
 import type { Paper, Pdf } from './kit/pdf.ts'
@@ -40,11 +41,11 @@ export function invoicePdf(
       drawTable(
         sheet,
         [
-          { title: 'What' },
-          { title: 'Quantity', width: 'fit', align: 'right' },
-          { title: 'Price', width: 'fit', align: 'right' },
-          { title: 'Tax', width: 'fit', align: 'right' },
-          { title: `Amount, ${currency}`, width: 'fit', align: 'right' },
+          { title: say('What') },
+          { title: say('Quantity'), width: 'fit', align: 'right' },
+          { title: say('Price'), width: 'fit', align: 'right' },
+          { title: say('Tax'), width: 'fit', align: 'right' },
+          { title: say('Amount, {currency}', { currency }), width: 'fit', align: 'right' },
         ],
         invoice.lines.map(line => [
           { words: line.name, under: line.under },

@@ -1,3 +1,4 @@
+import { say } from '../domain/language/index.ts'
 import type { Issuer } from './kit/frame.ts'
 import { makeSheet } from './kit/makeSheet.ts'
 import type { Paper } from './kit/pdf.ts'
@@ -34,28 +35,28 @@ export interface OrderSheet {
 export function orderPdf(order: OrderSheet): Promise<Uint8Array<ArrayBuffer>> {
   const { supplier } = order
   const frame = {
-    title: `Purchase order ${order.number}`,
+    title: say('Purchase order {number}', { number: order.number }),
     at: order.at,
     paper: order.paper,
     issuer: order.issuer,
-    reference: `purchase order ${order.number}`,
+    reference: say('purchase order {number}', { number: order.number }),
     to: [supplier.name, supplier.email ?? '', supplier.phone ?? ''],
     facts: [
-      ['Date', order.dayWords],
-      ...(order.expectedWords ? [['Wanted', order.expectedWords] as const] : []),
-      ...(supplier.account ? [['Our account', supplier.account] as const] : []),
+      [say('Date'), order.dayWords],
+      ...(order.expectedWords ? [[say('Wanted'), order.expectedWords] as const] : []),
+      ...(supplier.account ? [[say('Our account'), supplier.account] as const] : []),
     ] as const,
   }
   return makeSheet(frame, sheet => {
     drawTable(
       sheet,
       [
-        { title: 'Article', width: 'fit' },
-        { title: 'Product' },
+        { title: say('Article'), width: 'fit' },
+        { title: say('Product') },
         { title: 'Pack', width: 'fit' },
-        { title: 'Packs', width: 'fit', align: 'right' },
-        { title: 'Price a pack', width: 'fit', align: 'right' },
-        { title: `Amount, ${order.currency}`, width: 'fit', align: 'right' },
+        { title: say('Packs'), width: 'fit', align: 'right' },
+        { title: say('Price a pack'), width: 'fit', align: 'right' },
+        { title: say('Amount, {currency}', { currency: order.currency }), width: 'fit', align: 'right' },
       ],
       order.lines.map(line => [
         line.article,
@@ -73,7 +74,7 @@ export function orderPdf(order: OrderSheet): Promise<Uint8Array<ArrayBuffer>> {
       { name: 'Total', amount: order.total, strong: true },
     ])
     if (order.note.trim() === '') return
-    sheet.heading('Note')
+    sheet.heading(say('Note'))
     sheet.paragraph(order.note)
   })
 }

@@ -1,4 +1,5 @@
 /** A letter to an owner, folded into a window envelope. */
+import { say } from '../domain/language/index.ts'
 import type { Issuer } from './kit/frame.ts'
 import { drawLogo, logoSize } from './kit/logo.ts'
 import { makePdf, mm, type Paper } from './kit/pdf.ts'
@@ -67,7 +68,11 @@ function drawSender(sheet: Sheet, issuer: Issuer): void {
   sheet.y = 14 * mm
   if (logo) {
     const size = logoSize(logo, { width: 60 * mm, height: 20 * mm })
-    sheet.figure(`${issuer.name}, logo`, () => drawLogo(pdf, logo, left, 14 * mm, size), size)
+    sheet.figure(
+      say('{name}, logo', { name: issuer.name }),
+      () => drawLogo(pdf, logo, left, 14 * mm, size),
+      size,
+    )
   }
   sheet.y = 14 * mm
   sheet.paragraph(issuer.name, { font: 'bold', size: 13, align: 'right', colour: issuer.colour })

@@ -1,3 +1,4 @@
+import { say } from '../domain/language/index.ts'
 import type { Fact, Issuer } from './kit/frame.ts'
 import { makeSheet } from './kit/makeSheet.ts'
 import type { Paper } from './kit/pdf.ts'
@@ -27,17 +28,28 @@ export interface QuoteSheet {
 /** The quote as a PDF. */
 export function quotePdf(quote: QuoteSheet): Promise<Uint8Array<ArrayBuffer>> {
   const { number, at, paper, issuer, to, facts, currency } = quote
-  const frame = { title: `Quote ${number}`, at, paper, issuer, reference: `quote ${number}`, to, facts }
+  const frame = {
+    title: say('Quote {number}', { number }),
+    at,
+    paper,
+    issuer,
+    reference: say('quote {number}', { number }),
+    to,
+    facts,
+  }
   return makeSheet(frame, sheet => {
     for (const { name, lines, total, facts } of quote.variants) {
       sheet.heading(name)
       drawTable(
         sheet,
-        [{ title: 'What' }, { title: `Amount, ${currency}`, width: 'fit', align: 'right' }],
+        [
+          { title: say('What') },
+          { title: say('Amount, {currency}', { currency }), width: 'fit', align: 'right' },
+        ],
         [
           ...lines.map(line => [line.words, line.amount]),
           [
-            { words: 'Together', strong: true },
+            { words: say('Together'), strong: true },
             { words: total, strong: true },
           ],
         ],
@@ -46,14 +58,14 @@ export function quotePdf(quote: QuoteSheet): Promise<Uint8Array<ArrayBuffer>> {
       drawFacts(sheet, facts)
     }
     if (quote.note) {
-      sheet.heading('Note')
+      sheet.heading(say('Note'))
       sheet.paragraph(quote.note)
     }
     if (!quote.signed) return
     const { words, png } = quote.signed
-    sheet.heading('Signed')
+    sheet.heading(say('Signed'))
     sheet.figure(
-      `Signature: ${words}`,
+      say('Signature: {words}', { words }),
       // The package takes bytes of a Node buffer only.
       (x, y) => sheet.pdf.image(Buffer.from(png), x, y, { fit: [180, 60] }),
       { width: 180, height: 60 },

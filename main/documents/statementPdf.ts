@@ -1,3 +1,4 @@
+import { say } from '../domain/language/index.ts'
 import type { Issuer } from './kit/frame.ts'
 import { makeSheet } from './kit/makeSheet.ts'
 import type { Paper } from './kit/pdf.ts'
@@ -18,25 +19,28 @@ export interface StatementSheet {
 /** The statement as a PDF. */
 export function statementPdf(statement: StatementSheet): Promise<Uint8Array<ArrayBuffer>> {
   const { at, paper, issuer, to, currency } = statement
-  const facts = [['Date', statement.dayWords]] as const
-  return makeSheet({ title: 'Statement', at, paper, issuer, reference: 'statement', to, facts }, sheet => {
-    if (statement.lines.length === 0) sheet.paragraph('Nothing was billed yet.')
-    drawTable(
-      sheet,
-      [
-        { title: 'Day', width: 'fit' },
-        { title: 'What' },
-        { title: `Amount, ${currency}`, width: 'fit', align: 'right' },
-        { title: 'Open then', width: 'fit', align: 'right' },
-      ],
-      statement.lines.map(({ day, words, about, amount, open }) => [
-        day,
-        { words, under: about },
-        amount,
-        open,
-      ]),
-    )
-    sheet.gap(6)
-    drawTotals(sheet, [{ name: 'Open', amount: statement.open, strong: true }])
-  })
+  const facts = [[say('Date'), statement.dayWords]] as const
+  return makeSheet(
+    { title: say('Statement'), at, paper, issuer, reference: say('statement'), to, facts },
+    sheet => {
+      if (statement.lines.length === 0) sheet.paragraph(say('Nothing was billed yet.'))
+      drawTable(
+        sheet,
+        [
+          { title: say('Day'), width: 'fit' },
+          { title: say('What') },
+          { title: say('Amount, {currency}', { currency }), width: 'fit', align: 'right' },
+          { title: say('Open then'), width: 'fit', align: 'right' },
+        ],
+        statement.lines.map(({ day, words, about, amount, open }) => [
+          day,
+          { words, under: about },
+          amount,
+          open,
+        ]),
+      )
+      sheet.gap(6)
+      drawTotals(sheet, [{ name: 'Open', amount: statement.open, strong: true }])
+    },
+  )
 }

@@ -1,5 +1,7 @@
 /** The work order: what is done to a car, by whom and when, with what, and what to beware of. */
+
 import type { PictogramCode } from '../domain/hazard/index.ts'
+import { say } from '../domain/language/index.ts'
 import type { Fact, Issuer } from './kit/frame.ts'
 import { makeSheet } from './kit/makeSheet.ts'
 import { drawPictogram, pictogramAlt } from './kit/marks.ts'
@@ -50,40 +52,40 @@ export interface WorkOrder {
 /** The work order as a PDF. */
 export function workOrderPdf(order: WorkOrder): Promise<Uint8Array<ArrayBuffer>> {
   const frame = {
-    title: `Work order ${order.number}`,
+    title: say('Work order {number}', { number: order.number }),
     at: order.at,
     paper: order.paper,
     issuer: order.issuer,
-    reference: `work order ${order.number}`,
+    reference: say('work order {number}', { number: order.number }),
     facts: order.facts,
   }
   return makeSheet(frame, sheet => {
-    sheet.heading('What was sold')
+    sheet.heading(say('What was sold'))
     sheet.list(order.treatments.map(({ name, under }) => (under === '' ? name : `${name}: ${under}`)))
     for (const note of order.notes) sheet.paragraph(note, { before: 4, font: 'bold' })
-    sheet.heading('Steps')
+    sheet.heading(say('Steps'))
     drawSteps(sheet, order.steps)
     if (order.cure.length > 0) {
-      sheet.heading('Cure and pick-up')
+      sheet.heading(say('Cure and pick-up'))
       sheet.list(order.cure)
     }
     if (order.checks.length > 0) {
-      sheet.heading('To look at')
+      sheet.heading(say('To look at'))
       drawTable(
         sheet,
-        [{ title: 'Done', width: 60 }, { title: 'When', width: 'fit' }, { title: 'What' }],
+        [{ title: say('Done'), width: 60 }, { title: say('When'), width: 'fit' }, { title: say('What') }],
         order.checks.map(({ when, words, doneBy }) => [doneBy ? `☑ ${doneBy}` : '☐', when, words]),
       )
     }
     if (order.tools.length > 0) {
-      sheet.heading('Tools')
+      sheet.heading(say('Tools'))
       sheet.list(order.tools)
     }
     if (order.products.length > 0) {
-      sheet.heading('Chemicals')
+      sheet.heading(say('Chemicals'))
       for (const product of order.products) drawProduct(sheet, product)
       sheet.paragraph(
-        'The data sheet, local rules and licensed practice decide. This page only reminds of them.',
+        say('The data sheet, local rules and licensed practice decide. This page only reminds of them.'),
         { colour: quiet, size: 8.5, before: 6 },
       )
     }
@@ -94,13 +96,13 @@ function drawSteps(sheet: Sheet, steps: readonly OrderedStep[]): void {
   drawTable(
     sheet,
     [
-      { title: 'No.', width: 'fit', align: 'right' },
-      { title: 'Step' },
-      { title: 'From', width: 'fit' },
-      { title: 'To', width: 'fit' },
-      { title: 'Bay', width: 'fit' },
-      { title: 'Who', width: 'fit' },
-      { title: 'Done', width: 34 },
+      { title: say('No.'), width: 'fit', align: 'right' },
+      { title: say('Step') },
+      { title: say('From'), width: 'fit' },
+      { title: say('To'), width: 'fit' },
+      { title: say('Bay'), width: 'fit' },
+      { title: say('Who'), width: 'fit' },
+      { title: say('Done'), width: 34 },
     ],
     steps.map(({ name, under, from, to, bay, who }, i) => [
       String(i + 1),
@@ -132,7 +134,11 @@ function drawProduct(sheet: Sheet, product: OrderedProduct): void {
     })
     sheet.gap(2)
   }
-  if (protection.length > 0) sheet.paragraph(`Wear: ${protection.join('; ')}.`, { font: 'bold', size: 9 })
+  if (protection.length > 0)
+    sheet.paragraph(say('Wear: {protection}.', { protection: protection.join('; ') }), {
+      font: 'bold',
+      size: 9,
+    })
   if (hazards.length > 0) sheet.paragraph(hazards.join(' '), { size: 9 })
   // With the equipment and the hazards said, the caution would say them again.
   if (protection.length === 0 || hazards.length === 0) sheet.paragraph(caution, { size: 9 })

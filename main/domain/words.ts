@@ -1,3 +1,4 @@
+import { say } from './language/index.ts'
 /** Words made a sentence: a capital at the front, a full stop at the end. */
 export function sentence(words: string): string {
   const said = words.charAt(0).toUpperCase() + words.slice(1)
@@ -6,5 +7,7 @@ export function sentence(words: string): string {
 
 /** `a`, `a and b`, `a, b and c`. */
 export function listWords(words: readonly string[]): string {
-  return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
+  return words.length < 2
+    ? (words[0] ?? '')
+    : say('{slice} and {at}', { slice: words.slice(0, -1).join(', '), at: words.at(-1) })
 }

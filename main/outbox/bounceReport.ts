@@ -1,3 +1,4 @@
+import { say } from '../domain/language/index.ts'
 /**
  * Reads reports of mail that came back: delivery status notifications (RFC 3464), and what servers write instead. The
  * text is anybody's, so it is taken apart line by line and word by word: no pattern here looks further than a few
@@ -32,7 +33,7 @@ export function readBounces(report: string): Bounced[] {
     const status = /\d\.\d{1,3}\.\d{1,3}/.exec(fields.get('status') ?? '')?.[0]
     add({
       address,
-      status: status ?? (action || 'no status given'),
+      status: status ?? (action || say('no status given')),
       permanent: action === 'failed' || (action === '' && status?.startsWith('5') === true),
     })
   }

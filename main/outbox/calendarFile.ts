@@ -1,4 +1,5 @@
 /** iCalendar files (RFC 5545): times in UTC, so that they need no zone of their own; whole days as dates. */
+
 import ical, { ICalCalendarMethod, ICalEventStatus } from 'ical-generator'
 
 export interface CalendarEvent {
@@ -23,7 +24,10 @@ export function calendarFile(
 ): string {
   // The library writes the name as it is given.
   const shown = oneLine(name).replaceAll(/[\\;,]/g, '\\$&')
-  const calendar = ical({ name: shown, prodId: { company: 'Lustrum', product: 'upkeep', language: 'EN' } })
+  const calendar = ical({
+    name: shown,
+    prodId: { company: 'Lustrum', product: 'upkeep', language: 'EN' },
+  })
   if (method) calendar.method(ICalCalendarMethod.PUBLISH)
   for (const { id, summary, description, location, time, status } of events) {
     const [start, end, allDay] =

@@ -1,6 +1,8 @@
 /** Mail leaves the shop here, through the server its provider named: one letter, one answer in words. */
+
 import { PassThrough } from 'node:stream'
 import { createTransport } from 'nodemailer'
+import { say } from '../domain/language/index.ts'
 import type { SmtpStage } from '../domain/upkeep/index.ts'
 
 export interface MailServer {
@@ -64,7 +66,7 @@ export async function sendMail(
     return {
       sent: false,
       why: 'settings',
-      words: `The password is not sent to ${host} in the clear: choose TLS or STARTTLS.`,
+      words: say('The password is not sent to {host} in the clear: choose TLS or STARTTLS.', { host }),
       stage: 'login',
       reply: null,
     }
@@ -149,19 +151,37 @@ function explained(error: MailError, { host, port }: MailServer, to: string) {
   const responseCode = error.responseCode || 0
   const said = (error.response ?? error.message).replaceAll(/\s+/g, ' ').slice(0, 200)
   if (code === 'EAUTH' || responseCode === 535)
-    return { why: 'settings', words: `${host} did not accept the user name and password (${said}).` } as const
+    return {
+      why: 'settings',
+      words: say('{host} did not accept the user name and password ({said}).', { host, said }),
+    } as const
   if (code === 'ETLS' || badCertificate.test(error.message))
-    return { why: 'settings', words: `No safe connection to ${host} could be made (${said}).` } as const
+    return {
+      why: 'settings',
+      words: say('No safe connection to {host} could be made ({said}).', { host, said }),
+    } as const
   if (code === 'EDNS' || /ENOTFOUND/.test(error.message))
-    return { why: 'settings', words: `There is no mail server called ${host}: look at its name.` } as const
+    return {
+      why: 'settings',
+      words: say('There is no mail server called {host}: look at its name.', { host }),
+    } as const
   if (responseCode >= 500)
-    return { why: 'letter', words: `${host} did not take the letter to ${to} (${said}).` } as const
+    return {
+      why: 'letter',
+      words: say('{host} did not take the letter to {to} ({said}).', { host, to, said }),
+    } as const
   if (code === 'EENVELOPE' && responseCode === 0)
-    return { why: 'letter', words: `${to} cannot be written to (${said}).` } as const
+    return { why: 'letter', words: say('{to} cannot be written to ({said}).', { to, said }) } as const
   if (responseCode >= 400)
-    return { why: 'later', words: `${host} asks to try again later (${said}).` } as const
+    return {
+      why: 'later',
+      words: say('{host} asks to try again later ({said}).', { host, said }),
+    } as const
   return {
     why: 'later',
-    words: `${host} does not answer on port ${port} (${said}). Is the computer connected, and the port right?`,
+    words: say(
+      '{host} does not answer on port {port} ({said}). Is the computer connected, and the port right?',
+      { host, port, said },
+    ),
   } as const
 }

@@ -1,23 +1,27 @@
+import { say } from '../domain/language/index.ts'
 import { Refusal } from '../domain/refusal.ts'
 import { oneLine } from './oneLine.ts'
 
 const said: [codes: RegExp, words: (path: string) => string][] = [
   [
     /^(ENOSPC|EDQUOT|EFBIG|SQLITE_FULL)/,
-    path => `There is no room left for ${path}: free some space on that disk.`,
+    path => say('There is no room left for {path}: free some space on that disk.', { path }),
   ],
   [
     /^(EACCES|EPERM|EROFS|SQLITE_READONLY|SQLITE_PERM|SQLITE_AUTH)/,
-    path => `${path} cannot be written: look at the folder's rights.`,
+    path => say("{path} cannot be written: look at the folder's rights.", { path }),
   ],
   [
     /^(ENOENT|ENOTDIR|ENODEV|ENXIO|ESTALE|EHOSTDOWN|EHOSTUNREACH|ENOTCONN|ETIMEDOUT|SQLITE_CANTOPEN)/,
-    path => `${path} is not there: plug the disk in, or connect to it again.`,
+    path => say('{path} is not there: plug the disk in, or connect to it again.', { path }),
   ],
-  [/^(EIO|SQLITE_IOERR)/, path => `The disk failed at ${path}: check the disk before anything else.`],
+  [
+    /^(EIO|SQLITE_IOERR)/,
+    path => say('The disk failed at {path}: check the disk before anything else.', { path }),
+  ],
   [
     /^(EBUSY|ETXTBSY|SQLITE_BUSY|SQLITE_LOCKED)/,
-    path => `Another program holds ${path}: close that program.`,
+    path => say('Another program holds {path}: close that program.', { path }),
   ],
 ]
 

@@ -1,3 +1,4 @@
+import { word } from '../domain/language/index.ts'
 import { Refusal } from '../domain/refusal.ts'
 import { diskRefusal } from './diskWords.ts'
 import { Prisma } from './generated/client.ts'
@@ -8,19 +9,19 @@ import { toRefusal } from './integrity.ts'
  * can word better; this is the net below them, so that a row that is gone is never "something went wrong".
  */
 const words: Record<string, { code: string; message: string }> = {
-  P2001: { code: 'missing', message: 'What this is about is not here: look again, then repeat it.' },
+  P2001: { code: 'missing', message: word('What this is about is not here: look again, then repeat it.') },
   P2003: {
     code: 'missing',
-    message: 'Something this points to is not here: look again, then choose it anew.',
+    message: word('Something this points to is not here: look again, then choose it anew.'),
   },
   P2018: {
     code: 'missing',
-    message: 'Something this points to is not here: look again, then choose it anew.',
+    message: word('Something this points to is not here: look again, then choose it anew.'),
   },
-  P2025: { code: 'missing', message: 'What this is about is not here: look again, then repeat it.' },
-  P2002: { code: 'taken', message: 'There is one like this already: look at what is there first.' },
-  P2028: { code: 'busy', message: 'The app is busy with another change: try again in a moment.' },
-  P1008: { code: 'busy', message: 'The app is busy with another change: try again in a moment.' },
+  P2025: { code: 'missing', message: word('What this is about is not here: look again, then repeat it.') },
+  P2002: { code: 'taken', message: word('There is one like this already: look at what is there first.') },
+  P2028: { code: 'busy', message: word('The app is busy with another change: try again in a moment.') },
+  P1008: { code: 'busy', message: word('The app is busy with another change: try again in a moment.') },
 }
 
 /** What SQLite itself said, where an error of Prisma's carries it. */

@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs'
 import { dirname } from 'node:path'
+import { say } from '../domain/language/index.ts'
 import { Refusal } from '../domain/refusal.ts'
 import { inspect } from './backup/inspect.ts'
 import { copiesFolder } from './migrate.ts'
@@ -52,7 +53,9 @@ function damaged(file: string, finding: string): Refusal {
     'database-damaged',
     'database',
     file,
-    `The database ${file} is damaged (${oneLine(finding)}). Nothing was changed. Put a copy of it back in its place: ` +
-      `copies made before updates lie in ${copiesFolder(dirname(file))}; or open another data folder with --data.`,
+    say(
+      'The database {file} is damaged ({finding}). Nothing was changed. Put a copy of it back in its place: copies made before updates lie in {file2}; or open another data folder with --data.',
+      { file, finding: oneLine(finding), file2: copiesFolder(dirname(file)) },
+    ),
   )
 }

@@ -1,4 +1,5 @@
 import { statSync } from 'node:fs'
+import { say } from '../domain/language/index.ts'
 import { Refusal } from '../domain/refusal.ts'
 
 /**
@@ -24,8 +25,14 @@ export function watchFile(file: string): () => void {
       'database',
       file,
       now === null
-        ? `The database ${file} is not there any more: its folder was moved, deleted or unplugged. Nothing of this was saved. Close Lustrum, bring the folder back or plug the disk in, and start it again; if it is lost, start it to restore a copy.`
-        : `Another file has taken the place of the database ${file} while Lustrum was running. Nothing of this was saved. Close Lustrum and start it again: it then opens the file that is there now.`,
+        ? say(
+            'The database {file} is not there any more: its folder was moved, deleted or unplugged. Nothing of this was saved. Close Lustrum, bring the folder back or plug the disk in, and start it again; if it is lost, start it to restore a copy.',
+            { file },
+          )
+        : say(
+            'Another file has taken the place of the database {file} while Lustrum was running. Nothing of this was saved. Close Lustrum and start it again: it then opens the file that is there now.',
+            { file },
+          ),
     )
   }
 }

@@ -1,3 +1,4 @@
+import { type Language, languages } from '../../../main/domain/language/index.ts'
 import type { UnitSystem } from '../../../main/domain/shop/index.ts'
 
 const euro = 'AT BE CY DE EE ES FI FR GR HR IE IT LT LU LV MT NL PT SI SK'.split(' ')
@@ -26,7 +27,18 @@ const currencies: Readonly<Record<string, string>> = {
 }
 
 /** What a first run begins with, from the language of the browser: "de-CH" is Switzerland and its francs. */
-export function presetsFor(language: string): { country: string; currency: string; units: UnitSystem } {
-  const country = new Intl.Locale(language).maximize().region ?? 'US'
-  return { country, currency: currencies[country] ?? 'USD', units: country === 'US' ? 'us' : 'metric' }
+export function presetsFor(tag: string): {
+  country: string
+  currency: string
+  units: UnitSystem
+  language: Language
+} {
+  const { language, region } = new Intl.Locale(tag).maximize()
+  const country = region ?? 'US'
+  return {
+    country,
+    currency: currencies[country] ?? 'USD',
+    units: country === 'US' ? 'us' : 'metric',
+    language: languages.find(each => each === language) ?? 'en',
+  }
 }

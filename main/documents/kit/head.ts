@@ -1,4 +1,5 @@
 /** The head of a sheet's first page and the foot of all: who it comes from, whom it goes to, which page. */
+import { say } from '../../domain/language/index.ts'
 import type { SheetFrame } from './frame.ts'
 import { drawLogo, logoSize } from './logo.ts'
 import { mm, type Pdf } from './pdf.ts'
@@ -18,7 +19,7 @@ export function drawHead(sheet: Sheet, frame: SheetFrame): void {
   if (issuer.logo) {
     const { logo } = issuer
     const size = logoSize(logo, { width: 60 * mm, height: 18 * mm })
-    sheet.figure(`${issuer.name}, logo`, (x, y) => drawLogo(pdf, logo, x, y, size), size)
+    sheet.figure(say('{name}, logo', { name: issuer.name }), (x, y) => drawLogo(pdf, logo, x, y, size), size)
     foot = sheet.y
   } else {
     foot += block(
@@ -100,7 +101,7 @@ export function drawFeet(pdf: Pdf, { issuer, reference }: SheetFrame): void {
       width: all - pageWidth,
     })
     const place = { x: margins.left + all - pageWidth, y, width: pageWidth, align: 'right' } as const
-    drawWords(pdf, `page ${i + 1} of ${count}`, style, place)
+    drawWords(pdf, say('page {i} of {count}', { i: i + 1, count }), style, place)
     pdf.endMarkedContent()
     pdf.page.margins.bottom = margins.bottom
   }

@@ -1,7 +1,3 @@
-/**
- * A sheet of the shop: text that runs down its pages, every piece of it tagged for who has it read to them. What is
- * only drawn (lines, the foot) is marked as such, and read to nobody.
- */
 import type { FontName } from './fonts.ts'
 import { linesOf, pitchOf, type Style } from './lines.ts'
 import type { Pdf } from './pdf.ts'

@@ -1,4 +1,5 @@
 /** Tables that go on over the pages with their head repeated. */
+import { say } from '../../domain/language/index.ts'
 import { type Line, linesOf, pitchOf, type Style } from './lines.ts'
 import { ink, quiet, type Sheet } from './sheet.ts'
 import { drawLine } from './write.ts'
@@ -96,7 +97,10 @@ export function drawFacts(sheet: Sheet, facts: readonly (readonly [string, strin
   const rows = facts
     .filter(([, words]) => words.trim() !== '')
     .map(([name, words]) => [{ words: name, strong: true }, words])
-  drawTable(sheet, [{ title: 'What', width: 130 }, { title: 'Is' }], rows, { rowHeads: true, bare: true })
+  drawTable(sheet, [{ title: say('What'), width: 130 }, { title: say('Is') }], rows, {
+    rowHeads: true,
+    bare: true,
+  })
 }
 
 /** Amounts under each other at the right edge: the strong ones are what counts. */
@@ -111,8 +115,8 @@ export function drawTotals(
   ])
   const columns: Column[] = [
     { title: '' },
-    { title: 'What', width: 'fit', align: 'right' },
-    { title: 'Amount', width: 'fit', align: 'right' },
+    { title: say('What'), width: 'fit', align: 'right' },
+    { title: say('Amount'), width: 'fit', align: 'right' },
   ]
   drawTable(sheet, columns, cells, { bare: true })
 }

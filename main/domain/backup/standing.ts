@@ -1,4 +1,5 @@
 import { dateOf, wallMinuteOf, wallWords, weekdayDate } from '../calendar/index.ts'
+import { say } from '../language/index.ts'
 
 const day = 24 * 60
 /** Minutes a clock may be behind what it showed before, without anybody having set it: two machines differ by as much. */
@@ -45,11 +46,17 @@ export function copiesStand(made: CopiesMade): { line: string; warnings: Warning
   const warnings: Warning[] = []
   const because = problem === null ? '' : ` ${problem}`
   if (newestAt === null && problem !== null)
-    warnings.push({ about: 'copies', words: `There is no copy of this shop's data.${because}` })
+    warnings.push({
+      about: 'copies',
+      words: say("There is no copy of this shop's data.{because}", { because }),
+    })
   else if (newestAt !== null && nowAt - newestAt > day)
     warnings.push({
       about: 'copies',
-      words: `The last good copy is more than a day old: ${when(newestAt)}.${because}`,
+      words: say('The last good copy is more than a day old: {newestAt}.{because}', {
+        newestAt: when(newestAt),
+        because,
+      }),
     })
   else if (problem !== null) warnings.push({ about: 'copies', words: problem })
   warnings.push(...placeWarnings(made))
@@ -57,7 +64,10 @@ export function copiesStand(made: CopiesMade): { line: string; warnings: Warning
   if (lastSavedAt !== null && lastSavedAt - nowAt > clockSlack)
     warnings.push({
       about: 'clock',
-      words: `This computer's clock shows ${when(nowAt)}, but something was saved at ${when(lastSavedAt)}: set the clock right, or times and reminders will be wrong.`,
+      words: say(
+        "This computer's clock shows {nowAt}, but something was saved at {lastSavedAt}: set the clock right, or times and reminders will be wrong.",
+        { nowAt: when(nowAt), lastSavedAt: when(lastSavedAt) },
+      ),
     })
   return { line: standLine(newestAt, place, when), warnings }
 }
@@ -68,29 +78,31 @@ function placeWarnings(made: CopiesMade): Warning[] {
   const words = (() => {
     if (place === null)
       return oldestAt !== null && nowAt - oldestAt > graceForPlace
-        ? 'All copies lie on this computer: name a second place for them in the settings, under Backups.'
+        ? say('All copies lie on this computer: name a second place for them in the settings, under Backups.')
         : null
     if (place.problem !== null) return place.problem
     return place.newestAt === null || newestAt - place.newestAt > day
-      ? `The newest copy in ${place.path} is more than a day older than the one here.`
+      ? say('The newest copy in {path} is more than a day older than the one here.', { path: place.path })
       : null
   })()
   return words === null ? [] : [{ about: 'place', words }]
 }
 
 function standLine(newestAt: number | null, place: SecondPlace | null, when: (at: number) => string): string {
-  if (newestAt === null) return 'No copy has been made yet.'
-  const here = `Last good copy: ${when(newestAt)}, on this computer`
-  if (place === null) return `${here} only.`
-  if (place.newestAt === null) return `${here}; none in ${place.path} yet.`
+  if (newestAt === null) return say('No copy has been made yet.')
+  const here = say('Last good copy: {newestAt}, on this computer', { newestAt: when(newestAt) })
+  if (place === null) return say('{here} only.', { here })
+  if (place.newestAt === null) return say('{here}; none in {path} yet.', { here, path: place.path })
   return place.newestAt >= newestAt
-    ? `${here} and in ${place.path}.`
-    : `${here}; in ${place.path}: ${when(place.newestAt)}.`
+    ? say('{here} and in {path}.', { here, path: place.path })
+    : say('{here}; in {path}: {newestAt}.', { here, path: place.path, newestAt: when(place.newestAt) })
 }
 
 /** "today at 09:40", "Mon 13 April at 17:00", with its year where that is another. */
 export function momentWords(at: number, { nowAt, zone }: Pick<CopiesMade, 'nowAt' | 'zone'>): string {
   const [date, today] = [dateOf(at, zone), dateOf(nowAt, zone)]
   const time = wallWords(wallMinuteOf(at, zone))
-  return date === today ? `today at ${time}` : `${weekdayDate(date, today)} at ${time}`
+  return date === today
+    ? say('today at {time}', { time })
+    : say('{date} at {time}', { date: weekdayDate(date, today), time })
 }

@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 /**
@@ -74,7 +75,11 @@ export function dayNumber(date: string, field = 'date'): number {
     if (year >= 1 && month >= 1 && month <= 12 && day >= 1 && day <= daysInMonth(year, month))
       return dayNumberOf(year, month, day)
   }
-  refuse('date-bad', { [field]: date }, `"${date}" is not a date; write it as year-month-day, 2026-03-08.`)
+  refuse(
+    'date-bad',
+    { [field]: date },
+    say('"{date}" is not a date; write it as year-month-day, 2026-03-08.', { date }),
+  )
 }
 
 /** A day number as `YYYY-MM-DD` (years 0000 to 9999). */

@@ -1,29 +1,30 @@
+import { word } from '../language/index.ts'
 import { dayNumber, weekdayOf } from './dayNumber.ts'
 
 /** Dates in words. Months and weekdays by their place: January is 0, Monday is 0. */
 export const monthNames = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
+  word('January'),
+  word('February'),
+  word('March'),
+  word('April'),
+  word('May'),
+  word('June'),
+  word('July'),
+  word('August'),
+  word('September'),
+  word('October'),
+  word('November'),
+  word('December'),
 ] as const
 
 export const weekdayNames = [
-  'Monday',
-  'Tuesday',
-  'Wednesday',
-  'Thursday',
-  'Friday',
-  'Saturday',
-  'Sunday',
+  word('Monday'),
+  word('Tuesday'),
+  word('Wednesday'),
+  word('Thursday'),
+  word('Friday'),
+  word('Saturday'),
+  word('Sunday'),
 ] as const
 
 /** `2026-09-14` as "14 September 2026". */

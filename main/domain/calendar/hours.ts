@@ -1,4 +1,5 @@
 /** When a shop is open, as it is written down: wall times by weekday, and dates that differ. */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { checkDate, checkZone } from './instants.ts'
 import type { Span } from './spans.ts'
@@ -48,10 +49,10 @@ export function checkCalendar(calendar: ShopCalendar): void {
       refuse(
         'date-twice',
         { [`${field}.date`]: exception.date },
-        `${exception.date} has two entries; put all its hours in one.`,
+        say('{date} has two entries; put all its hours in one.', { date: exception.date }),
       )
     seen.add(exception.date)
-    checkWallSpans(exception.hours, `${field}.hours`, `on ${exception.date}`)
+    checkWallSpans(exception.hours, `${field}.hours`, say('on {date}', { date: exception.date }))
   })
 }
 
@@ -62,10 +63,10 @@ export function checkWeekly(weekly: readonly OpeningHours[], field = 'weekly'): 
       refuse(
         'weekday-bad',
         { [`${field}.${i}.weekday`]: weekday },
-        `${weekday} is not a weekday; use 1 for Monday to 7 for Sunday.`,
+        say('{weekday} is not a weekday; use 1 for Monday to 7 for Sunday.', { weekday }),
       )
   })
-  checkWallSpans(weekly, field, 'on one weekday')
+  checkWallSpans(weekly, field, say('on one weekday'))
 }
 
 function checkWallSpans(spans: readonly (WallSpan & { weekday?: number })[], field: string, where: string) {
@@ -76,8 +77,10 @@ function checkWallSpans(spans: readonly (WallSpan & { weekday?: number })[], fie
       refuse(
         'hours-backwards',
         { [`${field}.${i}.to`]: span.to },
-        `Closing at ${wallWords(span.to)} is not after opening at ${wallWords(span.from)}; for hours past midnight, ` +
-          'end one day at 24:00 and begin the next at 00:00.',
+        say(
+          'Closing at {to} is not after opening at {from}; for hours past midnight, end one day at 24:00 and begin the next at 00:00.',
+          { to: wallWords(span.to), from: wallWords(span.from) },
+        ),
       )
     for (let j = 0; j < i; j++) {
       const other = spans[j]!
@@ -85,8 +88,13 @@ function checkWallSpans(spans: readonly (WallSpan & { weekday?: number })[], fie
         refuse(
           'hours-overlap',
           { [`${field}.${i}.from`]: span.from },
-          `${wallWords(span.from)} to ${wallWords(span.to)} overlaps ${wallWords(other.from)} to ` +
-            `${wallWords(other.to)} ${where}; join them or move one.`,
+          say('{from} to {to} overlaps {from2} to {to2} {where}; join them or move one.', {
+            from: wallWords(span.from),
+            to: wallWords(span.to),
+            from2: wallWords(other.from),
+            to2: wallWords(other.to),
+            where,
+          }),
         )
     }
   })
@@ -97,7 +105,7 @@ function checkWallMinute(minute: number, field: string) {
     refuse(
       'wall-minute-bad',
       { [field]: minute },
-      `${minute} is not a time of day; use whole minutes after midnight, 0 to 1440.`,
+      say('{minute} is not a time of day; use whole minutes after midnight, 0 to 1440.', { minute }),
     )
 }
 
@@ -109,13 +117,16 @@ export function checkClosures(closures: readonly Span[], field = 'closures'): vo
         refuse(
           'minute-bad',
           { [`${field}.${i}.${end}`]: span[end] },
-          `${span[end]} is not a whole minute; give the date and time again.`,
+          say('{span} is not a whole minute; give the date and time again.', { span: span[end] }),
         )
     if (span.from >= span.to)
       refuse(
         'closure-backwards',
         { [`${field}.${i}.to`]: span.to },
-        `${said(span.to)} is not after ${said(span.from)}; let it end after it begins.`,
+        say('{to} is not after {from}; let it end after it begins.', {
+          to: said(span.to),
+          from: said(span.from),
+        }),
       )
   })
   const sorted = closures.map((span, i) => ({ ...span, i })).sort((a, b) => a.from - b.from)
@@ -126,7 +137,10 @@ export function checkClosures(closures: readonly Span[], field = 'closures'): vo
       refuse(
         'closure-overlap',
         { [`${field}.${later.i}.from`]: later.from },
-        `It begins ${said(later.from)}, before the one that ends ${said(earlier.to)}; join them or move one.`,
+        say('It begins {from}, before the one that ends {to}; join them or move one.', {
+          from: said(later.from),
+          to: said(earlier.to),
+        }),
       )
   }
 }

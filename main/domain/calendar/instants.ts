@@ -2,6 +2,7 @@
  * The bridge between the domain's time (whole minutes since 1970-01-01T00:00Z) and wall time in an IANA zone.
  * Everything else in the domain is plain arithmetic on those minutes.
  */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 const MS_PER_MINUTE = 60_000
@@ -64,7 +65,9 @@ export function checkZone(zone: string, field = 'zone'): void {
     refuse(
       'zone-unknown',
       { [field]: zone },
-      `"${zone}" is not a known time zone; choose one such as America/New_York or Europe/Berlin.`,
+      say('"{zone}" is not a known time zone; choose one such as America/New_York or Europe/Berlin.', {
+        zone,
+      }),
     )
   }
 }
@@ -76,5 +79,9 @@ export function checkDate(date: string, field = 'date'): void {
   } catch {
     // Falls through to the same refusal as a date written another way.
   }
-  refuse('date-bad', { [field]: date }, `"${date}" is not a date; write it as year-month-day, 2026-03-08.`)
+  refuse(
+    'date-bad',
+    { [field]: date },
+    say('"{date}" is not a date; write it as year-month-day, 2026-03-08.', { date }),
+  )
 }

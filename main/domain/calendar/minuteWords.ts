@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { weekdayDate, weekdayName, weekdayWillDo } from './dayWords.ts'
 import { dateOf, zonedOf } from './instants.ts'
 
@@ -31,9 +32,10 @@ export function durationWords(minutes: number): string {
   const days = Math.floor(minutes / 1440)
   const hours = Math.floor((minutes % 1440) / 60)
   const rest = minutes % 60
-  if (minutes >= 2 * 1440) return [`${days} days`, hours > 0 ? `${hours} h` : ''].filter(Boolean).join(' ')
+  if (minutes >= 2 * 1440)
+    return [say('{days} days', { days }), hours > 0 ? `${hours} h` : ''].filter(Boolean).join(' ')
   const whole = Math.floor(minutes / 60)
-  return [whole > 0 ? `${whole} h` : '', rest > 0 || whole === 0 ? `${rest} min` : '']
+  return [whole > 0 ? `${whole} h` : '', rest > 0 || whole === 0 ? say('{rest} min', { rest }) : '']
     .filter(Boolean)
     .join(' ')
 }

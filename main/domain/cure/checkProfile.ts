@@ -1,4 +1,5 @@
 /** What a cure profile may not say. Each refusal names the field and what would do instead. */
+import { say } from '../language/index.ts'
 import { degreesWords, type UnitSystem } from '../measure/index.ts'
 import { refuse } from '../refusal.ts'
 import { advisedByPracticeMin, leastByPracticeMin } from './commonPractice.ts'
@@ -22,7 +23,7 @@ export function checkProfile(profile: CureProfile, units: UnitSystem = 'metric')
     refuse(
       'text-missing',
       { missedRecoat: profile.missedRecoat },
-      'A recoat window is given but not what to do when it is missed; copy what the data sheet asks.',
+      say('A recoat window is given but not what to do when it is missed; copy what the data sheet asks.'),
     )
 }
 
@@ -56,40 +57,45 @@ function checkDuration(minutes: number, field: string) {
     refuse(
       'duration-bad',
       { [field]: minutes },
-      `${minutes} is not a duration; use whole minutes from 0 to ${longestMin} (a year).`,
+      say('{minutes} is not a duration; use whole minutes from 0 to {longestMin} (a year).', {
+        minutes,
+        longestMin,
+      }),
     )
 }
 
 function checkOrder(profile: CureProfile) {
   const { recoat, topper, firstPeriod, fullCure } = profile
-  if (recoat) notAfter(recoat.minMin, recoat.maxMin, 'recoat.maxMin', 'the recoat window opens')
-  if (topper) notAfter(topper.minMin, topper.advisedMin, 'topper.advisedMin', 'the topper may go on')
+  if (recoat) notAfter(recoat.minMin, recoat.maxMin, 'recoat.maxMin', say('the recoat window opens'))
+  if (topper) notAfter(topper.minMin, topper.advisedMin, 'topper.advisedMin', say('the topper may go on'))
   if (topper && topper.maxMin !== null)
-    notAfter(topper.advisedMin, topper.maxMin, 'topper.maxMin', 'the topper is advised')
-  notAfter(profile.tackFreeMin, profile.handoverMin, 'handoverMin', 'the coat is tack-free')
+    notAfter(topper.advisedMin, topper.maxMin, 'topper.maxMin', say('the topper is advised'))
+  notAfter(profile.tackFreeMin, profile.handoverMin, 'handoverMin', say('the coat is tack-free'))
   notAfter(
     profile.handoverMin,
     profile.handoverAdvisedMin,
     'handoverAdvisedMin',
-    'the car may leave at the earliest',
+    say('the car may leave at the earliest'),
   )
-  notAfter(profile.keepDryMin, profile.firstWashMin, 'firstWashMin', 'the car may get wet')
-  notAfter(firstPeriod.earlyMin, firstPeriod.lateMin, 'firstPeriod.lateMin', 'the early bound')
-  notAfter(fullCure.earlyMin, fullCure.lateMin, 'fullCure.lateMin', 'the early bound')
-  notAfter(profile.handoverAdvisedMin, fullCure.earlyMin, 'fullCure.earlyMin', 'the advised handover')
+  notAfter(profile.keepDryMin, profile.firstWashMin, 'firstWashMin', say('the car may get wet'))
+  notAfter(firstPeriod.earlyMin, firstPeriod.lateMin, 'firstPeriod.lateMin', say('the early bound'))
+  notAfter(fullCure.earlyMin, fullCure.lateMin, 'fullCure.lateMin', say('the early bound'))
+  notAfter(profile.handoverAdvisedMin, fullCure.earlyMin, 'fullCure.earlyMin', say('the advised handover'))
   for (const bound of ['earlyMin', 'lateMin'] as const)
-    notAfter(firstPeriod[bound] + 1, fullCure[bound], `fullCure.${bound}`, 'the first period is over')
+    notAfter(firstPeriod[bound] + 1, fullCure[bound], `fullCure.${bound}`, say('the first period is over'))
   if (firstPeriod.earlyMin === 0)
     refuse(
       'duration-bad',
       { 'firstPeriod.earlyMin': 0 },
-      'The first period cannot be over at 0 minutes; give it some.',
+      say('The first period cannot be over at 0 minutes; give it some.'),
     )
   if (!(firstPeriod.degree > 0 && firstPeriod.degree < 1))
     refuse(
       'degree-bad',
       { 'firstPeriod.degree': firstPeriod.degree },
-      `${firstPeriod.degree} is not a degree of cure; use more than 0 and less than 1 (0.85 is 85 %).`,
+      say('{degree} is not a degree of cure; use more than 0 and less than 1 (0.85 is 85 %).', {
+        degree: firstPeriod.degree,
+      }),
     )
 }
 
@@ -98,7 +104,11 @@ function notAfter(earlier: number, later: number, field: string, what: string) {
     refuse(
       'order-wrong',
       { [field]: later },
-      `${later} minutes is too early: ${what} at ${earlier} minutes; give at least that.`,
+      say('{later} minutes is too early: {what} at {earlier} minutes; give at least that.', {
+        later,
+        what,
+        earlier,
+      }),
     )
 }
 
@@ -112,8 +122,10 @@ function checkPractice(profile: CureProfile) {
       refuse(
         'below-practice',
         { [field]: profile[field] },
-        `${profile[field]} minutes is less than the ${floor / 60} h of common practice; give ${floor} or more, or ` +
-          'mark the figure as from the data sheet if the sheet says so.',
+        say(
+          '{profile} minutes is less than the {floor} h of common practice; give {floor2} or more, or mark the figure as from the data sheet if the sheet says so.',
+          { profile: profile[field], floor: floor / 60, floor2: floor },
+        ),
       )
 }
 
@@ -128,13 +140,19 @@ function checkConditions({ temperature, humidity, referenceC }: CureProfile, uni
     refuse(
       'range-empty',
       { 'temperature.maxC': temperature.maxC },
-      `${degrees(temperature.maxC)} is not above the least, ${degrees(temperature.minC)}; exchange them.`,
+      say('{maxC} is not above the least, {minC}; exchange them.', {
+        maxC: degrees(temperature.maxC),
+        minC: degrees(temperature.minC),
+      }),
     )
   if (humidity.maxPercent <= humidity.minPercent)
     refuse(
       'range-empty',
       { 'humidity.maxPercent': humidity.maxPercent },
-      `${humidity.maxPercent} % is not above the least, ${humidity.minPercent} %; exchange them.`,
+      say('{maxPercent} % is not above the least, {minPercent} %; exchange them.', {
+        maxPercent: humidity.maxPercent,
+        minPercent: humidity.minPercent,
+      }),
     )
 }
 
@@ -149,12 +167,15 @@ function checkRate({ rate, forcedCure, referenceC }: CureProfile, units: UnitSys
     checkDuration(row.minutes, `${field}.minutes`)
     checkDuration(row.standsForMin, `${field}.standsForMin`)
     if (row.minutes === 0)
-      refuse('duration-bad', { [`${field}.minutes`]: 0 }, 'A heated cure takes time; give its minutes.')
+      refuse('duration-bad', { [`${field}.minutes`]: 0 }, say('A heated cure takes time; give its minutes.'))
     if (row.standsForMin < row.minutes)
       refuse(
         'order-wrong',
         { [`${field}.standsForMin`]: row.standsForMin },
-        `${row.standsForMin} minutes is less than the ${row.minutes} the heating takes; heat never slows a cure.`,
+        say('{standsForMin} minutes is less than the {minutes} the heating takes; heat never slows a cure.', {
+          standsForMin: row.standsForMin,
+          minutes: row.minutes,
+        }),
       )
   })
 }
@@ -165,7 +186,7 @@ function checkWindows(profile: CureProfile, units: UnitSystem) {
     refuse(
       'toppers-missing',
       { 'topper.productIds': [] },
-      'Times for a topper are given but not which: choose the toppers the maker allows on this coating.',
+      say('Times for a topper are given but not which: choose the toppers the maker allows on this coating.'),
     )
   windowRows.forEach((row, i) => {
     const field = `windowRows.${i}`
@@ -174,7 +195,10 @@ function checkWindows(profile: CureProfile, units: UnitSystem) {
       refuse(
         'window-missing',
         { [`${field}.window`]: row.window },
-        `A row is given for a ${row.window} window that the profile does not have; give the window itself first.`,
+        say(
+          'A row is given for a {window} window that the profile does not have; give the window itself first.',
+          { window: row.window },
+        ),
       )
     const degrees = (celsius: number) => degreesWords(celsius, units)
     checkNumber(row.fromC, -20, 60, `${field}.fromC`, degrees)
@@ -187,15 +211,19 @@ function checkWindows(profile: CureProfile, units: UnitSystem) {
       refuse(
         'duration-bad',
         { [`${field}.minMin`]: row.minMin },
-        'A window that opens at once has nothing that temperature could change; give both times more than 0 minutes.',
+        say(
+          'A window that opens at once has nothing that temperature could change; give both times more than 0 minutes.',
+        ),
       )
     if ((row.maxMin === null) !== (figures.maxMin === null))
       refuse(
         'window-end',
         { [`${field}.maxMin`]: row.maxMin },
-        'The row and the window itself must both close, or neither; give both an end, or leave both empty.',
+        say(
+          'The row and the window itself must both close, or neither; give both an end, or leave both empty.',
+        ),
       )
-    if (row.maxMin !== null) notAfter(row.minMin, row.maxMin, `${field}.maxMin`, 'the window opens')
+    if (row.maxMin !== null) notAfter(row.minMin, row.maxMin, `${field}.maxMin`, say('the window opens'))
   })
   for (const name of windowNames) {
     const rows = windowRows.filter(row => row.window === name).sort((a, b) => a.fromC - b.fromC)
@@ -204,7 +232,7 @@ function checkWindows(profile: CureProfile, units: UnitSystem) {
       refuse(
         'rows-overlap',
         { [`windowRows.${windowRows.indexOf(met)}.fromC`]: met.fromC },
-        'Two rows hold at the same temperature; let one end where the next begins.',
+        say('Two rows hold at the same temperature; let one end where the next begins.'),
       )
   }
 }
@@ -222,6 +250,10 @@ function checkNumber(
     refuse(
       'number-out-of-range',
       { [field]: value },
-      `${words(value)} cannot be right; use ${words(least)} to ${words(most)}.`,
+      say('{value} cannot be right; use {least} to {most}.', {
+        value: words(value),
+        least: words(least),
+        most: words(most),
+      }),
     )
 }

@@ -1,4 +1,5 @@
 /** Dew point by the Magnus formula, over liquid water. */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 /** Saturation pressure is `hPa × exp(a t / (b + t))` at `t` degrees Celsius. */
@@ -28,7 +29,9 @@ export function dewPointC(airC: number, humidityPercent: number, { a, bC } = son
     refuse(
       'humidity-bad',
       { humidityPercent },
-      `${humidityPercent} % is not a relative humidity; it must be above 0 and at most 100.`,
+      say('{humidityPercent} % is not a relative humidity; it must be above 0 and at most 100.', {
+        humidityPercent,
+      }),
     )
   const g = Math.log(humidityPercent / 100) + (a * airC) / (bC + airC)
   return (bC * g) / (a - g)

@@ -1,4 +1,5 @@
 /** Heated cure: a lamp or a heated bay that a data-sheet row says more of than the clock does. */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import type { CureProfile } from './profile.ts'
 
@@ -32,7 +33,7 @@ export function heatCredit(
       refuse(
         'heating-backwards',
         { [`heatings.${i}.toAt`]: heating.toAt },
-        'The heating ends before it begins; exchange the two times.',
+        say('The heating ends before it begins; exchange the two times.'),
       )
   })
   for (const heating of [...heatings].sort((a, b) => a.fromAt - b.fromAt)) {

@@ -1,4 +1,3 @@
-/** What the desk is told of a held car: its moments as they come. */
 import type { ClockMilestones } from './clockMilestones.ts'
 
 export type NoticeKind = 'topper opens' | 'topper closes soon' | 'topper closed' | 'release'

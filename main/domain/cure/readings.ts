@@ -1,4 +1,5 @@
 /** A logger's or a sensor's rows made into readings: what cannot be right is refused row by row, the rest is kept. */
+import { say } from '../language/index.ts'
 import { celsiusOf } from '../measure/index.ts'
 import { humidityPercentOf } from './dewPoint.ts'
 import { type DateOrder, readTime } from './readingTime.ts'
@@ -124,17 +125,27 @@ function newestFirst(timed: readonly TimedReading[]): boolean {
 function readRow(raw: RawReading, format: ReadingFormat): TimedReading | RefusedRow {
   const refuse = (field: RefusedRow['field'], code: string, message: string): RefusedRow => {
     const value = raw[field] ?? ''
-    return { row: raw.row, field, code, value, message: `Row ${raw.row}: ${message}` }
+    return {
+      row: raw.row,
+      field,
+      code,
+      value,
+      message: say('Row {row}: {message}', { row: raw.row, message }),
+    }
   }
   const time = readTime(raw.time, format.dateOrder, format.zone)
   if (!time)
     return refuse(
       'time',
       'time-unread',
-      `"${raw.time}" is not a date and time; check the order of day and month.`,
+      say('"{time}" is not a date and time; check the order of day and month.', { time: raw.time }),
     )
   if (time.at > format.latestAt)
-    return refuse('time', 'time-future', `${raw.time} is still to come; set the logger's clock.`)
+    return refuse(
+      'time',
+      'time-future',
+      say("{time} is still to come; set the logger's clock.", { time: raw.time }),
+    )
 
   const values = { air: null, panel: null, humidity: null, dewPoint: null } as Record<
     ValueField,
@@ -143,11 +154,16 @@ function readRow(raw: RawReading, format: ReadingFormat): TimedReading | Refused
   for (const field of valueFields) {
     const value = readValue(raw[field], field === 'humidity' ? '%' : format.unit)
     if (value === 'unread')
-      return refuse(field, 'value-unread', `"${raw[field]}" is not a number; mend the row or leave it out.`)
+      return refuse(
+        field,
+        'value-unread',
+        say('"{raw}" is not a number; mend the row or leave it out.', { raw: raw[field] }),
+      )
     values[field] = value
   }
   const { air: airC, panel: panelC, dewPoint: dewC } = values
-  if (airC === null) return refuse('air', 'value-missing', 'it has no air temperature; check the column.')
+  if (airC === null)
+    return refuse('air', 'value-missing', say('it has no air temperature; check the column.'))
   for (const [field, celsius, range] of [
     ['air', airC, airRangeC],
     ['panel', panelC, panelRangeC],
@@ -157,7 +173,7 @@ function readRow(raw: RawReading, format: ReadingFormat): TimedReading | Refused
       return refuse(
         field,
         'temperature-impossible',
-        `${typedDegrees(raw[field], format.unit)} cannot be; check the value and its unit.`,
+        say('{raw} cannot be; check the value and its unit.', { raw: typedDegrees(raw[field], format.unit) }),
       )
   const humidityPercent = values.humidity ?? (dewC === null ? null : humidityPercentOf(airC, dewC))
   if (humidityPercent !== null && !(humidityPercent > 0 && humidityPercent <= 100)) {
@@ -165,7 +181,9 @@ function readRow(raw: RawReading, format: ReadingFormat): TimedReading | Refused
     return refuse(
       field,
       'humidity-impossible',
-      `${shown(humidityPercent)} % humidity cannot be; check the sensor.`,
+      say('{humidityPercent} % humidity cannot be; check the sensor.', {
+        humidityPercent: shown(humidityPercent),
+      }),
     )
   }
   return { reading: { at: time.at, airC, panelC, humidityPercent }, laterAt: time.laterAt }

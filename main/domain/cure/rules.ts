@@ -1,4 +1,5 @@
 /** Which figure a milestone rests on, and the sentence that says so wherever a time is shown. */
+import { say, word } from '../language/index.ts'
 import { degreesWords, type UnitSystem } from '../measure/index.ts'
 import { type MilestoneName, milestoneAges } from './milestones.ts'
 import type { CureProfile, Figure, FigureSource } from './profile.ts'
@@ -20,18 +21,18 @@ const figureOf: Readonly<Record<MilestoneName, Figure | null>> = {
 }
 
 const named: Readonly<Record<MilestoneName, string>> = {
-  tackFree: 'Tack-free',
-  recoatOpens: 'Recoat window opens',
-  recoatCloses: 'Recoat window closes',
-  topperOpens: 'Topper at the earliest',
-  topperAdvised: 'Topper advised',
-  topperCloses: 'Topper at the latest',
-  handoverSafe: 'Handover at the earliest',
-  handoverAdvised: 'Handover advised',
-  keepDryEnds: 'Dry until',
-  firstWash: 'First wash',
-  fullCureEarly: 'Full cure at the earliest',
-  fullCureLate: 'Full cure at the latest',
+  tackFree: word('Tack-free'),
+  recoatOpens: word('Recoat window opens'),
+  recoatCloses: word('Recoat window closes'),
+  topperOpens: word('Topper at the earliest'),
+  topperAdvised: word('Topper advised'),
+  topperCloses: word('Topper at the latest'),
+  handoverSafe: word('Handover at the earliest'),
+  handoverAdvised: word('Handover advised'),
+  keepDryEnds: word('Dry until'),
+  firstWash: word('First wash'),
+  fullCureEarly: word('Full cure at the earliest'),
+  fullCureLate: word('Full cure at the latest'),
 }
 
 export interface MilestoneRule {
@@ -51,9 +52,16 @@ export function ruleOf(
   if (ageMin === null) return null
   const figure = figureOf[name]
   const source = figure ? profile.sources[figure] : 'data sheet'
-  const origin = source === 'data sheet' ? 'from the data sheet' : 'common practice'
-  const of = /Opens|Closes/.test(name) ? 'on each panel' : 'of cure'
-  const words = `${named[name]}: ${lengthWords(ageMin)} ${of} at ${degreesWords(profile.referenceC, units)}, ${origin}.${bendWords(profile, name, units)} The data sheet decides.`
+  const origin = source === 'data sheet' ? say('from the data sheet') : say('common practice')
+  const of = /Opens|Closes/.test(name) ? say('on each panel') : say('of cure')
+  const words = say('{named}: {ageMin} {of} at {referenceC}, {origin}.{profile} The data sheet decides.', {
+    named: named[name],
+    ageMin: lengthWords(ageMin),
+    of,
+    referenceC: degreesWords(profile.referenceC, units),
+    origin,
+    profile: bendWords(profile, name, units),
+  })
   return { ageMin, source, words }
 }
 
@@ -67,20 +75,26 @@ function bendWords({ windowRows }: CureProfile, name: MilestoneName, units: Unit
       const minutes = end === 'Opens' ? minMin : maxMin
       return minutes === null
         ? []
-        : [`${lengthWords(minutes)} from ${degreesWords(fromC, units)} to ${degreesWords(toC, units)}`]
+        : [
+            say('{minutes} from {fromC} to {toC}', {
+              minutes: lengthWords(minutes),
+              fromC: degreesWords(fromC, units),
+              toC: degreesWords(toC, units),
+            }),
+          ]
     })
-  const sheet = rows.length > 0 ? ` The sheet gives ${rows.join(', ')}.` : ''
+  const sheet = rows.length > 0 ? ` ${say('The sheet gives {rows}.', { rows: rows.join(', ') })}` : ''
   return end === 'Opens'
-    ? ` Cold opens it later; heat opens it sooner only by a row of the sheet.${sheet}`
-    : ` Heat closes it sooner; cold keeps it open longer only by a row of the sheet.${sheet}`
+    ? ` ${say('Cold opens it later; heat opens it sooner only by a row of the sheet.{sheet}', { sheet })}`
+    : ` ${say('Heat closes it sooner; cold keeps it open longer only by a row of the sheet.{sheet}', { sheet })}`
 }
 
 /** `90` as `1 h 30 min`, `10080` as `7 days`. */
 function lengthWords(minutes: number): string {
   const days = minutes / 1440
-  if (days >= 2 && Number.isInteger(days)) return `${days} days`
+  if (days >= 2 && Number.isInteger(days)) return say('{days} days', { days })
   const hours = Math.floor(minutes / 60)
   const rest = minutes % 60
-  if (hours === 0) return `${rest} min`
-  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`
+  if (hours === 0) return say('{rest} min', { rest })
+  return rest === 0 ? `${hours} h` : say('{hours} h {rest} min', { hours, rest })
 }

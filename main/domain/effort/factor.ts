@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { tTail } from '../measure/tQuantile.ts'
 import { refuse } from '../refusal.ts'
 import { type Effort, spreadsOf, type Visit } from './learn.ts'
@@ -11,7 +12,7 @@ const bounds = { least: 0.4, most: 3 }
  */
 export function effortFactor(effort: Effort, visit: Visit, p: number): number {
   if (!(p > 0 && p < 1))
-    refuse('share-bad', { p }, `${p} is not a share between 0 and 1; give one such as 0.8.`)
+    refuse('share-bad', { p }, say('{p} is not a share between 0 and 1; give one such as 0.8.', { p }))
   const spreads = spreadsOf(effort, visit)
   const shareBelow = (value: number) =>
     spreads.reduce((sum, { middle, scale, weight }) => {

@@ -4,6 +4,7 @@
  * the scatter (Gelman et al., Bayesian Data Analysis, chapter 14; from memory). With no visits it says what the shop
  * wrote, unsure; with each visit more of what the shop does.
  */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { cholesky, solveBoth, solveLower } from './cholesky.ts'
 
@@ -83,7 +84,7 @@ export function learnEffort(visits: readonly FinishedVisit[]): Effort {
       refuse(
         'visit-bad',
         { [`visits.${i}`]: realMin },
-        'A finished visit takes more than no time on some of the paint.',
+        say('A finished visit takes more than no time on some of the paint.'),
       )
   })
   const rows = used.map(visit => featuresOf(visit, visit.who))

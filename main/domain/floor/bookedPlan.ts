@@ -1,4 +1,5 @@
 import type { Leaving } from '../cure/index.ts'
+import { say } from '../language/index.ts'
 import { Refusal } from '../refusal.ts'
 import { checkPlan, type Plan, type Problem, reasonText, type Step } from '../schedule/index.ts'
 import type { MissedWork } from '../shop/index.ts'
@@ -17,7 +18,7 @@ export function assertFits(
   problem: Problem,
   plan: Plan,
   stepNames: readonly string[],
-  wayOut = 'Look at the offers again.',
+  wayOut = say('Look at the offers again.'),
 ): void {
   const violations = checkPlan(problem, plan)
   if (violations.length === 0) return

@@ -1,20 +1,25 @@
 import { type CureProfile, type Leaving, leavingAge, ruleOf } from '../cure/index.ts'
+import { say, word } from '../language/index.ts'
 import type { UnitSystem } from '../measure/index.ts'
 import type { ProductKind } from '../shop/index.ts'
 import { type Coat, type CuringProduct, marksOf, type ProductsById } from './cureMarks.ts'
 
 /** What common practice asks of whoever handles a kind of product. No source: the safety data sheet decides. */
 const careOf: Readonly<Record<ProductKind, string>> = {
-  wash: 'gloves for long work, keep it out of the eyes',
-  decontaminant:
+  wash: word('gloves for long work, keep it out of the eyes'),
+  decontaminant: word(
     'gloves and eye protection, moving air, never on or beside an acid or a bleach; read section 3 for fluoride, which wants a face shield and a first-aid plan',
-  compound: 'eye protection at the machine, no dust breathed',
-  polish: 'eye protection at the machine, no dust breathed',
-  wipe: 'gloves, its vapour drawn off, metal cans joined by a bonding wire while pouring, no flame and no spark near it, used cloths in a closed metal bin',
-  coating:
+  ),
+  compound: word('eye protection at the machine, no dust breathed'),
+  polish: word('eye protection at the machine, no dust breathed'),
+  wipe: word(
+    'gloves, its vapour drawn off, metal cans joined by a bonding wire while pouring, no flame and no spark near it, used cloths in a closed metal bin',
+  ),
+  coating: word(
     'gloves and eye protection, its vapour drawn off where it is laid, a respirator only by the exposure and after that, no flame near it, used cloths in a closed metal bin',
-  topper: 'gloves and eye protection, moving air, no flame near it',
-  consumable: 'what its label says',
+  ),
+  topper: word('gloves and eye protection, moving air, no flame near it'),
+  consumable: word('what its label says'),
 }
 
 /** One line for whoever is handed a product: what its data sheet asks, or what is usual, and who decides. */
@@ -24,9 +29,9 @@ export function cautionWords({
   caution = null,
 }: Pick<CuringProduct, 'name' | 'kind'> & { caution?: string | null }): string {
   if (caution !== null) return caution
-  return (
-    `${name}: usual care is ${careOf[kind]} (common practice). ` +
-    'Read its safety data sheet first; the sheet and local rules decide.'
+  return say(
+    '{name}: usual care is {careOf} (common practice). Read its safety data sheet first; the sheet and local rules decide.',
+    { name, careOf: careOf[kind] },
   )
 }
 
@@ -58,9 +63,9 @@ export function cureWords(
   const dry = leavingAge(profile, leaving) > profile.handoverMin
   const rule = ruleOf(profile, dry ? 'keepDryEnds' : 'handoverSafe', units)!.words
   const state = !coat.actual
-    ? `With the coat as planned that is ${when(safeAt)}.`
+    ? say('With the coat as planned that is {safeAt}.', { safeAt: when(safeAt) })
     : safeAt <= nowAt
-      ? `That figure is met since ${when(safeAt)}.`
-      : `That figure is met from ${when(safeAt)}; not before.`
+      ? say('That figure is met since {safeAt}.', { safeAt: when(safeAt) })
+      : say('That figure is met from {safeAt}; not before.', { safeAt: when(safeAt) })
   return `${coat.product.name}. ${rule} ${state}`
 }

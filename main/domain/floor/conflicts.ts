@@ -1,6 +1,7 @@
 /** What is booked over each other: never allowed when saving, but what really happened can bring it about. */
 
 import { clip, difference, minutesIn, minuteWords } from '../calendar/index.ts'
+import { say } from '../language/index.ts'
 import { sentence } from '../words.ts'
 import type { Booked, FloorPerson } from './floor.ts'
 import { jobStays, presenceOf } from './floorJobs.ts'
@@ -59,7 +60,14 @@ export function conflictsOn(floor: ToldFloor): Conflict[] {
     // A few minutes over the hour are no conflict: the next car waits at the door.
     if (toAt - Math.max(fromAt, floor.nowAt) < floor.gridMin) return
     const words = (other: Use) =>
-      sentence(`${other.name} wants ${what} too, ${when(fromAt)} to ${when(toAt)}`)
+      sentence(
+        say('{name} wants {what} too, {fromAt} to {toAt}', {
+          name: other.name,
+          what,
+          fromAt: when(fromAt),
+          toAt: when(toAt),
+        }),
+      )
     found.push({ jobId: one.jobId, bayId: one.bayId, uncovered: false, fromAt, toAt, words: words(other) })
     if (other.jobId !== '')
       found.push({
@@ -84,16 +92,21 @@ export function conflictsOn(floor: ToldFloor): Conflict[] {
             fromAt: Math.max(from, one.from),
             toAt: Math.min(to, one.to),
             words: sentence(
-              `${bay.name} is closed ${when(from)} to ${when(to)}${reason ? ` (${reason})` : ''}`,
+              say('{name} is closed {from} to {to}{reason}', {
+                name: bay.name,
+                from: when(from),
+                to: when(to),
+                reason: reason ? ` (${reason})` : '',
+              }),
             ),
           })
   }
   const thingNames = new Map([...(floor.lent?.values() ?? [])].flat().map(each => [each.id, each.name]))
   for (const [id, uses] of things)
-    eachOverlap(uses, (one, other) => tell(one, other, thingNames.get(id) ?? 'the same thing'))
+    eachOverlap(uses, (one, other) => tell(one, other, thingNames.get(id) ?? say('the same thing')))
   for (const [id, uses] of people)
     eachOverlap(uses, (one, other) => {
-      if (one.jobId !== other.jobId) tell(one, other, floor.crewNames.get(id) ?? 'the same person')
+      if (one.jobId !== other.jobId) tell(one, other, floor.crewNames.get(id) ?? say('the same person'))
     })
   return [...found, ...floor.crew.flatMap(person => absencesOf(floor, person, people.get(person.id) ?? []))]
 }
@@ -102,7 +115,7 @@ export function conflictsOn(floor: ToldFloor): Conflict[] {
 export function lackOf(conflicts: readonly Conflict[], jobId: string): string | null {
   const lacks = conflicts.filter(conflict => conflict.jobId === jobId && conflict.uncovered)
   if (lacks.length === 0) return null
-  return lacks.some(({ bayId }) => bayId === null) ? 'somebody is missing' : 'its bay is closed'
+  return lacks.some(({ bayId }) => bayId === null) ? say('somebody is missing') : say('its bay is closed')
 }
 
 /** The steps planned for somebody who is not there then; a few minutes are no conflict here either. */
@@ -115,7 +128,12 @@ function absencesOf(floor: ToldFloor, person: FloorPerson, uses: readonly Use[])
     const toAt = missing.at(-1)?.to ?? to
     if (minutesIn(missing) < floor.gridMin) return []
     const words = sentence(
-      `${person.name} is away ${when(fromAt)} to ${when(toAt)} and missing from "${step}"`,
+      say('{name} is away {fromAt} to {toAt} and missing from "{step}"', {
+        name: person.name,
+        fromAt: when(fromAt),
+        toAt: when(toAt),
+        step,
+      }),
     )
     return [{ jobId, bayId: null, uncovered: true, fromAt, toAt, words }]
   })

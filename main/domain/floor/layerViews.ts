@@ -1,4 +1,5 @@
 import { coatWindow, ruleOf, type WindowName, type WindowVerdict, windowVerdict } from '../cure/index.ts'
+import { say } from '../language/index.ts'
 import type { UnitSystem } from '../measure/index.ts'
 import { type ProductsById, stillOn } from './cureMarks.ts'
 import type { FloorStep } from './floorJobs.ts'
@@ -84,7 +85,7 @@ function windowOver(beneath: FloorStep | null, step: FloorStep, nowAt: number, u
   const verdict = windowVerdict(window, step.actualStartAt ?? Math.max(nowAt, window.opensAt ?? nowAt))
   const asked = {
     recoat: profile.missedRecoat,
-    topper: 'The topper’s window has closed: ask the maker before it goes on.',
+    topper: say('The topper’s window has closed: ask the maker before it goes on.'),
   }
   return {
     window,

@@ -1,4 +1,5 @@
 import { durationWords, minuteWords } from '../calendar/index.ts'
+import { say, word } from '../language/index.ts'
 import type { Words } from '../schedule/index.ts'
 import { needsOf } from '../shop/index.ts'
 import { listWords } from '../words.ts'
@@ -6,7 +7,7 @@ import { listWords } from '../words.ts'
 const capabilityWords: Record<string, string> = {
   wet: 'washing',
   polish: 'polishing',
-  clean: 'clean work',
+  clean: word('clean work'),
   cure: 'curing',
 }
 
@@ -14,7 +15,7 @@ const skillWords: Record<string, string> = {
   wash: 'washing',
   polish: 'polishing',
   coat: 'coating',
-  outside: 'outside work',
+  outside: word('outside work'),
 }
 
 export interface Named {
@@ -31,11 +32,11 @@ export function wordsFor(shop: Named, stepNames: readonly string[]): Words {
   return {
     minute: at => minuteWords(at, shop.zone, shop.nowAt),
     duration: durationWords,
-    bay: id => shop.bayNames.get(id) ?? 'a bay that is no longer there',
-    person: id => shop.crewNames.get(id) ?? 'somebody no longer of the crew',
+    bay: id => shop.bayNames.get(id) ?? say('a bay that is no longer there'),
+    person: id => shop.crewNames.get(id) ?? say('somebody no longer of the crew'),
     skill: skill => skillWords[skill] ?? skill,
     capability: key => listWords(needsOf(key).map(need => capabilityWords[need] ?? need)),
-    step: index => stepNames[index] ?? `step ${index + 1}`,
-    job: id => shop.jobNames.get(id) ?? 'another job',
+    step: index => stepNames[index] ?? say('step {index}', { index: index + 1 }),
+    job: id => shop.jobNames.get(id) ?? say('another job'),
   }
 }

@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { sentence } from '../words.ts'
 import type { Booked } from './floor.ts'
 import { type FloorJob, type FloorStep, jobStays, presenceOf } from './floorJobs.ts'
@@ -14,12 +15,12 @@ export function takenFor(
   step: FloorStep,
   at: number,
 ): string[] {
-  const bay = floor.bayNames.get(step.bayId) ?? 'Its bay'
+  const bay = floor.bayNames.get(step.bayId) ?? say('Its bay')
   const isThere = steps.findLast(own => own.actualStartAt !== null)?.bayId === step.bayId
   return floor.jobs
     .filter(other => other.id !== id && other.status === 'inShop')
     .flatMap(other => {
-      const whose = floor.jobNames.get(other.id) ?? 'another car'
+      const whose = floor.jobNames.get(other.id) ?? say('another car')
       const stands =
         !isThere && jobStays(other).some(stay => stay.bay === step.bayId && stay.from <= at && at < stay.to)
       const working = other.steps.filter(each => each.actualStartAt !== null && each.actualEndAt === null)
@@ -27,11 +28,14 @@ export function takenFor(
         presenceOf(floor.open, each)
           // Whoever has the whole of it stays while it runs over; whoever helps leaves as planned.
           .filter(({ id, to }) => step.crewIds.includes(id) && (to > at || !each.helperIds?.includes(id)))
-          .map(
-            ({ id: crewId }) =>
-              `${floor.crewNames.get(crewId) ?? 'somebody'} is still on "${each.name}" of ${whose}`,
+          .map(({ id: crewId }) =>
+            say('{crewNames} is still on "{name}" of {whose}', {
+              crewNames: floor.crewNames.get(crewId) ?? say('somebody'),
+              name: each.name,
+              whose,
+            }),
           ),
       )
-      return [...(stands ? [`${bay} is taken by ${whose}`] : []), ...busy].map(sentence)
+      return [...(stands ? [say('{bay} is taken by {whose}', { bay, whose })] : []), ...busy].map(sentence)
     })
 }

@@ -1,3 +1,4 @@
+import { say, word } from '../language/index.ts'
 import type { SignalWord } from './classes.ts'
 import { labelFromCodes } from './label.ts'
 import { normaliseCode, type Regime } from './regime.ts'
@@ -24,16 +25,16 @@ export interface DataSheet {
 
 /** What is missing when a field is null, in the words of the sentence. */
 const missing: Readonly<Record<keyof DataSheet, string>> = {
-  revisedOn: 'its revision date',
-  hazardCodes: 'its hazard statements',
-  precautionaryCodes: 'its precautionary statements',
-  signalWord: 'its signal word',
-  protection: 'protective equipment',
-  storageGroup: 'what it must be kept apart from',
-  storageMinC: 'the lowest storage temperature',
-  storageMaxC: 'the highest storage temperature',
-  lifeAfterOpeningDays: 'its life after opening',
-  unNumber: 'its transport number',
+  revisedOn: word('its revision date'),
+  hazardCodes: word('its hazard statements'),
+  precautionaryCodes: word('its precautionary statements'),
+  signalWord: word('its signal word'),
+  protection: word('protective equipment'),
+  storageGroup: word('what it must be kept apart from'),
+  storageMinC: word('the lowest storage temperature'),
+  storageMaxC: word('the highest storage temperature'),
+  lifeAfterOpeningDays: word('its life after opening'),
+  unNumber: word('its transport number'),
 }
 
 export interface Silence {
@@ -51,8 +52,16 @@ export function silences(sheet: DataSheet, kept = true): Silence[] {
     .map(field => ({
       field,
       message: kept
-        ? `The data sheet is silent on ${missing[field]}; ask the supplier, and do not guess.`
-        : `No data sheet is filed, so ${missing[field]} ${field === 'hazardCodes' || field === 'precautionaryCodes' ? 'are' : 'is'} not known; ask the supplier for it, and do not guess.`,
+        ? say('The data sheet is silent on {missing}; ask the supplier, and do not guess.', {
+            missing: missing[field],
+          })
+        : say(
+            'No data sheet is filed, so {missing} {field} not known; ask the supplier for it, and do not guess.',
+            {
+              missing: missing[field],
+              field: field === 'hazardCodes' || field === 'precautionaryCodes' ? say('are') : say('is'),
+            },
+          ),
     }))
 }
 
@@ -67,14 +76,20 @@ export function sheetDoubts(sheet: DataSheet, regime: Regime): string[] {
     const worked = signalWord ?? 'none'
     if (unsure.length === 0 && worked !== sheet.signalWord)
       doubts.push(
-        `The hazard statements call for the signal word ${worked}, but ${sheet.signalWord} was read off the sheet; read it again.`,
+        say(
+          'The hazard statements call for the signal word {worked}, but {signalWord} was read off the sheet; read it again.',
+          { worked, signalWord: sheet.signalWord },
+        ),
       )
   }
   if (sheet.storageMinC !== null && sheet.storageMaxC !== null && sheet.storageMinC > sheet.storageMaxC)
     doubts.push(
-      `The lowest storage temperature (${sheet.storageMinC} °C) is above the highest (${sheet.storageMaxC} °C); read them again.`,
+      say(
+        'The lowest storage temperature ({storageMinC} °C) is above the highest ({storageMaxC} °C); read them again.',
+        { storageMinC: sheet.storageMinC, storageMaxC: sheet.storageMaxC },
+      ),
     )
   const twice = sheet.hazardCodes?.map(normaliseCode).filter((code, i, all) => all.indexOf(code) !== i) ?? []
-  for (const code of new Set(twice)) doubts.push(`${code} is entered twice.`)
+  for (const code of new Set(twice)) doubts.push(say('{code} is entered twice.', { code }))
   return doubts
 }

@@ -1,3 +1,4 @@
+import { say, word } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { normaliseCode, type Regime } from './regime.ts'
 
@@ -50,7 +51,9 @@ export function flammableStock(
     refuse(
       'limit-not-positive',
       { limitMl },
-      `A limit of ${limitMl} mL is none; enter the volume your local code allows, or leave it empty.`,
+      say('A limit of {limitMl} mL is none; enter the volume your local code allows, or leave it empty.', {
+        limitMl,
+      }),
     )
   const byCode = { H224: 0, H225: 0, H226: 0, H227: 0 }
   let aerosolMl = 0
@@ -61,7 +64,7 @@ export function flammableStock(
       refuse(
         'volume-negative',
         { [`products.${i}.volumeMl`]: volumeMl },
-        `${volumeMl} mL cannot stand on a shelf; count the stock again.`,
+        say('{volumeMl} mL cannot stand on a shelf; count the stock again.', { volumeMl }),
       )
     const known = codes?.flatMap(code => normaliseCode(code).split('+'))
     const liquid = liquids.find(code => known?.includes(code))
@@ -78,13 +81,24 @@ export function flammableStock(
   const state = share === null ? 'no limit' : share > 1 ? 'over' : share >= 0.9 ? 'near' : 'within'
   const sentences = [
     limitMl === null
-      ? `${show(totalMl)} of flammable liquid on the shelf. Enter the limit your local code sets.`
-      : `${show(totalMl)} of flammable liquid on the shelf, ${stateWords[state]} your limit of ${show(limitMl)}.`,
-    combustibleMl > 0 && `Beside it ${show(combustibleMl)} of combustible liquid (H227), not counted here.`,
+      ? say('{totalMl} of flammable liquid on the shelf. Enter the limit your local code sets.', {
+          totalMl: show(totalMl),
+        })
+      : say('{totalMl} of flammable liquid on the shelf, {stateWords} your limit of {limitMl}.', {
+          totalMl: show(totalMl),
+          stateWords: stateWords[state],
+          limitMl: show(limitMl),
+        }),
+    combustibleMl > 0 &&
+      say('Beside it {combustibleMl} of combustible liquid (H227), not counted here.', {
+        combustibleMl: show(combustibleMl),
+      }),
     silentIds.length > 0 &&
-      `Not counted: ${show(silentMl)} in ${silentIds.length === 1 ? 'one product' : `${silentIds.length} products`} ` +
-        'whose data sheet is silent or missing.',
-    limitMl !== null && 'The local code decides.',
+      say(
+        'Not counted: {silentMl} in {silentIds, plural, one {one product} other {{silentIds} products}} whose data sheet is silent or missing.',
+        { silentMl: show(silentMl), silentIds: silentIds.length },
+      ),
+    limitMl !== null && say('The local code decides.'),
   ]
   return {
     totalMl,
@@ -100,4 +114,4 @@ export function flammableStock(
   }
 }
 
-const stateWords = { 'no limit': '', within: 'within', near: 'close to', over: 'over' }
+const stateWords = { 'no limit': '', within: word('within'), near: word('close to'), over: word('over') }

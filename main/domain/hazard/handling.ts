@@ -1,4 +1,5 @@
 /** What to have ready before a chemical is opened, from what was read off its sheet. It reminds; it clears nothing. */
+import { say } from '../language/index.ts'
 import { normaliseCode } from './regime.ts'
 import type { StorageGroup } from './storage.ts'
 
@@ -30,36 +31,33 @@ export function handlingNotes({ hazardCodes, storageGroup }: Handled): HandlingN
   if (storageGroup === 'fluoride')
     notes.push({
       about: 'fluoride',
-      words:
-        'Face shield over goggles, long gloves and an apron that the sheet names for fluorides. Weak solutions may not ' +
-        'hurt at first while they destroy tissue: after any contact rinse at once, follow the first-aid plan (settled with ' +
-        'a doctor before the bottle is opened, calcium gluconate gel at hand where the plan asks for it) and get medical ' +
-        'help without waiting for pain. A cleaner without fluoride is the better choice.',
+      words: say(
+        'Face shield over goggles, long gloves and an apron that the sheet names for fluorides. Weak solutions may not hurt at first while they destroy tissue: after any contact rinse at once, follow the first-aid plan (settled with a doctor before the bottle is opened, calcium gluconate gel at hand where the plan asks for it) and get medical help without waiting for pain. A cleaner without fluoride is the better choice.',
+      ),
       source: 'CDC MMWR 64(32):874–877, burns from washing cars and trucks; first-aid gel from memory',
     })
   if (storageGroup === 'thioglycolate')
     notes.push({
       about: 'thioglycolate',
-      words:
-        'Never on or beside an acid or a bleach, not even the rinse of one: poisonous gas. It can sensitise the skin: ' +
-        'gloves. Rinse before it dries.',
+      words: say(
+        'Never on or beside an acid or a bleach, not even the rinse of one: poisonous gas. It can sensitise the skin: gloves. Rinse before it dries.',
+      ),
       source: 'common practice, no source',
     })
   if (any(breathed) || any(burning))
     notes.push({
       about: 'breathing',
-      words:
-        'Draw the vapour off where it arises first: extraction and fresh air come before any mask. Where they are not ' +
-        'enough, a respirator chosen by the exposure and section 8 of the sheet, fitted to its wearer, its cartridges ' +
-        'changed by a written schedule and not by smell.',
+      words: say(
+        'Draw the vapour off where it arises first: extraction and fresh air come before any mask. Where they are not enough, a respirator chosen by the exposure and section 8 of the sheet, fitted to its wearer, its cartridges changed by a written schedule and not by smell.',
+      ),
       source: '29 CFR 1910.134(a)(1) and (d)(3)(iii); the schedule’s paragraph from memory',
     })
   if (any(burning))
     notes.push({
       about: 'pouring',
-      words:
-        'While it is poured, the two vessels are joined by a bonding wire and the drum is earthed, so that no static spark ' +
-        'meets the vapour. No plastic vessel that is not made for it, no flame and no switch near it.',
+      words: say(
+        'While it is poured, the two vessels are joined by a bonding wire and the drum is earthed, so that no static spark meets the vapour. No plastic vessel that is not made for it, no flame and no switch near it.',
+      ),
       // The rule names category 3 only under 37.8 °C; the code does not tell, so it is asked of all of it.
       source: '29 CFR 1910.106(e)(6)(ii)',
     })

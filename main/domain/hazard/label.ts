@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { type Hazard, hazardsOfCode, type SignalWord } from './classes.ts'
 import { hazardStatement } from './hazardStatements.ts'
 import type { PictogramCode } from './pictograms.ts'
@@ -61,14 +62,16 @@ function ruleAgainstMark(
   regime: Regime,
 ): string | null {
   if (called.has('GHS06') && (regime !== 'us-osha' || kind.startsWith('acute toxicity')))
-    return 'The skull and crossbones stands in for the exclamation mark.'
+    return say('The skull and crossbones stands in for the exclamation mark.')
   if (called.has('GHS05') && irritation.includes(kind))
-    return 'The corrosion pictogram stands in for the exclamation mark of skin or eye irritation.'
+    return say('The corrosion pictogram stands in for the exclamation mark of skin or eye irritation.')
   if (
     hazards.some(hazard => hazard.kind === 'respiratory sensitisation') &&
     [...irritation, 'skin sensitisation'].includes(kind)
   )
-    return 'The health hazard pictogram, shown for respiratory sensitisation, stands in for the exclamation mark.'
+    return say(
+      'The health hazard pictogram, shown for respiratory sensitisation, stands in for the exclamation mark.',
+    )
   return null
 }
 

@@ -1,4 +1,5 @@
 /** Cautions of curing a coat with lamps or heat. Common practice, no source: the data sheet and the lamp's maker decide. */
+import { say } from '../language/index.ts'
 import { degreesWords } from '../measure/degreesWords.ts'
 import type { UnitSystem } from '../measure/show.ts'
 
@@ -10,11 +11,16 @@ export function lampCautions(units: UnitSystem): string[] {
   const most = (celsius: number) => degreesWords(celsius, units)
   const { metal, plastic, film } = panelCeilingsC
   return [
-    'Let the solvent flash off first, as long as the data sheet says, and the vapour clear: a lamp is a source of ignition.',
-    `Measure the panel, not the air, and keep under the sheet’s ceiling; where it names none, ${most(metal)} on painted ` +
-      `metal, ${most(plastic)} on plastic, ${most(film)} on film (common practice, no source).`,
-    'Do not look into the lamp; wear the glasses its maker names, against ultraviolet light as well as heat. Panels and the ' +
-      'lamp’s head burn the skin. Nobody leaves it alone, and nothing that burns stands in its beam.',
-    'The data sheet, the lamp’s instructions, local codes and licensed practice decide.',
+    say(
+      'Let the solvent flash off first, as long as the data sheet says, and the vapour clear: a lamp is a source of ignition.',
+    ),
+    say(
+      'Measure the panel, not the air, and keep under the sheet’s ceiling; where it names none, {metal} on painted metal, {plastic} on plastic, {film} on film (common practice, no source).',
+      { metal: most(metal), plastic: most(plastic), film: most(film) },
+    ),
+    say(
+      'Do not look into the lamp; wear the glasses its maker names, against ultraviolet light as well as heat. Panels and the lamp’s head burn the skin. Nobody leaves it alone, and nothing that burns stands in its beam.',
+    ),
+    say('The data sheet, the lamp’s instructions, local codes and licensed practice decide.'),
   ]
 }

@@ -2,6 +2,7 @@
  * Whether bytes are a data sheet that came whole. What a file is, is read off the file itself: its head says what it is,
  * its tail whether the rest of it arrived.
  */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 export type SheetType = 'application/pdf' | 'image/png' | 'image/jpeg'
@@ -30,21 +31,23 @@ const kinds: readonly Kind[] = [
  * @throws Refusal `file-size` empty or over 15 MB, `file-type` of another kind, `file-broken` where its end is missing.
  */
 export function sheetTypeOf(bytes: Uint8Array, fileName: string): SheetType {
-  if (bytes.length === 0) refuse('file-size', { file: 0 }, 'The file is empty.')
+  if (bytes.length === 0) refuse('file-size', { file: 0 }, say('The file is empty.'))
   if (bytes.length > mostBytes)
     refuse(
       'file-size',
       { file: bytes.length },
-      'The file is larger than 15 MB; scan it at a lower resolution.',
+      say('The file is larger than 15 MB; scan it at a lower resolution.'),
     )
   const kind = kinds.find(({ head }) => head.every((byte, i) => bytes[i] === byte))
   if (!kind)
-    refuse('file-type', { file: fileName }, 'A data sheet is a PDF, or a picture (PNG, JPEG) of one.')
+    refuse('file-type', { file: fileName }, say('A data sheet is a PDF, or a picture (PNG, JPEG) of one.'))
   if (!kind.whole(bytes))
     refuse(
       'file-broken',
       { file: fileName },
-      'This file is broken: its end is missing. Download it again, open it to look, then choose it here.',
+      say(
+        'This file is broken: its end is missing. Download it again, open it to look, then choose it here.',
+      ),
     )
   return kind.type
 }

@@ -1,3 +1,4 @@
+import { say, word } from '../language/index.ts'
 import { normaliseCode } from './regime.ts'
 
 /** Groups of chemicals kept together on a shelf, or apart. Common practice, no source; the data sheet decides. */
@@ -18,53 +19,53 @@ export const storageGroups = [
 export type StorageGroup = (typeof storageGroups)[number]
 
 export const storageGroupWords: Readonly<Record<StorageGroup, string>> = {
-  acid: 'acid (acid wheel cleaner, water-spot remover)',
-  fluoride: 'fluoride-bearing (some wheel cleaners and brighteners)',
-  thioglycolate: 'thioglycolate (most iron fallout removers)',
-  alkali: 'alkali (strong wash, degreaser)',
-  ammonia: 'ammonia (some glass cleaners)',
-  bleach: 'chlorine bleach',
-  oxidiser: 'oxidiser',
-  peroxide: 'peroxide (hardener, whitener)',
-  flammable: 'flammable solvent (panel wipe, coating, thinner)',
-  aerosol: 'aerosol can',
-  general: 'general (pH-neutral wash, polish, wax)',
+  acid: word('acid (acid wheel cleaner, water-spot remover)'),
+  fluoride: word('fluoride-bearing (some wheel cleaners and brighteners)'),
+  thioglycolate: word('thioglycolate (most iron fallout removers)'),
+  alkali: word('alkali (strong wash, degreaser)'),
+  ammonia: word('ammonia (some glass cleaners)'),
+  bleach: word('chlorine bleach'),
+  oxidiser: word('oxidiser'),
+  peroxide: word('peroxide (hardener, whitener)'),
+  flammable: word('flammable solvent (panel wipe, coating, thinner)'),
+  aerosol: word('aerosol can'),
+  general: word('general (pH-neutral wash, polish, wax)'),
 }
 
 /** Why two groups are kept apart. Common practice, no source; the data sheets decide. */
 const apart: readonly (readonly [StorageGroup, StorageGroup, string])[] = [
-  ['fluoride', 'acid', 'acid sets hydrogen fluoride free from fluorides'],
-  ['fluoride', 'alkali', 'together they heat up and spit'],
-  ['fluoride', 'ammonia', 'together they heat up and spit'],
-  ['fluoride', 'bleach', 'together they set poisonous chlorine gas free'],
-  ['fluoride', 'oxidiser', 'together they may set poisonous gas free'],
-  ['fluoride', 'peroxide', 'acid can make a peroxide decompose violently'],
-  ['fluoride', 'flammable', 'acid vapour eats solvent cans'],
-  ['fluoride', 'aerosol', 'acid vapour eats the cans'],
-  ['thioglycolate', 'acid', 'acid sets poisonous hydrogen sulphide free from thioglycolates'],
-  ['thioglycolate', 'fluoride', 'acid sets poisonous hydrogen sulphide free from thioglycolates'],
-  ['thioglycolate', 'bleach', 'together they heat up and set poisonous gas free'],
-  ['thioglycolate', 'oxidiser', 'together they may react violently'],
-  ['thioglycolate', 'peroxide', 'together they may react violently'],
-  ['acid', 'bleach', 'together they set poisonous chlorine gas free'],
-  ['acid', 'alkali', 'together they heat up and spit'],
-  ['acid', 'ammonia', 'together they heat up and spit'],
-  ['acid', 'oxidiser', 'together they may catch fire or set poisonous gas free'],
-  ['acid', 'peroxide', 'acid can make a peroxide decompose violently'],
-  ['acid', 'flammable', 'acid vapour eats solvent cans, and some acids set solvents alight'],
-  ['acid', 'aerosol', 'acid vapour eats the cans'],
-  ['bleach', 'ammonia', 'together they set poisonous chloramine gas free'],
-  ['bleach', 'flammable', 'bleach feeds a fire and may start one'],
-  ['bleach', 'peroxide', 'together they heat up and set gas free'],
-  ['bleach', 'aerosol', 'bleach feeds a fire and eats the cans'],
-  ['oxidiser', 'flammable', 'an oxidiser feeds a fire and may start one'],
-  ['oxidiser', 'aerosol', 'an oxidiser feeds a fire and may start one'],
-  ['oxidiser', 'peroxide', 'together they may decompose violently'],
-  ['oxidiser', 'ammonia', 'together they may react violently'],
-  ['peroxide', 'flammable', 'a peroxide feeds a fire and may start one'],
-  ['peroxide', 'aerosol', 'a peroxide feeds a fire and may start one'],
-  ['peroxide', 'alkali', 'alkali can make a peroxide decompose violently'],
-  ['peroxide', 'ammonia', 'ammonia can make a peroxide decompose violently'],
+  ['fluoride', 'acid', word('acid sets hydrogen fluoride free from fluorides')],
+  ['fluoride', 'alkali', word('together they heat up and spit')],
+  ['fluoride', 'ammonia', word('together they heat up and spit')],
+  ['fluoride', 'bleach', word('together they set poisonous chlorine gas free')],
+  ['fluoride', 'oxidiser', word('together they may set poisonous gas free')],
+  ['fluoride', 'peroxide', word('acid can make a peroxide decompose violently')],
+  ['fluoride', 'flammable', word('acid vapour eats solvent cans')],
+  ['fluoride', 'aerosol', word('acid vapour eats the cans')],
+  ['thioglycolate', 'acid', word('acid sets poisonous hydrogen sulphide free from thioglycolates')],
+  ['thioglycolate', 'fluoride', word('acid sets poisonous hydrogen sulphide free from thioglycolates')],
+  ['thioglycolate', 'bleach', word('together they heat up and set poisonous gas free')],
+  ['thioglycolate', 'oxidiser', word('together they may react violently')],
+  ['thioglycolate', 'peroxide', word('together they may react violently')],
+  ['acid', 'bleach', word('together they set poisonous chlorine gas free')],
+  ['acid', 'alkali', word('together they heat up and spit')],
+  ['acid', 'ammonia', word('together they heat up and spit')],
+  ['acid', 'oxidiser', word('together they may catch fire or set poisonous gas free')],
+  ['acid', 'peroxide', word('acid can make a peroxide decompose violently')],
+  ['acid', 'flammable', word('acid vapour eats solvent cans, and some acids set solvents alight')],
+  ['acid', 'aerosol', word('acid vapour eats the cans')],
+  ['bleach', 'ammonia', word('together they set poisonous chloramine gas free')],
+  ['bleach', 'flammable', word('bleach feeds a fire and may start one')],
+  ['bleach', 'peroxide', word('together they heat up and set gas free')],
+  ['bleach', 'aerosol', word('bleach feeds a fire and eats the cans')],
+  ['oxidiser', 'flammable', word('an oxidiser feeds a fire and may start one')],
+  ['oxidiser', 'aerosol', word('an oxidiser feeds a fire and may start one')],
+  ['oxidiser', 'peroxide', word('together they may decompose violently')],
+  ['oxidiser', 'ammonia', word('together they may react violently')],
+  ['peroxide', 'flammable', word('a peroxide feeds a fire and may start one')],
+  ['peroxide', 'aerosol', word('a peroxide feeds a fire and may start one')],
+  ['peroxide', 'alkali', word('alkali can make a peroxide decompose violently')],
+  ['peroxide', 'ammonia', word('ammonia can make a peroxide decompose violently')],
 ]
 
 /** Why two groups are kept apart, or null when they may stand together. */
@@ -102,7 +103,10 @@ export function storageWarnings(products: readonly ShelvedProduct[]): StorageWar
           warnings.push({
             place,
             ids: [a.id],
-            message: `${a.name}: nobody has entered how to store it. Keep it apart until its data sheet or the supplier says.`,
+            message: say(
+              '{name}: nobody has entered how to store it. Keep it apart until its data sheet or the supplier says.',
+              { name: a.name },
+            ),
           })
         return
       }
@@ -112,7 +116,10 @@ export function storageWarnings(products: readonly ShelvedProduct[]): StorageWar
           warnings.push({
             place,
             ids: [a.id, b.id],
-            message: `${a.name} and ${b.name} stand together in ${place}: ${why}. Keep them apart; the data sheets decide.`,
+            message: say(
+              '{name} and {name2} stand together in {place}: {why}. Keep them apart; the data sheets decide.',
+              { name: a.name, name2: b.name, place, why },
+            ),
           })
       }
     })

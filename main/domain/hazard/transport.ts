@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 /** "UN1263" from "un 1263", "UN-1263" or "1263"; refuses what is not a number of four digits. */
@@ -7,7 +8,10 @@ export function readUnNumber(text: string, field = 'unNumber'): string {
     refuse(
       'un-number-bad',
       { [field]: text },
-      `"${text}" is not a UN number; copy the four digits from section 14 of the data sheet, such as UN1263.`,
+      say(
+        '"{text}" is not a UN number; copy the four digits from section 14 of the data sheet, such as UN1263.',
+        { text },
+      ),
     )
   return `UN${digits}`
 }

@@ -2,6 +2,7 @@
  * What becomes of what is left after the work. The shop writes its own rule for each stream; these say what a stream is, which
  * kinds of product make it, and what to beware of. The data sheet (section 13), the local code and the waste carrier decide.
  */
+import { word } from '../language/index.ts'
 import type { ProductKind } from '../shop/index.ts'
 
 export const WASTE_STREAMS = ['solventCloths', 'uncuredResidue', 'washWater'] as const
@@ -15,25 +16,25 @@ export interface WasteNote {
 
 export const wasteNotes: Readonly<Record<WasteStream, WasteNote>> = {
   solventCloths: {
-    title: 'Cloths wet with solvent or oil',
-    caution:
-      'They can heat up by themselves and catch fire, hours later. Into a closed metal container that is marked, never ' +
-      'in a heap, a pocket or the bin; emptied as your local code and your waste carrier say.',
+    title: word('Cloths wet with solvent or oil'),
+    caution: word(
+      'They can heat up by themselves and catch fire, hours later. Into a closed metal container that is marked, never in a heap, a pocket or the bin; emptied as your local code and your waste carrier say.',
+    ),
     source:
       'covered fire-resistant containers: 29 CFR 1926.252(e), from memory; heating up by itself: common practice, no source',
   },
   uncuredResidue: {
-    title: 'Coating that has not cured',
-    caution:
-      'Closed and labelled, apart from water, acids and alkalis: some react and build up pressure. Never down a drain. ' +
-      'Applicators harden and are thrown away as the data sheet says.',
+    title: word('Coating that has not cured'),
+    caution: word(
+      'Closed and labelled, apart from water, acids and alkalis: some react and build up pressure. Never down a drain. Applicators harden and are thrown away as the data sheet says.',
+    ),
     source: 'common practice, no source',
   },
   washWater: {
-    title: 'Wash and rinse water',
-    caution:
-      'Never into a storm drain or onto the ground. Where it may go, through which separator, is for your local code and ' +
-      'your water company to say.',
+    title: word('Wash and rinse water'),
+    caution: word(
+      'Never into a storm drain or onto the ground. Where it may go, through which separator, is for your local code and your water company to say.',
+    ),
     source: 'common practice, no source',
   },
 }

@@ -1,66 +1,120 @@
 import { durationWords } from '../calendar/index.ts'
+import { say } from '../language/index.ts'
 import { listWords } from '../words.ts'
 
 export type Detail = Record<string, unknown>
 export type When = (at: number) => string
 
 const at = (detail: Detail, key: string, when: When) =>
-  typeof detail[key] === 'number' ? when(detail[key]) : 'a time not kept'
+  typeof detail[key] === 'number' ? when(detail[key]) : say('a time not kept')
 
-const because = (detail: Detail) => (detail.reason ? `, because: ${detail.reason}` : '')
+const because = (detail: Detail) =>
+  detail.reason ? say(', because: {reason}', { reason: detail.reason }) : ''
 
 const listed = (panels: unknown) => (Array.isArray(panels) ? listWords(panels.map(String)) : 'panels')
 
 /** Each act on a job in words; what the audit line kept is all there is. */
 export const jobWords: Record<string, (detail: Detail, when: When) => string> = {
-  held: (detail, when) => `place held until ${at(detail, 'heldUntilAt', when)}`,
-  lapsed: () => 'the hold ran out',
-  released: () => 'the held place was let go',
-  booked: (detail, when) => `booked, promised for ${at(detail, 'promisedAt', when)}`,
+  held: (detail, when) => say('place held until {detail}', { detail: at(detail, 'heldUntilAt', when) }),
+  lapsed: () => say('the hold ran out'),
+  released: () => say('the held place was let go'),
+  booked: (detail, when) => say('booked, promised for {detail}', { detail: at(detail, 'promisedAt', when) }),
   moved: (detail, when) =>
-    `moved to ${at(detail, 'startAt', when)}, handover ${at(detail, 'handoverAt', when)}`,
-  pinned: () => 'pinned: it stays where it is when the floor is laid anew',
-  unpinned: () => 'not pinned any more',
-  arrived: (detail, when) => `car arrived ${at(detail, 'at', when)}`,
-  started: (detail, when) => `"${detail.step}" begun ${at(detail, 'at', when)}${because(detail)}`,
-  finished: (detail, when) => `"${detail.step}" finished ${at(detail, 'at', when)}`,
+    say('moved to {detail}, handover {detail2}', {
+      detail: at(detail, 'startAt', when),
+      detail2: at(detail, 'handoverAt', when),
+    }),
+  pinned: () => say('pinned: it stays where it is when the floor is laid anew'),
+  unpinned: () => say('not pinned any more'),
+  arrived: (detail, when) => say('car arrived {detail}', { detail: at(detail, 'at', when) }),
+  started: (detail, when) =>
+    say('"{step}" begun {detail}{detail2}', {
+      step: detail.step,
+      detail: at(detail, 'at', when),
+      detail2: because(detail),
+    }),
+  finished: (detail, when) =>
+    say('"{step}" finished {detail}', { step: detail.step, detail: at(detail, 'at', when) }),
   'taken back': (detail, when) =>
-    `taken back: ${detail.what}${detail.step ? ` of "${detail.step}"` : ''}, ${at(detail, 'at', when)}`,
-  'work added': detail => `added before "${detail.step}", which came too late: ${detail.added}`,
-  'work refused': detail => `nothing added before "${detail.step}", which came too late${because(detail)}`,
+    say('taken back: {what}{step}, {detail}', {
+      what: detail.what,
+      step: detail.step ? ` ${say('of "{step}"', { step: detail.step })}` : '',
+      detail: at(detail, 'at', when),
+    }),
+  'work added': detail =>
+    say('added before "{step}", which came too late: {added}', { step: detail.step, added: detail.added }),
+  'work refused': detail =>
+    say('nothing added before "{step}", which came too late{detail}', {
+      step: detail.step,
+      detail: because(detail),
+    }),
   'test spot': detail =>
-    `test spot: ${detail.combination}, ${durationWords(Number(detail.perPanelMin))} a panel`,
+    say('test spot: {combination}, {perPanelMin} a panel', {
+      combination: detail.combination,
+      perPanelMin: durationWords(Number(detail.perPanelMin)),
+    }),
   'test spot answered': (detail, when) =>
-    `test spot ${detail.answer} by ${detail.by} (${detail.how})` +
+    say('test spot {answer} by {by} ({how})', { answer: detail.answer, by: detail.by, how: detail.how }) +
     (detail.answer === 'agreed'
-      ? `: correction ${durationWords(Number(detail.afterMin))} instead of ${durationWords(Number(detail.beforeMin))}, ` +
-        `now expected ${at(detail, 'handoverAt', when)}`
-      : ': it stays as it was booked'),
-  'test spot taken back': detail => `test spot taken back: ${detail.what}`,
-  lent: detail => `a ${detail.kind} lent with it`,
-  'loan taken back': detail => `${detail.name} taken back`,
-  'ticked off': detail => `"${detail.check}" ticked off by ${detail.by}`,
-  'tick taken back': detail => `tick of ${detail.by} taken back: "${detail.check}"`,
-  promised: (detail, when) => `promised for ${at(detail, 'to', when)} instead of ${at(detail, 'from', when)}`,
-  noted: detail => `noted: ${detail.words}`,
+      ? say(': correction {afterMin} instead of {beforeMin}, now expected {detail}', {
+          afterMin: durationWords(Number(detail.afterMin)),
+          beforeMin: durationWords(Number(detail.beforeMin)),
+          detail: at(detail, 'handoverAt', when),
+        })
+      : say(': it stays as it was booked')),
+  'test spot taken back': detail => say('test spot taken back: {what}', { what: detail.what }),
+  lent: detail => say('a {kind} lent with it', { kind: detail.kind }),
+  'loan taken back': detail => say('{name} taken back', { name: detail.name }),
+  'ticked off': detail => say('"{check}" ticked off by {by}', { check: detail.check, by: detail.by }),
+  'tick taken back': detail =>
+    say('tick of {by} taken back: "{check}"', { by: detail.by, check: detail.check }),
+  promised: (detail, when) =>
+    say('promised for {detail} instead of {detail2}', {
+      detail: at(detail, 'to', when),
+      detail2: at(detail, 'from', when),
+    }),
+  noted: detail => say('noted: {words}', { words: detail.words }),
   cancelled: detail => `cancelled${because(detail)}`,
   heated: (detail, when) =>
-    `heated cure recorded, ${at(detail, 'fromAt', when)} to ${at(detail, 'toAt', when)}${detail.counted ? '' : ', met no row of a data sheet'}`,
-  'heating taken back': (detail, when) => `heated cure taken back, ${at(detail, 'fromAt', when)}`,
-  'record drafted': () => 'applied record saved',
-  'record signed': detail => `applied record signed by ${detail.signedBy}`,
-  'record corrected': detail => `applied record corrected by ${detail.signedBy}${because(detail)}`,
-  'intake saved': () => 'intake saved',
-  'intake signed': () => 'intake signed by the owner',
-  'intake corrected': detail => `intake corrected and signed again${because(detail)}`,
-  'measured after the work': () => 'measured after the work',
-  'photo kept': () => 'photo added',
-  'photo removed': () => 'photo removed',
-  'panels left out': detail => `"${detail.treatment}" leaves out ${listed(detail.panels)} (${detail.rule})`,
+    say('heated cure recorded, {detail} to {detail2}{counted}', {
+      detail: at(detail, 'fromAt', when),
+      detail2: at(detail, 'toAt', when),
+      counted: detail.counted ? '' : say(', met no row of a data sheet'),
+    }),
+  'heating taken back': (detail, when) =>
+    say('heated cure taken back, {detail}', { detail: at(detail, 'fromAt', when) }),
+  'record drafted': () => say('applied record saved'),
+  'record signed': detail => say('applied record signed by {signedBy}', { signedBy: detail.signedBy }),
+  'record corrected': detail =>
+    say('applied record corrected by {signedBy}{detail}', {
+      signedBy: detail.signedBy,
+      detail: because(detail),
+    }),
+  'intake saved': () => say('intake saved'),
+  'intake signed': () => say('intake signed by the owner'),
+  'intake corrected': detail => say('intake corrected and signed again{detail}', { detail: because(detail) }),
+  'measured after the work': () => say('measured after the work'),
+  'photo kept': () => say('photo added'),
+  'photo removed': () => say('photo removed'),
+  'panels left out': detail =>
+    say('"{treatment}" leaves out {panels} ({rule})', {
+      treatment: detail.treatment,
+      panels: listed(detail.panels),
+      rule: detail.rule,
+    }),
   'done all the same': detail =>
-    `"${detail.treatment}" on ${listed(detail.panels)} all the same (${detail.rule})${because(detail)}`,
+    say('"{treatment}" on {panels} all the same ({rule}){detail}', {
+      treatment: detail.treatment,
+      panels: listed(detail.panels),
+      rule: detail.rule,
+      detail: because(detail),
+    }),
   'handed over': (detail, when) =>
-    `handed over ${at(detail, 'at', when)}${againstWords(detail)}${because(detail)}`,
+    say('handed over {detail}{detail2}{detail3}', {
+      detail: at(detail, 'at', when),
+      detail2: againstWords(detail),
+      detail3: because(detail),
+    }),
 }
 
 function againstWords(detail: Detail): string {
@@ -72,10 +126,10 @@ function againstWords(detail: Detail): string {
   }
   const parts = [
     ...(safeAt !== undefined && at < safeAt
-      ? [`${durationWords(safeAt - at)} before the profile's earliest`]
+      ? [say("{safeAt} before the profile's earliest", { safeAt: durationWords(safeAt - at) })]
       : []),
-    ...(undone?.length > 0 ? [`${listWords(undone)} not finished`] : []),
-    ...(open && open.length > 0 ? [`${listWords(open)} not ticked off`] : []),
+    ...(undone?.length > 0 ? [say('{undone} not finished', { undone: listWords(undone) })] : []),
+    ...(open && open.length > 0 ? [say('{open} not ticked off', { open: listWords(open) })] : []),
   ]
   return parts.length > 0 ? `, ${listWords(parts)}` : ''
 }

@@ -1,5 +1,7 @@
 /** A line of the audit in words, to be read behind who did it: "Mara · changed the size from medium to large". */
+
 import { durationWords } from '../calendar/index.ts'
+import { say, word } from '../language/index.ts'
 import { listWords } from '../words.ts'
 import { type Detail, jobWords, type When } from './jobWords.ts'
 
@@ -19,11 +21,11 @@ export interface Say {
 
 /** What the house's own verbs are in a sentence; any other act says itself. */
 const verbs: Readonly<Record<string, string>> = {
-  archived: 'put away',
-  restored: 'taken back into use',
-  ordered: 'put in another order',
-  erased: 'erased: name and addresses taken out everywhere',
-  'data packed': 'everything packed into a file to take along',
+  archived: word('put away'),
+  restored: word('taken back into use'),
+  ordered: word('put in another order'),
+  erased: word('erased: name and addresses taken out everywhere'),
+  'data packed': word('everything packed into a file to take along'),
 }
 
 /** Fields whose name says too little, or too much. */
@@ -38,36 +40,41 @@ const called: Readonly<Record<string, string>> = {
 }
 
 /** What the line says; fields that no word is known for are named, never shown as code. */
-export function sayLine({ act, entity, detail }: Line, say: Say): string {
+export function sayLine({ act, entity, detail }: Line, facts: Say): string {
   const told = (typeof detail === 'object' && detail !== null ? detail : {}) as Detail
   const own = entity === 'job' ? jobWords[act] : undefined
-  if (own) return own(told, say.when)
+  if (own) return own(told, facts.when)
   if (act === 'erased') return verbs[act]!
   const [, noun = '', verb = act] =
     /^(?:(.+) )?(added|changed|archived|restored|removed|ordered)$/.exec(act) ?? []
   const what = noun === '' ? '' : `${noun} `
-  if (verb === 'changed') return noun === '' ? changeWords(told, say) : `${noun}: ${changeWords(told, say)}`
-  const facts = Object.entries(told).flatMap(([field, value]) => {
+  if (verb === 'changed')
+    return noun === '' ? changeWords(told, facts) : `${noun}: ${changeWords(told, facts)}`
+  const parts = Object.entries(told).flatMap(([field, value]) => {
     // A row taken out is kept as it was, and written like a change from nothing.
     const bare = verb === 'removed' && isPair(value) ? value[1] : value
-    const words = valueWords(field, bare, say)
+    const words = valueWords(field, bare, facts)
     return words === null || words === nothing ? [] : [`${fieldWords(field)} ${words}`]
   })
   const said = `${what}${verbs[verb] ?? verb}`
-  return facts.length === 0 ? said : `${said}: ${facts.join(', ')}`
+  return parts.length === 0 ? said : `${said}: ${parts.join(', ')}`
 }
 
-function changeWords(detail: Detail, say: Say): string {
+function changeWords(detail: Detail, facts: Say): string {
   const changes = Object.entries(detail).map(([field, value]) => {
     const name = fieldWords(field)
     if (!isPair(value)) {
-      const words = valueWords(field, value, say)
+      const words = valueWords(field, value, facts)
       return words === null ? name : `${name} ${words}`
     }
-    const [from, to] = value.map(each => valueWords(field, each, say))
-    return from === null || to === null ? `the ${name}` : `the ${name} from ${from} to ${to}`
+    const [from, to] = value.map(each => valueWords(field, each, facts))
+    return from === null || to === null
+      ? say('the {name}', { name })
+      : say('the {name} from {from} to {to}', { name, from, to })
   })
-  return changes.length === 0 ? 'saved without a change' : `changed ${listWords(changes)}`
+  return changes.length === 0
+    ? say('saved without a change')
+    : say('changed {changes}', { changes: listWords(changes) })
 }
 
 const isPair = (value: unknown): value is [unknown, unknown] => Array.isArray(value) && value.length === 2
@@ -85,17 +92,17 @@ export function fieldWords(field: string): string {
 const nothing = 'nothing'
 
 /** A value in words; null where it is too much to say. */
-function valueWords(field: string, value: unknown, say: Say): string | null {
+function valueWords(field: string, value: unknown, facts: Say): string | null {
   if (value === null || value === undefined || value === '') return nothing
   if (Array.isArray(value) && value.length === 0) return nothing
   if (typeof value === 'boolean') return value ? 'yes' : 'no'
   if (typeof value === 'number') {
-    if (field === 'at' || field.endsWith('At')) return say.when(value)
-    if (field.endsWith('Minor')) return say.money(value)
+    if (field === 'at' || field.endsWith('At')) return facts.when(value)
+    if (field.endsWith('Minor')) return facts.money(value)
     if (field.endsWith('Min')) return durationWords(value)
     return String(/centi$/i.test(field) ? value / 100 : value)
   }
-  if (typeof value === 'string') return /Ids?$/.test(field) ? (say.nameOf(value) ?? null) : oneLine(value)
+  if (typeof value === 'string') return /Ids?$/.test(field) ? (facts.nameOf(value) ?? null) : oneLine(value)
   const words = Array.isArray(value) && value.every(each => typeof each === 'string')
   return words && !/ids$/i.test(field) ? listWords(value as string[]) : null
 }

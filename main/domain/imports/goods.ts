@@ -1,5 +1,7 @@
 /** Past coatings and products of a list. */
+
 import { dayWords } from '../calendar/index.ts'
+import { say } from '../language/index.ts'
 import {
   type CoatingFamily,
   checkText,
@@ -50,24 +52,27 @@ export function readCoating(
     row.wrong(
       field,
       plate === '' && vin === null
-        ? 'Nothing says which car it is; write its plate or VIN.'
-        : 'No such car is on file; take the cars in first, or mend the plate.',
+        ? say('Nothing says which car it is; write its plate or VIN.')
+        : say('No such car is on file; take the cars in first, or mend the plate.'),
     )
   }
   const product = products.get(foldText(row.text('product')))
-  if (row.text('product') === '') row.wrong('product', 'What was laid is missing; write the product.')
+  if (row.text('product') === '') row.wrong('product', say('What was laid is missing; write the product.'))
   else if (!product)
     row.wrong(
       'product',
-      'No product of this name is on file; add it under Products, or write its name as there.',
+      say('No product of this name is on file; add it under Products, or write its name as there.'),
     )
   else if (product.kind !== 'coating' && product.kind !== 'topper')
-    row.wrong('product', 'This product is no coating and no topper; choose what lies on the car.')
+    row.wrong('product', say('This product is no coating and no topper; choose what lies on the car.'))
   const laidOn = dayOf(row, 'laidOn', rules)
-  if (row.text('laidOn') === '') row.wrong('laidOn', 'The day it was laid is missing; write it.')
+  if (row.text('laidOn') === '') row.wrong('laidOn', say('The day it was laid is missing; write it.'))
   const renewedOn = dayOf(row, 'renewedOn', rules)
   if (laidOn !== null && renewedOn !== null && renewedOn < laidOn)
-    row.wrong('renewedOn', `It was laid on ${dayWords(laidOn)}; give a later day, or leave it empty.`)
+    row.wrong(
+      'renewedOn',
+      say('It was laid on {laidOn}; give a later day, or leave it empty.', { laidOn: dayWords(laidOn) }),
+    )
   if (row.problems.length > 0 || !car || !product || laidOn === null)
     return { state: 'bad', problems: row.problems }
   const values: NewCoating = {
@@ -79,7 +84,7 @@ export function readCoating(
     renewedOn,
   }
   const key = layerKey(values)
-  if (layers.has(key)) return { state: 'known', why: 'It is on file already.' }
+  if (layers.has(key)) return { state: 'known', why: say('It is on file already.') }
   layers.add(key)
   return { state: 'new', values, notes: [] }
 }
@@ -91,11 +96,11 @@ function dayOf(row: RowReader, field: string, { reading, today }: RowRules): str
   if (text === '') return null
   const day = readDay(text, reading.dayOrder ?? 'ymd')
   if (day === null || day < firstDay) {
-    row.wrong(field, 'This is no day of the calendar; write it as 2026-04-15.')
+    row.wrong(field, say('This is no day of the calendar; write it as 2026-04-15.'))
     return null
   }
   if (day > today) {
-    row.wrong(field, `${dayWords(day)} is still to come; give the day it was done.`)
+    row.wrong(field, say('{day} is still to come; give the day it was done.', { day: dayWords(day) }))
     return null
   }
   return day
@@ -125,11 +130,12 @@ export function readProduct(
   names: Set<string>,
 ): RowFound<NewProduct> {
   const row = new RowReader(cells, rules.reading)
-  const name = row.read('name', text => checkText(text, 'name', 'The product’s name'), '')
-  if (row.text('name') === '') row.wrong('name', 'The name is missing; write one.')
+  const name = row.read('name', text => checkText(text, 'name', say('The product’s name')), '')
+  if (row.text('name') === '') row.wrong('name', say('The name is missing; write one.'))
   const said = row.text('kind')
   const kind = said === '' ? null : readWord(said, productKinds, kindWords)
-  if (kind === null) row.wrong('kind', `Write one of ${productKinds.join(', ')}.`)
+  if (kind === null)
+    row.wrong('kind', say('Write one of {productKinds}.', { productKinds: productKinds.join(', ') }))
   const family = row.word('family', text => readWord(text, coatingFamilies), 'paint', coatingFamilies)
   const label = row.text('content')
   const { mark, volume } = rules.reading
@@ -137,10 +143,11 @@ export function readProduct(
   if (label !== '' && content === null)
     row.wrong(
       'content',
-      'This is no content; write an amount with its unit, such as 500 ml, or leave it empty.',
+      say('This is no content; write an amount with its unit, such as 500 ml, or leave it empty.'),
     )
   if (row.problems.length > 0 || kind === null) return { state: 'bad', problems: row.problems }
-  if (names.has(name.toLowerCase())) return { state: 'known', why: `${name} is on file already.` }
+  if (names.has(name.toLowerCase()))
+    return { state: 'known', why: say('{name} is on file already.', { name }) }
   names.add(name.toLowerCase())
   const cured = kind === 'coating' || kind === 'topper'
   return {
@@ -154,6 +161,6 @@ export function readProduct(
       content,
       label: label.slice(0, 40),
     },
-    notes: cured ? ['It begins with common cure times: put in those of its data sheet.'] : [],
+    notes: cured ? [say('It begins with common cure times: put in those of its data sheet.')] : [],
   }
 }

@@ -1,4 +1,5 @@
 /** One row of a list while it is read: its cells by field, and what is wrong with them. */
+import { say } from '../language/index.ts'
 import { Refusal } from '../refusal.ts'
 import { asWritten } from '../tables/index.ts'
 import type { Reading } from './reading.ts'
@@ -57,7 +58,10 @@ export class RowReader {
     const text = this.text(field)
     if (text === '') return otherwise
     if (text.length > longest) {
-      this.wrong(field, `This has ${text.length} characters; shorten it to ${longest} or fewer.`)
+      this.wrong(
+        field,
+        say('This has {text} characters; shorten it to {longest} or fewer.', { text: text.length, longest }),
+      )
       return otherwise
     }
     try {
@@ -73,7 +77,8 @@ export class RowReader {
   word<T extends string>(field: string, read: (text: string) => T | null, usual: T, words: readonly T[]): T {
     const text = this.text(field)
     const found = text === '' ? usual : read(text)
-    if (found === null) this.wrong(field, `Write one of ${words.join(', ')}, or leave it empty.`)
+    if (found === null)
+      this.wrong(field, say('Write one of {join}, or leave it empty.', { join: words.join(', ') }))
     return found ?? usual
   }
 }

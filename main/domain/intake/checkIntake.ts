@@ -1,4 +1,5 @@
 /** What an intake must hold before anybody signs it. */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 /** As far as it is asked about: a signature says that these were looked at together. */
@@ -21,21 +22,21 @@ export function checkIntake({ odometer, keys, damageAgreed, ownerName, signature
     refuse(
       'incomplete',
       { 'draft.odometer': odometer },
-      'Note the odometer: it says later how far the car went meanwhile.',
+      say('Note the odometer: it says later how far the car went meanwhile.'),
     )
   if (keys === null)
-    refuse('incomplete', { 'draft.keys': keys }, 'Count the keys that were handed over; 0 is an answer.')
+    refuse('incomplete', { 'draft.keys': keys }, say('Count the keys that were handed over; 0 is an answer.'))
   if (!damageAgreed)
     refuse(
       'incomplete',
       { 'draft.damageAgreed': damageAgreed },
-      'Go over the damage with the owner, then tick that it is agreed.',
+      say('Go over the damage with the owner, then tick that it is agreed.'),
     )
-  if (ownerName.trim() === '') refuse('name-missing', { ownerName }, 'Write the name of whoever signs.')
+  if (ownerName.trim() === '') refuse('name-missing', { ownerName }, say('Write the name of whoever signs.'))
   if ((signature.match(/[ML]/g) ?? []).length < 4)
     refuse(
       'signature-missing',
       { signature: null },
-      'The owner signs in the box, with a finger or the mouse.',
+      say('The owner signs in the box, with a finger or the mouse.'),
     )
 }

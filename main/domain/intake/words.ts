@@ -1,3 +1,4 @@
+import { word } from '../language/index.ts'
 /** The fixed words of an intake: in code, in the database and over the wire alike. */
 
 /** The shapes a car is drawn in. */
@@ -26,4 +27,4 @@ export const waxStates = ['not asked', 'none', 'waxed'] as const
 export type WaxState = (typeof waxStates)[number]
 
 /** What a surface is to a gloss meter; each wants its own calibration. */
-export const substrates = ['gloss', 'satin', 'matte', 'film', 'matte film', 'plastic'] as const
+export const substrates = ['gloss', 'satin', 'matte', 'film', word('matte film'), 'plastic'] as const

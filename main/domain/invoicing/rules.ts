@@ -2,6 +2,7 @@
  * The rules of EN 16931-1 an invoice of a shop can break, by their public identifiers. They look at the invoice's terms;
  * the two forms of XML are written from the same terms and are held against them by tests.
  */
+import { say } from '../language/index.ts'
 import { divideRounded, readDecimal, tenTo } from '../money/decimal.ts'
 import { sumMinor } from '../money/index.ts'
 import type { ElectronicInvoice } from './invoice.ts'
@@ -19,30 +20,38 @@ export function brokenRules(invoice: ElectronicInvoice): RuleBroken[] {
     if (!holds) broken.push({ rule, words })
   }
   const said = (text: string) => text.trim() !== ''
-  must(said(invoice.number), 'BR-02', 'The invoice needs its number.')
-  must(isDay(invoice.issuedOn), 'BR-03', 'The invoice needs the day it is issued on.')
-  must(/^[A-Z]{3}$/.test(invoice.currency), 'BR-05', 'The invoice needs its currency.')
-  must(said(invoice.seller.name), 'BR-06', 'The seller needs a name: enter it in Settings, Shop.')
-  must(said(invoice.buyer.name), 'BR-07', 'The buyer needs a name.')
-  must(invoice.seller.address.some(said), 'BR-08', 'The seller needs an address: enter it in Settings, Shop.')
-  must(isCountry(invoice.seller.country), 'BR-09', 'The seller’s address needs its country.')
-  must(invoice.buyer.address.some(said), 'BR-10', 'The buyer needs an address: enter it with the customer.')
-  must(isCountry(invoice.buyer.country), 'BR-11', 'The buyer’s address needs its country.')
-  must(invoice.lines.length > 0, 'BR-16', 'An invoice has at least one line.')
+  must(said(invoice.number), 'BR-02', say('The invoice needs its number.'))
+  must(isDay(invoice.issuedOn), 'BR-03', say('The invoice needs the day it is issued on.'))
+  must(/^[A-Z]{3}$/.test(invoice.currency), 'BR-05', say('The invoice needs its currency.'))
+  must(said(invoice.seller.name), 'BR-06', say('The seller needs a name: enter it in Settings, Shop.'))
+  must(said(invoice.buyer.name), 'BR-07', say('The buyer needs a name.'))
+  must(
+    invoice.seller.address.some(said),
+    'BR-08',
+    say('The seller needs an address: enter it in Settings, Shop.'),
+  )
+  must(isCountry(invoice.seller.country), 'BR-09', say('The seller’s address needs its country.'))
+  must(
+    invoice.buyer.address.some(said),
+    'BR-10',
+    say('The buyer needs an address: enter it with the customer.'),
+  )
+  must(isCountry(invoice.buyer.country), 'BR-11', say('The buyer’s address needs its country.'))
+  must(invoice.lines.length > 0, 'BR-16', say('An invoice has at least one line.'))
   must(
     new Set(invoice.lines.map(({ id }) => id)).size === invoice.lines.length,
     'BR-21',
-    'Two lines have one number.',
+    say('Two lines have one number.'),
   )
   must(
     invoice.lines.every(({ name }) => said(name)),
     'BR-25',
-    'A line has no name.',
+    say('A line has no name.'),
   )
   must(
     invoice.allowances.every(({ reason }) => said(reason)),
     'BR-33',
-    'Say why something is taken off.',
+    say('Say why something is taken off.'),
   )
   totals(invoice, must)
   taxRules(invoice, must)
@@ -60,29 +69,41 @@ function totals(invoice: ElectronicInvoice, must: Must): void {
   const lines = sumMinor(invoice.lines.map(line => line.netMinor))
   const off = sumMinor(invoice.allowances.map(allowance => allowance.amountMinor))
   const tax = sumMinor(invoice.taxes.map(each => each.taxMinor))
-  must(sumOfLinesMinor === lines, 'BR-CO-10', 'The lines do not add up to their sum.')
-  must(allowancesMinor === off, 'BR-CO-11', 'What is taken off does not add up.')
+  must(sumOfLinesMinor === lines, 'BR-CO-10', say('The lines do not add up to their sum.'))
+  must(allowancesMinor === off, 'BR-CO-11', say('What is taken off does not add up.'))
   must(
     withoutTaxMinor === lines - off,
     'BR-CO-13',
-    'The total without tax is not the lines less what is taken off.',
+    say('The total without tax is not the lines less what is taken off.'),
   )
-  must(taxMinor === tax, 'BR-CO-14', 'The tax is not the sum of the tax of each rate.')
-  must(withTaxMinor === withoutTaxMinor + taxMinor, 'BR-CO-15', 'The total is not the sum of net and tax.')
-  must(dueMinor === withTaxMinor - paidMinor, 'BR-CO-16', 'What is due is not the total less what was paid.')
+  must(taxMinor === tax, 'BR-CO-14', say('The tax is not the sum of the tax of each rate.'))
+  must(
+    withTaxMinor === withoutTaxMinor + taxMinor,
+    'BR-CO-15',
+    say('The total is not the sum of net and tax.'),
+  )
+  must(
+    dueMinor === withTaxMinor - paidMinor,
+    'BR-CO-16',
+    say('What is due is not the total less what was paid.'),
+  )
   must(
     dueMinor <= 0 || isDay(invoice.dueOn) || invoice.payTo !== '',
     'BR-CO-25',
-    'Say by when it is to be paid.',
+    say('Say by when it is to be paid.'),
   )
 }
 
 function taxRules(invoice: ElectronicInvoice, must: Must): void {
   const { seller, taxes } = invoice
-  must(taxes.length > 0, 'BR-CO-18', 'No tax is broken down.')
+  must(taxes.length > 0, 'BR-CO-18', say('No tax is broken down.'))
   const vat = /^[A-Z]{2}/.test(seller.taxNumber)
-  must(!vat || isCountry(seller.taxNumber.slice(0, 2)), 'BR-CO-09', 'A VAT number begins with its country.')
-  must(seller.taxNumber !== '', 'BR-CO-26', 'The seller needs a tax number: enter it in Settings.')
+  must(
+    !vat || isCountry(seller.taxNumber.slice(0, 2)),
+    'BR-CO-09',
+    say('A VAT number begins with its country.'),
+  )
+  must(seller.taxNumber !== '', 'BR-CO-26', say('The seller needs a tax number: enter it in Settings.'))
   for (const tax of taxes) {
     const mine = (each: { category: string; ratePercent: string }) =>
       each.category === tax.category && each.ratePercent === tax.ratePercent
@@ -92,21 +113,22 @@ function taxRules(invoice: ElectronicInvoice, must: Must): void {
     must(
       tax.baseMinor === base,
       `BR-${tax.category}-08`,
-      `The base at ${tax.ratePercent} % is not what its lines come to.`,
+      say('The base at {ratePercent} % is not what its lines come to.', { ratePercent: tax.ratePercent }),
     )
     // One unit either way: where prices have their tax in them, it is the rest of the gross amount that is left.
     const off = Math.abs(tax.taxMinor - taxOn(tax.baseMinor, tax.ratePercent))
     must(
       off <= (tax.category === 'S' ? 1 : 0),
       tax.category === 'S' ? 'BR-CO-17' : `BR-${tax.category}-09`,
-      'The tax is not base times rate.',
+      say('The tax is not base times rate.'),
     )
-    if (tax.category === 'S') must(Number(tax.ratePercent) > 0, 'BR-S-05', 'A standard rate is above zero.')
-    else must(Number(tax.ratePercent) === 0, `BR-${tax.category}-05`, 'Without tax the rate is zero.')
+    if (tax.category === 'S')
+      must(Number(tax.ratePercent) > 0, 'BR-S-05', say('A standard rate is above zero.'))
+    else must(Number(tax.ratePercent) === 0, `BR-${tax.category}-05`, say('Without tax the rate is zero.'))
     if (tax.category === 'E' || tax.category === 'O')
-      must(invoice.exemption.trim() !== '', `BR-${tax.category}-10`, 'Say why no tax is charged.')
+      must(invoice.exemption.trim() !== '', `BR-${tax.category}-10`, say('Say why no tax is charged.'))
     if (tax.category === 'Z')
-      must(invoice.exemption.trim() === '', 'BR-Z-10', 'A zero rate has no reason of exemption.')
+      must(invoice.exemption.trim() === '', 'BR-Z-10', say('A zero rate has no reason of exemption.'))
   }
   const used = new Set(
     [...invoice.lines, ...invoice.allowances].map(each => `${each.category} ${each.ratePercent}`),
@@ -115,7 +137,7 @@ function taxRules(invoice: ElectronicInvoice, must: Must): void {
   must(
     [...used].every(each => broken.has(each)),
     'BR-S-01',
-    'A rate that is used is not broken down.',
+    say('A rate that is used is not broken down.'),
   )
 }
 

@@ -1,4 +1,3 @@
-/** The invoice as UBL 2.1 (OASIS; ISO/IEC 19845), a file of its own. */
 import { majorOf } from '../money/index.ts'
 import { unitPriceText } from './figures.ts'
 import { coreProfile, type ElectronicInvoice, type Party, type TaxCode } from './invoice.ts'
@@ -80,7 +79,9 @@ export function ublOf(invoice: ElectronicInvoice): string {
         ...invoice.lines.map(line =>
           element(`cac:${root}Line`, [
             element('cbc:ID', line.id),
-            element(`cbc:${credit ? 'Credited' : 'Invoiced'}Quantity`, line.quantity, { unitCode: 'C62' }),
+            element(`cbc:${credit ? 'Credited' : 'Invoiced'}Quantity`, line.quantity, {
+              unitCode: 'C62',
+            }),
             money('cbc:LineExtensionAmount', line.netMinor),
             element('cac:Item', [
               element('cbc:Name', line.name),

@@ -1,4 +1,5 @@
 /** A step that came too late for the one before it: what its template says that costs, as work added to the chain. */
+import { say } from '../language/index.ts'
 import type { MissedWork } from '../shop/index.ts'
 
 /** A step as far as its wait goes; times are epoch minutes, as now projected. */
@@ -69,7 +70,7 @@ export function addedWork<S extends WaitingStep>(
 }
 
 function againName({ kind, name }: WaitingStep): string {
-  return kind === 'hold' || name.endsWith(' again') ? name : `${name} again`
+  return kind === 'hold' || name.endsWith(' again') ? name : say('{name} again', { name })
 }
 
 /** What the added work is, for a key: `Panel wipe again, 30 min`. */

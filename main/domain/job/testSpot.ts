@@ -1,4 +1,5 @@
 /** A test spot: what one panel took, carried over to the correction that is still to come and to its price. */
+import { say } from '../language/index.ts'
 import { panelNames } from '../shop/index.ts'
 
 /** What the spot showed. */
@@ -75,12 +76,14 @@ export function spotCautions({ lostUm, glossBefore, glossAfter }: SpotFigures): 
   return [
     ...(lostUm !== null && lostUm > muchLostUm
       ? [
-          `${lostUm} µm off one spot is much (more than ${muchLostUm}, common practice): measure what is left on every panel ` +
-            'first. The paint maker’s limit decides.',
+          say(
+            '{lostUm} µm off one spot is much (more than {muchLostUm}, common practice): measure what is left on every panel first. The paint maker’s limit decides.',
+            { lostUm, muchLostUm },
+          ),
         ]
       : []),
     ...(glossBefore !== null && glossAfter !== null && glossAfter <= glossBefore
-      ? ['The spot is no glossier than before: try another combination before the whole car.']
+      ? [say('The spot is no glossier than before: try another combination before the whole car.')]
       : []),
   ]
 }

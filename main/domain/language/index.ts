@@ -8,6 +8,5 @@ export {
   speakAs,
   teach,
   textIn,
-  type Values,
   word,
 } from './say.ts'

@@ -8,21 +8,25 @@ import { IntlMessageFormat } from 'intl-messageformat'
 /** English text → what to say instead. */
 export type Catalogue = Readonly<Record<string, string>>
 
-export type Values = Readonly<Record<string, string | number>>
+/** What a text names; whatever is no number goes in as its text. */
+type Values = Readonly<Record<string, unknown>>
 
 export const languages = ['en', 'de'] as const
 
 /** A language the app speaks; English is what its own texts are written in. */
 export type Language = (typeof languages)[number]
 
-const catalogues = new Map<Language, Catalogue>()
+const catalogues = new Map<Language, () => Catalogue>()
 const formats = new Map<string, IntlMessageFormat>()
 let asked: () => Language = () => 'en'
 
-/** Gives a language its words, in place of those it had. */
-export function teach(language: Language, catalogue: Catalogue): void {
-  catalogues.set(language, catalogue)
-  formats.clear()
+/** Gives a language its words, in place of those it had; they are asked for when the first of them is said. */
+export function teach(language: Language, words: () => Catalogue): void {
+  let read: Catalogue | undefined
+  catalogues.set(language, () => {
+    read ??= words()
+    return read
+  })
 }
 
 /** Who is asked, at each word, which language it is to be in: a window knows its own, the server that of the request. */
@@ -37,7 +41,7 @@ export function languageNow(): Language {
 
 /** The text in a language, before its values are put in; itself where the language has no word for it. */
 export function textIn(language: Language, text: string): string {
-  const own = language === 'en' ? undefined : catalogues.get(language)?.[text]
+  const own = language === 'en' ? undefined : catalogues.get(language)?.()[text]
   return own ?? withoutContext(text)
 }
 
@@ -52,7 +56,13 @@ export function say(text: string, values?: Values): string {
   const own = textIn(language, text)
   return values === undefined && !own.includes('{') && !own.includes("'")
     ? own
-    : String(messageIn(language, own, true).format(values))
+    : String(messageIn(language, own, true).format(values && plain(values)))
+}
+
+function plain(values: Values): Record<string, string | number> {
+  return Object.fromEntries(
+    Object.entries(values).map(([name, value]) => [name, typeof value === 'number' ? value : String(value)]),
+  )
 }
 
 /** The message of a text, made once. `plainTags` leaves `<b>` as it is written. */

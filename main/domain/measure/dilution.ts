@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { convert } from './units.ts'
 
@@ -29,7 +30,7 @@ export function readRatio(text: string, field = 'ratio'): DilutionRatio {
     refuse(
       'ratio-bad',
       { [field]: text },
-      `"${text}" is not a dilution; write the concentrate first, such as 1:10.`,
+      say('"{text}" is not a dilution; write the concentrate first, such as 1:10.', { text }),
     )
   return { concentrateParts, otherParts }
 }
@@ -42,7 +43,10 @@ export function concentrateShare(ratio: DilutionRatio, reading: RatioReading): n
     refuse(
       'ratio-over-whole',
       { ratio: `${concentrateParts}:${otherParts}` },
-      `${concentrateParts} parts cannot be in ${otherParts} in total; read the ratio as parts added to water.`,
+      say(
+        '{concentrateParts} parts cannot be in {otherParts} in total; read the ratio as parts added to water.',
+        { concentrateParts, otherParts },
+      ),
     )
   return concentrateParts / otherParts
 }
@@ -90,7 +94,7 @@ function checkVolume(volumeMl: number, field: string): number {
     refuse(
       'volume-not-positive',
       { [field]: volumeMl },
-      `${volumeMl} mL is nothing to mix; give a volume above 0.`,
+      say('{volumeMl} mL is nothing to mix; give a volume above 0.', { volumeMl }),
     )
   return volumeMl
 }

@@ -1,13 +1,18 @@
 /** Whether a film of a given build was laid as it should be: a respray or a wrap with a thickness it was ordered in. */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { meanOf } from './moments.ts'
 import { checkNumbers, checkPositive } from './numbers.ts'
 
 /** The least and most a spot may be where a film is to lie between two figures: 80 % and 120 % of them (SSPC-PA 2). */
 export function spotLimits(least: number, most: number): { least: number; most: number } {
-  checkPositive(least, 'least', 'The least thickness')
+  checkPositive(least, 'least', say('The least thickness'))
   if (!(most >= least))
-    refuse('range-bad', { most }, `${most} is under ${least}; give the larger figure second.`)
+    refuse(
+      'range-bad',
+      { most },
+      say('{most} is under {least}; give the larger figure second.', { most, least }),
+    )
   return { least: 0.8 * least, most: 1.2 * most }
 }
 
@@ -29,7 +34,7 @@ export function judgeArea(
   most: number,
 ): AreaVerdict {
   if (spotReadings.length === 0)
-    refuse('too-few', { spotReadings }, 'An area has at least one spot; read one.')
+    refuse('too-few', { spotReadings }, say('An area has at least one spot; read one.'))
   const limits = spotLimits(least, most)
   const spots = spotReadings.map(readings => meanOf(readings))
   const areaMean = meanOf(spots)
@@ -58,7 +63,7 @@ export interface NominalVerdict {
  */
 export function judgeNominal(readings: readonly number[], nominal: number): NominalVerdict {
   checkNumbers(readings, 'readings')
-  checkPositive(nominal, 'nominal', 'The nominal thickness')
+  checkPositive(nominal, 'nominal', say('The nominal thickness'))
   const mean = meanOf(readings)
   const allAtLeast80Percent = readings.every(um => um >= 0.8 * nominal - slack)
   const belowNominalShare = readings.filter(um => um < nominal).length / readings.length

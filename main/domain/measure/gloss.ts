@@ -1,4 +1,5 @@
 /** Gloss: what a reading means, at which angle to read, and which readings may be put together. */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { meanOf } from './moments.ts'
 import { checkNumber } from './numbers.ts'
@@ -26,10 +27,14 @@ export function reflectance(refractiveIndex: number, angleDeg: number): number {
     refuse(
       'index-bad',
       { refractiveIndex },
-      `No glass has an index of ${refractiveIndex}; it lies between 1 and 4.`,
+      say('No glass has an index of {refractiveIndex}; it lies between 1 and 4.', { refractiveIndex }),
     )
   if (!(angleDeg >= 0 && angleDeg < 90))
-    refuse('angle-bad', { angleDeg }, `${angleDeg}° is no angle to read at; use 20, 60 or 85.`)
+    refuse(
+      'angle-bad',
+      { angleDeg },
+      say('{angleDeg}° is no angle to read at; use 20, 60 or 85.', { angleDeg }),
+    )
   const angle = (angleDeg * Math.PI) / 180
   const [cos, root] = [Math.cos(angle), Math.sqrt(refractiveIndex ** 2 - Math.sin(angle) ** 2)]
   const across = (cos - root) / (cos + root)
@@ -56,7 +61,11 @@ export function geometryFor(reading60Gu: number): Geometry {
 /** Refuses what no gloss meter shows. */
 export function checkGloss(gu: number, field: string): number {
   if (!(checkNumber(gu, field) >= 0 && gu <= 2_000))
-    refuse('gloss-bad', { [field]: gu }, `${gu} is no gloss reading; give 0 to 2,000 gloss units.`)
+    refuse(
+      'gloss-bad',
+      { [field]: gu },
+      say('{gu} is no gloss reading; give 0 to 2,000 gloss units.', { gu }),
+    )
   return gu
 }
 
@@ -68,7 +77,7 @@ export function mayAverage(readings: readonly GlossReading[]): boolean {
 /** The mean of readings at one angle. @throws Refusal `geometries-mixed` for several angles, `too-few` for none. */
 export function averageGloss(readings: readonly GlossReading[]): { geometryDeg: Geometry; meanGu: number } {
   const [first] = readings
-  if (first === undefined) refuse('too-few', { readings }, 'There is no gloss reading yet; take one.')
+  if (first === undefined) refuse('too-few', { readings }, say('There is no gloss reading yet; take one.'))
   if (!mayAverage(readings)) refuseMixed(readings)
   for (const [i, { gu }] of readings.entries()) checkGloss(gu, `readings.${i}.gu`)
   return { geometryDeg: first.geometryDeg, meanGu: meanOf(readings.map(({ gu }) => gu)) }
@@ -81,11 +90,14 @@ export function glossChange(before: GlossReading, after: GlossReading): number {
 }
 
 function refuseMixed(readings: readonly GlossReading[]): never {
-  const angles = [...new Set(readings.map(({ geometryDeg }) => `${geometryDeg}°`))].join(' and ')
+  const angles = [...new Set(readings.map(({ geometryDeg }) => `${geometryDeg}°`))].join(` ${say('and')} `)
   return refuse(
     'geometries-mixed',
     { readings },
-    `Readings at ${angles} are different measures (mixed geometries); compare and average those of one angle only.`,
+    say(
+      'Readings at {angles} are different measures (mixed geometries); compare and average those of one angle only.',
+      { angles },
+    ),
   )
 }
 
@@ -104,7 +116,11 @@ export interface TileCheck {
 export function checkTile(assignedGu: number, readGu: number, allowedGu: number): TileCheck {
   for (const [field, gu] of Object.entries({ assignedGu, readGu }))
     if (!(checkGloss(gu, field) > 0))
-      refuse('tile-bad', { [field]: gu }, 'A tile reads more than 0 gloss units; clean it and read it again.')
+      refuse(
+        'tile-bad',
+        { [field]: gu },
+        say('A tile reads more than 0 gloss units; clean it and read it again.'),
+      )
   const offGu = readGu - assignedGu
   // Decimals such as 94.8 − 93.8 miss by a rounding, and the edge of what is allowed is allowed.
   return { withinTolerance: Math.abs(offGu) <= allowedGu + 1e-9, scale: assignedGu / readGu, offGu }

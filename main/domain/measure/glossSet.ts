@@ -1,4 +1,5 @@
 /** A set of gloss readings as it is taken on a car: calibrated before, checked after, on one surface at one angle. */
+import { say } from '../language/index.ts'
 import { averageGloss, checkGloss, checkTile, type Geometry, geometryFor, glossChange } from './gloss.ts'
 import { differenceOf } from './repeat.ts'
 
@@ -33,30 +34,39 @@ export function glossWarnings(
   if (set.startGu === null)
     warnings.push(
       before !== null && before.substrate !== set.substrate
-        ? `The surface changed from ${before.substrate} to ${set.substrate}: calibrate the meter again before this set.`
-        : 'The meter was not calibrated before this set: read the tile first.',
+        ? say(
+            'The surface changed from {substrate} to {substrate2}: calibrate the meter again before this set.',
+            { substrate: before.substrate, substrate2: set.substrate },
+          )
+        : say('The meter was not calibrated before this set: read the tile first.'),
     )
   else {
     const start = checkTile(set.tileGu, set.startGu, allowedGu)
     if (!start.withinTolerance)
       warnings.push(
-        `The tile read ${set.startGu} before the set and is ${set.tileGu}: clean it, calibrate, take the set again.`,
+        say(
+          'The tile read {startGu} before the set and is {tileGu}: clean it, calibrate, take the set again.',
+          { startGu: set.startGu, tileGu: set.tileGu },
+        ),
       )
     if (set.endGu !== null && Math.abs(set.endGu - set.startGu) > allowedGu + 1e-9)
       warnings.push(
-        `The meter drifted from ${set.startGu} to ${set.endGu} on its tile during the set: take it again.`,
+        say('The meter drifted from {startGu} to {endGu} on its tile during the set: take it again.', {
+          startGu: set.startGu,
+          endGu: set.endGu,
+        }),
       )
   }
   if (set.endGu === null && set.panels.length > 0)
-    warnings.push('The tile was not read after the set, so nobody knows whether the meter drifted.')
+    warnings.push(say('The tile was not read after the set, so nobody knows whether the meter drifted.'))
   if (set.instrument.trim() === '' || set.tile.trim() === '')
-    warnings.push('Note the serial numbers of the meter and its tile.')
+    warnings.push(say('Note the serial numbers of the meter and its tile.'))
   const at60 = set.geometryDeg === 60 ? set.panels.flatMap(({ gu }) => gu) : []
   const [low, high] = [Math.min(...at60), Math.max(...at60)]
   if (high > 70 && geometryFor(low) === 20)
-    warnings.push('All of it is above 70 at 60°: read it at 20° as well.')
+    warnings.push(say('All of it is above 70 at 60°: read it at 20° as well.'))
   else if (low < 10 && geometryFor(high) === 85)
-    warnings.push('All of it is below 10 at 60°: read it at 85° as well.')
+    warnings.push(say('All of it is below 10 at 60°: read it at 85° as well.'))
   return warnings
 }
 

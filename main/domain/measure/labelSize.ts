@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { convert } from './units.ts'
 
@@ -18,7 +19,7 @@ export interface LabelSize {
  * Source of the exact volume: NIST Special Publication 811, appendix B.8.
  */
 export function labelSize(labelFlOz: number, soldAsMl: number): LabelSize {
-  checkSize(labelFlOz, 'labelFlOz', 'fl oz')
+  checkSize(labelFlOz, 'labelFlOz', say('fl oz'))
   checkSize(soldAsMl, 'soldAsMl', 'mL')
   const exactMl = convert(labelFlOz, 'US fluid ounce', 'mL')
   const missingMl = soldAsMl - exactMl
@@ -32,5 +33,9 @@ export function labelSize(labelFlOz: number, soldAsMl: number): LabelSize {
 
 function checkSize(size: number, field: string, unit: string) {
   if (!(size > 0) || !Number.isFinite(size))
-    refuse('size-not-positive', { [field]: size }, `${size} ${unit} is no container size; give one above 0.`)
+    refuse(
+      'size-not-positive',
+      { [field]: size },
+      say('{size} {unit} is no container size; give one above 0.', { size, unit }),
+    )
 }

@@ -1,4 +1,5 @@
 /** A straight line through readings: how one figure follows another, and how far a line may be believed. */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { median } from './median.ts'
 import { meanOf, sum } from './moments.ts'
@@ -30,7 +31,7 @@ export interface LineFit {
 export function fitLine(points: readonly Point[]): LineFit {
   const { xs, ys } = columnsOf(points)
   if (new Set(xs).size < 2)
-    refuse('too-few', { points }, 'A line needs readings at two different places; take another.')
+    refuse('too-few', { points }, say('A line needs readings at two different places; take another.'))
   const n = points.length
   const [meanX, meanY] = [meanOf(xs), meanOf(ys)]
   const awayX = xs.map(x => x - meanX)
@@ -69,7 +70,7 @@ export function fitThroughOrigin(points: readonly Point[]): OriginFit {
   const { xs, ys } = columnsOf(points)
   const squares = sum(xs.map(x => x * x))
   if (!(squares > 0))
-    refuse('too-few', { points }, 'A line through 0 needs a reading that is not 0; take one.')
+    refuse('too-few', { points }, say('A line through 0 needs a reading that is not 0; take one.'))
   const slope = sum(xs.map((x, i) => x * ys[i]!)) / squares
   const left = sum(xs.map((x, i) => (ys[i]! - slope * x) ** 2))
   const residualSd = points.length > 1 ? Math.sqrt(left / (points.length - 1)) : 0
@@ -97,7 +98,7 @@ export interface Prediction {
 export function predict(fit: LineFit, x: number, confidence = 0.95): Prediction {
   checkNumber(x, 'x')
   if (fit.n < 3)
-    refuse('too-few', { points: fit.n }, 'Three readings at least are needed to say how sure a line is.')
+    refuse('too-few', { points: fit.n }, say('Three readings at least are needed to say how sure a line is.'))
   const t = tQuantile((1 + confidence) / 2, fit.n - 2)
   const y = fit.intercept + fit.slope * x
   const ofLine = 1 / fit.n + (x - fit.meanX) ** 2 / fit.spreadX
@@ -126,7 +127,10 @@ export function trendOf(points: readonly Point[]): Trend {
     refuse(
       'too-many',
       { points: points.length },
-      `${points.length} readings are too many for a trend; give the last ${mostTrend}.`,
+      say('{points} readings are too many for a trend; give the last {mostTrend}.', {
+        points: points.length,
+        mostTrend,
+      }),
     )
   const { xs, ys } = columnsOf(points)
   const slopes: number[] = []
@@ -134,7 +138,7 @@ export function trendOf(points: readonly Point[]): Trend {
     for (let j = i + 1; j < xs.length; j++)
       if (xs[i] !== xs[j]) slopes.push((ys[j]! - ys[i]!) / (xs[j]! - xs[i]!))
   if (slopes.length === 0)
-    refuse('too-few', { points }, 'A trend needs readings at two different times; take another.')
+    refuse('too-few', { points }, say('A trend needs readings at two different times; take another.'))
   const slope = median(slopes)
   return { slope, intercept: median(xs.map((x, i) => ys[i]! - slope * x)) }
 }

@@ -1,4 +1,5 @@
 /** Mean and spread of readings, and whether one leans on the one before it. */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { checkNumbers } from './numbers.ts'
 
@@ -20,7 +21,7 @@ export interface Moments {
 export function momentsOf(values: readonly number[]): Moments {
   checkNumbers(values, 'values')
   const [first] = values
-  if (first === undefined) refuse('too-few', { values }, 'There is no reading yet; take one.')
+  if (first === undefined) refuse('too-few', { values }, say('There is no reading yet; take one.'))
   const n = values.length
   const mean = first + sum(values.map(value => value - first)) / n
   const away = values.map(value => value - mean)

@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 /** What no reading of a shop's instruments, and no sum over years of them, comes near. */
@@ -11,13 +12,21 @@ export function checkNumbers(values: readonly number[], field: string): void {
 /** Refuses what is no number, or larger than anything that is measured here. */
 export function checkNumber(value: number, field: string): number {
   if (!Number.isFinite(value) || Math.abs(value) > most)
-    refuse('reading-bad', { [field]: value }, `${value} is no reading; type the number the instrument shows.`)
+    refuse(
+      'reading-bad',
+      { [field]: value },
+      say('{value} is no reading; type the number the instrument shows.', { value }),
+    )
   return value
 }
 
 /** Refuses what is not more than 0. `what` as in "The repeatability". */
 export function checkPositive(value: number, field: string, what: string): number {
   if (!(checkNumber(value, field) > 0))
-    refuse('not-positive', { [field]: value }, `${what} is ${value}; give a number above 0.`)
+    refuse(
+      'not-positive',
+      { [field]: value },
+      say('{what} is {value}; give a number above 0.', { what, value }),
+    )
   return value
 }

@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { checkNumbers } from './numbers.ts'
 
@@ -7,9 +8,9 @@ import { checkNumbers } from './numbers.ts'
  * @throws Refusal `too-few` without values, `share-bad` for a share that is none, `reading-bad` for what is no number.
  */
 export function quantile(values: readonly number[], p: number): number {
-  if (!(p >= 0 && p <= 1)) refuse('share-bad', { p }, `${p} is not a share; give one from 0 to 1.`)
+  if (!(p >= 0 && p <= 1)) refuse('share-bad', { p }, say('{p} is not a share; give one from 0 to 1.', { p }))
   checkNumbers(values, 'values')
-  if (values.length === 0) refuse('too-few', { values }, 'There is no value to take a quantile of.')
+  if (values.length === 0) refuse('too-few', { values }, say('There is no value to take a quantile of.'))
   const sorted = [...values].sort((a, b) => a - b)
   const place = (sorted.length - 1) * p
   const low = sorted[Math.floor(place)]!

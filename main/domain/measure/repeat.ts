@@ -1,4 +1,5 @@
 /** When a difference between two readings is one of the surface and not of the instrument. */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { checkNumber, checkPositive } from './numbers.ts'
 
@@ -24,10 +25,14 @@ export function differenceOf(
   counts: { readonly before: number; readonly after: number } = { before: 1, after: 1 },
 ): Difference {
   checkNumber(change, 'change')
-  checkPositive(repeatabilitySd, 'repeatabilitySd', 'The repeatability')
+  checkPositive(repeatabilitySd, 'repeatabilitySd', say('The repeatability'))
   for (const [field, count] of Object.entries(counts))
     if (!Number.isSafeInteger(count) || count < 1)
-      refuse('count-bad', { [field]: count }, `${count} readings cannot be compared; take one at least.`)
+      refuse(
+        'count-bad',
+        { [field]: count },
+        say('{count} readings cannot be compared; take one at least.', { count }),
+      )
   const limit = factor * repeatabilitySd * Math.sqrt(1 / (2 * counts.before) + 1 / (2 * counts.after))
   return { limit, difference: change, real: Math.abs(change) > limit }
 }

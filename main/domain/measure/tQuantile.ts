@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 /**
@@ -7,8 +8,9 @@ import { refuse } from '../refusal.ts'
  */
 export function tQuantile(p: number, freedom: number): number {
   if (!(p > 0 && p < 1))
-    refuse('share-bad', { p }, `${p} is not a share between 0 and 1; give one such as 0.95.`)
-  if (!(freedom >= 1)) refuse('too-few', { freedom }, 'Too few readings to say how sure this is; take more.')
+    refuse('share-bad', { p }, say('{p} is not a share between 0 and 1; give one such as 0.95.', { p }))
+  if (!(freedom >= 1))
+    refuse('too-few', { freedom }, say('Too few readings to say how sure this is; take more.'))
   if (p === 0.5) return 0
   if (p < 0.5) return -tQuantile(1 - p, freedom)
   let [low, high] = [0, 1]

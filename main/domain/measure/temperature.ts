@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 /** Absolute zero, below which no reading is a temperature. */
@@ -24,7 +25,7 @@ function checkC(celsius: number, field: string, value: number): number {
     refuse(
       'temperature-impossible',
       { [field]: value },
-      `${value} is below absolute zero or not a number; check the reading and its unit.`,
+      say('{value} is below absolute zero or not a number; check the reading and its unit.', { value }),
     )
   return celsius
 }

@@ -1,4 +1,5 @@
 /** Paint thickness panel by panel: what is typical, what stands out, and what correction it leaves room for. */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { median } from './median.ts'
 import { momentsOf } from './moments.ts'
@@ -61,7 +62,7 @@ export interface CarThickness {
 /** Refuses what no paint is. A gauge reads to a few millimetres. */
 export function checkThickness(um: number, field: string): number {
   if (!(checkNumber(um, field) > 0 && um <= 5_000))
-    refuse('thickness-bad', { [field]: um }, `${um} µm is no paint; give 1 to 5,000 micrometres.`)
+    refuse('thickness-bad', { [field]: um }, say('{um} µm is no paint; give 1 to 5,000 micrometres.', { um }))
   return um
 }
 
@@ -128,7 +129,10 @@ function beneath(
   if (mostUm >= rules.fillerUm)
     return {
       verdict: 'likely filler',
-      reason: `${round(mostUm)} µm at its thickest; paint alone is rarely over ${rules.fillerUm} µm.`,
+      reason: say('{mostUm} µm at its thickest; paint alone is rarely over {fillerUm} µm.', {
+        mostUm: round(mostUm),
+        fillerUm: rules.fillerUm,
+      }),
     }
   const middle = median(rest)
   const over = typicalUm - middle
@@ -136,12 +140,18 @@ function beneath(
   if (rest.length >= 3 && over >= rules.overRestUm && over > 3.5 * robustSpread(rest))
     return {
       verdict: 'likely repainted',
-      reason: `${round(typicalUm)} µm, where the rest of the car is about ${round(middle)} µm.`,
+      reason: say('{typicalUm} µm, where the rest of the car is about {middle} µm.', {
+        typicalUm: round(typicalUm),
+        middle: round(middle),
+      }),
     }
   if (typicalUm > rules.factoryMostUm)
     return {
       verdict: 'likely repainted',
-      reason: `${round(typicalUm)} µm; a factory coat is rarely over ${rules.factoryMostUm} µm.`,
+      reason: say('{typicalUm} µm; a factory coat is rarely over {factoryMostUm} µm.', {
+        typicalUm: round(typicalUm),
+        factoryMostUm: rules.factoryMostUm,
+      }),
     }
   return { verdict: 'as built', reason: null }
 }

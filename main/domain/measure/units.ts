@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 /**
@@ -94,14 +95,19 @@ function ratio(decimal: string): { numerator: bigint; denominator: bigint } {
  */
 export function convert(value: number, from: Unit, to: Unit): number {
   if (!Number.isFinite(value))
-    refuse('value-not-finite', { value }, `${value} is not a quantity; give a plain number.`)
+    refuse('value-not-finite', { value }, say('{value} is not a quantity; give a plain number.', { value }))
   const source = factorOf.get(from)!
   const target = factorOf.get(to)!
   if (source.dimension !== target.dimension)
     refuse(
       'units-differ',
       { to },
-      `${from} measures ${source.dimension}, ${to} measures ${target.dimension}; they do not convert.`,
+      say('{from} measures {dimension}, {to} measures {dimension2}; they do not convert.', {
+        from,
+        dimension: source.dimension,
+        to,
+        dimension2: target.dimension,
+      }),
     )
   const numerator = source.numerator * target.denominator
   const denominator = source.denominator * target.numerator

@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { type DecimalInput, readDecimal, rescale } from './decimal.ts'
 import { checkMinor } from './minor.ts'
@@ -20,11 +21,13 @@ export function allocate(totalMinor: number, weights: readonly DecimalInput[]): 
     refuse(
       'weight-negative',
       { [`weights.${negative}`]: weights[negative] },
-      `A weight of ${weights[negative]} would take money away; use weights of at least 0.`,
+      say('A weight of {weights} would take money away; use weights of at least 0.', {
+        weights: weights[negative],
+      }),
     )
   const sum = whole.reduce((a, b) => a + b, 0n)
   if (sum === 0n)
-    refuse('weights-empty', { weights }, 'No weight is above zero; give at least one part a share.')
+    refuse('weights-empty', { weights }, say('No weight is above zero; give at least one part a share.'))
 
   const magnitude = total < 0n ? -total : total
   const parts = whole.map(weight => (magnitude * weight) / sum)

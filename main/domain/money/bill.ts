@@ -1,4 +1,5 @@
 /** From what a car's visit costs to what its invoice says: discounts, exemption, tax, each line's share of all of it. */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { allocate } from './allocate.ts'
 import type { DecimalInput } from './decimal.ts'
@@ -68,7 +69,9 @@ export function chargeBill({ currency, lines, discounts, amounts, exemption }: B
       refuse(
         'price-negative',
         { [`lines.${i}.priceMinor`]: line.priceMinor },
-        `${line.name} costs less than nothing; give a price of 0 or more and a discount instead.`,
+        say('{name} costs less than nothing; give a price of 0 or more and a discount instead.', {
+          name: line.name,
+        }),
       )
     const field = `lines.${i}.discounts`
     const discountMinor = sumOff(line.discounts, { whole, field, what: line.name })
@@ -104,13 +107,13 @@ function sumOff(
       refuse(
         'discount-negative',
         { [`${field}.${i}.amountMinor`]: amountMinor },
-        'A discount takes off 0 or more.',
+        say('A discount takes off 0 or more.'),
       )
     if (amountMinor > 0 && reason.trim() === '')
       refuse(
         'discount-unexplained',
         { [`${field}.${i}.reason`]: reason },
-        'Say why it is taken off; a word will do.',
+        say('Say why it is taken off; a word will do.'),
       )
   })
   const off = sumMinor(discounts.map(each => each.amountMinor))
@@ -118,7 +121,7 @@ function sumOff(
     refuse(
       'discount-too-large',
       { [`${field}.0.amountMinor`]: off },
-      `More is taken off ${what} than it costs; take off less.`,
+      say('More is taken off {what} than it costs; take off less.', { what }),
     )
   return off
 }

@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { allocate } from './allocate.ts'
 import { type ChargedLine, totalsOf } from './bill.ts'
@@ -34,12 +35,14 @@ export function creditTotals(
         'credit-too-large',
         { [`lines.${i}.amountMinor`]: now },
         now < 0
-          ? `A credit of ${line.name} is 0 or more.`
-          : `More is credited of ${line.name} than is left of it; credit it in full at most.`,
+          ? say('A credit of {name} is 0 or more.', { name: line.name })
+          : say('More is credited of {name} than is left of it; credit it in full at most.', {
+              name: line.name,
+            }),
       )
   })
   if (nowMinor.every(minor => minor === 0))
-    refuse('credit-nothing', { lines: null }, 'Nothing is credited yet; give an amount for a line.')
+    refuse('credit-nothing', { lines: null }, say('Nothing is credited yet; give an amount for a line.'))
   const left = (given: readonly number[]) =>
     totalsOf(
       lines.map((line, i) => ({

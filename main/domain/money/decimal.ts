@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 /** A decimal as somebody typed it, "8.25", or a number whose shortest decimal form is meant, 8.25. */
@@ -21,7 +22,7 @@ export function readDecimal(input: DecimalInput, field: string): Decimal {
     refuse(
       'decimal-bad',
       { [field]: input },
-      `"${input}" is not a plain decimal; write digits with at most one point, such as 12.50.`,
+      say('"{input}" is not a plain decimal; write digits with at most one point, such as 12.50.', { input }),
     )
   const [, sign, whole, fraction = ''] = match
   const magnitude = BigInt(whole! + fraction)
@@ -69,7 +70,11 @@ export function roundTo(value: DecimalInput, step: DecimalInput, rounding: Round
   const exact = readDecimal(value, 'value')
   const by = readDecimal(step, 'step')
   if (by.units <= 0n)
-    refuse('step-not-positive', { step }, `A rounding step of ${step} is not above zero; use 0.01.`)
+    refuse(
+      'step-not-positive',
+      { step },
+      say('A rounding step of {step} is not above zero; use 0.01.', { step }),
+    )
   const scale = Math.max(exact.scale, by.scale)
   const steps = divideRounded(
     exact.units * tenTo(scale - exact.scale),

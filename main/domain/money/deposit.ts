@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { type DecimalInput, readDecimal } from './decimal.ts'
 import { percentOfMinor, sumMinor } from './minor.ts'
@@ -15,7 +16,7 @@ export function splitDeposit(
     refuse(
       'deposit-out-of-range',
       { percent },
-      `A deposit of ${percent} % is not between 0 and 100 % of the price.`,
+      say('A deposit of {percent} % is not between 0 and 100 % of the price.', { percent }),
     )
   const depositMinor = percentOfMinor(totalMinor, percent)
   return { depositMinor, balanceMinor: sumMinor([totalMinor, -depositMinor]) }

@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { minorUnitsOf } from './currencies.ts'
 import { type DecimalInput, divideRounded, readDecimal, tenTo } from './decimal.ts'
@@ -66,7 +67,9 @@ export function lineAmountMinor(
     refuse(
       'per-not-positive',
       { perQuantity },
-      `A price for ${perQuantity} pieces makes no sense; say how many the price is for, at least one.`,
+      say('A price for {perQuantity} pieces makes no sense; say how many the price is for, at least one.', {
+        perQuantity,
+      }),
     )
   const numerator = count.units * each.units * tenTo(per.scale + minorUnitsOf(currency))
   const denominator = per.units * tenTo(count.scale + each.scale)
@@ -99,7 +102,10 @@ export function documentTotals(input: DocumentInput): DocumentTotals {
       refuse(
         'adjustment-negative',
         { [`adjustments.${i}.amountMinor`]: amountMinor },
-        `${amountMinor} is below zero; say whether it is a reduction or a charge and give the amount itself.`,
+        say(
+          '{amountMinor} is below zero; say whether it is a reduction or a charge and give the amount itself.',
+          { amountMinor },
+        ),
       )
     add(adjustment, charge ? amountMinor : -amountMinor, `adjustments.${i}`)
   })

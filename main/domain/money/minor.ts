@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { minorUnitsOf } from './currencies.ts'
 import {
@@ -16,8 +17,10 @@ export function checkMinor(amountMinor: number, field: string): number {
     refuse(
       'amount-not-whole',
       { [field]: amountMinor },
-      `${amountMinor} is not a whole number of the currency's smallest unit within ±9,007,199,254,740,991; ` +
-        'round it first.',
+      say(
+        "{amountMinor} is not a whole number of the currency's smallest unit within ±9,007,199,254,740,991; round it first.",
+        { amountMinor },
+      ),
     )
   return amountMinor === 0 ? 0 : amountMinor
 }
@@ -43,7 +46,11 @@ export function minorOf(
     refuse(
       'amount-too-fine',
       { [field]: amount },
-      `${amount} has more decimals than ${currency} knows (${digits}); round it to ${digits}.`,
+      say('{amount} has more decimals than {currency} knows ({digits}); round it to {digits}.', {
+        amount,
+        currency,
+        digits,
+      }),
     )
   return minorFromBigInt(rescale(exact, digits, rounding ?? 'half-up'), field)
 }

@@ -1,4 +1,5 @@
 /** What a visit is sold for: its treatments, extras, what is charged once, packages and discounts. */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { allocate } from './allocate.ts'
 import type { DecimalInput } from './decimal.ts'
@@ -111,7 +112,7 @@ export function chargesOf(sale: Sale): Charge[] {
       refuse(
         'discount-elsewhere',
         { [`${field}.treatmentId`]: treatmentId },
-        'That is not sold here any more.',
+        say('That is not sold here any more.'),
       )
     const whole =
       treatmentId === null ? saleMinor(sale.treatments, charges, currency) : left.get(treatmentId)!
@@ -151,12 +152,14 @@ function discountMinor(asked: DiscountAsked, whole: number, field: string): numb
     refuse(
       'discount-unexplained',
       { [`${field}.reason`]: reason },
-      'Say why it is taken off; a word will do.',
+      say('Say why it is taken off; a word will do.'),
     )
   const off = amountMinor ?? (percent === null ? 0 : percentOfMinor(whole, percent))
   const at = amountMinor === null ? `${field}.percent` : `${field}.amountMinor`
-  if (off <= 0) refuse('discount-nothing', { [at]: off }, 'Give what is taken off: an amount, or percent.')
-  if (off > whole) refuse('discount-too-large', { [at]: off }, 'That is more than it costs; take off less.')
+  if (off <= 0)
+    refuse('discount-nothing', { [at]: off }, say('Give what is taken off: an amount, or percent.'))
+  if (off > whole)
+    refuse('discount-too-large', { [at]: off }, say('That is more than it costs; take off less.'))
   return off
 }
 
@@ -199,7 +202,7 @@ export function sharedOnce(
       .filter(t => t !== charged && worth[t]![s]! > 0)
       .map(t => ({
         treatmentId: treatments[t]!.id,
-        words: `${step.name} is charged with ${treatments[charged]!.name}`,
+        words: say('{name} is charged with {name2}', { name: step.name, name2: treatments[charged]!.name }),
         amountMinor: worth[t]![s]!,
       }))
   })

@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { type DecimalInput, divideRounded, readDecimal, rescale, tenTo, writeDecimal } from './decimal.ts'
 import { checkMinor, minorFromBigInt, percentOfMinor } from './minor.ts'
@@ -32,7 +33,7 @@ export function checkRate(ratePercent: DecimalInput, field = 'ratePercent'): voi
     refuse(
       'rate-negative',
       { [field]: ratePercent },
-      `A tax rate of ${ratePercent} % is below zero; use 0 or more.`,
+      say('A tax rate of {ratePercent} % is below zero; use 0 or more.', { ratePercent }),
     )
 }
 
@@ -43,24 +44,28 @@ export function checkRate(ratePercent: DecimalInput, field = 'ratePercent'): voi
  */
 export function checkRates(rates: readonly TaxRate[], field: string): void {
   if (rates.length === 0)
-    refuse('rates-missing', { [field]: null }, 'Keep at least one rate; with no tax it is 0 %.')
+    refuse('rates-missing', { [field]: null }, say('Keep at least one rate; with no tax it is 0 %.'))
   rates.forEach(({ key, name, percent, category }, i) => {
     const at = `${field}.${i}`
-    if (name.trim() === '') refuse('rate-unnamed', { [`${at}.name`]: name }, 'Give the rate a name.')
+    if (name.trim() === '') refuse('rate-unnamed', { [`${at}.name`]: name }, say('Give the rate a name.'))
     checkRate(percent, `${at}.percent`)
     const { units, scale } = readDecimal(percent, `${at}.percent`)
     if (units > 100n * tenTo(scale))
-      refuse('rate-high', { [`${at}.percent`]: percent }, `${percent} % is no tax; give 100 or less.`)
+      refuse(
+        'rate-high',
+        { [`${at}.percent`]: percent },
+        say('{percent} % is no tax; give 100 or less.', { percent }),
+      )
     if ((category === 'S') !== units > 0n)
       refuse(
         'rate-category',
         { [`${at}.percent`]: percent },
         category === 'S'
-          ? 'A taxed rate is above 0 %; for 0 % choose zero rate, exempt or no tax.'
-          : 'Zero rate, exempt and no tax are 0 %; choose taxed for a rate above it.',
+          ? say('A taxed rate is above 0 %; for 0 % choose zero rate, exempt or no tax.')
+          : say('Zero rate, exempt and no tax are 0 %; choose taxed for a rate above it.'),
       )
     if (rates.some((other, j) => j < i && other.key === key))
-      refuse('rate-twice', { [`${at}.name`]: name }, `"${name}" is there twice; take one out.`)
+      refuse('rate-twice', { [`${at}.name`]: name }, say('"{name}" is there twice; take one out.', { name }))
   })
 }
 

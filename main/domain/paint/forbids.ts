@@ -2,16 +2,17 @@
  * What the paint forbids: rules from a panel’s finish and state to the steps of a treatment. All of it common practice,
  * no source: the maker of the paint or film and the product’s data sheet decide. It warns and records; it clears nothing.
  */
+import { say, word } from '../language/index.ts'
 import type { PanelFinish, PanelName, ProductKind, Stage } from '../shop/index.ts'
 import { listWords } from '../words.ts'
 
 export const paintRules = [
-  'matte polished',
-  'film or plastic compounded',
-  'thin paint polished',
-  'coat over wax',
-  'coat over fresh paint',
-  'polish over a coat',
+  word('matte polished'),
+  word('film or plastic compounded'),
+  word('thin paint polished'),
+  word('coat over wax'),
+  word('coat over fresh paint'),
+  word('polish over a coat'),
 ] as const
 export type PaintRule = (typeof paintRules)[number]
 
@@ -43,8 +44,8 @@ export interface Breach {
   readonly mayOverride: boolean
 }
 
-const matte: readonly PanelFinish[] = ['satin', 'matte', 'matte film']
-const soft: readonly PanelFinish[] = ['film', 'matte film', 'plastic']
+const matte: readonly PanelFinish[] = ['satin', 'matte', word('matte film')]
+const soft: readonly PanelFinish[] = ['film', word('matte film'), 'plastic']
 
 /**
  * The rules the steps break on these panels, each once, with the panels it is broken on. A panel that may not be
@@ -77,14 +78,14 @@ export function breachesOf(steps: readonly PaintStep[], panels: readonly PanelSt
     'matte polished',
     polishes,
     panels.filter(isMatte),
-    'satin and matte are never machine-polished; the gloss would stay for good.',
+    say('satin and matte are never machine-polished; the gloss would stay for good.'),
     false,
   )
   add(
     'film or plastic compounded',
     compounds,
     panels.filter(isSoft),
-    'no compound on film or textured plastic; it scours them.',
+    say('no compound on film or textured plastic; it scours them.'),
     false,
   )
   const thin = panels.filter(panel => panel.thinUm !== null && !isMatte(panel) && !isSoft(panel))
@@ -92,7 +93,7 @@ export function breachesOf(steps: readonly PaintStep[], panels: readonly PanelSt
     'thin paint polished',
     polishes,
     thin,
-    'under the floor; correction may go through the clear coat.',
+    say('under the floor; correction may go through the clear coat.'),
     true,
   )
   const stripped = steps.some(
@@ -103,7 +104,7 @@ export function breachesOf(steps: readonly PaintStep[], panels: readonly PanelSt
       'coat over wax',
       coats,
       panels.filter(({ waxed }) => waxed),
-      'a coating does not bond over wax; strip or polish it first.',
+      say('a coating does not bond over wax; strip or polish it first.'),
       true,
     )
   const fresh = panels.filter(({ restsUntil }) => restsUntil !== null)
@@ -111,7 +112,7 @@ export function breachesOf(steps: readonly PaintStep[], panels: readonly PanelSt
     'coat over fresh paint',
     coats,
     fresh,
-    'fresh paint and film rest before anything seals them; ask the painter.',
+    say('fresh paint and film rest before anything seals them; ask the painter.'),
     true,
   )
   const coated = steps.findIndex(({ stage }) => stage === 'coat')
@@ -120,15 +121,16 @@ export function breachesOf(steps: readonly PaintStep[], panels: readonly PanelSt
     'polish over a coat',
     later,
     panels,
-    'an abrasive polish takes the coat off again; it goes before, abrasive-free care after.',
+    say('an abrasive polish takes the coat off again; it goes before, abrasive-free care after.'),
     false,
   )
   return found
 }
 
 function panelWords({ panel, finish, thinUm, restsUntil }: PanelState, rule: PaintRule): string {
-  if (rule === 'thin paint polished') return `${panel} (${Math.round(thinUm!)} µm)`
-  if (rule === 'coat over fresh paint') return `${panel} (until ${restsUntil})`
+  if (rule === 'thin paint polished')
+    return say('{panel} ({thinUm} µm)', { panel, thinUm: Math.round(thinUm!) })
+  if (rule === 'coat over fresh paint') return say('{panel} (until {restsUntil})', { panel, restsUntil })
   return rule === 'matte polished' || rule === 'film or plastic compounded' ? `${panel} (${finish})` : panel
 }
 

@@ -2,6 +2,7 @@
  * What to mind with the tools in hand, for the steps of a chain. Common practice, no source: the makers of the machine,
  * the pad, the lamp and the compound decide, and local codes for work with tools.
  */
+import { say, word } from '../language/index.ts'
 import { abrades, type PaintStep } from './forbids.ts'
 
 /** The cautions that apply to these steps, each once; none where no machine touches the paint and nothing is laid. */
@@ -13,21 +14,30 @@ export function toolCautions(steps: readonly Pick<PaintStep, 'stage' | 'productK
     ...(polished ? machineCare : []),
     ...(polished && coated
       ? [
-          'An abrasive primer polish goes before the coat; once it has cured only abrasive-free care touches it.',
+          say(
+            'An abrasive primer polish goes before the coat; once it has cured only abrasive-free care touches it.',
+          ),
         ]
       : []),
     ...(coated
-      ? ['Lamps and heaters: never near solvent vapour; let the panel cool before it is touched.']
+      ? [say('Lamps and heaters: never near solvent vapour; let the panel cool before it is touched.')]
       : []),
-    'The tool’s and the product’s own instructions decide.',
+    say('The tool’s and the product’s own instructions decide.'),
   ]
 }
 
 const machineCare: readonly string[] = [
-  'Goggles, a dust mask for dry work, hair and sleeves tied back; both hands on the machine, its lead over the shoulder. ' +
-    'Unplugged, or its battery out, before a pad is changed.',
-  'Measure first. Tape edges, ridges, trim and badges: that is where paint burns through. Work up to a ridge, never balance on it.',
-  'Rotary: keep the pad flat. Tilt it 15 to 20° only where a 5 or 6 inch pad must lie in the hollow of a body line.',
-  'Smaller areas get a smaller machine and pad. Plastic and edges heat up fastest: keep moving, feel the panel, stop when it is hot.',
-  'Try the mildest pad and polish on one spot first, and measure again after it.',
+  word(
+    'Goggles, a dust mask for dry work, hair and sleeves tied back; both hands on the machine, its lead over the shoulder. Unplugged, or its battery out, before a pad is changed.',
+  ),
+  word(
+    'Measure first. Tape edges, ridges, trim and badges: that is where paint burns through. Work up to a ridge, never balance on it.',
+  ),
+  word(
+    'Rotary: keep the pad flat. Tilt it 15 to 20° only where a 5 or 6 inch pad must lie in the hollow of a body line.',
+  ),
+  word(
+    'Smaller areas get a smaller machine and pad. Plastic and edges heat up fastest: keep moving, feel the panel, stop when it is hot.',
+  ),
+  word('Try the mildest pad and polish on one spot first, and measure again after it.'),
 ]

@@ -2,6 +2,7 @@
  * What a certificate's code says: which record, the digest of what it states, and a signature on both. Nothing of the
  * owner or the car stands in it. Everything binary is base64url, unpadded (RFC 4648, section 5).
  */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 export interface ProofCode {
@@ -32,7 +33,7 @@ export function readCode(text: string, field = 'code'): ProofCode {
     refuse(
       'code-unread',
       { [field]: text.slice(0, 40) },
-      'This is no code of a certificate, or a part of it is missing: scan it again, or choose the file.',
+      say('This is no code of a certificate, or a part of it is missing: scan it again, or choose the file.'),
     )
   const [, reference, digest, signature, key] = parts as unknown as [string, string, string, string, string]
   return { reference, digest, signature, key }
@@ -40,5 +41,6 @@ export function readCode(text: string, field = 'code'): ProofCode {
 
 /** What is signed: the words before it keep the signature from standing for anything else. */
 export function signedText({ reference, digest }: Pick<ProofCode, 'reference' | 'digest'>): string {
-  return `Lustrum applied record, form 1\n${reference}\n${digest}\n`
+  return `${say('Lustrum applied record, form 1\n{reference}\n{digest}', { reference, digest })}
+`
 }

@@ -1,3 +1,5 @@
+import { word } from '../language/index.ts'
+
 /** What may be said of a certificate, in the order of what is doubted first. */
 
 type Verdict =
@@ -35,14 +37,15 @@ export function verdictOf(found: Findings): Verdict {
 }
 
 export const verdictWords: Record<Verdict, string> = {
-  agrees: 'Yes: the certificate and the record agree.',
-  'agrees-but-corrected':
+  agrees: word('Yes: the certificate and the record agree.'),
+  'agrees-but-corrected': word(
     'It was signed here as it is, but a later page corrects it. Ask for the newer certificate.',
-  'unknown-key': 'No: it was not signed with a key of this shop.',
-  forged: 'No: the signature is not right. The code was made up, changed or misread.',
-  'no-record': 'The signature is this shop’s, but the record is not here: it may be in a newer backup.',
-  'record-changed': 'No: the record here says something else than what was signed.',
-  'paper-changed': 'No: the certificate says something else than what was signed.',
+  ),
+  'unknown-key': word('No: it was not signed with a key of this shop.'),
+  forged: word('No: the signature is not right. The code was made up, changed or misread.'),
+  'no-record': word('The signature is this shop’s, but the record is not here: it may be in a newer backup.'),
+  'record-changed': word('No: the record here says something else than what was signed.'),
+  'paper-changed': word('No: the certificate says something else than what was signed.'),
 }
 
 /** Whether it may be shown as a yes. */

@@ -1,4 +1,5 @@
 import type { Span } from '../calendar/spans.ts'
+import { say } from '../language/index.ts'
 import { Refusal } from '../refusal.ts'
 
 /**
@@ -14,13 +15,13 @@ function shown(value: unknown): string {
 }
 
 function refuse(code: string, field: string, value: unknown, remedy: string): never {
-  const what = value === undefined ? 'is missing' : `${shown(value)} will not do`
+  const what = value === undefined ? say('is missing') : say('{value} will not do', { value: shown(value) })
   throw new Refusal(code, field, value, `${what}; ${remedy}.`)
 }
 
 export function objectAt(value: unknown, field: string): Json {
   if (typeof value !== 'object' || value === null || Array.isArray(value))
-    return refuse(value === undefined ? 'field-missing' : 'field-type', field, value, 'give an object')
+    return refuse(value === undefined ? 'field-missing' : 'field-type', field, value, say('give an object'))
   return value as Json
 }
 
@@ -33,34 +34,48 @@ export function listAt<T>(
 ): T[] {
   if (value == null && absent) return absent
   if (!Array.isArray(value))
-    return refuse(value === undefined ? 'field-missing' : 'field-type', field, value, 'give a list')
+    return refuse(value === undefined ? 'field-missing' : 'field-type', field, value, say('give a list'))
   return value.map((item, i) => read(item, `${field}.${i}`))
 }
 
 export function textAt(value: unknown, field: string): string {
   if (typeof value !== 'string' || value === '')
-    return refuse(value === undefined ? 'field-missing' : 'field-type', field, value, 'give a name in quotes')
+    return refuse(
+      value === undefined ? 'field-missing' : 'field-type',
+      field,
+      value,
+      say('give a name in quotes'),
+    )
   return value
 }
 
 export function flagAt(value: unknown, field: string, absent?: boolean): boolean {
   if (value == null && absent !== undefined) return absent
   if (typeof value !== 'boolean')
-    return refuse(value === undefined ? 'field-missing' : 'field-type', field, value, 'give true or false')
+    return refuse(
+      value === undefined ? 'field-missing' : 'field-type',
+      field,
+      value,
+      say('give true or false'),
+    )
   return value
 }
 
 /** A whole number from `min` to `max`. */
 export function wholeAt(value: unknown, field: string, min: number, max = Number.MAX_SAFE_INTEGER): number {
-  const range = max === Number.MAX_SAFE_INTEGER ? `of at least ${min}` : `from ${min} to ${max}`
+  const range =
+    max === Number.MAX_SAFE_INTEGER
+      ? say('of at least {min}', { min })
+      : say('from {min} to {max}', { min, max })
   if (typeof value !== 'number' || !Number.isSafeInteger(value))
     return refuse(
       value === undefined ? 'field-missing' : 'field-type',
       field,
       value,
-      `give a whole number ${range}`,
+      say('give a whole number {range}', { range }),
     )
-  if (value < min || value > max) return refuse('field-range', field, value, `give a whole number ${range}`)
+  if (value < min || value > max)
+    return refuse('field-range', field, value, say('give a whole number {range}', { range }))
   return value
 }
 
@@ -72,10 +87,10 @@ export function wholeOrNullAt(value: unknown, field: string, min: number): numbe
 /** A pair `[from, to]` with `from` before `to`. */
 export function spanAt(value: unknown, field: string): Span {
   if (!Array.isArray(value) || value.length !== 2)
-    return refuse('field-type', field, value, 'give a pair of minutes [from, to]')
+    return refuse('field-type', field, value, say('give a pair of minutes [from, to]'))
   const from = wholeAt(value[0], `${field}.0`, 0)
   const to = wholeAt(value[1], `${field}.1`, 0)
-  if (to <= from) return refuse('span-empty', field, value, 'let it end after it begins')
+  if (to <= from) return refuse('span-empty', field, value, say('let it end after it begins'))
   return { from, to }
 }
 
@@ -91,7 +106,10 @@ export function apartAt(value: unknown, field: string, absent?: Span[]): Span[] 
         'span-overlap',
         `${field}.${order[i]}`,
         [span.from, span.to],
-        `it overlaps [${before.from},${before.to}], so join the two or shorten one`,
+        say('it overlaps [{from},{to}], so join the two or shorten one', {
+          from: before.from,
+          to: before.to,
+        }),
       )
   }
   return spans
@@ -101,7 +119,12 @@ export function apartAt(value: unknown, field: string, absent?: Span[]): Span[] 
 export function knownAt(value: unknown, field: string, known: ReadonlySet<string>, what: string): string {
   const name = textAt(value, field)
   if (!known.has(name))
-    refuse('name-unknown', field, name, `give one of the ${what}: ${[...known].join(', ')}`)
+    refuse(
+      'name-unknown',
+      field,
+      name,
+      say('give one of the {what}: {join}', { what, join: [...known].join(', ') }),
+    )
   return name
 }
 
@@ -109,7 +132,7 @@ export function knownAt(value: unknown, field: string, known: ReadonlySet<string
 export function distinctIds(items: readonly { readonly id: string }[], field: string): void {
   const seen = new Set<string>()
   items.forEach((item, i) => {
-    if (seen.has(item.id)) refuse('name-twice', `${field}.${i}.id`, item.id, 'give every one its own id')
+    if (seen.has(item.id)) refuse('name-twice', `${field}.${i}.id`, item.id, say('give every one its own id'))
     seen.add(item.id)
   })
 }

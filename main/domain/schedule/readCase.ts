@@ -1,4 +1,5 @@
 import type { Span } from '../calendar/spans.ts'
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import {
   apartAt,
@@ -56,7 +57,7 @@ export function readFloor(json: unknown, field = ''): FloorProblem {
     refuse(
       'horizon-far',
       { [at('horizon')]: shop.horizon },
-      `is more than ${mostPoints} grid points after the first release; bring it nearer.`,
+      say('is more than {mostPoints} grid points after the first release; bring it nearer.', { mostPoints }),
     )
   return { ...shop, jobs }
 }
@@ -122,7 +123,7 @@ function readJob(json: unknown, field: string, names: Names, grid: Grid): NewJob
   const release = source.release == null ? 0 : wholeAt(source.release, `${field}.release`, 0)
   const steps = listAt(source.steps, `${field}.steps`, (item, path) => readStep(item, path, names, grid))
   if (steps.length === 0)
-    refuse('steps-empty', { [`${field}.steps`]: [] }, 'the list is empty; give at least one step.')
+    refuse('steps-empty', { [`${field}.steps`]: [] }, say('the list is empty; give at least one step.'))
   return {
     id: textAt(source.id, `${field}.id`),
     release,
@@ -149,7 +150,10 @@ function readStep(json: unknown, field: string, names: Names, grid: Grid): Step 
     refuse(
       kind === undefined ? 'field-missing' : 'field-type',
       { [`${field}.kind`]: kind },
-      `${kind === undefined ? 'is missing' : `${JSON.stringify(kind)} will not do`}; give "work" or "hold".`,
+      say('{kind}; give "work" or "hold".', {
+        kind:
+          kind === undefined ? say('is missing') : say('{kind} will not do', { kind: JSON.stringify(kind) }),
+      }),
     )
   const common = {
     minutes: wholeAt(source.minutes, `${field}.minutes`, 1),
@@ -163,7 +167,11 @@ function readStep(json: unknown, field: string, names: Names, grid: Grid): Step 
   if (kind === 'hold')
     return { ...common, kind, moveAfter: wholeOrNullAt(source.moveAfter, `${field}.moveAfter`, 0) }
   if (source.skill === undefined)
-    refuse('field-missing', { [`${field}.skill`]: undefined }, 'is missing; give a skill, or null for none.')
+    refuse(
+      'field-missing',
+      { [`${field}.skill`]: undefined },
+      say('is missing; give a skill, or null for none.'),
+    )
   const skill = source.skill === null ? null : textAt(source.skill, `${field}.skill`)
   return {
     ...common,
@@ -193,7 +201,10 @@ function readWaits(source: Json, field: string) {
     refuse(
       'waits-contradict',
       { [`${field}.waitMax`]: waitMax },
-      `${waitMax} is less than waitMin ${waitMin}; let the longest wait be at least the shortest.`,
+      say('{waitMax} is less than waitMin {waitMin}; let the longest wait be at least the shortest.', {
+        waitMax,
+        waitMin,
+      }),
     )
   return { waitMin, waitMax }
 }
@@ -207,7 +218,12 @@ function readPins(source: Json, field: string, { grid, gridFrom }: Grid) {
       refuse(
         startFrom > startTo ? 'pins-contradict' : 'start-off-grid',
         { [`${field}.startTo`]: startTo },
-        `no start from ${startFrom} to ${startTo} lies on the grid of ${grid}; widen it to hold ${first}.`,
+        say('no start from {startFrom} to {startTo} lies on the grid of {grid}; widen it to hold {first}.', {
+          startFrom,
+          startTo,
+          grid,
+          first,
+        }),
       )
   }
   return { startFrom, startTo }

@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import type { BindingCode, Reason, ViolationCode } from './reasons.ts'
 
 /** How the shop writes minutes and names; supplied from above, where its zone and its words are known. */
@@ -21,82 +22,181 @@ type Text = (reason: Reason, words: Words) => string
 const at = (words: Words, minute: number | undefined) => (minute === undefined ? '?' : words.minute(minute))
 const span = (words: Words, minutes: number | undefined) => words.duration(minutes ?? 0)
 const step = (words: Words, reason: Reason) =>
-  reason.step === undefined ? 'the car' : words.step(reason.step)
+  reason.step === undefined ? say('the car') : words.step(reason.step)
 const bay = (words: Words, reason: Reason) => words.bay(reason.bay ?? '?')
 const person = (words: Words, reason: Reason) => words.person(reason.person ?? '?')
-const people = (count: number | undefined) => (count === 1 ? 'one person' : `${count ?? 0} people`)
+const people = (count: number | undefined) =>
+  say('{count, plural, one {one person} other {{count2} people}}', { count, count2: count ?? 0 })
 
 const texts: Record<ViolationCode | BindingCode, Text> = {
-  stepCount: reason => `the plan has ${reason.limit} steps, the job ${reason.minutes}`,
-  offGrid: (reason, words) => `${at(words, reason.from)} is off the ${reason.limit} min booking grid`,
-  beforeRelease: (reason, words) => `the job may not start before ${at(words, reason.limit)}`,
-  beyondHorizon: (reason, words) => `nothing is planned after ${at(words, reason.limit)}`,
+  stepCount: reason =>
+    say('the plan has {limit} steps, the job {minutes}', { limit: reason.limit, minutes: reason.minutes }),
+  offGrid: (reason, words) =>
+    say('{words} is off the {limit} min booking grid', {
+      words: at(words, reason.from),
+      limit: reason.limit,
+    }),
+  beforeRelease: (reason, words) =>
+    say('the job may not start before {words}', { words: at(words, reason.limit) }),
+  beyondHorizon: (reason, words) =>
+    say('nothing is planned after {words}', { words: at(words, reason.limit) }),
   wrongEnd: (reason, words) =>
-    `${step(words, reason)} takes ${span(words, reason.minutes)} and so ends ${at(words, reason.limit)}, not ${at(words, reason.to)}`,
+    say('{words} takes {words2} and so ends {words3}, not {words4}', {
+      words: step(words, reason),
+      words2: span(words, reason.minutes),
+      words3: at(words, reason.limit),
+      words4: at(words, reason.to),
+    }),
   closedHours: (reason, words) =>
-    `${step(words, reason)} needs ${span(words, reason.minutes)} of opening hours from ${at(words, reason.from)}`,
+    say('{words} needs {words2} of opening hours from {words3}', {
+      words: step(words, reason),
+      words2: span(words, reason.minutes),
+      words3: at(words, reason.from),
+    }),
   doorsClosed: (reason, words) =>
-    `the shop is closed ${at(words, reason.from)}: no car comes, moves or goes then`,
+    say('the shop is closed {words}: no car comes, moves or goes then', { words: at(words, reason.from) }),
   waitTooShort: (reason, words) =>
-    `${step(words, reason)} may start only ${span(words, reason.minutes)} after the step before, which ends ${at(words, reason.from)}`,
+    say('{words} may start only {words2} after the step before, which ends {words3}', {
+      words: step(words, reason),
+      words2: span(words, reason.minutes),
+      words3: at(words, reason.from),
+    }),
   waitTooLong: (reason, words) =>
-    `${step(words, reason)} must start within ${span(words, reason.minutes)} of the step before, which ends ${at(words, reason.from)}`,
-  unknownBay: (reason, words) => `there is no bay ${bay(words, reason)}`,
+    say('{words} must start within {words2} of the step before, which ends {words3}', {
+      words: step(words, reason),
+      words2: span(words, reason.minutes),
+      words3: at(words, reason.from),
+    }),
+  unknownBay: (reason, words) => say('there is no bay {words}', { words: bay(words, reason) }),
   unfitBay: (reason, words) =>
     reason.capability === undefined
-      ? `${step(words, reason)} is not meant for ${bay(words, reason)}`
-      : `${bay(words, reason)} is not equipped for ${words.capability(reason.capability)}, which ${step(words, reason)} needs`,
-  leftBay: (reason, words) => `${step(words, reason)} must stay in ${bay(words, reason)}`,
+      ? say('{words} is not meant for {words2}', { words: step(words, reason), words2: bay(words, reason) })
+      : say('{words} is not equipped for {capability}, which {words2} needs', {
+          words: bay(words, reason),
+          capability: words.capability(reason.capability),
+          words2: step(words, reason),
+        }),
+  leftBay: (reason, words) =>
+    say('{words} must stay in {words2}', { words: step(words, reason), words2: bay(words, reason) }),
   bayTaken: (reason, words) =>
-    `${bay(words, reason)} is taken until ${at(words, reason.to)}${
-      reason.other === undefined ? '' : ` by ${words.job(reason.other)}`
-    }`,
+    say('{words} is taken until {words2}{other}', {
+      words: bay(words, reason),
+      words2: at(words, reason.to),
+      other: reason.other === undefined ? '' : ` ${say('by {other}', { other: words.job(reason.other) })}`,
+    }),
   bayClosed: (reason, words) =>
-    `${bay(words, reason)} is closed from ${at(words, reason.from)} until ${at(words, reason.to)}`,
+    say('{words} is closed from {words2} until {words3}', {
+      words: bay(words, reason),
+      words2: at(words, reason.from),
+      words3: at(words, reason.to),
+    }),
   outsidePin: (reason, words) =>
     reason.from === reason.to
-      ? `${step(words, reason)} is pinned to ${at(words, reason.from)}`
-      : `${step(words, reason)} must start between ${at(words, reason.from)} and ${at(words, reason.to)}`,
+      ? say('{words} is pinned to {words2}', { words: step(words, reason), words2: at(words, reason.from) })
+      : say('{words} must start between {words2} and {words3}', {
+          words: step(words, reason),
+          words2: at(words, reason.from),
+          words3: at(words, reason.to),
+        }),
   movedInHold: (reason, words) =>
     reason.minutes === undefined
-      ? `the car may not be moved during ${step(words, reason)}`
-      : `the car may be moved once, ${span(words, reason.minutes)} into ${step(words, reason)}, to another bay`,
+      ? say('the car may not be moved during {words}', { words: step(words, reason) })
+      : say('the car may be moved once, {words} into {words2}, to another bay', {
+          words: span(words, reason.minutes),
+          words2: step(words, reason),
+        }),
   crewSize: (reason, words) =>
-    `${step(words, reason)} takes ${people(reason.minutes)}${
-      reason.skill === undefined ? '' : ` for ${words.skill(reason.skill)}`
-    }, not ${reason.limit}`,
-  unknownPerson: (reason, words) => `there is no ${person(words, reason)} in the crew`,
+    say('{words} takes {minutes}{skill}, not {limit}', {
+      words: step(words, reason),
+      minutes: people(reason.minutes),
+      skill: reason.skill === undefined ? '' : ` ${say('for {skill}', { skill: words.skill(reason.skill) })}`,
+      limit: reason.limit,
+    }),
+  unknownPerson: (reason, words) => say('there is no {words} in the crew', { words: person(words, reason) }),
   unskilled: (reason, words) =>
-    `${person(words, reason)} does not have the skill ${words.skill(reason.skill ?? '?')}`,
+    say('{words} does not have the skill {skill}', {
+      words: person(words, reason),
+      skill: words.skill(reason.skill ?? '?'),
+    }),
   personAway: (reason, words) =>
-    `${person(words, reason)} is not free from ${at(words, reason.from)} until ${at(words, reason.to)}`,
-  personTwice: (reason, words) => `${person(words, reason)} is named twice for ${step(words, reason)}`,
+    say('{words} is not free from {words2} until {words3}', {
+      words: person(words, reason),
+      words2: at(words, reason.from),
+      words3: at(words, reason.to),
+    }),
+  personTwice: (reason, words) =>
+    say('{words} is named twice for {words2}', { words: person(words, reason), words2: step(words, reason) }),
   earlyHandover: (reason, words) =>
-    `the last step ends ${at(words, reason.to)}, after the handover ${at(words, reason.from)}`,
+    say('the last step ends {words}, after the handover {words2}', {
+      words: at(words, reason.to),
+      words2: at(words, reason.from),
+    }),
   crewBusy: (reason, words) =>
-    `${reason.minutes === 1 ? 'nobody' : `no team of ${reason.minutes}`} with the skill ${words.skill(reason.skill ?? '?')} is free for ${step(words, reason)} before ${at(words, reason.to)}`,
+    say(
+      '{minutes, plural, one {nobody} other {no team of {minutes}}} with the skill {skill} is free for {words} before {words2}',
+      {
+        minutes: reason.minutes,
+        skill: words.skill(reason.skill ?? '?'),
+        words: step(words, reason),
+        words2: at(words, reason.to),
+      },
+    ),
   cure: (reason, words) =>
-    `${step(words, reason)} runs until ${at(words, reason.from)}${
-      reason.to === undefined ? '' : `; the shop opens ${at(words, reason.to)}`
-    }`,
+    say('{words} runs until {words2}{to}', {
+      words: step(words, reason),
+      words2: at(words, reason.from),
+      to: reason.to === undefined ? '' : say('; the shop opens {words}', { words: at(words, reason.to) }),
+    }),
   holdsDoor: (reason, words) =>
-    `${step(words, reason)} ends ${at(words, reason.from)}; the shop opens ${at(words, reason.to)}`,
+    say('{words} ends {words2}; the shop opens {words3}', {
+      words: step(words, reason),
+      words2: at(words, reason.from),
+      words3: at(words, reason.to),
+    }),
   shopClosed: (reason, words) =>
-    `the shop is closed from ${at(words, reason.from)} until ${at(words, reason.to)}`,
+    say('the shop is closed from {words} until {words2}', {
+      words: at(words, reason.from),
+      words2: at(words, reason.to),
+    }),
   recoatWait: (reason, words) =>
-    `${step(words, reason)} may start only ${span(words, reason.minutes)} after the step before it: ${at(words, reason.to)}`,
+    say('{words} may start only {words2} after the step before it: {words3}', {
+      words: step(words, reason),
+      words2: span(words, reason.minutes),
+      words3: at(words, reason.to),
+    }),
   recoatLimit: (reason, words) =>
-    `${step(words, reason)} must start within ${span(words, reason.minutes)} of the step before it`,
-  pinned: (reason, words) => `${step(words, reason)} is kept to ${at(words, reason.from)}`,
+    say('{words} must start within {words2} of the step before it', {
+      words: step(words, reason),
+      words2: span(words, reason.minutes),
+    }),
+  pinned: (reason, words) =>
+    say('{words} is kept to {words2}', { words: step(words, reason), words2: at(words, reason.from) }),
   noBay: (reason, words) =>
-    `no bay ${reason.capability === undefined ? 'is allowed' : `is equipped for ${words.capability(reason.capability)}`}, which ${step(words, reason)} needs`,
+    say('no bay {capability}, which {words} needs', {
+      capability:
+        reason.capability === undefined
+          ? say('is allowed')
+          : say('is equipped for {capability}', { capability: words.capability(reason.capability) }),
+      words: step(words, reason),
+    }),
   noSkill: (reason, words) =>
-    `${step(words, reason)} takes ${people(reason.minutes)} with the skill ${words.skill(reason.skill ?? '?')}; the crew has ${reason.limit}`,
+    say('{words} takes {minutes} with the skill {skill}; the crew has {limit}', {
+      words: step(words, reason),
+      minutes: people(reason.minutes),
+      skill: words.skill(reason.skill ?? '?'),
+      limit: reason.limit,
+    }),
   tooLong: (reason, words) =>
-    `${step(words, reason)} takes ${span(words, reason.minutes)} unbroken; the longest opening has ${span(words, reason.limit)}`,
-  onlyBay: (reason, words) => `${step(words, reason)} must stay in the bay of the step before`,
-  horizon: (reason, words) => `the plan ends ${at(words, reason.to)}; the job would go on after it`,
-  workItself: (reason, words) => `the work itself lasts until ${at(words, reason.to)}`,
+    say('{words} takes {words2} unbroken; the longest opening has {words3}', {
+      words: step(words, reason),
+      words2: span(words, reason.minutes),
+      words3: span(words, reason.limit),
+    }),
+  onlyBay: (reason, words) =>
+    say('{words} must stay in the bay of the step before', { words: step(words, reason) }),
+  horizon: (reason, words) =>
+    say('the plan ends {words}; the job would go on after it', { words: at(words, reason.to) }),
+  workItself: (reason, words) => say('the work itself lasts until {words}', { words: at(words, reason.to) }),
 }
 
 /** One reason in a plain sentence without a full stop, with the shop's own names and times. */

@@ -1,4 +1,5 @@
 /** Every number of an order, as a fact and as one sentence. */
+import { say } from '../language/index.ts'
 import type { Advice } from './advise.ts'
 import { amountWords, type Unit } from './amount.ts'
 import type { Demand } from './demand.ts'
@@ -50,7 +51,7 @@ export function adviceReasons(input: ReasonInput): Reason[] {
     reasons.push({
       code: 'no-history',
       values: {},
-      text: 'No use is on record yet: only booked jobs call for an order.',
+      text: say('No use is on record yet: only booked jobs call for an order.'),
     })
   else reasons.push(demand(input), safetyStock(input), textbook(input), orderPoint(input, plan), lasts(input))
   const packs = advice.packs || advice.joinPacks
@@ -61,7 +62,7 @@ export function adviceReasons(input: ReasonInput): Reason[] {
     reasons.push({
       code: 'beyond-expiry',
       values: { packs: advice.packs },
-      text: 'Booked jobs need it, though the rest of a pack is expected to expire before it is used.',
+      text: say('Booked jobs need it, though the rest of a pack is expected to expire before it is used.'),
     })
   return reasons
 }
@@ -69,44 +70,61 @@ export function adviceReasons(input: ReasonInput): Reason[] {
 function position({ advice, unit, dueTodayCenti }: ReasonInput): Reason {
   const { onHandCenti, underWayCenti, waitingCenti, bookedCenti, expiringCenti, positionCenti } =
     advice.position
-  const say = (centi: number) => amountWords(centi, unit, 0)
-  const parts = [`${say(onHandCenti + dueTodayCenti)} on the shelf`]
-  if (dueTodayCenti > 0) parts.push(`less ${say(dueTodayCenti)} for the steps of today`)
-  if (underWayCenti > 0) parts.push(`plus ${say(underWayCenti)} under way`)
-  if (waitingCenti > 0) parts.push(`less ${say(waitingCenti)} jobs wait for`)
-  if (bookedCenti > 0) parts.push(`less ${say(bookedCenti)} booked until the next delivery`)
-  if (expiringCenti > 0) parts.push(`less ${say(expiringCenti)} that will expire by then`)
+  const amount = (centi: number) => amountWords(centi, unit, 0)
+  const parts = [say('{onHandCenti} on the shelf', { onHandCenti: amount(onHandCenti + dueTodayCenti) })]
+  if (dueTodayCenti > 0)
+    parts.push(say('less {dueTodayCenti} for the steps of today', { dueTodayCenti: amount(dueTodayCenti) }))
+  if (underWayCenti > 0)
+    parts.push(say('plus {underWayCenti} under way', { underWayCenti: amount(underWayCenti) }))
+  if (waitingCenti > 0)
+    parts.push(say('less {waitingCenti} jobs wait for', { waitingCenti: amount(waitingCenti) }))
+  if (bookedCenti > 0)
+    parts.push(say('less {bookedCenti} booked until the next delivery', { bookedCenti: amount(bookedCenti) }))
+  if (expiringCenti > 0)
+    parts.push(say('less {expiringCenti} that will expire by then', { expiringCenti: amount(expiringCenti) }))
   return {
     code: 'position',
     values: { onHandCenti, underWayCenti, waitingCenti, bookedCenti, expiringCenti, positionCenti },
-    text: `${parts.join(', ')}: ${say(positionCenti)} to meet what nobody has booked yet.`,
+    text: say('{parts}: {positionCenti} to meet what nobody has booked yet.', {
+      parts: parts.join(', '),
+      positionCenti: amount(positionCenti),
+    }),
   }
 }
 
 function cover({ advice, lead }: ReasonInput): Reason {
   const days = advice.position.coverDays
   const { meanDays, sdDays } = lead
-  const spread = sdDays >= 0.5 ? `, give or take ${number(sdDays)}` : ''
+  const spread = sdDays >= 0.5 ? say(', give or take {sdDays}', { sdDays: number(sdDays) }) : ''
   return {
     code: 'cover',
     values: { coverDays: days, meanDays, sdDays },
-    text: `The shelf must last ${count(days, 'open day')}: the supplier takes ${number(meanDays)} working days${spread}.`,
+    text: say('The shelf must last {days}: the supplier takes {meanDays} working days{spread}.', {
+      days: count(days, say('open day')),
+      meanDays: number(meanDays),
+      spread,
+    }),
   }
 }
 
 function demand({ advice, unit, level }: ReasonInput): Reason {
   const week = advice.perDayCenti * 5
   const how = {
-    mean: 'the plain mean of its past',
-    'croston-corrected': 'the estimate for use that comes now and then',
-    fading: 'the estimate for use that is fading',
+    mean: say('the plain mean of its past'),
+    'croston-corrected': say('the estimate for use that comes now and then'),
+    fading: say('the estimate for use that is fading'),
   }[level?.method ?? 'mean']
   return {
     code: 'demand',
     values: { perDayCenti: advice.perDayCenti, unforeseenCenti: advice.expectedUnforeseenCenti },
-    text:
-      `About ${amountWords(week, unit, 0)} are used in five open days (${how}); until the next delivery ` +
-      `${amountWords(advice.expectedUnforeseenCenti, unit, 0)} of it is likely to come unbooked.`,
+    text: say(
+      'About {week} are used in five open days ({how}); until the next delivery {expectedUnforeseenCenti} of it is likely to come unbooked.',
+      {
+        week: amountWords(week, unit, 0),
+        how,
+        expectedUnforeseenCenti: amountWords(advice.expectedUnforeseenCenti, unit, 0),
+      },
+    ),
   }
 }
 
@@ -117,8 +135,12 @@ function safetyStock({ advice, unit }: ReasonInput): Reason {
     values: { safetyStockCenti: safety },
     text:
       safety > 0
-        ? `${amountWords(safety, unit, 0)} of safety stock stands against more use or a later delivery than expected.`
-        : 'No safety stock is needed: an order lasts so long that the shelf is rarely low when a delivery is awaited.',
+        ? say('{safety} of safety stock stands against more use or a later delivery than expected.', {
+            safety: amountWords(safety, unit, 0),
+          })
+        : say(
+            'No safety stock is needed: an order lasts so long that the shelf is rarely low when a delivery is awaited.',
+          ),
   }
 }
 
@@ -133,9 +155,10 @@ function textbook({ advice, unit, lead, demand }: ReasonInput): Reason {
   return {
     code: 'textbook',
     values: { safetyStockCenti: safetyStock },
-    text:
-      `For comparison: the textbook formula, which knows nothing of bookings or order sizes, would hold ` +
-      `${amountWords(safetyStock, unit, 0)} in reserve.`,
+    text: say(
+      'For comparison: the textbook formula, which knows nothing of bookings or order sizes, would hold {safetyStock} in reserve.',
+      { safetyStock: amountWords(safetyStock, unit, 0) },
+    ),
   }
 }
 
@@ -143,9 +166,14 @@ function orderPoint({ advice, unit }: ReasonInput, { best: { service } }: Policy
   return {
     code: 'order-point',
     values: { orderPointCenti: advice.orderPointCenti, service, targetService: advice.targetService },
-    text:
-      `Ordering when less than ${amountWords(advice.orderPointCenti, unit, 0)} is left serves ` +
-      `${percent(service)} of draws in the long run; you ask for ${percent(advice.targetService)}.`,
+    text: say(
+      'Ordering when less than {orderPointCenti} is left serves {service} of draws in the long run; you ask for {targetService}.',
+      {
+        orderPointCenti: amountWords(advice.orderPointCenti, unit, 0),
+        service: percent(service),
+        targetService: percent(advice.targetService),
+      },
+    ),
   }
 }
 
@@ -153,7 +181,10 @@ function lasts({ advice }: ReasonInput): Reason {
   return {
     code: 'lasts',
     values: { lastsChance: advice.lastsChance },
-    text: `Without an order today the shelf lasts until the next delivery in ${Math.floor(advice.lastsChance * 100)} of 100 cases.`,
+    text: say(
+      'Without an order today the shelf lasts until the next delivery in {lastsChance} of 100 cases.',
+      { lastsChance: Math.floor(advice.lastsChance * 100) },
+    ),
   }
 }
 
@@ -164,16 +195,19 @@ function size({ unit, packCenti }: ReasonInput, plan: Policy, packs: number): Re
     {
       code: 'size',
       values: { packs, packCenti, planPacks: best.packs, costPerDay: best.costPerDay },
-      text:
-        `${count(packs, 'pack')} of ${amountWords(packCenti, unit, 0)}: orders of ${best.packs} are the cheapest ` +
-        'of carriage, stock and waste together.',
+      text: say(
+        '{packs} of {packCenti}: orders of {packs2} are the cheapest of carriage, stock and waste together.',
+        { packs: count(packs, 'pack'), packCenti: amountWords(packCenti, unit, 0), packs2: best.packs },
+      ),
     },
   ]
   if (one && one.priceCost > best.priceCost + 1e-6)
     reasons.push({
       code: 'price-break',
       values: { packs: best.packs, savedPerDay: one.priceCost - best.priceCost },
-      text: `From ${best.packs} packs on the price is lower than for single ones, and that is counted in.`,
+      text: say('From {packs} packs on the price is lower than for single ones, and that is counted in.', {
+        packs: best.packs,
+      }),
     })
   return reasons
 }
@@ -182,9 +216,10 @@ function join({ advice }: ReasonInput): Reason {
   return {
     code: 'join',
     values: { packs: advice.joinPacks, daysToPoint: advice.daysToPoint ?? 0 },
-    text:
-      `It would be due in about ${count(Math.ceil(advice.daysToPoint ?? 0), 'open day')}; joining an order that goes ` +
-      'out anyway costs less than a parcel of its own.',
+    text: say(
+      'It would be due in about {daysToPoint}; joining an order that goes out anyway costs less than a parcel of its own.',
+      { daysToPoint: count(Math.ceil(advice.daysToPoint ?? 0), say('open day')) },
+    ),
   }
 }
 
@@ -192,9 +227,10 @@ function expiryCap({ packs, usedByThenCenti }: ExpiryCap, unit: Unit): Reason {
   return {
     code: 'expiry-cap',
     values: { packs, usedByThenCenti },
-    text:
-      `No more than ${count(packs, 'pack')}: about ${amountWords(usedByThenCenti, unit, 0)} will be used before ` +
-      'new goods expire, and what is here goes first.',
+    text: say(
+      'No more than {packs}: about {usedByThenCenti} will be used before new goods expire, and what is here goes first.',
+      { packs: count(packs, 'pack'), usedByThenCenti: amountWords(usedByThenCenti, unit, 0) },
+    ),
   }
 }
 

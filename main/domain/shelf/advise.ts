@@ -1,7 +1,3 @@
-/**
- * What to order of one product today, and the facts behind it. The plan (order point, size, joining) comes from
- * `planSupplier`; today's shelf, bookings and deliveries decide whether it is time.
- */
 import { meanOf } from './chances.ts'
 import type { Demand } from './demand.ts'
 import { type ExpiryCap, expiryCap } from './expiryCap.ts'

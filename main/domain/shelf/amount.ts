@@ -3,6 +3,7 @@
  * that sums are exact in whatever order they are added, in the program as in the database. A hundredth of a
  * millilitre is finer than any scale or syringe in a shop.
  */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 export type Unit = 'ml' | 'g' | 'piece'
@@ -19,7 +20,7 @@ export function centiOf(amount: number, field = 'amount'): number {
     refuse(
       'amount-bad',
       { [field]: amount },
-      `${amount} is not an amount; give a number such as 12.5, at most 100,000.`,
+      say('{amount} is not an amount; give a number such as 12.5, at most 100,000.', { amount }),
     )
   return centi === 0 ? 0 : centi
 }
@@ -33,7 +34,7 @@ export function unitsOf(centi: number): number {
 export function amountWords(centi: number, unit: Unit, digits = 2): string {
   const shown = Number(unitsOf(centi).toFixed(digits))
   if (unit !== 'piece') return `${shown} ${unit}`
-  return shown === 1 ? '1 piece' : `${shown} pieces`
+  return say('{shown, plural, one {1 piece} other {{shown} pieces}}', { shown })
 }
 
 /** Refuses an amount that is not a whole, positive number of hundredths. */
@@ -42,6 +43,8 @@ export function checkPositive(centi: number, field: string): void {
     refuse(
       'amount-not-positive',
       { [field]: centi },
-      `${unitsOf(centi)} is not an amount to move; give more than nothing, in steps of 0.01.`,
+      say('{centi} is not an amount to move; give more than nothing, in steps of 0.01.', {
+        centi: unitsOf(centi),
+      }),
     )
 }

@@ -4,6 +4,7 @@
  * convolution of the days: the limit a bootstrap approaches when it draws days from the history again and again,
  * reached here in one pass and without random numbers.
  */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 export type Chances = Float64Array
@@ -83,7 +84,11 @@ export function cumulative(chances: Chances): Float64Array {
 /** The least number of cells that covers the amount with a chance of at least `share` (0 < share < 1). */
 export function leastCover(chances: Chances, share: number): number {
   if (!(share > 0 && share < 1))
-    refuse('share-bad', { share }, `${share} is not a share between 0 and 1; give one such as 0.95.`)
+    refuse(
+      'share-bad',
+      { share },
+      say('{share} is not a share between 0 and 1; give one such as 0.95.', { share }),
+    )
   const k = cumulative(chances).findIndex(chance => chance >= share - 1e-12)
   return k < 0 ? chances.length - 1 : k
 }

@@ -3,6 +3,7 @@
  * both. Money is split in whole minor units with BigInt products: each move takes its share of what is left, rounded
  * once, and the rest stays, so that what was paid equals what was used, lost and is still there, to the last unit.
  */
+import { say } from '../language/index.ts'
 import { divideRounded } from '../money/decimal.ts'
 import { refuse } from '../refusal.ts'
 import { inLedgerOrder, type Move } from './ledger.ts'
@@ -96,7 +97,9 @@ function taken(layers: Layer[], amount: bigint, move: Move): bigint {
       refuse(
         'beyond-stock',
         { centi: move.centi },
-        `Move ${move.id} takes more than the ledger holds at that point; record what was found before it.`,
+        say('Move {id} takes more than the ledger holds at that point; record what was found before it.', {
+          id: move.id,
+        }),
       )
     const there = BigInt(layer.centi)
     const part = open < there ? open : there

@@ -1,4 +1,5 @@
 /** A count of one lot: the difference to the ledger becomes a move, and nothing where there is none. */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { unitsOf } from './amount.ts'
 import type { MoveDraft } from './ledger.ts'
@@ -19,7 +20,9 @@ export function countMove(balanceCenti: number, counted: Counted): MoveDraft | n
     refuse(
       'amount-bad',
       { countedCenti },
-      `${unitsOf(countedCenti)} cannot be counted; give what is there, 0 for an empty bottle.`,
+      say('{countedCenti} cannot be counted; give what is there, 0 for an empty bottle.', {
+        countedCenti: unitsOf(countedCenti),
+      }),
     )
   if (countedCenti === balanceCenti) return null
   const centi = countedCenti - balanceCenti

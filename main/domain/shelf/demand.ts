@@ -7,6 +7,7 @@
  *
  * Days here are open days, numbered by the caller: nothing is drawn while the shop is closed.
  */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import {
   addIndependent,
@@ -83,8 +84,8 @@ export function learnDemand(history: History, options: DemandOptions): Demand {
   const { stepCenti, horizon, cap = 400, levelFactor = 1 } = options
   const days = history.to - history.from
   if (!(days > 0))
-    refuse('history-empty', { history: days }, 'The history holds no day; let it end after it begins.')
-  if (!(stepCenti > 0)) refuse('step-bad', { stepCenti }, 'The lattice step must be above 0.')
+    refuse('history-empty', { history: days }, say('The history holds no day; let it end after it begins.'))
+  if (!(stepCenti > 0)) refuse('step-bad', { stepCenti }, say('The lattice step must be above 0.'))
   const draws = history.draws.filter(draw => draw.usedOn >= history.from && draw.usedOn < history.to)
   const sorted = draws.map(draw => ({ ...draw, notice: noticeOf(draw) })).sort((a, b) => a.notice - b.notice)
 

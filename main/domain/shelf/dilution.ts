@@ -2,6 +2,7 @@
  * A concentrate thinned with water in the shop. A batch takes its share from a bottle of the concentrate and is a bottle of
  * its own, with its own life; what bookings draw of it beyond the batches that stand there is counted back to the concentrate.
  */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { takeFirstExpired } from './firstExpired.ts'
 import type { Holding } from './lot.ts'
@@ -20,13 +21,16 @@ export function checkDilution({ waterParts, lifeDays }: Dilution): void {
     refuse(
       'share-bad',
       { waterParts },
-      `1 to ${waterParts} is no share; give the parts of water to one of concentrate, from 0.1 to 1,000.`,
+      say(
+        '1 to {waterParts} is no share; give the parts of water to one of concentrate, from 0.1 to 1,000.',
+        { waterParts },
+      ),
     )
   if (!(Number.isInteger(lifeDays) && lifeDays >= 1 && lifeDays <= 3_660))
     refuse(
       'life-bad',
       { lifeDays },
-      `${lifeDays} is not a number of days; a mixed batch keeps from 1 to 3,660.`,
+      say('{lifeDays} is not a number of days; a mixed batch keeps from 1 to 3,660.', { lifeDays }),
     )
 }
 
@@ -37,7 +41,7 @@ export function concentrateFor(madeCenti: number, { waterParts }: Pick<Dilution,
 
 /** `1:9 with water`. */
 export function shareWords({ waterParts }: Pick<Dilution, 'waterParts'>): string {
-  return `1:${waterParts} with water`
+  return say('1:{waterParts} with water', { waterParts })
 }
 
 /** A draw to come, as far as counting back needs it. */

@@ -3,6 +3,7 @@
  * skinned over or went cloudy before its date had a shorter life than it was given; one spilt, used up or thrown away on
  * its date says only that it was good until then.
  */
+import { word } from '../language/index.ts'
 import { type Kept, keptShares } from './survival.ts'
 
 export const DISCARD_REASONS = ['crystallised', 'skinned', 'cloudy', 'spilt', 'expired', 'other'] as const
@@ -13,10 +14,10 @@ export const WENT_OFF: readonly DiscardReason[] = ['crystallised', 'skinned', 'c
 
 const words: Record<DiscardReason, string> = {
   crystallised: 'crystallised',
-  skinned: 'skinned over',
+  skinned: word('skinned over'),
   cloudy: 'cloudy',
   spilt: 'spilt',
-  expired: 'past its date',
+  expired: word('past its date'),
   other: '',
 }
 

@@ -3,6 +3,7 @@
  * nothing is. Where the crew used more than the ledger knew of, the ledger was wrong, not the bottle: the difference is
  * recorded as found before it is used, so that no lot ever stands below nothing.
  */
+import { say, word } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { amountWords, checkPositive, type Unit } from './amount.ts'
 import { byLastDay, takeFirstExpired } from './firstExpired.ts'
@@ -34,7 +35,7 @@ export interface DrawPlan {
   readonly foundCenti: number
 }
 
-export const FOUND_MORE = 'found more than counted'
+export const FOUND_MORE = word('found more than counted')
 
 /** Plans a draw. Refuses one beyond stock unless it is to be recorded as found. */
 export function planDraw(request: DrawRequest): DrawPlan {
@@ -54,15 +55,22 @@ export function planDraw(request: DrawRequest): DrawPlan {
       refuse(
         'beyond-stock',
         { needCenti },
-        `The shelf holds ${amountWords(usable, unit)} that can be used, ${amountWords(shortCenti, unit)} short of ` +
-          `${amountWords(needCenti, unit)}; correct the amount, or record it as ${FOUND_MORE}.`,
+        say(
+          'The shelf holds {usable} that can be used, {shortCenti} short of {needCenti}; correct the amount, or record it as {fOUNDMORE}.',
+          {
+            usable: amountWords(usable, unit),
+            shortCenti: amountWords(shortCenti, unit),
+            needCenti: amountWords(needCenti, unit),
+            fOUNDMORE: FOUND_MORE,
+          },
+        ),
       )
     const lotId = takes.at(-1)?.lotId ?? emptiedLot(holdings, day)
     if (lotId === null)
       refuse(
         'no-lot',
         { needCenti },
-        'No bottle of this product is on the shelf in date; receive the one that was used first.',
+        say('No bottle of this product is on the shelf in date; receive the one that was used first.'),
       )
     const last = takes.find(taken => taken.lotId === lotId)
     if (last) last.centi += shortCenti
@@ -106,8 +114,8 @@ function checkOverride(
     refuse(
       'override-unusable',
       { 'override.lotId': override.lotId },
-      'That bottle is empty or past its date; choose one that can be used.',
+      say('That bottle is empty or past its date; choose one that can be used.'),
     )
   if (!override.why.trim())
-    refuse('why-missing', { 'override.why': override.why }, 'Say why this bottle is taken out of turn.')
+    refuse('why-missing', { 'override.why': override.why }, say('Say why this bottle is taken out of turn.'))
 }

@@ -3,6 +3,7 @@
  * 10 with weights 3 and 1 from the right; rule from memory). Kept as 14 digits, so that one product has one number
  * whichever symbol it was read from.
  */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 const LENGTHS = [8, 12, 13, 14]
@@ -23,13 +24,20 @@ export function isGtin(code: string): boolean {
 export function readGtin(text: string, field = 'code'): string {
   const code = text.replace(/[\s-]/g, '')
   if (!/^\d+$/.test(code) || !LENGTHS.includes(code.length))
-    refuse('gtin-length', { [field]: text }, `"${text}" is not a GTIN; it has 8, 12, 13 or 14 digits.`)
+    refuse(
+      'gtin-length',
+      { [field]: text },
+      say('"{text}" is not a GTIN; it has 8, 12, 13 or 14 digits.', { text }),
+    )
   const check = checkDigitOf(code.slice(0, -1))
   if (check !== Number(code.at(-1)))
     refuse(
       'gtin-check-digit',
       { [field]: text },
-      `The last digit of ${text} should be ${check}: one digit was misread; scan again or type it anew.`,
+      say('The last digit of {text} should be {check}: one digit was misread; scan again or type it anew.', {
+        text,
+        check,
+      }),
     )
   return code.padStart(14, '0')
 }

@@ -2,6 +2,7 @@
  * Estimates for use that comes now and then. Plain smoothing is biased for such series: it stands highest just after a
  * demand, which is when stock is ordered. All series are amounts per period, oldest first.
  */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 export interface Croston {
@@ -89,6 +90,6 @@ function checkShare(alpha: number, field: string): void {
     refuse(
       'share-bad',
       { [field]: alpha },
-      `${alpha} is no smoothing share; give one above 0 and up to 1, such as 0.1.`,
+      say('{alpha} is no smoothing share; give one above 0 and up to 1, such as 0.1.', { alpha }),
     )
 }

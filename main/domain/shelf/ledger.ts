@@ -3,6 +3,7 @@
  * are whole hundredths, so that the sum is the same in whatever order the moves are read. A wrong move is put right by
  * another that names it.
  */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { unitsOf } from './amount.ts'
 import type { DiscardReason } from './discard.ts'
@@ -51,43 +52,51 @@ export type Balances = ReadonlyMap<string, number>
 export function checkMove(move: MoveDraft): void {
   const { kind, centi } = move
   if (!Number.isSafeInteger(centi) || centi === 0)
-    refuse('amount-bad', { centi }, `A move of ${unitsOf(centi)} is none; give an amount in steps of 0.01.`)
+    refuse(
+      'amount-bad',
+      { centi },
+      say('A move of {centi} is none; give an amount in steps of 0.01.', { centi: unitsOf(centi) }),
+    )
   if (kind === 'receipt' && centi < 0)
-    refuse('sign-bad', { centi }, 'A receipt adds to the shelf; record goods sent back as a return.')
+    refuse('sign-bad', { centi }, say('A receipt adds to the shelf; record goods sent back as a return.'))
   if (['use', 'waste', 'mix', 'return'].includes(kind) && centi > 0)
-    refuse('sign-bad', { centi }, `A ${kind} takes from the shelf; to put one right, record a correction.`)
-  if (!move.by.trim()) refuse('who-missing', { by: move.by }, 'Say who made this move.')
+    refuse(
+      'sign-bad',
+      { centi },
+      say('A {kind} takes from the shelf; to put one right, record a correction.', { kind }),
+    )
+  if (!move.by.trim()) refuse('who-missing', { by: move.by }, say('Say who made this move.'))
   if (kind !== 'receipt' && kind !== 'use' && !move.why?.trim())
-    refuse('why-missing', { why: move.why }, `Say why: a ${kind} needs a reason.`)
+    refuse('why-missing', { why: move.why }, say('Say why: a {kind} needs a reason.', { kind }))
   if (kind === 'use' && move.stepId === null && !move.why?.trim())
     refuse(
       'why-missing',
       { why: move.why },
-      'Say what this was used for: choose the step it served, or give a reason.',
+      say('Say what this was used for: choose the step it served, or give a reason.'),
     )
   if ((kind === 'receipt') !== (move.costMinor !== null))
     refuse(
       'cost-misplaced',
       { costMinor: move.costMinor },
-      'A receipt carries its cost, 0 for a sample; other moves none.',
+      say('A receipt carries its cost, 0 for a sample; other moves none.'),
     )
   if (move.costMinor !== null && !(Number.isSafeInteger(move.costMinor) && move.costMinor >= 0))
     refuse(
       'cost-bad',
       { costMinor: move.costMinor },
-      `${move.costMinor} is not an amount of money in minor units.`,
+      say('{costMinor} is not an amount of money in minor units.', { costMinor: move.costMinor }),
     )
   if (move.discard && kind !== 'waste')
     refuse(
       'discard-misplaced',
       { discard: move.discard },
-      'Only what is thrown away has gone off or been spilt.',
+      say('Only what is thrown away has gone off or been spilt.'),
     )
   if (move.correctsId !== null && kind !== 'correction')
     refuse(
       'corrects-misplaced',
       { correctsId: move.correctsId },
-      'Only a correction names the move it puts right.',
+      say('Only a correction names the move it puts right.'),
     )
 }
 
@@ -98,8 +107,10 @@ export function balanceAfter(balanceCenti: number, move: Pick<MoveDraft, 'centi'
     refuse(
       'beyond-stock',
       { centi: move.centi },
-      `This takes ${unitsOf(-move.centi)} from a bottle that holds ${unitsOf(balanceCenti)} by the ledger; ` +
-        'draw the rest from another, or record that more was found than counted.',
+      say(
+        'This takes {centi} from a bottle that holds {balanceCenti} by the ledger; draw the rest from another, or record that more was found than counted.',
+        { centi: unitsOf(-move.centi), balanceCenti: unitsOf(balanceCenti) },
+      ),
     )
   return after
 }

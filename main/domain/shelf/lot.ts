@@ -4,6 +4,7 @@
  */
 
 import { dateOfDay, dayNumber } from '../calendar/index.ts'
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 export interface Lot {
@@ -53,13 +54,18 @@ export function openLot(lot: Lot, date: string, lifeAfterOpeningDays: number | n
     refuse(
       'already-open',
       { openedOn: lot.openedOn },
-      `This bottle is open since ${lot.openedOn}; draw from it, or choose another.`,
+      say('This bottle is open since {openedOn}; draw from it, or choose another.', {
+        openedOn: lot.openedOn,
+      }),
     )
   if (dayNumber(date) < dayNumber(lot.receivedOn))
     refuse(
       'opened-before-received',
       { openedOn: date },
-      `${date} is before the bottle came on ${lot.receivedOn}; correct one of the dates.`,
+      say('{date} is before the bottle came on {receivedOn}; correct one of the dates.', {
+        date,
+        receivedOn: lot.receivedOn,
+      }),
     )
   return { ...lot, openedOn: date, lifeAfterOpeningDays }
 }

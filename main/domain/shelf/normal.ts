@@ -2,6 +2,7 @@
  * The standard normal distribution and its loss function, to near machine precision: the classical stock formulas and
  * the projection's band rest on them. Definitions: NIST/SEMATECH e-Handbook 1.3.6.6.1 and 1.3.6.7.1.
  */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 /** Density at `z`. */
@@ -41,7 +42,7 @@ export function normalShare(z: number): number {
 /** The `z` that a share `p` (0 < p < 1) lies below. A rough start, then Halley's steps on the exact tail. */
 export function normalQuantile(p: number): number {
   if (!(p > 0 && p < 1))
-    refuse('share-bad', { p }, `${p} is not a share between 0 and 1; give one such as 0.95.`)
+    refuse('share-bad', { p }, say('{p} is not a share between 0 and 1; give one such as 0.95.', { p }))
   if (p > 0.5) return -quantileBelowHalf(1 - p)
   return quantileBelowHalf(p)
 }

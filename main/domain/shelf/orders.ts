@@ -1,4 +1,3 @@
-/** Advice gathered into orders, one a supplier: who joins, what it costs, and what the supplier's conditions do to it. */
 import type { Advice, OrderReason } from './advise.ts'
 import { packPriceMinor } from './orderCosts.ts'
 import type { Offer, Supplier } from './supplier.ts'

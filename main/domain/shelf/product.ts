@@ -1,4 +1,5 @@
 /** What stands on the shelf: products and the containers they come in. */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import type { Unit } from './amount.ts'
 
@@ -51,25 +52,33 @@ export function labelError(size: ContainerSize): number | null {
 
 /** Refuses a product nobody could count, weigh or keep. */
 export function checkProduct(product: ShelfProduct): void {
-  if (!product.name.trim()) refuse('name-missing', { name: product.name }, 'Give the product a name.')
+  if (!product.name.trim()) refuse('name-missing', { name: product.name }, say('Give the product a name.'))
   const { densityGPerMl: density, lifeAfterOpeningDays: life, storage } = product
   // Solvents lie near 0.7, abrasive pastes up to about 1.8 (common practice, no source): outside is a slip of the pen.
   if (density !== null && !(density >= 0.3 && density <= 5))
     refuse(
       'density-bad',
       { densityGPerMl: density },
-      `${density} g/ml is not a density of a liquid product; take it from the data sheet, water is 1.`,
+      say('{density} g/ml is not a density of a liquid product; take it from the data sheet, water is 1.', {
+        density,
+      }),
     )
   if (life !== null && !(Number.isInteger(life) && life >= 1))
     refuse(
       'life-bad',
       { lifeAfterOpeningDays: life },
-      `${life} is not a number of days; give 1 or more, or leave it empty where the maker names no limit.`,
+      say(
+        '{life} is not a number of days; give 1 or more, or leave it empty where the maker names no limit.',
+        { life },
+      ),
     )
   if (storage !== null && !(storage.leastC < storage.mostC))
     refuse(
       'storage-backwards',
       { storage },
-      `Kept between ${storage.leastC} and ${storage.mostC} °C is no range; give the lower temperature first.`,
+      say('Kept between {leastC} and {mostC} °C is no range; give the lower temperature first.', {
+        leastC: storage.leastC,
+        mostC: storage.mostC,
+      }),
     )
 }

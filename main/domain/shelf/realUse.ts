@@ -5,6 +5,7 @@
  * robust too, but there is no trend to fit here: a cell is one amount, drawn again and again.
  */
 
+import { say } from '../language/index.ts'
 import { farOut, median, robustSpread } from '../measure/index.ts'
 import type { SizeClass } from '../vehicle/index.ts'
 import { amountWords, type Unit } from './amount.ts'
@@ -104,10 +105,23 @@ export function handsOf(readings: readonly UseReading[]): Hand[] {
 export function realUseText(use: RealUse, unit: Unit): string {
   const typical = amountWords(use.typicalCenti, unit, 1)
   const recipe = amountWords(use.recipeCenti, unit, 1)
-  const far = use.farOutAt.length === 0 ? '' : ` ${use.farOutAt.length} far-out readings were set aside.`
+  const far =
+    use.farOutAt.length === 0
+      ? ''
+      : ` ${say('{farOutAt} far-out readings were set aside.', { farOutAt: use.farOutAt.length })}`
   if (use.suggestion !== null)
-    return `The last ${use.readings} draws took ${typical} in the middle, the recipe says ${recipe}.${far}`
-  return `The recipe of ${recipe} fits the last ${use.readings} draws (${typical} in the middle).${far}`
+    return say('The last {readings} draws took {typical} in the middle, the recipe says {recipe}.{far}', {
+      readings: use.readings,
+      typical,
+      recipe,
+      far,
+    })
+  return say('The recipe of {recipe} fits the last {readings} draws ({typical} in the middle).{far}', {
+    recipe,
+    readings: use.readings,
+    typical,
+    far,
+  })
 }
 
 /** The latest readings of each product and size, in order of time. */

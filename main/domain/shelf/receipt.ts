@@ -1,6 +1,7 @@
 /** Goods arriving: one lot and one receipt for each container, their cost shared out to the last minor unit. */
 
 import { dateOfDay, dayNumber } from '../calendar/index.ts'
+import { say } from '../language/index.ts'
 import { allocate } from '../money/index.ts'
 import { refuse } from '../refusal.ts'
 import { checkPositive } from './amount.ts'
@@ -37,7 +38,7 @@ export function receiveGoods(
   lines.forEach((line, i) => {
     checkLine(line, i, when.date)
   })
-  if (lines.length === 0) refuse('nothing-received', { lines }, 'Say what came.')
+  if (lines.length === 0) refuse('nothing-received', { lines }, say('Say what came.'))
   const priced = lines.some(line => line.goodsMinor > 0)
   const carriage = allocate(
     carriageMinor,
@@ -81,7 +82,7 @@ function checkLine(line: ReceivedLine, i: number, date: string): void {
     refuse(
       'containers-bad',
       { [`lines.${i}.containers`]: line.containers },
-      `${line.containers} containers cannot be received; give 1 to 1000.`,
+      say('{containers} containers cannot be received; give 1 to 1000.', { containers: line.containers }),
     )
   if (line.expiresOn === null) return
   const last = dayNumber(line.expiresOn, `lines.${i}.expiresOn`)
@@ -89,6 +90,8 @@ function checkLine(line: ReceivedLine, i: number, date: string): void {
     refuse(
       'expired-on-arrival',
       { [`lines.${i}.expiresOn`]: line.expiresOn },
-      `This expired on ${dateOfDay(last)}, before it came; send it back, or correct the date.`,
+      say('This expired on {last}, before it came; send it back, or correct the date.', {
+        last: dateOfDay(last),
+      }),
     )
 }

@@ -3,6 +3,7 @@
  * coarsest; after so many washes, or by sight, it is demoted, and after the last grade retired. Nothing that was done is
  * refused: a set washed once too often is only due.
  */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 /** What a set is good for, and for how many washes. The best comes first. */
@@ -32,32 +33,41 @@ export type SetDue = { readonly act: 'demote'; readonly to: string } | { readonl
 export function checkGrades(grades: readonly Grade[]): void {
   const names = grades.map(grade => grade.name.trim().toLowerCase())
   if (grades.length === 0)
-    refuse('grades-missing', { grades: 0 }, 'Say what the pieces are used for, the finest first.')
+    refuse('grades-missing', { grades: 0 }, say('Say what the pieces are used for, the finest first.'))
   for (const [i, { name, washes }] of grades.entries()) {
     if (!name.trim() || names.indexOf(name.trim().toLowerCase()) !== i)
-      refuse('grade-bad', { [`grades.${i}.name`]: name }, 'Give each use a name of its own.')
+      refuse('grade-bad', { [`grades.${i}.name`]: name }, say('Give each use a name of its own.'))
     // Nobody knows how often a good towel may be washed; a thousand is three years of days (common practice, no source).
     if (!(Number.isInteger(washes) && washes >= 1 && washes <= 1_000))
       refuse(
         'washes-bad',
         { [`grades.${i}.washes`]: washes },
-        `${washes} is not a number of washes; give 1 to 1,000.`,
+        say('{washes} is not a number of washes; give 1 to 1,000.', { washes }),
       )
   }
 }
 
 /** The set after one act. */
 export function setAfter<Of extends ReusableSet>(set: Of, act: SetAct, grades: readonly Grade[]): Of {
-  if (set.pieces === 0) refuse('set-retired', { pieces: 0 }, 'This set is retired; take new pieces into use.')
+  if (set.pieces === 0)
+    refuse('set-retired', { pieces: 0 }, say('This set is retired; take new pieces into use.'))
   if (act.kind === 'washed') return { ...set, washes: set.washes + 1, gradeWashes: set.gradeWashes + 1 }
   if (act.kind === 'demoted') {
     if (set.grade + 1 >= grades.length)
-      refuse('last-grade', { grade: set.grade }, 'There is no coarser use for this set; retire it instead.')
+      refuse(
+        'last-grade',
+        { grade: set.grade },
+        say('There is no coarser use for this set; retire it instead.'),
+      )
     return { ...set, grade: set.grade + 1, gradeWashes: 0 }
   }
   const { pieces } = act
   if (!(Number.isInteger(pieces) && pieces >= 1 && pieces <= set.pieces))
-    refuse('pieces-bad', { pieces }, `The set has ${set.pieces} in use; give how many of them go, 1 or more.`)
+    refuse(
+      'pieces-bad',
+      { pieces },
+      say('The set has {pieces} in use; give how many of them go, 1 or more.', { pieces: set.pieces }),
+    )
   return { ...set, pieces: set.pieces - pieces, retired: set.retired + pieces }
 }
 

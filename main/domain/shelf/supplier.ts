@@ -1,6 +1,7 @@
 /** Suppliers and what they ask for: days they work, how long they take, packs, prices, carriage. */
 
 import { dayNumber } from '../calendar/index.ts'
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 export interface PriceBreak {
@@ -49,7 +50,7 @@ export interface Offer {
 export function checkSupplier(supplier: Supplier): void {
   const { weekdays, lead } = supplier
   if (weekdays.length === 0 || weekdays.some(day => !Number.isInteger(day) || day < 1 || day > 7))
-    refuse('weekdays-bad', { weekdays }, 'Name at least one working day, 1 for Monday to 7 for Sunday.')
+    refuse('weekdays-bad', { weekdays }, say('Name at least one working day, 1 for Monday to 7 for Sunday.'))
   supplier.closedOn.forEach((date, i) => {
     dayNumber(date, `closedOn.${i}`)
   })
@@ -57,46 +58,52 @@ export function checkSupplier(supplier: Supplier): void {
     refuse(
       'lead-bad',
       { 'lead.meanDays': lead.meanDays },
-      `${lead.meanDays} is not a lead time; give 1 to 250 working days.`,
+      say('{meanDays} is not a lead time; give 1 to 250 working days.', { meanDays: lead.meanDays }),
     )
   if (!(lead.sdDays >= 0 && lead.sdDays <= lead.meanDays))
     refuse(
       'lead-spread-bad',
       { 'lead.sdDays': lead.sdDays },
-      `A spread of ${lead.sdDays} days does not fit a lead time of ${lead.meanDays}; give 0 up to the lead time.`,
+      say('A spread of {sdDays} days does not fit a lead time of {meanDays}; give 0 up to the lead time.', {
+        sdDays: lead.sdDays,
+        meanDays: lead.meanDays,
+      }),
     )
   for (const field of ['minimumOrderMinor', 'carriageMinor'] as const)
     if (!Number.isSafeInteger(supplier[field]) || supplier[field] < 0)
       refuse(
         'money-bad',
         { [field]: supplier[field] },
-        `${supplier[field]} is not an amount of money in minor units.`,
+        say('{supplier} is not an amount of money in minor units.', { supplier: supplier[field] }),
       )
 }
 
 export function checkOffer(offer: Offer): void {
   const { packCenti, breaks } = offer
   if (!Number.isSafeInteger(packCenti) || packCenti <= 0)
-    refuse('pack-bad', { packCenti }, 'Give what one pack holds, more than nothing.')
+    refuse('pack-bad', { packCenti }, say('Give what one pack holds, more than nothing.'))
   if (breaks[0]?.fromPacks !== 1)
     refuse(
       'breaks-bad',
       { 'breaks.0.fromPacks': breaks[0]?.fromPacks },
-      'The first price is for 1 pack; add it.',
+      say('The first price is for 1 pack; add it.'),
     )
   breaks.forEach((entry, i) => {
     if (!Number.isSafeInteger(entry.packPriceMinor) || entry.packPriceMinor < 0)
       refuse(
         'money-bad',
         { [`breaks.${i}.packPriceMinor`]: entry.packPriceMinor },
-        'Give the price of one pack in minor units.',
+        say('Give the price of one pack in minor units.'),
       )
     const before = breaks[i - 1]
     if (before && entry.fromPacks <= before.fromPacks)
       refuse(
         'breaks-bad',
         { [`breaks.${i}.fromPacks`]: entry.fromPacks },
-        `A price from ${entry.fromPacks} packs must come after the one from ${before.fromPacks}; sort them.`,
+        say('A price from {fromPacks} packs must come after the one from {fromPacks2}; sort them.', {
+          fromPacks: entry.fromPacks,
+          fromPacks2: before.fromPacks,
+        }),
       )
   })
 }

@@ -3,6 +3,7 @@
  * owner can follow with a pocket calculator: they bound the policy's search and stand beside its numbers on the screen.
  * All of them take any one unit of amount and any one unit of time.
  */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { normalQuantile } from './normal.ts'
 
@@ -37,5 +38,10 @@ export function economicQuantity(
 }
 
 function checkAbove(value: number, field: string): void {
-  if (!(value > 0)) refuse('not-positive', { [field]: value }, `${field} is ${value}; give a number above 0.`)
+  if (!(value > 0))
+    refuse(
+      'not-positive',
+      { [field]: value },
+      say('{field} is {value}; give a number above 0.', { field, value }),
+    )
 }

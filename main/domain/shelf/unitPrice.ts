@@ -1,4 +1,5 @@
 /** Prices of different sizes made comparable: by what a container measures where that is known, by its label else. */
+import { say } from '../language/index.ts'
 import { divideRounded } from '../money/decimal.ts'
 import { refuse } from '../refusal.ts'
 import { CENTI_PER_UNIT } from './amount.ts'
@@ -27,7 +28,11 @@ export interface UnitPrice {
 export function compareSizes(prices: readonly SizePrice[]): UnitPrice[] {
   const exact = prices.map(({ size, priceMinor }, i) => {
     if (!Number.isSafeInteger(priceMinor) || priceMinor < 0)
-      refuse('money-bad', { [`${i}.priceMinor`]: priceMinor }, `${priceMinor} is not a price in minor units.`)
+      refuse(
+        'money-bad',
+        { [`${i}.priceMinor`]: priceMinor },
+        say('{priceMinor} is not a price in minor units.', { priceMinor }),
+      )
     return {
       sizeId: size.id,
       per100Minor: per100(priceMinor, contentCenti(size)),

@@ -1,4 +1,5 @@
 /** From the scale to the ledger: what was drawn, and what is left, by weight. Grams need the density to become ml. */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { centiOf, type Unit } from './amount.ts'
 
@@ -16,24 +17,33 @@ export function contentByWeight(grossG: number, tareG: number, product: Weighed)
     refuse(
       'lighter-than-empty',
       { grossG },
-      `${grossG} g is less than the empty bottle's ${tareG} g; tare the scale and weigh again.`,
+      say("{grossG} g is less than the empty bottle's {tareG} g; tare the scale and weigh again.", {
+        grossG,
+        tareG,
+      }),
     )
   return centiOf(inUnit(grossG - tareG, product), 'grossG')
 }
 
 function inUnit(grams: number, { unit, densityGPerMl }: Weighed): number {
   if (unit === 'g') return grams
-  if (unit === 'piece') refuse('not-weighed', { unit }, 'This is counted in pieces; count them instead.')
+  if (unit === 'piece') refuse('not-weighed', { unit }, say('This is counted in pieces; count them instead.'))
   if (densityGPerMl === null || !(densityGPerMl > 0))
     refuse(
       'density-missing',
       { densityGPerMl },
-      'Weighing a liquid needs its density; take it from the data sheet (section 9) and enter it with the product.',
+      say(
+        'Weighing a liquid needs its density; take it from the data sheet (section 9) and enter it with the product.',
+      ),
     )
   return grams / densityGPerMl
 }
 
 function checkWeight(grams: number, field: string): void {
   if (!(grams >= 0 && grams <= 1_000_000))
-    refuse('weight-bad', { [field]: grams }, `${grams} g is not a weight; read the scale again.`)
+    refuse(
+      'weight-bad',
+      { [field]: grams },
+      say('{grams} g is not a weight; read the scale again.', { grams }),
+    )
 }

@@ -1,6 +1,7 @@
 /** Lead times counted in a supplier's working days, and the dates they lead to. */
 
 import { dayNumber, weekdayOf } from '../calendar/index.ts'
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { addTo, chanceOf } from './chances.ts'
 import { normalShare } from './normal.ts'
@@ -25,7 +26,7 @@ export function nextWorkingDay(day: number, works: WorkingDay): number {
   refuse(
     'never-works',
     { closedOn: day },
-    'No working day in two years from here; check the working days and closures.',
+    say('No working day in two years from here; check the working days and closures.'),
   )
 }
 

@@ -1,4 +1,5 @@
 /** What a bay offers beside the work it is good for, and the sets of it that a step asks for. */
+import { say, word } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { checkText } from './text.ts'
 
@@ -7,7 +8,7 @@ export const bayFeatures = [
   'dry',
   'heated',
   'dust-isolated',
-  'inspection light',
+  word('inspection light'),
   'extraction',
   'lift',
 ] as const
@@ -24,12 +25,15 @@ export function checkOffers(names: readonly string[], field: string): string[] {
     refuse(
       'offers-many',
       { [field]: names.length },
-      `${names.length} are more than anybody keeps apart; name ${mostOffers} or fewer.`,
+      say('{names} are more than anybody keeps apart; name {mostOffers} or fewer.', {
+        names: names.length,
+        mostOffers,
+      }),
     )
-  const kept = names.map(name => checkText(name, field, 'What the bay offers', 40).toLowerCase())
+  const kept = names.map(name => checkText(name, field, say('What the bay offers'), 40).toLowerCase())
   const joined = kept.find(name => name.includes('+'))
   if (joined !== undefined)
-    refuse('offer-bad', { [field]: joined }, `Name "${joined}" without a plus, or as two.`)
+    refuse('offer-bad', { [field]: joined }, say('Name "{joined}" without a plus, or as two.', { joined }))
   return [...new Set(kept)].sort()
 }
 

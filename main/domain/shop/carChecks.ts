@@ -1,4 +1,5 @@
 /** What is looked after around the work on a car, ticked off by somebody's name. */
+import { say, word } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { checkText } from './text.ts'
 import { type CheckMoment, checkMoments } from './words.ts'
@@ -16,15 +17,22 @@ export function checkCarChecks(checks: readonly CarCheck[], field: string): CarC
     refuse(
       'checks-many',
       { [field]: checks.length },
-      `Nobody ticks off ${checks.length} things at a car; keep ${mostChecks} or fewer.`,
+      say('Nobody ticks off {checks} things at a car; keep {mostChecks} or fewer.', {
+        checks: checks.length,
+        mostChecks,
+      }),
     )
   const kept = checks.map(({ moment, words }, i) => ({
     moment,
-    words: checkText(words, `${field}.${i}.words`, 'The check', 160),
+    words: checkText(words, `${field}.${i}.words`, say('The check'), 160),
   }))
   kept.forEach(({ words }, i) => {
     if (kept.findIndex(each => each.words === words) < i)
-      refuse('check-twice', { [`${field}.${i}.words`]: words }, `"${words}" stands here twice; take one out.`)
+      refuse(
+        'check-twice',
+        { [`${field}.${i}.words`]: words },
+        say('"{words}" stands here twice; take one out.', { words }),
+      )
   })
   return kept
 }
@@ -41,19 +49,25 @@ export function carChecksOf(treatments: readonly { readonly checks?: readonly Ca
 
 /** What is usual at a wash (common practice, no source; the vehicle's handbook decides). */
 export const washChecks: readonly CarCheck[] = [
-  { moment: 'arrival', words: 'Transport or wash mode set, 12 V support on where its systems stay awake' },
-  { moment: 'arrival', words: 'Sensors, cameras and open seals found: no full pressure on them' },
-  { moment: 'handover', words: 'Transport or wash mode off, 12 V support taken off' },
+  {
+    moment: word('arrival'),
+    words: word('Transport or wash mode set, 12 V support on where its systems stay awake'),
+  },
+  { moment: word('arrival'), words: word('Sensors, cameras and open seals found: no full pressure on them') },
+  { moment: word('handover'), words: word('Transport or wash mode off, 12 V support taken off') },
 ]
 
 /** The same where something is laid. */
 export const coatChecks: readonly CarCheck[] = [
-  { moment: 'coat', words: 'Sensors, cameras and rough trim masked or kept clear' },
-  { moment: 'handover', words: 'Masking off, sensors and cameras wiped clear' },
+  { moment: word('coat'), words: word('Sensors, cameras and rough trim masked or kept clear') },
+  { moment: word('handover'), words: word('Masking off, sensors and cameras wiped clear') },
 ]
 
 /** The same where wheels come off. */
 export const wheelChecks: readonly CarCheck[] = [
-  { moment: 'handover', words: 'Wheel bolts torqued to the vehicle maker’s figure, checked a second time' },
-  { moment: 'handover', words: 'Owner told to have the bolts checked again after 50 to 100 km' },
+  {
+    moment: word('handover'),
+    words: word('Wheel bolts torqued to the vehicle maker’s figure, checked a second time'),
+  },
+  { moment: word('handover'), words: word('Owner told to have the bolts checked again after 50 to 100 km') },
 ]

@@ -1,5 +1,7 @@
 /** What a shop, its bays and its crew may not say. */
+
 import { checkWeekly, checkZone, type OpeningHours } from '../calendar/index.ts'
+import { say } from '../language/index.ts'
 import { minorUnitsOf } from '../money/index.ts'
 import { refuse } from '../refusal.ts'
 import { checkCountry } from '../vehicle/index.ts'
@@ -22,7 +24,7 @@ export function checkShop(shop: {
   readonly country: string
   readonly weekly: readonly OpeningHours[]
 }): void {
-  checkText(shop.name, 'name', "The shop's name")
+  checkText(shop.name, 'name', say("The shop's name"))
   checkZone(shop.zone)
   minorUnitsOf(shop.currency)
   checkCountry(shop.country, 'country')
@@ -31,7 +33,7 @@ export function checkShop(shop: {
     refuse(
       'never-open',
       { weekly: shop.weekly },
-      'The shop is closed on all seven days; give at least one day its hours.',
+      say('The shop is closed on all seven days; give at least one day its hours.'),
     )
 }
 
@@ -41,7 +43,10 @@ export function checkGrid(gridMin: number, field = 'gridMin'): void {
     refuse(
       'grid-bad',
       { [field]: gridMin },
-      `A grid of ${gridMin} minutes is not one the board has; use ${gridChoices.join(', ')}.`,
+      say('A grid of {gridMin} minutes is not one the board has; use {gridChoices}.', {
+        gridMin,
+        gridChoices: gridChoices.join(', '),
+      }),
     )
 }
 
@@ -54,7 +59,11 @@ export function checkConditionFactors(factors: ConditionFactors, field = 'condit
       refuse(
         'factor-bad',
         { [`${field}.${condition}`]: factor },
-        `${factor} times the usual minutes cannot be right for ${condition} paint; use ${before} to 5.`,
+        say('{factor} times the usual minutes cannot be right for {condition} paint; use {before} to 5.', {
+          factor,
+          condition,
+          before,
+        }),
       )
     before = factor
   }
@@ -65,12 +74,12 @@ export function checkBay(
   bay: { readonly name: string; readonly capabilities: readonly Capability[] },
   field = '',
 ): string {
-  const name = checkText(bay.name, `${field}name`, "The bay's name", 40)
+  const name = checkText(bay.name, `${field}name`, say("The bay's name"), 40)
   if (bay.capabilities.length === 0)
     refuse(
       'bay-useless',
       { [`${field}capabilities`]: bay.capabilities },
-      `Nothing can be done in ${name}; say what it is good for: wet, polish, clean or cure.`,
+      say('Nothing can be done in {name}; say what it is good for: wet, polish, clean or cure.', { name }),
     )
   return name
 }
@@ -84,12 +93,12 @@ export function checkCrewMember(
   },
   field = '',
 ): string {
-  const name = checkText(member.name, `${field}name`, "The crew member's name", 60)
+  const name = checkText(member.name, `${field}name`, say("The crew member's name"), 60)
   if (member.skills.length === 0)
     refuse(
       'skill-missing',
       { [`${field}skills`]: member.skills },
-      `${name} could be given no step; say what they do: wash, polish or coat.`,
+      say('{name} could be given no step; say what they do: wash, polish or coat.', { name }),
     )
   if (member.weekly) {
     checkWeekly(member.weekly, `${field}weekly`)
@@ -97,7 +106,9 @@ export function checkCrewMember(
       refuse(
         'never-there',
         { [`${field}weekly`]: member.weekly },
-        `${name} has no hours of their own; give some, or let them work whenever the shop is open.`,
+        say('{name} has no hours of their own; give some, or let them work whenever the shop is open.', {
+          name,
+        }),
       )
   }
   return name

@@ -1,21 +1,17 @@
 /** What a treatment may not say: steps nobody could do, and waits that no time can meet. */
+
 import { wallWords } from '../calendar/index.ts'
 import type { CureProfile } from '../cure/index.ts'
+import { say } from '../language/index.ts'
 import { checkMinor } from '../money/index.ts'
 import { refuse } from '../refusal.ts'
 import type { Help } from '../schedule/types.ts'
 import { type SizeClass, sizeClasses } from '../vehicle/index.ts'
 import { checkOffers } from './bayNeeds.ts'
 import type { CarCheck } from './carChecks.ts'
+import { checkMissed, checkStageOrder, longestStepMin } from './checkStepOrder.ts'
 import { checkText } from './text.ts'
-import {
-  type Capability,
-  type MissedWork,
-  type ProductKind,
-  type Skill,
-  type Stage,
-  stages,
-} from './words.ts'
+import type { Capability, MissedWork, ProductKind, Skill, Stage } from './words.ts'
 
 /** One hands-on step. Cure holds are not steps of their own: they follow from the product's profile. */
 export interface TreatmentStep {
@@ -74,7 +70,6 @@ export interface TreatmentProduct {
   readonly cureProfile: CureProfile | null
 }
 
-const longestStepMin = 10 * 24 * 60
 const longestWaitMin = 60 * 24 * 60
 
 /**
@@ -86,11 +81,11 @@ export function checkTreatment(
   products: readonly TreatmentProduct[],
   longestOpeningMin: number,
 ): void {
-  checkText(treatment.name, 'name', "The treatment's name")
+  checkText(treatment.name, 'name', say("The treatment's name"))
   for (const size of sizeClasses) {
     const price = checkMinor(treatment.prices[size], `prices.${size}`)
     if (price < 0)
-      refuse('price-negative', { [`prices.${size}`]: price }, 'A price is at least 0; give the amount.')
+      refuse('price-negative', { [`prices.${size}`]: price }, say('A price is at least 0; give the amount.'))
   }
   checkTakesTime(treatment.steps)
   treatment.steps.forEach((step, i) => {
@@ -106,25 +101,33 @@ export function checkTreatment(
 }
 
 function checkWork(step: TreatmentStep, field: string, longestOpeningMin: number) {
-  const name = checkText(step.name, `${field}.name`, "The step's name", 60)
+  const name = checkText(step.name, `${field}.name`, say("The step's name"), 60)
   checkOffers(step.asks ?? [], `${field}.asks`)
   if (!Number.isInteger(step.crew) || step.crew < 1 || step.crew > 6)
-    refuse('crew-bad', { [`${field}.crew`]: step.crew }, `${step.crew} people cannot be sent; use 1 to 6.`)
+    refuse(
+      'crew-bad',
+      { [`${field}.crew`]: step.crew },
+      say('{crew} people cannot be sent; use 1 to 6.', { crew: step.crew }),
+    )
   for (const size of sizeClasses) {
     const minutes = step.minutes[size]
     if (!Number.isInteger(minutes) || minutes < 0 || minutes > longestStepMin)
       refuse(
         'duration-bad',
         { [`${field}.minutes.${size}`]: minutes },
-        `${minutes} minutes is no time a step takes; use whole minutes from 0 (left out for this size) to ` +
-          `${longestStepMin} (ten days).`,
+        say(
+          '{minutes} minutes is no time a step takes; use whole minutes from 0 (left out for this size) to {longestStepMin} (ten days).',
+          { minutes, longestStepMin },
+        ),
       )
     if (!step.splittable && minutes > longestOpeningMin)
       refuse(
         'step-too-long',
         { [`${field}.minutes.${size}`]: minutes },
-        `${name} takes ${wallWords(minutes)} h, but the shop is never open longer than ` +
-          `${wallWords(longestOpeningMin)} h at a stretch: let it pause at closing, or make two steps of it.`,
+        say(
+          '{name} takes {minutes} h, but the shop is never open longer than {longestOpeningMin} h at a stretch: let it pause at closing, or make two steps of it.',
+          { name, minutes: wallWords(minutes), longestOpeningMin: wallWords(longestOpeningMin) },
+        ),
       )
   }
 }
@@ -136,37 +139,47 @@ function checkHelp({ name, skill, help, minutes }: TreatmentStep, field: string)
     refuse(
       'help-bad',
       { [`${field}.help.crew`]: help.crew },
-      `"${name}" takes nobody, so nobody helps; give its skill.`,
+      say('"{name}" takes nobody, so nobody helps; give its skill.', { name }),
     )
   if (!Number.isInteger(help.crew) || help.crew < 1 || help.crew > 6)
     refuse(
       'crew-bad',
       { [`${field}.help.crew`]: help.crew },
-      `${help.crew} people cannot be sent; use 1 to 6.`,
+      say('{crew} people cannot be sent; use 1 to 6.', { crew: help.crew }),
     )
   if (!Number.isInteger(help.from) || help.from < 0 || help.from >= longest)
     refuse(
       'help-bad',
       { [`${field}.help.from`]: help.from },
-      `"${name}" is over after ${longest} minutes; let the help come from 0 to ${longest - 1} minutes into it.`,
+      say(
+        '"{name}" is over after {longest} minutes; let the help come from 0 to {longest2} minutes into it.',
+        { name, longest, longest2: longest - 1 },
+      ),
     )
   if (!Number.isInteger(help.minutes) || help.minutes < 1 || help.minutes > longest - help.from)
     refuse(
       'help-bad',
       { [`${field}.help.minutes`]: help.minutes },
-      `"${name}" is over ${longest - help.from} minutes after the help comes; let it stay for 1 to ${longest - help.from}.`,
+      say('"{name}" is over {longest} minutes after the help comes; let it stay for 1 to {longest}.', {
+        name,
+        longest: longest - help.from,
+      }),
     )
 }
 
 function checkTakesTime(steps: readonly TreatmentStep[]) {
   if (steps.length === 0)
-    refuse('steps-missing', { steps: [] }, 'A treatment without steps takes no time; add its first step.')
+    refuse(
+      'steps-missing',
+      { steps: [] },
+      say('A treatment without steps takes no time; add its first step.'),
+    )
   const idle = steps.findIndex(step => sizeClasses.every(size => step.minutes[size] === 0))
   if (idle >= 0)
     refuse(
       'duration-bad',
       { [`steps.${idle}.minutes.medium`]: 0 },
-      'This step takes no time on any size; give its minutes, or take it out.',
+      say('This step takes no time on any size; give its minutes, or take it out.'),
     )
 }
 
@@ -180,37 +193,19 @@ function checkWaits({ waitMin, waitMax, nextWithinMin = null }: TreatmentStep, f
       refuse(
         'wait-bad',
         { [`${field}.${name}`]: wait },
-        `${wait} minutes is no wait; use whole minutes from 0 to ${longestWaitMin} (sixty days), or leave it empty.`,
+        say(
+          '{wait} minutes is no wait; use whole minutes from 0 to {longestWaitMin} (sixty days), or leave it empty.',
+          { wait, longestWaitMin },
+        ),
       )
   if (waitMin !== null && waitMax !== null && waitMin > waitMax)
     refuse(
       'waits-contradict',
       { [`${field}.waitMax`]: waitMax },
-      `It must wait at least ${waitMin} minutes but at most ${waitMax}; exchange them, or leave one empty.`,
-    )
-}
-
-/** A limit without its cost would leave the crew with a car nobody knows what to do with. */
-function checkMissed({ name, stage, nextWithinMin, missed, missedMin }: TreatmentStep, field: string) {
-  const least = missed === 'abrade' || missed === 'redo' ? 1 : 0
-  const minutes = missedMin ?? 0
-  if (nextWithinMin != null && !missed)
-    refuse(
-      'missed-unsaid',
-      { [`${field}.missed`]: null },
-      `Say what is done where the step after "${name}" comes too late: the same again, abrade, or take off and redo.`,
-    )
-  if (missed === 'again' && (stage === 'coat' || stage === 'topper'))
-    refuse(
-      'missed-bad',
-      { [`${field}.missed`]: missed },
-      `"${name}" lays something: laying it again on what is too old to coat holds no better; abrade it, or redo it.`,
-    )
-  if (!Number.isInteger(minutes) || minutes < least || minutes > longestStepMin)
-    refuse(
-      'duration-bad',
-      { [`${field}.missedMin`]: minutes },
-      `${minutes} minutes is no time that takes; give whole minutes from 1 to ${longestStepMin} (ten days).`,
+      say(
+        'It must wait at least {waitMin} minutes but at most {waitMax}; exchange them, or leave one empty.',
+        { waitMin, waitMax },
+      ),
     )
 }
 
@@ -220,7 +215,7 @@ function checkProduct(step: TreatmentStep, field: string, products: readonly Tre
     refuse(
       'product-unknown',
       { [`${field}.productId`]: step.productId },
-      'This product is not in use any more; choose another.',
+      say('This product is not in use any more; choose another.'),
     )
   const wanted = { coat: 'coating', topper: 'topper' } as const
   const kind = step.stage === 'coat' || step.stage === 'topper' ? wanted[step.stage] : null
@@ -228,40 +223,18 @@ function checkProduct(step: TreatmentStep, field: string, products: readonly Tre
     refuse(
       'product-missing',
       { [`${field}.productId`]: step.productId },
-      `A ${step.stage} step lays a ${kind}, whose cure profile says when the car may be touched and leave; choose it.`,
+      say(
+        'A {stage} step lays a {kind}, whose cure profile says when the car may be touched and leave; choose it.',
+        { stage: step.stage, kind },
+      ),
     )
   if (!kind && product?.cureProfile)
     refuse(
       'product-misplaced',
       { [`${field}.productId`]: step.productId },
-      `${product.name} cures, so its step is a ${product.kind === 'topper' ? 'topper' : 'coat'} step; change the stage ` +
-        'or the product.',
+      say('{name} cures, so its step is a {kind} step; change the stage or the product.', {
+        name: product.name,
+        kind: product.kind === 'topper' ? say('topper') : say('coat'),
+      }),
     )
-}
-
-/**
- * The chain of a car's visit is laid out stage by stage, so a treatment says its steps in that order too. A levelling
- * belongs to the layer it follows.
- */
-function checkStageOrder(before: TreatmentStep | undefined, step: TreatmentStep, field: string) {
-  if (step.stage === 'level') {
-    if (before?.stage === 'coat' && step.productId === null) return
-    refuse(
-      before?.stage === 'coat' ? 'product-misplaced' : 'stage-order',
-      { [`${field}.${before?.stage === 'coat' ? 'productId' : 'stage'}`]: step.stage },
-      `"${step.name}" levels the coat laid right before it, while it is wet, with nothing of its own: put it behind its ` +
-        'coat step without a product, or change its stage.',
-    )
-  }
-  if (before && placeOf(step.stage) < placeOf(before.stage))
-    refuse(
-      'stage-order',
-      { [`${field}.stage`]: step.stage },
-      `A ${step.stage} step comes before every ${before.stage} step; move it up, or change its stage.`,
-    )
-}
-
-/** The next layer follows the levelling of the one before. */
-function placeOf(stage: Stage): number {
-  return stages.indexOf(stage === 'level' ? 'coat' : stage)
 }

@@ -1,5 +1,7 @@
 /** A car panel by panel: what each is, which products may touch it, and what of a treatment is left over them. */
+
 import { dateOfDay, dayNumber } from '../calendar/index.ts'
+import { say, word } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import type { Treatment } from './checkTreatment.ts'
 import type { CoatingFamily, Finish, PanelFinish, ProductKind, Scope, Stage } from './words.ts'
@@ -23,14 +25,14 @@ export const panelNames = Object.keys(shares) as [PanelName, ...PanelName[]]
 
 const panelsOf: Readonly<Record<Scope, readonly PanelName[]>> = {
   whole: panelNames,
-  front: ['Bonnet', 'Front bumper', 'Left wing', 'Right wing'],
-  top: ['Bonnet', 'Roof'],
+  front: [word('Bonnet'), word('Front bumper'), word('Left wing'), word('Right wing')],
+  top: [word('Bonnet'), word('Roof')],
 }
 
 export const scopeWords: Readonly<Record<Scope, string>> = {
-  whole: 'Whole car',
-  front: 'Front end',
-  top: 'Bonnet and roof',
+  whole: word('Whole car'),
+  front: word('Front end'),
+  top: word('Bonnet and roof'),
 }
 
 /** A panel that is not as the rest of the car; `since`: the day of its film or respray, null where nobody knows. */
@@ -44,12 +46,16 @@ export interface PanelNoted {
 export function checkPanels(panels: readonly PanelNoted[], field: string): PanelNoted[] {
   panels.forEach(({ panel, finish, since }, i) => {
     if (panels.findIndex(each => each.panel === panel) < i)
-      refuse('panel-twice', { [`${field}.${i}.panel`]: panel }, `${panel} is noted twice; keep one of them.`)
+      refuse(
+        'panel-twice',
+        { [`${field}.${i}.panel`]: panel },
+        say('{panel} is noted twice; keep one of them.', { panel }),
+      )
     if (finish === 'respray' && since === null)
       refuse(
         'respray-undated',
         { [`${field}.${i}.since`]: since },
-        `Give the day ${panel} was resprayed, or call it gloss where that is long ago.`,
+        say('Give the day {panel} was resprayed, or call it gloss where that is long ago.', { panel }),
       )
   })
   return [...panels]
@@ -58,8 +64,8 @@ export function checkPanels(panels: readonly PanelNoted[], field: string): Panel
 /** Days a panel rests before anything goes on it (common practice, no source; the paint's or film's maker decides). */
 const restDays: Partial<Record<PanelFinish, number>> = { respray: 30, film: 7, 'matte film': 7 }
 
-const polishable: readonly PanelFinish[] = ['gloss', 'single stage', 'respray']
-const paintLike: readonly PanelFinish[] = [...polishable, 'satin', 'matte', 'film', 'matte film']
+const polishable: readonly PanelFinish[] = ['gloss', word('single stage'), 'respray']
+const paintLike: readonly PanelFinish[] = [...polishable, 'satin', 'matte', 'film', word('matte film')]
 
 /** What a product of this kind may touch where its sheet says nothing (common practice, no source). */
 export function usualFinishes(kind: ProductKind): readonly PanelFinish[] {
@@ -121,7 +127,8 @@ export function laidOver(
   for (const panel of panelsOf[scope]) {
     const { finish: own, restsUntil } = panelOn(panel, { finish, panels, today })
     if (!allowed.every(finishes => finishes.includes(own))) leftOut.push(`${panel} (${own})`)
-    else if (restsUntil !== null) leftOut.push(`${panel} (${own}, rests until ${restsUntil})`)
+    else if (restsUntil !== null)
+      leftOut.push(say('{panel} ({own}, rests until {restsUntil})', { panel, own, restsUntil }))
     else hundredths += shares[panel]
   }
   return { share: hundredths / 100, leftOut }
@@ -146,10 +153,16 @@ export function shareOf({ stage }: { readonly stage: string }, share: number): n
 /** What the desk is told of a treatment that does not go over the whole car, or that does although a part was asked for. */
 export function overWords(name: string, scope: Scope, { share, alwaysWhole, leftOut }: LaidOver): string[] {
   if (alwaysWhole)
-    return scope === 'whole' ? [] : [`"${name}" is done whole: no part of the paint makes it less.`]
+    return scope === 'whole'
+      ? []
+      : [say('"{name}" is done whole: no part of the paint makes it less.', { name })]
   if (share === 1) return []
-  const part = `${Math.round(share * 100)} % of the paint (common practice); washing and drying stay whole, in time and price`
-  const without = leftOut.length > 0 ? ` It leaves out ${leftOut.join(', ')}.` : ''
+  const part = say(
+    '{share} % of the paint (common practice); washing and drying stay whole, in time and price',
+    { share: Math.round(share * 100) },
+  )
+  const without =
+    leftOut.length > 0 ? ` ${say('It leaves out {leftOut}.', { leftOut: leftOut.join(', ') })}` : ''
   return [`"${name}": ${scopeWords[scope].toLowerCase()}, ${part}.${without}`]
 }
 

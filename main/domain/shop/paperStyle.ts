@@ -1,4 +1,5 @@
 /** How a shop's papers may look: a colour that can be read on white, and a mark that any printer and reader takes. */
+import { say, word } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 export const papers = ['A4', 'LETTER'] as const
@@ -26,9 +27,13 @@ function contrastWithWhite(colour: string): number {
 export function checkPaperColour(colour: string, field = 'colour'): string {
   const plain = colour.trim().toLowerCase()
   if (!/^#[0-9a-f]{6}$/.test(plain))
-    refuse('colour-bad', { [field]: colour }, 'Give the colour as # and six digits, such as #31456b.')
+    refuse('colour-bad', { [field]: colour }, say('Give the colour as # and six digits, such as #31456b.'))
   if (contrastWithWhite(plain) < leastContrast)
-    refuse('colour-pale', { [field]: colour }, 'Too pale to be read on white paper; choose a darker one.')
+    refuse(
+      'colour-pale',
+      { [field]: colour },
+      say('Too pale to be read on white paper; choose a darker one.'),
+    )
   return plain
 }
 
@@ -53,21 +58,26 @@ const [leastSide, mostSide] = [16, 3000]
 export function readLogo(bytes: Uint8Array, field = 'logo'): LogoHead {
   const no = (code: string, words: string): never => refuse(code, { [field]: bytes.length }, words)
   if (bytes.length > logoMostBytes)
-    no('logo-size', 'The logo is larger than 1 MB; save it smaller, 1000 pixels wide is plenty.')
+    no('logo-size', say('The logo is larger than 1 MB; save it smaller, 1000 pixels wide is plenty.'))
   const head = pngHead(bytes, no) ?? jpegHead(bytes, no)
-  if (!head) return no('logo-type', 'A logo is a PNG or a JPEG picture; save it as one of them.')
+  if (!head) return no('logo-type', say('A logo is a PNG or a JPEG picture; save it as one of them.'))
   const sides = [head.width, head.height]
   if (sides.some(side => side < leastSide || side > mostSide))
     no(
       'logo-size',
-      `The logo is ${head.width} × ${head.height} pixels; each side is between ${leastSide} and ${mostSide}.`,
+      say('The logo is {width} × {height} pixels; each side is between {leastSide} and {mostSide}.', {
+        width: head.width,
+        height: head.height,
+        leastSide,
+        mostSide,
+      }),
     )
   return head
 }
 
 type No = (code: string, words: string) => never
 
-const broken = 'This picture is broken: a part of it is missing. Save it again and choose it once more.'
+const broken = word('This picture is broken: a part of it is missing. Save it again and choose it once more.')
 
 function pngHead(bytes: Uint8Array, no: No): LogoHead | null {
   const sign = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]
@@ -80,7 +90,7 @@ function pngHead(bytes: Uint8Array, no: No): LogoHead | null {
     .map(at => view.getUint32(at))
     .concat([bytes[24]!, bytes[25]!, bytes[28]!]) as [number, number, number, number, number]
   if (interlaced !== 0 || depth === 16)
-    no('logo-form', 'Save the logo as an ordinary PNG: 8 bits a colour, not interlaced.')
+    no('logo-form', say('Save the logo as an ordinary PNG: 8 bits a colour, not interlaced.'))
   const channels = { 0: 1, 2: 3, 3: 1, 4: 2, 6: 4 }[colours]
   if (channels === undefined) return no('logo-broken', broken)
   return {
@@ -101,7 +111,7 @@ function jpegHead(bytes: Uint8Array, no: No): LogoHead | null {
     const frame = marker >= 0xc0 && marker <= 0xcf && ![0xc4, 0xc8, 0xcc].includes(marker)
     if (frame) {
       if (bytes[at + 9] === 4)
-        no('logo-form', 'This JPEG is made for four printing inks; save it in ordinary colours (RGB).')
+        no('logo-form', say('This JPEG is made for four printing inks; save it in ordinary colours (RGB).'))
       return {
         type: 'image/jpeg',
         height: view.getUint16(at + 5),

@@ -3,7 +3,9 @@
  * (common practice, no source) for the shop to correct; prices are left at 0, not priced. Cure figures are common
  * practice until the data sheet's are entered.
  */
+
 import { commonPracticeProfile } from '../cure/index.ts'
+import { say } from '../language/index.ts'
 import type { SizeClass } from '../vehicle/index.ts'
 import { coatChecks, washChecks, wheelChecks } from './carChecks.ts'
 import type { Treatment, TreatmentProduct, TreatmentStep } from './checkTreatment.ts'
@@ -17,11 +19,11 @@ export function starterProducts(): TreatmentProduct[] {
     cureProfile: null,
   })
   return [
-    plain('wash', 'Wash shampoo', 'wash'),
-    plain('decontaminant', 'Iron remover', 'decontaminant'),
-    plain('compound', 'Cutting compound', 'compound'),
-    plain('polish', 'Finishing polish', 'polish'),
-    plain('wipe', 'Panel wipe', 'wipe'),
+    plain('wash', say('Wash shampoo'), 'wash'),
+    plain('decontaminant', say('Iron remover'), 'decontaminant'),
+    plain('compound', say('Cutting compound'), 'compound'),
+    plain('polish', say('Finishing polish'), 'polish'),
+    plain('wipe', say('Panel wipe'), 'wipe'),
     { id: 'coating', name: 'Coating', kind: 'coating', cureProfile: commonPracticeProfile() },
     { id: 'topper', name: 'Topper', kind: 'topper', cureProfile: commonPracticeProfile() },
   ]
@@ -29,50 +31,57 @@ export function starterProducts(): TreatmentProduct[] {
 
 /** Treatments that name starter products by their list id, meant to be sold side by side. */
 export function starterTreatments(): (Treatment & { summary: string })[] {
-  const refine = step('Refine', 'correct', 'polish', 'polish', 180, { productId: 'polish', ...long })
+  const refine = step(say('Refine'), 'correct', 'polish', 'polish', 180, { productId: 'polish', ...long })
   const layer = [
-    step('Wipe down', 'wipe', 'clean', 'coat', 30, {
+    step(say('Wipe down'), 'wipe', 'clean', 'coat', 30, {
       productId: 'wipe',
       // Coated within 30 to 60 min of it (common practice, no source).
       nextWithinMin: 45,
       missed: 'again',
     }),
-    step('Coat', 'coat', 'clean', 'coat', 90, { productId: 'coating', sameBay: true }),
-    step('Level and check under the lamp', 'level', 'clean', 'coat', 30, { sameBay: true }),
+    step(say('Coat'), 'coat', 'clean', 'coat', 90, { productId: 'coating', sameBay: true }),
+    step(say('Level and check under the lamp'), 'level', 'clean', 'coat', 30, { sameBay: true }),
   ]
   return [
     {
       name: 'Wash and decontaminate',
-      summary: 'Hand wash, iron and tar off, dried: what every other treatment begins with.',
+      summary: say('Hand wash, iron and tar off, dried: what every other treatment begins with.'),
       prices: unpriced,
       steps: [
-        step('Wash', 'prepare', 'wet', 'wash', 60, { productId: 'wash' }),
-        step('Decontaminate', 'prepare', 'wet', 'wash', 45, { productId: 'decontaminant', sameBay: true }),
-        step('Dry and blow out', 'dry', 'wet', 'wash', 20, { sameBay: true }),
+        step(say('Wash'), 'prepare', 'wet', 'wash', 60, { productId: 'wash' }),
+        step(say('Decontaminate'), 'prepare', 'wet', 'wash', 45, {
+          productId: 'decontaminant',
+          sameBay: true,
+        }),
+        step(say('Dry and blow out'), 'dry', 'wet', 'wash', 20, { sameBay: true }),
       ],
       checks: washChecks,
     },
     {
       name: 'Polish, one step',
-      summary: 'Light marks out, gloss up. Not for satin, matte or film.',
+      summary: say('Light marks out, gloss up. Not for satin, matte or film.'),
       prices: unpriced,
-      steps: [step('Polish', 'correct', 'polish', 'polish', 240, { productId: 'polish', ...long })],
+      steps: [step(say('Polish'), 'correct', 'polish', 'polish', 240, { productId: 'polish', ...long })],
     },
     {
       name: 'Correction, two steps',
-      summary: 'Cut, then refine. Measure the paint first; not for satin, matte or film.',
+      summary: say('Cut, then refine. Measure the paint first; not for satin, matte or film.'),
       prices: unpriced,
       // 10 to 18 h by size on paint in good condition (common practice, no source).
       steps: [
-        step('Cut', 'correct', 'polish', 'polish', 450, { productId: 'compound', ...long }),
-        step('Refine', 'correct', 'polish', 'polish', 300, { productId: 'polish', ...long, sameBay: true }),
+        step(say('Cut'), 'correct', 'polish', 'polish', 450, { productId: 'compound', ...long }),
+        step(say('Refine'), 'correct', 'polish', 'polish', 300, {
+          productId: 'polish',
+          ...long,
+          sameBay: true,
+        }),
         // Dust and oils of the polish, out of the seams too.
-        step('Wash residue off and dry', 'rinse', 'wet', 'wash', 20),
+        step(say('Wash residue off and dry'), 'rinse', 'wet', 'wash', 20),
       ],
     },
     {
       name: 'Coating, one layer',
-      summary: 'A refining pass, wiped down and coated; the car then cures before it goes home.',
+      summary: say('A refining pass, wiped down and coated; the car then cures before it goes home.'),
       prices: unpriced,
       // A coating shows every mark under it, so the paint is refined first (common practice, no source).
       steps: [refine, ...layer],
@@ -80,24 +89,24 @@ export function starterTreatments(): (Treatment & { summary: string })[] {
     },
     {
       name: 'Coating on satin, matte or film',
-      summary: 'Wiped down and coated without polishing; the car then cures before it goes home.',
+      summary: say('Wiped down and coated without polishing; the car then cures before it goes home.'),
       prices: unpriced,
       steps: layer,
       checks: coatChecks,
     },
     {
       name: 'Topper',
-      summary: 'The sacrificial layer, over a coating or to renew one.',
+      summary: say('The sacrificial layer, over a coating or to renew one.'),
       prices: unpriced,
-      steps: [step('Topper', 'topper', 'clean', 'coat', 45, { productId: 'topper' })],
+      steps: [step(say('Topper'), 'topper', 'clean', 'coat', 45, { productId: 'topper' })],
     },
     {
       name: 'Wheels off, cleaned behind',
-      summary: 'Wheels taken off, wells and calipers cleaned, wheels put back and torqued.',
+      summary: say('Wheels taken off, wells and calipers cleaned, wheels put back and torqued.'),
       prices: unpriced,
       steps: [
-        step('Wheels off, clean behind', 'prepare', 'wet', 'wash', 90),
-        step('Dry, wheels on and torqued', 'dry', 'wet', 'wash', 30, { sameBay: true }),
+        step(say('Wheels off, clean behind'), 'prepare', 'wet', 'wash', 90),
+        step(say('Dry, wheels on and torqued'), 'dry', 'wet', 'wash', 30, { sameBay: true }),
       ],
       checks: wheelChecks,
     },

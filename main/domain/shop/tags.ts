@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { checkText } from './text.ts'
 
@@ -8,10 +9,14 @@ export function checkTags(tags: readonly string[], field = 'tags'): string[] {
   const kept = new Map<string, string>()
   for (const tag of tags) {
     if (tag.trim() === '') continue
-    const text = checkText(tag, field, 'A tag', 40)
+    const text = checkText(tag, field, say('A tag'), 40)
     if (!kept.has(text.toLowerCase())) kept.set(text.toLowerCase(), text)
   }
   if (kept.size > most)
-    refuse('tags-many', { [field]: tags }, `${kept.size} tags are too many to tell apart; keep ${most}.`)
+    refuse(
+      'tags-many',
+      { [field]: tags },
+      say('{kept} tags are too many to tell apart; keep {most}.', { kept: kept.size, most }),
+    )
   return [...kept.values()]
 }

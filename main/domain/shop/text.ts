@@ -1,14 +1,15 @@
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 /** Text as it is kept: trimmed, with single spaces. Refuses none at all and more than `most` characters. */
 export function checkText(text: string, field: string, what: string, most = 120): string {
   const kept = text.trim().replaceAll(/\s+/gu, ' ')
-  if (kept === '') refuse('text-missing', { [field]: text }, `${what} is missing; write one.`)
+  if (kept === '') refuse('text-missing', { [field]: text }, say('{what} is missing; write one.', { what }))
   if (kept.length > most)
     refuse(
       'text-long',
       { [field]: text },
-      `${what} has ${kept.length} characters; shorten it to ${most} or fewer.`,
+      say('{what} has {kept} characters; shorten it to {most} or fewer.', { what, kept: kept.length, most }),
     )
   return kept
 }
@@ -20,7 +21,7 @@ export function checkNote(text: string, field: string, most = 2_000): string {
     refuse(
       'text-long',
       { [field]: text },
-      `This note has ${kept.length} characters; shorten it to ${most} or fewer.`,
+      say('This note has {kept} characters; shorten it to {most} or fewer.', { kept: kept.length, most }),
     )
   return kept
 }
@@ -34,7 +35,7 @@ export function checkUnique(names: readonly string[], field: (index: number) => 
       refuse(
         'name-twice',
         { [field(i)]: name },
-        `There is already ${what} called "${name}"; add something that tells them apart.`,
+        say('There is already {what} called "{name}"; add something that tells them apart.', { what, name }),
       )
     seen.set(folded, i)
   })

@@ -1,3 +1,4 @@
+import { word } from '../language/index.ts'
 /** The fixed words a shop is described in: in code, in the database and over the wire alike. */
 
 /** What a bay can be used for. */
@@ -15,11 +16,11 @@ export type Finish = (typeof finishes)[number]
 /** What one panel is, where it differs from the rest of the car; a fresh respray is gloss once it has rested. */
 export const panelFinishes = [
   'gloss',
-  'single stage',
+  word('single stage'),
   'satin',
   'matte',
   'film',
-  'matte film',
+  word('matte film'),
   'respray',
   'plastic',
   'glass',

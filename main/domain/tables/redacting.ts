@@ -1,4 +1,5 @@
 /** Taking a person's name and addresses out of text. */
+import { word } from '../language/index.ts'
 import { phonePattern } from '../vehicle/index.ts'
 
 /** What somebody is or was known by; empty ones are passed over. */
@@ -12,7 +13,7 @@ export interface KnownBy {
   readonly plates: readonly string[]
 }
 
-export const erasedWords = 'erased person'
+export const erasedWords = word('erased person')
 
 /** Where letters or digits go on, it is another word: "Marsh" is not in "Marshall". */
 const alone = (pattern: string) => `(?<![\\p{L}\\p{N}])${pattern}(?![\\p{L}\\p{N}])`

@@ -1,4 +1,5 @@
 /** Several treatments made one chain of hands-on steps: stage by stage, shared steps done once. */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { type Stage, stages, type TreatmentStep } from '../shop/index.ts'
 import { bothHelped } from './help.ts'
@@ -145,7 +146,9 @@ function checkOrder(chain: readonly Link[]): void {
         refuse(
           'waits-contradict',
           { [wait.field]: link.template.name },
-          `"${link.template.name}" goes with "${wait.after.template.name}" before it, and another treatment has them ` +
-            'the other way round; give both treatments the same order.',
+          say(
+            '"{name}" goes with "{name2}" before it, and another treatment has them the other way round; give both treatments the same order.',
+            { name: link.template.name, name2: wait.after.template.name },
+          ),
         )
 }

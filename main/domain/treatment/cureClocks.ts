@@ -2,7 +2,9 @@
  * What the coats laid so far ask of the next step. A clock starts with each coat or topper; its product's profile
  * says how long the step after must wait, and how long it may.
  */
+
 import { type CureProfile, waitBetween } from '../cure/index.ts'
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import type { Link } from './chainOf.ts'
 
@@ -51,8 +53,10 @@ export function demandsOn(link: Link, productId: string | null, clocks: readonly
       refuse(
         'no-second-layer',
         { [`${link.field}.productId`]: clock.productName },
-        `${clock.productName} names no recoat window, so "${link.template.name}" cannot be a second layer of it; ` +
-          'enter the window from the data sheet, or take the layer out.',
+        say(
+          '{productName} names no recoat window, so "{name}" cannot be a second layer of it; enter the window from the data sheet, or take the layer out.',
+          { productName: clock.productName, name: link.template.name },
+        ),
       )
     return touchDry
   })
@@ -66,15 +70,19 @@ function topperFigures(link: Link, productId: string, { profile, productName }: 
     refuse(
       'no-topper',
       { [field]: productName },
-      `${productName} names no time for a topper, so "${link.template.name}" cannot go on it; enter the time from the ` +
-        'data sheet, or leave the topper for a later visit.',
+      say(
+        '{productName} names no time for a topper, so "{name}" cannot go on it; enter the time from the data sheet, or leave the topper for a later visit.',
+        { productName, name: link.template.name },
+      ),
     )
   if (!topper.productIds.includes(productId))
     refuse(
       'topper-not-allowed',
       { [field]: productName },
-      `The topper of "${link.template.name}" is not among those ${productName} allows on it; choose one of those, or ` +
-        "add it to the coating's profile if its data sheet allows it.",
+      say(
+        'The topper of "{name}" is not among those {productName} allows on it; choose one of those, or add it to the coating\'s profile if its data sheet allows it.',
+        { name: link.template.name, productName },
+      ),
     )
   return topper
 }

@@ -1,4 +1,5 @@
 /** A wet car is dried and blown out before anything that wants it dry. */
+import { say } from '../language/index.ts'
 import type { Link } from './chainOf.ts'
 
 /**
@@ -14,8 +15,10 @@ export function wetNotes(chain: readonly Link[]): string[] {
     else if (stage === 'prepare' || stage === 'finish') wetBy = needs === 'wet' ? name : wetBy
     else if (wetBy !== null) {
       notes.push(
-        `"${name}" wants a dry car, and nothing dries it after "${wetBy}": put a step of the stage "Dry and mask" or ` +
-          '"Wash off and dry" between them (common practice).',
+        say(
+          '"{name}" wants a dry car, and nothing dries it after "{wetBy}": put a step of the stage "Dry and mask" or "Wash off and dry" between them (common practice).',
+          { name, wetBy },
+        ),
       )
       wetBy = null
     }

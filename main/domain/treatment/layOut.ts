@@ -1,5 +1,7 @@
 /** From what was sold to a chain of steps the scheduler can place: hands-on work with its cure holds between. */
+
 import { type Leaving, leavingAge } from '../cure/index.ts'
+import { say, word } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import {
   type Condition,
@@ -56,13 +58,15 @@ export interface Laid {
 export function layOut(input: LayOutInput): Laid {
   const { treatments, products, gridMin } = input
   if (treatments.length === 0)
-    refuse('nothing-chosen', { treatmentIds: [] }, 'Choose at least one treatment.')
+    refuse('nothing-chosen', { treatmentIds: [] }, say('Choose at least one treatment.'))
   const chain = chainOf(treatments.map(manned), step => handsOnMinutes(step, input))
   if (chain.length === 0)
     refuse(
       'nothing-to-do',
       { treatmentIds: treatments.map(treatment => treatment.name) },
-      `None of the chosen treatments has a step for a vehicle of class ${input.sizeClass}; choose another.`,
+      say('None of the chosen treatments has a step for a vehicle of class {sizeClass}; choose another.', {
+        sizeClass: input.sizeClass,
+      }),
     )
   const steps: Draft[] = []
   const placeOf = new Map<Link, number>()
@@ -88,8 +92,15 @@ export function layOut(input: LayOutInput): Laid {
     for (const { most, clock } of demands)
       if (most !== null)
         notes.push(
-          `"${link.template.name}" must start within ${minuteWords(most)} of the end of ` +
-            `"${clock.link.template.name}" (${clock.productName}), so that the first and the last panel keep their window.`,
+          say(
+            '"{name}" must start within {most} of the end of "{name2}" ({productName}), so that the first and the last panel keep their window.',
+            {
+              name: link.template.name,
+              most: minuteWords(most),
+              name2: clock.link.template.name,
+              productName: clock.productName,
+            },
+          ),
         )
     if (product) {
       cover(clocks, link)
@@ -140,8 +151,10 @@ function checkFinish(link: Link, { finish, products }: LayOutInput): void {
     refuse(
       'never-polished',
       { treatmentIds: link.template.name },
-      `"${link.template.name}" polishes, and a ${finish} finish is never polished: leave that treatment out, or ` +
-        'correct the finish noted for this vehicle.',
+      say(
+        '"{name}" polishes, and a {finish} finish is never polished: leave that treatment out, or correct the finish noted for this vehicle.',
+        { name: link.template.name, finish },
+      ),
     )
 }
 
@@ -156,8 +169,14 @@ function profileOf(link: Link, products: Products) {
       'no-cure-profile',
       { [`${link.field}.productId`]: product.name },
       product.cureProfile
-        ? `"${name}" lays ${product.name}; put the step into the stage "coat" or "topper", so that its cure is kept.`
-        : `${product.name} has no cure profile, so nobody can say when "${name}" lets the car go; enter one first.`,
+        ? say(
+            '"{name}" lays {name2}; put the step into the stage "coat" or "topper", so that its cure is kept.',
+            { name, name2: product.name },
+          )
+        : say(
+            '{name} has no cure profile, so nobody can say when "{name2}" lets the car go; enter one first.',
+            { name: product.name, name2: name },
+          ),
     )
   return null
 }
@@ -173,11 +192,11 @@ function bindingOf(demands: readonly CureDemand[], steps: readonly Draft[]) {
 }
 
 const holdNames: Record<CureDemand['why'], string> = {
-  'tack-free': 'Cure to tack-free',
-  dry: 'Keep dry',
-  recoat: 'Cure to the next layer',
-  topper: 'Cure to the topper',
-  handover: 'Cure to handover',
+  'tack-free': word('Cure to tack-free'),
+  dry: word('Keep dry'),
+  recoat: word('Cure to the next layer'),
+  topper: word('Cure to the topper'),
+  handover: word('Cure to handover'),
 }
 
 function holdFor(

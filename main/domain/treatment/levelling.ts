@@ -1,4 +1,5 @@
 /** Levelling: a fresh layer is evened out, and looked over under the lamp, panel by panel while it is wet. */
+import { say } from '../language/index.ts'
 import { type SizeClass, sizeClasses, type TreatmentStep } from '../shop/index.ts'
 import { bothHelped } from './help.ts'
 
@@ -44,8 +45,10 @@ export function levellingNotes(steps: readonly TreatmentStep[]): string[] {
   return steps.flatMap(({ stage, name }, i) =>
     stage === 'level' && steps[i - 1]?.stage === 'coat'
       ? [
-          `"${steps[i - 1]!.name}" includes "${name}": each panel is levelled and looked over under the lamp while it is ` +
-            'wet, minutes after it is laid (common practice; its data sheet says how soon).',
+          say(
+            '"{name}" includes "{name2}": each panel is levelled and looked over under the lamp while it is wet, minutes after it is laid (common practice; its data sheet says how soon).',
+            { name: steps[i - 1]!.name, name2: name },
+          ),
         ]
       : [],
   )

@@ -1,4 +1,5 @@
 /** Windows that a step must stay within, whichever way the chain before it goes. */
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import type { Link } from './chainOf.ts'
 import type { CureClock, CureDemand } from './cureClocks.ts'
@@ -49,19 +50,35 @@ export function limitsOf(
         at: placeIn(placeOf, wait.after),
         most: wait.waitMax,
         field: wait.limitField,
-        words:
-          `"${link.template.name}" may start at most ${minuteWords(wait.waitMax)} after ` +
-          `"${wait.after.template.name}"`,
+        words: say('"{name}" may start at most {waitMax} after "{name2}"', {
+          name: link.template.name,
+          waitMax: minuteWords(wait.waitMax),
+          name2: wait.after.template.name,
+        }),
       })
   return limits
 }
 
 function windowWords(link: Link, clock: CureClock, most: number): string {
   const { minutes, template } = clock.link
-  const layers = `with ${minuteWords(minutes)} for "${template.name}" and ${minuteWords(link.minutes)} for "${link.template.name}"`
+  const layers = say('with {minutes} for "{name}" and {minutes2} for "{name2}"', {
+    minutes: minuteWords(minutes),
+    name: template.name,
+    minutes2: minuteWords(link.minutes),
+    name2: link.template.name,
+  })
   return most < 0
-    ? `${clock.productName}: ${layers}, some panel waits ${minuteWords(-most)} longer than its window is open`
-    : `${clock.productName} allows at most ${minuteWords(most)} from its coat to "${link.template.name}", ${layers}`
+    ? say('{productName}: {layers}, some panel waits {most} longer than its window is open', {
+        productName: clock.productName,
+        layers,
+        most: minuteWords(-most),
+      })
+    : say('{productName} allows at most {most} from its coat to "{name}", {layers}', {
+        productName: clock.productName,
+        most: minuteWords(most),
+        name: link.template.name,
+        layers,
+      })
 }
 
 /**
@@ -74,14 +91,18 @@ export function keepWithin(limit: Limit, steps: Draft[], to: number, gridMin: nu
     refuse(
       'layers-too-long',
       { [limit.field]: limit.most },
-      `${limit.words}; send more people to both layers, or sell the layers on fewer panels.`,
+      say('{words}; send more people to both layers, or sell the layers on fewer panels.', {
+        words: limit.words,
+      }),
     )
   if (spare < 0)
     refuse(
       'waits-contradict',
       { [limit.field]: limit.most },
-      `${limit.words}, but what comes between takes ${minuteWords(limit.most - spare)}; make the window ` +
-        'longer, or what comes between shorter.',
+      say(
+        '{words}, but what comes between takes {most}; make the window longer, or what comes between shorter.',
+        { words: limit.words, most: minuteWords(limit.most - spare) },
+      ),
     )
   const within = steps.slice(limit.at + 1, to + 1)
   const starts = within.filter(step => step.kind === 'work').length
@@ -96,7 +117,7 @@ export function keepWithin(limit: Limit, steps: Draft[], to: number, gridMin: nu
 export function minuteWords(minutes: number): string {
   const hours = Math.floor(minutes / 60)
   const rest = minutes % 60
-  return [hours > 0 ? `${hours} h` : '', rest > 0 || hours === 0 ? `${rest} min` : '']
+  return [hours > 0 ? `${hours} h` : '', rest > 0 || hours === 0 ? say('{rest} min', { rest }) : '']
     .filter(Boolean)
     .join(' ')
 }

@@ -1,4 +1,5 @@
 /** Two treatments of one visit that would coat the same thing twice. */
+import { say, word } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import type { CoatingFamily, ProductKind, TreatmentStep } from '../shop/index.ts'
 
@@ -24,11 +25,11 @@ export interface CoatedTwice {
 }
 
 const familyWords: Readonly<Record<CoatingFamily, string>> = {
-  paint: 'the paint',
-  wheels: 'the wheels',
-  glass: 'the glass',
-  trim: 'the trim',
-  interior: 'the interior',
+  paint: word('the paint'),
+  wheels: word('the wheels'),
+  glass: word('the glass'),
+  trim: word('the trim'),
+  interior: word('the interior'),
 }
 
 /**
@@ -52,10 +53,16 @@ export function coatedTwice(
         return {
           family,
           places: [before.place, place],
-          words:
-            `${before.treatment} (${before.product}) and ${treatment} (${product.name}) both coat ` +
-            `${familyWords[family]}: choose one of them, or, if one of the products is not for ${familyWords[family]}, ` +
-            'say what it is for under Settings, Products.',
+          words: say(
+            '{treatment} ({product}) and {treatment2} ({name}) both coat {familyWords}: choose one of them, or, if one of the products is not for {familyWords}, say what it is for under Settings, Products.',
+            {
+              treatment: before.treatment,
+              product: before.product,
+              treatment2: treatment,
+              name: product.name,
+              familyWords: familyWords[family],
+            },
+          ),
         }
     }
   return null

@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 export type MailAddressCheck =
@@ -20,29 +21,33 @@ export function checkMailAddress(text: string): MailAddressCheck {
   const bad = (why: string) => ({ valid: false, why }) as const
   const address = text.trim()
   const at = address.lastIndexOf('@')
-  if (at < 0) return bad('An e-mail address has an @ between name and domain.')
+  if (at < 0) return bad(say('An e-mail address has an @ between name and domain.'))
   const local = address.slice(0, at)
   const domain = address.slice(at + 1)
 
   if (local.startsWith('"'))
-    return bad('Names in quotation marks are not taken; use the address without them.')
-  if (local === '') return bad('The name before the @ is missing.')
+    return bad(say('Names in quotation marks are not taken; use the address without them.'))
+  if (local === '') return bad(say('The name before the @ is missing.'))
   if (/[^\x20-\x7e]/.test(address))
-    return bad('Only plain letters, digits and signs are taken; no accents or line ends.')
-  if (local.length > 64) return bad(`The name before the @ has ${local.length} characters; 64 is the most.`)
+    return bad(say('Only plain letters, digits and signs are taken; no accents or line ends.'))
+  if (local.length > 64)
+    return bad(say('The name before the @ has {local} characters; 64 is the most.', { local: local.length }))
   if (!local.split('.').every(each => atom.test(each)))
     return bad(
-      'The name before the @ has a space, a sign that is not allowed, or a dot at an end or doubled.',
+      say('The name before the @ has a space, a sign that is not allowed, or a dot at an end or doubled.'),
     )
 
-  if (domain.startsWith('[')) return bad('A number in brackets is not taken; use the domain name.')
-  if (domain === '') return bad('The domain after the @ is missing.')
+  if (domain.startsWith('[')) return bad(say('A number in brackets is not taken; use the domain name.'))
+  if (domain === '') return bad(say('The domain after the @ is missing.'))
   if (domain.length > 255 || address.length > 254)
-    return bad(`The address has ${address.length} characters; 254 is the most.`)
-  if (!domain.includes('.')) return bad('The domain after the @ has no dot; something like .com is missing.')
+    return bad(say('The address has {address} characters; 254 is the most.', { address: address.length }))
+  if (!domain.includes('.'))
+    return bad(say('The domain after the @ has no dot; something like .com is missing.'))
   if (!domain.split('.').every(each => label.test(each)))
     return bad(
-      'The domain after the @ may hold letters, digits and inner hyphens only, with single dots between.',
+      say(
+        'The domain after the @ may hold letters, digits and inner hyphens only, with single dots between.',
+      ),
     )
   return { valid: true, address: `${local}@${domain.toLowerCase()}` }
 }
@@ -51,6 +56,10 @@ export function checkMailAddress(text: string): MailAddressCheck {
 export function readMailAddress(text: string, field = 'email'): string {
   const check = checkMailAddress(text)
   if (!check.valid)
-    refuse('mail-address-bad', { [field]: text }, `"${text.slice(0, 80)}" is not an address: ${check.why}`)
+    refuse(
+      'mail-address-bad',
+      { [field]: text },
+      say('"{text}" is not an address: {why}', { text: text.slice(0, 80), why: check.why }),
+    )
   return check.address
 }

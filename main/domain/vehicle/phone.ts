@@ -4,6 +4,7 @@ import {
   isSupportedCountry,
   parsePhoneNumberFromString,
 } from 'libphonenumber-js'
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 export interface Phone {
@@ -36,7 +37,10 @@ export function readPhone(text: string, region: string, field = 'phone'): Phone 
     refuse(
       'phone-bad',
       { [field]: text },
-      `"${text}" is not a phone number; type it with its area code, or with + and the country code for another country.`,
+      say(
+        '"{text}" is not a phone number; type it with its area code, or with + and the country code for another country.',
+        { text },
+      ),
     )
   return phone
 }
@@ -55,7 +59,7 @@ export function checkCountry(region: string, field = 'region') {
     refuse(
       'region-unknown',
       { [field]: region },
-      `"${region}" is not a country code; use one such as US or GB.`,
+      say('"{region}" is not a country code; use one such as US or GB.', { region }),
     )
   return region
 }

@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 /** Longest plate we keep, in letters and digits; no country's ordinary series is longer than nine. */
@@ -25,7 +26,10 @@ export function readPlate(text: string, field = 'plate'): Plate {
     refuse(
       'plate-bad',
       { [field]: text },
-      `"${text}" is not a number plate; type its letters and digits, at most ${longest}, or leave it empty.`,
+      say(
+        '"{text}" is not a number plate; type its letters and digits, at most {longest}, or leave it empty.',
+        { text, longest },
+      ),
     )
   return { shown, key }
 }

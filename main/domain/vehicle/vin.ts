@@ -1,3 +1,5 @@
+import { say } from '../language/index.ts'
+
 /**
  * Vehicle identification numbers. Nothing here decodes a maker; the number is checked, and its year read.
  * Sources: 49 CFR 565.13(g) and 565.15 (characters, check digit, year), ISO 3779 (17 characters), ISO 3780 (first character).
@@ -117,20 +119,26 @@ function problemsOf(vin: string): VinProblem[] {
     problems.push({
       code: 'length',
       found: String(count),
-      message: `A VIN has 17 characters; this has ${count}. Older vehicles may have another serial number: keep it in the notes.`,
+      message: say(
+        'A VIN has 17 characters; this has {count}. Older vehicles may have another serial number: keep it in the notes.',
+        { count },
+      ),
     })
   for (const character of new Set(vin)) {
     if ('IOQ'.includes(character))
       problems.push({
         code: 'letter',
         found: character,
-        message: `I, O and Q are not used in a VIN; read the ${character} again (1 for I, 0 for O and Q).`,
+        message: say(
+          'I, O and Q are not used in a VIN; read the {character} again (1 for I, 0 for O and Q).',
+          { character },
+        ),
       })
     else if (!/^[A-Z0-9]$/.test(character))
       problems.push({
         code: 'character',
         found: character,
-        message: `"${character}" cannot stand in a VIN; only letters and digits can.`,
+        message: say('"{character}" cannot stand in a VIN; only letters and digits can.', { character }),
       })
   }
   return problems
@@ -138,8 +146,14 @@ function problemsOf(vin: string): VinProblem[] {
 
 function warningFor(vin: string, checkDigit: string): string {
   return vinRegion(vin[0]!) === 'North America'
-    ? `Position 9 is ${vin[8]}, but the check digit comes to ${checkDigit}: a character is probably misread.`
-    : `Position 9 is ${vin[8]}, not the check digit ${checkDigit}. Only vehicles sold in North America need one; read it again.`
+    ? say(
+        'Position 9 is {vin}, but the check digit comes to {checkDigit}: a character is probably misread.',
+        { vin: vin[8], checkDigit },
+      )
+    : say(
+        'Position 9 is {vin}, not the check digit {checkDigit}. Only vehicles sold in North America need one; read it again.',
+        { vin: vin[8], checkDigit },
+      )
 }
 
 /**

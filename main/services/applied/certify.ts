@@ -1,6 +1,8 @@
 /** What a signed page states for good, and the code that proves it. */
+
 import { createHash } from 'node:crypto'
 import { durationWords } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import {
   codeText,
   momentForGood,
@@ -28,7 +30,7 @@ export interface SignedPage {
 /** The page of this id. @throws Refusal `missing` */
 export async function signedPage(tx: Tx, entryId: string): Promise<SignedPage> {
   const row = await tx.appliedEntry.findUnique({ where: { id: entryId }, include: pageParts })
-  return pageOf(found(row, { entryId }, 'This page is not there; look at the record again.'))
+  return pageOf(found(row, { entryId }, say('This page is not there; look at the record again.')))
 }
 
 /** The page a code names, `212-1`; null where there is none. */
@@ -69,16 +71,19 @@ export function statementOf(page: SignedPage, zone: string): StatementSection[] 
   const when = (at: number) => momentForGood(at, zone)
   return [
     {
-      title: 'Car and record',
+      title: say('Car and record'),
       facts: [
-        ['Shop', facts.shopName],
-        ['Job and page', `${page.jobNumber}, page ${page.number}`],
-        ['Car', facts.vehicleWords],
-        ['Identification number', facts.vin ?? 'not on file'],
-        ['Treatments', facts.treatments.join('; ')],
-        ['Handed over', facts.leftAt === null ? '' : when(facts.leftAt)],
-        ['Signed', `${page.signedBy}, ${when(page.signedAt)}`],
-        ['Note', draft.note],
+        [say('Shop'), facts.shopName],
+        [
+          say('Job and page'),
+          say('{jobNumber}, page {number}', { jobNumber: page.jobNumber, number: page.number }),
+        ],
+        [say('Car'), facts.vehicleWords],
+        [say('Identification number'), facts.vin ?? say('not on file')],
+        [say('Treatments'), facts.treatments.join('; ')],
+        [say('Handed over'), facts.leftAt === null ? '' : when(facts.leftAt)],
+        [say('Signed'), `${page.signedBy}, ${when(page.signedAt)}`],
+        [say('Note'), draft.note],
       ],
     },
     ...facts.layers.map((layer, i) => {
@@ -87,16 +92,24 @@ export function statementOf(page: SignedPage, zone: string): StatementSection[] 
       return {
         title: `${i + 1}. ${layer.name}`,
         facts: [
-          ['Product', layer.productName],
-          ['Lot or batch', own?.lot ?? ''],
-          ['Laid', `${when(layer.startAt)} to ${when(layer.endAt)}`],
-          ['Laid by', own?.who ?? ''],
-          ['On', panels],
-          ['Conditions', layer.conditions],
-          ['Window of the coat beneath', layer.window ?? ''],
+          [say('Product'), layer.productName],
+          [say('Lot or batch'), own?.lot ?? ''],
           [
-            'Cure at handover',
-            layer.ageMin === null ? '' : `${durationWords(layer.ageMin)} at ${layer.referenceC} °C`,
+            say('Laid'),
+            say('{startAt} to {endAt}', { startAt: when(layer.startAt), endAt: when(layer.endAt) }),
+          ],
+          [say('Laid by'), own?.who ?? ''],
+          [say('On'), panels],
+          [say('Conditions'), layer.conditions],
+          [say('Window of the coat beneath'), layer.window ?? ''],
+          [
+            say('Cure at handover'),
+            layer.ageMin === null
+              ? ''
+              : say('{ageMin} at {referenceC} °C', {
+                  ageMin: durationWords(layer.ageMin),
+                  referenceC: layer.referenceC,
+                }),
           ],
         ] as const,
       }

@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { panelNames, panelsOver, type Scope } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
@@ -47,7 +48,7 @@ export async function lotsOf(tx: Tx, job: JobRow): Promise<{ position: number; l
     return {
       position: step.position,
       lots: [...new Set([...drawn, ...own])].map(({ number, batch }) =>
-        batch ? `bottle ${number}, batch ${batch}` : `bottle ${number}`,
+        batch ? say('bottle {number}, batch {batch}', { number, batch }) : say('bottle {number}', { number }),
       ),
     }
   })
@@ -93,9 +94,9 @@ export function checkDraft(draft: AppliedDraft, facts: AppliedFacts): AppliedDra
     const refuse = (field: string, words: string) =>
       new Refusal('incomplete', `draft.layers.${i}.${field}`, null, `${layer.name}: ${words}`)
     if (!own || own.lot.trim() === '')
-      throw refuse('lot', 'write the batch printed on the bottle, or "not known" where nobody can say.')
-    if (own.who.trim() === '') throw refuse('who', 'write who laid it.')
-    if (own.zones.length === 0) throw refuse('zones', 'choose the panels or zones it went on.')
+      throw refuse('lot', say('write the batch printed on the bottle, or "not known" where nobody can say.'))
+    if (own.who.trim() === '') throw refuse('who', say('write who laid it.'))
+    if (own.zones.length === 0) throw refuse('zones', say('choose the panels or zones it went on.'))
     return own
   })
   return { layers, note: draft.note.trim() }

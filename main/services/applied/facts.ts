@@ -1,6 +1,7 @@
 import { momentWords } from '../../domain/calendar/index.ts'
 import { ruleOf } from '../../domain/cure/index.ts'
 import { type JobLayerView, layerViews, type ProductsById } from '../../domain/floor/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { degreesWords } from '../../domain/measure/index.ts'
 import { sentence } from '../../domain/words.ts'
 import type { Tx } from '../../store/store.ts'
@@ -44,18 +45,25 @@ export async function appliedFacts(tx: Tx, floor: Floor, job: JobRow, products: 
     layers: layers.map(layer => layerFacts(layer, job, floor)),
     heatings: heatings.map(({ fromAt, toAt, panelC, note }) =>
       sentence(
-        `panels kept at ${degreesWords(panelC, units)} or hotter from ${when(fromAt)} to ${when(toAt)}` +
-          (note === '' ? '' : `, ${note}`),
+        say('panels kept at {panelC} or hotter from {fromAt} to {toAt}', {
+          panelC: degreesWords(panelC, units),
+          fromAt: when(fromAt),
+          toAt: when(toAt),
+        }) + (note === '' ? '' : `, ${note}`),
       ),
     ),
     /** Reasons given where something was done against a figure: conditions, an early handover. */
     overrides: [
       ...checks
         .filter(check => check.reason !== '')
-        .map(
-          check => `${check.productName}, begun ${when(check.at)} all the same: ${sentence(check.reason)}`,
+        .map(check =>
+          say('{productName}, begun {at} all the same: {reason}', {
+            productName: check.productName,
+            at: when(check.at),
+            reason: sentence(check.reason),
+          }),
         ),
-      ...(early === '' ? [] : [`Handed over all the same: ${sentence(early)}`]),
+      ...(early === '' ? [] : [say('Handed over all the same: {early}', { early: sentence(early) })]),
     ],
   }
 }
@@ -73,7 +81,7 @@ function layerFacts(layer: JobLayerView, job: JobRow, floor: Floor) {
     endAt: layer.endAt,
     bayName: floor.bayNames.get(step.bayId) ?? '',
     /** The conditions it was begun in, the rules not met and the reason, in words. */
-    conditions: [layer.conditions ?? 'Not measured in the hour before.', ...layer.air].join(' '),
+    conditions: [layer.conditions ?? say('Not measured in the hour before.'), ...layer.air].join(' '),
     /** Whether it went on in the window of the coat beneath, in words; null where nothing lies beneath. */
     window: windowWords(layer, floor.zone),
     /** Cure age at handover, in minutes at the profile's reference temperature; null while the car is here. */
@@ -88,9 +96,14 @@ function layerFacts(layer: JobLayerView, job: JobRow, floor: Floor) {
 
 function windowWords({ window, verdict, asks }: JobLayerView, zone: string): string | null {
   if (verdict === null) return null
-  if (window === null) return 'The coat beneath names no window for it.'
-  const from = window.opensAt === null ? 'never in this cold' : momentWords(window.opensAt, zone)
-  const span = window.closesAt === null ? `From ${from}` : `${from} to ${momentWords(window.closesAt, zone)}`
-  const met = verdict === 'met' ? 'within it' : verdict
-  return [`${span}: ${met}.`, asks ? `Asked then: ${sentence(asks)}` : ''].filter(Boolean).join(' ')
+  if (window === null) return say('The coat beneath names no window for it.')
+  const from = window.opensAt === null ? say('never in this cold') : momentWords(window.opensAt, zone)
+  const span =
+    window.closesAt === null
+      ? say('From {from}', { from })
+      : say('{from} to {closesAt}', { from, closesAt: momentWords(window.closesAt, zone) })
+  const met = verdict === 'met' ? say('within it') : verdict
+  return [`${span}: ${met}.`, asks ? say('Asked then: {asks}', { asks: sentence(asks) }) : '']
+    .filter(Boolean)
+    .join(' ')
 }

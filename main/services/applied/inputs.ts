@@ -1,5 +1,7 @@
 /** What is entered of what went on a car, and who signs it. */
+
 import { z } from 'zod'
+import { word } from '../../domain/language/index.ts'
 import { id, position, text, versionOrNone } from '../desk/inputs.ts'
 
 /** A panel or zone, and what its surface is. */
@@ -40,7 +42,7 @@ export type CorrectionInput = z.infer<typeof correctionInput>
 
 /** The code as it was scanned or pasted; what the certificate states, where a file or somebody's typing says it. */
 export const verifyInput = z.object({
-  code: z.string('Scan or paste the code.').max(1000),
+  code: z.string(word('Scan or paste the code.')).max(1000),
   statement: z.string().max(50_000).nullable(),
 })
 export type VerifyInput = z.infer<typeof verifyInput>

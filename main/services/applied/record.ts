@@ -1,5 +1,6 @@
 /** The applied record: open until it is signed, then never changed; a correction is a new page that points back. */
 
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { fromJson, toJson } from '../../store/json.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
@@ -60,9 +61,9 @@ async function appliedOf(tx: Tx, nowAt: number, jobId: string) {
     /** Why it cannot be signed yet; null: it can, or is. */
     notYet:
       facts.layers.length === 0
-        ? 'Nothing that cures is laid yet.'
+        ? say('Nothing that cures is laid yet.')
         : job.status !== 'handedOver'
-          ? 'It is signed once the car is handed over: the cure age at handover belongs in it.'
+          ? say('It is signed once the car is handed over: the cure age at handover belongs in it.')
           : null,
   }
 }
@@ -80,7 +81,11 @@ export function saveDraft(desk: Desk, { jobId, version, draft }: DraftInput): Pr
 async function keepDraft(tx: Tx, { jobId, version, draft }: DraftInput): Promise<string> {
   const record = await tx.appliedRecord.findUnique({ where: { jobId }, include: { entries: { take: 1 } } })
   if (record && record.entries.length > 0)
-    refuse('signed', { draft: null }, 'The record is signed and is not changed any more: sign a correction.')
+    refuse(
+      'signed',
+      { draft: null },
+      say('The record is signed and is not changed any more: sign a correction.'),
+    )
   if ((record?.version ?? 0) !== version) assertFresh(0, 'record', jobId)
   const json = toJson(draft)
   if (!record) return (await tx.appliedRecord.create({ data: { jobId, draft: json } })).id
@@ -102,7 +107,11 @@ export function signRecord(desk: Desk, input: SignInput): Promise<{ number: numb
 export async function correctRecord(desk: Desk, input: CorrectionInput): Promise<{ number: number }> {
   const reason = input.reason.trim()
   if (reason === '')
-    refuse('reason-needed', { reason: input.reason }, 'Write what was wrong; it stands on the correction.')
+    refuse(
+      'reason-needed',
+      { reason: input.reason },
+      say('Write what was wrong; it stands on the correction.'),
+    )
   return sign(desk, input, async tx => {
     const entry = await tx.appliedEntry.findUnique({
       where: { id: input.correctsId },
@@ -112,7 +121,7 @@ export async function correctRecord(desk: Desk, input: CorrectionInput): Promise
       refuse(
         'missing',
         { correctsId: input.correctsId },
-        'That entry is not there; look at the record again.',
+        say('That entry is not there; look at the record again.'),
       )
     const number = Math.max(...entry.record.entries.map(each => each.number)) + 1
     return { recordId: entry.recordId, number, reason, correctsId: entry.id }
@@ -129,7 +138,7 @@ async function sign(
 ): Promise<{ number: number }> {
   const signedBy = input.signedBy.trim()
   if (signedBy === '')
-    refuse('name-missing', { signedBy: input.signedBy }, 'Write your name: it is what signs the record.')
+    refuse('name-missing', { signedBy: input.signedBy }, say('Write your name: it is what signs the record.'))
   return act(desk, async (tx, audit, signedAt) => {
     const { facts, notYet } = await appliedOf(tx, signedAt, input.jobId)
     if (notYet !== null) refuse('not-yet', { draft: null }, notYet)
@@ -140,7 +149,7 @@ async function sign(
       data: { ...placed, content: toJson(content), signedBy, signedAt },
     })
     audit({
-      act: placed.number === 1 ? 'record signed' : 'record corrected',
+      act: say('{number, plural, one {record signed} other {record corrected}}', { number: placed.number }),
       entity: 'job',
       entityId: input.jobId,
       detail: { number: placed.number, signedBy, reason: placed.reason },

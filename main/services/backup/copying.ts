@@ -1,5 +1,7 @@
 /** Copies that make themselves: what the host asks for every minute, and what a person may ask for at once. */
+
 import { copyIsDue, drillIsDue } from '../../domain/backup/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { readComputer } from '../../store/backup/computer.ts'
 import {
@@ -155,5 +157,7 @@ async function carry(desk: Desk, known: Known, place: string, zone: string): Pro
 
 function wordsOf(error: unknown): string {
   if (error instanceof Refusal) return error.message
-  return `The copy could not be made: ${error instanceof Error ? error.message : String(error)}`
+  return say('The copy could not be made: {message}', {
+    message: error instanceof Error ? error.message : String(error),
+  })
 }

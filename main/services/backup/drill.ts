@@ -1,7 +1,9 @@
 /** The drill: a copy is unpacked and opened as a restore would, in the background, so that nobody finds out when it counts. */
+
 import { rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { holdingsWords, momentWords } from '../../domain/backup/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { readComputer, writeComputer } from '../../store/backup/computer.ts'
 import { copiesDir, listCopies } from '../../store/backup/copies.ts'
@@ -33,15 +35,27 @@ export async function tryCopy(desk: Desk): Promise<void> {
     const { fault, tables, holdings } = await inspectBeside(file, 'hashed')
     const differs = Object.keys(content.tables).find(name => content.tables[name] !== tables[name])
     if (fault !== null || differs !== undefined)
-      note(false, `The copy of ${when} does not open: ${fault ?? `${differs} has not the rows it should`}.`)
+      note(
+        false,
+        say('The copy of {when} does not open: {fault}.', {
+          when,
+          fault: fault ?? say('{differs} has not the rows it should', { differs }),
+        }),
+      )
     else {
       // As a restore would: an older copy is brought up to date first.
       await (await openStore(file, store.source.migrations)).close()
-      note(true, `The copy of ${when} opens: ${holdingsWords(holdings)}.`)
+      note(true, say('The copy of {when} opens: {holdings}.', { when, holdings: holdingsWords(holdings) }))
     }
   } catch (error) {
     if (!(error instanceof Error)) throw error
-    note(false, `The copy of ${when} does not open. ${error instanceof Refusal ? error.message : error}`)
+    note(
+      false,
+      say('The copy of {when} does not open. {message}', {
+        when,
+        message: error instanceof Refusal ? error.message : error,
+      }),
+    )
   } finally {
     rmSync(dir, { recursive: true, force: true })
   }

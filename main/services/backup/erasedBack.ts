@@ -1,5 +1,7 @@
 /** People who were erased and are back with an older database: a restored copy, or a file put in its place. */
+
 import { momentWords } from '../../domain/backup/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { copiesDir } from '../../store/backup/copies.ts'
 import { addErased, readErased } from '../../store/backup/erasedList.ts'
 import type { Customer } from '../../store/rows.ts'
@@ -31,5 +33,8 @@ export async function erasedBackWords(desk: Desk, zone: string): Promise<string 
   if (back.length === 0) return null
   const list = await listOf(desk)
   const named = back.map(({ id, name }) => `${name} (${momentWords(list[id]!, { nowAt: desk.now(), zone })})`)
-  return `Erased before, and back with an older copy: ${named.join(', ')}. Cancel what they have booked or hand it over, then erase them again under Customers.`
+  return say(
+    'Erased before, and back with an older copy: {named}. Cancel what they have booked or hand it over, then erase them again under Customers.',
+    { named: named.join(', ') },
+  )
 }

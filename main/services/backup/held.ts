@@ -1,5 +1,7 @@
 /** Reminders a restored copy finds still to send: they may have gone out after it was made. */
+
 import { momentWords } from '../../domain/backup/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { heldAfterRestore } from '../../domain/upkeep/index.ts'
 import { toJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
@@ -17,7 +19,10 @@ export function holdReminders(desk: Desk, copyAt: number): Promise<number> {
     const shop = await findShop(tx)
     if (!shop) return 0
     const when = momentWords(copyAt, { nowAt: at, zone: shop.zone })
-    const words = `Restored from the copy of ${when}: it may have gone out after that. Ask the owner or look in the mail server's list, then send it or leave it.`
+    const words = say(
+      "Restored from the copy of {when}: it may have gone out after that. Ask the owner or look in the mail server's list, then send it or leave it.",
+      { when },
+    )
     const rows = await tx.message.findMany({ where: { state: { in: ['draft', 'approved', 'sending'] } } })
     for (const row of rows) await saveOutbox(tx, row, heldAfterRestore(outboxOf(row), at, words))
     const rules = await upkeepRules(tx)
@@ -57,10 +62,12 @@ export async function heldWords(tx: Tx, nowAt: number, zone: string): Promise<st
   const count = waiting.filter(({ id }) => held.includes(id)).length
   const stopped = automatic && !(await upkeepRules(tx)).automatic
   if (count === 0 && !stopped) return null
-  const since = `This shop was restored from the copy of ${momentWords(copyAt, { nowAt, zone })}.`
+  const since = say('This shop was restored from the copy of {copyAt}.', {
+    copyAt: momentWords(copyAt, { nowAt, zone }),
+  })
   const ask =
     count === 0
       ? ''
-      : ` ${count} ${count === 1 ? 'reminder' : 'reminders'} waiting then may have gone out since: decide on each under Upkeep, Reminders.`
-  return `${since}${ask}${stopped ? ' Reminders are not sent by themselves until you switch that on again in the rules of upkeep.' : ''}`
+      : ` ${say('{count} {count, plural, one {reminder} other {reminders}} waiting then may have gone out since: decide on each under Upkeep, Reminders.', { count })}`
+  return `${since}${ask}${stopped ? ` ${say('Reminders are not sent by themselves until you switch that on again in the rules of upkeep.')}` : ''}`
 }

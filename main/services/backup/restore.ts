@@ -1,7 +1,9 @@
 /** From a copy back to a shop: found, looked into beside what is here, and made ready for the next start. */
+
 import { statSync } from 'node:fs'
 import { dirname } from 'node:path'
 import { type Holdings, holdingsWords, momentWords } from '../../domain/backup/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { type CopyFile, copiesDir, lookThrough, type UnreadCopy } from '../../store/backup/copies.ts'
 import { addErased, readErased } from '../../store/backup/erasedList.ts'
@@ -43,7 +45,7 @@ export async function copiesHere(desk: Desk): Promise<CopiesFound & { ready: Rea
 /** The copies that lie in a folder, or the one that is the file named. Refuses where there are none. */
 export async function findCopies(input: { path: string }): Promise<CopiesFound> {
   const path = input.path.trim().replace(/^"(.*)"$/, '$1')
-  if (path === '') refuse('path-bad', { path }, 'Enter the folder the copies lie in.')
+  if (path === '') refuse('path-bad', { path }, say('Enter the folder the copies lie in.'))
   try {
     const isFolder = statSync(path).isDirectory()
     const found = await lookThrough(isFolder ? path : dirname(path))
@@ -53,7 +55,11 @@ export async function findCopies(input: { path: string }): Promise<CopiesFound> 
   } catch (error) {
     throw diskRefusal(error, path)
   }
-  return refuse('path-bad', { path }, `There is no copy of a shop in ${path}: choose another folder.`)
+  return refuse(
+    'path-bad',
+    { path },
+    say('There is no copy of a shop in {path}: choose another folder.', { path }),
+  )
 }
 
 export interface CopyLook {
@@ -73,20 +79,25 @@ export async function lookIntoCopy(desk: Desk, input: CopyInput): Promise<CopyLo
   const here = await holdingsOf(desk.store.read)
   const nowAt = desk.now()
   const told = (what: Holdings, from: string) => {
-    if (!what.shop) return `${from}: no shop.`
+    if (!what.shop) return say('{from}: no shop.', { from })
     const zone = what.shop.zone
     const last = what.lastJob
-      ? `; last job ${what.lastJob.number}, ${momentWords(what.lastJob.dropOffAt, { nowAt, zone })}`
+      ? say('; last job {number}, {dropOffAt}', {
+          number: what.lastJob.number,
+          dropOffAt: momentWords(what.lastJob.dropOffAt, { nowAt, zone }),
+        })
       : ''
     const saved =
-      what.lastSavedAt === null ? '' : `; last change ${momentWords(what.lastSavedAt, { nowAt, zone })}`
+      what.lastSavedAt === null
+        ? ''
+        : say('; last change {lastSavedAt}', { lastSavedAt: momentWords(what.lastSavedAt, { nowAt, zone }) })
     return `${from}: ${what.shop.name}, ${holdingsWords(what)}${last}${saved}.`
   }
   return {
     madeAt: header.madeAt,
     there,
     here,
-    lines: [told(there, 'In the copy'), told(here, 'Here now')],
+    lines: [told(there, say('In the copy')), told(here, say('Here now'))],
   }
 }
 
@@ -98,7 +109,9 @@ export async function stageRestore(desk: Desk, input: RestoreInput): Promise<Rea
   const { lines, here } = await lookIntoCopy(desk, input)
   askFirst('restores', here.shop ? lines : [], {
     field: 'path',
-    lead: 'The copy takes the place of what is here when Lustrum starts next. What is here then is kept as a copy first.',
+    lead: say(
+      'The copy takes the place of what is here when Lustrum starts next. What is here then is kept as a copy first.',
+    ),
     accepted: input.accepted,
   })
   return prepareRestore(desk, input)

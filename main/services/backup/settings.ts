@@ -1,5 +1,7 @@
 /** Where the copies of this shop go, and how they are locked. */
+
 import { dirname } from 'node:path'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { readComputer, writeComputer } from '../../store/backup/computer.ts'
 import { beginPlace, onSameDisk } from '../../store/backup/secondPlace.ts'
@@ -42,12 +44,15 @@ export async function saveCopiesSettings(
     refuse(
       'passphrase-short',
       { passphrase: null },
-      `Take at least ${leastPassphrase} characters: four words that do not belong together are easy to keep.`,
+      say(
+        'Take at least {leastPassphrase} characters: four words that do not belong together are easy to keep.',
+        { leastPassphrase },
+      ),
     )
   if (place !== null && place !== readComputer(dataDir).place) await beginPlace(place, dataDir)
   await act(desk, async (_tx, audit) => {
     const before = readComputer(dataDir)
-    if (before.version !== input.version) assertFresh(0, 'backup settings', '1')
+    if (before.version !== input.version) assertFresh(0, say('backup settings'), '1')
     const changed =
       passphrase === undefined ? {} : { passphrase: passphrase === null ? 'removed' : 'changed' }
     audit({ act: 'changed', entity: 'backups', entityId: '1', detail: { place, ...changed } })

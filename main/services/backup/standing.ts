@@ -1,5 +1,7 @@
 /** How the copies stand, for the settings and for the first screen. */
+
 import { copiesStand, type Warning } from '../../domain/backup/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { readComputer } from '../../store/backup/computer.ts'
 import type { UnreadCopy } from '../../store/backup/copies.ts'
@@ -62,8 +64,12 @@ export async function copiesStanding(desk: Desk): Promise<CopiesStanding> {
 function unreadWords(unread: readonly UnreadCopy[]): string | null {
   const [first, ...others] = unread
   if (!first) return null
-  const more = others.length === 0 ? '' : ` The same goes for ${others.length} more.`
-  return `${first.words}${more} They are listed in the settings, under Backups; delete what you do not need.`
+  const more =
+    others.length === 0 ? '' : ` ${say('The same goes for {others} more.', { others: others.length })}`
+  return say('{words}{more} They are listed in the settings, under Backups; delete what you do not need.', {
+    words: first.words,
+    more,
+  })
 }
 
 function said(about: Warning['about'], words: string | null): Warning[] {

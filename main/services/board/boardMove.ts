@@ -1,6 +1,7 @@
 import { minuteWords } from '../../domain/calendar/index.ts'
 import { conflictsOn } from '../../domain/floor/index.ts'
 import { can, isMovableFrom } from '../../domain/job/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { sentence } from '../../domain/words.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
@@ -65,7 +66,7 @@ async function restOf(
   nowAt: number,
   { jobId, version, position, bayId, startAt }: MoveInput,
 ): Promise<RestOfJob | { reasons: string[] }> {
-  if (startAt > nowAt + farthestMin) return { reasons: ['That is too far off; choose an earlier day.'] }
+  if (startAt > nowAt + farthestMin) return { reasons: [say('That is too far off; choose an earlier day.')] }
   const floor = await loadFloor(tx, nowAt, Math.max(nowAt, startAt) + reachMin)
   const [job] = await jobRows(tx, floor, { id: jobId })
   if (!job) throw new Refusal('missing', 'jobId', jobId, 'This job is not there; look at the board again.')
@@ -80,8 +81,8 @@ async function restOf(
     return {
       reasons: [
         step.kind === 'hold'
-          ? `"${step.name}" stays where its coat was laid.`
-          : `"${step.name}" or what follows has begun, so it stays where it is.`,
+          ? say('"{name}" stays where its coat was laid.', { name: step.name })
+          : say('"{name}" or what follows has begun, so it stays where it is.', { name: step.name }),
       ],
     }
   return restOfJob(floor, job, index, await otherVisits(tx, floor, job))
@@ -116,13 +117,25 @@ function changeWords(floor: Floor, before: JobRow, after: JobRow): string[] {
   const when = (at: number) => minuteWords(at, floor.zone, floor.nowAt)
   const words: string[] = []
   if (after.dropOffAt !== before.dropOffAt)
-    words.push(`drop-off moves from ${when(before.dropOffAt)} to ${when(after.dropOffAt)}`)
+    words.push(
+      say('drop-off moves from {dropOffAt} to {dropOffAt2}', {
+        dropOffAt: when(before.dropOffAt),
+        dropOffAt2: when(after.dropOffAt),
+      }),
+    )
   words.push(
     after.handoverAt === before.handoverAt
-      ? `handover stays ${when(after.handoverAt)}`
-      : `handover moves from ${when(before.handoverAt)} to ${when(after.handoverAt)}`,
+      ? say('handover stays {handoverAt}', { handoverAt: when(after.handoverAt) })
+      : say('handover moves from {handoverAt} to {handoverAt2}', {
+          handoverAt: when(before.handoverAt),
+          handoverAt2: when(after.handoverAt),
+        }),
   )
   if (after.handoverAt > after.promisedAt && before.status !== 'held')
-    words.push(`that is after the promise, ${when(after.promisedAt)}: tell the customer`)
+    words.push(
+      say('that is after the promise, {promisedAt}: tell the customer', {
+        promisedAt: when(after.promisedAt),
+      }),
+    )
   return words.map(sentence)
 }

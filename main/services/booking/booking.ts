@@ -1,6 +1,7 @@
 import { atWall, gridDown } from '../../domain/calendar/index.ts'
 import { assertFits, planOf, problemOf, stepOf, stepRows, timesOf } from '../../domain/floor/index.ts'
 import { statusAt } from '../../domain/job/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { type Charge, splitDeposit } from '../../domain/money/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import type { Finish, PanelNoted, SizeClass } from '../../domain/shop/index.ts'
@@ -149,7 +150,7 @@ function priceQuoted(
 
 function depositOf(depositMinor: number, totalMinor: number): number {
   if (depositMinor < 0 || depositMinor > totalMinor)
-    refuse('deposit-bad', { depositMinor }, 'A deposit is from 0 to the whole price.')
+    refuse('deposit-bad', { depositMinor }, say('A deposit is from 0 to the whole price.'))
   return depositMinor
 }
 
@@ -161,7 +162,11 @@ async function assertNotElsewhere(
 ): Promise<void> {
   const words = visitInTheWay(floor, await otherVisits(tx, floor, job), job)
   if (words !== null)
-    refuse('vehicle-booked', { vehicleId: job.vehicleId }, `${sentence(words)} Choose another day.`)
+    refuse(
+      'vehicle-booked',
+      { vehicleId: job.vehicleId },
+      say('{words} Choose another day.', { words: sentence(words) }),
+    )
 }
 
 /** A plan is looked at as far as it goes, so it goes no further than an offer can. */
@@ -170,7 +175,7 @@ function assertNear(handover: number, nowAt: number): void {
     refuse(
       'plan-far',
       { 'plan.handover': handover },
-      'That is too far off to book; look at the offers again.',
+      say('That is too far off to book; look at the offers again.'),
     )
 }
 
@@ -209,7 +214,7 @@ export async function confirmPlaceIn(
     where: { id: jobId },
     include: { steps: { orderBy: { position: 'asc' }, include: { crew: true } } },
   })
-  const job = found(stored, { jobId }, 'This booking is not there; look at the board.')
+  const job = found(stored, { jobId }, say('This booking is not there; look at the board.'))
   const status = statusAt(job, nowAt)
   assertCan({ ...job, status }, 'confirm', { jobId })
   await vehicleInUse(tx, job.vehicleId)

@@ -1,5 +1,7 @@
 /** Several cars of one payer, with one answer: each its own stay, the later ones around the earlier. */
+
 import { setImmediate as nextTurn } from 'node:timers/promises'
+import { say } from '../../domain/language/index.ts'
 import { refuse, withField } from '../../domain/refusal.ts'
 import type { Finish, SizeClass } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
@@ -33,7 +35,14 @@ export function holdFleet(desk: Desk, input: FleetInput) {
         })
         const carName = nameOfCar(car)
         if (!soonest.feasible)
-          refuse('no-place', { vehicleId }, `There is no place for ${carName}: ${soonest.reasons.join(' ')}`)
+          refuse(
+            'no-place',
+            { vehicleId },
+            say('There is no place for {carName}: {reasons}', {
+              carName,
+              reasons: soonest.reasons.join(' '),
+            }),
+          )
         const held = await holdPlaceIn(tx, audit, nowAt, { ...wish, vehicleId, plan: soonest.plan })
         const { dropOffAt, handoverAt, reasons } = soonest
         places.push({ ...held, carName, dropOffAt, handoverAt, reason: reasons[0] ?? null })

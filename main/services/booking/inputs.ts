@@ -1,11 +1,13 @@
 /** What the booking acts are sent. */
+
 import { z } from 'zod'
+import { word } from '../../domain/language/index.ts'
 import { conditions, lentKinds, scopes } from '../../domain/shop/index.ts'
 import { date, finish, id, minute, sizeClass, text, version } from '../desk/inputs.ts'
 import { amountMinor, pricing } from '../prices/inputs.ts'
 import { callerInput } from '../records/inputs.ts'
 
-const treatmentIds = z.array(id).min(1, 'Choose at least one treatment.').max(20)
+const treatmentIds = z.array(id).min(1, word('Choose at least one treatment.')).max(20)
 const condition = z.enum(conditions)
 /** How much of the paint; the whole car unless said otherwise. */
 const scope = z.enum(scopes).optional()
@@ -66,8 +68,8 @@ const place = z.object({
   /** How long to hold it, in minutes; half an hour unless said otherwise. */
   holdMin: z
     .int()
-    .min(1, 'Hold it for at least a minute.')
-    .max(7 * 1440, 'Hold it for a week at most.')
+    .min(1, word('Hold it for at least a minute.'))
+    .max(7 * 1440, word('Hold it for a week at most.'))
     .optional(),
   ...pricing,
   /** What is asked for as a deposit; as the shop's rules say unless given. */
@@ -80,8 +82,8 @@ export type HoldInput = z.input<typeof holdInput>
 export const fleetInput = z.object({
   vehicleIds: z
     .array(id)
-    .min(1, 'Choose at least one car.')
-    .max(12, 'Twelve cars at once at most: each place is searched with the earlier ones held.'),
+    .min(1, word('Choose at least one car.'))
+    .max(12, word('Twelve cars at once at most: each place is searched with the earlier ones held.')),
   condition,
   treatmentIds,
   scope,

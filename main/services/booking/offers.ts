@@ -8,6 +8,7 @@ import {
   profilesIn,
   wordsFor,
 } from '../../domain/floor/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import {
   explain,
@@ -59,7 +60,7 @@ export async function offers(desk: Desk, input: OffersInput) {
   for (const field of wishedDays) {
     const day = input[field]
     if (day !== undefined && day < today)
-      refuse('date-past', { [field]: day }, `${day} is over; ask for today or later.`)
+      refuse('date-past', { [field]: day }, say('{day} is over; ask for today or later.', { day }))
   }
   const { notBefore, homeBy } = input
   const askedDate = input.askedDate ?? today
@@ -144,7 +145,7 @@ function minutesTo(nowAt: number, field: (typeof wishedDays)[number], day: strin
   checkDate(day, field)
   const ahead = startOfDay(day, 'UTC') - nowAt
   if (ahead > farthestAskedMin)
-    refuse('date-far', { [field]: day }, `${day} is too far off; ask within two years.`)
+    refuse('date-far', { [field]: day }, say('{day} is too far off; ask within two years.', { day }))
   return Math.max(0, ahead)
 }
 

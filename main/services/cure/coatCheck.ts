@@ -7,6 +7,7 @@ import {
   leastMarginC,
   usualGapLimitMin,
 } from '../../domain/cure/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { degreesWords, marginWords, type UnitSystem } from '../../domain/measure/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { sentence } from '../../domain/words.ts'
@@ -61,27 +62,64 @@ export function checkCoat(profile: CureProfile, measured: Measured, units: UnitS
     marginC: known ? found.marginC : null,
     warnings: [
       ...warnings.map(warning => warningWords(warning, units)),
-      ...(known ? [] : ['The humidity was not measured, so the dew point is not known.']),
+      ...(known ? [] : [say('The humidity was not measured, so the dew point is not known.')]),
     ],
   }
 }
 
 function warningWords({ code, value, limit, source }: CoatWarning, units: UnitSystem): string {
   const degrees = (celsius: number) => degreesWords(celsius, units)
-  const from = source === 'ISO 8502-4' ? 'ISO 8502-4' : `the profile (${source})`
+  const from = source === 'ISO 8502-4' ? say('ISO 8502-4') : say('the profile ({source})', { source })
   if (code === 'panel-unmeasured' || value === null)
     return sentence(
-      `the panel was not measured, so nobody knows that it is ${marginWords(leastMarginC, units)} above the dew point (${from})`,
+      say(
+        'the panel was not measured, so nobody knows that it is {leastMarginC} above the dew point ({from})',
+        { leastMarginC: marginWords(leastMarginC, units), from },
+      ),
     )
   const words: Record<typeof code, () => string> = {
-    'air-cold': () => `the air is ${degrees(value)}, under the ${degrees(limit)} of ${from}`,
-    'air-hot': () => `the air is ${degrees(value)}, over the ${degrees(limit)} of ${from}`,
-    'panel-cold': () => `the panel is ${degrees(value)}, under the ${degrees(limit)} of ${from}`,
-    'panel-hot': () => `the panel is ${degrees(value)}, over the ${degrees(limit)} of ${from}`,
-    'air-dry': () => `the humidity is ${Math.round(value)} %, under the ${limit} % of ${from}`,
-    'air-damp': () => `the humidity is ${Math.round(value)} %, over the ${limit} % of ${from}`,
+    'air-cold': () =>
+      say('the air is {value}, under the {limit} of {from}', {
+        value: degrees(value),
+        limit: degrees(limit),
+        from,
+      }),
+    'air-hot': () =>
+      say('the air is {value}, over the {limit} of {from}', {
+        value: degrees(value),
+        limit: degrees(limit),
+        from,
+      }),
+    'panel-cold': () =>
+      say('the panel is {value}, under the {limit} of {from}', {
+        value: degrees(value),
+        limit: degrees(limit),
+        from,
+      }),
+    'panel-hot': () =>
+      say('the panel is {value}, over the {limit} of {from}', {
+        value: degrees(value),
+        limit: degrees(limit),
+        from,
+      }),
+    'air-dry': () =>
+      say('the humidity is {value} %, under the {limit} % of {from}', {
+        value: Math.round(value),
+        limit,
+        from,
+      }),
+    'air-damp': () =>
+      say('the humidity is {value} %, over the {limit} % of {from}', {
+        value: Math.round(value),
+        limit,
+        from,
+      }),
     'dew-margin': () =>
-      `the panel is only ${marginWords(value, units)} above the dew point, less than the ${marginWords(limit, units)} of ${from}`,
+      say('the panel is only {value} above the dew point, less than the {limit} of {from}', {
+        value: marginWords(value, units),
+        limit: marginWords(limit, units),
+        from,
+      }),
   }
   return sentence(words[code]())
 }
@@ -96,8 +134,10 @@ export function reasonedCheck(check: CoatCheck, reason: string): { check: CoatCh
       'conditions',
       'reason',
       check.warnings,
-      `${check.warnings.join(' ')} The data sheet decides; beginning all the same needs a reason, which is kept and ` +
-        'printed.',
+      say(
+        '{warnings} The data sheet decides; beginning all the same needs a reason, which is kept and printed.',
+        { warnings: check.warnings.join(' ') },
+      ),
     )
   return { check, reason }
 }
@@ -120,18 +160,23 @@ export async function keepCheck(tx: Tx, { check, ...kept }: KeptCheck): Promise<
 /** A kept check in a line, as it is shown and printed. */
 export function checkWords(check: CoatCheck & { reason: string }, units: UnitSystem): string {
   const { airC, humidityPercent, panelC, dewC, marginC } = check
-  if (airC === null) return 'Not measured in the hour before.'
+  if (airC === null) return say('Not measured in the hour before.')
   const parts = [
-    `air ${degreesWords(airC, units)}`,
-    humidityPercent === null ? '' : `${Math.round(humidityPercent)} % humidity`,
-    dewC === null ? '' : `dew point ${degreesWords(dewC, units)}`,
-    panelC === null ? 'panel not measured' : `panel ${degreesWords(panelC, units)}`,
-    marginC === null ? '' : `${marginWords(marginC, units)} above the dew point`,
+    say('air {airC}', { airC: degreesWords(airC, units) }),
+    humidityPercent === null
+      ? ''
+      : say('{humidityPercent} % humidity', { humidityPercent: Math.round(humidityPercent) }),
+    dewC === null ? '' : say('dew point {dewC}', { dewC: degreesWords(dewC, units) }),
+    panelC === null
+      ? say('panel not measured')
+      : say('panel {panelC}', { panelC: degreesWords(panelC, units) }),
+    marginC === null ? '' : say('{marginC} above the dew point', { marginC: marginWords(marginC, units) }),
   ]
   const met =
     check.warnings.length === 0
-      ? ['Every rule entered for it was met; the data sheet decides.']
+      ? [say('Every rule entered for it was met; the data sheet decides.')]
       : check.warnings
-  const because = check.reason === '' ? [] : [`Begun all the same: ${sentence(check.reason)}`]
+  const because =
+    check.reason === '' ? [] : [say('Begun all the same: {reason}', { reason: sentence(check.reason) })]
   return [sentence(parts.filter(Boolean).join(', ')), ...met, ...because].join(' ')
 }

@@ -1,7 +1,9 @@
 /** The air that fresh coats have cured in, out of the bays' readings, in words. */
+
 import { minuteWords } from '../../domain/calendar/index.ts'
 import { type AirReading, earlyCureUntil, earlyFlags, type LaidCoat } from '../../domain/cure/index.ts'
 import { jobStays } from '../../domain/floor/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { marginWords, type UnitSystem } from '../../domain/measure/index.ts'
 import { sentence } from '../../domain/words.ts'
 import type { Tx } from '../../store/store.ts'
@@ -60,12 +62,27 @@ function flagWords(
   units: UnitSystem,
   when: (at: number) => string,
 ): string {
-  const from = source === 'ISO 8502-4' ? source : `the profile (${source})`
-  const span = fromAt === toAt ? when(fromAt) : `${when(fromAt)} to ${when(toAt)}`
+  const from = source === 'ISO 8502-4' ? source : say('the profile ({source})', { source })
+  const span =
+    fromAt === toAt ? when(fromAt) : say('{fromAt} to {toAt}', { fromAt: when(fromAt), toAt: when(toAt) })
   const what = {
-    'air-dry': `the humidity was down to ${Math.round(worst)} %, under the ${limit} % of ${from}`,
-    'air-damp': `the humidity was up to ${Math.round(worst)} %, over the ${limit} % of ${from}`,
-    'dew-margin': `the panel was only ${marginWords(worst, units)} above the dew point, less than the ${marginWords(limit, units)} of ${from}`,
+    'air-dry': say('the humidity was down to {worst} %, under the {limit} % of {from}', {
+      worst: Math.round(worst),
+      limit,
+      from,
+    }),
+    'air-damp': say('the humidity was up to {worst} %, over the {limit} % of {from}', {
+      worst: Math.round(worst),
+      limit,
+      from,
+    }),
+    'dew-margin': say('the panel was only {worst} above the dew point, less than the {limit} of {from}', {
+      worst: marginWords(worst, units),
+      limit: marginWords(limit, units),
+      from,
+    }),
   }
-  return `${sentence(`in its early cure, ${span}, ${what[code]}`)} No time is moved by it; the data sheet decides.`
+  return say('{sentence} No time is moved by it; the data sheet decides.', {
+    sentence: sentence(say('in its early cure, {span}, {what}', { span, what: what[code] })),
+  })
 }

@@ -1,4 +1,5 @@
 import { type ColumnMapping, cleanReadings, type DateOrder, rawReadings } from '../../domain/cure/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import { fromJson, toJson } from '../../store/json.ts'
@@ -48,7 +49,7 @@ export function importReadings(desk: Desk, input: ImportInput) {
       refuse(
         'no-column',
         { [`mapping.${field}`]: column },
-        `The file has no column "${column}"; choose again.`,
+        say('The file has no column "{column}"; choose again.', { column }),
       )
   return act(desk, async (tx, audit, at) => {
     await liveBay(tx, bayId)
@@ -57,7 +58,7 @@ export function importReadings(desk: Desk, input: ImportInput) {
       rawReadings(log.rows, mapping, log.firstRow),
       { zone, dateOrder, unit, latestAt: at },
     )
-    const fileName = checkNote(input.fileName ?? '', 'fileName', 200) || 'A file'
+    const fileName = checkNote(input.fileName ?? '', 'fileName', 200) || say('A file')
     const { id } = await tx.readingImport.create({ data: { bayId, fileName, importedAt: at, count: 0 } })
     const added = await saveReadings(tx, bayId, 'imported', readings, { importId: id })
     if (added === 0) await tx.readingImport.delete({ where: { id } })
@@ -89,7 +90,7 @@ export function takeBackImport(desk: Desk, { id }: { id: string }): Promise<void
     const file = found(
       await tx.readingImport.findFirst({ where: { id, takenBackAt: null } }),
       { id },
-      'This file was taken back already; look again.',
+      say('This file was taken back already; look again.'),
     )
     await tx.readingImport.update({ where: { id }, data: { takenBackAt: at } })
     const { count } = await tx.reading.updateMany({

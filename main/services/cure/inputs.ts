@@ -1,12 +1,14 @@
 /** What the screen of the bays' conditions and the sensors send. */
+
 import { z } from 'zod'
+import { word } from '../../domain/language/index.ts'
 import { id, minute, number, rowNumber, text, versionOrNone } from '../desk/inputs.ts'
 
 /** What a logger's file may be at once, in bytes: more than any other procedure takes. */
 export const importMaxBytes = 12 * 1024 * 1024
 
-const degrees = z.number('Give a temperature, such as 18.5.').min(-1_000).max(1_000)
-const percent = z.number('Give a relative humidity, such as 45.').min(-1_000).max(1_000)
+const degrees = z.number(word('Give a temperature, such as 18.5.')).min(-1_000).max(1_000)
+const percent = z.number(word('Give a relative humidity, such as 45.')).min(-1_000).max(1_000)
 const column = z.string().max(500)
 
 export const readingsShown = z.object({ bayId: id, fromAt: minute, toAt: minute })
@@ -27,7 +29,7 @@ export const usualInput = z.object({ bayId: id, version: versionOrNone, celsius:
 export type UsualInput = z.infer<typeof usualInput>
 
 /** A logger's file; a hundred thousand rows and more fit. */
-export const fileText = z.object({ text: z.string().min(1, 'The file is empty.').max(importMaxBytes) })
+export const fileText = z.object({ text: z.string().min(1, word('The file is empty.')).max(importMaxBytes) })
 
 export const importInput = fileText.extend({
   bayId: id,
@@ -47,14 +49,14 @@ export type ImportInput = z.infer<typeof importInput>
 
 export const oneImport = z.object({ id })
 
-const value = z.union([number('Give a number.'), z.string().max(40)])
+const value = z.union([number(word('Give a number.')), z.string().max(40)])
 /** A sensor's post: at most some hours of a reading a minute. */
 export const postedReadings = z.object({
   unit: z.enum(['C', 'F']).default('C'),
   readings: z
     .array(
       z.object({
-        time: z.union([z.string().max(40), number('Give a number.', 1e13)]).transform(String),
+        time: z.union([z.string().max(40), number(word('Give a number.'), 1e13)]).transform(String),
         air: value,
         panel: value.nullable().default(null),
         humidity: value.nullable().default(null),

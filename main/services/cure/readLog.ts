@@ -1,6 +1,8 @@
 /** A logger's file as columns and rows, whatever stands above its heading. */
+
 import Papa from 'papaparse'
 import { type ColumnMapping, type DateOrder, readTime } from '../../domain/cure/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 
 export interface LogFile {
@@ -56,7 +58,7 @@ function isTime(cell: string): boolean {
 function named(cells: readonly string[]): string[] {
   const names: string[] = []
   for (const [i, cell] of cells.entries()) {
-    const name = cell.trim() || `Column ${i + 1}`
+    const name = cell.trim() || say('Column {i}', { i: i + 1 })
     names.push(names.includes(name) ? `${name} (${i + 1})` : name)
   }
   return names

@@ -6,6 +6,7 @@ import {
   type UsualFrom,
   usualTemperature,
 } from '../../domain/cure/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { degreesWords, type UnitSystem } from '../../domain/measure/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { fromJson } from '../../store/json.ts'
@@ -72,7 +73,7 @@ export function voidReading(desk: Desk, { id }: { id: number }): Promise<void> {
     const reading = found(
       await tx.reading.findFirst({ where: { id, voidedAt: null } }),
       { id },
-      'This reading is not there any more; look again.',
+      say('This reading is not there any more; look again.'),
     )
     await tx.reading.update({ where: { id }, data: { voidedAt: at } })
     audit({
@@ -90,7 +91,7 @@ export function setBayUsual(desk: Desk, { bayId, version, celsius }: UsualInput)
     await liveBay(tx, bayId)
     if (celsius !== null && !(celsius >= -20 && celsius <= 45)) {
       const words = degreesWords(celsius, (await shopOf(tx)).units)
-      refuse('usual-impossible', { celsius }, `${words} is no usual temperature of a bay.`)
+      refuse('usual-impossible', { celsius }, say('{words} is no usual temperature of a bay.', { words }))
     }
     const row = await tx.bayUsual.findUnique({ where: { bayId } })
     if ((row?.version ?? 0) !== version) assertFresh(0, 'bay', bayId)
@@ -108,7 +109,7 @@ export function setBayUsual(desk: Desk, { bayId, version, celsius }: UsualInput)
 /** The bay, where it may still be used. */
 export async function liveBay(tx: Tx, bayId: string): Promise<{ id: string; name: string }> {
   const bay = await tx.bay.findFirst({ where: { id: bayId, archivedAt: null } })
-  return found(bay, { bayId }, 'This bay is not there; choose another.')
+  return found(bay, { bayId }, say('This bay is not there; choose another.'))
 }
 
 export type ConditionsView = Awaited<ReturnType<typeof conditionsNow>>

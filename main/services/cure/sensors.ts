@@ -1,5 +1,6 @@
 import { createHash, randomBytes } from 'node:crypto'
 import { cleanReadings, type RefusedRow } from '../../domain/cure/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { saveReadings } from '../../store/readingRows.ts'
 import { act, type Desk } from '../desk/desk.ts'
@@ -18,7 +19,7 @@ export async function createToken(
   { bayId, name }: { bayId: string; name: string },
 ): Promise<{ id: string; token: string }> {
   const words = name.trim()
-  if (words === '') refuse('name-missing', { name }, 'Give the sensor a name, such as "by the door".')
+  if (words === '') refuse('name-missing', { name }, say('Give the sensor a name, such as "by the door".'))
   return act(desk, async (tx, audit, createdAt) => {
     await liveBay(tx, bayId)
     const token = randomBytes(32).toString('base64url')
@@ -35,7 +36,7 @@ export function revokeToken(desk: Desk, { id }: { id: string }): Promise<void> {
   return act(desk, async (tx, audit, revokedAt) => {
     const sensor = await tx.sensorToken.findUnique({ where: { id } })
     if (!sensor || sensor.revokedAt !== null)
-      refuse('missing', { id }, 'This sensor is not there any more; look again.')
+      refuse('missing', { id }, say('This sensor is not there any more; look again.'))
     await tx.sensorToken.update({ where: { id }, data: { revokedAt } })
     audit({
       act: 'sensor revoked',

@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { acceptedPlan, changesOf, mayRelay, together } from '../../domain/relay/index.ts'
 import type { JsonObject } from '../../store/json.ts'
@@ -14,7 +15,11 @@ import type { Run } from './runs.ts'
 export async function acceptRelay(desk: Desk, { runId, jobIds }: AcceptInput): Promise<{ cars: number }> {
   const { run } = relayRuns.stands(desk.store)
   if (run?.id !== runId)
-    refuse('stale', { runId }, 'This proposal is not there any more: another was begun. Lay the floor again.')
+    refuse(
+      'stale',
+      { runId },
+      say('This proposal is not there any more: another was begun. Lay the floor again.'),
+    )
   await relayRuns.stop(desk.store)
   const cars = await act(desk, (tx, audit, at) => acceptCars(tx, audit, at, { run, jobIds }))
   await relayRuns.drop(desk.store)
@@ -38,7 +43,7 @@ export async function acceptCars<Asked>(
   const chosen = together(changes, jobIds)
   const unknown = jobIds.find(id => !chosen.has(id))
   if (unknown !== undefined)
-    refuse('missing', { jobIds: unknown }, 'The proposal leaves this car where it is; look at it again.')
+    refuse('missing', { jobIds: unknown }, say('The proposal leaves this car where it is; look at it again.'))
   const ends = [...chosen].map(id => plan[id]!.handover)
   const floor = await loadFloor(tx, at, Math.max(at, ...ends))
   const rows = await jobRows(tx, floor, { id: { in: [...chosen] } })
@@ -60,6 +65,10 @@ function assertSame<Asked>(run: Run<Asked>, rows: readonly JobRow[], chosen: Rea
     const row = rows.find(each => each.id === id)
     if (!row || row.version !== seen?.version) assertFresh(0, 'job', id)
     else if (!mayRelay(row, Number.POSITIVE_INFINITY))
-      refuse('stale', { jobIds: id }, `${seen.plate} is pinned or here by now. Lay the floor again.`)
+      refuse(
+        'stale',
+        { jobIds: id },
+        say('{plate} is pinned or here by now. Lay the floor again.', { plate: seen.plate }),
+      )
   }
 }

@@ -1,5 +1,7 @@
 /** What the day plan is asked and told. */
+
 import { z } from 'zod'
+import { word } from '../../domain/language/index.ts'
 import { id, minute, oneRow, sizeClass } from '../desk/inputs.ts'
 
 /** How far ahead the floor is laid: further than a month nothing that is booked stays as it is for long. */
@@ -8,16 +10,16 @@ export const mostDays = 31
 export const relayInput = z.object({
   /** Cars that come within so many days are laid anew. */
   days: z
-    .int('Give a number of days.')
-    .min(1, 'Give at least one day.')
-    .max(mostDays, 'Give a month at most.'),
+    .int(word('Give a number of days.'))
+    .min(1, word('Give at least one day.'))
+    .max(mostDays, word('Give a month at most.')),
 })
 export type RelayInput = z.infer<typeof relayInput>
 
 export const acceptInput = z.object({
   /** The run the proposal came from. */
   runId: id,
-  jobIds: z.array(id).min(1, 'Choose at least one car.').max(200),
+  jobIds: z.array(id).min(1, word('Choose at least one car.')).max(200),
 })
 export type AcceptInput = z.infer<typeof acceptInput>
 
@@ -35,13 +37,13 @@ export const whatIfInput = relayInput.extend({
       kind: z.literal('cureLonger'),
       jobId: id,
       moreMin: z
-        .int('Give a duration, such as 4 h.')
-        .min(1, 'Give at least a minute.')
-        .max(20_160, 'Give two weeks at most.'),
+        .int(word('Give a duration, such as 4 h.'))
+        .min(1, word('Give at least a minute.'))
+        .max(20_160, word('Give two weeks at most.')),
     }),
     z.object({
       kind: z.literal('rush'),
-      treatmentIds: z.array(id).min(1, 'Choose at least one treatment.').max(20),
+      treatmentIds: z.array(id).min(1, word('Choose at least one treatment.')).max(20),
       sizeClass,
       /** It may come from then on, and is wanted home by then. */
       fromAt: minute,
@@ -57,8 +59,8 @@ export type KeepInput = z.infer<typeof keepInput>
 export const useInput = z.object({
   /** The present week and those before it: half a year shows a season, and more is no trend any more. */
   weeks: z
-    .int('Give a number of weeks.')
-    .min(1, 'Give at least one week.')
-    .max(26, 'Give half a year at most.'),
+    .int(word('Give a number of weeks.'))
+    .min(1, word('Give at least one week.'))
+    .max(26, word('Give half a year at most.')),
 })
 export type UseInput = z.infer<typeof useInput>

@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { assertFresh } from '../../store/store.ts'
 import { act, type Desk } from '../desk/desk.ts'
@@ -9,13 +10,15 @@ export function pinJob(desk: Desk, { id, version, pinned }: PinInput): Promise<v
     const job = found(
       await tx.job.findUnique({ where: { id }, select: { status: true, number: true } }),
       { id },
-      'This job is not there; look at the board again.',
+      say('This job is not there; look at the board again.'),
     )
     if (job.status !== 'booked')
       refuse(
         'not-booked',
         { id },
-        `Job ${job.number} is not waiting for its car, so it stays where it is anyway.`,
+        say('Job {number} is not waiting for its car, so it stays where it is anyway.', {
+          number: job.number,
+        }),
       )
     const { count } = await tx.job.updateMany({
       where: { id, version },

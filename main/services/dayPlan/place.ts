@@ -1,5 +1,7 @@
 /** Cars put at new places together: one act, checked against everything booked by then. */
+
 import { planOf, wordsFor } from '../../domain/floor/index.ts'
+import { say, word } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { objections, relayTask } from '../../domain/relay/index.ts'
 import { type FloorPlan, reasonText } from '../../domain/schedule/index.ts'
@@ -13,7 +15,7 @@ import { restOfJob } from '../floor/movePlan.ts'
 import { placedJob } from '../floor/placed.ts'
 import { otherVisits, visitInTheWay } from '../floor/vehicleFree.ts'
 
-const wayOut = 'Lay the floor again.'
+const wayOut = word('Lay the floor again.')
 
 /**
  * Writes the plans of these jobs, each wholly ahead. Refused as stale, saving nothing, where one of them does not fit
@@ -36,11 +38,15 @@ export async function placeTogether(
       row.steps.map(step => step.name),
     )
     const said = [...new Set(objection.violations.map(violation => reasonText(violation, words)))].slice(0, 2)
-    const what = said.length > 0 ? listWords(said) : 'cars would have to change places'
+    const what = said.length > 0 ? listWords(said) : say('cars would have to change places')
     refuse(
       'stale',
       { jobIds: row.id },
-      `The floor has changed: ${nameOfCar(row.vehicle)} has no room there any more, ${what}. ${wayOut}`,
+      say('The floor has changed: {vehicle} has no room there any more, {what}. {wayOut}', {
+        vehicle: nameOfCar(row.vehicle),
+        what,
+        wayOut,
+      }),
     )
   }
   const moved = new Map(rows.map(row => [row.id, placedJob({ job: row, index: 0 }, plan[row.id]!)] as const))

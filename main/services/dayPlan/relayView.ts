@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { type CarChange, changesOf, together } from '../../domain/relay/index.ts'
 import { type FloorObjective, type Plan, staysOf } from '../../domain/schedule/index.ts'
 import type { LaidCar, Run } from './runs.ts'
@@ -47,7 +48,7 @@ function changeView(change: CarChange, all: readonly CarChange[], cars: readonly
   return {
     jobId: change.jobId,
     version: car?.version ?? null,
-    plate: car?.plate ?? 'The rush car',
+    plate: car?.plate ?? say('The rush car'),
     vehicle: car?.vehicle ?? '',
     customerName: car?.customerName ?? '',
     promisedAt: car?.promisedAt ?? null,

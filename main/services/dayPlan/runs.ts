@@ -1,5 +1,7 @@
 /** The laying of the floor that is under way or was last, one for each database; nothing of it is kept on disk. */
+
 import { randomUUID } from 'node:crypto'
+import { say } from '../../domain/language/index.ts'
 import type { RelayTask } from '../../domain/relay/index.ts'
 import type { Laying } from '../../domain/schedule/index.ts'
 import type { Store } from '../../store/store.ts'
@@ -36,9 +38,10 @@ export type NewRun<Asked> = Omit<Run<Asked>, 'id' | 'laying' | 'stopped'>
 /** One kind of laying: what was asked of it goes along. */
 export function runsOf<Asked>() {
   const runs = new WeakMap<Store, Run<Asked>>()
-  const work = besideDesk<null>(
-    () =>
+  const work = besideDesk<null>(() =>
+    say(
       'The floor could not be laid on this computer. Start again; if it stays so, tell whoever looks after the app.',
+    ),
   )
   return {
     /** Begins a new one in place of what there is. */

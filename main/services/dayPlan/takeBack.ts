@@ -1,4 +1,5 @@
 /** The one way back from an accepted proposal, found in the audit: it is there after a restart too. */
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import type { Plan } from '../../domain/schedule/index.ts'
 import { fromJson } from '../../store/json.ts'
@@ -34,7 +35,7 @@ export function takeBackRelay(desk: Desk): Promise<{ cars: number }> {
   return act(desk, async (tx, audit, at) => {
     const last = (await lastTakeBack(tx)) && (await lastLaid(tx))
     if (!last)
-      refuse('stale', { runId: null }, 'These cars have changed since; move them on the board instead.')
+      refuse('stale', { runId: null }, say('These cars have changed since; move them on the board instead.'))
     const ends = last.places.map(place => place.plan.handover)
     const floor = await loadFloor(tx, at, Math.max(at, ...ends))
     const rows = await jobRows(tx, floor, { id: { in: last.places.map(place => place.id) } })

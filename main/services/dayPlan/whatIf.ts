@@ -1,6 +1,7 @@
 /** What would become of every promise if something happened: laid beside the desk, then kept or forgotten. */
 
 import { conflictsOn } from '../../domain/floor/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { changesOf, type Rush, type Supposition, suppose, together } from '../../domain/relay/index.ts'
 import type { Tx } from '../../store/store.ts'
@@ -79,34 +80,34 @@ function endOf(what: What): number {
 function checkTimes(what: What, nowAt: number): void {
   if (what.kind === 'cureLonger') return
   const { fromAt, toAt } = what
-  if (toAt <= fromAt) refuse('span-order', { toAt }, 'It ends before it begins; give a later end.')
-  if (toAt <= nowAt) refuse('span-past', { toAt }, 'That is over; give a time still to come.')
+  if (toAt <= fromAt) refuse('span-order', { toAt }, say('It ends before it begins; give a later end.'))
+  if (toAt <= nowAt) refuse('span-past', { toAt }, say('That is over; give a time still to come.'))
   if (toAt > nowAt + farthestMin)
-    refuse('span-far', { toAt }, 'That is too far off; look at most a year ahead.')
+    refuse('span-far', { toAt }, say('That is too far off; look at most a year ahead.'))
 }
 
 function checkThere(what: What, floor: Floor): void {
-  const gone = 'is not there any more; choose another.'
+  const gone = say('is not there any more; choose another.')
   if (what.kind === 'bayClosed')
     found(
       floor.bays.find(bay => bay.id === what.bayId && !bay.archived) ?? null,
       { bayId: what.bayId },
-      `This bay ${gone}`,
+      say('This bay {gone}', { gone }),
     )
   if (what.kind === 'away')
     found(
       floor.crew.find(person => person.id === what.crewId && !person.archived) ?? null,
       { crewId: what.crewId },
-      `This person ${gone}`,
+      say('This person {gone}', { gone }),
     )
   if (what.kind !== 'cureLonger') return
   const job = found(
     floor.jobs.find(each => each.id === what.jobId) ?? null,
     { jobId: what.jobId },
-    `This car ${gone}`,
+    say('This car {gone}', { gone }),
   )
   if (!job.steps.some(step => cures(step, floor.nowAt)))
-    refuse('no-cure', { jobId: what.jobId }, 'Nothing of this car has still to cure; choose another.')
+    refuse('no-cure', { jobId: what.jobId }, say('Nothing of this car has still to cure; choose another.'))
 }
 
 async function rushOf(tx: Tx, what: What): Promise<Rush | undefined> {
@@ -164,10 +165,10 @@ function cures({ kind, endAt }: Floor['jobs'][number]['steps'][number], nowAt: n
 
 function keptWords({ kind }: What): string {
   return {
-    bayClosed: 'closes the bay',
-    away: 'notes who is away',
-    cureLonger: 'moves the other cars',
-    rush: 'makes room, to be booked next',
+    bayClosed: say('closes the bay'),
+    away: say('notes who is away'),
+    cureLonger: say('moves the other cars'),
+    rush: say('makes room, to be booked next'),
   }[kind]
 }
 
@@ -187,7 +188,7 @@ export function discardWhatIf(desk: Desk): Promise<void> {
 export async function keepWhatIf(desk: Desk, { runId }: KeepInput): Promise<{ cars: number }> {
   const { run } = whatIfRuns.stands(desk.store)
   if (run?.id !== runId)
-    refuse('stale', { runId }, 'This is not there any more: something else was asked. Ask again.')
+    refuse('stale', { runId }, say('This is not there any more: something else was asked. Ask again.'))
   await whatIfRuns.stop(desk.store)
   const { what } = run.asked
   const jobIds = movable(run)

@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 
 /** Why a person is asked before a change goes through; the screens know the question by this word. */
@@ -20,5 +21,5 @@ export function askFirst(
 export function listed(lead: string, lines: readonly string[]): string {
   const shown = lines.slice(0, 12)
   const left = lines.length - shown.length
-  return [lead, ...shown, ...(left > 0 ? [`and ${left} more`] : [])].join('\n')
+  return [lead, ...shown, ...(left > 0 ? [say('and {left} more', { left })] : [])].join('\n')
 }

@@ -4,7 +4,9 @@
  * a limit, in words; a test walks the whole surface for one that has none. A limit here keeps a computation bounded;
  * what is sensible within it is for the domain to say.
  */
+
 import { z } from 'zod'
+import { say, word } from '../../domain/language/index.ts'
 import { capabilities, finishes, sizeClasses, skills } from '../../domain/shop/index.ts'
 
 /** A row's id. */
@@ -29,29 +31,30 @@ const lastDate = '2100-12-31'
 
 /** A day of the calendar in the years a shop has to do with; a walk through days is bounded by it. */
 export const date = z
-  .string('Give a date as 2026-04-15.')
-  .max(40, 'Give a date as 2026-04-15.')
+  .string(word('Give a date as 2026-04-15.'))
+  .max(40, word('Give a date as 2026-04-15.'))
   .superRefine((given, context) => {
     const refuse = (message: string) => context.addIssue({ code: 'custom', message })
-    if (!/^\d{4}-\d{2}-\d{2}$/.test(given)) refuse(`"${given}" is no date: give it as 2026-04-15.`)
-    else if (!z.iso.date().safeParse(given).success) refuse(`${given} is not in the calendar.`)
+    if (!/^\d{4}-\d{2}-\d{2}$/.test(given))
+      refuse(say('"{given}" is no date: give it as 2026-04-15.', { given }))
+    else if (!z.iso.date().safeParse(given).success) refuse(say('{given} is not in the calendar.', { given }))
     else if (given < firstDate || given > lastDate)
-      refuse(`${given} is out of range: give a year from 1950 to 2100.`)
+      refuse(say('{given} is out of range: give a year from 1950 to 2100.', { given }))
   })
 
 /** An epoch minute in the same years. */
 export const minute = z
-  .int('Give a moment.')
-  .min(-10_519_200, 'That is before 1950.')
-  .max(68_899_680, 'That is after 2100.')
+  .int(word('Give a moment.'))
+  .min(-10_519_200, word('That is before 1950.'))
+  .max(68_899_680, word('That is after 2100.'))
 
-export const text = z.string().max(4_000, 'That is too long: 4,000 characters at most.')
+export const text = z.string().max(4_000, word('That is too long: 4,000 characters at most.'))
 
 /** A language a letter is written in. */
 export const language = z
   .string()
   .max(20)
-  .regex(/^[a-z]{2,3}(-[A-Z][a-z]{3})?(-([A-Z]{2}|\d{3}))?$/, 'Give a language, such as en or de.')
+  .regex(/^[a-z]{2,3}(-[A-Z][a-z]{3})?(-([A-Z]{2}|\d{3}))?$/, word('Give a language, such as en or de.'))
 
 /** A number of anything, with these words where it is none; `most` in either direction. */
 export const number = (words: string, most = 1_000_000) =>
@@ -62,12 +65,15 @@ export const whole = (words: string, most = 1_000_000) =>
   z.int(words).min(-most, outOf(most)).max(most, outOf(most))
 
 const outOf = (most: number) =>
-  `Give a number from ${(-most).toLocaleString('en')} to ${most.toLocaleString('en')}.`
+  say('Give a number from {most} to {most2}.', {
+    most: (-most).toLocaleString('en'),
+    most2: most.toLocaleString('en'),
+  })
 
 /** A step's place in its job. */
 export const position = z.int().min(0).max(200)
 
-const wallMinute = z.int('Give a time of day, such as 08:00.').min(0).max(1440)
+const wallMinute = z.int(word('Give a time of day, such as 08:00.')).min(0).max(1440)
 
 export const wallSpan = z.object({ from: wallMinute, to: wallMinute })
 
@@ -93,7 +99,7 @@ export const orderInput = z.object({ ids: z.array(id).max(500) })
 /** How mail leaves the shop. */
 export const mailInput = z.object({
   host: text,
-  port: whole('Give the port, such as 587.'),
+  port: whole(word('Give the port, such as 587.')),
   security: z.enum(['tls', 'starttls', 'none']),
   user: text.nullable(),
   /** Left out: as it is; null: forget it. */

@@ -2,6 +2,7 @@
  * How a row that people change is kept: added, edited on the version they saw, put away, taken back, put in order,
  * each with its audit line.
  */
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkUnique } from '../../domain/shop/index.ts'
 import { type JsonObject, noJson } from '../../store/json.ts'
@@ -206,7 +207,11 @@ function checkOrder(ids: readonly string[], present: readonly string[]): void {
   const once = new Set(ids)
   const same = once.size === ids.length && once.size === present.length && present.every(id => once.has(id))
   if (!same)
-    refuse('stale', { ids }, 'The list has changed meanwhile: look at it again, then repeat your change.')
+    refuse(
+      'stale',
+      { ids },
+      say('The list has changed meanwhile: look at it again, then repeat your change.'),
+    )
 }
 
 function stepped<Data extends object>(data: Data): Stepped<Data> {

@@ -1,4 +1,5 @@
 /** How mail leaves the shop: the server, whom letters come from, and the password, which is kept apart. */
+import { say, word } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
 import { readMailAddress } from '../../domain/vehicle/index.ts'
@@ -29,17 +30,25 @@ export async function saveMailSettings(desk: Desk, input: MailInput): Promise<Ma
   const { password, version, ...fields } = input
   const data = {
     ...fields,
-    host: checkText(input.host, 'host', 'The mail server', 255),
+    host: checkText(input.host, 'host', say('The mail server'), 255),
     user: input.user?.trim() ? input.user.trim() : null,
-    fromName: checkText(input.fromName, 'fromName', 'The name letters come from', 80),
+    fromName: checkText(input.fromName, 'fromName', say('The name letters come from'), 80),
     fromAddress: readMailAddress(input.fromAddress, 'fromAddress'),
   }
   if (/[\s/@]/.test(data.host))
-    refuse('host-bad', { host: input.host }, `"${input.host}" is no server name; mail.example.com is one.`)
+    refuse(
+      'host-bad',
+      { host: input.host },
+      say('"{host}" is no server name; mail.example.com is one.', { host: input.host }),
+    )
   if (!Number.isInteger(input.port) || input.port < 1 || input.port > 65_535)
-    refuse('port-bad', { port: input.port }, 'A port is a number from 1 to 65535; 465 and 587 are usual.')
+    refuse(
+      'port-bad',
+      { port: input.port },
+      say('A port is a number from 1 to 65535; 465 and 587 are usual.'),
+    )
   await act(desk, async (tx, audit) => {
-    const kept = { table: tx.mailSettings, entity: 'mail', noun: 'mail settings' }
+    const kept = { table: tx.mailSettings, entity: 'mail', noun: say('mail settings') }
     // Never the password itself, only that it was changed.
     const detail = password === undefined ? {} : { password: 'changed' }
     await saveSingle(audit, kept, { key: { id: 1 }, version }, data, detail)
@@ -69,8 +78,9 @@ export async function senderOf(tx: Tx, { secrets }: Pick<Store, 'secrets'>): Pro
   }
 }
 
-export const noSenderWords =
-  'How mail leaves the shop is not entered yet: do so in the settings, or print the document.'
+export const noSenderWords = word(
+  'How mail leaves the shop is not entered yet: do so in the settings, or print the document.',
+)
 
 /** Sends a letter to try the settings; answers in words whether it went out. */
 export async function tryMail(desk: Desk, input: { to: string }): Promise<{ sent: boolean; words: string }> {
@@ -80,10 +90,18 @@ export async function tryMail(desk: Desk, input: { to: string }): Promise<{ sent
   const outcome = await sendMail(sender.server, {
     from: sender.from,
     to,
-    subject: 'A letter to try the mail settings',
-    text: `This letter was sent to try how mail leaves ${sender.from.name}. It arrived, so it does.\n`,
+    subject: say('A letter to try the mail settings'),
+    text: `${say('This letter was sent to try how mail leaves {name}. It arrived, so it does.', { name: sender.from.name })}
+`,
   })
   return outcome.sent
-    ? { sent: true, words: `Sent to ${to}; ${sender.server.host} said: ${outcome.answer}` }
+    ? {
+        sent: true,
+        words: say('Sent to {to}; {host} said: {answer}', {
+          to,
+          host: sender.server.host,
+          answer: outcome.answer,
+        }),
+      }
     : { sent: false, words: outcome.words }
 }

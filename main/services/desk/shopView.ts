@@ -1,5 +1,6 @@
 import type { HoursException, OpeningHours, ShopCalendar, WallSpan } from '../../domain/calendar/index.ts'
 import type { OutsideUsual } from '../../domain/cure/index.ts'
+import type { Language } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import type { ConditionFactors, HandoverRule, UnitSystem } from '../../domain/shop/index.ts'
 import { fromJson } from '../../store/json.ts'
@@ -18,6 +19,7 @@ async function readShop(tx: Tx) {
   return {
     ...fields,
     units: shop.units as UnitSystem,
+    language: shop.language as Language,
     handoverRule: shop.handoverRule as HandoverRule,
     weekly: fromJson<OpeningHours[]>(shop.weekly),
     conditionFactors: fromJson<ConditionFactors>(shop.conditionFactors),

@@ -1,9 +1,11 @@
 /** What the owner can send to whoever looks after the app: no name, number, address, price, nor anything typed. */
+
 import { statSync } from 'node:fs'
 import { release, totalmem } from 'node:os'
 import { dirname } from 'node:path'
 import app from '../../../package.json' with { type: 'json' }
 import { zonedOf } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { readComputer } from '../../store/backup/computer.ts'
 import { foundDamage } from '../../store/backup/readOver.ts'
 import { keptFaults } from '../../store/faultLog.ts'
@@ -22,11 +24,11 @@ const shown = new WeakMap<Store, string>()
 export async function diagnostics(desk: Desk): Promise<{ text: string }> {
   const parts: [title: string, lines: string[]][] = [
     ['Lustrum', versions(desk)],
-    ['Database', await database(desk)],
-    ['Copies', await copies(desk)],
-    ['Rows', await rows(desk.store.read)],
-    ['Slowest answers since the start (calls, mean ms, worst ms)', answers(desk.store)],
-    ['Last errors (UTC)', faults(desk)],
+    [say('Database'), await database(desk)],
+    [say('Copies'), await copies(desk)],
+    [say('Rows'), await rows(desk.store.read)],
+    [say('Slowest answers since the start (calls, mean ms, worst ms)'), answers(desk.store)],
+    [say('Last errors (UTC)'), faults(desk)],
   ]
   const text = parts
     .map(([title, lines]) => `${title}\n${lines.map(line => `  ${line}\n`).join('')}`)
@@ -43,11 +45,21 @@ export async function diagnosticsFile(desk: Desk): Promise<string> {
 function versions(desk: Desk): string[] {
   const { node, electron } = process.versions
   return [
-    `version ${app.version}`,
-    `made ${utc(desk.now())}`,
-    electron ? `desktop window ${electron}, Node ${node}` : `browser, Node ${node}`,
-    `${process.platform} ${release()} ${process.arch}, ${Math.round(totalmem() / 1024 ** 3)} GB of memory`,
-    `running for ${Math.round(process.uptime() / 60)} min, using ${megabytes(process.memoryUsage().rss)}`,
+    say('version {version}', { version: app.version }),
+    say('made {desk}', { desk: utc(desk.now()) }),
+    electron
+      ? say('desktop window {electron}, Node {node}', { electron, node })
+      : say('browser, Node {node}', { node }),
+    say('{platform} {release} {arch}, {totalmem} GB of memory', {
+      platform: process.platform,
+      release: release(),
+      arch: process.arch,
+      totalmem: Math.round(totalmem() / 1024 ** 3),
+    }),
+    say('running for {process} min, using {rss}', {
+      process: Math.round(process.uptime() / 60),
+      rss: megabytes(process.memoryUsage().rss),
+    }),
   ]
 }
 
@@ -57,22 +69,32 @@ async function database({ store }: Desk): Promise<string[]> {
   const [schema] = await store.read.$queryRaw<{ count: bigint; newest: string | null }[]>`
     select count(*) as count, max(migration_name) as newest from _prisma_migrations`
   return [
-    `SQLite ${sqlite?.version}`,
-    `schema ${schema?.newest} (${schema?.count} migrations)`,
-    `${megabytes(sizeOf(file))}, its log ${megabytes(sizeOf(`${file}-wal`))}`,
-    foundDamage(file) === null ? 'no damage found in this run' : 'damage found in this run',
+    say('SQLite {version}', { version: sqlite?.version }),
+    say('schema {newest} ({count} migrations)', { newest: schema?.newest, count: schema?.count }),
+    say('{file}, its log {sizeOf}', {
+      file: megabytes(sizeOf(file)),
+      sizeOf: megabytes(sizeOf(`${file}-wal`)),
+    }),
+    foundDamage(file) === null ? say('no damage found in this run') : say('damage found in this run'),
   ]
 }
 
 async function copies(desk: Desk): Promise<string[]> {
   const own = await ownCopies(desk)
   const { place, drill } = readComputer(dirname(desk.store.source.file))
-  const newest = own[0] ? `, the newest ${utc(own[0].madeAt)}, ${megabytes(own[0].bytes)}` : ''
+  const newest = own[0]
+    ? say(', the newest {madeAt}, {bytes}', { madeAt: utc(own[0].madeAt), bytes: megabytes(own[0].bytes) })
+    : ''
   return [
-    `${own.length} on this computer${newest}`,
-    place === null ? 'no second place' : 'a second place is named',
-    passphraseOf(desk) === null ? 'not locked' : 'locked with a passphrase',
-    drill === null ? 'none tried yet' : `tried ${utc(drill.at)}: ${drill.opened ? 'opened' : 'did not open'}`,
+    say('{own} on this computer{newest}', { own: own.length, newest }),
+    place === null ? say('no second place') : say('a second place is named'),
+    passphraseOf(desk) === null ? say('not locked') : say('locked with a passphrase'),
+    drill === null
+      ? say('none tried yet')
+      : say('tried {at}: {opened}', {
+          at: utc(drill.at),
+          opened: drill.opened ? say('opened') : say('did not open'),
+        }),
   ]
 }
 
@@ -103,7 +125,7 @@ function faults({ store }: Desk): string[] {
 
 const utc = (at: number) => zonedOf(at, 'UTC').toInstant().toString()
 
-const megabytes = (bytes: number) => `${(bytes / 1024 ** 2).toFixed(1)} MB`
+const megabytes = (bytes: number) => say('{bytes} MB', { bytes: (bytes / 1024 ** 2).toFixed(1) })
 
 function sizeOf(file: string): number {
   return statSync(file, { throwIfNoEntry: false })?.size ?? 0

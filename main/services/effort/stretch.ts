@@ -1,5 +1,7 @@
 /** What a booking's hands-on minutes are multiplied with, where the shop wants promises by what it has learned. */
+
 import { effortFactor, learnEffort, type Visit } from '../../domain/effort/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { median } from '../../domain/measure/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { finishedVisits, workOf } from './finished.ts'
@@ -35,10 +37,21 @@ export async function learnedStretch(
   )
   const stretch = Math.round(factor * 100) / 100
   const by = Math.round(Math.abs(stretch - 1) * 100)
-  const than = by === 0 ? 'as written' : `${by} % ${stretch > 1 ? 'longer' : 'shorter'} than written`
-  const known = visits.length === 1 ? '1 finished visit' : `${visits.length} finished visits`
+  const than =
+    by === 0
+      ? say('as written')
+      : say('{by} % {stretch} than written', { by, stretch: stretch > 1 ? say('longer') : say('shorter') })
+  const known = say('{visits, plural, one {1 finished visit} other {{visits} finished visits}}', {
+    visits: visits.length,
+  })
   return {
     stretch,
-    words: [`Hands-on times ${than}: ${percent} of 100 such visits take no longer (${known}).`],
+    words: [
+      say('Hands-on times {than}: {percent} of 100 such visits take no longer ({known}).', {
+        than,
+        percent,
+        known,
+      }),
+    ],
   }
 }

@@ -1,5 +1,7 @@
 /** What is booked and not yet over, as a change to the shop's setting has to look at it. */
+
 import { momentWords, openMinutesBetween, type Span } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
 
@@ -43,13 +45,18 @@ export function comingStays(job: ComingJob, nowAt: number): { bayId: string; fro
 
 /** "Job 12 (KFR 204)". */
 export function jobWords(job: { number: number; vehicle: { plate: string } }): string {
-  return `Job ${job.number} (${job.vehicle.plate})`
+  return say('Job {number} ({plate})', { number: job.number, plate: job.vehicle.plate })
 }
 
 /** A line for each job, saying when it is handed over. */
 export async function handoverLines(tx: Tx, jobs: readonly ComingJob[]): Promise<string[]> {
   const { zone } = await shopOf(tx)
-  return jobs.map(job => `${jobWords(job)}: handover ${momentWords(job.handoverAt, zone)}`)
+  return jobs.map(job =>
+    say('{job}: handover {handoverAt}', {
+      job: jobWords(job),
+      handoverAt: momentWords(job.handoverAt, zone),
+    }),
+  )
 }
 
 /** One thing of a booked job that a change concerns, in words. */
@@ -90,7 +97,7 @@ export function touchedOutside(
       if (ahead && openMinutesBetween(open, step.startAt, step.endAt) < step.minutes)
         times.push([step.startAt, step.name])
     }
-    for (const stay of comingStays(job, nowAt).slice(1)) door(stay.from, 'change of bay')
+    for (const stay of comingStays(job, nowAt).slice(1)) door(stay.from, say('change of bay'))
     door(job.handoverAt, 'handover')
     return times
       .sort(([a], [b]) => a - b)
@@ -110,7 +117,11 @@ export function touchedLines(touched: readonly Touched[]): string[] {
   const byJob = Map.groupBy(touched, ({ job }) => job)
   return [...byJob].map(([job, [first, ...more]]) => {
     const rest =
-      more.length === 0 ? '' : more.length === 1 ? ', and one more time' : `, and ${more.length} more times`
+      more.length === 0
+        ? ''
+        : say('{more, plural, one {, and one more time} other {, and {more} more times}}', {
+            more: more.length,
+          })
     return `${job}: ${first!.what}${rest}`
   })
 }

@@ -1,4 +1,5 @@
 import { momentWords } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { comingJobs, jobWords } from './comingJobs.ts'
@@ -14,7 +15,11 @@ export async function comingVisits(
     .filter(job =>
       'customerId' in whose ? job.customerId === whose.customerId : job.vehicleId === whose.vehicleId,
     )
-    .map(
-      job => `${jobWords(job)}: ${momentWords(job.dropOffAt, zone)} to ${momentWords(job.handoverAt, zone)}`,
+    .map(job =>
+      say('{job}: {dropOffAt} to {handoverAt}', {
+        job: jobWords(job),
+        dropOffAt: momentWords(job.dropOffAt, zone),
+        handoverAt: momentWords(job.handoverAt, zone),
+      }),
     )
 }

@@ -1,5 +1,6 @@
 import type { FloorStep } from '../../domain/floor/index.ts'
 import { type JobStatus, statusAt } from '../../domain/job/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { type FoundJob, findJobs, type JobWhere, peopleIn } from '../../store/jobRows.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Floor } from './floor.ts'
@@ -67,12 +68,12 @@ export function vehicleWords(vehicle: {
   sizeClass: string
 }): string {
   const words = [vehicle.colour, vehicle.make, vehicle.model].filter(Boolean).join(' ')
-  return words === '' ? `${vehicle.sizeClass} vehicle` : words
+  return words === '' ? say('{sizeClass} vehicle', { sizeClass: vehicle.sizeClass }) : words
 }
 
 /** The plate, or that there is none yet. */
 export function plateWords(plate: string): string {
-  return plate === '' ? 'no plate' : plate
+  return plate === '' ? say('no plate') : plate
 }
 
 /** What a car is called where its plate comes later: "silver Marlo". */

@@ -1,6 +1,8 @@
 /** What the shop lends with a booking: when it is free, and which of it a job gets. */
+
 import { difference, intersection, minuteWords, type Span } from '../../domain/calendar/index.ts'
 import type { Booked, Named } from '../../domain/floor/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import type { Windows } from '../../domain/schedule/index.ts'
 import type { LentKind } from '../../domain/shop/index.ts'
@@ -88,8 +90,12 @@ export function lentNotes(kinds: readonly LentKind[], windows: Windows): string[
   if (windows === null) return []
   return [
     windows.length === 0
-      ? `The shop has no ${kinds.join(' and ')} in use; add one under Settings, or leave it out.`
-      : `With ${kinds.join(' and ')} from drop-off to handover: only days on which one is free are offered.`,
+      ? say('The shop has no {kinds} in use; add one under Settings, or leave it out.', {
+          kinds: kinds.join(` ${say('and')} `),
+        })
+      : say('With {kinds} from drop-off to handover: only days on which one is free are offered.', {
+          kinds: kinds.join(` ${say('and')} `),
+        }),
   ]
 }
 
@@ -117,7 +123,11 @@ export async function lendWith(
       refuse(
         'lent',
         { lends: kind },
-        `No ${kind} is free from ${when(job.dropOffAt)} to ${when(job.handoverAt)}: leave it out, or choose another time.`,
+        say('No {kind} is free from {dropOffAt} to {handoverAt}: leave it out, or choose another time.', {
+          kind,
+          dropOffAt: when(job.dropOffAt),
+          handoverAt: when(job.handoverAt),
+        }),
       )
     await tx.jobLoan.create({ data: { jobId: job.id, lendableId: free.id } })
     names.push(free.name)

@@ -9,6 +9,7 @@ import {
   startOfDay,
 } from '../../domain/calendar/index.ts'
 import { type FloorJob, floorJobs, projectFloor } from '../../domain/floor/index.ts'
+import { say } from '../../domain/language/index.ts'
 import type { Capability, Skill } from '../../domain/shop/index.ts'
 import { floorRows } from '../../store/floorRows.ts'
 import { keptUntilSaved } from '../../store/kept.ts'
@@ -91,7 +92,9 @@ async function lastPlannedAt(tx: Tx, nowAt: number): Promise<number> {
 }
 
 function jobWords(job: FloorJob): string {
-  return job.plate === '' ? `job ${job.number}` : `${job.plate} (job ${job.number})`
+  return job.plate === ''
+    ? say('job {number}', { number: job.number })
+    : say('{plate} (job {number})', { plate: job.plate, number: job.number })
 }
 
 /** What is lent with each of the floor's jobs. */

@@ -2,6 +2,7 @@
 
 import { difference, gridUp, minuteWords, type Span } from '../../domain/calendar/index.ts'
 import { clockedSteps, leavingOf, problemOf, stepOf, teamOf, wordsFor } from '../../domain/floor/index.ts'
+import { say } from '../../domain/language/index.ts'
 import {
   checkPlan,
   explain,
@@ -63,7 +64,11 @@ export function restOfJob(
       : [
           {
             at: window,
-            words: `"${step.name}" must start by ${when(floor, window)}, after "${before.name}"`,
+            words: say('"{name}" must start by {floor}, after "{name2}"', {
+              name: step.name,
+              floor: when(floor, window),
+              name2: before.name,
+            }),
           },
         ]),
     ...(taken === null ? [] : [taken]),
@@ -107,7 +112,9 @@ function nextUse(
       .filter(stay => stay.bay === bayId && stay.to > fromAt)
       .map(stay => ({
         at: stay.from,
-        by: `taken by ${floor.jobNames.get(stay.job ?? '') ?? 'another job'}`,
+        by: say('taken by {jobNames}', {
+          jobNames: floor.jobNames.get(stay.job ?? '') ?? say('another job'),
+        }),
       })),
     ...(problem.bays.find(bay => bay.id === bayId)?.closed ?? [])
       .filter(span => span.to > fromAt)
@@ -116,7 +123,14 @@ function nextUse(
   const next = uses[0]
   if (!next) return null
   const at = Math.max(next.at, fromAt)
-  return { at, words: `${name}, where the car waits, is ${next.by} from ${when(floor, at)}` }
+  return {
+    at,
+    words: say('{name}, where the car waits, is {by} from {floor}', {
+      name,
+      by: next.by,
+      floor: when(floor, at),
+    }),
+  }
 }
 
 /** The problem of the rest of the job, its first step kept to the bays and the starts given. */
@@ -168,13 +182,23 @@ export function planMove(rest: RestOfJob, wish: Place): MovePlan {
   if (wish.startAt < earliestAt)
     return refuse(
       index === 0 || earliestAt === gridUp(floor, floor.nowAt)
-        ? `${when(floor, wish.startAt)} is over; it may start from ${when(floor, earliestAt)}`
-        : `"${step.name}" may start from ${when(floor, earliestAt)}, after "${job.steps[index - 1]!.name}"`,
+        ? say('{floor} is over; it may start from {floor2}', {
+            floor: when(floor, wish.startAt),
+            floor2: when(floor, earliestAt),
+          })
+        : say('"{name}" may start from {floor}, after "{name2}"', {
+            name: step.name,
+            floor: when(floor, earliestAt),
+            name2: job.steps[index - 1]!.name,
+          }),
     )
   if (latestAt !== null && wish.startAt > latestAt) return refuse(rest.latestWords)
   if (rest.bays && !rest.bays.includes(wish.bayId))
     return refuse(
-      `"${step.name}" must stay in ${floor.bayNames.get(rest.bays[0]!)}: the coat is not tack-free`,
+      say('"{name}" must stay in {bayNames}: the coat is not tack-free', {
+        name: step.name,
+        bayNames: floor.bayNames.get(rest.bays[0]!),
+      }),
     )
   const problem = moveProblem(rest, { bays: [wish.bayId], from: wish.startAt, to: wish.startAt })
   const offer = promiseOf(problem, 'soonest')

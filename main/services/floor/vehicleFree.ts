@@ -1,5 +1,6 @@
 import { minuteWords } from '../../domain/calendar/index.ts'
 import type { Booked, Named } from '../../domain/floor/index.ts'
+import { say } from '../../domain/language/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { otherLoans } from './lent.ts'
 
@@ -45,7 +46,17 @@ export function visitInTheWay(
   if (!other) return null
   const when = (at: number) => minuteWords(at, shop.zone, shop.nowAt)
   if (other.lent)
-    return `${other.lent} is lent with job ${other.number}, ${when(other.dropOffAt)} to ${when(other.handoverAt)}`
-  const car = other.plate || 'this vehicle'
-  return `${car} is here for job ${other.number} already, ${when(other.dropOffAt)} to ${when(other.handoverAt)}`
+    return say('{lent} is lent with job {number}, {dropOffAt} to {handoverAt}', {
+      lent: other.lent,
+      number: other.number,
+      dropOffAt: when(other.dropOffAt),
+      handoverAt: when(other.handoverAt),
+    })
+  const car = other.plate || say('this vehicle')
+  return say('{car} is here for job {number} already, {dropOffAt} to {handoverAt}', {
+    car,
+    number: other.number,
+    dropOffAt: when(other.dropOffAt),
+    handoverAt: when(other.handoverAt),
+  })
 }

@@ -59,7 +59,7 @@ async function page(tx: Tx, filter: HistoryFilter, cursor: Cursor, take: number)
 async function inWords(tx: Tx, rows: readonly AuditLine[], nowAt: number) {
   const { zone, currency } = await shopOf(tx)
   const names = await namesIn(tx, rows)
-  const say = {
+  const facts = {
     when: (at: number) => datedWords(at, zone, nowAt),
     money: (minor: number) => formatMoney(minor, currency, 'en-US'),
     nameOf: (id: string) => names.get(id),
@@ -67,13 +67,13 @@ async function inWords(tx: Tx, rows: readonly AuditLine[], nowAt: number) {
   return rows.map(row => ({
     id: row.id,
     at: row.at,
-    when: say.when(row.at),
+    when: facts.when(row.at),
     who: row.who,
     entity: row.entity,
     entityId: row.entityId,
     /** What the thing is called; null where it has no name, or is gone. */
     name: names.get(row.entityId) ?? null,
-    words: sayLine(row, say),
+    words: sayLine(row, facts),
   }))
 }
 

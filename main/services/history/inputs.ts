@@ -1,14 +1,14 @@
 import { z } from 'zod'
 import { date, id, minute } from '../desk/inputs.ts'
 
-const word = z.string().min(1).max(200)
+const shortWord = z.string().min(1).max(200)
 
 /** Which lines: all, or those that fit everything given. Days are the shop's, both counted in. */
 export const historyFilter = z.object({
-  entities: z.array(word).min(1).max(8).optional(),
+  entities: z.array(shortWord).min(1).max(8).optional(),
   entityId: z.string().min(1).max(320).optional(),
-  who: word.optional(),
-  act: word.optional(),
+  who: shortWord.optional(),
+  act: shortWord.optional(),
   fromDate: date.optional(),
   toDate: date.optional(),
 })

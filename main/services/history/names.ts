@@ -1,4 +1,5 @@
 /** What people call the rows that lines speak of. */
+import { say } from '../../domain/language/index.ts'
 import type { AuditLine } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
 
@@ -33,8 +34,8 @@ export async function namesIn(tx: Tx, lines: readonly AuditLine[]): Promise<Map<
     ...vehicles.map(
       ({ id, plate, make, model }) => [id, plate || [make, model].filter(Boolean).join(' ')] as const,
     ),
-    ...jobs.map(({ id, number }) => [id, `job ${number}`] as const),
-    ...orders.map(({ id, number }) => [id, `order ${number}`] as const),
-    ...lots.map(({ id, number }) => [id, `bottle ${number}`] as const),
+    ...jobs.map(({ id, number }) => [id, say('job {number}', { number })] as const),
+    ...orders.map(({ id, number }) => [id, say('order {number}', { number })] as const),
+    ...lots.map(({ id, number }) => [id, say('bottle {number}', { number })] as const),
   ])
 }

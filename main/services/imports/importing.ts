@@ -1,6 +1,8 @@
 /** A file looked through without writing anything, then taken in as one act, both beside the desk. */
+
 import { dateOf } from '../../domain/calendar/index.ts'
 import { importFields, type RowRules } from '../../domain/imports/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { readPhone } from '../../domain/vehicle/index.ts'
 import { peopleStamp } from '../../store/importRows.ts'
@@ -25,9 +27,10 @@ interface Outcome {
   readonly importId: string | null
 }
 
-const importing = besideDesk<Outcome | null>(
-  error =>
-    `The file could not be taken in; nothing of it was. ${error instanceof Error ? error.message : ''}`,
+const importing = besideDesk<Outcome | null>(error =>
+  say('The file could not be taken in; nothing of it was. {message}', {
+    message: error instanceof Error ? error.message : '',
+  }),
 )
 
 /** Lines of each sort that a screen is sent; the file of the report has all. */
@@ -86,7 +89,11 @@ export function beginTake(desk: Desk, input: ReadInput): void {
   const file = readable(desk, input)
   const seen = importing.stands(desk.store).result
   if (seen?.file.id !== file.id || seen.reading !== JSON.stringify(input.reading))
-    refuse('not-checked', { fileId: file.id }, 'Look the rows through first: something was changed since.')
+    refuse(
+      'not-checked',
+      { fileId: file.id },
+      say('Look the rows through first: something was changed since.'),
+    )
   importing.begin(desk.store, async pace => {
     const taken = await take(desk, { file, input, pace, seen })
     return taken && { file, reading: '', stamp: '', ...taken }
@@ -100,9 +107,13 @@ function readable(desk: Desk, { fileId, reading }: ReadInput): OpenFile {
   const file = fileOf(desk, fileId)
   assertReadable(file, reading)
   const [question] = settleFile(file, reading).ask
-  if (question) refuse('ask', { [question]: null }, 'Say first how this is written in the file.')
+  if (question) refuse('ask', { [question]: null }, say('Say first how this is written in the file.'))
   if (importing.stands(desk.store).working)
-    refuse('busy', { fileId }, 'Another file is being looked through; wait until that is done, or stop it.')
+    refuse(
+      'busy',
+      { fileId },
+      say('Another file is being looked through; wait until that is done, or stop it.'),
+    )
   return file
 }
 
@@ -160,10 +171,11 @@ async function take(desk: Desk, { file, input, pace, seen }: Taking) {
     const taken = await act(desk, async (tx, audit, at) => {
       if (ready && (await stampOf(desk, tx)) !== ready.stamp) return null
       const planned = ready?.planned ?? (await planNow(desk, file, input, pace))
-      if (!planned) return refuse('stopped', { fileId: file.id }, 'It was stopped; nothing was taken in.')
+      if (!planned)
+        return refuse('stopped', { fileId: file.id }, say('It was stopped; nothing was taken in.'))
       const importId = await writeFile(tx, { at, who: desk.who }, { file, input, planned })
       if (!(await pace.turn()))
-        refuse('stopped', { fileId: file.id }, 'It was stopped; nothing was taken in.')
+        refuse('stopped', { fileId: file.id }, say('It was stopped; nothing was taken in.'))
       audit({
         act: 'taken in',
         entity: 'import',
@@ -199,7 +211,7 @@ async function writeFile(
   const { id } = await tx.dataImport.create({
     data: {
       kind,
-      fileName: fileName.trim() || 'A file',
+      fileName: fileName.trim() || say('A file'),
       at,
       who,
       fileRows: rows.length,

@@ -1,5 +1,7 @@
 /** Files that somebody has open: read once, held until they are taken in or others come. */
+
 import { guessColumns, type ImportKind, type Reading, settle } from '../../domain/imports/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { found } from '../../domain/refusal.ts'
 import { fromJson } from '../../store/json.ts'
 import type { Store } from '../../store/store.ts'
@@ -57,7 +59,7 @@ export function fileOf(desk: Desk, fileId: string): OpenFile {
   return found(
     openOf.get(desk.store)?.get(fileId),
     { fileId },
-    'This file is not open any more; choose it again.',
+    say('This file is not open any more; choose it again.'),
   )
 }
 

@@ -1,4 +1,5 @@
 /** What each row of a file would add, from what is on file now. Nothing is written here. */
+
 import {
   CarsOnFile,
   type ImportKind,
@@ -19,6 +20,7 @@ import {
   readProduct,
   readVehicle,
 } from '../../domain/imports/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { foldText } from '../../domain/vehicle/index.ts'
 import { carsInUse, namesInUse } from '../../store/peopleRows.ts'
@@ -49,10 +51,14 @@ export function assertReadable(file: OpenFile, { columns }: Reading): void {
   }
   for (const { field, label, needed } of importFields[file.kind])
     if (needed && !there(field))
-      refuse('no-column', { [`columns.${field}`]: null }, `Choose the column that holds: ${label}.`)
+      refuse(
+        'no-column',
+        { [`columns.${field}`]: null },
+        say('Choose the column that holds: {label}.', { label }),
+      )
   const one = oneOf[file.kind]
   if (one && !one.some(there))
-    refuse('no-column', { [`columns.${one[0]}`]: null }, 'Choose the column of the plate or of the VIN.')
+    refuse('no-column', { [`columns.${one[0]}`]: null }, say('Choose the column of the plate or of the VIN.'))
 }
 
 /** Stopped in the middle: null. */

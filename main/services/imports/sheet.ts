@@ -1,4 +1,5 @@
 /** A file of a list as columns and rows, whichever of the two forms it has. */
+import { say } from '../../domain/language/index.ts'
 import { Refusal, refuse } from '../../domain/refusal.ts'
 import { readCsv } from '../desk/csv.ts'
 import { sheetsBeside } from './xlsxBeside.ts'
@@ -15,7 +16,7 @@ const mostRows = 50_000
 const mostColumns = 100
 
 export async function readSheet(bytes: Uint8Array): Promise<Sheet> {
-  if (bytes.length === 0) refuse('file-empty', { base64: null }, 'The file is empty; choose another.')
+  if (bytes.length === 0) refuse('file-empty', { base64: null }, say('The file is empty; choose another.'))
   const zipped = bytes[0] === 0x50 && bytes[1] === 0x4b
   const grid = zipped ? await sheetsBeside(bytes) : readCsv(textOf(bytes), mostRows + 100)
   return sheetOf(grid)
@@ -25,7 +26,7 @@ export async function readSheet(bytes: Uint8Array): Promise<Sheet> {
 function textOf(bytes: Uint8Array): string {
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return new TextDecoder('utf-16le').decode(bytes)
   if (bytes.subarray(0, 4_096).includes(0))
-    refuse('file-bad', { base64: null }, 'This is no list: choose a CSV or an XLSX file.')
+    refuse('file-bad', { base64: null }, say('This is no list: choose a CSV or an XLSX file.'))
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes)
   } catch {
@@ -49,14 +50,19 @@ function sheetOf(grid: readonly (readonly string[])[]): Sheet {
     refuse(
       'rows-many',
       { base64: null },
-      `There are more than ${mostRows.toLocaleString('en')} rows; split the file.`,
+      say('There are more than {mostRows} rows; split the file.', {
+        mostRows: mostRows.toLocaleString('en'),
+      }),
     )
   const columns = named(grid[head] ?? [])
   if (columns.length > mostColumns)
     refuse(
       'columns-many',
       { base64: null },
-      `There are ${columns.length} columns; keep ${mostColumns} or fewer.`,
+      say('There are {columns} columns; keep {mostColumns} or fewer.', {
+        columns: columns.length,
+        mostColumns,
+      }),
     )
   return { columns, rows, firstRow: head + 2 }
 }
@@ -65,7 +71,7 @@ function sheetOf(grid: readonly (readonly string[])[]): Sheet {
 function named(cells: readonly string[]): string[] {
   const names: string[] = []
   for (const [i, cell] of cells.entries()) {
-    const name = cell.trim().slice(0, 80) || `Column ${i + 1}`
+    const name = cell.trim().slice(0, 80) || say('Column {i}', { i: i + 1 })
     names.push(names.includes(name) ? `${name} (${i + 1})` : name)
   }
   return names

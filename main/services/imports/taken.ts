@@ -1,5 +1,7 @@
 /** The files that were taken in, and the one act that takes a whole file out again. */
+
 import type { ImportKind } from '../../domain/imports/index.ts'
+import { say, word } from '../../domain/language/index.ts'
 import { found } from '../../domain/refusal.ts'
 import { type ImportedEntity, importedLeft, takeOutImported } from '../../store/importRows.ts'
 import { askFirst } from '../desk/ask.ts'
@@ -18,7 +20,7 @@ const words: Readonly<Partial<Record<ImportedEntity, readonly [one: string, many
   customer: ['customer', 'customers'],
   vehicle: ['car', 'cars'],
   layer: ['coating', 'coatings'],
-  upkeepPlan: ['upkeep plan', 'upkeep plans'],
+  upkeepPlan: [word('upkeep plan'), word('upkeep plans')],
   product: ['product', 'products'],
 }
 
@@ -30,7 +32,7 @@ export function undoImport(desk: Desk, { id, accepted }: UndoInput): Promise<{ t
     const row = found(
       await tx.dataImport.findFirst({ where: { id, undoneAt: null } }),
       { id },
-      'This file was taken out already; look at the list again.',
+      say('This file was taken out already; look at the list again.'),
     )
     const taken = await takeOutImported(tx, id)
     const left = [...(await importedLeft(tx, id))].flatMap(([entity, count]) => {
@@ -39,7 +41,7 @@ export function undoImport(desk: Desk, { id, accepted }: UndoInput): Promise<{ t
     })
     askFirst('in-use', left, {
       field: 'id',
-      lead: 'These were changed or used since and stay; the rest is taken out:',
+      lead: say('These were changed or used since and stay; the rest is taken out:'),
       accepted,
     })
     await tx.importedRow.deleteMany({ where: { importId: id } })

@@ -1,4 +1,5 @@
 import { Worker } from 'node:worker_threads'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 
 /** Bundled, the thread's program is a file beside this one. */
@@ -23,22 +24,24 @@ export async function sheetsBeside(bytes: Uint8Array): Promise<string[][]> {
       resolve({ message })
       void thread.terminate()
     }
-    const timer = setTimeout(() => failed('It takes too long to read.'), mostMs)
+    const timer = setTimeout(() => failed(say('It takes too long to read.')), mostMs)
     thread.once('message', (given: Answer) => {
       clearTimeout(timer)
       resolve(given)
       void thread.terminate()
     })
-    thread.once('error', () => failed('It is damaged, or larger than a list can be.'))
+    thread.once('error', () => failed(say('It is damaged, or larger than a list can be.')))
     thread.once('exit', () => {
       clearTimeout(timer)
-      resolve({ message: 'It could not be read.' })
+      resolve({ message: say('It could not be read.') })
     })
   })
   if ('grid' in answer) return answer.grid
   return refuse(
     'file-bad',
     { base64: null },
-    `This spreadsheet cannot be read. ${answer.message} Save it as XLSX or CSV again, and choose that.`,
+    say('This spreadsheet cannot be read. {message} Save it as XLSX or CSV again, and choose that.', {
+      message: answer.message,
+    }),
   )
 }

@@ -1,6 +1,8 @@
 /* Runs beside the desk, for xlsxBeside.ts: unpacks one XLSX file and sends back its cells as text. */
+
 import { parentPort, workerData } from 'node:worker_threads'
 import readXlsxFile from 'read-excel-file/node'
+import { word } from '../../domain/language/index.ts'
 
 /** Whole days come as that; a time of day is kept, and passed over where a day is wanted. */
 function textOf(cell: unknown): string {
@@ -15,5 +17,5 @@ try {
   const { data = [] } = sheets.find(sheet => sheet.data.length > 0) ?? {}
   parentPort?.postMessage({ grid: data.map(row => row.map(textOf)) })
 } catch {
-  parentPort?.postMessage({ message: 'It is damaged or no spreadsheet.' })
+  parentPort?.postMessage({ message: word('It is damaged or no spreadsheet.') })
 }

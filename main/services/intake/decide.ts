@@ -1,4 +1,5 @@
 /** What is decided where the paint forbids a part of what was sold, and the steps that wait for it. */
+import { say, word } from '../../domain/language/index.ts'
 import type { PaintRule } from '../../domain/paint/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import type { Tx } from '../../store/store.ts'
@@ -9,12 +10,12 @@ import { forbidden, intakeJob } from './jobPaint.ts'
 
 /** Why a panel is left out, as it stands behind its name wherever the treatment is named. */
 const leftWords: Readonly<Record<PaintRule, string>> = {
-  'matte polished': 'matte',
-  'film or plastic compounded': 'film or plastic',
-  'thin paint polished': 'thin paint',
-  'coat over wax': 'waxed',
-  'coat over fresh paint': 'fresh paint',
-  'polish over a coat': 'coated',
+  'matte polished': word('matte'),
+  'film or plastic compounded': word('film or plastic'),
+  'thin paint polished': word('thin paint'),
+  'coat over wax': word('waxed'),
+  'coat over fresh paint': word('fresh paint'),
+  'polish over a coat': word('coated'),
 }
 
 /** Leaves the panels out of the treatment, or does them all the same with a reason where that may be. */
@@ -24,25 +25,30 @@ export function decidePaint(desk: Desk, input: DecideInput): Promise<void> {
   return act(desk, async (tx, audit, at) => {
     const job = await intakeJob(tx, jobId)
     if (job.status !== 'booked' && job.status !== 'inShop')
-      refuse('over', { jobId }, `Job ${job.number} is not open any more; there is nothing to decide.`)
+      refuse(
+        'over',
+        { jobId },
+        say('Job {number} is not open any more; there is nothing to decide.', { number: job.number }),
+      )
     const { zone } = await shopOf(tx)
     const open = forbidden(job, at, zone).find(each => each.treatment === treatment && each.rule === rule)
     if (!open || open.panels.join() !== panels.join())
-      refuse('stale', { panels }, 'This was decided or measured anew meanwhile: look at it again.')
+      refuse('stale', { panels }, say('This was decided or measured anew meanwhile: look at it again.'))
     if (decision === 'do it') {
-      if (!open.mayOverride) refuse('never', { decision }, `${open.words} Leave these panels out.`)
-      if (reason === '') refuse('reason-needed', { reason }, 'Write why it is done all the same.')
+      if (!open.mayOverride)
+        refuse('never', { decision }, say('{words} Leave these panels out.', { words: open.words }))
+      if (reason === '') refuse('reason-needed', { reason }, say('Write why it is done all the same.'))
     } else {
       if (open.on.length === 0)
         refuse(
           'nothing-left',
           { decision },
-          `Nothing would be left of "${treatment}": book another treatment for this car.`,
+          say('Nothing would be left of "{treatment}": book another treatment for this car.', { treatment }),
         )
       const sold = found(
         job.treatments.find(({ name }) => name === treatment),
         { treatment },
-        'This treatment is not there.',
+        say('This treatment is not there.'),
       )
       const words = panels.map(panel => `${panel} (${leftWords[rule]})`)
       await tx.jobTreatment.update({
@@ -63,12 +69,12 @@ export function decidePaint(desk: Desk, input: DecideInput): Promise<void> {
 }
 
 const polishing: readonly PaintRule[] = [
-  'matte polished',
-  'film or plastic compounded',
-  'thin paint polished',
-  'polish over a coat',
+  word('matte polished'),
+  word('film or plastic compounded'),
+  word('thin paint polished'),
+  word('polish over a coat'),
 ]
-const sealing: readonly PaintRule[] = ['coat over wax', 'coat over fresh paint']
+const sealing: readonly PaintRule[] = [word('coat over wax'), word('coat over fresh paint')]
 
 /** Which rules hold up which stage. */
 const heldUp: Readonly<Record<string, readonly PaintRule[]>> = {
@@ -91,5 +97,9 @@ export async function assertPaintAllows(
     rules.includes(rule),
   )
   if (open)
-    refuse('paint-forbids', { position: step.position }, `${open.words} Decide it on the intake first.`)
+    refuse(
+      'paint-forbids',
+      { position: step.position },
+      say('{words} Decide it on the intake first.', { words: open.words }),
+    )
 }

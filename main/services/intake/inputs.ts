@@ -1,13 +1,16 @@
 /** What is entered of a car as it comes, what is measured after the work, and what is decided about its paint. */
+
 import { z } from 'zod'
 import { bodyShapes, defectKinds, severities, substrates, waxStates } from '../../domain/intake/index.ts'
+import { say, word } from '../../domain/language/index.ts'
 import { paintRules } from '../../domain/paint/index.ts'
 import { panelNames } from '../../domain/shop/index.ts'
 import { id, number, text, versionOrNone, whole } from '../desk/inputs.ts'
 
-const line = (most: number) => z.string().max(most, `That is too long: ${most} characters at most.`)
+const line = (most: number) =>
+  z.string().max(most, say('That is too long: {most} characters at most.', { most }))
 const panel = z.enum(panelNames, 'Choose one of the panels.')
-const degrees = number('Give the temperature.', 200)
+const degrees = number(word('Give the temperature.'), 200)
 
 /** Where it lies on the drawing, which is 1000 wide and 560 high. */
 const defect = z.object({
@@ -15,8 +18,8 @@ const defect = z.object({
   panel,
   kind: z.enum(defectKinds),
   severity: z.enum(severities),
-  x: number('Mark it on the drawing.', 1_000),
-  y: number('Mark it on the drawing.', 1_000),
+  x: number(word('Mark it on the drawing.'), 1_000),
+  y: number(word('Mark it on the drawing.'), 1_000),
   note: line(200),
   photoIds: z.array(id).max(10),
 })
@@ -24,11 +27,11 @@ export type Defect = z.infer<typeof defect>
 
 const spotReading = z.object({
   panel,
-  spot: whole('Give the spot.', 99),
-  um: number('Give the thickness in micrometres.', 5_000),
+  spot: whole(word('Give the spot.'), 99),
+  um: number(word('Give the thickness in micrometres.'), 5_000),
 })
 
-const gu = number('Give gloss units, 0 to 2,000.', 2_000)
+const gu = number(word('Give gloss units, 0 to 2,000.'), 2_000)
 
 const glossSet = z.object({
   instrument: line(80),
@@ -46,21 +49,21 @@ export type GlossSetInput = z.infer<typeof glossSet>
 const measured = z.object({
   /** Its serial number. */
   gauge: line(80),
-  thickness: z.array(spotReading).max(500, 'More than 500 readings; leave out what is not needed.'),
+  thickness: z.array(spotReading).max(500, word('More than 500 readings; leave out what is not needed.')),
   gloss: z.array(glossSet).max(20),
 })
 export type Measured = z.infer<typeof measured>
 
 const draft = measured.extend({
   shape: z.enum(bodyShapes),
-  defects: z.array(defect).max(200, 'More than 200 marks; mark what matters.'),
+  defects: z.array(defect).max(200, word('More than 200 marks; mark what matters.')),
   airC: degrees.nullable(),
   panelC: degrees.nullable(),
   /** In the unit of the car’s own dial. */
-  odometer: z.int('Give the odometer without decimals.').min(0).max(9_999_999).nullable(),
+  odometer: z.int(word('Give the odometer without decimals.')).min(0).max(9_999_999).nullable(),
   odometerUnit: z.enum(['km', 'mi']),
   fuelEighths: z.int().min(0).max(8).nullable(),
-  keys: z.int('Give the number of keys.').min(0).max(50).nullable(),
+  keys: z.int(word('Give the number of keys.')).min(0).max(50).nullable(),
   belongings: text,
   wax: z.enum(waxStates),
   damageAgreed: z.boolean(),
@@ -78,8 +81,8 @@ const signed = {
   /** The path of a picture: moves and lines between whole numbers. */
   signature: z
     .string()
-    .max(20_000, 'That signature is too long to keep; clear it and sign again.')
-    .regex(/^([ML]\d{1,4} \d{1,4})*$/, 'The signature did not come whole; clear it and sign again.'),
+    .max(20_000, word('That signature is too long to keep; clear it and sign again.'))
+    .regex(/^([ML]\d{1,4} \d{1,4})*$/, word('The signature did not come whole; clear it and sign again.')),
 }
 
 export const signIntakeInput = intakeInput.extend(signed)
@@ -97,13 +100,13 @@ export const decideInput = z.object({
   treatment: text,
   rule: z.enum(paintRules),
   panels: z.array(panel).min(1).max(11),
-  decision: z.enum(['leave out', 'do it']),
+  decision: z.enum([word('leave out'), word('do it')]),
   reason: text,
 })
 export type DecideInput = z.infer<typeof decideInput>
 
 export const pasteInput = z.object({
-  text: z.string().max(20_000, 'That is too much to paste at once.'),
+  text: z.string().max(20_000, word('That is too much to paste at once.')),
   unit: z.enum(['um', 'mil']),
   readings: z.array(spotReading).max(500),
 })

@@ -1,6 +1,7 @@
 /** The intake: open until the owner has signed it, then never changed; a correction is a new page that points back. */
 
 import { checkIntake, readThickness } from '../../domain/intake/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { carThickness, type GlossSet, glossDifferences, glossWarnings } from '../../domain/measure/index.ts'
 import { toolCautions } from '../../domain/paint/index.ts'
 import { refuse } from '../../domain/refusal.ts'
@@ -165,7 +166,11 @@ async function keepDraft(
 ): Promise<string> {
   judgeMeasured(draft)
   if (intake && intake.entries.length > 0)
-    refuse('signed', { draft: null }, 'The intake is signed and is not changed any more: sign a correction.')
+    refuse(
+      'signed',
+      { draft: null },
+      say('The intake is signed and is not changed any more: sign a correction.'),
+    )
   if ((intake?.version ?? 0) !== version) assertFresh(0, 'intake', jobId)
   const json = toJson(draft)
   if (!intake) return (await tx.intake.create({ data: { jobId, draft: json } })).id
@@ -190,11 +195,19 @@ export async function correctIntake(
 ): Promise<{ number: number; version: number }> {
   const reason = input.reason.trim()
   if (reason === '')
-    refuse('reason-needed', { reason: input.reason }, 'Write what was wrong; it stands on the correction.')
+    refuse(
+      'reason-needed',
+      { reason: input.reason },
+      say('Write what was wrong; it stands on the correction.'),
+    )
   return sign(desk, input, async (_tx, { intake }) => {
     const entry = intake?.entries.find(({ id }) => id === input.correctsId)
     if (!intake || !entry)
-      refuse('missing', { correctsId: input.correctsId }, 'That page is not there; look at the intake again.')
+      refuse(
+        'missing',
+        { correctsId: input.correctsId },
+        say('That page is not there; look at the intake again.'),
+      )
     const number = Math.max(...intake.entries.map(each => each.number)) + 1
     return { intakeId: intake.id, number, reason, correctsId: entry.id }
   })
@@ -220,7 +233,7 @@ async function sign(desk: Desk, input: Signed, place: (tx: Tx, job: IntakeJob) =
       data: { ...placed, content: toJson(contentOf(job, shop.name, draft)), ownerName, signature, signedAt },
     })
     audit({
-      act: placed.number === 1 ? 'intake signed' : 'intake corrected',
+      act: say('{number, plural, one {intake signed} other {intake corrected}}', { number: placed.number }),
       entity: 'job',
       entityId: jobId,
       detail: { number: placed.number, reason: placed.reason },

@@ -1,5 +1,7 @@
 /** A visit with everything its intake asks of it, and what its paint forbids of what was sold. */
+
 import { dateOf } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { carThickness } from '../../domain/measure/index.ts'
 import {
   type Breach,
@@ -43,7 +45,7 @@ export type IntakeJob = Awaited<ReturnType<typeof intakeJob>>
 /** The visit. @throws Refusal `missing`. */
 export async function intakeJob(tx: Tx, jobId: string) {
   const job = await tx.job.findUnique({ where: { id: jobId }, include: withAll })
-  return found(job, { jobId }, 'This job is not there; look at the board again.')
+  return found(job, { jobId }, say('This job is not there; look at the board again.'))
 }
 
 /** What was measured and noted last: signed, or still open; null: nothing yet. */

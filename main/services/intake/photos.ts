@@ -1,5 +1,7 @@
 /** Photos of a visit: taken in, shown, and taken out again as long as nobody has signed for them. */
+
 import { dirname } from 'node:path'
+import { say, word } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import { fromJson } from '../../store/json.ts'
@@ -10,7 +12,7 @@ import { act, type Desk } from '../desk/desk.ts'
 /** More than anybody looks through. */
 const mostOfJob = 100
 
-const noPhoto = 'This photo is not there any more.'
+const noPhoto = word('This photo is not there any more.')
 
 const dataDirOf = (desk: Desk) => dirname(desk.store.source.file)
 
@@ -55,13 +57,17 @@ async function assertRoom(desk: Desk, jobId: string): Promise<void> {
   found(
     await read.job.findUnique({ where: { id: jobId }, select: { id: true } }),
     { jobId },
-    'This job is not there; look at the board again.',
+    say('This job is not there; look at the board again.'),
   )
   if ((await read.jobPhoto.count({ where: { jobId } })) >= mostOfJob) refuseFull(jobId)
 }
 
 function refuseFull(jobId: string): never {
-  return refuse('too-many', { jobId }, `This visit has ${mostOfJob} photos; take one out first.`)
+  return refuse(
+    'too-many',
+    { jobId },
+    say('This visit has {mostOfJob} photos; take one out first.', { mostOfJob }),
+  )
 }
 
 /** A photo as a file; `small` is the one for lists. */
@@ -79,7 +85,7 @@ export async function removePhoto(desk: Desk, { id }: { id: string }): Promise<v
     const signed = entries.some(({ content }) =>
       fromJson<{ photos: { id: string }[] }>(content).photos.some(photo => photo.id === id),
     )
-    if (signed) refuse('signed', { id }, 'The owner has signed for this photo; it stays.')
+    if (signed) refuse('signed', { id }, say('The owner has signed for this photo; it stays.'))
     await tx.jobPhoto.delete({ where: { id } })
     audit({ act: 'photo removed', entity: 'job', entityId: row.jobId, detail: { photoId: id } })
   })

@@ -1,4 +1,5 @@
 import { can, type JobAct, type JobStatus } from '../../domain/job/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { type FieldAtFault, refuse } from '../../domain/refusal.ts'
 
 /** A job as far as what may be done with it goes. */
@@ -16,41 +17,44 @@ const refusals: Readonly<Record<JobAct, { code: string; words: Words }>> = {
     code: 'not-held',
     words: (number, status) =>
       status === 'cancelled'
-        ? 'This place was let go; ask for new offers.'
-        : `Job ${number} is booked already.`,
+        ? say('This place was let go; ask for new offers.')
+        : say('Job {number} is booked already.', { number }),
   },
-  letGo: { code: 'not-held', words: number => `Job ${number} is no place held; cancel it instead.` },
+  letGo: {
+    code: 'not-held',
+    words: number => say('Job {number} is no place held; cancel it instead.', { number }),
+  },
   arrive: {
     code: 'not-booked',
     words: (number, status) =>
       status === 'held'
-        ? `Job ${number} is only held: confirm it first.`
-        : `Job ${number} is not waiting for its car.`,
+        ? say('Job {number} is only held: confirm it first.', { number })
+        : say('Job {number} is not waiting for its car.', { number }),
   },
   work: {
     code: 'not-here',
     words: (number, status) =>
       status === 'booked'
-        ? `The car of job ${number} is not here yet: record its arrival first.`
-        : `Job ${number} is not in the shop.`,
+        ? say('The car of job {number} is not here yet: record its arrival first.', { number })
+        : say('Job {number} is not in the shop.', { number }),
   },
   takeBack: {
     code: 'not-here',
-    words: number => `Job ${number} is not in the shop; nothing can be taken back.`,
+    words: number => say('Job {number} is not in the shop; nothing can be taken back.', { number }),
   },
   handOver: {
     code: 'not-here',
-    words: number => `Job ${number} is not in the shop, so it cannot be handed over.`,
+    words: number => say('Job {number} is not in the shop, so it cannot be handed over.', { number }),
   },
-  promise: { code: 'no-promise', words: number => `Job ${number} has no promise to change.` },
+  promise: { code: 'no-promise', words: number => say('Job {number} has no promise to change.', { number }) },
   cancel: {
     code: 'not-booked',
     words: (number, status) =>
       status === 'inShop'
-        ? `The car of job ${number} is here: hand it over, with the reason.`
-        : `Job ${number} is over; there is nothing to cancel.`,
+        ? say('The car of job {number} is here: hand it over, with the reason.', { number })
+        : say('Job {number} is over; there is nothing to cancel.', { number }),
   },
-  move: { code: 'over', words: number => `Job ${number} is over; it stays where it was.` },
+  move: { code: 'over', words: number => say('Job {number} is over; it stays where it was.', { number }) },
 }
 
 /**

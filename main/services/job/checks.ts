@@ -1,5 +1,6 @@
 /** What is looked after around the work: ticked off with a name and the time, and asked for where it is due. */
 
+import { say } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import type { CheckMoment } from '../../domain/shop/index.ts'
 import { checkText } from '../../domain/shop/index.ts'
@@ -34,11 +35,11 @@ export function tickCheck(desk: Desk, { id, version, checkId, by }: TickInput): 
     const check = found(
       await tx.jobCheck.findFirst({ where: { id: checkId, jobId: id } }),
       { checkId },
-      'This check is not there; look at the job again.',
+      say('This check is not there; look at the job again.'),
     )
-    const doneBy = by === null ? null : checkText(by, 'by', 'The name of who looked', 80)
+    const doneBy = by === null ? null : checkText(by, 'by', say('The name of who looked'), 80)
     if (doneBy === check.doneBy)
-      refuse('as-before', { by }, 'That is written down already; look at the job again.')
+      refuse('as-before', { by }, say('That is written down already; look at the job again.'))
     return {
       act: doneBy === null ? 'tick taken back' : 'ticked off',
       detail: { check: check.words, by: doneBy ?? check.doneBy ?? '' },

@@ -1,6 +1,8 @@
 /** Whether a coated car stays until it may get wet, or leaves under a cover that somebody has confirmed by name. */
+
 import { firstOpenAt, gridUp } from '../../domain/calendar/index.ts'
 import { lastHoldMin, leavingOf } from '../../domain/floor/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -16,9 +18,9 @@ export function confirmCover(desk: Desk, { id, version, by }: CoverInput): Promi
   return changeJob(desk, { id, version }, now => {
     const { row, job, floor } = now
     assertCan(row, 'promise')
-    const coveredBy = by === null ? null : checkText(by, 'by', 'The name of who confirmed it', 80)
+    const coveredBy = by === null ? null : checkText(by, 'by', say('The name of who confirmed it'), 80)
     if (coveredBy === row.coveredBy)
-      refuse('as-before', { by }, 'That is written down already; close the dialog.')
+      refuse('as-before', { by }, say('That is written down already; close the dialog.'))
     return {
       data: { coveredBy, coveredAt: coveredBy === null ? null : floor.nowAt, ...handoverBy(now, coveredBy) },
       lastHold: holdBy(now, coveredBy),

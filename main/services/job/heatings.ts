@@ -1,5 +1,6 @@
 import type { ForcedCureRow } from '../../domain/cure/index.ts'
 import { can } from '../../domain/job/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { degreesWords } from '../../domain/measure/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -19,19 +20,29 @@ export async function addHeating(
   const saved = await changeJob(desk, { id: jobId, version }, ({ row, job, floor, when }) => {
     const laid = job.steps.flatMap(step => step.laid ?? [])
     if (!can(row, 'work') || laid.length === 0)
-      refuse('nothing-laid', { fromAt }, 'No coat of this job is laid, so there is none to heat.')
+      refuse('nothing-laid', { fromAt }, say('No coat of this job is laid, so there is none to heat.'))
     const first = Math.min(...laid.map(coat => coat.clock.coatEndAt))
     if (fromAt < first)
-      refuse('too-early', { fromAt }, `The first coat was finished ${when(first)}; heat counts from then.`)
+      refuse(
+        'too-early',
+        { fromAt },
+        say('The first coat was finished {first}; heat counts from then.', { first: when(first) }),
+      )
     if (toAt <= fromAt)
-      refuse('heating-backwards', { toAt }, 'The heating ends before it begins; exchange the two times.')
+      refuse('heating-backwards', { toAt }, say('The heating ends before it begins; exchange the two times.'))
     if (toAt > floor.nowAt)
-      refuse('to-come', { toAt }, `${when(toAt)} is still to come; record what has happened.`)
+      refuse(
+        'to-come',
+        { toAt },
+        say('{toAt} is still to come; record what has happened.', { toAt: when(toAt) }),
+      )
     if (!(panelC >= 20 && panelC <= 150))
       refuse(
         'panel-impossible',
         { panelC },
-        `${degreesWords(panelC, floor.shop.units)} is no panel under a lamp; look again.`,
+        say('{panelC} is no panel under a lamp; look again.', {
+          panelC: degreesWords(panelC, floor.shop.units),
+        }),
       )
     counted = laid.some(({ profile, clock }) => meets(profile.forcedCure, input, clock.coatEndAt))
     return {
@@ -63,7 +74,7 @@ export function voidHeating(
     const heating = found(
       await tx.forcedCure.findFirst({ where: { id, jobId, voidedAt: null } }),
       { id },
-      'This heated cure is not there any more; look again.',
+      say('This heated cure is not there any more; look again.'),
     )
     return {
       act: 'heating taken back',

@@ -1,5 +1,7 @@
 /** What the acts on a job are sent. */
+
 import { z } from 'zod'
+import { word } from '../../domain/language/index.ts'
 import { lentKinds } from '../../domain/shop/index.ts'
 import { accepted, id, minute, number, oneRow, position, text, version, whole } from '../desk/inputs.ts'
 import { draws } from '../shelf/inputs.ts'
@@ -28,20 +30,20 @@ export const finishStepInput = stepAct.extend({
 export type FinishStepInput = z.infer<typeof finishStepInput>
 
 /** What somebody wants kept with the job, and who said it: "Owner asks for a call on Thursday". */
-export const noteInput = z.object({ id, words: text.min(1, 'Write what is to be kept.') })
+export const noteInput = z.object({ id, words: text.min(1, word('Write what is to be kept.')) })
 export type NoteInput = z.infer<typeof noteInput>
 
 /** Without a reason the work that a missed wait costs is added; with one it is not, and the reason is kept. */
 export const missedInput = oneRow.extend({ position, reason: text.optional() })
 export type MissedInput = z.infer<typeof missedInput>
 
-const gloss = number('Give the gloss, such as 88.', 2_000).nullable()
+const gloss = number(word('Give the gloss, such as 88.'), 2_000).nullable()
 
 /** What a test spot showed; what was not measured is null. */
 export const spotInput = oneRow.extend({
-  combination: text.min(1, 'Say what worked: product, pad, passes.'),
-  perPanelMin: whole('Give the minutes one panel takes.', 1_440),
-  lostUm: number('Give the micrometres, such as 2.5.', 1_000).nullable(),
+  combination: text.min(1, word('Say what worked: product, pad, passes.')),
+  perPanelMin: whole(word('Give the minutes one panel takes.'), 1_440),
+  lostUm: number(word('Give the micrometres, such as 2.5.'), 1_000).nullable(),
   glossBefore: gloss,
   glossAfter: gloss,
 })
@@ -52,7 +54,7 @@ export const spotAnswerInput = oneRow.extend({
   answer: z.enum(['agreed', 'declined']),
   by: text,
   how: z.enum(['in person', 'phone', 'message']),
-  priceMinor: whole('Give the price.', 1_000_000_000),
+  priceMinor: whole(word('Give the price.'), 1_000_000_000),
 })
 export type SpotAnswerInput = z.infer<typeof spotAnswerInput>
 
@@ -69,7 +71,7 @@ export type PromiseInput = z.infer<typeof promiseInput>
 export const coverInput = oneRow.extend({ by: text.nullable() })
 export type CoverInput = z.infer<typeof coverInput>
 
-export const outsideInput = oneRow.extend({ outsideC: number('Give a temperature.').nullable() })
+export const outsideInput = oneRow.extend({ outsideC: number(word('Give a temperature.')).nullable() })
 export type OutsideInput = z.infer<typeof outsideInput>
 
 /** Who has looked; null: the tick is taken back. */
@@ -89,7 +91,7 @@ export const heatingInput = z.object({
   version,
   fromAt: minute,
   toAt: minute,
-  panelC: number('Give a temperature, such as 60.'),
+  panelC: number(word('Give a temperature, such as 60.')),
   note: text,
 })
 export type HeatingInput = z.infer<typeof heatingInput>

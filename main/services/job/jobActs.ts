@@ -1,6 +1,7 @@
 import { openMinutesBetween } from '../../domain/calendar/index.ts'
 import { coatsOf, leavingOf, leavingTimes } from '../../domain/floor/index.ts'
 import { lastActual } from '../../domain/job/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkMoments } from '../../domain/shop/index.ts'
 import { listWords } from '../../domain/words.ts'
@@ -32,11 +33,18 @@ export function handOver(
     const undone = job.steps.filter(step => step.kind === 'work' && step.actualEndAt === null)
     const open = await openChecks(tx, id, checkMoments)
     const against = [
-      ...(open.length > 0 ? [`${listWords(open.map(words => `"${words}"`))} not ticked off`] : []),
-      ...(undone.length > 0 ? [`${listWords(undone.map(step => `"${step.name}"`))} not finished`] : []),
+      ...(open.length > 0
+        ? [say('{open} not ticked off', { open: listWords(open.map(words => `"${words}"`)) })]
+        : []),
+      ...(undone.length > 0
+        ? [say('{undone} not finished', { undone: listWords(undone.map(step => `"${step.name}"`)) })]
+        : []),
       ...(coated && at < safeAt
         ? [
-            `by the cure profile ${dry ? 'the car, which has to stay dry,' : 'the car'} may leave at the earliest ${when(safeAt)}`,
+            say('by the cure profile {dry} may leave at the earliest {safeAt}', {
+              dry: dry ? say('the car, which has to stay dry,') : say('the car'),
+              safeAt: when(safeAt),
+            }),
           ]
         : []),
     ]
@@ -44,7 +52,10 @@ export function handOver(
       refuse(
         'reason-needed',
         { reason },
-        `Not yet: ${listWords(against)}. ${coated ? 'The data sheet decides; handing' : 'Handing'} over now needs a reason, which is kept.`,
+        say('Not yet: {against}. {coated} over now needs a reason, which is kept.', {
+          against: listWords(against),
+          coated: coated ? say('The data sheet decides; handing') : say('Handing'),
+        }),
       )
     return {
       data: { status: 'handedOver', leftAt: at },
@@ -81,19 +92,23 @@ export function promiseAgain(
       refuse(
         'promise-early',
         { promisedAt },
-        `The car is now expected home ${when(job.handoverAt)}: promise that or later.`,
+        say('The car is now expected home {handoverAt}: promise that or later.', {
+          handoverAt: when(job.handoverAt),
+        }),
       )
     if (promisedAt >= floor.toAt)
       refuse(
         'promise-far',
         { promisedAt },
-        `${when(promisedAt)} is too far off to promise; give an earlier day.`,
+        say('{promisedAt} is too far off to promise; give an earlier day.', { promisedAt: when(promisedAt) }),
       )
     if (openMinutesBetween(floor.open, promisedAt - 1, promisedAt + 1) === 0)
       refuse(
         'promise-closed',
         { promisedAt },
-        `The shop is closed ${when(promisedAt)}; promise a time when somebody is there.`,
+        say('The shop is closed {promisedAt}; promise a time when somebody is there.', {
+          promisedAt: when(promisedAt),
+        }),
       )
     return { data: { promisedAt }, act: 'promised', detail: { from: row.promisedAt, to: promisedAt } }
   })
@@ -103,7 +118,7 @@ export function promiseAgain(
 export function cancelJob(desk: Desk, { id, version, reason }: CancelInput): Promise<{ version: number }> {
   const why = reason.trim()
   if (why === '')
-    refuse('reason-needed', { reason }, 'Write down why the job is cancelled; a few words will do.')
+    refuse('reason-needed', { reason }, say('Write down why the job is cancelled; a few words will do.'))
   return changeJob(desk, { id, version }, ({ row }) => {
     assertCan(row, 'cancel')
     return {

@@ -2,6 +2,7 @@ import { durationWords } from '../../domain/calendar/index.ts'
 import { type MilestoneName, milestoneNames, ruleOf } from '../../domain/cure/index.ts'
 import { coatsOf, layerViews, type ProductsById } from '../../domain/floor/index.ts'
 import { can } from '../../domain/job/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { degreesWords, type UnitSystem } from '../../domain/measure/index.ts'
 import { checkWords } from '../cure/coatCheck.ts'
 import { earlyAir } from '../cure/earlyAir.ts'
@@ -47,10 +48,12 @@ export async function jobCure(desk: Desk, { id }: { id: string }) {
     heatRows: [
       ...new Set(
         laid.flatMap(({ profile }) =>
-          profile.forcedCure.map(
-            row =>
-              `panel at ${degreesWords(row.panelC, units)} or hotter for ${durationWords(row.minutes)} ` +
-              `stands for ${durationWords(row.standsForMin)} (data sheet)`,
+          profile.forcedCure.map(row =>
+            say('panel at {panelC} or hotter for {minutes} stands for {standsForMin} (data sheet)', {
+              panelC: degreesWords(row.panelC, units),
+              minutes: durationWords(row.minutes),
+              standsForMin: durationWords(row.standsForMin),
+            }),
           ),
         ),
       ),

@@ -1,4 +1,5 @@
 import type { ProductsById } from '../../domain/floor/index.ts'
+import { word } from '../../domain/language/index.ts'
 import { found } from '../../domain/refusal.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Floor } from '../floor/floor.ts'
@@ -6,7 +7,7 @@ import { type JobRow, jobRows } from '../floor/jobRows.ts'
 import { farthestSlipMin, loadFloor } from '../floor/loadFloor.ts'
 import { productsById } from '../setUp/soldTreatments.ts'
 
-export const noJob = 'This job is not there; look at the board again.'
+export const noJob = word('This job is not there; look at the board again.')
 
 export interface JobOnFloor {
   readonly floor: Floor

@@ -1,5 +1,6 @@
 import { type FloorStep, takenFor } from '../../domain/floor/index.ts'
 import { lastActual, lastRecorded, notYet } from '../../domain/job/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { checkCoat, keepCheck, measuredIn, reasonedCheck } from '../cure/coatCheck.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -37,20 +38,32 @@ export function startStep(desk: Desk, input: StartStepInput): Promise<{ version:
   return changeJob(desk, { id, version }, async now => {
     const { job, floor, when } = now
     const index = workAt(now, position)
-    const step = found(job.steps[index], { position }, 'This step is not there; look at the job again.')
+    const step = found(job.steps[index], { position }, say('This step is not there; look at the job again.'))
     const fault = notYet(job.steps, index, at)
     if (fault?.why === 'begun')
-      refuse('begun', { position }, `"${step.name}" was begun at ${when(fault.at)}.`)
+      refuse(
+        'begun',
+        { position },
+        say('"{name}" was begun at {at}.', { name: step.name, at: when(fault.at) }),
+      )
     if (fault?.why === 'notItsTurn')
-      refuse('not-its-turn', { position }, `"${fault.step.name}" comes before and is not finished.`)
+      refuse(
+        'not-its-turn',
+        { position },
+        say('"{name}" comes before and is not finished.', { name: fault.step.name }),
+      )
     checkMoment(now, at, lastActual(job.steps))
     if (fault?.why === 'tooEarly')
       refuse(
         'too-early',
         { at },
         fault.step.kind === 'hold'
-          ? `"${fault.step.name}" runs until ${when(fault.readyAt)}, by the cure profile; "${step.name}" may start then.`
-          : `"${step.name}" may start from ${when(fault.readyAt)}.`,
+          ? say('"{name}" runs until {readyAt}, by the cure profile; "{name2}" may start then.', {
+              name: fault.step.name,
+              readyAt: when(fault.readyAt),
+              name2: step.name,
+            })
+          : say('"{name}" may start from {readyAt}.', { name: step.name, readyAt: when(fault.readyAt) }),
       )
     // Planned too late, it may still be begun in time.
     const begun = { ...job, steps: job.steps.with(index, { ...step, actualStartAt: at }) }
@@ -59,7 +72,10 @@ export function startStep(desk: Desk, input: StartStepInput): Promise<{ version:
       refuse(
         'missed',
         { position },
-        `"${step.name}" comes too late after "${job.steps[missed.kept]!.name}": add the work that costs, or say why not, at the head of the job.`,
+        say(
+          '"{name}" comes too late after "{name2}": add the work that costs, or say why not, at the head of the job.',
+          { name: step.name, name2: job.steps[missed.kept]!.name },
+        ),
       )
     const taken = accepted
       ? []
@@ -83,7 +99,7 @@ async function coatBegun({ tx, floor, products, row }: JobNow, step: FloorStep, 
   const measured = await measuredIn(tx, step.bayId, at)
   const check = checkCoat(product.cureProfile, measured, floor.shop.units)
   const open = await openChecks(tx, row.id, ['arrival', 'coat'])
-  const warnings = [...open.map(words => `Not ticked off: ${words}.`), ...check.warnings]
+  const warnings = [...open.map(words => say('Not ticked off: {words}.', { words })), ...check.warnings]
   return { ...reasonedCheck({ ...check, warnings }, reason), productName: product.name }
 }
 
@@ -96,9 +112,10 @@ export function finishStep(desk: Desk, input: FinishStepInput): Promise<{ versio
   return changeJob(desk, { id, version }, async now => {
     const index = workAt(now, position)
     const { name = '', actualStartAt = null, actualEndAt = null } = now.job.steps[index] ?? {}
-    if (actualStartAt === null) refuse('not-begun', { position }, `"${name}" was not begun: start it first.`)
+    if (actualStartAt === null)
+      refuse('not-begun', { position }, say('"{name}" was not begun: start it first.', { name }))
     if (actualEndAt !== null)
-      refuse('done', { position }, `"${name}" is finished already; take that back first.`)
+      refuse('done', { position }, say('"{name}" is finished already; take that back first.', { name }))
     checkMoment(now, at, actualStartAt)
     const drawn = asPlanned ? await plannedDraws(now.tx, desk.now(), { jobId: id, position }) : draws
     return {
@@ -124,8 +141,8 @@ export function reopenStep(
         'not-last',
         { position },
         step
-          ? `Only the last time can be taken back, that of "${step.name}".`
-          : 'No step has been begun yet.',
+          ? say('Only the last time can be taken back, that of "{name}".', { name: step.name })
+          : say('No step has been begun yet.'),
       )
     if (!step)
       return {
@@ -151,20 +168,28 @@ export function reopenStep(
 function workAt({ row, job }: JobNow, position: number): number {
   assertCan(row, 'work')
   const index = job.steps.findIndex(step => step.position === position)
-  const step = found(job.steps[index], { position }, 'This step is not there; look at the job again.')
+  const step = found(job.steps[index], { position }, say('This step is not there; look at the job again.'))
   if (step.kind === 'hold')
-    refuse('hold', { position }, `"${step.name}" begins and ends by itself, with its coat.`)
+    refuse(
+      'hold',
+      { position },
+      say('"{name}" begins and ends by itself, with its coat.', { name: step.name }),
+    )
   return index
 }
 
 /** What has happened lies between the last thing recorded and now. */
 export function checkMoment({ row, floor, when }: JobNow, at: number, after: number | null): void {
-  if (at > floor.nowAt) refuse('to-come', { at }, `${when(at)} is still to come; give the time it happened.`)
+  if (at > floor.nowAt)
+    refuse('to-come', { at }, say('{at} is still to come; give the time it happened.', { at: when(at) }))
   const least = Math.max(after ?? row.createdAt, row.arrivedAt ?? row.createdAt)
   if (at < least)
     refuse(
       'too-old',
       { at },
-      `${when(at)} is before what was recorded last, ${when(least)}; give a later time.`,
+      say('{at} is before what was recorded last, {least}; give a later time.', {
+        at: when(at),
+        least: when(least),
+      }),
     )
 }

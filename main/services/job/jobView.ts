@@ -19,6 +19,7 @@ import {
   wordsFor,
 } from '../../domain/floor/index.ts'
 import { can, isCalledOff, isMovableFrom, isOver, lastRecorded, notYet } from '../../domain/job/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { saleMinor } from '../../domain/money/index.ts'
 import { reasonText, type Violation } from '../../domain/schedule/index.ts'
 import {
@@ -151,9 +152,9 @@ function rulingCoats(job: JobRow, products: ProductsById) {
 }
 
 function lateWords(job: JobRow, lateMin: number, when: (at: number) => string): string {
-  return (
-    `Promised ${when(job.promisedAt)}, now expected ${when(job.handoverAt)}: running late, ` +
-    `${durationWords(lateMin)}. Tell the customer and give a new promise, or make room on the board.`
+  return say(
+    'Promised {promisedAt}, now expected {handoverAt}: running late, {lateMin}. Tell the customer and give a new promise, or make room on the board.',
+    { promisedAt: when(job.promisedAt), handoverAt: when(job.handoverAt), lateMin: durationWords(lateMin) },
   )
 }
 
@@ -173,7 +174,10 @@ function brokenWords(floor: Floor, job: JobRow, products: ProductsById): string[
     .map(violation => {
       const coat = coatOfHold(coatsOf(job.steps, products), violation.step ?? 0, null)
       const missed = violation.code === 'waitTooLong' ? coat?.product.cureProfile.missedRecoat : undefined
-      const asks = coat && missed ? ` The profile of ${coat.product.name} asks: ${sentence(missed)}` : ''
+      const asks =
+        coat && missed
+          ? ` ${say('The profile of {name} asks: {missed}', { name: coat.product.name, missed: sentence(missed) })}`
+          : ''
       return sentence(reasonText(violation, words)) + asks
     })
   const shut = layerViews(
@@ -184,10 +188,11 @@ function brokenWords(floor: Floor, job: JobRow, products: ProductsById): string[
     floor.shop.units,
   )
     .filter(layer => !layer.laid && layer.verdict === 'closes before it opens')
-    .map(
-      ({ name, asks }) =>
-        `The window for "${name}" closes before it opens in this temperature: bring the bay nearer to the profile's. ` +
-        `If it is missed, the profile asks: ${sentence(asks ?? '')}`,
+    .map(({ name, asks }) =>
+      say(
+        'The window for "{name}" closes before it opens in this temperature: bring the bay nearer to the profile\'s. If it is missed, the profile asks: {asks}',
+        { name, asks: sentence(asks ?? '') },
+      ),
     )
   return [...broken, ...shut]
 }

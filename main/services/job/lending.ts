@@ -1,4 +1,5 @@
 /** What a job borrows, given and taken back after it was booked. */
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import type { Desk } from '../desk/desk.ts'
 import { lendWith } from '../floor/lent.ts'
@@ -12,7 +13,11 @@ export function lend(desk: Desk, { id, version, kind, on }: LendInput): Promise<
     assertCan(row, 'move')
     const had = row.loans.filter(loan => loan.lendable.kind === kind)
     if (had.length > 0 === on)
-      refuse('as-before', { kind }, on ? `This job has a ${kind} already.` : `This job has no ${kind}.`)
+      refuse(
+        'as-before',
+        { kind },
+        on ? say('This job has a {kind} already.', { kind }) : say('This job has no {kind}.', { kind }),
+      )
     const dropOffAt = row.arrivedAt ?? row.dropOffAt
     return {
       act: on ? 'lent' : 'loan taken back',

@@ -1,7 +1,9 @@
 /** A step that came too late for the one before it: the work that costs is added to the job, or refused with a reason. */
+
 import { durationWords, minuteWords } from '../../domain/calendar/index.ts'
 import { clockedSteps, type FloorJob, leavingOf, projectJob } from '../../domain/floor/index.ts'
 import { type Added, addedWords, addedWork, missedOf, type WaitingStep } from '../../domain/job/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
 import type { FoundJob } from '../../store/jobRows.ts'
@@ -39,12 +41,16 @@ export function missedView(floor: Floor, { id, steps }: JobRow) {
   if (inTimeUntil !== null)
     return {
       position: steps[late]!.position,
-      words: `As planned, "${names[0]}" will come too late after "${names[1]}": start it by ${minuteWords(inTimeUntil, floor.zone, floor.nowAt)}.`,
+      words: say('As planned, "{names}" will come too late after "{names2}": start it by {inTimeUntil}.', {
+        names: names[0],
+        names2: names[1],
+        inTimeUntil: minuteWords(inTimeUntil, floor.zone, floor.nowAt),
+      }),
       adds: null,
     }
   return {
     position: steps[late]!.position,
-    words: `"${names[0]}" comes too late after "${names[1]}".`,
+    words: say('"{names}" comes too late after "{names2}".', { names: names[0], names2: names[1] }),
     adds: addedWords(added, durationWords),
   }
 }
@@ -68,16 +74,20 @@ export function settleMissed(desk: Desk, input: MissedInput): Promise<{ version:
     const missed = missedIn(floor, job, row.steps)
     const late = missed && row.steps[missed.late]
     if (!missed || late?.position !== position)
-      refuse('not-missed', { position }, 'No wait of this step is missed any more; look at the job again.')
+      refuse(
+        'not-missed',
+        { position },
+        say('No wait of this step is missed any more; look at the job again.'),
+      )
     if (timeLeft(job, missed, floor.nowAt) !== null)
       refuse(
         'not-missed',
         { position },
-        `"${late.name}" can still be begun in time; nothing is to be added yet.`,
+        say('"{name}" can still be begun in time; nothing is to be added yet.', { name: late.name }),
       )
     const detail = { step: late.name, position }
     if (reason !== undefined) {
-      const missedReason = checkText(reason, 'reason', 'The reason', 400)
+      const missedReason = checkText(reason, 'reason', say('The reason'), 400)
       return {
         act: 'work refused',
         detail: { ...detail, reason: missedReason },
@@ -88,7 +98,7 @@ export function settleMissed(desk: Desk, input: MissedInput): Promise<{ version:
       refuse(
         'too-many',
         { position },
-        `This job has ${row.steps.length} steps already; say why it goes on as it is.`,
+        say('This job has {steps} steps already; say why it goes on as it is.', { steps: row.steps.length }),
       )
     return {
       insert: tx => insertSteps(tx, row.steps, { ...missed, nowAt: floor.nowAt }),

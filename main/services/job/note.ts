@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { found } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
 import { act, type Desk } from '../desk/desk.ts'
@@ -12,7 +13,7 @@ export function noteJob(desk: Desk, { id, words }: NoteInput): Promise<void> {
       act: 'noted',
       entity: 'job',
       entityId: id,
-      detail: { words: checkText(words, 'words', 'The note', 400) },
+      detail: { words: checkText(words, 'words', say('The note'), 400) },
     })
   })
 }

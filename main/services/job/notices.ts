@@ -13,6 +13,7 @@ import {
   ruleOf,
 } from '../../domain/cure/index.ts'
 import { type FloorStep, leavingOf } from '../../domain/floor/index.ts'
+import { say } from '../../domain/language/index.ts'
 import type { UnitSystem } from '../../domain/measure/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -116,7 +117,7 @@ function noticesOf(
         coatEndAt: clock.coatEndAt,
         moment: moments[notice.kind],
         title: `${plateWords(job.vehicle.plate)}, ${place}: ${titles[notice.kind](when(notice.at), when(at.topperCloses?.at ?? 0))}`,
-        words: `${notice.late ? `Told late: it was due ${when(notice.at)}. ` : ''}${rule}`,
+        words: `${notice.late ? `${say('Told late: it was due {at}.', { at: when(notice.at) })} ` : ''}${rule}`,
       }
     })
   })
@@ -134,10 +135,10 @@ function releaseRule(profile: CureProfile, leaving: Leaving): 'handoverSafe' | '
 }
 
 const titles: Readonly<Record<NoticeKind, (at: string, closes: string) => string>> = {
-  'topper opens': at => `the topper may go on since ${at}`,
-  'topper closes soon': (_, closes) => `the topper’s window closes ${closes}`,
-  'topper closed': at => `the topper’s window closed ${at}`,
-  release: at => `the profile’s earliest handover is reached, ${at}`,
+  'topper opens': at => say('the topper may go on since {at}', { at }),
+  'topper closes soon': (_, closes) => say('the topper’s window closes {closes}', { closes }),
+  'topper closed': at => say('the topper’s window closed {at}', { at }),
+  release: at => say('the profile’s earliest handover is reached, {at}', { at }),
 }
 
 function isCoat({ stage, kind }: FloorStep): boolean {

@@ -1,8 +1,10 @@
 /** What the owner of a coated car is told when it leaves: how long to keep it dry, and when to wash it first. */
+
 import { careSheetPdf } from '../../documents/careSheet.ts'
 import { momentWords, weekdayDate, zonedOf } from '../../domain/calendar/index.ts'
 import { reachedOutside, usualOutside } from '../../domain/cure/index.ts'
 import { coatsOf } from '../../domain/floor/index.ts'
+import { say, word } from '../../domain/language/index.ts'
 import { degreesWords } from '../../domain/measure/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -32,7 +34,7 @@ export async function ownerWords(desk: Desk, { id }: { id: string }): Promise<Ow
   return {
     to: job.customer.email,
     subject: subjectOf(found),
-    text: [`Dear ${job.customer.name},`, '', ...body, '', floor.shop.name].join('\n'),
+    text: [say('Dear {name},', { name: job.customer.name }), '', ...body, '', floor.shop.name].join('\n'),
     outsideC: job.outsideC,
   }
 }
@@ -47,7 +49,7 @@ export function setOutside(
       refuse(
         'weather-impossible',
         { outsideC },
-        'That is no weather; give the temperature outside, or leave it empty.',
+        say('That is no weather; give the temperature outside, or leave it empty.'),
       )
     return { data: { outsideC }, act: 'weather noted', detail: { outsideC } }
   })
@@ -58,7 +60,7 @@ export async function careSheet(desk: Desk, { id }: { id: string }) {
   const tx = desk.store.read
   const onFloor = await jobOnFloor(tx, desk.now(), id)
   const care = timesOf(onFloor)
-  if (!care) refuse('missing', { id }, 'Nothing on this car cures, so there is no care sheet for it.')
+  if (!care) refuse('missing', { id }, say('Nothing on this car cures, so there is no care sheet for it.'))
   const { job, floor, products } = onFloor
   const { plans } = await carUpkeep(desk, { vehicleId: job.vehicleId })
   const when = (at: number | null) => (at === null ? never : momentWords(at, floor.zone))
@@ -69,16 +71,16 @@ export async function careSheet(desk: Desk, { id }: { id: string }) {
     subject: subjectOf(onFloor),
     to: [job.customer.name],
     facts: [
-      ['Car', vehicleWords(job.vehicle)],
-      ['Plate', plateWords(job.vehicle.plate)],
-      ['Handed over', job.leftAt === null ? '' : momentWords(job.leftAt, floor.zone)],
+      [say('Car'), vehicleWords(job.vehicle)],
+      [say('Plate'), plateWords(job.vehicle.plate)],
+      [say('Handed over'), job.leftAt === null ? '' : momentWords(job.leftAt, floor.zone)],
     ].filter(([, words]) => words !== '') as [string, string][],
     times: [
       care.dryAt === care.leavesAt
-        ? ['Rain', 'it may get wet from the time you have it']
-        : ['Keep it dry until', when(care.dryAt)],
-      ['No wash before', when(care.washAt)],
-      ['Fully cured on', when(care.fullAt)],
+        ? [say('Rain'), say('it may get wet from the time you have it')]
+        : [say('Keep it dry until'), when(care.dryAt)],
+      [say('No wash before'), when(care.washAt)],
+      [say('Fully cured on'), when(care.fullAt)],
     ],
     reckoned: reckonedWords(onFloor, care),
     applied: coats.map(coat => ({ product: coat.product.name, step: job.steps[coat.index]?.name ?? '' })),
@@ -89,7 +91,10 @@ export async function careSheet(desk: Desk, { id }: { id: string }) {
             {
               title,
               due: fullDay(next.dueOn),
-              window: `${fullDay(next.firstOn)} to ${fullDay(next.lastOn)}`,
+              window: say('{firstOn} to {lastOn}', {
+                firstOn: fullDay(next.firstOn),
+                lastOn: fullDay(next.lastOn),
+              }),
             },
           ],
     ),
@@ -97,12 +102,12 @@ export async function careSheet(desk: Desk, { id }: { id: string }) {
   return { name: `care-${plateWords(job.vehicle.plate)}.pdf`, type: 'application/pdf', bytes }
 }
 
-const never = 'not in this cold; ask us'
+const never = word('not in this cold; ask us')
 const fullDay = (date: string) => weekdayDate(date)
 
 function subjectOf({ job }: JobOnFloor): string {
   const plate = job.vehicle.plate === '' ? '' : ` (${plateWords(job.vehicle.plate)})`
-  return `Care of your ${vehicleWords(job.vehicle)}${plate}`
+  return say('Care of your {vehicle}{plate}', { vehicle: vehicleWords(job.vehicle), plate })
 }
 
 interface CareTimes {
@@ -145,18 +150,24 @@ function careOf(onFloor: JobOnFloor): string[] | null {
   const when = (at: number | null) => (at === null ? never : momentWords(at, onFloor.floor.zone))
   return [
     care.dryAt === care.leavesAt
-      ? 'Your car may get wet from the time you have it.'
-      : `Keep your car dry until ${when(care.dryAt)}: no rain, no dew, no washing. It must travel and stand under cover until then.`,
-    `Wash it for the first time not before ${when(care.washAt)}.`,
+      ? say('Your car may get wet from the time you have it.')
+      : say(
+          'Keep your car dry until {dryAt}: no rain, no dew, no washing. It must travel and stand under cover until then.',
+          { dryAt: when(care.dryAt) },
+        ),
+    say('Wash it for the first time not before {washAt}.', { washAt: when(care.washAt) }),
     reckonedWords(onFloor, care),
   ]
 }
 
 function reckonedWords({ floor }: JobOnFloor, { leavesAt, weather }: CareTimes): string {
-  return (
-    `These times are reckoned from ${momentWords(leavesAt, floor.zone)} on at ` +
-    `${degreesWords(weather.celsius, floor.shop.units)} outside, ${weather.words}. In colder weather they come later. ` +
-    'The data sheet of what was applied decides.'
+  return say(
+    'These times are reckoned from {leavesAt} on at {celsius} outside, {words}. In colder weather they come later. The data sheet of what was applied decides.',
+    {
+      leavesAt: momentWords(leavesAt, floor.zone),
+      celsius: degreesWords(weather.celsius, floor.shop.units),
+      words: weather.words,
+    },
   )
 }
 
@@ -170,15 +181,15 @@ function weatherOf(
   { job, floor, products }: JobOnFloor,
   leavesAt: number,
 ): { celsius: number; words: string } {
-  if (job.outsideC !== null) return { celsius: job.outsideC, words: 'as noted for this day' }
+  if (job.outsideC !== null) return { celsius: job.outsideC, words: say('as noted for this day') }
   const { outsideUsual } = floor.shop
   if (outsideUsual !== null) {
     const { month } = zonedOf(leavesAt, floor.zone)
-    return { celsius: usualOutside(outsideUsual, month), words: 'the usual of the season' }
+    return { celsius: usualOutside(outsideUsual, month), words: say('the usual of the season') }
   }
   const references = coatsOf(job.steps, products).map(coat => coat.product.cureProfile.referenceC)
   return {
     celsius: Math.min(...references),
-    words: 'the temperature its figures hold at, as no weather was noted',
+    words: say('the temperature its figures hold at, as no weather was noted'),
   }
 }

@@ -1,7 +1,9 @@
 /** A promise that slips: the next one possible, a sooner place for the rest of the job, and words for the owner. */
+
 import { datedWords, gridDown } from '../../domain/calendar/index.ts'
 import { coatsOf, conflictsOn, leavingOf, leavingTimes, type ProductsById } from '../../domain/floor/index.ts'
 import { can, isMovableFrom } from '../../domain/job/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { promiseOf } from '../../domain/schedule/index.ts'
 import type { Floor } from '../floor/floor.ts'
 import type { JobRow } from '../floor/jobRows.ts'
@@ -57,19 +59,28 @@ function messageOf(floor: Floor, job: JobRow, products: ProductsById) {
   ]
   const cold = curesSlower(job, products)
   const why = cold
-    ? 'The coating is curing more slowly than planned, because the bay is colder than the temperature its figures hold at. We keep the car until the time its maker gives has passed.'
+    ? say(
+        'The coating is curing more slowly than planned, because the bay is colder than the temperature its figures hold at. We keep the car until the time its maker gives has passed.',
+      )
     : coatsOf(job.steps, products).length > 0
-      ? 'The work is taking longer than planned, and the coating needs its full time to cure after it.'
-      : 'The work is taking longer than planned.'
+      ? say('The work is taking longer than planned, and the coating needs its full time to cure after it.')
+      : say('The work is taking longer than planned.')
   return {
     to: job.customer.email,
-    subject: `Your car: ready ${when(job.handoverAt)}`,
+    subject: say('Your car: ready {handoverAt}', { handoverAt: when(job.handoverAt) }),
     text: [
-      `Dear ${job.customer.name},`,
+      say('Dear {name},', { name: job.customer.name }),
       '',
-      `we promised your ${car.filter(Boolean).join(' ')} for ${when(job.promisedAt)}. ${why}`,
+      say('we promised your {car} for {promisedAt}. {why}', {
+        car: car.filter(Boolean).join(' '),
+        promisedAt: when(job.promisedAt),
+        why,
+      }),
       '',
-      `It should be ready ${when(job.handoverAt)}. Please tell us whether that suits you, or call us and we find another time.`,
+      say(
+        'It should be ready {handoverAt}. Please tell us whether that suits you, or call us and we find another time.',
+        { handoverAt: when(job.handoverAt) },
+      ),
       '',
       floor.shop.name,
     ].join('\n'),

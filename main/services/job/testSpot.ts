@@ -1,5 +1,7 @@
 /** A test spot's result, what the customer answers to it, and the way back from both. */
+
 import { assertFits, planOf } from '../../domain/floor/index.ts'
+import { say, word } from '../../domain/language/index.ts'
 import { allocate, saleMinor, sumMinor } from '../../domain/money/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
@@ -15,7 +17,7 @@ import type { SpotAnswerInput, SpotInput } from './inputs.ts'
 import { changeJob, type JobNow } from './jobChange.ts'
 import { type SpotBefore, spotChange, spotState } from './testSpotView.ts'
 
-const noSpot = 'Nothing is recorded of a test spot; look at the job again.'
+const noSpot = word('Nothing is recorded of a test spot; look at the job again.')
 
 /** Writes down what the spot showed; until the customer has answered it may be written down anew. */
 export function recordSpot(desk: Desk, input: SpotInput): Promise<{ version: number }> {
@@ -26,10 +28,10 @@ export function recordSpot(desk: Desk, input: SpotInput): Promise<{ version: num
       refuse(
         'answered',
         { combination: input.combination },
-        'The customer has answered this one: take that back first.',
+        say('The customer has answered this one: take that back first.'),
       )
     if (perPanelMin < 1)
-      refuse('panel-minutes', { perPanelMin }, 'Give the minutes one panel takes: at least one.')
+      refuse('panel-minutes', { perPanelMin }, say('Give the minutes one panel takes: at least one.'))
     for (const [field, value, most] of [
       ['lostUm', lostUm, 100],
       ['glossBefore', glossBefore, 2_000],
@@ -39,9 +41,9 @@ export function recordSpot(desk: Desk, input: SpotInput): Promise<{ version: num
         refuse(
           'reading-impossible',
           { [field]: value },
-          `${value} is no such reading: give 0 to ${most}, or leave it empty.`,
+          say('{value} is no such reading: give 0 to {most}, or leave it empty.', { value, most }),
         )
-    const combination = checkText(input.combination, 'combination', 'What worked', 300)
+    const combination = checkText(input.combination, 'combination', say('What worked'), 300)
     const data = {
       combination,
       perPanelMin,
@@ -69,8 +71,8 @@ export function answerSpot(desk: Desk, input: SpotAnswerInput): Promise<{ versio
     const { spot, row } = await spotIn(now)
     const open = found(spot, { id }, noSpot)
     if (open.answer !== null)
-      refuse('answered', { answer }, 'The customer has answered already: take that back first.')
-    const by = checkText(input.by, 'by', 'The name of who answered', 80)
+      refuse('answered', { answer }, say('The customer has answered already: take that back first.'))
+    const by = checkText(input.by, 'by', say('The name of who answered'), 80)
     const answered = { answer, answeredBy: by, answeredHow: how, answeredAt: now.floor.nowAt }
     const keep = (tx: Tx, before?: SpotBefore) =>
       tx.testSpot.update({
@@ -79,11 +81,11 @@ export function answerSpot(desk: Desk, input: SpotAnswerInput): Promise<{ versio
       })
     const detail = { answer, by, how }
     if (answer === 'declined') return { act: 'test spot answered', detail, also: tx => keep(tx) }
-    if (priceMinor < 0) refuse('price-negative', { priceMinor }, 'A price is no less than nothing.')
+    if (priceMinor < 0) refuse('price-negative', { priceMinor }, say('A price is no less than nothing.'))
     // The price agreed on is the whole of it, with what comes on top and off; the treatments cost the rest.
     const ofTreatments = priceMinor - saleMinor([], await chargesOn(now.tx, id), now.floor.shop.currency)
     if (ofTreatments < 0)
-      refuse('price-low', { priceMinor }, 'The extras alone cost more; take them off the bill first.')
+      refuse('price-low', { priceMinor }, say('The extras alone cost more; take them off the bill first.'))
     const change = await spotChange(now.tx, now.floor, row, open)
     const { handoverAt, steps } = change.job
     const before: SpotBefore = {
@@ -149,14 +151,18 @@ async function spotIn({ tx, row, floor }: JobNow) {
   assertCan(row, 'work')
   const [job] = await jobRows(tx, floor, { id: row.id })
   const { test, planned } = spotState(found(job, { id: row.id }, noSpot).steps)
-  if (!test) refuse('no-spot', { id: row.id }, 'This job was booked without a test spot.')
+  if (!test) refuse('no-spot', { id: row.id }, say('This job was booked without a test spot.'))
   if (test.actualStartAt === null)
-    refuse('spot-not-begun', { id: row.id }, `"${test.name}" has not been begun: start it first.`)
+    refuse(
+      'spot-not-begun',
+      { id: row.id },
+      say('"{name}" has not been begun: start it first.', { name: test.name }),
+    )
   if (!planned)
     refuse(
       'correction-begun',
       { id: row.id },
-      'The correction has begun, so the spot’s figures stand as they are.',
+      say('The correction has begun, so the spot’s figures stand as they are.'),
     )
   return { spot: await tx.testSpot.findUnique({ where: { jobId: row.id } }), row: job! }
 }

@@ -1,4 +1,5 @@
 /** What a test spot does to its job: the rest laid anew with the minutes it showed, and priced anew. */
+
 import { openMinutesBetween } from '../../domain/calendar/index.ts'
 import { type FloorJob, projectJob } from '../../domain/floor/index.ts'
 import {
@@ -9,6 +10,7 @@ import {
   spotCautions,
   spotPriceWeight,
 } from '../../domain/job/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { saleMinor } from '../../domain/money/index.ts'
 import { promiseOf } from '../../domain/schedule/index.ts'
 import { type SizeClass, shareOf } from '../../domain/shop/index.ts'
@@ -170,7 +172,13 @@ async function openChange(tx: Tx, floor: Floor, job: JobRow, spot: Spot) {
     places: after.steps.flatMap((step, i) => {
       const before = job.steps[i]
       return before && step.kind === 'work' && before.bayId !== step.bayId
-        ? [`"${step.name}" in ${bayOf(step)} instead of ${bayOf(before)}`]
+        ? [
+            say('"{name}" in {step} instead of {before}', {
+              name: step.name,
+              step: bayOf(step),
+              before: bayOf(before),
+            }),
+          ]
         : []
     }),
   }
@@ -195,5 +203,5 @@ async function agreedChange(tx: Tx, floor: Floor, job: JobRow, spot: Spot) {
 export async function unansweredSpot(tx: Tx, jobId: string, stage: string): Promise<string[]> {
   if (stage !== 'correct') return []
   const spot = await tx.testSpot.findUnique({ where: { jobId }, select: { answer: true } })
-  return spot?.answer === null ? ['The customer has not answered the test spot yet.'] : []
+  return spot?.answer === null ? [say('The customer has not answered the test spot yet.')] : []
 }

@@ -1,5 +1,6 @@
 import { type OrderedProduct, type WorkOrder, workOrderPdf } from '../../documents/workOrder.ts'
 import { momentWords } from '../../domain/calendar/index.ts'
+import { say, word } from '../../domain/language/index.ts'
 import { toolCautions } from '../../domain/paint/index.ts'
 import { type CheckMoment, type ProductKind, type Stage, scopeWords } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
@@ -9,9 +10,9 @@ import { safetyOf } from '../shelf/safety.ts'
 import { getJob, type JobStepView, type JobView } from './jobView.ts'
 
 const momentsSaid: Readonly<Record<CheckMoment, string>> = {
-  arrival: 'When the car comes',
-  coat: 'Before it is coated',
-  handover: 'Before it leaves',
+  arrival: word('When the car comes'),
+  coat: word('Before it is coated'),
+  handover: word('Before it leaves'),
 }
 
 /** The work order of a job as it now stands, to hang beside the car. */
@@ -30,23 +31,29 @@ async function orderOf(desk: Desk, job: JobView): Promise<WorkOrder> {
     ...(await letterheadOf(tx)),
     number: job.number,
     facts: [
-      ['Car', job.vehicle.words],
-      ['Plate', job.vehicle.plate],
-      ['Owner', job.customer.name],
-      ['Paint', `${job.vehicle.finish}, ${job.condition}`],
-      [job.arrivedAt === null ? 'Comes' : 'Came', when(job.arrivedAt ?? job.dropOffAt)],
-      ['Promised', when(job.promisedAt)],
-      ['Printed', when(job.nowAt)],
+      [say('Car'), job.vehicle.words],
+      [say('Plate'), job.vehicle.plate],
+      [say('Owner'), job.customer.name],
+      [say('Paint'), `${job.vehicle.finish}, ${job.condition}`],
+      [job.arrivedAt === null ? say('Comes') : say('Came'), when(job.arrivedAt ?? job.dropOffAt)],
+      [say('Promised'), when(job.promisedAt)],
+      [say('Printed'), when(job.nowAt)],
     ],
     treatments: job.treatments.map(({ name, scope, leftOut }) => ({
       name,
-      under: [scope === 'whole' ? '' : scopeWords[scope], leftOut === '' ? '' : `leaves out ${leftOut}`]
+      under: [
+        scope === 'whole' ? '' : scopeWords[scope],
+        leftOut === '' ? '' : say('leaves out {leftOut}', { leftOut }),
+      ]
         .filter(Boolean)
         .join('; '),
     })),
     notes: [job.note, job.vehicle.note].filter(note => note.trim() !== ''),
     steps: job.steps.map(step => stepOf(step, when)),
-    cure: [...job.cureWords, ...(job.coated ? [`Earliest pick-up ${when(job.safeAt)}.`] : [])],
+    cure: [
+      ...job.cureWords,
+      ...(job.coated ? [say('Earliest pick-up {safeAt}.', { safeAt: when(job.safeAt) })] : []),
+    ],
     checks: job.checks.map(({ moment, words, doneBy }) => ({ when: momentsSaid[moment], words, doneBy })),
     tools: await toolsOf(tx, work),
     products: await productsOf(tx, work),
@@ -57,12 +64,22 @@ function stepOf(step: JobStepView, when: (at: number) => string) {
   const product = step.productName === null ? [] : [step.productName]
   return {
     name: step.name,
-    under: [...product, ...step.uses, ...(step.kind === 'hold' ? ['nobody touches the car'] : [])].join('; '),
-    bay: step.moved ? `${step.bayName}, ${step.moved.bayName} from ${when(step.moved.at)}` : step.bayName,
+    under: [...product, ...step.uses, ...(step.kind === 'hold' ? [say('nobody touches the car')] : [])].join(
+      '; ',
+    ),
+    bay: step.moved
+      ? say('{bayName}, {bayName2} from {at}', {
+          bayName: step.bayName,
+          bayName2: step.moved.bayName,
+          at: when(step.moved.at),
+        })
+      : step.bayName,
     from: when(step.actualStartAt ?? step.startAt),
     to: when(step.actualEndAt ?? step.endAt),
     who: step.crew
-      .map(({ name, helps }) => (helps ? `${name} (helps from ${when(helps.from)})` : name))
+      .map(({ name, helps }) =>
+        helps ? say('{name} (helps from {from})', { name, from: when(helps.from) }) : name,
+      )
       .join(', '),
   }
 }

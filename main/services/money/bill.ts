@@ -1,4 +1,5 @@
 /** The bill of a job: looked at, and written before it is invoiced. */
+import { say } from '../../domain/language/index.ts'
 import { type Charge, inCoins } from '../../domain/money/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkNote, checkText } from '../../domain/shop/index.ts'
@@ -115,7 +116,7 @@ export function unpricedOf(treatments: readonly { name: string; priceMinor: numb
 export async function saveBill(desk: Desk, input: BillInput): Promise<{ version: number }> {
   const { id, version, prices, charges, depositMinor } = input
   const taxExempt = checkNote(input.taxExempt, 'taxExempt', 200)
-  if (depositMinor < 0) refuse('deposit-bad', { depositMinor }, 'A deposit is 0 or more.')
+  if (depositMinor < 0) refuse('deposit-bad', { depositMinor }, say('A deposit is 0 or more.'))
   return act(desk, async (tx, audit) => {
     const job = await moneyJob(tx, id)
     const standing = standingInvoice(job)
@@ -123,14 +124,16 @@ export async function saveBill(desk: Desk, input: BillInput): Promise<{ version:
       refuse(
         'invoiced',
         { id },
-        `Invoice ${numberWords(standing)} is issued; what it says is changed by a credit note and a new invoice.`,
+        say('Invoice {standing} is issued; what it says is changed by a credit note and a new invoice.', {
+          standing: numberWords(standing),
+        }),
       )
     for (const [i, row] of prices.entries()) {
       if (row.priceMinor < 0)
-        refuse('price-negative', { [`prices.${i}.priceMinor`]: row.priceMinor }, 'A price is 0 or more.')
+        refuse('price-negative', { [`prices.${i}.priceMinor`]: row.priceMinor }, say('A price is 0 or more.'))
       const sold = job.treatments.find(each => each.id === row.id)
       if (!sold)
-        refuse('stale', { [`prices.${i}.id`]: row.id }, 'What was sold has changed; look at it again.')
+        refuse('stale', { [`prices.${i}.id`]: row.id }, say('What was sold has changed; look at it again.'))
       await tx.jobTreatment.update({ where: { id: row.id }, data: { priceMinor: row.priceMinor } })
     }
     await tx.jobCharge.deleteMany({ where: { jobId: id } })
@@ -147,7 +150,7 @@ export async function saveBill(desk: Desk, input: BillInput): Promise<{ version:
     const before = await billOf(tx, job)
     const after = await billOf(tx, await moneyJob(tx, id))
     if (after.cut)
-      refuse('discount-too-large', { charges: null }, 'More is taken off than it costs; take off less.')
+      refuse('discount-too-large', { charges: null }, say('More is taken off than it costs; take off less.'))
     audit({
       act: 'bill written',
       entity: 'job',
@@ -160,9 +163,13 @@ export async function saveBill(desk: Desk, input: BillInput): Promise<{ version:
 
 function checkedCharge<Row extends object>(charge: BillInput['charges'][number], field: string, row: Row) {
   const { kind, quantity, amountMinor, words } = charge
-  if (amountMinor < 0) refuse('amount-bad', { [`${field}.amountMinor`]: amountMinor }, 'Give 0 or more.')
+  if (amountMinor < 0) refuse('amount-bad', { [`${field}.amountMinor`]: amountMinor }, say('Give 0 or more.'))
   if (!/^\d{1,4}(\.\d{1,2})?$/.test(quantity))
-    refuse('quantity-bad', { [`${field}.quantity`]: quantity }, 'How many? Give a number such as 1 or 0.5.')
-  const what = kind === 'extra' ? 'What it is' : 'Why it is taken off'
+    refuse(
+      'quantity-bad',
+      { [`${field}.quantity`]: quantity },
+      say('How many? Give a number such as 1 or 0.5.'),
+    )
+  const what = kind === 'extra' ? say('What it is') : say('Why it is taken off')
   return { ...charge, ...row, words: checkText(words, `${field}.words`, what, 160) }
 }

@@ -1,5 +1,7 @@
 /** What the visits of the last twelve months earned. */
+
 import { dateOf, openMinutesBetween, openSpans } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { type EarnedVisit, earnings, sumMinor } from '../../domain/money/index.ts'
 import { jobUses } from '../../store/costRows.ts'
 import type { Tx } from '../../store/store.ts'
@@ -57,7 +59,7 @@ async function visitsSince(tx: Tx, sinceAt: number, nowAt: number): Promise<Earn
     return {
       month: dateOf(toAt, shop.zone).slice(0, 7),
       sold: bill.lines.map((line, i) => ({
-        name: i < job.treatments.length ? line.name : 'Extras',
+        name: i < job.treatments.length ? line.name : say('Extras'),
         // Without tax, and without its part of what was taken off the whole.
         minor: Math.round(
           line.netMinor * (line.amountMinor === 0 ? 1 : 1 - line.allowanceMinor / line.amountMinor),

@@ -1,5 +1,7 @@
 /** What bills, invoices and payments are sent. */
+
 import { z } from 'zod'
+import { word } from '../../domain/language/index.ts'
 import { paymentMethods } from '../../domain/money/index.ts'
 import { conditions, scopes } from '../../domain/shop/index.ts'
 import { plan } from '../booking/inputs.ts'
@@ -74,12 +76,12 @@ export const quoteInput = z.object({
     .array(
       z.object({
         name: text,
-        treatmentIds: z.array(id).min(1, 'Choose at least one treatment.').max(20),
+        treatmentIds: z.array(id).min(1, word('Choose at least one treatment.')).max(20),
         ...pricing,
       }),
     )
-    .min(1, 'Add a variant.')
-    .max(3, 'Three variants at most.'),
+    .min(1, word('Add a variant.'))
+    .max(3, word('Three variants at most.')),
 })
 export type QuoteInput = z.infer<typeof quoteInput>
 
@@ -87,7 +89,7 @@ export type QuoteInput = z.infer<typeof quoteInput>
 export const acceptInput = oneRow.extend({
   position: z.int().min(0).max(2),
   name: text,
-  signature: z.string().max(400_000, 'The signature is too large; clear it and sign again.'),
+  signature: z.string().max(400_000, word('The signature is too large; clear it and sign again.')),
 })
 export type AcceptInput = z.infer<typeof acceptInput>
 

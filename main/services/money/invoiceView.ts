@@ -1,4 +1,5 @@
 /** An invoice or credit note as it was issued, for screens and papers. */
+import { say } from '../../domain/language/index.ts'
 import { type RateTotal, sumMinor } from '../../domain/money/index.ts'
 import { found } from '../../domain/refusal.ts'
 import { fromJson } from '../../store/json.ts'
@@ -50,7 +51,7 @@ export async function invoiceView(tx: Tx, id: string) {
       },
     }),
     { id },
-    'This invoice is not there.',
+    say('This invoice is not there.'),
   )
   const credited = creditedByLine(row.credits)
   const { lines, corrects, credits, job } = row

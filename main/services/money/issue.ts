@@ -1,5 +1,7 @@
 /** Issues invoices and credit notes: numbered without a gap, and never changed from then on. */
+
 import { dateOf, dateOfDay, dayNumber } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { creditTotals, type RateTotal, sumMinor } from '../../domain/money/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { checkNote, checkText } from '../../domain/shop/index.ts'
@@ -34,20 +36,30 @@ export async function issueInvoice(desk: Desk, input: IssueInput): Promise<{ id:
   return act(desk, async (tx, audit, at) => {
     const job = await moneyJob(tx, jobId)
     if (!['booked', 'inShop', 'handedOver'].includes(job.status))
-      refuse('not-booked', { id: jobId }, `Job ${job.number} is not booked, so there is nothing to bill.`)
+      refuse(
+        'not-booked',
+        { id: jobId },
+        say('Job {number} is not booked, so there is nothing to bill.', { number: job.number }),
+      )
     const standing = standingInvoice(job)
     if (standing)
       refuse(
         'invoiced',
         { id: jobId },
-        `Job ${job.number} is billed already: invoice ${numberWords(standing)}.`,
+        say('Job {number} is billed already: invoice {standing}.', {
+          number: job.number,
+          standing: numberWords(standing),
+        }),
       )
     const unpriced = unpricedOf(job.treatments)
     if (unpriced.length > 0)
       refuse(
         'price-missing',
         { id: jobId },
-        `${listWords(unpriced)} has no price. Enter it in the bill; what is given away has a price and a discount of all of it.`,
+        say(
+          '{unpriced} has no price. Enter it in the bill; what is given away has a price and a discount of all of it.',
+          { unpriced: listWords(unpriced) },
+        ),
       )
     const { count } = await tx.job.updateMany({
       where: { id: jobId, version },
@@ -128,7 +140,7 @@ export async function issueIn(
 
 /** Gives back all of an invoice or a part of it. */
 export async function creditInvoice(desk: Desk, input: CreditInput): Promise<{ id: string; name: string }> {
-  const reason = checkText(input.reason, 'reason', 'Why it is credited', 200)
+  const reason = checkText(input.reason, 'reason', say('Why it is credited'), 200)
   return act(desk, async (tx, audit, at) => {
     const row = found(
       await tx.invoice.findUnique({
@@ -139,17 +151,21 @@ export async function creditInvoice(desk: Desk, input: CreditInput): Promise<{ i
         },
       }),
       { id: input.id },
-      'This invoice is not there.',
+      say('This invoice is not there.'),
     )
     if (row.kind !== 'invoice')
-      refuse('not-invoice', { id: input.id }, 'A credit note is not credited itself; issue a new invoice.')
+      refuse(
+        'not-invoice',
+        { id: input.id },
+        say('A credit note is not credited itself; issue a new invoice.'),
+      )
     const asked = new Map(input.lines.map(line => [line.id, line.amountMinor]))
     const stray = input.lines.findIndex(line => row.lines.every(each => each.id !== line.id))
     if (stray >= 0)
       refuse(
         'line-elsewhere',
         { [`lines.${stray}.id`]: input.lines[stray]?.id },
-        'That is no line of this invoice.',
+        say('That is no line of this invoice.'),
       )
     const credited = creditedByLine(row.credits)
     const now = row.lines.map(line => asked.get(line.id) ?? 0)
@@ -181,7 +197,7 @@ export async function creditInvoice(desk: Desk, input: CreditInput): Promise<{ i
         carWords: row.carWords,
         exemption: row.exemption,
         reason,
-        taxes: totals.taxPerRate.map(rate => toJson({ ...rate, name: names.get(keyOf(rate)) ?? 'Tax' })),
+        taxes: totals.taxPerRate.map(rate => toJson({ ...rate, name: names.get(keyOf(rate)) ?? say('Tax') })),
         withoutTaxMinor: totals.withoutTaxMinor,
         taxMinor: totals.taxMinor,
         withTaxMinor: totals.withTaxMinor,
@@ -218,9 +234,9 @@ const keyOf = ({ category, ratePercent }: Pick<RateTotal, 'category' | 'ratePerc
 
 function checkedBuyer(buyer: IssueInput['buyer']): Buyer {
   return {
-    name: checkText(buyer.name, 'buyer.name', 'Whom it is for', 120),
+    name: checkText(buyer.name, 'buyer.name', say('Whom it is for'), 120),
     address: checkNote(buyer.address, 'buyer.address', 400),
-    country: checkText(buyer.country, 'buyer.country', 'The country', 2).toUpperCase(),
+    country: checkText(buyer.country, 'buyer.country', say('The country'), 2).toUpperCase(),
     email: checkNote(buyer.email, 'buyer.email', 200),
     taxNumber: checkNote(buyer.taxNumber, 'buyer.taxNumber', 40),
   }

@@ -1,4 +1,5 @@
 /** What one job costs, as it would be billed now. */
+import { say, word } from '../../domain/language/index.ts'
 import {
   type ChargedLine,
   chargeBill,
@@ -14,7 +15,7 @@ import { type ShopView, shopOf } from '../desk/shopView.ts'
 import type { MoneyRules } from '../prices/inputs.ts'
 import { moneyRules, rateOf } from '../prices/moneyRules.ts'
 
-export const noSuchJob = 'This job is not there; look at the board.'
+export const noSuchJob = word('This job is not there; look at the board.')
 
 const withMoney = {
   customer: true,
@@ -141,9 +142,9 @@ const reasonsOf = (discounts: readonly Discount[]) =>
 
 /** What a rate is called on papers; an exemption has none of the shop's. */
 function nameOfRate({ taxes }: MoneyRules, { category, ratePercent }: RateTotal): string {
-  if (category === 'E') return 'Exempt'
+  if (category === 'E') return say('Exempt')
   const rate = taxes.find(each => each.category === category && Number(each.percent) === Number(ratePercent))
-  return rate?.name ?? 'Tax'
+  return rate?.name ?? say('Tax')
 }
 
 /** What a job was billed, credited and paid so far. */

@@ -1,5 +1,7 @@
 /** Who owes what, since when; and what one customer was billed and paid. */
+
 import { dateOf, dayNumber } from '../../domain/calendar/index.ts'
+import { say, word } from '../../domain/language/index.ts'
 import { sumMinor } from '../../domain/money/index.ts'
 import { found } from '../../domain/refusal.ts'
 import { owedRows } from '../../store/owedRows.ts'
@@ -65,7 +67,7 @@ export async function statement(desk: Desk, { id }: { id: string }) {
   const customer = found(
     await tx.customer.findUnique({ where: { id } }),
     { id },
-    'This customer is not there.',
+    say('This customer is not there.'),
   )
   const [invoices, payments] = await Promise.all([
     tx.invoice.findMany({
@@ -85,7 +87,7 @@ export async function statement(desk: Desk, { id }: { id: string }) {
       key: id,
       at: issuedAt,
       date: issuedOn,
-      words: `${kind === 'invoice' ? 'Invoice' : 'Credit note'} ${numberWords({ series, number })}`,
+      words: `${kind === 'invoice' ? say('Invoice') : say('Credit note')} ${numberWords({ series, number })}`,
       about: carWords,
       invoiceId: id as string | null,
       minor: kind === 'invoice' ? withTaxMinor : -withTaxMinor,
@@ -94,8 +96,10 @@ export async function statement(desk: Desk, { id }: { id: string }) {
       key: id,
       at,
       date: dateOf(at, zone),
-      words: amountMinor < 0 ? 'Paid back' : before ? 'Deposit' : 'Payment',
-      about: [methodWords[method] ?? method, `job ${job.number}`, note].filter(Boolean).join(', '),
+      words: amountMinor < 0 ? say('Paid back') : before ? say('Deposit') : say('Payment'),
+      about: [methodWords[method] ?? method, say('job {number}', { number: job.number }), note]
+        .filter(Boolean)
+        .join(', '),
       invoiceId: null,
       minor: -amountMinor,
     })),
@@ -115,8 +119,8 @@ export async function statement(desk: Desk, { id }: { id: string }) {
 }
 
 export const methodWords: Readonly<Record<string, string>> = {
-  cash: 'cash',
-  card: 'card',
-  transfer: 'bank transfer',
-  other: 'other way',
+  cash: word('cash'),
+  card: word('card'),
+  transfer: word('bank transfer'),
+  other: word('other way'),
 }

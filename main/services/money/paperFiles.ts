@@ -1,10 +1,12 @@
 /** Invoices, credit notes and statements as files to print and send. */
+
 import { invoicePdf } from '../../documents/invoicePdf.ts'
 import type { Issuer } from '../../documents/kit/frame.ts'
 import { paperOf } from '../../documents/kit/pdf.ts'
 import { quotePdf } from '../../documents/quotePdf.ts'
 import { statementPdf } from '../../documents/statementPdf.ts'
 import { dateOf, momentWords, weekdayDate } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { issuerOf } from '../desk/issuer.ts'
@@ -35,27 +37,39 @@ export async function invoiceSheet(tx: Tx, invoice: InvoiceView) {
       ...seller.address.split(/\r?\n/),
       seller.phone,
       seller.email,
-      seller.taxNumber && `Tax number ${seller.taxNumber}`,
+      seller.taxNumber && say('Tax number {taxNumber}', { taxNumber: seller.taxNumber }),
     ],
   }
   const taxed = invoice.taxPerRate.some(rate => rate.category === 'S')
   return {
-    title: `${credit ? 'Credit note' : 'Invoice'} ${invoice.name}`,
+    title: `${credit ? say('Credit note') : say('Invoice')} ${invoice.name}`,
     at: invoice.issuedAt,
     paper: paperOf(seller.country),
     issuer,
-    to: [buyer.name, ...buyer.address.split(/\r?\n/), buyer.taxNumber && `Tax number ${buyer.taxNumber}`],
+    to: [
+      buyer.name,
+      ...buyer.address.split(/\r?\n/),
+      buyer.taxNumber && say('Tax number {taxNumber}', { taxNumber: buyer.taxNumber }),
+    ],
     facts: [
-      ['Date', weekdayDate(invoice.issuedOn)],
-      ...(corrects ? [['For invoice', `${corrects.name}, ${weekdayDate(corrects.issuedOn)}`] as const] : []),
-      ...(credit ? [] : [['Work done', weekdayDate(invoice.suppliedOn)] as const]),
-      ...(credit ? [] : [['Pay by', weekdayDate(invoice.dueOn)] as const]),
-      ['Car', invoice.carWords],
-      ['Job', String(invoice.jobNumber)],
+      [say('Date'), weekdayDate(invoice.issuedOn)],
+      ...(corrects
+        ? [[say('For invoice'), `${corrects.name}, ${weekdayDate(corrects.issuedOn)}`] as const]
+        : []),
+      ...(credit ? [] : [[say('Work done'), weekdayDate(invoice.suppliedOn)] as const]),
+      ...(credit ? [] : [[say('Pay by'), weekdayDate(invoice.dueOn)] as const]),
+      [say('Car'), invoice.carWords],
+      [say('Job'), String(invoice.jobNumber)],
     ] as [string, string][],
     lines: invoice.lines.map(line => ({
       name: line.name,
-      under: line.discountMinor > 0 ? `${money(line.discountMinor)} off: ${line.discountReason}` : '',
+      under:
+        line.discountMinor > 0
+          ? say('{discountMinor} off: {discountReason}', {
+              discountMinor: money(line.discountMinor),
+              discountReason: line.discountReason,
+            })
+          : '',
       quantity: line.quantity,
       price: money(line.priceMinor),
       rate: line.category === 'S' ? `${line.ratePercent} %` : '—',
@@ -70,7 +84,7 @@ export async function invoiceSheet(tx: Tx, invoice: InvoiceView) {
         name: `${name}${category === 'S' ? ` ${ratePercent} %` : ''} on ${money(baseMinor)}`,
         amount: money(taxMinor),
       })),
-      { name: credit ? 'Given back' : 'Total', amount: money(invoice.withTaxMinor), strong: true },
+      { name: credit ? say('Given back') : say('Total'), amount: money(invoice.withTaxMinor), strong: true },
       ...(invoice.depositMinor > 0
         ? [
             { name: 'Deposit paid', amount: money(-invoice.depositMinor) },
@@ -80,11 +94,13 @@ export async function invoiceSheet(tx: Tx, invoice: InvoiceView) {
     ],
     currency,
     words: [
-      ...(invoice.taxInPrices && taxed ? [{ heading: 'Tax', text: 'Prices have their tax in them.' }] : []),
-      ...(invoice.exemption ? [{ heading: 'No tax is charged', text: invoice.exemption }] : []),
-      ...(invoice.reason ? [{ heading: 'Why', text: invoice.reason }] : []),
-      ...(invoice.note ? [{ heading: 'Note', text: invoice.note }] : []),
-      ...(!credit && seller.payTo ? [{ heading: 'How to pay', text: seller.payTo }] : []),
+      ...(invoice.taxInPrices && taxed
+        ? [{ heading: say('Tax'), text: say('Prices have their tax in them.') }]
+        : []),
+      ...(invoice.exemption ? [{ heading: say('No tax is charged'), text: invoice.exemption }] : []),
+      ...(invoice.reason ? [{ heading: say('Why'), text: invoice.reason }] : []),
+      ...(invoice.note ? [{ heading: say('Note'), text: invoice.note }] : []),
+      ...(!credit && seller.payTo ? [{ heading: say('How to pay'), text: seller.payTo }] : []),
     ],
   }
 }
@@ -127,13 +143,14 @@ export async function quoteFile(desk: Desk, { id }: { id: string }) {
     issuer: await issuerOf(tx, shop),
     to: [quote.customer.name],
     facts: [
-      ['Car', quote.carName],
-      ['Date', weekdayDate(dateOf(quote.createdAt, quote.zone))],
-      ['Good until', weekdayDate(quote.validUntil)],
+      [say('Car'), quote.carName],
+      [say('Date'), weekdayDate(dateOf(quote.createdAt, quote.zone))],
+      [say('Good until'), weekdayDate(quote.validUntil)],
     ],
     currency: quote.currency,
     variants: quote.variants.map(variant => ({
-      name: variant.position === quote.accepted ? `${variant.name}, chosen` : variant.name,
+      name:
+        variant.position === quote.accepted ? say('{name}, chosen', { name: variant.name }) : variant.name,
       lines: [
         ...variant.treatments.map(each => ({ words: each.name, amount: money(each.priceMinor) })),
         ...variant.charges.map(({ kind, quantity, words, amountMinor }) => ({
@@ -144,22 +161,38 @@ export async function quoteFile(desk: Desk, { id }: { id: string }) {
       total: money(variant.priceMinor),
       facts: [
         [
-          'Lasts about',
-          variant.lasts.map(each => `${each.name}: ${each.days} days (${each.mark})`).join('; '),
+          say('Lasts about'),
+          variant.lasts
+            .map(each =>
+              say('{name}: {days} days ({mark})', { name: each.name, days: each.days, mark: each.mark }),
+            )
+            .join('; '),
         ],
-        ['Days away', String(variant.daysAway)],
+        [say('Days away'), String(variant.daysAway)],
         [
-          'Upkeep in 3 years',
+          say('Upkeep in 3 years'),
           variant.upkeepVisits === 0
             ? ''
-            : `${variant.upkeepVisits} visits${variant.upkeepMinor === null ? '' : `, ${money(variant.upkeepMinor)} today`}`,
+            : say('{upkeepVisits} visits{upkeepMinor}', {
+                upkeepVisits: variant.upkeepVisits,
+                upkeepMinor:
+                  variant.upkeepMinor === null
+                    ? ''
+                    : say(', {upkeepMinor} today', { upkeepMinor: money(variant.upkeepMinor) }),
+              }),
         ],
-        ['Soonest place when quoted', `${when(variant.dropOffAt)}, home ${when(variant.handoverAt)}`],
+        [
+          say('Soonest place when quoted'),
+          say('{dropOffAt}, home {handoverAt}', {
+            dropOffAt: when(variant.dropOffAt),
+            handoverAt: when(variant.handoverAt),
+          }),
+        ],
       ],
     })),
     note: [
       quote.note,
-      quote.taxInPrices ? 'Prices have their tax in them.' : 'Tax comes on top of these prices.',
+      quote.taxInPrices ? say('Prices have their tax in them.') : say('Tax comes on top of these prices.'),
     ]
       .filter(Boolean)
       .join('\n'),

@@ -1,4 +1,5 @@
 /** Money that comes in for a job, before its invoice and after. What was written down is taken back, never changed. */
+import { say } from '../../domain/language/index.ts'
 import { inCoins } from '../../domain/money/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { checkNote, checkText } from '../../domain/shop/index.ts'
@@ -21,10 +22,18 @@ export async function takePayment(
     const job = await moneyJob(tx, jobId)
     const { owedMinor, paidMinor } = accountOf(job)
     if (paidMinor !== seenPaidMinor)
-      refuse('stale', { seenPaidMinor }, 'A payment was taken in another window; look at what is owed now.')
+      refuse(
+        'stale',
+        { seenPaidMinor },
+        say('A payment was taken in another window; look at what is owed now.'),
+      )
     if (amountMinor === 0 && tipMinor === 0)
-      refuse('payment-nothing', { amountMinor }, 'Give what was paid; a deposit or a part of it will do.')
-    if (tipMinor < 0) refuse('tip-bad', { tipMinor }, 'A tip is 0 or more.')
+      refuse(
+        'payment-nothing',
+        { amountMinor },
+        say('Give what was paid; a deposit or a part of it will do.'),
+      )
+    if (tipMinor < 0) refuse('tip-bad', { tipMinor }, say('A tip is 0 or more.'))
     const bill = await billOf(tx, job)
     const standing = standingInvoice(job)
     const toPayMinor = standing ? owedMinor : bill.withTaxMinor - paidMinor
@@ -32,10 +41,10 @@ export async function takePayment(
       refuse(
         'payment-too-large',
         { amountMinor },
-        'That is more than is to be paid; what is on top is a tip.',
+        say('That is more than is to be paid; what is on top is a tip.'),
       )
     if (amountMinor < 0 && -amountMinor > Math.max(0, paidMinor))
-      refuse('refund-too-large', { amountMinor }, 'More is paid back than was paid; pay back less.')
+      refuse('refund-too-large', { amountMinor }, say('More is paid back than was paid; pay back less.'))
     const whole = method === 'cash' && amountMinor === toPayMinor
     const roundingMinor = whole ? inCoins(amountMinor, bill.rules.cashStepMinor) - amountMinor : 0
     const { id } = await tx.payment.create({
@@ -63,11 +72,15 @@ export async function takePayment(
 
 /** Takes a payment back that was typed wrong, by another of the same size the other way round. */
 export async function undoPayment(desk: Desk, { id, reason }: UndoInput): Promise<void> {
-  const why = checkText(reason, 'reason', 'Why it is taken back', 200)
+  const why = checkText(reason, 'reason', say('Why it is taken back'), 200)
   return act(desk, async (tx, audit, at) => {
-    const paid = found(await tx.payment.findUnique({ where: { id } }), { id }, 'This payment is not there.')
+    const paid = found(
+      await tx.payment.findUnique({ where: { id } }),
+      { id },
+      say('This payment is not there.'),
+    )
     if (paid.undoesId !== null || (await tx.payment.count({ where: { undoesId: id } })) > 0)
-      refuse('undone', { id }, 'This payment is taken back already.')
+      refuse('undone', { id }, say('This payment is taken back already.'))
     const { jobId, method, amountMinor, tipMinor, roundingMinor } = paid
     const billed = await tx.invoice.count({ where: { jobId } })
     await tx.payment.create({

@@ -1,5 +1,7 @@
 /** Quotes: worked out, kept as they were, signed, and made a booking. */
+
 import { dateOf, dateOfDay, dayNumber } from '../../domain/calendar/index.ts'
+import { say, word } from '../../domain/language/index.ts'
 import type { Charge } from '../../domain/money/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { type Condition, checkNote, checkText, type Scope } from '../../domain/shop/index.ts'
@@ -16,7 +18,7 @@ import { type Lasts, workOut } from './variant.ts'
 
 export type QuoteView = Awaited<ReturnType<typeof quoteView>>
 
-const gone = 'This quote is not there.'
+const gone = word('This quote is not there.')
 
 /** A quote as it was made, with what has become of it. */
 export function getQuote(desk: Desk, { id }: { id: string }) {
@@ -88,7 +90,9 @@ export async function listQuotes(desk: Desk) {
 export async function makeQuote(desk: Desk, input: QuoteInput): Promise<{ id: string; number: number }> {
   const { vehicleId, condition, scope } = input
   const vehicle = await vehicleInUse(desk.store.read, vehicleId)
-  const names = input.variants.map((each, i) => checkText(each.name, `variants.${i}.name`, 'The name', 60))
+  const names = input.variants.map((each, i) =>
+    checkText(each.name, `variants.${i}.name`, say('The name'), 60),
+  )
   const variants: Awaited<ReturnType<typeof workOut>>[] = []
   for (const [i, each] of input.variants.entries())
     variants.push(
@@ -138,22 +142,29 @@ async function claim(tx: Tx, { id, version }: { id: string; version: number }) {
 /** The owner has chosen one and signed for it on the screen. */
 export async function acceptQuote(desk: Desk, input: AcceptInput): Promise<{ version: number }> {
   const { id, version, position, signature } = input
-  const signedName = checkText(input.name, 'name', 'The name of who signs', 120)
+  const signedName = checkText(input.name, 'name', say('The name of who signs'), 120)
   if (!/^data:image\/png;base64,[A-Za-z0-9+/=]{40,}$/.test(signature))
-    refuse('signature-missing', { signature: null }, 'Nobody has signed yet; sign in the field.')
+    refuse('signature-missing', { signature: null }, say('Nobody has signed yet; sign in the field.'))
   return act(desk, async (tx, audit, at) => {
     const quote = await claim(tx, { id, version })
     const { zone } = await shopOf(tx)
     if (quote.status !== 'open')
-      refuse('not-open', { id }, `Quote ${quote.number} is ${quote.status} already.`)
+      refuse(
+        'not-open',
+        { id },
+        say('Quote {number} is {status} already.', { number: quote.number, status: quote.status }),
+      )
     if (quote.validUntil < dateOf(at, zone))
       refuse(
         'quote-over',
         { id },
-        `Quote ${quote.number} was good until ${quote.validUntil}; make a new one.`,
+        say('Quote {number} was good until {validUntil}; make a new one.', {
+          number: quote.number,
+          validUntil: quote.validUntil,
+        }),
       )
     if ((await tx.quoteVariant.count({ where: { quoteId: id, position } })) === 0)
-      refuse('missing', { position }, 'That is no variant of this quote; choose another.')
+      refuse('missing', { position }, say('That is no variant of this quote; choose another.'))
     await tx.quote.update({
       where: { id },
       data: { status: 'accepted', accepted: position, signedName, signedAt: at, signature },
@@ -173,7 +184,11 @@ export function declineQuote(desk: Desk, { id, version }: DeclineInput): Promise
   return act(desk, async (tx, audit) => {
     const quote = await claim(tx, { id, version })
     if (quote.status !== 'open' && quote.status !== 'accepted')
-      refuse('not-open', { id }, `Quote ${quote.number} is ${quote.status} already.`)
+      refuse(
+        'not-open',
+        { id },
+        say('Quote {number} is {status} already.', { number: quote.number, status: quote.status }),
+      )
     await tx.quote.update({ where: { id }, data: { status: 'declined' } })
     audit({
       act: 'quote declined',
@@ -193,7 +208,11 @@ export function bookQuote(
   return act(desk, async (tx, audit, at) => {
     const row = await claim(tx, { id, version })
     if (row.status !== 'accepted')
-      refuse('not-signed', { id }, `Quote ${row.number} is not signed; the owner signs first.`)
+      refuse(
+        'not-signed',
+        { id },
+        say('Quote {number} is not signed; the owner signs first.', { number: row.number }),
+      )
     const quote = await quoteView(tx, at, id)
     const variant = found(
       quote.variants.find(each => each.position === row.accepted),

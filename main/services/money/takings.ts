@@ -1,5 +1,7 @@
 /** A day's takings, and the journal of all money for the bookkeeper. */
+
 import { dateOf, startOfDay } from '../../domain/calendar/index.ts'
+import { say, word } from '../../domain/language/index.ts'
 import {
   type Account,
   creditPostings,
@@ -72,23 +74,24 @@ export async function takings(desk: Desk, { date }: { date: string }) {
 /** The minutes of these days; at most four years of them, so that a list stays one that can be opened. */
 function dayWithin(fromDate: string, toDate: string, zone: string) {
   const after = Temporal.PlainDate.from(toDate).add({ days: 1 })
-  if (toDate < fromDate) refuse('dates-swapped', { toDate }, 'The last day is before the first; swap them.')
+  if (toDate < fromDate)
+    refuse('dates-swapped', { toDate }, say('The last day is before the first; swap them.'))
   if (after.since(fromDate, { largestUnit: 'day' }).days > 4 * 366)
-    refuse('dates-far', { toDate }, 'That is more than four years; ask for a shorter time.')
+    refuse('dates-far', { toDate }, say('That is more than four years; ask for a shorter time.'))
   return { gte: startOfDay(fromDate, zone), lt: startOfDay(after.toString(), zone) }
 }
 
 const accountWords: Record<Account, string> = {
-  cash: 'Cash',
-  card: 'Card payments',
-  transfer: 'Bank',
-  other: 'Other payments',
-  owed: 'Customers owe',
-  deposits: 'Customer deposits',
-  sales: 'Sales',
-  tax: 'Tax to pay',
-  tips: 'Tips for the crew',
-  rounding: 'Cash rounding',
+  cash: word('Cash'),
+  card: word('Card payments'),
+  transfer: word('Bank'),
+  other: word('Other payments'),
+  owed: word('Customers owe'),
+  deposits: word('Customer deposits'),
+  sales: word('Sales'),
+  tax: word('Tax to pay'),
+  tips: word('Tips for the crew'),
+  rounding: word('Cash rounding'),
 }
 
 /** The journal as double entries, oldest first: each entry's debits are its credits. */
@@ -111,7 +114,7 @@ export async function journalEntries(tx: Tx, { fromDate, toDate }: JournalInput)
       return {
         id,
         at: issuedAt,
-        words: `${kind === 'invoice' ? 'Invoice' : 'Credit note'} ${numberWords(row)}`,
+        words: `${kind === 'invoice' ? say('Invoice') : say('Credit note')} ${numberWords(row)}`,
         who: job.customer.name,
         postings:
           kind === 'invoice' ? invoicePostings({ taxPerRate, depositMinor }) : creditPostings(taxPerRate),
@@ -120,7 +123,10 @@ export async function journalEntries(tx: Tx, { fromDate, toDate }: JournalInput)
     ...payments.map(({ id, at, method, job, ...paid }) => ({
       id,
       at,
-      words: `${paid.before ? 'Deposit' : 'Payment'}, job ${job.number}`,
+      words: say('{before}, job {number}', {
+        before: paid.before ? say('Deposit') : say('Payment'),
+        number: job.number,
+      }),
       who: job.customer.name,
       postings: paymentPostings({ ...paid, method: method as PaymentMethod }),
     })),
@@ -145,7 +151,17 @@ export async function journalFile(desk: Desk, input: JournalInput) {
       currency,
     ]),
   )
-  const head = ['Entry', 'Date', 'Document', 'Customer', 'Account', 'Tax rate', 'Debit', 'Credit', 'Currency']
+  const head = [
+    say('Entry'),
+    say('Date'),
+    'Document',
+    say('Customer'),
+    say('Account'),
+    say('Tax rate'),
+    say('Debit'),
+    say('Credit'),
+    say('Currency'),
+  ]
   return {
     name: `journal ${input.fromDate} to ${input.toDate}.csv`,
     type: 'text/csv; charset=utf-8',

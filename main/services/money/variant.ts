@@ -1,5 +1,7 @@
 /** One way to treat a car, worked out for a quote: its price, how long it lasts, its upkeep and its soonest place. */
+
 import { dateOf } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import type { Finish, PanelNoted, SizeClass } from '../../domain/shop/index.ts'
 import { upkeepAhead } from '../../domain/upkeep/index.ts'
@@ -33,11 +35,17 @@ export async function workOut(desk: Desk, vehicle: Vehicle, asked: Asked, field:
     refuse(
       'price-missing',
       { [`${field}.treatmentIds`]: answer.unpriced },
-      `${answer.unpriced.join(', ')} has no price for this size; enter one under Settings, Treatments.`,
+      say('{unpriced} has no price for this size; enter one under Settings, Treatments.', {
+        unpriced: answer.unpriced.join(', '),
+      }),
     )
   const { soonest } = answer
   if (!soonest.feasible)
-    refuse('no-place', { [`${field}.treatmentIds`]: name }, soonest.reasons[0] ?? 'There is no place for it.')
+    refuse(
+      'no-place',
+      { [`${field}.treatmentIds`]: name },
+      soonest.reasons[0] ?? say('There is no place for it.'),
+    )
   const ahead = await upkeepOf(desk, vehicle, asked, { handoverAt: soonest.handoverAt, zone: answer.zone })
   return {
     name,

@@ -1,5 +1,6 @@
 import { type DaySheetPart, daySheetPdf } from '../../documents/daySheet.ts'
 import { minuteWords, momentWords, startOfDay } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import type { Desk } from '../desk/desk.ts'
 import { letterheadOf } from '../desk/issuer.ts'
 import { dateWords } from '../shelf/orders/letter.ts'
@@ -10,14 +11,16 @@ export async function daySheet(desk: Desk, input: { date: string }) {
   const day = await morningSheet(desk, input)
   const dayAt = startOfDay(day.date, day.zone)
   const when = (at: number) => minuteWords(at, day.zone, dayAt)
-  const open = day.open.map(({ from, to }) => `${when(from)} to ${when(to)}`).join(', ')
+  const open = day.open
+    .map(({ from, to }) => say('{from} to {to}', { from: when(from), to: when(to) }))
+    .join(', ')
   const bytes = await daySheetPdf({
     at: day.nowAt,
     ...(await letterheadOf(desk.store.read)),
     dayWords: dateWords(day.date),
     facts: [
-      ['Open', open === '' ? 'closed' : open],
-      ['Printed', momentWords(day.nowAt, day.zone)],
+      [say('Open'), open === '' ? 'closed' : open],
+      [say('Printed'), momentWords(day.nowAt, day.zone)],
     ],
     parts: partsOf(day, when),
     cautions: day.cautions.map(({ words }) => words),
@@ -35,26 +38,44 @@ const carWords = ({ plate, vehicleWords }: { plate: string; vehicleWords: string
 function partsOf(day: MorningView, when: (at: number) => string): DaySheetPart[] {
   return [
     {
-      title: 'Coming in',
-      columns: [narrow('At'), rest('Car'), rest('Owner'), narrow('Bay'), rest('For')],
+      title: say('Coming in'),
+      columns: [
+        narrow(say('At')),
+        rest(say('Car')),
+        rest(say('Owner')),
+        narrow(say('Bay')),
+        rest(say('For')),
+      ],
       rows: day.arrivals.map(car => [
-        car.arrivedAt === null ? when(car.dueAt) : `came ${when(car.arrivedAt)}`,
+        car.arrivedAt === null
+          ? when(car.dueAt)
+          : say('came {arrivedAt}', { arrivedAt: when(car.arrivedAt) }),
         carWords(car),
         { words: car.customerName, under: car.phone ?? '' },
         car.bayName,
         car.treatments.join('; '),
       ]),
-      none: 'Nobody is due.',
+      none: say('Nobody is due.'),
     },
     ...day.crew
       .filter(person => person.steps.length > 0)
       .map(person => ({
         title: person.name,
-        columns: [narrow('From'), narrow('To'), rest('Step'), rest('Car'), narrow('Bay'), rest('With')],
+        columns: [
+          narrow(say('From')),
+          narrow(say('To')),
+          rest(say('Step')),
+          rest(say('Car')),
+          narrow(say('Bay')),
+          rest(say('With')),
+        ],
         rows: person.steps.map(step => [
           when(step.fromAt),
           when(step.toAt),
-          { words: step.helps ? `helps: ${step.name}` : step.name, under: step.productName ?? '' },
+          {
+            words: step.helps ? say('helps: {name}', { name: step.name }) : step.name,
+            under: step.productName ?? '',
+          },
           carWords(step),
           step.bayName,
           step.with.join(', '),
@@ -62,32 +83,37 @@ function partsOf(day: MorningView, when: (at: number) => string): DaySheetPart[]
         none: '',
       })),
     {
-      title: 'Cures',
-      columns: [narrow('At'), rest('Car'), narrow('Bay'), rest('What')],
+      title: say('Cures'),
+      columns: [narrow(say('At')), rest(say('Car')), narrow(say('Bay')), rest(say('What'))],
       rows: day.moments.map(each => [
         when(each.at),
         carWords(each),
         each.bayName,
         { words: each.what, under: each.productName },
       ]),
-      none: 'No cure comes to anything today.',
+      none: say('No cure comes to anything today.'),
     },
     {
-      title: 'Moving',
-      columns: [narrow('At'), rest('Car'), narrow('From'), narrow('To')],
+      title: say('Moving'),
+      columns: [narrow(say('At')), rest(say('Car')), narrow(say('From')), narrow(say('To'))],
       rows: day.moves.map(move => [when(move.at), carWords(move), move.fromBayName, move.toBayName]),
-      none: 'No car moves.',
+      none: say('No car moves.'),
     },
     {
-      title: 'Going home',
-      columns: [narrow('At'), rest('Car'), rest('Owner'), rest('What binds')],
+      title: say('Going home'),
+      columns: [narrow(say('At')), rest(say('Car')), rest(say('Owner')), rest(say('What binds'))],
       rows: day.handovers.map(car => [
-        car.leftAt === null ? when(car.handoverAt) : `left ${when(car.leftAt)}`,
+        car.leftAt === null ? when(car.handoverAt) : say('left {leftAt}', { leftAt: when(car.leftAt) }),
         carWords(car),
         { words: car.customerName, under: car.phone ?? '' },
-        { words: car.words, under: car.late ? `running late: promised ${when(car.promisedAt)}` : '' },
+        {
+          words: car.words,
+          under: car.late
+            ? say('running late: promised {promisedAt}', { promisedAt: when(car.promisedAt) })
+            : '',
+        },
       ]),
-      none: 'Nobody goes home.',
+      none: say('Nobody goes home.'),
     },
   ]
 }

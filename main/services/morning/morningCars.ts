@@ -8,6 +8,7 @@ import {
   leavingTimes,
   unfetchedSince,
 } from '../../domain/floor/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { showPhone } from '../../domain/vehicle/index.ts'
 import { sentence } from '../../domain/words.ts'
 import type { JobRow } from '../floor/jobRows.ts'
@@ -89,8 +90,12 @@ function phoneOf({ floor }: Day, { customer }: JobRow): string | null {
 
 /** From when the profiles let a car go; that they do is all that is said. */
 function leavingWords(day: Day, safeAt: number, advisedAt: number): string {
-  if (safeAt === advisedAt) return sentence(`ready when its work is done, ${daySays(day, safeAt)}`)
+  if (safeAt === advisedAt)
+    return sentence(say('ready when its work is done, {day}', { day: daySays(day, safeAt) }))
   return sentence(
-    `by its profile it may leave at the earliest ${daySays(day, safeAt)}, advised from ${daySays(day, advisedAt)}`,
+    say('by its profile it may leave at the earliest {day}, advised from {day2}', {
+      day: daySays(day, safeAt),
+      day2: daySays(day, advisedAt),
+    }),
   )
 }

@@ -8,6 +8,7 @@ import {
   leavingTimes,
   marksOf,
 } from '../../domain/floor/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { sentence } from '../../domain/words.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import { carOf, type Day, daySays, isOn } from './morningDay.ts'
@@ -47,8 +48,13 @@ export function cureOf(day: Day, row: JobRow) {
         /** What comes over it; null: nothing, so its clock lets the car go. */
         next: whatNext,
         words: over
-          ? sentence(`"${over.name}" ${windowWords(day, over.stage, marks)}; the data sheet decides`)
-          : sentence('these are the figures of its profile; the data sheet decides'),
+          ? sentence(
+              say('"{name}" {day}; the data sheet decides', {
+                name: over.name,
+                day: windowWords(day, over.stage, marks),
+              }),
+            )
+          : sentence(say('these are the figures of its profile; the data sheet decides')),
       },
     ]
   })
@@ -60,6 +66,6 @@ function windowWords(day: Day, stage: string, marks: CureMarks): string {
   const opensAt = (isTopper ? marks.topperAt : marks.recoatOpensAt) ?? marks.tackFreeAt
   const closesAt = isTopper ? marks.topperClosesAt : marks.recoatClosesAt
   return closesAt === null
-    ? `from ${daySays(day, opensAt)}`
-    : `${daySays(day, opensAt)} to ${daySays(day, closesAt)}`
+    ? say('from {day}', { day: daySays(day, opensAt) })
+    : say('{day} to {day2}', { day: daySays(day, opensAt), day2: daySays(day, closesAt) })
 }

@@ -1,5 +1,6 @@
 /** The milestones of a day's cures in the order they come, for the sheet that the crew reads. */
 
+import { say } from '../../domain/language/index.ts'
 import type { MorningCure } from './morningCures.ts'
 import { type Day, isOn } from './morningDay.ts'
 
@@ -18,14 +19,22 @@ export function momentsOf(day: Day, cures: readonly MorningCure[]) {
 }
 
 function momentsIn({ marks, touchAt, driveAt, advisedAt, next }: MorningCure): [number | null, string][] {
-  const touch: [number, string] = [touchAt, '▲ may be touched']
+  const touch: [number, string] = [touchAt, say('▲ may be touched')]
   if (next === null)
-    return [touch, [driveAt, '● may leave at the earliest'], [advisedAt, 'handover advised from here']]
+    return [
+      touch,
+      [driveAt, say('● may leave at the earliest')],
+      [advisedAt, say('handover advised from here')],
+    ]
   if (next === 'topper')
-    return [touch, [marks.topperAt, '◆ topper may go on'], [marks.topperClosesAt, '◆ topper at the latest']]
+    return [
+      touch,
+      [marks.topperAt, say('◆ topper may go on')],
+      [marks.topperClosesAt, say('◆ topper at the latest')],
+    ]
   return [
     touch,
-    [marks.recoatOpensAt, 'next layer may go on'],
-    [marks.recoatClosesAt, 'next layer at the latest'],
+    [marks.recoatOpensAt, say('next layer may go on')],
+    [marks.recoatClosesAt, say('next layer at the latest')],
   ]
 }

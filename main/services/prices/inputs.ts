@@ -1,5 +1,7 @@
 /** What the rules of money and the price of a visit are sent. */
+
 import { z } from 'zod'
+import { word } from '../../domain/language/index.ts'
 import { taxCategories } from '../../domain/money/index.ts'
 import { id, text, versionOrNone, whole } from '../desk/inputs.ts'
 
@@ -7,8 +9,8 @@ import { id, text, versionOrNone, whole } from '../desk/inputs.ts'
 const key = z.string().min(1).max(64)
 /** A decimal as it was typed. */
 const decimal = z.string().max(20)
-export const amountMinor = whole('Give an amount.', 10_000_000_000)
-const days = whole('Give a number of days.', 3_660)
+export const amountMinor = whole(word('Give an amount.'), 10_000_000_000)
+const days = whole(word('Give a number of days.'), 3_660)
 
 export const moneyRulesInput = z.object({
   taxInPrices: z.boolean(),
@@ -19,7 +21,7 @@ export const moneyRulesInput = z.object({
     .max(60),
   sharedOnce: z.boolean(),
   depositPercent: decimal,
-  cashStepMinor: whole('Give the smallest coin.', 100_000),
+  cashStepMinor: whole(word('Give the smallest coin.'), 100_000),
   invoiceSeries: text,
   creditSeries: text,
   payWithinDays: days,

@@ -1,4 +1,5 @@
 /** How the shop prices, taxes and bills. */
+import { say } from '../../domain/language/index.ts'
 import { checkRates, splitDeposit, type TaxRate } from '../../domain/money/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkNote, checkText, checkUnique } from '../../domain/shop/index.ts'
@@ -67,45 +68,50 @@ function checked(given: Omit<MoneyRules, 'version'>): Omit<MoneyRules, 'version'
   checkUnique(
     extras.map(each => each.name),
     i => `extras.${i}.name`,
-    'an extra',
+    say('an extra'),
   )
   for (const [i, { priceMinor }] of extras.entries())
     if (priceMinor <= 0)
-      refuse('price-missing', { [`extras.${i}.priceMinor`]: priceMinor }, 'Give its price, above 0.')
+      refuse('price-missing', { [`extras.${i}.priceMinor`]: priceMinor }, say('Give its price, above 0.'))
   for (const [i, { treatmentIds, percent }] of packages.entries()) {
     if (new Set(treatmentIds).size < 2)
       refuse(
         'package-small',
         { [`packages.${i}.treatmentIds`]: treatmentIds },
-        'A package has two treatments or more.',
+        say('A package has two treatments or more.'),
       )
     checkPercent(percent, `packages.${i}.percent`)
   }
   checkPercent(given.depositPercent, 'depositPercent')
   for (const field of ['payWithinDays', 'quoteDays'] as const)
-    if (given[field] < 0) refuse('days-bad', { [field]: given[field] }, 'Give 0 days or more.')
+    if (given[field] < 0) refuse('days-bad', { [field]: given[field] }, say('Give 0 days or more.'))
   if (given.cashStepMinor < 1)
-    refuse('coin-bad', { cashStepMinor: given.cashStepMinor }, 'The smallest coin is above 0.')
+    refuse('coin-bad', { cashStepMinor: given.cashStepMinor }, say('The smallest coin is above 0.'))
   if (given.labourMinor < 0)
-    refuse('cost-bad', { labourMinor: given.labourMinor }, 'An hour costs 0 or more.')
-  const invoiceSeries = checkText(given.invoiceSeries, 'invoiceSeries', 'The letters before the number', 12)
-  const creditSeries = checkText(given.creditSeries, 'creditSeries', 'The letters before the number', 12)
+    refuse('cost-bad', { labourMinor: given.labourMinor }, say('An hour costs 0 or more.'))
+  const invoiceSeries = checkText(
+    given.invoiceSeries,
+    'invoiceSeries',
+    say('The letters before the number'),
+    12,
+  )
+  const creditSeries = checkText(given.creditSeries, 'creditSeries', say('The letters before the number'), 12)
   if (invoiceSeries === creditSeries)
     refuse(
       'series-same',
       { creditSeries },
-      'Invoices and credit notes are numbered apart: give other letters.',
+      say('Invoices and credit notes are numbered apart: give other letters.'),
     )
   return {
     ...given,
-    taxes: taxes.map(each => ({ ...each, name: checkText(each.name, 'taxes', 'The rate', 40) })),
+    taxes: taxes.map(each => ({ ...each, name: checkText(each.name, 'taxes', say('The rate'), 40) })),
     extras: extras.map((each, i) => ({
       ...each,
-      name: checkText(each.name, `extras.${i}.name`, 'The extra', 80),
+      name: checkText(each.name, `extras.${i}.name`, say('The extra'), 80),
     })),
     packages: packages.map((each, i) => ({
       ...each,
-      name: checkText(each.name, `packages.${i}.name`, 'The package', 80),
+      name: checkText(each.name, `packages.${i}.name`, say('The package'), 80),
       treatmentIds: [...new Set(each.treatmentIds)],
     })),
     invoiceSeries,
@@ -120,6 +126,10 @@ function checkPercent(percent: string, field: string): void {
   try {
     splitDeposit(0, percent)
   } catch {
-    refuse('percent-bad', { [field]: percent }, `"${percent}" is no percentage; give 0 to 100.`)
+    refuse(
+      'percent-bad',
+      { [field]: percent },
+      say('"{percent}" is no percentage; give 0 to 100.', { percent }),
+    )
   }
 }

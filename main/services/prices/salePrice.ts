@@ -1,4 +1,5 @@
 /** What a visit is sold for, from the shop's rules and what the desk says of extras and discounts. */
+import { say } from '../../domain/language/index.ts'
 import { type Charge, chargesOf, type SharedWork, saleMinor, splitDeposit } from '../../domain/money/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import type { MoneyRules, Pricing } from './inputs.ts'
@@ -40,13 +41,13 @@ export function salePrice(
         refuse(
           'extra-gone',
           { [`extras.${i}.key`]: key },
-          'One of the extras is not sold any more; take it out.',
+          say('One of the extras is not sold any more; take it out.'),
         )
       if (!/^\d{1,4}(\.\d{1,2})?$/.test(quantity) || Number(quantity) === 0)
         refuse(
           'quantity-bad',
           { [`extras.${i}.quantity`]: quantity },
-          `How many of ${extra.name}? Give 1 or more.`,
+          say('How many of {name}? Give 1 or more.', { name: extra.name }),
         )
       return { extra, quantity }
     }),
@@ -67,6 +68,6 @@ function agreedFor(agreed: NonNullable<Pricing['agreed']>, id: string): number {
   const at = agreed.findIndex(each => each.treatmentId === id)
   const priceMinor = agreed[at]?.priceMinor ?? 0
   if (priceMinor < 0)
-    refuse('price-negative', { [`agreed.${at}.priceMinor`]: priceMinor }, 'A price is 0 or more.')
+    refuse('price-negative', { [`agreed.${at}.priceMinor`]: priceMinor }, say('A price is 0 or more.'))
   return priceMinor
 }

@@ -1,4 +1,5 @@
 /** Whom to talk to about a customer's cars: a fleet has a manager, a driver and somebody who pays. */
+import { say } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { checkNote, checkText } from '../../domain/shop/index.ts'
 import { readMailAddress, readPhone } from '../../domain/vehicle/index.ts'
@@ -25,7 +26,7 @@ export function saveContact(desk: Desk, input: ContactInput): Promise<RowSeen> {
     const { country } = await shopOf(tx)
     const callFirst = input.callFirst ?? false
     const data = {
-      name: checkText(input.name, 'name', 'The name'),
+      name: checkText(input.name, 'name', say('The name')),
       role: checkNote(input.role ?? '', 'role', 80),
       phone: input.phone?.trim() ? readPhone(input.phone, country).e164 : null,
       email: input.email?.trim() ? readMailAddress(input.email) : null,
@@ -52,7 +53,7 @@ export function removeContact(desk: Desk, input: RowSeen): Promise<void> {
     const { customerId } = found(
       await tx.contact.findUnique({ where: { id: input.id } }),
       { id: input.id },
-      'This contact was taken out already; look at the customer again.',
+      say('This contact was taken out already; look at the customer again.'),
     )
     await removeRow(audit, kept(tx, customerId), input)
   })
@@ -62,7 +63,7 @@ async function theirs(tx: Tx, customerId: string, id: string): Promise<void> {
   found(
     await tx.contact.findFirst({ where: { id, customerId } }),
     { id },
-    'This contact is not one of the customer; look at them again.',
+    say('This contact is not one of the customer; look at them again.'),
   )
 }
 
@@ -70,12 +71,14 @@ async function assertRoom(tx: Tx, customerId: string): Promise<void> {
   found(
     await tx.customer.findUnique({ where: { id: customerId } }),
     { customerId },
-    'There is no such customer; look them up again.',
+    say('There is no such customer; look them up again.'),
   )
   if ((await tx.contact.count({ where: { customerId } })) >= mostContacts)
     refuse(
       'contacts-many',
       { name: customerId },
-      `There are ${mostContacts} contacts already; take one out who is not needed any more.`,
+      say('There are {mostContacts} contacts already; take one out who is not needed any more.', {
+        mostContacts,
+      }),
     )
 }

@@ -1,4 +1,5 @@
 import type { JobStatus } from '../../domain/job/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import {
   type CustomerKind,
@@ -61,7 +62,7 @@ export async function getCustomer(desk: Desk, input: { id: string }) {
   const { jobs, vehicles, gave, kind, tags, ...customer } = found(
     row,
     { id: input.id },
-    'There is no such customer; look them up again.',
+    say('There is no such customer; look them up again.'),
   )
   return {
     ...customer,
@@ -135,7 +136,7 @@ export function saveCustomer(desk: Desk, input: CustomerInput): Promise<RowSeen>
 export async function writeCustomer(tx: Tx, audit: Audit, input: CustomerInput): Promise<RowSeen> {
   const { country } = await shopOf(tx)
   const data = {
-    name: checkText(input.name, 'name', "The customer's name"),
+    name: checkText(input.name, 'name', say("The customer's name")),
     phone: input.phone?.trim() ? readPhone(input.phone, country).e164 : null,
     email: input.email?.trim() ? readMailAddress(input.email) : null,
     note: checkNote(input.note ?? '', 'note'),
@@ -168,7 +169,7 @@ async function askIfKnown(
   )
   askFirst('known-already', lines, {
     field: 'name',
-    lead: 'Somebody like this is on file already. Add them a second time?',
+    lead: say('Somebody like this is on file already. Add them a second time?'),
     accepted,
   })
 }
@@ -182,7 +183,7 @@ export function archiveCustomer(desk: Desk, input: RowSeen): Promise<void> {
       refuse(
         'customer-booked',
         { id },
-        listed('They have a car booked or in the shop; cancel that or hand it over first:', lines),
+        listed(say('They have a car booked or in the shop; cancel that or hand it over first:'), lines),
       )
     await archiveRow(audit, kept(tx), input, { at })
   })

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { word } from '../../domain/language/index.ts'
 import { customerKinds, paintSystems, panelFinishes, panelNames } from '../../domain/shop/index.ts'
 import { accepted, date, edited, finish, id, number, oneRow, sizeClass, text } from '../desk/inputs.ts'
 
@@ -19,7 +20,7 @@ const car = {
   make: text.default(''),
   model: text.default(''),
   colour: text.default(''),
-  year: number('Give the model year in four digits.').nullable().optional(),
+  year: number(word('Give the model year in four digits.')).nullable().optional(),
   vin: text.nullable().optional(),
   sizeClass,
   finish,

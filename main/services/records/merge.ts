@@ -1,5 +1,7 @@
 /** Two entries of one person made one, in one act, and taken apart again as they were. */
+
 import { momentWords } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { checkTags } from '../../domain/shop/index.ts'
 import { fromJson, toJson } from '../../store/json.ts'
@@ -31,7 +33,7 @@ export function mergeCustomers(desk: Desk, input: MergeInput): Promise<{ id: str
   return act(desk, async (tx, audit, at) => {
     const { kept: keptSeen, gone: goneSeen, take } = input
     if (keptSeen.id === goneSeen.id)
-      refuse('same', { gone: goneSeen.id }, 'These are one and the same entry; choose another.')
+      refuse('same', { gone: goneSeen.id }, say('These are one and the same entry; choose another.'))
     const kept = await inUse(tx, keptSeen.id, 'kept')
     const gone = await inUse(tx, goneSeen.id, 'gone')
     const sides = { kept, gone }
@@ -85,7 +87,7 @@ async function inUse(tx: Tx, id: string, field: string): Promise<Customer> {
   return found(
     await tx.customer.findFirst({ where: { id, archivedAt: null } }),
     { [field]: id },
-    'This customer is put away or not there; look them up again.',
+    say('This customer is put away or not there; look them up again.'),
   )
 }
 
@@ -95,7 +97,7 @@ function noteOf(kept: Customer, gone: Customer, merged: Entry): string {
     .flatMap(each => [each.name, each.phone, each.email])
     .filter(text => text && text !== merged.name && text !== merged.phone && text !== merged.email)
   const once = [...new Set(also)]
-  const lines = [kept.note, gone.note, once.length > 0 ? `Also: ${once.join(', ')}` : '']
+  const lines = [kept.note, gone.note, once.length > 0 ? say('Also: {once}', { once: once.join(', ') }) : '']
   return lines
     .map(line => line.trim())
     .filter(Boolean)
@@ -140,12 +142,16 @@ export function undoMerge(desk: Desk, input: { id: string }): Promise<void> {
     const merge = found(
       await tx.merge.findFirst({ where: { id: input.id, undoneAt: null } }),
       { id: input.id },
-      'These entries were taken apart already; look at the customer again.',
+      say('These entries were taken apart already; look at the customer again.'),
     )
     const { keptId, goneId } = merge
     await assertLast(tx, merge)
     if ((await tx.erasure.count({ where: { customerId: { in: [keptId, goneId] } } })) > 0)
-      refuse('erased-already', { id: input.id }, 'This person was erased; there is nothing to take apart.')
+      refuse(
+        'erased-already',
+        { id: input.id },
+        say('This person was erased; there is nothing to take apart.'),
+      )
     const before = fromJson<MergedBefore>(merge.before)
     await backTo(tx, fromJson<Moved>(merge.moved), { from: keptId, to: goneId })
     await restoreEntry(tx, before)
@@ -176,7 +182,9 @@ async function assertLast(tx: Tx, { id, keptId, goneId }: { id: string; keptId: 
   refuse(
     'merged-since',
     { id },
-    `One of them was made one with another entry on ${momentWords(later.at, zone)}; take that apart first.`,
+    say('One of them was made one with another entry on {at}; take that apart first.', {
+      at: momentWords(later.at, zone),
+    }),
   )
 }
 

@@ -1,4 +1,5 @@
 import { zonedOf } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { checkNote, checkPanels } from '../../domain/shop/index.ts'
 import { checkVin, modelYearOf, plateKey, readPlate } from '../../domain/vehicle/index.ts'
@@ -53,7 +54,7 @@ export async function writeVehicle(
   found(
     await tx.customer.findFirst({ where: { id: customerId, archivedAt: null } }),
     { customerId },
-    'There is no such customer; look them up again.',
+    say('There is no such customer; look them up again.'),
   )
   await assertPlateFree(tx, data.plate, input.id ?? '')
   const { id, version, changes } = await saveRow(audit, kept(tx), input, { data })
@@ -61,7 +62,7 @@ export async function writeVehicle(
     refuse(
       'owner-changed',
       { customerId },
-      'A car changes hands on a day: open it and give it its new owner there.',
+      say('A car changes hands on a day: open it and give it its new owner there.'),
     )
   return { id, version, warning: vin?.warning ?? yearWarning(vin?.vin ?? '', data.year) }
 }
@@ -76,7 +77,7 @@ export async function vehicleInUse(tx: Tx, vehicleId: string) {
       where: { id: vehicleId, archivedAt: null, customer: { archivedAt: null } },
     }),
     { vehicleId },
-    'This vehicle or its customer was put away; take them back first, or choose another.',
+    say('This vehicle or its customer was put away; take them back first, or choose another.'),
   )
 }
 
@@ -89,7 +90,7 @@ export function archiveVehicle(desk: Desk, input: RowSeen): Promise<void> {
       refuse(
         'vehicle-booked',
         { id },
-        listed('This car is booked or in the shop; cancel that or hand it over first:', lines),
+        listed(say('This car is booked or in the shop; cancel that or hand it over first:'), lines),
       )
     await archiveRow(audit, kept(tx), input, { at })
   })
@@ -116,8 +117,10 @@ async function assertPlateFree(tx: Tx, plate: string, ownId: string): Promise<vo
     refuse(
       'plate-taken',
       { plate },
-      `${twin.plate} is already on a car of ${twin.customer.name}; open that car and give it its new owner, or ` +
-        'archive it first.',
+      say(
+        '{plate} is already on a car of {name}; open that car and give it its new owner, or archive it first.',
+        { plate: twin.plate, name: twin.customer.name },
+      ),
     )
 }
 
@@ -125,7 +128,10 @@ async function assertPlateFree(tx: Tx, plate: string, ownId: string): Promise<vo
 function yearWarning(vin: string, year: number | null): string | null {
   const read = modelYearOf(vin)
   if (!read || year === null || year === read.year || year === read.otherYear) return null
-  return `The VIN says ${read.year} or ${read.otherYear}, not ${year}; outside North America its year code may mean nothing.`
+  return say(
+    'The VIN says {year} or {otherYear}, not {year2}; outside North America its year code may mean nothing.',
+    { year: read.year, otherYear: read.otherYear, year2: year },
+  )
 }
 
 function checkYear(year: number | null, latest: number): number | null {
@@ -133,7 +139,11 @@ function checkYear(year: number | null, latest: number): number | null {
     refuse(
       'year-bad',
       { year },
-      `${year} is no model year; use ${firstYear} to ${latest}, or leave it empty.`,
+      say('{year} is no model year; use {firstYear} to {latest}, or leave it empty.', {
+        year,
+        firstYear,
+        latest,
+      }),
     )
   return year
 }

@@ -1,4 +1,5 @@
 /** Reports of mail that came back, pasted or imported. */
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { bounced } from '../../domain/upkeep/index.ts'
 import { readBounces } from '../../outbox/bounceReport.ts'
@@ -19,7 +20,7 @@ export async function importBounce(desk: Desk, input: { text: string }) {
     refuse(
       'no-report',
       { text: null },
-      'No address that failed was found in this; paste the whole report, headers and all.',
+      say('No address that failed was found in this; paste the whole report, headers and all.'),
     )
   return act(desk, async (tx, audit, at) => {
     let marked = 0
@@ -31,7 +32,7 @@ export async function importBounce(desk: Desk, input: { text: string }) {
           where: { address: { in: [address, addressKey(address)] }, state: 'sent', channel: 'email' },
           orderBy: { sentAt: 'desc' },
         }))
-      const text = `${address} sent it back (${status})`
+      const text = say('{address} sent it back ({status})', { address, status })
       await tx.bounce.create({ data: { address: addressKey(address), messageId: row?.id ?? null, at, text } })
       if (row?.state === 'sent') {
         await saveOutbox(tx, row, bounced(outboxOf(row), at, text))
@@ -45,9 +46,11 @@ export async function importBounce(desk: Desk, input: { text: string }) {
       found,
       words:
         lasting === 0
-          ? 'Only a delay was reported: nothing was changed.'
-          : `${lasting === 1 ? 'One address' : `${lasting} addresses`} will not be written to any more; ` +
-            `${marked === 1 ? 'one message is' : `${marked} messages are`} marked as sent back.`,
+          ? say('Only a delay was reported: nothing was changed.')
+          : say(
+              '{lasting, plural, one {One address} other {{lasting} addresses}} will not be written to any more; {marked, plural, one {one message is} other {{marked} messages are}} marked as sent back.',
+              { lasting, marked },
+            ),
     }
   })
 }
@@ -61,7 +64,7 @@ export function clearBounce(desk: Desk, input: { address: string }): Promise<voi
       data: { voidedAt: at },
     })
     if (count === 0)
-      refuse('missing', { address: input.address }, 'This address is not marked; it is written to.')
+      refuse('missing', { address: input.address }, say('This address is not marked; it is written to.'))
     audit({ act: 'bounce cleared', entity: 'message', entityId: address })
   })
 }

@@ -1,5 +1,7 @@
 /** The ledger of consent: who agreed to what, when, on which form, in which words; and who takes it back. */
+
 import { checkZone, momentWords } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkNote, checkText } from '../../domain/shop/index.ts'
 import { type ConsentState, checkConsent } from '../../domain/upkeep/index.ts'
@@ -48,16 +50,22 @@ export async function listConsents(desk: Desk, input: { customerId: string }) {
 }
 
 function stateWords(state: ConsentState | null, zone: string): string {
-  if (!state) return 'no address on file'
-  if (state.given) return `agreed since ${momentWords(state.sinceAt, zone)} (${state.source})`
-  const since = state.at === null ? '' : ` on ${momentWords(state.at, zone)}`
-  if (state.because === 'never') return 'has not agreed'
-  return state.because === 'withdrawn' ? `withdrawn${since}` : `somebody at this address withdrew${since}`
+  if (!state) return say('no address on file')
+  if (state.given)
+    return say('agreed since {sinceAt} ({source})', {
+      sinceAt: momentWords(state.sinceAt, zone),
+      source: state.source,
+    })
+  const since = state.at === null ? '' : ` ${say('on {at}', { at: momentWords(state.at, zone) })}`
+  if (state.because === 'never') return say('has not agreed')
+  return state.because === 'withdrawn'
+    ? `withdrawn${since}`
+    : say('somebody at this address withdrew{since}', { since })
 }
 
 async function ownerOf(tx: Tx, customerId: string): Promise<Reach> {
   const reach = (await reachOf(tx, [customerId])).get(customerId)
-  if (!reach) refuse('missing', { customerId }, 'There is no such customer; look them up again.')
+  if (!reach) refuse('missing', { customerId }, say('There is no such customer; look them up again.'))
   return reach
 }
 
@@ -66,7 +74,7 @@ export function giveConsent(desk: Desk, input: ConsentInput): Promise<{ id: stri
   const nowAt = desk.now()
   const at = input.at ?? nowAt
   if (at > nowAt)
-    refuse('to-come', { at }, 'Consent cannot be dated in the future: give the time it was said.')
+    refuse('to-come', { at }, say('Consent cannot be dated in the future: give the time it was said.'))
   return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
     const reach = await ownerOf(tx, input.customerId)
     const { customerId, channel } = input
@@ -100,7 +108,7 @@ export function withdrawConsent(desk: Desk, input: WithdrawalInput): Promise<{ s
       data: { customerId, channel, what: 'withdrawn', at, address, source, wording, who: desk.who },
     })
     const about = channel === 'all' ? { customerId } : { customerId, channel }
-    const stopped = await stopMessages(tx, at, about, 'The owner has withdrawn the consent for it.')
+    const stopped = await stopMessages(tx, at, about, say('The owner has withdrawn the consent for it.'))
     audit({
       act: 'consent withdrawn',
       entity: 'customer',
@@ -116,7 +124,7 @@ export function saveReach(desk: Desk, input: ReachInput): Promise<{ version: num
   const { customerId, version } = input
   const data = {
     language: input.language?.trim() ? checkLanguage(input.language) : null,
-    zone: input.zone?.trim() ? checkText(input.zone, 'zone', 'The zone', 60) : null,
+    zone: input.zone?.trim() ? checkText(input.zone, 'zone', say('The zone'), 60) : null,
     postal: checkNote(input.postal, 'postal', 400),
     country: input.country?.trim() ? checkCountry(input.country.trim().toUpperCase(), 'country') : null,
   }

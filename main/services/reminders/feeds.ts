@@ -3,6 +3,7 @@
 import { createHash, randomBytes } from 'node:crypto'
 import { dateOfDay, dayNumber, startOfDay } from '../../domain/calendar/index.ts'
 import { type FloorJob, jobStays } from '../../domain/floor/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
 import { type CalendarEvent, calendarFile } from '../../outbox/calendarFile.ts'
@@ -34,7 +35,7 @@ export function listFeeds(desk: Desk) {
 
 /** A new feed; its link is answered this once and kept nowhere. Names and plates are in it only where chosen. */
 export function createFeed(desk: Desk, input: FeedInput): Promise<{ id: string; path: string }> {
-  const name = checkText(input.name, 'name', "The feed's name", 80)
+  const name = checkText(input.name, 'name', say("The feed's name"), 80)
   return act(desk, async (tx, audit, at) => {
     const token = randomBytes(32).toString('base64url')
     const { details } = input
@@ -51,7 +52,7 @@ export function revokeFeed(desk: Desk, input: { id: string }): Promise<void> {
       where: { id: input.id, revokedAt: null },
       data: { revokedAt: at },
     })
-    if (count === 0) refuse('missing', { id: input.id }, 'This feed is closed already.')
+    if (count === 0) refuse('missing', { id: input.id }, say('This feed is closed already.'))
     audit({ act: 'feed closed', entity: 'feed', entityId: input.id })
   })
 }
@@ -82,7 +83,9 @@ export async function shopCalendar(desk: Desk, { details }: { details: boolean }
     ...visits.map(
       (visit): CalendarEvent => ({
         id: `${visit.planId}.${visit.ruleOn}@visit.lustrum`,
-        summary: details ? `${visit.title}: ${visit.plate} (${visit.customerName})` : `${visit.title} due`,
+        summary: details
+          ? `${visit.title}: ${visit.plate} (${visit.customerName})`
+          : say('{title} due', { title: visit.title }),
         ...(details && visit.sentence !== null && { description: visit.sentence }),
         time: onDay(visit.on),
         status: 'tentative',
@@ -92,8 +95,8 @@ export async function shopCalendar(desk: Desk, { details }: { details: boolean }
       ({ planId, title, plate, customerName, why }): CalendarEvent => ({
         id: `${planId}@failed.lustrum`,
         summary: details
-          ? `${title}: ${plate} (${customerName}) cannot be worked out`
-          : `${title} cannot be worked out`,
+          ? say('{title}: {plate} ({customerName}) cannot be worked out', { title, plate, customerName })
+          : say('{title} cannot be worked out', { title }),
         ...(details && { description: why }),
         time: onDay(day.today),
         status: 'tentative',
@@ -123,7 +126,9 @@ async function stayEvents(
       const bay = bays.get(stay.bay) ?? 'bay'
       return {
         id: `${row.id}.${i}@stay.lustrum`,
-        summary: details ? `${bay}: job ${row.number}, ${car}` : `${bay} taken`,
+        summary: details
+          ? say('{bay}: job {number}, {car}', { bay, number: row.number, car })
+          : say('{bay} taken', { bay }),
         ...(details && { description: row.treatments.map(each => each.name).join(', ') }),
         time: { fromAt: stay.from, toAt: stay.to },
         status: row.status === 'held' ? 'tentative' : 'confirmed',

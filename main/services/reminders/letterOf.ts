@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { unsubscribeHeaders } from '../../domain/upkeep/index.ts'
 import { calendarFile } from '../../outbox/calendarFile.ts'
 import type { Letter } from '../../outbox/mail.ts'
@@ -54,8 +55,16 @@ export async function slotsFile(
     nowAt,
     slots.map(({ jobId, dropOffAt, handoverAt }, i) => ({
       id: `${jobId}@${row.mailId.split('@').at(-1)?.replace('>', '')}`,
-      summary: `${shop.name}: ${row.subject} (time ${i + 1} of ${slots.length})`,
-      description: `Bring ${plate || 'the car'} at the beginning; it is ready at the end. Held for you until you answer or the hold runs out.`,
+      summary: say('{name}: {subject} (time {i} of {slots})', {
+        name: shop.name,
+        subject: row.subject,
+        i: i + 1,
+        slots: slots.length,
+      }),
+      description: say(
+        'Bring {plate} at the beginning; it is ready at the end. Held for you until you answer or the hold runs out.',
+        { plate: plate || say('the car') },
+      ),
       location: shop.address ?? undefined,
       time: { fromAt: dropOffAt, toAt: handoverAt },
       status: 'tentative' as const,

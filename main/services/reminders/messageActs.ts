@@ -1,5 +1,7 @@
 /** What the desk does with a message before and after it goes out. */
+
 import { setImmediate as nextTurn } from 'node:timers/promises'
+import { say } from '../../domain/language/index.ts'
 import { Refusal, refuse } from '../../domain/refusal.ts'
 import {
   accepted,
@@ -31,7 +33,7 @@ import { type MessageView, messageView } from './messages.ts'
 /** The message an act is about, as this desk last saw it. */
 export async function freshMessage(tx: Tx, { id, version }: RowSeen): Promise<Message> {
   const row = await tx.message.findUnique({ where: { id } })
-  if (!row) refuse('missing', { id }, 'This message is not there; look at the batch again.')
+  if (!row) refuse('missing', { id }, say('This message is not there; look at the batch again.'))
   if (row.version !== version) assertFresh(0, 'message', id)
   return row
 }
@@ -88,7 +90,7 @@ export function editMessage(desk: Desk, input: WordsInput): Promise<MessageView>
   checkWords(words, 'words')
   return change(desk, input, 'edited', async (tx, row) => {
     if (row.channel === 'email' && words.subject === '')
-      refuse('subject-empty', { subject: input.subject }, 'An e-mail needs a subject.')
+      refuse('subject-empty', { subject: input.subject }, say('An e-mail needs a subject.'))
     const vehicle = await tx.vehicle.findUniqueOrThrow({
       where: { id: row.vehicleId },
       include: { customer: true },
@@ -114,21 +116,21 @@ export function editMessage(desk: Desk, input: WordsInput): Promise<MessageView>
 
 /** It shall not go out, and this visit is not written about again by itself. */
 export function refuseMessage(desk: Desk, input: RefuseInput): Promise<MessageView> {
-  const why = input.why?.trim() || 'Refused at the desk.'
+  const why = input.why?.trim() || say('Refused at the desk.')
   return change(desk, input, 'refused', async (_, row) => withdraw(outboxOf(row), why))
 }
 
 /** Tries a failed message again, its attempts counted anew. */
 export function retryMessage(desk: Desk, key: RowSeen): Promise<MessageView> {
-  return change(desk, key, 'tried again', async (_, row) => retry(outboxOf(row)))
+  return change(desk, key, say('tried again'), async (_, row) => retry(outboxOf(row)))
 }
 
 /** A letter that was posted, or a text sent from the desk's phone: through the same gate as a mail. */
 export function sentByHand(desk: Desk, key: RowSeen): Promise<MessageView> {
   const at = desk.now()
-  return change(desk, key, 'sent by hand', async (tx, row) => {
+  return change(desk, key, say('sent by hand'), async (tx, row) => {
     if (row.channel === 'email')
-      refuse('channel-bad', { id: key.id }, 'An e-mail goes out by the outbox, not by hand.')
+      refuse('channel-bad', { id: key.id }, say('An e-mail goes out by the outbox, not by hand.'))
     return handedOver(tx, row, at)
   })
 }
@@ -146,13 +148,19 @@ export async function sendTest(desk: Desk, input: { id: string }): Promise<{ sen
   const sender = await senderOf(tx, desk.store)
   if (!sender) refuse('mail-not-set-up', { host: null }, noSenderWords)
   const row = await tx.message.findUnique({ where: { id: input.id } })
-  if (!row) refuse('missing', { id: input.id }, 'This message is not there; look at the batch again.')
+  if (!row) refuse('missing', { id: input.id }, say('This message is not there; look at the batch again.'))
   const to = sender.from.address
-  const letter = await letterOf(desk, { ...row, address: to, subject: `Test: ${row.subject}` }, sender)
+  const letter = await letterOf(
+    desk,
+    { ...row, address: to, subject: say('Test: {subject}', { subject: row.subject }) },
+    sender,
+  )
   const outcome = await sendMail(sender.server, {
     ...letter,
     // A test is not the reminder: it must not be taken for its copy.
     messageId: `test.${crypto.randomUUID()}@${to.split('@')[1]}`,
   })
-  return outcome.sent ? { sent: true, words: `Sent to ${to}.` } : { sent: false, words: outcome.words }
+  return outcome.sent
+    ? { sent: true, words: say('Sent to {to}.', { to }) }
+    : { sent: false, words: outcome.words }
 }

@@ -1,5 +1,7 @@
 /** Messages as the screens are given them, and the batch of the morning. */
+
 import { dateOf, startOfDay } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { found } from '../../domain/refusal.ts'
 import {
   type Channel,
@@ -108,7 +110,7 @@ function momentIn(language: string, zone: string, at: number): string {
 export async function messageView(tx: Tx, nowAt: number, id: string): Promise<MessageView> {
   const row = await tx.message.findUniqueOrThrow({ where: { id } })
   const [view] = await messageViews(tx, nowAt, [row])
-  return found(view, { id }, 'This message is not there; look at the batch again.')
+  return found(view, { id }, say('This message is not there; look at the batch again.'))
 }
 
 /** What waits for the desk comes first. */

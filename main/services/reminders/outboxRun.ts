@@ -3,6 +3,7 @@
  * server hears of it, and as sent after its OK, each in a transaction of its own; what is found on its way when a run
  * begins was cut off, and the risk the shop chose decides (`CRASH_RISK_WORDS`).
  */
+import { say } from '../../domain/language/index.ts'
 import {
   accepted,
   beginSending,
@@ -117,7 +118,7 @@ async function recoverOrphans(desk: Desk): Promise<void> {
     const { crashRisk } = await upkeepRules(tx)
     for (const row of await tx.message.findMany({ where: { state: 'sending' } })) {
       const next = recover(outboxOf(row), at, crashRisk)
-      const waiting = 'The program stopped before the server answered: it may have arrived already.'
+      const waiting = say('The program stopped before the server answered: it may have arrived already.')
       await saveOutbox(tx, row, next, { waiting })
       audit({ act: 'found cut off', entity: 'message', entityId: row.id, detail: { state: next.state } })
     }
@@ -146,7 +147,7 @@ function begin(desk: Desk, id: string): Promise<Message | null> {
     if (row.state !== 'approved') return null
     const onFile = (await reachOf(tx, [row.customerId])).get(row.customerId)?.address.email ?? ''
     if (addressKey(onFile) !== addressKey(row.address)) {
-      await saveOutbox(tx, row, withdraw(outboxOf(row), 'The address on file is another one by now.'))
+      await saveOutbox(tx, row, withdraw(outboxOf(row), say('The address on file is another one by now.')))
       await releaseSlots(tx, row, at)
       return null
     }

@@ -1,5 +1,7 @@
 /** What an owner answered, and what follows from it. */
+
 import { checkDate, dayWords } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { Refusal, refuse } from '../../domain/refusal.ts'
 import { afterOutcome, type NextStep, type Outcome, withdraw } from '../../domain/upkeep/index.ts'
 import type { Message } from '../../store/rows.ts'
@@ -42,7 +44,7 @@ async function bookedJob(tx: Tx, row: Message): Promise<string> {
     refuse(
       'not-booked',
       { outcome: 'booked' },
-      'Nothing is booked for this car: book one of the proposed times, or another, first.',
+      say('Nothing is booked for this car: book one of the proposed times, or another, first.'),
     )
   return job.id
 }
@@ -55,7 +57,8 @@ export async function bookSlot(desk: Desk, input: BookInput): Promise<MessageVie
   const tx = desk.store.read
   const row = await tx.message.findUnique({ where: { id: input.messageId } })
   const slot = row && slotsOf(row)[input.slot]
-  if (!slot) refuse('missing', { slot: input.slot }, 'This message proposes no such time; look at it again.')
+  if (!slot)
+    refuse('missing', { slot: input.slot }, say('This message proposes no such time; look at it again.'))
   const job = await tx.job.findUniqueOrThrow({ where: { id: slot.jobId } })
   // Booked already: a click before this one, whose answer was lost.
   if (job.status !== 'booked') await confirmPlace(desk, { jobId: job.id, version: job.version })
@@ -81,7 +84,7 @@ function withMessage(
 ): Promise<MessageView> {
   return act(desk, async (tx, audit, at) => {
     const row = await tx.message.findUnique({ where: { id } })
-    if (!row) refuse('missing', { messageId: id }, 'This message is not there; look at the batch again.')
+    if (!row) refuse('missing', { messageId: id }, say('This message is not there; look at the batch again.'))
     const { outcome, laterOn, jobId, day } = await decide(tx, row, await upkeepDay(tx, at))
     const rules = await upkeepRules(tx)
     const next = afterOutcome(outcome, row.tryNo, day.today, rules, laterOn)
@@ -101,7 +104,7 @@ function withMessage(
       { actId: crypto.randomUUID(), at, who: desk.who },
       entriesOf(row, outcome, jobId, day),
     )
-    if (outcome === 'sold') await stopMessages(tx, at, { vehicleId: row.vehicleId }, 'The car was sold.')
+    if (outcome === 'sold') await stopMessages(tx, at, { vehicleId: row.vehicleId }, say('The car was sold.'))
     const words = nextWords(next)
     audit({ act: 'outcome', entity: 'message', entityId: id, detail: { outcome, words } })
     return { ...(await messageView(tx, at, id)), words }
@@ -118,7 +121,7 @@ async function closeMessage(tx: Tx, row: Message, at: number): Promise<void> {
       // Reached at a time the rules would not have rung at: the answer counts all the same, the call does not.
       if (!(error instanceof Refusal)) throw error
     }
-  await saveOutbox(tx, row, withdraw(outboxOf(row), 'The answer came before it went out.'))
+  await saveOutbox(tx, row, withdraw(outboxOf(row), say('The answer came before it went out.')))
 }
 
 function entriesOf(row: Message, outcome: Outcome, jobId: string | null, day: UpkeepDay): NewEntry[] {
@@ -129,8 +132,10 @@ function entriesOf(row: Message, outcome: Outcome, jobId: string | null, day: Up
 }
 
 function nextWords(next: NextStep): string {
-  if (next.next === 'wait-for-visit') return 'Booked: nothing more is written about this visit.'
-  if (next.next === 'try') return `Try ${next.tryNo} on ${dayWords(next.on)}.`
-  if (next.because === 'said-no') return 'No more about this visit; the next one comes in its time.'
-  return next.because === 'sold' ? 'No more about this car.' : 'That was the last try for this visit.'
+  if (next.next === 'wait-for-visit') return say('Booked: nothing more is written about this visit.')
+  if (next.next === 'try') return say('Try {tryNo} on {on}.', { tryNo: next.tryNo, on: dayWords(next.on) })
+  if (next.because === 'said-no') return say('No more about this visit; the next one comes in its time.')
+  return next.because === 'sold'
+    ? say('No more about this car.')
+    : say('That was the last try for this visit.')
 }

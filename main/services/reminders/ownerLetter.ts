@@ -1,5 +1,6 @@
 import { ownerLetterPdf } from '../../documents/ownerLetter.ts'
 import { zonedOf } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import type { Desk } from '../desk/desk.ts'
 import { letterheadOf } from '../desk/issuer.ts'
@@ -13,12 +14,12 @@ export async function ownerLetter(desk: Desk, input: { messageId: string }) {
     include: { customer: { include: { reach: true } } },
   })
   if (row?.channel !== 'letter')
-    refuse('missing', { messageId: input.messageId }, 'There is no such letter; look at the list again.')
+    refuse('missing', { messageId: input.messageId }, say('There is no such letter; look at the list again.'))
   if (row.state !== 'approved' && row.state !== 'sent')
     refuse(
       'not-approved',
       { messageId: input.messageId },
-      'This letter is not approved: approve it in the batch first.',
+      say('This letter is not approved: approve it in the batch first.'),
     )
   const shop = await shopOf(tx)
   const at = row.sentAt ?? desk.now()

@@ -1,4 +1,5 @@
 /** Writing the reminders that are due: one after another, and others come to their turn between two. */
+import { say } from '../../domain/language/index.ts'
 import { Refusal, refuse } from '../../domain/refusal.ts'
 import { besideDesk, ownPace } from '../desk/beside.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -34,8 +35,8 @@ export async function prepareBatch(desk: Desk, pace = ownPace()) {
   return { written, stopped, notWritten: await notWantedViews(desk.store.read, lines) }
 }
 
-const writing = besideDesk<Awaited<ReturnType<typeof prepareBatch>>>(
-  () => 'Writing stopped half way: what was written so far stands. Write the rest again.',
+const writing = besideDesk<Awaited<ReturnType<typeof prepareBatch>>>(() =>
+  say('Writing stopped half way: what was written so far stands. Write the rest again.'),
 )
 
 /** Begins to write them and answers at once; the batch says how far it has come. */
@@ -63,12 +64,16 @@ export function batchStands(desk: Desk) {
 export async function writeOne(desk: Desk, input: WriteInput): Promise<{ id: string }> {
   const visit = await getVisit(desk, input)
   if (visit.booking)
-    refuse('booked', { ruleOn: input.ruleOn }, `This visit is booked as job ${visit.booking.jobNumber}.`)
+    refuse(
+      'booked',
+      { ruleOn: input.ruleOn },
+      say('This visit is booked as job {jobNumber}.', { jobNumber: visit.booking.jobNumber }),
+    )
   if (isUnderWay(visit.reminder))
     refuse(
       'stale',
       { ruleOn: input.ruleOn },
-      'A reminder of this visit is written already; look at the batch.',
+      say('A reminder of this visit is written already; look at the batch.'),
     )
   return writeReminder(desk, visit, input.channel, input.templateId)
 }

@@ -1,4 +1,5 @@
 /** The words reminders are written in: those the program brings, until the shop saves its own. */
+import { say, word } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
 import {
@@ -34,10 +35,10 @@ export interface TemplateView {
 }
 
 const startingNames: Record<Channel, string> = {
-  email: 'Reminder by e-mail',
-  letter: 'Reminder by letter',
-  text: 'Reminder by text',
-  call: 'Script for a call',
+  email: word('Reminder by e-mail'),
+  letter: word('Reminder by letter'),
+  text: word('Reminder by text'),
+  call: word('Script for a call'),
 }
 
 /** Every template in use, the shop's own words before those the program brings. */
@@ -73,7 +74,12 @@ export function wordsIn(
 ): { language: string; words: TemplateWords } {
   const language = languageFor(Object.keys(template.words), wanted, usual)
   const words = template.words[language]
-  if (!words) refuse('missing', { words: language }, `"${template.name}" has no words yet; write some first.`)
+  if (!words)
+    refuse(
+      'missing',
+      { words: language },
+      say('"{name}" has no words yet; write some first.', { name: template.name }),
+    )
   return { language, words }
 }
 
@@ -94,14 +100,14 @@ export function saveTemplate(desk: Desk, input: TemplateInput): Promise<{ id: st
   const { channel, words, version } = input
   checkTemplate({ id, channel, words })
   const data = {
-    name: checkText(input.name, 'name', "The template's name", 80),
+    name: checkText(input.name, 'name', say("The template's name"), 80),
     channel,
     words,
   }
   return act(desk, async (tx, audit) => {
     const before = (await templatesOf(tx)).find(each => each.id === id)
     if (before && before.channel !== channel)
-      refuse('channel-fixed', { channel }, 'A template keeps its channel; add another one.')
+      refuse('channel-fixed', { channel }, say('A template keeps its channel; add another one.'))
     await saveSingle(audit, { table: tx.template, entity: 'template' }, { key: { id }, version }, data)
     return { id }
   })
@@ -119,12 +125,12 @@ export async function previewTemplate(desk: Desk, input: PreviewInput) {
     include: { customer: { include: { reach: true } } },
   })
   if (!vehicle)
-    refuse('missing', { vehicleId: input.vehicleId }, 'This car is not on file; look it up again.')
+    refuse('missing', { vehicleId: input.vehicleId }, say('This car is not on file; look it up again.'))
   const wanted = asked ?? vehicle.customer.reach?.language ?? rules.language
   const own = template && wordsIn(template, wanted, rules.language)
   const words = input.words ?? own?.words
   if (!words)
-    refuse('missing', { templateId: input.templateId }, 'There is no such template; choose another.')
+    refuse('missing', { templateId: input.templateId }, say('There is no such template; choose another.'))
   const language = own?.language ?? wanted
   const [open] = (await keptPlans(tx, { vehicleId: vehicle.id }))
     .flatMap(kept => {
@@ -133,7 +139,7 @@ export async function previewTemplate(desk: Desk, input: PreviewInput) {
       return dueOn === null ? [] : [{ kind, title, dueOn }]
     })
     .sort((a, b) => a.dueOn.localeCompare(b.dueOn))
-  const { kind, title, dueOn } = open ?? { kind: 'topper', title: 'topper renewal', dueOn: day.today }
+  const { kind, title, dueOn } = open ?? { kind: 'topper', title: say('topper renewal'), dueOn: day.today }
   const slots = exampleTimes(dueOn, await heldUntil(tx, rules, day.nowAt), day.zone)
   const values = await mergeFor(tx, rules, { vehicle, kind, title, dueOn, slots, language })
   // The times are found and held when the message is written; until then an example stands there.

@@ -1,5 +1,7 @@
 /** Whose reminder is due, decided from what is kept of each visit; names and words are read only of those shown. */
+
 import { dateOf, dateOfDay, dayNumber } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { type Channel, visitKey } from '../../domain/upkeep/index.ts'
 import { type RemindRow, remindRows } from '../../store/planDueRows.ts'
 import { planNames } from '../../store/planRows.ts'
@@ -49,13 +51,13 @@ export async function dueForReminder(desk: Desk, mostWaited?: number, pace?: Pac
   const notWanted: NotWanted[] = []
   for (const visit of timely) {
     if (owners.has(visit.customerId)) {
-      notWanted.push({ visit, why: 'Another message to this owner is written already: one at a time.' })
+      notWanted.push({ visit, why: say('Another message to this owner is written already: one at a time.') })
       continue
     }
     const owner = reach.get(visit.customerId)
     const ways = owner ? openChannels(owner, day.nowAt) : []
     if (ways.length === 0) {
-      const why = 'The owner has not agreed to be reached in any way there is an address for.'
+      const why = say('The owner has not agreed to be reached in any way there is an address for.')
       notWanted.push({ visit, why })
       continue
     }

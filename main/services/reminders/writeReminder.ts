@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { Refusal, refuse } from '../../domain/refusal.ts'
 import { type Channel, fill, messageId, newMessage } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
@@ -53,7 +54,7 @@ function saveReminder(
       templateId === undefined ? each.channel === channel : each.id === templateId,
     )
     if (template?.channel !== channel)
-      refuse('missing', { templateId }, 'There is no template for this channel; write one.')
+      refuse('missing', { templateId }, say('There is no template for this channel; write one.'))
     const { language, words } = wordsIn(template, owner.language ?? rules.language, rules.language)
     const { kind, title, dueOn, planId, ruleOn, customerId, vehicleId } = visit
     const vehicle = await tx.vehicle.findUniqueOrThrow({
@@ -110,7 +111,9 @@ async function assertAgreed(
     refuse(
       'no-consent',
       { channel },
-      `${visit.customerName} has not agreed to be reached this way; record the consent first.`,
+      say('{customerName} has not agreed to be reached this way; record the consent first.', {
+        customerName: visit.customerName,
+      }),
     )
   return { owner: reach.owner, address }
 }
@@ -119,7 +122,7 @@ async function assertAgreed(
 async function assertUnwritten(tx: Tx, { planId, ruleOn, reminder }: VisitView): Promise<void> {
   const last = await tx.message.findFirst({ where: { planId, ruleOn }, orderBy: { tryNo: 'desc' } })
   if ((last?.id ?? null) !== (reminder?.messageId ?? null) || isUnderWay(last))
-    refuse('stale', { ruleOn }, 'A reminder of this visit is written already; look at the batch.')
+    refuse('stale', { ruleOn }, say('A reminder of this visit is written already; look at the batch.'))
 }
 
 /** A message that has still to go out, or waits for the desk. */

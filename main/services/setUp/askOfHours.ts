@@ -1,4 +1,5 @@
 import { openSpans, type ShopCalendar } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { askFirst } from '../desk/ask.ts'
 import { calendarOf } from '../desk/shopView.ts'
@@ -23,7 +24,9 @@ export async function askOfHours(
     touchedOutside(jobs, openSpans(calendar, nowAt - 1440, toAt), before.zone, nowAt)
   askFirst('touches-bookings', touchedLines(newlyTouched(outside(before), outside(after))), {
     field,
-    lead: 'These bookings would fall outside the opening hours; they stay where they are until somebody moves them:',
+    lead: say(
+      'These bookings would fall outside the opening hours; they stay where they are until somebody moves them:',
+    ),
     accepted,
   })
 }

@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { found } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
@@ -31,13 +32,15 @@ export async function writeClosure(
   const bay = found(
     await tx.bay.findFirst({ where: { id: bayId, archivedAt: null } }),
     { bayId },
-    'This bay is not in use any more; choose another.',
+    say('This bay is not in use any more; choose another.'),
   )
   const others = await tx.bayClosure.findMany({ where: { bayId, NOT: { id: input.id ?? '' } } })
   checkOneSpan(others, data, (await shopOf(tx)).zone)
   askFirst('touches-bookings', await stayLines(tx, at, bayId, fromAt, toAt), {
     field: 'fromAt',
-    lead: `${bay.name} is booked then. Closed all the same, these cars want another place:`,
+    lead: say('{name} is booked then. Closed all the same, these cars want another place:', {
+      name: bay.name,
+    }),
     accepted: input.accepted,
   })
   const { id } = await saveRow(audit, closures(tx), input, { data })

@@ -1,4 +1,5 @@
 import { momentWords } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { type Capability, checkBay, checkOffers, meetsNeeds } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
@@ -43,7 +44,7 @@ export function saveBay(desk: Desk, input: BayInput): Promise<{ id: string }> {
   const offers = input.offers && checkOffers(input.offers, 'offers')
   const data = { name: checkBay(input), capabilities, ...(offers && { offers }) }
   return act(desk, async (tx, audit, at) => {
-    await assertNameFree(tx.bay, { id: input.id, name: data.name }, 'a bay')
+    await assertNameFree(tx.bay, { id: input.id, name: data.name }, say('a bay'))
     const added = { position: await lastPosition(tx.bay) }
     const { id, before } = await saveRow(audit, bays(tx), input, { data, added })
     const offered = (before?.offers ?? []) as string[]
@@ -59,7 +60,7 @@ export function saveBay(desk: Desk, input: BayInput): Promise<{ id: string }> {
     )
     askFirst('touches-bookings', touchedLines(touched), {
       field: 'capabilities',
-      lead: `${data.name} could no longer do what is booked there:`,
+      lead: say('{name} could no longer do what is booked there:', { name: data.name }),
       accepted: input.accepted,
     })
     return { id }
@@ -75,10 +76,10 @@ export function archiveBay(desk: Desk, input: RowSeen): Promise<void> {
       refuse(
         'bay-booked',
         { id },
-        listed('Cars are booked into this bay; move them to another first:', lines),
+        listed(say('Cars are booked into this bay; move them to another first:'), lines),
       )
     if ((await tx.bay.count({ where: { archivedAt: null, NOT: { id } } })) === 0)
-      refuse('bay-last', { id }, 'This is the only bay; add another before putting it away.')
+      refuse('bay-last', { id }, say('This is the only bay; add another before putting it away.'))
     await archiveRow(audit, bays(tx), input, { at })
   })
 }
@@ -87,7 +88,7 @@ export function archiveBay(desk: Desk, input: RowSeen): Promise<void> {
 export function restoreBay(desk: Desk, input: RowSeen): Promise<void> {
   return act(desk, async (tx, audit) => {
     await restoreRow(audit, bays(tx), input, { position: await lastPosition(tx.bay) })
-    await assertNameFree(tx.bay, await tx.bay.findUniqueOrThrow({ where: { id: input.id } }), 'a bay')
+    await assertNameFree(tx.bay, await tx.bay.findUniqueOrThrow({ where: { id: input.id } }), say('a bay'))
   })
 }
 
@@ -108,6 +109,12 @@ export async function stayLines(
   return (await comingJobs(tx, nowAt)).flatMap(job =>
     comingStays(job, nowAt)
       .filter(stay => stay.bayId === bayId && stay.from < toAt && fromAt < stay.to)
-      .map(stay => `${jobWords(job)}: ${momentWords(stay.from, zone)} to ${momentWords(stay.to, zone)}`),
+      .map(stay =>
+        say('{job}: {from} to {to}', {
+          job: jobWords(job),
+          from: momentWords(stay.from, zone),
+          to: momentWords(stay.to, zone),
+        }),
+      ),
   )
 }

@@ -1,4 +1,5 @@
 import type { OpeningHours } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkCrewMember, type Skill } from '../../domain/shop/index.ts'
 import { noJson } from '../../store/json.ts'
@@ -22,7 +23,7 @@ import type { CrewInput } from './inputs.ts'
 
 export type CrewView = Awaited<ReturnType<typeof listCrew>>[number]
 
-const crew = (tx: Tx) => ({ table: tx.crewMember, entity: 'crew', noun: 'crew member' })
+const crew = (tx: Tx) => ({ table: tx.crewMember, entity: 'crew', noun: say('crew member') })
 
 /** The crew in their order, each with the absences that are not over; archived members only when asked for. */
 export async function listCrew(desk: Desk, input?: ListInput) {
@@ -50,7 +51,7 @@ export function saveCrew(desk: Desk, input: CrewInput): Promise<{ id: string }> 
   }
   return act(desk, async (tx, audit, at) => {
     if (noticeDays !== undefined && noticeDays < 0)
-      refuse('notice-negative', { noticeDays }, 'Days of notice are 0 or more.')
+      refuse('notice-negative', { noticeDays }, say('Days of notice are 0 or more.'))
     await assertNameFree(tx.crewMember, { id: input.id, name }, 'somebody')
     const unmanned = () => (input.id === undefined ? [] : unmannedSteps(tx, input.id, at))
     const before = await unmanned()
@@ -58,7 +59,7 @@ export function saveCrew(desk: Desk, input: CrewInput): Promise<{ id: string }> 
     const { id } = await saveRow(audit, crew(tx), input, { data, added })
     askFirst('touches-bookings', touchedLines(newlyTouched(before, await unmanned())), {
       field: 'weekly',
-      lead: `${name} is booked for these steps:`,
+      lead: say('{name} is booked for these steps:', { name }),
       accepted: input.accepted,
     })
     return { id }
@@ -71,7 +72,7 @@ export function archiveCrew(desk: Desk, input: RowAccepted): Promise<void> {
     const booked = touchedLines(await stepsOf(tx, input.id, at))
     askFirst('touches-bookings', booked, {
       field: 'id',
-      lead: 'Booked steps are theirs; give them to somebody else on the board:',
+      lead: say('Booked steps are theirs; give them to somebody else on the board:'),
       accepted: input.accepted,
     })
     await archiveRow(audit, crew(tx), input, { at, detail: { booked } })

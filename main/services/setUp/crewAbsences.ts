@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { found } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
@@ -32,7 +33,7 @@ export async function writeAbsence(
   const member = found(
     await tx.crewMember.findFirst({ where: { id: crewId, archivedAt: null } }),
     { crewId },
-    'This person is not of the crew any more; choose another.',
+    say('This person is not of the crew any more; choose another.'),
   )
   const others = await tx.crewAbsence.findMany({ where: { crewId, NOT: { id: input.id ?? '' } } })
   checkOneSpan(others, data, (await shopOf(tx)).zone)
@@ -41,7 +42,7 @@ export async function writeAbsence(
   const touched = newlyTouched(before, await unmannedSteps(tx, crewId, at))
   askFirst('touches-bookings', touchedLines(touched), {
     field: 'fromAt',
-    lead: `${member.name} is booked for these steps:`,
+    lead: say('{name} is booked for these steps:', { name: member.name }),
     accepted: input.accepted,
   })
   return { id }

@@ -1,4 +1,5 @@
 import { checkCalendar, type WallSpan } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse, withField } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import { fromJson } from '../../store/json.ts'
@@ -32,7 +33,7 @@ export function saveException(desk: Desk, input: ExceptionInput): Promise<{ id: 
       refuse(
         'date-twice',
         { date },
-        `${date} already has hours of its own; change that entry, or remove it first.`,
+        say('{date} already has hours of its own; change that entry, or remove it first.', { date }),
       )
     const { id } = await saveRow(audit, exceptions(tx), input, { data })
     await askOfHours(tx, { before, nowAt: at, field: 'hours', accepted })

@@ -1,6 +1,8 @@
 /** What the first run and the shop's settings send. */
+
 import { z } from 'zod'
 import { type CureProfile, figures, outsideSeasons, windowNames } from '../../domain/cure/index.ts'
+import { languages, word } from '../../domain/language/index.ts'
 import {
   checkMoments,
   coatingFamilies,
@@ -37,6 +39,8 @@ const basics = {
   currency: text,
   units: z.enum(unitSystems),
   country: text,
+  /** English unless said; a change that does not name it leaves it. */
+  language: z.enum(languages).exactOptional(),
   weekly,
 }
 
@@ -51,11 +55,11 @@ export type ShopSetUp = z.infer<typeof shopSetUp>
 
 export const shopUpdate = z.object({
   ...basics,
-  gridMin: whole('Give a number of minutes.'),
+  gridMin: whole(word('Give a number of minutes.')),
   handoverRule: z.enum(handoverRules),
-  conditionFactors: z.record(z.enum(conditions), number('Give a number.')),
+  conditionFactors: z.record(z.enum(conditions), number(word('Give a number.'))),
   /** °C by season; null: not known. */
-  outsideUsual: z.record(z.enum(outsideSeasons), number('Give a temperature.')).nullable(),
+  outsideUsual: z.record(z.enum(outsideSeasons), number(word('Give a temperature.'))).nullable(),
   phone: text.nullable(),
   email: text.nullable(),
   address: text.nullable(),
@@ -68,12 +72,12 @@ export type ShopUpdate = z.infer<typeof shopUpdate>
 export const papersInput = z.object({
   version: versionOrNone,
   paper: z.enum(papers).nullable(),
-  colour: z.string('Choose a colour.').max(20),
+  colour: z.string(word('Choose a colour.')).max(20),
   logo: z
     .object({
       fileName: text,
       // A megabyte in base64, and some.
-      base64: z.base64('The file did not come whole; choose it again.').max(1_500_000),
+      base64: z.base64(word('The file did not come whole; choose it again.')).max(1_500_000),
     })
     .transform(({ fileName, base64 }) => ({ fileName, bytes: new Uint8Array(Buffer.from(base64, 'base64')) }))
     .nullable()
@@ -101,7 +105,7 @@ export const crewInput = z.object({
   name: text,
   skills: z.array(skill).max(4),
   /** Of somebody from outside, in whole days; 0 unless said. */
-  noticeDays: whole('Give the days of notice.', 365).optional(),
+  noticeDays: whole(word('Give the days of notice.'), 365).optional(),
   /** Null: whenever the shop is open. */
   weekly: weekly.nullable(),
   accepted,
@@ -121,8 +125,8 @@ export const exceptionInput = z.object({
 })
 export type ExceptionInput = z.infer<typeof exceptionInput>
 
-const minutes = number('Give a duration, such as 1 h 30.')
-const figure = number('Give a number.')
+const minutes = number(word('Give a duration, such as 1 h 30.'))
+const figure = number(word('Give a number.'))
 
 /** The shape of a cure profile; what its figures may be is the domain's to say. */
 const cureProfile = z.object({
@@ -192,9 +196,9 @@ const step = z.object({
   needs: capability,
   asks: z.array(text).max(60).readonly().exactOptional(),
   skill: skill.nullable(),
-  crew: number('Give how many people.'),
+  crew: number(word('Give how many people.')),
   help: z
-    .object({ crew: number('Give how many people.'), from: minutes, minutes })
+    .object({ crew: number(word('Give how many people.')), from: minutes, minutes })
     .nullable()
     .exactOptional(),
   splittable: z.boolean(),
@@ -214,7 +218,7 @@ export const treatmentInput = z.object({
   name: text,
   summary: text,
   /** Minor units by size; 0: not priced. */
-  prices: z.record(sizes, number('Give an amount.', 1_000_000_000_000)),
+  prices: z.record(sizes, number(word('Give an amount.'), 1_000_000_000_000)),
   needsTwoPeople: z.boolean().optional(),
   /** Its tax rate by the money rules; empty or left out: the usual one. */
   taxKey: text.optional(),

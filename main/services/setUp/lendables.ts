@@ -1,4 +1,5 @@
 /** The things a shop lends with a booking: loan cars, key boxes, places under cover. */
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkText, type LentKind } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
@@ -20,7 +21,7 @@ import type { LendableInput } from './inputs.ts'
 
 export type LendableView = Awaited<ReturnType<typeof listLendables>>[number]
 
-const lendables = (tx: Tx) => ({ table: tx.lendable, entity: 'lendable', noun: 'thing to lend' })
+const lendables = (tx: Tx) => ({ table: tx.lendable, entity: 'lendable', noun: say('thing to lend') })
 
 /** The things in their order; archived ones only when asked for. */
 export async function listLendables(desk: Desk, input?: ListInput) {
@@ -33,8 +34,8 @@ export async function listLendables(desk: Desk, input?: ListInput) {
 /** Adds a thing, or changes one. What is lent with a booking stays the kind it was lent as. */
 export function saveLendable(desk: Desk, input: LendableInput): Promise<{ id: string }> {
   return act(desk, async (tx, audit, at) => {
-    const data = { name: checkText(input.name, 'name', 'Its name', 60), kind: input.kind }
-    await assertNameFree(tx.lendable, { id: input.id, name: data.name }, 'a thing')
+    const data = { name: checkText(input.name, 'name', say('Its name'), 60), kind: input.kind }
+    await assertNameFree(tx.lendable, { id: input.id, name: data.name }, say('a thing'))
     const added = { position: await lastPosition(tx.lendable) }
     const { id, before } = await saveRow(audit, lendables(tx), input, { data, added })
     if (before && before.kind !== data.kind)
@@ -43,7 +44,7 @@ export function saveLendable(desk: Desk, input: LendableInput): Promise<{ id: st
         at,
         id,
         'kind',
-        'It is booked as what it is; take it back from these jobs first:',
+        say('It is booked as what it is; take it back from these jobs first:'),
       )
     return { id }
   })
@@ -52,7 +53,7 @@ export function saveLendable(desk: Desk, input: LendableInput): Promise<{ id: st
 /** Puts a thing away. Refused while it is booked. */
 export function archiveLendable(desk: Desk, input: RowSeen): Promise<void> {
   return act(desk, async (tx, audit, at) => {
-    await assertNotLent(tx, at, input.id, 'id', 'It is booked; take it back from these jobs first:')
+    await assertNotLent(tx, at, input.id, 'id', say('It is booked; take it back from these jobs first:'))
     await archiveRow(audit, lendables(tx), input, { at })
   })
 }
@@ -62,7 +63,7 @@ export function restoreLendable(desk: Desk, input: RowSeen): Promise<void> {
   return act(desk, async (tx, audit) => {
     await restoreRow(audit, lendables(tx), input, { position: await lastPosition(tx.lendable) })
     const row = await tx.lendable.findUniqueOrThrow({ where: { id: input.id } })
-    await assertNameFree(tx.lendable, row, 'a thing')
+    await assertNameFree(tx.lendable, row, say('a thing'))
   })
 }
 

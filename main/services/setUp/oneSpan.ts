@@ -1,4 +1,5 @@
 import { checkClosures, momentWords } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 
 interface Stretch {
@@ -23,11 +24,14 @@ export function checkOneSpan(others: readonly Stretch[], one: Stretch, zone: str
 
 function wordsOf(error: Refusal, others: readonly Stretch[], one: Stretch, zone: string): string {
   if (error.code === 'closure-backwards')
-    return `${momentWords(one.toAt, zone)} is not after ${momentWords(one.fromAt, zone)}; let it end after it begins.`
+    return say('{toAt} is not after {fromAt}; let it end after it begins.', {
+      toAt: momentWords(one.toAt, zone),
+      fromAt: momentWords(one.fromAt, zone),
+    })
   const other = others.find(each => each.fromAt < one.toAt && one.fromAt < each.toAt)
   if (!other) return error.message
-  return (
-    `It overlaps the one from ${momentWords(other.fromAt, zone)} to ${momentWords(other.toAt, zone)}; ` +
-    'join them or choose another time.'
-  )
+  return say('It overlaps the one from {fromAt} to {toAt}; join them or choose another time.', {
+    fromAt: momentWords(other.fromAt, zone),
+    toAt: momentWords(other.toAt, zone),
+  })
 }

@@ -1,6 +1,8 @@
 /** How the shop's papers look: on which paper, in which colour, under which mark. */
+
 import { createHash } from 'node:crypto'
 import { inflateSync } from 'node:zlib'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import {
   checkPaperColour,
@@ -49,7 +51,7 @@ function keptLogo(
 ) {
   return tx.storedFile.create({
     data: {
-      name: checkText(fileName.replaceAll(/[/\\]/g, ' '), 'logo', 'The name of the file', 120),
+      name: checkText(fileName.replaceAll(/[/\\]/g, ' '), 'logo', say('The name of the file'), 120),
       type: head.type,
       bytes: new Uint8Array(bytes),
       size: bytes.length,
@@ -80,6 +82,6 @@ function assertWhole(bytes: Uint8Array, { unpacked }: LogoHead): void {
     refuse(
       'logo-broken',
       { logo: bytes.length },
-      'This picture is broken; save it again and choose it once more.',
+      say('This picture is broken; save it again and choose it once more.'),
     )
 }

@@ -1,4 +1,5 @@
 import { type CureProfile, checkProfile } from '../../domain/cure/index.ts'
+import { say } from '../../domain/language/index.ts'
 import type { UnitSystem } from '../../domain/measure/index.ts'
 import { refuse, withField } from '../../domain/refusal.ts'
 import { type CoatingFamily, checkText, type PanelFinish, type ProductKind } from '../../domain/shop/index.ts'
@@ -56,14 +57,17 @@ export function saveProduct(desk: Desk, input: ProductInput): Promise<{ id: stri
       ...checkProduct(input, (await shopOf(tx)).units),
       finishes: finishes && finishes.length > 0 ? [...finishes] : noJson,
     }
-    await assertNameFree(tx.product, { id: input.id, name: data.name }, 'a product')
+    await assertNameFree(tx.product, { id: input.id, name: data.name }, say('a product'))
     const { id, before, changes } = await saveRow(audit, products(tx), input, { data })
-    if (before && 'kind' in changes) await assertUnused(tx, id, 'kind', 'its kind stays')
+    if (before && 'kind' in changes) await assertUnused(tx, id, 'kind', say('its kind stays'))
     if (before && 'cureProfile' in changes) {
       await checkUsers(tx, id, 'cureProfile')
       askFirst('touches-bookings', await handoverLines(tx, await comingJobs(tx, at, curing(id))), {
         field: 'cureProfile',
-        lead: `These booked cars are planned by the present figures of ${data.name}; look at them on the board afterwards:`,
+        lead: say(
+          'These booked cars are planned by the present figures of {name}; look at them on the board afterwards:',
+          { name: data.name },
+        ),
         accepted: input.accepted,
       })
     }
@@ -78,10 +82,10 @@ export function saveProduct(desk: Desk, input: ProductInput): Promise<{ id: stri
 export function archiveProduct(desk: Desk, input: RowAccepted): Promise<void> {
   return act(desk, async (tx, audit, at) => {
     const { id } = input
-    await assertUnused(tx, id, 'id', 'it cannot be put away')
+    await assertUnused(tx, id, 'id', say('it cannot be put away'))
     askFirst('in-use', await usesOf(tx, id, at), {
       field: 'id',
-      lead: 'It is still in use:',
+      lead: say('It is still in use:'),
       accepted: input.accepted,
     })
     await archiveRow(audit, products(tx), input, { at })
@@ -93,18 +97,20 @@ export function restoreProduct(desk: Desk, input: RowSeen): Promise<void> {
   return act(desk, async (tx, audit) => {
     await restoreRow(audit, products(tx), input)
     const product = await tx.product.findUniqueOrThrow({ where: { id: input.id } })
-    await assertNameFree(tx.product, product, 'a product')
+    await assertNameFree(tx.product, product, say('a product'))
   })
 }
 
 function checkProduct({ name, kind, family = 'paint', cureProfile }: ProductInput, units: UnitSystem) {
-  const kept = checkText(name, 'name', "The product's name")
+  const kept = checkText(name, 'name', say("The product's name"))
   if (!cures(kind)) {
     if (cureProfile)
       refuse(
         'profile-useless',
         { cureProfile },
-        `A ${kind} does not cure on the car; leave its profile out, or choose coating or topper.`,
+        say('A {kind} does not cure on the car; leave its profile out, or choose coating or topper.', {
+          kind,
+        }),
       )
     return { name: kept, kind, family, cureProfile: noJson }
   }
@@ -112,7 +118,10 @@ function checkProduct({ name, kind, family = 'paint', cureProfile }: ProductInpu
     refuse(
       'profile-missing',
       { cureProfile },
-      `A ${kind} needs its cure profile: take the figures from the data sheet, or begin with common practice.`,
+      say(
+        'A {kind} needs its cure profile: take the figures from the data sheet, or begin with common practice.',
+        { kind },
+      ),
     )
   try {
     checkProfile(cureProfile, units)
@@ -145,7 +154,9 @@ async function assertUnused(tx: Tx, productId: string, field: string, consequenc
       'product-used',
       { [field]: productId },
       listed(
-        `These treatments use it, so ${consequence}; choose another product there first:`,
+        say('These treatments use it, so {consequence}; choose another product there first:', {
+          consequence,
+        }),
         treatments.map(each => each.name),
       ),
     )

@@ -1,4 +1,5 @@
 import { outsideSeasons } from '../../domain/cure/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { majorOf, minorOf } from '../../domain/money/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import {
@@ -38,12 +39,12 @@ export function updateShop(desk: Desk, input: ShopUpdate): Promise<ShopView> {
       refuse(
         'weather-impossible',
         { outsideUsual: celsius },
-        'That is no weather; give what is usual outside in that season.',
+        say('That is no weather; give what is usual outside in that season.'),
       )
   }
   const data = {
     ...fields,
-    name: checkText(fields.name, 'name', "The shop's name"),
+    name: checkText(fields.name, 'name', say("The shop's name")),
     phone: fields.phone?.trim() ? readPhone(fields.phone, fields.country).e164 : null,
     email: fields.email?.trim() ? readMailAddress(fields.email) : null,
     address: fields.address?.trim() ? checkNote(fields.address, 'address', 400) : null,
@@ -83,8 +84,10 @@ async function changeCurrency(tx: Tx, from: string, to: string): Promise<void> {
     refuse(
       'currency-in-use',
       { currency: to },
-      `${jobs === 1 ? 'A job is' : `${jobs} jobs are`} priced in ${from}, so it stays; a shop that changes its money ` +
-        'begins with a new data folder.',
+      say(
+        '{jobs, plural, one {A job is} other {{jobs} jobs are}} priced in {from}, so it stays; a shop that changes its money begins with a new data folder.',
+        { jobs, from },
+      ),
     )
   for (const treatment of await tx.treatment.findMany()) {
     const prices = Object.fromEntries(

@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import {
   checkBay,
@@ -21,14 +22,14 @@ export async function setUpShop(desk: Desk, input: ShopSetUp): Promise<ShopView>
   checkShop(shop)
   const data = {
     ...shop,
-    name: checkText(shop.name, 'name', "The shop's name"),
+    name: checkText(shop.name, 'name', say("The shop's name")),
     weekly: shop.weekly as object[],
   }
   const bayRows = checkRows(bays, 'bays', 'bay', checkBay)
   const crewRows = checkRows(
     crew.map(member => ({ ...member, weekly: null })),
     'crew',
-    'crew member',
+    say('crew member'),
     checkCrewMember,
   )
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {

@@ -1,6 +1,7 @@
 import { dateOf } from '../../domain/calendar/index.ts'
 import type { Leaving } from '../../domain/cure/index.ts'
 import { type CuringProduct, leavingOf, type ProductsById } from '../../domain/floor/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { type SharedWork, sharedOnce } from '../../domain/money/index.ts'
 import { Refusal, refuse } from '../../domain/refusal.ts'
 import {
@@ -70,7 +71,7 @@ export interface Sold extends Laid {
 
 /** The name that stands for the cover; null: nobody has confirmed any. */
 function coverOf({ coveredBy }: Pick<Wish, 'coveredBy'>): string | null {
-  return coveredBy?.trim() ? checkText(coveredBy, 'coveredBy', 'The name of who confirmed it', 80) : null
+  return coveredBy?.trim() ? checkText(coveredBy, 'coveredBy', say('The name of who confirmed it'), 80) : null
 }
 
 /**
@@ -92,7 +93,7 @@ async function readSold(tx: Tx, wish: Wish): Promise<Sold> {
   })
   const gone = ids.find(id => rows.find(row => row.id === id)?.archivedAt !== null)
   if (gone !== undefined) {
-    const name = rows.find(row => row.id === gone)?.name ?? 'One of the treatments'
+    const name = rows.find(row => row.id === gone)?.name ?? say('One of the treatments')
     throw new Refusal('treatment-gone', 'treatmentIds', gone, `${name} is not sold any more; choose another.`)
   }
   const productIds = rows.flatMap(row => row.steps.flatMap(step => step.productId ?? []))
@@ -123,8 +124,10 @@ async function readSold(tx: Tx, wish: Wish): Promise<Sold> {
       refuse(
         'no-panel',
         { treatmentIds: templates[bare]?.name },
-        `"${templates[bare]?.name}" may touch no panel asked for: ${over[bare]?.leftOut.join(', ')}. Leave it out, or ` +
-          'correct what is noted of the car or allowed to the product.',
+        say(
+          '"{name}" may touch no panel asked for: {leftOut}. Leave it out, or correct what is noted of the car or allowed to the product.',
+          { name: templates[bare]?.name, leftOut: over[bare]?.leftOut.join(', ') },
+        ),
       )
     const treatments = rows.map(({ id, name, prices }, i) => {
       const { share = 1, leftOut = [] } = over[i] ?? {}

@@ -1,4 +1,5 @@
 import { openSpans } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import {
   type CarCheck,
@@ -78,7 +79,10 @@ export async function checkUsers(tx: Tx, productId: string, field: string): Prom
       await checkSold(tx, treatmentOf(treatment))
     } catch (error) {
       if (!(error instanceof Refusal)) throw error
-      const words = `The treatment "${treatment.name}" could not be carried out any more. ${error.message}`
+      const words = say('The treatment "{name}" could not be carried out any more. {message}', {
+        name: treatment.name,
+        message: error.message,
+      })
       throw new Refusal(error.code, field, error.value, words)
     }
 }

@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { checkCarChecks, checkNote, checkOffers, checkText } from '../../domain/shop/index.ts'
 import { toJson, withHelp } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
@@ -43,7 +44,7 @@ export function saveTreatment(desk: Desk, input: TreatmentInput): Promise<{ id: 
     position,
   }))
   const data = {
-    name: checkText(input.name, 'name', "The treatment's name"),
+    name: checkText(input.name, 'name', say("The treatment's name")),
     summary: checkNote(input.summary, 'summary', 400),
     prices,
     needsTwoPeople: input.needsTwoPeople ?? false,
@@ -52,7 +53,7 @@ export function saveTreatment(desk: Desk, input: TreatmentInput): Promise<{ id: 
   }
   return act(desk, async (tx, audit, at) => {
     await checkSold(tx, { ...data, checks: [], steps })
-    await assertNameFree(tx.treatment, { id: input.id, name: data.name }, 'a treatment')
+    await assertNameFree(tx.treatment, { id: input.id, name: data.name }, say('a treatment'))
     const before = await tx.treatmentStep.findMany({
       where: { treatmentId: input.id ?? '' },
       orderBy: { position: 'asc' },
@@ -81,7 +82,7 @@ export function archiveTreatment(desk: Desk, input: RowAccepted): Promise<void> 
     const jobs = await comingJobs(tx, at, { treatments: { some: { treatmentId: input.id } } })
     askFirst('in-use', await handoverLines(tx, jobs), {
       field: 'id',
-      lead: 'These cars are booked for it. They keep it; nobody else can be sold it:',
+      lead: say('These cars are booked for it. They keep it; nobody else can be sold it:'),
       accepted: input.accepted,
     })
     await archiveRow(audit, treatments(tx), input, { at })
@@ -93,7 +94,7 @@ export function restoreTreatment(desk: Desk, input: RowSeen): Promise<void> {
   return act(desk, async (tx, audit) => {
     await restoreRow(audit, treatments(tx), input, { position: await lastPosition(tx.treatment) })
     const treatment = await tx.treatment.findUniqueOrThrow({ where: { id: input.id }, include: withSteps })
-    await assertNameFree(tx.treatment, treatment, 'a treatment')
+    await assertNameFree(tx.treatment, treatment, say('a treatment'))
     await checkSold(tx, treatmentOf(treatment))
   })
 }

@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import {
   type Advice,
   adviceReasons,
@@ -39,8 +40,10 @@ export function adviceView(of: ProductAhead, line: OrderLine | null): AdviceView
       ...nothingOf(of),
       kind: 'check',
       words: [
-        `Finished steps used ${amountWords(waitingCenti, product.unit)} more of ${product.name} than the ledger knows ` +
-          'of: confirm them, and count the bottle.',
+        say(
+          'Finished steps used {waitingCenti} more of {name} than the ledger knows of: confirm them, and count the bottle.',
+          { waitingCenti: amountWords(waitingCenti, product.unit), name: product.name },
+        ),
         ...reasonsOf(of).map(reason => reason.text),
       ],
       facts: factsOf(of),
@@ -49,7 +52,11 @@ export function adviceView(of: ProductAhead, line: OrderLine | null): AdviceView
     return {
       ...nothingOf(of),
       kind: 'enough',
-      words: [`${product.name} is mixed here: what bookings lack of it is counted on its concentrate.`],
+      words: [
+        say('{name} is mixed here: what bookings lack of it is counted on its concentrate.', {
+          name: product.name,
+        }),
+      ],
       facts: null,
     }
   if (!of.everReceived && of.deliveries.length === 0 && !line)
@@ -57,7 +64,10 @@ export function adviceView(of: ProductAhead, line: OrderLine | null): AdviceView
       ...nothingOf(of),
       kind: 'check',
       words: [
-        `Nothing of ${product.name} has been counted yet: receive what stands on the shelf, and it can be looked ahead.`,
+        say(
+          'Nothing of {name} has been counted yet: receive what stands on the shelf, and it can be looked ahead.',
+          { name: product.name },
+        ),
       ],
       facts: factsOf(of),
     }
@@ -68,8 +78,12 @@ export function adviceView(of: ProductAhead, line: OrderLine | null): AdviceView
       kind: worry ? 'check' : 'enough',
       words: [
         worry
-          ? `${product.name} may run dry and nobody sells it to you yet: enter a supplier on its page.`
-          : `${product.name} lasts over the days looked at. No supplier is entered for it.`,
+          ? say('{name} may run dry and nobody sells it to you yet: enter a supplier on its page.', {
+              name: product.name,
+            })
+          : say('{name} lasts over the days looked at. No supplier is entered for it.', {
+              name: product.name,
+            }),
       ],
       facts: null,
     }
@@ -94,8 +108,11 @@ export function adviceView(of: ProductAhead, line: OrderLine | null): AdviceView
     kind: waits ? 'onTheWay' : 'enough',
     words: [
       waits
-        ? `${amountWords(underWay, product.unit, 0)} of ${product.name} are under way: nothing more to order today.`
-        : `There is enough ${product.name}: nothing to order today.`,
+        ? say('{underWay} of {name} are under way: nothing more to order today.', {
+            underWay: amountWords(underWay, product.unit, 0),
+            name: product.name,
+          })
+        : say('There is enough {name}: nothing to order today.', { name: product.name }),
       ...reasons,
     ],
   }
@@ -120,12 +137,20 @@ function orderWords(
 ): string {
   const amount = amountWords(packs * offer.packCenti, product.unit, 0)
   const why = {
-    'below-point': `what is left for unforeseen use has fallen under the order point of ${amountWords(advice.orderPointCenti, product.unit, 0)}`,
-    bookings: 'booked jobs need it',
-    joins: 'an order goes to this supplier anyway, and it is due soon',
-    minimum: "it fills up the supplier's minimum order and is due next",
+    'below-point': say(
+      'what is left for unforeseen use has fallen under the order point of {orderPointCenti}',
+      { orderPointCenti: amountWords(advice.orderPointCenti, product.unit, 0) },
+    ),
+    bookings: say('booked jobs need it'),
+    joins: say('an order goes to this supplier anyway, and it is due soon'),
+    minimum: say("it fills up the supplier's minimum order and is due next"),
   }[reason]
-  return `Order ${packs} ${packs === 1 ? 'pack' : 'packs'} (${amount}) of ${product.name} today: ${why}.`
+  return say('Order {packs} {packs, plural, one {pack} other {packs}} ({amount}) of {name} today: {why}.', {
+    packs,
+    amount,
+    name: product.name,
+    why,
+  })
 }
 
 function reasonsOf({ advice, plan, product, buying, outlook, dueTodayCenti }: ProductAhead): Reason[] {

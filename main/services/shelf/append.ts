@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { appended, type MoveDraft } from '../../domain/shelf/index.ts'
 import { lotRowsById } from '../../store/lotRows.ts'
@@ -29,7 +30,11 @@ export async function appendMoves(tx: Tx, entries: readonly Entry[]): Promise<vo
   const lots = new Map(rows.map(row => [row.id, row]))
   const stray = entries.find(entry => lots.get(entry.lotId)?.productId !== entry.productId)
   if (stray)
-    refuse('missing', { lotId: stray.lotId }, 'This bottle is not on the shelf; look at the product again.')
+    refuse(
+      'missing',
+      { lotId: stray.lotId },
+      say('This bottle is not on the shelf; look at the product again.'),
+    )
   appended(new Map(rows.map(row => [row.id, row.centi])), entries.map(draftOf))
   await tx.stockMove.createMany({
     data: entries.map(({ position = null, correctsSeq = null, discard = null, ...entry }) => ({

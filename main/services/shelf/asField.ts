@@ -1,3 +1,4 @@
+import { word } from '../../domain/language/index.ts'
 import { Refusal, refuse } from '../../domain/refusal.ts'
 
 /** What the domain calls an amount in hundredths is to the screens the amount they sent. */
@@ -7,7 +8,7 @@ const fieldNames: Readonly<Record<string, string>> = {
   countedCenti: 'counted',
   'override.lotId': 'lotId',
   'override.why': 'reason',
-  why: 'reason',
+  why: word('reason'),
 }
 
 /** Does `work`; what it refuses is named by the field of the caller's input, under `prefix` where there is one. */

@@ -1,6 +1,7 @@
 /** Whether the chemicals of a wished job would be there: what an offer has to know of the shelf. */
 
 import { dateOfDay } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import {
   amountWords,
   availabilityOf,
@@ -136,7 +137,11 @@ function judgeDraws(shelf: ShelfAhead, draws: readonly ExpectedDraw[], steps: re
         : {
             couldBeOn: found.couldBeOn,
             lackingAt: Math.min(...starts),
-            words: `${goodsWords(shelf, waitedFor)} ${waitedFor.length > 1 ? 'are' : 'is'} here by ${byWords(shelf, waitedFor)}`,
+            words: say('{shelf} {waitedFor} here by {shelf2}', {
+              shelf: goodsWords(shelf, waitedFor),
+              waitedFor: waitedFor.length > 1 ? say('are') : say('is'),
+              shelf2: byWords(shelf, waitedFor),
+            }),
           },
   }
 }
@@ -176,14 +181,21 @@ function shortView(shelf: ShelfAhead, draw: DrawAvailability, wanted: readonly W
 /** One line on everything that lacks: `Needs 3 pieces of Grenn Pads by Monday: put on today's order.` */
 function lackWords(shelf: ShelfAhead, lacking: readonly DrawAvailability[]): string | null {
   if (lacking.length === 0) return null
-  const needs = `Needs ${goodsWords(shelf, lacking)} by ${byWords(shelf, lacking)}`
+  const needs = say('Needs {shelf} by {shelf2}', {
+    shelf: goodsWords(shelf, lacking),
+    shelf2: byWords(shelf, lacking),
+  })
   const unsold = lacking.filter(draw => aheadOf(shelf, draw.productId).buying === null)
-  if (unsold.length > 0) return `${needs}; no supplier is entered for ${namesOf(shelf, unsold)}.`
+  if (unsold.length > 0)
+    return say('{needs}; no supplier is entered for {shelf}.', { needs, shelf: namesOf(shelf, unsold) })
   const late = lacking.filter(draw => draw.state === 'short').map(draw => draw.couldBeOn ?? '')
   const latest = late.sort().at(-1)
   return latest
-    ? `${needs}: ordered today, it could be there ${nearDayWords(latest, shelf.ground.day)}.`
-    : `${needs}: put on today’s order.`
+    ? say('{needs}: ordered today, it could be there {latest}.', {
+        needs,
+        latest: nearDayWords(latest, shelf.ground.day),
+      })
+    : say('{needs}: put on today’s order.', { needs })
 }
 
 function goodsWords(shelf: ShelfAhead, draws: readonly DrawAvailability[]): string {
@@ -191,7 +203,10 @@ function goodsWords(shelf: ShelfAhead, draws: readonly DrawAvailability[]): stri
     draws.map(({ productId, missingCenti }) => {
       const { name, unit } = aheadOf(shelf, productId).product
       // Rounded up: two and a half pieces short are three to buy.
-      return `${amountWords(Math.ceil(missingCenti / 100) * 100, unit, 0)} of ${name}`
+      return say('{missingCenti} of {name}', {
+        missingCenti: amountWords(Math.ceil(missingCenti / 100) * 100, unit, 0),
+        name,
+      })
     }),
   )
 }
@@ -217,7 +232,10 @@ function proposal(shelf: ShelfAhead, draw: DrawAvailability) {
       supplierName: buying.supplier.name,
       offerId: buying.offer.id,
       packs,
-      words: `Order ${packs} ${packs === 1 ? 'pack' : 'packs'} (${amount}) of ${product.name} from ${buying.supplier.name}.`,
+      words: say(
+        'Order {packs} {packs, plural, one {pack} other {packs}} ({amount}) of {name} from {name2}.',
+        { packs, amount, name: product.name, name2: buying.supplier.name },
+      ),
     },
   ]
 }

@@ -1,4 +1,5 @@
 import { bottleLabelPdf } from '../../documents/bottleLabel.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { lastDateOf, shareWords } from '../../domain/shelf/index.ts'
 import { lotRowsById } from '../../store/lotRows.ts'
@@ -20,7 +21,7 @@ export async function bottleLabel(
 ): Promise<DocumentFile> {
   const tx = desk.store.read
   const [row] = await lotRowsById(tx, [input.lotId])
-  if (!row) refuse('missing', { lotId: input.lotId }, 'This bottle is not on the shelf.')
+  if (!row) refuse('missing', { lotId: input.lotId }, say('This bottle is not on the shelf.'))
   const [product, shop, ground] = await Promise.all([
     countedProduct(tx, row.productId),
     shopOf(tx),
@@ -36,9 +37,13 @@ export async function bottleLabel(
     at: ground.nowAt,
     originWords:
       (row.waterParts === null
-        ? `decanted ${dayWords(ground.date)} from no. ${row.number}`
-        : `no. ${row.number}, mixed ${dayWords(row.receivedOn)}, ${shareWords({ waterParts: row.waterParts })}`) +
-      `${row.batch ? `, batch ${row.batch}` : ''}${last === null ? '' : `, use by ${dayWords(last)}`}`,
+        ? say('decanted {date} from no. {number}', { date: dayWords(ground.date), number: row.number })
+        : say('no. {number}, mixed {receivedOn}, {shareWords}', {
+            number: row.number,
+            receivedOn: dayWords(row.receivedOn),
+            shareWords: shareWords({ waterParts: row.waterParts }),
+          })) +
+      `${row.batch ? say(', batch {batch}', { batch: row.batch }) : ''}${last === null ? '' : say(', use by {last}', { last: dayWords(last) })}`,
     maker: safety.maker,
     signalWord: safety.label.signalWord,
     pictograms: safety.label.pictograms.map(each => each.code),

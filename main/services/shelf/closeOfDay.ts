@@ -1,5 +1,7 @@
 /** The close of day on one screen: what to confirm, what is there, what to order and why. */
+
 import { checkDate, startOfDay } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { lastDayOf } from '../../domain/shelf/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { lastCounts, stepsConfirmed } from '../../store/useRows.ts'
@@ -121,13 +123,13 @@ function bottleWarnings({ products, ground }: ShelfAhead): ShelfWarning[] {
         warnings.push({
           ...base,
           kind: 'expired',
-          words: `${words}: take it off the shelf and record it as thrown away.`,
+          words: say('{words}: take it off the shelf and record it as thrown away.', { words }),
         })
       else if ((projection.expiring[last - ground.day] ?? 0) > 0.5)
         warnings.push({
           ...base,
           kind: 'expiresSoon',
-          words: `${words}: by then it will not be used up. Use it first.`,
+          words: say('{words}: by then it will not be used up. Use it first.', { words }),
         })
     }
   return warnings
@@ -151,7 +153,11 @@ async function otherWarnings(tx: Tx, { ground, products }: ShelfAhead): Promise<
         kind: 'late',
         productIds: row.lines.map(line => line.productId),
         orderId: row.id,
-        words: `Order ${row.number} from ${row.supplier.name}: ${found.words}.`,
+        words: say('Order {number} from {name}: {words}.', {
+          number: row.number,
+          name: row.supplier.name,
+          words: found.words,
+        }),
       },
     ]
   })

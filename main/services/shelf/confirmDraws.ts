@@ -1,4 +1,5 @@
 import { dateOfDay } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { amountWords, centiOf, mixesLots, planDraw } from '../../domain/shelf/index.ts'
 import { laidLots } from '../../store/laidLots.ts'
@@ -34,13 +35,13 @@ export function confirmDraws(desk: Desk, input: ConfirmInput) {
     })
     const step = job?.steps[0]
     if (!job || !step)
-      refuse('missing', { jobId }, 'This step is not there any more; look at the list again.')
+      refuse('missing', { jobId }, say('This step is not there any more; look at the list again.'))
     if (job.version !== version) assertFresh(0, 'job', jobId)
     if (step.actualEndAt === null)
       refuse(
         'not-finished',
         { position },
-        `"${step.name}" is not finished yet: finish it first, then confirm what it used.`,
+        say('"{name}" is not finished yet: finish it first, then confirm what it used.', { name: step.name }),
       )
     const words = await drawForStep(tx, audit, desk, input)
     return { version, words, left: await stepsLeft(tx, desk.now()) }
@@ -104,12 +105,12 @@ async function drawPart(
   const rows = await bottlesOf(tx, product.id)
   const chosen = rows.find(row => row.id === part.lotId)
   if (part.lotId !== null && !chosen)
-    refuse('missing', { lotId: part.lotId }, 'This bottle is not on the shelf any more; choose another.')
+    refuse('missing', { lotId: part.lotId }, say('This bottle is not on the shelf any more; choose another.'))
   const needCenti =
     part.how === 'weighed'
       ? weighedCenti(product, chosen, part.weighed?.grossG)
       : centiOf(part.amount ?? Number.NaN)
-  if (needCenti === 0) return { centi: 0, words: `no ${product.name} used` }
+  if (needCenti === 0) return { centi: 0, words: say('no {name} used', { name: product.name }) }
   const holdings = rows.map(holdingOfRow)
   const request = {
     productId: product.id,
@@ -133,12 +134,21 @@ async function drawPart(
     })
   const from = plan.moves
     .filter(move => move.kind === 'use')
-    .map(move => `no. ${rows.find(row => row.id === move.lotId)?.number}`)
+    .map(move => say('no. {number}', { number: rows.find(row => row.id === move.lotId)?.number }))
   const found =
-    plan.foundCenti > 0 ? `, ${amountWords(plan.foundCenti, product.unit)} of it found more than counted` : ''
+    plan.foundCenti > 0
+      ? say(', {foundCenti} of it found more than counted', {
+          foundCenti: amountWords(plan.foundCenti, product.unit),
+        })
+      : ''
   return {
     centi: needCenti,
-    words: `${amountWords(needCenti, product.unit)} of ${product.name} from ${from.join(' and ')}${found}`,
+    words: say('{needCenti} of {name} from {from}{found}', {
+      needCenti: amountWords(needCenti, product.unit),
+      name: product.name,
+      from: from.join(` ${say('and')} `),
+      found,
+    }),
   }
 }
 
@@ -149,12 +159,15 @@ function askOfMixing(
   { product, parts, draws }: { product: Counted; parts: readonly DrawInput[]; draws: readonly DrawInput[] },
 ): void {
   if (!mixesLots(before, after)) return
-  const lines = after.map(
-    lot => `no. ${lot.number}, ${lot.batch === null ? 'batch not known' : `batch ${lot.batch}`}`,
+  const lines = after.map(lot =>
+    say('no. {number}, {batch}', {
+      number: lot.number,
+      batch: lot.batch === null ? say('batch not known') : say('batch {batch}', { batch: lot.batch }),
+    }),
   )
   askFirst('mixes-lots', lines, {
     field: `draws.${draws.findIndex(draw => parts.includes(draw))}.mixing`,
-    lead: `Two batches of ${product.name} on one car: say why, or draw from one of them.`,
+    lead: say('Two batches of {name} on one car: say why, or draw from one of them.', { name: product.name }),
     accepted: Object.keys(mixingOf(parts)).length > 0,
   })
 }
@@ -169,7 +182,7 @@ function overrideOf(request: Parameters<typeof planDraw>[0], lotId: string | und
   if (lotId === undefined) return undefined
   const inTurn = planDraw({ ...request, needCenti: 1, foundMore: true }).moves.at(-1)?.lotId
   if (inTurn === lotId) return undefined
-  const turn = part.reason ?? (part.how === 'weighed' ? 'this bottle was weighed' : '')
+  const turn = part.reason ?? (part.how === 'weighed' ? say('this bottle was weighed') : '')
   return { lotId, why: turn.trim() && part.mixing ? `${turn}; ${part.mixing}` : turn }
 }
 
@@ -180,8 +193,10 @@ async function assertOpen(tx: Tx, key: LineKey, product: Counted): Promise<void>
     refuse(
       'stale',
       { position: key.position },
-      `What this step used of ${product.name} has been confirmed meanwhile: ` +
-        `${amountWords(line.actualCenti ?? 0, product.unit)}. Nothing was drawn twice.`,
+      say(
+        'What this step used of {name} has been confirmed meanwhile: {actualCenti}. Nothing was drawn twice.',
+        { name: product.name, actualCenti: amountWords(line.actualCenti ?? 0, product.unit) },
+      ),
     )
 }
 

@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { found, refuse, withField } from '../../domain/refusal.ts'
 import { assertFresh } from '../../store/store.ts'
 import { act, type Desk } from '../desk/desk.ts'
@@ -19,12 +20,16 @@ export function confirmPlanned(desk: Desk, { steps }: ConfirmPlannedInput) {
             select: { version: true, steps: { where: { position }, select: { actualEndAt: true } } },
           }),
           { jobId },
-          'This job is not there any more; look at the list again.',
+          say('This job is not there any more; look at the list again.'),
         )
         if (job.version !== version) assertFresh(0, 'job', jobId)
         const draws = await plannedDraws(tx, desk.now(), { jobId, position })
         if (draws.length === 0 || job.steps[0]?.actualEndAt == null)
-          refuse('wants-a-look', { position }, 'What this step used is not as its recipe says: look at it.')
+          refuse(
+            'wants-a-look',
+            { position },
+            say('What this step used is not as its recipe says: look at it.'),
+          )
         await drawForStep(tx, audit, desk, { jobId, position, draws })
       } catch (error) {
         throw withField(error, field => `steps.${i}.${field}`)

@@ -1,5 +1,7 @@
 /** What every use case of the shelf begins with: the shop's day, the products counted, their bottles. */
+
 import { dateOf, dayNumber } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { type Holding, holdingOf, type Unit } from '../../domain/shelf/index.ts'
 import { emptiedLotRows, type LotRow, lotRows } from '../../store/lotRows.ts'
@@ -65,8 +67,8 @@ export async function countedProduct(tx: Tx, productId: string): Promise<Counted
     row ? 'not-counted' : 'missing',
     { productId },
     row
-      ? `${row.name} is not counted yet: say on its page how it is counted first.`
-      : 'This product is not there; look at the shelf again.',
+      ? say('{name} is not counted yet: say on its page how it is counted first.', { name: row.name })
+      : say('This product is not there; look at the shelf again.'),
   )
 }
 

@@ -1,4 +1,5 @@
 /** Products made in the shop by thinning a concentrate, and what of their draws falls on it. */
+import { say } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { checkDilution, concentrateFor, countBack, shareWords } from '../../domain/shelf/index.ts'
 import type { LotRow } from '../../store/lotRows.ts'
@@ -29,7 +30,10 @@ export async function saveDilution(desk: Desk, input: DilutionInput): Promise<{ 
       refuse(
         'unit-differs',
         { concentrateId: data.concentrateId },
-        `${concentrate.name} and ${product.name} must both be counted in ml, or both in g.`,
+        say('{name} and {name2} must both be counted in ml, or both in g.', {
+          name: concentrate.name,
+          name2: product.name,
+        }),
       )
     // A chain of thinnings would be counted back through several products: one is what a shop does.
     const chained = await tx.dilution.count({
@@ -39,7 +43,9 @@ export async function saveDilution(desk: Desk, input: DilutionInput): Promise<{ 
       refuse(
         'thinned-twice',
         { concentrateId: data.concentrateId },
-        `${concentrate.name} is no concentrate for it: thin from the product as it was bought.`,
+        say('{name} is no concentrate for it: thin from the product as it was bought.', {
+          name: concentrate.name,
+        }),
       )
     const kept = { table: tx.dilution, entity: 'stock', noun: 'share' }
     const saved = await saveSingle(audit, kept, { key: { productId }, version }, data)
@@ -71,7 +77,11 @@ export async function dilutionView(tx: Tx, productId: string) {
           waterParts: own.waterParts,
           lifeDays: own.lifeDays,
           version: own.version,
-          words: `${own.concentrate.name}, ${shareWords(own)}; a batch keeps ${own.lifeDays} days`,
+          words: say('{name}, {own}; a batch keeps {lifeDays} days', {
+            name: own.concentrate.name,
+            own: shareWords(own),
+            lifeDays: own.lifeDays,
+          }),
         }
       : null,
     makes: rows
@@ -85,7 +95,7 @@ export async function dilutionOf(tx: Tx, productId: string) {
   return found(
     await tx.dilution.findUnique({ where: { productId } }),
     { productId },
-    'Say first which concentrate it is made from, under How it is kept.',
+    say('Say first which concentrate it is made from, under How it is kept.'),
   )
 }
 

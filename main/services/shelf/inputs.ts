@@ -1,6 +1,8 @@
-/** What the shelf's screens send: products, bottles, deliveries, recipes, rules, suppliers and data sheets. */
+/** What the shelf's screens send: products, bottles, deliveries, recipes, rules and suppliers. */
+
 import { z } from 'zod'
-import { storageGroups, WASTE_STREAMS } from '../../domain/hazard/index.ts'
+import { WASTE_STREAMS } from '../../domain/hazard/index.ts'
+import { word } from '../../domain/language/index.ts'
 import { DISCARD_REASONS } from '../../domain/shelf/index.ts'
 import { sizeClasses, stages } from '../../domain/shop/index.ts'
 import {
@@ -17,13 +19,13 @@ import {
   whole,
 } from '../desk/inputs.ts'
 
-const amount = number('Give an amount, such as 12.5.')
-export const moneyMinor = whole('Give an amount of money.', 1_000_000_000_000)
-export const count = whole('Give a whole number.')
-const grams = number('Give the weight in grams.')
-const degrees = number('Give a temperature.').nullable()
-const share = number('Give a share, such as 0.95.')
-export const reason = z.string('Say why.').max(200)
+const amount = number(word('Give an amount, such as 12.5.'))
+export const moneyMinor = whole(word('Give an amount of money.'), 1_000_000_000_000)
+export const count = whole(word('Give a whole number.'))
+const grams = number(word('Give the weight in grams.'))
+const degrees = number(word('Give a temperature.')).nullable()
+const share = number(word('Give a share, such as 0.95.'))
+export const reason = z.string(word('Say why.')).max(200)
 export const batch = z.string().max(60).nullable()
 const weighed = z.object({ grossG: grams })
 
@@ -49,7 +51,7 @@ export type WasteInput = z.infer<typeof wasteInput>
 export const dilutionInput = z.object({
   productId: id,
   concentrateId: id,
-  waterParts: number('Give the parts of water to one of concentrate, such as 9.'),
+  waterParts: number(word('Give the parts of water to one of concentrate, such as 9.')),
   lifeDays: count,
   version: versionOrNone,
 })
@@ -65,7 +67,7 @@ export type MixInput = z.infer<typeof mixInput>
 export const wasteRuleInput = z.object({
   stream: z.enum(WASTE_STREAMS),
   version: versionOrNone,
-  rule: z.string().max(600, 'Six hundred characters at most: it is read beside the work.'),
+  rule: z.string().max(600, word('Six hundred characters at most: it is read beside the work.')),
 })
 export type WasteRuleInput = z.infer<typeof wasteRuleInput>
 
@@ -73,7 +75,7 @@ export type WasteRuleInput = z.infer<typeof wasteRuleInput>
 export const gradesInput = z.object({
   productId: id,
   version: versionOrNone,
-  grades: z.array(z.object({ name: text, washes: count })).max(6, 'Six uses at most.'),
+  grades: z.array(z.object({ name: text, washes: count })).max(6, word('Six uses at most.')),
 })
 export type GradesInput = z.infer<typeof gradesInput>
 
@@ -146,7 +148,7 @@ export const receiveInput = z.object({
 })
 export type ReceiveInput = z.infer<typeof receiveInput>
 
-export const codeInput = z.object({ code: z.string().min(1, 'Scan or type a code.').max(300) })
+export const codeInput = z.object({ code: z.string().min(1, word('Scan or type a code.')).max(300) })
 export const learnCodeInput = codeInput.extend({ productId: id, sizeId: id.nullable().optional() })
 export type CodeInput = z.infer<typeof codeInput>
 export type LearnCodeInput = z.infer<typeof learnCodeInput>
@@ -154,7 +156,7 @@ export type LearnCodeInput = z.infer<typeof learnCodeInput>
 /** How a product is counted and kept. */
 const shelfFields = z.object({
   unit: z.enum(['ml', 'g', 'piece']),
-  densityGPerMl: number('Give the density, such as 0.98.').nullable(),
+  densityGPerMl: number(word('Give the density, such as 0.98.')).nullable(),
   lifeAfterOpeningDays: count.nullable(),
   /** The maker says an opened container keeps; told apart from a maker who says nothing. */
   lifeUnlimited: z.boolean(),
@@ -201,7 +203,7 @@ export const offerInput = z.object({
   containersPerPack: count,
   breaks: z
     .array(z.object({ fromPacks: count, packPriceMinor: moneyMinor }))
-    .min(1, 'Give the price of one pack.')
+    .min(1, word('Give the price of one pack.'))
     .max(20),
   shelfLifeDays: count.nullable(),
   preferred: z.boolean(),
@@ -212,7 +214,7 @@ const recipe = z.object({
   productId: id,
   bySize: z.record(
     z.enum(sizeClasses),
-    z.object({ amount, spread: number('Give the spread, 0 where there is none.') }),
+    z.object({ amount, spread: number(word('Give the spread, 0 where there is none.')) }),
   ),
 })
 
@@ -240,7 +242,7 @@ export const rulesInput = z.object({
 })
 export type RulesInput = z.infer<typeof rulesInput>
 
-const workingDays = number('Give a number of working days.')
+const workingDays = number(word('Give a number of working days.'))
 
 export const supplierInput = z.object({
   ...edited,
@@ -259,41 +261,3 @@ export const supplierInput = z.object({
   freeCarriageFromMinor: moneyMinor.nullable(),
 })
 export type SupplierInput = z.infer<typeof supplierInput>
-
-const codes = z.array(z.string().max(30)).max(60).nullable()
-
-/** What a person reads off the data sheet and enters. Null: the sheet is silent, or nobody has looked. */
-const safetyFields = z.object({
-  revisedOn: date.nullable(),
-  hazardCodes: codes,
-  precautionaryCodes: codes,
-  signalWord: z.enum(['Danger', 'Warning', 'none']).nullable(),
-  protection: z.array(z.string().max(120)).max(30).nullable(),
-  storageGroup: z.enum(storageGroups).nullable(),
-  unNumber: z.string().max(20).nullable(),
-  ph: number('Give the pH, such as 7.5.').nullable(),
-  /** Whom the label names: the maker or importer with its telephone number. */
-  maker: text,
-  note: text,
-})
-export type SafetyFields = z.infer<typeof safetyFields>
-
-/** The version is that of the safety record; left out, or 0, where nothing has been entered yet. */
-const ofRecord = { productId: id, version: versionOrNone.optional() }
-
-export const safetyInput = safetyFields.extend(ofRecord)
-export type SafetyInput = z.infer<typeof safetyInput>
-
-/** A file of 15 MB as base64, with room for the rest of the call. */
-export const sheetCallBytes = 21 * 1024 * 1024
-
-/** The data sheet itself, its bytes in base64, with the day of its revision as printed on it. */
-export const sheetInput = z
-  .object({
-    ...ofRecord,
-    fileName: text,
-    revisedOn: date,
-    base64: z.base64('The file did not come whole; choose it again.').max(sheetCallBytes),
-  })
-  .transform(({ base64, ...sheet }) => ({ ...sheet, bytes: new Uint8Array(Buffer.from(base64, 'base64')) }))
-export type SheetInput = z.infer<typeof sheetInput>

@@ -1,4 +1,5 @@
 /** What steps really drew of a product, beside their recipe. */
+import { say } from '../../domain/language/index.ts'
 import {
   amountWords,
   handsOf,
@@ -65,7 +66,7 @@ function stepViews(
       words: realUseText(use, product.unit),
       byCrew: hands.map(hand => ({
         crewId: hand.technicianId,
-        name: names.get(hand.technicianId) ?? 'somebody no longer of the crew',
+        name: names.get(hand.technicianId) ?? say('somebody no longer of the crew'),
         steps: hand.readings,
         typical: unitsOf(Math.round(use.typicalCenti * hand.ratio)),
         words: handWords(hand.ratio, hand.real),
@@ -75,9 +76,10 @@ function stepViews(
         ? {
             amount: unitsOf(use.suggestion.centi),
             spread: unitsOf(use.suggestion.sdCenti),
-            words:
-              `Use ${amountWords(use.suggestion.centi, product.unit)}, give or take ` +
-              `${amountWords(use.suggestion.sdCenti, product.unit)}, as the recipe for this size.`,
+            words: say('Use {centi}, give or take {sdCenti}, as the recipe for this size.', {
+              centi: amountWords(use.suggestion.centi, product.unit),
+              sdCenti: amountWords(use.suggestion.sdCenti, product.unit),
+            }),
           }
         : null,
     }))
@@ -85,5 +87,7 @@ function stepViews(
 
 function handWords(ratio: number, real: boolean): string {
   const percent = Math.round(Math.abs(ratio - 1) * 100)
-  return real ? `${percent} % ${ratio > 1 ? 'more' : 'less'} than everybody` : 'like everybody'
+  return real
+    ? say('{percent} % {ratio} than everybody', { percent, ratio: ratio > 1 ? say('more') : say('less') })
+    : say('like everybody')
 }

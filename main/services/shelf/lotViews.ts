@@ -5,6 +5,7 @@ import {
   weekdayName,
   weekdayWillDo,
 } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import {
   amountWords,
   byLastDay,
@@ -69,16 +70,19 @@ export function bottleWords(row: LotRow, unit: Unit, day: number): string {
   const last = lastDayOf(row)
   const year = dateOfDay(day).slice(0, 4)
   return [
-    `no. ${row.number}`,
+    say('no. {number}', { number: row.number }),
     row.waterParts !== null
-      ? `mixed ${dayWords(row.receivedOn, year)} ${shareWords({ waterParts: row.waterParts })}`
+      ? say('mixed {receivedOn} {shareWords}', {
+          receivedOn: dayWords(row.receivedOn, year),
+          shareWords: shareWords({ waterParts: row.waterParts }),
+        })
       : row.openedOn === null
         ? 'sealed'
-        : `opened ${dayWords(row.openedOn, year)}`,
+        : say('opened {openedOn}', { openedOn: dayWords(row.openedOn, year) }),
     last === null
       ? null
-      : `${last < day ? 'past its date since' : 'use by'} ${dayWords(dateOfDay(last), year)}`,
-    `${amountWords(row.centi, unit, row.centi < 1_000 ? 1 : 0)} left`,
+      : `${last < day ? say('past its date since') : say('use by')} ${dayWords(dateOfDay(last), year)}`,
+    say('{centi} left', { centi: amountWords(row.centi, unit, row.centi < 1_000 ? 1 : 0) }),
   ]
     .filter(Boolean)
     .join(', ')

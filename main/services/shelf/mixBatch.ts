@@ -1,4 +1,5 @@
 import { dateOfDay } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { amountWords, centiOf, concentrateFor, planDraw, shareWords } from '../../domain/shelf/index.ts'
 import { costsOf } from '../../store/costRows.ts'
 import { toJson } from '../../store/json.ts'
@@ -40,7 +41,7 @@ export async function mixBatch(desk: Desk, input: MixInput): Promise<StockChange
         by: desk.who,
         stepId: null,
         jobId: null,
-        why: `mixed into no. ${number} of ${product.name}`,
+        why: say('mixed into no. {number} of {name}', { number, name: product.name }),
       }),
     )
     if (plan.opens.length > 0)
@@ -78,7 +79,7 @@ export async function mixBatch(desk: Desk, input: MixInput): Promise<StockChange
       centi: madeCenti,
       at,
       by: desk.who,
-      why: `mixed ${shareWords(share)}`,
+      why: say('mixed {share}', { share: shareWords(share) }),
       jobId: null,
       costMinor: await costOfMixing(tx, plan.moves.length),
     }
@@ -90,10 +91,17 @@ export async function mixBatch(desk: Desk, input: MixInput): Promise<StockChange
       entityId: productId,
       detail: { lotId: lot.id, centi: madeCenti, concentrateId: concentrate.id, takenCenti },
     })
-    const words =
-      `mixed ${amountWords(madeCenti, product.unit)} of ${product.name} as no. ${number}: ` +
-      `${amountWords(takenCenti, concentrate.unit)} of ${concentrate.name}, ` +
-      `${amountWords(madeCenti - takenCenti, product.unit)} of water`
+    const words = say(
+      'mixed {madeCenti} of {name} as no. {number}: {takenCenti} of {name2}, {madeCenti2} of water',
+      {
+        madeCenti: amountWords(madeCenti, product.unit),
+        name: product.name,
+        number,
+        takenCenti: amountWords(takenCenti, concentrate.unit),
+        name2: concentrate.name,
+        madeCenti2: amountWords(madeCenti - takenCenti, product.unit),
+      },
+    )
     return stockNow(tx, ground, product, [words])
   })
 }

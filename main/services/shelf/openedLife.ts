@@ -1,5 +1,7 @@
 /** What bottles that went off say of the life once opened: a proposal that a person takes or leaves. */
+
 import { dateOf, dayNumber } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { shorterLife } from '../../domain/shelf/index.ts'
 import { openedRows } from '../../store/openedRows.ts'
@@ -35,10 +37,15 @@ export async function lifeProposal(tx: Tx, product: Counted, { zone }: ShelfDay)
   return {
     days,
     openNow,
-    words:
-      `${wentOff} of the last ${bottles.length} opened bottles went off ` +
-      `${life === null ? 'in use' : `within their ${life} days`}. ` +
-      `With ${days} ${days === 1 ? 'day' : 'days'} about nine in ten would have been good to the end.`,
+    words: say(
+      '{wentOff} of the last {bottles} opened bottles went off {life}. With {days} {days, plural, one {day} other {days}} about nine in ten would have been good to the end.',
+      {
+        wentOff,
+        bottles: bottles.length,
+        life: life === null ? say('in use') : say('within their {life} days', { life }),
+        days,
+      },
+    ),
   }
 }
 
@@ -60,7 +67,11 @@ export function shortenLife(
   return act(desk, async (tx, audit, at) => {
     const proposed = await lifeProposal(tx, await countedProduct(tx, productId), await shelfDay(tx, at))
     if (proposed?.days !== days)
-      refuse('stale', { days }, 'What the bottles suggest has changed meanwhile; look at the product again.')
+      refuse(
+        'stale',
+        { days },
+        say('What the bottles suggest has changed meanwhile; look at the product again.'),
+      )
     const {
       productId: _,
       version: __,
@@ -68,7 +79,7 @@ export function shortenLife(
     } = found(
       await tx.shelfProduct.findUnique({ where: { productId } }),
       { productId },
-      'This product is not there.',
+      say('This product is not there.'),
     )
     const { count } = await tx.lot.updateMany({
       where: openBeyond(productId, days),
@@ -91,7 +102,7 @@ export function keepLife(desk: Desk, { productId, version }: KeepLifeInput): Pro
     } = found(
       await tx.shelfProduct.findUnique({ where: { productId } }),
       { productId },
-      'This product is not there.',
+      say('This product is not there.'),
     )
     const kept = { table: tx.shelfProduct, entity: 'stock' }
     const saved = await saveSingle(audit, kept, { key: { productId }, version }, { ...shelf, lifeKeptAt: at })

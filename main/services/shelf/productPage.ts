@@ -1,5 +1,7 @@
 /** Everything about one product on the shelf, and the list of all of them. */
+
 import { labelFromCodes } from '../../domain/hazard/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { degreesWords, type UnitSystem } from '../../domain/measure/index.ts'
 import { found } from '../../domain/refusal.ts'
 import { labelError, type MoveKind, type Unit, unitsOf } from '../../domain/shelf/index.ts'
@@ -43,7 +45,7 @@ export async function shelfProduct(desk: Desk, input: { id: string }) {
       codes: true,
     },
   })
-  const row = found(product, { id: input.id }, 'This product is not there; look at the shelf again.')
+  const row = found(product, { id: input.id }, say('This product is not there; look at the shelf again.'))
   const offers = await tx.supplierOffer.findMany({
     where: { productId: row.id },
     include: withSize,
@@ -114,8 +116,11 @@ function sizeView(size: ContainerSize, codes: readonly { code: string }[]) {
       error === null
         ? null
         : percent === 0
-          ? 'measures what the label says'
-          : `measures ${percent} % ${error > 0 ? 'more' : 'less'} than the label says`,
+          ? say('measures what the label says')
+          : say('measures {percent} % {error} than the label says', {
+              percent,
+              error: error > 0 ? say('more') : say('less'),
+            }),
     tareG: size.tareG,
     codes: codes.map(each => each.code),
     archivedAt: size.archivedAt,
@@ -129,9 +134,10 @@ function storageWords(
   const [least, most] = [shelf.storageLeastC, shelf.storageMostC].map(celsius =>
     celsius === null ? null : degreesWords(celsius, units),
   )
-  if (least && most) return `Keep it between ${least} and ${most}; the data sheet decides.`
-  if (least) return `Keep it at ${least} or warmer; the data sheet decides.`
-  return most ? `Keep it at ${most} or cooler; the data sheet decides.` : null
+  if (least && most)
+    return say('Keep it between {least} and {most}; the data sheet decides.', { least, most })
+  if (least) return say('Keep it at {least} or warmer; the data sheet decides.', { least })
+  return most ? say('Keep it at {most} or cooler; the data sheet decides.', { most }) : null
 }
 
 /** A page of a product's ledger, newest first. */

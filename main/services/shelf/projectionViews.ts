@@ -1,4 +1,5 @@
 import { dateOf, dateOfDay, minuteWords } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { amountWords, unitsOf } from '../../domain/shelf/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { ProductAhead, ShelfAhead } from './ahead.ts'
@@ -98,10 +99,14 @@ function dryWords(of: ProductAhead, { ground }: ShelfAhead, jobs: JobNames) {
   const short = amountWords(Math.ceil(dry.missingCenti / 100) * 100, of.product.unit, 0)
   const hit = job
     ? dry.at === null
-      ? `; the next booked job is ${jobWords(job, dry.stepId)}`
-      : `, under ${jobWords(job, dry.stepId)}: ${short} short`
-    : ', at the usual rate'
-  return { date, jobId: dry.jobId, words: `${of.product.name} runs dry ${when}${hit}.` }
+      ? say('; the next booked job is {job}', { job: jobWords(job, dry.stepId) })
+      : say(', under {job}: {short} short', { job: jobWords(job, dry.stepId), short })
+    : say(', at the usual rate')
+  return {
+    date,
+    jobId: dry.jobId,
+    words: say('{name} runs dry {when}{hit}.', { name: of.product.name, when, hit }),
+  }
 }
 
 function jobWords(
@@ -109,5 +114,7 @@ function jobWords(
   stepId: string | null,
 ) {
   const step = stepId === null ? undefined : job.steps.get(Number(stepId))
-  return step ? `"${step}" of ${job.plate} (job ${job.number})` : `${job.plate} (job ${job.number})`
+  return step
+    ? say('"{step}" of {plate} (job {number})', { step, plate: job.plate, number: job.number })
+    : say('{plate} (job {number})', { plate: job.plate, number: job.number })
 }

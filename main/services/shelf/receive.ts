@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { checkMinor } from '../../domain/money/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { amountWords, receiveGoods as planReceipt, type ReceiptPlan } from '../../domain/shelf/index.ts'
@@ -31,13 +32,13 @@ export async function receiveLines(tx: Tx, audit: Audit, desk: Desk, input: Arri
   const { date } = await shelfDay(tx, desk.now())
   const supplierId = input.supplierId ?? null
   if (supplierId !== null && (await tx.supplier.count({ where: { id: supplierId } })) === 0)
-    refuse('missing', { supplierId }, 'This supplier is not there; choose another.')
+    refuse('missing', { supplierId }, say('This supplier is not there; choose another.'))
   const found = []
   for (const [i, line] of input.lines.entries()) {
     const product = await countedProduct(tx, line.productId)
     const size = await tx.containerSize.findUnique({ where: { id: line.sizeId } })
     if (!size || size.productId !== line.productId)
-      refuse('missing', { [`lines.${i}.sizeId`]: line.sizeId }, 'This size is not one of the product.')
+      refuse('missing', { [`lines.${i}.sizeId`]: line.sizeId }, say('This size is not one of the product.'))
     checkCost(line.costMinor, `lines.${i}.costMinor`)
     found.push({ line, product, size, contentCenti: size.measuredCenti ?? size.labelCenti })
   }
@@ -61,10 +62,13 @@ export async function receiveLines(tx: Tx, audit: Audit, desk: Desk, input: Arri
     })
   return {
     lots,
-    words: found.map(
-      ({ line, product, size, contentCenti }) =>
-        `${line.containers} × ${size.label} of ${product.name} received, ` +
-        `${amountWords(contentCenti * line.containers, product.unit)} in all`,
+    words: found.map(({ line, product, size, contentCenti }) =>
+      say('{containers} × {label} of {name} received, {contentCenti} in all', {
+        containers: line.containers,
+        label: size.label,
+        name: product.name,
+        contentCenti: amountWords(contentCenti * line.containers, product.unit),
+      }),
     ),
   }
 }
@@ -107,6 +111,6 @@ export async function nextLotNumber(tx: Tx): Promise<number> {
 
 function checkCost(costMinor: number, field: string): number {
   if (checkMinor(costMinor, field) < 0)
-    refuse('cost-bad', { [field]: costMinor }, 'Goods cost 0 or more; give what was paid for the line.')
+    refuse('cost-bad', { [field]: costMinor }, say('Goods cost 0 or more; give what was paid for the line.'))
   return costMinor
 }

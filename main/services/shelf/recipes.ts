@@ -1,4 +1,5 @@
 /** What a treatment's steps draw, as the owner writes it and as the shelf has learned it. */
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { centiOf, unitsOf } from '../../domain/shelf/index.ts'
 import { toJson } from '../../store/json.ts'
@@ -19,13 +20,13 @@ export function saveRecipe(desk: Desk, input: RecipeInput): Promise<{ version: n
         refuse(
           'not-counted',
           { [`draws.${i}.productId`]: line.productId },
-          'This product is not counted yet; say on its page how first.',
+          say('This product is not counted yet; say on its page how first.'),
         )
     })
     if (new Set(draws.map(line => line.productId)).size < draws.length)
-      refuse('product-twice', { draws }, 'A product stands here twice; give its amount once.')
+      refuse('product-twice', { draws }, say('A product stands here twice; give its amount once.'))
     const step = await tx.treatmentStep.findFirst({ where: { treatmentId, position } })
-    if (!step) refuse('missing', { position }, 'This step is not there; look at the treatment again.')
+    if (!step) refuse('missing', { position }, say('This step is not there; look at the treatment again.'))
     const { count } = await tx.treatment.updateMany({
       where: { id: treatmentId, version },
       data: { version: { increment: 1 } },
@@ -57,7 +58,11 @@ function lineFrom(line: RecipeInput['draws'][number], field: string): RecipeLine
 function notNegative(amount: number, field: string): number {
   const centi = centiOf(amount, field)
   if (centi < 0)
-    refuse('amount-negative', { [field]: amount }, `A step cannot draw ${amount}; give 0 or more.`)
+    refuse(
+      'amount-negative',
+      { [field]: amount },
+      say('A step cannot draw {amount}; give 0 or more.', { amount }),
+    )
   return centi
 }
 
@@ -78,7 +83,9 @@ export async function learnRecipe(desk: Desk, input: LearnedInput): Promise<{ tr
       refuse(
         'missing',
         { stepName: input.stepName },
-        `No treatment has a step "${input.stepName}" any more; nothing was changed.`,
+        say('No treatment has a step "{stepName}" any more; nothing was changed.', {
+          stepName: input.stepName,
+        }),
       )
     for (const step of steps) {
       const before = recipeOf(step)
@@ -148,7 +155,7 @@ export async function treatmentRecipes(desk: Desk, input: { treatmentId: string 
     where: { id: input.treatmentId },
     include: { steps: { orderBy: { position: 'asc' } } },
   })
-  if (!treatment) refuse('missing', { treatmentId: input.treatmentId }, 'This treatment is not there.')
+  if (!treatment) refuse('missing', { treatmentId: input.treatmentId }, say('This treatment is not there.'))
   const products = await countedProducts(tx)
   return {
     treatmentId: treatment.id,

@@ -1,4 +1,5 @@
 /** Pieces that are washed and used again: their grades, the sets in use, and what becomes of each. */
+import { say } from '../../domain/language/index.ts'
 import { found } from '../../domain/refusal.ts'
 import {
   centiOf,
@@ -56,7 +57,7 @@ export async function saveGrades(desk: Desk, input: GradesInput): Promise<{ vers
   checkGrades(input.grades)
   const grades = toJson(
     input.grades.map(({ name, washes }, i) => ({
-      name: checkText(name, `grades.${i}.name`, 'A use', 40),
+      name: checkText(name, `grades.${i}.name`, say('A use'), 40),
       washes,
     })),
   )
@@ -76,9 +77,9 @@ export function startSet(desk: Desk, { productId, name, amount }: StartSetInput)
     found(
       await tx.reusable.findUnique({ where: { productId } }),
       { productId },
-      'Say first what the pieces are used for.',
+      say('Say first what the pieces are used for.'),
     )
-    const called = checkText(name, 'name', 'The set', 40)
+    const called = checkText(name, 'name', say('The set'), 40)
     const holdings = (await bottlesOf(tx, productId)).map(holdingOfRow)
     const plan = await asField('', () =>
       planDraw({
@@ -91,7 +92,7 @@ export function startSet(desk: Desk, { productId, name, amount }: StartSetInput)
         by: desk.who,
         stepId: null,
         jobId: null,
-        why: `taken into use: ${called}`,
+        why: say('taken into use: {called}', { called }),
       }),
     )
     await appendMoves(tx, plan.moves.map(entryOf))
@@ -110,12 +111,12 @@ export function changeSet(desk: Desk, { id, version, act: done, reason }: SetAct
     const row = found(
       await tx.reusableSet.findUnique({ where: { id } }),
       { id },
-      'This set is not there any more.',
+      say('This set is not there any more.'),
     )
     const reuse = await tx.reusable.findUniqueOrThrow({ where: { productId: row.productId } })
     const { id: _, version: __, ...set } = row
     const data = setAfter(set, done as SetAct, fromJson<Grade[]>(reuse.grades))
-    const why = done.kind === 'washed' ? {} : { why: checkText(reason, 'reason', 'Why', 200) }
+    const why = done.kind === 'washed' ? {} : { why: checkText(reason, 'reason', say('Why'), 200) }
     const kept = keptSets(tx, row.productId)
     await saveRow(audit, kept, { id, version }, { data, detail: { done: done.kind, ...why } })
   })

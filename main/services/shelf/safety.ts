@@ -1,4 +1,5 @@
 /** The safety records of products: what was read off each data sheet, and the sheet itself as a file. */
+
 import { createHash } from 'node:crypto'
 import { checkDate } from '../../domain/calendar/index.ts'
 import {
@@ -9,6 +10,7 @@ import {
   sheetTypeOf,
   storageGroups,
 } from '../../domain/hazard/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import { noJson } from '../../store/json.ts'
@@ -16,7 +18,7 @@ import { assertFresh, type Tx } from '../../store/store.ts'
 import { changesBetween } from '../desk/changesBetween.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { shelfDay } from './countedProducts.ts'
-import type { SafetyFields, SafetyInput, SheetInput } from './inputs.ts'
+import type { SafetyFields, SafetyInput, SheetInput } from './safetyInputs.ts'
 import { fieldsOf, type SafetyView, safetyView, withSafety } from './safetyView.ts'
 import { rulesOf } from './shelfRules.ts'
 
@@ -27,7 +29,7 @@ export async function getSafety(desk: Desk, input: { productId: string }): Promi
 
 export async function safetyOf(tx: Tx, productId: string): Promise<SafetyView> {
   const row = await tx.product.findUnique({ where: { id: productId }, include: withSafety })
-  if (!row) refuse('missing', { productId }, 'This product is not there.')
+  if (!row) refuse('missing', { productId }, say('This product is not there.'))
   return safetyView(row, (await rulesOf(tx)).regimeUsed)
 }
 
@@ -58,8 +60,13 @@ function checkRevision(revisedOn: string, today: string): void {
       'revision-bad',
       { revisedOn },
       revisedOn > today
-        ? `${revisedOn} is still to come: give the date of revision that is printed on the sheet.`
-        : `${revisedOn} is before there were data sheets: give the date of revision that is printed on it.`,
+        ? say('{revisedOn} is still to come: give the date of revision that is printed on the sheet.', {
+            revisedOn,
+          })
+        : say(
+            '{revisedOn} is before there were data sheets: give the date of revision that is printed on it.',
+            { revisedOn },
+          ),
     )
 }
 
@@ -73,9 +80,9 @@ function checkedFields(input: SafetyInput, today: string): SafetyFields {
     precautionaryStatement(code, 'eu-clp', `precautionaryCodes.${i}`)
   })
   if (storageGroup !== null && !storageGroups.includes(storageGroup))
-    refuse('storage-group-unknown', { storageGroup }, 'Choose one of the storage groups.')
+    refuse('storage-group-unknown', { storageGroup }, say('Choose one of the storage groups.'))
   if (ph !== null && !(ph >= 0 && ph <= 14))
-    refuse('ph-bad', { ph }, `A pH of ${ph} cannot be; it lies between 0 and 14.`)
+    refuse('ph-bad', { ph }, say('A pH of {ph} cannot be; it lies between 0 and 14.', { ph }))
   return {
     revisedOn,
     hazardCodes: hazardCodes && [...new Set(hazardCodes.map(normaliseCode))],
@@ -99,11 +106,11 @@ async function writeSafety(tx: Tx, productId: string, version: number, data: Wri
       where: { productId, version },
       data: { ...data, version: { increment: 1 } },
     })
-    assertFresh(count, 'safety record', productId)
+    assertFresh(count, say('safety record'), productId)
     return
   }
   if ((await tx.product.count({ where: { id: productId } })) === 0)
-    refuse('missing', { productId }, 'This product is not there.')
+    refuse('missing', { productId }, say('This product is not there.'))
   await tx.productSafety.create({ data: { productId } })
   await tx.productSafety.updateMany({ where: { productId }, data })
 }
@@ -119,7 +126,7 @@ export async function uploadSheet(desk: Desk, input: SheetInput): Promise<Safety
     checkRevision(revisedOn, (await shelfDay(tx, desk.now())).date)
     const file = await tx.storedFile.create({
       data: {
-        name: checkNote(input.fileName.replaceAll(/[/\\]/g, ' '), 'fileName', 120) || 'data sheet',
+        name: checkNote(input.fileName.replaceAll(/[/\\]/g, ' '), 'fileName', 120) || say('data sheet'),
         type,
         bytes: new Uint8Array(bytes),
         size: bytes.length,
@@ -149,6 +156,6 @@ export async function sheetFile(desk: Desk, input: { productId: string }) {
     include: { sheet: true },
   })
   if (!row?.sheet)
-    refuse('missing', { productId: input.productId }, 'No data sheet is kept for this product yet.')
+    refuse('missing', { productId: input.productId }, say('No data sheet is kept for this product yet.'))
   return { name: row.sheet.name, type: row.sheet.type, bytes: row.sheet.bytes }
 }

@@ -1,4 +1,5 @@
 /** A product's safety record as a screen, a label or a sheet hands it to somebody. */
+
 import {
   type DataSheet,
   handlingNotes,
@@ -14,8 +15,9 @@ import {
   storageGroupWords,
   suggestGroup,
 } from '../../domain/hazard/index.ts'
+import { say } from '../../domain/language/index.ts'
 import type { ProductSafety, ShelfProduct } from '../../store/rows.ts'
-import type { SafetyFields } from './inputs.ts'
+import type { SafetyFields } from './safetyInputs.ts'
 
 export interface SafetyRow {
   readonly id: string
@@ -149,17 +151,23 @@ export function cautionFrom(name: string, safety: ProductSafety, regime: Regime)
 function cautionOf(name: string, fields: SafetyFields, worked: SignalWord | null): string {
   const { hazardCodes, protection } = fields
   if (hazardCodes === null)
-    return `${name}: no hazards are entered from its data sheet. Treat it as harmful until somebody has read the sheet; the sheet and local rules decide.`
+    return say(
+      '{name}: no hazards are entered from its data sheet. Treat it as harmful until somebody has read the sheet; the sheet and local rules decide.',
+      { name },
+    )
   const word = shownWord(fields.signalWord, worked)
   const wear =
     protection === null
-      ? 'the sheet is silent on protective equipment, ask the supplier'
+      ? say('the sheet is silent on protective equipment, ask the supplier')
       : protection.length === 0
-        ? 'the sheet asks for no protective equipment'
-        : `wear ${protection.join(', ')}`
+        ? say('the sheet asks for no protective equipment')
+        : say('wear {protection}', { protection: protection.join(', ') })
   const fluoride =
     fields.storageGroup === 'fluoride'
-      ? ' It holds fluoride: face shield on, first-aid plan at hand, medical help after any contact even without pain.'
+      ? ` ${say('It holds fluoride: face shield on, first-aid plan at hand, medical help after any contact even without pain.')}`
       : ''
-  return `${name}: ${word ? `${word.toUpperCase()}, ` : ''}${wear}.${fluoride} Read its safety data sheet first; the sheet and local rules decide.`
+  return say(
+    '{name}: {word}{wear}.{fluoride} Read its safety data sheet first; the sheet and local rules decide.',
+    { name, word: word ? `${word.toUpperCase()}, ` : '', wear, fluoride },
+  )
 }

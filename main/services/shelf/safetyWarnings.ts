@@ -1,5 +1,7 @@
 /** What the shelf as a whole warns of: chemicals that must not stand together, too much that burns, missing sheets. */
+
 import { flammableStock, storageWarnings } from '../../domain/hazard/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { showVolume } from '../../domain/measure/index.ts'
 import { unitsOf } from '../../domain/shelf/index.ts'
 import { type LotRow, lotRows } from '../../store/lotRows.ts'
@@ -43,7 +45,7 @@ export async function warningsOf(tx: Tx, nowAt: number, known?: readonly LotRow[
     chemicals.map(row => ({
       id: row.id,
       name: row.name,
-      place: row.shelf?.place || 'the shelf',
+      place: row.shelf?.place || say('the shelf'),
       group: fieldsOf(row.safety).storageGroup,
     })),
   )
@@ -79,7 +81,9 @@ export async function warningsOf(tx: Tx, nowAt: number, known?: readonly LotRow[
       const words = sheetWords(row.name, row.safety, old)
       return words === null ? [] : [{ productId: row.id, productName: row.name, words }]
     }),
-    caution: 'The shelf warns and records. The data sheets, the local codes and licensed practice decide.',
+    caution: say(
+      'The shelf warns and records. The data sheets, the local codes and licensed practice decide.',
+    ),
   }
 }
 
@@ -94,9 +98,14 @@ function sheetWords(
   safety: { sheetFileId: string | null; revisedOn: string | null } | null,
   old: string,
 ): string | null {
-  if (!safety?.sheetFileId) return `No data sheet of ${name} is kept here: ask the supplier for it.`
-  if (safety.revisedOn === null) return `The data sheet of ${name} is kept without the date of its revision.`
+  if (!safety?.sheetFileId)
+    return say('No data sheet of {name} is kept here: ask the supplier for it.', { name })
+  if (safety.revisedOn === null)
+    return say('The data sheet of {name} is kept without the date of its revision.', { name })
   if (safety.revisedOn < old)
-    return `The data sheet of ${name} is of ${dayWords(safety.revisedOn)}: ask the supplier whether there is a newer one.`
+    return say('The data sheet of {name} is of {revisedOn}: ask the supplier whether there is a newer one.', {
+      name,
+      revisedOn: dayWords(safety.revisedOn),
+    })
   return null
 }

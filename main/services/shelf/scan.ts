@@ -1,4 +1,5 @@
 /** Codes on bottles: what a scanner or a hand sends in, and what it stands for here. */
+import { say } from '../../domain/language/index.ts'
 import { Refusal, refuse } from '../../domain/refusal.ts'
 import { isGtin, readGtin, readScan } from '../../domain/shelf/index.ts'
 import { type LotRow, lotRows, lotRowsById } from '../../store/lotRows.ts'
@@ -35,7 +36,7 @@ export async function scan(desk: Desk, input: CodeInput) {
       code,
       expiresOn,
       batch,
-      words: 'This code is not known yet: choose the product it belongs to, and it is remembered.',
+      words: say('This code is not known yet: choose the product it belongs to, and it is remembered.'),
     }
   return {
     kind: 'known' as const,
@@ -65,12 +66,12 @@ async function ownBottle(tx: Tx, text: string): Promise<LotRow | null> {
 
 async function bottleView(tx: Tx, ground: ShelfDay, code: string, row: LotRow) {
   const product = (await countedProducts(tx, [row.productId])).get(row.productId)
-  if (!product) refuse('missing', { code }, 'This bottle’s product is not counted any more.')
+  if (!product) refuse('missing', { code }, say('This bottle’s product is not counted any more.'))
   // Among its fellows it is known whether it is the next to take; an emptied one stands alone.
   const rows = await lotRows(tx, [product.id])
   const beside = rows.some(each => each.id === row.id) ? rows : [row]
   const lot = lotViews(beside, product.unit, ground.day).find(each => each.id === row.id)
-  if (!lot) refuse('missing', { code }, 'This bottle is not on the shelf any more.')
+  if (!lot) refuse('missing', { code }, say('This bottle is not on the shelf any more.'))
   const { id: productId, name: productName, unit } = product
   return { kind: 'bottle' as const, code, productId, productName, unit, lot }
 }
@@ -96,12 +97,12 @@ export function learnCode(desk: Desk, input: LearnCodeInput): Promise<ScanView> 
     if (misread !== null) refuse('gtin-check-digit', { code: input.code }, misread)
     const code = gtin ?? text
     if (code === '' || code.length > 80)
-      refuse('code-bad', { code: input.code }, 'A code has 1 to 80 characters; scan it again.')
+      refuse('code-bad', { code: input.code }, say('A code has 1 to 80 characters; scan it again.'))
     await countedProduct(tx, input.productId)
     const size =
       input.sizeId == null ? null : await tx.containerSize.findUnique({ where: { id: input.sizeId } })
     if (input.sizeId != null && size?.productId !== input.productId)
-      refuse('missing', { sizeId: input.sizeId }, 'This size is not one of the product.')
+      refuse('missing', { sizeId: input.sizeId }, say('This size is not one of the product.'))
     const known = await tx.productCode.findUnique({
       where: { code },
       include: { product: { select: { name: true } } },
@@ -110,7 +111,9 @@ export function learnCode(desk: Desk, input: LearnCodeInput): Promise<ScanView> 
       refuse(
         'code-known',
         { code },
-        `This code stands for ${known.product.name}: have it forgotten there first, if that is wrong.`,
+        say('This code stands for {name}: have it forgotten there first, if that is wrong.', {
+          name: known.product.name,
+        }),
       )
     const data = {
       productId: input.productId,
@@ -128,7 +131,7 @@ export function learnCode(desk: Desk, input: LearnCodeInput): Promise<ScanView> 
 export function forgetCode(desk: Desk, input: CodeInput): Promise<void> {
   return act(desk, async (tx, audit) => {
     const known = await tx.productCode.findUnique({ where: { code: input.code } })
-    if (!known) refuse('missing', { code: input.code }, 'This code is not known.')
+    if (!known) refuse('missing', { code: input.code }, say('This code is not known.'))
     await tx.productCode.delete({ where: { code: input.code } })
     audit({ act: 'code forgotten', entity: 'stock', entityId: known.productId, detail: { code: input.code } })
   })

@@ -1,4 +1,5 @@
 /** How a product is counted and in which sizes it comes. */
+import { say } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { centiOf, checkProduct } from '../../domain/shelf/index.ts'
 import { checkNote, checkText } from '../../domain/shop/index.ts'
@@ -18,7 +19,7 @@ export function saveShelfProduct(desk: Desk, input: ShelfProductInput): Promise<
   const { productId, version, ...fields } = input
   return act(desk, async (tx, audit) => {
     const product = await tx.product.findUnique({ where: { id: productId } })
-    if (!product) refuse('missing', { productId }, 'This product is not there.')
+    if (!product) refuse('missing', { productId }, say('This product is not there.'))
     const data = { ...fields, place: checkNote(fields.place, 'place', 60) }
     checkFields(product.name, data)
     const kept = { table: tx.shelfProduct, entity: 'stock' }
@@ -28,8 +29,10 @@ export function saveShelfProduct(desk: Desk, input: ShelfProductInput): Promise<
       refuse(
         'unit-fixed',
         { unit: data.unit },
-        `${product.name} has been counted in ${unit === 'piece' ? 'pieces' : unit}, so its unit stays; ` +
-          'add a product for the other unit.',
+        say('{name} has been counted in {unit}, so its unit stays; add a product for the other unit.', {
+          name: product.name,
+          unit: unit === 'piece' ? say('pieces') : unit,
+        }),
       )
     return { version: saved.version }
   })
@@ -51,7 +54,7 @@ function checkFields(name: string, fields: ShelfFields): void {
     refuse(
       'life-twice',
       { lifeUnlimited: fields.lifeAfterOpeningDays },
-      'An opened container keeps without limit or so many days, not both; leave one out.',
+      say('An opened container keeps without limit or so many days, not both; leave one out.'),
     )
 }
 
@@ -59,7 +62,7 @@ function checkFields(name: string, fields: ShelfFields): void {
 export async function saveSize(desk: Desk, input: SizeInput): Promise<{ id: string }> {
   const labelCenti = positive(input.labelAmount, 'labelAmount')
   const data = {
-    label: checkText(input.label, 'label', 'What the label says', 40),
+    label: checkText(input.label, 'label', say('What the label says'), 40),
     labelCenti,
     measuredCenti: input.measuredAmount === null ? null : positive(input.measuredAmount, 'measuredAmount'),
     tareG: input.tareG,
@@ -72,15 +75,22 @@ export async function saveSize(desk: Desk, input: SizeInput): Promise<{ id: stri
     refuse(
       'measured-bad',
       { measuredAmount: input.measuredAmount },
-      `${input.measuredAmount} is far from the ${input.labelAmount} on the label; measure again.`,
+      say('{measuredAmount} is far from the {labelAmount} on the label; measure again.', {
+        measuredAmount: input.measuredAmount,
+        labelAmount: input.labelAmount,
+      }),
     )
   if (input.tareG !== null && !(input.tareG > 0 && input.tareG < 100_000))
-    refuse('tare-bad', { tareG: input.tareG }, `An empty container does not weigh ${input.tareG} g.`)
+    refuse(
+      'tare-bad',
+      { tareG: input.tareG },
+      say('An empty container does not weigh {tareG} g.', { tareG: input.tareG }),
+    )
   return act(desk, async (tx, audit) => {
     const { productId } = input
     if (input.id === undefined) await assertProduct(tx, productId)
     else if ((await tx.containerSize.findUnique({ where: { id: input.id } }))?.productId !== productId)
-      refuse('missing', { id: input.id }, 'This size is not one of the product.')
+      refuse('missing', { id: input.id }, say('This size is not one of the product.'))
     const { id } = await saveRow(audit, keptSizes(tx, productId), input, { data, added: { productId } })
     return { id }
   })
@@ -107,14 +117,16 @@ export function archiveSize(desk: Desk, input: RowAccepted): Promise<void> {
       refuse(
         'size-bought',
         { id: input.id },
-        `${offers.map(offer => offer.supplier.name).join(', ')} still sells it to you; take that offer out first.`,
+        say('{offers} still sells it to you; take that offer out first.', {
+          offers: offers.map(offer => offer.supplier.name).join(', '),
+        }),
       )
     const { productId } = await sizeThere(tx, input.id)
     const uses = [
       ...(await containerLines(tx, productId, input.id)),
       ...(await openOrderLines(tx, { sizeId: input.id })),
     ]
-    askFirst('in-use', uses, { field: 'id', lead: 'It is still in use:', accepted: input.accepted })
+    askFirst('in-use', uses, { field: 'id', lead: say('It is still in use:'), accepted: input.accepted })
     await archiveRow(audit, keptSizes(tx, productId), input, { at })
   })
 }
@@ -131,18 +143,22 @@ async function sizeThere(tx: Tx, id: string) {
   return found(
     await tx.containerSize.findUnique({ where: { id } }),
     { id },
-    'This size is not there any more.',
+    say('This size is not there any more.'),
   )
 }
 
 async function assertProduct(tx: Tx, id: string): Promise<void> {
   if ((await tx.shelfProduct.count({ where: { productId: id } })) === 0)
-    refuse('not-counted', { productId: id }, 'Say first how this product is counted.')
+    refuse('not-counted', { productId: id }, say('Say first how this product is counted.'))
 }
 
 function positive(amount: number, field: string): number {
   const centi = centiOf(amount, field)
   if (centi <= 0)
-    refuse('amount-not-positive', { [field]: amount }, `${amount} is no content; give more than nothing.`)
+    refuse(
+      'amount-not-positive',
+      { [field]: amount },
+      say('{amount} is no content; give more than nothing.', { amount }),
+    )
   return centi
 }

@@ -1,4 +1,5 @@
 import type { Regime } from '../../domain/hazard/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { checkMinor } from '../../domain/money/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import type { Tx } from '../../store/store.ts'
@@ -48,7 +49,7 @@ export async function saveRules(desk: Desk, input: RulesInput): Promise<ShelfRul
   return act(desk, async (tx, audit) => {
     const { version, services, ...rest } = input
     const data = { ...rest, services: { ...services } }
-    const kept = { table: tx.shelfRules, entity: 'stock', noun: 'shelf rules' }
+    const kept = { table: tx.shelfRules, entity: 'stock', noun: say('shelf rules') }
     await saveSingle(audit, kept, { key: { id: 1 }, version }, data)
     return rulesOf(tx)
   })
@@ -60,20 +61,22 @@ function checkRules({ services, holdRatePerYear, lineCostMinor, flammableLimitMl
       refuse(
         'service-bad',
         { [`services.${name}`]: share },
-        `${Math.round(share * 1000) / 10} % of draws cannot be aimed at; give 50 to 99.9 %.`,
+        say('{share} % of draws cannot be aimed at; give 50 to 99.9 %.', {
+          share: Math.round(share * 1000) / 10,
+        }),
       )
   if (!(holdRatePerYear > 0 && holdRatePerYear <= 2))
     refuse(
       'rate-bad',
       { holdRatePerYear },
-      'Give what holding goods for a year costs as a share of their price: more than 0, at most 200 %.',
+      say('Give what holding goods for a year costs as a share of their price: more than 0, at most 200 %.'),
     )
   if (checkMinor(lineCostMinor, 'lineCostMinor') < 0)
-    refuse('cost-bad', { lineCostMinor }, 'Booking in a line costs 0 or more.')
+    refuse('cost-bad', { lineCostMinor }, say('Booking in a line costs 0 or more.'))
   if (flammableLimitMl !== null && !(Number.isInteger(flammableLimitMl) && flammableLimitMl > 0))
     refuse(
       'limit-not-positive',
       { flammableLimitMl },
-      'Enter the volume your local code allows, in whole millilitres, or leave it empty.',
+      say('Enter the volume your local code allows, in whole millilitres, or leave it empty.'),
     )
 }

@@ -1,5 +1,7 @@
 /** The finished steps whose draws nobody has confirmed yet, each with what the recipe proposes. */
+
 import { startOfDay } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { amountWords, unitsOf, usableOn } from '../../domain/shelf/index.ts'
 import type { SizeClass } from '../../domain/vehicle/index.ts'
 import { type LotRow, lotRows } from '../../store/lotRows.ts'
@@ -133,7 +135,10 @@ export async function usesOf(tx: Tx, jobId: string): Promise<Map<number, string[
   for (const { position, productId, expectedCenti } of lines) {
     const product = products.get(productId)
     if (!product) continue
-    const words = `${amountWords(expectedCenti, product.unit)} of ${product.name}`
+    const words = say('{expectedCenti} of {name}', {
+      expectedCenti: amountWords(expectedCenti, product.unit),
+      name: product.name,
+    })
     uses.set(position, [...(uses.get(position) ?? []), words])
   }
   return uses
@@ -165,7 +170,9 @@ function drawToConfirm(line: OpenLine, product: Counted, rows: readonly LotRow[]
     tap: tapOf(line.expectedCenti, product.unit === 'piece'),
     /** The bottle next in line; null where none is on the shelf. */
     lotId: next?.id ?? null,
-    lotWords: next?.words ?? `No bottle of ${product.name} that can be used is on the shelf by the ledger.`,
+    lotWords:
+      next?.words ??
+      say('No bottle of {name} that can be used is on the shelf by the ledger.', { name: product.name }),
     lots,
     canWeigh: weighWords === null,
     weighWords,

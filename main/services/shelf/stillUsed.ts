@@ -1,4 +1,5 @@
 /** What still rests on a product, a size or a way to buy, a line each: it is asked about before one is put away. */
+import { say } from '../../domain/language/index.ts'
 import { lotRows } from '../../store/lotRows.ts'
 import type { Tx } from '../../store/store.ts'
 
@@ -17,7 +18,7 @@ export async function openOrderLines(
     select: { number: true },
     orderBy: { number: 'asc' },
   })
-  return orders.map(({ number }) => `Order ${number} has it on its list`)
+  return orders.map(({ number }) => say('Order {number} has it on its list', { number }))
 }
 
 /** How many containers of a product, or of one size of it, have something in them. */
@@ -25,7 +26,9 @@ export async function containerLines(tx: Tx, productId: string, sizeId?: string)
   const lots = await lotRows(tx, [productId])
   const count = lots.filter(lot => sizeId === undefined || lot.sizeId === sizeId).length
   if (count === 0) return []
-  return [count === 1 ? '1 container on the shelf' : `${count} containers on the shelf`]
+  return [
+    say('{count, plural, one {1 container on the shelf} other {{count} containers on the shelf}}', { count }),
+  ]
 }
 
 /**
@@ -49,8 +52,8 @@ export async function offerLines(
   const stillBought = new Set(staying.map(each => each.productId))
   return leaving.flatMap(({ productId, product, size, preferred }) => {
     const what = `${product.name}, ${size.label}`
-    if (!stillBought.has(productId)) return [`${what}: there is no other way to buy it`]
-    if (preferred) return [`${what}: orders are proposed from it`]
+    if (!stillBought.has(productId)) return [say('{what}: there is no other way to buy it', { what })]
+    if (preferred) return [say('{what}: orders are proposed from it', { what })]
     return others ? [what] : []
   })
 }

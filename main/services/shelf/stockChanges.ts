@@ -1,6 +1,7 @@
 /** Changes of stock by hand: a bottle opened, counted, thrown away, sent back, a move put right. */
 
 import { dateOfDay } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { amountWords, centiOf, countMove, discardWords, openLot, usableOn } from '../../domain/shelf/index.ts'
 import { checkNote } from '../../domain/shop/index.ts'
@@ -34,7 +35,7 @@ function withBottle(
     const product = await countedProduct(tx, productId)
     const row = (await lotRowsById(tx, [lotId]))[0]
     if (!row || row.productId !== productId)
-      refuse('missing', { lotId }, 'This bottle is not on the shelf; look at the product again.')
+      refuse('missing', { lotId }, say('This bottle is not on the shelf; look at the product again.'))
     const words = await asField('', () => work({ tx, audit, ground, product, row }))
     return stockNow(tx, ground, product, [words])
   })
@@ -78,7 +79,7 @@ export function openBottle(desk: Desk, input: BottleInput): Promise<StockChangeV
     )
     await tx.lot.update({ where: { id: row.id }, data: { openedOn, lifeAfterOpeningDays } })
     audit({ act: 'opened', entity: 'stock', entityId: product.id, detail: { lotId: row.id, openedOn } })
-    return `opened no. ${row.number} of ${product.name}`
+    return say('opened no. {number} of {name}', { number: row.number, name: product.name })
   })
 }
 
@@ -105,22 +106,37 @@ export function countBottle(desk: Desk, input: CountInput): Promise<StockChangeV
       detail: { lotId: row.id, countedCenti, beforeCenti: row.centi },
     })
     const now = amountWords(countedCenti, product.unit)
-    const ledger = draft ? `the ledger had ${amountWords(row.centi, product.unit)}` : 'as the ledger has it'
+    const ledger = draft
+      ? say('the ledger had {centi}', { centi: amountWords(row.centi, product.unit) })
+      : say('as the ledger has it')
     const unconfirmed = (await isUnconfirmed(tx, product.id, desk.now()))
-      ? '; finished steps that used it are still to be confirmed, and that takes it off again: count it once more after'
+      ? say(
+          '; finished steps that used it are still to be confirmed, and that takes it off again: count it once more after',
+        )
       : ''
-    return `no. ${row.number} of ${product.name} counted: ${now}, ${ledger}${unconfirmed}`
+    return say('no. {number} of {name} counted: {now}, {ledger}{unconfirmed}', {
+      number: row.number,
+      name: product.name,
+      now,
+      ledger,
+      unconfirmed,
+    })
   })
 }
 
 /** Something is thrown away: past its date, spilt, gone off. */
 export function wasteStock(desk: Desk, { discard, reason, ...input }: WasteInput): Promise<StockChangeView> {
-  return takeAway(desk, { ...input, reason: discardWords(discard, reason), discard }, 'waste', 'thrown away')
+  return takeAway(
+    desk,
+    { ...input, reason: discardWords(discard, reason), discard },
+    'waste',
+    say('thrown away'),
+  )
 }
 
 /** Something goes back to the supplier. */
 export function returnStock(desk: Desk, input: TakeInput): Promise<StockChangeView> {
-  return takeAway(desk, input, 'return', 'sent back')
+  return takeAway(desk, input, 'return', say('sent back'))
 }
 
 /** Something is used that no booked step asks for: a walk-in, a test panel, the shop's own car. */
@@ -141,13 +157,15 @@ function takeAway(
       refuse(
         'amount-not-positive',
         { amount: input.amount },
-        `${input.amount} is not an amount to take away; give more than nothing.`,
+        say('{amount} is not an amount to take away; give more than nothing.', { amount: input.amount }),
       )
     if (kind === 'use' && row.centi > 0 && !usableOn(holdingOfRow(row), ground.day))
       refuse(
         'past-date',
         { lotId: row.id },
-        `No. ${row.number} is past its date: use another, or record it as thrown away.`,
+        say('No. {number} is past its date: use another, or record it as thrown away.', {
+          number: row.number,
+        }),
       )
     const move = entry(desk, bottle, kind, -centi, checkNote(input.reason, 'reason', 200))
     await appendMoves(tx, [{ ...move, discard: input.discard }])
@@ -162,6 +180,11 @@ function takeAway(
       entityId: product.id,
       detail: { lotId: row.id, centi, reason: input.reason },
     })
-    return `${amountWords(centi, product.unit)} of ${product.name} from no. ${row.number} ${words}`
+    return say('{centi} of {name} from no. {number} {words}', {
+      centi: amountWords(centi, product.unit),
+      name: product.name,
+      number: row.number,
+      words,
+    })
   })
 }

@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { checkOffer, type Offer, type PriceBreak, unitsOf } from '../../domain/shelf/index.ts'
 import { checkNote } from '../../domain/shop/index.ts'
@@ -63,12 +64,12 @@ export function saveOffer(desk: Desk, input: OfferInput): Promise<{ id: string }
     const { id: asked, version: _, supplierId, productId, sizeId, breaks, ...rest } = input
     const size = await tx.containerSize.findUnique({ where: { id: sizeId } })
     if (!size || size.productId !== productId || size.archivedAt !== null)
-      refuse('missing', { sizeId }, 'Choose one of the product’s sizes; add it first where it lacks.')
+      refuse('missing', { sizeId }, say('Choose one of the product’s sizes; add it first where it lacks.'))
     const supplier = await tx.supplier.findUnique({ where: { id: supplierId } })
     if (!supplier || supplier.archivedAt !== null)
-      refuse('missing', { supplierId }, 'This supplier is not in use; choose another.')
+      refuse('missing', { supplierId }, say('This supplier is not in use; choose another.'))
     if (asked !== undefined && (await offerThere(tx, asked)).productId !== productId)
-      refuse('missing', { id: asked }, 'This offer buys another product.')
+      refuse('missing', { id: asked }, say('This offer buys another product.'))
     checkInput(input)
     const data = {
       ...rest,
@@ -104,13 +105,18 @@ function checkInput({ containersPerPack, shelfLifeDays }: OfferInput): void {
     refuse(
       'count-bad',
       { containersPerPack },
-      `A pack of ${containersPerPack} containers is none; give a whole number from 1.`,
+      say('A pack of {containersPerPack} containers is none; give a whole number from 1.', {
+        containersPerPack,
+      }),
     )
   if (shelfLifeDays !== null && !(Number.isInteger(shelfLifeDays) && shelfLifeDays >= 1))
     refuse(
       'life-bad',
       { shelfLifeDays },
-      `${shelfLifeDays} days from delivery to the printed date is none; give 1 or more, or leave it empty.`,
+      say(
+        '{shelfLifeDays} days from delivery to the printed date is none; give 1 or more, or leave it empty.',
+        { shelfLifeDays },
+      ),
     )
 }
 
@@ -125,7 +131,7 @@ export function archiveOffer(desk: Desk, input: RowAccepted): Promise<void> {
       ...(await offerLines(tx, { id }, { others: false })),
       ...(await openOrderLines(tx, { productId, sizeId }, supplierId)),
     ]
-    askFirst('in-use', uses, { field: 'id', lead: 'It is still in use:', accepted: input.accepted })
+    askFirst('in-use', uses, { field: 'id', lead: say('It is still in use:'), accepted: input.accepted })
     await archiveRow(audit, keptOffers(tx, productId), input, { at })
   })
 }
@@ -140,7 +146,8 @@ export function restoreOffer(desk: Desk, input: RowSeen): Promise<void> {
     const supplier = await tx.supplier.findUniqueOrThrow({ where: { id: supplierId } })
     const size = await tx.containerSize.findUniqueOrThrow({ where: { id: sizeId } })
     const away = supplier.archivedAt !== null ? supplier.name : size.archivedAt !== null ? size.label : null
-    if (away !== null) refuse('put-away', { id }, `${away} is put away: take that back into use first.`)
+    if (away !== null)
+      refuse('put-away', { id }, say('{away} is put away: take that back into use first.', { away }))
     const inUse = await tx.supplierOffer.count({ where: { productId, archivedAt: null } })
     await restoreRow(audit, keptOffers(tx, productId), input, { preferred: inUse === 0 })
   })
@@ -150,6 +157,6 @@ async function offerThere(tx: Tx, id: string) {
   return found(
     await tx.supplierOffer.findUnique({ where: { id } }),
     { id },
-    'This offer is not there any more.',
+    say('This offer is not there any more.'),
   )
 }

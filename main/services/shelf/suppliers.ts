@@ -1,4 +1,5 @@
 import { dateOf, dayNumber, wallMinuteOf } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import {
   checkSupplier,
@@ -83,7 +84,11 @@ export async function learnedLeads(tx: Tx, zone: string): Promise<Map<string, Le
     if (!lead) continue
     const meanDays = Number(lead.meanDays.toFixed(1))
     const sdDays = Number(lead.sdDays.toFixed(1))
-    const words = `${days.length} deliveries took ${meanDays} working days on average, give or take ${sdDays}`
+    const words = say('{days} deliveries took {meanDays} working days on average, give or take {sdDays}', {
+      days: days.length,
+      meanDays,
+      sdDays,
+    })
     leads.set(id, { meanDays, sdDays, deliveries: days.length, words })
   }
   return leads
@@ -99,7 +104,7 @@ export function saveSupplier(desk: Desk, input: SupplierInput): Promise<{ id: st
     const data = {
       ...fields,
       closedOn: [...new Set(input.closedOn)].sort(),
-      name: checkText(input.name, 'name', "The supplier's name"),
+      name: checkText(input.name, 'name', say("The supplier's name")),
       email: input.email === null || input.email.trim() === '' ? null : readMailAddress(input.email, 'email'),
       phone:
         input.phone === null || input.phone.trim() === ''
@@ -111,8 +116,8 @@ export function saveSupplier(desk: Desk, input: SupplierInput): Promise<{ id: st
     }
     checkSupplier({ ...data, id: '', lead: { meanDays: data.leadMeanDays, sdDays: data.leadSdDays } })
     if (data.cutoffMin !== null && !(data.cutoffMin >= 0 && data.cutoffMin <= 1440))
-      refuse('time-bad', { cutoffMin: data.cutoffMin }, 'Give the time of day, such as 14:00.')
-    await assertNameFree(tx.supplier, { id: input.id, name: data.name }, 'a supplier')
+      refuse('time-bad', { cutoffMin: data.cutoffMin }, say('Give the time of day, such as 14:00.'))
+    await assertNameFree(tx.supplier, { id: input.id, name: data.name }, say('a supplier'))
     const { id } = await saveRow(audit, keptSuppliers(tx), input, { data })
     return { id }
   })
@@ -129,11 +134,13 @@ export function archiveSupplier(desk: Desk, input: RowAccepted): Promise<void> {
       refuse(
         'orders-open',
         { id: input.id },
-        `Order ${open.map(order => order.number).join(', ')} is open there: receive or cancel it first.`,
+        say('Order {open} is open there: receive or cancel it first.', {
+          open: open.map(order => order.number).join(', '),
+        }),
       )
     askFirst('in-use', await offerLines(tx, { supplierId: input.id }, { others: true }), {
       field: 'id',
-      lead: 'What it sells you goes with it:',
+      lead: say('What it sells you goes with it:'),
       accepted: input.accepted,
     })
     await archiveRow(audit, keptSuppliers(tx), input, { at })
@@ -149,6 +156,6 @@ export function restoreSupplier(desk: Desk, input: RowSeen): Promise<void> {
   return act(desk, async (tx, audit) => {
     await restoreRow(audit, keptSuppliers(tx), input)
     const supplier = await tx.supplier.findUniqueOrThrow({ where: { id: input.id } })
-    await assertNameFree(tx.supplier, supplier, 'a supplier')
+    await assertNameFree(tx.supplier, supplier, say('a supplier'))
   })
 }

@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { amountWords } from '../../domain/shelf/index.ts'
 import { checkNote } from '../../domain/shop/index.ts'
@@ -20,15 +21,15 @@ export function takeBackMove(desk: Desk, input: TakeBackInput): Promise<StockCha
       where: { seq: input.seq },
       include: { lot: { select: { number: true } } },
     })
-    if (!move) refuse('missing', { seq: input.seq }, 'This line is not in the ledger.')
+    if (!move) refuse('missing', { seq: input.seq }, say('This line is not in the ledger.'))
     const earlier = await tx.stockMove.findFirst({ where: { kind: 'correction', correctsSeq: move.seq } })
     if (earlier || move.kind === 'correction')
       refuse(
         'taken-back',
         { seq: input.seq },
         earlier
-          ? 'This line was put right already; look at the ledger again.'
-          : 'A correction is not put right by another: count the bottle instead.',
+          ? say('This line was put right already; look at the ledger again.')
+          : say('A correction is not put right by another: count the bottle instead.'),
       )
     const product = await countedProduct(tx, move.productId)
     await asField('', () =>
@@ -56,9 +57,13 @@ export function takeBackMove(desk: Desk, input: TakeBackInput): Promise<StockCha
       entityId: move.productId,
       detail: { seq: move.seq, centi: move.centi, reason: input.reason },
     })
-    const words =
-      `${move.kind} of ${amountWords(Math.abs(move.centi), product.unit)} ` +
-      `${move.centi < 0 ? 'from' : 'into'} no. ${move.lot.number} of ${product.name} taken back`
+    const words = say('{kind} of {centi} {centi2} no. {number} of {name} taken back', {
+      kind: move.kind,
+      centi: amountWords(Math.abs(move.centi), product.unit),
+      centi2: move.centi < 0 ? say('from') : say('into'),
+      number: move.lot.number,
+      name: product.name,
+    })
     return stockNow(tx, await shelfDay(tx, desk.now()), product, [words])
   })
 }

@@ -1,6 +1,7 @@
 /** What the shelf is worth, what jobs cost in chemicals, what was thrown away, and which size is the cheapest. */
 
 import { dateOf, dateOfDay, startOfDay } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import {
   type CostMethod,
   type CostState,
@@ -137,10 +138,12 @@ function sizePrices(product: Counted, offers: OfferRows, currency: string) {
       sizeLabel: row.size.label,
       supplierName: row.supplier.name,
       per100Minor: price.per100Minor,
-      words:
-        `${moneyWords(price.per100Minor, currency)} for 100 ${unit}, by what it ` +
-        `${price.basis === 'measured' ? 'measures' : 'says on its label'}; ` +
-        `${dearer === 0 ? 'the cheapest' : `${dearer} % dearer than the cheapest`}`,
+      words: say('{per100Minor} for 100 {unit}, by what it {basis}; {dearer}', {
+        per100Minor: moneyWords(price.per100Minor, currency),
+        unit,
+        basis: price.basis === 'measured' ? say('measures') : say('says on its label'),
+        dearer: dearer === 0 ? say('the cheapest') : say('{dearer} % dearer than the cheapest', { dearer }),
+      }),
     }
   })
 }

@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { amountWords, contentByWeight as netByWeight, unitsOf } from '../../domain/shelf/index.ts'
 import type { LotRow } from '../../store/lotRows.ts'
@@ -5,12 +6,16 @@ import type { Counted } from './countedProducts.ts'
 
 /** What stands in the way of weighing a bottle, in words; null: nothing. */
 export function whyNotWeighed(product: Counted, lot: LotRow | undefined): string | null {
-  if (product.unit === 'piece') return 'Pieces are counted, not weighed.'
+  if (product.unit === 'piece') return say('Pieces are counted, not weighed.')
   if (product.unit === 'ml' && product.densityGPerMl === null)
-    return `The density of ${product.name} is not known: take it from the data sheet and enter it on its page.`
-  if (!lot) return `No bottle of ${product.name} is on the shelf to weigh.`
+    return say('The density of {name} is not known: take it from the data sheet and enter it on its page.', {
+      name: product.name,
+    })
+  if (!lot) return say('No bottle of {name} is on the shelf to weigh.', { name: product.name })
   if (lot.tareG === null)
-    return 'The weight of the empty bottle is not known: weigh one with its cap and enter it with the size.'
+    return say(
+      'The weight of the empty bottle is not known: weigh one with its cap and enter it with the size.',
+    )
   return null
 }
 
@@ -22,13 +27,17 @@ export function contentByWeight(
 ): number {
   const why = whyNotWeighed(product, lot)
   if (why !== null || !lot || lot.tareG === null)
-    refuse('cannot-weigh', { weighed: grossG }, why ?? 'Choose the bottle that was weighed.')
+    refuse('cannot-weigh', { weighed: grossG }, why ?? say('Choose the bottle that was weighed.'))
   const { tareG, number } = lot
   if (grossG === undefined || !Number.isFinite(grossG) || grossG < tareG - 0.5)
     refuse(
       'weight-bad',
       { 'weighed.grossG': grossG },
-      `No. ${number} cannot weigh ${grossG ?? 'nothing'} g: the empty bottle alone weighs ${tareG} g. Weigh it again.`,
+      say('No. {number} cannot weigh {grossG} g: the empty bottle alone weighs {tareG} g. Weigh it again.', {
+        number,
+        grossG: grossG ?? say('nothing'),
+        tareG,
+      }),
     )
   return netByWeight(Math.max(grossG, tareG), tareG, product)
 }
@@ -36,14 +45,20 @@ export function contentByWeight(
 /** What was taken from a bottle by its weight: what the ledger says it held, less what it holds. */
 export function weighedCenti(product: Counted, lot: LotRow | undefined, grossG: number | undefined): number {
   const content = contentByWeight(product, lot, grossG)
-  const { number, centi } = found(lot, { lotId: null }, 'Choose the bottle that was weighed.')
+  const { number, centi } = found(lot, { lotId: null }, say('Choose the bottle that was weighed.'))
   if (content > centi)
     refuse(
       'weighs-more',
       { 'weighed.grossG': grossG },
-      `By its weight no. ${number} holds ${amountWords(content, product.unit)}, more than the ` +
-        `${amountWords(centi, product.unit)} it should have held before: count it first (as ${unitsOf(content)}), ` +
-        'or choose the bottle that was used.',
+      say(
+        'By its weight no. {number} holds {content}, more than the {centi} it should have held before: count it first (as {content2}), or choose the bottle that was used.',
+        {
+          number,
+          content: amountWords(content, product.unit),
+          centi: amountWords(centi, product.unit),
+          content2: unitsOf(content),
+        },
+      ),
     )
   return centi - content
 }

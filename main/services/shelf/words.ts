@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { formatMoney, majorOf } from '../../domain/money/index.ts'
 import { amountWords, type Unit } from '../../domain/shelf/index.ts'
 
@@ -20,24 +21,41 @@ export function moveWords(
   job: { plate: string; stepName: string } | null,
 ): string {
   const amount = amountWords(Math.abs(move.centi), unit)
-  const lot = `no. ${move.lotNumber}`
+  const lot = say('no. {lotNumber}', { lotNumber: move.lotNumber })
   const why = move.why ? `: ${move.why}` : ''
   switch (move.kind) {
     case 'receipt':
-      return `received ${amount} as ${lot}`
+      return say('received {amount} as {lot}', { amount, lot })
     case 'use':
       return job
-        ? `used ${amount} of ${lot} for "${job.stepName}" of ${job.plate}${why}`
-        : `used ${amount} of ${lot}${why}`
+        ? say('used {amount} of {lot} for "{stepName}" of {plate}{why}', {
+            amount,
+            lot,
+            stepName: job.stepName,
+            plate: job.plate,
+            why,
+          })
+        : say('used {amount} of {lot}{why}', { amount, lot, why })
     case 'waste':
-      return `threw away ${amount} of ${lot}${why}`
+      return say('threw away {amount} of {lot}{why}', { amount, lot, why })
     case 'mix':
-      return `took ${amount} of ${lot}${why}`
+      return say('took {amount} of {lot}{why}', { amount, lot, why })
     case 'return':
-      return `sent back ${amount} of ${lot}${why}`
+      return say('sent back {amount} of {lot}{why}', { amount, lot, why })
     case 'count':
-      return `counted ${lot}: ${amount} ${move.centi > 0 ? 'more' : 'less'} than the ledger had${why}`
+      return say('counted {lot}: {amount} {centi} than the ledger had{why}', {
+        lot,
+        amount,
+        centi: move.centi > 0 ? say('more') : say('less'),
+        why,
+      })
     default:
-      return `put right line ${move.correctsSeq ?? ''}: ${move.centi > 0 ? 'back into' : 'out of'} ${lot} ${amount}${why}`
+      return say('put right line {correctsSeq}: {centi} {lot} {amount}{why}', {
+        correctsSeq: move.correctsSeq ?? '',
+        centi: move.centi > 0 ? say('back into') : say('out of'),
+        lot,
+        amount,
+        why,
+      })
   }
 }

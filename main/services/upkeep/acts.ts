@@ -1,5 +1,7 @@
 /** What the desk does about a visit or a car; every act can be taken back. */
+
 import { checkDate, dayWords } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import { checkAbsences } from '../../domain/upkeep/index.ts'
@@ -65,7 +67,7 @@ export async function writeEntries(
 /** The plan of a visit, with what stands about it. */
 export async function planOfVisit(tx: Tx, planId: string): Promise<KeptVisitPlan> {
   const [kept] = await keptPlans(tx, { planIds: [planId] })
-  if (!kept) refuse('missing', { planId }, 'This plan is not in use any more; look at the list again.')
+  if (!kept) refuse('missing', { planId }, say('This plan is not in use any more; look at the list again.'))
   return kept
 }
 
@@ -77,7 +79,9 @@ async function openVisit(tx: Tx, day: UpkeepDay, { planId, ruleOn }: VisitKey): 
     refuse(
       'stale',
       { ruleOn },
-      'This visit is not the open one any more: it was done, skipped or moved meanwhile. Look at the list again.',
+      say(
+        'This visit is not the open one any more: it was done, skipped or moved meanwhile. Look at the list again.',
+      ),
     )
   return kept
 }
@@ -87,11 +91,11 @@ export function skipVisit(desk: Desk, input: SkipInput): Promise<ActView> {
   return upkeepAct(desk, async ({ tx, day }) => {
     const { plan, row } = await openVisit(tx, day, input)
     const { planId, ruleOn } = input
-    await stopMessages(tx, day.nowAt, { planId, ruleOn }, 'The visit was skipped.')
+    await stopMessages(tx, day.nowAt, { planId, ruleOn }, say('The visit was skipped.'))
     const why = checkNote(input.why ?? '', 'why', 200)
     return {
       entries: [{ vehicleId: row.vehicleId, planId: row.id, what: 'skipped', ruleOn: input.ruleOn, why }],
-      words: `${plan.title} skipped`,
+      words: say('{title} skipped', { title: plan.title }),
     }
   })
 }
@@ -102,12 +106,16 @@ export function moveVisit(desk: Desk, input: MoveInput): Promise<ActView> {
   return upkeepAct(desk, async ({ tx, day }) => {
     const { plan, row } = await openVisit(tx, day, input)
     if (input.to < day.today)
-      refuse('date-past', { to: input.to }, `${dayWords(input.to)} is over; give today or later.`)
+      refuse(
+        'date-past',
+        { to: input.to },
+        say('{to} is over; give today or later.', { to: dayWords(input.to) }),
+      )
     const why = checkNote(input.why ?? '', 'why', 200)
     const { ruleOn, to: toDay } = input
     return {
       entries: [{ vehicleId: row.vehicleId, planId: row.id, what: 'moved', ruleOn, toDay, why }],
-      words: `${plan.title} moved to ${dayWords(input.to)}`,
+      words: say('{title} moved to {to}', { title: plan.title, to: dayWords(input.to) }),
     }
   })
 }
@@ -123,12 +131,17 @@ export function doneVisit(desk: Desk, input: DoneInput): Promise<ActView> {
     const { plan, row } = kept
     const onDay = input.on ?? day.today
     if (onDay > day.today)
-      refuse('to-come', { on: onDay }, `${dayWords(onDay)} is still to come; give the day it was done.`)
+      refuse(
+        'to-come',
+        { on: onDay },
+        say('{onDay} is still to come; give the day it was done.', { onDay: dayWords(onDay) }),
+      )
     const ruleOn = input.ruleOn ?? answeredOf(kept, onDay, day.zone)
-    if (ruleOn !== null) await stopMessages(tx, day.nowAt, { planId: row.id, ruleOn }, 'The visit was done.')
+    if (ruleOn !== null)
+      await stopMessages(tx, day.nowAt, { planId: row.id, ruleOn }, say('The visit was done.'))
     return {
       entries: [{ vehicleId: row.vehicleId, planId: row.id, what: 'done', ruleOn, onDay }],
-      words: `${plan.title} done on ${dayWords(onDay)}`,
+      words: say('{title} done on {onDay}', { title: plan.title, onDay: dayWords(onDay) }),
     }
   })
 }
@@ -142,7 +155,7 @@ export function carAway(desk: Desk, input: AwayInput): Promise<ActView> {
     const why = checkNote(input.why ?? '', 'why', 200)
     return {
       entries: [{ vehicleId, what: 'away', onDay: from, toDay: to, why }],
-      words: `away from ${dayWords(from)}, back on ${dayWords(to)}`,
+      words: say('away from {from}, back on {to}', { from: dayWords(from), to: dayWords(to) }),
     }
   })
 }
@@ -153,10 +166,10 @@ export function carSold(desk: Desk, input: SoldInput): Promise<ActView> {
   return upkeepAct(desk, async ({ tx, day }) => {
     await assertOnFile(tx, input.vehicleId)
     const onDay = input.on ?? day.today
-    await stopMessages(tx, day.nowAt, { vehicleId: input.vehicleId }, 'The car was sold.')
+    await stopMessages(tx, day.nowAt, { vehicleId: input.vehicleId }, say('The car was sold.'))
     return {
       entries: [{ vehicleId: input.vehicleId, what: 'sold', onDay }],
-      words: `sold on ${dayWords(onDay)}`,
+      words: say('sold on {onDay}', { onDay: dayWords(onDay) }),
     }
   })
 }
@@ -166,9 +179,9 @@ export function undoAct(desk: Desk, input: { actId: string }): Promise<void> {
   return act(desk, async (tx, audit, at) => {
     const lines = await tx.upkeepEntry.findMany({ where: { actId: input.actId, voidedAt: null } })
     const [first] = lines
-    if (!first) refuse('missing', { actId: input.actId }, 'This was taken back already, or never done.')
+    if (!first) refuse('missing', { actId: input.actId }, say('This was taken back already, or never done.'))
     if (lines.some(line => line.jobId !== null))
-      refuse('by-a-job', { actId: input.actId }, 'This came from a job: change the job instead.')
+      refuse('by-a-job', { actId: input.actId }, say('This came from a job: change the job instead.'))
     await tx.upkeepEntry.updateMany({ where: { actId: input.actId, voidedAt: null }, data: { voidedAt: at } })
     audit({
       act: 'upkeep taken back',

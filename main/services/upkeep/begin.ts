@@ -2,6 +2,7 @@
 
 import { dateOf } from '../../domain/calendar/index.ts'
 import { type CoatStep, coatsOf, marksOf, type ProductsById, stillOn } from '../../domain/floor/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { type Plan, startingPlans } from '../../domain/upkeep/index.ts'
 import type { AuditEntry, Tx } from '../../store/store.ts'
 import { exposureOf, scaled } from './exposure.ts'
@@ -138,7 +139,7 @@ export function planRow(
     rule,
     anchorTo: anchor.to,
     anchorOn: anchor.to === 'date' ? anchor.on : anchor.since,
-    anchorEvent: anchor.to === 'date' ? '' : coated ? anchor.event : 'the topper',
+    anchorEvent: anchor.to === 'date' ? '' : coated ? anchor.event : say('the topper'),
     earlyDays,
     lateDays,
     productId: kind === 'topper' ? productId : null,

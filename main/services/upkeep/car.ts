@@ -1,4 +1,5 @@
 /** A car's life with the shop, and what is proposed for it. */
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { acceptProposal, ruleWords } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
@@ -25,7 +26,7 @@ export async function carUpkeep(desk: Desk, input: { vehicleId: string }) {
   const tx = desk.store.read
   const { vehicleId } = input
   const vehicle = await tx.vehicle.findUnique({ where: { id: vehicleId }, include: { customer: true } })
-  if (!vehicle) refuse('missing', { vehicleId }, 'This car is not on file; look it up again.')
+  if (!vehicle) refuse('missing', { vehicleId }, say('This car is not on file; look it up again.'))
   const day = await upkeepDay(tx, desk.now())
   const rules = await upkeepRules(tx)
   const { choices, version } = await exposureOf(tx, vehicleId)
@@ -109,7 +110,7 @@ export function acceptCarProposal(desk: Desk, input: ProposalInput): Promise<Act
       refuse(
         'stale',
         { toOn: input.toOn },
-        'This is not proposed any more: something was entered meanwhile. Look at the car again.',
+        say('This is not proposed any more: something was entered meanwhile. Look at the car again.'),
       )
     const { vehicleId, id: planId } = plan.row
     const accepted = acceptProposal(plan.plan, plan.records, proposal)
@@ -118,7 +119,13 @@ export function acceptCarProposal(desk: Desk, input: ProposalInput): Promise<Act
       words: proposal.sentence,
       entries: [
         proposal.what === 'interval'
-          ? { vehicleId, planId, what: 'rule', rule: accepted.plan.rule, why: `every ${proposal.days} days` }
+          ? {
+              vehicleId,
+              planId,
+              what: 'rule',
+              rule: accepted.plan.rule,
+              why: say('every {days} days', { days: proposal.days }),
+            }
           : {
               vehicleId,
               planId,

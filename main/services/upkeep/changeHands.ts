@@ -1,5 +1,7 @@
 /** A car goes to another owner on a day. */
+
 import { dayWords } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { found, refuse, withField } from '../../domain/refusal.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import { askFirst } from '../desk/ask.ts'
@@ -24,18 +26,20 @@ export function changeHands(desk: Desk, input: HandsInput): Promise<RowSeen & { 
     const car = found(
       await tx.vehicle.findFirst({ where: { id: vehicleId, archivedAt: null } }),
       { vehicleId },
-      'This car is put away or not there; take it back first.',
+      say('This car is put away or not there; take it back first.'),
     )
     const fromId = car.customerId
     const toId = await ownerOf(tx, audit, input)
     if (toId === fromId)
-      refuse('same', { 'to.customerId': toId }, 'It is theirs already; choose whoever has it now.')
+      refuse('same', { 'to.customerId': toId }, say('It is theirs already; choose whoever has it now.'))
     await checkDay(tx, vehicleId, onDay, today)
-    await stopMessages(tx, at, { vehicleId }, 'The car has a new owner.')
+    await stopMessages(tx, at, { vehicleId }, say('The car has a new owner.'))
     const coming = (await comingJobs(tx, at, { vehicleId })).filter(job => job.arrivedAt === null)
     askFirst('touches-bookings', await handoverLines(tx, coming), {
       field: 'vehicleId',
-      lead: 'These visits go over to the new owner, at the price agreed; tell them, or cancel what they do not want:',
+      lead: say(
+        'These visits go over to the new owner, at the price agreed; tell them, or cancel what they do not want:',
+      ),
       accepted,
     })
     const jobs = coming.map(({ id }) => id)
@@ -70,7 +74,7 @@ async function ownerOf(tx: Tx, audit: Audit, { to, accepted }: HandsInput): Prom
     const { id } = found(
       await tx.customer.findFirst({ where: { id: to.customerId, archivedAt: null } }),
       { 'to.customerId': to.customerId },
-      'This customer is put away or not there; look them up again.',
+      say('This customer is put away or not there; look them up again.'),
     )
     return id
   }
@@ -84,10 +88,18 @@ async function ownerOf(tx: Tx, audit: Audit, { to, accepted }: HandsInput): Prom
 /** A car changes hands when it does, and never before it did so last. */
 async function checkDay(tx: Tx, vehicleId: string, on: string, today: string): Promise<void> {
   if (on > today)
-    refuse('to-come', { on }, `${dayWords(on)} is still to come; enter it once the car is theirs.`)
+    refuse(
+      'to-come',
+      { on },
+      say('{on} is still to come; enter it once the car is theirs.', { on: dayWords(on) }),
+    )
   const last = await tx.ownerChange.findFirst({ where: { vehicleId }, orderBy: [{ onDay: 'desc' }] })
   if (last && on < last.onDay)
-    refuse('before-last', { on }, `It changed hands on ${dayWords(last.onDay)} already; give a later day.`)
+    refuse(
+      'before-last',
+      { on },
+      say('It changed hands on {onDay} already; give a later day.', { onDay: dayWords(last.onDay) }),
+    )
 }
 
 /** Whose a car was, newest change first. */

@@ -1,5 +1,7 @@
 /** What the upkeep and car screens send. A visit is named by its plan and the day the plan's rule gave it. */
+
 import { z } from 'zod'
+import { say, word } from '../../domain/language/index.ts'
 import { lookPanels, waterLooks } from '../../domain/upkeep/index.ts'
 import { accepted, date, edited, id, number, text, version, versionOrNone, whole } from '../desk/inputs.ts'
 import { person } from '../records/inputs.ts'
@@ -109,8 +111,8 @@ export const planInput = z.object({
     z.object({ to: z.literal('date'), on: date }),
     z.object({ to: z.literal('last-done'), since: date, event: text }),
   ]),
-  earlyDays: whole('Give a number of days.'),
-  lateDays: whole('Give a number of days.'),
+  earlyDays: whole(word('Give a number of days.')),
+  lateDays: whole(word('Give a number of days.')),
 })
 export type PlanInput = z.infer<typeof planInput>
 
@@ -120,10 +122,10 @@ export const productLifeInput = z.object({
   intervalDays: within(1, 7_300),
   mark: z.enum(['data sheet', 'common practice', 'set by the shop']),
   /** How it wears out: 1 at random, 2 to 4 by age. */
-  shape: number('Give a number.'),
+  shape: number(word('Give a number.')),
   /** How sure of both: 0.35 is right to within a factor of 1.4, two times of three. */
-  ageSpread: number('Give a number.'),
-  shapeSpread: number('Give a number.'),
+  ageSpread: number(word('Give a number.')),
+  shapeSpread: number(word('Give a number.')),
   /** 0: what the program begins with. */
   version: versionOrNone,
 })
@@ -137,9 +139,9 @@ export const upkeepSettings = z.object({
   /** Renew when the share still working has fallen to this. */
   level: share(0.5, 0.99),
   /** Opening hours of the outbox by the owner's clock, minutes after midnight. */
-  fromMin: number('Give a time of day.'),
-  toMin: number('Give a time of day.'),
-  closedWeekdays: z.array(number('Give a weekday.')).max(7),
+  fromMin: number(word('Give a time of day.')),
+  toMin: number(word('Give a time of day.')),
+  closedWeekdays: z.array(number(word('Give a weekday.'))).max(7),
   closedDates: z.array(date).max(400),
   /** No messages on dates on which the shop is closed by exception. */
   closedWithShop: z.boolean(),
@@ -170,7 +172,7 @@ export const upkeepSettings = z.object({
         id: name,
         label,
         mark: z.enum(['rule of thumb', 'set by the shop']),
-        choices: z.array(z.object({ id: name, label, multiplier: number('Give a number.') })).max(20),
+        choices: z.array(z.object({ id: name, label, multiplier: number(word('Give a number.')) })).max(20),
       }),
     )
     .max(20),
@@ -178,11 +180,14 @@ export const upkeepSettings = z.object({
 export type UpkeepSettings = z.infer<typeof upkeepSettings>
 
 function within(least: number, most: number) {
-  const words = `Give a whole number from ${least.toLocaleString('en')} to ${most.toLocaleString('en')}.`
+  const words = say('Give a whole number from {least} to {most}.', {
+    least: least.toLocaleString('en'),
+    most: most.toLocaleString('en'),
+  })
   return z.int(words).min(least, words).max(most, words)
 }
 
 function share(least: number, most: number) {
-  const words = `Give a share between ${least} and ${most}.`
+  const words = say('Give a share between {least} and {most}.', { least, most })
   return z.number(words).min(least, words).max(most, words)
 }

@@ -1,4 +1,5 @@
 import { checkDate, dayWords } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import { foundOn, readingOf } from '../../domain/upkeep/index.ts'
@@ -25,15 +26,17 @@ export function inspect(desk: Desk, input: InspectInput): Promise<{ id: string }
       include: { inspections: { where: { voidedAt: null } } },
     })
     if (!layer)
-      refuse('missing', { layerId: input.layerId }, 'This layer is not on file; look at the car again.')
+      refuse('missing', { layerId: input.layerId }, say('This layer is not on file; look at the car again.'))
     const onDay = input.on ?? today
     if (onDay > today || onDay < layer.laidOn)
       refuse(
         'date-bad',
         { on: onDay },
         onDay > today
-          ? `${dayWords(onDay)} is still to come; give the day it was looked at.`
-          : `It was laid on ${dayWords(layer.laidOn)}; it cannot have been looked at before.`,
+          ? say('{onDay} is still to come; give the day it was looked at.', { onDay: dayWords(onDay) })
+          : say('It was laid on {laidOn}; it cannot have been looked at before.', {
+              laidOn: dayWords(layer.laidOn),
+            }),
       )
     const found = foundOn(input.panels)
     const { working, secondLook } = found
@@ -73,7 +76,11 @@ export function voidInspection(desk: Desk, input: { id: string }): Promise<void>
       data: { voidedAt: at },
     })
     if (count === 0)
-      refuse('missing', { id: input.id }, 'This inspection was taken back already; look at the car again.')
+      refuse(
+        'missing',
+        { id: input.id },
+        say('This inspection was taken back already; look at the car again.'),
+      )
     audit({ act: 'inspection taken back', entity: 'inspection', entityId: input.id })
   })
 }
@@ -84,10 +91,14 @@ export function recordLayer(desk: Desk, input: LayerInput): Promise<{ id: string
   return act(desk, async (tx, audit, at) => {
     const { today } = await upkeepDay(tx, at)
     if (input.laidOn > today)
-      refuse('to-come', { laidOn: input.laidOn }, `${dayWords(input.laidOn)} is still to come.`)
+      refuse(
+        'to-come',
+        { laidOn: input.laidOn },
+        say('{laidOn} is still to come.', { laidOn: dayWords(input.laidOn) }),
+      )
     const product = await tx.product.findUnique({ where: { id: input.productId } })
     if (product?.kind !== 'coating' && product?.kind !== 'topper')
-      refuse('product-bad', { productId: input.productId }, 'Choose a coating or a topper.')
+      refuse('product-bad', { productId: input.productId }, say('Choose a coating or a topper.'))
     await assertOnFile(tx, input.vehicleId)
     const stage = product.kind === 'topper' ? 'topper' : 'coat'
     const { id } = await tx.layer.create({ data: { ...input, stage } })

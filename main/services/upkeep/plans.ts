@@ -1,4 +1,5 @@
 /** The shop's own plans for a car, beside those a coating begins. */
+import { say } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
 import { checkPlan, visitKey } from '../../domain/upkeep/index.ts'
@@ -15,7 +16,7 @@ import { dueOf } from './workedOut.ts'
 export function savePlan(desk: Desk, input: PlanInput): Promise<{ id: string }> {
   return act(desk, async (tx, audit, at) => {
     const { zone } = await upkeepDay(tx, at)
-    const title = checkText(input.title, 'title', "The plan's name", 80)
+    const title = checkText(input.title, 'title', say("The plan's name"), 80)
     const { vehicleId, kind, rule, anchor, earlyDays, lateDays } = input
     checkPlan({ id: '', kind, title, rule, anchor, earlyDays, lateDays }, zone)
     if (input.id === undefined) await assertInUse(tx, vehicleId)
@@ -40,7 +41,7 @@ export function archivePlan(desk: Desk, input: RowSeen): Promise<void> {
   return act(desk, async (tx, audit, at) => {
     const plan = await tx.upkeepPlan.findUnique({ where: { id: input.id }, select: { vehicleId: true } })
     await archiveRow(audit, keptAs(tx, plan?.vehicleId ?? ''), input, { at })
-    await stopMessages(tx, at, { planId: input.id }, 'The plan was ended.')
+    await stopMessages(tx, at, { planId: input.id }, say('The plan was ended.'))
   })
 }
 
@@ -51,7 +52,7 @@ function keptAs(tx: Tx, vehicleId: string) {
 
 async function assertInUse(tx: Tx, vehicleId: string): Promise<void> {
   if ((await tx.vehicle.count({ where: { id: vehicleId, archivedAt: null } })) === 0)
-    refuse('missing', { vehicleId }, 'This car is not on file; look it up again.')
+    refuse('missing', { vehicleId }, say('This car is not on file; look it up again.'))
 }
 
 /** One visit with everything about it. */
@@ -65,8 +66,8 @@ export async function getVisit(desk: Desk, input: VisitKey): Promise<VisitView> 
     refuse(
       'missing',
       { ruleOn: input.ruleOn },
-      'This visit is over: it was done, skipped or missed. Look at the car.',
+      say('This visit is over: it was done, skipped or missed. Look at the car.'),
     )
   const [view] = await visitViews(tx, day, [kept], [listed])
-  return found(view, { planId: input.planId }, 'This car is not on file; look it up again.')
+  return found(view, { planId: input.planId }, say('This car is not on file; look it up again.'))
 }

@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { found } from '../../domain/refusal.ts'
 import { checkPrior, type LifePrior } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
@@ -52,7 +53,7 @@ export async function saveProductLife(desk: Desk, input: ProductLifeInput): Prom
     const { productName } = found(
       (await productLives(tx)).get(productId),
       { productId },
-      'This is no coating or topper; choose another.',
+      say('This is no coating or topper; choose another.'),
     )
     const kept = { table: tx.productLife, entity: 'product life' }
     const saved = await saveSingle(audit, kept, { key: { productId }, version }, data)

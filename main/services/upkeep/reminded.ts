@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { type Channel, type MessageState, type Outcome, visitKey } from '../../domain/upkeep/index.ts'
 import type { Tx } from '../../store/store.ts'
 
@@ -41,9 +42,9 @@ export function closedWords(
   maxTries: number,
 ): string | null {
   if (!reminder) return null
-  if (reminder.outcome === 'no') return 'The owner said no to this visit.'
-  if (reminder.outcome === 'sold') return 'The owner has sold the car.'
+  if (reminder.outcome === 'no') return say('The owner said no to this visit.')
+  if (reminder.outcome === 'sold') return say('The owner has sold the car.')
   if (reminder.tryNo >= maxTries && reminder.sentAt !== null && reminder.outcome !== 'booked')
-    return `${maxTries} reminders went out, the most for one visit.`
+    return say('{maxTries} reminders went out, the most for one visit.', { maxTries })
   return null
 }

@@ -8,6 +8,7 @@ import {
   startOfDay,
 } from '../../domain/calendar/index.ts'
 import { problemOf } from '../../domain/floor/index.ts'
+import { say } from '../../domain/language/index.ts'
 import type { Help } from '../../domain/schedule/index.ts'
 import { meetsNeeds, needsKey, type SizeClass } from '../../domain/shop/index.ts'
 import type { PlanKind } from '../../domain/upkeep/index.ts'
@@ -62,9 +63,10 @@ export async function weekRoom(
   })
   return {
     room,
-    words:
-      `Room is ${Math.round(rules.roomShare * 100)} % of the hours that bays and people have free beside what is ` +
-      `booked, at ${Math.round(need.crewMin)} minutes of work a visit. An estimate: each time is checked when it is booked.`,
+    words: say(
+      'Room is {roomShare} % of the hours that bays and people have free beside what is booked, at {crewMin} minutes of work a visit. An estimate: each time is checked when it is booked.',
+      { roomShare: Math.round(rules.roomShare * 100), crewMin: Math.round(need.crewMin) },
+    ),
   }
 }
 

@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
 import {
@@ -91,7 +92,7 @@ export async function saveUpkeepSettings(desk: Desk, input: UpkeepSettings): Pro
         where: { id: 1, version },
         data: { ...data, version: { increment: 1 } },
       })
-      assertFresh(count, 'upkeep settings', '1')
+      assertFresh(count, say('upkeep settings'), '1')
     }
     audit({
       act: 'changed',
@@ -105,13 +106,13 @@ export async function saveUpkeepSettings(desk: Desk, input: UpkeepSettings): Pro
 
 /** A language tag as it is kept; refused where it is none. */
 export function checkLanguage(language: string, field = 'language'): string {
-  const tag = checkText(language, field, 'The language', 20)
+  const tag = checkText(language, field, say('The language'), 20)
   try {
     const [canonical] = Intl.getCanonicalLocales(tag)
     if (canonical !== undefined) return canonical
   } catch {
     // What Intl does not know is refused below.
   }
-  const words = `"${language}" is no language tag; use one such as en or de-CH.`
+  const words = say('"{language}" is no language tag; use one such as en or de-CH.', { language })
   return refuse('language-bad', { [field]: language }, words)
 }

@@ -1,5 +1,7 @@
 /** The spread that levels the year of visits: found beside the desk, then looked at, then carried out. */
+
 import { isoWeek } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import {
   type PlanKind,
@@ -157,15 +159,21 @@ export async function previewSpread(desk: Desk, pace: Pace = ownPace()) {
     lateWeeks: result.lateWeeks,
     earlyWeeks: result.earlyWeeks,
     /** What stands in the way. */
-    words: result.tight.map(
-      ({ weeks: full, room, wanted }) =>
-        `${full.map(week => `week ${isoWeek(mondays[week] ?? day.today).isoWeek}`).join(', ')}: ${wanted} visits can only come ` +
-        `then, and there is room for ${room}.`,
+    words: result.tight.map(({ weeks: full, room, wanted }) =>
+      say('{full}: {wanted} visits can only come then, and there is room for {room}.', {
+        full: full
+          .map(week => say('week {isoWeek}', { isoWeek: isoWeek(mondays[week] ?? day.today).isoWeek }))
+          .join(', '),
+        wanted,
+        room,
+      }),
     ),
   }
 }
 
-const spreading = besideDesk<SpreadView | null>(() => 'No week could be found for the visits; try it again.')
+const spreading = besideDesk<SpreadView | null>(() =>
+  say('No week could be found for the visits; try it again.'),
+)
 
 /** Begins to find a week for every visit, and answers at once. */
 export function beginSpread(desk: Desk): void {
@@ -186,7 +194,8 @@ export function applySpread(desk: Desk): Promise<ActView> {
   return upkeepAct(desk, async ({ tx, day }) => {
     while ((await refreshDue(tx, day)) > 0);
     const proposed = await propose(tx, day.nowAt, ownPace())
-    const { year, target } = proposed ?? refuse('stopped', { spread: null }, 'It was stopped; try it again.')
+    const { year, target } =
+      proposed ?? refuse('stopped', { spread: null }, say('It was stopped; try it again.'))
     const moved = year.due.filter(visit => {
       const toDay = target.get(visitKey(visit))
       return toDay !== undefined && toDay !== year.aimed.get(visitKey(visit))
@@ -202,7 +211,7 @@ export function applySpread(desk: Desk): Promise<ActView> {
       return vehicleId && toDay ? [{ vehicleId, planId, what: 'aimed', ruleOn, toDay }] : []
     })
     if (entries.length === 0)
-      refuse('nothing-to-do', { spread: null }, 'Every visit is aimed at its best week already.')
-    return { entries, words: `${entries.length} visits aimed at other weeks` }
+      refuse('nothing-to-do', { spread: null }, say('Every visit is aimed at its best week already.'))
+    return { entries, words: say('{entries} visits aimed at other weeks', { entries: entries.length }) }
   })
 }

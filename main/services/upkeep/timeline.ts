@@ -1,4 +1,5 @@
 import { dateOf, dayWords } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { foundOn, type PanelLook } from '../../domain/upkeep/index.ts'
 import { fromJson } from '../../store/json.ts'
 import type { UpkeepEntry } from '../../store/rows.ts'
@@ -59,13 +60,16 @@ export async function timelineOf(
       ...plain,
       on: layer.laidOn,
       kind: layer.stage,
-      words: `${layer.productName} laid`,
+      words: say('{productName} laid', { productName: layer.productName }),
     })),
     ...jobs.map(job => ({
       ...plain,
       on: dateOf(job.leftAt ?? job.handoverAt, zone),
       kind: 'job' as const,
-      words: `job ${job.number}: ${job.treatments.map(each => each.name).join(', ')}`,
+      words: say('job {number}: {treatments}', {
+        number: job.number,
+        treatments: job.treatments.map(each => each.name).join(', '),
+      }),
       jobId: job.id,
     })),
     ...inspections.map(({ id, onDay, working, panels, note, layer }) => ({
@@ -80,13 +84,17 @@ export async function timelineOf(
       ...plain,
       on: onDay,
       kind: 'hands' as const,
-      words: `from ${fromName} to ${toName}`,
+      words: say('from {fromName} to {toName}', { fromName, toName }),
     })),
     ...messages.map(({ sentAt, createdAt, channel, outcome, subject }) => ({
       ...plain,
       on: dateOf(sentAt ?? createdAt, zone),
       kind: 'reminder' as const,
-      words: `reminder by ${channelWords[channel]}: ${subject}${outcome ? ` (${outcome})` : ''}`,
+      words: say('reminder by {channelWords}: {subject}{outcome}', {
+        channelWords: channelWords[channel],
+        subject,
+        outcome: outcome ? ` (${outcome})` : '',
+      }),
     })),
   ]
   return lines.sort((a, b) => b.on.localeCompare(a.on))
@@ -103,25 +111,29 @@ function entryLine(entry: UpkeepEntry, title: string, zone: string): TimelineEnt
   const writtenOn = dateOf(entry.at, zone)
   switch (what) {
     case 'done':
-      return line(onDay, 'visit', `${title} done`)
+      return line(onDay, 'visit', say('{title} done', { title }))
     case 'skipped':
-      return line(writtenOn, 'skipped', `${title} of ${dayWords(ruleOn)} skipped`)
+      return line(
+        writtenOn,
+        'skipped',
+        say('{title} of {ruleOn} skipped', { title, ruleOn: dayWords(ruleOn) }),
+      )
     case 'moved':
-      return line(writtenOn, 'moved', `${title} moved to ${dayWords(toDay)}`)
+      return line(writtenOn, 'moved', say('{title} moved to {toDay}', { title, toDay: dayWords(toDay) }))
     case 'rule':
-      return line(writtenOn, 'moved', `${title} by another interval from now on`)
+      return line(writtenOn, 'moved', say('{title} by another interval from now on', { title }))
     case 'away':
-      return line(onDay, 'away', `away until ${dayWords(toDay)}`)
+      return line(onDay, 'away', say('away until {toDay}', { toDay: dayWords(toDay) }))
     case 'sold':
-      return line(onDay, 'sold', 'car sold')
+      return line(onDay, 'sold', say('car sold'))
     default:
       return []
   }
 }
 
 function lookWords(working: boolean, panels: PanelLook[] | null): string {
-  const found = working ? 'still working' : 'gone'
+  const found = working ? say('still working') : say('gone')
   return panels
     ? `${found} (${foundOn(panels).words})`
-    : `${found} at a single look, clogged or not is not known`
+    : say('{found} at a single look, clogged or not is not known', { found })
 }

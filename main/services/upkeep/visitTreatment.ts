@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import type { SizeClass } from '../../domain/shop/index.ts'
 import type { PlanKind } from '../../domain/upkeep/index.ts'
@@ -31,8 +32,10 @@ export async function treatmentFor(
       'treatment-missing',
       { treatments: kind },
       kind === 'topper'
-        ? 'No treatment sold lays a topper alone: add one, or choose one for this visit in the upkeep rules.'
-        : 'No treatment sold fits a visit without coating: choose one in the upkeep rules.',
+        ? say(
+            'No treatment sold lays a topper alone: add one, or choose one for this visit in the upkeep rules.',
+          )
+        : say('No treatment sold fits a visit without coating: choose one in the upkeep rules.'),
     )
   return shortest
 }

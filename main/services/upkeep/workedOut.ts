@@ -2,6 +2,7 @@
  * Due days of many cars at once, where one car's plan may be past working out: a rule written by another version, a
  * date off the calendar. Such a plan is named with its reason, and every other car's is answered all the same.
  */
+import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import {
   type DueQuestion,
@@ -23,7 +24,7 @@ export interface FailedPlan {
 
 /** What keeps a plan from being worked out, in words; anything else that goes wrong is thrown on. */
 function reasonOf(error: unknown): string {
-  if (error instanceof Refusal) return `It cannot be worked out: ${error.message}`
+  if (error instanceof Refusal) return say('It cannot be worked out: {message}', { message: error.message })
   throw error
 }
 

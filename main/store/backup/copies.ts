@@ -2,6 +2,7 @@ import { existsSync, mkdirSync, rmSync } from 'node:fs'
 import { readdir, rm, stat } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { copiesToKeep } from '../../domain/backup/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { diskRefusal, onDisk } from '../diskWords.ts'
 import { oneLine } from '../oneLine.ts'
@@ -121,7 +122,7 @@ export function makeCopy(
       const snapshot = join(work, databaseName)
       await takeSnapshot(file, snapshot)
       const { fault, shopId, schema, tables, holdings } = await inspectBeside(snapshot)
-      if (fault !== null || shopId === null) throw unsound(file, fault ?? 'it is no shop’s')
+      if (fault !== null || shopId === null) throw unsound(file, fault ?? say('it is no shop’s'))
       const packed = join(work, 'packed')
       await writeCopy(packed, {
         shopId,

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync, statSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
+import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { inPlainWords } from '../integrity.ts'
 import { writeWhole } from '../wholeFile.ts'
@@ -50,10 +51,10 @@ export async function assertSameShop(file: string): Promise<void> {
   if (!missing && !another) return
   const what =
     found !== null
-      ? `The database ${file} is another shop's than the one this folder belongs to.`
+      ? say("The database {file} is another shop's than the one this folder belongs to.", { file })
       : existsSync(file)
-        ? `The database ${file} is empty.`
-        : `The database ${file} is not there any more.`
+        ? say('The database {file} is empty.', { file })
+        : say('The database {file} is not there any more.', { file })
   throw new Refusal(
     'database-missing',
     'database',
@@ -73,6 +74,6 @@ async function wasUsed(dataDir: string): Promise<boolean> {
 export async function newestCopyWords(dataDir: string, shopId: string | undefined): Promise<string> {
   const [newest] = await listCopies(copiesDir(dataDir), shopId).catch(() => [])
   return newest
-    ? `start Lustrum with --restore "${newest.path}".`
-    : 'start Lustrum with --restore and the path of a copy from your second place.'
+    ? say('start Lustrum with --restore "{path}".', { path: newest.path })
+    : say('start Lustrum with --restore and the path of a copy from your second place.')
 }

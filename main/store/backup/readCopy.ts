@@ -4,6 +4,7 @@ import { type FileHandle, open } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { pipeline, Readable } from 'node:stream'
 import { createGunzip } from 'node:zlib'
+import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { oneLine } from '../oneLine.ts'
 import {
@@ -81,8 +82,10 @@ async function keyFor(lock: NonNullable<CopyHeader['lock']>, passphrase: string 
     'passphrase',
     null,
     passphrase === null
-      ? 'This copy is locked: enter the passphrase it was made with.'
-      : 'This copy was made with another passphrase: enter that one. Without it nobody can read the copy.',
+      ? say('This copy is locked: enter the passphrase it was made with.')
+      : say(
+          'This copy was made with another passphrase: enter that one. Without it nobody can read the copy.',
+        ),
   )
 }
 
@@ -98,10 +101,10 @@ function damaged(path: string, error: Error, sound: string[] = [], content?: Cop
   const listed = content?.files.length ?? 0
   const rest =
     listed === 0
-      ? 'Nothing of it could be read.'
+      ? say('Nothing of it could be read.')
       : sound.length === 0
-        ? 'Its list of what it holds could be read, but none of its files.'
-        : `Of its ${listed} files these are whole: ${sound.join(', ')}.`
+        ? say('Its list of what it holds could be read, but none of its files.')
+        : say('Of its {listed} files these are whole: {sound}.', { listed, sound: sound.join(', ') })
   return new Refusal(
     'copy-damaged',
     'path',

@@ -3,6 +3,7 @@ import { createReadStream } from 'node:fs'
 import { copyFile, open, readFile, rename, rm, stat, writeFile } from 'node:fs/promises'
 import { isAbsolute, join, relative, resolve } from 'node:path'
 import { pipeline } from 'node:stream/promises'
+import { say, word } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { diskRefusal, onDisk } from '../diskWords.ts'
 import { type CopyFile, listCopies } from './copies.ts'
@@ -13,19 +14,29 @@ import { addErased, type ErasedList } from './erasedList.ts'
  * would be: copies laid there would only seem to be elsewhere.
  */
 const signName = 'lustrum-copies.txt'
-const sign = 'Copies of a Lustrum shop are kept in this folder. Leave this file where it is.\n'
+const sign = `${word('Copies of a Lustrum shop are kept in this folder. Leave this file where it is.')}
+`
 /** A folder on a network that is gone does not answer at all. */
 const patienceMs = 60_000
 
 /** Makes a folder a second place. Refuses one that is not there, cannot be written, or lies within the data folder. */
 export async function beginPlace(place: string, dataDir: string): Promise<void> {
   if (!isAbsolute(place))
-    refuse('place-bad', { place }, `"${place}" is no whole path: give it from the drive or the root on.`)
+    refuse(
+      'place-bad',
+      { place },
+      say('"{place}" is no whole path: give it from the drive or the root on.', { place }),
+    )
   const within = relative(resolve(dataDir), resolve(place))
   if (within === '' || !(within.startsWith('..') || isAbsolute(within)))
-    refuse('place-bad', { place }, `${place} lies in the data folder itself: choose another disk.`)
+    refuse(
+      'place-bad',
+      { place },
+      say('{place} lies in the data folder itself: choose another disk.', { place }),
+    )
   try {
-    if (!(await inTime(stat(place))).isDirectory()) refuse('place-bad', { place }, `${place} is no folder.`)
+    if (!(await inTime(stat(place))).isDirectory())
+      refuse('place-bad', { place }, say('{place} is no folder.', { place }))
     await inTime(writeFile(join(place, signName), sign))
   } catch (error) {
     const said = diskRefusal(error, place)
@@ -41,7 +52,7 @@ export async function onSameDisk(place: string, dataDir: string): Promise<boolea
 
 /** Carries a copy there, and reads it back. Refuses in words where the place is gone or full. */
 export function carryTo(place: string, copy: CopyFile): Promise<void> {
-  return onDisk(`the second place ${place}`, () =>
+  return onDisk(say('the second place {place}', { place }), () =>
     inTime(
       (async () => {
         await assertSign(place)
@@ -64,14 +75,14 @@ export function carryTo(place: string, copy: CopyFile): Promise<void> {
 
 /** The copies of a shop there, newest first. Refuses in words where the place is gone. */
 export function copiesIn(place: string, shopId: string): Promise<CopyFile[]> {
-  return onDisk(`the second place ${place}`, () =>
+  return onDisk(say('the second place {place}', { place }), () =>
     inTime(assertSign(place).then(() => listCopies(place, shopId))),
   )
 }
 
 /** Adds to the list of who was erased there. Refuses in words where the place is gone or full. */
 export function carryErased(place: string, erased: ErasedList): Promise<void> {
-  return onDisk(`the second place ${place}`, () => inTime(addErased(place, erased)))
+  return onDisk(say('the second place {place}', { place }), () => inTime(addErased(place, erased)))
 }
 
 async function assertSign(place: string): Promise<void> {

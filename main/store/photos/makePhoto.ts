@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto'
 import sharp from 'sharp'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 
 /** A photo as it is kept: upright, in plain colours, and without anything the camera wrote into it. */
@@ -41,18 +42,18 @@ let last: Promise<unknown> = Promise.resolve()
  */
 export function makePhoto(bytes: Uint8Array, fileName: string): Promise<MadePhoto> {
   if (bytes.length === 0)
-    refuse('photo-size', { photo: fileName }, 'The file is empty; take the photo again.')
+    refuse('photo-size', { photo: fileName }, say('The file is empty; take the photo again.'))
   if (bytes.length > mostPhotoBytes)
     refuse(
       'photo-size',
       { photo: fileName },
-      'The photo is larger than 40 MB; take it at a lower resolution.',
+      say('The photo is larger than 40 MB; take it at a lower resolution.'),
     )
   if (!heads.some(head => head.every((byte, i) => bytes[i] === byte)))
     refuse(
       'photo-type',
       { photo: fileName },
-      'This is no photo: choose a JPEG, PNG or WebP file. A phone set to HEIC can be set to JPEG.',
+      say('This is no photo: choose a JPEG, PNG or WebP file. A phone set to HEIC can be set to JPEG.'),
     )
   const made = last.then(() => decoded(bytes, fileName))
   last = made.catch(() => {})
@@ -78,7 +79,7 @@ async function decoded(bytes: Uint8Array, fileName: string): Promise<MadePhoto> 
     return refuse(
       'photo-broken',
       { photo: fileName },
-      'This photo is broken or too large to open: take it again, or send the original file.',
+      say('This photo is broken or too large to open: take it again, or send the original file.'),
     )
   }
 }

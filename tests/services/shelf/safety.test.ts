@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest'
 import { bottleLabel } from '../../../main/services/shelf/bottleLabel.ts'
-import type { SafetyInput } from '../../../main/services/shelf/inputs.ts'
 import { getSafety, saveSafety, sheetFile, uploadSheet } from '../../../main/services/shelf/safety.ts'
+import type { SafetyInput } from '../../../main/services/shelf/safetyInputs.ts'
 import { safetyWarnings } from '../../../main/services/shelf/safetyWarnings.ts'
 import { getRules, saveRules } from '../../../main/services/shelf/shelfRules.ts'
 import { readPdf } from '../../documents/readPdf.ts'

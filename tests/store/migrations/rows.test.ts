@@ -63,6 +63,8 @@ const changes: Record<string, Record<string, Record<string, (before: Row) => Val
     Product: { finishes: () => null },
     JobTreatment: { scope: () => 'whole', share: () => 1, leftOut: () => '' },
   },
+  // There was no other language before.
+  shop_language: { Shop: { language: () => 'en' } },
   // Nothing was ticked off before it could be said.
   car_checks: { Treatment: { checks: () => '[]' } },
   // Everybody was a person without tags, and nobody had said what lies over a colour.

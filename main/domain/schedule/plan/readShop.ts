@@ -1,3 +1,4 @@
+import { say } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 import { listAt, objectAt, wholeAt } from '../fields.ts'
 import type { JobShop } from './types.ts'
@@ -16,7 +17,10 @@ export function readShop(json: unknown, name: string): JobShop {
     refuse(
       'id-unknown',
       { '--instance': name },
-      `no instance is called ${name}; there is ${Object.keys(instances).join(', ')}`,
+      say('no instance is called {name}; there is {instances}', {
+        name,
+        instances: Object.keys(instances).join(', '),
+      }),
     )
   const field = `instances.${name}`
   const shop = listAt(objectAt(instances[name], field).jobs, `${field}.jobs`, (job, path) => {
@@ -24,7 +28,8 @@ export function readShop(json: unknown, name: string): JobShop {
       const pair = listAt(operation, at, item => item)
       return [wholeAt(pair[0], `${at}.0`, 0), wholeAt(pair[1], `${at}.1`, 1, mostMinutes)]
     })
-    if (chain.length === 0) refuse('steps-empty', { [path]: [] }, 'the list is empty; give at least one.')
+    if (chain.length === 0)
+      refuse('steps-empty', { [path]: [] }, say('the list is empty; give at least one.'))
     return chain
   })
   const operations = shop.flat()
@@ -33,7 +38,10 @@ export function readShop(json: unknown, name: string): JobShop {
     refuse(
       'shop-size',
       { [`${field}.jobs`]: operations.length },
-      `has ${operations.length} operations of ${minutes} minutes in all; give 1 to ${mostOperations} and at most ${mostMinutes}.`,
+      say(
+        'has {operations} operations of {minutes} minutes in all; give 1 to {mostOperations} and at most {mostMinutes}.',
+        { operations: operations.length, minutes, mostOperations, mostMinutes },
+      ),
     )
   return shop
 }

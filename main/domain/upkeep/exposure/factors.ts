@@ -1,3 +1,4 @@
+import { say, word } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 
 /** What a factor's figures rest on. There is no published table for any of these: they are the trade's habit. */
@@ -30,54 +31,54 @@ const choice = (id: string, label: string, multiplier: number): FactorChoice => 
 export const STARTING_FACTORS: readonly ExposureFactor[] = [
   {
     id: 'kept',
-    label: 'Where it stands at night',
+    label: word('Where it stands at night'),
     mark: 'rule of thumb',
     choices: [
-      choice('garage', 'in a garage', 1.15),
-      choice('roof', 'under a roof', 1),
+      choice('garage', word('in a garage'), 1.15),
+      choice('roof', word('under a roof'), 1),
       choice('outside', 'outside', 0.85),
     ],
   },
   {
     id: 'distance',
-    label: 'Distance a year',
+    label: word('Distance a year'),
     mark: 'rule of thumb',
     choices: [
-      choice('low', 'under 8,000 km (5,000 mi)', 1.1),
-      choice('usual', '8,000 to 20,000 km (5,000 to 12,500 mi)', 1),
-      choice('high', '20,000 to 35,000 km (12,500 to 22,000 mi)', 0.9),
-      choice('very-high', 'over 35,000 km (22,000 mi)', 0.8),
+      choice('low', word('under 8,000 km (5,000 mi)'), 1.1),
+      choice('usual', word('8,000 to 20,000 km (5,000 to 12,500 mi)'), 1),
+      choice('high', word('20,000 to 35,000 km (12,500 to 22,000 mi)'), 0.9),
+      choice('very-high', word('over 35,000 km (22,000 mi)'), 0.8),
     ],
   },
   {
     id: 'climate',
-    label: 'Climate',
+    label: word('Climate'),
     mark: 'rule of thumb',
     choices: [
       choice('mild', 'mild', 1),
-      choice('hot', 'hot and sunny', 0.85),
-      choice('salt', 'salted winter roads', 0.85),
-      choice('coast', 'by the sea', 0.9),
+      choice('hot', word('hot and sunny'), 0.85),
+      choice('salt', word('salted winter roads'), 0.85),
+      choice('coast', word('by the sea'), 0.9),
     ],
   },
   {
     id: 'wash',
-    label: 'How it is washed',
+    label: word('How it is washed'),
     mark: 'rule of thumb',
     choices: [
-      choice('hand', 'by hand, mild soap', 1.05),
-      choice('touchless', 'touchless, strong detergent', 0.9),
-      choice('brush', 'in a brush tunnel', 0.8),
+      choice('hand', word('by hand, mild soap'), 1.05),
+      choice('touchless', word('touchless, strong detergent'), 0.9),
+      choice('brush', word('in a brush tunnel'), 0.8),
     ],
   },
   {
     id: 'washed',
-    label: 'How often it is washed',
+    label: word('How often it is washed'),
     mark: 'rule of thumb',
     choices: [
-      choice('weekly', 'every week or more', 0.95),
-      choice('usual', 'every two to four weeks', 1),
-      choice('seldom', 'less often: dirt stays on', 0.9),
+      choice('weekly', word('every week or more'), 0.95),
+      choice('usual', word('every two to four weeks'), 1),
+      choice('seldom', word('less often: dirt stays on'), 0.9),
     ],
   },
 ]
@@ -87,25 +88,35 @@ export function checkFactors(factors: readonly ExposureFactor[]): void {
   const ids = new Set<string>()
   factors.forEach((factor, i) => {
     if (ids.has(factor.id))
-      refuse('factor-twice', { [`factors.${i}.id`]: factor.id }, `"${factor.id}" is there twice; rename one.`)
+      refuse(
+        'factor-twice',
+        { [`factors.${i}.id`]: factor.id },
+        say('"{id}" is there twice; rename one.', { id: factor.id }),
+      )
     ids.add(factor.id)
     if (factor.choices.length === 0)
       refuse(
         'factor-empty',
         { [`factors.${i}.choices`]: factor.choices },
-        `"${factor.label}" has no choices; add one or remove the factor.`,
+        say('"{label}" has no choices; add one or remove the factor.', { label: factor.label }),
       )
     const choices = new Set<string>()
     factor.choices.forEach((one, j) => {
       const field = `factors.${i}.choices.${j}`
       if (choices.has(one.id))
-        refuse('choice-twice', { [`${field}.id`]: one.id }, `"${one.id}" is there twice; rename one.`)
+        refuse(
+          'choice-twice',
+          { [`${field}.id`]: one.id },
+          say('"{id}" is there twice; rename one.', { id: one.id }),
+        )
       choices.add(one.id)
       if (!(one.multiplier >= 0.2 && one.multiplier <= 3))
         refuse(
           'multiplier-bad',
           { [`${field}.multiplier`]: one.multiplier },
-          `${one.multiplier} is no sensible multiplier; use 0.2 to 3, 1 for no effect.`,
+          say('{multiplier} is no sensible multiplier; use 0.2 to 3, 1 for no effect.', {
+            multiplier: one.multiplier,
+          }),
         )
     })
   })

@@ -1,3 +1,4 @@
+import { say } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 import type { Exposure, ExposureFactor, FactorMark } from './factors.ts'
 
@@ -49,7 +50,7 @@ export function scaleInterval(
     refuse(
       'interval-bad',
       { productDays },
-      `${productDays} days is not an interval; use whole days from 1 up.`,
+      say('{productDays} days is not an interval; use whole days from 1 up.', { productDays }),
     )
   const steps = factors.map((factor): IntervalStep => {
     const id = exposure[factor.id]
@@ -58,7 +59,11 @@ export function scaleInterval(
       refuse(
         'choice-unknown',
         { [`exposure.${factor.id}`]: id },
-        `"${factor.label}" has no choice "${id}"; choose one of ${factor.choices.map(one => one.id).join(', ')}.`,
+        say('"{label}" has no choice "{id}"; choose one of {choices}.', {
+          label: factor.label,
+          id,
+          choices: factor.choices.map(one => one.id).join(', '),
+        }),
       )
     return {
       factorId: factor.id,
@@ -83,8 +88,15 @@ export function scaleInterval(
 export function intervalWords(productDays: number, interval: ScaledInterval): string {
   const moved = interval.steps.filter(step => step.chosen !== null && step.multiplier !== 1)
   if (moved.length === 0)
-    return `The product's ${productDays} days, unchanged: nothing about this car calls for other.`
+    return say("The product's {productDays} days, unchanged: nothing about this car calls for other.", {
+      productDays,
+    })
   const parts = moved.map(step => `${step.label.toLowerCase()}: ${step.chosen} (× ${step.multiplier})`)
-  const limit = interval.held ? `, held at × ${interval.multiplier}` : ''
-  return `${interval.days} days: the product's ${productDays}, by rule of thumb for ${parts.join('; ')}${limit}.`
+  const limit = interval.held ? say(', held at × {multiplier}', { multiplier: interval.multiplier }) : ''
+  return say("{days} days: the product's {productDays}, by rule of thumb for {parts}{limit}.", {
+    days: interval.days,
+    productDays,
+    parts: parts.join('; '),
+    limit,
+  })
 }

@@ -1,3 +1,4 @@
+import { say } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 import { type LifePoint, type Local, logLikelihood } from './likelihood.ts'
 import { checkReadings, type LifeReading } from './reading.ts'
@@ -73,7 +74,7 @@ export function checkPrior(prior: LifePrior, field = 'prior'): void {
       refuse(
         'prior-bad',
         { [`${field}.${name}`]: prior[name] },
-        `${name} ${prior[name]} must be a number over 0.`,
+        say('{name} {prior} must be a number over 0.', { name, prior: prior[name] }),
       )
 }
 
@@ -174,7 +175,11 @@ export function fitLife(readings: readonly LifeReading[], options: FitOptions = 
   const prior = options.prior ?? null
   if (prior) checkPrior(prior)
   if (options.shape !== undefined && !(options.shape > 0))
-    refuse('shape-bad', { shape: options.shape }, `A shape of ${options.shape} must be over 0.`)
+    refuse(
+      'shape-bad',
+      { shape: options.shape },
+      say('A shape of {shape} must be over 0.', { shape: options.shape }),
+    )
   const hazardAtAge = -Math.log(prior?.level ?? 0.9)
   const held: Held = options.shape === undefined ? 'nothing' : 'shape'
   const top =
@@ -185,7 +190,9 @@ export function fitLife(readings: readonly LifeReading[], options: FitOptions = 
     refuse(
       'life-undetermined',
       { readings: readings.length },
-      'These readings alone settle no life; add readings at other ages, some of them gone, or give what the data sheet says.',
+      say(
+        'These readings alone settle no life; add readings at other ages, some of them gone, or give what the data sheet says.',
+      ),
     )
   const shape = Math.exp(top.point.logShape)
   return {

@@ -1,3 +1,4 @@
+import { say } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 
 /**
@@ -22,18 +23,25 @@ export interface Inspection {
 export function checkReadings(readings: readonly LifeReading[], field = 'readings'): void {
   readings.forEach(({ from, to, count = 1 }, i) => {
     if (!Number.isFinite(from) || from < 0)
-      refuse('age-bad', { [`${field}.${i}.from`]: from }, `${from} is not an age; use a number from 0 up.`)
+      refuse(
+        'age-bad',
+        { [`${field}.${i}.from`]: from },
+        say('{from} is not an age; use a number from 0 up.', { from }),
+      )
     if (to !== null && (!Number.isFinite(to) || to < from || to === 0))
       refuse(
         'age-backwards',
         { [`${field}.${i}.to`]: to },
-        `It cannot be gone at ${to} and working at ${from}; check which inspection came first.`,
+        say('It cannot be gone at {to} and working at {from}; check which inspection came first.', {
+          to,
+          from,
+        }),
       )
     if (!Number.isSafeInteger(count) || count < 1)
       refuse(
         'count-bad',
         { [`${field}.${i}.count`]: count },
-        `${count} lives is not a whole number from 1 up.`,
+        say('{count} lives is not a whole number from 1 up.', { count }),
       )
   })
 }
@@ -51,7 +59,10 @@ export function readingOf(inspections: readonly Inspection[]): LifeReading | nul
     refuse(
       'working-after-gone',
       { inspections: working.age },
-      `It was gone at age ${gone.age} and working at ${working.age}; enter the renewal between, or correct one of them.`,
+      say(
+        'It was gone at age {age} and working at {age2}; enter the renewal between, or correct one of them.',
+        { age: gone.age, age2: working.age },
+      ),
     )
   if (gone) {
     const from = working?.age ?? 0

@@ -3,11 +3,12 @@
  * that lies on it hides it, so only the second look tells clogged from gone. Gloss says nothing of it: that is the
  * paint's. Common practice, no source; a product's own sheet may say how it is tested.
  */
+import { say, word } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 
 /** Those that lie flat take the sun and the standing water, and go first. */
-export const horizontalPanels = ['bonnet', 'roof', 'boot lid'] as const
-export const uprightPanels = ['front', 'left side', 'right side', 'rear'] as const
+export const horizontalPanels = ['bonnet', 'roof', word('boot lid')] as const
+export const uprightPanels = ['front', word('left side'), word('right side'), 'rear'] as const
 export const lookPanels = [...horizontalPanels, ...uprightPanels] as const
 export type LookPanel = (typeof lookPanels)[number]
 
@@ -49,10 +50,14 @@ export interface Found {
  */
 export function foundOn(looks: readonly PanelLook[]): Found {
   if (looks.length === 0)
-    refuse('nothing-found', { panels: [] }, 'Say what at least one panel looked like before the wash.')
+    refuse('nothing-found', { panels: [] }, say('Say what at least one panel looked like before the wash.'))
   const twice = looks.find((look, i) => looks.findIndex(each => each.panel === look.panel) !== i)
   if (twice)
-    refuse('panel-twice', { panels: twice.panel }, `The ${twice.panel} is there twice; keep one of them.`)
+    refuse(
+      'panel-twice',
+      { panels: twice.panel },
+      say('The {panel} is there twice; keep one of them.', { panel: twice.panel }),
+    )
   const flat = looks.filter(look => isFlat(look.panel))
   const upright = looks.filter(look => !isFlat(look.panel))
   const deciding = flat.length > 0 ? flat : upright
@@ -70,12 +75,12 @@ function isFlat(panel: LookPanel): boolean {
 }
 
 const foundWords: Record<PanelFound, string> = {
-  working: 'working',
-  restored: 'restored by the wash',
-  clogged: 'clogged still: decontaminate again',
-  weak: 'weak',
-  gone: 'gone',
-  unknown: 'clogged or gone: wash and look again',
+  working: word('working'),
+  restored: word('restored by the wash'),
+  clogged: word('clogged still: decontaminate again'),
+  weak: word('weak'),
+  gone: word('gone'),
+  unknown: word('clogged or gone: wash and look again'),
 }
 
 function groupWords(name: string, looks: readonly PanelLook[]): string {

@@ -1,3 +1,4 @@
+import { say } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 
 /**
@@ -26,7 +27,7 @@ export function ageAtSurvival(life: Weibull, level: number): number {
 export function conditionalAge(life: Weibull, level: number, workingAt: number): number {
   checkLevel(level)
   if (!(workingAt >= 0))
-    refuse('age-bad', { workingAt }, `${workingAt} is not an age; use a number from 0 up.`)
+    refuse('age-bad', { workingAt }, say('{workingAt} is not an age; use a number from 0 up.', { workingAt }))
   const spent = (workingAt / life.scale) ** life.shape
   return life.scale * (spent - Math.log(level)) ** (1 / life.shape)
 }
@@ -37,6 +38,6 @@ export function checkLevel(level: number, field = 'level'): void {
     refuse(
       'level-bad',
       { [field]: level },
-      `${level} is not a share between 0 and 1; 0.9 renews when one in ten has failed.`,
+      say('{level} is not a share between 0 and 1; 0.9 renews when one in ten has failed.', { level }),
     )
 }

@@ -1,4 +1,5 @@
 import { dateOfDay, dayNumber } from '../../calendar/index.ts'
+import { say } from '../../language/index.ts'
 import { Refusal, refuse } from '../../refusal.ts'
 import { type DayRule, dayRule } from '../recurrence/dayRule.ts'
 import { type DueDay, type DueFrame, dueDayOf, openVisit } from './due.ts'
@@ -39,7 +40,7 @@ export function dueList(
     refuse(
       'until-far',
       { until: question.until },
-      `Visits are listed 25 years ahead at most; ${question.until} is further.`,
+      say('Visits are listed 25 years ahead at most; {until} is further.', { until: question.until }),
     )
   const rules = new Map<string, DayRule>()
   const text = memo(dateOfDay)

@@ -1,4 +1,5 @@
 import { dateOfDay, dayNumber, dayNumberOf } from '../../calendar/index.ts'
+import { say } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 
 /** The days plans may speak of: no car outlives them, and no date worked out from them leaves the calendar. */
@@ -21,7 +22,11 @@ export function planDay(date: string, field: string): number {
     refuse(
       'date-far',
       { [field]: date },
-      `${date} is too far off for a plan; use a day from ${dateOfDay(FIRST_DAY)} to ${dateOfDay(LAST_DAY)}.`,
+      say('{date} is too far off for a plan; use a day from {fIRSTDAY} to {lASTDAY}.', {
+        date,
+        fIRSTDAY: dateOfDay(FIRST_DAY),
+        lASTDAY: dateOfDay(LAST_DAY),
+      }),
     )
   return day
 }

@@ -1,3 +1,4 @@
+import { say } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 import { dayRule } from '../recurrence/dayRule.ts'
 import { LONGEST_AWAY_DAYS, planDay } from './limits.ts'
@@ -55,15 +56,18 @@ export function checkPlan(plan: Plan, zone: string): void {
     refuse(
       'rule-never',
       { rule },
-      `"${rule}" names no day in the sixty years from its start; change the rule or the date it counts from.`,
+      say(
+        '"{rule}" names no day in the sixty years from its start; change the rule or the date it counts from.',
+        { rule },
+      ),
     )
-  if (plan.title.trim() === '') refuse('title-empty', { title: plan.title }, 'Give the plan a name.')
+  if (plan.title.trim() === '') refuse('title-empty', { title: plan.title }, say('Give the plan a name.'))
   for (const name of ['earlyDays', 'lateDays'] as const)
     if (!Number.isSafeInteger(plan[name]) || plan[name] < 0 || plan[name] > 366)
       refuse(
         'window-bad',
         { [name]: plan[name] },
-        `${plan[name]} days is no window; use whole days from 0 to 366.`,
+        say('{plan} days is no window; use whole days from 0 to 366.', { plan: plan[name] }),
       )
 }
 
@@ -75,13 +79,16 @@ export function checkAbsences(away: readonly Absence[]): void {
       refuse(
         'absence-long',
         { [`away.${i}.to`]: to },
-        `${from} to ${to} is more than five years; record a car that is gone for good as sold.`,
+        say('{from} to {to} is more than five years; record a car that is gone for good as sold.', {
+          from,
+          to,
+        }),
       )
     if (days <= 0)
       refuse(
         'absence-backwards',
         { [`away.${i}.to`]: to },
-        `Back on ${to} is not after leaving on ${from}; let the first day back come later.`,
+        say('Back on {to} is not after leaving on {from}; let the first day back come later.', { to, from }),
       )
   })
 }

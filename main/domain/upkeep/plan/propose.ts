@@ -1,4 +1,5 @@
 import { dateOfDay, dayNumber } from '../../calendar/index.ts'
+import { say } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 import type { LearnedLife } from '../life/learn.ts'
 import { conditionalAge, type Weibull } from '../life/weibull.ts'
@@ -42,16 +43,24 @@ function percent(share: number): string {
 export function learnedWords(learned: LearnedLife, multiplier: number): string {
   const days = (age: number) => Math.floor(age * multiplier)
   const { low, high } = learned.range
-  const range = high === null ? `${days(low)} or more` : `between ${days(low)} and ${days(high)}`
+  const range =
+    high === null
+      ? say('{low} or more', { low: days(low) })
+      : say('between {low} and {high}', { low: days(low), high: days(high) })
   const from =
     learned.lives === 0
-      ? 'No inspection has been read yet: this is the data sheet alone.'
-      : `Read from ${learned.lives} ${learned.lives === 1 ? 'life' : 'lives'}, ${learned.ended} seen to end; ` +
-        `${percent(learned.priorWeight)} of it still rests on the data sheet.`
-  return (
-    `${percent(learned.level)} still work at ${days(learned.renewAge)} days ` +
-    `(${range} at ${percent(learned.confidence)} confidence). ${from}`
-  )
+      ? say('No inspection has been read yet: this is the data sheet alone.')
+      : say(
+          'Read from {lives} {lives, plural, one {life} other {lives}}, {ended} seen to end; {priorWeight} of it still rests on the data sheet.',
+          { lives: learned.lives, ended: learned.ended, priorWeight: percent(learned.priorWeight) },
+        )
+  return say('{level} still work at {renewAge} days ({range} at {confidence} confidence). {from}', {
+    level: percent(learned.level),
+    renewAge: days(learned.renewAge),
+    range,
+    confidence: percent(learned.confidence),
+    from,
+  })
 }
 
 /**
@@ -71,7 +80,7 @@ export function proposeInterval(
     refuse(
       'plan-by-dates',
       { anchor: plan.anchor.to },
-      'A plan that goes by dates has no interval to learn; anchor it to the last visit done.',
+      say('A plan that goes by dates has no interval to learn; anchor it to the last visit done.'),
     )
   const before = daysOf(plan, records, question.zone)
   const now = nextDue(plan, records, car, question)
@@ -88,10 +97,17 @@ export function proposeInterval(
     days,
     fromOn: now.dueOn,
     toOn: then.dueOn,
-    sentence:
-      `${learnedWords(learned, multiplier)} The plan renews after ${before} days; ${days}` +
-      `${days > before ? ', which keep that share with nine chances in ten,' : ''} would move ` +
-      `the next visit from ${dayNumberWords(dayNumber(now.dueOn))} to ${dayNumberWords(dayNumber(then.dueOn))}.`,
+    sentence: say(
+      '{learned} The plan renews after {before} days; {days}{days2} would move the next visit from {dueOn} to {dueOn2}.',
+      {
+        learned: learnedWords(learned, multiplier),
+        before,
+        days,
+        days2: days > before ? say(', which keep that share with nine chances in ten,') : '',
+        dueOn: dayNumberWords(dayNumber(now.dueOn)),
+        dueOn2: dayNumberWords(dayNumber(then.dueOn)),
+      },
+    ),
   }
 }
 
@@ -128,12 +144,14 @@ export function missingWords(
   if (before === null || middle <= before || !worthProposing(middle, before)) return null
   if (worthProposing(provenDays(learned, multiplier, before), before)) return null
   const { lives, ended } = learned
-  const seen = lives === 1 ? 'One life seen so far' : `${lives} lives seen so far`
+  const seen = say('{lives, plural, one {One life seen so far} other {{lives} lives seen so far}}', { lives })
   const gone =
-    ended === 0 ? 'none of them to its end' : `${ended} of them to ${ended === 1 ? 'its' : 'their'} end`
-  return (
-    `${seen}, ${gone}: too few to renew later than after ${before} days. More looks at cars near or past that age ` +
-    'would tell.'
+    ended === 0
+      ? say('none of them to its end')
+      : say('{ended} of them to {ended, plural, one {its} other {their}} end', { ended })
+  return say(
+    '{seen}, {gone}: too few to renew later than after {before} days. More looks at cars near or past that age would tell.',
+    { seen, gone, before },
   )
 }
 
@@ -164,7 +182,11 @@ export function proposeVisit(
   const laid = dayNumber(look.laidOn, 'look.laidOn')
   const age = dayNumber(look.on, 'look.on') - laid
   if (age < 0)
-    refuse('look-too-early', { 'look.on': look.on }, `It was looked at on ${look.on}, before it was laid.`)
+    refuse(
+      'look-too-early',
+      { 'look.on': look.on },
+      say('It was looked at on {on}, before it was laid.', { on: look.on }),
+    )
   const today = dayNumber(question.today, 'today')
   const due = dayNumber(now.dueOn)
   const proposed = (to: number, sentence: string): ChangeProposal => ({
@@ -181,9 +203,14 @@ export function proposeVisit(
       : proposed(
           today,
           look.single
-            ? `A single look on ${dayNumberWords(laid + age)} found it gone, which may be dirt on it: wash, look again, and ` +
-                `renew it if it is, now and not on ${dayNumberWords(due)}.`
-            : `It was found gone on ${dayNumberWords(laid + age)}: renew it now, not on ${dayNumberWords(due)}.`,
+            ? say(
+                'A single look on {laid} found it gone, which may be dirt on it: wash, look again, and renew it if it is, now and not on {due}.',
+                { laid: dayNumberWords(laid + age), due: dayNumberWords(due) },
+              )
+            : say('It was found gone on {laid}: renew it now, not on {due}.', {
+                laid: dayNumberWords(laid + age),
+                due: dayNumberWords(due),
+              }),
         )
   const dayBy = (life: Weibull) =>
     laid + Math.floor(conditionalAge(life, learned.level, age / multiplier) * multiplier)
@@ -193,8 +220,16 @@ export function proposeVisit(
   if (Math.abs(to - due) < WORTH_PROPOSING.days) return null
   return proposed(
     to,
-    `It still worked on ${dayNumberWords(laid + age)}, ${age} days after it was laid; from there its chance falls to ` +
-      `${percent(learned.level)} on ${dayNumberWords(until)}. The visit is due on ${dayNumberWords(due)}.`,
+    say(
+      'It still worked on {laid}, {age} days after it was laid; from there its chance falls to {level} on {until}. The visit is due on {due}.',
+      {
+        laid: dayNumberWords(laid + age),
+        age,
+        level: percent(learned.level),
+        until: dayNumberWords(until),
+        due: dayNumberWords(due),
+      },
+    ),
   )
 }
 
@@ -210,8 +245,8 @@ export function acceptProposal(
   proposal: ChangeProposal,
 ): { plan: Plan; records: readonly VisitRecord[] } {
   if (proposal.planId !== plan.id)
-    refuse('proposal-other-plan', { planId: proposal.planId }, 'This proposal is for another plan.')
+    refuse('proposal-other-plan', { planId: proposal.planId }, say('This proposal is for another plan.'))
   if (proposal.what === 'interval') return { plan: { ...plan, rule: proposal.rule }, records }
-  const why = 'from the last inspection'
+  const why = say('from the last inspection')
   return { plan, records: [...records, { what: 'moved', dueOn: proposal.ruleOn, to: proposal.toOn, why }] }
 }

@@ -1,4 +1,5 @@
 import { dateOfDay, dayNumber } from '../../calendar/index.ts'
+import { say } from '../../language/index.ts'
 import type { Plan } from './plan.ts'
 
 /** What a car's first plans are made from. Days are whole and counted from the handover. */
@@ -33,7 +34,7 @@ export function startingPlans(start: UpkeepStart, idOf: (kind: Plan['kind']) => 
     earlyDays: early,
     lateDays: late,
   })
-  const since = { to: 'last-done', since: start.handoverOn, event: 'the coating' } as const
+  const since = { to: 'last-done', since: start.handoverOn, event: say('the coating') } as const
   return [
     // Never early: the cure profile says when water may first touch it.
     once('first-wash', 'first wash', start.firstWashDays, 0, 14),
@@ -41,7 +42,7 @@ export function startingPlans(start: UpkeepStart, idOf: (kind: Plan['kind']) => 
     {
       id: idOf('topper'),
       kind: 'topper',
-      title: 'topper renewal',
+      title: say('topper renewal'),
       rule: topperRule(start.topperDays),
       anchor: since,
       earlyDays: 21,
@@ -50,7 +51,7 @@ export function startingPlans(start: UpkeepStart, idOf: (kind: Plan['kind']) => 
     {
       id: idOf('inspection'),
       kind: 'inspection',
-      title: 'yearly inspection',
+      title: say('yearly inspection'),
       rule: 'FREQ=YEARLY',
       anchor: since,
       earlyDays: 30,

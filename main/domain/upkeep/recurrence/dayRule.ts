@@ -1,4 +1,5 @@
 import { addMonths, civilDate, dayNumber, firstIndex } from '../../calendar/index.ts'
+import { say } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 import { type Periods, periodsOf } from './period.ts'
 import { type RuleParts, ruleParts } from './ruleParts.ts'
@@ -122,6 +123,6 @@ function untilDay({ parts }: RuleParts, zone: string): number {
     const instant = Temporal.Instant.from(`${date}T${hours}:${minutes}:${seconds}Z`)
     return dayNumber(instant.toZonedDateTimeISO(zone).toPlainDate().toString())
   } catch {
-    refuse('rule-bad', { rule: text }, `UNTIL=${text} is no date of the calendar.`)
+    refuse('rule-bad', { rule: text }, say('UNTIL={text} is no date of the calendar.', { text }))
   }
 }

@@ -1,3 +1,4 @@
+import { say } from '../../language/index.ts'
 import { Refusal } from '../../refusal.ts'
 
 export type Frequency = 'DAILY' | 'WEEKLY' | 'MONTHLY' | 'YEARLY'
@@ -45,13 +46,17 @@ export function ruleParts(rule: string): RuleParts {
         `"${piece}" repeats within a day, and a visit is a day: use FREQ=DAILY or longer, without hours or minutes.`,
       )
     const [, name = '', value = ''] =
-      /^([A-Z]+)=(.+)$/.exec(piece) ?? refuse(rule, `"${piece}" is not NAME=VALUE`)
-    if (parts.has(name)) refuse(rule, `${name} is there twice`)
+      /^([A-Z]+)=(.+)$/.exec(piece) ?? refuse(rule, say('"{piece}" is not NAME=VALUE', { piece }))
+    if (parts.has(name)) refuse(rule, say('{name} is there twice', { name }))
     parts.set(name, value)
   }
-  const frequency = parts.get('FREQ') ?? refuse(rule, 'FREQ is missing, such as FREQ=MONTHLY')
-  if (!isFrequency(frequency)) refuse(rule, `FREQ=${frequency} is none of ${Object.keys(LONGEST).join(', ')}`)
-  if (parts.has('COUNT') && parts.has('UNTIL')) refuse(rule, 'COUNT and UNTIL exclude each other')
+  const frequency = parts.get('FREQ') ?? refuse(rule, say('FREQ is missing, such as FREQ=MONTHLY'))
+  if (!isFrequency(frequency))
+    refuse(
+      rule,
+      say('FREQ={frequency} is none of {lONGEST}', { frequency, lONGEST: Object.keys(LONGEST).join(', ') }),
+    )
+  if (parts.has('COUNT') && parts.has('UNTIL')) refuse(rule, say('COUNT and UNTIL exclude each other'))
   for (const [name, value] of parts) checkPart(rule, frequency, name, value)
   checkTogether(rule, frequency, parts)
   return { frequency, parts }
@@ -66,27 +71,34 @@ function checkPart(rule: string, frequency: Frequency, name: string, value: stri
   if (name === 'INTERVAL' || name === 'COUNT') {
     const most = name === 'COUNT' ? MOST_VISITS : LONGEST[frequency]
     if (!/^[1-9]\d{0,5}$/.test(value) || Number(value) > most)
-      refuse(rule, `${name}=${value} is not a whole number from 1 to ${most}`)
+      refuse(rule, say('{name}={value} is not a whole number from 1 to {most}', { name, value, most }))
   } else if (name === 'UNTIL') {
     if (!/^\d{8}(T\d{6}Z?)?$/.test(value))
-      refuse(rule, `UNTIL=${value} is neither a date (20261231) nor a time (20261231T080000Z)`)
+      refuse(rule, say('UNTIL={value} is neither a date (20261231) nor a time (20261231T080000Z)', { value }))
   } else if (name === 'WKST') {
-    if (!WEEKDAYS.includes(value)) refuse(rule, `WKST=${value} is none of ${WEEKDAYS.join(', ')}`)
+    if (!WEEKDAYS.includes(value))
+      refuse(rule, say('WKST={value} is none of {wEEKDAYS}', { value, wEEKDAYS: WEEKDAYS.join(', ') }))
   } else if (name === 'BYDAY') {
     for (const day of value.split(',')) {
       const [, sign, figure, weekday] = /^([+-]?)(\d{1,2})?([A-Z]{2})$/.exec(day) ?? []
       if (!weekday || !WEEKDAYS.includes(weekday) || (sign && !figure) || Number(figure ?? 1) < 1)
-        refuse(rule, `${day} is no weekday such as MO, 1MO or -1FR`)
-      if (Number(figure ?? 1) > 53) refuse(rule, `${day} counts further than 53`)
+        refuse(rule, say('{day} is no weekday such as MO, 1MO or -1FR', { day }))
+      if (Number(figure ?? 1) > 53) refuse(rule, say('{day} counts further than 53', { day }))
     }
   } else {
-    const [least, most, signed] = LISTS[name] ?? refuse(rule, `${name} is no part of a rule`)
+    const [least, most, signed] = LISTS[name] ?? refuse(rule, say('{name} is no part of a rule', { name }))
     for (const figure of value.split(',')) {
       const size = Number(figure.replace(/^[+-]/, ''))
       if (!/^[+-]?\d{1,3}$/.test(figure) || size < least || size > most || (/^[+-]/.test(figure) && !signed))
         refuse(
           rule,
-          `${name} takes ${least} to ${most}${signed ? ', or from the end with a minus' : ''}, not ${figure}`,
+          say('{name} takes {least} to {most}{signed}, not {figure}', {
+            name,
+            least,
+            most,
+            signed: signed ? say(', or from the end with a minus') : '',
+            figure,
+          }),
         )
     }
   }
@@ -96,13 +108,14 @@ function checkPart(rule: string, frequency: Frequency, name: string, value: stri
 function checkTogether(rule: string, frequency: Frequency, parts: ReadonlyMap<string, string>) {
   if (/\d/.test(parts.get('BYDAY') ?? '')) {
     if (frequency !== 'MONTHLY' && frequency !== 'YEARLY')
-      refuse(rule, 'a counted weekday (1MO) needs FREQ=MONTHLY or YEARLY')
-    if (parts.has('BYWEEKNO')) refuse(rule, 'a counted weekday (1MO) cannot go with BYWEEKNO')
+      refuse(rule, say('a counted weekday (1MO) needs FREQ=MONTHLY or YEARLY'))
+    if (parts.has('BYWEEKNO')) refuse(rule, say('a counted weekday (1MO) cannot go with BYWEEKNO'))
   }
-  if (parts.has('BYMONTHDAY') && frequency === 'WEEKLY') refuse(rule, 'BYMONTHDAY cannot go with FREQ=WEEKLY')
+  if (parts.has('BYMONTHDAY') && frequency === 'WEEKLY')
+    refuse(rule, say('BYMONTHDAY cannot go with FREQ=WEEKLY'))
   if (parts.has('BYYEARDAY') && frequency !== 'YEARLY')
-    refuse(rule, `BYYEARDAY cannot go with FREQ=${frequency}`)
-  if (parts.has('BYWEEKNO') && frequency !== 'YEARLY') refuse(rule, 'BYWEEKNO needs FREQ=YEARLY')
+    refuse(rule, say('BYYEARDAY cannot go with FREQ={frequency}', { frequency }))
+  if (parts.has('BYWEEKNO') && frequency !== 'YEARLY') refuse(rule, say('BYWEEKNO needs FREQ=YEARLY'))
   if (parts.has('BYSETPOS') && ![...parts.keys()].some(name => /^BY(?!SETPOS)/.test(name)))
-    refuse(rule, 'BYSETPOS needs another BY part to choose from')
+    refuse(rule, say('BYSETPOS needs another BY part to choose from'))
 }

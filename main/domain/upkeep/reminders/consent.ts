@@ -1,3 +1,4 @@
+import { say } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 
 export type Channel = 'email' | 'letter' | 'call' | 'text'
@@ -35,11 +36,15 @@ export function checkConsent(entry: ConsentEntry): void {
     refuse(
       'consent-too-wide',
       { channel: entry.channel },
-      'Consent is given for one channel at a time; enter e-mail, letter, call and text each by itself.',
+      say('Consent is given for one channel at a time; enter e-mail, letter, call and text each by itself.'),
     )
   for (const name of ['source', 'wording'] as const)
     if (entry.what === 'given' && entry[name].trim() === '')
-      refuse(`consent-${name}`, { [name]: entry[name] }, `Say the ${name} of the consent; it is the proof.`)
+      refuse(
+        `consent-${name}`,
+        { [name]: entry[name] },
+        say('Say the {name} of the consent; it is the proof.', { name }),
+      )
 }
 
 /** Addresses are the same when they reach the same place: case and spaces do not count. */

@@ -1,3 +1,4 @@
+import { say } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 
 /**
@@ -13,7 +14,9 @@ export function headerProblem(text: string): string | null {
   const found = UNSAFE.exec(text)
   if (!found) return null
   const code = found[0].charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')
-  return `It holds a line end or control sign (U+${code}), which no name, subject or address may.`
+  return say('It holds a line end or control sign (U+{code}), which no name, subject or address may.', {
+    code,
+  })
 }
 
 /** Refuses a text no header may hold. */

@@ -1,4 +1,5 @@
 import { addDays, dateOf, startOfDay } from '../../calendar/index.ts'
+import { say } from '../../language/index.ts'
 import { type Channel, type ConsentEntry, consentState, sameAddress } from './consent.ts'
 import { headerProblem } from './headerText.ts'
 import type { OutboxMessage } from './message.ts'
@@ -92,33 +93,44 @@ export function maySend(question: SendQuestion): SendDecision {
   return {
     ok: false,
     code: 'quiet',
-    sentence: "These are quiet hours, or a closed day, by the owner's clock.",
+    sentence: say("These are quiet hours, or a closed day, by the owner's clock."),
     againAt: sendAt,
   }
 }
 
 function finalReason(question: SendQuestion): { code: NoSendCode; sentence: string } | null {
   const { message, soldAt, nowAt, rules } = question
-  if (message.state !== 'approved') return { code: 'not-approved', sentence: 'Nobody has approved it.' }
-  if (message.stopAsked) return { code: 'stopped', sentence: 'It was withdrawn while it was on its way.' }
-  if (message.sentAt !== null) return { code: 'sent-already', sentence: 'The server has taken it already.' }
-  if (soldAt !== null && soldAt <= nowAt) return { code: 'car-sold', sentence: 'The car was sold.' }
+  if (message.state !== 'approved') return { code: 'not-approved', sentence: say('Nobody has approved it.') }
+  if (message.stopAsked)
+    return { code: 'stopped', sentence: say('It was withdrawn while it was on its way.') }
+  if (message.sentAt !== null)
+    return { code: 'sent-already', sentence: say('The server has taken it already.') }
+  if (soldAt !== null && soldAt <= nowAt) return { code: 'car-sold', sentence: say('The car was sold.') }
   const consent = consentState(question.consents, message.personId, message.channel, message.address, nowAt)
   if (!consent.given) {
     if (consent.because === 'never')
-      return { code: 'no-consent', sentence: 'The owner has not agreed to be reached this way.' }
+      return { code: 'no-consent', sentence: say('The owner has not agreed to be reached this way.') }
     if (consent.because === 'withdrawn')
-      return { code: 'withdrawn', sentence: 'The owner has withdrawn the consent for it.' }
-    return { code: 'address-withdrawn', sentence: 'Somebody at this address has asked for no more messages.' }
+      return { code: 'withdrawn', sentence: say('The owner has withdrawn the consent for it.') }
+    return {
+      code: 'address-withdrawn',
+      sentence: say('Somebody at this address has asked for no more messages.'),
+    }
   }
   if (question.bounced.some(address => sameAddress(address, message.address)))
-    return { code: 'address-bounced', sentence: 'This address sent an earlier message back.' }
+    return { code: 'address-bounced', sentence: say('This address sent an earlier message back.') }
   if (!question.visitOpen)
-    return { code: 'visit-settled', sentence: 'The visit is booked, done or given up already.' }
+    return { code: 'visit-settled', sentence: say('The visit is booked, done or given up already.') }
   if (message.tryNo > rules.maxTries)
-    return { code: 'tries-used', sentence: `${rules.maxTries} reminders are the most for one visit.` }
+    return {
+      code: 'tries-used',
+      sentence: say('{maxTries} reminders are the most for one visit.', { maxTries: rules.maxTries }),
+    }
   if (message.unfilled.length > 0)
-    return { code: 'unfilled', sentence: `Nothing is known for: ${message.unfilled.join(', ')}.` }
+    return {
+      code: 'unfilled',
+      sentence: say('Nothing is known for: {unfilled}.', { unfilled: message.unfilled.join(', ') }),
+    }
   for (const text of [message.subject, message.address, message.id]) {
     const problem = headerProblem(text)
     if (problem) return { code: 'header-unsafe', sentence: problem }
@@ -131,7 +143,7 @@ function waitReason(
   letter: boolean,
 ): { code: NoSendCode; sentence: string; untilAt: number } | null {
   if (message.notBeforeAt !== null && nowAt < message.notBeforeAt)
-    return { code: 'not-yet', sentence: 'It waits for its next attempt.', untilAt: message.notBeforeAt }
+    return { code: 'not-yet', sentence: say('It waits for its next attempt.'), untilAt: message.notBeforeAt }
   // One dated after now counts too: a clock put back must not open the gate.
   const others = sends.filter(send => send.messageId !== message.id)
   let lastAt = Number.NEGATIVE_INFINITY
@@ -141,7 +153,7 @@ function waitReason(
     if (nowAt < untilAt)
       return {
         code: 'too-soon',
-        sentence: `The owner was written to less than ${rules.gapDays} days ago.`,
+        sentence: say('The owner was written to less than {gapDays} days ago.', { gapDays: rules.gapDays }),
         untilAt,
       }
   }
@@ -154,7 +166,9 @@ function waitReason(
     const tomorrow = Temporal.PlainDate.from(today).add({ days: 1 }).toString()
     return {
       code: 'daily-limit',
-      sentence: `${rules.dailyLimit} messages have gone out today, the most for a day.`,
+      sentence: say('{dailyLimit} messages have gone out today, the most for a day.', {
+        dailyLimit: rules.dailyLimit,
+      }),
       untilAt: startOfDay(tomorrow, shopZone),
     }
   }

@@ -1,3 +1,4 @@
+import { say } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 import type { Channel } from './consent.ts'
 
@@ -80,7 +81,9 @@ export function messageId(
     refuse(
       'domain-bad',
       { domain },
-      `"${domain}" is not a domain for message ids; use the part after the @ of the shop's address.`,
+      say('"{domain}" is not a domain for message ids; use the part after the @ of the shop\'s address.', {
+        domain,
+      }),
     )
   const visit = [...about.visitId]
     .map(sign => (/[A-Za-z0-9-]/.test(sign) ? sign : `_${sign.codePointAt(0)!.toString(16)}_`))

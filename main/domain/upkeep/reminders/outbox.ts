@@ -1,3 +1,4 @@
+import { say, word } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 import { BACK_OFF, type BackOff, waitAfter } from './backOff.ts'
 import { maySend, type SendDecision, type SendQuestion } from './maySend.ts'
@@ -19,9 +20,12 @@ export const CRASH_RISK: CrashRisk = 'again'
 
 /** The risk in words for the desk. */
 export const CRASH_RISK_WORDS: Readonly<Record<CrashRisk, string>> = {
-  again:
+  again: word(
     'After an interruption an unanswered message is sent again: none is lost, but that one may arrive twice.',
-  ask: 'After an interruption an unanswered message waits for you: none arrives twice, but that one may be lost.',
+  ),
+  ask: word(
+    'After an interruption an unanswered message waits for you: none arrives twice, but that one may be lost.',
+  ),
 }
 
 function need(message: OutboxMessage, states: readonly MessageState[], doing: string) {
@@ -29,7 +33,11 @@ function need(message: OutboxMessage, states: readonly MessageState[], doing: st
     refuse(
       'message-state',
       { state: message.state },
-      `A message that is ${message.state} cannot be ${doing}; it has to be ${states.join(' or ')}.`,
+      say('A message that is {state} cannot be {doing}; it has to be {states}.', {
+        state: message.state,
+        doing,
+        states: states.join(` ${say('or')} `),
+      }),
     )
 }
 
@@ -40,7 +48,9 @@ export function approve(message: OutboxMessage): OutboxMessage {
     refuse(
       'unfilled',
       { unfilled: message.unfilled },
-      `Nothing is known for: ${message.unfilled.join(', ')}. Fill it in or take it out of the text.`,
+      say('Nothing is known for: {unfilled}. Fill it in or take it out of the text.', {
+        unfilled: message.unfilled.join(', '),
+      }),
     )
   return { ...message, state: 'approved' }
 }
@@ -86,13 +96,13 @@ export function beginSending(question: SendQuestion): { message: OutboxMessage; 
 
 /** The server has taken it. */
 export function accepted(message: OutboxMessage, at: number): OutboxMessage {
-  need(message, ['sending'], 'taken by the server')
+  need(message, ['sending'], say('taken by the server'))
   return { ...message, state: 'sent', startedAt: null, sentAt: at, failure: null }
 }
 
 /** The server will not have it, now or ever. */
 export function refused(message: OutboxMessage, at: number, text: string): OutboxMessage {
-  need(message, ['sending'], 'refused by the server')
+  need(message, ['sending'], say('refused by the server'))
   return { ...message, state: 'failed', startedAt: null, failure: { code: 'refused', text, at } }
 }
 
@@ -113,7 +123,7 @@ export function deferred(
 
 /** Nothing was wrong with the message: the shop's own settings are. It waits as it was, the attempt not counted. */
 export function putBack(message: OutboxMessage): OutboxMessage {
-  need(message, ['sending'], 'put back')
+  need(message, ['sending'], say('put back'))
   if (message.stopAsked) return { ...message, state: 'withdrawn', startedAt: null }
   return { ...message, state: 'approved', startedAt: null, attempts: message.attempts - 1 }
 }
@@ -126,7 +136,7 @@ export function unanswered(
   risk: CrashRisk = CRASH_RISK,
   backOff: BackOff = BACK_OFF,
 ): OutboxMessage {
-  need(message, ['sending'], 'left without an answer')
+  need(message, ['sending'], say('left without an answer'))
   const counted = { ...message, unanswered: message.unanswered + 1 }
   if (risk === 'again') return deferred(counted, at, text, backOff)
   return { ...counted, state: 'failed', startedAt: null, failure: { code: 'unknown', text, at } }
@@ -140,17 +150,19 @@ export function recover(
   backOff: BackOff = BACK_OFF,
 ): OutboxMessage {
   if (message.state !== 'sending') return message
-  return unanswered(message, at, 'The program stopped before the server answered.', risk, backOff)
+  return unanswered(message, at, say('The program stopped before the server answered.'), risk, backOff)
 }
 
 /** The desk wants a failed message tried again: its attempts start anew. A bounced one needs another address first. */
 export function retry(message: OutboxMessage): OutboxMessage {
-  need(message, ['failed'], 'tried again')
+  need(message, ['failed'], say('tried again'))
   if (message.failure?.code === 'bounced')
     refuse(
       'address-bounced',
       { address: message.address },
-      `${message.address} sent it back; correct the address and write a new message.`,
+      say('{address} sent it back; correct the address and write a new message.', {
+        address: message.address,
+      }),
     )
   return { ...message, state: 'approved', attempts: 0, notBeforeAt: null, failure: null }
 }

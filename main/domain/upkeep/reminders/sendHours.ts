@@ -1,4 +1,5 @@
 import { atWall, checkDate, dayLength, startOfDay, wallMinuteOf, zonedOf } from '../../calendar/index.ts'
+import { say } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 
 /** When an owner may be disturbed, on the owner's own clock. There is no standard for it: the shop sets it. */
@@ -20,27 +21,29 @@ export function checkSendHours(hours: SendHours): void {
       refuse(
         'wall-minute-bad',
         { [name]: hours[name] },
-        `${hours[name]} is not a time of day; use whole minutes after midnight, 0 to 1440.`,
+        say('{hours} is not a time of day; use whole minutes after midnight, 0 to 1440.', {
+          hours: hours[name],
+        }),
       )
   if (hours.fromMin >= hours.toMin)
     refuse(
       'hours-backwards',
       { toMin: hours.toMin },
-      'Sending hours must end after they begin, on the same day.',
+      say('Sending hours must end after they begin, on the same day.'),
     )
   hours.closedWeekdays.forEach((weekday, i) => {
     if (!Number.isInteger(weekday) || weekday < 1 || weekday > 7)
       refuse(
         'weekday-bad',
         { [`closedWeekdays.${i}`]: weekday },
-        `${weekday} is not a weekday; use 1 for Monday to 7 for Sunday.`,
+        say('{weekday} is not a weekday; use 1 for Monday to 7 for Sunday.', { weekday }),
       )
   })
   if (new Set(hours.closedWeekdays).size === 7)
     refuse(
       'never-open',
       { closedWeekdays: hours.closedWeekdays },
-      'With every weekday closed nothing can be sent; open one.',
+      say('With every weekday closed nothing can be sent; open one.'),
     )
   hours.closedDates.forEach((date, i) => {
     checkDate(date, `closedDates.${i}`)

@@ -1,22 +1,23 @@
+import { say, word } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 import type { Channel } from './consent.ts'
 import { checkHeaderText, headerProblem } from './headerText.ts'
 
 /** The merge fields a template may hold, with what they stand for, as `{{ownerName}}`. */
 export const MERGE_FIELDS = {
-  ownerName: "the owner's name",
-  carName: 'the car: make, model, colour',
-  plate: 'its number plate',
-  visitName: 'what is due',
-  dueDate: 'when it is due',
-  lastDate: 'when the car was last in the shop',
-  slotOne: 'the first slot proposed',
-  slotTwo: 'the second slot proposed',
-  heldUntil: 'until when the slots are held',
-  shopName: "the shop's name",
-  shopPhone: "the shop's telephone",
-  shopAddress: "the shop's address, on one line",
-  stopWay: 'how to ask for no more messages',
+  ownerName: word("the owner's name"),
+  carName: word('the car: make, model, colour'),
+  plate: word('its number plate'),
+  visitName: word('what is due'),
+  dueDate: word('when it is due'),
+  lastDate: word('when the car was last in the shop'),
+  slotOne: word('the first slot proposed'),
+  slotTwo: word('the second slot proposed'),
+  heldUntil: word('until when the slots are held'),
+  shopName: word("the shop's name"),
+  shopPhone: word("the shop's telephone"),
+  shopAddress: word("the shop's address, on one line"),
+  stopWay: word('how to ask for no more messages'),
 } as const
 
 export type MergeField = keyof typeof MERGE_FIELDS
@@ -36,9 +37,9 @@ export interface Template {
 }
 
 /** Stands on every template: what a shop writes to sell is under laws this program cannot know. */
-export const LAW_NOTE =
-  'Marketing messages are subject to local law: consent, sender details, hours, a way out. ' +
-  'This program keeps what you enter; whether a message is allowed is for you, and where in doubt a lawyer, to say.'
+export const LAW_NOTE = word(
+  'Marketing messages are subject to local law: consent, sender details, hours, a way out. This program keeps what you enter; whether a message is allowed is for you, and where in doubt a lawyer, to say.',
+)
 
 export interface Filled extends TemplateWords {
   /** Fields in the text that nothing is known for; they stand as ____ in it. */
@@ -62,7 +63,10 @@ export function checkWords(words: TemplateWords, field: string): void {
         refuse(
           'field-unknown',
           { [`${field}.${part}`]: whole },
-          `${whole} is no field; there are ${Object.keys(MERGE_FIELDS).join(', ')}.`,
+          say('{whole} is no field; there are {mERGEFIELDS}.', {
+            whole,
+            mERGEFIELDS: Object.keys(MERGE_FIELDS).join(', '),
+          }),
         )
     const rest = words[part].replace(FIELD, '')
     const brace = /\{\{|\}\}/.exec(rest)
@@ -70,18 +74,18 @@ export function checkWords(words: TemplateWords, field: string): void {
       refuse(
         'brace-open',
         { [`${field}.${part}`]: brace[0] },
-        `${brace[0]} stands alone; a field is written {{ownerName}}.`,
+        say("{brace} stands alone; a field is written '{''{'ownerName'}''}'.", { brace: brace[0] }),
       )
   }
   if (words.body.trim() === '')
-    refuse('body-empty', { [`${field}.body`]: words.body }, 'There is nothing to send; write the text.')
+    refuse('body-empty', { [`${field}.body`]: words.body }, say('There is nothing to send; write the text.'))
 }
 
 /** Refuses a template without words, with words `checkWords` refuses, a language tag that is none, or an e-mail without a subject. */
 export function checkTemplate(template: Template): void {
   const languages = Object.entries(template.words)
   if (languages.length === 0)
-    refuse('no-words', { words: template.words }, 'Write the template in at least one language.')
+    refuse('no-words', { words: template.words }, say('Write the template in at least one language.'))
   for (const [language, words] of languages) {
     try {
       Intl.getCanonicalLocales(language)
@@ -89,12 +93,16 @@ export function checkTemplate(template: Template): void {
       refuse(
         'language-bad',
         { [`words.${language}`]: language },
-        `"${language}" is no language tag; use one such as en or de-CH.`,
+        say('"{language}" is no language tag; use one such as en or de-CH.', { language }),
       )
     }
     checkWords(words, `words.${language}`)
     if (template.channel === 'email' && words.subject.trim() === '')
-      refuse('subject-empty', { [`words.${language}.subject`]: words.subject }, 'An e-mail needs a subject.')
+      refuse(
+        'subject-empty',
+        { [`words.${language}.subject`]: words.subject },
+        say('An e-mail needs a subject.'),
+      )
   }
 }
 
@@ -113,7 +121,7 @@ export function languageFor(available: readonly string[], wanted: string, shopLa
     first(tag => base(tag) === base(shopLanguage)) ??
     available[0]
   if (chosen === undefined)
-    refuse('no-words', { words: available }, 'The template has no language; write it in one.')
+    refuse('no-words', { words: available }, say('The template has no language; write it in one.'))
   return chosen
 }
 

@@ -1,3 +1,4 @@
+import { say } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 
 /** Where an owner can say "no more": at least one of them. */
@@ -14,7 +15,7 @@ function uri(text: string, field: string): string {
   refuse(
     'link-bad',
     { [field]: text },
-    `"${text}" is not a link a header can hold; encode its special signs.`,
+    say('"{text}" is not a link a header can hold; encode its special signs.', { text }),
   )
 }
 
@@ -27,11 +28,19 @@ export function unsubscribeHeaders({ mailto, https }: UnsubscribeWays): Record<s
   if (mailto !== undefined) ways.push(uri(`mailto:${mailto}`, 'mailto'))
   if (https !== undefined) {
     if (!https.startsWith('https://'))
-      refuse('link-bad', { https }, `"${https}" does not begin with https://, as one click needs.`)
+      refuse(
+        'link-bad',
+        { https },
+        say('"{https}" does not begin with https://, as one click needs.', { https }),
+      )
     ways.push(uri(https, 'https'))
   }
   if (ways.length === 0)
-    refuse('no-way-out', { mailto: null }, 'Give an address or a link by which an owner can unsubscribe.')
+    refuse(
+      'no-way-out',
+      { mailto: null },
+      say('Give an address or a link by which an owner can unsubscribe.'),
+    )
   const headers: Record<string, string> = { 'List-Unsubscribe': ways.join(', ') }
   if (https !== undefined) headers['List-Unsubscribe-Post'] = 'List-Unsubscribe=One-Click'
   return headers

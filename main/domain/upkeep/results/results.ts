@@ -1,3 +1,4 @@
+import { say } from '../../language/index.ts'
 import type { Confidence } from '../life/confidence.ts'
 import type { Channel } from '../reminders/consent.ts'
 import { type ShareRange, wilson } from './wilson.ts'
@@ -60,5 +61,5 @@ export function reminderResults(
 function share(count: number, of: number, confidence: Confidence): ResultShare {
   const range = wilson(count, of, confidence)
   const few = range.high - range.low > WIDEST
-  return { count, of, range, few, words: of === 0 ? 'none yet' : `${count} of ${of}` }
+  return { count, of, range, few, words: of === 0 ? say('none yet') : say('{count} of {of}', { count, of }) }
 }

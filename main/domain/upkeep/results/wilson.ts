@@ -1,3 +1,4 @@
+import { say } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 import { type Confidence, deviates } from '../life/confidence.ts'
 
@@ -17,9 +18,17 @@ export function wilson(successes: number, trials: number, confidence: Confidence
     ['trials', trials],
   ] as const)
     if (!Number.isSafeInteger(count) || count < 0)
-      refuse('count-bad', { [name]: count }, `${count} is not a count; use whole numbers from 0 up.`)
+      refuse(
+        'count-bad',
+        { [name]: count },
+        say('{count} is not a count; use whole numbers from 0 up.', { count }),
+      )
   if (successes > trials)
-    refuse('more-than-all', { successes }, `${successes} of ${trials} cannot be; check which were counted.`)
+    refuse(
+      'more-than-all',
+      { successes },
+      say('{successes} of {trials} cannot be; check which were counted.', { successes, trials }),
+    )
   if (trials === 0) return { low: 0, high: 1 }
   const z = deviates(confidence)
   const share = successes / trials

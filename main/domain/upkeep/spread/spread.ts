@@ -1,3 +1,4 @@
+import { say } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 import { type TightWeeks, WeekFlow } from './weekFlow.ts'
 
@@ -105,7 +106,10 @@ function lateWeight(visits: readonly SpreadVisit[], weeks: number): number {
     refuse(
       'spread-too-large',
       { visits: visits.length },
-      `${visits.length} visits over ${weeks} weeks are more than can be counted exactly; spread a shorter time.`,
+      say('{visits} visits over {weeks} weeks are more than can be counted exactly; spread a shorter time.', {
+        visits: visits.length,
+        weeks,
+      }),
     )
   return weight
 }
@@ -113,11 +117,16 @@ function lateWeight(visits: readonly SpreadVisit[], weeks: number): number {
 function checkInput(visits: readonly SpreadVisit[], room: readonly number[]) {
   room.forEach((places, week) => {
     if (!Number.isSafeInteger(places) || places < 0)
-      refuse('room-bad', { [`room.${week}`]: places }, `${places} is not a number of visits; use 0 or more.`)
+      refuse(
+        'room-bad',
+        { [`room.${week}`]: places },
+        say('{places} is not a number of visits; use 0 or more.', { places }),
+      )
   })
   const ids = new Set<string>()
   visits.forEach(({ id, first, last, due }, i) => {
-    if (ids.has(id)) refuse('visit-twice', { [`visits.${i}.id`]: id }, `Visit ${id} is there twice.`)
+    if (ids.has(id))
+      refuse('visit-twice', { [`visits.${i}.id`]: id }, say('Visit {id} is there twice.', { id }))
     ids.add(id)
     for (const [name, week] of [
       ['first', first],
@@ -125,12 +134,16 @@ function checkInput(visits: readonly SpreadVisit[], room: readonly number[]) {
       ['due', due],
     ] as const)
       if (!Number.isSafeInteger(week))
-        refuse('week-bad', { [`visits.${i}.${name}`]: week }, `${week} is not a week; use whole numbers.`)
+        refuse(
+          'week-bad',
+          { [`visits.${i}.${name}`]: week },
+          say('{week} is not a week; use whole numbers.', { week }),
+        )
     if (first > last)
       refuse(
         'window-backwards',
         { [`visits.${i}.last`]: last },
-        `A window from week ${first} to week ${last} has no week; let it end later.`,
+        say('A window from week {first} to week {last} has no week; let it end later.', { first, last }),
       )
   })
 }

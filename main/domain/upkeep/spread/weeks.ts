@@ -1,4 +1,5 @@
 import { dateOfDay, dayNumber, weekdayOf } from '../../calendar/index.ts'
+import { say } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 import type { ListedDue } from '../plan/dueList.ts'
 import type { SpreadVisit } from './spread.ts'
@@ -15,7 +16,11 @@ export interface WeekPlan {
 function mondayNumber(plan: WeekPlan): number {
   const monday = dayNumber(plan.mondayOn, 'mondayOn')
   if (weekdayOf(monday) !== 1)
-    refuse('not-monday', { mondayOn: plan.mondayOn }, `${plan.mondayOn} is not a Monday; start on one.`)
+    refuse(
+      'not-monday',
+      { mondayOn: plan.mondayOn },
+      say('{mondayOn} is not a Monday; start on one.', { mondayOn: plan.mondayOn }),
+    )
   return monday
 }
 

@@ -1,4 +1,5 @@
 /** Orders before they are sent: written, changed, called off. */
+import { say } from '../../../domain/language/index.ts'
 import { checkMinor } from '../../../domain/money/index.ts'
 import { found, refuse } from '../../../domain/refusal.ts'
 import { packPriceMinor } from '../../../domain/shelf/index.ts'
@@ -25,7 +26,7 @@ export function saveOrder(desk: Desk, input: OrderInput): Promise<OrderView> {
 export async function newDraft(tx: Tx, audit: Audit, desk: Desk, supplierId: string): Promise<string> {
   const supplier = await tx.supplier.findUnique({ where: { id: supplierId } })
   if (!supplier || supplier.archivedAt !== null)
-    refuse('missing', { supplierId }, 'This supplier is not in use; choose another.')
+    refuse('missing', { supplierId }, say('This supplier is not in use; choose another.'))
   const number = ((await tx.purchaseOrder.aggregate({ _max: { number: true } }))._max.number ?? 0) + 1
   const { id } = await tx.purchaseOrder.create({
     data: { number, supplierId, status: 'draft', createdAt: desk.now() },
@@ -41,7 +42,10 @@ export async function claimDraft(tx: Tx, id: string, version: number): Promise<v
     refuse(
       'not-draft',
       { id },
-      `Order ${row.number} has been ${row.status === 'cancelled' ? 'called off' : 'sent'}; it is not changed any more.`,
+      say('Order {number} has been {status}; it is not changed any more.', {
+        number: row.number,
+        status: row.status === 'cancelled' ? say('called off') : say('sent'),
+      }),
     )
   const { count } = await tx.purchaseOrder.updateMany({
     where: { id, version },
@@ -65,15 +69,17 @@ export async function writeLines(
       refuse(
         'count-bad',
         { [`${field}.packs`]: line.packs },
-        `${line.packs} packs cannot be ordered; give a whole number from 1, or drop the line.`,
+        say('{packs} packs cannot be ordered; give a whole number from 1, or drop the line.', {
+          packs: line.packs,
+        }),
       )
     const old = line.id === undefined ? undefined : before.get(line.id)
     const offer = await offerFor(tx, supplierId, line, old)
-    const gone = 'This supplier does not sell it any more.'
+    const gone = say('This supplier does not sell it any more.')
     const bought = found(offer ?? old, { [`${field}.offerId`]: line.offerId }, gone)
     const listed = offer ? packPriceMinor(offer.breaks, line.packs) : old?.packPriceMinor
     const price = checkMinor(line.packPriceMinor ?? listed ?? 0, `${field}.packPriceMinor`)
-    if (price < 0) refuse('cost-bad', { [`${field}.packPriceMinor`]: price }, 'A pack costs 0 or more.')
+    if (price < 0) refuse('cost-bad', { [`${field}.packPriceMinor`]: price }, say('A pack costs 0 or more.'))
     rows.push({
       orderId,
       position: i,
@@ -120,10 +126,10 @@ export function cancelOrder(desk: Desk, { id, version, reason }: CancelInput): P
   return act(desk, async (tx, audit) => {
     const row = await orderRow(tx, id)
     if (row.status === 'received' || row.status === 'cancelled')
-      refuse('order-closed', { id }, `Order ${row.number} is closed already.`)
+      refuse('order-closed', { id }, say('Order {number} is closed already.', { number: row.number }))
     const why = checkNote(reason, 'reason', 200)
     if (why === '' && row.status !== 'draft')
-      refuse('why-missing', { reason }, 'Say why a sent order is called off.')
+      refuse('why-missing', { reason }, say('Say why a sent order is called off.'))
     const { count } = await tx.purchaseOrder.updateMany({
       where: { id, version },
       data: { status: 'cancelled', closedAt: desk.now(), version: { increment: 1 } },

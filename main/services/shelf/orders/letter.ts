@@ -1,5 +1,7 @@
 /** The letters that go with an order: the order itself, and the question where it is. */
+
 import { dateOf, weekdayName } from '../../../domain/calendar/index.ts'
+import { say } from '../../../domain/language/index.ts'
 import type { Tx } from '../../../store/store.ts'
 import type { Desk } from '../../desk/desk.ts'
 import { noSenderWords, senderOf } from '../../desk/mailSettings.ts'
@@ -27,7 +29,7 @@ export async function draftMessage(desk: Desk, input: { id: string; kind: 'order
     /** What stands in the way of sending it by e-mail, in words; null: nothing. */
     cannot:
       row.supplier.email === null
-        ? `No e-mail address of ${row.supplier.name} is entered.`
+        ? say('No e-mail address of {name} is entered.', { name: row.supplier.name })
         : sender === null
           ? noSenderWords
           : null,
@@ -52,21 +54,24 @@ function orderLetter(order: OrderView, shopName: string): { subject: string; tex
     return `- ${line.packs} × ${pack} ${line.productName}${article}: ${moneyWords(line.lineMinor, order.currency)}`
   })
   return {
-    subject: `Purchase order ${order.number} from ${shopName}`,
+    subject: say('Purchase order {number} from {shopName}', { number: order.number, shopName }),
     text: [
-      `Dear ${order.supplierName},`,
+      say('Dear {supplierName},', { supplierName: order.supplierName }),
       '',
-      `please find our purchase order ${order.number} attached:`,
+      say('please find our purchase order {number} attached:', { number: order.number }),
       '',
       ...lines,
       '',
-      `Goods ${moneyWords(order.goodsMinor, order.currency)}, carriage ${moneyWords(order.carriageMinor, order.currency)}, ` +
-        `together ${moneyWords(order.totalMinor, order.currency)}.`,
+      say('Goods {goodsMinor}, carriage {carriageMinor}, together {totalMinor}.', {
+        goodsMinor: moneyWords(order.goodsMinor, order.currency),
+        carriageMinor: moneyWords(order.carriageMinor, order.currency),
+        totalMinor: moneyWords(order.totalMinor, order.currency),
+      }),
       ...(order.note ? ['', order.note] : []),
       '',
-      'Please confirm it and tell us the day of delivery.',
+      say('Please confirm it and tell us the day of delivery.'),
       '',
-      'Kind regards',
+      say('Kind regards'),
       shopName,
       '',
     ].join('\n'),
@@ -81,20 +86,29 @@ function chaseLetter(
   const open = order.lines
     .filter(line => line.openContainers > 0)
     .map(line => `- ${line.openContainers} × ${line.sizeLabel} ${line.productName}`)
-  const sent = order.sentAt === null ? '' : ` of ${dayWords(dateOf(order.sentAt, ground.zone))}`
-  const due = order.expectedOn === null ? '' : ` It was expected on ${dateWords(order.expectedOn)}.`
+  const sent =
+    order.sentAt === null
+      ? ''
+      : ` ${say('of {sentAt}', { sentAt: dayWords(dateOf(order.sentAt, ground.zone)) })}`
+  const due =
+    order.expectedOn === null
+      ? ''
+      : ` ${say('It was expected on {expectedOn}.', { expectedOn: dateWords(order.expectedOn) })}`
   return {
-    subject: `Purchase order ${order.number} from ${shopName}: when will it be here?`,
+    subject: say('Purchase order {number} from {shopName}: when will it be here?', {
+      number: order.number,
+      shopName,
+    }),
     text: [
-      `Dear ${order.supplierName},`,
+      say('Dear {supplierName},', { supplierName: order.supplierName }),
       '',
-      `from our purchase order ${order.number}${sent} this is still open:`,
+      say('from our purchase order {number}{sent} this is still open:', { number: order.number, sent }),
       '',
       ...open,
       '',
-      `${due.trim()} Please tell us on which day we can count on it.`.trim(),
+      say('{due} Please tell us on which day we can count on it.', { due: due.trim() }).trim(),
       '',
-      'Kind regards',
+      say('Kind regards'),
       shopName,
       '',
     ].join('\n'),

@@ -1,5 +1,6 @@
 import { orderPdf } from '../../../documents/orderPdf.ts'
 import { dateOf } from '../../../domain/calendar/index.ts'
+import { say } from '../../../domain/language/index.ts'
 import { showPhone } from '../../../domain/vehicle/index.ts'
 import type { Tx } from '../../../store/store.ts'
 import type { Desk } from '../../desk/desk.ts'
@@ -54,7 +55,8 @@ export async function documentOf(tx: Tx, row: OrderRow, nowAt: number): Promise<
     total: money(order.totalMinor),
     currency: order.currency,
     note: order.note,
-    expectedWords: order.expectedOn === null ? null : `by ${dateWords(order.expectedOn)}`,
+    expectedWords:
+      order.expectedOn === null ? null : say('by {expectedOn}', { expectedOn: dateWords(order.expectedOn) }),
   })
   return { name: `order-${order.number}.pdf`, type: 'application/pdf', bytes }
 }

@@ -1,5 +1,7 @@
 /** Purchase orders as they stand, for the screens and for the documents. */
+
 import { dateOf, dayNumber } from '../../../domain/calendar/index.ts'
+import { say } from '../../../domain/language/index.ts'
 import { sumMinor, timesMinor } from '../../../domain/money/index.ts'
 import { refuse } from '../../../domain/refusal.ts'
 import { type Unit, unitsOf, workingDayOf, workingDaysBetween } from '../../../domain/shelf/index.ts'
@@ -29,7 +31,7 @@ export type OrderRow = Awaited<ReturnType<typeof orderRows>>[number]
 /** One order, refused where it is not there. */
 export async function orderRow(tx: Tx, id: string): Promise<OrderRow> {
   const [row] = await orderRows(tx, { id })
-  if (!row) refuse('missing', { id }, 'This order is not there; look at the list again.')
+  if (!row) refuse('missing', { id }, say('This order is not there; look at the list again.'))
   return row
 }
 
@@ -119,8 +121,11 @@ export function lateness(
   if (days === 0) return null
   const chased = row.messages.findLast(message => message.kind === 'chase' && message.failure === null)
   const words = [
-    `due ${nearDayWords(row.expectedOn, day)}, ${days} working ${days === 1 ? 'day' : 'days'} late`,
-    chased && `asked after it ${nearDayWords(dateOf(chased.at, zone), day)}`,
+    say('due {expectedOn}, {days} working {days, plural, one {day} other {days}} late', {
+      expectedOn: nearDayWords(row.expectedOn, day),
+      days,
+    }),
+    chased && say('asked after it {at}', { at: nearDayWords(dateOf(chased.at, zone), day) }),
   ]
   return { days, words: words.filter(Boolean).join('; ') }
 }
@@ -135,12 +140,17 @@ export function conditionNotes(
   const under = supplier.minimumOrderMinor - goodsMinor
   if (under > 0)
     notes.push(
-      `${moneyWords(under, currency)} under the minimum of ${supplier.name} ` +
-        `(${moneyWords(supplier.minimumOrderMinor, currency)}).`,
+      say('{under} under the minimum of {name} ({minimumOrderMinor}).', {
+        under: moneyWords(under, currency),
+        name: supplier.name,
+        minimumOrderMinor: moneyWords(supplier.minimumOrderMinor, currency),
+      }),
     )
   const free = supplier.freeCarriageFromMinor
   if (free !== null && goodsMinor < free)
-    notes.push(`${moneyWords(free - goodsMinor, currency)} more of goods make the carriage free.`)
+    notes.push(
+      say('{free} more of goods make the carriage free.', { free: moneyWords(free - goodsMinor, currency) }),
+    )
   return notes
 }
 

@@ -1,4 +1,5 @@
 /** What the advices come to: one order a supplier, as proposals and as drafts. */
+import { say } from '../../../domain/language/index.ts'
 import {
   type Advised,
   type OrderLine,
@@ -70,7 +71,9 @@ export async function proposedViews(tx: Tx, shelf: ShelfAhead, orders: readonly 
         ...conditionNotes(supplier, order.goodsMinor, shelf.ground.currency),
         ...(due.placedOn > shelf.ground.date
           ? [
-              `Sent now, it counts for ${nearDayWords(due.placedOn, shelf.ground.day)}: past the cut-off of today.`,
+              say('Sent now, it counts for {placedOn}: past the cut-off of today.', {
+                placedOn: nearDayWords(due.placedOn, shelf.ground.day),
+              }),
             ]
           : []),
       ],

@@ -1,4 +1,5 @@
 import { checkDate } from '../../../domain/calendar/index.ts'
+import { say } from '../../../domain/language/index.ts'
 import { timesMinor } from '../../../domain/money/index.ts'
 import { refuse } from '../../../domain/refusal.ts'
 import { assertFresh } from '../../../store/store.ts'
@@ -22,8 +23,8 @@ export function receiveOrder(
         'not-under-way',
         { id: input.id },
         row.status === 'draft'
-          ? `Order ${row.number} has not been sent yet: send it, or mark it as sent.`
-          : `Order ${row.number} is closed; take in what came without an order.`,
+          ? say('Order {number} has not been sent yet: send it, or mark it as sent.', { number: row.number })
+          : say('Order {number} is closed; take in what came without an order.', { number: row.number }),
       )
     const { count } = await tx.purchaseOrder.updateMany({
       where: { id: row.id, version: input.version },
@@ -35,7 +36,7 @@ export function receiveOrder(
         refuse(
           'line-twice',
           { [`lines.${i}.lineId`]: lineId },
-          'This line stands here twice; say once how many came.',
+          say('This line stands here twice; say once how many came.'),
         )
     })
     const lines = input.lines.map((line, i) => receivedLine(row, line, `lines.${i}`))
@@ -84,14 +85,16 @@ function openOf(line: Line): number {
 
 function receivedLine(row: OrderRow, input: ReceiveOrderInput['lines'][number], field: string) {
   const line = row.lines.find(each => each.id === input.lineId)
-  if (!line) refuse('missing', { [`${field}.lineId`]: input.lineId }, 'This line is not on the order.')
+  if (!line) refuse('missing', { [`${field}.lineId`]: input.lineId }, say('This line is not on the order.'))
   const open = openOf(line)
   if (!Number.isInteger(input.containers) || input.containers < 1 || input.containers > open)
     refuse(
       'count-bad',
       { [`${field}.containers`]: input.containers },
-      `${input.containers} of ${line.product.name} cannot be received: ${open} are open. Take in what was not ` +
-        'ordered without an order.',
+      say(
+        '{containers} of {name} cannot be received: {open} are open. Take in what was not ordered without an order.',
+        { containers: input.containers, name: line.product.name, open },
+      ),
     )
   return {
     productId: line.productId,
@@ -129,7 +132,7 @@ export function promiseOrder(desk: Desk, { id, version, promisedOn }: PromiseInp
     checkDate(promisedOn, 'promisedOn')
     const row = await orderRow(tx, id)
     if (row.status !== 'sent' && row.status !== 'partly')
-      refuse('not-under-way', { id }, `Order ${row.number} is not under way.`)
+      refuse('not-under-way', { id }, say('Order {number} is not under way.', { number: row.number }))
     const { count } = await tx.purchaseOrder.updateMany({
       where: { id, version },
       data: { promisedOn, expectedOn: promisedOn, lateFromOn: promisedOn, version: { increment: 1 } },

@@ -1,4 +1,5 @@
 /** Orders on their way to the supplier: by e-mail, or marked as given over by hand; and the question where they are. */
+import { say, word } from '../../../domain/language/index.ts'
 import { refuse } from '../../../domain/refusal.ts'
 import { checkText } from '../../../domain/shop/index.ts'
 import { readMailAddress } from '../../../domain/vehicle/index.ts'
@@ -33,7 +34,7 @@ export async function sendOrder(desk: Desk, input: SendInput): Promise<SentView>
       audit({ act: 'order sent', entity: 'order', entityId: input.id, detail: { how: 'paper' } })
       return orderNow(tx, input.id, desk.now())
     })
-    return { order, sent: true, words: `Order ${order.number} is marked as sent.` }
+    return { order, sent: true, words: say('Order {number} is marked as sent.', { number: order.number }) }
   }
   const claimed = await act(desk, async (tx, audit) => {
     const sender = await senderFor(desk, tx)
@@ -48,10 +49,22 @@ export async function sendOrder(desk: Desk, input: SendInput): Promise<SentView>
   const outcome = await deliver(claimed.sender, claimed.message, [file])
   const order = await recordOutcome(desk, claimed.message.id, outcome, claimed.row)
   if (outcome.sent)
-    return { order, sent: true, words: `Order ${order.number} went to ${claimed.message.to}.` }
+    return {
+      order,
+      sent: true,
+      words: say('Order {number} went to {to}.', { number: order.number, to: claimed.message.to }),
+    }
   const meanwhile =
-    order.status === 'draft' ? '' : ' Somebody has changed it meanwhile, so it stays as it is now.'
-  return { order, sent: false, words: `Order ${order.number} did not go out. ${outcome.words}${meanwhile}` }
+    order.status === 'draft' ? '' : ` ${say('Somebody has changed it meanwhile, so it stays as it is now.')}`
+  return {
+    order,
+    sent: false,
+    words: say('Order {number} did not go out. {words}{meanwhile}', {
+      number: order.number,
+      words: outcome.words,
+      meanwhile,
+    }),
+  }
 }
 
 /** Asks the supplier where an order is that should be here: once, however many windows press at the same time. */
@@ -63,7 +76,7 @@ export async function chaseOrder(desk: Desk, input: ChaseInput): Promise<SentVie
       refuse(
         'not-under-way',
         { id: input.id },
-        `Order ${row.number} is not under way: there is nothing to ask.`,
+        say('Order {number} is not under way: there is nothing to ask.', { number: row.number }),
       )
     const { count } = await tx.purchaseOrder.updateMany({
       where: { id: input.id, version: input.version },
@@ -81,13 +94,15 @@ export async function chaseOrder(desk: Desk, input: ChaseInput): Promise<SentVie
     order,
     sent: outcome.sent,
     words: outcome.sent
-      ? `Asked ${claimed.message.to} after order ${claimed.row.number}.`
-      : `The letter did not go out. ${outcome.words}`,
+      ? say('Asked {to} after order {number}.', { to: claimed.message.to, number: claimed.row.number })
+      : say('The letter did not go out. {words}', { words: outcome.words }),
   }
 }
 
 /** Stands until the mail server has answered: after a crash in between it is true. */
-const interrupted = 'The program ended before the mail server answered: ask the supplier whether it came.'
+const interrupted = word(
+  'The program ended before the mail server answered: ask the supplier whether it came.',
+)
 
 async function senderFor(desk: Desk, tx: Tx): Promise<Sender> {
   const sender = await senderOf(tx, desk.store)
@@ -98,9 +113,17 @@ async function senderFor(desk: Desk, tx: Tx): Promise<Sender> {
 async function markSent(desk: Desk, tx: Tx, { id, version }: SendInput): Promise<void> {
   const row = await orderRow(tx, id)
   if (row.status !== 'draft')
-    refuse('not-draft', { id }, `Order ${row.number} has been sent, or called off, already.`)
+    refuse(
+      'not-draft',
+      { id },
+      say('Order {number} has been sent, or called off, already.', { number: row.number }),
+    )
   if (row.lines.length === 0)
-    refuse('order-empty', { id }, `Order ${row.number} has no lines yet; add what is wanted.`)
+    refuse(
+      'order-empty',
+      { id },
+      say('Order {number} has no lines yet; add what is wanted.', { number: row.number }),
+    )
   const { zone } = await shelfDay(tx, desk.now())
   const lead = (await suppliersInUse(tx, zone)).get(row.supplierId)?.lead ?? supplierOf(row.supplier).lead
   const { expectedOn, lateFromOn } = dueDays(supplierOf(row.supplier), lead, desk.now(), zone)
@@ -120,7 +143,11 @@ async function writtenLetter(
 ) {
   const to = asked.to ?? row.supplier.email
   if (to === null)
-    refuse('address-missing', { to: null }, `No e-mail address of ${row.supplier.name} is entered.`)
+    refuse(
+      'address-missing',
+      { to: null },
+      say('No e-mail address of {name} is entered.', { name: row.supplier.name }),
+    )
   const ground = await shelfDay(tx, desk.now())
   const usual = await letterFor(tx, orderView(row, ground), kind, ground)
   return {
@@ -129,7 +156,7 @@ async function writtenLetter(
     at: desk.now(),
     who: desk.who,
     to: readMailAddress(to, 'to'),
-    subject: checkText(asked.subject ?? usual.subject, 'subject', 'The subject', 200),
+    subject: checkText(asked.subject ?? usual.subject, 'subject', say('The subject'), 200),
     text: asked.text?.trim() ? asked.text : usual.text,
   }
 }
