@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react'
 import type { AppliedView } from '../../../main/api/views.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { say, sayKept } from '../../../main/domain/language/index.ts'
 import { useShop } from '../../data/shop.ts'
 import { degrees } from '../../parts/degrees.ts'
 import { Fact } from '../../parts/Facts.tsx'
@@ -79,7 +79,9 @@ export function ZoneWords({ zones }: { zones: { name: string; finish: string }[]
   const byFinish = Map.groupBy(zones, zone => zone.finish)
   return (
     <Fact name={say('Panels and zones')}>
-      {[...byFinish].map(([finish, of]) => `${finish}: ${of.map(zone => zone.name).join(', ')}`).join('; ')}
+      {[...byFinish]
+        .map(([finish, of]) => `${sayKept(finish)}: ${of.map(zone => sayKept(zone.name)).join(', ')}`)
+        .join('; ')}
     </Fact>
   )
 }

@@ -1,10 +1,12 @@
 import { Button, Checkbox, Group, NativeSelect, Text, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { Zone } from '../../../main/api/views.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { say, sayKept, word } from '../../../main/domain/language/index.ts'
 import styles from './Applied.module.css'
 
-const finishes: Zone['finish'][] = ['gloss', 'satin', 'matte', 'film', 'glass', 'wheels']
+const finishes = (
+  ['gloss', 'satin', 'matte', 'film', 'glass', word('wheels')] satisfies Zone['finish'][]
+).map(value => ({ value, label: sayKept(value) }))
 
 interface Props {
   about: string
@@ -37,10 +39,14 @@ export function ZonePicker({ about, value: zones, onChange, error }: Props) {
         <legend>{say('Panels and zones')}</legend>
         {known.map(zone => (
           <div key={zone.name} className={styles.zone}>
-            <Checkbox label={zone.name} checked={on(zone) !== undefined} onChange={() => toggle(zone)} />
+            <Checkbox
+              label={sayKept(zone.name)}
+              checked={on(zone) !== undefined}
+              onChange={() => toggle(zone)}
+            />
             <NativeSelect
               size="xs"
-              aria-label={say('Surface of {name}', { name: zone.name })}
+              aria-label={say('Surface of {name}', { name: sayKept(zone.name) })}
               data={finishes}
               value={on(zone)?.finish ?? zone.finish}
               disabled={!on(zone)}

@@ -3,7 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { OpenedView } from '../../../main/api/views.ts'
 import { importFields, type Reading } from '../../../main/domain/imports/index.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { localeNow, say } from '../../../main/domain/language/index.ts'
 import { useAct, useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
@@ -58,7 +58,7 @@ export function ReadFile({ opened, onDone }: Props) {
         <Card
           title={opened.fileName}
           about={say('{rows} rows{remembered}', {
-            rows: opened.rows.toLocaleString('en-GB'),
+            rows: opened.rows.toLocaleString(localeNow()),
             remembered: opened.remembered ? say(', read as the last file like it') : '',
           })}
         >
@@ -111,7 +111,7 @@ export function ReadFile({ opened, onDone }: Props) {
               </Button>
               {fresh && report.added > 0 && (
                 <Button loading={taking.busy} onClick={() => taking.save({ fileId, reading })}>
-                  {say('Take in {added} rows', { added: report.added.toLocaleString('en-GB') })}
+                  {say('Take in {added} rows', { added: report.added.toLocaleString(localeNow()) })}
                 </Button>
               )}
               {ask.length > 0 && (
@@ -141,12 +141,12 @@ function Columns({ opened, reading, change, errorAt }: ColumnsProps) {
       {importFields[opened.kind].map(({ field, label, needed }) => (
         <Select
           key={field}
-          label={label}
+          label={say(label)}
           data={data}
           placeholder={say('not in the file')}
           clearable={!needed}
           allowDeselect={!needed}
-          clearButtonProps={{ 'aria-label': say('No column for {label}', { label }) }}
+          clearButtonProps={{ 'aria-label': say('No column for {label}', { label: say(label) }) }}
           value={reading.columns[field] === null ? null : String(reading.columns[field] ?? '')}
           error={errorAt(`columns.${field}`)}
           onChange={chosen =>

@@ -1,6 +1,6 @@
 import { Button, Group } from '@mantine/core'
 import type { ImportStandsView } from '../../../main/api/views.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { localeNow, say } from '../../../main/domain/language/index.ts'
 import { Card } from '../../parts/Card.tsx'
 import { DocumentButton } from '../../parts/DocumentButton.tsx'
 import { HeadRow } from '../../parts/HeadRow.tsx'
@@ -11,7 +11,7 @@ import styles from './Imports.module.css'
 
 type Found = NonNullable<ImportStandsView['report']>
 
-const count = (n: number) => n.toLocaleString('en-GB')
+const count = (n: number) => n.toLocaleString(localeNow())
 const rows = (n: number) => say('{n, plural, one {1 row} other {{n2} rows}}', { n, n2: count(n) })
 
 /** What becomes, or became, of the rows: how many come in, and every one that does not, with what to do about it. */

@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query'
-import { say } from '../../../main/domain/language/index.ts'
+import { localeNow, say, withinSentence } from '../../../main/domain/language/index.ts'
 import { useSaving } from '../../data/saving.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -22,10 +22,10 @@ export function TakenLists() {
         {taken.map(({ id, kind, fileName, at, who, added, undoneAt }) => (
           <li key={id}>
             <span className={pieces.grow}>
-              {fileName}: {kindChoices.find(each => each.value === kind)?.label.toLowerCase()},{' '}
+              {fileName}: {withinSentence(kindChoices.find(each => each.value === kind)?.label ?? '')},{' '}
               {say('{added, plural, one {1 row} other {{added2} rows}}', {
                 added,
-                added2: added.toLocaleString('en-GB'),
+                added2: added.toLocaleString(localeNow()),
               })}
               <small>
                 {fullWords(at, zone)}, {who}

@@ -56,9 +56,15 @@ export function Arrival({ fields }: { fields: Fields<IntakeDraft> }) {
               .onChange(event.currentTarget.value === '' ? null : Number(event.currentTarget.value))
           }
         />
-        <OptionalDecimalInput label={say('Keys')} least={0} most={50} whole {...fields.field('keys')} />
+        <OptionalDecimalInput
+          label={say('Keys||of the car')}
+          least={0}
+          most={50}
+          whole
+          {...fields.field('keys')}
+        />
         <DegreesInput label={say('Air')} {...fields.field('airC')} />
-        <DegreesInput label={say('Panel')} {...fields.field('panelC')} />
+        <DegreesInput label={say('Panel||its temperature')} {...fields.field('panelC')} />
       </div>
       <fieldset className={styles.chips} aria-label={say('Wax or sealant on the paint')}>
         <legend>{say('Wax or sealant on the paint')}</legend>

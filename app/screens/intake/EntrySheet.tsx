@@ -1,5 +1,5 @@
 import type { IntakeEntryView, IntakeView } from '../../../main/api/views.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { localeNow, say } from '../../../main/domain/language/index.ts'
 import { carThickness } from '../../../main/domain/measure/index.ts'
 import { documentHref } from '../../data/door.ts'
 import { degrees } from '../../parts/degrees.ts'
@@ -10,7 +10,7 @@ import { CarDrawing } from './car/CarDrawing.tsx'
 import styles from './Intake.module.css'
 import { Signature } from './SignBox.tsx'
 import { ThicknessTable } from './thickness/ThicknessTable.tsx'
-import { defectWords } from './words.ts'
+import { defectWords, waxText } from './words.ts'
 
 interface Props {
   record: IntakeView
@@ -49,16 +49,18 @@ export function EntrySheet({ record, entry, correctedBy }: Props) {
       </p>
       <Facts
         of={{
-          Vehicle: `${facts.plate}, ${facts.vehicleWords}${facts.vin ? say(', VIN {vin}', { vin: facts.vin }) : ''}`,
-          Odometer: draft.odometer !== null && `${draft.odometer.toLocaleString()} ${draft.odometerUnit}`,
-          'Fuel or charge':
+          [say('Vehicle')]:
+            `${facts.plate}, ${facts.vehicleWords}${facts.vin ? say(', VIN {vin}', { vin: facts.vin }) : ''}`,
+          [say('Odometer')]:
+            draft.odometer !== null && `${draft.odometer.toLocaleString(localeNow())} ${draft.odometerUnit}`,
+          [say('Fuel or charge')]:
             draft.fuelEighths !== null && say('{fuelEighths} of 8', { fuelEighths: draft.fuelEighths }),
-          Keys: draft.keys,
-          Belongings: draft.belongings || null,
-          'Wax or sealant': draft.wax,
-          Air: draft.airC !== null && degrees(draft.airC, units),
-          Panel: draft.panelC !== null && degrees(draft.panelC, units),
-          Note: draft.note || null,
+          [say('Keys||of the car')]: draft.keys,
+          [say('Belongings')]: draft.belongings || null,
+          [say('Wax or sealant')]: waxText[draft.wax],
+          [say('Air')]: draft.airC !== null && degrees(draft.airC, units),
+          [say('Panel||its temperature')]: draft.panelC !== null && degrees(draft.panelC, units),
+          [say('Note')]: draft.note || null,
         }}
       />
       <CarDrawing shape={draft.shape} defects={draft.defects} finishes={facts.finishes} />
@@ -92,7 +94,7 @@ export function EntrySheet({ record, entry, correctedBy }: Props) {
                   />
                 </a>
               ) : (
-                'deleted'
+                say('deleted')
               )}
             </li>
           ))}

@@ -31,7 +31,7 @@ export function Forbidden({ record }: { record: IntakeView }) {
             <li key={`${at} ${rule} ${panels} ${treatment}`}>
               {say('{decision}: {panels} of {treatment} ({rule})', {
                 decision: decision === 'do it' ? say('⚑ Done all the same') : say('✓ Left out'),
-                panels: panels.join(', '),
+                panels: panels.map(panel => say(panel)).join(', '),
                 treatment,
                 rule,
               })}
@@ -71,7 +71,7 @@ function OneRule({ jobId, rule }: { jobId: string; rule: ForbiddenView }) {
           {say('Leave {panels} out', {
             panels:
               rule.panels.length === 1
-                ? (rule.panels[0] ?? '')
+                ? say(rule.panels[0] ?? '')
                 : say('{panels} panels', { panels: rule.panels.length }),
           })}
         </Button>

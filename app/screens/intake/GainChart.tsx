@@ -1,5 +1,5 @@
 import type { IntakeView, Measured } from '../../../main/api/views.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { decimalNow, say } from '../../../main/domain/language/index.ts'
 import { carThickness } from '../../../main/domain/measure/index.ts'
 import pieces from '../../parts/pieces.module.css'
 import styles from './Intake.module.css'
@@ -28,7 +28,7 @@ export function GainChart({ gloss, before, after, units }: Props) {
     const from = was.get(panel)
     if (from === undefined) return []
     const words = `${thicknessWords(from, units)} → ${thicknessWords(typicalUm, units)}`
-    return [{ label: panel, from, to: typicalUm, words, doubt: null }]
+    return [{ label: say(panel), from, to: typicalUm, words, doubt: null }]
   })
   const angles = [...Map.groupBy(gloss, each => each.geometryDeg)]
   return (
@@ -38,7 +38,7 @@ export function GainChart({ gloss, before, after, units }: Props) {
           key={angle}
           title={say('Gloss at {angle}°', { angle })}
           lines={lines.map(({ panel, beforeGu, afterGu, changeGu, limitGu, real }) => ({
-            label: panel,
+            label: say(panel),
             from: beforeGu,
             to: afterGu,
             doubt: limitGu,
@@ -46,8 +46,8 @@ export function GainChart({ gloss, before, after, units }: Props) {
               beforeGu: beforeGu.toFixed(0),
               afterGu: afterGu.toFixed(0),
               real: real
-                ? `${changeGu > 0 ? '+' : ''}${changeGu.toFixed(1)}`
-                : say('no real change (under {limitGu})', { limitGu: limitGu.toFixed(1) }),
+                ? `${changeGu > 0 ? '+' : ''}${decimalNow(changeGu.toFixed(1))}`
+                : say('no real change (under {limitGu})', { limitGu: decimalNow(limitGu.toFixed(1)) }),
             }),
           }))}
         />

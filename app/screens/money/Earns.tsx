@@ -66,7 +66,7 @@ export function Earns() {
 /** "2026-04" is "April 2026". */
 function monthWords(month: string): string {
   const [year, number] = month.split('-')
-  return `${monthNames[Number(number) - 1]} ${year}`
+  return `${say(monthNames[Number(number) - 1]!)} ${year}`
 }
 
 interface Props {

@@ -29,8 +29,8 @@ export function InvoiceSheet({ id }: { id: string }) {
       <Card title={`${paperWords[invoice.kind]} ${invoice.name}`} about={fullDateWords(invoice.issuedOn)}>
         <Facts
           of={{
-            For: invoice.buyer.name,
-            Car: (
+            [say('For')]: invoice.buyer.name,
+            [say('Car')]: (
               <Link to="/money/$section/$id" params={{ section: 'bill', id: invoice.jobId }}>
                 {say('{carWords}, job {jobNumber}', {
                   carWords: invoice.carWords,
@@ -38,18 +38,18 @@ export function InvoiceSheet({ id }: { id: string }) {
                 })}
               </Link>
             ),
-            'To be paid by': invoice.kind === 'invoice' && fullDateWords(invoice.dueOn),
-            Corrects: invoice.corrects && <PaperLink of={invoice.corrects} />,
-            Because: invoice.reason || null,
-            'No tax because': invoice.exemption || null,
-            Credited:
+            [say('To be paid by')]: invoice.kind === 'invoice' && fullDateWords(invoice.dueOn),
+            [say('Corrects')]: invoice.corrects && <PaperLink of={invoice.corrects} />,
+            [say('Because')]: invoice.reason || null,
+            [say('No tax because')]: invoice.exemption || null,
+            [say('Credited')]:
               invoice.credits.length > 0 &&
               invoice.credits.map(credit => (
                 <div key={credit.id}>
                   <PaperLink of={credit} /> {money(credit.withTaxMinor, invoice.currency)}
                 </div>
               )),
-            Note: invoice.note || null,
+            [say('Note')]: invoice.note || null,
           }}
         />
         <Lines invoice={invoice} />

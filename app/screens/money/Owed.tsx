@@ -77,7 +77,7 @@ export function Owed() {
                   dateWords(each.dueOn)
                 ),
             },
-            { head: say('Open'), number: true, cell: each => show(each.owedMinor) },
+            { head: say('Open||an amount'), number: true, cell: each => show(each.owedMinor) },
           ]}
         />
       </Card>

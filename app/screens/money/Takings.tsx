@@ -63,11 +63,14 @@ function Day({ today }: { today: string }) {
           </div>
           <Facts
             of={{
-              'Deposits in it': show(day.depositsMinor),
-              'Tips in it': show(day.tipsMinor),
-              'Cash rounding': day.roundingMinor !== 0 && show(day.roundingMinor),
-              Issued: `${day.invoices.count} ${day.invoices.count === 1 ? 'invoice' : 'invoices'}, ${show(day.invoices.minor)}`,
-              Credited: day.credits.count > 0 && show(day.credits.minor),
+              [say('Deposits in it')]: show(day.depositsMinor),
+              [say('Tips in it')]: show(day.tipsMinor),
+              [say('Cash rounding')]: day.roundingMinor !== 0 && show(day.roundingMinor),
+              [say('Issued')]: say('{count, plural, one {1 invoice} other {{count} invoices}}, {amount}', {
+                count: day.invoices.count,
+                amount: show(day.invoices.minor),
+              }),
+              [say('Credited')]: day.credits.count > 0 && show(day.credits.minor),
             }}
           />
         </Card>
@@ -99,18 +102,22 @@ function Day({ today }: { today: string }) {
           columns={[
             { head: say('At'), cell: each => clockWords(each.at, day.zone) },
             {
-              head: say('From'),
+              head: say('From||whom'),
               cell: each => (
                 <Link to="/money/$section/$id" params={{ section: 'bill', id: each.jobId }}>
                   {each.customerName}
                 </Link>
               ),
               small: each =>
-                [say('job {jobNumber}', { jobNumber: each.jobNumber }), each.before && 'deposit', each.note]
+                [
+                  say('job {jobNumber}', { jobNumber: each.jobNumber }),
+                  each.before && say('deposit'),
+                  each.note,
+                ]
                   .filter(Boolean)
                   .join(' · '),
             },
-            { head: say('How'), cell: each => methodWords[each.method] },
+            { head: say('How||it is paid'), cell: each => methodWords[each.method] },
             { head: say('Amount'), number: true, cell: each => show(each.amountMinor) },
             {
               head: say('Tip'),

@@ -9,6 +9,7 @@ import { ChoiceChips } from '../../parts/ChoiceChips.tsx'
 import pieces from '../../parts/pieces.module.css'
 import type { SectionProps } from '../../parts/Sections.tsx'
 import { capabilityChoices, labelsOf } from '../../parts/shopWords.ts'
+import { featureOf, featureText } from './featureText.ts'
 import { RowEditor, useRowForm } from './RowEditor.tsx'
 import { RowSection } from './RowSection.tsx'
 import { Stretches } from './Stretches.tsx'
@@ -23,7 +24,9 @@ export function BaysSection({ id }: SectionProps) {
       title={say('Bays')}
       what={say('bay')}
       rows={useQuery(trpc.bays.list.queryOptions({ archived: archived[0] })).data}
-      about={bay => [labelsOf(capabilityChoices, bay.capabilities), ...bay.offers].join(', ')}
+      about={bay =>
+        [labelsOf(capabilityChoices, bay.capabilities), ...bay.offers.map(featureText)].join(', ')
+      }
       order={trpc.bays.order.mutationOptions()}
       archived={archived}
       empty={say('There is no bay yet.')}
@@ -43,6 +46,7 @@ function BayEditor({ bay }: { bay: BayView | undefined }) {
     offers: bay?.offers ?? [],
   }
   const form = useRowForm('bays', bay, saved, trpc.bays.save.mutationOptions())
+  const offers = form.field('offers')
   const closures = bay?.archivedAt === null && (
     <Stretches
       title={say('Closed for a time')}
@@ -66,8 +70,10 @@ function BayEditor({ bay }: { bay: BayView | undefined }) {
         label={say('It also has')}
         description={say('What a step may ask for. Choose, or write a name of your own and press Enter.')}
         maw={520}
-        data={[...bayFeatures]}
-        {...form.field('offers')}
+        data={bayFeatures.map(featureText)}
+        {...offers}
+        value={offers.value.map(featureText)}
+        onChange={typed => offers.onChange(typed.map(featureOf))}
       />
     </RowEditor>
   )

@@ -28,7 +28,7 @@ export function HistorySection() {
   const asked = new URLSearchParams({ ...filter, entities: kind ?? '' } as Record<string, string>)
   if (!kind) asked.delete('entities')
   const any = { clearable: true, searchable: true, placeholder: say('any'), w: 190 } as const
-  const day = { clearable: true, placeholder: say('any'), valueFormat: 'D MMM YYYY', w: 160 } as const
+  const day = { clearable: true, placeholder: say('any'), valueFormat: say('D MMM YYYY'), w: 160 } as const
   return (
     <>
       <Heading title={say('History')}>
@@ -45,7 +45,7 @@ export function HistorySection() {
             onChange={setKind}
             {...any}
           />
-          <Select label={say('By')} data={choices?.who ?? []} value={who} onChange={setWho} {...any} />
+          <Select label={say('By||whom')} data={choices?.who ?? []} value={who} onChange={setWho} {...any} />
           <Select label={say('What')} data={choices?.acts ?? []} value={act} onChange={setAct} {...any} />
           <DatePickerInput label={say('From')} value={fromDate} onChange={setFrom} {...day} />
           <DatePickerInput label={say('To')} value={toDate} onChange={setTo} {...day} />

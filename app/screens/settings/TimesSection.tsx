@@ -66,13 +66,13 @@ function Learned({ effort }: { effort: EffortView }) {
       >
         <Facts
           of={{
-            'Ready by the promise': say('{kept} of the last {of}; in the long run {low} to {high}', {
+            [say('Ready by the promise')]: say('{kept} of the last {of}; in the long run {low} to {high}', {
               kept: promises.kept,
               of: promises.of,
               low: percent(promises.low),
               high: percent(promises.high),
             }),
-            'A usual visit takes': say(
+            [say('A usual visit takes')]: say(
               '{median} of what is written; {promisePercent} of 100 take {safe} at most',
               {
                 median: percent(usual.median),
@@ -80,9 +80,12 @@ function Learned({ effort }: { effort: EffortView }) {
                 safe: percent(usual.safe),
               },
             ),
-            'Learned from': say('{visits, plural, one {1 finished visit} other {{visits} finished visits}}', {
-              visits,
-            }),
+            [say('Learned from')]: say(
+              '{visits, plural, one {1 finished visit} other {{visits} finished visits}}',
+              {
+                visits,
+              },
+            ),
             ...Object.fromEntries(
               people.map(({ name, count, median }) => [
                 name,

@@ -27,19 +27,19 @@ export const discardChoices: { value: DiscardReason; label: string }[] = [
 ]
 
 export const moveWords: Record<MoveKind, string> = {
-  receipt: 'received',
-  use: 'used',
+  receipt: say('received'),
+  use: say('used'),
   waste: say('thrown away'),
-  mix: 'mixed',
-  count: 'counted',
+  mix: say('mixed'),
+  count: say('counted'),
   return: say('sent back'),
   correction: say('put right'),
 }
 
 export const orderStatusWords: Record<OrderStatus, string> = {
-  draft: 'draft',
-  sent: 'sent',
+  draft: say('draft'),
+  sent: say('sent'),
   partly: say('partly received'),
-  received: 'received',
-  cancelled: 'cancelled',
+  received: say('received'),
+  cancelled: say('cancelled'),
 }

@@ -7,7 +7,7 @@ import { choicesFrom } from '../../parts/shopWords.ts'
 export const channelWords: Record<Channel, string> = {
   email: say('E-mail'),
   letter: say('Letter'),
-  call: say('Call'),
+  call: say('Call||an owner'),
   text: say('Text'),
 }
 
@@ -35,11 +35,11 @@ export const kindChoices = choicesFrom(kindWords)
 
 export const stateWords: Record<MessageState, string> = {
   draft: say('to review'),
-  approved: 'approved',
+  approved: say('approved'),
   sending: say('on its way'),
-  sent: 'sent',
-  failed: 'failed',
-  withdrawn: 'withdrawn',
+  sent: say('sent'),
+  failed: say('failed'),
+  withdrawn: say('withdrawn'),
 }
 
 export const stateSigns: Record<MessageState, string> = {

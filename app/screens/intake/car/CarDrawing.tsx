@@ -1,7 +1,7 @@
 import { type KeyboardEvent, type MouseEvent, useMemo, useRef } from 'react'
 import type { Defect } from '../../../../main/api/views.ts'
 import type { BodyShape } from '../../../../main/domain/intake/words.ts'
-import { say } from '../../../../main/domain/language/index.ts'
+import { say, sayKept } from '../../../../main/domain/language/index.ts'
 import type { PanelName } from '../../../../main/domain/shop/index.ts'
 import { defectWords } from '../words.ts'
 import styles from './CarDrawing.module.css'
@@ -60,7 +60,7 @@ export function CarDrawing({ shape, defects, finishes, marking, onMark, onMove, 
       role={live ? 'group' : 'img'}
       aria-label={say(
         '{shape} from above, nose to the left: {defects, plural, one {1 mark} other {{defects} marks}}',
-        { shape, defects: defects.length },
+        { shape: say(shape), defects: defects.length },
       )}
     >
       {car.wheels.map(({ x, y }) => (
@@ -69,7 +69,7 @@ export function CarDrawing({ shape, defects, finishes, marking, onMark, onMove, 
       {car.panels.map(({ panel, path, middle }) => {
         const own = defects.filter(defect => defect.panel === panel).length
         const finish = finishes.find(each => each.panel === panel)?.finish ?? 'gloss'
-        const words = `${panel}, ${finish}${own > 0 ? `, ${say('{own, plural, one {1 mark} other {{own} marks}}', { own })}` : ''}`
+        const words = `${say(panel)}, ${sayKept(finish)}${own > 0 ? `, ${say('{own, plural, one {1 mark} other {{own} marks}}', { own })}` : ''}`
         return (
           <path
             key={panel}

@@ -8,13 +8,13 @@ import {
   type Severity,
   severities,
 } from '../../../../main/domain/intake/words.ts'
-import { say } from '../../../../main/domain/language/index.ts'
+import { say, withinSentence } from '../../../../main/domain/language/index.ts'
 import type { PanelName } from '../../../../main/domain/shop/index.ts'
 import { Card } from '../../../parts/Card.tsx'
 import { Chip } from '../../../parts/Chip.tsx'
 import pieces from '../../../parts/pieces.module.css'
 import styles from '../Intake.module.css'
-import { defectWords, kindWords, severityWords } from '../words.ts'
+import { defectWords, kindWords, markText, severityWords } from '../words.ts'
 import { CarDrawing } from './CarDrawing.tsx'
 
 interface Props {
@@ -81,7 +81,7 @@ export function MarksPart({ draft, finishes, photos, change, error }: Props) {
         </fieldset>
         <NativeSelect
           aria-label={say('Body')}
-          data={bodyShapes.map(shape => ({ value: shape, label: shape }))}
+          data={bodyShapes.map(shape => ({ value: shape, label: say(shape) }))}
           value={draft.shape}
           onChange={event => change({ shape: event.currentTarget.value as IntakeDraft['shape'] })}
         />
@@ -90,7 +90,10 @@ export function MarksPart({ draft, finishes, photos, change, error }: Props) {
         shape={draft.shape}
         defects={defects}
         finishes={finishes}
-        marking={`a ${severity} ${kindWords[kind].toLowerCase()}`}
+        marking={say('a {severity} {kind}', {
+          severity: markText[severity],
+          kind: withinSentence(kindWords[kind]),
+        })}
         onMark={mark}
         onMove={(defect, x, y) => put(defect.id, { x: within(x, most.x), y: within(y, most.y) })}
         onRemove={remove}

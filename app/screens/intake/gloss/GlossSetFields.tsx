@@ -1,7 +1,7 @@
 import { Button, Group, NativeSelect, TextInput } from '@mantine/core'
 import type { GlossSetInput } from '../../../../main/api/views.ts'
 import { substrates } from '../../../../main/domain/intake/words.ts'
-import { say } from '../../../../main/domain/language/index.ts'
+import { decimalNow, say, sayKept } from '../../../../main/domain/language/index.ts'
 import { geometries } from '../../../../main/domain/measure/index.ts'
 import { panelNames } from '../../../../main/domain/shop/index.ts'
 import { fieldsOf } from '../../../data/fields.ts'
@@ -30,7 +30,7 @@ export function GlossSetFields({ number, set, warnings, change, onRemove, errorA
         <TextInput label={say('Tile, serial number')} maxLength={80} {...fields.field('tile')} />
         <NativeSelect
           label={say('Surface')}
-          data={[...substrates]}
+          data={substrates.map(value => ({ value, label: sayKept(value) }))}
           value={set.substrate}
           onChange={event => change({ substrate: event.currentTarget.value as GlossSetInput['substrate'] })}
         />
@@ -68,7 +68,7 @@ export function GlossSetFields({ number, set, warnings, change, onRemove, errorA
         {set.panels.map(({ panel, gu }) => (
           <ReadInput
             key={panel}
-            label={panel}
+            label={say(panel)}
             inputMode="decimal"
             placeholder={say('such as 80 81 80.5')}
             value={gu}
@@ -76,7 +76,7 @@ export function GlossSetFields({ number, set, warnings, change, onRemove, errorA
               change({ panels: set.panels.map(each => (each.panel === panel ? { panel, gu: next } : each)) })
             }
             read={readGloss}
-            show={values => values.join('  ')}
+            show={values => values.map(decimalNow).join('  ')}
             remedy={say('Write gloss readings such as 80 81 80.5, at most 20.')}
           />
         ))}
@@ -92,7 +92,7 @@ export function GlossSetFields({ number, set, warnings, change, onRemove, errorA
             aria-label={say('Add a panel to gloss set {number}', { number })}
             data={[
               { value: '', label: say('add a panel') },
-              ...free.map(panel => ({ value: panel, label: panel })),
+              ...free.map(panel => ({ value: panel, label: say(panel) })),
             ]}
             value=""
             onChange={event => {

@@ -45,7 +45,7 @@ export function ThicknessPart({ measured, change, error }: Props) {
               key={name}
               type="radio"
               name="measured"
-              label={count > 0 ? `${name} · ${count}` : name}
+              label={count > 0 ? `${say(name)} · ${count}` : say(name)}
               checked={panel === name}
               onChange={() => setPanel(name)}
             />
@@ -55,7 +55,7 @@ export function ThicknessPart({ measured, change, error }: Props) {
       <div className={styles.measure}>
         <div>
           <p className={styles.shown} aria-live="polite">
-            <span className={pieces.soft}>{say('{panel}, spot {spot}', { panel, spot })}</span>
+            <span className={pieces.soft}>{say('{panel}, spot {spot}', { panel: say(panel), spot })}</span>
             <b>{typed === '' ? '–' : typed}</b> {unit === 'um' ? say('µm') : say('mil')}
           </p>
           <NumberPad value={typed} onChange={setTyped} onEnter={take} enter={say('Keep, next spot')} />

@@ -29,7 +29,7 @@ export function ThicknessTable({ car, readings, units, onRemove }: Props) {
     <div className={styles.scroll}>
       <table className={table.table}>
         <caption className={styles.caption}>
-          {say('Car:')} {car.typicalUm !== null && words(car.typicalUm)} {say('typical')}
+          {car.typicalUm !== null && say('Car: {typicalUm} typical', { typicalUm: words(car.typicalUm) })}
         </caption>
         <HeadRow
           columns={[
@@ -44,7 +44,7 @@ export function ThicknessTable({ car, readings, units, onRemove }: Props) {
         <tbody>
           {car.panels.map(panel => (
             <tr key={panel.panel}>
-              <td>{panel.panel}</td>
+              <td>{say(panel.panel)}</td>
               <td className={styles.readings}>
                 {readings.map((each, i) =>
                   each.panel !== panel.panel ? null : onRemove ? (
@@ -54,7 +54,7 @@ export function ThicknessTable({ car, readings, units, onRemove }: Props) {
                       type="button"
                       title={say('Take it out')}
                       aria-label={say('Take out {panel}, spot {spot}, {um}', {
-                        panel: panel.panel,
+                        panel: say(panel.panel),
                         spot: each.spot,
                         um: words(each.um),
                       })}

@@ -104,7 +104,7 @@ function PayForm({ bill }: { bill: BillView }) {
     >
       <div className={pieces.fields}>
         <Select
-          label={say('How')}
+          label={say('How||it is paid')}
           data={paymentMethods.map(each => ({ value: each, label: methodWords[each] }))}
           {...form.choice('method')}
         />

@@ -48,17 +48,18 @@ export function Variant({ quote, variant, chosen, onChoose }: Props) {
       </ul>
       <Facts
         of={{
-          Lasts: lasts.length > 0 && lasts.map(each => `${each.name} ${lifeWords(each.days)}`).join(', '),
-          Away: say('{daysAway, plural, one {1 day} other {{daysAway} days}}', {
+          [say('Lasts||a coating')]:
+            lasts.length > 0 && lasts.map(each => `${each.name} ${lifeWords(each.days)}`).join(', '),
+          [say('Away||the car')]: say('{daysAway, plural, one {1 day} other {{daysAway} days}}', {
             daysAway: variant.daysAway,
           }),
-          'Upkeep, 3 years':
+          [say('Upkeep, 3 years')]:
             upkeepVisits > 0 &&
             say('{upkeepVisits} visits{upkeepMinor}', {
               upkeepVisits,
               upkeepMinor: upkeepMinor === null ? say(', not all priced') : `, ${show(upkeepMinor)}`,
             }),
-          'When quoted': say('{dropOffAt}, home {handoverAt}', {
+          [say('When quoted')]: say('{dropOffAt}, home {handoverAt}', {
             dropOffAt: nearWords(variant.dropOffAt, quote.zone, quote.nowAt),
             handoverAt: nearWords(variant.handoverAt, quote.zone, quote.nowAt),
           }),

@@ -2,10 +2,10 @@ import type { QuoteView } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
 
 const statusWords: Readonly<Record<QuoteView['status'], string>> = {
-  open: 'open',
-  accepted: 'signed',
-  declined: 'declined',
-  booked: 'booked',
+  open: say('open'),
+  accepted: say('signed'),
+  declined: say('declined'),
+  booked: say('booked'),
 }
 
 export function quoteWords({ status, over }: Pick<QuoteView, 'status' | 'over'>): string {

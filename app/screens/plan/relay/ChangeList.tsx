@@ -3,11 +3,13 @@ import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { CarChangeView, LaidView } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
+import { listWords } from '../../../../main/domain/words.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Refused } from '../../../parts/form/Refused.tsx'
 import pieces from '../../../parts/pieces.module.css'
 import { durationWords, longWords } from '../../../parts/time.ts'
+import { inTurn } from '../inTurn.ts'
 import styles from './Relay.module.css'
 
 interface Props {
@@ -110,11 +112,11 @@ export function ChangeList({ run, zone, busy, accept, leave }: Props) {
 }
 
 function placeWords({ dropOffAt, handoverAt, bays, people }: CarChangeView['to'], zone: string): string {
-  const who = people.length > 0 ? `, ${people.join(` ${say('and')} `)}` : ''
+  const who = people.length > 0 ? `, ${listWords(people)}` : ''
   return say('{dropOffAt} to {handoverAt}, {bays}{who}', {
     dropOffAt: longWords(dropOffAt, zone),
     handoverAt: longWords(handoverAt, zone),
-    bays: bays.join(`${say(', then')} `),
+    bays: inTurn(bays),
     who,
   })
 }
@@ -129,19 +131,18 @@ function gains({ was, becomes }: CarChangeView): { words: string; worse: boolean
   }
   weigh(
     was.lateMin - becomes.lateMin,
-    min => `${durationWords(min)} less late`,
-    min => `${durationWords(min)} later than promised`,
+    min => say('{min} less late', { min: durationWords(min) }),
+    min => say('{min} later than promised', { min: durationWords(min) }),
   )
   weigh(
     was.blockedMin - becomes.blockedMin,
-    min => `Bay blocked ${durationWords(min)} less`,
-    min => `Bay blocked ${durationWords(min)} more`,
+    min => say('Bay blocked {min} less', { min: durationWords(min) }),
+    min => say('Bay blocked {min} more', { min: durationWords(min) }),
   )
-  const moves = (count: number) => `${count} ${count === 1 ? 'move' : 'moves'}`
   weigh(
     was.moves - becomes.moves,
-    count => `${moves(count)} less`,
-    count => `${moves(count)} more`,
+    moves => say('{moves, plural, one {1 move} other {{moves} moves}} less', { moves }),
+    moves => say('{moves, plural, one {1 move} other {{moves} moves}} more', { moves }),
   )
   return found.length > 0 ? found : [{ words: say('Makes room for another'), worse: false }]
 }

@@ -54,7 +54,7 @@ export function Relay() {
               loading={beginning.busy}
               onClick={() => beginning.save(asked)}
             >
-              {run ? say('Look again') : say('Look for a better plan')}
+              {run ? say('Look again||for a plan') : say('Look for a better plan')}
             </Button>
           ) : (
             <Button variant="default" loading={stopping.busy} onClick={() => stopping.run()}>

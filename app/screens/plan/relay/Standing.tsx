@@ -28,7 +28,9 @@ function standingWords(run: LaidView): string {
         : say('Nothing found before it was stopped. Let it look longer, or look at fewer days.')
   const what =
     changes.length === 0
-      ? say('Nothing better {working}', { working: working ? say('yet') : say('found') })
+      ? working
+        ? say('Nothing better yet')
+        : say('Nothing better found')
       : say('{changes} {changes, plural, one {car} other {cars}} could stand better', {
           changes: changes.length,
         })
@@ -37,11 +39,9 @@ function standingWords(run: LaidView): string {
       ? say('Nothing is better than the present plan: proven.')
       : say('{what}. No plan is better than this one: proven.', { what })
   if (working) return `${what}; ${left}.`
-  return say('{what}{stopped}. Not proven: {left}.', {
-    what,
-    stopped: stopped ? ` ${say('before it was stopped')}` : '',
-    left,
-  })
+  return stopped
+    ? say('{what} before it was stopped. Not proven: {left}.', { what, left })
+    : say('{what}. Not proven: {left}.', { what, left })
 }
 
 /** How much better it could still get, by the first of its parts that is not proven. */

@@ -2,7 +2,7 @@ import { SegmentedControl } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { UseView } from '../../../../main/api/views.ts'
-import { say } from '../../../../main/domain/language/index.ts'
+import { decimalNow, say } from '../../../../main/domain/language/index.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
 import { money } from '../../../parts/money.ts'
@@ -140,5 +140,5 @@ function Treatments({ view: { treatments, currency, hundredMinor } }: { view: Us
 
 /** Hours to a tenth: nobody plans by less over weeks. */
 function hours(minutes: number): string {
-  return `${(minutes / 60).toFixed(minutes < 600 ? 1 : 0)} h`
+  return `${decimalNow((minutes / 60).toFixed(minutes < 600 ? 1 : 0))} h`
 }

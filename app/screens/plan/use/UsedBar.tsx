@@ -56,7 +56,9 @@ export function UsedBar({ used, name, upright = false }: Props) {
       </span>
       {!upright && (
         <small>
-          {open === 0 ? say('closed') : `${Math.round((100 * used.handsOnMin) / open)} % hands-on`}
+          {open === 0
+            ? say('closed')
+            : say('{share} % hands-on', { share: Math.round((100 * used.handsOnMin) / open) })}
           {used.blockedMin > 0 &&
             say(', {blockedMin} h blocked', { blockedMin: Math.round(used.blockedMin / 60) })}
         </small>

@@ -10,6 +10,7 @@ import pieces from '../../../parts/pieces.module.css'
 import { Table } from '../../../parts/Table.tsx'
 import { durationWords, longWords } from '../../../parts/time.ts'
 import { Waiting } from '../../../parts/Waiting.tsx'
+import { inTurn } from '../inTurn.ts'
 import { Standing } from '../relay/Standing.tsx'
 import { Suppose } from './Suppose.tsx'
 
@@ -61,7 +62,7 @@ export function WhatIf() {
                   })
                 }
               >
-                {say('Keep it')}
+                {say('Keep it||what is supposed')}
               </Button>
             )}
             <Button variant="default" loading={discarding.busy} onClick={() => discarding.run()}>
@@ -77,9 +78,10 @@ export function WhatIf() {
 
 function keptWords({ run, kept }: WhatIfView): string {
   const cars = run?.changes.length ?? 0
-  const moves =
-    cars === 0 ? say('moves no car') : say('moves {cars} {cars, plural, one {car} other {cars}}', { cars })
-  return say('Keeping it {moves} and {kept}.', { moves, kept: kept ?? '' })
+  return say('Keeping it moves {cars, plural, =0 {no car} one {1 car} other {{cars} cars}} and {kept}.', {
+    cars,
+    kept: kept ?? '',
+  })
 }
 
 /** Every promise that is touched, as it would be and as the best plan has it; how many are not. */
@@ -102,7 +104,7 @@ function Promises({ view }: { view: WhatIfView }) {
           {say('The rush car: comes {dropOffAt}, home {handoverAt}, {bays}.', {
             dropOffAt: longWords(rush.dropOffAt, zone),
             handoverAt: longWords(rush.handoverAt, zone),
-            bays: rush.bays.join(`${say(', then')} `),
+            bays: inTurn(rush.bays),
           })}
         </p>
       )}

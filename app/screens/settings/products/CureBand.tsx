@@ -1,5 +1,5 @@
 import type { CureProfile } from '../../../../main/domain/cure/index.ts'
-import { say } from '../../../../main/domain/language/index.ts'
+import { localeNow, say } from '../../../../main/domain/language/index.ts'
 import { showTemperature } from '../../../../main/domain/measure/index.ts'
 import { useShop } from '../../../data/shop.ts'
 import { Drawing, Level, Rule } from '../../../parts/Chart.tsx'
@@ -65,7 +65,7 @@ export function CureBand({ profile }: { profile: CureProfile }) {
       ))}
       <text x={box.left} y={box.height - 6}>
         {say('time after the coat, at {referenceC}', {
-          referenceC: showTemperature(profile.referenceC, units, navigator.language),
+          referenceC: showTemperature(profile.referenceC, units, localeNow()),
         })}
       </text>
     </Drawing>

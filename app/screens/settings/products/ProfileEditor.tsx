@@ -1,5 +1,5 @@
 import type { CureProfile, Figure, FigureSource } from '../../../../main/domain/cure/index.ts'
-import { say } from '../../../../main/domain/language/index.ts'
+import { localeNow, say } from '../../../../main/domain/language/index.ts'
 import { showTemperature } from '../../../../main/domain/measure/index.ts'
 import { fieldsOf } from '../../../data/fields.ts'
 import { useShop } from '../../../data/shop.ts'
@@ -42,7 +42,7 @@ export function ProfileEditor({ profile, onChange, faults }: ProfileProps) {
       <fieldset className={styles.figures}>
         <legend>
           {say('Times after the coat, at {referenceC}', {
-            referenceC: showTemperature(profile.referenceC, units, navigator.language),
+            referenceC: showTemperature(profile.referenceC, units, localeNow()),
           })}
         </legend>
         {moments.map(({ figure, label, ...rest }) => (

@@ -15,9 +15,9 @@ interface Props {
 
 /** What is ticked off at the car around a treatment, and when. */
 export function CheckFields({ checks, fields, onChange }: Props) {
-  const usual = [...washChecks, ...coatChecks].filter(
-    ({ words }) => !checks.some(check => check.words === words),
-  )
+  const usual = [...washChecks, ...coatChecks]
+    .map(check => ({ ...check, words: say(check.words) }))
+    .filter(({ words }) => !checks.some(check => check.words === words))
   return (
     <fieldset className={styles.step}>
       <legend>{say('Ticked off at the car')}</legend>

@@ -1,7 +1,7 @@
 import { Checkbox, MultiSelect, Select, TextInput } from '@mantine/core'
 import { IconX } from '@tabler/icons-react'
 import type { ProductView } from '../../../../main/api/views.ts'
-import { say } from '../../../../main/domain/language/index.ts'
+import { say, withinSentence } from '../../../../main/domain/language/index.ts'
 import { bayFeatures, type Stage, type TreatmentStep } from '../../../../main/domain/shop/index.ts'
 import { fieldsOf } from '../../../data/fields.ts'
 import type { Faults } from '../../../parts/faults.ts'
@@ -15,6 +15,7 @@ import {
   skillChoices,
   stageChoices,
 } from '../../../parts/shopWords.ts'
+import { featureText } from '../featureText.ts'
 import styles from './Treatments.module.css'
 
 interface Props {
@@ -75,7 +76,13 @@ export function StepEditor({
           onChange={value => value && put({ stage: value as Stage, productId: null })}
         />
         <Select
-          label={lays ? say('The {lays} laid', { lays }) : say('Product used')}
+          label={
+            lays === 'coating'
+              ? say('The coating laid')
+              : lays === 'topper'
+                ? say('The topper laid')
+                : say('Product used')
+          }
           placeholder={lays ? say('Choose one') : say('None')}
           clearable={!lays}
           data={fitting.map(product => ({ value: product.id, label: product.name }))}
@@ -89,7 +96,9 @@ export function StepEditor({
         <MultiSelect
           label={say('And must have')}
           placeholder={now.asks.length === 0 ? say('Nothing more') : ''}
-          data={[...new Set([...bayFeatures, ...offered, ...now.asks])].sort()}
+          data={[...new Set([...bayFeatures, ...offered, ...now.asks])]
+            .map(value => ({ value, label: featureText(value) }))
+            .sort((a, b) => (a.label < b.label ? -1 : 1))}
           {...fields.field('asks')}
         />
         <Select
@@ -154,7 +163,7 @@ export function StepEditor({
         {sizeChoices.map(({ value: size, label }) => (
           <DurationInput
             key={size}
-            label={say('Takes, {label}', { label: label.toLowerCase() })}
+            label={say('Takes, {label}', { label: withinSentence(label) })}
             {...minutes.field(size)}
           />
         ))}

@@ -45,8 +45,8 @@ export function SentOrder({ order, onSaid }: Props) {
       >
         <Facts
           of={{
-            Sent: sentAt !== null && longWords(sentAt, zone),
-            Expected: order.expectedOn && (
+            [say('Sent')]: sentAt !== null && longWords(sentAt, zone),
+            [say('Expected')]: order.expectedOn && (
               <span className={late ? pieces.late : undefined}>
                 {dateWords(order.expectedOn)}
                 {order.lateFromOn &&
@@ -54,7 +54,7 @@ export function SentOrder({ order, onSaid }: Props) {
                 {late && ` ⚑ ${late.words}`}
               </span>
             ),
-            Together: `${money(order.totalMinor, currency)}${carriage}`,
+            [say('Together')]: `${money(order.totalMinor, currency)}${carriage}`,
           }}
         />
         <Group mt="sm">

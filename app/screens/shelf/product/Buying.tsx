@@ -67,7 +67,7 @@ function Offers({ product, unit }: Props) {
   return (
     <Edited
       rows={product.offers}
-      label={say('Offers')}
+      label={say('Offers||of a supplier')}
       about={say('the preferred one is what is proposed')}
       empty={say('No supplier yet. Without an offer nothing can be proposed when it runs short.')}
       add={say('Add an offer')}
@@ -77,7 +77,7 @@ function Offers({ product, unit }: Props) {
         {
           cell: offer => (
             <>
-              <b>{offer.supplierName}</b> {offer.preferred && '★ preferred'}
+              <b>{offer.supplierName}</b> {offer.preferred && say('★ preferred')}
             </>
           ),
           small: ({ containersPerPack, sizeLabel, article }) =>

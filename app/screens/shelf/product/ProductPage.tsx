@@ -65,18 +65,18 @@ export function ProductPage({ id = '' }: SectionProps) {
           <LifeProposal product={product} />
           <ProductTabs
             of={{
-              'Bottles and ledger': <StockTab product={product} unit={shelf.unit} />,
-              'In use and washed': shelf.unit === 'piece' && <Reusables product={product} />,
-              'Recipe and real use': <Recipes product={product} unit={shelf.unit} />,
-              'Sizes and buying': <Buying product={product} unit={shelf.unit} />,
-              Safety: <SafetyCard safety={safety} />,
-              Numbers: advice?.facts && (
+              [say('Bottles and ledger')]: <StockTab product={product} unit={shelf.unit} />,
+              [say('In use and washed')]: shelf.unit === 'piece' && <Reusables product={product} />,
+              [say('Recipe and real use')]: <Recipes product={product} unit={shelf.unit} />,
+              [say('Sizes and buying')]: <Buying product={product} unit={shelf.unit} />,
+              [say('Safety')]: <SafetyCard safety={safety} />,
+              [say('Numbers')]: advice?.facts && (
                 <Card>
                   <AdviceNumbers facts={advice.facts} unit={shelf.unit} currency={currency} />
                 </Card>
               ),
-              Value: <ValueCard value={product.value} currency={currency} />,
-              'How it is kept': (
+              [say('Value')]: <ValueCard value={product.value} currency={currency} />,
+              [say('How it is kept')]: (
                 <div className={pieces.column}>
                   <Card title={say('How it is counted and kept')}>
                     {product.storageWords && <p className={pieces.soft}>{product.storageWords}</p>}
@@ -96,7 +96,7 @@ export function ProductPage({ id = '' }: SectionProps) {
           <SafetyCard safety={safety} />
         </div>
       )}
-      <HistoryCard entities={['stock', 'product', 'safety', say('product life')]} id={id} />
+      <HistoryCard entities={['stock', 'product', 'safety', 'product life']} id={id} />
     </>
   )
 }

@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core'
 import type { LearningView, ShelfProductView, ShelfUnit } from '../../../../main/api/views.ts'
-import { say } from '../../../../main/domain/language/index.ts'
+import { say, withinSentence } from '../../../../main/domain/language/index.ts'
 import { useEditing } from '../../../data/editing.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -71,7 +71,7 @@ function RecipeList({ product, unit }: { product: ShelfProductView; unit: ShelfU
           <div key={keyOf(recipe)}>
             <h3>
               {recipe.treatmentName}: {recipe.stepName}{' '}
-              <small>{labelOf(stageChoices, recipe.stage as never).toLowerCase()}</small>
+              <small>{withinSentence(labelOf(stageChoices, recipe.stage as never))}</small>
             </h3>
             <Table
               rows={[recipe]}
@@ -83,7 +83,7 @@ function RecipeList({ product, unit }: { product: ShelfProductView; unit: ShelfU
                       {recipe.bySize[value].spread > 0
                         ? drawWords(recipe.bySize[value], unit)
                         : amountText(recipe.bySize[value].amount, unit)}
-                      <small>{label.toLowerCase()}</small>
+                      <small>{withinSentence(label)}</small>
                     </>
                   ),
                 })),
@@ -127,11 +127,13 @@ function Learned({ learning, productId, unit }: LearnedProps) {
   return (
     <div>
       <h3>
-        {stepName} <small>{labelOf(sizeChoices, sizeClass).toLowerCase()}</small>
+        {stepName} <small>{withinSentence(labelOf(sizeChoices, sizeClass))}</small>
       </h3>
       <p className={pieces.soft}>{learning.words}</p>
       <dl>
-        <Fact name={say('Recipe')}>{learning.recipe ? drawWords(learning.recipe, unit) : say('none')}</Fact>
+        <Fact name={say('Recipe')}>
+          {learning.recipe ? drawWords(learning.recipe, unit) : say('none||the recipe')}
+        </Fact>
         <Fact name={say('Really')}>
           {say('{really} over {steps} {steps, plural, one {step} other {steps}}', { really, steps })}
           {outliers > 0 && say(', {outliers} out of line set aside', { outliers })}

@@ -1,7 +1,7 @@
 import { Button, Group } from '@mantine/core'
 import { useState } from 'react'
 import type { LotView, ShelfProductView, ShelfUnit } from '../../../../main/api/views.ts'
-import { say } from '../../../../main/domain/language/index.ts'
+import { decimalNow, say } from '../../../../main/domain/language/index.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -95,7 +95,7 @@ export function StockTab({ product, unit }: { product: ShelfProductView; unit: S
                 head: say('Bottle'),
                 cell: ({ number, next }) => (
                   <>
-                    <Say text="<b>no. {number}</b>" values={{ number }} /> {next && '← next'}
+                    <Say text="<b>no. {number}</b>" values={{ number }} /> {next && say('← next')}
                   </>
                 ),
                 small: aboutWords,
@@ -106,7 +106,7 @@ export function StockTab({ product, unit }: { product: ShelfProductView; unit: S
                 cell: ({ state, lastOn }) => (
                   <span className={state === 'expired' ? pieces.late : undefined}>
                     {lastOn ? yearDateWords(lastOn) : say('keeps')}
-                    {state === 'expired' && ' ✕ past'}
+                    {state === 'expired' && ` ${say('✕ past')}`}
                   </span>
                 ),
               },
@@ -149,11 +149,14 @@ export function StockTab({ product, unit }: { product: ShelfProductView; unit: S
 }
 
 function aboutWords({ sizeLabel, batch, openedOn, waterParts }: LotView): string {
-  const since = waterParts === null ? 'opened' : say('mixed 1:{waterParts}', { waterParts })
+  const on = openedOn && yearDateWords(openedOn)
   const about = [
     sizeLabel,
     batch && say('batch {batch}', { batch }),
-    openedOn && `${since} ${yearDateWords(openedOn)}`,
+    on &&
+      (waterParts === null
+        ? say('opened {on}', { on })
+        : say('mixed 1:{waterParts} {on}', { waterParts: decimalNow(waterParts), on })),
   ]
   return about.filter(Boolean).join(' · ')
 }

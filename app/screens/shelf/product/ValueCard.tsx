@@ -16,8 +16,8 @@ export function ValueCard({ value, currency }: { value: ProductValueView | null;
     <Card title={say('Worth of {onHand}', { onHand: amountText(value.onHand, unit) })}>
       <Facts
         of={{
-          'By weighted average': money(value.averageMinor, currency),
-          'First in, first out': money(value.fifoMinor, currency),
+          [say('By weighted average')]: money(value.averageMinor, currency),
+          [say('First in, first out')]: money(value.fifoMinor, currency),
           [say('{hundred} on average', { hundred })]:
             per100Minor !== null && money(Math.round(per100Minor), currency),
         }}

@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import type { SafetyWarningsView } from '../../../../main/api/views.ts'
-import { say } from '../../../../main/domain/language/index.ts'
+import { localeNow, say } from '../../../../main/domain/language/index.ts'
 import { showVolume } from '../../../../main/domain/measure/index.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -82,7 +82,11 @@ export function Safety() {
               { cell: item => <Pictograms codes={knownPictograms(item.pictograms)} /> },
               {
                 cell: item =>
-                  item.signalWord ?? <span className={pieces.soft}>{say('no signal word known')}</span>,
+                  item.signalWord ? (
+                    say(item.signalWord)
+                  ) : (
+                    <span className={pieces.soft}>{say('no signal word known')}</span>
+                  ),
               },
             ]}
           />
@@ -94,7 +98,7 @@ export function Safety() {
 
 function Flammable({ flammable }: { flammable: SafetyWarningsView['flammable'] }) {
   const { units } = useShop()
-  const show = (volumeMl: number) => showVolume(volumeMl, units, navigator.language)
+  const show = (volumeMl: number) => showVolume(volumeMl, units, localeNow())
   const { byCode, combustibleMl, state, words, aerosolMl, silentMl, limitMl } = flammable
   return (
     <Card title={say('Flammable liquid')}>
@@ -105,13 +109,13 @@ function Flammable({ flammable }: { flammable: SafetyWarningsView['flammable'] }
       </p>
       <Facts
         of={{
-          'H224, extremely flammable': show(byCode.H224),
-          'H225, highly flammable': show(byCode.H225),
-          'H226, flammable': show(byCode.H226),
-          'H227, combustible':
+          [say('H224, extremely flammable')]: show(byCode.H224),
+          [say('H225, highly flammable')]: show(byCode.H225),
+          [say('H226, flammable')]: show(byCode.H226),
+          [say('H227, combustible')]:
             byCode.H227 > 0 && `${show(byCode.H227)}${combustibleMl > 0 ? say(', not counted') : ''}`,
-          Aerosols: aerosolMl > 0 && show(aerosolMl),
-          'Liquids whose sheet says nothing': silentMl > 0 && show(silentMl),
+          [say('Aerosols')]: aerosolMl > 0 && show(aerosolMl),
+          [say('Liquids whose sheet says nothing')]: silentMl > 0 && show(silentMl),
         }}
       />
       <Link to="/shelf/$section" params={{ section: 'rules' }}>

@@ -124,16 +124,16 @@ function Sheet({ safety }: { safety: SafetyView }) {
       )}
       <Facts
         of={{
-          Revised: revisedOn ? yearDateWords(revisedOn) : say('not entered'),
-          'Stored with': storageGroup
+          [say('Revised')]: revisedOn ? yearDateWords(revisedOn) : say('not entered'),
+          [say('Stored with')]: storageGroup
             ? storageGroupWords[storageGroup]
             : suggestedGroup
               ? say('{storageGroupWords}, as its codes suggest', {
                   storageGroupWords: storageGroupWords[suggestedGroup],
                 })
               : say('not known'),
-          'Keep apart': groupWords || null,
-          'UN number': unNumber || null,
+          [say('Keep apart')]: groupWords || null,
+          [say('UN number')]: unNumber || null,
         }}
       />
       <SheetUpload safety={safety} />

@@ -3,7 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { SupplierView } from '../../../../main/api/views.ts'
-import { say } from '../../../../main/domain/language/index.ts'
+import { decimalNow, say } from '../../../../main/domain/language/index.ts'
 import { trpc } from '../../../data/trpc.ts'
 import pieces from '../../../parts/pieces.module.css'
 import { RowLinks } from '../../../parts/RowLinks.tsx'
@@ -61,12 +61,9 @@ export function Suppliers({ id }: SectionProps) {
 }
 
 function aboutWords({ leadMeanDays, leadSdDays, offers, openOrders }: SupplierView): string {
-  const products = `${offers} ${offers === 1 ? 'product' : 'products'}`
   const underWay = openOrders > 0 ? ` ${say('· {openOrders} under way', { openOrders })}` : ''
-  return say('{leadMeanDays} ± {leadSdDays} working days · {products}{underWay}', {
-    leadMeanDays,
-    leadSdDays,
-    products,
-    underWay,
-  })
+  return say(
+    '{leadMeanDays} ± {leadSdDays} working days · {offers, plural, one {1 product} other {{offers} products}}{underWay}',
+    { leadMeanDays: decimalNow(leadMeanDays), leadSdDays: decimalNow(leadSdDays), offers, underWay },
+  )
 }

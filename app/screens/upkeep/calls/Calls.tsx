@@ -3,13 +3,14 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { CallView, MessageView } from '../../../../main/api/views.ts'
-import { say } from '../../../../main/domain/language/index.ts'
+import { say, withinSentence } from '../../../../main/domain/language/index.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
 import { DocumentButton } from '../../../parts/DocumentButton.tsx'
 import { Refused } from '../../../parts/form/Refused.tsx'
 import pieces from '../../../parts/pieces.module.css'
+import { Say } from '../../../parts/Say.tsx'
 import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
 import { Table } from '../../../parts/Table.tsx'
 import { dateWords } from '../../../parts/time.ts'
@@ -33,13 +34,16 @@ export function Calls() {
       <ActsBar>{said}</ActsBar>
       {calls.data.length + letters.data.length === 0 && (
         <p className={pieces.empty}>
-          {say(
-            'Nothing to do by hand now. Owners who agree to a call, a text or a letter appear here once their message is approved under',
-          )}{' '}
-          <Link to="/upkeep/$section" params={{ section: 'reminders' }}>
-            {say('Reminders')}
-          </Link>
-          {say(', and only at hours at which they may be reached.')}
+          <Say
+            text="Nothing to do by hand now. Owners who agree to a call, a text or a letter appear here once their message is approved under {link}, and only at hours at which they may be reached."
+            values={{
+              link: (
+                <Link to="/upkeep/$section" params={{ section: 'reminders' }}>
+                  {say('Reminders')}
+                </Link>
+              ),
+            }}
+          />
         </p>
       )}
       {calls.data.map(call => (
@@ -52,7 +56,7 @@ export function Calls() {
             keyOf={letter => letter.id}
             columns={[
               {
-                head: say('To'),
+                head: say('To||whom'),
                 cell: letter => letter.customerName,
                 small: letter => letter.address.replaceAll('\n', ', '),
               },
@@ -88,7 +92,9 @@ export function Calls() {
 
 function Call({ call, onDone }: { call: CallView; onDone(words: string): void }) {
   const { message, phone, script, sms } = call
-  const title = `${sms ? say('Text') : say('Call')} ${message.customerName}`
+  const title = sms
+    ? say('Text {customerName}', { customerName: message.customerName })
+    : say('Call {customerName}', { customerName: message.customerName })
   const about = (
     <>
       <Link to="/cars/$id" params={{ id: message.vehicleId }}>
@@ -149,7 +155,7 @@ interface ByHandProps {
 function ByHand({ message, label, onDone }: ByHandProps) {
   const saving = useSaving(trpc.reminders.sentByHand.mutationOptions())
   const { id, version, customerName } = message
-  const done = () => onDone(`✓ ${customerName}: ${label.toLowerCase()}.`)
+  const done = () => onDone(`✓ ${customerName}: ${withinSentence(label)}.`)
   return (
     <>
       <Button

@@ -15,7 +15,7 @@ import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
 import { Behind, whileBehind } from '../Behind.tsx'
 import { FailedPlans } from '../FailedPlans.tsx'
 import { useActs } from '../useActs.tsx'
-import { dueSigns, dueWords } from '../words.ts'
+import { dueSigns } from '../words.ts'
 import { Year } from '../year/Year.tsx'
 import { ApproveChosen } from './ApproveChosen.tsx'
 import { DueFilter, type Filter, noFilter } from './DueFilter.tsx'
@@ -54,7 +54,7 @@ export function Due() {
     <>
       <ScreenTitle title={say('Upkeep')}>{due && <Counts due={due} />}</ScreenTitle>
       <Year acts={acts} />
-      <Card title={say('Visits')}>
+      <Card title={say('Visits||of upkeep')}>
         <div className={pieces.column}>
           {due && <Behind plans={due.behind} />}
           <DueFilter
@@ -101,7 +101,12 @@ export function Due() {
   )
 }
 
-const counted: DueState[] = ['overdue', 'due', 'soon']
+const counted = ['overdue', 'due', 'soon'] as const satisfies readonly DueState[]
+
+function countWords(state: (typeof counted)[number], visits: number): string {
+  if (state === 'overdue') return say('{visits} overdue', { visits })
+  return state === 'due' ? say('{visits} due now', { visits }) : say('{visits} soon', { visits })
+}
 
 function Counts({ due }: { due: DueView }) {
   return (
@@ -109,7 +114,7 @@ function Counts({ due }: { due: DueView }) {
       {counted.map((state, i) => (
         <span key={state} className={state === 'overdue' && due.counts.overdue > 0 ? pieces.late : undefined}>
           {i > 0 && ' · '}
-          {dueSigns[state]} {due.counts[state]} {dueWords[state].toLowerCase()}
+          {dueSigns[state]} {countWords(state, due.counts[state])}
         </span>
       ))}
     </p>

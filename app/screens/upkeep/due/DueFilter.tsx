@@ -42,7 +42,7 @@ export function DueFilter({ filter, onChange }: { filter: Filter; onChange(filte
   const [open] = useState(filter.kinds.length > 0 || filter.reachable || filter.unbooked)
   const change = (part: Partial<Filter>) => onChange({ ...filter, ...part })
   return (
-    <search className={styles.filter} aria-label={say('Visits')}>
+    <search className={styles.filter} aria-label={say('Visits||of upkeep')}>
       <TextInput
         label={say('Find')}
         placeholder={say('name, plate, car, visit')}

@@ -2,7 +2,7 @@ import { Button, Checkbox } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { VisitView } from '../../../../main/api/views.ts'
-import { say } from '../../../../main/domain/language/index.ts'
+import { say, withinSentence } from '../../../../main/domain/language/index.ts'
 import { useShop } from '../../../data/shop.ts'
 import pieces from '../../../parts/pieces.module.css'
 import { Table } from '../../../parts/Table.tsx'
@@ -104,8 +104,12 @@ function When({ visit }: { visit: VisitView }) {
   return (
     <>
       <span className={own.state} data-state={visit.state}>
-        {dueSigns[visit.state]} {dueWords[visit.state]}
-        {visit.state === 'overdue' && `, ${visit.daysLate} ${visit.daysLate === 1 ? 'day' : 'days'}`}
+        {dueSigns[visit.state]}{' '}
+        {visit.state === 'overdue'
+          ? say('Overdue, {daysLate, plural, one {1 day} other {{daysLate} days}}', {
+              daysLate: visit.daysLate,
+            })
+          : dueWords[visit.state]}
       </span>
       <div className={own.nowrap}>{dateWords(visit.dueOn)}</div>
       {visit.sentence === null && visit.firstOn !== visit.lastOn && (
@@ -168,7 +172,7 @@ function Fate({ visit }: { visit: VisitView }) {
         <span className={pieces.soft}>
           {channels.length === 0
             ? say('may not be written to')
-            : channels.map(channel => channelWords[channel].toLowerCase()).join(', ')}
+            : channels.map(channel => withinSentence(channelWords[channel])).join(', ')}
         </span>
       )}
     </>

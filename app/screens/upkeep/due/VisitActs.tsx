@@ -3,7 +3,7 @@ import { IconChevronDown } from '@tabler/icons-react'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { ActView, Channel, VisitView } from '../../../../main/api/views.ts'
-import { say } from '../../../../main/domain/language/index.ts'
+import { say, withinSentence } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import type { SavingOptions } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -62,7 +62,7 @@ export function VisitActs({ visit, today, acts }: { visit: VisitView; today: str
             visit.channels.map(channel => (
               <Menu.Item key={channel} onClick={() => setWriting(channel)}>
                 {say('Write a reminder: {channelWords} …', {
-                  channelWords: channelWords[channel].toLowerCase(),
+                  channelWords: withinSentence(channelWords[channel]),
                 })}
               </Menu.Item>
             ))}
@@ -90,7 +90,7 @@ const ways = ['email', 'text', 'call', 'letter'] as const satisfies readonly Cha
 const asks: Record<Channel, string> = {
   email: say('Write'),
   text: say('Text'),
-  call: say('Call'),
+  call: say('Call||an owner'),
   letter: say('Letter'),
 }
 

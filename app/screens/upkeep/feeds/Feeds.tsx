@@ -35,7 +35,7 @@ export function Feeds() {
               rows={feeds}
               keyOf={feed => feed.id}
               empty={say(
-                'None yet. A feed shows bay bookings and upkeep visits in a calendar program on a telephone or\n              another computer that reaches this one; nothing can be changed through it.',
+                'None yet. A feed shows bay bookings and upkeep visits in a calendar program on a telephone or another computer that reaches this one; nothing can be changed through it.',
               )}
               columns={[
                 {
@@ -48,7 +48,7 @@ export function Feeds() {
                   head: say('Tells'),
                   cell: ({ details }) => (details ? say('names and plates too') : say('times and bays only')),
                 },
-                { head: 'End', cell: feed => <EndFeed feed={feed} /> },
+                { head: say('End||a feed'), cell: feed => <EndFeed feed={feed} /> },
               ]}
             />
           )}

@@ -9,6 +9,7 @@ import { trpc } from '../../../data/trpc.ts'
 import { DocumentButton } from '../../../parts/DocumentButton.tsx'
 import { Refused } from '../../../parts/form/Refused.tsx'
 import pieces from '../../../parts/pieces.module.css'
+import { Say } from '../../../parts/Say.tsx'
 import { dateWords, longWords } from '../../../parts/time.ts'
 import styles from '../Upkeep.module.css'
 import { channelWords, outcomeWords, stateSigns, stateWords } from '../words.ts'
@@ -94,13 +95,16 @@ export function MessageCard({ message, onDone }: Props) {
               { unfilled: message.unfilled.map(name => `{{${name}}}`).join(', ') },
             )}{' '}
             {message.unfilled.some(name => name.startsWith('shop')) && (
-              <>
-                {say('What is missing of the shop is entered in')}{' '}
-                <Link to="/settings/$section" params={{ section: 'shop' }}>
-                  {say('its settings')}
-                </Link>
-                .
-              </>
+              <Say
+                text="What is missing of the shop is entered in {link}."
+                values={{
+                  link: (
+                    <Link to="/settings/$section" params={{ section: 'shop' }}>
+                      {say('its settings')}
+                    </Link>
+                  ),
+                }}
+              />
             )}
           </Alert>
         )}

@@ -22,7 +22,7 @@ export function Outcomes({ message, onDone }: Props) {
   const saving = useSaving(trpc.reminders.outcome.mutationOptions())
   const said = ({ words }: { words: string | null }) => {
     setLater(false)
-    onDone(`✓ ${message.plate}: ${words ?? 'noted.'}`)
+    onDone(`✓ ${message.plate}: ${words ?? say('noted.')}`)
   }
   const form = useForm({
     saved: { laterOn: null as string | null },

@@ -34,13 +34,13 @@ export function Factors({ rules }: { rules: ReminderSettingsView }) {
         {value.factors.map((factor, i) => (
           <fieldset key={factor.id} style={{ border: 0, margin: 0, padding: 0 }}>
             <legend>
-              {factor.label} <span className={pieces.soft}>({factor.mark})</span>
+              {say(factor.label)} <span className={pieces.soft}>({say(factor.mark)})</span>
             </legend>
             <div className={pieces.fields}>
               {factor.choices.map((choice, k) => (
                 <DecimalInput
                   key={choice.id}
-                  label={choice.label}
+                  label={say(choice.label)}
                   unit="×"
                   most={20}
                   value={choice.multiplier}

@@ -1,7 +1,7 @@
 import { Select } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import type { IntervalView } from '../../../../main/api/views.ts'
-import { say } from '../../../../main/domain/language/index.ts'
+import { say, word } from '../../../../main/domain/language/index.ts'
 import { useEditing } from '../../../data/editing.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -12,7 +12,9 @@ import pieces from '../../../parts/pieces.module.css'
 import { RowButton } from '../../../parts/RowButton.tsx'
 import { Table } from '../../../parts/Table.tsx'
 
-const marks: IntervalView['productMark'][] = ['data sheet', 'common practice', 'set by the shop']
+const marks = ([word('data sheet'), word('common practice'), word('set by the shop')] as const).map(
+  (value: IntervalView['productMark']) => ({ value, label: say(value) }),
+)
 
 /** How long each coating and topper is taken to last before anything is seen of it. */
 export function Lives() {
@@ -32,7 +34,7 @@ export function Lives() {
             number: true,
             cell: life => say('{intervalDays} days', { intervalDays: life.intervalDays }),
           },
-          { head: say('Taken from'), cell: life => life.mark },
+          { head: say('Taken from'), cell: life => say(life.mark) },
           {
             head: say('Change'),
             cell: life => (
@@ -86,7 +88,7 @@ function LifeForm({ life, onDone }: LifeFormProps) {
       <div className={pieces.fields}>
         <DecimalInput
           label={say('Renewed after')}
-          unit="d"
+          unit={say('d||days')}
           least={1}
           most={36_500}
           {...form.field('intervalDays')}

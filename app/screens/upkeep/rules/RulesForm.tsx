@@ -9,6 +9,7 @@ import { ChoiceChips } from '../../../parts/ChoiceChips.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { DecimalInput, WallInput } from '../../../parts/inputs.tsx'
 import pieces from '../../../parts/pieces.module.css'
+import { Say } from '../../../parts/Say.tsx'
 import { weekdayChoices } from '../../../parts/weekHours.ts'
 import { VisitTreatments } from './VisitTreatments.tsx'
 
@@ -74,13 +75,13 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
             {...form.tick('closedWithShop')}
           />
           {number('dailyLimit', say('At most a day'))}
-          {number('gapDays', say('Days between two to one owner'), 'd')}
+          {number('gapDays', say('Days between two to one owner'), say('d||days'))}
           {number('maxTries', say('Tries for one visit'))}
-          {number('againDays', say('Tried again without an answer after'), 'd')}
-          {number('laterDays', say('Asked again after “later”'), 'd')}
-          {number('leadDays', say('Written before it is due by'), 'd')}
-          {number('holdDays', say('Proposed times are held for'), 'd')}
-          {number('checkUpDays', say('Check-up after a coating'), 'd')}
+          {number('againDays', say('Tried again without an answer after'), say('d||days'))}
+          {number('laterDays', say('Asked again after “later”'), say('d||days'))}
+          {number('leadDays', say('Written before it is due by'), say('d||days'))}
+          {number('holdDays', say('Proposed times are held for'), say('d||days'))}
+          {number('checkUpDays', say('Check-up after a coating'), say('d||days'))}
           {share('roomShare', say('Of the free hours, upkeep may fill'))}
           {share('level', say('Renew while there still work'))}
           <TextInput
@@ -128,11 +129,16 @@ export function RulesForm({ rules }: { rules: ReminderSettingsView }) {
           {...form.tick('automatic')}
         />
         <p className={pieces.soft}>
-          {say('The mail server is entered under')}{' '}
-          <Link to="/shelf/$section" params={{ section: 'rules' }}>
-            {say('Shelf, rules and mail')}
-          </Link>
-          {say(': orders and reminders leave by the same one.')}
+          <Say
+            text="The mail server is entered under {link}: orders and reminders leave by the same one."
+            values={{
+              link: (
+                <Link to="/shelf/$section" params={{ section: 'rules' }}>
+                  {say('Shelf, rules and mail')}
+                </Link>
+              ),
+            }}
+          />
         </p>
       </Form>
     </Card>

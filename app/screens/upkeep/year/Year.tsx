@@ -43,7 +43,7 @@ export function Year({ acts }: { acts: Acts }) {
         <h2 id="year">
           {say('The year')}{' '}
           <small>
-            {say('{total} due and not booked', { total: count(total, 'visit') })}
+            {say('{total} due and not booked', { total: visitsText(total) })}
             {year.failed.length > 0 &&
               say(', {failed} left out that cannot be worked out', { failed: year.failed.length })}
           </small>
@@ -84,7 +84,7 @@ export function Year({ acts }: { acts: Acts }) {
                   })
                 }
               >
-                {say('Aim {moved} at these weeks', { moved: count(spread.moved, 'visit') })}
+                {say('Aim {moved} at these weeks', { moved: visitsText(spread.moved) })}
               </Button>
             )}
             <Button
@@ -102,8 +102,9 @@ export function Year({ acts }: { acts: Acts }) {
   )
 }
 
-/** "1 visit", "2 visits". */
-const count = (number: number, what: string) => `${number} ${what}${number === 1 ? '' : 's'}`
+const visitsText = (visits: number) =>
+  say('{visits, plural, one {1 visit} other {{visits} visits}}', { visits })
+const weeksText = (weeks: number) => say('{weeks, plural, one {1 week} other {{weeks} weeks}}', { weeks })
 
 /** How far the search for weeks is. */
 function Finding({ of: { done, total } }: { of: { done: number; total: number } }) {
@@ -131,17 +132,16 @@ function SpreadWords({ spread }: { spread: SpreadView }) {
       <p>
         {moved === 0
           ? say('Every visit is aimed at its best week already.')
-          : `${say('{moved} {moved2, plural, one {is} other {are}} aimed at another week; taken together', { moved: count(moved, 'visit'), moved2: moved })} ` +
-            say(
-              '{lateWeeks} after and {earlyWeeks} before they fall due. Due days and windows stay as they are.',
-              { lateWeeks: count(lateWeeks, 'week'), earlyWeeks: count(earlyWeeks, 'week') },
+          : say(
+              '{moved, plural, one {1 visit is} other {{moved} visits are}} aimed at another week; taken together {lateWeeks} after and {earlyWeeks} before they fall due. Due days and windows stay as they are.',
+              { moved, lateWeeks: weeksText(lateWeeks), earlyWeeks: weeksText(earlyWeeks) },
             )}
       </p>
       <Lines of={[...spread.words, ...leftOut]} />
       {leftOver > left.length && (
         <p>
-          {say('{leftOver} found no week either.', {
-            leftOver: count(leftOver - left.length, say('more visit')),
+          {say('{more, plural, one {1 more visit} other {{more} more visits}} found no week either.', {
+            more: leftOver - left.length,
           })}
         </p>
       )}

@@ -1,5 +1,5 @@
 import type { WeekView } from '../../../../main/api/views.ts'
-import { say } from '../../../../main/domain/language/index.ts'
+import { dateLocaleNow, say } from '../../../../main/domain/language/index.ts'
 import type { ChartSize } from '../../../parts/Chart.tsx'
 
 export interface WeekBar {
@@ -72,7 +72,7 @@ export function yearShape(
     ),
     roomEnd: {
       y: y(lastRoom),
-      label: say('room {lastRoom}{lastRoom2}', { lastRoom, lastRoom2: lastRoom > most ? ' ↑' : '' }),
+      label: `${say('room {lastRoom}', { lastRoom })}${lastRoom > most ? ' ↑' : ''}`,
     },
     levels: levels(most, heightRem < 8 ? 2 : 4).map(count => ({ y: y(count), label: String(count) })),
     months: monthTicks(weeks, x, slot, rem),
@@ -97,7 +97,7 @@ function monthTicks(weeks: readonly WeekView[], x: (i: number) => number, slot: 
   weeks.forEach(({ mondayOn }, i) => {
     const day = Temporal.PlainDate.from(mondayOn)
     if (i > 0 && weeks[i - 1]!.mondayOn.slice(0, 7) === mondayOn.slice(0, 7)) return
-    const label = day.toLocaleString('en-GB', { month: 'short' })
+    const label = day.toLocaleString(dateLocaleNow(), { month: 'short' })
     const last = ticks.at(-1)
     if (last && x(i) - last.x < Math.max(slot, 2.2 * rem)) return
     ticks.push({ x: x(i), label })
