@@ -2,7 +2,7 @@ import { word } from '../language/index.ts'
 /** The fixed words of an intake: in code, in the database and over the wire alike. */
 
 /** The shapes a car is drawn in. */
-export const bodyShapes = ['saloon', 'hatchback', 'estate', 'off-roader'] as const
+export const bodyShapes = [word('saloon'), word('hatchback'), word('estate'), word('off-roader')] as const
 export type BodyShape = (typeof bodyShapes)[number]
 
 /** What a finger marks on the drawing. */

@@ -1,3 +1,5 @@
+export { sayKept } from './kept.ts'
+export { dateLocaleNow, decimalMark, decimalNow, localeNow, standIn } from './locale.ts'
 export {
   type Catalogue,
   type Language,
@@ -10,3 +12,4 @@ export {
   textIn,
   word,
 } from './say.ts'
+export { withinSentence } from './within.ts'

@@ -5,12 +5,12 @@ import { checkText } from './text.ts'
 
 /** What a bay may offer; a shop adds names of its own. Inside the app a name is its own key. */
 export const bayFeatures = [
-  'dry',
-  'heated',
-  'dust-isolated',
+  word('dry'),
+  word('heated'),
+  word('dust-isolated'),
   word('inspection light'),
-  'extraction',
-  'lift',
+  word('extraction'),
+  word('lift'),
 ] as const
 
 const mostOffers = 20

@@ -1,5 +1,5 @@
 import type { ReminderSettingsView } from '../../../../main/api/views.ts'
-import { say } from '../../../../main/domain/language/index.ts'
+import { say, sayKept } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -34,13 +34,13 @@ export function Factors({ rules }: { rules: ReminderSettingsView }) {
         {value.factors.map((factor, i) => (
           <fieldset key={factor.id} style={{ border: 0, margin: 0, padding: 0 }}>
             <legend>
-              {say(factor.label)} <span className={pieces.soft}>({say(factor.mark)})</span>
+              {sayKept(factor.label)} <span className={pieces.soft}>({sayKept(factor.mark)})</span>
             </legend>
             <div className={pieces.fields}>
               {factor.choices.map((choice, k) => (
                 <DecimalInput
                   key={choice.id}
-                  label={say(choice.label)}
+                  label={sayKept(choice.label)}
                   unit="×"
                   most={20}
                   value={choice.multiplier}
