@@ -31,7 +31,7 @@ export function feedDoor(desk: Desk): Hono {
       return context.text(say('No feed has this address; open one in the upkeep screen.'), 404)
     return context.body(file, 200, {
       'content-type': 'text/calendar; charset=utf-8',
-      'content-disposition': say('inline; filename="lustrum.ics"'),
+      'content-disposition': 'inline; filename="lustrum.ics"',
       'cache-control': 'no-store',
     })
   })

@@ -1,4 +1,5 @@
 import { say } from './language/index.ts'
+
 /** Words made a sentence: a capital at the front, a full stop at the end. */
 export function sentence(words: string): string {
   const said = words.charAt(0).toUpperCase() + words.slice(1)
@@ -10,4 +11,11 @@ export function listWords(words: readonly string[]): string {
   return words.length < 2
     ? (words[0] ?? '')
     : say('{slice} and {at}', { slice: words.slice(0, -1).join(', '), at: words.at(-1) })
+}
+
+/** `a`, `a or b`, `a, b or c`. */
+export function orWords(words: readonly string[]): string {
+  return words.length < 2
+    ? (words[0] ?? '')
+    : say('{slice} or {at}', { slice: words.slice(0, -1).join(', '), at: words.at(-1) })
 }

@@ -195,10 +195,13 @@ function checkWindows(profile: CureProfile, units: UnitSystem) {
       refuse(
         'window-missing',
         { [`${field}.window`]: row.window },
-        say(
-          'A row is given for a {window} window that the profile does not have; give the window itself first.',
-          { window: row.window },
-        ),
+        row.window === 'recoat'
+          ? say(
+              'A row is given for a recoat window that the profile does not have; give the window itself first.',
+            )
+          : say(
+              'A row is given for a topper window that the profile does not have; give the window itself first.',
+            ),
       )
     const degrees = (celsius: number) => degreesWords(celsius, units)
     checkNumber(row.fromC, -20, 60, `${field}.fromC`, degrees)

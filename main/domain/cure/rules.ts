@@ -1,4 +1,3 @@
-/** Which figure a milestone rests on, and the sentence that says so wherever a time is shown. */
 import { say, word } from '../language/index.ts'
 import { degreesWords, type UnitSystem } from '../measure/index.ts'
 import { type MilestoneName, milestoneAges } from './milestones.ts'
@@ -55,7 +54,7 @@ export function ruleOf(
   const origin = source === 'data sheet' ? say('from the data sheet') : say('common practice')
   const of = /Opens|Closes/.test(name) ? say('on each panel') : say('of cure')
   const words = say('{named}: {ageMin} {of} at {referenceC}, {origin}.{profile} The data sheet decides.', {
-    named: named[name],
+    named: say(named[name]),
     ageMin: lengthWords(ageMin),
     of,
     referenceC: degreesWords(profile.referenceC, units),

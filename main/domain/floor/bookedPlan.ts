@@ -33,7 +33,7 @@ export function assertFits(
     'stale',
     'plan',
     violations,
-    `This place cannot be had any more: ${listWords(said)}. ${wayOut}`,
+    say('This place cannot be had any more: {reasons}. {wayOut}', { reasons: listWords(said), wayOut }),
   )
 }
 

@@ -31,7 +31,7 @@ export function cautionWords({
   if (caution !== null) return caution
   return say(
     '{name}: usual care is {careOf} (common practice). Read its safety data sheet first; the sheet and local rules decide.',
-    { name, careOf: careOf[kind] },
+    { name, careOf: say(careOf[kind]) },
   )
 }
 

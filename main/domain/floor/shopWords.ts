@@ -5,18 +5,21 @@ import { needsOf } from '../shop/index.ts'
 import { listWords } from '../words.ts'
 
 const capabilityWords: Record<string, string> = {
-  wet: 'washing',
-  polish: 'polishing',
+  wet: word('washing'),
+  polish: word('polishing'),
   clean: word('clean work'),
-  cure: 'curing',
+  cure: word('curing'),
 }
 
 const skillWords: Record<string, string> = {
-  wash: 'washing',
-  polish: 'polishing',
-  coat: 'coating',
+  wash: word('washing'),
+  polish: word('polishing'),
+  coat: word('coating'),
   outside: word('outside work'),
 }
+
+/** A shop's own words stand as they were typed. */
+const sayOr = (words: string | undefined, own: string) => (words === undefined ? own : say(words))
 
 export interface Named {
   readonly zone: string
@@ -34,8 +37,8 @@ export function wordsFor(shop: Named, stepNames: readonly string[]): Words {
     duration: durationWords,
     bay: id => shop.bayNames.get(id) ?? say('a bay that is no longer there'),
     person: id => shop.crewNames.get(id) ?? say('somebody no longer of the crew'),
-    skill: skill => skillWords[skill] ?? skill,
-    capability: key => listWords(needsOf(key).map(need => capabilityWords[need] ?? need)),
+    skill: skill => sayOr(skillWords[skill], skill),
+    capability: key => listWords(needsOf(key).map(need => sayOr(capabilityWords[need], need))),
     step: index => stepNames[index] ?? say('step {index}', { index: index + 1 }),
     job: id => shop.jobNames.get(id) ?? say('another job'),
   }

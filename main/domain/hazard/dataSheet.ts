@@ -37,6 +37,16 @@ const missing: Readonly<Record<keyof DataSheet, string>> = {
   unNumber: word('its transport number'),
 }
 
+/** A signal word as the label of the shop's language prints it. */
+export function signalWords(signal: SignalWord | 'none'): string {
+  return signal === 'none' ? say('none||of signal words') : say(signalWordOf[signal])
+}
+
+const signalWordOf: Readonly<Record<SignalWord, string>> = {
+  Danger: word('Danger'),
+  Warning: word('Warning'),
+}
+
 export interface Silence {
   readonly field: keyof DataSheet
   readonly message: string
@@ -53,15 +63,17 @@ export function silences(sheet: DataSheet, kept = true): Silence[] {
       field,
       message: kept
         ? say('The data sheet is silent on {missing}; ask the supplier, and do not guess.', {
-            missing: missing[field],
+            missing: say(missing[field]),
           })
-        : say(
-            'No data sheet is filed, so {missing} {field} not known; ask the supplier for it, and do not guess.',
-            {
-              missing: missing[field],
-              field: field === 'hazardCodes' || field === 'precautionaryCodes' ? say('are') : say('is'),
-            },
-          ),
+        : field === 'hazardCodes' || field === 'precautionaryCodes'
+          ? say(
+              'No data sheet is filed, so {missing} are not known; ask the supplier for it, and do not guess.',
+              { missing: say(missing[field]) },
+            )
+          : say(
+              'No data sheet is filed, so {missing} is not known; ask the supplier for it, and do not guess.',
+              { missing: say(missing[field]) },
+            ),
     }))
 }
 
@@ -78,7 +90,7 @@ export function sheetDoubts(sheet: DataSheet, regime: Regime): string[] {
       doubts.push(
         say(
           'The hazard statements call for the signal word {worked}, but {signalWord} was read off the sheet; read it again.',
-          { worked, signalWord: sheet.signalWord },
+          { worked: signalWords(worked), signalWord: signalWords(sheet.signalWord) },
         ),
       )
   }

@@ -80,13 +80,12 @@ export function flammableStock(
   const share = limitMl === null ? null : totalMl / limitMl
   const state = share === null ? 'no limit' : share > 1 ? 'over' : share >= 0.9 ? 'near' : 'within'
   const sentences = [
-    limitMl === null
+    state === 'no limit' || limitMl === null
       ? say('{totalMl} of flammable liquid on the shelf. Enter the limit your local code sets.', {
           totalMl: show(totalMl),
         })
-      : say('{totalMl} of flammable liquid on the shelf, {stateWords} your limit of {limitMl}.', {
+      : say(stateWords[state], {
           totalMl: show(totalMl),
-          stateWords: stateWords[state],
           limitMl: show(limitMl),
         }),
     combustibleMl > 0 &&
@@ -114,4 +113,8 @@ export function flammableStock(
   }
 }
 
-const stateWords = { 'no limit': '', within: word('within'), near: word('close to'), over: word('over') }
+const stateWords = {
+  within: word('{totalMl} of flammable liquid on the shelf, within your limit of {limitMl}.'),
+  near: word('{totalMl} of flammable liquid on the shelf, close to your limit of {limitMl}.'),
+  over: word('{totalMl} of flammable liquid on the shelf, over your limit of {limitMl}.'),
+}

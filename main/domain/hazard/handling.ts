@@ -34,7 +34,7 @@ export function handlingNotes({ hazardCodes, storageGroup }: Handled): HandlingN
       words: say(
         'Face shield over goggles, long gloves and an apron that the sheet names for fluorides. Weak solutions may not hurt at first while they destroy tissue: after any contact rinse at once, follow the first-aid plan (settled with a doctor before the bottle is opened, calcium gluconate gel at hand where the plan asks for it) and get medical help without waiting for pain. A cleaner without fluoride is the better choice.',
       ),
-      source: 'CDC MMWR 64(32):874–877, burns from washing cars and trucks; first-aid gel from memory',
+      source: say('CDC MMWR 64(32):874–877, burns from washing cars and trucks; first-aid gel from memory'),
     })
   if (storageGroup === 'thioglycolate')
     notes.push({
@@ -42,7 +42,7 @@ export function handlingNotes({ hazardCodes, storageGroup }: Handled): HandlingN
       words: say(
         'Never on or beside an acid or a bleach, not even the rinse of one: poisonous gas. It can sensitise the skin: gloves. Rinse before it dries.',
       ),
-      source: 'common practice, no source',
+      source: say('common practice, no source'),
     })
   if (any(breathed) || any(burning))
     notes.push({
@@ -50,7 +50,7 @@ export function handlingNotes({ hazardCodes, storageGroup }: Handled): HandlingN
       words: say(
         'Draw the vapour off where it arises first: extraction and fresh air come before any mask. Where they are not enough, a respirator chosen by the exposure and section 8 of the sheet, fitted to its wearer, its cartridges changed by a written schedule and not by smell.',
       ),
-      source: '29 CFR 1910.134(a)(1) and (d)(3)(iii); the schedule’s paragraph from memory',
+      source: say('29 CFR 1910.134(a)(1) and (d)(3)(iii); the schedule’s paragraph from memory'),
     })
   if (any(burning))
     notes.push({

@@ -70,7 +70,8 @@ const apart: readonly (readonly [StorageGroup, StorageGroup, string])[] = [
 
 /** Why two groups are kept apart, or null when they may stand together. */
 export function whyApart(a: StorageGroup, b: StorageGroup): string | null {
-  return apart.find(([x, y]) => (x === a && y === b) || (x === b && y === a))?.[2] ?? null
+  const why = apart.find(([x, y]) => (x === a && y === b) || (x === b && y === a))?.[2]
+  return why ? say(why) : null
 }
 
 export interface ShelvedProduct {

@@ -20,22 +20,23 @@ export const wasteNotes: Readonly<Record<WasteStream, WasteNote>> = {
     caution: word(
       'They can heat up by themselves and catch fire, hours later. Into a closed metal container that is marked, never in a heap, a pocket or the bin; emptied as your local code and your waste carrier say.',
     ),
-    source:
+    source: word(
       'covered fire-resistant containers: 29 CFR 1926.252(e), from memory; heating up by itself: common practice, no source',
+    ),
   },
   uncuredResidue: {
     title: word('Coating that has not cured'),
     caution: word(
       'Closed and labelled, apart from water, acids and alkalis: some react and build up pressure. Never down a drain. Applicators harden and are thrown away as the data sheet says.',
     ),
-    source: 'common practice, no source',
+    source: word('common practice, no source'),
   },
   washWater: {
     title: word('Wash and rinse water'),
     caution: word(
       'Never into a storm drain or onto the ground. Where it may go, through which separator, is for your local code and your water company to say.',
     ),
-    source: 'common practice, no source',
+    source: word('common practice, no source'),
   },
 }
 

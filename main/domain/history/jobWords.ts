@@ -1,5 +1,5 @@
 import { durationWords } from '../calendar/index.ts'
-import { say } from '../language/index.ts'
+import { say, sayKept, word } from '../language/index.ts'
 import { listWords } from '../words.ts'
 
 export type Detail = Record<string, unknown>
@@ -11,7 +11,7 @@ const at = (detail: Detail, key: string, when: When) =>
 const because = (detail: Detail) =>
   detail.reason ? say(', because: {reason}', { reason: detail.reason }) : ''
 
-const listed = (panels: unknown) => (Array.isArray(panels) ? listWords(panels.map(String)) : 'panels')
+const listed = (panels: unknown) => (Array.isArray(panels) ? listWords(panels.map(sayKept)) : say('panels'))
 
 /** Each act on a job in words; what the audit line kept is all there is. */
 export const jobWords: Record<string, (detail: Detail, when: When) => string> = {
@@ -36,11 +36,13 @@ export const jobWords: Record<string, (detail: Detail, when: When) => string> = 
   finished: (detail, when) =>
     say('"{step}" finished {detail}', { step: detail.step, detail: at(detail, 'at', when) }),
   'taken back': (detail, when) =>
-    say('taken back: {what}{step}, {detail}', {
-      what: detail.what,
-      step: detail.step ? ` ${say('of "{step}"', { step: detail.step })}` : '',
-      detail: at(detail, 'at', when),
-    }),
+    detail.step
+      ? say('taken back: {what} of "{step}", {detail}', {
+          what: sayKept(detail.what),
+          step: detail.step,
+          detail: at(detail, 'at', when),
+        })
+      : say('taken back: {what}, {detail}', { what: sayKept(detail.what), detail: at(detail, 'at', when) }),
   'work added': detail =>
     say('added before "{step}", which came too late: {added}', { step: detail.step, added: detail.added }),
   'work refused': detail =>
@@ -54,16 +56,24 @@ export const jobWords: Record<string, (detail: Detail, when: When) => string> = 
       perPanelMin: durationWords(Number(detail.perPanelMin)),
     }),
   'test spot answered': (detail, when) =>
-    say('test spot {answer} by {by} ({how})', { answer: detail.answer, by: detail.by, how: detail.how }) +
-    (detail.answer === 'agreed'
-      ? say(': correction {afterMin} instead of {beforeMin}, now expected {detail}', {
-          afterMin: durationWords(Number(detail.afterMin)),
-          beforeMin: durationWords(Number(detail.beforeMin)),
-          detail: at(detail, 'handoverAt', when),
-        })
-      : say(': it stays as it was booked')),
-  'test spot taken back': detail => say('test spot taken back: {what}', { what: detail.what }),
-  lent: detail => say('a {kind} lent with it', { kind: detail.kind }),
+    detail.answer === 'agreed'
+      ? say(
+          'test spot agreed by {by} ({how}): correction {afterMin} instead of {beforeMin}, now expected {detail}',
+          {
+            by: detail.by,
+            how: sayKept(detail.how),
+            afterMin: durationWords(Number(detail.afterMin)),
+            beforeMin: durationWords(Number(detail.beforeMin)),
+            detail: at(detail, 'handoverAt', when),
+          },
+        )
+      : say('test spot {answer} by {by} ({how}): it stays as it was booked', {
+          answer: sayKept(detail.answer),
+          by: detail.by,
+          how: sayKept(detail.how),
+        }),
+  'test spot taken back': detail => say('test spot taken back: {what}', { what: answerWords(detail.what) }),
+  lent: detail => say('a {kind} lent with it', { kind: sayKept(detail.kind) }),
   'loan taken back': detail => say('{name} taken back', { name: detail.name }),
   'ticked off': detail => say('"{check}" ticked off by {by}', { check: detail.check, by: detail.by }),
   'tick taken back': detail =>
@@ -74,7 +84,7 @@ export const jobWords: Record<string, (detail: Detail, when: When) => string> = 
       detail2: at(detail, 'from', when),
     }),
   noted: detail => say('noted: {words}', { words: detail.words }),
-  cancelled: detail => `cancelled${because(detail)}`,
+  cancelled: detail => say('cancelled') + because(detail),
   heated: (detail, when) =>
     say('heated cure recorded, {detail} to {detail2}{counted}', {
       detail: at(detail, 'fromAt', when),
@@ -100,13 +110,13 @@ export const jobWords: Record<string, (detail: Detail, when: When) => string> = 
     say('"{treatment}" leaves out {panels} ({rule})', {
       treatment: detail.treatment,
       panels: listed(detail.panels),
-      rule: detail.rule,
+      rule: sayKept(detail.rule),
     }),
   'done all the same': detail =>
     say('"{treatment}" on {panels} all the same ({rule}){detail}', {
       treatment: detail.treatment,
       panels: listed(detail.panels),
-      rule: detail.rule,
+      rule: sayKept(detail.rule),
       detail: because(detail),
     }),
   'handed over': (detail, when) =>
@@ -115,6 +125,22 @@ export const jobWords: Record<string, (detail: Detail, when: When) => string> = 
       detail2: againstWords(detail),
       detail3: because(detail),
     }),
+}
+
+/** What an act keeps of what it took back, and of an answer. */
+export const keptWords = [
+  word('arrival'),
+  word('start'),
+  word('finish'),
+  word('its result'),
+  word('agreed'),
+  word('declined'),
+]
+
+/** "its result", or the answer that was taken back with whose it was. */
+function answerWords(what: unknown): string {
+  const [, answer, by] = /^(agreed|declined) by (.*)$/s.exec(String(what)) ?? []
+  return answer === undefined ? sayKept(what) : say('{answer} by {by}', { answer: say(answer), by })
 }
 
 function againstWords(detail: Detail): string {

@@ -1,8 +1,10 @@
 /** A line of the audit in words, to be read behind who did it: "Mara · changed the size from medium to large". */
 
 import { durationWords } from '../calendar/index.ts'
-import { say, word } from '../language/index.ts'
+import { decimalNow, say, sayKept, word } from '../language/index.ts'
 import { listWords } from '../words.ts'
+import { sayAct, sayThing } from './actNames.ts'
+import { sayField } from './fieldNames.ts'
 import { type Detail, jobWords, type When } from './jobWords.ts'
 
 export interface Line {
@@ -44,19 +46,19 @@ export function sayLine({ act, entity, detail }: Line, facts: Say): string {
   const told = (typeof detail === 'object' && detail !== null ? detail : {}) as Detail
   const own = entity === 'job' ? jobWords[act] : undefined
   if (own) return own(told, facts.when)
-  if (act === 'erased') return verbs[act]!
+  if (act === 'erased') return say(verbs[act]!)
   const [, noun = '', verb = act] =
     /^(?:(.+) )?(added|changed|archived|restored|removed|ordered)$/.exec(act) ?? []
-  const what = noun === '' ? '' : `${noun} `
+  const what = noun === '' ? '' : `${sayThing(noun)} `
   if (verb === 'changed')
-    return noun === '' ? changeWords(told, facts) : `${noun}: ${changeWords(told, facts)}`
+    return noun === '' ? changeWords(told, facts) : `${sayThing(noun)}: ${changeWords(told, facts)}`
   const parts = Object.entries(told).flatMap(([field, value]) => {
     // A row taken out is kept as it was, and written like a change from nothing.
     const bare = verb === 'removed' && isPair(value) ? value[1] : value
     const words = valueWords(field, bare, facts)
-    return words === null || words === nothing ? [] : [`${fieldWords(field)} ${words}`]
+    return words === null || words === nothing() ? [] : [`${fieldWords(field)} ${words}`]
   })
-  const said = `${what}${verbs[verb] ?? verb}`
+  const said = `${what}${verbs[verb] === undefined ? sayAct(verb) : say(verbs[verb])}`
   return parts.length === 0 ? said : `${said}: ${parts.join(', ')}`
 }
 
@@ -81,30 +83,38 @@ const isPair = (value: unknown): value is [unknown, unknown] => Array.isArray(va
 
 /** "promisedAt" is "promised", "lifeAfterOpeningDays" "life after opening days". */
 export function fieldWords(field: string): string {
-  return (
+  return sayField(
     called[field] ??
-    field
-      .replace(/(At|On|Id|Minor|Min|Centi)$/, '')
-      .replaceAll(/([a-z\d])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`)
+      field
+        .replace(/(At|On|Id|Minor|Min|Centi)$/, '')
+        .replaceAll(/([a-z\d])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`),
   )
 }
 
-const nothing = 'nothing'
+const nothing = () => say('nothing||an empty field')
+
+/** Fields that hold one of the app's own words, or a list of them; any other text is what somebody typed. */
+const fixedWords =
+  /^(sizeClass|finish|finishes|kind|family|scope|stage|skills?|panels?|condition|state|status|channel|moment)$/
 
 /** A value in words; null where it is too much to say. */
 function valueWords(field: string, value: unknown, facts: Say): string | null {
-  if (value === null || value === undefined || value === '') return nothing
-  if (Array.isArray(value) && value.length === 0) return nothing
-  if (typeof value === 'boolean') return value ? 'yes' : 'no'
+  if (value === null || value === undefined || value === '') return nothing()
+  if (Array.isArray(value) && value.length === 0) return nothing()
+  if (typeof value === 'boolean') return value ? say('yes') : say('no')
   if (typeof value === 'number') {
     if (field === 'at' || field.endsWith('At')) return facts.when(value)
     if (field.endsWith('Minor')) return facts.money(value)
     if (field.endsWith('Min')) return durationWords(value)
-    return String(/centi$/i.test(field) ? value / 100 : value)
+    return decimalNow(/centi$/i.test(field) ? value / 100 : value)
   }
-  if (typeof value === 'string') return /Ids?$/.test(field) ? (facts.nameOf(value) ?? null) : oneLine(value)
+  if (typeof value === 'string') {
+    if (/Ids?$/.test(field)) return facts.nameOf(value) ?? null
+    return fixedWords.test(field) ? sayKept(value) : oneLine(value)
+  }
   const words = Array.isArray(value) && value.every(each => typeof each === 'string')
-  return words && !/ids$/i.test(field) ? listWords(value as string[]) : null
+  if (!words || /ids$/i.test(field)) return null
+  return listWords(fixedWords.test(field) ? value.map(sayKept) : (value as string[]))
 }
 
 /** As much of a text as a line of a list has room for. */

@@ -1,5 +1,7 @@
 /** What a list can bring, kind by kind: the fields, how columns of other programs call them, and what a row must have. */
 
+import { word } from '../language/index.ts'
+
 export const importKinds = ['customers', 'vehicles', 'coatings', 'products'] as const
 export type ImportKind = (typeof importKinds)[number]
 
@@ -21,7 +23,7 @@ const of = (
   rest: Partial<Pick<ImportField, 'needed' | 'written'>> = {},
 ): ImportField => ({ field, label, names, needed: false, ...rest })
 
-const plate = of('plate', 'Plate', [
+const plate = of('plate', word('Plate'), [
   'plate',
   'licence plate',
   'license plate',
@@ -29,52 +31,64 @@ const plate = of('plate', 'Plate', [
   'reg',
   'number plate',
 ])
-const vin = of('vin', 'VIN', ['vin', 'vehicle identification number', 'chassis number'])
+const vin = of('vin', word('VIN'), ['vin', 'vehicle identification number', 'chassis number'])
 
 export const importFields: Readonly<Record<ImportKind, readonly ImportField[]>> = {
   customers: [
     of(
       'name',
-      'Name',
+      word('Name'),
       ['name', 'customer', 'customer name', 'full name', 'last name', 'surname', 'company', 'firm'],
       {
         needed: true,
       },
     ),
-    of('givenName', 'First name', ['first name', 'given name', 'forename']),
-    of('phone', 'Phone', ['phone', 'mobile', 'cell', 'telephone', 'phone number', 'mobile phone', 'tel']),
-    of('email', 'E-mail', ['email', 'email address', 'mail']),
-    of('postal', 'Postal address', ['postal', 'address', 'postal address', 'street']),
-    of('kind', 'Person, firm or fleet', ['kind', 'type', 'customer type']),
-    of('tags', 'Tags', ['tags', 'labels', 'groups']),
-    of('note', 'Note', ['note', 'notes', 'remarks', 'comment', 'comments']),
+    of('givenName', word('First name'), ['first name', 'given name', 'forename']),
+    of('phone', word('Phone'), [
+      'phone',
+      'mobile',
+      'cell',
+      'telephone',
+      'phone number',
+      'mobile phone',
+      'tel',
+    ]),
+    of('email', word('E-mail'), ['email', 'email address', 'mail']),
+    of('postal', word('Postal address'), ['postal', 'address', 'postal address', 'street']),
+    of('kind', word('Person, firm or fleet'), ['kind', 'type', 'customer type']),
+    of('tags', word('Tags'), ['tags', 'labels', 'groups']),
+    of('note', word('Note'), ['note', 'notes', 'remarks', 'comment', 'comments']),
   ],
   vehicles: [
     plate,
     vin,
-    of('make', 'Make', ['make', 'brand', 'manufacturer']),
-    of('model', 'Model', ['model', 'vehicle']),
-    of('colour', 'Colour', ['colour', 'color', 'paint colour', 'paint color']),
-    of('year', 'Model year', ['year', 'model year']),
-    of('sizeClass', 'Size', ['size', 'size class', 'vehicle size']),
-    of('finish', 'Finish', ['finish']),
-    of('paint', 'Paint', ['paint', 'paint system']),
-    of('note', 'Note', ['note', 'notes', 'remarks', 'comment']),
-    of('ownerName', 'Owner', ['owner', 'customer', 'owner name', 'customer name', 'name'], { needed: true }),
-    of('ownerPhone', 'Owner’s phone', ['phone', 'owner phone', 'mobile', 'customer phone']),
-    of('ownerEmail', 'Owner’s e-mail', ['email', 'owner email', 'customer email']),
+    of('make', word('Make'), ['make', 'brand', 'manufacturer']),
+    of('model', word('Model'), ['model', 'vehicle']),
+    of('colour', word('Colour'), ['colour', 'color', 'paint colour', 'paint color']),
+    of('year', word('Model year'), ['year', 'model year']),
+    of('sizeClass', word('Size'), ['size', 'size class', 'vehicle size']),
+    of('finish', word('Finish||of the paint'), ['finish']),
+    of('paint', word('Paint'), ['paint', 'paint system']),
+    of('note', word('Note'), ['note', 'notes', 'remarks', 'comment']),
+    of('ownerName', word('Owner'), ['owner', 'customer', 'owner name', 'customer name', 'name'], {
+      needed: true,
+    }),
+    of('ownerPhone', word('Owner’s phone'), ['phone', 'owner phone', 'mobile', 'customer phone']),
+    of('ownerEmail', word('Owner’s e-mail'), ['email', 'owner email', 'customer email']),
   ],
   coatings: [
     plate,
     vin,
-    of('product', 'Product', ['product', 'product name', 'coating', 'coat', 'topper'], { needed: true }),
-    of('laidOn', 'Laid on', ['laid on', 'date', 'applied', 'applied on', 'date applied', 'coated on'], {
+    of('product', word('Product'), ['product', 'product name', 'coating', 'coat', 'topper'], {
+      needed: true,
+    }),
+    of('laidOn', word('Laid on'), ['laid on', 'date', 'applied', 'applied on', 'date applied', 'coated on'], {
       needed: true,
       written: 'day',
     }),
     of(
       'renewedOn',
-      'Topper last renewed on',
+      word('Topper last renewed on'),
       ['renewed on', 'topper renewed', 'last renewed', 'last maintenance'],
       {
         written: 'day',
@@ -82,10 +96,10 @@ export const importFields: Readonly<Record<ImportKind, readonly ImportField[]>> 
     ),
   ],
   products: [
-    of('name', 'Name', ['name', 'product', 'product name'], { needed: true }),
-    of('kind', 'Kind', ['kind', 'type', 'category'], { needed: true }),
-    of('family', 'For', ['family', 'for', 'surface']),
-    of('content', 'Content of a container', ['content', 'size', 'volume', 'amount', 'container'], {
+    of('name', word('Name'), ['name', 'product', 'product name'], { needed: true }),
+    of('kind', word('Kind'), ['kind', 'type', 'category'], { needed: true }),
+    of('family', word('For'), ['family', 'for', 'surface']),
+    of('content', word('Content of a container'), ['content', 'size', 'volume', 'amount', 'container'], {
       written: 'volume',
     }),
   ],

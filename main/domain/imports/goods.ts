@@ -6,6 +6,8 @@ import {
   type CoatingFamily,
   checkText,
   coatingFamilies,
+  familyWords,
+  kindWords,
   type ProductKind,
   productKinds,
 } from '../shop/index.ts'
@@ -117,7 +119,7 @@ export interface NewProduct {
   readonly label: string
 }
 
-const kindWords: Readonly<Record<string, ProductKind>> = {
+const otherKinds: Readonly<Record<string, ProductKind>> = {
   shampoo: 'wash',
   'ceramic coating': 'coating',
   'panel wipe': 'wipe',
@@ -133,10 +135,19 @@ export function readProduct(
   const name = row.read('name', text => checkText(text, 'name', say('The product’s name')), '')
   if (row.text('name') === '') row.wrong('name', say('The name is missing; write one.'))
   const said = row.text('kind')
-  const kind = said === '' ? null : readWord(said, productKinds, kindWords)
+  const kind = said === '' ? null : readWord(said, productKinds, otherKinds, kindWords)
   if (kind === null)
-    row.wrong('kind', say('Write one of {productKinds}.', { productKinds: productKinds.join(', ') }))
-  const family = row.word('family', text => readWord(text, coatingFamilies), 'paint', coatingFamilies)
+    row.wrong(
+      'kind',
+      say('Write one of {productKinds}.', { productKinds: productKinds.map(kindWords).join(', ') }),
+    )
+  const family = row.word(
+    'family',
+    text => readWord(text, coatingFamilies, {}, familyWords),
+    'paint',
+    coatingFamilies,
+    familyWords,
+  )
   const label = row.text('content')
   const { mark, volume } = rules.reading
   const content = label === '' ? null : readContent(label, { mark: mark ?? '.', usual: volume })

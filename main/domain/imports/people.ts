@@ -1,4 +1,4 @@
-/** Customers and vehicles of a list. */
+import { say } from '../language/index.ts'
 import {
   type CustomerKind,
   checkNote,
@@ -85,8 +85,8 @@ export function readCustomer(
 ): RowFound<NewCustomer> {
   const row = new RowReader(cells, rules.reading)
   const given = row.text('givenName')
-  const name = row.read('name', text => checkText(`${given} ${text}`, 'name', 'The name'), given)
-  if (name === '') row.wrong('name', 'The name is missing; write one.')
+  const name = row.read('name', text => checkText(`${given} ${text}`, 'name', say('The name')), given)
+  if (name === '') row.wrong('name', say('The name is missing; write one.'))
   const phone = row.read<string | null>('phone', rules.phone, null)
   const email = row.read<string | null>('email', text => readMailAddress(text), null)
   const kind = row.word('kind', text => readWord(text, customerKinds, customerWords), 'person', customerKinds)
@@ -102,7 +102,7 @@ export function readCustomer(
   }
   if (row.problems.length > 0) return { state: 'bad', problems: row.problems }
   const same = people.named(name).find(other => likelySame(values, other))
-  if (same) return { state: 'known', why: `${same.name} is on file already.` }
+  if (same) return { state: 'known', why: say('{name} is on file already.', { name: same.name }) }
   people.add(values)
   return { state: 'new', values, notes: [] }
 }
@@ -150,7 +150,10 @@ function readYear(row: RowReader, { today }: RowRules): number | null {
   const year = Number(text)
   const latest = Number(today.slice(0, 4)) + 2
   if (!Number.isInteger(year) || year < firstYear || year > latest) {
-    row.wrong('year', `Write a model year from ${firstYear} to ${latest}, or leave it empty.`)
+    row.wrong(
+      'year',
+      say('Write a model year from {firstYear} to {latest}, or leave it empty.', { firstYear, latest }),
+    )
     return null
   }
   return year
@@ -165,7 +168,7 @@ function readVin(row: RowReader): { vin: string | null; notes: string[] } {
     row.wrong('vin', problems[0].message)
     return { vin: null, notes: [] }
   }
-  return { vin, notes: warning ? [`VIN: ${warning}`] : [] }
+  return { vin, notes: warning ? [say('VIN: {warning}', { warning })] : [] }
 }
 
 /**
@@ -195,21 +198,21 @@ export function readVehicle(
     paint: row.word('paint', text => readWord(text, paintSystems), 'unknown', paintSystems),
     note: row.read('note', text => checkNote(text, 'note'), ''),
   }
-  const name = row.read('ownerName', text => checkText(text, 'ownerName', 'The owner’s name'), '')
+  const name = row.read('ownerName', text => checkText(text, 'ownerName', say('The owner’s name')), '')
   const phone = row.read<string | null>('ownerPhone', rules.phone, null)
   const email = row.read<string | null>('ownerEmail', text => readMailAddress(text), null)
-  if (row.text('ownerName') === '') row.wrong('ownerName', 'Whose car it is is missing; write the name.')
+  if (row.text('ownerName') === '') row.wrong('ownerName', say('Whose car it is is missing; write the name.'))
   if (![plate, vin, vehicle.make, vehicle.model].some(Boolean) && row.problems.length === 0)
-    row.wrong('plate', 'Nothing says which car it is; write a plate, a VIN, or make and model.')
+    row.wrong('plate', say('Nothing says which car it is; write a plate, a VIN, or make and model.'))
   const there = cars.find(plate, vin)
   const owner = row.problems.length > 0 ? null : ownerOf({ name, phone, email }, row, people)
   if (row.problems.length > 0 || owner === null) return { state: 'bad', problems: row.problems }
   if (there) {
     if (owner !== 'new' && there.customerId === owner.id)
-      return { state: 'known', why: `${there.plate || there.vin} is on file already.` }
+      return { state: 'known', why: say('{name} is on file already.', { name: there.plate || there.vin }) }
     row.wrong(
       there.plate !== '' && plateKey(there.plate) === plateKey(plate) ? 'plate' : 'vin',
-      'This is on a car of somebody else; open that car and give it its new owner.',
+      say('This is on a car of somebody else; open that car and give it its new owner.'),
     )
     return { state: 'bad', problems: row.problems }
   }
@@ -231,7 +234,9 @@ export function readVehicle(
 function yearNotes(vin: string | null, year: number | null): string[] {
   const read = vin === null ? null : modelYearOf(vin)
   if (!read || year === null || year === read.year || year === read.otherYear) return []
-  return [`The VIN says ${read.year} or ${read.otherYear}, not ${year}.`]
+  return [
+    say('The VIN says {first} or {second}, not {year}.', { first: read.year, second: read.otherYear, year }),
+  ]
 }
 
 /** The one of this name, told apart by phone or address where there are several; `new` where there is none. */
@@ -248,7 +253,9 @@ function ownerOf(person: Person, row: RowReader, people: PeopleOnFile): OnFile |
   if (sure.length === 1) return sure[0]!
   row.wrong(
     'ownerName',
-    `There are ${same.length} customers of this name; add the phone that tells them apart.`,
+    say('There are {count} customers of this name; add the phone that tells them apart.', {
+      count: same.length,
+    }),
   )
   return null
 }

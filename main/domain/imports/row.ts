@@ -74,11 +74,17 @@ export class RowReader {
   }
 
   /** The same for one of a few words; `usual` where the cell is empty. */
-  word<T extends string>(field: string, read: (text: string) => T | null, usual: T, words: readonly T[]): T {
+  word<T extends string>(
+    field: string,
+    read: (text: string) => T | null,
+    usual: T,
+    words: readonly T[],
+    shown: (word: T) => string = say,
+  ): T {
     const text = this.text(field)
     const found = text === '' ? usual : read(text)
     if (found === null)
-      this.wrong(field, say('Write one of {join}, or leave it empty.', { join: words.join(', ') }))
+      this.wrong(field, say('Write one of {join}, or leave it empty.', { join: words.map(shown).join(', ') }))
     return found ?? usual
   }
 }

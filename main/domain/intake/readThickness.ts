@@ -1,4 +1,5 @@
 /** Thickness readings as they are pasted from a gauge or a list, a line a panel or a spot. */
+import { say } from '../language/index.ts'
 import { checkThickness } from '../measure/index.ts'
 import { convert } from '../measure/units.ts'
 import { refuse } from '../refusal.ts'
@@ -33,7 +34,9 @@ const otherNames: Readonly<Record<string, PanelName>> = {
 /** The panel of this name, capitals and spaces aside; null where there is none. */
 export function panelCalled(name: string): PanelName | null {
   const folded = name.trim().toLowerCase().replaceAll(/\s+/gu, ' ')
-  return panelNames.find(panel => panel.toLowerCase() === folded) ?? otherNames[folded] ?? null
+  // A list may come in the words of the screens as well as in the app's own.
+  const own = panelNames.find(panel => [panel, say(panel)].some(each => each.toLowerCase() === folded))
+  return own ?? otherNames[folded] ?? null
 }
 
 /**
@@ -61,10 +64,17 @@ export function readThickness(
       refuse(
         'panel-unknown',
         { [field]: name },
-        `Line ${i + 1}: "${name}" is no panel; write one such as Bonnet or Left wing.`,
+        say('Line {line}: "{name}" is no panel; write one such as Bonnet or Left wing.', {
+          line: i + 1,
+          name,
+        }),
       )
     if (withSpot && values.length !== 2)
-      refuse('line-bad', { [field]: line }, `Line ${i + 1}: write a panel, a spot and one reading.`)
+      refuse(
+        'line-bad',
+        { [field]: line },
+        say('Line {line}: write a panel, a spot and one reading.', { line: i + 1 }),
+      )
     for (const value of withSpot ? values.slice(1) : values) {
       const spot = withSpot ? spotOf(values[0]!, field, i + 1) : (spots.get(panel) ?? 0) + 1
       spots.set(panel, Math.max(spot, spots.get(panel) ?? 0))
@@ -72,13 +82,17 @@ export function readThickness(
       found.push({ panel, spot, um: checkThickness(Math.round(um * 10) / 10, field) })
     }
     if (readings.length + found.length > most)
-      refuse('too-many', { [field]: line }, `More than ${most} readings; leave out what is not needed.`)
+      refuse(
+        'too-many',
+        { [field]: line },
+        say('More than {most} readings; leave out what is not needed.', { most }),
+      )
   }
   if (found.length === 0)
     refuse(
       'line-bad',
       { lines: text.slice(0, 100) },
-      'Nothing to read there: write a panel and its readings, such as Bonnet 118 121.',
+      say('Nothing to read there: write a panel and its readings, such as Bonnet 118 121.'),
     )
   return found
 }
@@ -93,7 +107,9 @@ function cut(line: string, field: string): { name: string; values: number[] } {
     refuse(
       'line-bad',
       { [field]: line },
-      `${field.replace('lines.', 'Line ')}: write a panel and its readings, such as Bonnet 118 121.`,
+      say('Line {line}: write a panel and its readings, such as Bonnet 118 121.', {
+        line: field.replace('lines.', ''),
+      }),
     )
   return { name, values: values as number[] }
 }
@@ -105,6 +121,10 @@ function numberOf(part: string, decimalComma: boolean): number | null {
 
 function spotOf(value: number, field: string, line: number): number {
   if (!Number.isSafeInteger(value) || value < 1 || value > 99)
-    refuse('line-bad', { [field]: value }, `Line ${line}: ${value} is no spot; count them from 1 to 99.`)
+    refuse(
+      'line-bad',
+      { [field]: value },
+      say('Line {line}: {value} is no spot; count them from 1 to 99.', { line, value }),
+    )
   return value
 }

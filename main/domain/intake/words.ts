@@ -1,5 +1,6 @@
-import { word } from '../language/index.ts'
 /** The fixed words of an intake: in code, in the database and over the wire alike. */
+
+import { word } from '../language/index.ts'
 
 /** The shapes a car is drawn in. */
 export const bodyShapes = [word('saloon'), word('hatchback'), word('estate'), word('off-roader')] as const
@@ -27,4 +28,4 @@ export const waxStates = ['not asked', 'none', 'waxed'] as const
 export type WaxState = (typeof waxStates)[number]
 
 /** What a surface is to a gloss meter; each wants its own calibration. */
-export const substrates = ['gloss', 'satin', 'matte', 'film', word('matte film'), 'plastic'] as const
+export const substrates = ['gloss', 'satin', 'matte', 'film', 'matte film', 'plastic'] as const

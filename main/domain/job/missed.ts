@@ -56,7 +56,7 @@ export function addedWork<S extends WaitingStep>(
   const again = steps.slice(kept, late).map((step, i) => ({ ...step, name: againName(step), from: kept + i }))
   const rough = {
     ...waited,
-    name: `${work === 'redo' ? 'Take off' : 'Abrade'} ${waited.name}`,
+    name: say(work === 'redo' ? 'Take off {name}' : 'Abrade {name}', { name: waited.name }),
     stage: 'correct',
     minutes: waited.missedMin ?? 0,
     productId: null,
@@ -70,7 +70,8 @@ export function addedWork<S extends WaitingStep>(
 }
 
 function againName({ kind, name }: WaitingStep): string {
-  return kind === 'hold' || name.endsWith(' again') ? name : say('{name} again', { name })
+  const ending = say('{name} again', { name: '' })
+  return kind === 'hold' || name.endsWith(ending) ? name : say('{name} again', { name })
 }
 
 /** What the added work is, for a key: `Panel wipe again, 30 min`. */

@@ -4,6 +4,7 @@
  * to say instead. Texts are ICU messages, so a count is `{n, plural, one {# car} other {# cars}}`.
  */
 import { IntlMessageFormat } from 'intl-messageformat'
+import { decimalNow } from './locale.ts'
 
 /** English text → what to say instead. */
 export type Catalogue = Readonly<Record<string, string>>
@@ -61,7 +62,11 @@ export function say(text: string, values?: Values): string {
 
 function plain(values: Values): Record<string, string | number> {
   return Object.fromEntries(
-    Object.entries(values).map(([name, value]) => [name, typeof value === 'number' ? value : String(value)]),
+    Object.entries(values).map(([name, value]) => {
+      if (typeof value !== 'number') return [name, String(value)]
+      // A count stays a number, for its plural; a decimal gets the mark of the language.
+      return [name, Number.isInteger(value) ? value : decimalNow(value)]
+    }),
   )
 }
 

@@ -1,6 +1,8 @@
 /** Gloss: what a reading means, at which angle to read, and which readings may be put together. */
+
 import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
+import { listWords } from '../words.ts'
 import { meanOf } from './moments.ts'
 import { checkNumber } from './numbers.ts'
 
@@ -90,7 +92,7 @@ export function glossChange(before: GlossReading, after: GlossReading): number {
 }
 
 function refuseMixed(readings: readonly GlossReading[]): never {
-  const angles = [...new Set(readings.map(({ geometryDeg }) => `${geometryDeg}°`))].join(` ${say('and')} `)
+  const angles = listWords([...new Set(readings.map(({ geometryDeg }) => `${geometryDeg}°`))])
   return refuse(
     'geometries-mixed',
     { readings },

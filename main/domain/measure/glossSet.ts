@@ -1,5 +1,5 @@
 /** A set of gloss readings as it is taken on a car: calibrated before, checked after, on one surface at one angle. */
-import { say } from '../language/index.ts'
+import { say, sayKept } from '../language/index.ts'
 import { averageGloss, checkGloss, checkTile, type Geometry, geometryFor, glossChange } from './gloss.ts'
 import { differenceOf } from './repeat.ts'
 
@@ -36,7 +36,7 @@ export function glossWarnings(
       before !== null && before.substrate !== set.substrate
         ? say(
             'The surface changed from {substrate} to {substrate2}: calibrate the meter again before this set.',
-            { substrate: before.substrate, substrate2: set.substrate },
+            { substrate: sayKept(before.substrate), substrate2: sayKept(set.substrate) },
           )
         : say('The meter was not calibrated before this set: read the tile first.'),
     )

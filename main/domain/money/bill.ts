@@ -90,7 +90,7 @@ export function chargeBill({ currency, lines, discounts, amounts, exemption }: B
     }
   })
   const sum = sumMinor(bare.map(line => line.amountMinor))
-  const off = sumOff(discounts, { whole: sum, field: 'discounts', what: 'the whole' })
+  const off = sumOff(discounts, { whole: sum, field: 'discounts', what: say('the whole') })
   const weights = bare.map(line => line.amountMinor)
   const shares = off === 0 ? weights.map(() => 0) : allocate(off, weights)
   const shared = bare.map((line, i) => ({ ...line, allowanceMinor: shares[i]! }))

@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
 /**
@@ -56,7 +57,9 @@ export function currencyNamed(code: string, field = 'currency'): Currency {
     refuse(
       'currency-unknown',
       { [field]: code },
-      `"${code}" is not a currency code; use the three capital letters of ISO 4217, such as USD or EUR.`,
+      say('"{code}" is not a currency code; use the three capital letters of ISO 4217, such as USD or EUR.', {
+        code,
+      }),
     )
   return currency
 }
@@ -68,7 +71,10 @@ export function minorUnitsOf(code: string, field = 'currency'): number {
     refuse(
       'currency-no-money',
       { [field]: code },
-      `"${code}" is a code for metals, tests or accounts, not money; choose a currency a customer can pay with.`,
+      say(
+        '"{code}" is a code for metals, tests or accounts, not money; choose a currency a customer can pay with.',
+        { code },
+      ),
     )
   return minorUnits
 }

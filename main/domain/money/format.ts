@@ -1,3 +1,4 @@
+import { say } from '../language/index.ts'
 import { Refusal } from '../refusal.ts'
 import { minorUnitsOf } from './currencies.ts'
 import { majorOf, minorOf } from './minor.ts'
@@ -34,7 +35,12 @@ export function formatMoney(amountMinor: number, currency: string, locale: strin
 export function readMoney(text: string, currency: string, locale: string, field = 'amount'): number {
   const refuse = () => {
     const example = formatMoney(minorOf('1234.5', currency, 'half-even'), currency, locale)
-    return new Refusal('amount-bad', field, text, `"${text}" is not an amount; write it like ${example}.`)
+    return new Refusal(
+      'amount-bad',
+      field,
+      text,
+      say('"{text}" is not an amount; write it like {example}.', { text, example }),
+    )
   }
   const parts = formatterOf(currency, locale).formatToParts(-1234567.5)
   const ofType = (type: Intl.NumberFormatPartTypes) =>

@@ -44,8 +44,8 @@ export interface Breach {
   readonly mayOverride: boolean
 }
 
-const matte: readonly PanelFinish[] = ['satin', 'matte', word('matte film')]
-const soft: readonly PanelFinish[] = ['film', word('matte film'), 'plastic']
+const matte: readonly PanelFinish[] = ['satin', 'matte', 'matte film']
+const soft: readonly PanelFinish[] = ['film', 'matte film', 'plastic']
 
 /**
  * The rules the steps break on these panels, each once, with the panels it is broken on. A panel that may not be
@@ -129,9 +129,12 @@ export function breachesOf(steps: readonly PaintStep[], panels: readonly PanelSt
 
 function panelWords({ panel, finish, thinUm, restsUntil }: PanelState, rule: PaintRule): string {
   if (rule === 'thin paint polished')
-    return say('{panel} ({thinUm} µm)', { panel, thinUm: Math.round(thinUm!) })
-  if (rule === 'coat over fresh paint') return say('{panel} (until {restsUntil})', { panel, restsUntil })
-  return rule === 'matte polished' || rule === 'film or plastic compounded' ? `${panel} (${finish})` : panel
+    return say('{panel} ({thinUm} µm)', { panel: say(panel), thinUm: Math.round(thinUm!) })
+  if (rule === 'coat over fresh paint')
+    return say('{panel} (until {restsUntil})', { panel: say(panel), restsUntil })
+  return rule === 'matte polished' || rule === 'film or plastic compounded'
+    ? `${say(panel)} (${say(finish)})`
+    : say(panel)
 }
 
 /** Whether it takes some of the paint off: correction, its test spot, or a product that abrades. */

@@ -11,7 +11,7 @@ export function toolCautions(steps: readonly Pick<PaintStep, 'stage' | 'productK
   const coated = steps.some(({ stage }) => stage === 'coat')
   if (!polished && !coated) return []
   return [
-    ...(polished ? machineCare : []),
+    ...(polished ? machineCare.map(care => say(care)) : []),
     ...(polished && coated
       ? [
           say(

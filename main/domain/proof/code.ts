@@ -41,6 +41,5 @@ export function readCode(text: string, field = 'code'): ProofCode {
 
 /** What is signed: the words before it keep the signature from standing for anything else. */
 export function signedText({ reference, digest }: Pick<ProofCode, 'reference' | 'digest'>): string {
-  return `${say('Lustrum applied record, form 1\n{reference}\n{digest}', { reference, digest })}
-`
+  return `Lustrum applied record, form 1\n${reference}\n${digest}\n`
 }

@@ -1,4 +1,3 @@
-import { say } from '../language/index.ts'
 import { bindingOf, opening } from './bindings.ts'
 import { betterIn, type Goal, type Ground, groundOf, type Improvement, improvementOf } from './goals.ts'
 import { impossibleSteps } from './impossible.ts'
@@ -72,7 +71,7 @@ function alone(ground: Ground, rules: readonly Rule[]): Culprit[] | undefined {
  * which split work lasts longer.
  */
 function kindOfGroup(rule: Rule): string {
-  if (rule.kind === 'cure') return say('cure {step}', { step: rule.step })
+  if (rule.kind === 'cure') return `cure ${rule.step}`
   return rule.kind === 'bay' || rule.kind === 'skill' ? rule.kind : 'step' in rule ? 'step' : rule.kind
 }
 

@@ -150,10 +150,9 @@ function readStep(json: unknown, field: string, names: Names, grid: Grid): Step 
     refuse(
       kind === undefined ? 'field-missing' : 'field-type',
       { [`${field}.kind`]: kind },
-      say('{kind}; give "work" or "hold".', {
-        kind:
-          kind === undefined ? say('is missing') : say('{kind} will not do', { kind: JSON.stringify(kind) }),
-      }),
+      kind === undefined
+        ? say('is missing; give "work" or "hold".')
+        : say('{kind} will not do; give "work" or "hold".', { kind: JSON.stringify(kind) }),
     )
   const common = {
     minutes: wholeAt(source.minutes, `${field}.minutes`, 1),

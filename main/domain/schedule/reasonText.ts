@@ -26,7 +26,7 @@ const step = (words: Words, reason: Reason) =>
 const bay = (words: Words, reason: Reason) => words.bay(reason.bay ?? '?')
 const person = (words: Words, reason: Reason) => words.person(reason.person ?? '?')
 const people = (count: number | undefined) =>
-  say('{count, plural, one {one person} other {{count2} people}}', { count, count2: count ?? 0 })
+  say('{count, plural, one {one person} other {{count} people}}', { count: count ?? 0 })
 
 const texts: Record<ViolationCode | BindingCode, Text> = {
   stepCount: reason =>
@@ -79,11 +79,13 @@ const texts: Record<ViolationCode | BindingCode, Text> = {
   leftBay: (reason, words) =>
     say('{words} must stay in {words2}', { words: step(words, reason), words2: bay(words, reason) }),
   bayTaken: (reason, words) =>
-    say('{words} is taken until {words2}{other}', {
-      words: bay(words, reason),
-      words2: at(words, reason.to),
-      other: reason.other === undefined ? '' : ` ${say('by {other}', { other: words.job(reason.other) })}`,
-    }),
+    reason.other === undefined
+      ? say('{words} is taken until {words2}', { words: bay(words, reason), words2: at(words, reason.to) })
+      : say('{words} is taken until {words2} by {other}', {
+          words: bay(words, reason),
+          words2: at(words, reason.to),
+          other: words.job(reason.other),
+        }),
   bayClosed: (reason, words) =>
     say('{words} is closed from {words2} until {words3}', {
       words: bay(words, reason),
@@ -106,12 +108,18 @@ const texts: Record<ViolationCode | BindingCode, Text> = {
           words2: step(words, reason),
         }),
   crewSize: (reason, words) =>
-    say('{words} takes {minutes}{skill}, not {limit}', {
-      words: step(words, reason),
-      minutes: people(reason.minutes),
-      skill: reason.skill === undefined ? '' : ` ${say('for {skill}', { skill: words.skill(reason.skill) })}`,
-      limit: reason.limit,
-    }),
+    reason.skill === undefined
+      ? say('{words} takes {minutes}, not {limit}', {
+          words: step(words, reason),
+          minutes: people(reason.minutes),
+          limit: reason.limit,
+        })
+      : say('{words} takes {minutes} for {skill}, not {limit}', {
+          words: step(words, reason),
+          minutes: people(reason.minutes),
+          skill: words.skill(reason.skill),
+          limit: reason.limit,
+        }),
   unknownPerson: (reason, words) => say('there is no {words} in the crew', { words: person(words, reason) }),
   unskilled: (reason, words) =>
     say('{words} does not have the skill {skill}', {
@@ -142,11 +150,13 @@ const texts: Record<ViolationCode | BindingCode, Text> = {
       },
     ),
   cure: (reason, words) =>
-    say('{words} runs until {words2}{to}', {
-      words: step(words, reason),
-      words2: at(words, reason.from),
-      to: reason.to === undefined ? '' : say('; the shop opens {words}', { words: at(words, reason.to) }),
-    }),
+    reason.to === undefined
+      ? say('{words} runs until {words2}', { words: step(words, reason), words2: at(words, reason.from) })
+      : say('{words} runs until {words2}; the shop opens {words3}', {
+          words: step(words, reason),
+          words2: at(words, reason.from),
+          words3: at(words, reason.to),
+        }),
   holdsDoor: (reason, words) =>
     say('{words} ends {words2}; the shop opens {words3}', {
       words: step(words, reason),
@@ -172,13 +182,12 @@ const texts: Record<ViolationCode | BindingCode, Text> = {
   pinned: (reason, words) =>
     say('{words} is kept to {words2}', { words: step(words, reason), words2: at(words, reason.from) }),
   noBay: (reason, words) =>
-    say('no bay {capability}, which {words} needs', {
-      capability:
-        reason.capability === undefined
-          ? say('is allowed')
-          : say('is equipped for {capability}', { capability: words.capability(reason.capability) }),
-      words: step(words, reason),
-    }),
+    reason.capability === undefined
+      ? say('no bay is allowed, which {words} needs', { words: step(words, reason) })
+      : say('no bay is equipped for {capability}, which {words} needs', {
+          capability: words.capability(reason.capability),
+          words: step(words, reason),
+        }),
   noSkill: (reason, words) =>
     say('{words} takes {minutes} with the skill {skill}; the crew has {limit}', {
       words: step(words, reason),

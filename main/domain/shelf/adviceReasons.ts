@@ -1,5 +1,4 @@
-/** Every number of an order, as a fact and as one sentence. */
-import { say } from '../language/index.ts'
+import { decimalNow, say } from '../language/index.ts'
 import type { Advice } from './advise.ts'
 import { amountWords, type Unit } from './amount.ts'
 import type { Demand } from './demand.ts'
@@ -95,15 +94,19 @@ function position({ advice, unit, dueTodayCenti }: ReasonInput): Reason {
 function cover({ advice, lead }: ReasonInput): Reason {
   const days = advice.position.coverDays
   const { meanDays, sdDays } = lead
-  const spread = sdDays >= 0.5 ? say(', give or take {sdDays}', { sdDays: number(sdDays) }) : ''
   return {
     code: 'cover',
     values: { coverDays: days, meanDays, sdDays },
-    text: say('The shelf must last {days}: the supplier takes {meanDays} working days{spread}.', {
-      days: count(days, say('open day')),
-      meanDays: number(meanDays),
-      spread,
-    }),
+    text:
+      sdDays >= 0.5
+        ? say(
+            'The shelf must last {days, plural, one {1 open day} other {{days} open days}}: the supplier takes {meanDays} working days, give or take {sdDays}.',
+            { days, meanDays: number(meanDays), sdDays: number(sdDays) },
+          )
+        : say(
+            'The shelf must last {days, plural, one {1 open day} other {{days} open days}}: the supplier takes {meanDays} working days.',
+            { days, meanDays: number(meanDays) },
+          ),
   }
 }
 
@@ -196,8 +199,8 @@ function size({ unit, packCenti }: ReasonInput, plan: Policy, packs: number): Re
       code: 'size',
       values: { packs, packCenti, planPacks: best.packs, costPerDay: best.costPerDay },
       text: say(
-        '{packs} of {packCenti}: orders of {packs2} are the cheapest of carriage, stock and waste together.',
-        { packs: count(packs, 'pack'), packCenti: amountWords(packCenti, unit, 0), packs2: best.packs },
+        '{packs, plural, one {1 pack} other {{packs} packs}} of {packCenti}: orders of {packs2} are the cheapest of carriage, stock and waste together.',
+        { packs, packCenti: amountWords(packCenti, unit, 0), packs2: best.packs },
       ),
     },
   ]
@@ -217,8 +220,8 @@ function join({ advice }: ReasonInput): Reason {
     code: 'join',
     values: { packs: advice.joinPacks, daysToPoint: advice.daysToPoint ?? 0 },
     text: say(
-      'It would be due in about {daysToPoint}; joining an order that goes out anyway costs less than a parcel of its own.',
-      { daysToPoint: count(Math.ceil(advice.daysToPoint ?? 0), say('open day')) },
+      'It would be due in about {days, plural, one {1 open day} other {{days} open days}}; joining an order that goes out anyway costs less than a parcel of its own.',
+      { days: Math.ceil(advice.daysToPoint ?? 0) },
     ),
   }
 }
@@ -228,18 +231,14 @@ function expiryCap({ packs, usedByThenCenti }: ExpiryCap, unit: Unit): Reason {
     code: 'expiry-cap',
     values: { packs, usedByThenCenti },
     text: say(
-      'No more than {packs}: about {usedByThenCenti} will be used before new goods expire, and what is here goes first.',
-      { packs: count(packs, 'pack'), usedByThenCenti: amountWords(usedByThenCenti, unit, 0) },
+      'No more than {packs, plural, one {1 pack} other {{packs} packs}}: about {usedByThenCenti} will be used before new goods expire, and what is here goes first.',
+      { packs, usedByThenCenti: amountWords(usedByThenCenti, unit, 0) },
     ),
   }
 }
 
-function count(n: number, word: string): string {
-  return n === 1 ? `1 ${word}` : `${n} ${word}s`
-}
-
 function number(n: number): string {
-  return String(Number(n.toFixed(1)))
+  return decimalNow(Number(n.toFixed(1)))
 }
 
 function percent(share: number): string {

@@ -3,7 +3,7 @@
  * skinned over or went cloudy before its date had a shorter life than it was given; one spilt, used up or thrown away on
  * its date says only that it was good until then.
  */
-import { word } from '../language/index.ts'
+import { say, word } from '../language/index.ts'
 import { type Kept, keptShares } from './survival.ts'
 
 export const DISCARD_REASONS = ['crystallised', 'skinned', 'cloudy', 'spilt', 'expired', 'other'] as const
@@ -13,17 +13,17 @@ export type DiscardReason = (typeof DISCARD_REASONS)[number]
 export const WENT_OFF: readonly DiscardReason[] = ['crystallised', 'skinned', 'cloudy']
 
 const words: Record<DiscardReason, string> = {
-  crystallised: 'crystallised',
+  crystallised: word('crystallised'),
   skinned: word('skinned over'),
-  cloudy: 'cloudy',
-  spilt: 'spilt',
+  cloudy: word('cloudy'),
+  spilt: word('spilt'),
   expired: word('past its date'),
   other: '',
 }
 
 /** The reason as the ledger says it; empty where "other" came without a word. */
 export function discardWords(reason: DiscardReason, note: string): string {
-  return [words[reason], note.trim()].filter(Boolean).join(': ')
+  return [say(words[reason]), note.trim()].filter(Boolean).join(': ')
 }
 
 export interface ShorterLife {

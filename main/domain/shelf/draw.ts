@@ -56,12 +56,12 @@ export function planDraw(request: DrawRequest): DrawPlan {
         'beyond-stock',
         { needCenti },
         say(
-          'The shelf holds {usable} that can be used, {shortCenti} short of {needCenti}; correct the amount, or record it as {fOUNDMORE}.',
+          'The shelf holds {usable} that can be used, {shortCenti} short of {needCenti}; correct the amount, or record it as {found}.',
           {
             usable: amountWords(usable, unit),
             shortCenti: amountWords(shortCenti, unit),
             needCenti: amountWords(needCenti, unit),
-            fOUNDMORE: FOUND_MORE,
+            found: say(FOUND_MORE),
           },
         ),
       )

@@ -3,7 +3,7 @@
  * are whole hundredths, so that the sum is the same in whatever order the moves are read. A wrong move is put right by
  * another that names it.
  */
-import { say } from '../language/index.ts'
+import { say, word } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import { unitsOf } from './amount.ts'
 import type { DiscardReason } from './discard.ts'
@@ -15,6 +15,21 @@ export const MOVE_KINDS = ['receipt', 'use', 'waste', 'mix', 'count', 'return', 
  * back to the supplier; `correction` puts an earlier move right.
  */
 export type MoveKind = (typeof MOVE_KINDS)[number]
+
+const kindWords: Readonly<Record<MoveKind, string>> = {
+  receipt: word('receipt||move'),
+  use: word('use||move'),
+  waste: word('waste||move'),
+  mix: word('mix||move'),
+  count: word('count||move'),
+  return: word('return||move'),
+  correction: word('correction||move'),
+}
+
+/** The kind of a move as people read it. */
+export function moveWords(kind: MoveKind): string {
+  return say(kindWords[kind])
+}
 
 export interface MoveDraft {
   readonly lotId: string
@@ -63,11 +78,15 @@ export function checkMove(move: MoveDraft): void {
     refuse(
       'sign-bad',
       { centi },
-      say('A {kind} takes from the shelf; to put one right, record a correction.', { kind }),
+      say('A {kind} takes from the shelf; to put one right, record a correction.', { kind: moveWords(kind) }),
     )
   if (!move.by.trim()) refuse('who-missing', { by: move.by }, say('Say who made this move.'))
   if (kind !== 'receipt' && kind !== 'use' && !move.why?.trim())
-    refuse('why-missing', { why: move.why }, say('Say why: a {kind} needs a reason.', { kind }))
+    refuse(
+      'why-missing',
+      { why: move.why },
+      say('Say why: a {kind} needs a reason.', { kind: moveWords(kind) }),
+    )
   if (kind === 'use' && move.stepId === null && !move.why?.trim())
     refuse(
       'why-missing',

@@ -1,4 +1,3 @@
-import { say } from '../language/index.ts'
 /**
  * Two lots of one coating on one car: colour, gloss and cure may differ between batches, and after it has cured nobody
  * can tell which panel has which (common practice, no source). Bottles whose printed batch is the same are no mix; a batch
@@ -17,7 +16,5 @@ export function mixesLots(before: readonly MixedLot[], now: readonly MixedLot[])
 }
 
 function batchOf({ id, batch }: MixedLot): string {
-  return batch === null
-    ? say('lot {id}', { id })
-    : say('batch {batch}', { batch: batch.trim().toLowerCase() })
+  return batch === null ? `lot ${id}` : `batch ${batch.trim().toLowerCase()}`
 }

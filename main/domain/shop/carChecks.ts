@@ -50,24 +50,24 @@ export function carChecksOf(treatments: readonly { readonly checks?: readonly Ca
 /** What is usual at a wash (common practice, no source; the vehicle's handbook decides). */
 export const washChecks: readonly CarCheck[] = [
   {
-    moment: word('arrival'),
+    moment: 'arrival',
     words: word('Transport or wash mode set, 12 V support on where its systems stay awake'),
   },
-  { moment: word('arrival'), words: word('Sensors, cameras and open seals found: no full pressure on them') },
-  { moment: word('handover'), words: word('Transport or wash mode off, 12 V support taken off') },
+  { moment: 'arrival', words: word('Sensors, cameras and open seals found: no full pressure on them') },
+  { moment: 'handover', words: word('Transport or wash mode off, 12 V support taken off') },
 ]
 
 /** The same where something is laid. */
 export const coatChecks: readonly CarCheck[] = [
-  { moment: word('coat'), words: word('Sensors, cameras and rough trim masked or kept clear') },
-  { moment: word('handover'), words: word('Masking off, sensors and cameras wiped clear') },
+  { moment: 'coat', words: word('Sensors, cameras and rough trim masked or kept clear') },
+  { moment: 'handover', words: word('Masking off, sensors and cameras wiped clear') },
 ]
 
 /** The same where wheels come off. */
 export const wheelChecks: readonly CarCheck[] = [
   {
-    moment: word('handover'),
+    moment: 'handover',
     words: word('Wheel bolts torqued to the vehicle maker’s figure, checked a second time'),
   },
-  { moment: word('handover'), words: word('Owner told to have the bolts checked again after 50 to 100 km') },
+  { moment: 'handover', words: word('Owner told to have the bolts checked again after 50 to 100 km') },
 ]

@@ -1,7 +1,7 @@
 /** What the order of a treatment's steps may not say, and what a step that came too late must. */
 import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
-import { type MissedWork, type Stage, stages } from './words.ts'
+import { type MissedWork, type Stage, stages, stageWords } from './words.ts'
 
 /** Ten days. */
 export const longestStepMin = 10 * 24 * 60
@@ -69,8 +69,8 @@ export function checkStageOrder(before: OrderedStep | undefined, step: OrderedSt
       'stage-order',
       { [`${field}.stage`]: step.stage },
       say('A {stage} step comes before every {stage2} step; move it up, or change its stage.', {
-        stage: step.stage,
-        stage2: before.stage,
+        stage: stageWords(step.stage),
+        stage2: stageWords(before.stage),
       }),
     )
 }

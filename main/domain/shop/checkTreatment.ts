@@ -11,7 +11,15 @@ import { checkOffers } from './bayNeeds.ts'
 import type { CarCheck } from './carChecks.ts'
 import { checkMissed, checkStageOrder, longestStepMin } from './checkStepOrder.ts'
 import { checkText } from './text.ts'
-import type { Capability, MissedWork, ProductKind, Skill, Stage } from './words.ts'
+import {
+  type Capability,
+  kindWords,
+  type MissedWork,
+  type ProductKind,
+  type Skill,
+  type Stage,
+  stageWords,
+} from './words.ts'
 
 /** One hands-on step. Cure holds are not steps of their own: they follow from the product's profile. */
 export interface TreatmentStep {
@@ -225,7 +233,7 @@ function checkProduct(step: TreatmentStep, field: string, products: readonly Tre
       { [`${field}.productId`]: step.productId },
       say(
         'A {stage} step lays a {kind}, whose cure profile says when the car may be touched and leave; choose it.',
-        { stage: step.stage, kind },
+        { stage: stageWords(step.stage), kind: kindWords(kind) },
       ),
     )
   if (!kind && product?.cureProfile)
@@ -234,7 +242,7 @@ function checkProduct(step: TreatmentStep, field: string, products: readonly Tre
       { [`${field}.productId`]: step.productId },
       say('{name} cures, so its step is a {kind} step; change the stage or the product.', {
         name: product.name,
-        kind: product.kind === 'topper' ? say('topper') : say('coat'),
+        kind: stageWords(product.kind === 'topper' ? 'topper' : 'coat'),
       }),
     )
 }

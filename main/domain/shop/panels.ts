@@ -1,32 +1,33 @@
 /** A car panel by panel: what each is, which products may touch it, and what of a treatment is left over them. */
 
 import { dateOfDay, dayNumber } from '../calendar/index.ts'
-import { say, word } from '../language/index.ts'
+import { say, sayKept, word } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 import type { Treatment } from './checkTreatment.ts'
 import type { CoatingFamily, Finish, PanelFinish, ProductKind, Scope, Stage } from './words.ts'
 
 /** The panels of a car as a painter counts them, each with its hundredths of the paint (common practice, no source). */
-const shares = {
-  Bonnet: 12,
-  Roof: 12,
-  'Boot lid': 8,
-  'Front bumper': 9,
-  'Rear bumper': 7,
-  'Left wing': 7,
-  'Right wing': 7,
-  'Left doors': 12,
-  'Right doors': 12,
-  'Left quarter': 7,
-  'Right quarter': 7,
-}
-export type PanelName = keyof typeof shares
+const panelShares = [
+  [word('Bonnet'), 12],
+  [word('Roof'), 12],
+  [word('Boot lid'), 8],
+  [word('Front bumper'), 9],
+  [word('Rear bumper'), 7],
+  [word('Left wing'), 7],
+  [word('Right wing'), 7],
+  [word('Left doors'), 12],
+  [word('Right doors'), 12],
+  [word('Left quarter'), 7],
+  [word('Right quarter'), 7],
+] as const
+export type PanelName = (typeof panelShares)[number][0]
+const shares = Object.fromEntries(panelShares) as Readonly<Record<PanelName, number>>
 export const panelNames = Object.keys(shares) as [PanelName, ...PanelName[]]
 
 const panelsOf: Readonly<Record<Scope, readonly PanelName[]>> = {
   whole: panelNames,
-  front: [word('Bonnet'), word('Front bumper'), word('Left wing'), word('Right wing')],
-  top: [word('Bonnet'), word('Roof')],
+  front: ['Bonnet', 'Front bumper', 'Left wing', 'Right wing'],
+  top: ['Bonnet', 'Roof'],
 }
 
 export const scopeWords: Readonly<Record<Scope, string>> = {
@@ -49,13 +50,15 @@ export function checkPanels(panels: readonly PanelNoted[], field: string): Panel
       refuse(
         'panel-twice',
         { [`${field}.${i}.panel`]: panel },
-        say('{panel} is noted twice; keep one of them.', { panel }),
+        say('{panel} is noted twice; keep one of them.', { panel: say(panel) }),
       )
     if (finish === 'respray' && since === null)
       refuse(
         'respray-undated',
         { [`${field}.${i}.since`]: since },
-        say('Give the day {panel} was resprayed, or call it gloss where that is long ago.', { panel }),
+        say('Give the day {panel} was resprayed, or call it gloss where that is long ago.', {
+          panel: say(panel),
+        }),
       )
   })
   return [...panels]
@@ -64,8 +67,8 @@ export function checkPanels(panels: readonly PanelNoted[], field: string): Panel
 /** Days a panel rests before anything goes on it (common practice, no source; the paint's or film's maker decides). */
 const restDays: Partial<Record<PanelFinish, number>> = { respray: 30, film: 7, 'matte film': 7 }
 
-const polishable: readonly PanelFinish[] = ['gloss', word('single stage'), 'respray']
-const paintLike: readonly PanelFinish[] = [...polishable, 'satin', 'matte', 'film', word('matte film')]
+const polishable: readonly PanelFinish[] = ['gloss', 'single stage', 'respray']
+const paintLike: readonly PanelFinish[] = [...polishable, 'satin', 'matte', 'film', 'matte film']
 
 /** What a product of this kind may touch where its sheet says nothing (common practice, no source). */
 export function usualFinishes(kind: ProductKind): readonly PanelFinish[] {
@@ -100,7 +103,7 @@ export interface LaidOver {
   readonly share: number
   /** It does nothing panel by panel, or to something other than paint: whole whatever part of the paint is asked for. */
   readonly alwaysWhole?: true
-  /** The panels asked for that it may not touch, each with its reason: `Roof (matte film)`. */
+  /** The panels asked for that it may not touch, each with its reason as it is kept: `Roof (matte film)`. */
   readonly leftOut: readonly string[]
 }
 
@@ -127,8 +130,7 @@ export function laidOver(
   for (const panel of panelsOf[scope]) {
     const { finish: own, restsUntil } = panelOn(panel, { finish, panels, today })
     if (!allowed.every(finishes => finishes.includes(own))) leftOut.push(`${panel} (${own})`)
-    else if (restsUntil !== null)
-      leftOut.push(say('{panel} ({own}, rests until {restsUntil})', { panel, own, restsUntil }))
+    else if (restsUntil !== null) leftOut.push(`${panel} (${own}${restsWords}${restsUntil})`)
     else hundredths += shares[panel]
   }
   return { share: hundredths / 100, leftOut }
@@ -157,13 +159,39 @@ export function overWords(name: string, scope: Scope, { share, alwaysWhole, left
       ? []
       : [say('"{name}" is done whole: no part of the paint makes it less.', { name })]
   if (share === 1) return []
-  const part = say(
-    '{share} % of the paint (common practice); washing and drying stay whole, in time and price',
-    { share: Math.round(share * 100) },
-  )
+  const part = say(partWords[scope], { name, share: Math.round(share * 100) })
   const without =
-    leftOut.length > 0 ? ` ${say('It leaves out {leftOut}.', { leftOut: leftOut.join(', ') })}` : ''
-  return [`"${name}": ${scopeWords[scope].toLowerCase()}, ${part}.${without}`]
+    leftOut.length > 0
+      ? ` ${say('It leaves out {leftOut}.', { leftOut: leftOutWords(leftOut.join(', ')) })}`
+      : ''
+  return [`${part}${without}`]
+}
+
+const partWords: Readonly<Record<Scope, string>> = {
+  whole: word(
+    '"{name}": whole car, {share} % of the paint (common practice); washing and drying stay whole, in time and price.',
+  ),
+  front: word(
+    '"{name}": front end, {share} % of the paint (common practice); washing and drying stay whole, in time and price.',
+  ),
+  top: word(
+    '"{name}": bonnet and roof, {share} % of the paint (common practice); washing and drying stay whole, in time and price.',
+  ),
+}
+
+const restsWords = ', rests until '
+
+/** What a booking keeps of the panels left out, in the language of the moment. */
+export function leftOutWords(leftOut: string): string {
+  return leftOut.replaceAll(/([^(),]+) \(([^()]*)\)/g, (_, name: string, why: string) => {
+    const [own, until] = why.split(restsWords)
+    const panel = sayKept(name.trim())
+    const said =
+      until === undefined
+        ? `${panel} (${sayKept(own)})`
+        : say('{panel} ({own}, rests until {restsUntil})', { panel, own: sayKept(own), restsUntil: until })
+    return name.startsWith(' ') ? ` ${said}` : said
+  })
 }
 
 /** The panels of a scope without those that `leftOut` names, as `laidOver` said them when it was sold. */

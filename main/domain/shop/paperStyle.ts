@@ -85,14 +85,14 @@ function pngHead(bytes: Uint8Array, no: No): LogoHead | null {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
   const end = String.fromCharCode(...bytes.subarray(-12))
   if (bytes.length < 57 || view.getUint32(12) !== 0x49484452 || !end.includes('IEND'))
-    no('logo-broken', broken)
+    no('logo-broken', say(broken))
   const [width, height, depth, colours, interlaced] = [16, 20]
     .map(at => view.getUint32(at))
     .concat([bytes[24]!, bytes[25]!, bytes[28]!]) as [number, number, number, number, number]
   if (interlaced !== 0 || depth === 16)
     no('logo-form', say('Save the logo as an ordinary PNG: 8 bits a colour, not interlaced.'))
   const channels = { 0: 1, 2: 3, 3: 1, 4: 2, 6: 4 }[colours]
-  if (channels === undefined) return no('logo-broken', broken)
+  if (channels === undefined) return no('logo-broken', say(broken))
   return {
     type: 'image/png',
     width,
@@ -103,7 +103,7 @@ function pngHead(bytes: Uint8Array, no: No): LogoHead | null {
 
 function jpegHead(bytes: Uint8Array, no: No): LogoHead | null {
   if (bytes[0] !== 0xff || bytes[1] !== 0xd8) return null
-  if (bytes.at(-2) !== 0xff || bytes.at(-1) !== 0xd9) no('logo-broken', broken)
+  if (bytes.at(-2) !== 0xff || bytes.at(-1) !== 0xd9) no('logo-broken', say(broken))
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
   let at = 2
   while (at + 9 < bytes.length && bytes[at] === 0xff) {
@@ -121,5 +121,5 @@ function jpegHead(bytes: Uint8Array, no: No): LogoHead | null {
     }
     at += 2 + view.getUint16(at + 2)
   }
-  return no('logo-broken', broken)
+  return no('logo-broken', say(broken))
 }

@@ -7,7 +7,7 @@
 import { commonPracticeProfile } from '../cure/index.ts'
 import { say } from '../language/index.ts'
 import type { SizeClass } from '../vehicle/index.ts'
-import { coatChecks, washChecks, wheelChecks } from './carChecks.ts'
+import { type CarCheck, coatChecks, washChecks, wheelChecks } from './carChecks.ts'
 import type { Treatment, TreatmentProduct, TreatmentStep } from './checkTreatment.ts'
 
 /** The product's `id` is only good inside this list. */
@@ -24,8 +24,8 @@ export function starterProducts(): TreatmentProduct[] {
     plain('compound', say('Cutting compound'), 'compound'),
     plain('polish', say('Finishing polish'), 'polish'),
     plain('wipe', say('Panel wipe'), 'wipe'),
-    { id: 'coating', name: 'Coating', kind: 'coating', cureProfile: commonPracticeProfile() },
-    { id: 'topper', name: 'Topper', kind: 'topper', cureProfile: commonPracticeProfile() },
+    { id: 'coating', name: say('Coating'), kind: 'coating', cureProfile: commonPracticeProfile() },
+    { id: 'topper', name: say('Topper'), kind: 'topper', cureProfile: commonPracticeProfile() },
   ]
 }
 
@@ -44,7 +44,7 @@ export function starterTreatments(): (Treatment & { summary: string })[] {
   ]
   return [
     {
-      name: 'Wash and decontaminate',
+      name: say('Wash and decontaminate'),
       summary: say('Hand wash, iron and tar off, dried: what every other treatment begins with.'),
       prices: unpriced,
       steps: [
@@ -55,16 +55,16 @@ export function starterTreatments(): (Treatment & { summary: string })[] {
         }),
         step(say('Dry and blow out'), 'dry', 'wet', 'wash', 20, { sameBay: true }),
       ],
-      checks: washChecks,
+      checks: saidChecks(washChecks),
     },
     {
-      name: 'Polish, one step',
+      name: say('Polish, one step'),
       summary: say('Light marks out, gloss up. Not for satin, matte or film.'),
       prices: unpriced,
       steps: [step(say('Polish'), 'correct', 'polish', 'polish', 240, { productId: 'polish', ...long })],
     },
     {
-      name: 'Correction, two steps',
+      name: say('Correction, two steps'),
       summary: say('Cut, then refine. Measure the paint first; not for satin, matte or film.'),
       prices: unpriced,
       // 10 to 18 h by size on paint in good condition (common practice, no source).
@@ -80,38 +80,41 @@ export function starterTreatments(): (Treatment & { summary: string })[] {
       ],
     },
     {
-      name: 'Coating, one layer',
+      name: say('Coating, one layer'),
       summary: say('A refining pass, wiped down and coated; the car then cures before it goes home.'),
       prices: unpriced,
       // A coating shows every mark under it, so the paint is refined first (common practice, no source).
       steps: [refine, ...layer],
-      checks: coatChecks,
+      checks: saidChecks(coatChecks),
     },
     {
-      name: 'Coating on satin, matte or film',
+      name: say('Coating on satin, matte or film'),
       summary: say('Wiped down and coated without polishing; the car then cures before it goes home.'),
       prices: unpriced,
       steps: layer,
-      checks: coatChecks,
+      checks: saidChecks(coatChecks),
     },
     {
-      name: 'Topper',
+      name: say('Topper'),
       summary: say('The sacrificial layer, over a coating or to renew one.'),
       prices: unpriced,
       steps: [step(say('Topper'), 'topper', 'clean', 'coat', 45, { productId: 'topper' })],
     },
     {
-      name: 'Wheels off, cleaned behind',
+      name: say('Wheels off, cleaned behind'),
       summary: say('Wheels taken off, wells and calipers cleaned, wheels put back and torqued.'),
       prices: unpriced,
       steps: [
         step(say('Wheels off, clean behind'), 'prepare', 'wet', 'wash', 90),
         step(say('Dry, wheels on and torqued'), 'dry', 'wet', 'wash', 30, { sameBay: true }),
       ],
-      checks: wheelChecks,
+      checks: saidChecks(wheelChecks),
     },
   ]
 }
+
+const saidChecks = (checks: readonly CarCheck[]) =>
+  checks.map(check => ({ ...check, words: say(check.words) }))
 
 const unpriced = { small: 0, medium: 0, large: 0, xl: 0 }
 const long = { splittable: true, byCondition: true }

@@ -1,5 +1,6 @@
-import { word } from '../language/index.ts'
-/** The fixed words a shop is described in: in code, in the database and over the wire alike. */
+/** The fixed words a shop is described in: in code, in the database and over the wire alike. `word` marks those shown as they are. */
+
+import { say, word } from '../language/index.ts'
 
 /** What a bay can be used for. */
 export const capabilities = ['wet', 'polish', 'clean', 'cure'] as const
@@ -10,37 +11,37 @@ export const skills = ['wash', 'polish', 'coat', 'outside'] as const
 export type Skill = (typeof skills)[number]
 
 /** Of the paint; satin, matte and film are never polished. */
-export const finishes = ['gloss', 'satin', 'matte', 'film'] as const
+export const finishes = [word('gloss'), word('satin'), word('matte'), word('film')] as const
 export type Finish = (typeof finishes)[number]
 
 /** What one panel is, where it differs from the rest of the car; a fresh respray is gloss once it has rested. */
 export const panelFinishes = [
-  'gloss',
+  word('gloss'),
   word('single stage'),
-  'satin',
-  'matte',
-  'film',
+  word('satin'),
+  word('matte'),
+  word('film'),
   word('matte film'),
-  'respray',
-  'plastic',
-  'glass',
-  'wheel',
+  word('respray'),
+  word('plastic'),
+  word('glass'),
+  word('wheel'),
 ] as const
 export type PanelFinish = (typeof panelFinishes)[number]
 
 /** What lies over the colour: nothing, in a single stage, where the pad takes colour along. */
-export const paintSystems = ['clear-coated', 'single-stage', 'unknown'] as const
+export const paintSystems = [word('clear-coated'), word('single-stage'), word('unknown')] as const
 export type PaintSystem = (typeof paintSystems)[number]
 
 /** Whom the shop works for. */
-export const customerKinds = ['person', 'firm', 'fleet'] as const
+export const customerKinds = [word('person'), word('firm'), word('fleet')] as const
 export type CustomerKind = (typeof customerKinds)[number]
 
 /** How much of the paint a booking is for. */
 export const scopes = ['whole', 'front', 'top'] as const
 export type Scope = (typeof scopes)[number]
 
-export const conditions = ['good', 'worn', 'heavy'] as const
+export const conditions = [word('good'), word('worn'), word('heavy')] as const
 export type Condition = (typeof conditions)[number]
 
 /**
@@ -62,6 +63,24 @@ export const stages = [
   'finish',
 ] as const
 export type Stage = (typeof stages)[number]
+
+const stageNames: Readonly<Record<Stage, string>> = {
+  prepare: word('prepare||stage'),
+  dry: word('dry||stage'),
+  test: word('test||stage'),
+  correct: word('correct||stage'),
+  rinse: word('rinse||stage'),
+  wipe: word('wipe||stage'),
+  coat: word('coat||stage'),
+  level: word('level||stage'),
+  topper: word('topper||stage'),
+  finish: word('finish||stage'),
+}
+
+/** A stage within a sentence. */
+export function stageWords(stage: Stage): string {
+  return say(stageNames[stage])
+}
 
 /** When what is looked after around the work is due: as the car comes, before anything is laid, before it goes. */
 export const checkMoments = ['arrival', 'coat', 'handover'] as const
@@ -86,9 +105,38 @@ export const productKinds = [
 ] as const
 export type ProductKind = (typeof productKinds)[number]
 
+const kindNames: Readonly<Record<ProductKind, string>> = {
+  wash: word('wash||product kind'),
+  decontaminant: word('decontaminant||product kind'),
+  compound: word('compound||product kind'),
+  polish: word('polish||product kind'),
+  wipe: word('wipe||product kind'),
+  coating: word('coating||product kind'),
+  topper: word('topper||product kind'),
+  consumable: word('consumable||product kind'),
+}
+
+/** A kind of product within a sentence. */
+export function kindWords(kind: ProductKind): string {
+  return say(kindNames[kind])
+}
+
 /** What a coating is made for. Of each family a car gets one coating in a visit. */
 export const coatingFamilies = ['paint', 'wheels', 'glass', 'trim', 'interior'] as const
 export type CoatingFamily = (typeof coatingFamilies)[number]
+
+const familyNames: Readonly<Record<CoatingFamily, string>> = {
+  paint: word('paint||coating family'),
+  wheels: word('wheels||coating family'),
+  glass: word('glass||coating family'),
+  trim: word('trim||coating family'),
+  interior: word('interior||coating family'),
+}
+
+/** What a coating is made for, in a word. */
+export function familyWords(family: CoatingFamily): string {
+  return say(familyNames[family])
+}
 
 /** What the screens show lengths, volumes and temperatures in. */
 export const unitSystems = ['metric', 'us'] as const
@@ -99,5 +147,5 @@ export const handoverRules = ['minimum', 'advised'] as const
 export type HandoverRule = (typeof handoverRules)[number]
 
 /** What a shop lends with a booking, from the drop-off to the handover, each thing to one at a time. */
-export const lentKinds = ['loan car', 'key box', 'covered place'] as const
+export const lentKinds = [word('loan car'), word('key box'), word('covered place')] as const
 export type LentKind = (typeof lentKinds)[number]

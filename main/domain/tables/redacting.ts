@@ -1,5 +1,5 @@
 /** Taking a person's name and addresses out of text. */
-import { word } from '../language/index.ts'
+import { say } from '../language/index.ts'
 import { phonePattern } from '../vehicle/index.ts'
 
 /** What somebody is or was known by; empty ones are passed over. */
@@ -13,7 +13,8 @@ export interface KnownBy {
   readonly plates: readonly string[]
 }
 
-export const erasedWords = word('erased person')
+/** Who stands in the place of an erased person, in the shop's language. */
+export const erasedWords = () => say('erased person')
 
 /** Where letters or digits go on, it is another word: "Marsh" is not in "Marshall". */
 const alone = (pattern: string) => `(?<![\\p{L}\\p{N}])${pattern}(?![\\p{L}\\p{N}])`
@@ -39,7 +40,7 @@ export function redactor(known: KnownBy, words = false): (text: string) => strin
   // The longest first: a name goes whole before one of its words does.
   patterns.sort((a, b) => b.length - a.length)
   const all = new RegExp(patterns.map(alone).join('|'), 'giu')
-  return text => text.replaceAll(all, erasedWords)
+  return text => text.replaceAll(all, erasedWords())
 }
 
 /** A value with every text in it rewritten, however deep; the names of fields stay. */

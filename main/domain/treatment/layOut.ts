@@ -153,7 +153,7 @@ function checkFinish(link: Link, { finish, products }: LayOutInput): void {
       { treatmentIds: link.template.name },
       say(
         '"{name}" polishes, and a {finish} finish is never polished: leave that treatment out, or correct the finish noted for this vehicle.',
-        { name: link.template.name, finish },
+        { name: link.template.name, finish: say(finish) },
       ),
     )
 }
@@ -210,7 +210,7 @@ function holdFor(
   const before = steps.at(-1)
   return {
     kind: 'hold',
-    name: holdNames[why],
+    name: say(holdNames[why]),
     stage: clock.link.template.stage,
     minutes,
     needs: 'cure',

@@ -60,7 +60,7 @@ export function coatedTwice(
               product: before.product,
               treatment2: treatment,
               name: product.name,
-              familyWords: familyWords[family],
+              familyWords: say(familyWords[family]),
             },
           ),
         }

@@ -67,7 +67,7 @@ function reportOf({ file, planned, importId }: Outcome) {
 export function badLines({ file, planned }: Pick<Outcome, 'file' | 'planned'>) {
   const labels = new Map(importFields[file.kind].map(({ field, label }) => [field, label]))
   return planned.bad.flatMap(({ row, problems }) =>
-    problems.map(({ field, value, fix }) => ({ row, column: labels.get(field) ?? field, value, fix })),
+    problems.map(({ field, value, fix }) => ({ row, column: say(labels.get(field) ?? field), value, fix })),
   )
 }
 

@@ -54,7 +54,7 @@ export function assertReadable(file: OpenFile, { columns }: Reading): void {
       refuse(
         'no-column',
         { [`columns.${field}`]: null },
-        say('Choose the column that holds: {label}.', { label }),
+        say('Choose the column that holds: {label}.', { label: say(label) }),
       )
   const one = oneOf[file.kind]
   if (one && !one.some(there))

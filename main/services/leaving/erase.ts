@@ -85,7 +85,7 @@ async function eraseOne(desk: Desk, input: RowAccepted): Promise<void> {
     const { count } = await tx.customer.updateMany({
       where: { id, version },
       data: {
-        name: erasedWords,
+        name: erasedWords(),
         phone: null,
         email: null,
         archivedAt: row.archivedAt ?? at,
@@ -115,10 +115,10 @@ async function rewritePerson(tx: Tx, file: string, row: Customer, hits: Hits): P
   const others = redactor(await theirsAlone(tx, row.id, known))
   const own: Rewrite = (text, { table, column, field }) => {
     if (text === '') return text
-    if (emptied[table]?.includes(column)) return table === 'Vehicle' ? '' : erasedWords
-    if (table === 'AuditLine' && typed.has(field)) return erasedWords
+    if (emptied[table]?.includes(column)) return table === 'Vehicle' ? '' : erasedWords()
+    if (table === 'AuditLine' && typed.has(field)) return erasedWords()
     const named = field === 'customerName' || (field === 'name' && table === 'AuditLine')
-    if (named && known.names.includes(text)) return erasedWords
+    if (named && known.names.includes(text)) return erasedWords()
     return free.has(field) ? freely(text) : whole(text)
   }
   return rewriteRows(tx, file, { customerId: row.id, hits, own, other: text => others(text) })

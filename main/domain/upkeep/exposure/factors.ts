@@ -32,17 +32,17 @@ export const STARTING_FACTORS: readonly ExposureFactor[] = [
   {
     id: 'kept',
     label: word('Where it stands at night'),
-    mark: 'rule of thumb',
+    mark: word('rule of thumb'),
     choices: [
       choice('garage', word('in a garage'), 1.15),
       choice('roof', word('under a roof'), 1),
-      choice('outside', 'outside', 0.85),
+      choice('outside', word('outside'), 0.85),
     ],
   },
   {
     id: 'distance',
     label: word('Distance a year'),
-    mark: 'rule of thumb',
+    mark: word('rule of thumb'),
     choices: [
       choice('low', word('under 8,000 km (5,000 mi)'), 1.1),
       choice('usual', word('8,000 to 20,000 km (5,000 to 12,500 mi)'), 1),
@@ -53,9 +53,9 @@ export const STARTING_FACTORS: readonly ExposureFactor[] = [
   {
     id: 'climate',
     label: word('Climate'),
-    mark: 'rule of thumb',
+    mark: word('rule of thumb'),
     choices: [
-      choice('mild', 'mild', 1),
+      choice('mild', word('mild'), 1),
       choice('hot', word('hot and sunny'), 0.85),
       choice('salt', word('salted winter roads'), 0.85),
       choice('coast', word('by the sea'), 0.9),
@@ -64,7 +64,7 @@ export const STARTING_FACTORS: readonly ExposureFactor[] = [
   {
     id: 'wash',
     label: word('How it is washed'),
-    mark: 'rule of thumb',
+    mark: word('rule of thumb'),
     choices: [
       choice('hand', word('by hand, mild soap'), 1.05),
       choice('touchless', word('touchless, strong detergent'), 0.9),
@@ -74,7 +74,7 @@ export const STARTING_FACTORS: readonly ExposureFactor[] = [
   {
     id: 'washed',
     label: word('How often it is washed'),
-    mark: 'rule of thumb',
+    mark: word('rule of thumb'),
     choices: [
       choice('weekly', word('every week or more'), 0.95),
       choice('usual', word('every two to four weeks'), 1),

@@ -1,4 +1,4 @@
-import { say } from '../../language/index.ts'
+import { decimalNow, say, sayKept, withinSentence } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 import type { Exposure, ExposureFactor, FactorMark } from './factors.ts'
 
@@ -60,7 +60,7 @@ export function scaleInterval(
         'choice-unknown',
         { [`exposure.${factor.id}`]: id },
         say('"{label}" has no choice "{id}"; choose one of {choices}.', {
-          label: factor.label,
+          label: sayKept(factor.label),
           id,
           choices: factor.choices.map(one => one.id).join(', '),
         }),
@@ -91,7 +91,10 @@ export function intervalWords(productDays: number, interval: ScaledInterval): st
     return say("The product's {productDays} days, unchanged: nothing about this car calls for other.", {
       productDays,
     })
-  const parts = moved.map(step => `${step.label.toLowerCase()}: ${step.chosen} (× ${step.multiplier})`)
+  const parts = moved.map(
+    step =>
+      `${withinSentence(sayKept(step.label))}: ${sayKept(step.chosen)} (× ${decimalNow(step.multiplier)})`,
+  )
   const limit = interval.held ? say(', held at × {multiplier}', { multiplier: interval.multiplier }) : ''
   return say("{days} days: the product's {productDays}, by rule of thumb for {parts}{limit}.", {
     days: interval.days,

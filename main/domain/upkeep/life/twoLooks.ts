@@ -7,8 +7,8 @@ import { say, word } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 
 /** Those that lie flat take the sun and the standing water, and go first. */
-export const horizontalPanels = ['bonnet', 'roof', word('boot lid')] as const
-export const uprightPanels = ['front', word('left side'), word('right side'), 'rear'] as const
+export const horizontalPanels = [word('bonnet'), word('roof'), word('boot lid')] as const
+export const uprightPanels = [word('front'), word('left side'), word('right side'), word('rear')] as const
 export const lookPanels = [...horizontalPanels, ...uprightPanels] as const
 export type LookPanel = (typeof lookPanels)[number]
 
@@ -56,7 +56,7 @@ export function foundOn(looks: readonly PanelLook[]): Found {
     refuse(
       'panel-twice',
       { panels: twice.panel },
-      say('The {panel} is there twice; keep one of them.', { panel: twice.panel }),
+      say('The {panel} is there twice; keep one of them.', { panel: say(twice.panel) }),
     )
   const flat = looks.filter(look => isFlat(look.panel))
   const upright = looks.filter(look => !isFlat(look.panel))
@@ -66,7 +66,9 @@ export function foundOn(looks: readonly PanelLook[]): Found {
     working: gone * 2 < deciding.length,
     // The upright panels outlast the flat ones: a life learned from them alone would be too long.
     secondLook: flat.length > 0 && flat.every(look => look.after !== null),
-    words: [groupWords('flat', flat), groupWords('upright', upright)].filter(Boolean).join('; '),
+    words: [groupWords(say('flat||panels'), flat), groupWords(say('upright||panels'), upright)]
+      .filter(Boolean)
+      .join('; '),
   }
 }
 
@@ -87,7 +89,7 @@ function groupWords(name: string, looks: readonly PanelLook[]): string {
   if (looks.length === 0) return ''
   const byFound = Map.groupBy(looks, panelFound)
   const parts = [...byFound].map(
-    ([found, same]) => `${same.map(look => look.panel).join(', ')} ${foundWords[found]}`,
+    ([found, same]) => `${same.map(look => say(look.panel)).join(', ')} ${say(foundWords[found])}`,
   )
   return `${name}: ${parts.join('; ')}`
 }

@@ -22,10 +22,10 @@ export function planDay(date: string, field: string): number {
     refuse(
       'date-far',
       { [field]: date },
-      say('{date} is too far off for a plan; use a day from {fIRSTDAY} to {lASTDAY}.', {
+      say('{date} is too far off for a plan; use a day from {first} to {last}.', {
         date,
-        fIRSTDAY: dateOfDay(FIRST_DAY),
-        lASTDAY: dateOfDay(LAST_DAY),
+        first: dateOfDay(FIRST_DAY),
+        last: dateOfDay(LAST_DAY),
       }),
     )
   return day

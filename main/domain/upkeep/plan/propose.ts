@@ -1,5 +1,5 @@
 import { dateOfDay, dayNumber } from '../../calendar/index.ts'
-import { say } from '../../language/index.ts'
+import { say, word } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
 import type { LearnedLife } from '../life/learn.ts'
 import { conditionalAge, type Weibull } from '../life/weibull.ts'
@@ -97,19 +97,22 @@ export function proposeInterval(
     days,
     fromOn: now.dueOn,
     toOn: then.dueOn,
-    sentence: say(
-      '{learned} The plan renews after {before} days; {days}{days2} would move the next visit from {dueOn} to {dueOn2}.',
-      {
-        learned: learnedWords(learned, multiplier),
-        before,
-        days,
-        days2: days > before ? say(', which keep that share with nine chances in ten,') : '',
-        dueOn: dayNumberWords(dayNumber(now.dueOn)),
-        dueOn2: dayNumberWords(dayNumber(then.dueOn)),
-      },
-    ),
+    sentence: say(days > before ? longer : shorter, {
+      learned: learnedWords(learned, multiplier),
+      before,
+      days,
+      dueOn: dayNumberWords(dayNumber(now.dueOn)),
+      dueOn2: dayNumberWords(dayNumber(then.dueOn)),
+    }),
   }
 }
+
+const shorter = word(
+  '{learned} The plan renews after {before} days; {days} would move the next visit from {dueOn} to {dueOn2}.',
+)
+const longer = word(
+  '{learned} The plan renews after {before} days; {days}, which keep that share with nine chances in ten, would move the next visit from {dueOn} to {dueOn2}.',
+)
 
 /** The days the plan's rule counts from the last visit to the next; null where none follows. */
 function daysOf(plan: Plan, records: readonly VisitRecord[], zone: string): number | null {
@@ -144,14 +147,9 @@ export function missingWords(
   if (before === null || middle <= before || !worthProposing(middle, before)) return null
   if (worthProposing(provenDays(learned, multiplier, before), before)) return null
   const { lives, ended } = learned
-  const seen = say('{lives, plural, one {One life seen so far} other {{lives} lives seen so far}}', { lives })
-  const gone =
-    ended === 0
-      ? say('none of them to its end')
-      : say('{ended} of them to {ended, plural, one {its} other {their}} end', { ended })
   return say(
-    '{seen}, {gone}: too few to renew later than after {before} days. More looks at cars near or past that age would tell.',
-    { seen, gone, before },
+    '{lives, plural, one {One life seen so far} other {{lives} lives seen so far}}, {ended, plural, =0 {none of them to its end} one {{ended} of them to its end} other {{ended} of them to their end}}: too few to renew later than after {before} days. More looks at cars near or past that age would tell.',
+    { lives, ended, before },
   )
 }
 

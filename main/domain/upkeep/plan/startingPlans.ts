@@ -37,8 +37,8 @@ export function startingPlans(start: UpkeepStart, idOf: (kind: Plan['kind']) => 
   const since = { to: 'last-done', since: start.handoverOn, event: say('the coating') } as const
   return [
     // Never early: the cure profile says when water may first touch it.
-    once('first-wash', 'first wash', start.firstWashDays, 0, 14),
-    once('check-up', 'check-up', start.checkUpDays, 7, 14),
+    once('first-wash', say('first wash'), start.firstWashDays, 0, 14),
+    once('check-up', say('check-up'), start.checkUpDays, 7, 14),
     {
       id: idOf('topper'),
       kind: 'topper',

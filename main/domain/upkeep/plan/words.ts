@@ -1,5 +1,5 @@
 import { dateOfDay, dayNumber, dayWords } from '../../calendar/index.ts'
-import { say } from '../../language/index.ts'
+import { say, sayKept } from '../../language/index.ts'
 import { ruleWords } from '../recurrence/ruleWords.ts'
 import type { DueDay } from './due.ts'
 import type { Shift } from './fitDay.ts'
@@ -20,7 +20,7 @@ function capital(words: string): string {
 export function dueWords(plan: Plan, standing: PlanStanding, due: DueDay, away: readonly Absence[]): string {
   const parts = [
     say('{title} is due on {due}: {plan}', {
-      title: capital(plan.title),
+      title: capital(sayKept(plan.title)),
       due: dayNumberWords(due.due),
       plan: originWords(plan, standing, due),
     }),
@@ -44,14 +44,10 @@ export function dueWords(plan: Plan, standing: PlanStanding, due: DueDay, away: 
   if (due.missed > 0)
     sentences.push(
       say(
-        '{missed, plural, one {The visit before it was missed.} other {The {missed2} visits before it were missed.}}',
-        {
-          missed: due.missed,
-          missed2:
-            due.missed === MOST_MISSED
-              ? say('{mOSTMISSED} or more', { mOSTMISSED: MOST_MISSED })
-              : due.missed,
-        },
+        due.missed === MOST_MISSED
+          ? 'The {missed} or more visits before it were missed.'
+          : '{missed, plural, one {The visit before it was missed.} other {The {missed} visits before it were missed.}}',
+        { missed: due.missed },
       ),
     )
   return sentences.join(' ')
@@ -64,14 +60,13 @@ function originWords(plan: Plan, standing: PlanStanding, due: DueDay): string {
       ? say('planned for {first}', { first })
       : say('{rule}, from {first} on', { rule: ruleWords(plan.rule), first })
   }
-  const event = standing.lastDone === null ? plan.anchor.event : say('the last one')
-  const skipped = standing.after > standing.start ? say(', after one skipped') : ''
-  return say('{rule}, counted from {event} on {start}{skipped}', {
-    rule: ruleWords(plan.rule),
-    event,
-    start: dayNumberWords(standing.start),
-    skipped,
-  })
+  const event = standing.lastDone === null ? sayKept(plan.anchor.event) : say('the last one')
+  return say(
+    standing.after > standing.start
+      ? '{rule}, counted from {event} on {start}, after one skipped'
+      : '{rule}, counted from {event} on {start}',
+    { rule: ruleWords(plan.rule), event, start: dayNumberWords(standing.start) },
+  )
 }
 
 function shiftWords(shift: Shift, away: readonly Absence[]): string {
@@ -92,7 +87,7 @@ function shiftWords(shift: Shift, away: readonly Absence[]): string {
 
 /** Why no visit of a plan follows. */
 export function overWords(plan: Plan, because: 'sold' | 'over', soldOn: string | null): string {
-  const title = capital(plan.title)
+  const title = capital(sayKept(plan.title))
   if (because === 'sold' && soldOn !== null)
     return say('{title} is not due again: the car was sold on {soldOn}.', { title, soldOn: dayWords(soldOn) })
   return say('{title} is not due again: its rule names no further day.', { title })

@@ -27,7 +27,7 @@ const LISTS: Readonly<Record<string, readonly [number, number, boolean]>> = {
 }
 
 function refuse(rule: string, why: string): never {
-  throw new Refusal('rule-bad', 'rule', rule, `"${rule}" is not a rule for visits: ${why}.`)
+  throw new Refusal('rule-bad', 'rule', rule, say('"{rule}" is not a rule for visits: {why}.', { rule, why }))
 }
 
 /**
@@ -43,7 +43,10 @@ export function ruleParts(rule: string): RuleParts {
         'rule-too-fine',
         'rule',
         rule,
-        `"${piece}" repeats within a day, and a visit is a day: use FREQ=DAILY or longer, without hours or minutes.`,
+        say(
+          '"{piece}" repeats within a day, and a visit is a day: use FREQ=DAILY or longer, without hours or minutes.',
+          { piece },
+        ),
       )
     const [, name = '', value = ''] =
       /^([A-Z]+)=(.+)$/.exec(piece) ?? refuse(rule, say('"{piece}" is not NAME=VALUE', { piece }))
@@ -54,7 +57,10 @@ export function ruleParts(rule: string): RuleParts {
   if (!isFrequency(frequency))
     refuse(
       rule,
-      say('FREQ={frequency} is none of {lONGEST}', { frequency, lONGEST: Object.keys(LONGEST).join(', ') }),
+      say('FREQ={frequency} is none of {frequencies}', {
+        frequency,
+        frequencies: Object.keys(LONGEST).join(', '),
+      }),
     )
   if (parts.has('COUNT') && parts.has('UNTIL')) refuse(rule, say('COUNT and UNTIL exclude each other'))
   for (const [name, value] of parts) checkPart(rule, frequency, name, value)
@@ -77,7 +83,7 @@ function checkPart(rule: string, frequency: Frequency, name: string, value: stri
       refuse(rule, say('UNTIL={value} is neither a date (20261231) nor a time (20261231T080000Z)', { value }))
   } else if (name === 'WKST') {
     if (!WEEKDAYS.includes(value))
-      refuse(rule, say('WKST={value} is none of {wEEKDAYS}', { value, wEEKDAYS: WEEKDAYS.join(', ') }))
+      refuse(rule, say('WKST={value} is none of {weekdays}', { value, weekdays: WEEKDAYS.join(', ') }))
   } else if (name === 'BYDAY') {
     for (const day of value.split(',')) {
       const [, sign, figure, weekday] = /^([+-]?)(\d{1,2})?([A-Z]{2})$/.exec(day) ?? []
@@ -92,13 +98,14 @@ function checkPart(rule: string, frequency: Frequency, name: string, value: stri
       if (!/^[+-]?\d{1,3}$/.test(figure) || size < least || size > most || (/^[+-]/.test(figure) && !signed))
         refuse(
           rule,
-          say('{name} takes {least} to {most}{signed}, not {figure}', {
-            name,
-            least,
-            most,
-            signed: signed ? say(', or from the end with a minus') : '',
-            figure,
-          }),
+          signed
+            ? say('{name} takes {least} to {most}, or from the end with a minus, not {figure}', {
+                name,
+                least,
+                most,
+                figure,
+              })
+            : say('{name} takes {least} to {most}, not {figure}', { name, least, most, figure }),
         )
     }
   }

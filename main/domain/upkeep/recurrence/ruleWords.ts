@@ -1,13 +1,14 @@
 import { dayWords, monthNames, weekdayNames } from '../../calendar/index.ts'
-import { say } from '../../language/index.ts'
+import { say, word } from '../../language/index.ts'
 import { Refusal } from '../../refusal.ts'
+import { listWords, orWords } from '../../words.ts'
 import { type Frequency, type RuleParts, ruleParts, WEEKDAYS } from './ruleParts.ts'
 
-const UNITS: Readonly<Record<Frequency, string>> = {
-  DAILY: 'day',
-  WEEKLY: 'week',
-  MONTHLY: 'month',
-  YEARLY: 'year',
+const EVERY: Readonly<Record<Frequency, string>> = {
+  DAILY: word('{n, plural, one {every day} other {every # days}}'),
+  WEEKLY: word('{n, plural, one {every week} other {every # weeks}}'),
+  MONTHLY: word('{n, plural, one {every month} other {every # months}}'),
+  YEARLY: word('{n, plural, one {every year} other {every # years}}'),
 }
 const TOLD = ['FREQ', 'INTERVAL', 'COUNT', 'UNTIL', 'WKST', 'BYMONTH', 'BYDAY', 'BYMONTHDAY']
 
@@ -20,27 +21,23 @@ export function ruleWords(rule: string): string {
   if (!read || ![...read.parts.keys()].every(name => TOLD.includes(name)))
     return say('by the rule {rule}', { rule })
   const { frequency, parts } = read
-  const unit = UNITS[frequency]
   const count = parts.get('COUNT')
   const only = [...parts.keys()].every(name => ['FREQ', 'INTERVAL', 'COUNT', 'WKST'].includes(name))
-  if (count === '1' && only) return 'once'
-  const interval = parts.get('INTERVAL') ?? '1'
-  const words = [
-    interval === '1' ? say('every {unit}', { unit }) : say('every {interval} {unit}s', { interval, unit }),
-  ]
+  if (count === '1' && only) return say('once')
+  const words = [say(EVERY[frequency], { n: Number(parts.get('INTERVAL') ?? '1') })]
   const list = (name: string, one: (item: string) => string) => parts.get(name)?.split(',').map(one)
-  const months = list('BYMONTH', month => monthNames[Number(month) - 1] ?? '')
+  const months = list('BYMONTH', month => say(monthNames[Number(month) - 1] ?? ''))
   const days = list('BYMONTHDAY', day =>
-    say('the {day}{day2}', { day: placed(Number(day)), day2: day.startsWith('-') ? ` ${say('day')}` : '' }),
+    day.startsWith('-')
+      ? say('the {day} day', { day: placed(Number(day)) })
+      : say('the {day}', { day: placed(Number(day)) }),
   )
   const weekdays = list('BYDAY', weekdayWords)
-  if (months) words.push(say('in {months}', { months: joined(months) }))
-  if (weekdays) words.push(say('on {weekdays}', { weekdays: joined(weekdays) }))
+  if (months) words.push(say('in {months}', { months: listWords(months) }))
+  if (weekdays) words.push(say('on {weekdays}', { weekdays: listWords(weekdays) }))
   if (days)
     words.push(
-      weekdays
-        ? say('that is {days}', { days: joined(days, 'or') })
-        : say('on {days}', { days: joined(days) }),
+      weekdays ? say('that is {days}', { days: orWords(days) }) : say('on {days}', { days: listWords(days) }),
     )
   const until = parts.get('UNTIL')
   if (until) {
@@ -62,19 +59,14 @@ function partsOrNull(rule: string): RuleParts | null {
 function weekdayWords(text: string): string {
   const name = weekdayNames[WEEKDAYS.indexOf(text.slice(-2))] ?? ''
   const figure = Number(text.slice(0, -2))
-  return figure === 0 ? name : say('the {figure} {name}', { figure: placed(figure), name })
+  return figure === 0 ? say(name) : say('the {figure} {name}', { figure: placed(figure), name: say(name) })
 }
 
 /** 1 as "1st", -1 as "last", -2 as "2nd last". */
 function placed(n: number): string {
-  if (n === -1) return 'last'
+  if (n === -1) return say('last||of a month')
   const size = Math.abs(n)
-  const teens = size % 100 > 10 && size % 100 < 14
-  const ending = teens ? 'th' : (['th', 'st', 'nd', 'rd'][size % 10] ?? 'th')
-  return `${size}${ending}${n < 0 ? ` ${say('last')}` : ''}`
-}
-
-function joined(items: readonly string[], word = 'and'): string {
-  if (items.length < 2) return items[0] ?? ''
-  return `${items.slice(0, -1).join(', ')} ${word} ${items.at(-1)}`
+  return n < 0
+    ? say('{n, selectordinal, one {#st last} two {#nd last} few {#rd last} other {#th last}}', { n: size })
+    : say('{n, selectordinal, one {#st} two {#nd} few {#rd} other {#th}}', { n: size })
 }

@@ -43,7 +43,9 @@ export function checkConsent(entry: ConsentEntry): void {
       refuse(
         `consent-${name}`,
         { [name]: entry[name] },
-        say('Say the {name} of the consent; it is the proof.', { name }),
+        name === 'source'
+          ? say('Say the source of the consent; it is the proof.')
+          : say('Say the wording of the consent; it is the proof.'),
       )
 }
 

@@ -1,5 +1,6 @@
 import { say, word } from '../../language/index.ts'
 import { refuse } from '../../refusal.ts'
+import { orWords } from '../../words.ts'
 import { BACK_OFF, type BackOff, waitAfter } from './backOff.ts'
 import { maySend, type SendDecision, type SendQuestion } from './maySend.ts'
 import type { MessageState, OutboxMessage } from './message.ts'
@@ -28,22 +29,31 @@ export const CRASH_RISK_WORDS: Readonly<Record<CrashRisk, string>> = {
   ),
 }
 
+const stateNames: Readonly<Record<MessageState, string>> = {
+  draft: word('draft||message'),
+  approved: word('approved||message'),
+  sending: word('sending||message'),
+  sent: word('sent||message'),
+  failed: word('failed||message'),
+  withdrawn: word('withdrawn||message'),
+}
+
 function need(message: OutboxMessage, states: readonly MessageState[], doing: string) {
   if (!states.includes(message.state))
     refuse(
       'message-state',
       { state: message.state },
       say('A message that is {state} cannot be {doing}; it has to be {states}.', {
-        state: message.state,
+        state: say(stateNames[message.state]),
         doing,
-        states: states.join(` ${say('or')} `),
+        states: orWords(states.map(state => say(stateNames[state]))),
       }),
     )
 }
 
 /** The desk lets a draft go out. Refuses one with fields nothing was found for. */
 export function approve(message: OutboxMessage): OutboxMessage {
-  need(message, ['draft'], 'approved')
+  need(message, ['draft'], say('approved||message'))
   if (message.unfilled.length > 0)
     refuse(
       'unfilled',
@@ -60,13 +70,13 @@ export function revise(
   message: OutboxMessage,
   words: Pick<OutboxMessage, 'subject' | 'body' | 'unfilled'>,
 ): OutboxMessage {
-  need(message, ['draft', 'approved', 'failed'], 'changed')
+  need(message, ['draft', 'approved', 'failed'], say('changed||message'))
   return { ...message, ...words, state: 'draft', failure: null }
 }
 
 /** It shall not go out. One already on its way cannot be called back, but is not tried again. */
 export function withdraw(message: OutboxMessage, because: string): OutboxMessage {
-  need(message, ['draft', 'approved', 'failed', 'sending'], 'withdrawn')
+  need(message, ['draft', 'approved', 'failed', 'sending'], say('withdrawn||message'))
   if (message.state === 'sending') return { ...message, stopAsked: true, withdrawnBecause: because }
   return { ...message, state: 'withdrawn', withdrawnBecause: because }
 }
@@ -77,7 +87,7 @@ export function withdraw(message: OutboxMessage, because: string): OutboxMessage
  */
 export function beginSending(question: SendQuestion): { message: OutboxMessage; decision: SendDecision } {
   const { message, nowAt } = question
-  need(message, ['approved'], 'sent')
+  need(message, ['approved'], say('sent||message'))
   const decision = maySend(question)
   if (decision.ok)
     return {
@@ -113,7 +123,7 @@ export function deferred(
   text: string,
   backOff: BackOff = BACK_OFF,
 ): OutboxMessage {
-  need(message, ['sending'], 'deferred')
+  need(message, ['sending'], say('deferred||message'))
   if (message.stopAsked) return { ...message, state: 'withdrawn', startedAt: null }
   const waitMin = waitAfter(message.attempts, backOff)
   if (waitMin === null)
@@ -169,7 +179,7 @@ export function retry(message: OutboxMessage): OutboxMessage {
 
 /** It came back after the server had taken it. */
 export function bounced(message: OutboxMessage, at: number, text: string): OutboxMessage {
-  need(message, ['sent'], 'bounced')
+  need(message, ['sent'], say('bounced||message'))
   return { ...message, state: 'failed', failure: { code: 'bounced', text, at } }
 }
 

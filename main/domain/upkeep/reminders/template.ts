@@ -63,9 +63,9 @@ export function checkWords(words: TemplateWords, field: string): void {
         refuse(
           'field-unknown',
           { [`${field}.${part}`]: whole },
-          say('{whole} is no field; there are {mERGEFIELDS}.', {
+          say('{whole} is no field; there are {fields}.', {
             whole,
-            mERGEFIELDS: Object.keys(MERGE_FIELDS).join(', '),
+            fields: Object.keys(MERGE_FIELDS).join(', '),
           }),
         )
     const rest = words[part].replace(FIELD, '')

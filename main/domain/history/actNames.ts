@@ -1,0 +1,120 @@
+/** What the history calls the acts, and what they are done to. */
+
+import { say, word } from '../language/index.ts'
+
+/** Acts that say themselves in English. */
+const acts: ReadonlySet<string> = new Set([
+  word('added||act'),
+  word('removed||act'),
+  word('changed||act'),
+  word('test spot answered||act'),
+  word('taken apart from||act'),
+  word('made one with||act'),
+  word('order sent||act'),
+  word('counted||act'),
+  word('weather noted||act'),
+  word('usual set||act'),
+  word('upkeep||act'),
+  word('upkeep taken back||act'),
+  word('upkeep begun||act'),
+  word('taken out||act'),
+  word('taken in||act'),
+  word('share removed||act'),
+  word('set up||act'),
+  word('sensor revoked||act'),
+  word('sensor added||act'),
+  word('safety entered||act'),
+  word('reminder written||act'),
+  word('recipe learned||act'),
+  word('recipe changed||act'),
+  word('received||act'),
+  word('readings taken back||act'),
+  word('readings imported||act'),
+  word('reading voided||act'),
+  word('reading typed||act'),
+  word('read what changed||act'),
+  word('re-laying taken back||act'),
+  word('re-laid||act'),
+  word('quoted||act'),
+  word('quote signed||act'),
+  word('quote declined||act'),
+  word('put right||act'),
+  word('payment taken back||act'),
+  word('payment taken||act'),
+  word('outcome||act'),
+  word('ordered||act'),
+  word('order written||act'),
+  word('order proposed||act'),
+  word('order not sent||act'),
+  word('order chased||act'),
+  word('order called off||act'),
+  word('order begun||act'),
+  word('opened||act'),
+  word('noted||act'),
+  word('mixed||act'),
+  word('letter answered||act'),
+  word('layer recorded||act'),
+  word('invoiced||act'),
+  word('inspection taken back||act'),
+  word('inspected||act'),
+  word('handed to the server||act'),
+  word('found cut off||act'),
+  word('filled with the demo||act'),
+  word('feed opened||act'),
+  word('feed closed||act'),
+  word('drawn||act'),
+  word('delivery promised||act'),
+  word('data sheet kept||act'),
+  word('credited||act'),
+  word('consent withdrawn||act'),
+  word('consent given||act'),
+  word('code learned||act'),
+  word('code forgotten||act'),
+  word('changed hands||act'),
+  word('bounced||act'),
+  word('bounce cleared||act'),
+  word('booked||act'),
+  word('bill written||act'),
+  word('moved||act'),
+  word('released||act'),
+  word('held||act'),
+  word('approved||act'),
+  word('withdrawn||act'),
+  word('revised||act'),
+  word('retried||act'),
+  word('taken back||act'),
+  word('promised||act'),
+])
+
+/** What an act is done to, where its name is in it: "crew member added". */
+const nouns: ReadonlySet<string> = new Set([
+  word('size||thing'),
+  word('offer||thing'),
+  word('contact||thing'),
+  word('crew member||thing'),
+  word('thing to lend||thing'),
+  word('date||thing'),
+  word('shelf rules||thing'),
+  word('reuse||thing'),
+  word('set||thing'),
+  word('share||thing'),
+  word('mail settings||thing'),
+  word('plan||thing'),
+  word('measurement||thing'),
+  word('bay||thing'),
+  word('closure||thing'),
+  word('absence||thing'),
+  word('recipe||thing'),
+])
+
+/** An act in the language of the moment; one that is new here stays English. */
+export function sayAct(act: string): string {
+  const key = `${act}||act`
+  return acts.has(key) ? say(key) : act
+}
+
+/** What it is done to, likewise. */
+export function sayThing(noun: string): string {
+  const key = `${noun}||thing`
+  return nouns.has(key) ? say(key) : noun
+}
