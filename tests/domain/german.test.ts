@@ -6,7 +6,7 @@ import { sayLine } from '../../main/domain/history/index.ts'
 import { speakAs, teach } from '../../main/domain/language/index.ts'
 import { reasonText } from '../../main/domain/schedule/index.ts'
 import { amountWords } from '../../main/domain/shelf/index.ts'
-import { laidOver, leftOutWords, panelsOver } from '../../main/domain/shop/index.ts'
+import { laidOver, leftOutWords, panelsOver, scopeWords } from '../../main/domain/shop/index.ts'
 import { ruleWords } from '../../main/domain/upkeep/index.ts'
 import { listWords, orWords } from '../../main/domain/words.ts'
 
@@ -111,6 +111,10 @@ describe('in German', () => {
     expect(kept).toBe('Roof (matte film), Boot lid (respray, rests until 2026-05-10)')
     expect(leftOutWords(kept)).toBe('Dach (matte Folie), Heckklappe (neu lackiert, ruht bis 2026-05-10)')
     expect(panelsOver('top', kept)).toEqual(['Bonnet'])
+  })
+
+  it('says how much of the car is meant when it is asked', () => {
+    expect(scopeWords.front).toBe('Front')
   })
 
   it('writes decimals with a comma', () => {

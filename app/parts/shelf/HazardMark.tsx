@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query'
 import { type PictogramCode, pictogramCodes } from '../../../main/domain/hazard/index.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Pictograms } from './Pictograms.tsx'
 import styles from './shelf.module.css'
@@ -17,7 +18,7 @@ export function HazardMark({ productId }: { productId: string }) {
   return (
     <span className={styles.hazard}>
       <Pictograms codes={knownPictograms(item.pictograms)} size={1.35} />
-      {item.signalWord && <b>{item.signalWord}</b>}
+      {item.signalWord && <b>{say(item.signalWord)}</b>}
     </span>
   )
 }

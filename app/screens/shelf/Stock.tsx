@@ -133,7 +133,7 @@ function StockRow({ item, today }: { item: ShelfListItem; today: CloseProductVie
       )}
       <td>
         <Pictograms codes={knownPictograms(item.pictograms)} size={1.7} />
-        {item.signalWord && <small>{item.signalWord}</small>}
+        {item.signalWord && <small>{say(item.signalWord)}</small>}
       </td>
     </tr>
   )

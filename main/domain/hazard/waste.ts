@@ -2,7 +2,7 @@
  * What becomes of what is left after the work. The shop writes its own rule for each stream; these say what a stream is, which
  * kinds of product make it, and what to beware of. The data sheet (section 13), the local code and the waste carrier decide.
  */
-import { word } from '../language/index.ts'
+import { say, word } from '../language/index.ts'
 import type { ProductKind } from '../shop/index.ts'
 
 export const WASTE_STREAMS = ['solventCloths', 'uncuredResidue', 'washWater'] as const
@@ -38,6 +38,12 @@ export const wasteNotes: Readonly<Record<WasteStream, WasteNote>> = {
     ),
     source: word('common practice, no source'),
   },
+}
+
+/** What a stream is, in the language of the moment. */
+export function wasteNoteOf(stream: WasteStream): WasteNote {
+  const { title, caution, source } = wasteNotes[stream]
+  return { title: say(title), caution: say(caution), source: say(source) }
 }
 
 const ofKind: Readonly<Record<ProductKind, readonly WasteStream[]>> = {

@@ -30,10 +30,17 @@ const panelsOf: Readonly<Record<Scope, readonly PanelName[]>> = {
   top: ['Bonnet', 'Roof'],
 }
 
+/** How much of the car that is, said when it is read. */
 export const scopeWords: Readonly<Record<Scope, string>> = {
-  whole: word('Whole car'),
-  front: word('Front end'),
-  top: word('Bonnet and roof'),
+  get whole() {
+    return say('Whole car')
+  },
+  get front() {
+    return say('Front end')
+  },
+  get top() {
+    return say('Bonnet and roof')
+  },
 }
 
 /** A panel that is not as the rest of the car; `since`: the day of its film or respray, null where nobody knows. */

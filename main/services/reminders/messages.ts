@@ -158,9 +158,9 @@ export async function batch(desk: Desk) {
     /** Why nothing can go out as things stand (no mail server entered, a wrong password); null: it can. */
     stopped: sender ? stoppedWords(desk.store) : noSenderWords,
     /** Which of the two risks is taken after an interruption, and how many may have arrived twice. */
-    riskWords: CRASH_RISK_WORDS[rules.crashRisk],
+    riskWords: say(CRASH_RISK_WORDS[rules.crashRisk]),
     possiblyTwice: await tx.message.count({ where: { unanswered: { gt: 0 } } }),
-    lawNote: LAW_NOTE,
+    lawNote: say(LAW_NOTE),
   }
 }
 

@@ -89,8 +89,11 @@ export type TemplatesView = Awaited<ReturnType<typeof listTemplates>>
 export async function listTemplates(desk: Desk) {
   return {
     templates: await templatesOf(desk.store.read),
-    fields: Object.entries(MERGE_FIELDS).map(([name, meaning]) => ({ name: name as MergeField, meaning })),
-    lawNote: LAW_NOTE,
+    fields: Object.entries(MERGE_FIELDS).map(([name, meaning]) => ({
+      name: name as MergeField,
+      meaning: say(meaning),
+    })),
+    lawNote: say(LAW_NOTE),
   }
 }
 
@@ -144,5 +147,5 @@ export async function previewTemplate(desk: Desk, input: PreviewInput) {
   const values = await mergeFor(tx, rules, { vehicle, kind, title, dueOn, slots, language })
   // The times are found and held when the message is written; until then an example stands there.
   const examples: MergeField[] = ['slotOne', 'slotTwo', 'heldUntil']
-  return { language, ...fill(words, values), examples, lawNote: LAW_NOTE }
+  return { language, ...fill(words, values), examples, lawNote: say(LAW_NOTE) }
 }

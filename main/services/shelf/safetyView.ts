@@ -119,7 +119,7 @@ export function safetyView(row: SafetyRow, regime: Regime) {
     },
     /** What the codes suggest where no group was entered. */
     suggestedGroup: suggested,
-    groupWords: fields.storageGroup === null ? null : storageGroupWords[fields.storageGroup],
+    groupWords: fields.storageGroup === null ? null : say(storageGroupWords[fields.storageGroup]),
     /** What to have ready before it is opened, each with where the rule is written. */
     handling: handlingNotes(fields),
     silences: silences(dataSheet, sheetKept(row.safety)).map(({ field, message }) => ({

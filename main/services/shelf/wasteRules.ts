@@ -1,5 +1,5 @@
 /** The shop's own rules for what is left after the work, beside what everybody is to beware of. */
-import { WASTE_STREAMS, wasteNotes } from '../../domain/hazard/index.ts'
+import { WASTE_STREAMS, wasteNoteOf } from '../../domain/hazard/index.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { saveSingle } from '../desk/keep.ts'
@@ -12,7 +12,7 @@ export async function wasteRules(desk: Desk) {
   const rows = new Map((await desk.store.read.wasteRule.findMany()).map(row => [row.stream, row]))
   return WASTE_STREAMS.map(stream => ({
     stream,
-    ...wasteNotes[stream],
+    ...wasteNoteOf(stream),
     rule: rows.get(stream)?.rule ?? '',
     version: rows.get(stream)?.version ?? 0,
   }))

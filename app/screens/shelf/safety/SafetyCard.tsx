@@ -29,7 +29,11 @@ export function SafetyCard({ safety }: { safety: SafetyView }) {
 
 function Hazards({ safety }: { safety: SafetyView }) {
   const { label, protection, handling, doubts, silences } = safety
-  const signal = label.signalWord ?? (safety.signalWord === 'none' ? say('no signal word') : null)
+  const signal = label.signalWord
+    ? say(label.signalWord)
+    : safety.signalWord === 'none'
+      ? say('no signal word')
+      : null
   return (
     <Card title={say('Hazards')}>
       <Pictograms codes={label.pictograms.map(each => each.code)} size={4.6} />
@@ -126,10 +130,10 @@ function Sheet({ safety }: { safety: SafetyView }) {
         of={{
           [say('Revised')]: revisedOn ? yearDateWords(revisedOn) : say('not entered'),
           [say('Stored with')]: storageGroup
-            ? storageGroupWords[storageGroup]
+            ? say(storageGroupWords[storageGroup])
             : suggestedGroup
               ? say('{storageGroupWords}, as its codes suggest', {
-                  storageGroupWords: storageGroupWords[suggestedGroup],
+                  storageGroupWords: say(storageGroupWords[suggestedGroup]),
                 })
               : say('not known'),
           [say('Keep apart')]: groupWords || null,

@@ -105,7 +105,7 @@ export function SafetyForm({ safety, onClose }: { safety: SafetyView; onClose():
           label={say('Stored with')}
           data={[
             { value: silent, label: say('not found') },
-            ...storageGroups.map(group => ({ value: group as string, label: storageGroupWords[group] })),
+            ...storageGroups.map(group => ({ value: group as string, label: say(storageGroupWords[group]) })),
           ]}
           {...form.choice('storageGroup')}
         />
