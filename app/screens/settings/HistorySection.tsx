@@ -2,7 +2,7 @@ import { Group, Select } from '@mantine/core'
 import { DatePickerInput } from '@mantine/dates'
 import { useState } from 'react'
 import type { HistoryFilter } from '../../../main/api/views.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { say, sayKept } from '../../../main/domain/language/index.ts'
 import { Card } from '../../parts/Card.tsx'
 import { DocumentButton } from '../../parts/DocumentButton.tsx'
 import { HistoryLines, useHistoryChoices } from '../../parts/HistoryLines.tsx'
@@ -46,7 +46,13 @@ export function HistorySection() {
             {...any}
           />
           <Select label={say('By||whom')} data={choices?.who ?? []} value={who} onChange={setWho} {...any} />
-          <Select label={say('What')} data={choices?.acts ?? []} value={act} onChange={setAct} {...any} />
+          <Select
+            label={say('What')}
+            data={(choices?.acts ?? []).map(value => ({ value, label: sayKept(value) }))}
+            value={act}
+            onChange={setAct}
+            {...any}
+          />
           <DatePickerInput label={say('From')} value={fromDate} onChange={setFrom} {...day} />
           <DatePickerInput label={say('To')} value={toDate} onChange={setTo} {...day} />
           <DocumentButton path={`/documents/history.csv?${asked}`}>{say('As a list (CSV)')}</DocumentButton>

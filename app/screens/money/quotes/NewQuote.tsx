@@ -78,7 +78,7 @@ export function NewQuote({ id: vehicleId = '' }: SectionProps) {
             />
             <SegmentedControl
               aria-label={say('How much of the paint')}
-              data={choicesFrom(scopeWords)}
+              data={choicesFrom(scopeWords).map(({ value, label }) => ({ value, label: say(label) }))}
               value={value.scope}
               onChange={scope => change({ scope })}
             />
