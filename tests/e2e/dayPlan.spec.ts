@@ -43,3 +43,38 @@ test('the use of the bays is a picture, a week at a time', async ({ desk }) => {
   await expect(desk.getByRole('heading', { name: /^Week of/ })).toBeVisible()
   await expectAccessible(desk)
 })
+
+test('a rush car that was made room for is booked with what was supposed of it', async ({ desk }) => {
+  await showScreen(desk, '/plan/what-if')
+  await desk.getByRole('radio', { name: 'A rush car comes' }).check({ force: true })
+  await desk.getByRole('combobox', { name: 'Treatments' }).click()
+  const option = desk.getByRole('option').first()
+  const treatment = (await option.textContent())!
+  await option.click()
+  await desk.keyboard.press('Escape')
+  await desk.getByRole('combobox', { name: 'Size' }).click()
+  await desk.getByRole('option', { name: 'Large', exact: true }).click()
+  await desk.getByRole('button', { name: 'Show what becomes of every promise' }).click()
+  await expect(desk.getByText(/The rush car: comes/)).toBeVisible()
+  await expect(desk.getByRole('columnheader', { name: 'All cars together' })).toBeVisible()
+  const stop = desk.getByRole('button', { name: 'Stop' })
+  if (await stop.isVisible()) await stop.click({ timeout: 2_000 }).catch(() => {})
+  await desk.getByRole('button', { name: 'Keep it' }).click()
+  await expect(desk.getByRole('heading', { name: 'Book a car' })).toBeVisible()
+  await expect(desk.getByRole('checkbox', { name: treatment })).toBeChecked()
+  await expect(desk.getByRole('radio', { name: 'L', exact: true })).toBeChecked()
+})
+
+test('a longer cure is kept for its car, and the profile that gives it to every car is one step away', async ({
+  desk,
+}) => {
+  await showScreen(desk, '/plan/what-if')
+  await desk.getByRole('radio', { name: 'A cure takes longer' }).check({ force: true })
+  await desk.getByRole('combobox', { name: 'Which car' }).click()
+  await desk.getByRole('option').first().click()
+  await desk.getByRole('button', { name: 'Show what becomes of every promise' }).click()
+  await expect(desk.getByText(/gives this car the longer cure/)).toBeVisible()
+  await expectAccessible(desk)
+  await desk.getByRole('link', { name: 'Change the profile' }).click()
+  await expect(desk.getByRole('heading', { name: 'Products' })).toBeVisible()
+})

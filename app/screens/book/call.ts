@@ -71,6 +71,20 @@ export const emptyCall: Call = {
   heldJobId: null,
 }
 
+/**
+ * The call with what was supposed of a rush car: whoever was being typed in stays, a place that is held for them too,
+ * and so does the size of a car on file.
+ */
+export function rushCall(
+  call: Call,
+  rush: { readonly treatmentIds: readonly string[]; readonly sizeClass: SizeClass; readonly homeBy: string },
+): Call {
+  if (call.heldJobId !== null) return call
+  const { treatmentIds, sizeClass, homeBy } = rush
+  const size = call.vehicleId === null ? { sizeClass } : {}
+  return { ...call, ...size, treatmentIds: [...treatmentIds], wish: 'homeBy', wishedOn: homeBy }
+}
+
 const place = 'lustrum.call'
 /** A call kept longer than this is yesterday's: minutes. */
 const keptMin = 12 * 60

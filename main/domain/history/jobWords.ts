@@ -26,6 +26,11 @@ export const jobWords: Record<string, (detail: Detail, when: When) => string> = 
     }),
   pinned: () => say('pinned: it stays where it is when the floor is laid anew'),
   unpinned: () => say('not pinned any more'),
+  'cure lengthened': detail =>
+    say('"{step}" takes {longer} longer', {
+      step: detail.step,
+      longer: durationWords(Number(detail.moreMin)),
+    }),
   arrived: (detail, when) => say('car arrived {detail}', { detail: at(detail, 'at', when) }),
   started: (detail, when) =>
     say('"{step}" begun {detail}{detail2}', {

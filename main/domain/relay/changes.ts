@@ -1,7 +1,16 @@
 /** A proposal beside the present plan, car by car. */
 
 import type { Step } from '../schedule/index.ts'
-import { isChanged, objectiveOf, openTime, type Plan, partOfWork, staysOf } from '../schedule/index.ts'
+import {
+  costOf,
+  type FloorObjective,
+  isChanged,
+  objectiveOf,
+  openTime,
+  type Plan,
+  partOfWork,
+  staysOf,
+} from '../schedule/index.ts'
 import type { RelayTask } from './relayTask.ts'
 
 /** What a car is now and would be, in minutes and moves. */
@@ -22,7 +31,7 @@ export interface CarChange {
   readonly needs: readonly string[]
 }
 
-/** Something taken for a time: a bay or a person. */
+/** Something taken for a time: a bay, a person, or a thing that is lent. */
 interface Taken {
   readonly what: string
   readonly from: number
@@ -30,23 +39,26 @@ interface Taken {
 }
 
 /** The cars that a plan does not leave as they are, in the order they come; with what each gains and needs. */
-export function changesOf({ floor, present }: RelayTask, plan: Readonly<Record<string, Plan>>): CarChange[] {
+export function changesOf(
+  { floor, present, lent = {} }: RelayTask,
+  plan: Readonly<Record<string, Plan>>,
+): CarChange[] {
   const hours = openTime(floor.open)
-  const changed = floor.jobs.filter(job => plan[job.id] && isChanged(present[job.id], plan[job.id]!))
+  const changed = floor.jobs.filter(job => plan[job.id] && differs(present[job.id], plan[job.id]!))
   const weigh = (job: (typeof changed)[number], own: Plan): Weighed => {
     const { handover, blockedOpen, moves } = objectiveOf(hours, job.steps, own)
     return { lateMin: Math.max(0, handover - job.due), blockedMin: blockedOpen, moves }
   }
   const now = new Map(
     changed.flatMap(({ id, steps }) =>
-      present[id] ? [[id, takenBy(hours, steps, present[id])] as const] : [],
+      present[id] ? [[id, takenBy(hours, steps, present[id], lent[id])] as const] : [],
     ),
   )
   return changed
     .map(job => {
       const to = plan[job.id]!
       const from = present[job.id] ?? null
-      const mine = takenBy(hours, job.steps, to)
+      const mine = takenBy(hours, job.steps, to, lent[job.id])
       return {
         jobId: job.id,
         from,
@@ -74,7 +86,22 @@ export function together(changes: readonly CarChange[], chosen: Iterable<string>
   return all
 }
 
-function takenBy(hours: ReturnType<typeof openTime>, steps: readonly Step[], plan: Plan): Taken[] {
+/** A car stands elsewhere, or its steps take longer or shorter than they were booked for. */
+function differs(present: Plan | undefined, plan: Plan): boolean {
+  return isChanged(present, plan) || plan.steps.some(({ end }, i) => end !== present?.steps[i]?.end)
+}
+
+/** What the floor costs as it stands: of the cars that have a place, whether it can be kept or not. */
+export function presentCost({ floor, present }: RelayTask): FloorObjective {
+  return costOf({ ...floor, jobs: floor.jobs.filter(job => present[job.id]) }, present)
+}
+
+function takenBy(
+  hours: ReturnType<typeof openTime>,
+  steps: readonly Step[],
+  plan: Plan,
+  lent: readonly string[] = [],
+): Taken[] {
   const bays = staysOf(plan).map(({ bay, from, to }) => ({ what: `bay ${bay}`, from, to }))
   const people = plan.steps.flatMap(({ start, end, crew, help = [] }, i) => {
     const step = steps[i]
@@ -84,7 +111,8 @@ function takenBy(hours: ReturnType<typeof openTime>, steps: readonly Step[], pla
       ...help.map(id => ({ what: `person ${id}`, ...(part ?? { from: start, to: end }) })),
     ]
   })
-  return [...bays, ...people]
+  const things = lent.map(id => ({ what: `lent ${id}`, from: plan.steps[0]!.start, to: plan.handover }))
+  return [...bays, ...people, ...things]
 }
 
 function clash(a: readonly Taken[], b: readonly Taken[]): boolean {

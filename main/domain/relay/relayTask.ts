@@ -16,6 +16,8 @@ export interface RelayTask {
   readonly floor: FloorProblem
   /** How the cars to be laid stand now; a car that has no place yet is not in it. */
   readonly present: FloorPlan
+  /** What the shop lends with a car, by the car: each thing is with one of them at a time. */
+  readonly lent?: Readonly<Record<string, readonly string[]>>
 }
 
 /** A car that is not booked yet and wants a place among the others. */

@@ -15,6 +15,14 @@ export function suppose<F extends Booked>(floor: F, suppositions: readonly Suppo
   return projectFloor(suppositions.reduce(supposed, floor))
 }
 
+/** The place in the chain of the first hold that is not over; -1: nothing has still to cure. */
+export function curingAt(
+  steps: readonly { readonly kind: string; readonly endAt: number }[],
+  nowAt: number,
+): number {
+  return steps.findIndex(step => step.kind === 'hold' && step.endAt > nowAt)
+}
+
 function supposed<F extends Booked>(floor: F, one: Supposition): F {
   switch (one.kind) {
     case 'bayClosed': {
@@ -34,7 +42,7 @@ function supposed<F extends Booked>(floor: F, one: Supposition): F {
     case 'cureLonger': {
       const jobs = floor.jobs.map(job => {
         if (job.id !== one.jobId) return job
-        const hold = job.steps.findIndex(step => step.kind === 'hold' && step.endAt > floor.nowAt)
+        const hold = curingAt(job.steps, floor.nowAt)
         const steps = job.steps.map((step, i) =>
           i === hold ? { ...step, minutes: step.minutes + one.moreMin } : step,
         )

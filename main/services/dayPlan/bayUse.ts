@@ -12,10 +12,14 @@ import { jobStays } from '../../domain/floor/index.ts'
 import { isCalledOff } from '../../domain/job/index.ts'
 import { minorOf } from '../../domain/money/index.ts'
 import { type BayVisit, bayTime, type TimeUsed, treatmentCosts } from '../../domain/utilisation/index.ts'
+import type { JobWhere } from '../../store/jobRows.ts'
+import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
-import { calendarOf } from '../desk/shopView.ts'
+import { calendarOf, shopOf } from '../desk/shopView.ts'
 import { type JobRow, jobRows } from '../floor/jobRows.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
+import { chargeSold, netOf } from '../money/jobBill.ts'
+import { moneyRules } from '../prices/moneyRules.ts'
 import type { UseInput } from './inputs.ts'
 
 export type UseView = Awaited<ReturnType<typeof bayUse>>
@@ -33,11 +37,13 @@ export async function bayUse(desk: Desk, { weeks }: UseInput) {
   const first = monday.subtract({ weeks: weeks - 1 })
   const fromAt = startOfDay(first.toString(), calendar.zone)
   const floor = await loadFloor(tx, nowAt, toAt)
-  const rows = await jobRows(tx, floor, {
+  const where: JobWhere = {
     status: { in: ['booked', 'inShop', 'handedOver'] },
     dropOffAt: { lt: toAt },
     OR: [{ leftAt: { gt: fromAt } }, { leftAt: null, handoverAt: { gt: fromAt } }, { status: 'inShop' }],
-  })
+  }
+  const rows = await jobRows(tx, floor, where)
+  const sold = await soldIn(tx, where)
   const jobs = rows.filter(row => !isCalledOff(row))
   const open = openSpans(calendar, fromAt, toAt)
   const closures = await tx.bayClosure.findMany({ where: { fromAt: { lt: toAt }, toAt: { gt: fromAt } } })
@@ -73,11 +79,33 @@ export async function bayUse(desk: Desk, { weeks }: UseInput) {
     treatments: treatmentCosts(
       visits.map(({ job, stays }) => ({
         blockedMin: blockedOf(stays, spansOf(job).work, open),
-        treatments: job.treatments,
+        treatments: sold.get(job.id) ?? [],
       })),
       minorOf('100', floor.shop.currency),
     ),
   }
+}
+
+/** What each job's treatments bring in as they would be billed: discounts and packages off, without tax and extras. */
+async function soldIn(tx: Tx, where: JobWhere) {
+  const [rules, shop] = await Promise.all([moneyRules(tx), shopOf(tx)])
+  const jobs = await tx.job.findMany({
+    where,
+    select: {
+      id: true,
+      taxExempt: true,
+      charges: true,
+      treatments: { include: { treatment: { select: { taxKey: true } } } },
+    },
+  })
+  return new Map(
+    jobs.map(job => {
+      // What is charged once, or off the whole, is in the order it was agreed.
+      const charges = job.charges.toSorted((a, b) => a.position - b.position)
+      const { lines } = chargeSold(rules, shop, { ...job, charges })
+      return [job.id, job.treatments.map(({ name }, i) => ({ name, priceMinor: netOf(lines[i]!) }))]
+    }),
+  )
 }
 
 function spansOf(job: JobRow): Pick<BayVisit, 'work' | 'holds'> {

@@ -57,11 +57,27 @@ export async function placeTogether(
       return now ? { ...job, steps: now.steps, handoverAt: now.handoverAt, leavesAt: now.leavesAt } : job
     }),
   }
+  const timesOf = (number: number) => {
+    const job = moved.get(rows.find(row => row.number === number)?.id ?? '')
+    return job && { dropOffAt: job.dropOffAt, handoverAt: job.handoverAt }
+  }
   for (const row of rows) {
     const job = moved.get(row.id)!
-    const visits = await otherVisits(tx, floor, row)
+    // What goes with another of these cars goes with it at its new time: a loan car may be swapped.
+    const visits = (await otherVisits(tx, floor, row)).map(visit => ({
+      ...visit,
+      ...timesOf(visit.number),
+    }))
     const elsewhere = visitInTheWay(floor, visits, job)
-    if (elsewhere !== null) refuse('stale', { jobIds: row.id }, `${elsewhere}. ${wayOut}`)
+    if (elsewhere !== null)
+      refuse(
+        'stale',
+        { jobIds: row.id },
+        say('{elsewhere}. Accept the proposal without {car}, or take back what it borrows.', {
+          elsewhere,
+          car: nameOfCar(row.vehicle),
+        }),
+      )
     await saveMove(tx, restOfJob(after, row, 0, visits), plan[row.id]!, job)
     audit({
       act: 'moved',

@@ -38,7 +38,10 @@ export async function layable(tx: Tx, floor: Floor, untilAt: number, rush?: Rush
   const sharing = borrowersOfOne(floor)
   const free = coming.filter(row => !row.pinned && visits.get(row.vehicleId) === 1 && !sharing.has(row.id))
   const taken = free.slice(0, mostCars)
-  const task = relayTask(floor, new Set(taken.map(row => row.id)), { rush })
+  const task: RelayTask = {
+    ...relayTask(floor, new Set(taken.map(row => row.id)), { rush }),
+    lent: Object.fromEntries(taken.map(row => [row.id, row.loans.map(loan => loan.lendableId)])),
+  }
   return {
     task,
     cars: carsOf(floor, task, taken),

@@ -1,5 +1,5 @@
 import { say } from '../../domain/language/index.ts'
-import { type CarChange, changesOf, together } from '../../domain/relay/index.ts'
+import { type CarChange, changesOf, presentCost, together } from '../../domain/relay/index.ts'
 import { type FloorObjective, type Plan, staysOf } from '../../domain/schedule/index.ts'
 import type { LaidCar, Run } from './runs.ts'
 
@@ -26,7 +26,8 @@ export function laidView<Asked>(run: Run<Asked>, working: boolean, names: Names)
     /** Nothing better exists. Without a plan: nothing fits at all. */
     proven: laying?.proven ?? false,
     found: plan !== undefined,
-    /** What all cars together cost as proposed, and the least they can. */
+    /** What all cars together cost as they stand, as proposed, and the least they can. */
+    present: costsOf(presentCost(task)),
     objective: costsOf(laying?.objective),
     bound: costsOf(laying?.bound),
     /** Cars that cannot stay as they are. */

@@ -3,7 +3,14 @@
 import { conflictsOn } from '../../domain/floor/index.ts'
 import { say } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
-import { changesOf, type Rush, type Supposition, suppose, together } from '../../domain/relay/index.ts'
+import {
+  changesOf,
+  curingAt,
+  type Rush,
+  type Supposition,
+  suppose,
+  together,
+} from '../../domain/relay/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import type { Floor } from '../floor/floor.ts'
@@ -15,6 +22,7 @@ import { writeAbsence } from '../setUp/crewAbsences.ts'
 import { sell } from '../setUp/soldTreatments.ts'
 import { acceptCars } from './accept.ts'
 import type { KeepInput, WhatIfInput } from './inputs.ts'
+import { curedProduct, holdToLengthen, lengthenCure } from './longerCure.ts'
 import { layable } from './relayFloor.ts'
 import { laidView } from './relayView.ts'
 import { type Run, runsOf } from './runs.ts'
@@ -100,14 +108,7 @@ function checkThere(what: What, floor: Floor): void {
       { crewId: what.crewId },
       say('This person {gone}', { gone }),
     )
-  if (what.kind !== 'cureLonger') return
-  const job = found(
-    floor.jobs.find(each => each.id === what.jobId) ?? null,
-    { jobId: what.jobId },
-    say('This car {gone}', { gone }),
-  )
-  if (!job.steps.some(step => cures(step, floor.nowAt)))
-    refuse('no-cure', { jobId: what.jobId }, say('Nothing of this car has still to cure; choose another.'))
+  if (what.kind === 'cureLonger') holdToLengthen(floor, what)
 }
 
 async function rushOf(tx: Tx, what: What): Promise<Rush | undefined> {
@@ -117,13 +118,14 @@ async function rushOf(tx: Tx, what: What): Promise<Rush | undefined> {
   return { id: rushId, steps: sold.steps, releaseAt: fromAt, dueAt: toAt }
 }
 
+const none = { run: null, what: null, promises: [], rush: null, cures: null, kept: null }
+
 /** How far it is: every promise as it stands, as it would be, and as the best plan could have it. */
 export async function whatIfStands(desk: Desk) {
   const nowAt = desk.now()
   const { run, working, failed } = whatIfRuns.stands(desk.store)
   const floor = await loadFloor(desk.store.read, nowAt, nowAt)
-  if (!run)
-    return { nowAt, zone: floor.zone, failed, run: null, what: null, promises: [], rush: null, kept: null }
+  if (!run) return { ...none, nowAt, zone: floor.zone, failed }
   const laid = laidView(run, working, { bays: floor.bayNames, crew: floor.crewNames })
   const plan = run.laying?.plan
   const moved = new Map(laid.changes.map(change => [change.jobId, change]))
@@ -144,6 +146,11 @@ export async function whatIfStands(desk: Desk) {
       moves: moved.has(seen.jobId),
     })),
     rush: moved.get(rushId)?.to ?? null,
+    /** What cures: its profile is where every car to come would get the longer time. */
+    cures:
+      run.asked.what.kind === 'cureLonger'
+        ? await curedProduct(desk.store.read, floor, run.asked.what.jobId)
+        : null,
     /** What keeping it writes down. */
     kept: keptWords(run.asked.what),
   }
@@ -154,20 +161,16 @@ export async function curingCars(desk: Desk) {
   const nowAt = desk.now()
   const floor = await loadFloor(desk.store.read, nowAt, nowAt)
   return floor.jobs
-    .filter(job => job.status !== 'held' && job.steps.some(step => cures(step, nowAt)))
+    .filter(job => job.status !== 'held' && curingAt(job.steps, nowAt) >= 0)
     .sort((a, b) => a.promisedAt - b.promisedAt)
     .map(job => ({ jobId: job.id, plate: floor.jobNames.get(job.id) ?? '' }))
-}
-
-function cures({ kind, endAt }: Floor['jobs'][number]['steps'][number], nowAt: number): boolean {
-  return kind === 'hold' && endAt > nowAt
 }
 
 function keptWords({ kind }: What): string {
   return {
     bayClosed: say('closes the bay'),
     away: say('notes who is away'),
-    cureLonger: say('moves the other cars'),
+    cureLonger: say('gives this car the longer cure'),
     rush: say('makes room, to be booked next'),
   }[kind]
 }
@@ -193,6 +196,17 @@ export async function keepWhatIf(desk: Desk, { runId }: KeepInput): Promise<{ ca
   const { what } = run.asked
   const jobIds = movable(run)
   const cars = await act(desk, async (tx, audit, at) => {
+    // First, so that the car is checked with the hold it will have.
+    if (what.kind === 'cureLonger') {
+      if (!run.laying?.plan)
+        refuse(
+          'no-plan',
+          { runId },
+          say('No place with the longer cure was found yet; ask again and let it look longer.'),
+        )
+      const isLaid = run.task.floor.jobs.some(job => job.id === what.jobId)
+      await lengthenCure(tx, audit, at, { jobId: what.jobId, moreMin: what.moreMin, isLaid })
+    }
     const moved = jobIds.length === 0 ? 0 : await acceptCars(tx, audit, at, { run, jobIds })
     if (what.kind === 'bayClosed') {
       const { bayId, fromAt, toAt } = what
@@ -208,11 +222,10 @@ export async function keepWhatIf(desk: Desk, { runId }: KeepInput): Promise<{ ca
   return { cars }
 }
 
-/** The cars that can move now: not the rush car, which is not booked, and not the one that has not cured longer yet. */
-function movable({ task, laying, asked: { what } }: Run<Asked>): string[] {
+/** The cars that can move now: not the rush car, which is not booked, nor one that would move only for it. */
+function movable({ task, laying }: Run<Asked>): string[] {
   const changes = changesOf(task, laying?.plan ?? {})
-  const out = new Set([rushId, ...(what.kind === 'cureLonger' ? [what.jobId] : [])])
   return changes
     .map(change => change.jobId)
-    .filter(id => ![...together(changes, [id])].some(each => out.has(each)))
+    .filter(id => ![...together(changes, [id])].some(each => each === rushId))
 }

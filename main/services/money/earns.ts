@@ -9,7 +9,7 @@ import type { Desk } from '../desk/desk.ts'
 import { calendarOf, shopOf } from '../desk/shopView.ts'
 import { moneyRules } from '../prices/moneyRules.ts'
 import { followCosts } from '../shelf/costs.ts'
-import { chargeSold } from './jobBill.ts'
+import { chargeSold, netOf } from './jobBill.ts'
 
 const year = 365 * 1440
 
@@ -60,10 +60,7 @@ async function visitsSince(tx: Tx, sinceAt: number, nowAt: number): Promise<Earn
       month: dateOf(toAt, shop.zone).slice(0, 7),
       sold: bill.lines.map((line, i) => ({
         name: i < job.treatments.length ? line.name : say('Extras'),
-        // Without tax, and without its part of what was taken off the whole.
-        minor: Math.round(
-          line.netMinor * (line.amountMinor === 0 ? 1 : 1 - line.allowanceMinor / line.amountMinor),
-        ),
+        minor: netOf(line),
       })),
       chemicalsMinor: sumMinor((uses.get(job.id) ?? []).map(use => Math.round(use.averageMinor))),
       workedMin,

@@ -147,6 +147,12 @@ function nameOfRate({ taxes }: MoneyRules, { category, ratePercent }: RateTotal)
   return rate?.name ?? say('Tax')
 }
 
+/** What a line brings in: without tax, and without its part of what was taken off the whole. */
+export function netOf(line: Pick<ChargedLine, 'netMinor' | 'amountMinor' | 'allowanceMinor'>): number {
+  const { netMinor, amountMinor, allowanceMinor } = line
+  return Math.round(netMinor * (amountMinor === 0 ? 1 : 1 - allowanceMinor / amountMinor))
+}
+
 /** What a job was billed, credited and paid so far. */
 export function accountOf({ invoices, payments }: Pick<MoneyJob, 'invoices' | 'payments'>) {
   const sum = (kind: string) =>

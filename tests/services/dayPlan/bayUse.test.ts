@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest'
 import { bayUse } from '../../../main/services/dayPlan/bayUse.ts'
+import { getJob } from '../../../main/services/job/jobView.ts'
+import { saveBill } from '../../../main/services/money/bill.ts'
 import { bookJob } from '../bookJob.ts'
 import { makeDesk } from '../makeDesk.ts'
 import { testShop } from '../testShop.ts'
@@ -24,4 +26,31 @@ test('a booked week: each bay’s opening hours are all told, and what the car b
   expect(hours.handsOnMin).toBe(worked.reduce((sum, min) => sum + min, 0))
   expect(hours.blockedMin).toBe(treatments.reduce((sum, each) => sum + each.blockedMin, 0))
   expect(treatments.map(each => each.name).sort()).toEqual(job.treatments.map(each => each.name).sort())
+})
+
+test('what a treatment earned is what is billed of it: a discount is off, an extra is not its', async () => {
+  const desk = await makeDesk('2026-04-15T12:00:00Z')
+  const shop = await testShop(desk)
+  const { id } = await bookJob(desk, shop, { treatments: ['wash'] })
+  const earned = async () => (await bayUse(desk, { weeks: 1 })).treatments[0]!
+  const before = await earned()
+  const { version, treatments } = await getJob(desk, { id })
+  expect(before.revenueMinor).toBe(treatments[0]!.priceMinor)
+  const charge = { treatmentId: null, quantity: '1', taxKey: '' }
+  await saveBill(desk, {
+    id,
+    version,
+    prices: [],
+    charges: [
+      { ...charge, kind: 'discount', words: 'A friend', amountMinor: 1_000 },
+      { ...charge, kind: 'extra', words: 'A cloth', amountMinor: 2_500 },
+    ],
+    depositMinor: 0,
+    taxExempt: '',
+  })
+  const after = await earned()
+  // Off the whole: the extra bears its part of it by its price.
+  const share = Math.round((1_000 * before.revenueMinor) / (before.revenueMinor + 2_500))
+  expect(before.revenueMinor - after.revenueMinor).toBe(share)
+  expect(after.blockedMin).toBe(before.blockedMin)
 })

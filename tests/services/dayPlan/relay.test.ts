@@ -3,7 +3,13 @@ import { atWall } from '../../../main/domain/calendar/index.ts'
 import { moveStay } from '../../../main/services/board/boardMove.ts'
 import { acceptRelay } from '../../../main/services/dayPlan/accept.ts'
 import { pinJob } from '../../../main/services/dayPlan/pin.ts'
-import { beginRelay, relayRuns, relayStands, stopRelay } from '../../../main/services/dayPlan/relay.ts'
+import {
+  beginRelay,
+  dropRelay,
+  relayRuns,
+  relayStands,
+  stopRelay,
+} from '../../../main/services/dayPlan/relay.ts'
 import { takeBackRelay } from '../../../main/services/dayPlan/takeBack.ts'
 import { history } from '../../../main/services/history/history.ts'
 import { arrive } from '../../../main/services/job/jobSteps.ts'
@@ -68,6 +74,9 @@ describe('the floor laid anew', () => {
     expect(change!.becomes.blockedMin).toBeLessThan(change!.was!.blockedMin)
     // Nobody is asked to come sooner than agreed.
     expect(change!.to.dropOffAt).toBeGreaterThanOrEqual(change!.from!.dropOffAt)
+    // With one car, all cars together cost what it does.
+    expect(run.present).toMatchObject(change!.was!)
+    expect(run.objective).toMatchObject({ ...change!.becomes, changes: 1 })
     expect(await getJob(desk, { id: job.id })).toEqual(job)
   })
 
@@ -109,6 +118,31 @@ describe('the floor laid anew', () => {
     await expect(acceptRelay(desk, { runId: third.runId, jobIds: [job.id] })).rejects.toMatchObject({
       code: 'stale',
     })
+  })
+
+  test('two windows: what one accepts or pins, the other cannot accept or pin again', async () => {
+    const { runId } = await laid()
+    await acceptRelay(desk, { runId, jobIds: [job.id] })
+    await expect(acceptRelay(desk, { runId, jobIds: [job.id] })).rejects.toMatchObject({ code: 'stale' })
+    const pin = { id: job.id, version: job.version + 1, pinned: true }
+    await pinJob(desk, pin)
+    await expect(pinJob(desk, { ...pin, pinned: false })).rejects.toMatchObject({ code: 'stale' })
+    expect((await relayStands(desk, { days })).pinned).toMatchObject([{ jobId: job.id }])
+  })
+
+  test('a car that came is not pinned', async () => {
+    desk.setNow('2026-04-16T12:00:00Z')
+    await arrive(desk, { id: job.id, version: job.version })
+    await expect(pinJob(desk, { id: job.id, version: job.version + 1, pinned: true })).rejects.toMatchObject({
+      code: 'not-booked',
+    })
+  })
+
+  test('left as it is, the proposal is forgotten', async () => {
+    await laid()
+    await dropRelay(desk)
+    expect((await relayStands(desk, { days })).run).toBeNull()
+    expect(await getJob(desk, { id: job.id })).toEqual(job)
   })
 
   test('a place taken meanwhile is refused in words', async () => {

@@ -1,14 +1,18 @@
 import { beforeEach, expect, test } from 'vitest'
 import { atWall } from '../../../main/domain/calendar/index.ts'
 import type { WhatIfInput } from '../../../main/services/dayPlan/inputs.ts'
+import { pinJob } from '../../../main/services/dayPlan/pin.ts'
 import {
   beginWhatIf,
   curingCars,
   discardWhatIf,
   keepWhatIf,
+  stopWhatIf,
   whatIfRuns,
   whatIfStands,
 } from '../../../main/services/dayPlan/whatIf.ts'
+import { history } from '../../../main/services/history/history.ts'
+import { arrive } from '../../../main/services/job/jobSteps.ts'
 import { getJob, type JobView } from '../../../main/services/job/jobView.ts'
 import { listBays } from '../../../main/services/setUp/bays.ts'
 import { listCrew } from '../../../main/services/setUp/crew.ts'
@@ -105,12 +109,72 @@ test('a rush car gets a place among the others, and keeping it books nothing', a
   expect(await desk.store.read.job.count()).toBe(1)
 })
 
-test('a longer cure moves the promise of its own car, and writes nothing of that', async () => {
+const longer = (moreMin = 1440) => ({ kind: 'cureLonger', jobId: job.id, moreMin }) as const
+const holdMin = async () =>
+  (await getJob(desk, { id: job.id })).steps.find(step => step.kind === 'hold')!.endAt -
+  (await getJob(desk, { id: job.id })).steps.find(step => step.kind === 'hold')!.startAt
+
+test('a longer cure: what it does to its own promise, and by whose profile every car would get it', async () => {
   expect(await curingCars(desk)).toMatchObject([{ jobId: job.id }])
-  const { runId, view } = await asked({ kind: 'cureLonger', jobId: job.id, moreMin: 1440 })
+  const { view } = await asked(longer())
   expect(view.promises[0]!.bestAt).toBeGreaterThan(job.promisedAt)
-  expect(await keepWhatIf(desk, { runId })).toEqual({ cars: 0 })
+  expect(view.cures).toMatchObject({ name: 'Ovrel Two' })
   expect(await getJob(desk, { id: job.id })).toEqual(job)
+})
+
+test('kept, the car has the longer cure and its place for it, in one act, and the history says so', async () => {
+  const before = await holdMin()
+  const { runId } = await asked(longer())
+  expect(await keepWhatIf(desk, { runId })).toEqual({ cars: 1 })
+  expect(await holdMin()).toBe(before + 1440)
+  const after = await getJob(desk, { id: job.id })
+  expect(after.handoverAt).toBeGreaterThan(job.handoverAt)
+  expect(after.promisedAt).toBe(job.promisedAt)
+  expect(await brokenLaws(desk)).toEqual([])
+  const { lines } = await history(desk, { entities: ['job'] })
+  expect(lines.map(line => line.words).join()).toContain('takes 24 h longer')
+})
+
+test('a cure longer by less than the car waits anyway is written too', async () => {
+  const before = await holdMin()
+  const { runId } = await asked(longer(15))
+  await keepWhatIf(desk, { runId })
+  expect(await holdMin()).toBe(before + 15)
+  expect(await brokenLaws(desk)).toEqual([])
+})
+
+test('a car that is here cures longer without being moved, and its open forms are stale', async () => {
+  desk.setNow('2026-04-16T12:00:00Z')
+  await arrive(desk, { id: job.id, version: job.version })
+  const here = await getJob(desk, { id: job.id })
+  const before = await holdMin()
+  const { runId } = await asked(longer())
+  expect(await keepWhatIf(desk, { runId })).toEqual({ cars: 0 })
+  expect(await holdMin()).toBe(before + 1440)
+  expect((await getJob(desk, { id: job.id })).version).toBe(here.version + 1)
+})
+
+test('a pinned car is given no cure that its place has no room for; nothing is saved', async () => {
+  await pinJob(desk, { id: job.id, version: job.version, pinned: true })
+  const before = await holdMin()
+  const { runId } = await asked(longer())
+  await expect(keepWhatIf(desk, { runId })).rejects.toMatchObject({ code: 'not-laid', field: 'jobId' })
+  expect(await holdMin()).toBe(before)
+})
+
+test('two windows: what one keeps, the other cannot keep again; what one asks anew, the other cannot keep', async () => {
+  const first = await asked(longer())
+  const second = await asked(longer(60))
+  await expect(keepWhatIf(desk, { runId: first.runId })).rejects.toMatchObject({ code: 'stale' })
+  await keepWhatIf(desk, { runId: second.runId })
+  await expect(keepWhatIf(desk, { runId: second.runId })).rejects.toMatchObject({ code: 'stale' })
+  expect((await whatIfStands(desk)).run).toBeNull()
+})
+
+test('a supposition that is stopped keeps what it has', async () => {
+  await beginWhatIf(desk, { days: 14, what: longer() })
+  await stopWhatIf(desk)
+  expect((await whatIfStands(desk)).run).toMatchObject({ working: false, stopped: true })
 })
 
 test('what cannot be supposed is refused at its field', async () => {
@@ -128,4 +192,11 @@ test('what cannot be supposed is refused at its field', async () => {
   await expect(refused({ kind: 'cureLonger', jobId: 'none', moreMin: 60 })).rejects.toMatchObject({
     code: 'missing',
   })
+  await expect(refused(longer(40_320))).rejects.toMatchObject({ code: 'cure-long', field: 'moreMin' })
+  await expect(
+    refused({ ...bay, fromAt: wall('16', 0), toAt: wall('16', 0) + 400 * 1440 }),
+  ).rejects.toMatchObject({ code: 'span-far', field: 'toAt' })
+  await expect(
+    refused({ kind: 'away', crewId: 'none', fromAt: wall('16', 0), toAt: wall('17', 0) }),
+  ).rejects.toMatchObject({ code: 'missing', field: 'crewId' })
 })

@@ -2,18 +2,49 @@ import { Progress } from '@mantine/core'
 import type { LaidView } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
 import pieces from '../../../parts/pieces.module.css'
+import { Table } from '../../../parts/Table.tsx'
 import { durationWords } from '../../../parts/time.ts'
 
 /** How far the search is: better or not, and how much better it could still get. */
 export function Standing({ run }: { run: LaidView }) {
   return (
-    <div role="status">
-      {run.working && <Progress value={100} animated aria-label={say('Looking for a better plan')} mb={6} />}
-      <p style={{ margin: 0 }}>
-        {run.proven && run.found && run.changes.length === 0 && <span className={pieces.kept}>✓ </span>}
-        {standingWords(run)}
-      </p>
-    </div>
+    <>
+      <div role="status">
+        {run.working && (
+          <Progress value={100} animated aria-label={say('Looking for a better plan')} mb={6} />
+        )}
+        <p style={{ margin: 0 }}>
+          {run.proven && run.found && run.changes.length === 0 && <span className={pieces.kept}>✓ </span>}
+          {standingWords(run)}
+        </p>
+      </div>
+      <Costs run={run} />
+    </>
+  )
+}
+
+/** What all cars cost together, as they stand and as proposed. */
+function Costs({ run: { present, objective, found } }: { run: LaidView }) {
+  if (!present || !objective || !found) return null
+  const rows = [
+    { name: say('Late'), now: durationWords(present.lateMin), proposed: durationWords(objective.lateMin) },
+    {
+      name: say('Blocked'),
+      now: durationWords(present.blockedMin),
+      proposed: durationWords(objective.blockedMin),
+    },
+    { name: say('Moves'), now: String(present.moves), proposed: String(objective.moves) },
+  ]
+  return (
+    <Table
+      rows={rows}
+      keyOf={row => row.name}
+      columns={[
+        { head: say('All cars together'), cell: row => row.name },
+        { head: say('As it stands'), number: true, cell: row => row.now },
+        { head: say('As proposed'), number: true, cell: row => row.proposed },
+      ]}
+    />
   )
 }
 

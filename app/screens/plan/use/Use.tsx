@@ -128,11 +128,17 @@ function Treatments({ view: { treatments, currency, hundredMinor } }: { view: Us
               ),
           },
           { head: say('Blocked in all'), number: true, cell: each => hours(each.blockedMin) },
-          { head: say('Earned'), number: true, cell: each => money(each.revenueMinor, currency) },
+          {
+            head: say('Earned, without tax'),
+            number: true,
+            cell: each => money(each.revenueMinor, currency),
+          },
         ]}
       />
       <p className={pieces.soft}>
-        {say('A car with several treatments shares its blocked hours among them by price.')}
+        {say(
+          'What is earned is as billed: what was taken off is off, and extras are left out. A car with several treatments shares its blocked hours among them by that.',
+        )}
       </p>
     </Card>
   )

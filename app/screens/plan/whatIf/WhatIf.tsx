@@ -1,7 +1,8 @@
 import { Button, Group } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
-import { useNavigate } from '@tanstack/react-router'
+import { Link, useNavigate } from '@tanstack/react-router'
 import type { WhatIfView } from '../../../../main/api/views.ts'
+import { dateOf } from '../../../../main/domain/calendar/index.ts'
 import { say } from '../../../../main/domain/language/index.ts'
 import { useAct, useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -10,6 +11,7 @@ import pieces from '../../../parts/pieces.module.css'
 import { Table } from '../../../parts/Table.tsx'
 import { durationWords, longWords } from '../../../parts/time.ts'
 import { Waiting } from '../../../parts/Waiting.tsx'
+import { keepCall, keptCall, rushCall } from '../../book/call.ts'
 import { inTurn } from '../inTurn.ts'
 import { Standing } from '../relay/Standing.tsx'
 import { Suppose } from './Suppose.tsx'
@@ -58,7 +60,11 @@ export function WhatIf() {
                 loading={keeping.busy}
                 onClick={() =>
                   keeping.save({ runId: run.runId }, () => {
-                    if (what?.kind === 'rush') void navigate({ to: '/book' })
+                    if (what?.kind !== 'rush') return
+                    const { treatmentIds, sizeClass, toAt } = what
+                    const rush = { treatmentIds, sizeClass, homeBy: dateOf(toAt, view.zone) }
+                    keepCall(localStorage, rushCall(keptCall(localStorage, view.nowAt), rush), view.nowAt)
+                    void navigate({ to: '/book' })
                   })
                 }
               >
@@ -70,6 +76,16 @@ export function WhatIf() {
             </Button>
             <span className={pieces.soft}>{keptWords(view)}</span>
           </Group>
+          {view.cures && (
+            <p className={pieces.soft}>
+              {say('Every car to come gets the longer cure by the profile of {name}.', {
+                name: view.cures.name,
+              })}{' '}
+              <Link to="/settings/$section" params={{ section: 'products' }}>
+                {say('Change the profile')}
+              </Link>
+            </p>
+          )}
         </>
       )}
     </>
@@ -105,7 +121,8 @@ function Promises({ view }: { view: WhatIfView }) {
             dropOffAt: longWords(rush.dropOffAt, zone),
             handoverAt: longWords(rush.handoverAt, zone),
             bays: inTurn(rush.bays),
-          })}
+          })}{' '}
+          {say('What is proposed counts it in.')}
         </p>
       )}
       <Table

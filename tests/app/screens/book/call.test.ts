@@ -6,6 +6,7 @@ import {
   keptCall,
   lanesOf,
   missingOf,
+  rushCall,
 } from '../../../../app/screens/book/call.ts'
 import type { OffersView } from '../../../../main/api/views.ts'
 
@@ -77,4 +78,20 @@ test('the same place under two names is one lane; what waits for goods has a lan
   ])
   const none = { ...offers, leastBlocked: { feasible: false, reasons: [] } } as unknown as OffersView
   expect(lanesOf(none, kind => kind).map(lane => lane.key)).toEqual(['soonest', 'soonestIfHere'])
+})
+
+test('a rush car fills in what was supposed of it, and takes nothing from the caller who is being typed in', () => {
+  const rush = { treatmentIds: ['wash'], sizeClass: 'large', homeBy: '2026-04-16' } as const
+  const caller = { ...emptyCall, customerName: 'Wren', isNew: true }
+  expect(rushCall(caller, rush)).toEqual({
+    ...caller,
+    treatmentIds: ['wash'],
+    sizeClass: 'large',
+    wish: 'homeBy',
+    wishedOn: '2026-04-16',
+  })
+  const onFile = { ...emptyCall, vehicleId: 'v', customerId: 'c', sizeClass: 'small' as const }
+  expect(rushCall(onFile, rush)).toMatchObject({ sizeClass: 'small', treatmentIds: ['wash'] })
+  const held = { ...emptyCall, heldJobId: 'j' }
+  expect(rushCall(held, rush)).toBe(held)
 })

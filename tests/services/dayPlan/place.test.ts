@@ -1,0 +1,87 @@
+import { beforeEach, expect, test } from 'vitest'
+import { planOf } from '../../../main/domain/floor/index.ts'
+import { placeTogether } from '../../../main/services/dayPlan/place.ts'
+import { layable } from '../../../main/services/dayPlan/relayFloor.ts'
+import { act } from '../../../main/services/desk/desk.ts'
+import { jobRows } from '../../../main/services/floor/jobRows.ts'
+import { loadFloor } from '../../../main/services/floor/loadFloor.ts'
+import { getJob } from '../../../main/services/job/jobView.ts'
+import { lend } from '../../../main/services/job/lending.ts'
+import { saveLendable } from '../../../main/services/setUp/lendables.ts'
+import { bookJob } from '../bookJob.ts'
+import { brokenLaws } from '../floorLaws.ts'
+import { makeDesk, type TestDesk } from '../makeDesk.ts'
+import { type TestShop, testShop } from '../testShop.ts'
+
+let desk: TestDesk
+let shop: TestShop
+let ids: [string, string]
+
+// Wednesday 15 April 2026, 08:00 in New York. Two washes, one after the other, and one loan car for both.
+beforeEach(async () => {
+  desk = await makeDesk('2026-04-15T12:00:00Z')
+  shop = await testShop(desk)
+  await saveLendable(desk, { name: 'Blue loan car', kind: 'loan car' })
+  const book = async (vehicle: number) => {
+    const { id, version } = await bookJob(desk, shop, {
+      treatments: ['wash'],
+      vehicle,
+      kind: 'askedDay',
+      askedDate: '2026-04-16',
+    })
+    await lend(desk, { id, version, kind: 'loan car', on: true })
+    return id
+  }
+  ids = [await book(0), await book(1)]
+})
+
+/** Each of the cars put where one of them stands. */
+function placed(moves: Record<string, string>) {
+  return act(desk, async (tx, audit, at) => {
+    const floor = await loadFloor(tx, at, at + 7 * 1440)
+    const rows = await jobRows(tx, floor, { id: { in: Object.keys(moves) } })
+    const plans = new Map((await jobRows(tx, floor, { id: { in: ids } })).map(row => [row.id, planOf(row)]))
+    const plan = Object.fromEntries(Object.entries(moves).map(([id, like]) => [id, plans.get(like)!]))
+    await placeTogether(tx, audit, floor, rows, plan)
+  })
+}
+
+const timesOf = async (id: string) => {
+  const { dropOffAt, handoverAt } = await getJob(desk, { id })
+  return [dropOffAt, handoverAt]
+}
+
+test('two cars change their times, and the loan car goes with each at its new one', async () => {
+  const [first, second] = ids
+  const [early, late] = [await timesOf(first), await timesOf(second)]
+  expect(early[1]).toBeLessThanOrEqual(late[0]!)
+  await placed({ [first]: second, [second]: first })
+  expect([await timesOf(first), await timesOf(second)]).toEqual([late, early])
+  expect((await getJob(desk, { id: first })).lent).toMatchObject([{ name: 'Blue loan car' }])
+  expect(await brokenLaws(desk)).toEqual([])
+})
+
+test('a car is not put where what it borrows is with another; the words say what to do, and nothing is saved', async () => {
+  const [first, second] = ids
+  const before = await timesOf(first)
+  // The second goes home without its bay for the wash, so that only the loan car is in the way.
+  await desk.store.transact({ who: desk.who, at: desk.now() }, async tx => {
+    const steps = await tx.jobStep.findMany({ where: { jobId: second } })
+    for (const step of steps)
+      await tx.jobStep.update({
+        where: { id: step.id },
+        data: { bayId: shop.bays['Bay 2']!, crew: { deleteMany: {} } },
+      })
+  })
+  await expect(placed({ [first]: second })).rejects.toThrow(
+    /Blue loan car is lent with job \d+.*Accept the proposal without .*, or take back what it borrows\./,
+  )
+  expect(await timesOf(first)).toEqual(before)
+})
+
+test('a proposal knows what each car borrows, so that a swap is accepted whole', async () => {
+  const floor = await loadFloor(desk.store.read, desk.now(), desk.now() + 7 * 1440)
+  const { task } = await layable(desk.store.read, floor, desk.now() + 7 * 1440)
+  const [thing] = await desk.store.read.lendable.findMany()
+  expect(task.lent).toEqual({ [ids[0]]: [thing!.id], [ids[1]]: [thing!.id] })
+})
