@@ -46,7 +46,7 @@ test('the use of the bays is a picture, a week at a time', async ({ desk }) => {
 
 test('a rush car that was made room for is booked with what was supposed of it', async ({ desk }) => {
   await showScreen(desk, '/plan/what-if')
-  await desk.getByRole('radio', { name: 'A rush car comes' }).check({ force: true })
+  await desk.getByText('A rush car comes', { exact: true }).click()
   await desk.getByRole('combobox', { name: 'Treatments' }).click()
   const option = desk.getByRole('option').first()
   const treatment = (await option.textContent())!
@@ -69,7 +69,7 @@ test('a longer cure is kept for its car, and the profile that gives it to every 
   desk,
 }) => {
   await showScreen(desk, '/plan/what-if')
-  await desk.getByRole('radio', { name: 'A cure takes longer' }).check({ force: true })
+  await desk.getByText('A cure takes longer', { exact: true }).click()
   await desk.getByRole('combobox', { name: 'Which car' }).click()
   await desk.getByRole('option').first().click()
   await desk.getByRole('button', { name: 'Show what becomes of every promise' }).click()

@@ -7,7 +7,7 @@ import { openChuffed, type Theirs } from './chuffed.ts'
 import { figure, layTimed } from './timed.ts'
 
 const goalRatio = 50
-const limitS = 30
+const limitS = 20
 
 type Solver = (floor: FloorProblem) => Promise<Theirs>
 

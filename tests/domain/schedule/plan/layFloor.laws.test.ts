@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { staysOf } from '../../../../main/domain/schedule/measure.ts'
 import type { FloorProblem } from '../../../../main/domain/schedule/plan/types.ts'
 import { cases } from '../../cases.ts'
 import { loadHighs } from '../highs.ts'
@@ -19,9 +20,12 @@ function atMost(a: readonly number[], b: readonly number[]): boolean {
 describe('on small floors', () => {
   test('the judge accepts every plan, and every search ends with a proof', () => {
     let helped = 0
+    let besides = 0
     fc.assert(
-      fc.property(smallFloor(3, true), floor => {
+      fc.property(smallFloor(4, true), fc.boolean(), (small, twins) => {
+        const floor = twins ? withTwins(small) : small
         const { plan, objective, proven } = laid(floor)
+        if (twins && bothTaken(plan)) besides++
         if (Object.values(plan ?? {}).some(({ steps }) => steps.some(step => step.help))) helped++
         expect(proven).toBe(true)
         if (!plan) return
@@ -31,6 +35,7 @@ describe('on small floors', () => {
       { numRuns: cases(300), seed: 16 },
     )
     expect(helped).toBeGreaterThan(cases(10))
+    expect(besides).toBeGreaterThan(4)
   })
 
   test('one bay more never makes the best plan worse', () => {
@@ -111,6 +116,20 @@ test('HiGHS comes to the same objectives', async () => {
   )
   expect(found).toBeGreaterThan(8)
 })
+
+/** Each bay twice, so that no rule can tell the two apart; and nothing to choose between two bays but the other's cars. */
+function withTwins(floor: FloorProblem): FloorProblem {
+  const twins = floor.bays.map(bay => ({ ...bay, id: `${bay.id} twin` }))
+  return { ...floor, bays: [...floor.bays, ...twins] }
+}
+
+/** Whether two cars stand in a bay and its twin at the same time. */
+function bothTaken(plan: ReturnType<typeof laid>['plan']): boolean {
+  const stays = Object.values(plan ?? {}).flatMap(staysOf)
+  return stays.some(one =>
+    stays.some(other => other.bay === `${one.bay} twin` && one.from < other.to && other.from < one.to),
+  )
+}
 
 function renamed(floor: FloorProblem): FloorProblem {
   const bay = (id: string) => `z${id}`
