@@ -4,6 +4,7 @@ import {
   acceptedPlan,
   changesOf,
   objections,
+  presentCost,
   type RelayTask,
   together,
 } from '../../../main/domain/relay/index.ts'
@@ -66,4 +67,37 @@ test('a car in a place that another keeps is objected to', () => {
   expect(changes[0]).toMatchObject({ was: { lateMin: 60 }, becomes: { lateMin: 0 } })
   const alone = acceptedPlan(task, plan, new Set(['a']))
   expect(objections(task, alone, ['a'])).toMatchObject([{ jobId: 'a', violations: [{ code: 'bayTaken' }] }])
+})
+
+const wash = { kind: 'work', minutes: 60, skill: null, crew: 0, split: false, needs: 'wet' } as const
+const hour = (bay: string, start: number, end = start + 60) => ({
+  steps: [{ bay, start, end, crew: [] }],
+  handover: end,
+})
+const twoBays: RelayTask['floor'] = {
+  grid: 15,
+  horizon: 480,
+  open: [{ from: 0, to: 480 }],
+  bays: ['a', 'b'].map(id => ({ id, can: ['wet'], closed: [] })),
+  crew: [],
+  fixed: [],
+  jobs: ['early', 'late'].map(id => ({ id, release: 0, due: 480, weight: 1, steps: [wash] })),
+}
+
+test('a car that gets the time of another takes it along where the two borrow one thing, and only then', () => {
+  const task: RelayTask = { floor: twoBays, present: { early: hour('a', 0), late: hour('b', 60) } }
+  const plan = { early: hour('a', 60), late: hour('b', 0) }
+  const needs = (lent: RelayTask['lent']) =>
+    changesOf(lent ? { ...task, lent } : task, plan).map(change => change.needs)
+  expect(needs(undefined)).toEqual([[], []])
+  expect(needs({ early: ['car'], late: ['box'] })).toEqual([[], []])
+  expect(needs({ early: ['car'], late: ['car'] })).toEqual([['early'], ['late']])
+})
+
+test('a step that takes longer in the same place is a change, and what the floor costs now leaves out who has no place', () => {
+  const task: RelayTask = { floor: twoBays, present: { early: hour('a', 0) } }
+  const plan = { early: hour('a', 0, 75), late: hour('b', 60) }
+  expect(changesOf(task, plan).map(change => change.jobId)).toEqual(['early', 'late'])
+  expect(changesOf(task, { early: hour('a', 0) })).toEqual([])
+  expect(presentCost(task)).toEqual({ weightedTardiness: 0, blockedOpen: 0, moves: 0 })
 })

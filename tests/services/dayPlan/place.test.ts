@@ -1,5 +1,7 @@
 import { beforeEach, expect, test } from 'vitest'
 import { planOf } from '../../../main/domain/floor/index.ts'
+import type { FloorPlan } from '../../../main/domain/schedule/index.ts'
+import { offers } from '../../../main/services/booking/offers.ts'
 import { placeTogether } from '../../../main/services/dayPlan/place.ts'
 import { layable } from '../../../main/services/dayPlan/relayFloor.ts'
 import { act } from '../../../main/services/desk/desk.ts'
@@ -35,15 +37,19 @@ beforeEach(async () => {
   ids = [await book(0), await book(1)]
 })
 
-/** Each of the cars put where one of them stands. */
-function placed(moves: Record<string, string>) {
+/** Puts cars at new places, in one act. */
+function placed(plan: FloorPlan) {
   return act(desk, async (tx, audit, at) => {
     const floor = await loadFloor(tx, at, at + 7 * 1440)
-    const rows = await jobRows(tx, floor, { id: { in: Object.keys(moves) } })
-    const plans = new Map((await jobRows(tx, floor, { id: { in: ids } })).map(row => [row.id, planOf(row)]))
-    const plan = Object.fromEntries(Object.entries(moves).map(([id, like]) => [id, plans.get(like)!]))
+    const rows = await jobRows(tx, floor, { id: { in: Object.keys(plan) } })
     await placeTogether(tx, audit, floor, rows, plan)
   })
+}
+
+async function planNow(id: string) {
+  const floor = await loadFloor(desk.store.read, desk.now(), desk.now() + 7 * 1440)
+  const [row] = await jobRows(desk.store.read, floor, { id })
+  return planOf(row!)
 }
 
 const timesOf = async (id: string) => {
@@ -55,25 +61,29 @@ test('two cars change their times, and the loan car goes with each at its new on
   const [first, second] = ids
   const [early, late] = [await timesOf(first), await timesOf(second)]
   expect(early[1]).toBeLessThanOrEqual(late[0]!)
-  await placed({ [first]: second, [second]: first })
+  await placed({ [first]: await planNow(second), [second]: await planNow(first) })
   expect([await timesOf(first), await timesOf(second)]).toEqual([late, early])
   expect((await getJob(desk, { id: first })).lent).toMatchObject([{ name: 'Blue loan car' }])
   expect(await brokenLaws(desk)).toEqual([])
 })
 
 test('a car is not put where what it borrows is with another; the words say what to do, and nothing is saved', async () => {
-  const [first, second] = ids
+  const [first] = ids
   const before = await timesOf(first)
-  // The second goes home without its bay for the wash, so that only the loan car is in the way.
-  await desk.store.transact({ who: desk.who, at: desk.now() }, async tx => {
-    const steps = await tx.jobStep.findMany({ where: { jobId: second } })
-    for (const step of steps)
-      await tx.jobStep.update({
-        where: { id: step.id },
-        data: { bayId: shop.bays['Bay 2']!, crew: { deleteMany: {} } },
-      })
+  const day = { kind: 'askedDay', askedDate: '2026-04-17' } as const
+  const long = await bookJob(desk, shop, { treatments: ['topped'], vehicle: 2, ...day })
+  await lend(desk, { id: long.id, version: long.version, kind: 'loan car', on: true })
+  // A place with room for everything but what is lent.
+  const treatmentIds = [shop.treatments.wash]
+  const { askedDay } = await offers(desk, {
+    sizeClass: 'medium',
+    condition: 'good',
+    treatmentIds,
+    askedDate: day.askedDate,
   })
-  await expect(placed({ [first]: second })).rejects.toThrow(
+  if (!askedDay.feasible) throw new Error(askedDay.reasons.join(' '))
+  expect(askedDay.dropOffAt).toBeLessThan(long.handoverAt)
+  await expect(placed({ [first]: askedDay.plan })).rejects.toThrow(
     /Blue loan car is lent with job \d+.*Accept the proposal without .*, or take back what it borrows\./,
   )
   expect(await timesOf(first)).toEqual(before)

@@ -35,7 +35,7 @@ describe('on small floors', () => {
       { numRuns: cases(300), seed: 16 },
     )
     expect(helped).toBeGreaterThan(cases(10))
-    expect(besides).toBeGreaterThan(4)
+    expect(besides).toBeGreaterThanOrEqual(cases(4))
   })
 
   test('one bay more never makes the best plan worse', () => {
