@@ -47,7 +47,7 @@ test('the use of the bays is a picture, a week at a time', async ({ desk }) => {
 test('a rush car that was made room for is booked with what was supposed of it', async ({ desk }) => {
   await showScreen(desk, '/plan/what-if')
   await desk.getByText('A rush car comes', { exact: true }).click()
-  await desk.getByRole('combobox', { name: 'Treatments' }).click()
+  await desk.getByRole('combobox', { name: 'Treatments' }).press('ArrowDown')
   const option = desk.getByRole('option').first()
   const treatment = (await option.textContent())!
   await option.click()
