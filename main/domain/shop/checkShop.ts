@@ -61,7 +61,7 @@ export function checkConditionFactors(factors: ConditionFactors, field = 'condit
         { [`${field}.${condition}`]: factor },
         say('{factor} times the usual minutes cannot be right for {condition} paint; use {before} to 5.', {
           factor,
-          condition,
+          condition: say(condition),
           before,
         }),
       )

@@ -65,7 +65,7 @@ export function layOut(input: LayOutInput): Laid {
       'nothing-to-do',
       { treatmentIds: treatments.map(treatment => treatment.name) },
       say('None of the chosen treatments has a step for a vehicle of class {sizeClass}; choose another.', {
-        sizeClass: input.sizeClass,
+        sizeClass: say(input.sizeClass),
       }),
     )
   const steps: Draft[] = []
