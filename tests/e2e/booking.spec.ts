@@ -72,6 +72,43 @@ test('of two coatings for the paint one can be chosen, and the other says why no
   await expect(book.treatment('Two layers')).toBeEnabled()
 })
 
+test('an offer says which of the two rules its pick-up follows: dry, or under a cover somebody answers for', async ({
+  desk,
+  shop,
+}) => {
+  await shop.enter(desk, '/book')
+  const book = new Book(desk)
+  const offers = desk.getByRole('group', { name: 'Offers' })
+  await book.treatment('Wash and decontaminate').check()
+  await expect(book.offers.first()).toBeVisible()
+  await expect(offers.getByText('until it may get wet')).toHaveCount(0)
+  await book.treatment('One layer').check()
+  await expect(offers.getByText('Stays until it may get wet').first()).toBeVisible()
+  const dry = await book.offer(/Soonest home/).getAttribute('aria-label')
+  await desk.getByRole('checkbox', { name: 'Leaves under cover' }).check()
+  await desk.getByLabel('Covered transport and storage confirmed by').fill('Ines Vale')
+  await expect(offers.getByText('Leaves under cover').first()).toBeVisible()
+  await expect(offers.getByText('Stays until it may get wet')).toHaveCount(0)
+  // Its keep-dry time is 24 h and its handover figure 12 h, so it goes home sooner.
+  await expect(book.offer(/Soonest home/)).not.toHaveAttribute('aria-label', dry ?? '')
+})
+
+test('a place under cover is asked for with the offers, which are those on which one is free', async ({
+  desk,
+  shop,
+}) => {
+  await shop.enter(desk, '/book')
+  const book = new Book(desk)
+  await book.treatment('Wash and decontaminate').check()
+  await expect(book.offers.first()).toBeVisible()
+  const told = desk.getByText('With covered place from drop-off to handover')
+  await expect(told).toHaveCount(0)
+  await desk.getByRole('checkbox', { name: 'Place under cover' }).check()
+  await expect(told).toBeAttached()
+  await desk.getByRole('checkbox', { name: 'Place under cover' }).uncheck()
+  await expect(told).toHaveCount(0)
+})
+
 test('the whole booking is done with the keyboard alone', async ({ desk, shop }) => {
   await shop.enter(desk, '/book')
   const keys = desk.keyboard

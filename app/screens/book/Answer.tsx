@@ -38,6 +38,7 @@ export function Answer({ call, change, booking }: AnswerProps) {
       ...(call.vehicleId && { vehicleId: call.vehicleId }),
       // Offers are laid out anew for whether there is a cover, not for each letter of the name.
       coveredBy: call.coveredBy.trim() === '' ? '' : 'somebody',
+      lends: call.lends,
       ...(wishedOn && wish === 'day' && { askedDate: wishedOn }),
       ...(wishedOn && wish === 'notBefore' && { notBefore: wishedOn }),
       ...(wishedOn && wish === 'homeBy' && { homeBy: wishedOn }),

@@ -25,6 +25,13 @@ export function Lanes({ offers, lanes, chosen, choose }: Props) {
   const days = dayHeads(fromAt, Math.max(...lanes.map(lane => lane.offer.handoverAt)) + 1, zone)
   const last = Temporal.PlainDate.from(days.at(-1)!.date).add({ days: 1 }).toString()
   const span = { from: startOfDay(days[0]!.date, zone), to: startOfDay(last, zone) }
+  // Which of the two rules is meant, where something cures.
+  const leaves =
+    Object.keys(offers.profiles).length === 0
+      ? null
+      : offers.coveredBy === null
+        ? say('Stays until it may get wet')
+        : say('Leaves under cover')
   const axisIn = ({ width }: ChartSize) =>
     timeAxis(open, span.from, span.to, 0, Math.max(10, width - 8), 0.15)
   return (
@@ -68,6 +75,7 @@ export function Lanes({ offers, lanes, chosen, choose }: Props) {
             <span className={styles.says}>
               <small>{names.join(' · ')}</small>
               <b>{home}</b>
+              {leaves && <small>{leaves}</small>}
               <small>
                 {say('Drop off by {dropOffAt}', { dropOffAt: when(offer.dropOffAt) })}
                 {offer.blockedOpenMin > 0 &&

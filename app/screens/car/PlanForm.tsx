@@ -101,7 +101,14 @@ export function PlanForm({ car, plan, onDone }: Props) {
             />
           </>
         )}
-        <DecimalInput label={say('May be early by')} unit="d" most={366} whole {...form.field('earlyDays')} />
+        <DecimalInput
+          label={say('May be early by')}
+          description={say('Common practice until you set it')}
+          unit="d"
+          most={366}
+          whole
+          {...form.field('earlyDays')}
+        />
         <DecimalInput label={say('May be late by')} unit="d" most={366} whole {...form.field('lateDays')} />
       </div>
     </Form>

@@ -59,9 +59,9 @@ export function Intake() {
         <Forbidden record={record} />
       </div>
       {record.cautions.length > 0 && (
-        <Card title={say('With the machine in hand')} className={`${pieces.card} ${styles.unprinted}`}>
+        <Card title={say('With the tools in hand')} className={`${pieces.card} ${styles.unprinted}`}>
           <details>
-            <summary>{record.cautions[1]}</summary>
+            <summary>{record.cautions[0]}</summary>
             <Lines of={record.cautions} />
           </details>
         </Card>

@@ -113,6 +113,9 @@ function Change({ job, change, when }: ChangeProps) {
           { head: say('By the spot'), cell: row => <b>{row.after}</b> },
         ]}
       />
+      <p className={pieces.soft}>
+        {say('The car is counted as eleven panels alike (common practice, no source).')}
+      </p>
       {places.length > 0 && <p className={pieces.soft}>{places.join('; ')}</p>}
     </>
   )

@@ -104,7 +104,7 @@ export function ShopSection() {
               <DecimalInput
                 key={condition}
                 label={conditionWords[condition]}
-                description={say('Times the usual hands-on minutes')}
+                description={say('Times the usual hands-on minutes; a rule of thumb until you set it')}
                 unit="×"
                 most={20}
                 {...factors.field(condition)}

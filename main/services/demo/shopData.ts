@@ -45,7 +45,7 @@ export const demoCrew: { id: string; name: string; skills: Skill[]; noticeDays?:
   { id: 'demo-crew-2', name: 'Jo', skills: ['polish', 'coat'] },
   { id: 'demo-crew-3', name: 'Sal', skills: ['wash', 'coat'] },
   // From outside, for leather; asked two days before.
-  { id: 'demo-crew-4', name: 'Wren', skills: ['outside'], noticeDays: 2 },
+  { id: 'demo-crew-4', name: 'Edda', skills: ['outside'], noticeDays: 2 },
 ]
 
 export const demoLendables: { id: string; name: string; kind: LentKind }[] = [

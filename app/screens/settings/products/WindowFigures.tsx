@@ -57,7 +57,7 @@ function RecoatRow({ profile, put, at, sourced }: FigureProps) {
   return (
     <FigureRow
       label={say('Next layer, from and to')}
-      about={say('empty: no second layer')}
+      about={say('empty: no second layer; on each panel, the largest an eighth of a layer (common practice)')}
       {...sourced('recoat')}
     >
       <OptionalDurationInput

@@ -141,6 +141,7 @@ export function StepEditor({
         <OptionalDurationInput
           label={say('Next step within')}
           placeholder={lays ? say('as its product says') : say('no limit')}
+          description={step.stage === 'wipe' ? say('30 to 60 min, common practice') : undefined}
           {...fields.field('nextWithinMin')}
         />
         <Select
