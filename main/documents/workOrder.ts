@@ -30,6 +30,8 @@ export interface OrderedProduct {
   /** What is usual or what the sheet says, and who decides. */
   caution: string
   silences: readonly string[]
+  /** What to have ready before it is opened, most dangerous first. */
+  handling: readonly string[]
 }
 
 export interface WorkOrder {
@@ -121,7 +123,7 @@ const mark = 13 * mm
 
 /** A product with its pictograms in a row; all of it on one page where it fits on one. */
 function drawProduct(sheet: Sheet, product: OrderedProduct): void {
-  const { name, signalWord, pictograms, hazards, protection, caution, silences } = product
+  const { name, signalWord, pictograms, hazards, protection, caution, silences, handling } = product
   sheet.need(mark + 70)
   sheet.paragraph(signalWord ? `${name}: ${signalWord}` : name, { font: 'bold', before: 6 })
   if (pictograms.length > 0) {
@@ -140,6 +142,7 @@ function drawProduct(sheet: Sheet, product: OrderedProduct): void {
       size: 9,
     })
   if (hazards.length > 0) sheet.paragraph(hazards.join(' '), { size: 9 })
+  for (const words of handling) sheet.paragraph(words, { size: 9 })
   // With the equipment and the hazards said, the caution would say them again.
   if (protection.length === 0 || hazards.length === 0) sheet.paragraph(caution, { size: 9 })
   for (const silence of silences) sheet.paragraph(silence, { size: 9 })

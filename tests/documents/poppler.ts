@@ -60,3 +60,6 @@ export function pdfTags(bytes: Uint8Array): string {
     .replaceAll(/ \(block\)| \(inline\)/g, '')
     .replaceAll(/\s+/g, ' ')
 }
+
+/** How far a coat has cured as a share: an interpolation between the figures of a sheet, which no paper says as a fact. */
+export const cureShare = /\d\s*%\s*(cured|of (the )?cure|hard)/i

@@ -1,3 +1,5 @@
+import { cureShare } from '../documents/poppler.ts'
+import { showScreen } from './everyScreen.ts'
 import { expect, expectAccessible, test } from './fixtures.ts'
 import { Board } from './pages/Board.ts'
 import { Conditions } from './pages/Conditions.ts'
@@ -91,6 +93,26 @@ test('a cold bay keeps its car longer: the board flags it, the job offers a new 
   await alert.getByRole('button', { name: /^Promise .* instead$/ }).click()
   await expect(alert).toBeHidden()
   await expect(desk.getByText(/^✓ on time for/)).toBeVisible()
+})
+
+test('screens speak of milestones passed and next, never of how many per cent have cured', async ({
+  desk,
+  shop,
+}) => {
+  await shop.enter(desk, '/jobs/demo-job-02')
+  await expect(desk.getByText(/(Passed: |No milestone passed yet).*Next: /)).toBeVisible()
+  for (const path of [
+    '/',
+    '/morning',
+    '/conditions',
+    '/jobs/demo-job-01',
+    '/jobs/demo-job-02',
+    '/jobs/demo-job-01/applied',
+  ]) {
+    await showScreen(desk, path)
+    // What is drawn and what is only read aloud, too.
+    expect(await desk.content(), path).not.toMatch(cureShare)
+  }
 })
 
 test('pulled out in the middle of a hold and started again, the clock stands where it stood', async ({

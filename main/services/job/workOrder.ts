@@ -114,6 +114,7 @@ async function productsOf(tx: Tx, work: readonly JobStepView[]): Promise<Ordered
       hazards: safety.label.hazards.map(({ text }) => (/[.!?]$/.test(text) ? text : `${text}.`)),
       protection: safety.protection ?? [],
       caution: safety.caution,
+      handling: safety.handling.map(({ words }) => words),
       silences: safety.silences.filter(({ field }) => handled.has(field)).map(({ words }) => words),
     })
   }

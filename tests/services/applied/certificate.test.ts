@@ -12,7 +12,7 @@ import { verifyCertificate } from '../../../main/services/applied/verify.ts'
 import { handOver } from '../../../main/services/job/jobActs.ts'
 import { filesBeside } from '../../../main/store/backup/dataFiles.ts'
 import { openSigner } from '../../../main/store/signingKey.ts'
-import { pdfInfo, pdfTags, pdfWords } from '../../documents/poppler.ts'
+import { cureShare, pdfInfo, pdfTags, pdfWords } from '../../documents/poppler.ts'
 import { does, job, layeredCar, setWall } from '../cure/coatedCar.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { testShop } from '../testShop.ts'
@@ -53,6 +53,7 @@ test('The certificate states what was applied, with the year in every date, and 
   const { bytes, proof } = await certificate()
   expect(pdfInfo(bytes)).toMatchObject({ Title: 'Certificate of applied coating', Tagged: 'yes' })
   const words = pdfWords(bytes)
+  expect(words).not.toMatch(cureShare)
   const [entry] = await entries()
   const { facts } = entry!.content
   for (const part of [

@@ -6,7 +6,7 @@ import { handOver } from '../../../main/services/job/jobActs.ts'
 import { jobOnFloor } from '../../../main/services/job/jobOnFloor.ts'
 import { careSheet, ownerWords, setOutside } from '../../../main/services/job/ownerWords.ts'
 import { carUpkeep } from '../../../main/services/upkeep/car.ts'
-import { pdfWords } from '../../documents/poppler.ts'
+import { cureShare, pdfWords } from '../../documents/poppler.ts'
 import { bookJob } from '../bookJob.ts'
 import { does, job, keepsDryADay, layeredCar } from '../cure/coatedCar.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
@@ -53,6 +53,7 @@ test('The owner is told until when to keep the car dry and when to wash it, for 
     setOutside(desk, { id, version: (await job(desk, id)).version, outsideC: 90 }),
   ).rejects.toMatchObject({ code: 'weather-impossible', field: 'outsideC' })
   const words = pdfWords((await careSheet(desk, { id })).bytes)
+  expect(words).not.toMatch(cureShare)
   expect(words).toContain('Keep it dry until Sun 19 April 2026, 01:30')
   expect(words).toContain('No wash before Wed 13 May 2026, 01:30')
   expect(words).toContain('as noted for this day')
@@ -65,6 +66,7 @@ test('The care sheet says what was applied, when it is fully cured by the clock,
   desk.setNow('2026-04-16T13:00:00Z')
   await handOver(desk, { id, version: (await job(desk, id)).version })
   const words = pdfWords((await careSheet(desk, { id })).bytes)
+  expect(words).not.toMatch(cureShare)
   const left = await jobOnFloor(desk.store.read, desk.now(), id)
   const coats = coatsOf(left.job.steps, left.products)
   // Without a weather noted the days after count at the profile's own temperature: cure age and time are the same.

@@ -1,5 +1,7 @@
 import { beforeEach, expect, test } from 'vitest'
 import { moveStay } from '../../../main/services/board/boardMove.ts'
+import { bookPlace } from '../../../main/services/booking/booking.ts'
+import { offers } from '../../../main/services/booking/offers.ts'
 import { arrive, startStep } from '../../../main/services/job/jobSteps.ts'
 import { answerSpot, recordSpot, takeSpotBack } from '../../../main/services/job/testSpot.ts'
 import { getBill, saveBill } from '../../../main/services/money/bill.ts'
@@ -84,6 +86,27 @@ test('What it showed is laid against what was booked, and nothing changes before
     },
   })
   expect([shown.promisedAt, shown.priceMinor]).toEqual([before.promisedAt, before.priceMinor])
+})
+
+test('Sold for a front end, the panel counts for its part of the paint, in time and price', async () => {
+  const wish = {
+    treatmentIds: [(shop.treatments as Record<string, string>).spot!, shop.treatments.correction],
+    condition: 'good' as const,
+    scope: 'front' as const,
+  }
+  const { soonest } = await offers(desk, { ...wish, sizeClass: 'medium' })
+  if (!soonest.feasible) throw new Error(soonest.reasons.join(' '))
+  const { jobId } = await bookPlace(desk, { ...wish, vehicleId: shop.vehicles[1]!, plan: soonest.plan })
+  id = jobId
+  const { version } = await job(desk, id)
+  desk.setNow(Temporal.Instant.fromEpochMilliseconds(soonest.dropOffAt * 60_000).toString())
+  await arrive(desk, { id, version })
+  const { testSpot } = await recorded(60)
+  // 35 hundredths of the paint (common practice, no source): 240 min are 84, on the grid 90; 60 × 11 are 231, so 240.
+  expect(testSpot?.change?.minutes).toEqual({ before: 90, after: 240 })
+  // 480.00 × (60 + 84) of 300 min is 230.40; 84 of 144 min of it are correction, 240 instead of 90: 224.00 more.
+  const { before = 0, after = 0 } = testSpot?.change?.priceMinor ?? {}
+  expect(after - before).toBe(22_400)
 })
 
 test('Agreed: steps, places, price and promise follow in one act, and all of it is taken back by one', async () => {

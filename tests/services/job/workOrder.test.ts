@@ -3,7 +3,7 @@ import { getIntake } from '../../../main/services/intake/intake.ts'
 import { getJob } from '../../../main/services/job/jobView.ts'
 import { workOrder } from '../../../main/services/job/workOrder.ts'
 import { saveSafety } from '../../../main/services/shelf/safety.ts'
-import { pdfInfo, pdfTags, pdfWords } from '../../documents/poppler.ts'
+import { cureShare, pdfInfo, pdfTags, pdfWords } from '../../documents/poppler.ts'
 import { bookJob } from '../bookJob.ts'
 import { layeredCar } from '../cure/coatedCar.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
@@ -35,6 +35,7 @@ test('The work order has every step with its time, bay and people, and the promi
   for (const step of job.steps) expect(tags).toContain(step.name)
   for (const { name } of job.steps.flatMap(step => step.crew)) expect(words).toContain(name)
   expect(words).toContain('Earliest pick-up')
+  expect(words).not.toMatch(cureShare)
 })
 
 test('It warns of each chemical, by the data sheet where somebody has read it, and of the tools', async () => {
@@ -59,6 +60,9 @@ test('It warns of each chemical, by the data sheet where somebody has read it, a
   })
   const { bytes, words } = await read()
   expect(words).toContain('Wear: nitrile gloves; safety glasses.')
+  // 29 CFR 1910.134(a)(1): what draws the vapour off comes before a mask; H226 is poured with a bonding wire.
+  expect(words).toMatch(/extraction and fresh air come before any mask.*respirator chosen by the exposure/)
+  expect(words).toContain('joined by a bonding wire')
   // 29 CFR 1910.1200, appendix C: H226 and H319; their pictograms are the flame and the exclamation mark.
   expect(words).toContain('Flammable liquid and vapor.')
   expect(words).toContain('Causes serious eye irritation.')

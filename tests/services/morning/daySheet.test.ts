@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { daySheet } from '../../../main/services/morning/daySheet.ts'
 import { morningSheet } from '../../../main/services/morning/morning.ts'
-import { pdfInfo, pdfWords } from '../../documents/poppler.ts'
+import { cureShare, pdfInfo, pdfWords } from '../../documents/poppler.ts'
 import { layeredCar } from '../cure/coatedCar.ts'
 import { makeDesk } from '../makeDesk.ts'
 import { testShop } from '../testShop.ts'
@@ -14,6 +14,7 @@ test('The day sheet says who comes, who does what when and who goes home; a day 
   expect(name).toBe('day-2026-04-15.pdf')
   expect(pdfInfo(bytes)).toMatchObject({ Title: 'Wednesday 15 April 2026', Tagged: 'yes' })
   const words = pdfWords(bytes)
+  expect(words).not.toMatch(cureShare)
   for (const person of day.crew)
     for (const step of person.steps) {
       expect(words).toContain(person.name)
