@@ -109,6 +109,21 @@ test('a place under cover is asked for with the offers, which are those on which
   await expect(told).toHaveCount(0)
 })
 
+test('a front end takes its part of the time, and the offer says of what, and that it is common practice', async ({
+  desk,
+  shop,
+}) => {
+  await shop.enter(desk, '/book')
+  const book = new Book(desk)
+  await book.treatment('Two-step correction').check()
+  const hours = desk.getByText(/hands-on/)
+  await expect(hours).toBeVisible()
+  const whole = await hours.textContent()
+  await desk.getByText('Front end', { exact: true }).click()
+  await expect(hours).not.toHaveText(whole ?? '')
+  await expect(desk.getByText(/front end, 35 % of the paint \(common practice\)/)).toBeAttached()
+})
+
 test('the whole booking is done with the keyboard alone', async ({ desk, shop }) => {
   await shop.enter(desk, '/book')
   const keys = desk.keyboard

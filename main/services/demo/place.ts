@@ -70,10 +70,12 @@ export async function placeBookings(
   const floor = await loadFloor(tx, addDays(midnight, firstDay, zone), addDays(midnight, 30, zone))
   const waiting = [...vehicles]
   const placed: Placed[] = []
+  const ahead: Placed[] = []
   const place = async (
     wish: Wish,
     fetched: boolean,
     planFor: (steps: readonly LaidStep[], jobs: FloorJob[]) => Plan | null,
+    into = placed,
   ) => {
     const { condition, treatmentIds } = wish
     const polishes = treatmentIds.some(id => id.includes('-step') || id.includes('-layer'))
@@ -82,11 +84,11 @@ export async function placeBookings(
     if (!vehicle) return
     const { sizeClass, finish } = vehicle
     const sold = await sell(tx, { treatmentIds, condition, sizeClass, finish })
-    const jobs = placed.map(each => each.job)
+    const jobs = [...ahead, ...placed].map(each => each.job)
     const plan = planFor(sold.steps, jobs)
     if (!plan) return
     waiting.splice(at, 1)
-    placed.push({
+    into.push({
       job: jobOf(placed.length + 1, vehicle, sold.steps, plan),
       vehicle,
       condition,
@@ -96,11 +98,14 @@ export async function placeBookings(
   }
   for (const [wish, fetchedMin] of curing)
     await place(wish, true, (steps, jobs) => curingPlan(floor, jobs, steps, nowAt, fetchedMin))
-  // With the last vehicle, so that the others call in their order.
+  // Booked ahead of all others, with the last vehicle and the last number: theirs stay as they are without it.
   waiting.unshift(...waiting.splice(-1))
   const leatherAt = addDays(midnight, leatherDay, zone)
-  await place(leather, false, (steps, jobs) =>
-    offeredPlan({ ...floor, jobs }, steps, leatherAt, leather.kind),
+  await place(
+    leather,
+    true,
+    (steps, jobs) => offeredPlan({ ...floor, jobs }, steps, leatherAt, leather.kind),
+    ahead,
   )
   let turn = 0
   for (const [i, count] of callers.entries()) {
@@ -110,7 +115,8 @@ export async function placeBookings(
       await place(wish, false, (steps, jobs) => offeredPlan({ ...floor, jobs }, steps, askedAt, wish.kind))
     }
   }
-  return { floor, placed }
+  const last = ahead.map(each => ({ ...each, job: { ...each.job, ...numbered(placed.length + 1) } }))
+  return { floor, placed: [...last, ...placed] }
 }
 
 /** The offer of that kind, if the car can come within two days of the one asked for. */
@@ -125,10 +131,13 @@ function offeredPlan(
   return offer.feasible && offer.dropOff < askedAt + 3 * 1440 ? offer.plan : null
 }
 
+function numbered(number: number): Pick<FloorJob, 'id' | 'number'> {
+  return { id: `demo-job-${String(number).padStart(2, '0')}`, number }
+}
+
 function jobOf(number: number, vehicle: DemoVehicle, steps: readonly LaidStep[], plan: Plan): FloorJob {
   return {
-    id: `demo-job-${String(number).padStart(2, '0')}`,
-    number,
+    ...numbered(number),
     status: 'booked',
     plate: vehicle.plate,
     promisedAt: plan.handover,
