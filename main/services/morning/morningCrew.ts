@@ -22,7 +22,8 @@ export async function crewOf(tx: Tx, day: Day, rows: readonly JobRow[]) {
     .map(person => ({
       id: person.id,
       name: person.name,
-      archived: person.archivedAt !== null,
+      // Who has left, and who comes from outside, is on the sheet of a day with work for them.
+      ifBooked: person.archivedAt !== null || person.noticeDays > 0,
       present: crewSpans(open, floor.zone, {
         weekly: person.weekly as OpeningHours[] | null,
         absences: spanSet(person.absences.map(({ fromAt, toAt }) => ({ from: fromAt, to: toAt }))),
@@ -47,8 +48,8 @@ export async function crewOf(tx: Tx, day: Day, rows: readonly JobRow[]) {
         }))
         .sort((a, b) => a.fromAt - b.fromAt),
     }))
-    .filter(person => !person.archived || person.steps.length > 0)
-    .map(({ archived: _, ...person }) => person)
+    .filter(person => !person.ifBooked || person.steps.length > 0)
+    .map(({ ifBooked: _, ...person }) => person)
 }
 
 /** Booked steps of hands from outside whose notice ends on the day: whoever is not asked by then does not come. */

@@ -145,3 +145,14 @@ test('Hands from outside stand on the sheet of the last day on which they can st
   expect(await toAsk('2026-04-18')).toEqual(theirs.map(step => step.name))
   expect([await toAsk('2026-04-17'), await toAsk('2026-04-19')]).toEqual([[], []])
 })
+
+test('Somebody from outside is on the sheet of a day with work for them, and on no other', async () => {
+  const [{ id: crewId, name }] = first.steps[0]!.crew as [{ id: string; name: string }]
+  const names = async (date: string) => (await morningSheet(desk, { date })).crew.map(person => person.name)
+  expect(await names('2026-05-04')).toContain(name)
+  await desk.store.transact({ who: 'test', at: desk.now() }, tx =>
+    tx.crewMember.update({ where: { id: crewId }, data: { noticeDays: 2 } }),
+  )
+  expect(await names('2026-04-15')).toContain(name)
+  expect(await names('2026-05-04')).not.toContain(name)
+})
