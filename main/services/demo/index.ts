@@ -34,7 +34,7 @@ export function fillDemo(desk: Desk): Promise<void> {
     const { floor, placed } = await placeBookings(tx, nowAt, vehicles)
     const happened = letHappen(floor, placed, nowAt)
     await writeBookings(tx, happened, nowAt)
-    await writeLoans(tx, happened)
+    await writeLoans(tx, happened, nowAt)
     await writeShelf(tx, happened, nowAt)
     await writeWeather(tx, nowAt)
     await writeChecks(tx, happened, nowAt)

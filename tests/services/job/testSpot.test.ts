@@ -2,7 +2,7 @@ import { beforeEach, expect, test } from 'vitest'
 import { moveStay } from '../../../main/services/board/boardMove.ts'
 import { bookPlace } from '../../../main/services/booking/booking.ts'
 import { offers } from '../../../main/services/booking/offers.ts'
-import { arrive, startStep } from '../../../main/services/job/jobSteps.ts'
+import { arrive, finishStep, startStep } from '../../../main/services/job/jobSteps.ts'
 import { answerSpot, recordSpot, takeSpotBack } from '../../../main/services/job/testSpot.ts'
 import { getBill, saveBill } from '../../../main/services/money/bill.ts'
 import { saveTreatment } from '../../../main/services/setUp/treatments.ts'
@@ -101,7 +101,13 @@ test('Sold for a front end, the panel counts for its part of the paint, in time 
   const { version } = await job(desk, id)
   desk.setNow(Temporal.Instant.fromEpochMilliseconds(soonest.dropOffAt * 60_000).toString())
   await arrive(desk, { id, version })
-  const { testSpot } = await recorded(60)
+  // The other car has the bay and the people still; what really happens is asked about, not refused.
+  for (const position of [0, 1]) {
+    await startStep(desk, { id, version: (await job(desk, id)).version, position, accepted: true })
+    await finishStep(desk, { id, version: (await job(desk, id)).version, position })
+  }
+  await recordSpot(desk, { id, version: (await job(desk, id)).version, perPanelMin: 60, ...figures })
+  const { testSpot } = await job(desk, id)
   // 35 hundredths of the paint (common practice, no source): 240 min are 84, on the grid 90; 60 × 11 are 231, so 240.
   expect(testSpot?.change?.minutes).toEqual({ before: 90, after: 240 })
   // 480.00 × (60 + 84) of 300 min is 230.40; 84 of 144 min of it are correction, 240 instead of 90: 224.00 more.

@@ -147,7 +147,7 @@ test('Hands from outside stand on the sheet of the last day on which they can st
 })
 
 test('Somebody from outside is on the sheet of a day with work for them, and on no other', async () => {
-  const [{ id: crewId, name }] = first.steps[0]!.crew as [{ id: string; name: string }]
+  const { id: crewId, name } = first.steps[0]!.crew[0]!
   const names = async (date: string) => (await morningSheet(desk, { date })).crew.map(person => person.name)
   expect(await names('2026-05-04')).toContain(name)
   await desk.store.transact({ who: 'test', at: desk.now() }, tx =>
