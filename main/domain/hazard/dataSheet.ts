@@ -38,7 +38,7 @@ const missing: Readonly<Record<keyof DataSheet, string>> = {
 }
 
 /** A signal word as the label of the shop's language prints it. */
-export function signalWords(signal: SignalWord | 'none'): string {
+function signalWords(signal: SignalWord | 'none'): string {
   return signal === 'none' ? say('none||of signal words') : say(signalWordOf[signal])
 }
 

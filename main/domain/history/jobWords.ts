@@ -43,11 +43,11 @@ export const jobWords: Record<string, (detail: Detail, when: When) => string> = 
   'taken back': (detail, when) =>
     detail.step
       ? say('taken back: {what} of "{step}", {detail}', {
-          what: sayKept(detail.what),
+          what: sayAnswer(detail.what),
           step: detail.step,
           detail: at(detail, 'at', when),
         })
-      : say('taken back: {what}, {detail}', { what: sayKept(detail.what), detail: at(detail, 'at', when) }),
+      : say('taken back: {what}, {detail}', { what: sayAnswer(detail.what), detail: at(detail, 'at', when) }),
   'work added': detail =>
     say('added before "{step}", which came too late: {added}', { step: detail.step, added: detail.added }),
   'work refused': detail =>
@@ -73,7 +73,7 @@ export const jobWords: Record<string, (detail: Detail, when: When) => string> = 
           },
         )
       : say('test spot {answer} by {by} ({how}): it stays as it was booked', {
-          answer: sayKept(detail.answer),
+          answer: sayAnswer(detail.answer),
           by: detail.by,
           how: sayKept(detail.how),
         }),
@@ -133,19 +133,21 @@ export const jobWords: Record<string, (detail: Detail, when: When) => string> = 
 }
 
 /** What an act keeps of what it took back, and of an answer. */
-export const keptWords = [
+const keptWords: ReadonlySet<string> = new Set<string>([
   word('arrival'),
   word('start'),
   word('finish'),
   word('its result'),
   word('agreed'),
   word('declined'),
-]
+])
+
+const sayAnswer = (text: unknown) => (keptWords.has(String(text)) ? say(String(text)) : String(text))
 
 /** "its result", or the answer that was taken back with whose it was. */
 function answerWords(what: unknown): string {
   const [, answer, by] = /^(agreed|declined) by (.*)$/s.exec(String(what)) ?? []
-  return answer === undefined ? sayKept(what) : say('{answer} by {by}', { answer: say(answer), by })
+  return answer === undefined ? sayAnswer(what) : say('{answer} by {by}', { answer: say(answer), by })
 }
 
 function againstWords(detail: Detail): string {

@@ -27,7 +27,7 @@ const kindWords: Readonly<Record<MoveKind, string>> = {
 }
 
 /** The kind of a move as people read it. */
-export function moveWords(kind: MoveKind): string {
+function moveWords(kind: MoveKind): string {
   return say(kindWords[kind])
 }
 
