@@ -61,7 +61,7 @@ function Root() {
   )
 }
 
-const noSuchScreen = new Error('There is no screen at this address.')
+const noSuchScreen = new Error(say('There is no screen at this address.'))
 
 function NoSuchScreen() {
   return <Lookup error={noSuchScreen} what={say('the screen')} to="/" label={say('Go to the board')} />

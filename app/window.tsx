@@ -4,13 +4,16 @@ import '@mantine/notifications/styles.css'
 import '@mantine/spotlight/styles.css'
 import '@fontsource-variable/inter'
 import './theme/colours.css'
+import 'dayjs/locale/de'
 import { MantineProvider } from '@mantine/core'
+import { DatesProvider } from '@mantine/dates'
 import { ModalsProvider } from '@mantine/modals'
 import { Notifications } from '@mantine/notifications'
 import { QueryClientProvider } from '@tanstack/react-query'
 import { RouterProvider } from '@tanstack/react-router'
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
+import { languageNow } from '../main/domain/language/index.ts'
 import { listenForChanges } from './data/changes.ts'
 import { queryClient } from './data/trpc.ts'
 import { loadScreens, router } from './routes.tsx'
@@ -26,10 +29,12 @@ createRoot(document.getElementById('root')!).render(
   <StrictMode>
     <MantineProvider theme={theme} defaultColorScheme="auto" getStyleNonce={() => nonce}>
       <QueryClientProvider client={queryClient}>
-        <ModalsProvider>
-          <Notifications position="bottom-left" />
-          <RouterProvider router={router} />
-        </ModalsProvider>
+        <DatesProvider settings={{ locale: languageNow() }}>
+          <ModalsProvider>
+            <Notifications position="bottom-left" />
+            <RouterProvider router={router} />
+          </ModalsProvider>
+        </DatesProvider>
       </QueryClientProvider>
     </MantineProvider>
   </StrictMode>,

@@ -1,6 +1,10 @@
 import { useQuery } from '@tanstack/react-query'
 import type { ShopView } from '../../main/api/views.ts'
-import { trpc } from './trpc.ts'
+import { standIn } from '../../main/domain/language/index.ts'
+import { queryClient, trpc } from './trpc.ts'
+
+// Asked at each figure, so a country changed in the settings holds at once.
+standIn(() => queryClient.getQueryData(trpc.shop.get.queryKey())?.country)
 
 /** The shop. Only for screens inside the frame: the router lets nobody there before there is one. */
 export function useShop(): ShopView {

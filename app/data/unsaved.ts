@@ -27,7 +27,11 @@ export async function mayLeave(part: Element): Promise<boolean> {
   return new Promise(resolve =>
     modals.openConfirmModal({
       title: say('Not saved yet'),
-      children: createElement('p', { style: { margin: 0 } }, `What you typed in “${name}” would be lost.`),
+      children: createElement(
+        'p',
+        { style: { margin: 0 } },
+        say('What you typed in “{name}” would be lost.', { name }),
+      ),
       labels: { confirm: say('Leave without saving'), cancel: say('Stay here') },
       confirmProps: { color: 'red' },
       onConfirm: () => resolve(true),

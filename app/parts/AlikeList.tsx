@@ -5,6 +5,15 @@ import { say } from '../../main/domain/language/index.ts'
 import { listWords } from '../../main/domain/words.ts'
 import pieces from './pieces.module.css'
 
+const likenessWords: Readonly<Record<AlikeCustomer['why'][number], string>> = {
+  plate: say('plate||likeness'),
+  VIN: say('VIN'),
+  phone: say('phone||likeness'),
+  'e-mail': say('e-mail||likeness'),
+  name: say('name||likeness'),
+  'much the same name': say('much the same name'),
+}
+
 interface Props {
   alike: readonly AlikeCustomer[]
   /** What can be done with one of them. */
@@ -37,14 +46,17 @@ export function alikeWords({ why, vehicles, archivedAt }: AlikeCustomer): string
     why.filter(each => each === 'much the same name'),
     why.filter(each => each !== 'much the same name'),
   ]
-  const said = [...(same.length > 0 ? [say('same {same}', { same: listWords(same) })] : []), ...near].join(
-    ', ',
-  )
+  const said = [
+    ...(same.length > 0
+      ? [say('same {same}', { same: listWords(same.map(each => likenessWords[each])) })]
+      : []),
+    ...near.map(each => likenessWords[each]),
+  ].join(', ')
   const plates = vehicles
     .slice(0, 4)
     .map(car => car.plate)
     .filter(Boolean)
-  return [said, [...plates, ...(archivedAt !== null ? ['archived'] : [])].join(', ')]
+  return [said, [...plates, ...(archivedAt !== null ? [say('archived')] : [])].join(', ')]
     .filter(Boolean)
     .join('; ')
 }

@@ -1,4 +1,5 @@
 import { Button, type ButtonProps, type ElementProps } from '@mantine/core'
+import { say } from '../../main/domain/language/index.ts'
 
 interface Props extends ButtonProps, ElementProps<'button', keyof ButtonProps> {
   /** What it says. */
@@ -10,7 +11,7 @@ interface Props extends ButtonProps, ElementProps<'button', keyof ButtonProps> {
 /** A small button that stands once in each row of a list. */
 export function RowButton({ does, of, ...rest }: Props) {
   return (
-    <Button variant="default" size="compact-sm" aria-label={of && `${does} ${of}`} {...rest}>
+    <Button variant="default" size="compact-sm" aria-label={of && say('{does} {of}', { does, of })} {...rest}>
       {does}
     </Button>
   )

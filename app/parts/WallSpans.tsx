@@ -26,7 +26,9 @@ export function WallSpans({ name, spans, onChange, onAdd, onRemove, errorAt }: P
         // biome-ignore lint/suspicious/noArrayIndexKey: an opening has no other name than its place
         <Group key={i} gap={6} wrap="nowrap" align="flex-start">
           <WallInput
-            aria-label={say('{name} opens{i}', { name, i: i > 0 ? say(', opening {i}', { i: i + 1 }) : '' })}
+            aria-label={
+              i > 0 ? say('{name} opens, opening {i}', { name, i: i + 1 }) : say('{name} opens', { name })
+            }
             value={span.from}
             onChange={from => onChange(i, { ...span, from })}
             error={errorAt(i, 'from')}
@@ -36,7 +38,9 @@ export function WallSpans({ name, spans, onChange, onAdd, onRemove, errorAt }: P
             {say('to')}
           </Text>
           <WallInput
-            aria-label={say('{name} closes{i}', { name, i: i > 0 ? say(', opening {i}', { i: i + 1 }) : '' })}
+            aria-label={
+              i > 0 ? say('{name} closes, opening {i}', { name, i: i + 1 }) : say('{name} closes', { name })
+            }
             value={span.to}
             onChange={to => onChange(i, { ...span, to })}
             error={errorAt(i, 'to')}

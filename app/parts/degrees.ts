@@ -1,3 +1,4 @@
+import { decimalNow } from '../../main/domain/language/index.ts'
 import { celsiusOf, fahrenheitOf } from '../../main/domain/measure/index.ts'
 
 /** Temperatures in the shop's own measure; inside they are always °C. */
@@ -19,7 +20,7 @@ export function celsiusTyped(value: number, units: Units): number {
 
 /** "17.3 °C", "63.1 °F"; a dash where nothing was measured. */
 export function degrees(celsius: number | null, units: Units): string {
-  return celsius === null ? '—' : `${degreesShown(celsius, units)} ${degreeSign(units)}`
+  return celsius === null ? '—' : `${decimalNow(degreesShown(celsius, units))} ${degreeSign(units)}`
 }
 
 /** "46 %"; a dash where nothing was measured. */

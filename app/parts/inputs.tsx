@@ -1,7 +1,7 @@
 /** Fields for the values this trade writes in its own ways. */
 
 import type { TextInputProps } from '@mantine/core'
-import { say } from '../../main/domain/language/index.ts'
+import { decimalNow, localeNow, say } from '../../main/domain/language/index.ts'
 import { formatMoney, majorOf, readMoney } from '../../main/domain/money/index.ts'
 import { parsePhone, showPhone } from '../../main/domain/vehicle/index.ts'
 import { useShop } from '../data/shop.ts'
@@ -67,14 +67,14 @@ const mostMinor = 10_000_000_000
 const amount = (currency: string): Way<number> => ({
   read: text => {
     try {
-      const minor = readMoney(text, currency, navigator.language)
+      const minor = readMoney(text, currency, localeNow())
       return Math.abs(minor) <= mostMinor ? minor : undefined
     } catch {
       return undefined
     }
   },
-  show: minor => (Number.isSafeInteger(minor) ? formatMoney(minor, currency, navigator.language) : ''),
-  remedy: say('Write an amount such as {majorOf}.', { majorOf: majorOf(125_000, currency) }),
+  show: minor => (Number.isSafeInteger(minor) ? formatMoney(minor, currency, localeNow()) : ''),
+  remedy: say('Write an amount such as {majorOf}.', { majorOf: decimalNow(majorOf(125_000, currency)) }),
 })
 
 /** An amount in the shop's currency, in minor units. */
@@ -129,7 +129,7 @@ type Numbered<T> = Valued<T> & NumberLimits & { unit?: string }
 
 const number = (limits: NumberLimits): Way<number> => ({
   read: text => readNumber(text, limits),
-  show: String,
+  show: decimalNow,
   remedy: numberRemedy(limits),
 })
 

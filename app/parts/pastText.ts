@@ -3,15 +3,17 @@ import { readWall } from './wallText.ts'
 
 /**
  * The minute at which something happened, as somebody types it: a time of today ("10:40", "5 pm"), one of the day
- * before ("yesterday 17:30"), or one of a day ("2026-04-14 17:30"); null when it is none. The time is the wall clock's
+ * before ("yesterday 17:30", "gestern 17:30"), or one of a day ("2026-04-14 17:30", "14.4.2026 17:30"); null when it is none. The time is the wall clock's
  * in `zone`; what the clock showed twice is the later one that is not still to come.
  */
 export function readPast(text: string, nowAt: number, zone: string): number | null {
-  const parts = /^(?:(yesterday|\d{4}-\d{2}-\d{2})[ t,]+)?(.+)$/.exec(text.trim().toLowerCase())
+  const parts = /^(?:(yesterday|gestern|\d{4}-\d{2}-\d{2}|\d{1,2}\.\d{1,2}\.\d{4})[ t,]+)?(.+)$/.exec(
+    text.trim().toLowerCase(),
+  )
   const wall = parts && readWall(parts[2]!)
   if (!parts || wall === null) return null
   const today = dateOf(nowAt, zone)
-  const date = parts[1] === undefined ? today : parts[1] === 'yesterday' ? dayBefore(today) : dayOf(parts[1])
+  const date = parts[1] === undefined ? today : dayOf(parts[1], today)
   if (date === null) return null
   const first = atWall(date, wall!, zone)
   const second = repeated(date, wall!, zone)
@@ -22,10 +24,13 @@ function dayBefore(date: string): string {
   return Temporal.PlainDate.from(date).subtract({ days: 1 }).toString()
 }
 
-function dayOf(text: string): string | null {
+function dayOf(text: string, today: string): string | null {
+  if (text === 'yesterday' || text === 'gestern') return dayBefore(today)
+  const [, day, month, year] = /^(\d+)\.(\d+)\.(\d+)$/.exec(text) ?? []
+  const date = year ? `${year}-${month!.padStart(2, '0')}-${day!.padStart(2, '0')}` : text
   try {
-    checkDate(text)
-    return text
+    checkDate(date)
+    return date
   } catch {
     return null
   }

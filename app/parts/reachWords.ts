@@ -6,9 +6,8 @@ import { say } from '../../main/domain/language/index.ts'
 export function reachWords(link: string): string | null {
   const { protocol, hostname } = new URL(link)
   if (!protocol.startsWith('http'))
-    return (
-      `${say('This window has an address that no other program opens. Start Lustrum in the browser')} ` +
-      say('(npm start -- --host web) and copy the address from there.')
+    return say(
+      'This window has an address that no other program opens. Start Lustrum in the browser (npm start -- --host web) and copy the address from there.',
     )
   if (hostname === 'localhost' || hostname === '[::1]' || /^127\.\d+\.\d+\.\d+$/.test(hostname))
     return say('This address works on this computer only: a telephone or another computer does not reach it.')

@@ -1,5 +1,5 @@
 /** What the shop's fixed words are called on screens. */
-import { say } from '../../main/domain/language/index.ts'
+import { say, withinSentence } from '../../main/domain/language/index.ts'
 import {
   type Capability,
   type CheckMoment,
@@ -50,7 +50,7 @@ export const sizeChoices: Choice<SizeClass>[] = [
 ]
 
 export const finishChoices: Choice<Finish>[] = [
-  { value: 'gloss', label: say('Gloss') },
+  { value: 'gloss', label: say('Gloss||the finish') },
   { value: 'satin', label: say('Satin') },
   { value: 'matte', label: say('Matte') },
   { value: 'film', label: say('Film') },
@@ -68,9 +68,22 @@ export const customerKindChoices: Choice<CustomerKind>[] = [
   { value: 'fleet', label: say('Fleet') },
 ]
 
+const panelFinishNames: Readonly<Record<PanelFinish, string>> = {
+  gloss: say('Gloss||the finish'),
+  'single stage': say('Single stage'),
+  satin: say('Satin'),
+  matte: say('Matte'),
+  film: say('Film'),
+  'matte film': say('Matte film'),
+  respray: say('Fresh respray'),
+  plastic: say('Plastic'),
+  glass: say('Glass'),
+  wheel: say('Wheel'),
+}
+
 export const panelFinishChoices: Choice<PanelFinish>[] = panelFinishes.map(value => ({
   value,
-  label: value === 'respray' ? say('Fresh respray') : value.charAt(0).toUpperCase() + value.slice(1),
+  label: panelFinishNames[value],
 }))
 
 export const stageChoices: Choice<Stage>[] = [
@@ -83,7 +96,7 @@ export const stageChoices: Choice<Stage>[] = [
   { value: 'coat', label: say('Coat') },
   { value: 'level', label: say('Level the coat') },
   { value: 'topper', label: say('Topper') },
-  { value: 'finish', label: say('Finish') },
+  { value: 'finish', label: say('Finish||the stage') },
 ]
 
 export const checkMomentChoices: Choice<CheckMoment>[] = [
@@ -99,10 +112,10 @@ export const missedChoices: Choice<MissedWork>[] = [
 ]
 
 export const productKindChoices: Choice<ProductKind>[] = [
-  { value: 'wash', label: say('Wash') },
+  { value: 'wash', label: say('Wash||the product') },
   { value: 'decontaminant', label: say('Decontaminant') },
   { value: 'compound', label: say('Compound') },
-  { value: 'polish', label: say('Polish') },
+  { value: 'polish', label: say('Polish||the product') },
   { value: 'wipe', label: say('Panel wipe') },
   { value: 'coating', label: say('Coating') },
   { value: 'topper', label: say('Topper') },
@@ -124,7 +137,7 @@ export function labelOf<T extends string>(choices: readonly Choice<T>[], value: 
 
 /** The labels of several, in running words: "wash, polish". */
 export function labelsOf<T extends string>(choices: readonly Choice<T>[], values: readonly T[]): string {
-  return values.map(value => labelOf(choices, value).toLowerCase()).join(', ')
+  return values.map(value => withinSentence(labelOf(choices, value))).join(', ')
 }
 
 /** Rows of the records to choose one of. */

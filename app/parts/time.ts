@@ -1,34 +1,38 @@
-import { dateOf, weekdayDate, weekdayWillDo } from '../../main/domain/calendar/index.ts'
+import {
+  dateOf,
+  momentWords,
+  weekdayDate,
+  weekdayShort,
+  weekdayWillDo,
+} from '../../main/domain/calendar/index.ts'
 import { say } from '../../main/domain/language/index.ts'
 
 /** Words for points in time, in the shop's zone, with a 24 hour clock. */
 
-const kinds = {
-  clock: { hour: '2-digit', minute: '2-digit' },
-  weekday: { weekday: 'short' },
-} satisfies Record<string, Intl.DateTimeFormatOptions>
+/** How a picked date is shown, in the letters of the date field: "Thu 16 April 2026". */
+export const pickedDate = say('ddd D MMMM YYYY')
 
 const formats = new Map<string, Intl.DateTimeFormat>()
 
 /** Making a format costs a hundred times its use, and a board says a hundred times at each refresh. */
-function words(at: number, zone: string, kind: keyof typeof kinds): string {
-  const key = `${kind} ${zone}`
-  let format = formats.get(key)
+function clockIn(zone: string): Intl.DateTimeFormat {
+  let format = formats.get(zone)
   if (!format) {
-    format = new Intl.DateTimeFormat('en-GB', { ...kinds[kind], timeZone: zone, hourCycle: 'h23' })
-    formats.set(key, format)
+    const options = { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' } as const
+    format = new Intl.DateTimeFormat('en-GB', { ...options, timeZone: zone })
+    formats.set(zone, format)
   }
-  return format.format(at * 60_000)
+  return format
 }
 
 /** "14:05" */
 export function clockWords(at: number, zone: string): string {
-  return words(at, zone, 'clock')
+  return clockIn(zone).format(at * 60_000)
 }
 
 /** "Tue 14:05" */
 export function dayClockWords(at: number, zone: string): string {
-  return `${words(at, zone, 'weekday')} ${clockWords(at, zone)}`
+  return say('{weekday} {clock}', { weekday: weekdayShort(dateOf(at, zone)), clock: clockWords(at, zone) })
 }
 
 /**
@@ -43,17 +47,21 @@ export function nearWords(at: number, zone: string, nowAt: number): string {
 
 /** "Thu 16 April, 17:00", with the year where that is not the year of `nowAt`. */
 export function longWords(at: number, zone: string, nowAt = at): string {
-  return `${weekdayDate(dateOf(at, zone), dateOf(nowAt, zone))}, ${clockWords(at, zone)}`
+  return say('{date}, {clock}', {
+    date: weekdayDate(dateOf(at, zone), dateOf(nowAt, zone)),
+    clock: clockWords(at, zone),
+  })
 }
 
 /** "Thu 16 April 2026, 17:00", for what is kept for years. */
 export function fullWords(at: number, zone: string): string {
-  return `${weekdayDate(dateOf(at, zone))}, ${clockWords(at, zone)}`
+  return momentWords(at, zone)
 }
 
-/** "Thu 16" over a column of a day. */
-export function columnWords(date: string): string {
-  return dateWords(date).split(' ').slice(0, 2).join(' ')
+/** "Thu 16" over a column of a day; "16" where there is no room for more. */
+export function columnWords(date: string, weekday = true): string {
+  const day = Number(date.slice(8))
+  return weekday ? say('{weekday} {day}', { weekday: weekdayShort(date), day }) : String(day)
 }
 
 /** "Thu 16 April" of a day written YYYY-MM-DD. */
@@ -72,6 +80,6 @@ export function durationWords(minutes: number): string {
   const days = minutes >= 48 * 60 ? Math.floor(minutes / 1440) : 0
   const hours = Math.floor((minutes - days * 1440) / 60)
   const rest = minutes % 60
-  if (days > 0) return hours > 0 ? `${days} d ${hours} h` : `${days} d`
+  if (days > 0) return [say('{days} d', { days }), hours > 0 ? `${hours} h` : ''].filter(Boolean).join(' ')
   return rest > 0 ? `${hours} h ${String(rest).padStart(2, '0')}` : `${hours} h`
 }

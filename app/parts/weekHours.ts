@@ -38,7 +38,7 @@ export function copyDay(
 
 /** "08:00 to 12:00, 13:00 to 18:00", or "closed". */
 export function spansWords(spans: readonly WallSpan[]): string {
-  if (spans.length === 0) return 'closed'
+  if (spans.length === 0) return say('closed')
   return spans
     .map(span => say('{from} to {to}', { from: wallText(span.from), to: wallText(span.to) }))
     .join(', ')
@@ -54,7 +54,7 @@ export function weekWords(weekly: readonly OpeningHours[]): string {
     if (run?.words === words) run.last = short
     else runs.push({ first: short, last: short, words })
   }
-  const open = runs.filter(run => run.words !== 'closed')
+  const open = runs.filter(run => run.words !== say('closed'))
   if (open.length === 0) return say('never open')
   return open
     .map(

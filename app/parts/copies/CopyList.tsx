@@ -1,6 +1,6 @@
 import { Radio, Stack } from '@mantine/core'
 import type { CopiesFound, CopyView } from '../../../main/api/views.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { decimalNow, say } from '../../../main/domain/language/index.ts'
 import { fullWords } from '../time.ts'
 
 interface Props {
@@ -54,11 +54,11 @@ function copyWords({ madeAt, locked, beforeRestore, bytes }: CopyView, zone: str
   const size =
     bytes < 1_000_000
       ? say('{bytes} kB', { bytes: Math.ceil(bytes / 1_000) })
-      : say('{bytes} MB', { bytes: (bytes / 1_000_000).toFixed(1) })
+      : say('{bytes} MB', { bytes: decimalNow((bytes / 1_000_000).toFixed(1)) })
   return [
     fullWords(madeAt, zone),
     size,
-    ...(locked ? ['locked'] : []),
+    ...(locked ? [say('locked')] : []),
     ...(beforeRestore ? [say('what was here before a restore')] : []),
   ].join(' · ')
 }

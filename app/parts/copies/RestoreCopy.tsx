@@ -26,8 +26,14 @@ export function RestoreCopy({ zone }: { zone: string }) {
     return (
       <div>
         <Text role="status" fw={600}>
-          {say('The copy of')} {here.ready.shopName || say('the shop')}{' '}
-          {say('is ready. Close Lustrum and start it again: it then opens with that copy.')}
+          {here.ready.shopName
+            ? say(
+                'The copy of {shop} is ready. Close Lustrum and start it again: it then opens with that copy.',
+                { shop: here.ready.shopName },
+              )
+            : say(
+                'The copy of the shop is ready. Close Lustrum and start it again: it then opens with that copy.',
+              )}
         </Text>
         <Button variant="default" mt="sm" loading={leave.busy} onClick={() => leave.run()}>
           {say('Do not restore it')}

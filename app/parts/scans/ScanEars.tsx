@@ -1,5 +1,6 @@
 import { notifications } from '@mantine/notifications'
 import { useNavigate } from '@tanstack/react-router'
+import { say } from '../../../main/domain/language/index.ts'
 import { client, faultOf } from '../../data/trpc.ts'
 import { handOver } from './takers.ts'
 import { useScanner } from './useScanner.ts'
@@ -11,14 +12,21 @@ export function ScanEars() {
     try {
       const found = await client.shelf.scan.query({ code })
       if (found.kind !== 'known' && found.kind !== 'bottle') {
-        say(`Scanned ${code}`, `${found.words} It is taken in at the close of day.`)
+        tell(
+          say('Scanned {code}', { code }),
+          say('{words} It is taken in at the close of day.', { words: found.words }),
+        )
         return
       }
       const to = () =>
         navigate({ to: '/shelf/$section/$id', params: { section: 'product', id: found.productId } })
-      say(`Scanned ${found.productName}`, 'Press here to open its page.', () => void to())
+      tell(
+        say('Scanned {code}', { code: found.productName }),
+        say('Press here to open its page.'),
+        () => void to(),
+      )
     } catch (error) {
-      say(`Scanned ${code}`, faultOf(error).message)
+      tell(say('Scanned {code}', { code }), faultOf(error).message)
     }
   }
   useScanner(code => {
@@ -28,7 +36,7 @@ export function ScanEars() {
 }
 
 // Nothing is opened unasked: whoever is typing an order would lose what is not saved yet.
-function say(title: string, message: string, onClick?: () => void): void {
+function tell(title: string, message: string, onClick?: () => void): void {
   notifications.show({
     id: 'scan',
     title,

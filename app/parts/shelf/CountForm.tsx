@@ -23,7 +23,7 @@ export function CountForm({ product, lots, lotId: first, onDone, onClose }: Prop
       lotId: first ?? lots[0]?.id ?? '',
       counted: null as number | null,
       grossG: null as number | null,
-      reason: 'counted',
+      reason: say('counted'),
     },
     saving: trpc.shelf.count.mutationOptions(),
     send: ({ lotId, counted, grossG, reason }) => ({

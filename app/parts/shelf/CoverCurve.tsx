@@ -1,5 +1,5 @@
 import type { AdviceFacts, ShelfUnit } from '../../../main/api/views.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { decimalNow, say } from '../../../main/domain/language/index.ts'
 import { Drawing, Level, Rule } from '../Chart.tsx'
 import { amountText } from './amounts.ts'
 import styles from './shelf.module.css'
@@ -19,11 +19,11 @@ export function CoverCurve({ facts, unit }: Props) {
   const x = (amount: number) =>
     box.left + (Math.min(most, Math.max(0, amount)) / most) * (box.width - box.left - box.right)
   const y = (share: number) => floor - share * (floor - box.top)
-  const percent = (share: number) => `${Math.round(share * 1000) / 10} %`
+  const percent = (share: number) => `${decimalNow(Math.round(share * 1000) / 10)} %`
   const line = within.map(point => `${x(point.amount).toFixed(1)} ${y(point.share).toFixed(1)}`)
   const points = [
     { label: say('order point'), amount: orderPoint, className: styles.orderPoint },
-    { label: say('left'), amount: position, className: styles.position },
+    { label: say('left||on the shelf'), amount: position, className: styles.position },
   ]
   const words = points.map(point => `${point.label} ${amountText(point.amount, unit)}`).join(', ')
   return (

@@ -95,27 +95,24 @@ export function ProjectionChart({
 /** The chart for those who cannot see it. */
 function chartWords(name: string, unit: ShelfUnit, onHand: number, projection: ProjectionView): string {
   const last = projection.days.at(-1)
-  const end = last
-    ? say(', about {likely} by {date} ({low} to {high})', {
-        likely: amountText(last.likely, unit),
-        date: dateWords(last.date),
-        low: amountText(last.low, unit),
-        high: amountText(last.high, unit),
-      })
-    : ''
-  const dry = projection.runsDry
-    ? say('. Runs dry {date}', { date: dateWords(projection.runsDry.date) })
-    : projection.mayRunDry
-      ? say('. May run dry {mayRunDry}', { mayRunDry: dateWords(projection.mayRunDry) })
-      : ''
-  const under = projection.deliveries
-    .map(each => say('. Delivery due {date}', { date: dateWords(each.date) }))
-    .join('')
-  return say('{name}: {onHand} now{end}{dry}{under}.', {
-    name,
-    onHand: amountText(onHand, unit),
-    end,
-    dry,
-    under,
-  })
+  const now = { name, onHand: amountText(onHand, unit) }
+  return [
+    last
+      ? say('{name}: {onHand} now, about {likely} by {date} ({low} to {high}).', {
+          ...now,
+          likely: amountText(last.likely, unit),
+          date: dateWords(last.date),
+          low: amountText(last.low, unit),
+          high: amountText(last.high, unit),
+        })
+      : say('{name}: {onHand} now.', now),
+    projection.runsDry
+      ? say('Runs dry {date}.', { date: dateWords(projection.runsDry.date) })
+      : projection.mayRunDry
+        ? say('May run dry {date}.', { date: dateWords(projection.mayRunDry) })
+        : '',
+    ...projection.deliveries.map(each => say('Delivery due {date}.', { date: dateWords(each.date) })),
+  ]
+    .filter(Boolean)
+    .join(' ')
 }

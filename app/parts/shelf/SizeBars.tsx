@@ -14,6 +14,9 @@ const parts = [
 export function SizeBars({ sizes, show }: { sizes: OrderSizeView[]; show(minor: number): string }) {
   const most = Math.max(...sizes.map(size => size.totalMinor), 1)
   const best = sizes.find(size => size.best)
+  const costs = sizes
+    .map(size => say('{packs} packs {totalMinor}', { packs: size.packs, totalMinor: show(size.totalMinor) }))
+    .join(', ')
   const wide = 380
   const row = 19
   const x = (minor: number) => (Math.max(0, minor) / most) * (wide - 168)
@@ -22,13 +25,12 @@ export function SizeBars({ sizes, show }: { sizes: OrderSizeView[]; show(minor: 
       box={{ width: wide, height: sizes.length * row + 4 }}
       className={styles.figure}
       label={
-        say('What each size of order costs a day: {sizes}', {
-          sizes: sizes
-            .map(size =>
-              say('{packs} packs {totalMinor}', { packs: size.packs, totalMinor: show(size.totalMinor) }),
-            )
-            .join(', '),
-        }) + (best ? say('; {packs} is best', { packs: best.packs }) : '')
+        best
+          ? say('What each size of order costs a day: {sizes}; {packs} is best', {
+              sizes: costs,
+              packs: best.packs,
+            })
+          : say('What each size of order costs a day: {sizes}', { sizes: costs })
       }
       caption={
         <>
@@ -47,7 +49,7 @@ export function SizeBars({ sizes, show }: { sizes: OrderSizeView[]; show(minor: 
           <g key={size.packs}>
             <text x={64} y={i * row + 14} textAnchor="end" className={size.best ? styles.best : undefined}>
               {size.best ? '★ ' : ''}
-              {size.packs} {say('{packs, plural, one {pack} other {packs}}', { packs: size.packs })}
+              {say('{packs} {packs, plural, one {pack} other {packs}}', { packs: size.packs })}
             </text>
             {parts.map(part => {
               const width = x(size[part.key])

@@ -26,12 +26,12 @@ export function Sparkline({ name, unit, product }: Props) {
       label={say('{name} over the next weeks: {usable} now, {dry}', {
         name,
         usable: amountText(usable, unit),
-        dry: dry
-          ? say('{runsDry} dry {dry}', {
-              runsDry: projection.runsDry ? say('runs') : say('may run'),
-              dry: dateWords(dry),
-            })
-          : say('does not run dry'),
+        dry:
+          dry === null
+            ? say('does not run dry')
+            : projection.runsDry
+              ? say('runs dry {dry}', { dry: dateWords(dry) })
+              : say('may run dry {dry}', { dry: dateWords(dry) }),
       })}
     >
       <path className={styles.band} d={shape.band} />

@@ -1,5 +1,5 @@
 import type { ShelfUnit } from '../../../main/api/views.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { dateLocaleNow, say } from '../../../main/domain/language/index.ts'
 import { amountWords, CENTI_PER_UNIT } from '../../../main/domain/shelf/index.ts'
 
 /** "90 ml", "2.5 ml", "3 pieces": an amount as the shelf's own words write it; tenths only where they can be seen. */
@@ -10,12 +10,12 @@ export function amountText(amount: number, unit: ShelfUnit): string {
 
 /** The unit beside a field: "ml", "g", "pcs". */
 export function unitText(unit: ShelfUnit): string {
-  return unit === 'piece' ? 'pcs' : unit
+  return unit === 'piece' ? say('pcs') : unit
 }
 
 /** "27 Nov 2026" of a day written YYYY-MM-DD: an expiry may lie years ahead. */
 export function yearDateWords(date: string): string {
-  return Temporal.PlainDate.from(date).toLocaleString('en-GB', {
+  return Temporal.PlainDate.from(date).toLocaleString(dateLocaleNow(), {
     day: 'numeric',
     month: 'short',
     year: 'numeric',
@@ -24,13 +24,13 @@ export function yearDateWords(date: string): string {
 
 /** "Nov 2027": what fits under a bottle. */
 export function monthWords(date: string): string {
-  return Temporal.PlainDate.from(date).toLocaleString('en-GB', { month: 'short', year: 'numeric' })
+  return Temporal.PlainDate.from(date).toLocaleString(dateLocaleNow(), { month: 'short', year: 'numeric' })
 }
 
 /** "21 Apr": what fits under a chart. */
 export function tickWords(date: string): string {
   const day = Temporal.PlainDate.from(date)
-  return `${day.day} ${day.toLocaleString('en-GB', { month: 'short' })}`
+  return day.toLocaleString(dateLocaleNow(), { day: 'numeric', month: 'short' })
 }
 
 /** "100 ml", "100 pieces": what prices are compared by. */

@@ -1,4 +1,4 @@
-import { word } from '../language/index.ts'
+import { say, word } from '../language/index.ts'
 import { dayNumber, weekdayOf } from './dayNumber.ts'
 
 /** Dates in words. Months and weekdays by their place: January is 0, Monday is 0. */
@@ -27,20 +27,42 @@ export const weekdayNames = [
   word('Sunday'),
 ] as const
 
+const shortWeekdays = [
+  word('Mon'),
+  word('Tue'),
+  word('Wed'),
+  word('Thu'),
+  word('Fri'),
+  word('Sat'),
+  word('Sun'),
+] as const
+
 /** `2026-09-14` as "14 September 2026". */
 export function dayWords(date: string): string {
-  return `${Number(date.slice(8, 10))} ${monthNames[Number(date.slice(5, 7)) - 1]} ${date.slice(0, 4)}`
+  return say('{day} {month} {year}', partsOf(date))
 }
 
 /** `2026-09-14` as "Mon 14 September 2026"; without its year where that is the year of `today`. */
 export function weekdayDate(date: string, today = ''): string {
-  const words = `${weekdayName(date).slice(0, 3)} ${dayWords(date)}`
-  return date.slice(0, 4) === today.slice(0, 4) ? words.slice(0, -5) : words
+  const parts = { weekday: weekdayShort(date), ...partsOf(date) }
+  return date.slice(0, 4) === today.slice(0, 4)
+    ? say('{weekday} {day} {month}', parts)
+    : say('{weekday} {day} {month} {year}', parts)
 }
 
 /** The weekday of a date: "Monday". */
 export function weekdayName(date: string): string {
-  return weekdayNames[weekdayOf(dayNumber(date)) - 1] ?? ''
+  return say(weekdayNames[weekdayOf(dayNumber(date)) - 1] ?? '')
+}
+
+/** The same in short: "Mon". */
+export function weekdayShort(date: string): string {
+  return say(shortWeekdays[weekdayOf(dayNumber(date)) - 1] ?? '')
+}
+
+function partsOf(date: string) {
+  const month = say(monthNames[Number(date.slice(5, 7)) - 1] ?? '')
+  return { day: Number(date.slice(8, 10)), month, year: date.slice(0, 4) }
 }
 
 /** Whether a bare weekday names that day and no other: it is at most six days from today, either way. */

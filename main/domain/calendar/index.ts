@@ -1,7 +1,15 @@
 export { closingFrom } from './closing.ts'
 export { addMonths, civilDate, dateOfDay, dayNumber, dayNumberOf, weekdayOf } from './dayNumber.ts'
 export { dayLength, daysBetween, isoWeek } from './days.ts'
-export { dayWords, monthNames, weekdayDate, weekdayName, weekdayNames, weekdayWillDo } from './dayWords.ts'
+export {
+  dayWords,
+  monthNames,
+  weekdayDate,
+  weekdayName,
+  weekdayNames,
+  weekdayShort,
+  weekdayWillDo,
+} from './dayWords.ts'
 export { type Grid, gridDown, gridUp } from './grid.ts'
 export {
   checkCalendar,

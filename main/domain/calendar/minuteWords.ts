@@ -9,18 +9,22 @@ import { dateOf, zonedOf } from './instants.ts'
 export function minuteWords(at: number, zone: string, nowAt: number): string {
   const [date, today] = [dateOf(at, zone), dateOf(nowAt, zone)]
   if (date === today) return clockWords(at, zone)
-  if (weekdayWillDo(date, today)) return `${weekdayName(date)} ${clockWords(at, zone)}`
+  if (weekdayWillDo(date, today))
+    return say('{weekday} {clock}', { weekday: weekdayName(date), clock: clockWords(at, zone) })
   return datedWords(at, zone, nowAt)
 }
 
 /** A minute with its date: `Tue 21 April 03:20`, with the year where it is another: `Sat 2 January 2027 09:00`. */
 export function datedWords(at: number, zone: string, nowAt: number): string {
-  return `${weekdayDate(dateOf(at, zone), dateOf(nowAt, zone))} ${clockWords(at, zone)}`
+  return say('{date} {clock}', {
+    date: weekdayDate(dateOf(at, zone), dateOf(nowAt, zone)),
+    clock: clockWords(at, zone),
+  })
 }
 
 /** A minute as what is kept for years says it: `Wed 15 April 2026, 09:00`. */
 export function momentWords(at: number, zone: string): string {
-  return `${weekdayDate(dateOf(at, zone))}, ${clockWords(at, zone)}`
+  return say('{date}, {clock}', { date: weekdayDate(dateOf(at, zone)), clock: clockWords(at, zone) })
 }
 
 function clockWords(at: number, zone: string): string {
