@@ -45,7 +45,7 @@ export function Board() {
     // What a sensor posts moves the clocks without anybody saving here.
     refetchInterval: 60_000,
   })
-  useKeyWords('Board', boardKeys)
+  useKeyWords(say('Board'), boardKeys)
   const turn = (direction: -1 | 0 | 1) =>
     setDate(direction === 0 || !fromDate ? null : addDays(fromDate, direction * Number(days)))
   useHotkeys([
@@ -68,7 +68,7 @@ export function Board() {
         {board && fromDate && until && (
           <span className={pieces.soft}>
             {fromDate === until ? dateWords(fromDate) : `${dateWords(fromDate)} – ${dateWords(until)}`} ·{' '}
-            {board.bays.length} {say('{bays, plural, one {bay} other {bays}}', { bays: board.bays.length })}
+            {say('{bays} {bays, plural, one {bay} other {bays}}', { bays: board.bays.length })}
             {minutesIn(clip(board.open, board.fromAt, board.toAt)) < board.toAt - board.fromAt &&
               ` ${say('· closed hours folded')}`}
           </span>

@@ -12,23 +12,34 @@ export function SlipStrip({ board }: { board: BoardView }) {
     <ul className={styles.slips} aria-label={say('Promises that slip')}>
       {board.slips.map(slip => (
         <li key={slip.jobId}>
-          <Say
-            text="<b>⚑ {plate}</b> promised {promisedAt}"
-            values={{ plate: slip.plate, promisedAt: longWords(slip.promisedAt, board.zone) }}
-          />
-          {slip.unfetchedAt !== null &&
-            `${say(', ready since {unfetchedAt}, not fetched.', { unfetchedAt: longWords(slip.unfetchedAt, board.zone) })} `}
-          {slip.unfetchedAt !== null
-            ? ''
-            : slip.late
-              ? `${say(', now expected {handoverAt}.', { handoverAt: longWords(slip.handoverAt, board.zone) })} `
-              : '. '}
-          {slip.uncovered}{' '}
+          <Standing slip={slip} zone={board.zone} /> {slip.uncovered}{' '}
           <Link to="/jobs/$id" params={{ id: slip.jobId }}>
-            {slip.unfetchedAt !== null ? say('Call') : say('Plan it again, tell')} {slip.customerName}
+            {slip.unfetchedAt !== null
+              ? say('Call {customerName}', { customerName: slip.customerName })
+              : say('Plan it again, tell {customerName}', { customerName: slip.customerName })}
           </Link>
         </li>
       ))}
     </ul>
   )
+}
+
+/** What was promised, and how that stands. */
+function Standing({ slip, zone }: { slip: BoardView['slips'][number]; zone: string }) {
+  const values = { plate: slip.plate, promisedAt: longWords(slip.promisedAt, zone) }
+  if (slip.unfetchedAt !== null)
+    return (
+      <Say
+        text="<b>⚑ {plate}</b> promised {promisedAt}, ready since {unfetchedAt}, not fetched."
+        values={{ ...values, unfetchedAt: longWords(slip.unfetchedAt, zone) }}
+      />
+    )
+  if (slip.late)
+    return (
+      <Say
+        text="<b>⚑ {plate}</b> promised {promisedAt}, now expected {handoverAt}."
+        values={{ ...values, handoverAt: longWords(slip.handoverAt, zone) }}
+      />
+    )
+  return <Say text="<b>⚑ {plate}</b> promised {promisedAt}." values={values} />
 }

@@ -16,27 +16,26 @@ function verdictOf(move: Move, board: BoardView): { tone: 'asking' | 'ok' | 'ref
   const verdict = move.verdict
   if (!verdict) return { tone: 'asking', words: `${place} …` }
   if (verdict.ok) {
-    const promise = verdict.promiseKept
-      ? say('the promise is kept')
-      : say('the customer’s promise would slip')
-    return {
-      tone: verdict.promiseKept ? 'ok' : 'refused',
-      words: say('{place}: fits; home {handoverAt}, {promise}. {join}', {
-        place,
-        handoverAt: longWords(verdict.handoverAt, board.zone),
-        promise,
-        join: verdict.words.join(' '),
-      }),
+    const values = {
+      place,
+      handoverAt: longWords(verdict.handoverAt, board.zone),
+      join: verdict.words.join(' '),
     }
+    return verdict.promiseKept
+      ? { tone: 'ok', words: say('{place}: fits; home {handoverAt}, the promise is kept. {join}', values) }
+      : {
+          tone: 'refused',
+          words: say('{place}: fits; home {handoverAt}, the customer’s promise would slip. {join}', values),
+        }
   }
   const nearest = verdict.nearest
-  const hint = nearest
-    ? ` ${say('Nearest that works: {name}, {startAt} (N).', { name: board.bays[rowOf(board, nearest.bayId)]?.name ?? '', startAt: nearWords(nearest.startAt, board.zone, board.nowAt) })}`
-    : ''
-  return {
-    tone: 'refused',
-    words: say('{place}: not possible. {reasons}{hint}', { place, reasons: verdict.reasons.join(' '), hint }),
-  }
+  const refused = say('{place}: not possible. {reasons}', { place, reasons: verdict.reasons.join(' ') })
+  if (!nearest) return { tone: 'refused', words: refused }
+  const hint = say('Nearest that works: {name}, {startAt} (N).', {
+    name: board.bays[rowOf(board, nearest.bayId)]?.name ?? '',
+    startAt: nearWords(nearest.startAt, board.zone, board.nowAt),
+  })
+  return { tone: 'refused', words: `${refused} ${hint}` }
 }
 
 /** Below the board: what the present move would do and why it is refused, or the keys that work now. */

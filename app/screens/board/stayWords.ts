@@ -1,7 +1,7 @@
 import type { StayView } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { nearWords } from '../../parts/time.ts'
-import { leavingWords, nextWords } from './nextWords.ts'
+import { nextWords } from './nextWords.ts'
 
 /** What a stay is, for somebody who hears it instead of seeing it. */
 export function stayWords(stay: StayView, zone: string, nowAt: number): string {
@@ -20,13 +20,7 @@ export function stayWords(stay: StayView, zone: string, nowAt: number): string {
       toAt: when(stay.toAt),
     }),
     parts.join(', '),
-    cure
-      ? say('by its profile may be touched from {tackFreeAt}, may leave {leavingWords} from {safeAt}', {
-          tackFreeAt: when(cure.tackFreeAt),
-          leavingWords: leavingWords[stay.leaving],
-          safeAt: when(cure.safeAt),
-        })
-      : '',
+    cure ? cureWords(stay.leaving, { tackFreeAt: when(cure.tackFreeAt), safeAt: when(cure.safeAt) }) : '',
     stay.next ? say('next: {next}', { next: nextWords(stay.next, nowAt, zone) }) : '',
     stay.status === 'held' ? say('held, not confirmed') : '',
     stay.late ? say('late against its promise') : '',
@@ -34,4 +28,10 @@ export function stayWords(stay: StayView, zone: string, nowAt: number): string {
   ]
     .filter(Boolean)
     .join('. ')
+}
+
+function cureWords(leaving: StayView['leaving'], values: { tackFreeAt: string; safeAt: string }): string {
+  return leaving === 'dry'
+    ? say('by its profile may be touched from {tackFreeAt}, may leave dry from {safeAt}', values)
+    : say('by its profile may be touched from {tackFreeAt}, may leave under cover from {safeAt}', values)
 }

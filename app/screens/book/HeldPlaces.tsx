@@ -39,7 +39,9 @@ export function HeldPlaces({ booking }: { booking: Booking }) {
             <span>
               <Say text="<b>Held for {car}</b>" values={{ car }} />{' '}
               <span className={place.over ? pieces.late : pieces.soft}>
-                {place.over ? say('⚑ ran out') : say('until')} {clockWords(place.heldUntilAt, view.zone)}
+                {place.over
+                  ? say('⚑ ran out {at}', { at: clockWords(place.heldUntilAt, view.zone) })
+                  : say('until {at}', { at: clockWords(place.heldUntilAt, view.zone) })}
               </span>
               <br />
               <small className={pieces.soft}>
@@ -75,7 +77,7 @@ export function HeldPlaces({ booking }: { booking: Booking }) {
                 variant="default"
                 aria-label={say('Open the job of {car}', { car })}
               >
-                {say('Open')}
+                {say('Open||the button')}
               </Button>
             </span>
           </div>

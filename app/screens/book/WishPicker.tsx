@@ -6,6 +6,7 @@ import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Chip } from '../../parts/Chip.tsx'
 import { lentChoices } from '../../parts/shopWords.ts'
+import { pickedDate } from '../../parts/time.ts'
 import styles from './Book.module.css'
 import type { Call, Wish } from './call.ts'
 
@@ -78,7 +79,7 @@ export function WishPicker({ call, today, change }: Props) {
           size="xs"
           minDate={today}
           value={call.wishedOn}
-          valueFormat="ddd D MMMM YYYY"
+          valueFormat={pickedDate}
           onChange={wishedOn => change({ wishedOn })}
         />
       )}

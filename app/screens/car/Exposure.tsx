@@ -1,6 +1,6 @@
 import { Select } from '@mantine/core'
 import type { CarView } from '../../../main/api/views.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { decimalNow, say, sayKept } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
@@ -35,14 +35,14 @@ export function Exposure({ car }: { car: CarView }) {
           {factors.map(factor => (
             <Select
               key={factor.id}
-              label={factor.label}
-              description={factor.mark}
+              label={sayKept(factor.label)}
+              description={sayKept(factor.mark)}
               placeholder={say('not known')}
               clearable
-              clearButtonProps={{ 'aria-label': say('Clear {label}', { label: factor.label }) }}
+              clearButtonProps={{ 'aria-label': say('Clear {label}', { label: sayKept(factor.label) }) }}
               data={factor.choices.map(choice => ({
                 value: choice.id,
-                label: `${choice.label} (× ${choice.multiplier})`,
+                label: `${sayKept(choice.label)} (× ${decimalNow(choice.multiplier)})`,
               }))}
               value={form.value[factor.id] || null}
               onChange={choice => form.change({ [factor.id]: choice ?? '' })}
@@ -56,7 +56,7 @@ export function Exposure({ car }: { car: CarView }) {
             <span className={pieces.soft}>
               {say('The product’s {productDays} days: {productMark}.', {
                 productDays: interval.productDays,
-                productMark: interval.productMark,
+                productMark: sayKept(interval.productMark),
               })}
             </span>
           </p>

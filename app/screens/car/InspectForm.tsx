@@ -74,11 +74,15 @@ export function InspectForm({ car, onDone }: { car: CarView; onDone(): void }) {
         <tbody>
           {lookPanels.map(panel => (
             <tr key={panel}>
-              <td>{panel}</td>
+              <td>{say(panel)}</td>
               {(['before', 'after'] as const).map(when => (
                 <td key={when}>
                   <Select
-                    aria-label={say('{panel}, {when} the wash', { panel, when })}
+                    aria-label={
+                      when === 'before'
+                        ? say('{panel}, before the wash', { panel: say(panel) })
+                        : say('{panel}, after the wash', { panel: say(panel) })
+                    }
                     placeholder={when === 'before' ? say('Not looked at') : say('Not washed yet')}
                     clearable
                     size="xs"
@@ -107,6 +111,6 @@ function panelsOf(seen: Seen): PanelLook[] {
 
 function faultOf(seen: Seen, panels: readonly PanelLook[]): string | null {
   const unseen = lookPanels.find(panel => seen[panel]?.after && !seen[panel].before)
-  if (unseen) return say('Say what the {unseen} looked like before the wash, too.', { unseen })
+  if (unseen) return say('Say what the {unseen} looked like before the wash, too.', { unseen: say(unseen) })
   return panels.length === 0 ? say('Say what at least one panel looked like.') : null
 }

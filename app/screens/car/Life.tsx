@@ -1,6 +1,6 @@
 import { Alert, Button, Group } from '@mantine/core'
 import { useState } from 'react'
-import type { CarView, ProposalView } from '../../../main/api/views.ts'
+import type { CarView, LifeView, ProposalView } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -12,6 +12,12 @@ import type { Acts } from '../upkeep/useActs.tsx'
 import { InspectForm } from './InspectForm.tsx'
 import { LayerForm } from './LayerForm.tsx'
 import { LifeChart } from './LifeChart.tsx'
+
+const takenFrom: Readonly<Record<LifeView['exposureClass'], string>> = {
+  gentle: say('Taken from cars of gentle exposure; what is seen on the car itself decides.'),
+  ordinary: say('Taken from cars of ordinary exposure; what is seen on the car itself decides.'),
+  harsh: say('Taken from cars of harsh exposure; what is seen on the car itself decides.'),
+}
 
 /** How long what is on the car lasts, by everything seen so far, and what that would change. */
 export function Life({ car, acts }: { car: CarView; acts: Acts }) {
@@ -48,11 +54,7 @@ export function Life({ car, acts }: { car: CarView; acts: Acts }) {
             <details>
               <summary>{say('Why')}</summary>
               <p>{life.sentence}</p>
-              <p className={pieces.soft}>
-                {say('Taken from cars of {exposureClass} exposure; what is seen on the car itself decides.', {
-                  exposureClass: life.exposureClass,
-                })}
-              </p>
+              <p className={pieces.soft}>{takenFrom[life.exposureClass]}</p>
             </details>
           </>
         )}

@@ -113,13 +113,22 @@ function lifeWords(life: LifeView, plate: string): string {
   const gone = life.readings.filter(reading => reading.to !== null)
   const seen = (readings: readonly { count?: number }[]) =>
     readings.reduce((total, reading) => total + (reading.count ?? 1), 0)
-  const high =
-    life.highDays === null
-      ? say('no upper end known')
-      : say('at most {highDays}', { highDays: life.highDays })
-  return (
-    `${say('How long {productName} lasts on cars like {plate}: {level} % still work after', { productName: life.productName, plate, level: Math.round(life.level * 100) })} ` +
-    `${say('{renewDays} days (at least {lowDays}, {high}). Seen still working: {working}, gone:', { renewDays: life.renewDays, lowDays: life.lowDays, high, working: seen(working) })} ` +
-    say('{gone}. This one was laid {ageDays} days ago.', { gone: seen(gone), ageDays: life.ageDays })
-  )
+  const { productName, renewDays, lowDays, highDays, ageDays } = life
+  const values = { productName, plate, level: Math.round(life.level * 100), renewDays, lowDays }
+  return [
+    highDays === null
+      ? say(
+          'How long {productName} lasts on cars like {plate}: {level} % still work after {renewDays} days (at least {lowDays}, no upper end known).',
+          values,
+        )
+      : say(
+          'How long {productName} lasts on cars like {plate}: {level} % still work after {renewDays} days (at least {lowDays}, at most {highDays}).',
+          { ...values, highDays },
+        ),
+    say('Seen still working: {working}, gone: {gone}. This one was laid {ageDays} days ago.', {
+      working: seen(working),
+      gone: seen(gone),
+      ageDays,
+    }),
+  ].join(' ')
 }

@@ -7,7 +7,7 @@ import { Form } from '../../parts/form/Form.tsx'
 import { DateField, DecimalInput } from '../../parts/inputs.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { kindChoices } from '../upkeep/words.ts'
-import { planRule, type Repeats, repeatChoices } from './planRule.ts'
+import { howMany, planRule, type Repeats, repeatChoices } from './planRule.ts'
 
 interface Props {
   car: CarView
@@ -63,7 +63,7 @@ export function PlanForm({ car, plan, onDone }: Props) {
           <>
             <Select label={say('Kind')} data={kindChoices} {...form.choice('kind')} />
             <Select
-              label={say('Comes')}
+              label={say('Comes||how often')}
               data={repeatChoices}
               {...form.choice('repeats')}
               error={repeats === 'own' ? undefined : faults.at('rule')}
@@ -78,7 +78,7 @@ export function PlanForm({ car, plan, onDone }: Props) {
             ) : (
               repeats !== 'once' && (
                 <DecimalInput
-                  label={say('How many {repeats}', { repeats })}
+                  label={howMany[repeats]}
                   least={1}
                   most={1_000}
                   whole
@@ -103,13 +103,19 @@ export function PlanForm({ car, plan, onDone }: Props) {
         )}
         <DecimalInput
           label={say('May be early by')}
-          description={say('Common practice until you set it')}
-          unit="d"
+            description={say('Common practice until you set it')}
+          unit={say('d||days')}
           most={366}
           whole
           {...form.field('earlyDays')}
         />
-        <DecimalInput label={say('May be late by')} unit="d" most={366} whole {...form.field('lateDays')} />
+        <DecimalInput
+          label={say('May be late by')}
+          unit={say('d||days')}
+          most={366}
+          whole
+          {...form.field('lateDays')}
+        />
       </div>
     </Form>
   )

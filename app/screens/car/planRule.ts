@@ -13,6 +13,14 @@ export const repeatChoices: { value: Repeats; label: string }[] = [
   { value: 'own', label: say('by a rule of its own (RFC 5545)') },
 ]
 
+/** What the number in a rule counts. */
+export const howMany: Readonly<Record<keyof typeof frequency, string>> = {
+  days: say('How many days'),
+  weeks: say('How many weeks'),
+  months: say('How many months'),
+  years: say('How many years'),
+}
+
 /** The RFC 5545 recurrence rule of what was chosen; `own` is taken as it is. */
 export function planRule(repeats: Repeats, every: number, own: string): string {
   if (repeats === 'own') return own.trim()

@@ -61,9 +61,8 @@ function Close({ view }: { view: CloseOfDayView }) {
     ;(first ?? section)?.focus()
     section?.scrollIntoView({ block: 'start' })
   }
-  useKeyWords('Close of day', keys)
-  const typeCode = () =>
-    screen.current?.querySelector<HTMLInputElement>('form[aria-label="Scan"] input')?.focus()
+  useKeyWords(say('Close of day'), keys)
+  const typeCode = () => screen.current?.querySelector<HTMLInputElement>('form[data-scan] input')?.focus()
   useHotkeys([
     ['u', () => to(0)],
     ['h', () => to(2)],

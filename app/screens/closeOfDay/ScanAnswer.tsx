@@ -37,17 +37,25 @@ export function ScanAnswer({ answer, onLearned, onClose }: Props) {
 function ScanWords({ answer }: { answer: Answer }) {
   if (answer.kind === 'known') {
     const total = answer.lots.reduce((sum, lot) => sum + lot.onHand, 0)
-    return (
-      <p>
-        <Say text="<b>{code}</b> is" values={{ code: answer.code }} />{' '}
+    const product = (
+      <>
         <Link to="/shelf/$section/$id" params={{ section: 'product', id: answer.productId }}>
           {answer.productName}
         </Link>
         {answer.sizeLabel && `, ${answer.sizeLabel}`}
-        {say(': {total} on the shelf. {lots}', {
-          total: amountText(total, answer.unit),
-          lots: answer.lots.length > 0 ? say('Count it below.') : say('Receive it on its page.'),
-        })}
+      </>
+    )
+    const values = { code: answer.code, product, total: amountText(total, answer.unit) }
+    return (
+      <p>
+        {answer.lots.length > 0 ? (
+          <Say text="<b>{code}</b> is {product}: {total} on the shelf. Count it below." values={values} />
+        ) : (
+          <Say
+            text="<b>{code}</b> is {product}: {total} on the shelf. Receive it on its page."
+            values={values}
+          />
+        )}
       </p>
     )
   }

@@ -15,6 +15,7 @@ export function ScanBar({ busy, onCode }: Props) {
   return (
     <form
       className={styles.scan}
+      data-scan
       style={{ width: '21rem' }}
       aria-label={say('Scan')}
       onSubmit={event => {

@@ -46,12 +46,7 @@ export function ShelfRow({ product, currency, counting, count, tell }: Props) {
         <Link to="/shelf/$section/$id" params={{ section: 'product', id }} className={styles.name}>
           {name}
         </Link>
-        <small>
-          {amountText(onHand, unit)}
-          {lots.length > 0 &&
-            ` ${say('in {lots} {lots, plural, one {bottle} other {bottles}}', { lots: lots.length })}`}
-          {product.openLot && say(', one open')}
-        </small>
+        <small>{standsIn(amountText(onHand, unit), lots.length, Boolean(product.openLot))}</small>
         <Group gap={4} mt={2}>
           <RowButton
             ref={button}
@@ -66,7 +61,7 @@ export function ShelfRow({ product, currency, counting, count, tell }: Props) {
           {advice.facts && (
             <RowButton
               does={say('Numbers')}
-              of={say('of {name}', { name })}
+              of={say('of {name}||the numbers', { name })}
               variant="subtle"
               size="compact-xs"
               aria-expanded={numbers}
@@ -109,4 +104,12 @@ export function ShelfRow({ product, currency, counting, count, tell }: Props) {
       )}
     </div>
   )
+}
+
+/** How much stands there, in how many bottles, and whether one of them is open. */
+function standsIn(amount: string, lots: number, open: boolean): string {
+  if (lots === 0) return amount
+  return open
+    ? say('{amount} in {lots} {lots, plural, one {bottle} other {bottles}}, one open', { amount, lots })
+    : say('{amount} in {lots} {lots, plural, one {bottle} other {bottles}}', { amount, lots })
 }

@@ -2,7 +2,7 @@ import { Button } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import type { ConfirmedView, StepToConfirm } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { say, withinSentence } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
 import { Form } from '../../parts/form/Form.tsx'
@@ -64,7 +64,7 @@ export function StepCard({ step, zone, date, onDone }: Props) {
           </h3>
           <small>
             {say('{sizeChoices} · finished {finishedAt}', {
-              sizeChoices: labelOf(sizeChoices, step.sizeClass).toLowerCase(),
+              sizeChoices: withinSentence(labelOf(sizeChoices, step.sizeClass)),
               finishedAt:
                 dateOf(step.finishedAt, zone) === date
                   ? clockWords(step.finishedAt, zone)

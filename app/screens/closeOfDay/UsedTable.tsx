@@ -1,5 +1,5 @@
 import { Link } from '@tanstack/react-router'
-import { say } from '../../../main/domain/language/index.ts'
+import { decimalNow, say } from '../../../main/domain/language/index.ts'
 import { HeadRow } from '../../parts/HeadRow.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
@@ -20,7 +20,12 @@ export function UsedTable({ rows, open }: Props) {
   return (
     <table className={table.table}>
       <HeadRow
-        columns={[say('Product'), say('Used today'), say('Left, and what it must last for'), '(Correct)']}
+        columns={[
+          say('Product'),
+          say('Used today'),
+          say('Left, and what it must last for'),
+          say('(Correct)'),
+        ]}
       />
       <tbody>
         {rows.map(row => {
@@ -86,5 +91,5 @@ function usedWords(amounts: number[], unit: Used['unit']): string {
   const total = amounts.reduce((sum, amount) => sum + amount, 0)
   if (amounts.length === 1 || amounts.length > 4) return amountText(total, unit)
   const last = amountText(amounts.at(-1) ?? 0, unit)
-  return [...amounts.slice(0, -1).map(amount => String(Math.round(amount * 10) / 10)), last].join(' + ')
+  return [...amounts.slice(0, -1).map(amount => decimalNow(Math.round(amount * 10) / 10)), last].join(' + ')
 }

@@ -37,18 +37,22 @@ export function BayNow({ bay, view, chosen, onChoose }: Props) {
           </span>
           <Facts
             of={{
-              'Dew point': degrees(last.dewC, units),
-              'Coldest panel to coat': degrees(bay.leastPanelC, units),
-              Panel: degrees(last.panelC, units),
-              Read: <Age last={last} view={view} />,
+              [say('Dew point')]: degrees(last.dewC, units),
+              [say('Coldest panel to coat')]: degrees(bay.leastPanelC, units),
+              [say('Panel')]: degrees(last.panelC, units),
+              [say('Read||when')]: <Age last={last} view={view} />,
             }}
           />
         </>
       ) : (
         <span className={pieces.soft}>
-          {say('Not read yet. Its cures are taken to run at {usualC}, and are marked as assumed.', {
-            usualC: bay.usualC === null ? say('their profile’s temperature') : degrees(bay.usualC, units),
-          })}
+          {bay.usualC === null
+            ? say(
+                'Not read yet. Its cures are taken to run at their profile’s temperature, and are marked as assumed.',
+              )
+            : say('Not read yet. Its cures are taken to run at {usualC}, and are marked as assumed.', {
+                usualC: degrees(bay.usualC, units),
+              })}
         </span>
       )}
     </button>

@@ -6,7 +6,7 @@ import type {
   ImportPreview,
   ImportReport,
 } from '../../../main/api/views.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { localeNow, say } from '../../../main/domain/language/index.ts'
 import { fieldsOf } from '../../data/fields.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -119,7 +119,7 @@ function Mapping({ opened, change, error, busy, bayName, onTake }: MappingProps)
           text="<b>{name}</b>, {rows} rows. {remembered}"
           values={{
             name,
-            rows: preview.rows.toLocaleString('en-GB'),
+            rows: preview.rows.toLocaleString(localeNow()),
             remembered: preview.remembered
               ? say('Its columns are known from an earlier file.')
               : say('Look whether each column was recognised; the choice is remembered for files like it.'),

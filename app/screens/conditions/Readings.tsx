@@ -18,6 +18,8 @@ import { ReadingsChart } from './ReadingsChart.tsx'
 
 const shownRows = 8
 
+const sources = { typed: say('typed'), imported: say('imported'), sensor: say('sensor') } as const
+
 /** A bay's last days as lines, and its newest readings one by one. */
 export function Readings({ bay, view }: { bay: BayConditionsView; view: ConditionsView }) {
   const { units } = useShop()
@@ -79,7 +81,7 @@ export function Readings({ bay, view }: { bay: BayConditionsView; view: Conditio
                     <td>{percentWords(reading.humidityPercent)}</td>
                     <td>{degrees(reading.panelC, units)}</td>
                     <td>{degrees(reading.dewC, units)}</td>
-                    <td>{reading.source}</td>
+                    <td>{sources[reading.source]}</td>
                     <td>
                       <RowButton
                         does={say('Take out')}

@@ -1,6 +1,6 @@
 import type { ConditionsView, ReadingView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { say, sayKept } from '../../../main/domain/language/index.ts'
 import { useShop } from '../../data/shop.ts'
 import { Chart, type ChartSize, Level, Rule } from '../../parts/Chart.tsx'
 import { celsiusTyped, degreeSign, degreesShown } from '../../parts/degrees.ts'
@@ -62,8 +62,8 @@ export function ReadingsChart(props: Props) {
               <i className={styles.rangeKey} />
               {say('{name}: temperature {temperatureSource}, humidity {humiditySource}', {
                 name: product.name,
-                temperatureSource: product.temperatureSource,
-                humiditySource: product.humiditySource,
+                temperatureSource: sayKept(product.temperatureSource),
+                humiditySource: sayKept(product.humiditySource),
               })}
             </span>
           )}

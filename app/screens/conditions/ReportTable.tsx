@@ -1,5 +1,5 @@
 import type { ImportReport } from '../../../main/api/views.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { localeNow, say } from '../../../main/domain/language/index.ts'
 import { HeadRow } from '../../parts/HeadRow.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { Scrolled } from '../../parts/Scrolled.tsx'
@@ -10,7 +10,7 @@ const shownMost = 200
 /** What became of a file: how much was kept, and each row that was not, with the reason. */
 export function ReportTable({ report }: { report: ImportReport }) {
   const { rows, added, duplicates, outOfOrder, refused } = report
-  const count = (n: number) => n.toLocaleString('en-GB')
+  const count = (n: number) => n.toLocaleString(localeNow())
   return (
     <div role="status">
       <h3>{say('{added} of {rows} rows kept', { added: count(added), rows: count(rows) })}</h3>
@@ -32,7 +32,7 @@ export function ReportTable({ report }: { report: ImportReport }) {
                 <tr key={row.row}>
                   <td>{row.row}</td>
                   <td>{String(row.value)}</td>
-                  <td>{row.message.replace(/^Row \d+: /, '')}</td>
+                  <td>{row.message.replace(/^\p{L}+ \d+: /u, '')}</td>
                 </tr>
               ))}
             </tbody>

@@ -9,6 +9,7 @@ import { Card } from '../../parts/Card.tsx'
 import { Form } from '../../parts/form/Form.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
+import { Say } from '../../parts/Say.tsx'
 import { nearWords } from '../../parts/time.ts'
 
 /** The sensors of a bay: each has a token of its own, shown once, and may be told to stop. */
@@ -77,22 +78,20 @@ export function Sensors({ bay, view }: { bay: BayConditionsView; view: Condition
       <details>
         <summary>{say('How a sensor posts')}</summary>
         <p className={pieces.soft}>
-          {say('To this address of the browser host (')}
-          <code>npm start -- --host web</code>
-          {say('), from this computer, at most 60 times a minute, 500 readings or 64 KB at once.')}{' '}
-          <code>time</code> {say('is an instant with its offset, or wall time of the shop;')}{' '}
-          <code>unit</code>{' '}
-          {say(
-            'is C or F; humidity, dewPoint and panel may be left out. The answer says how many were kept and which rows were refused and why; posting a reading again is harmless.',
-          )}
+          <Say
+            text="To this address of the browser host ({command}), from this computer, at most 60 times a minute, 500 readings or 64 KB at once. {time} is an instant with its offset, or wall time of the shop; {unit} is C or F; humidity, dewPoint and panel may be left out. The answer says how many were kept and which rows were refused and why; posting a reading again is harmless."
+            values={{
+              command: <code>npm start -- --host web</code>,
+              time: <code>time</code>,
+              unit: <code>unit</code>,
+            }}
+          />
         </p>
         <pre className={pieces.quoted}>
           {[
-            say('POST {origin}/sensor/readings', {
-              origin: location.protocol.startsWith('http') ? location.origin : 'http://127.0.0.1:<port>',
-            }),
-            say('Authorization: Bearer <token>'),
-            say('Content-Type: application/json'),
+            `POST ${location.protocol.startsWith('http') ? location.origin : 'http://127.0.0.1:<port>'}/sensor/readings`,
+            'Authorization: Bearer <token>',
+            'Content-Type: application/json',
             '',
             '{"unit": "C", "readings": [',
             '  {"time": "2026-04-15T07:40:00Z",',

@@ -1,5 +1,5 @@
 import type { BayConditionsView, ConditionsView } from '../../../main/api/views.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { localeNow, say } from '../../../main/domain/language/index.ts'
 import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Refused } from '../../parts/form/Refused.tsx'
@@ -18,7 +18,7 @@ export function TakenFiles({ bay, view }: { bay: BayConditionsView; view: Condit
           <li key={id}>
             {say('{fileName}, {count} readings, {importedAt}', {
               fileName,
-              count: count.toLocaleString('en-GB'),
+              count: count.toLocaleString(localeNow()),
               importedAt: nearWords(importedAt, view.zone, view.nowAt),
             })}{' '}
             <RowButton

@@ -2,7 +2,7 @@ import { Button, Group, Select, Textarea, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { Channel, ConsentsView } from '../../../main/api/views.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { say, withinSentence } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -150,12 +150,12 @@ function Ledger({ consents }: { consents: ConsentsView }) {
           <li key={line.id}>
             <span className={pieces.grow}>
               {fullWords(line.at, zone)}:{' '}
-              {line.channel === 'all' ? say('everything') : channelWords[line.channel].toLowerCase()}{' '}
-              {line.what}
+              {line.channel === 'all' ? say('everything') : withinSentence(channelWords[line.channel])}{' '}
+              {line.what === 'given' ? say('given||consent') : say('withdrawn||consent')}
               <small>
                 {[
                   line.source,
-                  line.wording && `“${line.wording}”`,
+                  line.wording && say('“{wording}”', { wording: line.wording }),
                   line.address,
                   say('entered by {who}', { who: line.who }),
                 ]

@@ -2,7 +2,7 @@ import { Button } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
 import type { CustomerView } from '../../../main/api/views.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { say, withinSentence } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { ArchiveButton } from '../../parts/ArchiveButton.tsx'
@@ -38,7 +38,7 @@ export function Customer() {
       <ScreenTitle title={customer.name}>
         {customer.archivedAt !== null && <span className={pieces.soft}>{say('archived')}</span>}
         {customer.kind !== 'person' && (
-          <span className={pieces.soft}>{labelOf(customerKindChoices, customer.kind).toLowerCase()}</span>
+          <span className={pieces.soft}>{withinSentence(labelOf(customerKindChoices, customer.kind))}</span>
         )}
         {customer.tags.map(tag => (
           <span key={tag} className={styles.tag}>

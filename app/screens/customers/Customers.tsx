@@ -66,7 +66,7 @@ export function Customers() {
       {total === 0 && <Nobody asked={asked} />}
       {customers.length > 0 && (
         <table className={`${pieces.box} ${table.table} ${styles.table}`}>
-          <HeadRow columns={[say('Name'), say('Phone'), 'E-mail', say('Cars')]} />
+          <HeadRow columns={[say('Name'), say('Phone'), say('E-mail'), say('Cars')]} />
           <tbody>
             {customers.map(customer => (
               <CustomerRow key={customer.id} customer={customer} country={country} />

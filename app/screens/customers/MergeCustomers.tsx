@@ -74,7 +74,7 @@ function Sides({ kept, gone, postal }: Props) {
   const chosen: [keyof Take, string, string, string][] = [
     ['name', say('Name'), kept.name, gone.name],
     ['phone', say('Phone'), phoneOf(kept), phoneOf(gone)],
-    ['email', 'E-mail', kept.email ?? '', gone.email ?? ''],
+    ['email', say('E-mail'), kept.email ?? '', gone.email ?? ''],
     ['postal', say('Postal address'), postal.kept, postal.gone],
   ]
   return (

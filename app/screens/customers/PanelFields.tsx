@@ -20,11 +20,15 @@ export function PanelFields({ panels, fields, onChange }: Props) {
     <div className={pieces.whole}>
       {fields.map((panel, i) => (
         <Group key={panel.value.panel} gap="sm" align="flex-end">
-          <Select label={say('Panel')} data={panelNames} {...panel.choice('panel')} />
+          <Select
+            label={say('Panel')}
+            data={panelNames.map(value => ({ value, label: say(value) }))}
+            {...panel.choice('panel')}
+          />
           <Select label={say('Is')} data={panelFinishChoices} {...panel.choice('finish')} />
           <TextInput label={say('Since')} type="date" {...panel.optional('since')} />
           <IconAct
-            label={say('Take out {panel}', { panel: panel.value.panel })}
+            label={say('Take out {panel}', { panel: say(panel.value.panel) })}
             icon={IconX}
             onClick={() => onChange(panels.toSpliced(i, 1))}
           />

@@ -2,7 +2,7 @@ import { Button, TextInput } from '@mantine/core'
 import { useDebouncedValue } from '@mantine/hooks'
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import type { CustomerView } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { useSaving } from '../../data/saving.ts'
@@ -13,6 +13,7 @@ import { Card } from '../../parts/Card.tsx'
 import { Refused } from '../../parts/form/Refused.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
+import { Say } from '../../parts/Say.tsx'
 import { fullWords } from '../../parts/time.ts'
 import { useAlike } from '../../parts/useAlike.ts'
 
@@ -97,10 +98,11 @@ function Merges({ merges }: Pick<CustomerView, 'merges'>) {
         {merges.map(({ id, at, who, stayed, otherId, otherName }) => (
           <li key={id}>
             <span className={pieces.grow}>
-              {stayed ? `${say('Made one with')} ` : `${say('Went over to')} `}
-              <Link to="/customers/$id" params={{ id: otherId }}>
-                {otherName}
-              </Link>
+              <MergedWith stayed={stayed}>
+                <Link to="/customers/$id" params={{ id: otherId }}>
+                  {otherName}
+                </Link>
+              </MergedWith>
               <small>
                 {fullWords(at, zone)}, {who}
               </small>
@@ -111,5 +113,13 @@ function Merges({ merges }: Pick<CustomerView, 'merges'>) {
       </ul>
       <Refused of={undoing.error} />
     </>
+  )
+}
+
+function MergedWith({ stayed, children: other }: { stayed: boolean; children: ReactNode }) {
+  return stayed ? (
+    <Say text="Made one with {other}" values={{ other }} />
+  ) : (
+    <Say text="Went over to {other}" values={{ other }} />
   )
 }

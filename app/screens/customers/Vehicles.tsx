@@ -1,13 +1,14 @@
 import { Button } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import type { CustomerView, VehicleView } from '../../../main/api/views.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { say, withinSentence } from '../../../main/domain/language/index.ts'
 import { useEditing } from '../../data/editing.ts'
 import { trpc } from '../../data/trpc.ts'
 import { ArchiveButton } from '../../parts/ArchiveButton.tsx'
 import { Card } from '../../parts/Card.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
+import { Say } from '../../parts/Say.tsx'
 import { finishChoices, labelOf, paintChoices, sizeChoices } from '../../parts/shopWords.ts'
 import { fullDateWords } from '../../parts/time.ts'
 import styles from './Customers.module.css'
@@ -31,10 +32,14 @@ export function Vehicles({ customer }: { customer: CustomerView }) {
             <span className={pieces.grow}>
               {carWords(vehicle)}
               <small>
-                {labelOf(sizeChoices, vehicle.sizeClass)},{' '}
-                {labelOf(finishChoices, vehicle.finish).toLowerCase()}
-                {vehicle.paint !== 'unknown' && `, ${labelOf(paintChoices, vehicle.paint).toLowerCase()}`}
-                {vehicle.archivedAt !== null && say(', archived')}
+                {[
+                  labelOf(sizeChoices, vehicle.sizeClass),
+                  withinSentence(labelOf(finishChoices, vehicle.finish)),
+                  vehicle.paint !== 'unknown' && withinSentence(labelOf(paintChoices, vehicle.paint)),
+                  vehicle.archivedAt !== null && say('archived'),
+                ]
+                  .filter(Boolean)
+                  .join(', ')}
                 {vehicle.note && ` · ${vehicle.note}`}
               </small>
             </span>
@@ -65,13 +70,22 @@ export function Vehicles({ customer }: { customer: CustomerView }) {
           {customer.formerCars.map(({ id, vehicleId, carName, onDay, toId, toName }) => (
             <li key={id} className={pieces.soft}>
               <span className={pieces.grow}>
-                <Link to="/cars/$id" params={{ id: vehicleId }}>
-                  {carName}
-                </Link>{' '}
-                {say('until {onDay}, since then', { onDay: fullDateWords(onDay) })}{' '}
-                <Link to="/customers/$id" params={{ id: toId }}>
-                  {toName}
-                </Link>
+                <Say
+                  text="{car} until {onDay}, since then {owner}"
+                  values={{
+                    car: (
+                      <Link to="/cars/$id" params={{ id: vehicleId }}>
+                        {carName}
+                      </Link>
+                    ),
+                    onDay: fullDateWords(onDay),
+                    owner: (
+                      <Link to="/customers/$id" params={{ id: toId }}>
+                        {toName}
+                      </Link>
+                    ),
+                  }}
+                />
               </span>
             </li>
           ))}

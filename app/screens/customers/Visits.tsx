@@ -6,6 +6,7 @@ import { Card } from '../../parts/Card.tsx'
 import { HeadRow } from '../../parts/HeadRow.tsx'
 import { money } from '../../parts/money.ts'
 import pieces from '../../parts/pieces.module.css'
+import { Say } from '../../parts/Say.tsx'
 import { statusWords } from '../../parts/statusWords.ts'
 import table from '../../parts/table.module.css'
 import { fullWords } from '../../parts/time.ts'
@@ -17,8 +18,10 @@ export function Visits({ visits }: { visits: PastJobView[] }) {
     <Card title={say('Visits')}>
       {visits.length === 0 ? (
         <p className={pieces.soft}>
-          {say('No visit yet.')} <Link to="/book">{say('Book one')}</Link>
-          {say(', and it is listed here with what was done and when.')}
+          <Say
+            text="No visit yet. {book}, and it is listed here with what was done and when."
+            values={{ book: <Link to="/book">{say('Book one')}</Link> }}
+          />
         </p>
       ) : (
         <table className={table.table}>

@@ -103,10 +103,13 @@ function Clock({ job, coat }: { job: JobView; coat: Coat }) {
     )
   const running = marks.actual && job.nowAt >= marks.coatEndAt
   const { clock } = marks
+  const of = { productName: marks.productName, at: when(marks.coatEndAt) }
   return (
     <div>
       <p className={pieces.soft}>
-        {marks.productName}, {marks.actual ? say('finished') : say('planned for')} {when(marks.coatEndAt)}.{' '}
+        {marks.actual
+          ? say('{productName}, finished {at}.', of)
+          : say('{productName}, planned for {at}.', of)}{' '}
         {running
           ? say('Cure age {age} at {referenceC}. {marks}', {
               age: durationWords(Math.floor(age)),
@@ -131,19 +134,19 @@ function Clock({ job, coat }: { job: JobView; coat: Coat }) {
       )}
       <Facts
         of={{
-          '▲ Safe to touch': reached(marks.tackFreeAt),
-          'Next layer':
+          [say('▲ Safe to touch')]: reached(marks.tackFreeAt),
+          [say('Next layer')]:
             marks.recoatOpensAt !== null &&
             say('{recoatOpensAt} to {recoatClosesAt}', {
               recoatOpensAt: when(marks.recoatOpensAt),
               recoatClosesAt: when(marks.recoatClosesAt),
             }),
-          '◆ Topper': marks.topperAt !== null && reached(marks.topperAt),
-          '● Earliest pick-up': reached(marks.safeAt),
-          'Recommended pick-up': when(marks.advisedAt),
-          'Keep dry until': when(marks.keepDryEndsAt),
-          'First wash from': when(marks.firstWashAt),
-          'Full cure by': when(marks.fullCureAt),
+          [say('◆ Topper')]: marks.topperAt !== null && reached(marks.topperAt),
+          [say('● Earliest pick-up')]: reached(marks.safeAt),
+          [say('Recommended pick-up')]: when(marks.advisedAt),
+          [say('Keep dry until')]: when(marks.keepDryEndsAt),
+          [say('First wash from')]: when(marks.firstWashAt),
+          [say('Full cure by')]: when(marks.fullCureAt),
         }}
       />
     </div>

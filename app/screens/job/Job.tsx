@@ -2,7 +2,7 @@ import { Alert, Button, Group } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
 import type { JobView } from '../../../main/api/views.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { say, withinSentence } from '../../../main/domain/language/index.ts'
 import { scopeWords } from '../../../main/domain/shop/index.ts'
 import { showPhone } from '../../../main/domain/vehicle/index.ts'
 import { useShop } from '../../data/shop.ts'
@@ -157,7 +157,7 @@ function Promised({ job, when }: { job: JobView; when(at: number): string }) {
             ) : (
               <span className={pieces.late}>{say('⚑ no price yet')}</span>
             )}
-            {treatment.scope !== 'whole' && ` · ${scopeWords[treatment.scope].toLowerCase()}`}
+            {treatment.scope !== 'whole' && ` · ${withinSentence(scopeWords[treatment.scope])}`}
             {treatment.leftOut && ` ${say('· without {leftOut}', { leftOut: treatment.leftOut })}`}
           </Fact>
         ))}

@@ -1,10 +1,17 @@
 import { Button } from '@mantine/core'
 import type { JobView } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
+import type { LentKind } from '../../../main/domain/shop/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Fact } from '../../parts/Facts.tsx'
 import { RowButton } from '../../parts/RowButton.tsx'
 import { useJobAct } from './useJobAct.ts'
+
+const lending: Readonly<Record<LentKind, string>> = {
+  'loan car': say('Lend a loan car'),
+  'key box': say('Lend a key box'),
+  'covered place': say('Lend a covered place'),
+}
 
 /** What the customer borrows meanwhile, and the way to lend more or take it back. */
 export function Lent({ job }: { job: JobView }) {
@@ -37,7 +44,7 @@ export function Lent({ job }: { job: JobView }) {
           loading={lend.isPending}
           onClick={() => lend.mutate({ ...key, kind, on: true })}
         >
-          {say('Lend a {kind}', { kind })}
+          {lending[kind]}
         </Button>
       ))}
     </Fact>

@@ -96,6 +96,7 @@ function FinishButtons({ job, step, happened }: StepProps) {
   const key = { id: job.id, version: job.version, position: step.position }
   const done = (asPlanned: boolean) =>
     happened.take(time => finish.mutate({ ...key, ...time, ...(asPlanned && { asPlanned }) }))
+  const used = { name: step.name, uses: step.uses[0] ?? '' }
   if (step.uses.length === 0)
     return (
       <Button loading={finish.isPending} onClick={() => done(false)}>
@@ -109,11 +110,12 @@ function FinishButtons({ job, step, happened }: StepProps) {
       </Button>
       <Button
         loading={finish.isPending}
-        title={say('Takes {uses} off the shelf', { uses: step.uses.join(` ${say('and')} `) })}
+        title={say('Takes {uses} off the shelf', { uses: step.uses.join(say(' and ')) })}
         onClick={() => done(true)}
       >
-        {say('Finish {name}, used {uses}', { name: step.name, uses: step.uses[0] ?? '' })}
-        {step.uses.length > 1 && ` + ${step.uses.length - 1}`}
+        {step.uses.length > 1
+          ? say('Finish {name}, used {uses} + {more}', { ...used, more: step.uses.length - 1 })
+          : say('Finish {name}, used {uses}', used)}
       </Button>
     </>
   )

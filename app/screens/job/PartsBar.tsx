@@ -4,9 +4,9 @@ import { durationWords } from '../../parts/time.ts'
 import styles from './Cure.module.css'
 
 const parts = [
-  ['measuredMin', 'measured', say('by readings close enough together')],
-  ['assumedMin', 'assumed', say('no reading: the colder of what is known is taken')],
-  ['projectedMin', 'projected', say('still to come, at the bay’s usual temperature')],
+  ['measuredMin', 'measured', say('measured'), say('by readings close enough together')],
+  ['assumedMin', 'assumed', say('assumed'), say('no reading: the colder of what is known is taken')],
+  ['projectedMin', 'projected', say('projected'), say('still to come, at the bay’s usual temperature')],
 ] as const
 
 /** How the time from the coat to its earliest handover is known: a bar of three parts, each also in words. */
@@ -21,10 +21,10 @@ export function PartsBar({ until }: { until: CureParts }) {
         ))}
       </div>
       <ul className={styles.parts}>
-        {parts.map(([key, name, words]) => (
+        {parts.map(([key, name, label, words]) => (
           <li key={key}>
             <span className={styles[name]} aria-hidden="true" /> {durationWords(Math.round(until[key]))}{' '}
-            {name} <small>{words}</small>
+            {label} <small>{words}</small>
           </li>
         ))}
       </ul>

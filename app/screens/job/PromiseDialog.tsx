@@ -5,7 +5,7 @@ import type { JobView } from '../../../main/api/views.ts'
 import { minuteOf, zonedOf } from '../../../main/domain/calendar/index.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { faultOf, trpc } from '../../data/trpc.ts'
-import { longWords } from '../../parts/time.ts'
+import { longWords, pickedDate } from '../../parts/time.ts'
 import { useJobAct } from './useJobAct.ts'
 
 /** A new promise, told to the customer: the old one is kept in the history. */
@@ -23,25 +23,26 @@ export function PromiseDialog({ job, onClose }: { job: JobView; onClose(): void 
     )
     promise.mutate({ id: job.id, version: job.version, promisedAt })
   }
+  const times = {
+    promisedAt: longWords(job.promisedAt, job.zone, job.nowAt),
+    handoverAt: longWords(job.handoverAt, job.zone, job.nowAt),
+  }
   return (
     <Modal opened onClose={onClose} title={say('New promise')}>
       <Stack>
         <Text>
-          {say('Promised: {promisedAt}. Now expected: {handoverAt}', {
-            promisedAt: longWords(job.promisedAt, job.zone, job.nowAt),
-            handoverAt: longWords(job.handoverAt, job.zone, job.nowAt),
-          })}
-          {job.coated &&
-            say('; by its profile not before {safeAt}', {
-              safeAt: longWords(job.safeAt, job.zone, job.nowAt),
-            })}
-          .
+          {job.coated
+            ? say('Promised: {promisedAt}. Now expected: {handoverAt}; by its profile not before {safeAt}.', {
+                ...times,
+                safeAt: longWords(job.safeAt, job.zone, job.nowAt),
+              })
+            : say('Promised: {promisedAt}. Now expected: {handoverAt}.', times)}
         </Text>
         <DateTimePicker
           label={say('Promise instead')}
           value={value}
           onChange={setValue}
-          valueFormat="ddd D MMMM YYYY, HH:mm"
+          valueFormat={`${pickedDate}, HH:mm`}
           error={promise.error ? faultOf(promise.error).message : undefined}
         />
         <Group justify="flex-end">

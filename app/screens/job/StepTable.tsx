@@ -92,7 +92,7 @@ export function StepTable({ job }: { job: JobView }) {
 }
 
 function stateOf(step: JobStepView): string {
-  if (step.state === 'done') return 'done ✓'
-  if (step.state === 'running') return step.kind === 'hold' ? 'curing' : 'running'
-  return 'planned'
+  if (step.state === 'done') return say('done ✓')
+  if (step.state === 'running') return step.kind === 'hold' ? say('curing||now') : say('running')
+  return say('planned')
 }

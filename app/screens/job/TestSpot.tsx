@@ -1,6 +1,6 @@
 import { Alert, Button, Group, Select, TextInput } from '@mantine/core'
 import type { JobView } from '../../../main/api/views.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { decimalNow, say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
@@ -12,6 +12,9 @@ import pieces from '../../parts/pieces.module.css'
 import { Table } from '../../parts/Table.tsx'
 import { durationWords, nearWords } from '../../parts/time.ts'
 import { useJobAct } from './useJobAct.ts'
+
+/** By which way the customer answered, beside the name. */
+const by = { phone: say('phone'), 'in person': say('in person'), message: say('message') } as const
 
 type Spot = NonNullable<JobView['testSpot']>
 
@@ -31,7 +34,7 @@ export function TestSpot({ job }: { job: JobView }) {
           <Fact name={say('Readings')}>{readings(result)}</Fact>
           {answer && (
             <Fact name={answer.said === 'agreed' ? say('Agreed') : say('Declined')}>
-              {answer.by}, {answer.how}, {when(answer.at)}
+              {answer.by}, {by[answer.how as keyof typeof by] ?? answer.how}, {when(answer.at)}
             </Fact>
           )}
         </dl>
@@ -71,13 +74,13 @@ export function TestSpot({ job }: { job: JobView }) {
 
 function readings({ lostUm, glossBefore, glossAfter }: NonNullable<Spot['result']>): string {
   const said = [
-    ...(lostUm === null ? [] : [say('{lostUm} µm off', { lostUm })]),
+    ...(lostUm === null ? [] : [say('{lostUm} µm off', { lostUm: decimalNow(lostUm) })]),
     ...(glossBefore === null && glossAfter === null
       ? []
       : [
           say('gloss {glossBefore} to {glossAfter}', {
-            glossBefore: glossBefore ?? say('not measured'),
-            glossAfter: glossAfter ?? say('not measured'),
+            glossBefore: glossBefore === null ? say('not measured') : decimalNow(glossBefore),
+            glossAfter: glossAfter === null ? say('not measured') : decimalNow(glossAfter),
           }),
         ]),
   ]

@@ -42,12 +42,9 @@ export function nowWords(job: JobView, when: (at: number) => string): { now: str
     }
   if (running?.kind === 'work') {
     const crew = running.crew.map(person => person.name).join(', ')
+    const values = { name: running.name, crew, endAt: when(running.endAt) }
     return {
-      now: say('{name}{crew}, until {endAt}.', {
-        name: running.name,
-        crew: crew && `, ${crew}`,
-        endAt: when(running.endAt),
-      }),
+      now: crew ? say('{name}, {crew}, until {endAt}.', values) : say('{name}, until {endAt}.', values),
       after: say('Then: {follows}.', { follows }),
     }
   }

@@ -46,7 +46,7 @@ export function Morning() {
   })
   const turn = (days: number) =>
     setChosen(days === 0 || !date ? null : Temporal.PlainDate.from(date).add({ days }).toString())
-  useKeyWords('Morning', keys)
+  useKeyWords(say('Morning'), keys)
   useHotkeys([...turnHotkeys(turn), ['p', () => window.print()]])
   const sheet = query.data
   if (!sheet) return <p className={pieces.soft}>{query.error?.message ?? say('Laying out the day …')}</p>

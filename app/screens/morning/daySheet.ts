@@ -56,7 +56,7 @@ function wordsOf({ blocks, leaves }: Car): string {
   const main = work.toSorted((a, b) => b.toAt - b.fromAt - (a.toAt - a.fromAt))[0]
   if (main) return [main.name, ...new Set(work.flatMap(block => block.crew))].join(' · ')
   const cures = blocks.some(block => block.cure !== null)
-  return [cures ? 'cures' : 'waits', leaves && say('goes home')].filter(Boolean).join(' · ')
+  return [cures ? say('cures') : say('waits'), leaves && say('goes home')].filter(Boolean).join(' · ')
 }
 
 /** The day by bay: each stay of a car is one bar. */
@@ -64,7 +64,9 @@ export function bayRows(sheet: MorningView): Row[] {
   return sheet.bays.map(bay => ({
     id: bay.id,
     name: bay.name,
-    about: bay.closures.map(closure => `closed${closure.reason && `: ${closure.reason}`}`).join(', '),
+    about: bay.closures
+      .map(closure => (closure.reason ? say('closed: {reason}', { reason: closure.reason }) : say('closed')))
+      .join(', '),
     bars: bay.cars.map(car => ({
       key: `${car.jobId}-${car.fromAt}`,
       jobId: car.jobId,

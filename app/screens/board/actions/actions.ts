@@ -66,10 +66,10 @@ function change(name: string, label: string, key: string, direction: 1 | -1): Bo
 }
 
 export const boardActions: BoardAction[] = [
-  look('lookLeft', 'the stay before', 'ArrowLeft', 'left'),
-  look('lookRight', 'the stay after', 'ArrowRight', 'right'),
-  look('lookUp', 'the bay above', 'ArrowUp', 'up'),
-  look('lookDown', 'the bay below', 'ArrowDown', 'down'),
+  look('lookLeft', say('the stay before'), 'ArrowLeft', 'left'),
+  look('lookRight', say('the stay after'), 'ArrowRight', 'right'),
+  look('lookUp', say('the bay above'), 'ArrowUp', 'up'),
+  look('lookDown', say('the bay below'), 'ArrowDown', 'down'),
   {
     name: 'open',
     label: say('open the job'),
@@ -84,8 +84,8 @@ export const boardActions: BoardAction[] = [
     when: context => still(context) && context.stay.movable,
     run: ({ stay, control }) => control.pickUp(stay),
   },
-  shift('earlier', 'earlier (with Shift an hour)', 'ArrowLeft', -1),
-  shift('later', 'later (with Shift an hour)', 'ArrowRight', 1),
+  shift('earlier', say('earlier (with Shift an hour)'), 'ArrowLeft', -1),
+  shift('later', say('later (with Shift an hour)'), 'ArrowRight', 1),
   change('bayUp', say('to the bay above'), 'ArrowUp', -1),
   change('bayDown', say('to the bay below'), 'ArrowDown', 1),
   {

@@ -9,7 +9,7 @@ const signs: Readonly<Record<string, string>> = {
   ArrowUp: '↑',
   ArrowDown: '↓',
   Escape: 'Esc',
-  ' ': 'Space',
+  ' ': say('Space'),
   Enter: 'Enter',
 }
 

@@ -1,4 +1,5 @@
 import type { BoardView } from '../../../../main/api/views.ts'
+import { capabilityChoices, labelsOf } from '../../../parts/shopWords.ts'
 import styles from './BayLabel.module.css'
 
 /** What a lane is called and can do, within its column however long the name; HTML in the drawing, because SVG words do not wrap. */
@@ -7,7 +8,7 @@ export function BayLabel({ bay, ...box }: { bay: BoardView['bays'][number] } & B
     <foreignObject {...box}>
       <div className={styles.label} title={bay.name}>
         <b>{bay.name}</b>
-        <span>{bay.capabilities.join(', ')}</span>
+        <span>{labelsOf(capabilityChoices, bay.capabilities)}</span>
       </div>
     </foreignObject>
   )

@@ -1,5 +1,6 @@
 import { memo } from 'react'
 import { difference } from '../../../../main/domain/calendar/index.ts'
+import { say } from '../../../../main/domain/language/index.ts'
 import { Rule } from '../../../parts/Chart.tsx'
 import { dayHeads, hourTicks } from '../../../parts/ticks.ts'
 import { columnWords, dateWords } from '../../../parts/time.ts'
@@ -61,9 +62,7 @@ export const HoursLayer = memo(function HoursLayer({ canvas }: { canvas: Canvas 
               y={16 * unit}
               textAnchor="middle"
             >
-              {width > 120 * unit
-                ? dateWords(day.date)
-                : columnWords(day.date).slice(width > 44 * unit ? 0 : 4)}
+              {width > 120 * unit ? dateWords(day.date) : columnWords(day.date, width > 44 * unit)}
             </text>
           </g>
         )
@@ -84,7 +83,7 @@ export const HoursLayer = memo(function HoursLayer({ canvas }: { canvas: Canvas 
                   height={lanes.height - 16 * unit}
                 />
                 <text className={styles.soft} x={axis.x(closure.fromAt) + 7 * unit} y={top + 24 * unit}>
-                  {closure.reason || 'closed'}
+                  {closure.reason || say('closed')}
                 </text>
               </g>
             ))}
