@@ -1,32 +1,20 @@
-import { beforeAll, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { durationText, readDuration } from '../../app/parts/durationText.ts'
 import { numberRemedy, readNumber } from '../../app/parts/numberText.ts'
 import { readPast } from '../../app/parts/pastText.ts'
 import { columnWords, fullWords, longWords, nearWords } from '../../app/parts/time.ts'
 import { readWall } from '../../app/parts/wallText.ts'
 import { atWall, durationWords, minuteWords, weekdayDate } from '../../main/domain/calendar/index.ts'
-import { type Language, speakAs, standIn, teach } from '../../main/domain/language/index.ts'
-import { readCatalogue } from '../../main/services/desk/speaking.ts'
+import { speaking } from '../../main/services/desk/speaking.ts'
 
 const zone = 'Europe/Vienna'
 const at = (date: string, hour = 9) => atWall(date, hour * 60, zone)
 const nowAt = at('2026-04-14', 23)
 
-/** What is said in German at a desk in a country; in English again after it. */
-function german<T>(said: () => T, country = 'AT'): T {
-  speakAs(() => 'de')
-  standIn(() => country)
-  try {
-    return said()
-  } finally {
-    speakAs((): Language => 'en')
-    standIn(() => undefined)
-  }
-}
+/** What is said in German at a desk in a country. */
+const german = <T>(said: () => T, country = 'AT'): T => speaking('de', said, country)
 
 describe('a German desk', () => {
-  beforeAll(() => teach('de', () => readCatalogue('de')))
-
   it('writes a day with its full stop and names weekdays in German', () => {
     expect(german(() => weekdayDate('2026-04-16'))).toBe('Do, 16. April 2026')
     expect(german(() => longWords(at('2026-08-01', 17), zone, nowAt))).toBe('Sa, 1. August, 17:00')

@@ -1,47 +1,24 @@
-import { afterEach, describe, expect, it } from 'vitest'
-import {
-  dateLocaleNow,
-  decimalNow,
-  type Language,
-  localeNow,
-  speakAs,
-  standIn,
-} from '../../../main/domain/language/index.ts'
-
-/** At a desk that speaks a language in a country. */
-function at(language: Language, country?: string) {
-  speakAs(() => language)
-  standIn(() => country)
-}
+import { describe, expect, it } from 'vitest'
+import { dateLocaleNow, decimalNow, localeNow } from '../../../main/domain/language/index.ts'
+import { speaking } from '../../../main/services/desk/speaking.ts'
 
 describe('how dates, numbers and money are written', () => {
-  afterEach(() => at('en'))
-
   it('is the way of the language in the shop’s country, or at home where none is known', () => {
-    at('de', 'AT')
-    expect(localeNow()).toBe('de-AT')
-    at('de')
-    expect(localeNow()).toBe('de-DE')
-    at('en', 'US')
-    expect(localeNow()).toBe('en-US')
+    expect(speaking('de', () => localeNow(), 'AT')).toBe('de-AT')
+    expect(speaking('de', () => localeNow())).toBe('de-DE')
+    expect(speaking('en', () => localeNow(), 'US')).toBe('en-US')
   })
 
   it('keeps the day before the month in English of any country', () => {
-    at('en', 'US')
-    expect(dateLocaleNow()).toBe('en-GB')
-    at('de', 'CH')
-    expect(dateLocaleNow()).toBe('de-CH')
+    expect(speaking('en', () => dateLocaleNow(), 'US')).toBe('en-GB')
+    expect(speaking('de', () => dateLocaleNow(), 'CH')).toBe('de-CH')
   })
 
   // Unicode CLDR, common/main/de.xml, de_AT.xml and de_CH.xml: decimal ",", and "." in Switzerland.
   it('takes the decimal mark of the country', () => {
-    at('de', 'AT')
-    expect(decimalNow(12.5)).toBe('12,5')
-    at('de', 'CH')
-    expect(decimalNow('12.50')).toBe('12.50')
-    at('en', 'US')
-    expect(decimalNow(12.5)).toBe('12.5')
-    at('de')
-    expect(decimalNow(12)).toBe('12')
+    expect(speaking('de', () => decimalNow(12.5), 'AT')).toBe('12,5')
+    expect(speaking('de', () => decimalNow('12.50'), 'CH')).toBe('12.50')
+    expect(speaking('en', () => decimalNow(12.5), 'US')).toBe('12.5')
+    expect(speaking('de', () => decimalNow(12))).toBe('12')
   })
 })

@@ -13,7 +13,8 @@ test.each([
   ['pt-BR', 'BR', 'BRL', 'metric'],
   ['ja', 'JP', 'JPY', 'metric'],
 ])('a browser that speaks %s begins in %s with %s', (language, country, currency, units) => {
-  expect(presetsFor(language)).toEqual({ country, currency, units })
+  const spoken = language.startsWith('de') ? 'de' : 'en'
+  expect(presetsFor(language)).toEqual({ country, currency, units, language: spoken })
 })
 
 test('every preset can be chosen', () => {
