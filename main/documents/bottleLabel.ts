@@ -53,7 +53,7 @@ export function bottleLabelPdf(label: BottleLabel): Promise<Uint8Array<ArrayBuff
     oneLine(sheet, 'H1', label.productName, 'bold', { x, y: edge, room, most: 14, least: 8 })
     let y = edge + 18
     if (label.signalWord) {
-      oneLine(sheet, 'P', label.signalWord.toUpperCase(), 'bold', { x, y, room, most: 12, least: 12 })
+      oneLine(sheet, 'P', say(label.signalWord).toUpperCase(), 'bold', { x, y, room, most: 12, least: 12 })
       y += 15
     }
     const foot = height - edge - 17

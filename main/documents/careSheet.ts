@@ -48,7 +48,7 @@ export function careSheetPdf(care: CareSheet): Promise<Uint8Array<ArrayBuffer>> 
       applied.map(({ product, step }) => [product, step]),
     )
     sheet.heading(say('From then on'))
-    sheet.list(always)
+    sheet.list(always.map(each => say(each)))
     if (visits.length > 0) {
       sheet.heading(say('When we see each other again'))
       drawTable(

@@ -1,4 +1,4 @@
-import { say } from '../domain/language/index.ts'
+import { languageNow, say } from '../domain/language/index.ts'
 import type { Fact, Issuer } from './kit/frame.ts'
 import { makeSheet } from './kit/makeSheet.ts'
 import type { Paper, Pdf } from './kit/pdf.ts'
@@ -35,8 +35,10 @@ export function invoicePdf(
   finish?: (pdf: Pdf) => void,
 ): Promise<Uint8Array<ArrayBuffer>> {
   const { title, at, paper, issuer, to, facts, currency } = invoice
+  // Other languages keep the capitals of their nouns.
+  const reference = languageNow() === 'en' ? title.toLowerCase() : title
   return makeSheet(
-    { title, at, paper, issuer, reference: title.toLowerCase(), to, facts },
+    { title, at, paper, issuer, reference, to, facts },
     sheet => {
       drawTable(
         sheet,

@@ -53,7 +53,7 @@ export function orderPdf(order: OrderSheet): Promise<Uint8Array<ArrayBuffer>> {
       [
         { title: say('Article'), width: 'fit' },
         { title: say('Product') },
-        { title: 'Pack', width: 'fit' },
+        { title: say('Pack'), width: 'fit' },
         { title: say('Packs'), width: 'fit', align: 'right' },
         { title: say('Price a pack'), width: 'fit', align: 'right' },
         { title: say('Amount, {currency}', { currency: order.currency }), width: 'fit', align: 'right' },
@@ -69,9 +69,9 @@ export function orderPdf(order: OrderSheet): Promise<Uint8Array<ArrayBuffer>> {
     )
     sheet.gap(6)
     drawTotals(sheet, [
-      { name: 'Goods', amount: order.goods },
-      { name: 'Carriage', amount: order.carriage },
-      { name: 'Total', amount: order.total, strong: true },
+      { name: say('Goods'), amount: order.goods },
+      { name: say('Carriage'), amount: order.carriage },
+      { name: say('Total'), amount: order.total, strong: true },
     ])
     if (order.note.trim() === '') return
     sheet.heading(say('Note'))

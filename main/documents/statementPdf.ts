@@ -40,7 +40,7 @@ export function statementPdf(statement: StatementSheet): Promise<Uint8Array<Arra
         ]),
       )
       sheet.gap(6)
-      drawTotals(sheet, [{ name: 'Open', amount: statement.open, strong: true }])
+      drawTotals(sheet, [{ name: say('Open||what is owed'), amount: statement.open, strong: true }])
     },
   )
 }

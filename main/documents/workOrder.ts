@@ -125,7 +125,7 @@ const mark = 13 * mm
 function drawProduct(sheet: Sheet, product: OrderedProduct): void {
   const { name, signalWord, pictograms, hazards, protection, caution, silences, handling } = product
   sheet.need(mark + 70)
-  sheet.paragraph(signalWord ? `${name}: ${signalWord}` : name, { font: 'bold', before: 6 })
+  sheet.paragraph(signalWord ? `${name}: ${say(signalWord)}` : name, { font: 'bold', before: 6 })
   if (pictograms.length > 0) {
     sheet.gap(2)
     const { y } = sheet

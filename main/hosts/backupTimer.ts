@@ -1,5 +1,6 @@
 import { backupTick, copyingEnds } from '../services/backup/copying.ts'
 import type { Desk } from '../services/desk/desk.ts'
+import { speakingForShop } from '../services/desk/speaking.ts'
 import { readingOverEnds } from '../store/backup/readOver.ts'
 
 const everyMs = 60_000
@@ -10,7 +11,7 @@ const patienceMs = 5_000
 
 /** Looks after the copies every minute; returns the way to stop, before the store is closed. */
 export function startBackups(desk: Desk, onFault: (error: unknown) => void): () => Promise<void> {
-  const look = () => void backupTick(desk).catch(onFault)
+  const look = () => void speakingForShop(desk, () => backupTick(desk)).catch(onFault)
   const first = setTimeout(look, firstAfterMs)
   const timer = setInterval(look, everyMs)
   first.unref()

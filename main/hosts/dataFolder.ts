@@ -10,6 +10,7 @@ import {
 } from 'node:fs'
 import { join } from 'node:path'
 import { setTimeout as wait } from 'node:timers/promises'
+import { say } from '../domain/language/index.ts'
 import { Refusal } from '../domain/refusal.ts'
 import { takeLock } from '../store/fileLock.ts'
 
@@ -64,7 +65,10 @@ export function claimDataFolder(dataDir: string, host: Running['host']): Claim |
       'data-folder',
       '--data',
       dataDir,
-      `The data folder ${dataDir} cannot be written (${(error as Error).message}): look at its rights, or name another with --data.`,
+      say(
+        'The data folder {dataDir} cannot be written ({fault}): look at its rights, or name another with --data.',
+        { dataDir, fault: (error as Error).message },
+      ),
     )
   }
   if (!unlock) return null

@@ -1,6 +1,8 @@
+import { say } from '../domain/language/index.ts'
 import { besideDesk, endBeside } from '../services/desk/beside.ts'
 import type { Desk } from '../services/desk/desk.ts'
 import { findShop } from '../services/desk/shopView.ts'
+import { speakingForShop } from '../services/desk/speaking.ts'
 import { followCosts } from '../services/shelf/costs.ts'
 import { followDue } from '../services/upkeep/planDue.ts'
 import { upkeepDay } from '../services/upkeep/visits.ts'
@@ -9,7 +11,7 @@ const everyMs = 60_000
 /** Not while the first screen is still being drawn. */
 const firstAfterMs = 5_000
 
-const following = besideDesk<void>(() => 'What was changed could not be followed.')
+const following = besideDesk<void>(() => say('What was changed could not be followed.'))
 
 /**
  * Follows every minute, in pieces beside the desk, what is kept of plans and of costs: after a migration, a change of the
@@ -20,9 +22,11 @@ export function startFollowing(desk: Desk, onFault: (error: unknown) => void): (
     following.begin(desk.store, async pace => {
       try {
         if (!(await findShop(desk.store.read))) return
-        const day = await upkeepDay(desk.store.read, desk.now())
-        await followDue(desk, day, Number.POSITIVE_INFINITY, pace)
-        await followCosts(desk, pace)
+        await speakingForShop(desk, async () => {
+          const day = await upkeepDay(desk.store.read, desk.now())
+          await followDue(desk, day, Number.POSITIVE_INFINITY, pace)
+          await followCosts(desk, pace)
+        })
       } catch (error) {
         onFault(error)
       }

@@ -1,4 +1,5 @@
 import { existsSync } from 'node:fs'
+import { say } from '../domain/language/index.ts'
 import { Refusal } from '../domain/refusal.ts'
 import type { Desk } from '../services/desk/desk.ts'
 import { sweepPhotos } from '../services/intake/photos.ts'
@@ -35,32 +36,38 @@ export async function openShop(claim: Claim, options: ShopOptions): Promise<Desk
     claim.refuse()
     if (!(error instanceof Refusal) || error.code !== 'database-damaged') throw error
     const wayOut = await newestCopyWords(options.dataDir, markedShop(options.dataDir) ?? undefined)
-    throw new Refusal(error.code, error.field, error.value, `${error.message} Or restore a copy: ${wayOut}`)
+    throw new Refusal(
+      error.code,
+      error.field,
+      error.value,
+      say('{words} Or restore a copy: {wayOut}', { words: error.message, wayOut }),
+    )
   }
 }
 
 async function open(claim: Claim, options: ShopOptions): Promise<Desk> {
-  const { dataDir, demo, migrations, say } = options
+  const { dataDir, demo, migrations, say: tell } = options
   const file = databaseFile(dataDir)
   const now = startClock(process.env)
   const restored = await restoreFirst(file, { ...options, now })
   // Looked for before anything reads the database, which begins a new one.
   const logGone = !restored && claim.wasOpen && !existsSync(logOf(file))
   const marked = markedShop(dataDir)
-  if (!restored) layForeignJournalAside(file, { unclean: claim.unclean, marked }, say)
-  if (!restored && !claim.unclean) layStrayLogAside(file, say)
+  if (!restored) layForeignJournalAside(file, { unclean: claim.unclean, marked }, tell)
+  if (!restored && !claim.unclean) layStrayLogAside(file, tell)
   if (!restored && claim.unclean && marked !== null)
-    layForeignLogAside(file, () => shopIn(file) === marked, say)
+    layForeignLogAside(file, () => shopIn(file) === marked, tell)
   await assertSameShop(file)
-  if (!restored && claim.unclean) lookOver(file, logGone, say)
+  if (!restored && claim.unclean) lookOver(file, logGone, tell)
   const desk: Desk = { store: await openStore(file, migrations), now, who: 'front desk' }
   try {
     markShop(dataDir, desk.store.source.shopId)
     claim.opened()
-    if (demo) await fillIn(desk, say)
+    if (demo) await fillIn(desk, tell)
     const erased = await eraseAgain(desk)
     await sweepPhotos(desk)
-    if (erased > 0) say(`Erased before, and back with an older copy, was erased again: ${erased}.`)
+    if (erased > 0)
+      tell(say('Erased before, and back with an older copy, was erased again: {erased}.', { erased }))
   } catch (error) {
     await desk.store.close()
     throw error
@@ -69,27 +76,30 @@ async function open(claim: Claim, options: ShopOptions): Promise<Desk> {
   return desk
 }
 
-async function fillIn(desk: Desk, say: (words: string) => void): Promise<void> {
+async function fillIn(desk: Desk, tell: (words: string) => void): Promise<void> {
   if ((await desk.store.read.shop.count()) > 0)
-    return say('The database already holds a shop: --demo changed nothing.')
+    return tell(say('The database already holds a shop: --demo changed nothing.'))
   // Not loaded unless asked for: an invented shop is no part of a real one.
   const { fillDemo } = await import('../services/demo/index.ts')
   await fillDemo(desk)
 }
 
 /** Reads over what an app left behind that ended without closing. */
-function lookOver(file: string, logGone: boolean, say: (words: string) => void): void {
-  say('Lustrum was not closed properly last time: looking the database over.')
+function lookOver(file: string, logGone: boolean, tell: (words: string) => void): void {
+  tell(say('Lustrum was not closed properly last time: looking the database over.'))
   const sound = () => {
     checkIntegrity(file)
     return true
   }
-  if (!layForeignLogAside(file, sound, say)) checkIntegrity(file)
+  if (!layForeignLogAside(file, sound, tell)) checkIntegrity(file)
   if (!logGone) {
-    say('The database is sound.')
+    tell(say('The database is sound.'))
     return
   }
-  const words = `The log ${logOf(file)}, which held what was saved last before Lustrum ended, is missing: the last changes may be missing too. Look at today's jobs; if the log is found, close Lustrum, put it back and start again.`
+  const words = say(
+    "The log {log}, which held what was saved last before Lustrum ended, is missing: the last changes may be missing too. Look at today's jobs; if the log is found, close Lustrum, put it back and start again.",
+    { log: logOf(file) },
+  )
   noteAtStart(file, words)
-  say(words)
+  tell(words)
 }

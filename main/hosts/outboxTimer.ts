@@ -1,4 +1,5 @@
 import type { Desk } from '../services/desk/desk.ts'
+import { speakingForShop } from '../services/desk/speaking.ts'
 import { upkeepTick } from '../services/reminders/automatic.ts'
 import { haltOutbox } from '../services/reminders/outboxRun.ts'
 
@@ -10,7 +11,7 @@ const patienceMs = 5_000
 export function startOutbox(desk: Desk, onFault: (error: unknown) => void): () => Promise<void> {
   let looking: Promise<void> | null = null
   const timer = setInterval(() => {
-    looking ??= upkeepTick(desk)
+    looking ??= speakingForShop(desk, () => upkeepTick(desk))
       .catch(onFault)
       .finally(() => {
         looking = null

@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import { holdingsWords, momentWords } from '../domain/backup/index.ts'
+import { say } from '../domain/language/index.ts'
 import { prepareRestore } from '../services/backup/restore.ts'
 import { passphraseOf } from '../services/backup/settings.ts'
 import { inspect } from '../store/backup/inspect.ts'
@@ -24,7 +25,7 @@ interface Asked {
  * place of what is here, which is kept. Null where there is none.
  */
 export async function restoreFirst(file: string, asked: Asked): Promise<Restored | null> {
-  const { dataDir, restore, migrations, now, say } = asked
+  const { dataDir, restore, migrations, now, say: tell } = asked
   const store = {
     source: { file, shopId: '', migrations },
     secrets: openSecrets(join(dataDir, 'secrets.json')),
@@ -34,28 +35,38 @@ export async function restoreFirst(file: string, asked: Asked): Promise<Restored
     const { header, content } = await readContent(restore, passphrase ?? passphraseOf({ store }))
     const { shop } = content.holdings
     const when = momentWords(header.madeAt, { nowAt: now(), zone: shop?.zone ?? 'UTC' })
-    say(`The copy of ${when} holds ${shop?.name ?? 'no shop'}: ${holdingsWords(content.holdings)}.`)
-    say(`Here now: ${presentWords(file)}`)
+    tell(
+      say('The copy of {when} holds {shop}: {holdings}.', {
+        when,
+        shop: shop?.name ?? say('no shop'),
+        holdings: holdingsWords(content.holdings),
+      }),
+    )
+    tell(say('Here now: {what}', { what: presentWords(file) }))
     await prepareRestore({ store, now, who: 'front desk' }, { path: restore, passphrase })
   }
   const restored = await onDisk(dataDir, () =>
     finishRestore(file, dataDir, { at: now(), passphrase: passphraseOf({ store }) }),
   )
   if (restored) {
-    say(`${restored.shopName || 'The copy'} is restored.`)
-    if (restored.keptAs) say(`What was here before lies in ${restored.keptAs}`)
+    tell(
+      restored.shopName
+        ? say('{shop} is restored.', { shop: restored.shopName })
+        : say('The copy is restored.'),
+    )
+    if (restored.keptAs) tell(say('What was here before lies in {path}', { path: restored.keptAs }))
   }
   return restored
 }
 
 function presentWords(file: string): string {
-  if (!existsSync(file)) return 'no database.'
+  if (!existsSync(file)) return say('no database.')
   try {
     const { fault, holdings } = inspect(file)
     return fault === null
-      ? `${holdings.shop?.name ?? 'no shop'}: ${holdingsWords(holdings)}.`
-      : 'a damaged database.'
+      ? `${holdings.shop?.name ?? say('no shop')}: ${holdingsWords(holdings)}.`
+      : say('a damaged database.')
   } catch {
-    return 'a database that cannot be read.'
+    return say('a database that cannot be read.')
   }
 }

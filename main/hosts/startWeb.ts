@@ -1,3 +1,5 @@
+import { say } from '../domain/language/index.ts'
+import { speaking, systemLanguage } from '../services/desk/speaking.ts'
 import { startBackups } from './backupTimer.ts'
 import { migrationsDir, rendererDir } from './build.ts'
 import { claimDataFolder, readRunning } from './dataFolder.ts'
@@ -14,18 +16,20 @@ import { type Screens, serveAgain } from './web/serve.ts'
 /** Serves the app in the browser until told to stop, or points to the one that already serves this data folder. */
 export async function startWeb(options: Options, screens: Screens = { rendererDir }): Promise<void> {
   const claim = claimDataFolder(options.dataDir, 'web')
-  if (!claim) return pointToRunning(options)
+  if (!claim) return speaking(systemLanguage(), () => pointToRunning(options))
   // Told to stop while still starting, it finishes that first: half a start is harder to close than a whole one.
   const toStop = new Promise<void>(resolve => {
     for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => resolve())
   })
-  const desk = await openShop(claim, {
-    dataDir: options.dataDir,
-    demo: options.demo,
-    restore: options.restore,
-    migrations: { dir: migrationsDir },
-    say: words => console.log(words),
-  })
+  const desk = await speaking(systemLanguage(), () =>
+    openShop(claim, {
+      dataDir: options.dataDir,
+      demo: options.demo,
+      restore: options.restore,
+      migrations: { dir: migrationsDir },
+      say: words => console.log(words),
+    }),
+  )
   const onFault = faultTeller(desk)
   const web = await serveAgain(readDoor(options.dataDir), {
     desk,
@@ -44,7 +48,7 @@ export async function startWeb(options: Options, screens: Screens = { rendererDi
   const stopOutbox = startOutbox(desk, onFault)
   const stopBackups = startBackups(desk, onFault)
   const entrance = web.entrance()
-  console.log(`Lustrum is open at ${entrance}`)
+  console.log(speaking(systemLanguage(), () => say('Lustrum is open at {entrance}', { entrance })))
   if (options.open) openBrowser(options.dataDir, entrance)
 
   await toStop
@@ -60,14 +64,19 @@ async function pointToRunning(options: Options): Promise<void> {
   const running = await readRunning(options.dataDir)
   const entrance = running?.address ? await askEntrance(options.dataDir) : null
   if (entrance) {
-    console.log(`Lustrum is already open at ${entrance}`)
+    console.log(say('Lustrum is already open at {entrance}', { entrance }))
     if (options.open) openBrowser(options.dataDir, entrance)
     return
   }
   console.error(
     running?.host === 'desktop'
-      ? `Lustrum is already open in its own window with the data folder ${options.dataDir}: use that window, close it first, or name another folder with --data.`
-      : `Lustrum is already starting with the data folder ${options.dataDir}: try again in a moment.`,
+      ? say(
+          'Lustrum is already open in its own window with the data folder {dataDir}: use that window, close it first, or name another folder with --data.',
+          { dataDir: options.dataDir },
+        )
+      : say('Lustrum is already starting with the data folder {dataDir}: try again in a moment.', {
+          dataDir: options.dataDir,
+        }),
   )
   process.exitCode = 2
 }

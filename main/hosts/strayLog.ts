@@ -2,6 +2,7 @@
 
 import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
+import { say } from '../domain/language/index.ts'
 import { Refusal } from '../domain/refusal.ts'
 import { inspect } from '../store/backup/inspect.ts'
 import { noteAtStart } from '../store/backup/readOver.ts'
@@ -11,13 +12,16 @@ import { rollBack } from '../store/rollBack.ts'
 import { journalOf, logOf } from './dataFolder.ts'
 
 /** An app that closed leaves no log: one that lies there is another database's, and would spoil this one. */
-export function layStrayLogAside(file: string, say: (words: string) => void): void {
+export function layStrayLogAside(file: string, print: (words: string) => void): void {
   const log = logOf(file)
   if (!existsSync(file) || !holdsSomething(log)) return
   tell(
     file,
-    `A log lay beside the database that the last start did not leave there. It was not read, and lies in ${moveAside(log)} now.`,
-    say,
+    say(
+      'A log lay beside the database that the last start did not leave there. It was not read, and lies in {aside} now.',
+      { aside: moveAside(log) },
+    ),
+    print,
   )
 }
 
@@ -29,7 +33,7 @@ export function layStrayLogAside(file: string, say: (words: string) => void): vo
 export function layForeignJournalAside(
   file: string,
   { unclean, marked }: { unclean: boolean; marked: string | null },
-  say: (words: string) => void,
+  print: (words: string) => void,
 ): void {
   const journal = journalOf(file)
   if (!existsSync(file) || !holdsSomething(journal)) return
@@ -37,8 +41,11 @@ export function layForeignJournalAside(
   else
     tell(
       file,
-      `A journal that is another database's lay beside the database. It was not read, and lies in ${moveAside(journal)} now.`,
-      say,
+      say(
+        "A journal that is another database's lay beside the database. It was not read, and lies in {aside} now.",
+        { aside: moveAside(journal) },
+      ),
+      print,
     )
 }
 
@@ -74,7 +81,7 @@ const holdsSomething = (path: string) => (statSync(path, { throwIfNoEntry: false
 export function layForeignLogAside(
   file: string,
   asItShould: () => boolean,
-  say: (words: string) => void,
+  print: (words: string) => void,
 ): boolean {
   const is = () => {
     try {
@@ -97,8 +104,11 @@ export function layForeignLogAside(
   if (!without) return false
   tell(
     file,
-    `The log beside the database was another database's. It was not read, and lies in ${aside} now; what was saved last before Lustrum ended may be missing. Look at today's jobs; if the right log is found, close Lustrum, put it back as ${log} and start again.`,
-    say,
+    say(
+      "The log beside the database was another database's. It was not read, and lies in {aside} now; what was saved last before Lustrum ended may be missing. Look at today's jobs; if the right log is found, close Lustrum, put it back as {log} and start again.",
+      { aside, log },
+    ),
+    print,
   )
   return true
 }
@@ -111,7 +121,7 @@ function moveAside(path: string): string {
   return aside
 }
 
-function tell(file: string, words: string, say: (words: string) => void): void {
+function tell(file: string, words: string, print: (words: string) => void): void {
   noteAtStart(file, words)
-  say(words)
+  print(words)
 }

@@ -1,4 +1,4 @@
-import { word } from '../domain/language/index.ts'
+import { say, word } from '../domain/language/index.ts'
 import { Refusal } from '../domain/refusal.ts'
 import { diskRefusal } from './diskWords.ts'
 import { Prisma } from './generated/client.ts'
@@ -46,7 +46,12 @@ export function explain(error: unknown, file: string): unknown {
   const onDisk =
     told && (/^SQLITE_(NOTADB|CORRUPT)/.test(told.code) ? toRefusal(file, told) : diskRefusal(told, file))
   if (onDisk instanceof Refusal)
-    return new Refusal(onDisk.code, onDisk.field, file, `${onDisk.message} Nothing of this was saved.`)
+    return new Refusal(
+      onDisk.code,
+      onDisk.field,
+      file,
+      `${onDisk.message} ${say('Nothing of this was saved.')}`,
+    )
   const known = error instanceof Prisma.PrismaClientKnownRequestError ? words[error.code] : undefined
-  return known ? new Refusal(known.code, '', null, known.message) : error
+  return known ? new Refusal(known.code, '', null, say(known.message)) : error
 }

@@ -36,14 +36,20 @@ export function toRefusal(file: string, error: unknown): unknown {
       'database-unreachable',
       'database',
       file,
-      `The database ${file} cannot be opened for writing (${oneLine(error.message)}): look at the folder's rights and free space.`,
+      say(
+        "The database {file} cannot be opened for writing ({fault}): look at the folder's rights and free space.",
+        { file, fault: oneLine(error.message) },
+      ),
     )
   if (/^SQLITE_(BUSY|LOCKED)/.test(code))
     return new Refusal(
       'database-busy',
       'database',
       file,
-      `Another program holds the database ${file} (${oneLine(error.message)}): close that program, then start Lustrum again.`,
+      say(
+        'Another program holds the database {file} ({fault}): close that program, then start Lustrum again.',
+        { file, fault: oneLine(error.message) },
+      ),
     )
   return error
 }

@@ -1,5 +1,7 @@
 /** Reads that stay true until something is saved: asked again before that, they are not read again. */
 
+import { languageNow } from '../domain/language/index.ts'
+
 /** Of each connection that only reads, how many acts have ended since it was opened. */
 const actsEnded = new WeakMap<object, number>()
 
@@ -39,7 +41,8 @@ export function keptUntilSaved<Tx extends object, A extends unknown[], T>(
       keptOf.set(tx, kept)
     }
     const { byKey } = kept
-    const key = keyOf(...asked)
+    // Words may stand in what was read.
+    const key = `${languageNow()} ${keyOf(...asked)}`
     const known = byKey.get(key)
     if (known) return known
     const loading = load(tx, ...asked)

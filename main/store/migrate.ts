@@ -1,6 +1,7 @@
 import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
+import { say } from '../domain/language/index.ts'
 import { Refusal } from '../domain/refusal.ts'
 import { oneLine } from './oneLine.ts'
 import { withSchemaEngine } from './schemaEngine.ts'
@@ -54,7 +55,10 @@ export async function migrate(file: string, files: MigrationFiles): Promise<stri
       'database-newer',
       'database',
       file,
-      `The database ${file} was written by a newer version of Lustrum: install that version, or open another data folder with --data.`,
+      say(
+        'The database {file} was written by a newer version of Lustrum: install that version, or open another data folder with --data.',
+        { file },
+      ),
     )
   const [missing] = names.filter(name => !recorded.includes(name))
   if (missing === undefined) return []
@@ -73,7 +77,10 @@ export async function migrate(file: string, files: MigrationFiles): Promise<stri
       'migration-failed',
       'database',
       file,
-      `The database ${file} could not be brought up to this version (${oneLine((error as Error).message)}). It was left as it was: the version of Lustrum that wrote it still opens it.`,
+      say(
+        'The database {file} could not be brought up to this version ({fault}). It was left as it was: the version of Lustrum that wrote it still opens it.',
+        { file, fault: oneLine((error as Error).message) },
+      ),
     )
   })
   flush(work)
@@ -93,7 +100,10 @@ function recordedMigrations(file: string): string[] {
         'database-foreign',
         'database',
         file,
-        `${file} is a database of another program: move it away, or open another data folder with --data.`,
+        say(
+          '{file} is a database of another program: move it away, or open another data folder with --data.',
+          { file },
+        ),
       )
     return database
       .prepare('select migration_name from _prisma_migrations where rolled_back_at is null')

@@ -1,4 +1,5 @@
 import { existsSync, readFileSync } from 'node:fs'
+import { say } from '../domain/language/index.ts'
 import { Refusal } from '../domain/refusal.ts'
 import { writeWhole } from './wholeFile.ts'
 
@@ -23,7 +24,10 @@ export function openSecrets(file: string): Secrets {
         'secrets-unreadable',
         'secrets',
         file,
-        `The file of passwords ${file} cannot be read (${(error as Error).message}): remove it and enter them again.`,
+        say('The file of passwords {file} cannot be read ({fault}): remove it and enter them again.', {
+          file,
+          fault: (error as Error).message,
+        }),
       )
     }
   }

@@ -2,9 +2,11 @@
  * The key the shop signs its certificates with. It lies in `keys/` beside the database, which copies take along: lost,
  * every certificate handed out could no longer be checked.
  */
+
 import { createHash, createPrivateKey, createPublicKey, generateKeyPairSync, sign, verify } from 'node:crypto'
 import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { say } from '../domain/language/index.ts'
 import { Refusal } from '../domain/refusal.ts'
 import { writeWhole } from './wholeFile.ts'
 
@@ -88,7 +90,10 @@ function readKey(file: string): Kept {
       'key-unreadable',
       'key',
       null,
-      `The key in ${file} cannot be read: put the file back from a copy; certificates are checked with it.`,
+      say(
+        'The key in {file} cannot be read: put the file back from a copy; certificates are checked with it.',
+        { file },
+      ),
     )
   }
 }

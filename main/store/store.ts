@@ -1,5 +1,6 @@
 import { dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
+import { say } from '../domain/language/index.ts'
 import { Refusal } from '../domain/refusal.ts'
 import { shopIdOf } from './backup/inspect.ts'
 import { explain } from './explain.ts'
@@ -129,6 +130,8 @@ export function assertFresh(count: number, entity: string, id: string): void {
       'stale',
       entity,
       id,
-      `Somebody else changed this ${entity} meanwhile: look at it again, then repeat your change.`,
+      say('Somebody else changed this {entity} meanwhile: look at it again, then repeat your change.', {
+        entity: say(entity),
+      }),
     )
 }

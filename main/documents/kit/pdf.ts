@@ -1,5 +1,7 @@
 /** A PDF with the shop's own fonts, a language, a title and tags, as bytes. */
+
 import PdfDocument from 'pdfkit'
+import { languageNow } from '../../domain/language/index.ts'
 import { type FontName, fontPath } from './fonts.ts'
 
 export type Pdf = PDFKit.PDFDocument
@@ -49,7 +51,7 @@ export function makePdf(frame: PdfFrame, draw: (pdf: Pdf) => void): Promise<Uint
     bufferPages: true,
     pdfVersion: '1.7',
     tagged: true,
-    lang: frame.language ?? 'en',
+    lang: frame.language ?? languageNow(),
     displayTitle: true,
     // None of the package's own fonts: what is written with goes into the file.
     font: null as unknown as string,

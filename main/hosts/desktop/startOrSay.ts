@@ -1,4 +1,5 @@
 import type * as Electron from 'electron'
+import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { copiesDir } from '../../store/backup/copies.ts'
 import { refusedStatus } from '../windowWords.ts'
@@ -25,7 +26,7 @@ export async function startOrSay(
     return await open(restore)
   } catch (error) {
     const refused = error instanceof Refusal
-    const words = refused ? error.message : `Lustrum could not start: ${error}`
+    const words = refused ? error.message : say('Lustrum could not start: {error}', { error: String(error) })
     console.error(words)
     if (refused && mended.has(error.code)) {
       const copy = await chooseCopy(dialog, dataDir, words)
@@ -41,15 +42,15 @@ async function chooseCopy(dialog: Electron.Dialog, dataDir: string, words: strin
     type: 'error',
     title: 'Lustrum',
     message: words,
-    buttons: ['Restore from a copy', 'Close'],
+    buttons: [say('Restore from a copy'), say('Close')],
     defaultId: 0,
     cancelId: 1,
   })
   if (response !== 0) return null
   const { filePaths } = await dialog.showOpenDialog({
-    title: 'Choose a copy of the shop',
+    title: say('Choose a copy of the shop'),
     defaultPath: copiesDir(dataDir),
-    filters: [{ name: 'Copies of a shop', extensions: ['lustrum-copy'] }],
+    filters: [{ name: say('Copies of a shop'), extensions: ['lustrum-copy'] }],
     properties: ['openFile'],
   })
   // Nothing chosen: back to the words and the two ways on.

@@ -2,7 +2,10 @@ import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import type * as Electron from 'electron'
 import { createApp } from '../../api/app.ts'
+import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
+import { findShop } from '../../services/desk/shopView.ts'
+import { speaking, systemLanguage } from '../../services/desk/speaking.ts'
 import { startBackups } from '../backupTimer.ts'
 import { type Claim, claimDataFolder, readRunning } from '../dataFolder.ts'
 import { faultTeller } from '../faultTeller.ts'
@@ -54,7 +57,10 @@ export function startWindow(shell: Shell, place: Place): void {
   app.enableSandbox()
   protocol.registerSchemesAsPrivileged([privilegedScheme])
   app.whenReady().then(
-    () => startOrSay(shell, place, restore => open(shell, { ...place, restore }, windowDir)),
+    () =>
+      speaking(systemLanguage(), () =>
+        startOrSay(shell, place, restore => open(shell, { ...place, restore }, windowDir)),
+      ),
     () => app.exit(1),
   )
 }
@@ -68,8 +74,14 @@ async function claim(dataDir: string): Promise<Claim> {
     '--data',
     dataDir,
     running?.address
-      ? `Lustrum is already open in the browser with the data folder ${dataDir}, at ${running.address}. Close it first, or name another folder with --data.`
-      : `Lustrum is already open with the data folder ${dataDir}. Close it first, or name another folder with --data.`,
+      ? say(
+          'Lustrum is already open in the browser with the data folder {dataDir}, at {address}. Close it first, or name another folder with --data.',
+          { dataDir, address: running.address },
+        )
+      : say(
+          'Lustrum is already open with the data folder {dataDir}. Close it first, or name another folder with --data.',
+          { dataDir },
+        ),
   )
 }
 
@@ -83,6 +95,8 @@ async function open(shell: Shell, place: Place, windowDir: string): Promise<void
     migrations: { dir: place.migrationsDir, wasmPath: place.wasmPath },
     say: words => console.log(words),
   })
+  // The window's own words are those of the shop as it is opened.
+  const language = (await findShop(desk.store.read))?.language ?? systemLanguage()
   const onFault = faultTeller(desk)
   const handler = createApp({ desk, rendererDir: place.rendererDir, onFault })
   const stopFollowing = startFollowing(desk, onFault)
@@ -95,18 +109,21 @@ async function open(shell: Shell, place: Place, windowDir: string): Promise<void
         void saveDocument(shell, request => handler.fetch(request), address).catch(onFault),
       // Windows, for one, takes no address longer than 2,081 characters.
       openOutside: address =>
-        void shell.shell
-          .openExternal(address)
-          .catch(() =>
-            dialog.showErrorBox(
-              'Lustrum',
-              'The system could not open this: it has no program for it, or the text is too long for that program. Copy the text instead.',
+        void shell.shell.openExternal(address).catch(() =>
+          dialog.showErrorBox(
+            'Lustrum',
+            speaking(language, () =>
+              say(
+                'The system could not open this: it has no program for it, or the text is too long for that program. Copy the text instead.',
+              ),
             ),
           ),
+        ),
     }),
   )
   guardPermissions(session.defaultSession)
-  Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(process.platform, !app.isPackaged)))
+  const menu = speaking(language, () => menuTemplate(process.platform, !app.isPackaged))
+  Menu.setApplicationMenu(Menu.buildFromTemplate(menu))
 
   const state = readWindowState(
     windowDir,
@@ -116,7 +133,7 @@ async function open(shell: Shell, place: Place, windowDir: string): Promise<void
   if (state?.maximized) window.maximize()
   window.once('ready-to-show', () => window.show())
   window.on('close', () => keepWindowState(windowDir, window))
-  askBeforeClosing(window, dialog)
+  askBeforeClosing(window, dialog, language)
   app.on('second-instance', () => {
     if (window.isMinimized()) window.restore()
     window.show()

@@ -3,6 +3,8 @@ import { getCookie, setCookie } from 'hono/cookie'
 import { feedPath } from '../../api/feeds.ts'
 import { photosPath } from '../../api/photos.ts'
 import { sensorPath } from '../../api/sensor.ts'
+import { say } from '../../domain/language/index.ts'
+import { speaking, systemLanguage } from '../../services/desk/speaking.ts'
 import { doorHeader, type Entrances, entrancePath } from './entrances.ts'
 import { type DoorKeys, linkKey, same } from './keys.ts'
 
@@ -13,8 +15,13 @@ export interface Door {
   onEntered?: () => void
 }
 
-const notLetIn =
-  'This window has not been let in. Start Lustrum again: it opens the running app, or prints an address that lets one browser in, once, within ten minutes.'
+/** Nobody knows yet which shop asks: it is said in the language of this computer. */
+const notLetIn = () =>
+  speaking(systemLanguage(), () =>
+    say(
+      'This window has not been let in. Start Lustrum again: it opens the running app, or prints an address that lets one browser in, once, within ten minutes.',
+    ),
+  )
 
 /**
  * Lets in only browsers on this computer that were given the secret: the `Host` must be this loopback address (a page
@@ -31,7 +38,7 @@ export function makeGuard({ keys, entrances, onEntered }: Door, port: () => numb
     // Cookies know no port: the name keeps two shops on one computer apart.
     const cookieName = `lustrum-${port()}`
     if (path.startsWith('/enter/') && context.req.method === 'GET') {
-      if (!entrances.use(path.slice('/enter/'.length))) return context.text(notLetIn, 401)
+      if (!entrances.use(path.slice('/enter/'.length))) return context.text(notLetIn(), 401)
       onEntered?.()
       setCookie(context, cookieName, keys.session, { httpOnly: true, sameSite: 'Strict', path: '/' })
       return context.html(letInPage(keys.token, links), 200, { 'cache-control': 'no-store' })
@@ -41,11 +48,11 @@ export function makeGuard({ keys, entrances, onEntered }: Door, port: () => numb
     if (path === sensorPath && context.req.method === 'POST') return next()
     // Nor has a calendar program; its link is the key, and it may only read.
     if (feedPath.test(path) && context.req.method === 'GET') return next()
-    if (!same(getCookie(context, cookieName) ?? '', keys.session)) return context.text(notLetIn, 401)
+    if (!same(getCookie(context, cookieName) ?? '', keys.session)) return context.text(notLetIn(), 401)
     const opened = path.startsWith('/documents/')
-    if (opened && !same(context.req.query('door') ?? '', links)) return context.text(notLetIn, 401)
+    if (opened && !same(context.req.query('door') ?? '', links)) return context.text(notLetIn(), 401)
     const asksData = path.startsWith('/trpc/') || path.startsWith(photosPath) || path === entrancePath
-    if (asksData && !same(tokenOf(context), keys.token)) return context.text(notLetIn, 401)
+    if (asksData && !same(tokenOf(context), keys.token)) return context.text(notLetIn(), 401)
     if (path === entrancePath && context.req.method === 'POST')
       return context.text(`/enter/${entrances.issue()}`, 200, { 'cache-control': 'no-store' })
     return next()

@@ -2,6 +2,7 @@ import type { AddressInfo } from 'node:net'
 import { serve as listen } from '@hono/node-server'
 import { createApp } from '../../api/app.ts'
 import type { App } from '../../api/documents.ts'
+import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import type { Desk } from '../../services/desk/desk.ts'
 import { makeEntrances } from './entrances.ts'
@@ -93,6 +94,6 @@ function notToBeHad(port: number): Refusal {
     'port-taken',
     '--port',
     port,
-    `Port ${port} is not to be had: choose another with --port, or leave it out.`,
+    say('Port {port} is not to be had: choose another with --port, or leave it out.', { port }),
   )
 }

@@ -4,10 +4,15 @@ import { statementText } from '../../domain/proof/index.ts'
 import type { Desk } from '../desk/desk.ts'
 import { letterheadOf } from '../desk/issuer.ts'
 import { shopOf } from '../desk/shopView.ts'
+import { speakingToOwner } from '../desk/speaking.ts'
 import { codeOf, referenceOf, signedPage, statementOf } from './certify.ts'
 
 /** The certificate of a signed page: what was applied, for the life of the car, with the code that proves it. */
 export async function certificateFile(desk: Desk, { entryId }: { entryId: string }) {
+  return speakingToOwner(desk.store.read, await jobOf(desk, entryId), () => certificateIn(desk, entryId))
+}
+
+async function certificateIn(desk: Desk, entryId: string) {
   const { page, sections, code } = await certified(desk, entryId)
   const bytes = await certificatePdf({
     at: page.signedAt,
@@ -22,6 +27,10 @@ export async function certificateFile(desk: Desk, { entryId }: { entryId: string
 
 /** A page that checks the certificate on any computer, without this app and without the network. */
 export async function verifyFile(desk: Desk, { entryId }: { entryId: string }) {
+  return speakingToOwner(desk.store.read, await jobOf(desk, entryId), () => verifyIn(desk, entryId))
+}
+
+async function verifyIn(desk: Desk, entryId: string) {
   const { page, sections, code } = await certified(desk, entryId)
   const html = verifyPage({
     shopName: page.content.facts.shopName,
@@ -36,6 +45,14 @@ export async function verifyFile(desk: Desk, { entryId }: { entryId: string }) {
     bytes: new TextEncoder().encode(html),
     keep: true,
   }
+}
+
+async function jobOf(desk: Desk, entryId: string): Promise<string> {
+  const entry = await desk.store.read.appliedEntry.findUnique({
+    where: { id: entryId },
+    select: { record: { select: { jobId: true } } },
+  })
+  return entry?.record.jobId ?? ''
 }
 
 async function certified(desk: Desk, entryId: string) {

@@ -1,20 +1,15 @@
 /** What a signed page states for good, and the code that proves it. */
 
 import { createHash } from 'node:crypto'
-import { durationWords } from '../../domain/calendar/index.ts'
 import { say } from '../../domain/language/index.ts'
-import {
-  codeText,
-  momentForGood,
-  type StatementSection,
-  signedText,
-  statementText,
-} from '../../domain/proof/index.ts'
+import { codeText, type StatementSection, signedText, statementText } from '../../domain/proof/index.ts'
 import { found } from '../../domain/refusal.ts'
 import { fromJson } from '../../store/json.ts'
 import type { Signer } from '../../store/signingKey.ts'
 import type { Tx } from '../../store/store.ts'
+import { speaking } from '../desk/speaking.ts'
 import type { AppliedContent } from './record.ts'
+import { statementNow } from './statement.ts'
 
 /** A page as it was signed, with the pages around it. */
 export interface SignedPage {
@@ -63,58 +58,12 @@ function pageOf({ id, number, signedBy, signedAt, content, record }: PageRow): S
 export const referenceOf = ({ jobNumber, number }: SignedPage) => `${jobNumber}-${number}`
 
 /**
- * What the certificate states. The owner is not in it: it goes with the car. Its words are part of what is signed, so
- * that a changed wording here would turn every certificate of before into a no.
+ * What the certificate states, in the language it was signed in. Its words are part of what is signed, so that a changed
+ * wording, in the code or in a catalogue, would turn every certificate of before into a no.
  */
 export function statementOf(page: SignedPage, zone: string): StatementSection[] {
-  const { facts, draft } = page.content
-  const when = (at: number) => momentForGood(at, zone)
-  return [
-    {
-      title: say('Car and record'),
-      facts: [
-        [say('Shop'), facts.shopName],
-        [
-          say('Job and page'),
-          say('{jobNumber}, page {number}', { jobNumber: page.jobNumber, number: page.number }),
-        ],
-        [say('Car'), facts.vehicleWords],
-        [say('Identification number'), facts.vin ?? say('not on file')],
-        [say('Treatments'), facts.treatments.join('; ')],
-        [say('Handed over'), facts.leftAt === null ? '' : when(facts.leftAt)],
-        [say('Signed'), `${page.signedBy}, ${when(page.signedAt)}`],
-        [say('Note'), draft.note],
-      ],
-    },
-    ...facts.layers.map((layer, i) => {
-      const own = draft.layers.find(({ position }) => position === layer.position)
-      const panels = own?.zones.map(({ name, finish }) => `${name} (${finish})`).join(', ') ?? ''
-      return {
-        title: `${i + 1}. ${layer.name}`,
-        facts: [
-          [say('Product'), layer.productName],
-          [say('Lot or batch'), own?.lot ?? ''],
-          [
-            say('Laid'),
-            say('{startAt} to {endAt}', { startAt: when(layer.startAt), endAt: when(layer.endAt) }),
-          ],
-          [say('Laid by'), own?.who ?? ''],
-          [say('On'), panels],
-          [say('Conditions'), layer.conditions],
-          [say('Window of the coat beneath'), layer.window ?? ''],
-          [
-            say('Cure at handover'),
-            layer.ageMin === null
-              ? ''
-              : say('{ageMin} at {referenceC} °C', {
-                  ageMin: durationWords(layer.ageMin),
-                  referenceC: layer.referenceC,
-                }),
-          ],
-        ] as const,
-      }
-    }),
-  ]
+  const { facts, draft, language = 'en' } = page.content
+  return speaking(language, () => statementNow({ ...page, facts, draft }, zone))
 }
 
 export const digestOf = (statement: string) => createHash('sha256').update(statement).digest('base64url')

@@ -29,8 +29,8 @@ export async function soldOver(tx: Tx, job: JobRow): Promise<ReadonlyMap<string,
 
 /** What is proposed for a layer nobody has written of yet: the paint it was sold for, or the wheels where its step says so. */
 function zonesOf(name: string, finish: Zone['finish'], over: ReadonlySet<string> | undefined): Zone[] {
-  if (/wheel|rim/i.test(name)) return [{ name: 'Wheels', finish: 'wheels' }]
-  if (/glass|screen|window/i.test(name)) return [{ name: 'Glass', finish: 'glass' }]
+  if (/wheel|rim|felge/i.test(name)) return [{ name: 'Wheels', finish: 'wheels' }]
+  if (/glas|screen|window|scheibe/i.test(name)) return [{ name: 'Glass', finish: 'glass' }]
   return panelNames.filter(panel => over?.has(panel) ?? true).map(panel => ({ name: panel, finish }))
 }
 

@@ -102,7 +102,7 @@ function windowWords({ window, verdict, asks }: JobLayerView, zone: string): str
     window.closesAt === null
       ? say('From {from}', { from })
       : say('{from} to {closesAt}', { from, closesAt: momentWords(window.closesAt, zone) })
-  const met = verdict === 'met' ? say('within it') : verdict
+  const met = verdict === 'met' ? say('within it') : say(verdict)
   return [`${span}: ${met}.`, asks ? say('Asked then: {asks}', { asks: sentence(asks) }) : '']
     .filter(Boolean)
     .join(' ')

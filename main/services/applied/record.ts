@@ -1,10 +1,11 @@
 /** The applied record: open until it is signed, then never changed; a correction is a new page that points back. */
 
-import { say } from '../../domain/language/index.ts'
+import { type Language, languageNow, say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { fromJson, toJson } from '../../store/json.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import { act, type Desk } from '../desk/desk.ts'
+import { speakingToOwner } from '../desk/speaking.ts'
 import { jobOnFloor, noJob } from '../job/jobOnFloor.ts'
 import { checkDraft, filledDraft, lotsOf, soldOver } from './draft.ts'
 import { type AppliedFacts, appliedFacts } from './facts.ts'
@@ -14,6 +15,8 @@ import type { AppliedDraft, CorrectionInput, DraftInput, SignInput } from './inp
 export interface AppliedContent {
   facts: AppliedFacts
   draft: AppliedDraft
+  /** What its certificate is written in; left out where it was signed before the app spoke another than English. */
+  language?: Language
 }
 
 export type AppliedView = Awaited<ReturnType<typeof appliedOf>>
@@ -71,7 +74,7 @@ async function appliedOf(tx: Tx, nowAt: number, jobId: string) {
 /** Keeps what was entered so far. Refused once the record is signed. */
 export function saveDraft(desk: Desk, { jobId, version, draft }: DraftInput): Promise<{ version: number }> {
   return act(desk, async (tx, audit) => {
-    if ((await tx.job.count({ where: { id: jobId } })) === 0) refuse('missing', { jobId }, noJob)
+    if ((await tx.job.count({ where: { id: jobId } })) === 0) refuse('missing', { jobId }, say(noJob))
     await keepDraft(tx, { jobId, version, draft })
     audit({ act: 'record drafted', entity: 'job', entityId: jobId })
     return { version: version + 1 }
@@ -140,16 +143,20 @@ async function sign(
   if (signedBy === '')
     refuse('name-missing', { signedBy: input.signedBy }, say('Write your name: it is what signs the record.'))
   return act(desk, async (tx, audit, signedAt) => {
-    const { facts, notYet } = await appliedOf(tx, signedAt, input.jobId)
+    const { facts: shown, notYet } = await appliedOf(tx, signedAt, input.jobId)
     if (notYet !== null) refuse('not-yet', { draft: null }, notYet)
-    const draft = checkDraft(input.draft, facts)
+    const draft = checkDraft(input.draft, shown)
     const placed = await place(tx, draft)
-    const content: AppliedContent = { facts, draft }
+    // Signed in the words the owner reads.
+    const content = await speakingToOwner(tx, input.jobId, async (): Promise<AppliedContent> => {
+      const { facts } = await appliedOf(tx, signedAt, input.jobId)
+      return { facts, draft, language: languageNow() }
+    })
     await tx.appliedEntry.create({
       data: { ...placed, content: toJson(content), signedBy, signedAt },
     })
     audit({
-      act: say('{number, plural, one {record signed} other {record corrected}}', { number: placed.number }),
+      act: placed.number === 1 ? 'record signed' : 'record corrected',
       entity: 'job',
       entityId: input.jobId,
       detail: { number: placed.number, signedBy, reason: placed.reason },

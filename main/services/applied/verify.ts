@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import {
   isYes,
   readCode,
@@ -38,7 +39,7 @@ export async function verifyCertificate(desk: Desk, input: VerifyInput): Promise
   })
   return {
     yes: isYes(verdict),
-    words: verdictWords[verdict],
+    words: say(verdictWords[verdict]),
     reference: code.reference,
     sections: signatureRight ? sections : null,
   }

@@ -65,9 +65,12 @@ export async function heldWords(tx: Tx, nowAt: number, zone: string): Promise<st
   const since = say('This shop was restored from the copy of {copyAt}.', {
     copyAt: momentWords(copyAt, { nowAt, zone }),
   })
-  const ask =
-    count === 0
-      ? ''
-      : ` ${say('{count} {count, plural, one {reminder} other {reminders}} waiting then may have gone out since: decide on each under Upkeep, Reminders.', { count })}`
-  return `${since}${ask}${stopped ? ` ${say('Reminders are not sent by themselves until you switch that on again in the rules of upkeep.')}` : ''}`
+  const ask = say(
+    '{count} {count, plural, one {reminder} other {reminders}} waiting then may have gone out since: decide on each under Upkeep, Reminders.',
+    { count },
+  )
+  const off = say(
+    'Reminders are not sent by themselves until you switch that on again in the rules of upkeep.',
+  )
+  return [since, ...(count > 0 ? [ask] : []), ...(stopped ? [off] : [])].join(' ')
 }

@@ -1,7 +1,7 @@
 /** Where the copies of this shop go, and how they are locked. */
 
 import { dirname } from 'node:path'
-import { say } from '../../domain/language/index.ts'
+import { say, word } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { readComputer, writeComputer } from '../../store/backup/computer.ts'
 import { beginPlace, onSameDisk } from '../../store/backup/secondPlace.ts'
@@ -52,7 +52,7 @@ export async function saveCopiesSettings(
   if (place !== null && place !== readComputer(dataDir).place) await beginPlace(place, dataDir)
   await act(desk, async (_tx, audit) => {
     const before = readComputer(dataDir)
-    if (before.version !== input.version) assertFresh(0, say('backup settings'), '1')
+    if (before.version !== input.version) assertFresh(0, word('backup settings'), '1')
     const changed =
       passphrase === undefined ? {} : { passphrase: passphrase === null ? 'removed' : 'changed' }
     audit({ act: 'changed', entity: 'backups', entityId: '1', detail: { place, ...changed } })

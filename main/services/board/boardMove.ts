@@ -69,14 +69,20 @@ async function restOf(
   if (startAt > nowAt + farthestMin) return { reasons: [say('That is too far off; choose an earlier day.')] }
   const floor = await loadFloor(tx, nowAt, Math.max(nowAt, startAt) + reachMin)
   const [job] = await jobRows(tx, floor, { id: jobId })
-  if (!job) throw new Refusal('missing', 'jobId', jobId, 'This job is not there; look at the board again.')
+  if (!job)
+    throw new Refusal('missing', 'jobId', jobId, say('This job is not there; look at the board again.'))
   if (job.version !== version) assertFresh(0, 'job', jobId)
   if (!floor.bays.some(bay => bay.id === bayId && !bay.archived))
-    throw new Refusal('missing', 'bayId', bayId, 'This bay is not there; choose another.')
+    throw new Refusal('missing', 'bayId', bayId, say('This bay is not there; choose another.'))
   const index = job.steps.findIndex(step => step.position === position)
   const step = job.steps[index]
   if (!step)
-    throw new Refusal('missing', 'position', position, 'This step is not there; look at the board again.')
+    throw new Refusal(
+      'missing',
+      'position',
+      position,
+      say('This step is not there; look at the board again.'),
+    )
   if (!can(job, 'move') || !isMovableFrom(job.steps, index))
     return {
       reasons: [

@@ -1,7 +1,6 @@
 /** The three offers with the shelf looked at: where what holds up the booking lacks, the offer comes when it could be there. */
 
 import { gridUp, startOfDay } from '../../domain/calendar/index.ts'
-import { say } from '../../domain/language/index.ts'
 import {
   type NoOffer,
   type Offer,
@@ -69,7 +68,7 @@ export async function offersInStock(
     const place = { offer, asked, shelf }
     const waiting = wait && laterPlace(kind, place, wait, check, wish)
     if (!wait || !waiting) return { ...place, ifHere: null }
-    return { ...waiting, ifHere: { ...place, words: say('If {words}', { words: wait.words }) } }
+    return { ...waiting, ifHere: { ...place, words: wait.ifHereWords } }
   }
   return { soonest: stocked('soonest'), leastBlocked: stocked('leastBlocked'), askedDay: stocked('askedDay') }
 }

@@ -69,7 +69,7 @@ export function checkCoat(profile: CureProfile, measured: Measured, units: UnitS
 
 function warningWords({ code, value, limit, source }: CoatWarning, units: UnitSystem): string {
   const degrees = (celsius: number) => degreesWords(celsius, units)
-  const from = source === 'ISO 8502-4' ? say('ISO 8502-4') : say('the profile ({source})', { source })
+  const from = source === 'ISO 8502-4' ? source : say('the profile ({source})', { source: say(source) })
   if (code === 'panel-unmeasured' || value === null)
     return sentence(
       say(

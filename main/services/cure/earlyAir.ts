@@ -62,7 +62,7 @@ function flagWords(
   units: UnitSystem,
   when: (at: number) => string,
 ): string {
-  const from = source === 'ISO 8502-4' ? source : say('the profile ({source})', { source })
+  const from = source === 'ISO 8502-4' ? source : say('the profile ({source})', { source: say(source) })
   const span =
     fromAt === toAt ? when(fromAt) : say('{fromAt} to {toAt}', { fromAt: when(fromAt), toAt: when(toAt) })
   const what = {

@@ -43,7 +43,7 @@ export const importInput = fileText.extend({
   }),
   dateOrder: z.enum(['ymd', 'mdy', 'dmy']),
   /** Of values that do not name their own: never guessed. */
-  unit: z.enum(['C', 'F'], 'Say whether the file is in °C or °F.'),
+  unit: z.enum(['C', 'F'], word('Say whether the file is in °C or °F.')),
 })
 export type ImportInput = z.infer<typeof importInput>
 

@@ -38,7 +38,9 @@ export function readLog(file: string): LogFile {
       'no-rows',
       'text',
       null,
-      'No line of this file holds a date and time below a line of column names: export it as CSV, with its heading.',
+      say(
+        'No line of this file holds a date and time below a line of column names: export it as CSV, with its heading.',
+      ),
     )
   const columns = named(data[head] ?? [])
   const rows = data

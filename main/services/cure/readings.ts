@@ -64,7 +64,11 @@ function checkReading(input: ReadingInput, nowAt: number, units: UnitSystem): vo
   const [bad] = refused
   if (!bad) return
   const names = { time: 'at', air: 'airC', panel: 'panelC', humidity: 'humidityPercent', dewPoint: '' }
-  refuse(bad.code, { [names[bad.field]]: bad.value }, bad.message.replace(/^Row 1: /, ''))
+  refuse(
+    bad.code,
+    { [names[bad.field]]: bad.value },
+    bad.message.replace(say('Row {row}: {message}', { row: 1, message: '' }), ''),
+  )
 }
 
 /** Takes a reading that was wrong out of the count; it is kept, and said to be void. */

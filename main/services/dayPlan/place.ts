@@ -1,7 +1,7 @@
 /** Cars put at new places together: one act, checked against everything booked by then. */
 
 import { planOf, wordsFor } from '../../domain/floor/index.ts'
-import { say, word } from '../../domain/language/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { objections, relayTask } from '../../domain/relay/index.ts'
 import { type FloorPlan, reasonText } from '../../domain/schedule/index.ts'
@@ -14,8 +14,6 @@ import { type JobRow, nameOfCar } from '../floor/jobRows.ts'
 import { restOfJob } from '../floor/movePlan.ts'
 import { placedJob } from '../floor/placed.ts'
 import { otherVisits, visitInTheWay } from '../floor/vehicleFree.ts'
-
-const wayOut = word('Lay the floor again.')
 
 /**
  * Writes the plans of these jobs, each wholly ahead. Refused as stale, saving nothing, where one of them does not fit
@@ -42,10 +40,9 @@ export async function placeTogether(
     refuse(
       'stale',
       { jobIds: row.id },
-      say('The floor has changed: {vehicle} has no room there any more, {what}. {wayOut}', {
+      say('The floor has changed: {vehicle} has no room there any more, {what}. Lay the floor again.', {
         vehicle: nameOfCar(row.vehicle),
         what,
-        wayOut,
       }),
     )
   }

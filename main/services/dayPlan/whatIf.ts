@@ -95,18 +95,17 @@ function checkTimes(what: What, nowAt: number): void {
 }
 
 function checkThere(what: What, floor: Floor): void {
-  const gone = say('is not there any more; choose another.')
   if (what.kind === 'bayClosed')
     found(
       floor.bays.find(bay => bay.id === what.bayId && !bay.archived) ?? null,
       { bayId: what.bayId },
-      say('This bay {gone}', { gone }),
+      say('This bay is not there any more; choose another.'),
     )
   if (what.kind === 'away')
     found(
       floor.crew.find(person => person.id === what.crewId && !person.archived) ?? null,
       { crewId: what.crewId },
-      say('This person {gone}', { gone }),
+      say('This person is not there any more; choose another.'),
     )
   if (what.kind === 'cureLonger') holdToLengthen(floor, what)
 }

@@ -6,7 +6,7 @@
  */
 
 import { z } from 'zod'
-import { say, word } from '../../domain/language/index.ts'
+import { localeNow, say, word } from '../../domain/language/index.ts'
 import { capabilities, finishes, sizeClasses, skills } from '../../domain/shop/index.ts'
 
 /** A row's id. */
@@ -64,11 +64,13 @@ export const number = (words: string, most = 1_000_000) =>
 export const whole = (words: string, most = 1_000_000) =>
   z.int(words).min(-most, outOf(most)).max(most, outOf(most))
 
-const outOf = (most: number) =>
-  say('Give a number from {most} to {most2}.', {
-    most: (-most).toLocaleString('en'),
-    most2: most.toLocaleString('en'),
-  })
+const outOf = (most: number) => ({
+  error: () =>
+    say('Give a number from {least} to {most}.', {
+      least: (-most).toLocaleString(localeNow()),
+      most: most.toLocaleString(localeNow()),
+    }),
+})
 
 /** A step's place in its job. */
 export const position = z.int().min(0).max(200)

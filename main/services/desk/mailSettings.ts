@@ -48,13 +48,13 @@ export async function saveMailSettings(desk: Desk, input: MailInput): Promise<Ma
       say('A port is a number from 1 to 65535; 465 and 587 are usual.'),
     )
   await act(desk, async (tx, audit) => {
-    const kept = { table: tx.mailSettings, entity: 'mail', noun: say('mail settings') }
+    const kept = { table: tx.mailSettings, entity: 'mail', noun: word('mail settings') }
     // Never the password itself, only that it was changed.
     const detail = password === undefined ? {} : { password: 'changed' }
     await saveSingle(audit, kept, { key: { id: 1 }, version }, data, detail)
   })
   if (password !== undefined) desk.store.secrets.set(passwordName, password === '' ? null : password)
-  return found(await getMailSettings(desk), { version }, noSenderWords)
+  return found(await getMailSettings(desk), { version }, say(noSenderWords))
 }
 
 export interface Sender {
@@ -85,7 +85,7 @@ export const noSenderWords = word(
 /** Sends a letter to try the settings; answers in words whether it went out. */
 export async function tryMail(desk: Desk, input: { to: string }): Promise<{ sent: boolean; words: string }> {
   const sender = await senderOf(desk.store.read, desk.store)
-  if (!sender) refuse('mail-not-set-up', { host: null }, noSenderWords)
+  if (!sender) refuse('mail-not-set-up', { host: null }, say(noSenderWords))
   const to = readMailAddress(input.to, 'to')
   const outcome = await sendMail(sender.server, {
     from: sender.from,

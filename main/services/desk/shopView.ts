@@ -1,6 +1,7 @@
 import type { HoursException, OpeningHours, ShopCalendar, WallSpan } from '../../domain/calendar/index.ts'
 import type { OutsideUsual } from '../../domain/cure/index.ts'
 import type { Language } from '../../domain/language/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import type { ConditionFactors, HandoverRule, UnitSystem } from '../../domain/shop/index.ts'
 import { fromJson } from '../../store/json.ts'
@@ -30,7 +31,7 @@ async function readShop(tx: Tx) {
 /** The shop, refused where there is none yet. */
 export async function shopOf(tx: Tx): Promise<ShopView> {
   const shop = await findShop(tx)
-  if (!shop) throw new Refusal('missing', 'shop', null, 'There is no shop yet: set it up first.')
+  if (!shop) throw new Refusal('missing', 'shop', null, say('There is no shop yet: set it up first.'))
   return shop
 }
 

@@ -5,11 +5,13 @@ import { fileURLToPath } from 'node:url'
 import {
   type Catalogue,
   type Language,
+  languageNow,
   languages,
   speakAs,
   standIn,
   teach,
 } from '../../domain/language/index.ts'
+import type { Tx } from '../../store/store.ts'
 import type { Desk } from './desk.ts'
 import { findShop } from './shopView.ts'
 
@@ -47,4 +49,43 @@ export function speaking<Result>(
 export async function speakingForShop<Result>(desk: Desk, work: () => Promise<Result>): Promise<Result> {
   const shop = await findShop(desk.store.read)
   return speaking(shop?.language ?? 'en', work, shop?.country)
+}
+
+/**
+ * The language a customer is written to in: theirs where one is set and the app speaks it, else that of the moment,
+ * which is the shop's.
+ */
+export async function languageTo(tx: Tx, customerId: string): Promise<Language> {
+  const reach = await tx.ownerReach.findUnique({ where: { customerId }, select: { language: true } })
+  return spokenFor(reach?.language ?? '')
+}
+
+/** Makes what a customer is given, in the language they are written to in. */
+export async function speakingTo<Result>(
+  tx: Tx,
+  customerId: string,
+  work: () => Promise<Result>,
+): Promise<Result> {
+  return speaking(await languageTo(tx, customerId), work)
+}
+
+/** Makes what the owner of a job's car is given; in the language of the moment where there is no such job. */
+export async function speakingToOwner<Result>(
+  tx: Tx,
+  jobId: string,
+  work: () => Promise<Result>,
+): Promise<Result> {
+  const job = await tx.job.findUnique({ where: { id: jobId }, select: { customerId: true } })
+  return job ? speakingTo(tx, job.customerId, work) : work()
+}
+
+/** The language the app speaks for this tag: `de` for `de-AT`; that of the moment where it speaks none such. */
+export function spokenFor(tag: string): Language {
+  const base = tag.toLowerCase().split('-')[0]
+  return languages.find(language => language === base) ?? languageNow()
+}
+
+/** The language of this computer, where the app speaks it: for what is said before a shop is open. */
+export function systemLanguage(): Language {
+  return spokenFor(Intl.DateTimeFormat().resolvedOptions().locale)
 }

@@ -91,10 +91,9 @@ async function copies(desk: Desk): Promise<string[]> {
     passphraseOf(desk) === null ? say('not locked') : say('locked with a passphrase'),
     drill === null
       ? say('none tried yet')
-      : say('tried {at}: {opened}', {
-          at: utc(drill.at),
-          opened: drill.opened ? say('opened') : say('did not open'),
-        }),
+      : drill.opened
+        ? say('tried {at}: opened', { at: utc(drill.at) })
+        : say('tried {at}: did not open', { at: utc(drill.at) }),
   ]
 }
 
@@ -119,7 +118,7 @@ function answers(store: Store): string[] {
 function faults({ store }: Desk): string[] {
   const kept = keptFaults(dirname(store.source.file), most)
   return kept.length === 0
-    ? ['none']
+    ? [say('none')]
     : kept.map(({ at, asked, kind, places }) => [utc(at), asked, kind, ...places].filter(Boolean).join(' | '))
 }
 

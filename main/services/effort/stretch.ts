@@ -37,21 +37,17 @@ export async function learnedStretch(
   )
   const stretch = Math.round(factor * 100) / 100
   const by = Math.round(Math.abs(stretch - 1) * 100)
-  const than =
-    by === 0
-      ? say('as written')
-      : say('{by} % {stretch} than written', { by, stretch: stretch > 1 ? say('longer') : say('shorter') })
+  const than = by === 0 ? 'same' : stretch > 1 ? 'longer' : 'shorter'
   const known = say('{visits, plural, one {1 finished visit} other {{visits} finished visits}}', {
     visits: visits.length,
   })
   return {
     stretch,
     words: [
-      say('Hands-on times {than}: {percent} of 100 such visits take no longer ({known}).', {
-        than,
-        percent,
-        known,
-      }),
+      say(
+        'Hands-on times {than, select, same {as written} longer {{by} % longer than written} other {{by} % shorter than written}}: {percent} of 100 such visits take no longer ({known}).',
+        { than, by, percent, known },
+      ),
     ],
   }
 }

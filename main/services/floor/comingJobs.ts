@@ -91,14 +91,14 @@ export function touchedOutside(
     const door = (at: number, what: string) => {
       if (at > nowAt && !doorOpen(at)) times.push([at, what])
     }
-    if (job.arrivedAt === null) door(job.dropOffAt, 'drop-off')
+    if (job.arrivedAt === null) door(job.dropOffAt, say('drop-off'))
     for (const step of job.steps) {
       const ahead = step.kind === 'work' && step.actualStartAt === null && step.startAt > nowAt
       if (ahead && openMinutesBetween(open, step.startAt, step.endAt) < step.minutes)
         times.push([step.startAt, step.name])
     }
     for (const stay of comingStays(job, nowAt).slice(1)) door(stay.from, say('change of bay'))
-    door(job.handoverAt, 'handover')
+    door(job.handoverAt, say('handover'))
     return times
       .sort(([a], [b]) => a - b)
       .map(([at, what]) => ({ job: jobWords(job), what: `${what}, ${momentWords(at, zone)}` }))

@@ -68,7 +68,7 @@ export function vehicleWords(vehicle: {
   sizeClass: string
 }): string {
   const words = [vehicle.colour, vehicle.make, vehicle.model].filter(Boolean).join(' ')
-  return words === '' ? say('{sizeClass} vehicle', { sizeClass: vehicle.sizeClass }) : words
+  return words === '' ? say('{sizeClass} vehicle', { sizeClass: say(vehicle.sizeClass) }) : words
 }
 
 /** The plate, or that there is none yet. */

@@ -6,6 +6,7 @@ import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import type { Windows } from '../../domain/schedule/index.ts'
 import type { LentKind } from '../../domain/shop/index.ts'
+import { listWords } from '../../domain/words.ts'
 import type { Tx } from '../../store/store.ts'
 
 const always: Span = { from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY }
@@ -88,13 +89,12 @@ function widest(windows: readonly Span[]): Span[] {
 /** What the caller is told of the things asked for. */
 export function lentNotes(kinds: readonly LentKind[], windows: Windows): string[] {
   if (windows === null) return []
+  const said = listWords(kinds.map(kind => say(kind)))
   return [
     windows.length === 0
-      ? say('The shop has no {kinds} in use; add one under Settings, or leave it out.', {
-          kinds: kinds.join(` ${say('and')} `),
-        })
+      ? say('The shop has no {kinds} in use; add one under Settings, or leave it out.', { kinds: said })
       : say('With {kinds} from drop-off to handover: only days on which one is free are offered.', {
-          kinds: kinds.join(` ${say('and')} `),
+          kinds: said,
         }),
   ]
 }
@@ -124,7 +124,7 @@ export async function lendWith(
         'lent',
         { lends: kind },
         say('No {kind} is free from {dropOffAt} to {handoverAt}: leave it out, or choose another time.', {
-          kind,
+          kind: say(kind),
           dropOffAt: when(job.dropOffAt),
           handoverAt: when(job.handoverAt),
         }),

@@ -112,24 +112,23 @@ function nextUse(
       .filter(stay => stay.bay === bayId && stay.to > fromAt)
       .map(stay => ({
         at: stay.from,
-        by: say('taken by {jobNames}', {
-          jobNames: floor.jobNames.get(stay.job ?? '') ?? say('another job'),
-        }),
+        by: floor.jobNames.get(stay.job ?? '') ?? say('another job'),
       })),
     ...(problem.bays.find(bay => bay.id === bayId)?.closed ?? [])
       .filter(span => span.to > fromAt)
-      .map(span => ({ at: span.from, by: 'closed' })),
+      .map(span => ({ at: span.from, by: null })),
   ].sort((a, b) => a.at - b.at)
   const next = uses[0]
   if (!next) return null
   const at = Math.max(next.at, fromAt)
+  const { by } = next
+  const from = when(floor, at)
   return {
     at,
-    words: say('{name}, where the car waits, is {by} from {floor}', {
-      name,
-      by: next.by,
-      floor: when(floor, at),
-    }),
+    words:
+      by === null
+        ? say('{name}, where the car waits, is closed from {from}', { name, from })
+        : say('{name}, where the car waits, is taken by {by} from {from}', { name, by, from }),
   }
 }
 

@@ -19,7 +19,7 @@ export async function importReportFile(desk: Desk) {
     ...lines.map(line => line.map(defused)),
   ])
   return {
-    name: 'rows to look at.csv',
+    name: `${say('rows to look at')}.csv`,
     type: 'text/csv; charset=utf-8',
     keep: true,
     bytes: new TextEncoder().encode(byteOrderMark + text),

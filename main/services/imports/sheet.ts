@@ -1,5 +1,5 @@
 /** A file of a list as columns and rows, whichever of the two forms it has. */
-import { say } from '../../domain/language/index.ts'
+import { localeNow, say } from '../../domain/language/index.ts'
 import { Refusal, refuse } from '../../domain/refusal.ts'
 import { readCsv } from '../desk/csv.ts'
 import { sheetsBeside } from './xlsxBeside.ts'
@@ -42,7 +42,7 @@ function sheetOf(grid: readonly (readonly string[])[]): Sheet {
       'no-rows',
       'base64',
       null,
-      'There is no row below a line of column names: put the names of the columns into the first line.',
+      say('There is no row below a line of column names: put the names of the columns into the first line.'),
     )
   const rows = grid.slice(head + 1).map(row => [...row])
   while (!filled(rows.at(-1))) rows.pop()
@@ -51,7 +51,7 @@ function sheetOf(grid: readonly (readonly string[])[]): Sheet {
       'rows-many',
       { base64: null },
       say('There are more than {mostRows} rows; split the file.', {
-        mostRows: mostRows.toLocaleString('en'),
+        mostRows: mostRows.toLocaleString(localeNow()),
       }),
     )
   const columns = named(grid[head] ?? [])

@@ -16,12 +16,12 @@ export async function listTaken(desk: Desk) {
   return rows.map(({ kind, ...row }) => ({ ...row, kind: kind as ImportKind }))
 }
 
-const words: Readonly<Partial<Record<ImportedEntity, readonly [one: string, many: string]>>> = {
-  customer: ['customer', 'customers'],
-  vehicle: ['car', 'cars'],
-  layer: ['coating', 'coatings'],
-  upkeepPlan: [word('upkeep plan'), word('upkeep plans')],
-  product: ['product', 'products'],
+const words: Readonly<Partial<Record<ImportedEntity, string>>> = {
+  customer: word('{count} {count, plural, one {customer} other {customers}}'),
+  vehicle: word('{count} {count, plural, one {car} other {cars}}'),
+  layer: word('{count} {count, plural, one {coating} other {coatings}}'),
+  upkeepPlan: word('{count} {count, plural, one {upkeep plan} other {upkeep plans}}'),
+  product: word('{count} {count, plural, one {product} other {products}}'),
 }
 
 /**
@@ -36,8 +36,8 @@ export function undoImport(desk: Desk, { id, accepted }: UndoInput): Promise<{ t
     )
     const taken = await takeOutImported(tx, id)
     const left = [...(await importedLeft(tx, id))].flatMap(([entity, count]) => {
-      const [one, many] = words[entity] ?? []
-      return one === undefined ? [] : [`${count} ${count === 1 ? one : many}`]
+      const counted = words[entity]
+      return counted === undefined ? [] : [say(counted, { count })]
     })
     askFirst('in-use', left, {
       field: 'id',

@@ -8,7 +8,7 @@ const program = import.meta.url.endsWith('.ts') ? './xlsxThread.ts' : './xlsxThr
 /** Seconds a sheet of 50,000 rows takes several times over. */
 const mostMs = 60_000
 
-type Answer = { grid: string[][] } | { message: string }
+type Answer = { grid: string[][] } | { unread: true } | { message: string }
 
 /**
  * The cells of an XLSX file's first sheet that has any, read in a thread of its own: unpacking takes seconds, and a file
@@ -41,7 +41,7 @@ export async function sheetsBeside(bytes: Uint8Array): Promise<string[][]> {
     'file-bad',
     { base64: null },
     say('This spreadsheet cannot be read. {message} Save it as XLSX or CSV again, and choose that.', {
-      message: answer.message,
+      message: 'message' in answer ? answer.message : say('It is damaged or no spreadsheet.'),
     }),
   )
 }

@@ -2,7 +2,6 @@
 
 import { parentPort, workerData } from 'node:worker_threads'
 import readXlsxFile from 'read-excel-file/node'
-import { word } from '../../domain/language/index.ts'
 
 /** Whole days come as that; a time of day is kept, and passed over where a day is wanted. */
 function textOf(cell: unknown): string {
@@ -17,5 +16,5 @@ try {
   const { data = [] } = sheets.find(sheet => sheet.data.length > 0) ?? {}
   parentPort?.postMessage({ grid: data.map(row => row.map(textOf)) })
 } catch {
-  parentPort?.postMessage({ message: word('It is damaged or no spreadsheet.') })
+  parentPort?.postMessage({ unread: true })
 }

@@ -8,7 +8,7 @@ import { shopOf } from '../desk/shopView.ts'
 import type { DecideInput } from './inputs.ts'
 import { forbidden, intakeJob } from './jobPaint.ts'
 
-/** Why a panel is left out, as it stands behind its name wherever the treatment is named. */
+/** Why a panel is left out, as it is kept behind its name; `leftOutWords` says it. */
 const leftWords: Readonly<Record<PaintRule, string>> = {
   'matte polished': word('matte'),
   'film or plastic compounded': word('film or plastic'),
@@ -69,12 +69,12 @@ export function decidePaint(desk: Desk, input: DecideInput): Promise<void> {
 }
 
 const polishing: readonly PaintRule[] = [
-  word('matte polished'),
-  word('film or plastic compounded'),
-  word('thin paint polished'),
-  word('polish over a coat'),
+  'matte polished',
+  'film or plastic compounded',
+  'thin paint polished',
+  'polish over a coat',
 ]
-const sealing: readonly PaintRule[] = [word('coat over wax'), word('coat over fresh paint')]
+const sealing: readonly PaintRule[] = ['coat over wax', 'coat over fresh paint']
 
 /** Which rules hold up which stage. */
 const heldUp: Readonly<Record<string, readonly PaintRule[]>> = {

@@ -8,8 +8,8 @@ import { panelNames } from '../../domain/shop/index.ts'
 import { id, number, text, versionOrNone, whole } from '../desk/inputs.ts'
 
 const line = (most: number) =>
-  z.string().max(most, say('That is too long: {most} characters at most.', { most }))
-const panel = z.enum(panelNames, 'Choose one of the panels.')
+  z.string().max(most, { error: () => say('That is too long: {most} characters at most.', { most }) })
+const panel = z.enum(panelNames, word('Choose one of the panels.'))
 const degrees = number(word('Give the temperature.'), 200)
 
 /** Where it lies on the drawing, which is 1000 wide and 560 high. */

@@ -233,7 +233,7 @@ async function sign(desk: Desk, input: Signed, place: (tx: Tx, job: IntakeJob) =
       data: { ...placed, content: toJson(contentOf(job, shop.name, draft)), ownerName, signature, signedAt },
     })
     audit({
-      act: say('{number, plural, one {intake signed} other {intake corrected}}', { number: placed.number }),
+      act: placed.number === 1 ? 'intake signed' : 'intake corrected',
       entity: 'job',
       entityId: jobId,
       detail: { number: placed.number, reason: placed.reason },

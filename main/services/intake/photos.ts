@@ -72,15 +72,15 @@ function refuseFull(jobId: string): never {
 
 /** A photo as a file; `small` is the one for lists. */
 export async function photoFile(desk: Desk, { id, small }: { id: string; small: boolean }) {
-  const row = found(await desk.store.read.jobPhoto.findUnique({ where: { id } }), { id }, noPhoto)
-  const bytes = found(await readPhoto(dataDirOf(desk), row.sha256, small), { id }, noPhoto)
+  const row = found(await desk.store.read.jobPhoto.findUnique({ where: { id } }), { id }, say(noPhoto))
+  const bytes = found(await readPhoto(dataDirOf(desk), row.sha256, small), { id }, say(noPhoto))
   return { name: `${row.name.replace(/\.\w+$/, '')}.jpg`, type: 'image/jpeg', bytes }
 }
 
 /** Takes a photo out. Refused once it is part of what an owner has signed. */
 export async function removePhoto(desk: Desk, { id }: { id: string }): Promise<void> {
   await act(desk, async (tx, audit) => {
-    const row = found(await tx.jobPhoto.findUnique({ where: { id } }), { id }, noPhoto)
+    const row = found(await tx.jobPhoto.findUnique({ where: { id } }), { id }, say(noPhoto))
     const entries = await tx.intakeEntry.findMany({ where: { intake: { jobId: row.jobId } } })
     const signed = entries.some(({ content }) =>
       fromJson<{ photos: { id: string }[] }>(content).photos.some(photo => photo.id === id),

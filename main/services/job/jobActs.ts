@@ -41,10 +41,14 @@ export function handOver(
         : []),
       ...(coated && at < safeAt
         ? [
-            say('by the cure profile {dry} may leave at the earliest {safeAt}', {
-              dry: dry ? say('the car, which has to stay dry,') : say('the car'),
-              safeAt: when(safeAt),
-            }),
+            dry
+              ? say(
+                  'by the cure profile the car, which has to stay dry, may leave at the earliest {safeAt}',
+                  { safeAt: when(safeAt) },
+                )
+              : say('by the cure profile the car may leave at the earliest {safeAt}', {
+                  safeAt: when(safeAt),
+                }),
           ]
         : []),
     ]
@@ -52,10 +56,14 @@ export function handOver(
       refuse(
         'reason-needed',
         { reason },
-        say('Not yet: {against}. {coated} over now needs a reason, which is kept.', {
-          against: listWords(against),
-          coated: coated ? say('The data sheet decides; handing') : say('Handing'),
-        }),
+        coated
+          ? say(
+              'Not yet: {against}. The data sheet decides; handing over now needs a reason, which is kept.',
+              { against: listWords(against) },
+            )
+          : say('Not yet: {against}. Handing over now needs a reason, which is kept.', {
+              against: listWords(against),
+            }),
       )
     return {
       data: { status: 'handedOver', leftAt: at },

@@ -1,4 +1,5 @@
 /** One act on a job: loaded with the floor, changed, projected again, saved with its audit line. */
+
 import { minuteWords } from '../../domain/calendar/index.ts'
 import {
   type FloorJob,
@@ -8,6 +9,7 @@ import {
   projectJob,
 } from '../../domain/floor/index.ts'
 import { type JobStatus, statusAt } from '../../domain/job/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { found } from '../../domain/refusal.ts'
 import { type FoundJob, findJobs, peopleIn } from '../../store/jobRows.ts'
 import { type AuditEntry, assertFresh, type Tx } from '../../store/store.ts'
@@ -86,7 +88,7 @@ export function changeJob(
   const nowAt = desk.now()
   return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
     const [stored] = await findJobs(tx, { id })
-    const raw = found(stored, { id }, noJob)
+    const raw = found(stored, { id }, say(noJob))
     const row = { ...raw, status: statusAt(raw, nowAt) }
     if (row.version !== version) assertFresh(0, 'job', id)
     const floor = await loadFloor(tx, nowAt, Math.max(nowAt, row.plannedHandoverAt) + farthestSlipMin)

@@ -7,6 +7,7 @@ import { degreesWords, type UnitSystem } from '../../domain/measure/index.ts'
 import { checkWords } from '../cure/coatCheck.ts'
 import { earlyAir } from '../cure/earlyAir.ts'
 import type { Desk } from '../desk/desk.ts'
+import { languageTo } from '../desk/speaking.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import { otherVisits } from '../floor/vehicleFree.ts'
 import { jobOnFloor } from './jobOnFloor.ts'
@@ -59,7 +60,13 @@ export async function jobCure(desk: Desk, { id }: { id: string }) {
       ),
     ],
     heatings,
-    slip: slipOf(floor, job, products, await otherVisits(tx, floor, job)),
+    slip: slipOf(
+      floor,
+      job,
+      products,
+      await otherVisits(tx, floor, job),
+      await languageTo(tx, job.customer.id),
+    ),
     rules: rulesOf(job, products, units),
   }
 }

@@ -1,5 +1,5 @@
 import type { ProductsById } from '../../domain/floor/index.ts'
-import { word } from '../../domain/language/index.ts'
+import { say, word } from '../../domain/language/index.ts'
 import { found } from '../../domain/refusal.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Floor } from '../floor/floor.ts'
@@ -21,10 +21,10 @@ export interface JobOnFloor {
  */
 export async function jobOnFloor(tx: Tx, nowAt: number, id: string, untilAt = nowAt): Promise<JobOnFloor> {
   const times = await tx.job.findUnique({ where: { id }, select: { handoverAt: true } })
-  const endAt = Math.max(untilAt, found(times, { id }, noJob).handoverAt) + farthestSlipMin
+  const endAt = Math.max(untilAt, found(times, { id }, say(noJob)).handoverAt) + farthestSlipMin
   const floor = await loadFloor(tx, nowAt, endAt)
   const [row] = await jobRows(tx, floor, { id })
-  const job = found(row, { id }, noJob)
+  const job = found(row, { id }, say(noJob))
   return { floor, job, products: await productsOf(tx, job) }
 }
 

@@ -26,6 +26,7 @@ import {
   type Condition,
   type Finish,
   type LentKind,
+  leftOutWords,
   lentKinds,
   type Scope,
   type SizeClass,
@@ -79,7 +80,8 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
       name,
       priceMinor,
       scope: scope as Scope,
-      leftOut,
+      /** In words; empty: nothing is. */
+      leftOut: leftOutWords(leftOut),
     })),
     charges,
     priceMinor: saleMinor(job.treatments, charges, floor.shop.currency),

@@ -16,7 +16,9 @@ export function lend(desk: Desk, { id, version, kind, on }: LendInput): Promise<
       refuse(
         'as-before',
         { kind },
-        on ? say('This job has a {kind} already.', { kind }) : say('This job has no {kind}.', { kind }),
+        on
+          ? say('This job has a {kind} already.', { kind: say(kind) })
+          : say('This job has no {kind}.', { kind: say(kind) }),
       )
     const dropOffAt = row.arrivedAt ?? row.dropOffAt
     return {

@@ -8,7 +8,7 @@ import { noJob } from './jobOnFloor.ts'
 /** Keeps a note with a job: a line of its history, with who said it and when. Nothing of the job changes. */
 export function noteJob(desk: Desk, { id, words }: NoteInput): Promise<void> {
   return act(desk, async (tx, audit) => {
-    found(await tx.job.findUnique({ where: { id }, select: { id: true } }), { id }, noJob)
+    found(await tx.job.findUnique({ where: { id }, select: { id: true } }), { id }, say(noJob))
     audit({
       act: 'noted',
       entity: 'job',

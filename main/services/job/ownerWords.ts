@@ -9,6 +9,7 @@ import { degreesWords } from '../../domain/measure/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import type { Desk } from '../desk/desk.ts'
 import { letterheadOf } from '../desk/issuer.ts'
+import { speakingToOwner } from '../desk/speaking.ts'
 import { plateWords, vehicleWords } from '../floor/jobRows.ts'
 import { carUpkeep } from '../upkeep/car.ts'
 import type { OutsideInput } from './inputs.ts'
@@ -26,7 +27,11 @@ export interface OwnerWordsView {
 }
 
 /** The words for the owner; null where nothing that cures is on the car or to come. */
-export async function ownerWords(desk: Desk, { id }: { id: string }): Promise<OwnerWordsView | null> {
+export function ownerWords(desk: Desk, { id }: { id: string }): Promise<OwnerWordsView | null> {
+  return speakingToOwner(desk.store.read, id, () => ownerWordsIn(desk, id))
+}
+
+async function ownerWordsIn(desk: Desk, id: string): Promise<OwnerWordsView | null> {
   const found = await jobOnFloor(desk.store.read, desk.now(), id)
   const body = careOf(found)
   if (!body) return null
@@ -56,14 +61,18 @@ export function setOutside(
 }
 
 /** The same as a sheet to hand over with the key, with what was applied and the visits that follow. */
-export async function careSheet(desk: Desk, { id }: { id: string }) {
+export function careSheet(desk: Desk, { id }: { id: string }) {
+  return speakingToOwner(desk.store.read, id, () => careSheetIn(desk, id))
+}
+
+async function careSheetIn(desk: Desk, id: string) {
   const tx = desk.store.read
   const onFloor = await jobOnFloor(tx, desk.now(), id)
   const care = timesOf(onFloor)
   if (!care) refuse('missing', { id }, say('Nothing on this car cures, so there is no care sheet for it.'))
   const { job, floor, products } = onFloor
   const { plans } = await carUpkeep(desk, { vehicleId: job.vehicleId })
-  const when = (at: number | null) => (at === null ? never : momentWords(at, floor.zone))
+  const when = (at: number | null) => (at === null ? say(never) : momentWords(at, floor.zone))
   const coats = coatsOf(job.steps, products)
   const bytes = await careSheetPdf({
     at: floor.nowAt,
@@ -147,7 +156,7 @@ function timesOf({ job, floor, products }: JobOnFloor): CareTimes | null {
 function careOf(onFloor: JobOnFloor): string[] | null {
   const care = timesOf(onFloor)
   if (!care) return null
-  const when = (at: number | null) => (at === null ? never : momentWords(at, onFloor.floor.zone))
+  const when = (at: number | null) => (at === null ? say(never) : momentWords(at, onFloor.floor.zone))
   return [
     care.dryAt === care.leavesAt
       ? say('Your car may get wet from the time you have it.')

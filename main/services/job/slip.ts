@@ -3,8 +3,9 @@
 import { datedWords, gridDown } from '../../domain/calendar/index.ts'
 import { coatsOf, conflictsOn, leavingOf, leavingTimes, type ProductsById } from '../../domain/floor/index.ts'
 import { can, isMovableFrom } from '../../domain/job/index.ts'
-import { say } from '../../domain/language/index.ts'
+import { type Language, say } from '../../domain/language/index.ts'
 import { promiseOf } from '../../domain/schedule/index.ts'
+import { speaking } from '../desk/speaking.ts'
 import type { Floor } from '../floor/floor.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import { plateWords, vehicleWords } from '../floor/jobRows.ts'
@@ -12,7 +13,14 @@ import { moveProblem, restOfJob } from '../floor/movePlan.ts'
 import { type OtherVisit, visitInTheWay } from '../floor/vehicleFree.ts'
 
 /** What to do about a promise no longer kept, or for which somebody is missing; null where neither is so. */
-export function slipOf(floor: Floor, job: JobRow, products: ProductsById, visits: readonly OtherVisit[]) {
+export function slipOf(
+  floor: Floor,
+  job: JobRow,
+  products: ProductsById,
+  visits: readonly OtherVisit[],
+  /** That the owner is written to in. */
+  language: Language,
+) {
   if (!can(job, 'promise')) return null
   const lateMin = Math.max(0, job.handoverAt - job.promisedAt)
   const uncovered = conflictsOn(floor).some(conflict => conflict.jobId === job.id && conflict.uncovered)
@@ -25,7 +33,7 @@ export function slipOf(floor: Floor, job: JobRow, products: ProductsById, visits
     /** Another place, or other people, for the rest: sooner than that, or with nobody missing. Null: none. */
     place: place && (uncovered || place.handoverAt < job.handoverAt) ? place : null,
     /** Null where the promise still holds. */
-    message: lateMin > 0 ? messageOf(floor, job, products) : null,
+    message: lateMin > 0 ? speaking(language, () => messageOf(floor, job, products)) : null,
   }
 }
 

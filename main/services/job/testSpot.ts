@@ -69,7 +69,7 @@ export function answerSpot(desk: Desk, input: SpotAnswerInput): Promise<{ versio
   const { id, version, answer, how, priceMinor } = input
   return changeJob(desk, { id, version }, async now => {
     const { spot, row } = await spotIn(now)
-    const open = found(spot, { id }, noSpot)
+    const open = found(spot, { id }, say(noSpot))
     if (open.answer !== null)
       refuse('answered', { answer }, say('The customer has answered already: take that back first.'))
     const by = checkText(input.by, 'by', say('The name of who answered'), 80)
@@ -116,7 +116,7 @@ export function takeSpotBack(
 ): Promise<{ version: number }> {
   return changeJob(desk, { id, version }, async now => {
     const { spot, row } = await spotIn(now)
-    const stored = found(spot, { id }, noSpot)
+    const stored = found(spot, { id }, say(noSpot))
     if (stored.answer === null)
       return {
         act: 'test spot taken back',
@@ -150,7 +150,7 @@ export function takeSpotBack(
 async function spotIn({ tx, row, floor }: JobNow) {
   assertCan(row, 'work')
   const [job] = await jobRows(tx, floor, { id: row.id })
-  const { test, planned } = spotState(found(job, { id: row.id }, noSpot).steps)
+  const { test, planned } = spotState(found(job, { id: row.id }, say(noSpot)).steps)
   if (!test) refuse('no-spot', { id: row.id }, say('This job was booked without a test spot.'))
   if (test.actualStartAt === null)
     refuse(

@@ -34,7 +34,7 @@ async function orderOf(desk: Desk, job: JobView): Promise<WorkOrder> {
       [say('Car'), job.vehicle.words],
       [say('Plate'), job.vehicle.plate],
       [say('Owner'), job.customer.name],
-      [say('Paint'), `${job.vehicle.finish}, ${job.condition}`],
+      [say('Paint'), `${say(job.vehicle.finish)}, ${say(job.condition)}`],
       [job.arrivedAt === null ? say('Comes') : say('Came'), when(job.arrivedAt ?? job.dropOffAt)],
       [say('Promised'), when(job.promisedAt)],
       [say('Printed'), when(job.nowAt)],
@@ -42,7 +42,7 @@ async function orderOf(desk: Desk, job: JobView): Promise<WorkOrder> {
     treatments: job.treatments.map(({ name, scope, leftOut }) => ({
       name,
       under: [
-        scope === 'whole' ? '' : scopeWords[scope],
+        scope === 'whole' ? '' : say(scopeWords[scope]),
         leftOut === '' ? '' : say('leaves out {leftOut}', { leftOut }),
       ]
         .filter(Boolean)
@@ -54,7 +54,11 @@ async function orderOf(desk: Desk, job: JobView): Promise<WorkOrder> {
       ...job.cureWords,
       ...(job.coated ? [say('Earliest pick-up {safeAt}.', { safeAt: when(job.safeAt) })] : []),
     ],
-    checks: job.checks.map(({ moment, words, doneBy }) => ({ when: momentsSaid[moment], words, doneBy })),
+    checks: job.checks.map(({ moment, words, doneBy }) => ({
+      when: say(momentsSaid[moment]),
+      words,
+      doneBy,
+    })),
     tools: await toolsOf(tx, work),
     products: await productsOf(tx, work),
   }

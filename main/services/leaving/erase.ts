@@ -1,4 +1,5 @@
 /** One person taken out of every table, while the books, the figures and what lies on the cars stay. */
+import { say, word } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { erasedWords, redactor } from '../../domain/tables/index.ts'
 import type { Customer } from '../../store/rows.ts'
@@ -66,17 +67,17 @@ async function eraseOne(desk: Desk, input: RowAccepted): Promise<void> {
   const customer = found(
     await read.customer.findUnique({ where: { id } }),
     { id },
-    'There is no such customer; look them up again.',
+    say('There is no such customer; look them up again.'),
   )
   const looked = accepted ? coarsely(await theirsAlone(read, id, await knownBy(read, customer))) : []
   const hits = await rowsWith(source.file, looked)
   await act(desk, async (tx, audit, at) => {
     // First, because a place that a reminder proposes is let go with it, and is no booking.
-    await stopMessages(tx, at, { customerId: id }, 'The person was erased')
+    await stopMessages(tx, at, { customerId: id }, say('The person was erased'))
     await assertCan(tx, id, at)
     askFirst('erases', await touches(tx, id), {
       field: 'id',
-      lead: `Erase ${customer.name}? This cannot be undone:`,
+      lead: say('Erase {name}? This cannot be undone:', { name: customer.name }),
       accepted,
     })
     const row = await tx.customer.findUniqueOrThrow({ where: { id } })
@@ -127,13 +128,13 @@ async function rewritePerson(tx: Tx, file: string, row: Customer, hits: Hits): P
 /** Refuses what cannot be erased: somebody with a car booked or here, and who was erased before. */
 async function assertCan(tx: Tx, id: string, nowAt: number): Promise<void> {
   if ((await tx.erasure.count({ where: { customerId: id } })) > 0)
-    refuse('erased-already', { id }, 'This person was erased already.')
+    refuse('erased-already', { id }, say('This person was erased already.'))
   const lines = await comingVisits(tx, { customerId: id }, nowAt)
   if (lines.length > 0)
     refuse(
       'customer-booked',
       { id },
-      listed('They have a car booked or in the shop; cancel that or hand it over first:', lines),
+      listed(say('They have a car booked or in the shop; cancel that or hand it over first:'), lines),
     )
 }
 
@@ -146,18 +147,33 @@ async function touches(tx: Tx, customerId: string): Promise<string[]> {
     tx.message.count({ where }),
     tx.jobPhoto.count({ where: { job: where } }),
   ])
-  const of = (count: number, one: string, many: string) => (count === 1 ? `1 ${one}` : `${count} ${many}`)
+  const counted: readonly (readonly [count: number, words: string])[] = [
+    [
+      cars,
+      word(
+        '{count, plural, one {1 car loses its plate and VIN and is} other {{count} cars lose their plates and VINs and are}} put away; what was laid on {count, plural, one {it} other {them}} stays.',
+      ),
+    ],
+    [
+      jobs,
+      word(
+        '{count, plural, one {1 visit stays} other {{count} visits stay}} in the books, without the name.',
+      ),
+    ],
+    [
+      messages,
+      word('{count, plural, one {1 message loses} other {{count} messages lose}} address and text.'),
+    ],
+    [photos, word('{count, plural, one {1 photo of a car is} other {{count} photos of cars are}} deleted.')],
+  ]
   return [
-    'Name, phone, e-mail, address and notes go, in every table and in the history too.',
-    ...(cars > 0
-      ? [
-          `${of(cars, 'car loses its', 'cars lose their')} plate and VIN and is put away; what was laid on it stays.`,
-        ]
-      : []),
-    ...(jobs > 0 ? [`${of(jobs, 'visit stays', 'visits stay')} in the books, without the name.`] : []),
-    ...(messages > 0 ? [`${of(messages, 'message loses', 'messages lose')} address and text.`] : []),
-    ...(photos > 0 ? [`${of(photos, 'photo of a car is', 'photos of cars are')} deleted.`] : []),
-    'Who did what when stays. A name of one word stays where it is in notes about others: look through those.',
-    'Backups made until now still hold this person until they are thinned out, at most ten years. Restored from one here or in the second place, Lustrum erases again.',
+    say('Name, phone, e-mail, address and notes go, in every table and in the history too.'),
+    ...counted.flatMap(([count, words]) => (count > 0 ? [say(words, { count })] : [])),
+    say(
+      'Who did what when stays. A name of one word stays where it is in notes about others: look through those.',
+    ),
+    say(
+      'Backups made until now still hold this person until they are thinned out, at most ten years. Restored from one here or in the second place, Lustrum erases again.',
+    ),
   ]
 }

@@ -1,8 +1,10 @@
 /** Everything the shop keeps as one file to take along: packed beside the desk, then offered for a day. */
+
 import { createReadStream, rmSync, statSync, utimesSync } from 'node:fs'
 import { join } from 'node:path'
 import { Readable } from 'node:stream'
 import { dateOf } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import type { Store } from '../../store/store.ts'
 import { packFile } from '../../store/tables/packFile.ts'
@@ -13,7 +15,9 @@ import { act, type Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { packedFiles } from './packed.ts'
 
-const packing = besideDesk<void>(error => `The file could not be made: ${String(error)}`)
+const packing = besideDesk<void>(error =>
+  say('The file could not be made: {error}', { error: String(error) }),
+)
 
 const fileOf = (desk: Desk) => join(dataDirOf(desk), 'leaving', 'everything.zip')
 
@@ -75,7 +79,7 @@ export async function everythingFile(desk: Desk) {
     refuse(
       'missing',
       { file: null },
-      'There is no such file any more: make it again under Settings, Your data.',
+      say('There is no such file any more: make it again under Settings, Your data.'),
     )
   const { name, zone } = await shopOf(desk.store.read)
   return {

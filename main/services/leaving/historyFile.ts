@@ -1,6 +1,8 @@
 /** The history as a list a spreadsheet opens, sent as it is read. */
+
 import { Readable } from 'node:stream'
 import { zonedOf } from '../../domain/calendar/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { defused } from '../../domain/tables/index.ts'
 import { byteOrderMark, csvText } from '../desk/csv.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -8,10 +10,12 @@ import { shopOf } from '../desk/shopView.ts'
 import { everyLine, todayOf } from '../history/history.ts'
 import type { HistoryFilter } from '../history/inputs.ts'
 
+const head = () => [say('When'), say('Who'), say('Kind'), say('Of'), say('Id'), say('What')]
+
 export async function historyFile(desk: Desk, filter: HistoryFilter) {
   const { zone } = await shopOf(desk.store.read)
   async function* parts() {
-    yield Buffer.from(byteOrderMark + csvText([['When', 'Who', 'Kind', 'Of', 'Id', 'What']]))
+    yield Buffer.from(byteOrderMark + csvText([head()]))
     for await (const lines of everyLine(desk, filter))
       yield Buffer.from(
         csvText(
@@ -23,7 +27,7 @@ export async function historyFile(desk: Desk, filter: HistoryFilter) {
       )
   }
   return {
-    name: `history ${await todayOf(desk)}.csv`,
+    name: `${say('history')} ${await todayOf(desk)}.csv`,
     type: 'text/csv; charset=utf-8',
     keep: true,
     bytes: Readable.toWeb(Readable.from(parts())) as ReadableStream<Uint8Array>,

@@ -1,4 +1,5 @@
 /** Everything, or everything about one person, as files to be packed into one. */
+import { say } from '../../domain/language/index.ts'
 import { cells, headings, record, schemaOf } from '../../domain/tables/index.ts'
 import type { TablesRead } from '../../store/tables/readTables.ts'
 import type { ZipEntry } from '../../store/tables/zip.ts'
@@ -18,7 +19,7 @@ export interface Packing {
 export async function* packedFiles(packing: Packing): AsyncGenerator<ZipEntry> {
   const { read } = packing
   const rules = read.shop ?? { zone: 'UTC', currency: 'USD' }
-  yield { name: 'READ ME.txt', parts: [readMe(read.tables)] }
+  yield { name: `${say('READ ME')}.txt`, parts: [readMe(read.tables)] }
   yield { name: 'shop.schema.json', parts: [`${JSON.stringify(schemaOf(read.tables), null, 2)}\n`] }
   yield { name: 'shop.json', parts: json(packing, rules) }
   for (const table of read.tables)
@@ -63,13 +64,17 @@ async function* json(packing: Packing, { zone, currency }: Rules): AsyncGenerato
 const readMe = (tables: readonly Table[]) =>
   byteOrderMark +
   [
-    'tables/ holds one list (CSV, RFC 4180, UTF-8 with a byte order mark) for each of:',
+    say('tables/ holds one list (CSV, RFC 4180, UTF-8 with a byte order mark) for each of:'),
     ...tables.map(({ file, about }) => `  ${file}.csv  ${about}`),
     '',
-    'Times are ISO 8601 in the shop’s zone, money is decimal. Beside an id stands the name of what it points to.',
-    'A text that a spreadsheet would run as a formula has an apostrophe in front: take one off to have it back.',
+    say(
+      'Times are ISO 8601 in the shop’s zone, money is decimal. Beside an id stands the name of what it points to.',
+    ),
+    say(
+      'A text that a spreadsheet would run as a formula has an apostrophe in front: take one off to have it back.',
+    ),
     '',
-    'shop.json holds the same as it is kept; shop.schema.json (JSON Schema) says what each field means.',
-    'Passwords, keys and the secret parts of feeds and sensors are not in here.',
+    say('shop.json holds the same as it is kept; shop.schema.json (JSON Schema) says what each field means.'),
+    say('Passwords, keys and the secret parts of feeds and sensors are not in here.'),
     '',
   ].join('\r\n')

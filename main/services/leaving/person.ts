@@ -1,4 +1,5 @@
 /** Everything about one person, as a file they can be given. */
+import { say } from '../../domain/language/index.ts'
 import { found } from '../../domain/refusal.ts'
 import { readTables } from '../../store/tables/readTables.ts'
 import { packZip } from '../../store/tables/zip.ts'
@@ -9,7 +10,7 @@ export async function personFile(desk: Desk, { customerId }: { customerId: strin
   const customer = found(
     await desk.store.read.customer.findUnique({ where: { id: customerId } }),
     { customerId },
-    'There is no such customer; look them up again.',
+    say('There is no such customer; look them up again.'),
   )
   const read = readTables(desk.store.source.file, customerId)
   const chunks: Uint8Array[] = []

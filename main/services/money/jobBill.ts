@@ -30,7 +30,7 @@ export type MoneyJob = Awaited<ReturnType<typeof moneyJob>>
 
 /** A job with all its money. */
 export async function moneyJob(tx: Tx, id: string) {
-  return found(await tx.job.findUnique({ where: { id }, include: withMoney }), { id }, noSuchJob)
+  return found(await tx.job.findUnique({ where: { id }, include: withMoney }), { id }, say(noSuchJob))
 }
 
 export interface BilledLine extends ChargedLine {

@@ -87,7 +87,7 @@ export async function statement(desk: Desk, { id }: { id: string }) {
       key: id,
       at: issuedAt,
       date: issuedOn,
-      words: `${kind === 'invoice' ? say('Invoice') : say('Credit note')} ${numberWords({ series, number })}`,
+      words: paperWords(kind, { series, number }),
       about: carWords,
       invoiceId: id as string | null,
       minor: kind === 'invoice' ? withTaxMinor : -withTaxMinor,
@@ -97,7 +97,7 @@ export async function statement(desk: Desk, { id }: { id: string }) {
       at,
       date: dateOf(at, zone),
       words: amountMinor < 0 ? say('Paid back') : before ? say('Deposit') : say('Payment'),
-      about: [methodWords[method] ?? method, say('job {number}', { number: job.number }), note]
+      about: [say(methodWords[method] ?? method), say('job {number}', { number: job.number }), note]
         .filter(Boolean)
         .join(', '),
       invoiceId: null,
@@ -116,6 +116,12 @@ export async function statement(desk: Desk, { id }: { id: string }) {
     }),
     owedMinor,
   }
+}
+
+/** `Invoice INV-0042`, `Credit note CN-0007`. */
+export function paperWords(kind: string, paper: { series: string; number: number }): string {
+  const name = numberWords(paper)
+  return kind === 'invoice' ? say('Invoice {name}', { name }) : say('Credit note {name}', { name })
 }
 
 export const methodWords: Readonly<Record<string, string>> = {

@@ -11,6 +11,7 @@ import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { issuerOf } from '../desk/issuer.ts'
 import { shopOf } from '../desk/shopView.ts'
+import { speakingTo, speakingToOwner } from '../desk/speaking.ts'
 import { plainMoney } from '../shelf/words.ts'
 import { type InvoiceView, invoiceView } from './invoiceView.ts'
 import { statement } from './owed.ts'
@@ -20,7 +21,9 @@ import { quoteView } from './quotes.ts'
 export async function invoiceFile(desk: Desk, { id }: { id: string }) {
   const tx = desk.store.read
   const invoice = await invoiceView(tx, id)
-  const bytes = await invoicePdf(await invoiceSheet(tx, invoice))
+  const bytes = await speakingToOwner(tx, invoice.jobId, async () =>
+    invoicePdf(await invoiceSheet(tx, invoice)),
+  )
   return { name: `${invoice.name}.pdf`, type: 'application/pdf', bytes }
 }
 
@@ -42,7 +45,9 @@ export async function invoiceSheet(tx: Tx, invoice: InvoiceView) {
   }
   const taxed = invoice.taxPerRate.some(rate => rate.category === 'S')
   return {
-    title: `${credit ? say('Credit note') : say('Invoice')} ${invoice.name}`,
+    title: credit
+      ? say('Credit note {name}', { name: invoice.name })
+      : say('Invoice {name}', { name: invoice.name }),
     at: invoice.issuedAt,
     paper: paperOf(seller.country),
     issuer,
@@ -77,18 +82,26 @@ export async function invoiceSheet(tx: Tx, invoice: InvoiceView) {
     })),
     totals: [
       ...(invoice.allowanceMinor > 0
-        ? [{ name: `Off: ${invoice.allowanceReason}`, amount: money(-invoice.allowanceMinor) }]
+        ? [
+            {
+              name: say('Off: {reason}', { reason: invoice.allowanceReason }),
+              amount: money(-invoice.allowanceMinor),
+            },
+          ]
         : []),
-      ...(taxed ? [{ name: 'Without tax', amount: money(invoice.withoutTaxMinor) }] : []),
+      ...(taxed ? [{ name: say('Without tax'), amount: money(invoice.withoutTaxMinor) }] : []),
       ...invoice.taxPerRate.map(({ name, category, ratePercent, baseMinor, taxMinor }) => ({
-        name: `${name}${category === 'S' ? ` ${ratePercent} %` : ''} on ${money(baseMinor)}`,
+        name:
+          category === 'S'
+            ? say('{tax} {percent} % on {base}', { tax: name, percent: ratePercent, base: money(baseMinor) })
+            : say('{tax} on {base}', { tax: name, base: money(baseMinor) }),
         amount: money(taxMinor),
       })),
       { name: credit ? say('Given back') : say('Total'), amount: money(invoice.withTaxMinor), strong: true },
       ...(invoice.depositMinor > 0
         ? [
-            { name: 'Deposit paid', amount: money(-invoice.depositMinor) },
-            { name: 'To pay', amount: money(invoice.dueMinor), strong: true },
+            { name: say('Deposit paid'), amount: money(-invoice.depositMinor) },
+            { name: say('To pay'), amount: money(invoice.dueMinor), strong: true },
           ]
         : []),
     ],
@@ -106,7 +119,11 @@ export async function invoiceSheet(tx: Tx, invoice: InvoiceView) {
 }
 
 /** The PDF of what a customer was billed and paid, as of today. */
-export async function statementFile(desk: Desk, { id }: { id: string }) {
+export function statementFile(desk: Desk, { id }: { id: string }) {
+  return speakingTo(desk.store.read, id, () => statementIn(desk, id))
+}
+
+async function statementIn(desk: Desk, id: string) {
   const tx = desk.store.read
   const shop = await shopOf(tx)
   const { customer, lines, owedMinor, currency, today, nowAt } = await statement(desk, { id })
@@ -126,11 +143,17 @@ export async function statementFile(desk: Desk, { id }: { id: string }) {
     })),
     open: plainMoney(owedMinor, currency),
   })
-  return { name: `statement ${today}.pdf`, type: 'application/pdf', bytes }
+  return { name: `${say('statement')} ${today}.pdf`, type: 'application/pdf', bytes }
 }
 
 /** The PDF of a quote, with the signature once there is one. */
 export async function quoteFile(desk: Desk, { id }: { id: string }) {
+  const tx = desk.store.read
+  const { customer } = await quoteView(tx, desk.now(), id)
+  return speakingTo(tx, customer.id, () => quoteIn(desk, id))
+}
+
+async function quoteIn(desk: Desk, id: string) {
   const tx = desk.store.read
   const shop = await shopOf(tx)
   const quote = await quoteView(tx, desk.now(), id)
@@ -164,7 +187,7 @@ export async function quoteFile(desk: Desk, { id }: { id: string }) {
           say('Lasts about'),
           variant.lasts
             .map(each =>
-              say('{name}: {days} days ({mark})', { name: each.name, days: each.days, mark: each.mark }),
+              say('{name}: {days} days ({mark})', { name: each.name, days: each.days, mark: say(each.mark) }),
             )
             .join('; '),
         ],
@@ -173,13 +196,12 @@ export async function quoteFile(desk: Desk, { id }: { id: string }) {
           say('Upkeep in 3 years'),
           variant.upkeepVisits === 0
             ? ''
-            : say('{upkeepVisits} visits{upkeepMinor}', {
-                upkeepVisits: variant.upkeepVisits,
-                upkeepMinor:
-                  variant.upkeepMinor === null
-                    ? ''
-                    : say(', {upkeepMinor} today', { upkeepMinor: money(variant.upkeepMinor) }),
-              }),
+            : variant.upkeepMinor === null
+              ? say('{visits} visits', { visits: variant.upkeepVisits })
+              : say('{visits} visits, {price} today', {
+                  visits: variant.upkeepVisits,
+                  price: money(variant.upkeepMinor),
+                }),
         ],
         [
           say('Soonest place when quoted'),

@@ -19,6 +19,9 @@ import { type Lasts, workOut } from './variant.ts'
 export type QuoteView = Awaited<ReturnType<typeof quoteView>>
 
 const gone = word('This quote is not there.')
+const closedWords = word(
+  'Quote {number} is {status, select, accepted {accepted} declined {declined} other {booked}} already.',
+)
 
 /** A quote as it was made, with what has become of it. */
 export function getQuote(desk: Desk, { id }: { id: string }) {
@@ -30,7 +33,7 @@ export async function quoteView(tx: Tx, nowAt: number, id: string) {
     where: { id },
     include: { vehicle: { include: { customer: true } }, variants: { orderBy: { position: 'asc' } } },
   })
-  const { vehicle, variants, ...quote } = found(row, { id }, gone)
+  const { vehicle, variants, ...quote } = found(row, { id }, say(gone))
   const [{ zone, currency }, { taxInPrices }] = await Promise.all([shopOf(tx), moneyRules(tx)])
   const today = dateOf(nowAt, zone)
   return {
@@ -130,7 +133,7 @@ export async function makeQuote(desk: Desk, input: QuoteInput): Promise<{ id: st
 
 /** A quote for one change, on the version seen. */
 async function claim(tx: Tx, { id, version }: { id: string; version: number }) {
-  const quote = found(await tx.quote.findUnique({ where: { id } }), { id }, gone)
+  const quote = found(await tx.quote.findUnique({ where: { id } }), { id }, say(gone))
   const { count } = await tx.quote.updateMany({
     where: { id, version },
     data: { version: { increment: 1 } },
@@ -149,11 +152,7 @@ export async function acceptQuote(desk: Desk, input: AcceptInput): Promise<{ ver
     const quote = await claim(tx, { id, version })
     const { zone } = await shopOf(tx)
     if (quote.status !== 'open')
-      refuse(
-        'not-open',
-        { id },
-        say('Quote {number} is {status} already.', { number: quote.number, status: quote.status }),
-      )
+      refuse('not-open', { id }, say(closedWords, { number: quote.number, status: quote.status }))
     if (quote.validUntil < dateOf(at, zone))
       refuse(
         'quote-over',
@@ -184,11 +183,7 @@ export function declineQuote(desk: Desk, { id, version }: DeclineInput): Promise
   return act(desk, async (tx, audit) => {
     const quote = await claim(tx, { id, version })
     if (quote.status !== 'open' && quote.status !== 'accepted')
-      refuse(
-        'not-open',
-        { id },
-        say('Quote {number} is {status} already.', { number: quote.number, status: quote.status }),
-      )
+      refuse('not-open', { id }, say(closedWords, { number: quote.number, status: quote.status }))
     await tx.quote.update({ where: { id }, data: { status: 'declined' } })
     audit({
       act: 'quote declined',

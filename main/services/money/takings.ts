@@ -21,7 +21,7 @@ import { byteOrderMark, csvText } from '../desk/csv.ts'
 import type { Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
 import type { JournalInput } from './inputs.ts'
-import { numberWords } from './invoiceView.ts'
+import { paperWords } from './owed.ts'
 
 /** What came in on a day, by the way it was paid, with what was issued that day. */
 export async function takings(desk: Desk, { date }: { date: string }) {
@@ -114,7 +114,7 @@ export async function journalEntries(tx: Tx, { fromDate, toDate }: JournalInput)
       return {
         id,
         at: issuedAt,
-        words: `${kind === 'invoice' ? say('Invoice') : say('Credit note')} ${numberWords(row)}`,
+        words: paperWords(kind, row),
         who: job.customer.name,
         postings:
           kind === 'invoice' ? invoicePostings({ taxPerRate, depositMinor }) : creditPostings(taxPerRate),
@@ -123,10 +123,9 @@ export async function journalEntries(tx: Tx, { fromDate, toDate }: JournalInput)
     ...payments.map(({ id, at, method, job, ...paid }) => ({
       id,
       at,
-      words: say('{before}, job {number}', {
-        before: paid.before ? say('Deposit') : say('Payment'),
-        number: job.number,
-      }),
+      words: paid.before
+        ? say('Deposit, job {number}', { number: job.number })
+        : say('Payment, job {number}', { number: job.number }),
       who: job.customer.name,
       postings: paymentPostings({ ...paid, method: method as PaymentMethod }),
     })),
@@ -144,7 +143,7 @@ export async function journalFile(desk: Desk, input: JournalInput) {
       dateOf(at, zone),
       words,
       defused(who),
-      accountWords[account],
+      say(accountWords[account]),
       ratePercent,
       money(amountMinor),
       money(-amountMinor),
@@ -154,7 +153,7 @@ export async function journalFile(desk: Desk, input: JournalInput) {
   const head = [
     say('Entry'),
     say('Date'),
-    'Document',
+    say('Document'),
     say('Customer'),
     say('Account'),
     say('Tax rate'),
@@ -163,7 +162,7 @@ export async function journalFile(desk: Desk, input: JournalInput) {
     say('Currency'),
   ]
   return {
-    name: `journal ${input.fromDate} to ${input.toDate}.csv`,
+    name: say('journal {from} to {to}.csv', { from: input.fromDate, to: input.toDate }),
     type: 'text/csv; charset=utf-8',
     keep: true,
     bytes: new TextEncoder().encode(byteOrderMark + csvText([head, ...rows])),

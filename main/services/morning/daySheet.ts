@@ -19,7 +19,7 @@ export async function daySheet(desk: Desk, input: { date: string }) {
     ...(await letterheadOf(desk.store.read)),
     dayWords: dateWords(day.date),
     facts: [
-      [say('Open'), open === '' ? 'closed' : open],
+      [say('Open||the hours'), open === '' ? say('closed') : open],
       [say('Printed'), momentWords(day.nowAt, day.zone)],
     ],
     parts: partsOf(day, when),

@@ -1,5 +1,5 @@
 /** How the shop prices, taxes and bills. */
-import { say } from '../../domain/language/index.ts'
+import { say, word } from '../../domain/language/index.ts'
 import { checkRates, splitDeposit, type TaxRate } from '../../domain/money/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkNote, checkText, checkUnique } from '../../domain/shop/index.ts'
@@ -12,7 +12,7 @@ import type { MoneyRules } from './inputs.ts'
 /** What a shop begins with: no tax, because only the shop knows its own; days are common practice, no source. */
 const startingRules: MoneyRules = {
   taxInPrices: false,
-  taxes: [{ key: 'usual', name: 'No tax', percent: '0', category: 'O' }],
+  taxes: [{ key: 'usual', name: word('No tax'), percent: '0', category: 'O' }],
   extras: [],
   packages: [],
   sharedOnce: true,
@@ -31,7 +31,11 @@ const startingRules: MoneyRules = {
 /** The rules as the shop has set them, or as it begins with. */
 export async function moneyRules(tx: Tx): Promise<MoneyRules> {
   const row = await tx.moneyRules.findFirst()
-  if (!row) return startingRules
+  if (!row)
+    return {
+      ...startingRules,
+      taxes: startingRules.taxes.map(tax => ({ ...tax, name: say(tax.name) })),
+    }
   const { id: _, taxes, extras, packages, ...rest } = row
   return {
     ...rest,

@@ -56,11 +56,11 @@ function stateWords(state: ConsentState | null, zone: string): string {
       sinceAt: momentWords(state.sinceAt, zone),
       source: state.source,
     })
-  const since = state.at === null ? '' : ` ${say('on {at}', { at: momentWords(state.at, zone) })}`
   if (state.because === 'never') return say('has not agreed')
-  return state.because === 'withdrawn'
-    ? `withdrawn${since}`
-    : say('somebody at this address withdrew{since}', { since })
+  const own = state.because === 'withdrawn'
+  if (state.at === null) return own ? say('withdrawn') : say('somebody at this address withdrew')
+  const at = momentWords(state.at, zone)
+  return own ? say('withdrawn on {at}', { at }) : say('somebody at this address withdrew on {at}', { at })
 }
 
 async function ownerOf(tx: Tx, customerId: string): Promise<Reach> {

@@ -7,6 +7,7 @@ import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import type { Sender } from '../desk/mailSettings.ts'
 import { shopOf } from '../desk/shopView.ts'
+import { speaking, spokenFor } from '../desk/speaking.ts'
 import { slotsOf } from '../upkeep/messageRows.ts'
 import { upkeepRules } from '../upkeep/settings.ts'
 import { stopAddressOf } from './mergeFor.ts'
@@ -14,11 +15,11 @@ import { stopAddressOf } from './mergeFor.ts'
 /** A reminder as an e-mail: plain text, a calendar file with the times proposed, and the way out in the header. */
 export async function letterOf(
   desk: Desk,
-  row: Pick<Message, 'mailId' | 'address' | 'subject' | 'body' | 'slots' | 'vehicleId'>,
+  row: Pick<Message, 'mailId' | 'address' | 'subject' | 'body' | 'language' | 'slots' | 'vehicleId'>,
   sender: Sender,
 ): Promise<Letter> {
   const tx = desk.store.read
-  const file = await slotsFile(tx, row, desk.now())
+  const file = await speaking(spokenFor(row.language), () => slotsFile(tx, row, desk.now()))
   const stop = (await stopAddressOf(tx, await upkeepRules(tx))) ?? sender.from.address
   return {
     from: sender.from,

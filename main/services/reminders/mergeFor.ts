@@ -1,5 +1,4 @@
 import { addDays, atWall, dateOf, startOfDay } from '../../domain/calendar/index.ts'
-import { say, word } from '../../domain/language/index.ts'
 import { type MergeValues, mergeValues, type PlanKind, VISIT_NAMES } from '../../domain/upkeep/index.ts'
 import { showPhone } from '../../domain/vehicle/index.ts'
 import type { Tx } from '../../store/store.ts'
@@ -25,12 +24,9 @@ export interface MergeSubject {
 
 /** How to ask for no more messages, by language; the address follows where there is one. */
 const stopWords = {
-  en: { write: (address: string) => say('write "stop" to {address}', { address }), say: word('tell us') },
-  de: {
-    write: (address: string) => say('„Stopp“ an {address} schreiben', { address }),
-    say: word('sagen Sie es uns'),
-  },
-  es: { write: (address: string) => say('escriba «alto» a {address}', { address }), say: 'díganoslo' },
+  en: { write: (address: string) => `write "stop" to ${address}`, say: 'tell us' },
+  de: { write: (address: string) => `„Stopp“ an ${address} schreiben`, say: 'sagen Sie es uns' },
+  es: { write: (address: string) => `escriba «alto» a ${address}`, say: 'díganoslo' },
 }
 
 /** Where "no more messages" is written to: as the shop set it, else its sending address, else its address on file. */

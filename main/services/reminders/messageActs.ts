@@ -146,7 +146,7 @@ export async function handedOver(tx: Tx, row: Message, at: number): Promise<Outb
 export async function sendTest(desk: Desk, input: { id: string }): Promise<{ sent: boolean; words: string }> {
   const tx = desk.store.read
   const sender = await senderOf(tx, desk.store)
-  if (!sender) refuse('mail-not-set-up', { host: null }, noSenderWords)
+  if (!sender) refuse('mail-not-set-up', { host: null }, say(noSenderWords))
   const row = await tx.message.findUnique({ where: { id: input.id } })
   if (!row) refuse('missing', { id: input.id }, say('This message is not there; look at the batch again.'))
   const to = sender.from.address

@@ -156,7 +156,7 @@ export async function batch(desk: Desk) {
     dailyLimit: rules.dailyLimit,
     automatic: rules.automatic,
     /** Why nothing can go out as things stand (no mail server entered, a wrong password); null: it can. */
-    stopped: sender ? stoppedWords(desk.store) : noSenderWords,
+    stopped: sender ? stoppedWords(desk.store) : say(noSenderWords),
     /** Which of the two risks is taken after an interruption, and how many may have arrived twice. */
     riskWords: say(CRASH_RISK_WORDS[rules.crashRisk]),
     possiblyTwice: await tx.message.count({ where: { unanswered: { gt: 0 } } }),

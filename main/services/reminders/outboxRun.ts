@@ -86,7 +86,7 @@ async function sendAll(desk: Desk, patience: number | undefined): Promise<SendRu
       if (halted.has(desk.store)) return view
       looked.add(id)
       const sender = await senderOf(desk.store.read, desk.store)
-      if (!sender) return stopped(desk, view, noSenderWords)
+      if (!sender) return stopped(desk, view, say(noSenderWords))
       const begun = await begin(desk, id)
       if (!begun) {
         view.waiting++

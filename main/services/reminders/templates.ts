@@ -50,7 +50,7 @@ export async function templatesOf(tx: Tx): Promise<TemplateView[]> {
     .map(({ id, channel, words }) => ({
       id,
       channel,
-      name: startingNames[channel],
+      name: say(startingNames[channel]),
       words: { ...words },
       version: 0,
     }))

@@ -1,5 +1,5 @@
 import type { OpeningHours } from '../../domain/calendar/index.ts'
-import { say } from '../../domain/language/index.ts'
+import { say, word } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkCrewMember, type Skill } from '../../domain/shop/index.ts'
 import { noJson } from '../../store/json.ts'
@@ -23,7 +23,7 @@ import type { CrewInput } from './inputs.ts'
 
 export type CrewView = Awaited<ReturnType<typeof listCrew>>[number]
 
-const crew = (tx: Tx) => ({ table: tx.crewMember, entity: 'crew', noun: say('crew member') })
+const crew = (tx: Tx) => ({ table: tx.crewMember, entity: 'crew', noun: word('crew member') })
 
 /** The crew in their order, each with the absences that are not over; archived members only when asked for. */
 export async function listCrew(desk: Desk, input?: ListInput) {
@@ -52,7 +52,7 @@ export function saveCrew(desk: Desk, input: CrewInput): Promise<{ id: string }> 
   return act(desk, async (tx, audit, at) => {
     if (noticeDays !== undefined && noticeDays < 0)
       refuse('notice-negative', { noticeDays }, say('Days of notice are 0 or more.'))
-    await assertNameFree(tx.crewMember, { id: input.id, name }, 'somebody')
+    await assertNameFree(tx.crewMember, { id: input.id, name }, say('somebody'))
     const unmanned = () => (input.id === undefined ? [] : unmannedSteps(tx, input.id, at))
     const before = await unmanned()
     const added = { position: await lastPosition(tx.crewMember) }
@@ -84,7 +84,7 @@ export function restoreCrew(desk: Desk, input: RowSeen): Promise<void> {
   return act(desk, async (tx, audit) => {
     await restoreRow(audit, crew(tx), input, { position: await lastPosition(tx.crewMember) })
     const member = await tx.crewMember.findUniqueOrThrow({ where: { id: input.id } })
-    await assertNameFree(tx.crewMember, member, 'somebody')
+    await assertNameFree(tx.crewMember, member, say('somebody'))
   })
 }
 

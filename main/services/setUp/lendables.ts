@@ -1,5 +1,5 @@
 /** The things a shop lends with a booking: loan cars, key boxes, places under cover. */
-import { say } from '../../domain/language/index.ts'
+import { say, word } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkText, type LentKind } from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
@@ -21,7 +21,7 @@ import type { LendableInput } from './inputs.ts'
 
 export type LendableView = Awaited<ReturnType<typeof listLendables>>[number]
 
-const lendables = (tx: Tx) => ({ table: tx.lendable, entity: 'lendable', noun: say('thing to lend') })
+const lendables = (tx: Tx) => ({ table: tx.lendable, entity: 'lendable', noun: word('thing to lend') })
 
 /** The things in their order; archived ones only when asked for. */
 export async function listLendables(desk: Desk, input?: ListInput) {

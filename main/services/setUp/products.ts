@@ -59,7 +59,12 @@ export function saveProduct(desk: Desk, input: ProductInput): Promise<{ id: stri
     }
     await assertNameFree(tx.product, { id: input.id, name: data.name }, say('a product'))
     const { id, before, changes } = await saveRow(audit, products(tx), input, { data })
-    if (before && 'kind' in changes) await assertUnused(tx, id, 'kind', say('its kind stays'))
+    if (before && 'kind' in changes)
+      await assertUnused(
+        tx,
+        { kind: id },
+        say('These treatments use it, so its kind stays; choose another product there first:'),
+      )
     if (before && 'cureProfile' in changes) {
       await checkUsers(tx, id, 'cureProfile')
       askFirst('touches-bookings', await handoverLines(tx, await comingJobs(tx, at, curing(id))), {
@@ -82,7 +87,11 @@ export function saveProduct(desk: Desk, input: ProductInput): Promise<{ id: stri
 export function archiveProduct(desk: Desk, input: RowAccepted): Promise<void> {
   return act(desk, async (tx, audit, at) => {
     const { id } = input
-    await assertUnused(tx, id, 'id', say('it cannot be put away'))
+    await assertUnused(
+      tx,
+      { id },
+      say('These treatments use it, so it cannot be put away; choose another product there first:'),
+    )
     askFirst('in-use', await usesOf(tx, id, at), {
       field: 'id',
       lead: say('It is still in use:'),
@@ -109,7 +118,7 @@ function checkProduct({ name, kind, family = 'paint', cureProfile }: ProductInpu
         'profile-useless',
         { cureProfile },
         say('A {kind} does not cure on the car; leave its profile out, or choose coating or topper.', {
-          kind,
+          kind: say(kind),
         }),
       )
     return { name: kept, kind, family, cureProfile: noJson }
@@ -120,7 +129,7 @@ function checkProduct({ name, kind, family = 'paint', cureProfile }: ProductInpu
       { cureProfile },
       say(
         'A {kind} needs its cure profile: take the figures from the data sheet, or begin with common practice.',
-        { kind },
+        { kind: say(kind) },
       ),
     )
   try {
@@ -144,7 +153,8 @@ async function usesOf(tx: Tx, productId: string, at: number): Promise<string[]> 
   ]
 }
 
-async function assertUnused(tx: Tx, productId: string, field: string, consequence: string): Promise<void> {
+async function assertUnused(tx: Tx, named: { id: string } | { kind: string }, lead: string): Promise<void> {
+  const productId = 'id' in named ? named.id : named.kind
   const treatments = await tx.treatment.findMany({
     where: { archivedAt: null, steps: { some: { productId } } },
     select: { name: true },
@@ -152,11 +162,9 @@ async function assertUnused(tx: Tx, productId: string, field: string, consequenc
   if (treatments.length > 0)
     refuse(
       'product-used',
-      { [field]: productId },
+      named,
       listed(
-        say('These treatments use it, so {consequence}; choose another product there first:', {
-          consequence,
-        }),
+        lead,
         treatments.map(each => each.name),
       ),
     )

@@ -25,11 +25,16 @@ export async function setUpShop(desk: Desk, input: ShopSetUp): Promise<ShopView>
     name: checkText(shop.name, 'name', say("The shop's name")),
     weekly: shop.weekly as object[],
   }
-  const bayRows = checkRows(bays, 'bays', 'bay', checkBay)
+  const bayRows = checkRows(
+    bays,
+    'bays',
+    { none: say('There is no bay yet; add at least one.'), one: say('a bay') },
+    checkBay,
+  )
   const crewRows = checkRows(
     crew.map(member => ({ ...member, weekly: null })),
     'crew',
-    say('crew member'),
+    { none: say('There is no crew member yet; add at least one.'), one: say('a crew member') },
     checkCrewMember,
   )
   return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
@@ -51,23 +56,24 @@ export async function assertNoShop(tx: Tx): Promise<void> {
       'shop-there',
       'shop',
       shop.name,
-      `This data folder already belongs to ${shop.name}; open another folder for a second shop.`,
+      say('This data folder already belongs to {name}; open another folder for a second shop.', {
+        name: shop.name,
+      }),
     )
 }
 
 function checkRows<Row extends { name: string }>(
   rows: Row[],
   field: string,
-  what: string,
+  said: { none: string; one: string },
   check: (row: Row, field: string) => string,
 ): (Row & { position: number })[] {
-  if (rows.length === 0)
-    throw new Refusal('list-empty', field, rows, `There is no ${what} yet; add at least one.`)
+  if (rows.length === 0) throw new Refusal('list-empty', field, rows, said.none)
   const kept = rows.map((row, position) => ({ ...row, name: check(row, `${field}.${position}.`), position }))
   checkUnique(
     kept.map(row => row.name),
     i => `${field}.${i}.name`,
-    `a ${what}`,
+    said.one,
   )
   return kept
 }

@@ -13,6 +13,7 @@ import {
   checkText,
   type Finish,
   laidOver,
+  leftOutWords,
   overWords,
   type PanelFinish,
   type ProductKind,
@@ -93,8 +94,12 @@ async function readSold(tx: Tx, wish: Wish): Promise<Sold> {
   })
   const gone = ids.find(id => rows.find(row => row.id === id)?.archivedAt !== null)
   if (gone !== undefined) {
-    const name = rows.find(row => row.id === gone)?.name ?? say('One of the treatments')
-    throw new Refusal('treatment-gone', 'treatmentIds', gone, `${name} is not sold any more; choose another.`)
+    const name = rows.find(row => row.id === gone)?.name
+    const words =
+      name === undefined
+        ? say('One of the treatments is not sold any more; choose another.')
+        : say('{name} is not sold any more; choose another.', { name })
+    throw new Refusal('treatment-gone', 'treatmentIds', gone, words)
   }
   const productIds = rows.flatMap(row => row.steps.flatMap(step => step.productId ?? []))
   const products = await productsById(tx, productIds)
@@ -126,7 +131,7 @@ async function readSold(tx: Tx, wish: Wish): Promise<Sold> {
         { treatmentIds: templates[bare]?.name },
         say(
           '"{name}" may touch no panel asked for: {leftOut}. Leave it out, or correct what is noted of the car or allowed to the product.',
-          { name: templates[bare]?.name, leftOut: over[bare]?.leftOut.join(', ') },
+          { name: templates[bare]?.name, leftOut: leftOutWords(over[bare]?.leftOut.join(', ') ?? '') },
         ),
       )
     const treatments = rows.map(({ id, name, prices }, i) => {

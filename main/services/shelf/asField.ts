@@ -1,4 +1,3 @@
-import { word } from '../../domain/language/index.ts'
 import { Refusal, refuse } from '../../domain/refusal.ts'
 
 /** What the domain calls an amount in hundredths is to the screens the amount they sent. */
@@ -8,7 +7,7 @@ const fieldNames: Readonly<Record<string, string>> = {
   countedCenti: 'counted',
   'override.lotId': 'lotId',
   'override.why': 'reason',
-  why: word('reason'),
+  why: 'reason',
 }
 
 /** Does `work`; what it refuses is named by the field of the caller's input, under `prefix` where there is one. */

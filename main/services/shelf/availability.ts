@@ -48,8 +48,8 @@ export interface Judged {
     readonly couldBeOn: string
     /** When the first step that lacks something starts. */
     readonly lackingAt: number
-    /** `50 ml of Ovrel Two is here by Thursday` */
-    readonly words: string
+    /** `If 50 ml of Ovrel Two is here by Thursday` */
+    readonly ifHereWords: string
   } | null
 }
 
@@ -137,10 +137,10 @@ function judgeDraws(shelf: ShelfAhead, draws: readonly ExpectedDraw[], steps: re
         : {
             couldBeOn: found.couldBeOn,
             lackingAt: Math.min(...starts),
-            words: say('{shelf} {waitedFor} here by {shelf2}', {
-              shelf: goodsWords(shelf, waitedFor),
-              waitedFor: waitedFor.length > 1 ? say('are') : say('is'),
-              shelf2: byWords(shelf, waitedFor),
+            ifHereWords: say('If {goods} {count, plural, one {is} other {are}} here by {day}', {
+              goods: goodsWords(shelf, waitedFor),
+              count: waitedFor.length,
+              day: byWords(shelf, waitedFor),
             }),
           },
   }
@@ -181,13 +181,13 @@ function shortView(shelf: ShelfAhead, draw: DrawAvailability, wanted: readonly W
 /** One line on everything that lacks: `Needs 3 pieces of Grenn Pads by Monday: put on today's order.` */
 function lackWords(shelf: ShelfAhead, lacking: readonly DrawAvailability[]): string | null {
   if (lacking.length === 0) return null
-  const needs = say('Needs {shelf} by {shelf2}', {
-    shelf: goodsWords(shelf, lacking),
-    shelf2: byWords(shelf, lacking),
+  const needs = say('Needs {goods} by {day}', {
+    goods: goodsWords(shelf, lacking),
+    day: byWords(shelf, lacking),
   })
   const unsold = lacking.filter(draw => aheadOf(shelf, draw.productId).buying === null)
   if (unsold.length > 0)
-    return say('{needs}; no supplier is entered for {shelf}.', { needs, shelf: namesOf(shelf, unsold) })
+    return say('{needs}; no supplier is entered for {names}.', { needs, names: namesOf(shelf, unsold) })
   const late = lacking.filter(draw => draw.state === 'short').map(draw => draw.couldBeOn ?? '')
   const latest = late.sort().at(-1)
   return latest

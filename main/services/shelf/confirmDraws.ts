@@ -2,6 +2,7 @@ import { dateOfDay } from '../../domain/calendar/index.ts'
 import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { amountWords, centiOf, mixesLots, planDraw } from '../../domain/shelf/index.ts'
+import { listWords } from '../../domain/words.ts'
 import { laidLots } from '../../store/laidLots.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import { askFirst } from '../desk/ask.ts'
@@ -146,7 +147,7 @@ async function drawPart(
     words: say('{needCenti} of {name} from {from}{found}', {
       needCenti: amountWords(needCenti, product.unit),
       name: product.name,
-      from: from.join(` ${say('and')} `),
+      from: listWords(from),
       found,
     }),
   }

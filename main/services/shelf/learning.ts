@@ -87,7 +87,8 @@ function stepViews(
 
 function handWords(ratio: number, real: boolean): string {
   const percent = Math.round(Math.abs(ratio - 1) * 100)
-  return real
-    ? say('{percent} % {ratio} than everybody', { percent, ratio: ratio > 1 ? say('more') : say('less') })
-    : say('like everybody')
+  if (!real) return say('like everybody')
+  return ratio > 1
+    ? say('{percent} % more than everybody', { percent })
+    : say('{percent} % less than everybody', { percent })
 }

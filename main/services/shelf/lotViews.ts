@@ -77,11 +77,13 @@ export function bottleWords(row: LotRow, unit: Unit, day: number): string {
           shareWords: shareWords({ waterParts: row.waterParts }),
         })
       : row.openedOn === null
-        ? 'sealed'
+        ? say('sealed')
         : say('opened {openedOn}', { openedOn: dayWords(row.openedOn, year) }),
     last === null
       ? null
-      : `${last < day ? say('past its date since') : say('use by')} ${dayWords(dateOfDay(last), year)}`,
+      : last < day
+        ? say('past its date since {day}', { day: dayWords(dateOfDay(last), year) })
+        : say('use by {day}', { day: dayWords(dateOfDay(last), year) }),
     say('{centi} left', { centi: amountWords(row.centi, unit, row.centi < 1_000 ? 1 : 0) }),
   ]
     .filter(Boolean)
@@ -98,8 +100,10 @@ export function dayWords(date: string, year = ''): string {
 export function nearDayWords(date: string, day: number): string {
   const ahead = dayNumber(date) - day
   const today = dateOfDay(day)
-  if (ahead === 0) return 'today'
-  if (ahead === 1) return 'tomorrow'
+  if (ahead === 0) return say('today')
+  if (ahead === 1) return say('tomorrow')
   const weekday = weekdayName(date)
-  return ahead > 0 && weekdayWillDo(date, today) ? weekday : `${weekday} ${dayWords(date, today.slice(0, 4))}`
+  return ahead > 0 && weekdayWillDo(date, today)
+    ? weekday
+    : say('{weekday} {day}||a date in full', { weekday, day: dayWords(date, today.slice(0, 4)) })
 }

@@ -37,15 +37,16 @@ export async function lifeProposal(tx: Tx, product: Counted, { zone }: ShelfDay)
   return {
     days,
     openNow,
-    words: say(
-      '{wentOff} of the last {bottles} opened bottles went off {life}. With {days} {days, plural, one {day} other {days}} about nine in ten would have been good to the end.',
-      {
-        wentOff,
-        bottles: bottles.length,
-        life: life === null ? say('in use') : say('within their {life} days', { life }),
-        days,
-      },
-    ),
+    words:
+      life === null
+        ? say(
+            '{wentOff} of the last {bottles} opened bottles went off in use. With {days} {days, plural, one {day} other {days}} about nine in ten would have been good to the end.',
+            { wentOff, bottles: bottles.length, days },
+          )
+        : say(
+            '{wentOff} of the last {bottles} opened bottles went off within their {life} days. With {days} {days, plural, one {day} other {days}} about nine in ten would have been good to the end.',
+            { wentOff, bottles: bottles.length, life, days },
+          ),
   }
 }
 

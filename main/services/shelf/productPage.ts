@@ -1,7 +1,7 @@
 /** Everything about one product on the shelf, and the list of all of them. */
 
 import { labelFromCodes } from '../../domain/hazard/index.ts'
-import { say } from '../../domain/language/index.ts'
+import { decimalNow, say } from '../../domain/language/index.ts'
 import { degreesWords, type UnitSystem } from '../../domain/measure/index.ts'
 import { found } from '../../domain/refusal.ts'
 import { labelError, type MoveKind, type Unit, unitsOf } from '../../domain/shelf/index.ts'
@@ -117,10 +117,9 @@ function sizeView(size: ContainerSize, codes: readonly { code: string }[]) {
         ? null
         : percent === 0
           ? say('measures what the label says')
-          : say('measures {percent} % {error} than the label says', {
-              percent,
-              error: error > 0 ? say('more') : say('less'),
-            }),
+          : error > 0
+            ? say('measures {percent} % more than the label says', { percent: decimalNow(percent) })
+            : say('measures {percent} % less than the label says', { percent: decimalNow(percent) }),
     tareG: size.tareG,
     codes: codes.map(each => each.code),
     archivedAt: size.archivedAt,

@@ -97,16 +97,15 @@ function dryWords(of: ProductAhead, { ground }: ShelfAhead, jobs: JobNames) {
     dry.at === null ? nearDayWords(date, ground.day) : minuteWords(dry.at, ground.zone, ground.nowAt)
   // Rounded up: a piece and a half short is two pieces short.
   const short = amountWords(Math.ceil(dry.missingCenti / 100) * 100, of.product.unit, 0)
-  const hit = job
-    ? dry.at === null
-      ? say('; the next booked job is {job}', { job: jobWords(job, dry.stepId) })
-      : say(', under {job}: {short} short', { job: jobWords(job, dry.stepId), short })
-    : say(', at the usual rate')
-  return {
-    date,
-    jobId: dry.jobId,
-    words: say('{name} runs dry {when}{hit}.', { name: of.product.name, when, hit }),
-  }
+  const { name } = of.product
+  const hit = job && jobWords(job, dry.stepId)
+  const words =
+    hit === undefined
+      ? say('{name} runs dry {when}, at the usual rate.', { name, when })
+      : dry.at === null
+        ? say('{name} runs dry {when}; the next booked job is {hit}.', { name, when, hit })
+        : say('{name} runs dry {when}, under {hit}: {short} short.', { name, when, hit, short })
+  return { date, jobId: dry.jobId, words }
 }
 
 function jobWords(

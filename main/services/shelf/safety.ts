@@ -10,7 +10,7 @@ import {
   sheetTypeOf,
   storageGroups,
 } from '../../domain/hazard/index.ts'
-import { say } from '../../domain/language/index.ts'
+import { say, word } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
 import { noJson } from '../../store/json.ts'
@@ -106,7 +106,7 @@ async function writeSafety(tx: Tx, productId: string, version: number, data: Wri
       where: { productId, version },
       data: { ...data, version: { increment: 1 } },
     })
-    assertFresh(count, say('safety record'), productId)
+    assertFresh(count, word('safety record'), productId)
     return
   }
   if ((await tx.product.count({ where: { id: productId } })) === 0)

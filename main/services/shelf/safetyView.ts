@@ -168,6 +168,6 @@ function cautionOf(name: string, fields: SafetyFields, worked: SignalWord | null
       : ''
   return say(
     '{name}: {word}{wear}.{fluoride} Read its safety data sheet first; the sheet and local rules decide.',
-    { name, word: word ? `${word.toUpperCase()}, ` : '', wear, fluoride },
+    { name, word: word ? `${say(word).toUpperCase()}, ` : '', wear, fluoride },
   )
 }

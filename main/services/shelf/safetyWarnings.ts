@@ -1,7 +1,7 @@
 /** What the shelf as a whole warns of: chemicals that must not stand together, too much that burns, missing sheets. */
 
 import { flammableStock, storageWarnings } from '../../domain/hazard/index.ts'
-import { say } from '../../domain/language/index.ts'
+import { languageNow, localeNow, say } from '../../domain/language/index.ts'
 import { showVolume } from '../../domain/measure/index.ts'
 import { unitsOf } from '../../domain/shelf/index.ts'
 import { type LotRow, lotRows } from '../../store/lotRows.ts'
@@ -58,7 +58,12 @@ export async function warningsOf(tx: Tx, nowAt: number, known?: readonly LotRow[
         codes: fieldsOf(row.safety).hazardCodes,
       })),
     rules.flammableLimitMl,
-    volumeMl => showVolume(volumeMl, shop.units, shop.country === 'US' ? 'en-US' : 'en-GB'),
+    volumeMl =>
+      showVolume(
+        volumeMl,
+        shop.units,
+        languageNow() !== 'en' ? localeNow() : shop.country === 'US' ? 'en-US' : 'en-GB',
+      ),
     rules.regimeUsed,
   )
   const old = Temporal.PlainDate.from(ground.date).subtract({ years: sheetYears }).toString()

@@ -1,5 +1,5 @@
 import type { Regime } from '../../domain/hazard/index.ts'
-import { say } from '../../domain/language/index.ts'
+import { say, word } from '../../domain/language/index.ts'
 import { checkMinor } from '../../domain/money/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import type { Tx } from '../../store/store.ts'
@@ -49,7 +49,7 @@ export async function saveRules(desk: Desk, input: RulesInput): Promise<ShelfRul
   return act(desk, async (tx, audit) => {
     const { version, services, ...rest } = input
     const data = { ...rest, services: { ...services } }
-    const kept = { table: tx.shelfRules, entity: 'stock', noun: say('shelf rules') }
+    const kept = { table: tx.shelfRules, entity: 'stock', noun: word('shelf rules') }
     await saveSingle(audit, kept, { key: { id: 1 }, version }, data)
     return rulesOf(tx)
   })

@@ -106,50 +106,49 @@ export function countBottle(desk: Desk, input: CountInput): Promise<StockChangeV
       detail: { lotId: row.id, countedCenti, beforeCenti: row.centi },
     })
     const now = amountWords(countedCenti, product.unit)
-    const ledger = draft
-      ? say('the ledger had {centi}', { centi: amountWords(row.centi, product.unit) })
-      : say('as the ledger has it')
     const unconfirmed = (await isUnconfirmed(tx, product.id, desk.now()))
       ? say(
           '; finished steps that used it are still to be confirmed, and that takes it off again: count it once more after',
         )
       : ''
-    return say('no. {number} of {name} counted: {now}, {ledger}{unconfirmed}', {
-      number: row.number,
-      name: product.name,
-      now,
-      ledger,
-      unconfirmed,
-    })
+    const { number } = row
+    const { name } = product
+    return draft
+      ? say('no. {number} of {name} counted: {now}, the ledger had {before}{unconfirmed}', {
+          number,
+          name,
+          now,
+          before: amountWords(row.centi, product.unit),
+          unconfirmed,
+        })
+      : say('no. {number} of {name} counted: {now}, as the ledger has it{unconfirmed}', {
+          number,
+          name,
+          now,
+          unconfirmed,
+        })
   })
 }
 
 /** Something is thrown away: past its date, spilt, gone off. */
 export function wasteStock(desk: Desk, { discard, reason, ...input }: WasteInput): Promise<StockChangeView> {
-  return takeAway(
-    desk,
-    { ...input, reason: discardWords(discard, reason), discard },
-    'waste',
-    say('thrown away'),
-  )
+  return takeAway(desk, { ...input, reason: discardWords(discard, reason), discard }, 'waste')
 }
 
 /** Something goes back to the supplier. */
 export function returnStock(desk: Desk, input: TakeInput): Promise<StockChangeView> {
-  return takeAway(desk, input, 'return', say('sent back'))
+  return takeAway(desk, input, 'return')
 }
 
 /** Something is used that no booked step asks for: a walk-in, a test panel, the shop's own car. */
 export function takeStock(desk: Desk, input: TakeInput): Promise<StockChangeView> {
-  return takeAway(desk, input, 'use', 'used')
+  return takeAway(desk, input, 'use')
 }
 
-function takeAway(
-  desk: Desk,
-  input: TakeInput & Partial<WasteInput>,
-  kind: 'waste' | 'return' | 'use',
-  words: string,
-) {
+/** As the history keeps it. */
+const takingActs = { waste: 'thrown away', return: 'sent back', use: 'used' } as const
+
+function takeAway(desk: Desk, input: TakeInput & Partial<WasteInput>, kind: keyof typeof takingActs) {
   return withBottle(desk, input, async bottle => {
     const { tx, audit, product, row, ground } = bottle
     const centi = centiOf(input.amount)
@@ -175,16 +174,14 @@ function takeAway(
         data: { openedOn: ground.date, lifeAfterOpeningDays: product.lifeAfterOpeningDays },
       })
     audit({
-      act: words,
+      act: takingActs[kind],
       entity: 'stock',
       entityId: product.id,
       detail: { lotId: row.id, centi, reason: input.reason },
     })
-    return say('{centi} of {name} from no. {number} {words}', {
-      centi: amountWords(centi, product.unit),
-      name: product.name,
-      number: row.number,
-      words,
-    })
+    return say(
+      '{amount} of {name} from no. {number} {kind, select, waste {thrown away} return {sent back} other {used}}',
+      { amount: amountWords(centi, product.unit), name: product.name, number: row.number, kind },
+    )
   })
 }

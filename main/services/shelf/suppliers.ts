@@ -1,5 +1,5 @@
 import { dateOf, dayNumber, wallMinuteOf } from '../../domain/calendar/index.ts'
-import { say } from '../../domain/language/index.ts'
+import { decimalNow, say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import {
   checkSupplier,
@@ -86,8 +86,8 @@ export async function learnedLeads(tx: Tx, zone: string): Promise<Map<string, Le
     const sdDays = Number(lead.sdDays.toFixed(1))
     const words = say('{days} deliveries took {meanDays} working days on average, give or take {sdDays}', {
       days: days.length,
-      meanDays,
-      sdDays,
+      meanDays: decimalNow(meanDays),
+      sdDays: decimalNow(sdDays),
     })
     leads.set(id, { meanDays, sdDays, deliveries: days.length, words })
   }

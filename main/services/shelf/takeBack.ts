@@ -57,13 +57,16 @@ export function takeBackMove(desk: Desk, input: TakeBackInput): Promise<StockCha
       entityId: move.productId,
       detail: { seq: move.seq, centi: move.centi, reason: input.reason },
     })
-    const words = say('{kind} of {centi} {centi2} no. {number} of {name} taken back', {
-      kind: move.kind,
-      centi: amountWords(Math.abs(move.centi), product.unit),
-      centi2: move.centi < 0 ? say('from') : say('into'),
-      number: move.lot.number,
-      name: product.name,
-    })
+    const words = say(
+      '{kind, select, receipt {receipt} use {use} waste {waste} return {return} mix {mix} other {count}} of {amount} {way, select, from {from} other {into}} no. {number} of {name} taken back',
+      {
+        kind: move.kind,
+        amount: amountWords(Math.abs(move.centi), product.unit),
+        way: move.centi < 0 ? 'from' : 'into',
+        number: move.lot.number,
+        name: product.name,
+      },
+    )
     return stockNow(tx, await shelfDay(tx, desk.now()), product, [words])
   })
 }

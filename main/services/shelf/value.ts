@@ -115,7 +115,7 @@ function productValue(
 
 /** Every size at each of its suppliers' price for one pack, the cheapest by unit first. */
 function sizePrices(product: Counted, offers: OfferRows, currency: string) {
-  const unit = product.unit === 'piece' ? 'pieces' : product.unit
+  const unit = product.unit === 'piece' ? say('pieces') : product.unit
   const prices = offers.map(row => {
     const times = row.containersPerPack
     return {
@@ -138,12 +138,10 @@ function sizePrices(product: Counted, offers: OfferRows, currency: string) {
       sizeLabel: row.size.label,
       supplierName: row.supplier.name,
       per100Minor: price.per100Minor,
-      words: say('{per100Minor} for 100 {unit}, by what it {basis}; {dearer}', {
-        per100Minor: moneyWords(price.per100Minor, currency),
-        unit,
-        basis: price.basis === 'measured' ? say('measures') : say('says on its label'),
-        dearer: dearer === 0 ? say('the cheapest') : say('{dearer} % dearer than the cheapest', { dearer }),
-      }),
+      words: say(
+        '{price} for 100 {unit}, by what it {basis, select, measured {measures} other {says on its label}}; {dearer, plural, =0 {the cheapest} other {{dearer} % dearer than the cheapest}}',
+        { price: moneyWords(price.per100Minor, currency), unit, basis: price.basis, dearer },
+      ),
     }
   })
 }

@@ -1,17 +1,25 @@
-import { say } from '../../domain/language/index.ts'
+import { languageNow, localeNow, say } from '../../domain/language/index.ts'
 import { formatMoney, majorOf } from '../../domain/money/index.ts'
 import { amountWords, type Unit } from '../../domain/shelf/index.ts'
 
-/** An amount in a sentence or on a document: `$48.00`, `€48.00`. The documents are written in English. */
-export function moneyWords(amountMinor: number, currency: string): string {
-  return formatMoney(amountMinor, currency, currency === 'USD' ? 'en-US' : 'en-GB')
+/** How money is written in the language of the moment; in English by its currency. */
+function localeFor(currency: string): string {
+  if (languageNow() !== 'en') return localeNow()
+  return currency === 'USD' ? 'en-US' : 'en-GB'
 }
 
-/** An amount without its currency, where the head of the column names it: `1,234.50`. */
+/** An amount in a sentence or on a document: `$48.00`, `€48.00`, in German `48,00 €`. */
+export function moneyWords(amountMinor: number, currency: string): string {
+  return formatMoney(amountMinor, currency, localeFor(currency))
+}
+
+/** An amount without its currency, where the head of the column names it: `1,234.50`, in German `1.234,50`. */
 export function plainMoney(amountMinor: number, currency: string): string {
   const [whole = '', fraction] = majorOf(amountMinor, currency).split('.')
-  const grouped = whole.replaceAll(/\B(?=(\d{3})+$)/g, ',')
-  return fraction === undefined ? grouped : `${grouped}.${fraction}`
+  const parts = new Intl.NumberFormat(localeFor(currency)).formatToParts(12_345.6)
+  const mark = (type: 'group' | 'decimal') => parts.find(part => part.type === type)?.value ?? ''
+  const grouped = whole.replaceAll(/\B(?=(\d{3})+$)/g, mark('group'))
+  return fraction === undefined ? grouped : `${grouped}${mark('decimal')}${fraction}`
 }
 
 /** A line of the ledger in words: `used 38 ml of no. 412 for "First layer" of KFR 204`. */
@@ -43,19 +51,14 @@ export function moveWords(
     case 'return':
       return say('sent back {amount} of {lot}{why}', { amount, lot, why })
     case 'count':
-      return say('counted {lot}: {amount} {centi} than the ledger had{why}', {
-        lot,
-        amount,
-        centi: move.centi > 0 ? say('more') : say('less'),
-        why,
-      })
-    default:
-      return say('put right line {correctsSeq}: {centi} {lot} {amount}{why}', {
-        correctsSeq: move.correctsSeq ?? '',
-        centi: move.centi > 0 ? say('back into') : say('out of'),
-        lot,
-        amount,
-        why,
-      })
+      return move.centi > 0
+        ? say('counted {lot}: {amount} more than the ledger had{why}', { lot, amount, why })
+        : say('counted {lot}: {amount} less than the ledger had{why}', { lot, amount, why })
+    default: {
+      const line = move.correctsSeq ?? ''
+      return move.centi > 0
+        ? say('put right line {line}: back into {lot} {amount}{why}', { line, lot, amount, why })
+        : say('put right line {line}: out of {lot} {amount}{why}', { line, lot, amount, why })
+    }
   }
 }

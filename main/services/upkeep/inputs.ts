@@ -1,7 +1,7 @@
 /** What the upkeep and car screens send. A visit is named by its plan and the day the plan's rule gave it. */
 
 import { z } from 'zod'
-import { say, word } from '../../domain/language/index.ts'
+import { localeNow, say, word } from '../../domain/language/index.ts'
 import { lookPanels, waterLooks } from '../../domain/upkeep/index.ts'
 import { accepted, date, edited, id, number, text, version, versionOrNone, whole } from '../desk/inputs.ts'
 import { person } from '../records/inputs.ts'
@@ -180,14 +180,23 @@ export const upkeepSettings = z.object({
 export type UpkeepSettings = z.infer<typeof upkeepSettings>
 
 function within(least: number, most: number) {
-  const words = say('Give a whole number from {least} to {most}.', {
-    least: least.toLocaleString('en'),
-    most: most.toLocaleString('en'),
-  })
+  const words = {
+    error: () =>
+      say('Give a whole number from {least} to {most}.', {
+        least: least.toLocaleString(localeNow()),
+        most: most.toLocaleString(localeNow()),
+      }),
+  }
   return z.int(words).min(least, words).max(most, words)
 }
 
 function share(least: number, most: number) {
-  const words = say('Give a share between {least} and {most}.', { least, most })
+  const words = {
+    error: () =>
+      say('Give a share between {least} and {most}.', {
+        least: least.toLocaleString(localeNow()),
+        most: most.toLocaleString(localeNow()),
+      }),
+  }
   return z.number(words).min(least, words).max(most, words)
 }

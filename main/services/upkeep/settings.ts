@@ -1,4 +1,4 @@
-import { say } from '../../domain/language/index.ts'
+import { say, word } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkText } from '../../domain/shop/index.ts'
 import {
@@ -13,13 +13,13 @@ import { toJson } from '../../store/json.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import { changesBetween } from '../desk/changesBetween.ts'
 import { act, type Desk } from '../desk/desk.ts'
-import { calendarOf } from '../desk/shopView.ts'
+import { calendarOf, findShop } from '../desk/shopView.ts'
 import type { UpkeepSettings } from './inputs.ts'
 
 export type UpkeepRules = Omit<UpkeepSettings, 'version'>
 
 /** What a shop begins with. All of it is common practice, no source, and the shop's to change. */
-const startingRules: UpkeepRules = {
+const startingRules: Omit<UpkeepRules, 'language'> = {
   level: 0.9,
   fromMin: 9 * 60,
   toMin: 18 * 60,
@@ -35,7 +35,6 @@ const startingRules: UpkeepRules = {
   holdDays: 5,
   automatic: false,
   crashRisk: CRASH_RISK,
-  language: 'en',
   stopAddress: '',
   treatments: {},
   roomShare: 0.5,
@@ -46,7 +45,14 @@ const startingRules: UpkeepRules = {
 /** The shop's rules for upkeep, as it set them or as it begins with. */
 export async function upkeepRules(tx: Tx): Promise<UpkeepSettings> {
   const row = await tx.upkeepSettings.findFirst()
-  return { ...startingRules, ...(row?.rules as Partial<UpkeepRules> | undefined), version: row?.version ?? 0 }
+  // Owners are written to in the shop's language until another is set.
+  const language = (await findShop(tx))?.language ?? 'en'
+  return {
+    ...startingRules,
+    language,
+    ...(row?.rules as Partial<UpkeepRules> | undefined),
+    version: row?.version ?? 0,
+  }
 }
 
 /** The rules for the screens. */
@@ -92,7 +98,7 @@ export async function saveUpkeepSettings(desk: Desk, input: UpkeepSettings): Pro
         where: { id: 1, version },
         data: { ...data, version: { increment: 1 } },
       })
-      assertFresh(count, say('upkeep settings'), '1')
+      assertFresh(count, word('upkeep settings'), '1')
     }
     audit({
       act: 'changed',

@@ -1,5 +1,5 @@
 import { dateOf, dayWords } from '../../domain/calendar/index.ts'
-import { say } from '../../domain/language/index.ts'
+import { say, word } from '../../domain/language/index.ts'
 import { foundOn, type PanelLook } from '../../domain/upkeep/index.ts'
 import { fromJson } from '../../store/json.ts'
 import type { UpkeepEntry } from '../../store/rows.ts'
@@ -7,7 +7,12 @@ import type { Tx } from '../../store/store.ts'
 import { ownersOf } from './changeHands.ts'
 import type { LayerView } from './layers.ts'
 
-const channelWords: Record<string, string> = { email: 'e-mail', letter: 'letter', call: 'call', text: 'text' }
+const channelWords: Record<string, string> = {
+  email: word('e-mail'),
+  letter: word('letter'),
+  call: word('call'),
+  text: word('text'),
+}
 
 export interface TimelineEntry {
   on: string
@@ -90,10 +95,10 @@ export async function timelineOf(
       ...plain,
       on: dateOf(sentAt ?? createdAt, zone),
       kind: 'reminder' as const,
-      words: say('reminder by {channelWords}: {subject}{outcome}', {
-        channelWords: channelWords[channel],
+      words: say('reminder by {channel}: {subject}{outcome}', {
+        channel: say(channelWords[channel] ?? channel),
         subject,
-        outcome: outcome ? ` (${outcome})` : '',
+        outcome: outcome ? ` (${say(outcome)})` : '',
       }),
     })),
   ]
@@ -132,8 +137,8 @@ function entryLine(entry: UpkeepEntry, title: string, zone: string): TimelineEnt
 }
 
 function lookWords(working: boolean, panels: PanelLook[] | null): string {
-  const found = working ? say('still working') : say('gone')
-  return panels
-    ? `${found} (${foundOn(panels).words})`
-    : say('{found} at a single look, clogged or not is not known', { found })
+  if (panels) return `${working ? say('still working') : say('gone')} (${foundOn(panels).words})`
+  return working
+    ? say('still working at a single look, clogged or not is not known')
+    : say('gone at a single look, clogged or not is not known')
 }

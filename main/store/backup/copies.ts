@@ -149,7 +149,10 @@ function unsound(file: string, fault: string): Refusal {
     'database-damaged',
     'database',
     file,
-    `No copy was made, because the database itself is damaged (${oneLine(fault)}). The copies made before are kept: restore the newest of them in the settings, under Backups.`,
+    say(
+      'No copy was made, because the database itself is damaged ({fault}). The copies made before are kept: restore the newest of them in the settings, under Backups.',
+      { fault: oneLine(fault) },
+    ),
   )
 }
 

@@ -10,9 +10,11 @@
  *
  * The database comes first of the files, as `lustrum.db`.
  */
+
 import { createHash } from 'node:crypto'
 import { open } from 'node:fs/promises'
 import type { Holdings } from '../../domain/backup/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import type { Lock } from './sealing.ts'
 
@@ -107,7 +109,7 @@ function foreign(path: string): Refusal {
     'copy-foreign',
     'path',
     path,
-    `${path} is no copy of a shop, or its beginning is damaged: choose another copy.`,
+    say('{path} is no copy of a shop, or its beginning is damaged: choose another copy.', { path }),
   )
 }
 

@@ -59,7 +59,10 @@ export async function assertSameShop(file: string): Promise<void> {
     'database-missing',
     'database',
     file,
-    `${what} Nothing was changed and no new one was begun. Put the right file back, or restore a copy: ${await newestCopyWords(dataDir, marked ?? undefined)} A new shop goes into a data folder of its own: name one with --data.`,
+    say(
+      '{what} Nothing was changed and no new one was begun. Put the right file back, or restore a copy: {copy} A new shop goes into a data folder of its own: name one with --data.',
+      { what, copy: await newestCopyWords(dataDir, marked ?? undefined) },
+    ),
   )
 }
 

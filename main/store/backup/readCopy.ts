@@ -109,7 +109,11 @@ function damaged(path: string, error: Error, sound: string[] = [], content?: Cop
     'copy-damaged',
     'path',
     path,
-    `The copy ${path} is damaged (${oneLine(error.message)}). ${rest} Nothing was changed here: choose another copy.`,
+    say('The copy {path} is damaged ({fault}). {rest} Nothing was changed here: choose another copy.', {
+      path,
+      fault: oneLine(error.message),
+      rest,
+    }),
   )
 }
 

@@ -1,3 +1,4 @@
+import { say } from '../../domain/language/index.ts'
 import { oneLine } from '../oneLine.ts'
 import { inspectBeside } from './inspectBeside.ts'
 
@@ -26,7 +27,10 @@ export async function readingOverEnds(file: string): Promise<void> {
 function note(file: string, fault: string): void {
   damage.set(
     file,
-    `The database is damaged (${oneLine(fault)}). What can still be read is shown; restore a copy in the settings, under Backups, before more is lost.`,
+    say(
+      'The database is damaged ({fault}). What can still be read is shown; restore a copy in the settings, under Backups, before more is lost.',
+      { fault: oneLine(fault) },
+    ),
   )
 }
 

@@ -3,8 +3,10 @@
  * keeps what was here and moves it in. `restore.json` says that it is ready, and is the last thing to go: cut off
  * anywhere in between, the next start goes on.
  */
+
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs'
 import { dirname, join } from 'node:path'
+import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { onDisk } from '../diskWords.ts'
 import { oneLine } from '../oneLine.ts'
@@ -64,7 +66,10 @@ export async function layOut(
         'copy-damaged',
         'path',
         path,
-        `The copy ${path} is damaged (${oneLine(fault ?? 'its database is another shop’s')}). Nothing was changed here: choose another copy.`,
+        say('The copy {path} is damaged ({fault}). Nothing was changed here: choose another copy.', {
+          path,
+          fault: oneLine(fault ?? say('its database is another shop’s')),
+        }),
       )
     return { ...read, file }
   }).catch(error => {

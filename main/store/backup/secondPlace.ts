@@ -3,7 +3,7 @@ import { createReadStream } from 'node:fs'
 import { copyFile, open, readFile, rename, rm, stat, writeFile } from 'node:fs/promises'
 import { isAbsolute, join, relative, resolve } from 'node:path'
 import { pipeline } from 'node:stream/promises'
-import { say, word } from '../../domain/language/index.ts'
+import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { diskRefusal, onDisk } from '../diskWords.ts'
 import { type CopyFile, listCopies } from './copies.ts'
@@ -14,7 +14,7 @@ import { addErased, type ErasedList } from './erasedList.ts'
  * would be: copies laid there would only seem to be elsewhere.
  */
 const signName = 'lustrum-copies.txt'
-const sign = `${word('Copies of a Lustrum shop are kept in this folder. Leave this file where it is.')}
+const sign = () => `${say('Copies of a Lustrum shop are kept in this folder. Leave this file where it is.')}
 `
 /** A folder on a network that is gone does not answer at all. */
 const patienceMs = 60_000
@@ -37,7 +37,7 @@ export async function beginPlace(place: string, dataDir: string): Promise<void> 
   try {
     if (!(await inTime(stat(place))).isDirectory())
       refuse('place-bad', { place }, say('{place} is no folder.', { place }))
-    await inTime(writeFile(join(place, signName), sign))
+    await inTime(writeFile(join(place, signName), sign()))
   } catch (error) {
     const said = diskRefusal(error, place)
     throw said instanceof Error && said !== error ? refuse('place-bad', { place }, said.message) : error

@@ -2,8 +2,10 @@
  * Files packed into one, as PKWARE's APPNOTE writes ZIP down: each deflated as it comes, its sizes behind it, so that
  * nothing is held in memory and nothing is read twice.
  */
+
 import { pipeline } from 'node:stream/promises'
 import { crc32, createDeflateRaw } from 'node:zlib'
+import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 
 export interface ZipEntry {
@@ -98,6 +100,8 @@ function tooLarge(): Refusal {
     'too-large',
     '',
     null,
-    'This is more than 4 GB, which one such file cannot hold: take a copy of the whole shop from Backups instead.',
+    say(
+      'This is more than 4 GB, which one such file cannot hold: take a copy of the whole shop from Backups instead.',
+    ),
   )
 }

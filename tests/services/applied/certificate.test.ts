@@ -5,11 +5,14 @@ import { dirname, join } from 'node:path'
 import { runInNewContext } from 'node:vm'
 import { beforeEach, expect, test } from 'vitest'
 import { readProof } from '../../../app/screens/verify/readProof.ts'
+import { say } from '../../../main/domain/language/index.ts'
 import { readCode } from '../../../main/domain/proof/index.ts'
 import { certificateFile, verifyFile } from '../../../main/services/applied/certificate.ts'
 import { correctRecord, getApplied, signRecord } from '../../../main/services/applied/record.ts'
 import { verifyCertificate } from '../../../main/services/applied/verify.ts'
+import { speaking } from '../../../main/services/desk/speaking.ts'
 import { handOver } from '../../../main/services/job/jobActs.ts'
+import { saveReach } from '../../../main/services/reminders/consents.ts'
 import { filesBeside } from '../../../main/store/backup/dataFiles.ts'
 import { openSigner } from '../../../main/store/signingKey.ts'
 import { cureShare, pdfInfo, pdfTags, pdfWords } from '../../documents/poppler.ts'
@@ -188,4 +191,25 @@ test('The page checks on its own: yes as it is, no for a changed digit or code, 
   expect(await check(statement!, changed(code!, 20))).toMatch(/^No/)
   expect(await check(statement!, changed(code!, 80))).toMatch(/^No: the signature is not right/)
   expect(await check(statement!, 'nonsense')).toMatch(/^No: this is no code/)
+})
+
+test('A record is signed in the language of its owner, and agrees in whatever language it is asked', async () => {
+  const { customer } = await job(desk, jobId)
+  await saveReach(desk, { customerId: customer.id, language: 'de', zone: null, postal: '', version: 0 })
+  const { draft } = await draftOf('batch 7K-114')
+  await correctRecord(desk, { jobId, draft, signedBy: 'Jo', correctsId: entryId, reason: 'Charge' })
+  const [english, german] = await entries()
+  const paper = await certificateFile(desk, { entryId: german!.id })
+  expect(pdfWords(paper.bytes)).toContain('Zertifikat über die aufgetragene Beschichtung')
+  const { code, statement } = await readProof(new Blob([paper.bytes]))
+  // Signed words: another German wording would turn every certificate signed in it into a no.
+  for (const line of ['Auto und Nachweis', 'Aushärtung bei Übergabe', 'Fenster der Schicht darunter'])
+    expect(statement).toContain(line)
+  expect(await asked(code!, statement)).toMatchObject({ yes: true })
+  expect(await speaking('de', () => asked(code!, statement))).toMatchObject({ yes: true })
+  const before = await readProof(new Blob([(await certificateFile(desk, { entryId: english!.id })).bytes]))
+  expect(before.statement).toContain('Car and record')
+  const { words } = await asked(before.code!, before.statement)
+  const inGerman = await speaking('de', () => asked(before.code!, before.statement))
+  expect(inGerman.words).toBe(speaking('de', () => say(words)))
 })

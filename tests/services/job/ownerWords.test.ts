@@ -5,6 +5,7 @@ import { confirmCover } from '../../../main/services/job/cover.ts'
 import { handOver } from '../../../main/services/job/jobActs.ts'
 import { jobOnFloor } from '../../../main/services/job/jobOnFloor.ts'
 import { careSheet, ownerWords, setOutside } from '../../../main/services/job/ownerWords.ts'
+import { saveReach } from '../../../main/services/reminders/consents.ts'
 import { carUpkeep } from '../../../main/services/upkeep/car.ts'
 import { cureShare, pdfWords } from '../../documents/poppler.ts'
 import { bookJob } from '../bookJob.ts'
@@ -91,4 +92,17 @@ test('A car on which nothing cures has no such words', async () => {
   const { id } = await bookJob(desk, shop, { treatments: ['wash'], kind: 'soonest' })
   expect(await ownerWords(desk, { id })).toBeNull()
   await expect(careSheet(desk, { id })).rejects.toMatchObject({ code: 'missing' })
+})
+
+test('An owner who reads German is told in German, in a shop that speaks English', async () => {
+  const id = await layeredCar(desk, shop)
+  const { customer } = await job(desk, id)
+  await saveReach(desk, { customerId: customer.id, language: 'de-AT', zone: null, postal: '', version: 0 })
+  for (const position of [0, 1, 2, 4]) await does(desk, id, position)
+  expect(await text(id)).toContain('Ihr Auto darf nass werden, sobald Sie es haben.')
+  const words = pdfWords((await careSheet(desk, { id })).bytes)
+  expect(words).toContain('Erste Wäsche nicht vor')
+  expect(words).not.toContain('No wash before')
+  // What the desk reads stays in the shop's language, read in the same minute.
+  expect((await job(desk, id)).cureWords.join(' ')).not.toMatch(/Datenblatt/)
 })

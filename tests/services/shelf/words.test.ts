@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest'
+import { speaking } from '../../../main/services/desk/speaking.ts'
 import { moneyWords, moveWords, plainMoney } from '../../../main/services/shelf/words.ts'
 
 it('writes money with its currency, and without it by thousands', () => {
@@ -25,4 +26,17 @@ it('says of a count and of a correction which way they went', () => {
   expect(moveWords({ ...move, kind: 'correction', centi: 100, correctsSeq: 7 }, 'ml', null)).toBe(
     'put right line 7: back into no. 412 1 ml',
   )
+})
+
+it('says the ledger and its money in German', () => {
+  speaking('de', () => {
+    expect(moveWords({ ...move, kind: 'count' }, 'ml', null)).toBe(
+      'Nr. 412 gezählt: 38 ml weniger als im Lagerbuch',
+    )
+    expect(moveWords({ ...move, kind: 'correction', centi: 100, correctsSeq: 7 }, 'ml', null)).toBe(
+      'Zeile 7 berichtigt: 1 ml zurück in Nr. 412',
+    )
+    expect(moneyWords(4_800, 'EUR')).toBe('48,00\u00a0€')
+    expect(plainMoney(123_456_750, 'EUR')).toBe('1.234.567,50')
+  })
 })

@@ -42,10 +42,9 @@ export async function claimDraft(tx: Tx, id: string, version: number): Promise<v
     refuse(
       'not-draft',
       { id },
-      say('Order {number} has been {status}; it is not changed any more.', {
-        number: row.number,
-        status: row.status === 'cancelled' ? say('called off') : say('sent'),
-      }),
+      row.status === 'cancelled'
+        ? say('Order {number} has been called off; it is not changed any more.', { number: row.number })
+        : say('Order {number} has been sent; it is not changed any more.', { number: row.number }),
     )
   const { count } = await tx.purchaseOrder.updateMany({
     where: { id, version },

@@ -31,7 +31,7 @@ export async function draftMessage(desk: Desk, input: { id: string; kind: 'order
       row.supplier.email === null
         ? say('No e-mail address of {name} is entered.', { name: row.supplier.name })
         : sender === null
-          ? noSenderWords
+          ? say(noSenderWords)
           : null,
   }
 }
@@ -86,27 +86,26 @@ function chaseLetter(
   const open = order.lines
     .filter(line => line.openContainers > 0)
     .map(line => `- ${line.openContainers} × ${line.sizeLabel} ${line.productName}`)
-  const sent =
-    order.sentAt === null
-      ? ''
-      : ` ${say('of {sentAt}', { sentAt: dayWords(dateOf(order.sentAt, ground.zone)) })}`
+  const { number, sentAt, expectedOn } = order
   const due =
-    order.expectedOn === null
-      ? ''
-      : ` ${say('It was expected on {expectedOn}.', { expectedOn: dateWords(order.expectedOn) })}`
+    expectedOn === null
+      ? []
+      : [say('It was expected on {expectedOn}.', { expectedOn: dateWords(expectedOn) })]
   return {
-    subject: say('Purchase order {number} from {shopName}: when will it be here?', {
-      number: order.number,
-      shopName,
-    }),
+    subject: say('Purchase order {number} from {shopName}: when will it be here?', { number, shopName }),
     text: [
       say('Dear {supplierName},', { supplierName: order.supplierName }),
       '',
-      say('from our purchase order {number}{sent} this is still open:', { number: order.number, sent }),
+      sentAt === null
+        ? say('from our purchase order {number} this is still open:', { number })
+        : say('from our purchase order {number} of {day} this is still open:', {
+            number,
+            day: dayWords(dateOf(sentAt, ground.zone)),
+          }),
       '',
       ...open,
       '',
-      say('{due} Please tell us on which day we can count on it.', { due: due.trim() }).trim(),
+      [...due, say('Please tell us on which day we can count on it.')].join(' '),
       '',
       say('Kind regards'),
       shopName,
@@ -117,5 +116,5 @@ function chaseLetter(
 
 /** `Monday 20 April 2026` */
 export function dateWords(date: string): string {
-  return `${weekdayName(date)} ${dayWords(date)}`
+  return say('{weekday} {day}||a date in full', { weekday: weekdayName(date), day: dayWords(date) })
 }

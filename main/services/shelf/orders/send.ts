@@ -41,7 +41,7 @@ export async function sendOrder(desk: Desk, input: SendInput): Promise<SentView>
     await markSent(desk, tx, input)
     const row = await orderRow(tx, input.id)
     const letter = await writtenLetter(desk, tx, row, 'order', input)
-    const message = await tx.orderMessage.create({ data: { ...letter, failure: interrupted } })
+    const message = await tx.orderMessage.create({ data: { ...letter, failure: say(interrupted) } })
     audit({ act: 'order sent', entity: 'order', entityId: input.id, detail: { how: 'email', to: letter.to } })
     return { sender, row, message }
   })
@@ -84,7 +84,7 @@ export async function chaseOrder(desk: Desk, input: ChaseInput): Promise<SentVie
     })
     assertFresh(count, 'order', input.id)
     const letter = await writtenLetter(desk, tx, row, 'chase', input)
-    const message = await tx.orderMessage.create({ data: { ...letter, failure: interrupted } })
+    const message = await tx.orderMessage.create({ data: { ...letter, failure: say(interrupted) } })
     audit({ act: 'order chased', entity: 'order', entityId: input.id, detail: { to: letter.to } })
     return { sender, message, row }
   })
@@ -106,7 +106,7 @@ const interrupted = word(
 
 async function senderFor(desk: Desk, tx: Tx): Promise<Sender> {
   const sender = await senderOf(tx, desk.store)
-  if (!sender) refuse('mail-not-set-up', { how: 'email' }, noSenderWords)
+  if (!sender) refuse('mail-not-set-up', { how: 'email' }, say(noSenderWords))
   return sender
 }
 
