@@ -6,7 +6,7 @@ export const screens = [
   { to: '/morning', label: say('Morning'), key: 'm' },
   { to: '/close', label: say('Close of day'), key: 'd' },
   { to: '/shelf', label: say('Shelf'), key: 'h' },
-  { to: '/money', label: say('Money||the room'), key: 'y' },
+  { to: '/money', label: say('Money'), key: 'y' },
   { to: '/conditions', label: say('Conditions'), key: 'o' },
   { to: '/upkeep', label: say('Upkeep'), key: 'u' },
   { to: '/customers', label: say('Customers'), key: 'c' },

@@ -22,5 +22,5 @@ const sections = [
 
 /** What was billed, what came in and what is owed. */
 export const Money = () => (
-  <SectionScreen label={say('Money||the room')} to="/money/$section" sections={sections} anew />
+  <SectionScreen label={say('Money')} to="/money/$section" sections={sections} anew />
 )
