@@ -33,7 +33,7 @@ export const packages = {
     '@stryker-mutator/vitest-runner',
     '@swc/core',
     'dependency-cruiser',
-  ].concat(['fast-check', 'highs', 'ical.js', 'knip', 'minizinc', 'oxc-parser', 'pdfjs-dist', 'smtp-server', 'vitest']),
+  ].concat(['fast-check', 'highs', 'ical.js', 'knip', 'minizinc', 'pdfjs-dist', 'smtp-server', 'vitest']),
 }
 
 const inPackages = names => `^node_modules/(@types/)?(${names.join('|')})(/|$)`
