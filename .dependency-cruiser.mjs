@@ -19,9 +19,7 @@ export const packages = {
   app: ['@fontsource-variable/inter', '@mantine/core', '@mantine/dates', '@mantine/hooks']
     .concat(['@mantine/modals', '@mantine/notifications', '@mantine/spotlight', '@tabler/icons-react'])
     .concat(['@tanstack/react-query', '@tanstack/react-router', '@trpc/client', '@trpc/tanstack-react-query'])
-    .concat(['react', 'react-dom', 'signature_pad', 'temporal-polyfill']),
-  // Asked for by another package, imported by no file here.
-  peers: ['dayjs'],
+    .concat(['dayjs', 'react', 'react-dom', 'signature_pad', 'temporal-polyfill']),
   // What builds the app; main/hosts/build.ts and the configurations use it.
   build: ['@vitejs/plugin-react', 'electron-builder', 'node', 'prisma', 'typescript', 'vite'],
   tests: [
@@ -33,7 +31,17 @@ export const packages = {
     '@stryker-mutator/vitest-runner',
     '@swc/core',
     'dependency-cruiser',
-  ].concat(['fast-check', 'highs', 'ical.js', 'knip', 'minizinc', 'pdfjs-dist', 'smtp-server', 'vitest']),
+  ].concat([
+    'fast-check',
+    'highs',
+    'ical.js',
+    'knip',
+    'minizinc',
+    'oxc-parser',
+    'pdfjs-dist',
+    'smtp-server',
+    'vitest',
+  ]),
 }
 
 const inPackages = names => `^node_modules/(@types/)?(${names.join('|')})(/|$)`

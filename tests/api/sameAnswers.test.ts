@@ -100,7 +100,9 @@ it('costs the shelf and every job as the whole ledger does, also where something
       const minor = `${method}Minor` as const
       for (const { productId, onHand, [minor]: worth } of value.products) {
         const { leftCenti = 0, leftValueMinor = 0 } = costs.get(productId) ?? {}
-        expect([onHand * 100, worth]).toEqual([leftCenti, leftValueMinor])
+        // Kept sums and the whole ledger add in another order.
+        expect(onHand * 100).toBeCloseTo(leftCenti, 6)
+        expect(worth).toBe(leftValueMinor)
       }
       for (const wasted of value.writeOffs) {
         const move = moves.find(

@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { hazardStatement, precautionaryStatement } from '../../main/domain/hazard/index.ts'
 import { sayLine } from '../../main/domain/history/index.ts'
-import { speakAs, teach } from '../../main/domain/language/index.ts'
+import { type Language, speakAs, teach } from '../../main/domain/language/index.ts'
 import { reasonText } from '../../main/domain/schedule/index.ts'
 import { amountWords } from '../../main/domain/shelf/index.ts'
 import { laidOver, leftOutWords, panelsOver, scopeWords } from '../../main/domain/shop/index.ts'
@@ -12,12 +12,13 @@ import { listWords, orWords } from '../../main/domain/words.ts'
 
 const folder = join(import.meta.dirname, '..', '..', 'assets', 'words', 'de')
 
+let before: () => Language
 beforeAll(() => {
   const files = readdirSync(folder).map(name => JSON.parse(readFileSync(join(folder, name), 'utf8')))
   teach('de', () => Object.assign({}, ...files))
-  speakAs(() => 'de')
+  before = speakAs(() => 'de')
 })
-afterAll(() => speakAs(() => 'en'))
+afterAll(() => void speakAs(before))
 
 describe('in German', () => {
   it('joins what it lists', () => {

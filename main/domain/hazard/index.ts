@@ -17,4 +17,4 @@ export {
   suggestGroup,
 } from './storage.ts'
 export { readUnNumber } from './transport.ts'
-export { WASTE_STREAMS, wasteNoteOf, wasteNotes, wasteStreamsOf } from './waste.ts'
+export { WASTE_STREAMS, wasteNoteOf, wasteStreamsOf } from './waste.ts'

@@ -1,13 +1,10 @@
 export { sayKept } from './kept.ts'
+export { type Language, languageNow, languages, speakAs } from './languages.ts'
 export { dateLocaleNow, decimalMark, decimalNow, localeNow, standIn } from './locale.ts'
 export {
   type Catalogue,
-  type Language,
-  languageNow,
-  languages,
   messageIn,
   say,
-  speakAs,
   teach,
   textIn,
   word,

@@ -2,7 +2,7 @@
  * How dates, numbers and money are written at this moment: as people of the shop's country write them who speak the
  * language of the moment. A language of its own country stands in where no country is known.
  */
-import { type Language, languageNow } from './say.ts'
+import { type Language, languageNow } from './languages.ts'
 
 const ownCountry: Readonly<Record<Language, string>> = { en: 'GB', de: 'DE' }
 let asked: () => string | undefined = () => undefined

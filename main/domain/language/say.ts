@@ -4,6 +4,7 @@
  * to say instead. Texts are ICU messages, so a count is `{n, plural, one {# car} other {# cars}}`.
  */
 import { IntlMessageFormat } from 'intl-messageformat'
+import { type Language, languageNow } from './languages.ts'
 import { decimalNow } from './locale.ts'
 
 /** English text → what to say instead. */
@@ -12,14 +13,8 @@ export type Catalogue = Readonly<Record<string, string>>
 /** What a text names; whatever is no number goes in as its text. */
 type Values = Readonly<Record<string, unknown>>
 
-export const languages = ['en', 'de'] as const
-
-/** A language the app speaks; English is what its own texts are written in. */
-export type Language = (typeof languages)[number]
-
 const catalogues = new Map<Language, () => Catalogue>()
 const formats = new Map<string, IntlMessageFormat>()
-let asked: () => Language = () => 'en'
 
 /** Gives a language its words, in place of those it had; they are asked for when the first of them is said. */
 export function teach(language: Language, words: () => Catalogue): void {
@@ -28,16 +23,6 @@ export function teach(language: Language, words: () => Catalogue): void {
     read ??= words()
     return read
   })
-}
-
-/** Who is asked, at each word, which language it is to be in: a window knows its own, the server that of the request. */
-export function speakAs(language: () => Language): void {
-  asked = language
-}
-
-/** The language words are said in at this moment. */
-export function languageNow(): Language {
-  return asked()
 }
 
 /** The text in a language, before its values are put in; itself where the language has no word for it. */
@@ -53,7 +38,7 @@ export function textIn(language: Language, text: string): string {
  * @throws where a value that the text names is missing: a fault in the code, not in what was typed.
  */
 export function say(text: string, values?: Values): string {
-  const language = asked()
+  const language = languageNow()
   const own = textIn(language, text)
   return values === undefined && !own.includes('{') && !own.includes("'")
     ? own

@@ -69,12 +69,13 @@ describe('the package', () => {
 
   const paths = (from: string) => packed.filter(({ path }) => path.startsWith(from)).map(({ path }) => path)
 
-  it('holds the bundle, the screens, every migration, the fonts and the native modules with what they ask for, and nothing else', () => {
+  it('holds the bundle, the screens, every migration, the fonts, the words and the native modules with what they ask for, and nothing else', () => {
     const folders = new Set(packed.map(({ path }) => path.split('/').slice(0, 2).join('/')))
     expect([...folders].sort()).toEqual([
       '.build/main',
       '.build/renderer',
       'assets/fonts',
+      'assets/words',
       'node_modules/@img',
       'node_modules/better-sqlite3',
       'node_modules/detect-libc',
