@@ -28,7 +28,7 @@ export function PlaceFields({ form }: Props) {
         data={countries}
         {...form.choice('country')}
       />
-      <Select label={say('Money')} searchable data={currencies} {...form.choice('currency')} />
+      <Select label={say('Money||the currency')} searchable data={currencies} {...form.choice('currency')} />
       <Select
         label={say('Measures')}
         data={[

@@ -34,7 +34,7 @@ describe('on small floors', () => {
       }),
       { numRuns: cases(300), seed: 16 },
     )
-    expect(helped).toBeGreaterThan(cases(10))
+    expect(helped).toBeGreaterThanOrEqual(cases(11))
     expect(besides).toBeGreaterThanOrEqual(cases(4))
   })
 
