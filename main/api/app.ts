@@ -5,7 +5,7 @@ import { bodyLimit } from 'hono/body-limit'
 import { languageNow, languages, say } from '../domain/language/index.ts'
 import { importMaxBytes } from '../services/cure/inputs.ts'
 import type { Desk } from '../services/desk/desk.ts'
-import { readCatalogue, speakingForShop } from '../services/desk/speaking.ts'
+import { readCatalogue, speakingForShop, spokenFor } from '../services/desk/speaking.ts'
 import { listCallBytes } from '../services/imports/inputs.ts'
 import { sheetCallBytes } from '../services/shelf/safetyInputs.ts'
 import { type App, addDocuments } from './documents.ts'
@@ -65,7 +65,9 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
     for (const [name, value] of Object.entries(securityHeaders(nonce))) context.res.headers.set(name, value)
   })
   if (guard) app.use(guard)
-  app.use((_, next) => speakingForShop(desk, next))
+  app.use((context, next) =>
+    speakingForShop(desk, next, spokenFor(context.req.header('accept-language') ?? '')),
+  )
 
   const limit = (megabytes: number) =>
     bodyLimit({

@@ -4,7 +4,7 @@ import { Frame } from './pages/Frame.ts'
 import { Settings } from './pages/Settings.ts'
 import { Welcome } from './pages/Welcome.ts'
 
-test.use({ shopNow: '2026-04-15T13:40:00Z', locale: 'de-CH', timezoneId: 'Europe/Zurich' })
+test.use({ shopNow: '2026-04-15T13:40:00Z', locale: 'en-CH', timezoneId: 'Europe/Zurich' })
 
 test('an empty data folder has one screen, filled in from the browser, and accessible', async ({ desk }) => {
   const welcome = new Welcome(desk)

@@ -45,10 +45,14 @@ export function speaking<Result>(
   return spoken.run({ language, country }, work)
 }
 
-/** Does something in the language of the shop; in English where there is no shop yet. */
-export async function speakingForShop<Result>(desk: Desk, work: () => Promise<Result>): Promise<Result> {
+/** Does something in the language of the shop; where there is no shop yet, in that of whoever sets it up. */
+export async function speakingForShop<Result>(
+  desk: Desk,
+  work: () => Promise<Result>,
+  wished: Language = 'en',
+): Promise<Result> {
   const shop = await findShop(desk.store.read)
-  return speaking(shop?.language ?? 'en', work, shop?.country)
+  return speaking(shop?.language ?? wished, work, shop?.country)
 }
 
 /**
@@ -79,9 +83,9 @@ export async function speakingToOwner<Result>(
   return job ? speakingTo(tx, job.customerId, work) : work()
 }
 
-/** The language the app speaks for this tag: `de` for `de-AT`; that of the moment where it speaks none such. */
+/** The language the app speaks for this tag, or for the first of a browser's: `de` for `de-AT,en`; that of the moment where it speaks none such. */
 export function spokenFor(tag: string): Language {
-  const base = tag.toLowerCase().split('-')[0]
+  const base = tag.toLowerCase().split(/[-,;]/)[0]
   return languages.find(language => language === base) ?? languageNow()
 }
 
