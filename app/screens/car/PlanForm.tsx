@@ -111,6 +111,7 @@ export function PlanForm({ car, plan, onDone }: Props) {
         />
         <DecimalInput
           label={say('May be late by')}
+          description={say('Common practice until you set it')}
           unit={say('d||days')}
           most={366}
           whole

@@ -1,10 +1,16 @@
 import type { CureParts } from '../../../main/api/views.ts'
+import { usualGapLimitMin } from '../../../main/domain/cure/index.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { durationWords } from '../../parts/time.ts'
 import styles from './Cure.module.css'
 
 const parts = [
-  ['measuredMin', 'measured', say('measured'), say('by readings close enough together')],
+  [
+    'measuredMin',
+    'measured',
+    say('measured'),
+    say('by readings at most {minutes} minutes apart (common practice)', { minutes: usualGapLimitMin }),
+  ],
   ['assumedMin', 'assumed', say('assumed'), say('no reading: the colder of what is known is taken')],
   ['projectedMin', 'projected', say('projected'), say('still to come, at the bay’s usual temperature')],
 ] as const

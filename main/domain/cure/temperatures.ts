@@ -18,7 +18,7 @@ export interface BayTemperatures {
   readonly gapLimitMin?: number
 }
 
-/** Readings up to an hour apart are joined. */
+/** Readings up to an hour apart are joined (common practice, no source). */
 export const usualGapLimitMin = 60
 
 /**
