@@ -149,7 +149,7 @@ const texts: Readonly<Record<string, string>> = {
  */
 export function hazardStatement(code: string, regime: Regime = 'eu-clp', field = 'code'): string {
   const parts = normaliseCode(code).split('+')
-  const found = parts.map(part => texts[part])
+  const found = parts.map(part => (Object.hasOwn(texts, part) ? texts[part] : undefined))
   const [only] = found
   const text = found.length === 1 ? only && say(only) : joined(found)
   if (!text)

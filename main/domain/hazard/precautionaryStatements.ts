@@ -128,7 +128,7 @@ const texts: Readonly<Record<string, string>> = {
 export function precautionaryStatement(code: string, regime: Regime = 'eu-clp', field = 'code'): string {
   const parts = normaliseCode(code)
     .split('+')
-    .map(part => texts[part])
+    .map(part => (Object.hasOwn(texts, part) ? texts[part] : undefined))
   if (parts.some(part => part === undefined))
     refuse(
       'precaution-code-unknown',

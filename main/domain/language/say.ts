@@ -27,7 +27,9 @@ export function teach(language: Language, words: () => Catalogue): void {
 
 /** The text in a language, before its values are put in; itself where the language has no word for it. */
 export function textIn(language: Language, text: string): string {
-  const own = language === 'en' ? undefined : catalogues.get(language)?.()[text]
+  const words = language === 'en' ? undefined : catalogues.get(language)?.()
+  // A text may be what somebody typed, such as "constructor", which every object has.
+  const own = words && Object.hasOwn(words, text) ? words[text] : undefined
   return own ?? withoutContext(text)
 }
 
