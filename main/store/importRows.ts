@@ -18,36 +18,50 @@ export const importedTables = {
 export type ImportedEntity = keyof typeof importedTables
 
 /** A piece takes some ten milliseconds, and whoever reads has a turn after it. */
-const atOnce = 500
+const atOnce = 1_000
 
 const name = (text: string) => Prisma.raw(`"${text}"`)
 
-/** Adds rows, each an object of the same columns, and notes that they came in with the import. */
+/** Rows of one table as they go to the database: no act that writes them waits for their making. */
+export interface ImportedPieces {
+  readonly entity: ImportedEntity
+  readonly columns: readonly string[]
+  /** So many rows each, as JSON. */
+  readonly pieces: readonly string[]
+}
+
+/** Rows, each an object of the same columns, made ready to be added. */
+export function piecesOf(entity: ImportedEntity, rows: readonly object[]): ImportedPieces {
+  const columns = Object.keys(rows[0] ?? {})
+  const pieces: string[] = []
+  for (let from = 0; from < rows.length; from += atOnce) {
+    const part = rows.slice(from, from + atOnce) as Record<string, unknown>[]
+    pieces.push(JSON.stringify(part.map(row => columns.map(each => row[each] ?? null))))
+  }
+  return { entity, columns, pieces }
+}
+
+/** Adds rows, and notes that they came in with the import. */
 export async function addImported(
   tx: Tx,
   importId: string,
-  entity: ImportedEntity,
-  rows: readonly object[],
+  { entity, columns, pieces }: ImportedPieces,
 ): Promise<void> {
   const { table, key } = importedTables[entity]
-  const columns = Object.keys(rows[0] ?? {})
   const read = columns.map((_, i) => Prisma.sql`value ->> ${Prisma.raw(String(i))}`)
-  for (let from = 0; from < rows.length; from += atOnce) {
-    const list = rows.slice(from, from + atOnce) as Record<string, unknown>[]
+  for (const piece of pieces) {
     await tx.$executeRaw`insert into ${name(table)} (${Prisma.join(columns.map(name))})
-      select ${Prisma.join(read)} from json_each(${JSON.stringify(list.map(row => columns.map(each => row[each] ?? null)))})`
+      select ${Prisma.join(read)} from json_each(${piece})`
     await tx.$executeRaw`insert into "ImportedRow" ("importId", "entity", "rowId")
-      select ${importId}, ${entity}, value from json_each(${JSON.stringify(list.map(row => row[key]))})`
+      select ${importId}, ${entity}, value ->> ${Prisma.raw(String(columns.indexOf(key)))} from json_each(${piece})`
     await nextTurn()
   }
 }
 
-/** A number that is another one whenever a customer, a car, a product or a layer was added or changed. */
-export async function peopleStamp(tx: Tx): Promise<string> {
+/** Another text whenever a product or a layer was added or changed. */
+export async function goodsStamp(tx: Tx): Promise<string> {
   const [row] = await tx.$queryRaw<{ stamp: string }[]>`
-    select (select count(*) || ' ' || total(version) from Customer) || ' ' ||
-      (select count(*) || ' ' || total(version) from Vehicle) || ' ' ||
-      (select count(*) || ' ' || total(version) from Product) || ' ' || (select count(*) from Layer) as stamp`
+    select (select count(*) || ' ' || total(version) from Product) || ' ' || (select count(*) from Layer) as stamp`
   return row?.stamp ?? ''
 }
 

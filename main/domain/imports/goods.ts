@@ -13,7 +13,7 @@ import {
 } from '../shop/index.ts'
 import { checkVin, foldText, readPlate } from '../vehicle/index.ts'
 import { readDay } from './days.ts'
-import type { CarsOnFile } from './people.ts'
+import type { CarsOnFile } from './onFile.ts'
 import { type RowFound, RowReader, type RowRules } from './row.ts'
 import { type Content, readContent } from './volumes.ts'
 import { readWord } from './words.ts'

@@ -1,11 +1,10 @@
 export { dayOrders } from './days.ts'
 export { type ImportKind, importFields, importKinds, oneOf } from './fields.ts'
 export { layerKey, type NewCoating, type NewProduct, readCoating, readProduct } from './goods.ts'
+export { CarsOnFile, PeopleOnFile } from './onFile.ts'
 export {
-  CarsOnFile,
   type NewCustomer,
   type NewVehicle,
-  PeopleOnFile,
   readCustomer,
   readVehicle,
 } from './people.ts'

@@ -16,12 +16,12 @@ import {
   checkVin,
   likelySame,
   modelYearOf,
-  nameKey,
   type Person,
   plateKey,
   readMailAddress,
   readPlate,
 } from '../vehicle/index.ts'
+import type { CarsOnFile, OnFile, PeopleOnFile } from './onFile.ts'
 import { type RowFound, RowReader, type RowRules } from './row.ts'
 import { readWord } from './words.ts'
 
@@ -46,28 +46,6 @@ export interface NewVehicle {
   readonly finish: Finish
   readonly paint: PaintSystem
   readonly note: string
-}
-
-type OnFile = Person & { readonly id: string }
-
-/** Who is on file, by name in any order and accent; whoever a list adds is on file for its later rows. */
-export class PeopleOnFile {
-  readonly #byName = new Map<string, OnFile[]>()
-
-  constructor(people: Iterable<OnFile> = []) {
-    for (const person of people) this.add(person)
-  }
-
-  add(person: OnFile): void {
-    const key = nameKey(person.name)
-    const same = this.#byName.get(key)
-    if (same) same.push(person)
-    else this.#byName.set(key, [person])
-  }
-
-  named(name: string): readonly OnFile[] {
-    return this.#byName.get(nameKey(name)) ?? []
-  }
 }
 
 const customerWords: Readonly<Record<string, CustomerKind>> = {
@@ -105,33 +83,6 @@ export function readCustomer(
   if (same) return { state: 'known', why: say('{name} is on file already.', { name: same.name }) }
   people.add(values)
   return { state: 'new', values, notes: [] }
-}
-
-/** The cars on file by plate and VIN; those a list adds are on file for its later rows. */
-export class CarsOnFile {
-  readonly #byPlate = new Map<string, OnFileCar>()
-  readonly #byVin = new Map<string, OnFileCar>()
-
-  constructor(cars: Iterable<OnFileCar> = []) {
-    for (const car of cars) this.add(car)
-  }
-
-  add(car: OnFileCar): void {
-    const key = plateKey(car.plate)
-    if (key !== '') this.#byPlate.set(key, car)
-    if (car.vin !== null) this.#byVin.set(car.vin, car)
-  }
-
-  find(plate: string, vin: string | null): OnFileCar | undefined {
-    return (plate === '' ? undefined : this.#byPlate.get(plateKey(plate))) ?? this.#byVin.get(vin ?? '')
-  }
-}
-
-interface OnFileCar {
-  readonly id: string
-  readonly plate: string
-  readonly vin: string | null
-  readonly customerId: string
 }
 
 const sizeWords: Readonly<Record<string, SizeClass>> = {

@@ -2,6 +2,7 @@
 import { foldText } from '../vehicle/index.ts'
 import { type DayOrder, ordersFitting } from './days.ts'
 import { type ImportKind, importFields } from './fields.ts'
+import { germanColumns } from './germanColumns.ts'
 import { needsMark, needsUnit, unitNamed, type VolumeUnit } from './volumes.ts'
 
 export interface Reading {
@@ -36,7 +37,7 @@ export function guessColumns(kind: ImportKind, names: readonly string[]): Record
   const take = (fits: (column: string, name: string) => boolean) => {
     for (const { field, names: known } of importFields[kind]) {
       if (found[field] !== null) continue
-      const at = known
+      const at = [...known, ...(germanColumns[kind][field] ?? [])]
         .map(name => folded.findIndex((column, i) => !taken.has(i) && fits(column, name)))
         .find(place => place >= 0)
       if (at === undefined) continue

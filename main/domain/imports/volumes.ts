@@ -9,9 +9,9 @@ const spellings: readonly (readonly [VolumeUnit, RegExp])[] = [
   ['ml', /(?<!\p{L})(ml|millilit(er|re)s?|cc)\b/iu],
   ['gal', /\b(us )?(gal|gallons?)\b/i],
   ['l', /(?<!\p{L})(l|lit(er|re)s?)\b/iu],
-  ['kg', /(?<!\p{L})(kg|kilos?|kilograms?)\b/iu],
-  ['g', /(?<!\p{L})(g|grams?|grammes?)\b/iu],
-  ['piece', /\b(pcs?|pieces?)\b/i],
+  ['kg', /(?<!\p{L})(kg|kilos?|kilogramm?s?)\b/iu],
+  ['g', /(?<!\p{L})(g|gramm?s?|grammes?)\b/iu],
+  ['piece', /(?<!\p{L})(pcs?|pieces?|st(ü|ue)ck|stk)(?!\p{L})/iu],
 ]
 
 /** The unit a heading or a cell names; null where it names none. An ounce alone may be of volume or weight: none. */

@@ -5,23 +5,24 @@ import { importFields, type RowRules } from '../../domain/imports/index.ts'
 import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { readPhone } from '../../domain/vehicle/index.ts'
-import { peopleStamp } from '../../store/importRows.ts'
+import { goodsStamp, type ImportedPieces } from '../../store/importRows.ts'
 import { toJson } from '../../store/json.ts'
 import type { Store, Tx } from '../../store/store.ts'
 import { besideDesk, type Pace } from '../desk/beside.ts'
 import { act, type Desk } from '../desk/desk.ts'
+import { idsInOrder } from '../desk/ids.ts'
 import { shopOf } from '../desk/shopView.ts'
 import type { ReadInput } from './inputs.ts'
 import { fileOf, forgetFile, keyOf, type OpenFile, settleFile } from './opened.ts'
-import { assertReadable, type PlannedRows, planRows } from './planRows.ts'
-import { writeRows } from './writeRows.ts'
+import { assertReadable, type PlannedRows, planRows, stillStands } from './planRows.ts'
+import { readyRows, writeRows } from './writeRows.ts'
 
 /** What came of looking through a file, or of taking it in. */
 interface Outcome {
   readonly file: OpenFile
   readonly reading: string
   readonly planned: PlannedRows
-  /** What was on file when it was looked through. */
+  /** What else the rows were read by when it was looked through. */
   readonly stamp: string
   /** The import, once it was taken in; null: nothing is written. */
   readonly importId: string | null
@@ -137,16 +138,19 @@ async function planNow(desk: Desk, file: OpenFile, { reading }: ReadInput, pace:
     reading: settleFile(file, reading).reading,
     phone: phoneReader(file, country),
     today: dateOf(desk.now(), zone),
-    newId: () => crypto.randomUUID(),
+    newId: idsInOrder(),
   }
   return planRows(desk.store.read, file, rules, pace)
 }
 
-/** What a row is read by: who and what is on file, the day, and where the shop is. */
+/** What a row is read by besides the people and cars on file: products and coatings, the day, and where the shop is. */
 async function stampOf(desk: Desk, tx: Tx): Promise<string> {
   const { country, zone } = await shopOf(tx)
-  return `${await peopleStamp(tx)} ${country} ${dateOf(desk.now(), zone)}`
+  return `${await goodsStamp(tx)} ${country} ${dateOf(desk.now(), zone)}`
 }
+
+/** How often the rows are looked through again beside the desk before it has to wait for that. */
+const mostAgain = 4
 
 interface Taking {
   readonly file: OpenFile
@@ -157,7 +161,8 @@ interface Taking {
 
 /**
  * What was seen is what is written. Where somebody saved a customer, a car or a product since, the rows are looked through
- * again, first while others go on, at last inside the act: a busy desk never keeps a list out.
+ * again while others go on, and only where that never comes right inside the act: a busy desk keeps no list out, and a list
+ * keeps no desk waiting.
  */
 async function take(desk: Desk, { file, input, pace, seen }: Taking) {
   const again = async () => {
@@ -166,14 +171,20 @@ async function take(desk: Desk, { file, input, pace, seen }: Taking) {
     return planned && { planned, stamp }
   }
   for (let tries = 0; ; tries++) {
-    const ready = tries === 0 ? seen : tries === 1 ? await again() : undefined
+    const ready = tries === 0 ? seen : tries <= mostAgain ? await again() : undefined
     if (ready === null) return null
+    const pieces = ready && readyRows(ready.planned)
     const taken = await act(desk, async (tx, audit, at) => {
-      if (ready && (await stampOf(desk, tx)) !== ready.stamp) return null
+      if (ready && ((await stampOf(desk, tx)) !== ready.stamp || !(await stillStands(tx, ready.planned))))
+        return null
       const planned = ready?.planned ?? (await planNow(desk, file, input, pace))
       if (!planned)
         return refuse('stopped', { fileId: file.id }, say('It was stopped; nothing was taken in.'))
-      const importId = await writeFile(tx, { at, who: desk.who }, { file, input, planned })
+      const importId = await writeFile(
+        tx,
+        { at, who: desk.who },
+        { file, input, planned, pieces: pieces ?? readyRows(planned) },
+      )
       if (!(await pace.turn()))
         refuse('stopped', { fileId: file.id }, say('It was stopped; nothing was taken in.'))
       audit({
@@ -199,13 +210,14 @@ interface ToWrite {
   readonly file: OpenFile
   readonly input: ReadInput
   readonly planned: PlannedRows
+  readonly pieces: readonly ImportedPieces[]
 }
 
 /** The rows, the file they came in with, and how it was read, for the next one like it. */
 async function writeFile(
   tx: Tx,
   { at, who }: { at: number; who: string },
-  { file, input, planned }: ToWrite,
+  { file, input, planned, pieces }: ToWrite,
 ) {
   const { kind, fileName, rows } = file
   const { id } = await tx.dataImport.create({
@@ -218,7 +230,7 @@ async function writeFile(
       added: planned.added,
     },
   })
-  await writeRows(tx, { importId: id, at, who }, planned)
+  await writeRows(tx, { importId: id, at, who }, planned, pieces)
   const kept = { reading: toJson(input.reading), usedAt: at }
   const columns = keyOf(file)
   await tx.importMapping.upsert({ where: { columns }, create: { columns, ...kept }, update: kept })

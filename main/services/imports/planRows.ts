@@ -38,6 +38,9 @@ export interface PlannedRows {
   readonly bad: { row: number; problems: readonly Problem[] }[]
   readonly known: { row: number; why: string }[]
   readonly notes: { row: number; note: string }[]
+  /** Who and which cars were on file, where the rows were told apart by them. */
+  readonly people: PeopleOnFile | null
+  readonly cars: CarsOnFile | null
 }
 
 /** Looked at between two turns of everybody else. */
@@ -68,7 +71,7 @@ export async function planRows(
   rules: RowRules,
   pace: Pace,
 ): Promise<PlannedRows | null> {
-  const planned: PlannedRows & { added: number } = {
+  const planned: Planning = {
     customers: [],
     vehicles: [],
     coatings: [],
@@ -77,6 +80,8 @@ export async function planRows(
     bad: [],
     known: [],
     notes: [],
+    people: null,
+    cars: null,
   }
   const read = await readers[file.kind](tx, rules, planned)
   pace.total = file.rows.length
@@ -96,8 +101,17 @@ export async function planRows(
   return planned
 }
 
+/**
+ * Whether the rows would be read now as they were, whatever people and cars were saved since: nobody and no car that any
+ * of them asked about is another one.
+ */
+export async function stillStands(tx: Tx, { people, cars }: PlannedRows): Promise<boolean> {
+  return (people?.stands(await namesInUse(tx)) ?? true) && (cars?.stands(await carsInUse(tx)) ?? true)
+}
+
+type Planning = { -readonly [Field in keyof PlannedRows]: PlannedRows[Field] }
 type ReadRow = (cells: readonly string[]) => RowFound<unknown>
-type MakeReader = (tx: Tx, rules: RowRules, planned: PlannedRows) => Promise<ReadRow>
+type MakeReader = (tx: Tx, rules: RowRules, planned: Planning) => Promise<ReadRow>
 
 /** Notes what a row adds, where it adds anything. */
 function kept<T>(found: RowFound<T>, keep: (values: T) => void): RowFound<T> {
@@ -106,24 +120,26 @@ function kept<T>(found: RowFound<T>, keep: (values: T) => void): RowFound<T> {
 }
 
 const readers: Readonly<Record<ImportKind, MakeReader>> = {
-  async customers(tx, rules, { customers }) {
+  async customers(tx, rules, planned) {
     const people = new PeopleOnFile(await namesInUse(tx))
-    return cells => kept(readCustomer(cells, rules, people), each => customers.push(each))
+    planned.people = people
+    return cells => kept(readCustomer(cells, rules, people), each => planned.customers.push(each))
   },
 
-  async vehicles(tx, rules, { customers, vehicles }) {
+  async vehicles(tx, rules, planned) {
     const known = {
       people: new PeopleOnFile(await namesInUse(tx)),
       cars: new CarsOnFile(await carsInUse(tx)),
     }
+    Object.assign(planned, known)
     return cells =>
       kept(readVehicle(cells, rules, known), ({ vehicle, owner }) => {
-        vehicles.push(vehicle)
-        if (owner) customers.push(owner)
+        planned.vehicles.push(vehicle)
+        if (owner) planned.customers.push(owner)
       })
   },
 
-  async coatings(tx, rules, { coatings }) {
+  async coatings(tx, rules, planned) {
     const rows = await tx.product.findMany({
       where: { archivedAt: null },
       select: { id: true, name: true, kind: true },
@@ -134,7 +150,8 @@ const readers: Readonly<Record<ImportKind, MakeReader>> = {
       products: new Map(rows.map(product => [foldText(product.name), product])),
       layers: new Set(layers.map(layerKey)),
     }
-    return cells => kept(readCoating(cells, rules, known), each => coatings.push(each))
+    planned.cars = known.cars
+    return cells => kept(readCoating(cells, rules, known), each => planned.coatings.push(each))
   },
 
   async products(tx, rules, { products }) {

@@ -3,7 +3,7 @@ import { commonPracticeProfile } from '../../domain/cure/index.ts'
 import type { NewCoating, NewProduct } from '../../domain/imports/index.ts'
 import { centiOf } from '../../domain/shelf/index.ts'
 import { type Plan, startingPlans } from '../../domain/upkeep/index.ts'
-import { addImported, type ImportedEntity } from '../../store/importRows.ts'
+import { addImported, type ImportedEntity, type ImportedPieces, piecesOf } from '../../store/importRows.ts'
 import type { Tx } from '../../store/store.ts'
 import { cures } from '../setUp/products.ts'
 import { planRow } from '../upkeep/begin.ts'
@@ -12,34 +12,45 @@ import { productLives } from '../upkeep/productLives.ts'
 import { upkeepRules } from '../upkeep/settings.ts'
 import type { PlannedRows } from './planRows.ts'
 
+type Add = (entity: ImportedEntity, rows: readonly object[]) => Promise<void>
+
 export interface Stamp {
   readonly importId: string
   readonly at: number
   readonly who: string
 }
 
-export async function writeRows(tx: Tx, stamp: Stamp, planned: PlannedRows): Promise<void> {
-  const add = (entity: ImportedEntity, rows: readonly object[]) =>
-    addImported(tx, stamp.importId, entity, rows)
-  const { customers, vehicles, coatings, products } = planned
-  await add(
-    'customer',
-    customers.map(({ postal: _, tags, ...row }) => ({ ...row, tags: JSON.stringify(tags) })),
-  )
-  await add(
-    'ownerReach',
-    customers.filter(({ postal }) => postal !== '').map(({ id, postal }) => ({ customerId: id, postal })),
-  )
-  await add('vehicle', vehicles)
-  await add(
-    'layer',
-    coatings.map(({ renewedOn: _, ...layer }) => layer),
-  )
-  await addPlans(tx, stamp, coatings, add)
-  await addProducts(products, add)
+/** What a file adds as it stands in it, made ready before anybody has to wait for it. */
+export function readyRows({ customers, vehicles, coatings }: PlannedRows): ImportedPieces[] {
+  return [
+    piecesOf(
+      'customer',
+      customers.map(({ postal: _, tags, ...row }) => ({ ...row, tags: JSON.stringify(tags) })),
+    ),
+    piecesOf(
+      'ownerReach',
+      customers.filter(({ postal }) => postal !== '').map(({ id, postal }) => ({ customerId: id, postal })),
+    ),
+    piecesOf('vehicle', vehicles),
+    piecesOf(
+      'layer',
+      coatings.map(({ renewedOn: _, ...layer }) => layer),
+    ),
+  ]
 }
 
-type Add = (entity: ImportedEntity, rows: readonly object[]) => Promise<void>
+/** Writes what was made ready, and what follows from it for what is on file. */
+export async function writeRows(
+  tx: Tx,
+  stamp: Stamp,
+  planned: PlannedRows,
+  ready: readonly ImportedPieces[],
+): Promise<void> {
+  for (const pieces of ready) await addImported(tx, stamp.importId, pieces)
+  const add: Add = (entity, rows) => addImported(tx, stamp.importId, piecesOf(entity, rows))
+  await addPlans(tx, stamp, planned.coatings, add)
+  await addProducts(planned.products, add)
+}
 
 /**
  * The plans of cars that have none: the topper's renewal and the yearly inspection, counted from the last coat or its last

@@ -42,19 +42,26 @@ async function deafness(desk: Desk, work: Promise<unknown>): Promise<{ read: num
       await wait(5)
     }
   })()
+  // Whoever saves anything at all, and now and then a customer, after whom the list is looked through again.
   const writer = (async () => {
-    for (let i = 0; going; i++) {
-      const name = `Walk-in ${String.fromCharCode(97 + (i % 26))}${i}`
+    while (going) {
       worst.save = Math.max(
         worst.save,
-        await timed(() => saveCustomer(desk, { name, phone: '(212) 555-0100' })),
+        await timed(() => desk.store.transact({ who: 'bench', at: desk.now() }, async () => {})),
       )
+      await wait(10)
+    }
+  })()
+  const caller = (async () => {
+    for (let i = 0; going; i++) {
+      const name = `Walk-in ${String.fromCharCode(97 + (i % 26))}${i}`
+      await saveCustomer(desk, { name, phone: '(212) 555-0100' })
       await wait(1_500)
     }
   })()
   await work
   going = false
-  await Promise.all([reader, writer])
+  await Promise.all([reader, writer, caller])
   return worst
 }
 
@@ -87,18 +94,17 @@ export async function* importFigures(): AsyncGenerator<Figure> {
       }),
       'ms',
     )
-    let deaf = { read: 0, save: 0 }
-    const took = await timed(async () => {
-      beginTake(desk, { fileId, reading })
-      deaf = await deafness(desk, importingEnds(desk))
-    })
+    beginTake(desk, { fileId, reading })
+    const taking = timed(() => importingEnds(desk))
+    const deaf = await deafness(desk, taking)
+    const took = await taking
     const { report, failed } = importStands(desk)
     if (!report?.importId) throw new Error(`not taken in: ${failed}`)
     yield figure('rows taken in', report.added, 'rows', '19,000', report.added === rows * 0.95)
     yield figure('bad rows told', report.bad, 'rows', '1,000', report.bad === rows * 0.05)
     yield figure('take in 20,000 rows, 5 % bad', took, 'ms', 'under 10,000', took < 10_000)
     yield figure('longest wait of a reader meanwhile', deaf.read, 'ms', 'under 300', deaf.read < 300)
-    yield figure('longest wait of a save meanwhile', deaf.save, 'ms', 'under 3,000', deaf.save < 3_000)
+    yield figure('longest wait of a save meanwhile', deaf.save, 'ms', 'under 1,000', deaf.save < 1_000)
     const undone = await timed(() => undoImport(desk, { id: report.importId!, accepted: true }))
     yield figure('take it out again', undone, 'ms', 'under 10,000', undone < 10_000)
   } finally {

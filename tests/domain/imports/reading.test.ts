@@ -116,3 +116,48 @@ test('what only a person can say is asked, and what another column makes unsure 
     reading: { dayOrder: 'ymd' },
   })
 })
+
+describe('columns named in German', () => {
+  it.each([
+    [
+      'customers',
+      'Firma;Vorname;Mobil;E-Mail;Anschrift;Kundenart;Stichworte;Bemerkung',
+      ['name', 'givenName', 'phone', 'email', 'postal', 'kind', 'tags', 'note'],
+    ],
+    [
+      'vehicles',
+      'Kennzeichen;Fahrgestellnummer;Hersteller;Modell;Farbe;Baujahr;Größe;Oberfläche;Lack;Notiz;Halter;Telefonnummer;E-Mail-Adresse',
+      [
+        'plate',
+        'vin',
+        'make',
+        'model',
+        'colour',
+        'year',
+        'sizeClass',
+        'finish',
+        'paint',
+        'note',
+        'ownerName',
+        'ownerPhone',
+        'ownerEmail',
+      ],
+    ],
+    [
+      'coatings',
+      'Kfz-Kennzeichen;FIN;Beschichtung;Aufgetragen am;Letzte Auffrischung',
+      ['plate', 'vin', 'product', 'laidOn', 'renewedOn'],
+    ],
+    ['products', 'Bezeichnung;Produktart;Für;Inhalt (ml)', ['name', 'kind', 'family', 'content']],
+  ] as const)('of %s are found', (kind, heading, fields) => {
+    const columns = Object.fromEntries(fields.map((field, i) => [field, i]))
+    expect(guessColumns(kind, heading.split(';'))).toEqual(columns)
+  })
+
+  it('amounts are read in their words too', () => {
+    expect(readContent('5 Stück', { mark: ',', usual: null })).toEqual({ amount: 5, unit: 'piece' })
+    expect(readContent('250 Gramm', { mark: ',', usual: null })).toEqual({ amount: 250, unit: 'g' })
+    expect(readContent('1,5 Liter', { mark: ',', usual: null })).toEqual({ amount: 1500, unit: 'ml' })
+    expect(unitNamed('Stückliste')).toBeNull()
+  })
+})

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { beforeEach, describe, expect, it } from 'vitest'
-import { beginTake, importStands } from '../../../main/services/imports/importing.ts'
+import { beginTake, importStands, lastOutcome } from '../../../main/services/imports/importing.ts'
 import { importReportFile } from '../../../main/services/imports/reportFile.ts'
 import { getCustomer, saveCustomer } from '../../../main/services/records/customers.ts'
 import { findCustomers } from '../../../main/services/records/customersFind.ts'
@@ -80,6 +80,16 @@ describe('a list of customers', () => {
     await saveCustomer(desk, { name: 'Brandt, Oda', phone: '212 555 0131' })
     await importingEnds(desk)
     expect(importStands(desk).report).toMatchObject({ added: 1, known: 1 })
+  })
+
+  it('is written as it was seen where others save whom it does not ask about', async () => {
+    const { input } = await checkList(desk, 'customers', 'Name,Phone\nOda Brandt,212 555 0131\n')
+    const seen = lastOutcome(desk.store)!.planned
+    await saveCustomer(desk, { name: 'Wim Alder' })
+    beginTake(desk, input)
+    await importingEnds(desk)
+    expect(importStands(desk).report).toMatchObject({ added: 1, known: 0 })
+    expect(lastOutcome(desk.store)!.planned).toBe(seen)
   })
 
   it('is refused without a name column, changed since it was looked through, or not open', async () => {
