@@ -41,6 +41,7 @@ export const packages = {
     'pdfjs-dist',
     'smtp-server',
     'vitest',
+    'xmllint-wasm',
   ]),
 }
 

@@ -31,6 +31,7 @@ export const questions: Readonly<Record<string, string>> = {
   'known-already': say('This may be on file already'),
   restores: say('This takes the place of what is here'),
   erases: say('This erases a person'),
+  'not-electronic': say('This is no electronic invoice yet'),
   taken: say('Something is in the way'),
 }
 

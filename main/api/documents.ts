@@ -14,6 +14,7 @@ import { workOrder } from '../services/job/workOrder.ts'
 import { everythingFile } from '../services/leaving/everything.ts'
 import { historyFile } from '../services/leaving/historyFile.ts'
 import { personFile } from '../services/leaving/person.ts'
+import { electronicFile } from '../services/money/electronic.ts'
 import { journalInput } from '../services/money/inputs.ts'
 import { invoiceFile, quoteFile, statementFile } from '../services/money/paperFiles.ts'
 import { journalFile } from '../services/money/takings.ts'
@@ -113,6 +114,9 @@ export function addDocuments(app: App, desk: Desk): void {
   )
   app.get('/documents/invoice/:file{[\\w-]+\\.pdf}', context =>
     answer(context, () => invoiceFile(desk, { id: idOf(context.req.param('file')) })),
+  )
+  app.get('/documents/electronic/:file{[\\w-]+\\.xml}', context =>
+    answer(context, () => electronicFile(desk, { id: idOf(context.req.param('file')) })),
   )
   app.get('/documents/quote/:file{[\\w-]+\\.pdf}', context =>
     answer(context, () => quoteFile(desk, { id: idOf(context.req.param('file')) })),

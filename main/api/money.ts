@@ -1,5 +1,6 @@
 import { getBill, saveBill } from '../services/money/bill.ts'
 import { whatEarns } from '../services/money/earns.ts'
+import { getInvoice } from '../services/money/electronic.ts'
 import {
   acceptInput,
   billInput,
@@ -14,7 +15,6 @@ import {
   quoteInput,
   undoInput,
 } from '../services/money/inputs.ts'
-import { getInvoice } from '../services/money/invoiceView.ts'
 import { creditInvoice, issueInvoice } from '../services/money/issue.ts'
 import { owedList, statement } from '../services/money/owed.ts'
 import { findPapers } from '../services/money/papers.ts'

@@ -1,7 +1,8 @@
 import { languageNow, say } from '../domain/language/index.ts'
+import { attachElectronic } from './electronicPart.ts'
 import type { Fact, Issuer } from './kit/frame.ts'
 import { makeSheet } from './kit/makeSheet.ts'
-import type { Paper, Pdf } from './kit/pdf.ts'
+import type { Paper } from './kit/pdf.ts'
 import { drawTable, drawTotals } from './kit/table.ts'
 
 /** An invoice or a credit note as it is printed: everything already in words, but for the layout. */
@@ -27,18 +28,17 @@ export interface InvoiceSheet {
   currency: string
   /** What stands beneath: why no tax is charged, how to pay, a note. */
   words: { heading: string; text: string }[]
+  /** The same as XML, which goes inside; null: it carries none. */
+  xml: string | null
 }
 
-/** The paper as a PDF; `finish` may put a file inside it. */
-export function invoicePdf(
-  invoice: InvoiceSheet,
-  finish?: (pdf: Pdf) => void,
-): Promise<Uint8Array<ArrayBuffer>> {
-  const { title, at, paper, issuer, to, facts, currency } = invoice
+/** The paper as a PDF of the archival form, because books are kept for ten years and only that form takes a file along. */
+export function invoicePdf(invoice: InvoiceSheet): Promise<Uint8Array<ArrayBuffer>> {
+  const { title, at, paper, issuer, to, facts, currency, xml } = invoice
   // Other languages keep the capitals of their nouns.
   const reference = languageNow() === 'en' ? title.toLowerCase() : title
   return makeSheet(
-    { title, at, paper, issuer, reference, to, facts },
+    { title, at, paper, issuer, reference, to, facts, subset: 'PDF/A-3a' },
     sheet => {
       drawTable(
         sheet,
@@ -64,6 +64,6 @@ export function invoicePdf(
         sheet.paragraph(text)
       }
     },
-    finish,
+    xml === null ? undefined : pdf => attachElectronic(pdf, xml, at),
   )
 }

@@ -54,6 +54,7 @@ export function InvoiceSheet({ id }: { id: string }) {
         />
         <Lines invoice={invoice} />
         <Totals of={invoice} />
+        <Electronic lacks={invoice.lacks} />
         <Group mt="sm">
           <DocumentButton
             path={`/documents/invoice/${id}.pdf`}
@@ -61,6 +62,14 @@ export function InvoiceSheet({ id }: { id: string }) {
           >
             {say('PDF')}
           </DocumentButton>
+          {invoice.lacks.length === 0 && (
+            <DocumentButton
+              path={`/documents/electronic/${id}.xml`}
+              aria-label={say('{name} as UBL', { name: invoice.name })}
+            >
+              {say('UBL (XML)')}
+            </DocumentButton>
+          )}
           {left && !crediting && (
             <Button variant="default" onClick={() => setCrediting(true)}>
               {say('Credit it')}
@@ -70,6 +79,22 @@ export function InvoiceSheet({ id }: { id: string }) {
       </Card>
       {crediting && left && <CreditForm invoice={invoice} onDone={() => setCrediting(false)} />}
     </>
+  )
+}
+
+/** Whether the paper is an electronic invoice too, and if not, what it lacks. */
+function Electronic({ lacks }: { lacks: readonly string[] }) {
+  if (lacks.length === 0)
+    return <p className={pieces.soft}>{say('The PDF holds the electronic invoice (EN 16931).')}</p>
+  return (
+    <details className={pieces.soft}>
+      <summary>{say('⚑ Paper only: no electronic invoice (EN 16931)')}</summary>
+      <ul>
+        {lacks.map(words => (
+          <li key={words}>{words}</li>
+        ))}
+      </ul>
+    </details>
   )
 }
 

@@ -13,7 +13,7 @@ const margins = { top: 16 * mm, left: 20 * mm, right: 18 * mm, bottom: 20 * mm }
 export function makeSheet(
   frame: SheetFrame,
   fill: (sheet: Sheet) => void,
-  finish?: (pdf: Pdf) => void,
+  finish?: ((pdf: Pdf) => void) | undefined,
 ): Promise<Uint8Array<ArrayBuffer>> {
   const { title, at, paper, language, subset, keywords, issuer } = frame
   const whole = {

@@ -1,7 +1,14 @@
 /** The invoice as Cross Industry Invoice XML (UN/CEFACT D16B), the form that goes inside a PDF. */
 import { majorOf } from '../money/index.ts'
 import { unitPriceText } from './figures.ts'
-import { coreProfile, type ElectronicInvoice, type Party, type TaxCode } from './invoice.ts'
+import {
+  coreProfile,
+  type ElectronicInvoice,
+  outsideTax,
+  type Party,
+  type TaxCode,
+  taxNumbersOf,
+} from './invoice.ts'
 import { element, type Xml, xmlDocument } from './xml.ts'
 
 const spaces = {
@@ -29,8 +36,8 @@ export function ciiOf(invoice: ElectronicInvoice): string {
         element('rsm:SupplyChainTradeTransaction', [
           ...invoice.lines.map(line => lineOf(line, invoice.currency)),
           element('ram:ApplicableHeaderTradeAgreement', [
-            element('ram:SellerTradeParty', partyOf(invoice.seller)),
-            element('ram:BuyerTradeParty', partyOf(invoice.buyer)),
+            element('ram:SellerTradeParty', partyOf(invoice.seller, outsideTax(invoice), true)),
+            element('ram:BuyerTradeParty', partyOf(invoice.buyer, outsideTax(invoice), false)),
           ]),
           element('ram:ApplicableHeaderTradeDelivery', [
             element('ram:ActualDeliverySupplyChainEvent', [
@@ -79,11 +86,13 @@ function rateOf(category: TaxCode, percent: string): Xml {
   return category === 'O' ? '' : element('ram:RateApplicablePercent', percent)
 }
 
-function partyOf({ name, address, country, email, taxNumber }: Party): Xml[] {
+/** A number that is no VAT number names its owner (BR-CO-26), and a seller to the tax office besides (FC, BR-S-02). */
+function partyOf(party: Party, outside: boolean, sells: boolean): Xml[] {
+  const { name, address, country, email, taxNumber } = party
   const [one = '', two = '', ...more] = address
-  // VA marks a VAT number, which begins with its country's letters (BR-CO-09); any other tax number is FC.
-  const scheme = /^[A-Z]{2}/.test(taxNumber) ? 'VA' : 'FC'
+  const { vat, other } = taxNumbersOf(party)
   return [
+    element('ram:ID', outside ? taxNumber : other),
     element('ram:Name', name),
     element('ram:PostalTradeAddress', [
       element('ram:LineOne', one),
@@ -92,7 +101,10 @@ function partyOf({ name, address, country, email, taxNumber }: Party): Xml[] {
       element('ram:CountryID', country),
     ]),
     element('ram:URIUniversalCommunication', [element('ram:URIID', email, { schemeID: 'EM' })]),
-    element('ram:SpecifiedTaxRegistration', [element('ram:ID', taxNumber, { schemeID: scheme })]),
+    element('ram:SpecifiedTaxRegistration', [
+      element('ram:ID', outside ? '' : vat, { schemeID: 'VA' }),
+      element('ram:ID', outside || !sells ? '' : other, { schemeID: 'FC' }),
+    ]),
   ]
 }
 

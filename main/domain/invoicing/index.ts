@@ -1,4 +1,6 @@
+export { electronicAsked } from './asked.ts'
 export { ciiOf } from './cii.ts'
 export type { ElectronicInvoice, Party } from './invoice.ts'
+export { electronicOf } from './ofIssued.ts'
 export { brokenRules, type RuleBroken } from './rules.ts'
 export { ublOf } from './ubl.ts'

@@ -10,7 +10,7 @@ export interface Party {
   readonly address: readonly string[]
   /** ISO 3166-1, two letters (BT-40, BT-55). */
   readonly country: string
-  /** With its country's letters where it is a VAT number (BT-31, BT-48); empty: none. */
+  /** With its country's letters where it is a VAT number (BT-31, BT-48), else as an identifier and a number of the tax office (BT-29, BT-32, BT-46); empty: none. */
   readonly taxNumber: string
   /** BT-43, BT-58; empty: none. */
   readonly email: string
@@ -79,6 +79,21 @@ export interface ElectronicInvoice {
   readonly paidMinor: number
   readonly dueMinor: number
 }
+
+/**
+ * By what a party is known to the tax office: `vat` begins with its country's letters (BR-CO-09; Greece writes EL, Northern
+ * Ireland XI), any other number is `other`. Empty: none.
+ */
+export function taxNumbersOf({ taxNumber, country }: Party): { vat: string; other: string } {
+  const letters = { GR: ['EL'], GB: ['GB', 'XI'] }[country] ?? [country]
+  return letters.includes(taxNumber.slice(0, 2))
+    ? { vat: taxNumber, other: '' }
+    : { vat: '', other: taxNumber }
+}
+
+/** Whether all of it lies outside the scope of tax: then nobody's VAT number stands in it (BR-O-02). */
+export const outsideTax = ({ taxes }: Pick<ElectronicInvoice, 'taxes'>) =>
+  taxes.length > 0 && taxes.every(({ category }) => category === 'O')
 
 /** BT-24: the invoice keeps to the core of the norm and nothing else. */
 export const coreProfile = 'urn:cen.eu:en16931:2017'

@@ -1,6 +1,13 @@
 import { majorOf } from '../money/index.ts'
 import { unitPriceText } from './figures.ts'
-import { coreProfile, type ElectronicInvoice, type Party, type TaxCode } from './invoice.ts'
+import {
+  coreProfile,
+  type ElectronicInvoice,
+  outsideTax,
+  type Party,
+  type TaxCode,
+  taxNumbersOf,
+} from './invoice.ts'
 import { element, type Xml, xmlDocument } from './xml.ts'
 
 /** UBL of an invoice or a credit note, UTF-8. Elements stand in the order of the schema, which the two differ in. */
@@ -32,8 +39,8 @@ export function ublOf(invoice: ElectronicInvoice): string {
                 ]),
               ],
         ),
-        element('cac:AccountingSupplierParty', [partyOf(invoice.seller)]),
-        element('cac:AccountingCustomerParty', [partyOf(invoice.buyer)]),
+        element('cac:AccountingSupplierParty', [partyOf(invoice.seller, outsideTax(invoice), true)]),
+        element('cac:AccountingCustomerParty', [partyOf(invoice.buyer, outsideTax(invoice), false)]),
         element('cac:Delivery', [element('cbc:ActualDeliveryDate', invoice.suppliedOn)]),
         element(
           'cac:PaymentMeans',
@@ -117,23 +124,29 @@ function categoryOf(name: string, category: TaxCode, percent: string, reason = '
   ])
 }
 
-function partyOf({ name, address, country, email, taxNumber }: Party): Xml {
+/** A number that is no VAT number names its owner (BR-CO-26), and a seller to the tax office besides (BR-S-02). */
+function partyOf(party: Party, outside: boolean, sells: boolean): Xml {
+  const { name, address, country, email, taxNumber } = party
   const [one = '', two = '', ...more] = address
-  const scheme = /^[A-Z]{2}/.test(taxNumber) ? 'VAT' : 'TAX'
+  const { vat, other } = taxNumbersOf(party)
+  const scheme = (number: string, of: string) =>
+    element(
+      'cac:PartyTaxScheme',
+      outside || number === ''
+        ? []
+        : [element('cbc:CompanyID', number), element('cac:TaxScheme', [element('cbc:ID', of)])],
+    )
   return element('cac:Party', [
     element('cbc:EndpointID', email, { schemeID: 'EM' }),
+    element('cac:PartyIdentification', [element('cbc:ID', outside ? taxNumber : other)]),
     element('cac:PostalAddress', [
       element('cbc:StreetName', one),
       element('cbc:AdditionalStreetName', two),
       element('cac:AddressLine', more.length === 0 ? [] : [element('cbc:Line', more.join(', '))]),
       element('cac:Country', [element('cbc:IdentificationCode', country)]),
     ]),
-    element(
-      'cac:PartyTaxScheme',
-      taxNumber === ''
-        ? []
-        : [element('cbc:CompanyID', taxNumber), element('cac:TaxScheme', [element('cbc:ID', scheme)])],
-    ),
+    scheme(vat, 'VAT'),
+    scheme(sells ? other : '', 'TAX'),
     element('cac:PartyLegalEntity', [element('cbc:RegistrationName', name)]),
   ])
 }

@@ -2,7 +2,14 @@ import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 
 /** Why a person is asked before a change goes through; the screens know the question by this word. */
-export type Question = 'touches-bookings' | 'in-use' | 'known-already' | 'restores' | 'erases' | 'mixes-lots'
+export type Question =
+  | 'touches-bookings'
+  | 'in-use'
+  | 'known-already'
+  | 'restores'
+  | 'erases'
+  | 'mixes-lots'
+  | 'not-electronic'
 
 /**
  * Stops a change until the person making it has seen what it touches: `lines` name that, and none is nothing to ask.

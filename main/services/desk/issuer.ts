@@ -12,11 +12,6 @@ export async function paperStyleOf(tx: Tx) {
   return saved ?? { paper: null, colour: '#31456b', version: 0, logo: null }
 }
 
-/** Who issues the shop's papers. */
-export async function issuerOf(tx: Tx, shop: ShopView): Promise<Issuer> {
-  return issuerIn(shop, await paperStyleOf(tx))
-}
-
 /** What every paper of the shop needs: who issues it, and on which paper. */
 export async function letterheadOf(tx: Tx): Promise<{ issuer: Issuer; paper: Paper }> {
   const [shop, style] = await Promise.all([shopOf(tx), paperStyleOf(tx)])

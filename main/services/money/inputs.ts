@@ -34,6 +34,7 @@ export type BillInput = z.infer<typeof billInput>
 export const issueInput = oneRow.extend({
   buyer: z.object({ name: text, address: text, country: text, email: text, taxNumber: text }),
   note: text,
+  accepted: z.literal(true).optional(),
 })
 export type IssueInput = z.infer<typeof issueInput>
 

@@ -5,7 +5,6 @@ import { found } from '../../domain/refusal.ts'
 import { fromJson } from '../../store/json.ts'
 import type { Invoice, InvoiceLine } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
 
 /** Who issues an invoice, as printed on it. */
 export interface Seller {
@@ -32,10 +31,6 @@ export type InvoiceView = Awaited<ReturnType<typeof invoiceView>>
 /** `INV-0042`; the number is never cut. */
 export function numberWords({ series, number }: { series: string; number: number }): string {
   return `${series}-${String(number).padStart(4, '0')}`
-}
-
-export async function getInvoice(desk: Desk, { id }: { id: string }) {
-  return invoiceView(desk.store.read, id)
 }
 
 /** Everything an invoice or a credit note says, from what was kept when it was issued and from nothing else. */

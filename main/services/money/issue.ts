@@ -15,6 +15,7 @@ import { nameOfCar } from '../floor/jobRows.ts'
 import type { MoneyRules } from '../prices/inputs.ts'
 import { moneyRules } from '../prices/moneyRules.ts'
 import { unpricedOf } from './bill.ts'
+import { askOfElectronic } from './electronic.ts'
 import type { CreditInput, IssueInput } from './inputs.ts'
 import { type Buyer, creditedByLine, numberWords, type Seller } from './invoiceView.ts'
 import { billOf, type MoneyJob, moneyJob, standingInvoice } from './jobBill.ts'
@@ -66,7 +67,9 @@ export async function issueInvoice(desk: Desk, input: IssueInput): Promise<{ id:
       data: { version: { increment: 1 } },
     })
     assertFresh(count, 'job', jobId)
-    return issueIn(tx, audit, { job, buyer, note, at, who: desk.who })
+    const issued = await issueIn(tx, audit, { job, buyer, note, at, who: desk.who })
+    await askOfElectronic(tx, issued.id, input.accepted)
+    return issued
   })
 }
 

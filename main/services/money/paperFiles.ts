@@ -2,15 +2,14 @@
 
 import { invoicePdf } from '../../documents/invoicePdf.ts'
 import type { Issuer } from '../../documents/kit/frame.ts'
-import { paperOf } from '../../documents/kit/pdf.ts'
 import { quotePdf } from '../../documents/quotePdf.ts'
 import { statementPdf } from '../../documents/statementPdf.ts'
 import { dateOf, momentWords, weekdayDate } from '../../domain/calendar/index.ts'
+import { brokenRules, ciiOf, electronicOf } from '../../domain/invoicing/index.ts'
 import { say } from '../../domain/language/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
-import { issuerOf } from '../desk/issuer.ts'
-import { shopOf } from '../desk/shopView.ts'
+import { letterheadOf } from '../desk/issuer.ts'
 import { speakingTo, speakingToOwner } from '../desk/speaking.ts'
 import { plainMoney } from '../shelf/words.ts'
 import { type InvoiceView, invoiceView } from './invoiceView.ts'
@@ -27,14 +26,18 @@ export async function invoiceFile(desk: Desk, { id }: { id: string }) {
   return { name: `${invoice.name}.pdf`, type: 'application/pdf', bytes }
 }
 
-/** What is printed of an invoice. The head bears the shop as it was then; its logo and colour are of today. */
+/**
+ * What is printed of an invoice. The head bears the shop as it was then; its logo, colour and paper are of today. Inside
+ * goes the electronic invoice, where nothing it needs is missing.
+ */
 export async function invoiceSheet(tx: Tx, invoice: InvoiceView) {
-  const shop = await shopOf(tx)
+  const { issuer: today, paper } = await letterheadOf(tx)
   const { seller, buyer, currency, corrects } = invoice
+  const electronic = electronicOf(invoice)
   const money = (minor: number) => plainMoney(minor, currency)
   const credit = invoice.kind === 'credit'
   const issuer: Issuer = {
-    ...(await issuerOf(tx, shop)),
+    ...today,
     name: seller.name,
     lines: [
       ...seller.address.split(/\r?\n/),
@@ -49,7 +52,7 @@ export async function invoiceSheet(tx: Tx, invoice: InvoiceView) {
       ? say('Credit note {name}', { name: invoice.name })
       : say('Invoice {name}', { name: invoice.name }),
     at: invoice.issuedAt,
-    paper: paperOf(seller.country),
+    paper,
     issuer,
     to: [
       buyer.name,
@@ -115,6 +118,7 @@ export async function invoiceSheet(tx: Tx, invoice: InvoiceView) {
       ...(invoice.note ? [{ heading: say('Note'), text: invoice.note }] : []),
       ...(!credit && seller.payTo ? [{ heading: say('How to pay'), text: seller.payTo }] : []),
     ],
+    xml: brokenRules(electronic).length === 0 ? ciiOf(electronic) : null,
   }
 }
 
@@ -125,13 +129,11 @@ export function statementFile(desk: Desk, { id }: { id: string }) {
 
 async function statementIn(desk: Desk, id: string) {
   const tx = desk.store.read
-  const shop = await shopOf(tx)
   const { customer, lines, owedMinor, currency, today, nowAt } = await statement(desk, { id })
   const bytes = await statementPdf({
     at: nowAt,
     dayWords: weekdayDate(today),
-    paper: paperOf(shop.country),
-    issuer: await issuerOf(tx, shop),
+    ...(await letterheadOf(tx)),
     to: [customer.name],
     currency,
     lines: lines.map(({ date, words, about, minor, owedMinor }) => ({
@@ -155,15 +157,13 @@ export async function quoteFile(desk: Desk, { id }: { id: string }) {
 
 async function quoteIn(desk: Desk, id: string) {
   const tx = desk.store.read
-  const shop = await shopOf(tx)
   const quote = await quoteView(tx, desk.now(), id)
   const money = (minor: number) => plainMoney(minor, quote.currency)
   const when = (at: number) => momentWords(at, quote.zone)
   const bytes = await quotePdf({
     number: quote.number,
     at: quote.createdAt,
-    paper: paperOf(shop.country),
-    issuer: await issuerOf(tx, shop),
+    ...(await letterheadOf(tx)),
     to: [quote.customer.name],
     facts: [
       [say('Car'), quote.carName],

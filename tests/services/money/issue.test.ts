@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { getBill, saveBill } from '../../../main/services/money/bill.ts'
-import { getInvoice } from '../../../main/services/money/invoiceView.ts'
+import { getInvoice } from '../../../main/services/money/electronic.ts'
 import { creditInvoice, issueInvoice } from '../../../main/services/money/issue.ts'
 import { takePayment } from '../../../main/services/money/payments.ts'
 import type { Tx } from '../../../main/store/store.ts'

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { getInvoice } from '../../../main/services/money/invoiceView.ts'
+import { getInvoice } from '../../../main/services/money/electronic.ts'
 import { creditInvoice } from '../../../main/services/money/issue.ts'
 import { owedList, statement } from '../../../main/services/money/owed.ts'
 import { findPapers } from '../../../main/services/money/papers.ts'

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { getInvoice } from '../../../main/services/money/invoiceView.ts'
+import { getInvoice } from '../../../main/services/money/electronic.ts'
 import { creditInvoice } from '../../../main/services/money/issue.ts'
 import { invoiceFile, statementFile } from '../../../main/services/money/paperFiles.ts'
 import { readPdf } from '../../documents/readPdf.ts'

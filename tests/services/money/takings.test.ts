@@ -1,6 +1,6 @@
 import Papa from 'papaparse'
 import { expect, test } from 'vitest'
-import { getInvoice } from '../../../main/services/money/invoiceView.ts'
+import { getInvoice } from '../../../main/services/money/electronic.ts'
 import { creditInvoice } from '../../../main/services/money/issue.ts'
 import { takePayment } from '../../../main/services/money/payments.ts'
 import { journalFile, takings } from '../../../main/services/money/takings.ts'
