@@ -1,11 +1,8 @@
-import { Button, Popover, TextInput } from '@mantine/core'
-import { useQuery } from '@tanstack/react-query'
 import type { OffersView } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
-import { trpc } from '../../data/trpc.ts'
-import { Chip } from '../../parts/Chip.tsx'
 import { MoneyInput } from '../../parts/inputs.tsx'
 import { money } from '../../parts/money.ts'
+import { OnTop } from '../../parts/OnTop.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { durationWords } from '../../parts/time.ts'
 import styles from './Book.module.css'
@@ -59,62 +56,12 @@ export function PriceLine({ call, offers, change }: Props) {
           />
         </span>
       ))}
-      <OnTop call={call} change={change} currency={currency} />
+      <OnTop
+        value={call}
+        change={change}
+        currency={currency}
+        about={say('Without a reason nothing is taken off')}
+      />
     </div>
-  )
-}
-
-/** Extras and one discount, which is given with its reason or not at all. */
-function OnTop({ call, change, currency }: Omit<Props, 'offers'> & { currency: string }) {
-  const extras = useQuery(trpc.money.rules.queryOptions()).data?.extras ?? []
-  const { discount } = call
-  const put = (part: Partial<Call['discount']>) => change({ discount: { ...discount, ...part } })
-  return (
-    <Popover position="top-start" shadow="md" width={340}>
-      <Popover.Target>
-        <Button variant="default" size="compact-sm">
-          {say('Extras and discount')}
-        </Button>
-      </Popover.Target>
-      <Popover.Dropdown>
-        <div className={pieces.form}>
-          {extras.length > 0 && (
-            <fieldset className={styles.chips}>
-              <legend>{say('Extras')}</legend>
-              {extras.map(extra => (
-                <Chip
-                  key={extra.key}
-                  type="checkbox"
-                  label={extra.name}
-                  about={money(extra.priceMinor, currency)}
-                  checked={call.extraKeys.includes(extra.key)}
-                  onChange={event =>
-                    change({
-                      extraKeys: event.currentTarget.checked
-                        ? [...call.extraKeys, extra.key]
-                        : call.extraKeys.filter(key => key !== extra.key),
-                    })
-                  }
-                />
-              ))}
-            </fieldset>
-          )}
-          <TextInput
-            label={say('Taken off, percent')}
-            inputMode="decimal"
-            value={discount.percent}
-            maxLength={6}
-            onChange={event => put({ percent: event.currentTarget.value })}
-          />
-          <TextInput
-            label={say('Why')}
-            description={say('Without a reason nothing is taken off')}
-            value={discount.reason}
-            maxLength={160}
-            onChange={event => put({ reason: event.currentTarget.value })}
-          />
-        </div>
-      </Popover.Dropdown>
-    </Popover>
   )
 }

@@ -46,6 +46,28 @@ function Rules({ rules }: { rules: MoneyRules }) {
             label={say('Work that two treatments share, such as one wash, is charged once')}
             {...form.tick('sharedOnce')}
           />
+          <h3>{say('Condition of the paint')}</h3>
+          <div className={pieces.fields}>
+            <DecimalInput
+              label={say('More for worn paint')}
+              description={say('On treatments that take longer by condition')}
+              unit="%"
+              least={0}
+              most={100}
+              value={Number(value.wornPercent)}
+              onChange={percent => change({ wornPercent: String(percent) })}
+              error={form.faults.at('wornPercent')}
+            />
+            <DecimalInput
+              label={say('More for heavily worn paint')}
+              unit="%"
+              least={0}
+              most={100}
+              value={Number(value.heavyPercent)}
+              onChange={percent => change({ heavyPercent: String(percent) })}
+              error={form.faults.at('heavyPercent')}
+            />
+          </div>
           <h3>{say('Paying')}</h3>
           <div className={pieces.fields}>
             <DecimalInput

@@ -1,4 +1,5 @@
 export { chainOf } from './chainOf.ts'
+export { conditionPercent } from './conditionPrice.ts'
 export { isLaying, type Laid, type LayOutInput, layOut } from './layOut.ts'
 export { assertOneCoating, coatedTwice } from './oneCoating.ts'
 export { partOf, priceShare } from './part.ts'

@@ -2,7 +2,7 @@
 
 import { dateOf } from '../../domain/calendar/index.ts'
 import { say } from '../../domain/language/index.ts'
-import { refuse } from '../../domain/refusal.ts'
+import { Refusal, refuse } from '../../domain/refusal.ts'
 import type { Finish, PanelNoted, SizeClass } from '../../domain/shop/index.ts'
 import { upkeepAhead } from '../../domain/upkeep/index.ts'
 import { fromJson } from '../../store/json.ts'
@@ -30,7 +30,7 @@ export interface Lasts {
 export async function workOut(desk: Desk, vehicle: Vehicle, asked: Asked, field: string) {
   const { name, ...pricing } = asked
   const car = { sizeClass: vehicle.sizeClass as SizeClass, finish: vehicle.finish as Finish }
-  const answer = await offers(desk, { ...pricing, ...car, vehicleId: vehicle.id })
+  const answer = await under(field, () => offers(desk, { ...pricing, ...car, vehicleId: vehicle.id }))
   if (answer.unpriced.length > 0)
     refuse(
       'price-missing',
@@ -55,6 +55,16 @@ export async function workOut(desk: Desk, vehicle: Vehicle, asked: Asked, field:
     dropOffAt: soonest.dropOffAt,
     handoverAt: soonest.handoverAt,
     ...ahead,
+  }
+}
+
+/** What is refused of a variant is named at its place in the quote. */
+async function under<Result>(field: string, work: () => Promise<Result>): Promise<Result> {
+  try {
+    return await work()
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error
+    throw new Refusal(error.code, `${field}.${error.field}`, error.value, error.message)
   }
 }
 

@@ -20,6 +20,8 @@ export const moneyRulesInput = z.object({
     .array(z.object({ key, name: text, treatmentIds: z.array(id).max(20), percent: decimal }))
     .max(60),
   sharedOnce: z.boolean(),
+  wornPercent: decimal,
+  heavyPercent: decimal,
   depositPercent: decimal,
   cashStepMinor: whole(word('Give the smallest coin.'), 100_000),
   invoiceSeries: text,

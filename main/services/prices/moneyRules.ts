@@ -16,6 +16,8 @@ const startingRules: MoneyRules = {
   extras: [],
   packages: [],
   sharedOnce: true,
+  wornPercent: '0',
+  heavyPercent: '0',
   depositPercent: '0',
   cashStepMinor: 1,
   invoiceSeries: 'INV',
@@ -86,7 +88,8 @@ function checked(given: Omit<MoneyRules, 'version'>): Omit<MoneyRules, 'version'
       )
     checkPercent(percent, `packages.${i}.percent`)
   }
-  checkPercent(given.depositPercent, 'depositPercent')
+  for (const field of ['depositPercent', 'wornPercent', 'heavyPercent'] as const)
+    checkPercent(given[field], field)
   for (const field of ['payWithinDays', 'quoteDays'] as const)
     if (given[field] < 0) refuse('days-bad', { [field]: given[field] }, say('Give 0 days or more.'))
   if (given.cashStepMinor < 1)

@@ -1,8 +1,8 @@
 import { dateOf } from '../../domain/calendar/index.ts'
 import type { Leaving } from '../../domain/cure/index.ts'
 import { type CuringProduct, leavingOf, type ProductsById } from '../../domain/floor/index.ts'
-import { say } from '../../domain/language/index.ts'
-import { type SharedWork, sharedOnce } from '../../domain/money/index.ts'
+import { decimalNow, say } from '../../domain/language/index.ts'
+import { percentOfMinor, type SharedWork, sharedOnce } from '../../domain/money/index.ts'
 import { Refusal, refuse } from '../../domain/refusal.ts'
 import {
   type CarCheck,
@@ -22,6 +22,7 @@ import {
 } from '../../domain/shop/index.ts'
 import {
   assertOneCoating,
+  conditionPercent,
   type Laid,
   type LayOutInput,
   layOut,
@@ -29,11 +30,13 @@ import {
   priceShare,
   sharedSteps,
 } from '../../domain/treatment/index.ts'
+import { listWords } from '../../domain/words.ts'
 import { fromJson } from '../../store/json.ts'
 import { keptUntilSaved } from '../../store/kept.ts'
 import type { Tx } from '../../store/store.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { learnedStretch, workOf } from '../effort/stretch.ts'
+import { moneyRules } from '../prices/moneyRules.ts'
 import { cautionFrom } from '../shelf/safetyView.ts'
 import { rulesOf } from '../shelf/shelfRules.ts'
 import { treatmentOf, withSteps } from './treatmentCheck.ts'
@@ -134,16 +137,25 @@ async function readSold(tx: Tx, wish: Wish): Promise<Sold> {
           { name: templates[bare]?.name, leftOut: leftOutWords(over[bare]?.leftOut.join(', ') ?? '') },
         ),
       )
+    const rules = await moneyRules(tx)
+    const morePercents = templates.map(template => conditionPercent(template, wish.condition, rules))
     const treatments = rows.map(({ id, name, prices }, i) => {
       const { share = 1, leftOut = [] } = over[i] ?? {}
       const whole = (prices as Record<SizeClass, number>)[wish.sizeClass]
       const template = templates[i]
       const part = template ? priceShare(template, share, wish.sizeClass) : share
-      return { id, name, priceMinor: Math.round(whole * part), scope, share, leftOut: leftOut.join(', ') }
+      const plainMinor = Math.round(whole * part)
+      const priceMinor = plainMinor + percentOfMinor(plainMinor, morePercents[i]!)
+      return { id, name, priceMinor, scope, share, leftOut: leftOut.join(', ') }
     })
     const shared = sharedOnce(treatments, sharedSteps(parts, wish.sizeClass))
     const notes = [
       ...templates.flatMap(({ name }, i) => overWords(name, scope, over[i]!)),
+      ...dearerWords(
+        treatments.filter((_, i) => Number(morePercents[i]) > 0).map(({ name }) => name),
+        wish.condition,
+        morePercents.find(percent => Number(percent) > 0),
+      ),
       ...(learned?.words ?? []),
       ...laid.notes,
     ]
@@ -163,6 +175,17 @@ async function readSold(tx: Tx, wish: Wish): Promise<Sold> {
     if (error instanceof Refusal) throw new Refusal(error.code, 'treatmentIds', error.value, error.message)
     throw error
   }
+}
+
+/** That paint in this condition costs more, and which treatments it makes dearer. */
+function dearerWords(names: readonly string[], condition: Condition, percent = '0'): string[] {
+  if (names.length === 0) return []
+  return [
+    say(
+      '{condition, select, worn {Worn paint} other {Heavily worn paint}} costs {percent} % more, for {names}.',
+      { condition, percent: decimalNow(Number(percent)), names: listWords(names) },
+    ),
+  ]
 }
 
 /** A product of what is sold: how it cures, and what it is for. */

@@ -61,6 +61,43 @@ test('Three ways side by side, each with its price, what it gives and what follo
   expect(await listQuotes(made.desk)).toMatchObject([{ number: 1, fromMinor: 12_000, over: false }])
 })
 
+test('Each way has its own extras and a discount with its reason, and its price follows the condition', async () => {
+  await setRules(made.desk, {
+    extras: [{ key: 'kit', name: 'Care kit', priceMinor: 4_500, taxKey: '' }],
+    heavyPercent: '50',
+  })
+  const { treatments } = made.shop
+  const discount = { treatmentId: null, amountMinor: null, percent: '10', reason: 'Second car' }
+  const variants = [
+    { name: 'Good', treatmentIds: [treatments.wash] },
+    {
+      name: 'Better',
+      treatmentIds: [treatments.wash],
+      extras: [{ key: 'kit', quantity: '1' }],
+      discounts: [discount],
+    },
+    { name: 'Best', treatmentIds: [treatments.correction] },
+  ]
+  const { id } = await makeQuote(made.desk, { ...input, condition: 'heavy', variants })
+  const [good, better, best] = (await getQuote(made.desk, { id })).variants
+  // 120.00 for the wash, 45.00 for the kit, a tenth off both.
+  expect([good!.priceMinor, better!.priceMinor]).toEqual([12_000, 14_850])
+  expect(better!.charges.map(({ kind, words }) => [kind, words])).toEqual([
+    ['extra', 'Care kit'],
+    ['discount', 'Second car'],
+  ])
+  const plain = await makeQuote(made.desk, { ...input, variants })
+  const before = (await getQuote(made.desk, { id: plain.id })).variants[2]!
+  expect(best!.priceMinor).toBe(Math.round(before.priceMinor * 1.5))
+  const { pages } = await readPdf((await quoteFile(made.desk, { id })).bytes)
+  expect(pages.flatMap(page => page.lines).join('\n')).toMatch(/Care kit\s+45\.00\nSecond car\s+-16\.50/)
+  const unexplained = [variants[0]!, { ...variants[1]!, discounts: [{ ...discount, reason: ' ' }] }]
+  await expect(makeQuote(made.desk, { ...input, variants: unexplained })).rejects.toMatchObject({
+    code: 'discount-unexplained',
+    field: 'variants.1.discounts.0.reason',
+  })
+})
+
 test('Signed, it becomes the booking at the price that was signed, whatever the shop asks by then', async () => {
   const { desk } = made
   const { id } = await makeQuote(desk, input)

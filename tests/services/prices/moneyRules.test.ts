@@ -26,6 +26,8 @@ test('What no bill could be made with is refused at its field', async () => {
     [{ taxes: [] }, 'taxes'],
     [{ depositPercent: '101' }, 'depositPercent'],
     [{ depositPercent: 'ten' }, 'depositPercent'],
+    [{ wornPercent: '-5' }, 'wornPercent'],
+    [{ heavyPercent: 'much' }, 'heavyPercent'],
     [{ payWithinDays: -1 }, 'payWithinDays'],
     [{ cashStepMinor: 0 }, 'cashStepMinor'],
     [{ labourMinor: -1 }, 'labourMinor'],

@@ -80,6 +80,8 @@ const changes: Record<string, Record<string, Record<string, (before: Row) => Val
     Job: { depositMinor: () => 0, taxExempt: () => '' },
     Treatment: { taxKey: () => '' },
   },
+  // Paint in any condition cost the same.
+  dearer_by_condition: { MoneyRules: { wornPercent: () => '0', heavyPercent: () => '0' } },
   // Everybody was of the shop.
   lent_and_outside: { CrewMember: { noticeDays: () => 0 } },
   // Nothing was pinned before it could be.

@@ -5,17 +5,37 @@ import type { Condition, Scope } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
 import { scopeWords } from '../../../../main/domain/shop/index.ts'
 import { useForm } from '../../../data/form.ts'
+import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
+import { OnTop, type OnTopValue } from '../../../parts/OnTop.tsx'
 import pieces from '../../../parts/pieces.module.css'
 import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
 import type { SectionProps } from '../../../parts/Sections.tsx'
 import { choicesFrom, choicesOf } from '../../../parts/shopWords.ts'
 
-interface Variant {
+interface Variant extends OnTopValue {
   name: string
   treatmentIds: string[]
+}
+
+const emptyVariant = (name: string): Variant => ({
+  name,
+  treatmentIds: [],
+  extraKeys: [],
+  discount: { percent: '', reason: '' },
+})
+
+/** A discount goes as it was typed, so that one without its reason is refused and not left out. */
+function sent({ extraKeys, discount, ...variant }: Variant) {
+  const percent = discount.percent.trim().replace(',', '.')
+  const given = { treatmentId: null, amountMinor: null, percent, reason: discount.reason }
+  return {
+    ...variant,
+    extras: extraKeys.map(key => ({ key, quantity: '1' })),
+    discounts: percent === '' ? [] : [given],
+  }
 }
 
 const conditions = [
@@ -30,15 +50,16 @@ const names = [say('Good'), say('Better'), say('Best')] as const
 export function NewQuote({ id: vehicleId = '' }: SectionProps) {
   const go = useNavigate()
   const sold = useQuery(trpc.treatments.list.queryOptions()).data
+  const currency = useShop().currency
   const form = useForm({
     saved: {
       condition: 'good' as Condition,
       scope: 'whole' as Scope,
       note: '',
-      variants: [{ name: say('Good'), treatmentIds: [] }] as Variant[],
+      variants: [emptyVariant(say('Good'))],
     },
     saving: trpc.money.makeQuote.mutationOptions(),
-    send: value => ({ ...value, vehicleId }),
+    send: value => ({ ...value, variants: value.variants.map(sent), vehicleId }),
     done: ({ id }) => void go({ to: '/money/$section/$id', params: { section: 'quotes', id } }),
   })
   const { value, change } = form
@@ -57,10 +78,7 @@ export function NewQuote({ id: vehicleId = '' }: SectionProps) {
                 variant="default"
                 onClick={() =>
                   change({
-                    variants: [
-                      ...value.variants,
-                      { name: names[value.variants.length] ?? '', treatmentIds: [] },
-                    ],
+                    variants: [...value.variants, emptyVariant(names[value.variants.length] ?? '')],
                   })
                 }
               >
@@ -91,6 +109,16 @@ export function NewQuote({ id: vehicleId = '' }: SectionProps) {
                 label={say('Treatments of variant {i}', { i: i + 1 })}
                 data={choicesOf(sold)}
                 {...row.field('treatmentIds')}
+              />
+              <OnTop
+                value={row.value}
+                change={part => change({ variants: value.variants.with(i, { ...row.value, ...part }) })}
+                currency={currency}
+                label={say('Extras and discount of variant {i}', { i: i + 1 })}
+                faults={{
+                  percent: form.faults.at(`variants.${i}.discounts.0.percent`),
+                  reason: form.faults.at(`variants.${i}.discounts.0.reason`),
+                }}
               />
             </div>
           ))}

@@ -25,7 +25,6 @@ function lifeWords(days: number): string {
 export function Variant({ quote, variant, chosen, onChoose }: Props) {
   const show = (minor: number) => money(minor, quote.currency)
   const { treatments, charges, lasts, upkeepVisits, upkeepMinor } = variant
-  const off = charges.filter(each => each.kind !== 'extra')
   return (
     <section className={styles.variant} data-chosen={chosen} aria-label={variant.name}>
       <h3>{variant.name}</h3>
@@ -39,10 +38,12 @@ export function Variant({ quote, variant, chosen, onChoose }: Props) {
             {each.name}, {show(each.priceMinor)}
           </li>
         ))}
-        {off.map((each, i) => (
+        {charges.map((each, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a charge has no other name than its place
-          <li key={i} className={pieces.soft}>
-            {each.words}: {show(-each.amountMinor)}
+          <li key={i} className={each.kind === 'extra' ? undefined : pieces.soft}>
+            {each.kind === 'extra'
+              ? `${each.words}, ${show(Math.round(each.amountMinor * Number(each.quantity)))}`
+              : `${each.words}: ${show(-each.amountMinor)}`}
           </li>
         ))}
       </ul>
