@@ -89,6 +89,7 @@ const rooms = [
   'morning',
   'applied',
   'reminders',
+  'undo',
   'backup',
   'diagnostics',
   'leaving',

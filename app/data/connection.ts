@@ -2,6 +2,7 @@
 
 import { useSyncExternalStore } from 'react'
 import { say } from '../../main/domain/language/index.ts'
+import { deskHeaders } from './deskId.ts'
 import { doorHeaders } from './door.ts'
 
 /** `shut out`: it answers, but does not know this browser. */
@@ -60,7 +61,7 @@ export async function askApp(address: RequestInfo | URL | string, init: Init = {
   try {
     answer = await fetch(address, {
       ...init,
-      headers: { ...init.headers, ...doorHeaders() },
+      headers: { ...init.headers, ...deskHeaders(), ...doorHeaders() },
       signal: init.signal ?? null,
     })
   } catch (error) {

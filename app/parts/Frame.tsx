@@ -16,6 +16,7 @@ import { SchemeMenu } from './SchemeMenu.tsx'
 import { ScanEars } from './scans/ScanEars.tsx'
 import { screens } from './screens.ts'
 import { useJumpKeys } from './useJumpKeys.ts'
+import { useTakeBackKey } from './useTakeBack.ts'
 
 /** The bar above every screen, and the screen below it. */
 export function Frame() {
@@ -31,6 +32,7 @@ export function Frame() {
     [navigate, setColorScheme],
   )
   const waiting = useJumpKeys(context)
+  useTakeBackKey()
   const { language } = useShop()
   // What the modules call things was said as they were read: another language begins with another page.
   useEffect(() => {

@@ -7,6 +7,7 @@ import { say } from '../../main/domain/language/index.ts'
 import { trpc } from '../data/trpc.ts'
 import { entityWords, pageOf } from './historyWords.ts'
 import pieces from './pieces.module.css'
+import { useTakeBack } from './useTakeBack.ts'
 import { Waiting } from './Waiting.tsx'
 
 interface Props {
@@ -30,6 +31,7 @@ export function HistoryLines({ filter, told = false }: Props) {
           <li key={line.id}>
             {line.when} · {line.who} · {told && <About line={line} />}
             {line.words}
+            {line.actId !== null && <TakeBackLine actId={line.actId} words={line.words} />}
           </li>
         ))}
       </ol>
@@ -40,6 +42,25 @@ export function HistoryLines({ filter, told = false }: Props) {
           </Button>
         </div>
       )}
+    </>
+  )
+}
+
+/** Each line may lead to the whole act it was a part of. */
+function TakeBackLine({ actId, words }: { actId: number; words: string }) {
+  const { takeBack, busy } = useTakeBack()
+  return (
+    <>
+      {' '}
+      <Button
+        size="compact-xs"
+        variant="subtle"
+        disabled={busy}
+        aria-label={say('Take back: {words}', { words })}
+        onClick={() => takeBack({ actId })}
+      >
+        {say('Take back')}
+      </Button>
     </>
   )
 }

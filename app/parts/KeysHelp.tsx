@@ -14,6 +14,7 @@ export function KeysHelp({ opened, onClose }: Props) {
   const shown = useShownKeys()
   const general = [
     { keys: say('Ctrl K'), label: say('Find a customer, plate, job or command') },
+    { keys: say('Ctrl Z'), label: say('Take back the last thing done at this desk') },
     ...commands
       .filter(({ keys }) => keys.length > 0)
       .map(({ keys, label }) => ({

@@ -47,6 +47,9 @@ function securityHeaders(nonce: string): Record<string, string> {
   }
 }
 
+/** What a browser calls its desk; anything else is no name. */
+const deskNamed = (name = '') => (/^[\w-]{1,64}$/.test(name) ? name : '')
+
 /** More than any screen asks for at once; the calls of a batch share one answer, and the slowest holds up the rest. */
 const mostInBatch = 40
 
@@ -110,7 +113,7 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
       endpoint: '/trpc',
       req: context.req.raw,
       router: appRouter,
-      createContext: () => desk,
+      createContext: () => ({ ...desk, deskId: deskNamed(context.req.header('x-lustrum-desk')) }),
       onError: ({ error, path }) => {
         if (error.code === 'INTERNAL_SERVER_ERROR') onFault?.(error, path)
       },

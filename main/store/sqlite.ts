@@ -13,12 +13,18 @@ const pragmas = {
 }
 
 /** Prisma's adapter on a database file; a second connection waits for a writer instead of failing at once. */
-export function sqliteAdapter(file: string, purpose: keyof typeof pragmas): PrismaBetterSqlite3 {
+export function sqliteAdapter(
+  file: string,
+  purpose: keyof typeof pragmas,
+  /** What else the connection is told when it opens. */
+  script = '',
+): PrismaBetterSqlite3 {
   const adapter = new PrismaBetterSqlite3({ url: `file:${file}`, timeout: 10_000 })
   const connect = adapter.connect.bind(adapter)
   adapter.connect = async () => {
     const connection = await connect()
     await connection.executeScript(pragmas[purpose])
+    if (script) await connection.executeScript(script)
     return connection
   }
   return adapter

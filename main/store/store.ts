@@ -11,6 +11,15 @@ import { type MigrationFiles, migrate } from './migrate.ts'
 import { openSecrets, type Secrets } from './secrets.ts'
 import { openSigner, type Signer } from './signingKey.ts'
 import { sqliteAdapter } from './sqlite.ts'
+import {
+  type ActStamp,
+  dropOldActs,
+  forgetFollowed,
+  keepAct,
+  stopFollowing,
+  takeBackMin,
+} from './undo/followed.ts'
+import { type WatchedTable, watchedTables, watchScript } from './undo/watch.ts'
 import { watchFile } from './watchFile.ts'
 
 /** The client inside one transaction. */
@@ -24,6 +33,12 @@ export interface AuditEntry {
   detail?: Prisma.InputJsonValue
 }
 
+/** Whose act it is, and when. */
+export interface Stamp extends ActStamp {
+  /** Its rows are not kept to be taken back. */
+  readonly followed?: false
+}
+
 export interface Store {
   /** The database file, the shop it is known as, and what brings it, or a copy of it, up to date. */
   source: { file: string; shopId: string; migrations: MigrationFiles }
@@ -33,12 +48,12 @@ export interface Store {
   read: PrismaClient
   /**
    * All writes of one act, with its audit lines, or none. Writers are served one after another, so what a
-   * transaction has read cannot change before it commits.
+   * transaction has read cannot change before it commits. Each row it changes is kept for a day, so that the act can be
+   * taken back; `followed: false` where that is done elsewhere, or cannot be done.
    */
-  transact<T>(
-    stamp: { who: string; at: number },
-    work: (tx: Tx, audit: (entry: AuditEntry) => void) => Promise<T>,
-  ): Promise<T>
+  transact<T>(stamp: Stamp, work: (tx: Tx, audit: (entry: AuditEntry) => void) => Promise<T>): Promise<T>
+  /** The tables whose rows are followed. */
+  watched: ReadonlyMap<string, WatchedTable>
   /** Passwords, kept apart from the database and its copies. */
   secrets: Secrets
   /** The key certificates are signed with; copies take it along. */
@@ -52,30 +67,32 @@ export interface Store {
 
 /** Opens the database file, bringing it up to date first. Refuses one that is damaged or written by a newer version. */
 export async function openStore(file: string, files: MigrationFiles): Promise<Store> {
-  try {
-    await migrate(file, files)
-  } catch (error) {
+  const migrated = await migrate(file, files).catch(error => {
     throw toRefusal(file, error)
-  }
-  const shopId = inPlainWords(file, () => {
+  })
+  const { shopId, watched } = inPlainWords(file, () => {
     const raw = new Database(file)
     try {
       raw.pragma('journal_mode = WAL')
-      return shopIdOf(raw) ?? ''
+      // Rows kept in the form of another version fit no table any more.
+      if (migrated.length > 0) raw.exec('delete from "ActRow"; update "Act" set "rows" = null')
+      return { shopId: shopIdOf(raw) ?? '', watched: watchedTables(raw) }
     } finally {
       raw.close()
     }
   })
   const read = new PrismaClient({ adapter: sqliteAdapter(file, 'read') })
-  const writer = new PrismaClient({ adapter: sqliteAdapter(file, 'write') })
+  const writer = new PrismaClient({ adapter: sqliteAdapter(file, 'write', watchScript(watched)) })
   mayKeepReads(read)
   const assertThere = watchFile(file)
   // Opened here and now: Prisma would do so with the first question, on whatever lies there by then.
   await writer.$connect()
   await read.$queryRaw`select count(*) from sqlite_master`
   const listeners = new Set<(touched: readonly AuditEntry[]) => void>()
+  let droppedAt = 0
   return {
     read,
+    watched,
     source: { file, shopId, migrations: files },
     assertThere,
     secrets: openSecrets(join(dirname(file), 'secrets.json')),
@@ -86,11 +103,22 @@ export async function openStore(file: string, files: MigrationFiles): Promise<St
       const result = await writer
         .$transaction(
           async tx => {
+            const { who, at, followed = true } = stamp
+            if (!followed) await stopFollowing(tx, true)
             const result = await work(tx, entry => entries.push(entry))
-            if (entries.length > 0)
-              await tx.auditLine.createMany({
-                data: entries.map(entry => ({ ...stamp, ...entry, detail: entry.detail ?? {} })),
-              })
+            if (!followed) await stopFollowing(tx, false)
+            if (entries.length === 0) {
+              await forgetFollowed(tx)
+              return result
+            }
+            const actId = await keepAct(tx, stamp, followed)
+            await tx.auditLine.createMany({
+              data: entries.map(entry => ({ who, at, actId, ...entry, detail: entry.detail ?? {} })),
+            })
+            if (Math.abs(at - droppedAt) > takeBackMin / 24) {
+              await dropOldActs(tx, at)
+              droppedAt = at
+            }
             return result
           },
           { maxWait: 30_000, timeout: 60_000 },

@@ -1,1 +1,2 @@
 export { sayLine } from './lineWords.ts'
+export { barOf, type ChangedRow, type Way, wayBack } from './takeBack.ts'

@@ -44,6 +44,7 @@ const called: Readonly<Record<string, string>> = {
 /** What the line says; fields that no word is known for are named, never shown as code. */
 export function sayLine({ act, entity, detail }: Line, facts: Say): string {
   const told = (typeof detail === 'object' && detail !== null ? detail : {}) as Detail
+  if (act === 'undone' || act === 'put again') return againWords(act, entity, told, facts)
   const own = entity === 'job' ? jobWords[act] : undefined
   if (own) return own(told, facts.when)
   if (act === 'erased') return say(verbs[act]!)
@@ -60,6 +61,13 @@ export function sayLine({ act, entity, detail }: Line, facts: Say): string {
   })
   const said = `${what}${verbs[verb] === undefined ? sayAct(verb) : say(verbs[verb])}`
   return parts.length === 0 ? said : `${said}: ${parts.join(', ')}`
+}
+
+/** What was taken back, or stands again, in the words it had. */
+function againWords(act: string, entity: string, { of }: Detail, facts: Say): string {
+  const before = (of ?? {}) as { act?: string; detail?: unknown }
+  const what = before.act ? sayLine({ act: before.act, entity, detail: before.detail }, facts) : ''
+  return act === 'undone' ? say('taken back: “{what}”', { what }) : say('stands again: “{what}”', { what })
 }
 
 function changeWords(detail: Detail, facts: Say): string {

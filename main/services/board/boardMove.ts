@@ -5,7 +5,7 @@ import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { sentence } from '../../domain/words.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import { type Desk, stampOf } from '../desk/desk.ts'
 import type { Floor } from '../floor/floor.ts'
 import { type JobRow, jobRows } from '../floor/jobRows.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
@@ -37,7 +37,7 @@ export async function tryMove(desk: Desk, input: MoveInput) {
 /** Drags a stay and saves it, checked once more against everything booked by then. */
 export function moveStay(desk: Desk, input: MoveInput) {
   const nowAt = desk.now()
-  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
+  return desk.store.transact(stampOf(desk), async (tx, audit) => {
     const rest = await restOf(tx, nowAt, input)
     const refuse = (reasons: string[]) => new Refusal('refused', 'startAt', input.startAt, reasons.join(' '))
     if ('reasons' in rest) throw refuse(rest.reasons)

@@ -1,7 +1,7 @@
 import { zonedOf } from '../../domain/calendar/index.ts'
 import { type JsonObject, noJson, toJson, withHelp } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import { type Desk, stampOf } from '../desk/desk.ts'
 import { tellDue } from '../job/notices.ts'
 import { assertNoShop } from '../setUp/shopSetUp.ts'
 import { demoCustomers, demoVehicles } from './customerData.ts'
@@ -25,7 +25,7 @@ import { writeBookings } from './write.ts'
  */
 export function fillDemo(desk: Desk): Promise<void> {
   const nowAt = desk.now()
-  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
+  return desk.store.transact({ ...stampOf(desk), followed: false }, async (tx, audit) => {
     await assertNoShop(tx)
     await writeShop(tx)
     const vehicles = demoVehicles(zonedOf(nowAt, demoShop.zone).year)

@@ -5,6 +5,7 @@ import { formatMoney } from '../../domain/money/index.ts'
 import { wordsIn } from '../../store/auditRows.ts'
 import type { AuditLine } from '../../store/rows.ts'
 import type { Tx } from '../../store/store.ts'
+import { takeBackMin } from '../../store/undo/followed.ts'
 import type { Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
 import type { HistoryFilter, HistoryInput } from './inputs.ts'
@@ -59,6 +60,7 @@ async function page(tx: Tx, filter: HistoryFilter, cursor: Cursor, take: number)
 async function inWords(tx: Tx, rows: readonly AuditLine[], nowAt: number) {
   const { zone, currency } = await shopOf(tx)
   const names = await namesIn(tx, rows)
+  const standing = await standingActs(tx, rows, nowAt)
   const facts = {
     when: (at: number) => datedWords(at, zone, nowAt),
     money: (minor: number) => formatMoney(minor, currency, 'en-US'),
@@ -74,7 +76,26 @@ async function inWords(tx: Tx, rows: readonly AuditLine[], nowAt: number) {
     /** What the thing is called; null where it has no name, or is gone. */
     name: names.get(row.entityId) ?? null,
     words: sayLine(row, facts),
+    /** The act it was a part of, where that may still be taken back; null: it may not. */
+    actId: row.actId !== null && standing.has(row.actId) ? row.actId : null,
   }))
+}
+
+/** Acts of these lines that stand, were followed, and are not a day old. */
+async function standingActs(tx: Tx, rows: readonly AuditLine[], nowAt: number): Promise<ReadonlySet<number>> {
+  const ids = new Set(rows.flatMap(row => row.actId ?? []))
+  if (ids.size === 0) return new Set()
+  const acts = await tx.act.findMany({
+    where: {
+      id: { in: [...ids] },
+      at: { gte: nowAt - takeBackMin },
+      takenBackById: null,
+      takesBackId: null,
+      rows: { not: null },
+    },
+    select: { id: true },
+  })
+  return new Set(acts.map(act => act.id))
 }
 
 /** All lines that fit, page by page, for a file. */

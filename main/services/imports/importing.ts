@@ -174,37 +174,44 @@ async function take(desk: Desk, { file, input, pace, seen }: Taking) {
     const ready = tries === 0 ? seen : tries <= mostAgain ? await again() : undefined
     if (ready === null) return null
     const pieces = ready && readyRows(ready.planned)
-    const taken = await act(desk, async (tx, audit, at) => {
-      if (ready && ((await stampOf(desk, tx)) !== ready.stamp || !(await stillStands(tx, ready.planned))))
-        return null
-      const planned = ready?.planned ?? (await planNow(desk, file, input, pace))
-      if (!planned)
-        return refuse('stopped', { fileId: file.id }, say('It was stopped; nothing was taken in.'))
-      const importId = await writeFile(
-        tx,
-        { at, who: desk.who },
-        { file, input, planned, pieces: pieces ?? readyRows(planned) },
-      )
-      if (!(await pace.turn()))
-        refuse('stopped', { fileId: file.id }, say('It was stopped; nothing was taken in.'))
-      audit({
-        act: 'taken in',
-        entity: 'import',
-        entityId: importId,
-        detail: {
-          fileName: file.fileName,
-          kind: file.kind,
-          rows: planned.added,
-          leftOut: file.rows.length - planned.added,
-        },
-      })
-      return { planned, importId }
-    })
+    const taken = await act(
+      desk,
+      async (tx, audit, at) => {
+        if (ready && ((await stampOf(desk, tx)) !== ready.stamp || !(await stillStands(tx, ready.planned))))
+          return null
+        const planned = ready?.planned ?? (await planNow(desk, file, input, pace))
+        if (!planned)
+          return refuse('stopped', { fileId: file.id }, say('It was stopped; nothing was taken in.'))
+        const importId = await writeFile(
+          tx,
+          { at, who: desk.who },
+          { file, input, planned, pieces: pieces ?? readyRows(planned) },
+        )
+        if (!(await pace.turn()))
+          refuse('stopped', { fileId: file.id }, say('It was stopped; nothing was taken in.'))
+        audit({
+          act: 'taken in',
+          entity: 'import',
+          entityId: importId,
+          detail: {
+            fileName: file.fileName,
+            kind: file.kind,
+            rows: planned.added,
+            leftOut: file.rows.length - planned.added,
+          },
+        })
+        return { planned, importId }
+      },
+      takenOutHere,
+    )
     if (taken === null) continue
     forgetFile(desk, file.id)
     return taken
   }
 }
+
+/** A file's rows are taken out again under their own name, thousands of them. */
+const takenOutHere = { followed: false } as const
 
 interface ToWrite {
   readonly file: OpenFile

@@ -28,30 +28,34 @@ const words: Readonly<Partial<Record<ImportedEntity, string>>> = {
  * Takes everything out again that came in with a file. What was changed or used since stays, which is asked about first.
  */
 export function undoImport(desk: Desk, { id, accepted }: UndoInput): Promise<{ taken: number }> {
-  return act(desk, async (tx, audit, at) => {
-    const row = found(
-      await tx.dataImport.findFirst({ where: { id, undoneAt: null } }),
-      { id },
-      say('This file was taken out already; look at the list again.'),
-    )
-    const taken = await takeOutImported(tx, id)
-    const left = [...(await importedLeft(tx, id))].flatMap(([entity, count]) => {
-      const counted = words[entity]
-      return counted === undefined ? [] : [say(counted, { count })]
-    })
-    askFirst('in-use', left, {
-      field: 'id',
-      lead: say('These were changed or used since and stay; the rest is taken out:'),
-      accepted,
-    })
-    await tx.importedRow.deleteMany({ where: { importId: id } })
-    await tx.dataImport.update({ where: { id }, data: { undoneAt: at } })
-    audit({
-      act: 'taken out',
-      entity: 'import',
-      entityId: id,
-      detail: { fileName: row.fileName, rows: taken },
-    })
-    return { taken }
-  })
+  return act(
+    desk,
+    async (tx, audit, at) => {
+      const row = found(
+        await tx.dataImport.findFirst({ where: { id, undoneAt: null } }),
+        { id },
+        say('This file was taken out already; look at the list again.'),
+      )
+      const taken = await takeOutImported(tx, id)
+      const left = [...(await importedLeft(tx, id))].flatMap(([entity, count]) => {
+        const counted = words[entity]
+        return counted === undefined ? [] : [say(counted, { count })]
+      })
+      askFirst('in-use', left, {
+        field: 'id',
+        lead: say('These were changed or used since and stay; the rest is taken out:'),
+        accepted,
+      })
+      await tx.importedRow.deleteMany({ where: { importId: id } })
+      await tx.dataImport.update({ where: { id }, data: { undoneAt: at } })
+      audit({
+        act: 'taken out',
+        entity: 'import',
+        entityId: id,
+        detail: { fileName: row.fileName, rows: taken },
+      })
+      return { taken }
+    },
+    { followed: false },
+  )
 }

@@ -13,7 +13,7 @@ import { say } from '../../domain/language/index.ts'
 import { found } from '../../domain/refusal.ts'
 import { type FoundJob, findJobs, peopleIn } from '../../store/jobRows.ts'
 import { type AuditEntry, assertFresh, type Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import { type Desk, stampOf } from '../desk/desk.ts'
 import type { Floor } from '../floor/floor.ts'
 import { withLaidCoats } from '../floor/laidCoats.ts'
 import { farthestSlipMin, loadFloor } from '../floor/loadFloor.ts'
@@ -86,7 +86,7 @@ export function changeJob(
   decide: (now: JobNow) => JobChange | Promise<JobChange>,
 ): Promise<{ version: number }> {
   const nowAt = desk.now()
-  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
+  return desk.store.transact(stampOf(desk), async (tx, audit) => {
     const [stored] = await findJobs(tx, { id })
     const raw = found(stored, { id }, say(noJob))
     const row = { ...raw, status: statusAt(raw, nowAt) }

@@ -20,6 +20,8 @@ const emptied: Readonly<Record<string, readonly string[]>> = {
   OwnerReach: ['postal'],
   Consent: ['source', 'wording'],
   Message: ['address', 'subject', 'body'],
+  JobWords: ['address', 'subject', 'body'],
+  WaitingEntry: ['note'],
   Bounce: ['address', 'text'],
   Merge: ['before'],
   Vehicle: ['plate', 'note'],
@@ -71,40 +73,46 @@ async function eraseOne(desk: Desk, input: RowAccepted): Promise<void> {
   )
   const looked = accepted ? coarsely(await theirsAlone(read, id, await knownBy(read, customer))) : []
   const hits = await rowsWith(source.file, looked)
-  await act(desk, async (tx, audit, at) => {
-    // First, because a place that a reminder proposes is let go with it, and is no booking.
-    await stopMessages(tx, at, { customerId: id }, say('The person was erased'))
-    await assertCan(tx, id, at)
-    askFirst('erases', await touches(tx, id), {
-      field: 'id',
-      lead: say('Erase {name}? This cannot be undone:', { name: customer.name }),
-      accepted,
-    })
-    const row = await tx.customer.findUniqueOrThrow({ where: { id } })
-    await tx.erasure.create({ data: { customerId: id, at, who: desk.who } })
-    const changed = await rewritePerson(tx, source.file, row, hits)
-    const { count } = await tx.customer.updateMany({
-      where: { id, version },
-      data: {
-        name: erasedWords(),
-        phone: null,
-        email: null,
-        archivedAt: row.archivedAt ?? at,
-        version: { increment: 1 },
-      },
-    })
-    assertFresh(count, 'customer', id)
-    // Other people, who are on file only for this one.
-    await tx.contact.deleteMany({ where: { customerId: id } })
-    const cars = { customerId: id }
-    await tx.jobPhoto.deleteMany({ where: { job: cars } })
-    await tx.vehicle.updateMany({ where: cars, data: { vin: null, version: { increment: 1 } } })
-    await tx.vehicle.updateMany({ where: { ...cars, archivedAt: null }, data: { archivedAt: at } })
-    await tx.erasure.update({ where: { customerId: id }, data: { done: true } })
-    const rows = [...changed.values()].reduce((sum, count) => sum + count, 0)
-    const detail = { rows, lines: changed.get('AuditLine') ?? 0 }
-    audit({ act: 'erased', entity: 'customer', entityId: id, detail })
-  })
+  await act(
+    desk,
+    async (tx, audit, at) => {
+      // First, because a place that a reminder proposes is let go with it, and is no booking.
+      await stopMessages(tx, at, { customerId: id }, say('The person was erased'))
+      await assertCan(tx, id, at)
+      askFirst('erases', await touches(tx, id), {
+        field: 'id',
+        lead: say('Erase {name}? This cannot be undone:', { name: customer.name }),
+        accepted,
+      })
+      const row = await tx.customer.findUniqueOrThrow({ where: { id } })
+      await tx.erasure.create({ data: { customerId: id, at, who: desk.who } })
+      const changed = await rewritePerson(tx, source.file, row, hits)
+      const { count } = await tx.customer.updateMany({
+        where: { id, version },
+        data: {
+          name: erasedWords(),
+          phone: null,
+          email: null,
+          archivedAt: row.archivedAt ?? at,
+          version: { increment: 1 },
+        },
+      })
+      assertFresh(count, 'customer', id)
+      // Other people, who are on file only for this one.
+      await tx.contact.deleteMany({ where: { customerId: id } })
+      const cars = { customerId: id }
+      await tx.jobPhoto.deleteMany({ where: { job: cars } })
+      await tx.vehicle.updateMany({ where: cars, data: { vin: null, version: { increment: 1 } } })
+      await tx.vehicle.updateMany({ where: { ...cars, archivedAt: null }, data: { archivedAt: at } })
+      await tx.erasure.update({ where: { customerId: id }, data: { done: true } })
+      const rows = [...changed.values()].reduce((sum, count) => sum + count, 0)
+      const detail = { rows, lines: changed.get('AuditLine') ?? 0 }
+      // Rows as they were before stand nowhere else.
+      await tx.act.deleteMany()
+      audit({ act: 'erased', entity: 'customer', entityId: id, detail })
+    },
+    { followed: false },
+  )
   await sweepPhotos(desk)
 }
 

@@ -7,7 +7,7 @@ import { checkNote, checkText } from '../../domain/shop/index.ts'
 import { type ConsentState, checkConsent } from '../../domain/upkeep/index.ts'
 import { checkCountry } from '../../domain/vehicle/index.ts'
 import type { Tx } from '../../store/store.ts'
-import { act, type Desk } from '../desk/desk.ts'
+import { act, type Desk, stampOf } from '../desk/desk.ts'
 import { saveSingle } from '../desk/keep.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { addressKey, channels, type Reach, reachOf, stateOf } from '../upkeep/reach.ts'
@@ -75,7 +75,7 @@ export function giveConsent(desk: Desk, input: ConsentInput): Promise<{ id: stri
   const at = input.at ?? nowAt
   if (at > nowAt)
     refuse('to-come', { at }, say('Consent cannot be dated in the future: give the time it was said.'))
-  return desk.store.transact({ who: desk.who, at: nowAt }, async (tx, audit) => {
+  return desk.store.transact(stampOf(desk), async (tx, audit) => {
     const reach = await ownerOf(tx, input.customerId)
     const { customerId, channel } = input
     const source = checkNote(input.source, 'source', 120)

@@ -12,7 +12,7 @@ import {
 } from '../../domain/shop/index.ts'
 import { noJson, toJson, withHelp } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
-import type { Desk } from '../desk/desk.ts'
+import { type Desk, stampOf } from '../desk/desk.ts'
 import { findShop, type ShopView, shopOf } from '../desk/shopView.ts'
 import type { ShopSetUp } from './inputs.ts'
 
@@ -37,7 +37,7 @@ export async function setUpShop(desk: Desk, input: ShopSetUp): Promise<ShopView>
     { none: say('There is no crew member yet; add at least one.'), one: say('a crew member') },
     checkCrewMember,
   )
-  return desk.store.transact({ who: desk.who, at: desk.now() }, async (tx, audit) => {
+  return desk.store.transact({ ...stampOf(desk), followed: false }, async (tx, audit) => {
     await assertNoShop(tx)
     await tx.shop.create({ data: { ...data, conditionFactors: { ...usualConditionFactors } } })
     await tx.bay.createMany({ data: bayRows })

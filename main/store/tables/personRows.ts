@@ -46,6 +46,8 @@ export const personRows: Readonly<Record<string, string>> = {
   JobPhoto: ofJob,
   AfterWork: ofJob,
   PaintDecision: ofJob,
+  JobWords: '"customerId" = @id',
+  WaitingEntry: '"customerId" = @id',
   AuditLine: [
     `("entity" = 'customer' and "entityId" = @id)`,
     said('vehicle', 'Vehicle'),

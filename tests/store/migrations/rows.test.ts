@@ -65,6 +65,12 @@ const changes: Record<string, Record<string, Record<string, (before: Row) => Val
   },
   // There was no other language before.
   shop_language: { Shop: { language: () => 'en' } },
+  // No act was followed, nobody had agreed when to fetch a car, and no fee was asked for.
+  otherwise_changes: {
+    AuditLine: { actId: () => null },
+    Job: { fetchAt: () => null },
+    MoneyRules: { noShowMinor: () => 0, keptDayMinor: () => 0 },
+  },
   // Nothing was ticked off before it could be said.
   car_checks: { Treatment: { checks: () => '[]' } },
   // Everybody was a person without tags, and nobody had said what lies over a colour.

@@ -1,0 +1,23 @@
+import Database from 'better-sqlite3'
+import { unwatched } from '../../../main/store/undo/watch.ts'
+
+/** Every row of every table but the audit and what is worked out anew, without its count of edits. */
+export function rowsOf(file: string): Record<string, unknown[]> {
+  const database = new Database(file, { readonly: true })
+  try {
+    const names = database
+      .prepare("select name from sqlite_master where type = 'table' order by name")
+      .pluck()
+      .all() as string[]
+    return Object.fromEntries(
+      names
+        .filter(name => !/^(sqlite_|_prisma)/.test(name) && !unwatched.has(name))
+        .map(name => {
+          const rows = database.prepare(`select * from "${name}"`).all() as Record<string, unknown>[]
+          return [name, rows.map(({ version: _, ...row }) => JSON.stringify(row)).sort()]
+        }),
+    )
+  } finally {
+    database.close()
+  }
+}
