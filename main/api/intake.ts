@@ -6,6 +6,7 @@ import {
   correctIntakeInput,
   decideInput,
   intakeInput,
+  measuringInput,
   onePhoto,
   pasteInput,
   signIntakeInput,
@@ -18,6 +19,7 @@ import {
   saveIntake,
   signIntake,
 } from '../services/intake/intake.ts'
+import { getMeasuring, saveMeasuring } from '../services/intake/measuring.ts'
 import { removePhoto } from '../services/intake/photos.ts'
 import { procedure, router } from './trpc.ts'
 
@@ -29,6 +31,8 @@ export const intake = router({
   saveAfter: procedure.input(afterInput).mutation(({ ctx, input }) => saveAfter(ctx, input)),
   /** Reads pasted thickness; saves nothing. */
   paste: procedure.input(pasteInput).mutation(({ input }) => pasteThickness(input)),
+  measuring: procedure.query(({ ctx }) => getMeasuring(ctx)),
+  saveMeasuring: procedure.input(measuringInput).mutation(({ ctx, input }) => saveMeasuring(ctx, input)),
   decide: procedure.input(decideInput).mutation(({ ctx, input }) => decidePaint(ctx, input)),
   removePhoto: procedure.input(onePhoto).mutation(({ ctx, input }) => removePhoto(ctx, input)),
 })

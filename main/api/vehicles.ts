@@ -1,7 +1,8 @@
-import { oneRow } from '../services/desk/inputs.ts'
+import { oneRow, rowAccepted } from '../services/desk/inputs.ts'
 import { vehicleInput } from '../services/records/inputs.ts'
 import { archiveVehicle, restoreVehicle, saveVehicle } from '../services/records/vehicles.ts'
 import { changeHands } from '../services/upkeep/changeHands.ts'
+import { takeHandsBack } from '../services/upkeep/handsBack.ts'
 import { handsInput } from '../services/upkeep/inputs.ts'
 import { procedure, router } from './trpc.ts'
 
@@ -10,4 +11,5 @@ export const vehicles = router({
   archive: procedure.input(oneRow).mutation(({ ctx, input }) => archiveVehicle(ctx, input)),
   restore: procedure.input(oneRow).mutation(({ ctx, input }) => restoreVehicle(ctx, input)),
   changeHands: procedure.input(handsInput).mutation(({ ctx, input }) => changeHands(ctx, input)),
+  takeHandsBack: procedure.input(rowAccepted).mutation(({ ctx, input }) => takeHandsBack(ctx, input)),
 })

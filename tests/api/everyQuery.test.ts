@@ -116,6 +116,7 @@ async function inputsOf(desk: Desk): Promise<Record<string, unknown>> {
     'dayPlan.whatIf.stands': none,
     'dayPlan.whatIf.curing': none,
     'effort.get': none,
+    'intake.measuring': none,
     'feeds.list': none,
     'history.list': { entities: ['job'], entityId: jobId },
     'history.choices': none,

@@ -42,6 +42,7 @@ export const everyScreen = [
     'bays',
     'crew',
     'lending',
+    'measuring',
     'times',
     'money',
     'papers',

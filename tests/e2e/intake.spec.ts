@@ -94,10 +94,13 @@ test('a car is taken in: marked, measured, photographed, read again after a relo
   await desk.getByRole('button', { name: 'Correct it' }).tap()
   await desk.getByLabel('Keys', { exact: true }).fill('1')
   await desk.getByLabel('What was wrong').fill('The second key was for the house')
-  await intake.sign()
+  // Without a hand for the pen, by the keyboard.
+  await desk.getByLabel('Confirmed with the typed name in place of a signature').focus()
+  await desk.keyboard.press('Space')
   await desk.getByRole('button', { name: 'Sign the correction of page 1' }).tap()
   await expect(desk.getByRole('article', { name: 'Page 2' })).toContainText(
     'Corrects page 1: The second key was for the house',
   )
+  await expect(desk.getByText('Confirmed with the typed name: Keeper of QLV 318')).toBeVisible()
   await expect(page).toContainText('Corrected by page 2')
 })

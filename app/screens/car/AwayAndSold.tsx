@@ -3,9 +3,11 @@ import { useState } from 'react'
 import type { CarView } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
+import { useSaving } from '../../data/saving.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import { Form } from '../../parts/form/Form.tsx'
+import { Refused } from '../../parts/form/Refused.tsx'
 import { DateField } from '../../parts/inputs.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { fullDateWords } from '../../parts/time.ts'
@@ -56,11 +58,37 @@ export function AwayAndSold({ car, acts }: { car: CarView; acts: Acts }) {
             )}
           </p>
         )}
+        {form === null && car.owners[0] && <HandsBack car={car} last={car.owners[0]} />}
         {form === 'away' && <AwayForm car={car} acts={acts} onDone={() => setForm(null)} />}
         {form === 'hands' && <NewOwner car={car} onDone={() => setForm(null)} />}
         {form === 'sold' && <SoldForm car={car} acts={acts} onDone={() => setForm(null)} />}
       </div>
     </Card>
+  )
+}
+
+/** The last change of hands, and its way back. */
+function HandsBack({ car, last }: { car: CarView; last: CarView['owners'][number] }) {
+  const undoing = useSaving(trpc.vehicles.takeHandsBack.mutationOptions())
+  return (
+    <div>
+      <p className={pieces.soft}>
+        {say('From {fromName} to {toName} on {onDay}.', {
+          fromName: last.fromName,
+          toName: last.toName,
+          onDay: fullDateWords(last.onDay),
+        })}
+      </p>
+      <Refused of={undoing.error} />
+      <Button
+        variant="default"
+        size="compact-sm"
+        loading={undoing.busy}
+        onClick={() => undoing.save({ id: car.vehicleId, version: car.version })}
+      >
+        {say('Take the change of owner back')}
+      </Button>
+    </div>
   )
 }
 

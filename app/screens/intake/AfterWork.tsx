@@ -10,7 +10,7 @@ import { ThicknessPart } from './thickness/ThicknessPart.tsx'
 
 /** What the work changed: measured again in the same places, before and after side by side. */
 export function AfterWork({ record }: { record: IntakeView }) {
-  const { jobId, after, gained, draft, units } = record
+  const { jobId, after, gained, units } = record
   const form = useForm({
     saved: after.content,
     version: after.version,
@@ -26,20 +26,17 @@ export function AfterWork({ record }: { record: IntakeView }) {
           say('Measure the same panels again once the work is done; what changed is drawn here.')
         }
       >
-        <GainChart
-          gloss={gained.gloss}
-          before={draft.thickness}
-          after={after.content.thickness}
-          units={units}
-        />
+        <GainChart gained={gained} units={units} />
       </Card>
       <Form form={form} label={say('Measured after the work')} save={say('Keep these readings')}>
         <ThicknessPart
+          record={record}
           measured={form.value}
           change={form.change}
           error={form.faults.under('thickness') ?? form.faults.under('readings')}
         />
         <GlossPart
+          allowedGu={record.rules.glossAllowedGu}
           sets={form.value.gloss}
           change={gloss => form.change({ gloss })}
           errorAt={name => form.faults.at(`content.gloss.${name}`)}

@@ -1,6 +1,6 @@
 import type { IntakeEntryView, IntakeView } from '../../../main/api/views.ts'
 import { localeNow, say } from '../../../main/domain/language/index.ts'
-import { carThickness } from '../../../main/domain/measure/index.ts'
+import { measureRules } from '../../../main/domain/measure/index.ts'
 import { documentHref } from '../../data/door.ts'
 import { degrees } from '../../parts/degrees.ts'
 import { Facts } from '../../parts/Facts.tsx'
@@ -21,7 +21,7 @@ interface Props {
 
 /** One signed page, as it was signed; printed as it stands. */
 export function EntrySheet({ record, entry, correctedBy }: Props) {
-  const { facts, draft, photos } = entry.content
+  const { facts, draft, photos, rules } = entry.content
   const { units, zone } = record
   const kept = new Map(record.photos.map(photo => [photo.id, photo]))
   return (
@@ -76,7 +76,12 @@ export function EntrySheet({ record, entry, correctedBy }: Props) {
           ))}
         </ol>
       )}
-      <ThicknessTable car={carThickness(draft.thickness)} readings={draft.thickness} units={units} />
+      <ThicknessTable
+        readings={draft.thickness}
+        rules={(rules ?? measureRules()).thickness}
+        paint={facts.paint ?? 'unknown'}
+        units={units}
+      />
       {photos.length > 0 && (
         <ul className={styles.thumbnails}>
           {photos.map(({ id }, i) => (

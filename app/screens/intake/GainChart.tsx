@@ -1,14 +1,11 @@
-import type { IntakeView, Measured } from '../../../main/api/views.ts'
+import type { IntakeView } from '../../../main/api/views.ts'
 import { decimalNow, say } from '../../../main/domain/language/index.ts'
-import { carThickness } from '../../../main/domain/measure/index.ts'
 import pieces from '../../parts/pieces.module.css'
 import styles from './Intake.module.css'
 import { thicknessWords } from './words.ts'
 
 interface Props {
-  gloss: IntakeView['gained']['gloss']
-  before: Measured['thickness']
-  after: Measured['thickness']
+  gained: IntakeView['gained']
   units: 'us' | 'metric'
 }
 
@@ -17,19 +14,13 @@ interface Line {
   from: number
   to: number
   words: string
-  /** What repeating the reading alone could make of it, either side of what was read before; null: not known. */
-  doubt: number | null
+  /** What repeating the reading alone could make of it, either side of what was read before. */
+  doubt: number
 }
 
 /** Panel by panel where a reading was and where it is; the band is what repeating it alone could make. */
-export function GainChart({ gloss, before, after, units }: Props) {
-  const was = new Map(carThickness(before).panels.map(panel => [panel.panel, panel.typicalUm]))
-  const thickness = carThickness(after).panels.flatMap(({ panel, typicalUm }): Line[] => {
-    const from = was.get(panel)
-    if (from === undefined) return []
-    const words = `${thicknessWords(from, units)} → ${thicknessWords(typicalUm, units)}`
-    return [{ label: say(panel), from, to: typicalUm, words, doubt: null }]
-  })
+export function GainChart({ gained: { gloss, thickness }, units }: Props) {
+  const um = (value: number) => thicknessWords(value, units)
   const angles = [...Map.groupBy(gloss, each => each.geometryDeg)]
   return (
     <>
@@ -52,7 +43,24 @@ export function GainChart({ gloss, before, after, units }: Props) {
           }))}
         />
       ))}
-      {thickness.length > 0 && <Lines title={say('Thickness, typical of each panel')} lines={thickness} />}
+      {thickness.length > 0 && (
+        <Lines
+          title={say('Thickness, typical of each panel')}
+          lines={thickness.map(({ panel, beforeUm, afterUm, changeUm, limitUm, real }) => ({
+            label: say(panel),
+            from: beforeUm,
+            to: afterUm,
+            doubt: limitUm,
+            words: say('{before} → {after}, {real}', {
+              before: um(beforeUm),
+              after: um(afterUm),
+              real: real
+                ? `${changeUm > 0 ? '+' : '−'}${um(Math.abs(changeUm))}`
+                : say('no real change (under {limitGu})', { limitGu: um(limitUm) }),
+            }),
+          }))}
+        />
+      )}
     </>
   )
 }
@@ -62,7 +70,7 @@ const left = 150
 const width = 760
 
 function Lines({ title, lines }: { title: string; lines: readonly Line[] }) {
-  const all = lines.flatMap(({ from, to, doubt }) => [from - (doubt ?? 0), from + (doubt ?? 0), to])
+  const all = lines.flatMap(({ from, to, doubt }) => [from - doubt, from + doubt, to])
   const [low, high] = [Math.min(...all), Math.max(...all)]
   const x = (value: number) => left + 12 + ((value - low) / Math.max(high - low, 1)) * (width - left - 260)
   return (
@@ -79,15 +87,13 @@ function Lines({ title, lines }: { title: string; lines: readonly Line[] }) {
           return (
             <g key={label} transform={`translate(0 ${y})`}>
               <text dy="0.35em">{label}</text>
-              {doubt !== null && (
-                <rect
-                  className={styles.doubt}
-                  x={x(from - doubt)}
-                  y={-9}
-                  width={x(from + doubt) - x(from - doubt)}
-                  height={18}
-                />
-              )}
+              <rect
+                className={styles.doubt}
+                x={x(from - doubt)}
+                y={-9}
+                width={x(from + doubt) - x(from - doubt)}
+                height={18}
+              />
               <line x1={x(from)} x2={x(to)} />
               <circle className={styles.was} cx={x(from)} r={6} />
               <circle className={styles.is} cx={x(to)} r={7} />

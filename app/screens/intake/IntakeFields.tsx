@@ -28,11 +28,13 @@ export function IntakeFields({ record, draft, change, faults }: Props) {
       />
       <Photos jobId={record.jobId} photos={record.photos} />
       <ThicknessPart
+        record={record}
         measured={draft}
         change={change}
         error={faults.under('readings') ?? faults.under('draft.thickness')}
       />
       <GlossPart
+        allowedGu={record.rules.glossAllowedGu}
         sets={draft.gloss}
         change={gloss => change({ gloss })}
         errorAt={name => faults.at(`draft.gloss.${name}`)}

@@ -8,6 +8,7 @@ import { DiagnosticsSection } from './DiagnosticsSection.tsx'
 import { HistorySection } from './HistorySection.tsx'
 import { HoursSection } from './HoursSection.tsx'
 import { LendingSection } from './LendingSection.tsx'
+import { MeasuringSection } from './MeasuringSection.tsx'
 import { MoneySection } from './MoneySection.tsx'
 import { PapersSection } from './PapersSection.tsx'
 import { ProductsSection } from './products/ProductsSection.tsx'
@@ -25,6 +26,7 @@ const sections = [
   { section: 'money', label: say('Prices and tax'), Section: MoneySection },
   { section: 'products', label: say('Products'), Section: ProductsSection },
   { section: 'papers', label: say('Papers'), Section: PapersSection },
+  { section: 'measuring', label: say('Measuring'), Section: MeasuringSection },
   { section: 'times', label: say('Hands-on times'), Section: TimesSection },
   { section: 'backups', label: say('Backups'), Section: BackupsSection },
   { section: 'data', label: say('Your data'), Section: DataSection },

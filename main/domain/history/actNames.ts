@@ -71,6 +71,7 @@ const acts: ReadonlySet<string> = new Set([
   word('code learned||act'),
   word('code forgotten||act'),
   word('changed hands||act'),
+  word('change of hands taken back||act'),
   word('bounced||act'),
   word('bounce cleared||act'),
   word('booked||act'),

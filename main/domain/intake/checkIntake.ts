@@ -2,13 +2,16 @@
 import { say } from '../language/index.ts'
 import { refuse } from '../refusal.ts'
 
+/** Kept in place of a signature where whoever signs confirmed with their typed name, as without a hand for a pen. */
+export const typedSignature = 'typed'
+
 /** As far as it is asked about: a signature says that these were looked at together. */
 export interface SignedIntake {
   readonly odometer: number | null
   readonly keys: number | null
   readonly damageAgreed: boolean
   readonly ownerName: string
-  /** The path of an SVG picture. */
+  /** The path of an SVG picture, or `typedSignature`. */
   readonly signature: string
 }
 
@@ -33,10 +36,10 @@ export function checkIntake({ odometer, keys, damageAgreed, ownerName, signature
       say('Go over the damage with the owner, then tick that it is agreed.'),
     )
   if (ownerName.trim() === '') refuse('name-missing', { ownerName }, say('Write the name of whoever signs.'))
-  if ((signature.match(/[ML]/g) ?? []).length < 4)
+  if (signature !== typedSignature && (signature.match(/[ML]/g) ?? []).length < 4)
     refuse(
       'signature-missing',
       { signature: null },
-      say('The owner signs in the box, with a finger or the mouse.'),
+      say('The owner signs in the box, or confirms with the typed name.'),
     )
 }

@@ -1,3 +1,3 @@
-export { checkIntake } from './checkIntake.ts'
+export { checkIntake, typedSignature } from './checkIntake.ts'
 export { readThickness } from './readThickness.ts'
 export { bodyShapes, defectKinds, severities, substrates, waxStates } from './words.ts'

@@ -25,11 +25,7 @@ export interface GlossSet {
  * What is wrong with a set, in words; none where it may be relied on. Calibration before each set and each change of
  * surface: common practice, no source. The choice of the angle: ISO 2813:2014, clause 5.
  */
-export function glossWarnings(
-  set: GlossSet,
-  before: GlossSet | null,
-  allowedGu: number = usualGloss.allowedGu,
-): string[] {
+export function glossWarnings(set: GlossSet, before: GlossSet | null, allowedGu: number): string[] {
   const warnings: string[] = []
   if (set.startGu === null)
     warnings.push(
@@ -88,7 +84,7 @@ export interface GlossDifference {
 export function glossDifferences(
   before: readonly GlossSet[],
   after: readonly GlossSet[],
-  repeatabilityGu: number = usualGloss.repeatabilityGu,
+  repeatabilityGu: number,
 ): GlossDifference[] {
   const read = readingsOf(after)
   return [...readingsOf(before)].flatMap(([key, was]) => {

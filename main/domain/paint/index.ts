@@ -7,4 +7,5 @@ export {
   paintRules,
   splitOf,
 } from './forbids.ts'
+export { systemCautions } from './systemCautions.ts'
 export { toolCautions } from './toolCautions.ts'

@@ -1,4 +1,5 @@
 /** Intakes of the demo shop: one signed, with what was measured and marked, and one begun this morning. */
+import { measureRules } from '../../domain/measure/index.ts'
 import { toJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import type { IntakeDraft } from '../intake/inputs.ts'
@@ -98,7 +99,7 @@ export async function writeIntakes(tx: Tx, happened: readonly Happened[]): Promi
     }
     const agreed = { ...draft, damageAgreed: true, belongings: 'Child seat in the back' }
     const { id: intakeId } = await tx.intake.create({ data: { jobId: id, draft: toJson(agreed) } })
-    const content = toJson(contentOf(job, demoShop.name, agreed))
+    const content = toJson(contentOf(job, { shopName: demoShop.name, rules: measureRules() }, agreed))
     await tx.intakeEntry.create({
       data: { intakeId, number: 1, content, ownerName: job.customer.name, signature, signedAt: arrivedAt },
     })

@@ -7,6 +7,7 @@ import { act, type Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
 import type { DecideInput } from './inputs.ts'
 import { forbidden, intakeJob } from './jobPaint.ts'
+import { shopMeasureRules } from './measuring.ts'
 
 /** Why a panel is left out, as it is kept behind its name; `leftOutWords` says it. */
 const leftWords: Readonly<Record<PaintRule, string>> = {
@@ -31,7 +32,8 @@ export function decidePaint(desk: Desk, input: DecideInput): Promise<void> {
         say('Job {number} is not open any more; there is nothing to decide.', { number: job.number }),
       )
     const { zone } = await shopOf(tx)
-    const open = forbidden(job, at, zone).find(each => each.treatment === treatment && each.rule === rule)
+    const measured = { zone, rules: await shopMeasureRules(tx) }
+    const open = forbidden(job, at, measured).find(each => each.treatment === treatment && each.rule === rule)
     if (!open || open.panels.join() !== panels.join())
       refuse('stale', { panels }, say('This was decided or measured anew meanwhile: look at it again.'))
     if (decision === 'do it') {
@@ -93,7 +95,8 @@ export async function assertPaintAllows(
   const rules = heldUp[step.stage]
   if (!rules) return
   const { zone } = await shopOf(tx)
-  const open = forbidden(await intakeJob(tx, step.jobId), nowAt, zone).find(({ rule }) =>
+  const measured = { zone, rules: await shopMeasureRules(tx) }
+  const open = forbidden(await intakeJob(tx, step.jobId), nowAt, measured).find(({ rule }) =>
     rules.includes(rule),
   )
   if (open)

@@ -78,11 +78,14 @@ export type IntakeInput = z.infer<typeof intakeInput>
 
 const signed = {
   ownerName: line(80),
-  /** The path of a picture: moves and lines between whole numbers. */
+  /** The path of a picture: moves and lines between whole numbers; or that the typed name stands for it. */
   signature: z
     .string()
     .max(20_000, word('That signature is too long to keep; clear it and sign again.'))
-    .regex(/^([ML]\d{1,4} \d{1,4})*$/, word('The signature did not come whole; clear it and sign again.')),
+    .regex(
+      /^(([ML]\d{1,4} \d{1,4})*|typed)$/,
+      word('The signature did not come whole; clear it and sign again.'),
+    ),
 }
 
 export const signIntakeInput = intakeInput.extend(signed)
@@ -94,6 +97,18 @@ export type CorrectIntakeInput = z.infer<typeof correctIntakeInput>
 
 export const afterInput = z.object({ ...ofJob, version: versionOrNone, content: measured })
 export type AfterInput = z.infer<typeof afterInput>
+
+const figure = number(word('Give a number, or leave it empty.'), 1_000).nullable()
+
+/** Null: as is usual. */
+export const measuringInput = z.object({
+  floorUm: figure,
+  gaugeRepeatabilityUm: figure,
+  glossAllowedGu: figure,
+  glossRepeatabilityGu: figure,
+  version: versionOrNone,
+})
+export type MeasuringInput = z.infer<typeof measuringInput>
 
 export const decideInput = z.object({
   ...ofJob,

@@ -2,10 +2,18 @@
 
 import { checkIntake, readThickness } from '../../domain/intake/index.ts'
 import { say } from '../../domain/language/index.ts'
-import { carThickness, type GlossSet, glossDifferences, glossWarnings } from '../../domain/measure/index.ts'
-import { toolCautions } from '../../domain/paint/index.ts'
+import {
+  carThickness,
+  checkGloss,
+  checkTile,
+  type GlossSet,
+  glossDifferences,
+  type MeasureRules,
+  thicknessDifferences,
+} from '../../domain/measure/index.ts'
+import { systemCautions, toolCautions } from '../../domain/paint/index.ts'
 import { refuse } from '../../domain/refusal.ts'
-import { type PanelNoted, panelNames } from '../../domain/shop/index.ts'
+import { type PaintSystem, type PanelNoted, panelNames } from '../../domain/shop/index.ts'
 import { fromJson, toJson } from '../../store/json.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import { act, type Desk } from '../desk/desk.ts'
@@ -23,12 +31,15 @@ import type {
   SignIntakeInput,
 } from './inputs.ts'
 import { forbidden, type IntakeJob, intakeJob, lastDraft, paintSteps } from './jobPaint.ts'
+import { shopMeasureRules } from './measuring.ts'
 
 /** A signed page: the facts, what was entered and which photos belong to it, as they were then. */
 interface IntakeContent {
   facts: ReturnType<typeof factsOf>
   draft: IntakeDraft
   photos: { id: string; sha256: string }[]
+  /** What its readings were judged by; pages signed before a shop could set it have none. */
+  rules?: MeasureRules
 }
 
 export type IntakeView = Awaited<ReturnType<typeof viewOf>>
@@ -39,7 +50,7 @@ export async function getIntake(desk: Desk, { jobId }: { jobId: string }): Promi
 }
 
 async function viewOf(tx: Tx, nowAt: number, jobId: string) {
-  const [job, shop] = await Promise.all([intakeJob(tx, jobId), shopOf(tx)])
+  const [job, shop, rules] = await Promise.all([intakeJob(tx, jobId), shopOf(tx), shopMeasureRules(tx)])
   const draft = lastDraft(job) ?? emptyDraft(shop.units === 'us')
   const after = job.afterWork ? fromJson<Measured>(job.afterWork.content) : emptyMeasured(draft)
   const pages = job.intake?.entries ?? []
@@ -62,10 +73,12 @@ async function viewOf(tx: Tx, nowAt: number, jobId: string) {
     after: { version: job.afterWork?.version ?? 0, content: after },
     /** Panel by panel what the work changed. */
     gained: {
-      gloss: glossDifferences(setsOf(draft), setsOf(after)),
-      thickness: carThickness(after.thickness).panels,
+      gloss: glossDifferences(setsOf(draft), setsOf(after), rules.glossRepeatabilityGu),
+      thickness: thicknessDifferences(draft.thickness, after.thickness, rules.gaugeRepeatabilityUm),
     },
-    forbidden: forbidden(job, nowAt, shop.zone),
+    /** What the readings are judged by now; a signed page has those of its day. */
+    rules,
+    forbidden: forbidden(job, nowAt, { zone: shop.zone, rules }),
     decisions: job.decisions.map(({ treatment, rule, panels, decision, reason, at, who }) => ({
       treatment,
       rule,
@@ -75,7 +88,10 @@ async function viewOf(tx: Tx, nowAt: number, jobId: string) {
       at,
       who,
     })),
-    cautions: toolCautions(paintSteps(job)),
+    cautions: [
+      ...toolCautions(paintSteps(job)),
+      ...systemCautions(job.vehicle.paint as PaintSystem, paintSteps(job)),
+    ],
   }
 }
 
@@ -88,6 +104,7 @@ function factsOf(job: IntakeJob, shopName: string) {
     plate: plateWords(job.vehicle.plate),
     vehicleWords: vehicleWords(job.vehicle),
     vin: job.vehicle.vin,
+    paint: job.vehicle.paint as PaintSystem,
     treatments: job.treatments.map(({ name, leftOut }) => ({ name, leftOut })),
     /** Each panel with its finish, as the car is on file. */
     finishes: panelNames.map(panel => ({
@@ -135,12 +152,12 @@ const setsOf = ({ gloss }: { gloss: readonly GlossSetInput[] }): GlossSet[] =>
     startGu: set.tileGu === null ? null : set.startGu,
   }))
 
-/** What the readings say, worked out while they are typed: the thickness panel by panel, and what is wrong with a set. */
-export function judgeMeasured(measured: Measured) {
-  const sets = setsOf(measured)
-  return {
-    thickness: carThickness(measured.thickness),
-    gloss: sets.map((set, i) => glossWarnings(set, sets[i - 1] ?? null)),
+/** Refuses readings that none can be, as any screen would that judges them. */
+function checkMeasured(measured: Measured): void {
+  carThickness(measured.thickness)
+  for (const set of setsOf(measured)) {
+    if (set.startGu !== null) checkTile(set.tileGu, set.startGu, 0)
+    for (const { gu } of set.panels) for (const each of gu) checkGloss(each, 'gloss')
   }
 }
 
@@ -164,7 +181,7 @@ async function keepDraft(
   version: number,
   draft: IntakeDraft,
 ): Promise<string> {
-  judgeMeasured(draft)
+  checkMeasured(draft)
   if (intake && intake.entries.length > 0)
     refuse(
       'signed',
@@ -225,12 +242,18 @@ async function sign(desk: Desk, input: Signed, place: (tx: Tx, job: IntakeJob) =
   const { jobId, draft, signature } = input
   checkIntake({ ...draft, ownerName: input.ownerName, signature })
   return act(desk, async (tx, audit, signedAt) => {
-    const [job, shop] = await Promise.all([intakeJob(tx, jobId), shopOf(tx)])
-    judgeMeasured(draft)
+    const [job, shop, rules] = await Promise.all([intakeJob(tx, jobId), shopOf(tx), shopMeasureRules(tx)])
+    checkMeasured(draft)
     const placed = await place(tx, job)
     const ownerName = input.ownerName.trim()
     await tx.intakeEntry.create({
-      data: { ...placed, content: toJson(contentOf(job, shop.name, draft)), ownerName, signature, signedAt },
+      data: {
+        ...placed,
+        content: toJson(contentOf(job, { shopName: shop.name, rules }, draft)),
+        ownerName,
+        signature,
+        signedAt,
+      },
     })
     audit({
       act: placed.number === 1 ? 'intake signed' : 'intake corrected',
@@ -243,16 +266,20 @@ async function sign(desk: Desk, input: Signed, place: (tx: Tx, job: IntakeJob) =
 }
 
 /** What stands on a page signed now. */
-export function contentOf(job: IntakeJob, shopName: string, draft: IntakeDraft): IntakeContent {
+export function contentOf(
+  job: IntakeJob,
+  { shopName, rules }: { shopName: string; rules: MeasureRules },
+  draft: IntakeDraft,
+): IntakeContent {
   const photos = job.photos.map(({ id, sha256 }) => ({ id, sha256 }))
-  return { facts: factsOf(job, shopName), draft, photos }
+  return { facts: factsOf(job, shopName), draft, photos, rules }
 }
 
 /** Keeps what was measured once the work was done. */
 export function saveAfter(desk: Desk, { jobId, version, content }: AfterInput): Promise<{ version: number }> {
   return act(desk, async (tx, audit) => {
     await intakeJob(tx, jobId)
-    judgeMeasured(content)
+    checkMeasured(content)
     const kept = { table: tx.afterWork, entity: 'job', noun: 'measurement' }
     const { version: now } = await saveSingle(
       (entry: Parameters<typeof audit>[0]) =>

@@ -2,7 +2,7 @@
 
 import { dateOf } from '../../domain/calendar/index.ts'
 import { say } from '../../domain/language/index.ts'
-import { carThickness } from '../../domain/measure/index.ts'
+import { carThickness, type MeasureRules } from '../../domain/measure/index.ts'
 import {
   type Breach,
   breachesOf,
@@ -73,10 +73,14 @@ const stepsOf = (rows: IntakeJob['treatments'][number]['treatment']['steps']): P
   }))
 
 /** What the paint forbids of what was sold, treatment by treatment, without what was decided already. */
-export function forbidden(job: IntakeJob, nowAt: number, zone: string): ForbiddenView[] {
+export function forbidden(
+  job: IntakeJob,
+  nowAt: number,
+  { zone, rules }: { zone: string; rules: MeasureRules },
+): ForbiddenView[] {
   const draft = lastDraft(job)
   const thin = new Map(
-    carThickness(draft?.thickness ?? []).panels.flatMap(each =>
+    carThickness(draft?.thickness ?? [], rules.thickness).panels.flatMap(each =>
       each.belowFloor ? [[each.panel, each.leastUm] as const] : [],
     ),
   )

@@ -1,8 +1,14 @@
 import { type OrderedProduct, type WorkOrder, workOrderPdf } from '../../documents/workOrder.ts'
 import { momentWords } from '../../domain/calendar/index.ts'
 import { say, word } from '../../domain/language/index.ts'
-import { toolCautions } from '../../domain/paint/index.ts'
-import { type CheckMoment, type ProductKind, type Stage, scopeWords } from '../../domain/shop/index.ts'
+import { systemCautions, toolCautions } from '../../domain/paint/index.ts'
+import {
+  type CheckMoment,
+  type PaintSystem,
+  type ProductKind,
+  type Stage,
+  scopeWords,
+} from '../../domain/shop/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { letterheadOf } from '../desk/issuer.ts'
@@ -59,7 +65,7 @@ async function orderOf(desk: Desk, job: JobView): Promise<WorkOrder> {
       words,
       doneBy,
     })),
-    tools: await toolsOf(tx, work),
+    tools: await toolsOf(tx, job.vehicle.paint, work),
     products: await productsOf(tx, work),
   }
 }
@@ -89,18 +95,17 @@ function stepOf(step: JobStepView, when: (at: number) => string) {
 }
 
 /** What to mind with the tools of these steps, as the intake's screen says it. */
-async function toolsOf(tx: Tx, work: readonly JobStepView[]): Promise<string[]> {
+async function toolsOf(tx: Tx, paint: PaintSystem, work: readonly JobStepView[]): Promise<string[]> {
   const products = await tx.product.findMany({
     where: { id: { in: productIds(work) } },
     select: { id: true, kind: true },
   })
   const kinds = new Map(products.map(({ id, kind }) => [id, kind as ProductKind]))
-  return toolCautions(
-    work.map(({ stage, productId }) => ({
-      stage: stage as Stage,
-      productKind: kinds.get(productId ?? '') ?? null,
-    })),
-  )
+  const steps = work.map(({ stage, productId }) => ({
+    stage: stage as Stage,
+    productKind: kinds.get(productId ?? '') ?? null,
+  }))
+  return [...toolCautions(steps), ...systemCautions(paint, steps)]
 }
 
 function productIds(work: readonly JobStepView[]): string[] {

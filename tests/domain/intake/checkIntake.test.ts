@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { checkIntake, type SignedIntake } from '../../../main/domain/intake/checkIntake.ts'
+import { checkIntake, type SignedIntake, typedSignature } from '../../../main/domain/intake/checkIntake.ts'
 
 const good: SignedIntake = {
   odometer: 0,
@@ -10,6 +10,13 @@ const good: SignedIntake = {
 }
 
 it('lets through what was looked at together', () => expect(() => checkIntake(good)).not.toThrow())
+
+it('lets a typed name stand for a signature, but not without the name', () => {
+  expect(() => checkIntake({ ...good, signature: typedSignature })).not.toThrow()
+  expect(() => checkIntake({ ...good, signature: typedSignature, ownerName: '' })).toThrow(
+    expect.objectContaining({ field: 'ownerName' }),
+  )
+})
 
 it.each<[string, Partial<SignedIntake>]>([
   ['draft.odometer', { odometer: null }],

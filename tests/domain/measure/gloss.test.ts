@@ -117,7 +117,7 @@ const set = (part: Partial<GlossSet> = {}): GlossSet => ({
 
 describe('a set of readings', () => {
   it('calibrated, checked and read at its angle says nothing', () =>
-    expect(glossWarnings(set(), null)).toEqual([]))
+    expect(glossWarnings(set(), null, 1)).toEqual([]))
 
   it.each<[RegExp, Partial<GlossSet>, GlossSet | null]>([
     [/not calibrated before this set/, { startGu: null }, null],
@@ -129,14 +129,14 @@ describe('a set of readings', () => {
     [/read it at 20°/, { geometryDeg: 60 }, null],
     [/read it at 85°/, { geometryDeg: 60, panels: [{ panel: 'Roof', gu: [4, 9.9] }] }, null],
   ])('warns: %s', (words, part, before) => {
-    expect(glossWarnings(set(part), before)).toEqual([expect.stringMatching(words)])
+    expect(glossWarnings(set(part), before, 1)).toEqual([expect.stringMatching(words)])
   })
 
   it('drift of exactly what is allowed, and a middling surface at 60°, are let pass', () => {
-    expect(glossWarnings(set({ endGu: 93.8 }), null)).toEqual([])
-    expect(glossWarnings(set({ geometryDeg: 60, panels: [{ panel: 'Roof', gu: [70, 71] }] }), null)).toEqual(
-      [],
-    )
+    expect(glossWarnings(set({ endGu: 93.8 }), null, 1)).toEqual([])
+    expect(
+      glossWarnings(set({ geometryDeg: 60, panels: [{ panel: 'Roof', gu: [70, 71] }] }), null, 1),
+    ).toEqual([])
   })
 
   it('is compared at one angle only, and a change repeating could make is not real', () => {
@@ -149,7 +149,7 @@ describe('a set of readings', () => {
       }),
       set({ geometryDeg: 60, panels: [{ panel: 'Bonnet', gu: [99] }] }),
     ]
-    expect(glossDifferences([set()], after)).toEqual([
+    expect(glossDifferences([set()], after, 0.5)).toEqual([
       {
         panel: 'Bonnet',
         geometryDeg: 20,

@@ -30,6 +30,14 @@ export const editForms: readonly EditForm[] = [
     save: 'Keep these readings',
   },
   {
+    file: 'screens/settings/MeasuringSection.tsx',
+    at: () => '/settings/measuring',
+    form: 'Measuring',
+    field: 'Thinnest paint that is corrected without a reason',
+    first: '85',
+    second: '95',
+  },
+  {
     file: 'screens/settings/TimesSection.tsx',
     at: () => '/settings/times',
     form: 'Hands-on times',

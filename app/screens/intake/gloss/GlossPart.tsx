@@ -6,6 +6,8 @@ import { Card } from '../../../parts/Card.tsx'
 import { GlossSetFields } from './GlossSetFields.tsx'
 
 interface Props {
+  /** How far a meter may be off its tile, gloss units. */
+  allowedGu: number
   sets: Measured['gloss']
   change(sets: Measured['gloss']): void
   errorAt?: ((name: string) => string | undefined) | undefined
@@ -23,7 +25,7 @@ const empty: GlossSetInput = {
 }
 
 /** Gloss, set by set: a set is calibrated before it, checked after it, and stays on one surface at one angle. */
-export function GlossPart({ sets, change, errorAt }: Props) {
+export function GlossPart({ allowedGu, sets, change, errorAt }: Props) {
   const last = sets.at(-1)
   // The next set is mostly the same meter at another angle or on another surface; its tile is read anew.
   const next = last ? { ...empty, instrument: last.instrument, tile: last.tile } : empty
@@ -40,7 +42,9 @@ export function GlossPart({ sets, change, errorAt }: Props) {
             key={i}
             number={i + 1}
             set={set}
-            warnings={set.panels.length > 0 ? glossWarnings(asSet(set), before && asSet(before)) : []}
+            warnings={
+              set.panels.length > 0 ? glossWarnings(asSet(set), before && asSet(before), allowedGu) : []
+            }
             change={part => change(sets.with(i, { ...set, ...part }))}
             onRemove={() => change(sets.filter((_, j) => j !== i))}
             errorAt={name => errorAt?.(`${i}.${name}`)}

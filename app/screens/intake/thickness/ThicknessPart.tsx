@@ -1,8 +1,7 @@
 import { NativeSelect, TextInput } from '@mantine/core'
 import { useState } from 'react'
-import type { Measured } from '../../../../main/api/views.ts'
+import type { IntakeView, Measured } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
-import { carThickness } from '../../../../main/domain/measure/index.ts'
 import { type PanelName, panelNames } from '../../../../main/domain/shop/index.ts'
 import { useShop } from '../../../data/shop.ts'
 import { Card } from '../../../parts/Card.tsx'
@@ -15,13 +14,14 @@ import styles from './Thickness.module.css'
 import { ThicknessTable } from './ThicknessTable.tsx'
 
 interface Props {
+  record: IntakeView
   measured: Pick<Measured, 'gauge' | 'thickness'>
   change(part: Partial<Pick<Measured, 'gauge' | 'thickness'>>): void
   error?: string | undefined
 }
 
 /** Paint thickness: a panel chosen, its spots typed one after another, and at once what they say. */
-export function ThicknessPart({ measured, change, error }: Props) {
+export function ThicknessPart({ record, measured, change, error }: Props) {
   const { units } = useShop()
   const [unit, setUnit] = useState<'um' | 'mil'>(units === 'us' ? 'mil' : 'um')
   const [panel, setPanel] = useState<PanelName>('Bonnet')
@@ -96,8 +96,9 @@ export function ThicknessPart({ measured, change, error }: Props) {
         </p>
       )}
       <ThicknessTable
-        car={carThickness(thickness)}
         readings={thickness}
+        rules={record.rules.thickness}
+        paint={record.facts.paint}
         units={units}
         onRemove={index => change({ thickness: thickness.filter((_, i) => i !== index) })}
       />

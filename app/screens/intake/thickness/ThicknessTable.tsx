@@ -1,6 +1,7 @@
 import type { Measured } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
-import { type CarThickness, usualThickness } from '../../../../main/domain/measure/index.ts'
+import { carThickness, type ThicknessRules } from '../../../../main/domain/measure/index.ts'
+import type { PaintSystem } from '../../../../main/domain/shop/index.ts'
 import { HeadRow } from '../../../parts/HeadRow.tsx'
 import pieces from '../../../parts/pieces.module.css'
 import table from '../../../parts/table.module.css'
@@ -8,8 +9,10 @@ import { thicknessWords } from '../words.ts'
 import styles from './Thickness.module.css'
 
 interface Props {
-  car: CarThickness
   readings: Measured['thickness']
+  /** What they are judged by. */
+  rules: ThicknessRules
+  paint: PaintSystem
   units: 'us' | 'metric'
   /** Takes a reading out, by its place; left out where they are only looked at. */
   onRemove?: (index: number) => void
@@ -22,7 +25,8 @@ const verdictWords = {
 }
 
 /** Panel by panel what was read and what it says; what lies beneath is a likelihood, the budget an estimate. */
-export function ThicknessTable({ car, readings, units, onRemove }: Props) {
+export function ThicknessTable({ readings, rules, paint, units, onRemove }: Props) {
+  const car = carThickness(readings, rules)
   if (car.panels.length === 0) return null
   const words = (um: number) => thicknessWords(um, units)
   return (
@@ -100,11 +104,15 @@ export function ThicknessTable({ car, readings, units, onRemove }: Props) {
         {say(
           'Floor {floorUm}, less {gaugeUm} for the gauge; of a clear coat at most {mostTakenUm} in all its life (common practice, no source). A gauge reads all layers together: what is left of the clear coat nobody can see.',
           {
-            floorUm: words(usualThickness.floorUm),
-            gaugeUm: words(usualThickness.gaugeUm),
-            mostTakenUm: words(usualThickness.mostTakenUm),
+            floorUm: words(rules.floorUm),
+            gaugeUm: words(rules.gaugeUm),
+            mostTakenUm: words(rules.mostTakenUm),
           },
         )}
+        {paint === 'single-stage' &&
+          ` ${say('Single-stage paint: what correction takes off is the colour itself.')}`}
+        {paint === 'unknown' &&
+          ` ${say('Nobody has noted whether this paint has a clear coat: try a hidden spot first.')}`}
       </p>
     </div>
   )

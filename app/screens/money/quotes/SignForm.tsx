@@ -22,7 +22,8 @@ export function SignForm({ quote, position }: { quote: QuoteView; position: numb
         <SignaturePad
           key={form.fills}
           label={say('Signature')}
-          onChange={signature => form.change({ signature })}
+          empty={form.value.signature === ''}
+          onChange={drawn => form.change({ signature: drawn?.picture ?? '' })}
           error={form.faults.at('signature')}
         />
       </Form>

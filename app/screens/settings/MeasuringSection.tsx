@@ -1,0 +1,94 @@
+import { useQuery } from '@tanstack/react-query'
+import type { MeasuringView } from '../../../main/api/views.ts'
+import { decimalNow, say } from '../../../main/domain/language/index.ts'
+import { useForm } from '../../data/form.ts'
+import { trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
+import { Form } from '../../parts/form/Form.tsx'
+import { OptionalDecimalInput } from '../../parts/inputs.tsx'
+import pieces from '../../parts/pieces.module.css'
+import { Waiting } from '../../parts/Waiting.tsx'
+import { Heading } from './Heading.tsx'
+
+/** What readings of paint and gloss are judged by. */
+export function MeasuringSection() {
+  const query = useQuery(trpc.intake.measuring.queryOptions())
+  return (
+    <>
+      <Heading title={say('Measuring')}>
+        {say(
+          'What readings of paint and gloss are judged by from now on; pages that are signed keep what they were judged by.',
+        )}
+      </Heading>
+      {query.data ? (
+        <Figures measuring={query.data} />
+      ) : (
+        <Waiting error={query.error} words={say('Reading the figures')} />
+      )}
+    </>
+  )
+}
+
+function Figures({ measuring: { version, usual, ...saved } }: { measuring: MeasuringView }) {
+  const form = useForm({
+    saved,
+    version,
+    saving: trpc.intake.saveMeasuring.mutationOptions(),
+    send: (value, version) => ({ ...value, version }),
+  })
+  const empty = (figure: number, unit: string) =>
+    say('Empty: {figure} {unit}, as is usual (common practice, no source).', {
+      figure: decimalNow(String(figure)),
+      unit,
+    })
+  const [um, gu] = [say('µm'), say('GU')]
+  return (
+    <Form form={form} label={say('Measuring')}>
+      <Card title={say('Paint thickness')}>
+        <div className={pieces.fields}>
+          <OptionalDecimalInput
+            label={say('Thinnest paint that is corrected without a reason')}
+            description={empty(usual.thickness.floorUm, um)}
+            unit={um}
+            least={40}
+            most={300}
+            {...form.field('floorUm')}
+          />
+          <OptionalDecimalInput
+            label={say('The gauge repeats a spot to')}
+            description={empty(usual.gaugeRepeatabilityUm, um)}
+            unit={um}
+            least={0.1}
+            most={20}
+            {...form.field('gaugeRepeatabilityUm')}
+          />
+        </div>
+      </Card>
+      <Card title={say('Gloss')}>
+        <div className={pieces.fields}>
+          <OptionalDecimalInput
+            label={say('The meter may be off its tile by')}
+            description={empty(usual.glossAllowedGu, gu)}
+            unit={gu}
+            least={0.1}
+            most={10}
+            {...form.field('glossAllowedGu')}
+          />
+          <OptionalDecimalInput
+            label={say('The meter repeats a spot to')}
+            description={empty(usual.glossRepeatabilityGu, gu)}
+            unit={gu}
+            least={0.05}
+            most={10}
+            {...form.field('glossRepeatabilityGu')}
+          />
+        </div>
+        <p className={pieces.soft}>
+          {say(
+            'How well an instrument repeats stands on its own sheet, as a standard deviation. Before and after differ for sure where they are further apart than repeating would make them (ISO 5725-6).',
+          )}
+        </p>
+      </Card>
+    </Form>
+  )
+}
