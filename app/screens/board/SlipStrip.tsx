@@ -12,7 +12,7 @@ export function SlipStrip({ board }: { board: BoardView }) {
     <ul className={styles.slips} aria-label={say('Promises that slip')}>
       {board.slips.map(slip => (
         <li key={slip.jobId}>
-          <Standing slip={slip} zone={board.zone} /> {slip.uncovered}{' '}
+          <Standing slip={slip} zone={board.zone} /> {slip.lack}{' '}
           <Link to="/jobs/$id" params={{ id: slip.jobId }}>
             {slip.unfetchedAt !== null
               ? say('Call {customerName}', { customerName: slip.customerName })
@@ -34,7 +34,7 @@ function Standing({ slip, zone }: { slip: BoardView['slips'][number]; zone: stri
         values={{ ...values, unfetchedAt: longWords(slip.unfetchedAt, zone) }}
       />
     )
-  if (slip.late)
+  if (slip.standing === 'late')
     return (
       <Say
         text="<b>⚑ {plate}</b> promised {promisedAt}, now expected {handoverAt}."

@@ -1,4 +1,5 @@
 import type { StayView } from '../../../main/api/views.ts'
+import { standingWords } from '../../../main/domain/floor/index.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { nearWords } from '../../parts/time.ts'
 import { nextWords } from './nextWords.ts'
@@ -23,7 +24,7 @@ export function stayWords(stay: StayView, zone: string, nowAt: number): string {
     cure ? cureWords(stay.leaving, { tackFreeAt: when(cure.tackFreeAt), safeAt: when(cure.safeAt) }) : '',
     stay.next ? say('next: {next}', { next: nextWords(stay.next, nowAt, zone) }) : '',
     stay.status === 'held' ? say('held, not confirmed') : '',
-    stay.late ? say('late against its promise') : '',
+    standingWords(stay, when),
     stay.conflict ?? '',
   ]
     .filter(Boolean)

@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router'
 import type { PastJobView } from '../../../main/api/views.ts'
+import { isAmiss, standingWords } from '../../../main/domain/floor/index.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { useShop } from '../../data/shop.ts'
 import { Card } from '../../parts/Card.tsx'
@@ -39,7 +40,12 @@ export function Visits({ visits }: { visits: PastJobView[] }) {
                 </td>
                 <td>{visit.plate}</td>
                 <td>{fullWords(visit.dropOffAt, zone)}</td>
-                <td>{whenHome(visit, zone)}</td>
+                <td>
+                  {whenHome(visit, zone)}
+                  {visit.leftAt === null && isAmiss(visit) && (
+                    <b className={pieces.late}> {standingWords(visit, at => fullWords(at, zone))}</b>
+                  )}
+                </td>
                 <td>{visit.treatments.join(', ')}</td>
                 <td className={table.number}>{money(visit.priceMinor, currency)}</td>
               </tr>

@@ -2,6 +2,7 @@ import { Alert, Button, Group } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
 import type { JobView } from '../../../main/api/views.ts'
+import { isAmiss, standingWords } from '../../../main/domain/floor/index.ts'
 import { say, withinSentence } from '../../../main/domain/language/index.ts'
 import { scopeWords } from '../../../main/domain/shop/index.ts'
 import { showPhone } from '../../../main/domain/vehicle/index.ts'
@@ -14,7 +15,7 @@ import { money } from '../../parts/money.ts'
 import pieces from '../../parts/pieces.module.css'
 import { WasteNotes } from '../../parts/shelf/WasteNotes.tsx'
 import { statusWords } from '../../parts/statusWords.ts'
-import { durationWords, nearWords } from '../../parts/time.ts'
+import { nearWords } from '../../parts/time.ts'
 import { Checks } from './Checks.tsx'
 import { Cover } from './Cover.tsx'
 import { CureClock } from './CureClock.tsx'
@@ -46,7 +47,6 @@ function OneJob({ job }: { job: JobView }) {
   const happened = useHappened(job)
   const { country } = useShop()
   const when = (at: number) => nearWords(at, job.zone, job.nowAt)
-  const late = job.lateMin > 0 || job.uncovered !== null || job.unfetchedAt !== null
   return (
     <div className={pieces.column}>
       <header className={`${pieces.heading} ${styles.heading}`}>
@@ -73,15 +73,7 @@ function OneJob({ job }: { job: JobView }) {
           {job.customer.phone && ` · ${showPhone(job.customer.phone, country)}`}
         </span>
         {job.leftAt === null && (
-          <b className={late ? pieces.late : pieces.kept}>
-            {job.lateMin > 0
-              ? say('⚑ running late, {lateMin}', { lateMin: durationWords(job.lateMin) })
-              : job.unfetchedAt !== null
-                ? say('⚑ ready since {unfetchedAt}, not fetched', { unfetchedAt: when(job.unfetchedAt) })
-                : job.uncovered
-                  ? `⚑ ${job.uncovered}`
-                  : say('✓ on time for {promisedAt}', { promisedAt: when(job.promisedAt) })}
-          </b>
+          <b className={isAmiss(job) ? pieces.late : pieces.kept}>{standingWords(job, when)}</b>
         )}
         <span className={styles.acts}>
           <JobActions job={job} happened={happened} />
@@ -136,9 +128,7 @@ function Promised({ job, when }: { job: JobView; when(at: number): string }) {
         <Fact name={say('Drop-off')}>{when(job.arrivedAt ?? job.dropOffAt)}</Fact>
         <Fact name={say('Promised')}>{when(job.promisedAt)}</Fact>
         <Fact name={say('Now expected')}>
-          <b className={job.lateMin > 0 || job.uncovered ? pieces.late : pieces.kept}>
-            {when(job.handoverAt)}
-          </b>
+          <b className={isAmiss(job) ? pieces.late : pieces.kept}>{when(job.handoverAt)}</b>
         </Fact>
         {job.coated && (
           <>

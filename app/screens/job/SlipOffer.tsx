@@ -17,16 +17,12 @@ export function SlipOffer({ job }: { job: JobView }) {
   const { data } = useQuery(trpc.cure.job.queryOptions({ id: job.id }))
   const promise = useJobAct(trpc.jobs.promise.mutationOptions())
   const move = useJobAct(trpc.board.move.mutationOptions())
-  if (!job.lateWords && !job.uncovered) return null
+  if (!job.lateWords && !job.lack) return null
   const slip = data?.slip
   const place = slip?.place
   const when = (at: number) => longWords(at, job.zone, job.nowAt)
   return (
-    <Alert
-      color="red"
-      title={job.lateWords ? say('Running late') : capital(job.uncovered ?? '')}
-      role="alert"
-    >
+    <Alert color="red" title={job.lateWords ? say('Running late') : capital(job.lack ?? '')} role="alert">
       {job.lateWords && <p>{job.lateWords}</p>}
       {slip && (
         <>

@@ -1,6 +1,7 @@
 import { Link } from '@tanstack/react-router'
 import type { ReactNode } from 'react'
 import type { MorningView } from '../../../main/api/views.ts'
+import { isAmiss, standingWords } from '../../../main/domain/floor/index.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { listWords } from '../../../main/domain/words.ts'
 import pieces from '../../parts/pieces.module.css'
@@ -72,17 +73,7 @@ export function Lists({ sheet }: { sheet: MorningView }) {
               <span className={pieces.kept}>{say('✓ gone')}</span>
             ) : (
               <>
-                {car.late && (
-                  <b className={pieces.late}>
-                    {say('⚑ late, promised {promisedAt}', { promisedAt: when(car.promisedAt) })}{' '}
-                  </b>
-                )}
-                {car.unfetchedAt !== null && (
-                  <b className={pieces.late}>
-                    {say('⚑ not fetched since {unfetchedAt}', { unfetchedAt: when(car.unfetchedAt) })}{' '}
-                  </b>
-                )}
-                {car.uncovered && <b className={pieces.late}>⚑ {car.uncovered} </b>}
+                {isAmiss(car) && <b className={pieces.late}>{standingWords(car, when)} </b>}
                 {car.customerName} <Phone number={car.phone} />
                 {car.lent.length > 0 && say(', brings back {lent}', { lent: listWords(car.lent) })}
               </>

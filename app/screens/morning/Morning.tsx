@@ -5,6 +5,7 @@ import { useNavigate } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { MorningView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
+import { isAmiss, standingWords } from '../../../main/domain/floor/index.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { useNowAt } from '../../data/now.ts'
 import { trpc } from '../../data/trpc.ts'
@@ -15,7 +16,7 @@ import pieces from '../../parts/pieces.module.css'
 import { HazardMark } from '../../parts/shelf/HazardMark.tsx'
 import { WasteNotes } from '../../parts/shelf/WasteNotes.tsx'
 import { TurnDays } from '../../parts/TurnDays.tsx'
-import { clockWords, dateWords, durationWords } from '../../parts/time.ts'
+import { clockWords, dateWords } from '../../parts/time.ts'
 import { turnHotkeys, turnKeys } from '../../parts/turnKeys.ts'
 import { DayRows } from './DayRows.tsx'
 import { bayRows, crewRows } from './daySheet.ts'
@@ -57,13 +58,10 @@ export function Morning() {
         <h1>{say('Morning sheet, {date}', { date: dateWords(sheet.date) })}</h1>
         <span className={pieces.soft}>{dayWords(sheet)}</span>
         {sheet.handovers
-          .filter(car => car.leftAt === null && car.late)
+          .filter(car => car.leftAt === null && isAmiss(car))
           .map(car => (
             <b key={car.jobId} className={pieces.late}>
-              {say('⚑ {plate} running late, {handoverAt}', {
-                plate: car.plate,
-                handoverAt: durationWords(car.handoverAt - car.promisedAt),
-              })}
+              {car.plate} {standingWords(car, at => clockWords(at, sheet.zone))}
             </b>
           ))}
         <Group gap={8} className={styles.tools}>

@@ -35,5 +35,5 @@ export {
 export { datedWords, durationWords, minuteWords, momentWords } from './minuteWords.ts'
 export { crewSpans, openSpans } from './openSpans.ts'
 export { firstIndex } from './search.ts'
-export { clip, difference, intersection, minutesIn, type Span, spanSet } from './spans.ts'
+export { clip, difference, indexFrom, intersection, minutesIn, type Span, spanSet } from './spans.ts'
 export { firstOpenAt, openMinutesBetween } from './work.ts'

@@ -63,6 +63,8 @@ export interface FloorJob {
   /** Who confirmed that it travels and stands under cover until it may get wet; null: it stays here until then. */
   readonly coveredBy: string | null
   readonly steps: readonly FloorStep[]
+  /** What is left of it does not fit before the end of what is looked at: its times are those stored. Left out: it fits. */
+  readonly endless?: boolean
 }
 
 /** One step of a job that holds a bay now or later, with what its job is, as the database gives it. */

@@ -1,41 +1,82 @@
 /** What really happened carried forward: where a job's steps, moves and handover now fall. */
-import { difference, firstOpenAt, gridUp } from '../calendar/index.ts'
+import { difference, firstOpenAt, gridUp, spanSet } from '../calendar/index.ts'
 import { type Problem, type Projection, project } from '../schedule/index.ts'
 import { clockedSteps } from './clockedSteps.ts'
 import type { Booked } from './floor.ts'
 import { type FloorJob, leavingOf, planOf, stepOf } from './floorJobs.ts'
-import { problemOf } from './floorProblem.ts'
+import { type Claimed, inTurn } from './peopleInTurn.ts'
 
 export interface ProjectedJob {
   readonly job: FloorJob
-  /** Waits broken and bays run into, as the scheduler found them. */
+  /** Waits broken, and the horizon where it does not hold what is left. */
   readonly broken: Projection['broken']
 }
 
+const nobodyClaimed: Claimed = new Map()
+
 /**
- * People are taken to be there when they are not away: that two jobs now want the same ones is a conflict to be seen
- * and settled, not a reason to push one of them behind the other.
+ * A job with its steps' times and its handover as they follow from the plan, the actual times, the present, and from
+ * what the others ask of its people: who is at work on another car, or asked for sooner, comes after that. Where the
+ * horizon does not hold what is left, the stored times stay and `broken` says so.
  */
-function withoutOthers(problem: Problem, floor: Booked): Problem {
-  const present = new Map(floor.crew.map(person => [person.id, person.present]))
+export function projectJob(floor: Booked, job: FloorJob): ProjectedJob {
+  const known = floor.jobs.some(other => other.id === job.id)
+  const jobs = known ? floor.jobs.map(other => (other.id === job.id ? job : other)) : [...floor.jobs, job]
+  return carryForward({ ...floor, jobs }, job.id).get(job.id)!
+}
+
+/** The floor with every car that is in the shop projected to the present. */
+export function projectFloor<F extends Booked>(floor: F): F {
+  const carried = carryForward(floor)
+  if (carried.size === 0) return floor
+  return { ...floor, jobs: floor.jobs.map(job => carried.get(job.id)?.job ?? job) }
+}
+
+/** The cars in the shop carried forward together, and the job `also` whether its car is here or not. */
+function carryForward(floor: Booked, also?: string): Map<string, ProjectedJob> {
+  const base = baseOf(floor)
+  const own = floor.jobs.filter(job => job.status === 'inShop' || job.id === also)
+  const stored = new Map(own.map(job => [job.id, job]))
+  const found = new Map<string, ProjectedJob>()
+  const lay = ({ id }: FloorJob, claimed: Claimed) => {
+    const projected = projectAlone(floor, base, stored.get(id)!, claimed)
+    found.set(id, projected)
+    return projected.job
+  }
+  const carried = new Map(own.map(job => [job.id, lay(job, nobodyClaimed)]))
+  if (carried.size > 0) inTurn(floor, carried, lay)
+  return found
+}
+
+type Base = Omit<Problem, 'newJob'>
+
+/** The shop as a projection needs it: its hours, and who is away when. Nothing here moves a car to another bay. */
+function baseOf(floor: Booked): Base {
   return {
-    ...problem,
-    crew: problem.crew.map(person => ({
-      ...person,
-      away: difference(floor.open, present.get(person.id) ?? []),
-    })),
+    grid: floor.gridMin,
+    gridFrom: floor.gridFrom,
+    horizon: floor.toAt,
+    open: floor.open,
+    bays: [],
+    crew: floor.crew
+      .filter(person => !person.archived)
+      .map(({ id, skills, present }) => ({ id, skills, away: difference(floor.open, present) })),
+    fixed: [],
   }
 }
 
-/**
- * A job with its steps' times and its handover as they follow from the plan, the actual times and the present. Where
- * the horizon does not hold what is left, the stored times stay and `broken` says so.
- */
-export function projectJob(floor: Booked, job: FloorJob): ProjectedJob {
-  let projected = projectOnce(floor, job)
+function projectAlone(floor: Booked, base: Base, job: FloorJob, claimed: Claimed): ProjectedJob {
+  const asked = {
+    ...base,
+    crew: base.crew.map(person => {
+      const elsewhere = claimed.get(person.id)
+      return elsewhere ? { ...person, away: spanSet([...person.away, ...elsewhere]) } : person
+    }),
+  }
+  let projected = projectOnce(floor, asked, job)
   // A hold that follows other work ends by its coat's clock, so its length hangs on when that work lets it begin.
   for (let turn = 0; turn < job.steps.length && job.steps.some(step => step.laid); turn++) {
-    const again = projectOnce(floor, job, projected.job.steps)
+    const again = projectOnce(floor, asked, job, projected.job.steps)
     const settled = again.job.steps.every((step, i) => step.endAt === projected.job.steps[i]?.endAt)
     projected = again
     if (settled) break
@@ -44,24 +85,22 @@ export function projectJob(floor: Booked, job: FloorJob): ProjectedJob {
 }
 
 /** @param timed the steps at the times they are taken to begin and end at, as far as a clock needs to know. */
-function projectOnce(floor: Booked, job: FloorJob, timed = job.steps): ProjectedJob {
+function projectOnce(floor: Booked, base: Base, job: FloorJob, timed = job.steps): ProjectedJob {
   const clocked = clockedSteps(timed, leavingOf(job))
-  const problem = problemOf(floor, {
-    exceptJobId: job.id,
-    job: { id: job.id, release: 0, asked: 0, steps: clocked.map(stepOf) },
-  })
+  const problem = { ...base, newJob: { id: job.id, release: 0, asked: 0, steps: clocked.map(stepOf) } }
   const plan = planOf({
     steps: job.steps.map(step => ({ ...step, startAt: step.plannedAt, endAt: step.plannedEndAt })),
     handoverAt: job.plannedHandoverAt,
   })
   const actuals = job.steps.map(step => ({ start: step.actualStartAt, end: step.actualEndAt }))
   const happened = { actuals, now: floor.nowAt, promised: job.promisedAt }
-  const { steps, handover, broken } = project(withoutOthers(problem, floor), plan, happened)
-  if (handover === null) return { job, broken }
+  const { steps, handover, broken } = project(problem, plan, happened)
+  if (handover === null) return { job: { ...job, endless: true }, broken }
+  const { endless: _, ...ends } = job
   const soonest = job.status === 'inShop' ? firstOpenAt(floor.open, gridUp(floor, floor.nowAt), true) : null
   return {
     job: {
-      ...job,
+      ...ends,
       handoverAt: handover,
       leavesAt: Math.max(handover, soonest ?? handover),
       steps: job.steps.map((step, i) => {
@@ -78,15 +117,4 @@ function projectOnce(floor: Booked, job: FloorJob, timed = job.steps): Projected
     },
     broken,
   }
-}
-
-/** The floor with every car that is in the shop projected to the present; the first booked push the later ones. */
-export function projectFloor<F extends Booked>(floor: F): F {
-  let jobs = floor.jobs
-  for (const job of floor.jobs)
-    if (job.status === 'inShop') {
-      const { job: now } = projectJob({ ...floor, jobs }, job)
-      jobs = jobs.map(other => (other.id === now.id ? now : other))
-    }
-  return { ...floor, jobs }
 }

@@ -2,7 +2,7 @@ export { type BlockStep, type BlockView, filledStays, stateOf } from './blocks.t
 export { assertFits, stepRows, timesOf } from './bookedPlan.ts'
 export { cautionLines, cautionWords, cureWords } from './cautions.ts'
 export { clockedSteps } from './clockedSteps.ts'
-export { type Conflict, conflictsOn, lackOf } from './conflicts.ts'
+export { conflictsOn } from './conflicts.ts'
 export {
   type CoatStep,
   type CureMarks,
@@ -36,5 +36,6 @@ export { lastHoldMin } from './lastHold.ts'
 export { type JobLayerView, layerViews } from './layerViews.ts'
 export { type NextThingView, nextThing } from './nextThing.ts'
 export { type Named, wordsFor } from './shopWords.ts'
+export { isAmiss, standingWords } from './standingWords.ts'
 export { takenFor } from './takenFor.ts'
-export { unfetchedSince } from './unfetched.ts'
+export { type Judged, judge, type Verdict } from './verdicts.ts'

@@ -1,10 +1,10 @@
 import { addDays, clip, openSpans, startOfDay } from '../../domain/calendar/index.ts'
-import { conflictsOn, profilesIn } from '../../domain/floor/index.ts'
+import { profilesIn } from '../../domain/floor/index.ts'
 import type { Capability } from '../../domain/shop/index.ts'
 import type { Desk } from '../desk/desk.ts'
 import { calendarOf } from '../desk/shopView.ts'
 import { jobRows, shownBetween } from '../floor/jobRows.ts'
-import { loadFloor } from '../floor/loadFloor.ts'
+import { judged, wholeFloor } from '../floor/judged.ts'
 import { checkShown } from '../floor/reach.ts'
 import { stayViews } from '../floor/stayViews.ts'
 import { productsById } from '../setUp/soldTreatments.ts'
@@ -21,15 +21,14 @@ export async function boardRange(desk: Desk, { fromDate, days }: BoardInput) {
   const calendar = await calendarOf(tx)
   const fromAt = startOfDay(fromDate, calendar.zone)
   const toAt = addDays(fromAt, days, calendar.zone)
-  const floor = await loadFloor(tx, nowAt, toAt)
+  const floor = await wholeFloor(tx, nowAt, toAt)
   const rows = await jobRows(tx, floor, shownBetween(fromAt, toAt, nowAt))
   const products = await productsById(
     tx,
     rows.flatMap(row => row.steps.flatMap(step => step.productId ?? [])),
   )
-  const conflicts = conflictsOn(floor)
   const stays = rows
-    .flatMap(row => stayViews(row, floor, products, conflicts))
+    .flatMap(row => stayViews(row, floor, products, judged(floor)))
     .filter(stay => stay.fromAt < toAt && stay.toAt > fromAt)
   const shown = new Set(stays.map(stay => stay.bayId))
   const closures = await tx.bayClosure.findMany({
@@ -54,8 +53,8 @@ export async function boardRange(desk: Desk, { fromDate, days }: BoardInput) {
           .map(({ fromAt, toAt, reason }) => ({ fromAt, toAt, reason })),
       })),
     stays,
-    /** Promises that slip or that somebody is missing for, on whatever day, soonest first. */
-    slips: await slipsOf(tx, floor, conflicts),
+    /** Promises not kept as things stand, on whatever day, soonest first. */
+    slips: await slipsOf(tx, floor),
     /** The cure profiles of the products in `stays`, by product id. */
     profiles: profilesIn(products),
   }

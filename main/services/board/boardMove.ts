@@ -1,5 +1,5 @@
 import { minuteWords } from '../../domain/calendar/index.ts'
-import { conflictsOn } from '../../domain/floor/index.ts'
+import { judge } from '../../domain/floor/index.ts'
 import { can, isMovableFrom } from '../../domain/job/index.ts'
 import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
@@ -104,12 +104,14 @@ async function movedView(tx: Tx, rest: RestOfJob, job: JobRow) {
     ...floor,
     jobs: floor.jobs.map(other => (other.id === job.id ? { ...other, ...partOf(job) } : other)),
   }
+  const judged = judge(moved)
+  const { standing } = judged.of(job)
   return {
     ok: true as const,
     /** All stays of the job as they would be. */
-    stays: stayViews(job, moved, products, conflictsOn(moved)),
+    stays: stayViews(job, moved, products, judged),
     handoverAt: job.handoverAt,
-    promiseKept: job.handoverAt <= job.promisedAt,
+    promiseKept: standing === 'kept' || standing === 'none',
     words: changeWords(floor, rest.job, job),
   }
 }

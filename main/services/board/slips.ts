@@ -1,34 +1,35 @@
-import { type Conflict, unfetchedSince } from '../../domain/floor/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Floor } from '../floor/floor.ts'
 import { plateWords } from '../floor/jobRows.ts'
-import { isLate } from '../floor/stayViews.ts'
+import { judged } from '../floor/judged.ts'
 
-/** Every promise of the floor that slips, that somebody or a bay is missing for, or whose car nobody fetches, soonest first. A held place has none yet. */
-export async function slipsOf(tx: Tx, floor: Floor, conflicts: readonly Conflict[]) {
-  const missing = new Map(conflicts.filter(each => each.uncovered).map(each => [each.jobId, each.words]))
-  const jobs = floor.jobs.filter(
-    job =>
-      job.status !== 'held' && (isLate(job) || missing.has(job.id) || unfetchedSince(job, floor) !== null),
-  )
+/**
+ * Every promise of the floor that is not kept as things stand: late, somebody or a bay missing, or nobody fetches the
+ * car; soonest first. A held place has none yet.
+ */
+export async function slipsOf(tx: Tx, floor: Floor) {
+  const { of } = judged(floor)
+  const jobs = floor.jobs
+    .map(job => ({ job, verdict: of(job) }))
+    .filter(({ verdict: { standing } }) => standing !== 'none' && standing !== 'kept')
   if (jobs.length === 0) return []
   const rows = await tx.job.findMany({
-    where: { id: { in: jobs.map(job => job.id) } },
+    where: { id: { in: jobs.map(({ job }) => job.id) } },
     select: { id: true, customer: { select: { name: true } } },
   })
   const names = new Map(rows.map(row => [row.id, row.customer.name]))
   return jobs
-    .map(job => ({
+    .map(({ job, verdict }) => ({
       jobId: job.id,
       plate: plateWords(job.plate),
       customerName: names.get(job.id) ?? '',
       promisedAt: job.promisedAt,
-      handoverAt: job.handoverAt,
-      late: isLate(job),
+      handoverAt: verdict.expectedAt,
+      standing: verdict.standing,
       /** It was ready then, and nobody has come for it: its bay stays blocked. Null: it is not so. */
-      unfetchedAt: unfetchedSince(job, floor),
-      /** Who is missing or what is closed, in words; null: nothing. */
-      uncovered: missing.get(job.id) ?? null,
+      unfetchedAt: verdict.unfetchedAt,
+      /** Who is missing, what is closed or taken, in sentences; null: nothing. */
+      lack: verdict.lackWords.length === 0 ? null : verdict.lackWords.join(' '),
     }))
     .sort((a, b) => a.promisedAt - b.promisedAt)
 }

@@ -16,7 +16,6 @@ import { act, type Desk } from '../desk/desk.ts'
 import type { Floor } from '../floor/floor.ts'
 import { plateWords } from '../floor/jobRows.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
-import { isLate } from '../floor/stayViews.ts'
 import { writeClosure } from '../setUp/bayClosures.ts'
 import { writeAbsence } from '../setUp/crewAbsences.ts'
 import { sell } from '../setUp/soldTreatments.ts'
@@ -137,10 +136,7 @@ export async function whatIfStands(desk: Desk) {
     promises: run.asked.promises.map(seen => ({
       ...seen,
       /** Late or impossible where nobody does anything. */
-      hit:
-        seen.broken !== '' ||
-        (isLate({ handoverAt: seen.supposedAt, promisedAt: seen.promisedAt }) &&
-          seen.supposedAt > seen.expectedAt),
+      hit: seen.broken !== '' || (seen.supposedAt > seen.promisedAt && seen.supposedAt > seen.expectedAt),
       bestAt: plan?.[seen.jobId]?.handover ?? seen.supposedAt,
       moves: moved.has(seen.jobId),
     })),

@@ -1,6 +1,6 @@
 import {
-  type Conflict,
   filledStays,
+  type Judged,
   leavingOf,
   nextThing,
   type ProductsById,
@@ -13,12 +13,13 @@ import { type JobRow, plateWords, vehicleWords } from './jobRows.ts'
 export type StayView = ReturnType<typeof stayViews>[number]
 
 /** A job's stays as the board shows them. */
-export function stayViews(job: JobRow, floor: Floor, products: ProductsById, conflicts: readonly Conflict[]) {
+export function stayViews(job: JobRow, floor: Floor, products: ProductsById, judged: Judged) {
   const steps = job.steps.map(step => ({
     ...step,
     crew: step.crewIds.map(id => floor.crewNames.get(id) ?? ''),
   }))
-  const own = conflicts.filter(conflict => conflict.jobId === job.id)
+  const own = judged.conflicts.filter(conflict => conflict.jobId === job.id)
+  const verdict = judged.of(job)
   const movable = can(job, 'move')
   const leaving = leavingOf(job)
   const next = job.status === 'inShop' ? nextThing(job.steps, products, floor.nowAt, leaving) : null
@@ -43,9 +44,13 @@ export function stayViews(job: JobRow, floor: Floor, products: ProductsById, con
       /** The first step that starts in this stay, as `board.tryMove` takes it; null: a hold carried over from another bay. */
       position: stay.position,
       blocks: stay.blocks,
-      late: isLate(job),
+      /** How its promise stands, the same everywhere. */
+      standing: verdict.standing,
+      lateMin: verdict.lateMin,
+      lack: verdict.lack,
+      unfetchedAt: verdict.unfetchedAt,
       promisedAt: job.promisedAt,
-      handoverAt: job.handoverAt,
+      handoverAt: verdict.expectedAt,
       /** In words, what else wants this bay or these people at the same time. Null: nothing does. */
       conflict: here.length === 0 ? null : listWords([...new Set(here.map(each => each.words))]),
       /** Until when the car stays: dry, or the handover figure where somebody has confirmed its cover. */
@@ -56,9 +61,4 @@ export function stayViews(job: JobRow, floor: Floor, products: ProductsById, con
       movable: movable && first >= 0 && isMovableFrom(job.steps, first),
     }
   })
-}
-
-/** The projected handover is after the promised one. */
-export function isLate(job: Pick<JobRow, 'handoverAt' | 'promisedAt'>): boolean {
-  return job.handoverAt > job.promisedAt
 }

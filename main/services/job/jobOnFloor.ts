@@ -4,7 +4,8 @@ import { found } from '../../domain/refusal.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Floor } from '../floor/floor.ts'
 import { type JobRow, jobRows } from '../floor/jobRows.ts'
-import { farthestSlipMin, loadFloor } from '../floor/loadFloor.ts'
+import { wholeFloor } from '../floor/judged.ts'
+import { farthestSlipMin } from '../floor/loadFloor.ts'
 import { productsById } from '../setUp/soldTreatments.ts'
 
 export const noJob = word('This job is not there; look at the board again.')
@@ -22,7 +23,7 @@ export interface JobOnFloor {
 export async function jobOnFloor(tx: Tx, nowAt: number, id: string, untilAt = nowAt): Promise<JobOnFloor> {
   const times = await tx.job.findUnique({ where: { id }, select: { handoverAt: true } })
   const endAt = Math.max(untilAt, found(times, { id }, say(noJob)).handoverAt) + farthestSlipMin
-  const floor = await loadFloor(tx, nowAt, endAt)
+  const floor = await wholeFloor(tx, nowAt, endAt)
   const [row] = await jobRows(tx, floor, { id })
   const job = found(row, { id }, say(noJob))
   return { floor, job, products: await productsOf(tx, job) }

@@ -3,9 +3,7 @@ import {
   cautionWords,
   coatOfHold,
   coatsOf,
-  conflictsOn,
   cureWords,
-  lackOf,
   layerViews,
   leavingOf,
   leavingTimes,
@@ -15,7 +13,6 @@ import {
   profilesIn,
   projectJob,
   stateOf,
-  unfetchedSince,
   wordsFor,
 } from '../../domain/floor/index.ts'
 import { can, isCalledOff, isMovableFrom, isOver, lastRecorded, notYet } from '../../domain/job/index.ts'
@@ -38,6 +35,7 @@ import type { Desk } from '../desk/desk.ts'
 import { calendarOf } from '../desk/shopView.ts'
 import type { Floor } from '../floor/floor.ts'
 import { type JobRow, plateWords, vehicleWords } from '../floor/jobRows.ts'
+import { judged } from '../floor/judged.ts'
 import { stayViews } from '../floor/stayViews.ts'
 import { usesOf } from '../shelf/stepsToConfirm.ts'
 import { chargesOn } from './chargesOn.ts'
@@ -54,9 +52,9 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
   const tx = desk.store.read
   const nowAt = desk.now()
   const { floor, job, products } = await jobOnFloor(tx, nowAt, id)
-  const conflicts = conflictsOn(floor)
+  const verdict = judged(floor).of(job)
   const when = (at: number) => minuteWords(at, floor.zone, nowAt)
-  const lateMin = Math.max(0, job.handoverAt - job.promisedAt)
+  const { lateMin, expectedAt } = verdict
   const { vehicle, customer } = job
   const charges = await chargesOn(tx, id)
   const lendable = await tx.lendable.findMany({ where: { archivedAt: null }, select: { kind: true } })
@@ -96,21 +94,27 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
     arrivedAt: job.arrivedAt,
     promisedAt: job.promisedAt,
     /** As now projected. */
-    handoverAt: job.handoverAt,
+    handoverAt: expectedAt,
     leftAt: job.leftAt,
     /** Something that cures is laid, or is to be: `safeAt` is then its profile's figure, else when the work is done. */
     coated: coatsOf(job.steps, products).length > 0,
     ...leavingTimes(job.steps, products, leavingOf(job)),
     coveredBy: job.coveredBy,
     lateMin,
-    lateWords: lateMin === 0 || isOver(job) ? null : lateWords(job, lateMin, when),
-    /** Somebody a step of it needs is away, or its bay is closed; `conflicts` say which. Null: neither. */
-    uncovered: lackOf(conflicts, id),
+    lateWords:
+      lateMin === 0 || isOver(job) ? null : lateWords({ ...job, handoverAt: expectedAt }, lateMin, when),
+    /** How its promise stands, the same everywhere. */
+    standing: verdict.standing,
+    /** What is missing for its promise, in a few words; `conflicts` say which. Null: nothing. */
+    lack: verdict.lack,
     /** Since when it is ready and nobody has come for it; null: it is not so. */
-    unfetchedAt: unfetchedSince(job, floor),
+    unfetchedAt: verdict.unfetchedAt,
     conflicts: [
       ...new Set([
-        ...conflicts.filter(conflict => conflict.jobId === id).map(conflict => conflict.words),
+        ...judged(floor)
+          .conflicts.filter(conflict => conflict.jobId === id)
+          .map(conflict => conflict.words),
+        ...verdict.lackWords,
         ...brokenWords(floor, job, products),
       ]),
     ],
@@ -135,7 +139,7 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
       (job.arrivedAt ?? job.dropOffAt) - 60,
       Math.max(job.leavesAt, job.promisedAt) + 120,
     ),
-    stays: isCalledOff(job) ? [] : stayViews(job, floor, products, conflicts),
+    stays: isCalledOff(job) ? [] : stayViews(job, floor, products, judged(floor)),
     bayNames: Object.fromEntries(floor.bayNames),
     profiles: profilesIn(products),
     can: {
@@ -155,7 +159,11 @@ function rulingCoats(job: JobRow, products: ProductsById) {
   return [...last.values()]
 }
 
-function lateWords(job: JobRow, lateMin: number, when: (at: number) => string): string {
+function lateWords(
+  job: Pick<JobRow, 'promisedAt' | 'handoverAt'>,
+  lateMin: number,
+  when: (at: number) => string,
+): string {
   return say(
     'Promised {promisedAt}, now expected {handoverAt}: running late, {lateMin}. Tell the customer and give a new promise, or make room on the board.',
     { promisedAt: when(job.promisedAt), handoverAt: when(job.handoverAt), lateMin: durationWords(lateMin) },

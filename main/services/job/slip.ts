@@ -1,7 +1,7 @@
 /** A promise that slips: the next one possible, a sooner place for the rest of the job, and words for the owner. */
 
 import { datedWords, gridDown } from '../../domain/calendar/index.ts'
-import { coatsOf, conflictsOn, leavingOf, leavingTimes, type ProductsById } from '../../domain/floor/index.ts'
+import { coatsOf, leavingOf, leavingTimes, type ProductsById } from '../../domain/floor/index.ts'
 import { can, isMovableFrom } from '../../domain/job/index.ts'
 import { type Language, say } from '../../domain/language/index.ts'
 import { promiseOf } from '../../domain/schedule/index.ts'
@@ -9,6 +9,7 @@ import { speaking } from '../desk/speaking.ts'
 import type { Floor } from '../floor/floor.ts'
 import type { JobRow } from '../floor/jobRows.ts'
 import { plateWords, vehicleWords } from '../floor/jobRows.ts'
+import { judged } from '../floor/judged.ts'
 import { moveProblem, restOfJob } from '../floor/movePlan.ts'
 import { type OtherVisit, visitInTheWay } from '../floor/vehicleFree.ts'
 
@@ -22,18 +23,20 @@ export function slipOf(
   language: Language,
 ) {
   if (!can(job, 'promise')) return null
-  const lateMin = Math.max(0, job.handoverAt - job.promisedAt)
-  const uncovered = conflictsOn(floor).some(conflict => conflict.jobId === job.id && conflict.uncovered)
-  if (lateMin === 0 && !uncovered) return null
+  const { lateMin, lack, expectedAt } = judged(floor).of(job)
+  if (lateMin === 0 && lack === null) return null
   const place = soonestPlace(floor, job, visits)
   return {
     lateMin,
     /** The first handover possible as everything stands. */
-    nextAt: job.handoverAt,
+    nextAt: expectedAt,
     /** Another place, or other people, for the rest: sooner than that, or with nobody missing. Null: none. */
-    place: place && (uncovered || place.handoverAt < job.handoverAt) ? place : null,
+    place: place && (lack !== null || place.handoverAt < expectedAt) ? place : null,
     /** Null where the promise still holds. */
-    message: lateMin > 0 ? speaking(language, () => messageOf(floor, job, products)) : null,
+    message:
+      lateMin > 0
+        ? speaking(language, () => messageOf(floor, { ...job, handoverAt: expectedAt }, products))
+        : null,
   }
 }
 

@@ -1,5 +1,6 @@
 import { type DaySheetPart, daySheetPdf } from '../../documents/daySheet.ts'
 import { minuteWords, momentWords, startOfDay } from '../../domain/calendar/index.ts'
+import { isAmiss, standingWords } from '../../domain/floor/index.ts'
 import { say } from '../../domain/language/index.ts'
 import type { Desk } from '../desk/desk.ts'
 import { letterheadOf } from '../desk/issuer.ts'
@@ -108,9 +109,7 @@ function partsOf(day: MorningView, when: (at: number) => string): DaySheetPart[]
         { words: car.customerName, under: car.phone ?? '' },
         {
           words: car.words,
-          under: car.late
-            ? say('running late: promised {promisedAt}', { promisedAt: when(car.promisedAt) })
-            : '',
+          under: car.leftAt === null && isAmiss(car) ? standingWords(car, when) : '',
         },
       ]),
       none: say('Nobody goes home.'),

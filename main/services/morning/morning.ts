@@ -1,10 +1,10 @@
 import { clip, openSpans, startOfDay } from '../../domain/calendar/index.ts'
-import { cautionLines, conflictsOn, profilesIn } from '../../domain/floor/index.ts'
+import { cautionLines, profilesIn } from '../../domain/floor/index.ts'
 import type { Capability } from '../../domain/shop/index.ts'
 import type { Desk } from '../desk/desk.ts'
 import { calendarOf } from '../desk/shopView.ts'
 import { type JobRow, jobRows, shownBetween } from '../floor/jobRows.ts'
-import { loadFloor } from '../floor/loadFloor.ts'
+import { judged, wholeFloor } from '../floor/judged.ts'
 import { checkShown } from '../floor/reach.ts'
 import { stayViews } from '../floor/stayViews.ts'
 import { productsById } from '../setUp/soldTreatments.ts'
@@ -27,7 +27,7 @@ export async function morningSheet(desk: Desk, { date }: { date: string }) {
   const toAt = startOfDay(Temporal.PlainDate.from(date).add({ days: 1 }).toString(), zone)
   const { _max } = await tx.crewMember.aggregate({ _max: { noticeDays: true } })
   const noticeMin = (_max.noticeDays ?? 0) * 1440
-  const floor = await loadFloor(tx, nowAt, toAt + noticeMin)
+  const floor = await wholeFloor(tx, nowAt, toAt + noticeMin)
   const shown = shownBetween(fromAt, toAt, nowAt)
   // Today's sheet keeps asking for cars that never came.
   const missed = fromAt <= nowAt && nowAt < toAt ? [{ status: 'booked', dropOffAt: { lt: fromAt } }] : []
@@ -37,9 +37,8 @@ export async function morningSheet(desk: Desk, { date }: { date: string }) {
     rows.flatMap(row => row.steps.flatMap(step => step.productId ?? [])),
   )
   const day: Day = { date, fromAt, toAt, floor, products, open: openSpans(calendar, fromAt, toAt) }
-  const conflicts = conflictsOn(floor)
   const stays = rows.flatMap(row =>
-    stayViews(row, floor, products, conflicts)
+    stayViews(row, floor, products, judged(floor))
       .filter(stay => stay.fromAt < toAt && stay.toAt > fromAt)
       .map(stay => ({ row, stay })),
   )
@@ -86,7 +85,7 @@ export async function morningSheet(desk: Desk, { date }: { date: string }) {
     moves: movesOf(day, booked),
     cures,
     moments: momentsOf(day, cures),
-    handovers: handoversOf(day, booked, conflicts),
+    handovers: handoversOf(day, booked),
     /** One line a chemical in use today. */
     cautions: cautionLines(usedOn(day, booked)),
   }

@@ -1,18 +1,11 @@
 /** Cars that come, change bays and go home on a day. */
 
-import {
-  type Conflict,
-  jobStays,
-  lackOf,
-  leavingOf,
-  leavingTimes,
-  unfetchedSince,
-} from '../../domain/floor/index.ts'
+import { jobStays, leavingOf, leavingTimes } from '../../domain/floor/index.ts'
 import { say } from '../../domain/language/index.ts'
 import { showPhone } from '../../domain/vehicle/index.ts'
 import { sentence } from '../../domain/words.ts'
 import type { JobRow } from '../floor/jobRows.ts'
-import { isLate } from '../floor/stayViews.ts'
+import { judged } from '../floor/judged.ts'
 import { carOf, type Day, daySays, isOn, isToday } from './morningDay.ts'
 
 /** Who is due, in order; on today's sheet also who should have come before. */
@@ -54,29 +47,32 @@ export function movesOf(day: Day, rows: readonly JobRow[]) {
 }
 
 /** Who goes home, in order; on today's sheet also cars that should be gone. */
-export function handoversOf(day: Day, rows: readonly JobRow[], conflicts: readonly Conflict[]) {
+export function handoversOf(day: Day, rows: readonly JobRow[]) {
   return rows
     .filter(
       ({ status, handoverAt, leftAt }) =>
         isOn(day, leftAt ?? handoverAt) || (status === 'inShop' && isToday(day) && handoverAt < day.fromAt),
     )
     .map(row => {
+      const verdict = judged(day.floor).of(row)
       const { safeAt, advisedAt } = leavingTimes(row.steps, day.products, leavingOf(row))
       return {
         ...carOf(row),
         phone: phoneOf(day, row),
-        handoverAt: row.handoverAt,
+        handoverAt: verdict.expectedAt,
         promisedAt: row.promisedAt,
         safeAt,
         advisedAt,
-        late: isLate(row),
-        /** Somebody a step of it needs is away, or its bay is closed; null: neither. */
-        uncovered: row.leftAt === null ? lackOf(conflicts, row.id) : null,
+        /** How its promise stands, the same everywhere. */
+        standing: verdict.standing,
+        lateMin: verdict.lateMin,
+        /** What is missing for its promise, in a few words; null: nothing. */
+        lack: verdict.lack,
         leftAt: row.leftAt,
         /** To be had back with the handover. */
         lent: row.loans.map(({ lendable }) => lendable.name),
         /** Since when it is ready and nobody has come for it; null: it is not so. */
-        unfetchedAt: unfetchedSince(row, day.floor),
+        unfetchedAt: verdict.unfetchedAt,
         words: leavingWords(day, safeAt, advisedAt),
       }
     })

@@ -1,4 +1,5 @@
-import type { JobStatus } from '../../domain/job/index.ts'
+import type { Verdict } from '../../domain/floor/index.ts'
+import { type JobStatus, statusAt } from '../../domain/job/index.ts'
 import { say } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import {
@@ -28,6 +29,7 @@ import { archiveRow, type RowSeen, restoreRow, saveRow } from '../desk/keep.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { comingVisits } from '../floor/comingVisits.ts'
 import { nameOfCar } from '../floor/jobRows.ts'
+import { judged, wholeFloor } from '../floor/judged.ts'
 import type { CustomerInput } from './inputs.ts'
 
 export type CustomerView = Awaited<ReturnType<typeof getCustomer>>
@@ -64,6 +66,10 @@ export async function getCustomer(desk: Desk, input: { id: string }) {
     { id: input.id },
     say('There is no such customer; look them up again.'),
   )
+  const floor = await wholeFloor(desk.store.read, desk.now())
+  const verdicts = new Map(
+    jobs.map(job => [job.id, judged(floor).of({ ...job, status: statusAt(job, floor.nowAt) })] as const),
+  )
   return {
     ...customer,
     kind: kind as CustomerKind,
@@ -95,10 +101,16 @@ export async function getCustomer(desk: Desk, input: { id: string }) {
       treatments: job.treatments.map(treatment => treatment.name),
       priceMinor: job.treatments.reduce((sum, treatment) => sum + treatment.priceMinor, 0),
       dropOffAt: job.dropOffAt,
-      handoverAt: job.handoverAt,
       leftAt: job.leftAt,
+      promisedAt: job.promisedAt,
+      ...standingOf(verdicts.get(job.id)!),
     })),
   }
+}
+
+/** How a visit's promise stands, the same everywhere. */
+function standingOf({ standing, expectedAt, lateMin, lack, unfetchedAt }: Verdict) {
+  return { standing, handoverAt: expectedAt, lateMin, lack, unfetchedAt }
 }
 
 /** The entries that were made one with this, or this one with another; newest first. */

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { unfetchedSince } from '../../../main/domain/floor/index.ts'
+import { unfetchedSince } from '../../../main/domain/floor/unfetched.ts'
 
 const job = { status: 'inShop' as const, promisedAt: 600, handoverAt: 540 }
 const at = (nowAt: number) => ({ nowAt, gridMin: 15 })

@@ -38,9 +38,9 @@ test('A stay moved past its promise is named among the promises that slip, whate
       customerName: 'Ines Vale',
       promisedAt: job.promisedAt,
       handoverAt: wall('21', 11),
-      late: true,
+      standing: 'late',
       unfetchedAt: null,
-      uncovered: null,
+      lack: null,
     },
   ])
 })
@@ -54,17 +54,17 @@ test('Somebody away leaves the promise of a booked car uncovered, everywhere it 
 
   const words = `${coater.name} is away Thursday 09:30 to Thursday 11:00 and missing from "First layer".`
   const told = await getJob(desk, { id: job.id })
-  expect(told).toMatchObject({ uncovered: 'somebody is missing', lateMin: 0 })
+  expect(told).toMatchObject({ standing: 'lacking', lack: 'somebody is missing', lateMin: 0 })
   expect(told.conflicts).toContain(words)
-  expect(await slips()).toMatchObject([{ jobId: job.id, late: false }])
+  expect(await slips()).toMatchObject([{ jobId: job.id, standing: 'lacking' }])
   const sheet = await morningSheet(desk, { date: askedDate })
-  expect(sheet.handovers).toMatchObject([{ jobId: job.id, late: false, uncovered: 'somebody is missing' }])
+  expect(sheet.handovers).toMatchObject([{ jobId: job.id, standing: 'lacking', lack: 'somebody is missing' }])
 
   const { slip } = await jobCure(desk, { id: job.id })
   expect(slip).toMatchObject({ lateMin: 0, message: null })
   const { position, bayId, startAt } = slip!.place!
   await moveStay(desk, { jobId: job.id, version: told.version, position, bayId, startAt })
-  expect(await getJob(desk, { id: job.id })).toMatchObject({ uncovered: null })
+  expect(await getJob(desk, { id: job.id })).toMatchObject({ standing: 'kept', lack: null })
   expect(await slips()).toEqual([])
 })
 
@@ -74,10 +74,10 @@ test('Who is away outside the hours of the step, or only for some minutes of it,
   const crewId = job.steps[0]!.crew[0]!.id
   const minutes = { fromAt: wall('16', 9) - 14, toAt: wall('16', 18), reason: 'an errand' }
   await saveAbsence(desk, { crewId, ...minutes, accepted: true })
-  expect(await getJob(desk, { id: job.id })).toMatchObject({ uncovered: null, conflicts: [] })
+  expect(await getJob(desk, { id: job.id })).toMatchObject({ standing: 'kept', lack: null, conflicts: [] })
   const quarter = { fromAt: wall('16', 8), toAt: wall('16', 8) + 15, reason: 'late' }
   await saveAbsence(desk, { crewId, ...quarter, accepted: true })
-  expect(await getJob(desk, { id: job.id })).toMatchObject({ uncovered: 'somebody is missing' })
+  expect(await getJob(desk, { id: job.id })).toMatchObject({ lack: 'somebody is missing' })
 })
 
 test('A bay that is down is recorded over its booked cars; each is told, and has its way to another', async () => {
@@ -88,16 +88,16 @@ test('A bay that is down is recorded over its booked cars; each is told, and has
   await expect(saveClosure(desk, down)).rejects.toMatchObject({ code: 'touches-bookings' })
   await saveClosure(desk, { ...down, accepted: true })
   const told = await getJob(desk, { id: job.id })
-  expect(told).toMatchObject({ uncovered: 'its bay is closed', lateMin: 0 })
+  expect(told).toMatchObject({ lack: 'its bay is closed', lateMin: 0 })
   expect(told.conflicts.join(' ')).toContain('(Lamp failed)')
   expect(await slips()).toMatchObject([
-    { jobId: job.id, late: false, uncovered: expect.stringContaining('is closed') },
+    { jobId: job.id, standing: 'lacking', lack: expect.stringContaining('is closed') },
   ])
   const { slip } = await jobCure(desk, { id: job.id })
   const { position, bayId, startAt } = slip!.place!
   await moveStay(desk, { jobId: job.id, version: told.version, position, bayId, startAt })
   const mended = await getJob(desk, { id: job.id })
-  expect(mended).toMatchObject({ uncovered: null, conflicts: [] })
+  expect(mended).toMatchObject({ standing: 'kept', lack: null, conflicts: [] })
   expect(mended.steps[1]!.bayId).not.toBe(polishing.bayId)
   expect(await slips()).toEqual([])
 })
@@ -114,7 +114,7 @@ test('A car that is ready and not fetched is told on the board, the job and the 
   await finishStep(desk, { id, version: version + 2, position: 0 })
   expect(await slips()).toEqual([])
   at(promisedAt + 60)
-  expect(await slips()).toMatchObject([{ jobId: id, late: false, unfetchedAt: promisedAt }])
+  expect(await slips()).toMatchObject([{ jobId: id, standing: 'unfetched', unfetchedAt: promisedAt }])
   expect(await getJob(desk, { id })).toMatchObject({ unfetchedAt: promisedAt, lateMin: 0 })
   const date = dateOf(promisedAt, 'America/New_York')
   expect((await morningSheet(desk, { date })).handovers).toMatchObject([{ unfetchedAt: promisedAt }])

@@ -44,7 +44,7 @@ test.each(nows)('At %s the demo is a sound shop in full swing', async now => {
       ),
     )
     expect(new Set(curing.map(stay => stay.jobId)).size).toBeGreaterThanOrEqual(2)
-    expect(new Set(stays.filter(stay => stay.late).map(stay => stay.jobId)).size).toBe(1)
+    expect(new Set(stays.filter(stay => stay.standing === 'late').map(stay => stay.jobId)).size).toBe(1)
     expect(stays.filter(stay => stay.conflict !== null)).toEqual([])
     const statuses = new Set([...jobs.values()].map(stay => stay.status))
     expect([...statuses].sort()).toEqual(['booked', 'handedOver', 'held', 'inShop'])

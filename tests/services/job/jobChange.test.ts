@@ -93,7 +93,7 @@ test('The cure runs from the coat’s real end, and everything behind it follows
   const hold = job.steps[3]!
   expect(hold.cure).toMatchObject({ actual: true, coatEndAt: hold.startAt, tackFreeAt: hold.startAt + 60 })
   const { stays } = await boardRange(desk, { fromDate: '2026-04-15', days: 1 })
-  expect(stays.map(stay => stay.late)).toEqual([true, true])
+  expect(stays.map(stay => stay.standing)).toEqual(['late', 'late'])
 })
 
 test('An hour too many sends the car home the next morning, at the first open minute after its cure', async () => {
@@ -176,7 +176,7 @@ test('The last time recorded can be taken back, step by step, and the plan is th
   await does(reopenStep)
   expect(job.steps[0]).toMatchObject({ state: 'planned', actualStartAt: null })
   await does(reopenStep)
-  expect(job).toMatchObject({ status: 'booked', arrivedAt: null, lateMin: 0 })
+  expect(job).toMatchObject({ status: 'booked', arrivedAt: null })
   expect(job.steps.map(step => step.startAt)).toEqual(planned)
 })
 

@@ -86,7 +86,7 @@ test('A cure that ends on the day says from when the car may be touched, topped 
   expect(topper).toMatchObject({ productName: 'Ovrel Veil', topperAt: null })
   const next = await morningSheet(desk, { date: '2026-04-16' })
   expect(next.cures.map(cure => cure.productName)).toEqual(['Ovrel Veil'])
-  expect(next.handovers).toMatchObject([{ plate: 'KFR 204', late: false, leftAt: null }])
+  expect(next.handovers).toMatchObject([{ plate: 'KFR 204', standing: 'kept', leftAt: null }])
   expect(next.handovers[0]!.words).toBe(
     'By its profile it may leave at the earliest Wednesday 19:55, advised from 03:55.',
   )

@@ -1,5 +1,6 @@
 import { memo } from 'react'
 import type { StayView } from '../../../../main/api/views.ts'
+import { isAmiss } from '../../../../main/domain/floor/index.ts'
 import styles from '../Board.module.css'
 import type { Canvas } from '../boardTypes.ts'
 import { stayBox } from '../geometry/stayBox.ts'
@@ -37,7 +38,7 @@ export const StayShape = memo(function StayShape({ stay, canvas, ghost }: ShapeP
   const frame = { x: box.x, width: box.width, y: box.top, height: box.height, rx: 5 * unit }
   const body = { top: box.top + head, height: box.height - head }
   const clip = `head-${ghost ? 'ghost' : 'stay'}-${stay.jobId}-${stay.fromAt}`
-  const mark = stay.conflict ? '⚠ ' : stay.late ? '⚑ ' : stay.status === 'held' ? '? ' : ''
+  const mark = stay.conflict ? '⚠ ' : isAmiss(stay) ? '⚑ ' : stay.status === 'held' ? '? ' : ''
   const plateLong = (stay.plate.length * 7.8 + 8) * unit
   // Too narrow for its plate, a stay carries it upright: a plate is read whole or not at all.
   const across = box.width >= plateLong + (mark ? 20 : 4) * unit

@@ -1,0 +1,108 @@
+/** The verdict on every promise after a change: on the floor as loaded, and read anew from the database. */
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { judge, projectFloor } from '../../main/domain/floor/index.ts'
+import { suppose } from '../../main/domain/relay/index.ts'
+import { migrationsDir } from '../../main/hosts/build.ts'
+import type { Desk } from '../../main/services/desk/desk.ts'
+import { judged, wholeFloor } from '../../main/services/floor/judged.ts'
+import { removeAbsence, saveAbsence } from '../../main/services/setUp/crewAbsences.ts'
+import { setUpShop } from '../../main/services/setUp/shopSetUp.ts'
+import { openStore } from '../../main/store/store.ts'
+import { bookStays, peopleCount } from './board/bookedStays.ts'
+import type { Figure } from './run.ts'
+
+const rounds = 21
+const bayCount = 12
+const sizes = [500, 5000] as const
+const goalMs = 50
+const goalGrowth = 12
+/** Wednesday 15 April 2026, 10:00 UTC. */
+const nowAt = Date.UTC(2026, 3, 15, 10) / 60_000
+
+function medianOf(times: number[]): number {
+  return times.sort((a, b) => a - b)[times.length >> 1]!
+}
+
+function figure(name: string, value: number, unit: string, goal: string | null, met: boolean | null): Figure {
+  return { bench: 'board', case: name, value: Math.round(value * 100) / 100, unit, goal, met }
+}
+
+/** Fills a database with booked stays, changes somebody's hours again and again, and times what judging them costs. */
+export async function* run(): AsyncGenerator<Figure> {
+  let before: Cost | undefined
+  for (const stays of sizes) {
+    const cost = await costOf(stays)
+    const name = `${bayCount} bays, ${peopleCount} people, ${stays} stays`
+    const asked = stays === 500
+    yield figure(`${name}, judged anew`, cost.judging, 'ms', null, null)
+    yield figure(
+      `${name}, read and judged anew after a change`,
+      cost.reading,
+      'ms',
+      asked ? `at most ${goalMs} ms` : null,
+      asked ? cost.reading <= goalMs : null,
+    )
+    if (before) {
+      const growth = cost.reading / before.reading
+      const goal = `at most ${goalGrowth}`
+      yield figure('500 to 5000 stays, growth', growth, 'ratio', goal, growth <= goalGrowth)
+    }
+    before = cost
+  }
+}
+
+interface Cost {
+  readonly judging: number
+  readonly reading: number
+}
+
+async function costOf(stays: number): Promise<Cost> {
+  const dir = mkdtempSync(join(tmpdir(), 'lustrum-bench-'))
+  const store = await openStore(join(dir, 'shop.db'), { dir: migrationsDir })
+  try {
+    const desk: Desk = { store, now: () => nowAt, who: 'bench' }
+    await setUpShop(desk, {
+      name: 'Ashdown Paint Care',
+      zone: 'UTC',
+      currency: 'EUR',
+      units: 'metric',
+      country: 'US',
+      weekly: [1, 2, 3, 4, 5].map(weekday => ({ weekday, from: 480, to: 1080 })),
+      bays: Array.from({ length: bayCount }, (_, i) => ({
+        name: `Bay ${i + 1}`,
+        capabilities: ['wet' as const, 'polish' as const, 'clean' as const, 'cure' as const],
+      })),
+      crew: Array.from({ length: peopleCount }, (_, i) => ({
+        name: `Person ${i + 1}`,
+        skills: ['wash' as const, 'polish' as const, 'coat' as const],
+      })),
+      starters: false,
+    })
+    await bookStays(desk, stays)
+    const people = await store.read.crewMember.findMany()
+    const judging: number[] = []
+    const reading: number[] = []
+    for (let round = 0; round < rounds; round++) {
+      const crewId = people[round % people.length]!.id
+      const away = { crewId, fromAt: nowAt, toAt: nowAt + 2880, reason: 'ill' }
+      const { id } = await saveAbsence(desk, { ...away, accepted: true })
+      const start = performance.now()
+      const floor = await wholeFloor(store.read, nowAt)
+      const { of } = judged(floor)
+      const amiss = floor.jobs.filter(job => of(job).standing !== 'kept').length
+      reading.push(performance.now() - start)
+      if (floor.jobs.length < stays || amiss === 0) throw new Error('nothing was to judge')
+      const again = performance.now()
+      const other = judge(projectFloor(suppose(floor, [{ kind: 'away', ...away, crewId: people[0]!.id }])))
+      for (const job of floor.jobs) other.of(job)
+      judging.push(performance.now() - again)
+      await removeAbsence(desk, { id, version: 1 })
+    }
+    return { judging: medianOf(judging), reading: medianOf(reading) }
+  } finally {
+    await store.close()
+    rmSync(dir, { recursive: true })
+  }
+}
