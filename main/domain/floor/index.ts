@@ -2,7 +2,7 @@ export { type BlockStep, type BlockView, filledStays, stateOf } from './blocks.t
 export { assertFits, stepRows, timesOf } from './bookedPlan.ts'
 export { cautionLines, cautionWords, cureWords } from './cautions.ts'
 export { clockedSteps } from './clockedSteps.ts'
-export { conflictsOn } from './conflicts.ts'
+export { type Conflict, conflictsOn } from './conflicts.ts'
 export {
   type CoatStep,
   type CureMarks,
