@@ -1,7 +1,10 @@
 import { expect, test } from 'vitest'
+import { atWall } from '../../../main/domain/calendar/index.ts'
 import { bayUse } from '../../../main/services/dayPlan/bayUse.ts'
+import { act } from '../../../main/services/desk/desk.ts'
 import { getJob } from '../../../main/services/job/jobView.ts'
 import { saveBill } from '../../../main/services/money/bill.ts'
+import { saveClosure } from '../../../main/services/setUp/bayClosures.ts'
 import { bookJob } from '../bookJob.ts'
 import { makeDesk } from '../makeDesk.ts'
 import { testShop } from '../testShop.ts'
@@ -53,4 +56,22 @@ test('what a treatment earned is what is billed of it: a discount is off, an ext
   const share = Math.round((1_000 * before.revenueMinor) / (before.revenueMinor + 2_500))
   expect(before.revenueMinor - after.revenueMinor).toBe(share)
   expect(after.blockedMin).toBe(before.blockedMin)
+})
+
+test('a car that has left counts in the weeks it was here, in no later one; a closed bay has fewer hours', async () => {
+  const desk = await makeDesk('2026-04-15T12:00:00Z')
+  const shop = await testShop(desk)
+  const { id, handoverAt, stays } = await bookJob(desk, shop, { treatments: ['wash'] })
+  const left = { status: 'handedOver', leftAt: handoverAt }
+  await act(desk, tx => tx.job.update({ where: { id }, data: left }))
+  const zone = 'America/New_York'
+  const [fromAt, toAt] = [atWall('2026-04-24', 480, zone), atWall('2026-04-24', 1080, zone)]
+  await saveClosure(desk, { bayId: stays[0]!.bayId, fromAt, toAt, reason: 'Lamps', accepted: false })
+  desk.setNow('2026-04-22T12:00:00Z')
+  const { weeks, treatments } = await bayUse(desk, { weeks: 2 })
+  expect(weeks.map(week => week.all.handsOnMin > 0)).toEqual([true, false])
+  expect(treatments).toMatchObject([{ visits: 1 }])
+  const hours = weeks[1]!.bays.map(bay => [bay.bayId, bay.handsOnMin + bay.blockedMin + bay.idleMin])
+  for (const [bayId, open] of hours) expect(open).toBe(bayId === stays[0]!.bayId ? 5 * 600 : 6 * 600)
+  expect((await bayUse(desk, { weeks: 1 })).treatments).toEqual([])
 })

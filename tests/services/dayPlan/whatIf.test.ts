@@ -1,5 +1,6 @@
 import { beforeEach, expect, test } from 'vitest'
 import { atWall } from '../../../main/domain/calendar/index.ts'
+import { moveStay } from '../../../main/services/board/boardMove.ts'
 import type { WhatIfInput } from '../../../main/services/dayPlan/inputs.ts'
 import { pinJob } from '../../../main/services/dayPlan/pin.ts'
 import {
@@ -61,6 +62,18 @@ test('a closed bay: what it does to the promise is shown, nothing is written, an
   await discardWhatIf(desk)
   expect((await whatIfStands(desk)).run).toBeNull()
   expect(await getJob(desk, { id: job.id })).toEqual(job)
+})
+
+test('a car that is late anyway is not hit by what does not touch it', async () => {
+  const second = job.stays[1]!
+  const to = { position: second.position!, bayId: second.bayId, startAt: second.fromAt + 120 }
+  await moveStay(desk, { jobId: job.id, version: job.version, ...to })
+  const used = new Set(job.stays.map(stay => stay.bayId))
+  const bayId = (await listBays(desk)).find(bay => !used.has(bay.id))!.id
+  const { view } = await asked({ kind: 'bayClosed', bayId, fromAt: wall('16', 0), toAt: wall('20', 0) })
+  const [promise] = view.promises
+  expect(promise!.supposedAt).toBeGreaterThan(promise!.promisedAt)
+  expect(promise).toMatchObject({ hit: false, broken: '' })
 })
 
 test('kept, the cars move and the bay is closed, in one act', async () => {
