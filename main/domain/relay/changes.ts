@@ -1,9 +1,9 @@
 /** A proposal beside the present plan, car by car. */
 
-import type { Step } from '../schedule/index.ts'
 import {
   costOf,
   type FloorObjective,
+  type FloorProblem,
   isChanged,
   objectiveOf,
   openTime,
@@ -31,7 +31,7 @@ export interface CarChange {
   readonly needs: readonly string[]
 }
 
-/** Something taken for a time: a bay, a person, or a thing that is lent. */
+/** Something taken for a time: a bay, a person, or a thing that goes with the car. */
 interface Taken {
   readonly what: string
   readonly from: number
@@ -39,10 +39,7 @@ interface Taken {
 }
 
 /** The cars that a plan does not leave as they are, in the order they come; with what each gains and needs. */
-export function changesOf(
-  { floor, present, lent = {} }: RelayTask,
-  plan: Readonly<Record<string, Plan>>,
-): CarChange[] {
+export function changesOf({ floor, present }: RelayTask, plan: Readonly<Record<string, Plan>>): CarChange[] {
   const hours = openTime(floor.open)
   const changed = floor.jobs.filter(job => plan[job.id] && differs(present[job.id], plan[job.id]!))
   const weigh = (job: (typeof changed)[number], own: Plan): Weighed => {
@@ -50,15 +47,15 @@ export function changesOf(
     return { lateMin: Math.max(0, handover - job.due), blockedMin: blockedOpen, moves }
   }
   const now = new Map(
-    changed.flatMap(({ id, steps }) =>
-      present[id] ? [[id, takenBy(hours, steps, present[id], lent[id])] as const] : [],
+    changed.flatMap(job =>
+      present[job.id] ? [[job.id, takenBy(hours, job, present[job.id]!)] as const] : [],
     ),
   )
   return changed
     .map(job => {
       const to = plan[job.id]!
       const from = present[job.id] ?? null
-      const mine = takenBy(hours, job.steps, to, lent[job.id])
+      const mine = takenBy(hours, job, to)
       return {
         jobId: job.id,
         from,
@@ -98,9 +95,8 @@ export function presentCost({ floor, present }: RelayTask): FloorObjective {
 
 function takenBy(
   hours: ReturnType<typeof openTime>,
-  steps: readonly Step[],
+  { steps, things: going = [] }: FloorProblem['jobs'][number],
   plan: Plan,
-  lent: readonly string[] = [],
 ): Taken[] {
   const bays = staysOf(plan).map(({ bay, from, to }) => ({ what: `bay ${bay}`, from, to }))
   const people = plan.steps.flatMap(({ start, end, crew, help = [] }, i) => {
@@ -111,7 +107,7 @@ function takenBy(
       ...help.map(id => ({ what: `person ${id}`, ...(part ?? { from: start, to: end }) })),
     ]
   })
-  const things = lent.map(id => ({ what: `lent ${id}`, from: plan.steps[0]!.start, to: plan.handover }))
+  const things = going.map(id => ({ what: `thing ${id}`, from: plan.steps[0]!.start, to: plan.handover }))
   return [...bays, ...people, ...things]
 }
 

@@ -1,4 +1,4 @@
 export { type CarChange, changesOf, presentCost, together } from './changes.ts'
 export { acceptedPlan, objections } from './objections.ts'
-export { mayRelay, type RelayTask, type Rush, relayTask } from './relayTask.ts'
+export { type Going, mayRelay, type RelayTask, type Rush, relayTask } from './relayTask.ts'
 export { curingAt, type Supposition, suppose } from './suppose.ts'

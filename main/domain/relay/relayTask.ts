@@ -9,15 +9,19 @@ import {
   problemOf,
   stepOf,
 } from '../floor/index.ts'
-import type { FloorPlan, FloorProblem, Step } from '../schedule/index.ts'
+import type { FloorPlan, FloorProblem, Lent, Step } from '../schedule/index.ts'
 
 /** All JSON-plain: it goes to a thread of its own. */
 export interface RelayTask {
   readonly floor: FloorProblem
   /** How the cars to be laid stand now; a car that has no place yet is not in it. */
   readonly present: FloorPlan
-  /** What the shop lends with a car, by the car: each thing is with one of them at a time. */
-  readonly lent?: Readonly<Record<string, readonly string[]>>
+}
+
+/** What goes with the cars to be laid, by the car, and when some of it goes with others. */
+export interface Going {
+  readonly things: ReadonlyMap<string, readonly string[]>
+  readonly lent: readonly Lent[]
 }
 
 /** A car that is not booked yet and wants a place among the others. */
@@ -50,6 +54,13 @@ export function mayRelay(
   )
 }
 
+interface RelayOptions {
+  readonly rush?: Rush | undefined
+  readonly sooner?: boolean
+  /** Left out: nothing goes with any of them. */
+  readonly going?: Going
+}
+
 /**
  * The task of laying the cars `free` of the floor anew. No car is asked to come before now, or sooner than agreed but
  * where `sooner` says so. A minute late counts the same for every car.
@@ -57,7 +68,7 @@ export function mayRelay(
 export function relayTask(
   floor: Booked,
   free: ReadonlySet<string>,
-  { rush, sooner = false }: { readonly rush?: Rush | undefined; readonly sooner?: boolean } = {},
+  { rush, sooner = false, going }: RelayOptions = {},
 ): RelayTask {
   const laid = floor.jobs.filter(job => free.has(job.id))
   const now = gridUp(floor, floor.nowAt)
@@ -68,6 +79,7 @@ export function relayTask(
       due: job.promisedAt,
       weight: 1,
       steps: clockedSteps(job.steps, leavingOf(job)).map(stepOf),
+      things: going?.things.get(job.id) ?? [],
     })),
     ...(rush
       ? [
@@ -93,7 +105,13 @@ export function relayTask(
   })
   const horizon = Math.min(problem.horizon, Math.max(now, ...ends) + spareMin)
   return {
-    floor: { ...problem, horizon, open: problem.open.filter(span => span.from < horizon), jobs },
+    floor: {
+      ...problem,
+      horizon,
+      open: problem.open.filter(span => span.from < horizon),
+      jobs,
+      lent: going?.lent ?? [],
+    },
     present: Object.fromEntries(laid.map(job => [job.id, planOf(job)])),
   }
 }

@@ -1,6 +1,6 @@
 import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
-import { acceptedPlan, changesOf, mayRelay, together } from '../../domain/relay/index.ts'
+import { acceptedPlan, changesOf, together } from '../../domain/relay/index.ts'
 import type { JsonObject } from '../../store/json.ts'
 import { assertFresh, type Tx } from '../../store/store.ts'
 import { type Audit, act, type Desk } from '../desk/desk.ts'
@@ -62,13 +62,6 @@ export async function acceptCars<Asked>(
 function assertSame<Asked>(run: Run<Asked>, rows: readonly JobRow[], chosen: ReadonlySet<string>): void {
   for (const id of chosen) {
     const seen = run.cars.find(car => car.jobId === id)
-    const row = rows.find(each => each.id === id)
-    if (!row || row.version !== seen?.version) assertFresh(0, 'job', id)
-    else if (!mayRelay(row, Number.POSITIVE_INFINITY))
-      refuse(
-        'stale',
-        { jobIds: id },
-        say('{plate} is pinned or here by now. Lay the floor again.', { plate: seen.plate }),
-      )
+    if (rows.find(row => row.id === id)?.version !== seen?.version) assertFresh(0, 'job', id)
   }
 }

@@ -46,7 +46,7 @@ export async function lengthenCure(
       'not-laid',
       { jobId },
       say(
-        'This car stays where it is: it is pinned, has another visit, or comes later than was looked at. Let it go first, then ask again.',
+        'This car stays where it is: it is pinned, has another visit first, or comes later than was looked at. Let it go first, then ask again.',
       ),
     )
   await tx.jobStep.update({

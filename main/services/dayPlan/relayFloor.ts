@@ -6,6 +6,7 @@ import { sentence } from '../../domain/words.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Floor } from '../floor/floor.ts'
 import { type JobRow, jobRows, nameOfCar, vehicleWords } from '../floor/jobRows.ts'
+import { goingWith } from './goingWith.ts'
 import type { LaidCar } from './runs.ts'
 
 /** More cars than a shop of twelve bays has in a month. */
@@ -21,27 +22,17 @@ export interface Layable {
 }
 
 /**
- * The cars of the floor that come before `untilAt` and may be laid anew, the first ones to come. One that has another
- * visit booked stays, and so does one with which something is lent that another borrows too: the day plan knows nothing of
- * a car that is here twice, nor of a loan car.
+ * The cars of the floor that come before `untilAt` and may be laid anew, the first ones to come. Of a car that is booked
+ * more than once the first visit is, and comes before the next.
  */
 export async function layable(tx: Tx, floor: Floor, untilAt: number, rush?: Rush): Promise<Layable> {
   const ids = floor.jobs.flatMap(job => (job.status === 'booked' && job.arrivedAt === null ? job.id : []))
   const rows = await jobRows(tx, floor, { id: { in: ids } })
-  const visits = new Map<string, number>()
-  for (const { vehicleId } of await tx.job.findMany({
-    where: { status: { in: ['booked', 'inShop', 'held'] } },
-    select: { vehicleId: true },
-  }))
-    visits.set(vehicleId, (visits.get(vehicleId) ?? 0) + 1)
   const coming = rows.filter(row => mayRelay({ ...row, pinned: false }, untilAt))
-  const sharing = borrowersOfOne(floor)
-  const free = coming.filter(row => !row.pinned && visits.get(row.vehicleId) === 1 && !sharing.has(row.id))
+  const free = firstVisits(coming.filter(row => !row.pinned))
   const taken = free.slice(0, mostCars)
-  const task: RelayTask = {
-    ...relayTask(floor, new Set(taken.map(row => row.id)), { rush }),
-    lent: Object.fromEntries(taken.map(row => [row.id, row.loans.map(loan => loan.lendableId)])),
-  }
+  const going = await goingWith(tx, floor, taken)
+  const task = relayTask(floor, new Set(taken.map(row => row.id)), { rush, going })
   return {
     task,
     cars: carsOf(floor, task, taken),
@@ -57,12 +48,14 @@ export async function layable(tx: Tx, floor: Floor, untilAt: number, rush?: Rush
   }
 }
 
-/** The jobs that borrow a thing which another of the floor borrows too. */
-function borrowersOfOne({ lent }: Floor): Set<string> {
-  const borrowers = new Map<string, string[]>()
-  for (const [jobId, things] of lent ?? [])
-    for (const { id } of things) borrowers.set(id, [...(borrowers.get(id) ?? []), jobId])
-  return new Set([...borrowers.values()].filter(jobs => jobs.length > 1).flat())
+/** One visit a vehicle, the first; in the order given. */
+function firstVisits(rows: readonly JobRow[]): JobRow[] {
+  const first = new Map<string, JobRow>()
+  for (const row of rows) {
+    const other = first.get(row.vehicleId)
+    if (!other || row.dropOffAt < other.dropOffAt) first.set(row.vehicleId, row)
+  }
+  return rows.filter(row => first.get(row.vehicleId) === row)
 }
 
 /** The cars of a task, each with what stands against its place as it is. */

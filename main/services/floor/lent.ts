@@ -12,7 +12,7 @@ import type { Tx } from '../../store/store.ts'
 const always: Span = { from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY }
 
 /** Jobs that hold what they borrow: here, to come, or held and not lapsed. */
-function stillLent(nowAt: number) {
+export function stillLent(nowAt: number) {
   return { OR: [{ status: { in: ['booked', 'inShop'] } }, { status: 'held', heldUntilAt: { gt: nowAt } }] }
 }
 
@@ -23,7 +23,8 @@ interface Borrower {
   readonly arrivedAt: number | null
   readonly handoverAt: number
 }
-const borrower = { id: true, dropOffAt: true, arrivedAt: true, handoverAt: true } as const
+/** What of a job is read to know when it is here. */
+export const borrower = { id: true, dropOffAt: true, arrivedAt: true, handoverAt: true } as const
 
 /**
  * From when to when a job is here, as the floor projects it: a car that runs late keeps what it borrowed until it

@@ -85,13 +85,15 @@ const twoBays: RelayTask['floor'] = {
 }
 
 test('a car that gets the time of another takes it along where the two borrow one thing, and only then', () => {
-  const task: RelayTask = { floor: twoBays, present: { early: hour('a', 0), late: hour('b', 60) } }
+  const present = { early: hour('a', 0), late: hour('b', 60) }
   const plan = { early: hour('a', 60), late: hour('b', 0) }
-  const needs = (lent: RelayTask['lent']) =>
-    changesOf(lent ? { ...task, lent } : task, plan).map(change => change.needs)
-  expect(needs(undefined)).toEqual([[], []])
-  expect(needs({ early: ['car'], late: ['box'] })).toEqual([[], []])
-  expect(needs({ early: ['car'], late: ['car'] })).toEqual([['early'], ['late']])
+  const needs = (...things: string[][]) => {
+    const jobs = twoBays.jobs.map((job, j) => ({ ...job, things: things[j] }))
+    return changesOf({ floor: { ...twoBays, jobs }, present }, plan).map(change => change.needs)
+  }
+  expect(needs()).toEqual([[], []])
+  expect(needs(['car'], ['box'])).toEqual([[], []])
+  expect(needs(['car'], ['car'])).toEqual([['early'], ['late']])
 })
 
 test('a step that takes longer in the same place is a change, and what the floor costs now leaves out who has no place', () => {

@@ -3,7 +3,6 @@ import { planOf } from '../../../main/domain/floor/index.ts'
 import type { FloorPlan } from '../../../main/domain/schedule/index.ts'
 import { offers } from '../../../main/services/booking/offers.ts'
 import { placeTogether } from '../../../main/services/dayPlan/place.ts'
-import { layable } from '../../../main/services/dayPlan/relayFloor.ts'
 import { act } from '../../../main/services/desk/desk.ts'
 import { jobRows } from '../../../main/services/floor/jobRows.ts'
 import { loadFloor } from '../../../main/services/floor/loadFloor.ts'
@@ -87,16 +86,4 @@ test('a car is not put where what it borrows is with another; the words say what
     /Blue loan car is lent with job \d+.*Accept the proposal without .*, or take back what it borrows\./,
   )
   expect(await timesOf(first)).toEqual(before)
-})
-
-test('cars that borrow the same thing stay where they are; a proposal knows what the others borrow', async () => {
-  const taskNow = async () => {
-    const floor = await loadFloor(desk.store.read, desk.now(), desk.now() + 7 * 1440)
-    return (await layable(desk.store.read, floor, desk.now() + 7 * 1440)).task
-  }
-  const [thing] = await desk.store.read.lendable.findMany()
-  expect((await taskNow()).lent).toEqual({})
-  const { id, version } = await getJob(desk, { id: ids[1] })
-  await lend(desk, { id, version, kind: 'loan car', on: false })
-  expect((await taskNow()).lent).toEqual({ [ids[0]]: [thing!.id], [ids[1]]: [] })
 })

@@ -14,10 +14,8 @@ import { takeBackRelay } from '../../../main/services/dayPlan/takeBack.ts'
 import { history } from '../../../main/services/history/history.ts'
 import { arrive } from '../../../main/services/job/jobSteps.ts'
 import { getJob, type JobView } from '../../../main/services/job/jobView.ts'
-import { lend } from '../../../main/services/job/lending.ts'
 import { listCrew, saveCrew } from '../../../main/services/setUp/crew.ts'
 import { saveAbsence } from '../../../main/services/setUp/crewAbsences.ts'
-import { saveLendable } from '../../../main/services/setUp/lendables.ts'
 import { bookJob } from '../bookJob.ts'
 import { brokenLaws } from '../floorLaws.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
@@ -95,6 +93,14 @@ describe('the floor laid anew', () => {
     await expect(takeBackRelay(desk)).rejects.toMatchObject({ code: 'stale' })
     const { lines } = await history(desk, { entities: ['floor'] })
     expect(lines).toHaveLength(2)
+  })
+
+  test('a car that was changed after it moved is not taken back', async () => {
+    const { runId } = await laid()
+    await acceptRelay(desk, { runId, jobIds: [job.id] })
+    await pinJob(desk, { id: job.id, version: job.version + 1, pinned: true })
+    expect((await relayStands(desk, { days })).takeBack).toBeNull()
+    await expect(takeBackRelay(desk)).rejects.toMatchObject({ code: 'stale' })
   })
 
   test('is proven where nothing is better', async () => {
@@ -185,20 +191,6 @@ describe('the floor laid anew', () => {
     await arrive(desk, { id: job.id, version: job.version + 2 })
     expect((await relayStands(desk, { days })).coming).toBe(0)
   })
-})
-
-test('cars that borrow the same thing stay where they are: the plan would lend it twice', async () => {
-  await saveLendable(desk, { name: 'Blue loan car', kind: 'loan car' })
-  await lend(desk, { id: job.id, version: job.version, kind: 'loan car', on: true })
-  expect((await relayStands(desk, { days })).coming).toBe(1)
-  const later = await bookJob(desk, shop, {
-    treatments: ['wash'],
-    vehicle: 1,
-    askedDate: '2026-04-21',
-    kind: 'askedDay',
-  })
-  await lend(desk, { id: later.id, version: later.version, kind: 'loan car', on: true })
-  expect((await relayStands(desk, { days })).coming).toBe(0)
 })
 
 test('somebody from outside who was asked in time comes, although it would be too late to ask now', async () => {

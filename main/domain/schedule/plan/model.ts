@@ -1,12 +1,14 @@
+import type { Span } from '../../calendar/spans.ts'
 import { gridCeil, gridFloor } from '../prepare.ts'
 import { addChain, type Chain, type StepVariable } from './chain.ts'
 import { firstAtLeast } from './engine/links.ts'
 import type { Solver } from './engine/solver.ts'
 import { bayGroups, crewGroups, type Group, singly, takenOf } from './groups.ts'
 import { addHands } from './hands.ts'
-import { anyOf, choices, not } from './literals.ts'
+import { anyOf, choices, type Literal, not } from './literals.ts'
 import { addBlocked, addMoves, addTardiness } from './objectives.ts'
-import { type Before, type Block, forbidCircles, type Hand, shareGroups } from './places.ts'
+import { type Before, type Block, forbidCircles, type Hand, shareGroups, type Taker } from './places.ts'
+import { lentSpans } from './things.ts'
 import type { FloorProblem } from './types.ts'
 
 /** The floor as the solver sees it. */
@@ -39,7 +41,8 @@ export function* buildModel(floor: FloorProblem, solver: Solver, named: boolean)
   const hands = chains.flatMap((chain, car) => addHands(solver, floor, crew, chain, car))
   const stays = shareGroups(solver, bays, blocks)
   const turns = shareGroups(solver, crew, hands)
-  const orders = [...stays, ...turns]
+  const lending = shareThings(solver, floor, chains)
+  const orders = [...stays, ...turns, ...lending]
   // A helper may come long after the step has begun, so what he waits for need not come before the step.
   const moves = orders.filter(({ next }) => !('helps' in next && next.helps))
   forbidCircles(
@@ -81,12 +84,36 @@ function addBlocks(
     const from = choices(solver, fits)
     groups.forEach(({ ids }, g) => {
       if (!from[g]) return
-      for (const span of takenOf(floor, ids[0]!)) {
-        const lastEnd = firstAtLeast(ends, gridFloor(floor, span.from) + 1) - 1
-        const firstStart = firstAtLeast(steps[0]!.starts, gridCeil(floor, span.to))
-        anyOf(solver, [not(from[g]), [2 * end.x + 1, -lastEnd], [2 * steps[0]!.x, firstStart]])
-      }
+      const times = { start: steps[0]!, starts: steps[0]!.starts, end, ends }
+      keepClear(solver, floor, from[g], times, takenOf(floor, ids[0]!))
     })
     return { car, steps, start: steps[0]!, starts: steps[0]!.starts, end, ends, from }
   })
+}
+
+/** What goes with the cars: free from drop-off to handover, and with one of them at a time. Returns the orders. */
+function shareThings(solver: Solver, floor: FloorProblem, chains: readonly Chain[]): Before[] {
+  const kept = chains.flatMap((chain, car) => (chain.job.things?.length ? [{ chain, car }] : []))
+  const things = singly([...new Set(kept.flatMap(({ chain }) => chain.job.things!))].map(id => ({ id })))
+  const takers = kept.map(({ chain: { job, first, last, homes }, car }): Taker => {
+    const times = { start: first, starts: first.starts, end: last, ends: homes }
+    keepClear(solver, floor, true, times, lentSpans(floor, job))
+    return { ...times, car, from: things.map(({ ids }) => job.things!.includes(ids[0]!)) }
+  })
+  return shareGroups(solver, things, takers)
+}
+
+/** "If `when`, then it ends before each of these times or starts after it." */
+function keepClear(
+  solver: Solver,
+  floor: FloorProblem,
+  when: Literal,
+  { start, starts, end, ends }: Pick<Taker, 'start' | 'starts' | 'end' | 'ends'>,
+  spans: readonly Span[],
+): void {
+  for (const span of spans) {
+    const lastEnd = firstAtLeast(ends, gridFloor(floor, span.from) + 1) - 1
+    const firstStart = firstAtLeast(starts, gridCeil(floor, span.to))
+    anyOf(solver, [not(when), [2 * end.x + 1, -lastEnd], [2 * start.x, firstStart]])
+  }
 }

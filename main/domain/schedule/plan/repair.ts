@@ -1,10 +1,8 @@
-import { checkPlan } from '../checkPlan.ts'
-import { promise } from '../promise.ts'
 import type { OfferKind } from '../types.ts'
-import { amongOthers, withTaken } from './among.ts'
+import { fitsAmong, placeAmong, withTaken } from './among.ts'
 import { findCircle, transfersOf } from './exchange.ts'
 import { costOf, isBetter } from './seed.ts'
-import { asProblem, type FloorPlan, type FloorProblem } from './types.ts'
+import type { FloorPlan, FloorProblem } from './types.ts'
 
 const offers: readonly OfferKind[] = ['soonest', 'leastBlocked']
 
@@ -25,7 +23,7 @@ export function* repaired(floor: FloorProblem, present: FloorPlan): Generator<vo
     let taken = standing
     for (const job of left) {
       yield
-      const found = promise(asProblem(taken, job))[offer]
+      const found = placeAmong(taken, job, offer)
       if (!found.feasible) return best
       plan[job.id] = found.plan
       taken = withTaken(taken, job, found.plan)
@@ -43,7 +41,7 @@ function* staying(floor: FloorProblem, present: FloorPlan): Generator<void, Floo
   const stands = Object.fromEntries(booked.map(job => [job.id, present[job.id]!]))
   const kept: Record<string, FloorPlan[string]> = {}
   const fits = (job: FloorProblem['jobs'][number], others: FloorPlan) =>
-    checkPlan(amongOthers(floor, others, job), present[job.id]!).length === 0
+    fitsAmong(floor, others, job, present[job.id]!)
   const broken: typeof booked = []
   for (const job of booked) {
     yield

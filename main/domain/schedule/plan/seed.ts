@@ -1,10 +1,9 @@
 import { objectiveOf } from '../measure.ts'
 import { openTime } from '../openTime.ts'
-import { promise } from '../promise.ts'
 import type { OfferKind } from '../types.ts'
-import { withTaken } from './among.ts'
+import { placeAmong, withTaken } from './among.ts'
 import { findCircle, transfersOf } from './exchange.ts'
-import { asProblem, type FloorJob, type FloorObjective, type FloorPlan, type FloorProblem } from './types.ts'
+import type { FloorJob, FloorObjective, FloorPlan, FloorProblem } from './types.ts'
 
 /** Which cars are promised first, and by which offer. */
 const orders: readonly { readonly key: (job: FloorJob) => number; readonly offer: OfferKind }[] = [
@@ -41,7 +40,7 @@ function* insertAll(
   let taken = floor
   for (const job of jobs) {
     yield
-    const offer = promise(asProblem(taken, job))[kind]
+    const offer = placeAmong(taken, job, kind)
     if (!offer.feasible) return undefined
     plan[job.id] = offer.plan
     taken = withTaken(taken, job, offer.plan)

@@ -1,5 +1,4 @@
-import { checkPlan } from '../checkPlan.ts'
-import { amongOthers } from './among.ts'
+import { fitsAmong } from './among.ts'
 import { isChanged } from './changes.ts'
 import { findCircle, transfersOf } from './exchange.ts'
 import { costOf, isBetter } from './seed.ts'
@@ -8,9 +7,8 @@ import type { FloorPlan, FloorProblem } from './types.ts'
 /** Whether a plan obeys every rule, by the checks any plan must pass before it is saved. */
 export function isSound(floor: FloorProblem, plan: FloorPlan): boolean {
   return (
-    floor.jobs.every(
-      job => plan[job.id] && checkPlan(amongOthers(floor, plan, job), plan[job.id]!).length === 0,
-    ) && !findCircle(transfersOf(plan))
+    floor.jobs.every(job => plan[job.id] && fitsAmong(floor, plan, job, plan[job.id]!)) &&
+    !findCircle(transfersOf(plan))
   )
 }
 
@@ -24,7 +22,7 @@ export function tidied(floor: FloorProblem, plan: FloorPlan, present: FloorPlan)
       if (!own || !isChanged(own, now[job.id]!)) continue
       const back = { ...now, [job.id]: own }
       if (isBetter(costOf(floor, now), costOf(floor, back))) continue
-      if (checkPlan(amongOthers(floor, now, job), own).length > 0 || findCircle(transfersOf(back))) continue
+      if (!fitsAmong(floor, now, job, own) || findCircle(transfersOf(back))) continue
       now = back
       again = true
     }

@@ -1,3 +1,4 @@
+import type { Span } from '../../calendar/spans.ts'
 import type { Bay, NewJob, Person, Plan, Problem, Stay, Step } from '../types.ts'
 
 /** One car of the floor to be laid. */
@@ -9,6 +10,16 @@ export interface FloorJob {
   readonly due: number
   readonly weight: number
   readonly steps: readonly Step[]
+  /**
+   * What goes with it from its drop-off to its handover, and with one job at a time: what the shop lends, and the car
+   * itself where it is booked more than once. Left out: nothing.
+   */
+  readonly things?: readonly string[] | undefined
+}
+
+/** A thing that goes with a job which is not laid. */
+export interface Lent extends Span {
+  readonly thing: string
 }
 
 /** Everything that may be laid anew; what is fixed stands in `fixed` and in the people's `away`. */
@@ -17,6 +28,7 @@ export interface FloorProblem extends Omit<Problem, 'newJob'> {
   readonly crew: readonly Person[]
   readonly fixed: readonly Stay[]
   readonly jobs: readonly FloorJob[]
+  readonly lent?: readonly Lent[] | undefined
 }
 
 /** A plan for each job, by its id. */

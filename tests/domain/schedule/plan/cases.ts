@@ -51,7 +51,8 @@ export function laid(floor: FloorProblem, seed = 1): Laying {
  */
 export function smallFloor(most = 3, help = false): fc.Arbitrary<FloorProblem> {
   const small = smallProblem({ extensions: false, help })
-  return fc.tuple(small, fc.array(small, { maxLength: most - 1 })).map(([{ newJob, ...shop }, others]) => {
+  const floors = fc.tuple(small, fc.array(small, { maxLength: most - 1 }))
+  return floors.map(([{ newJob, ...shop }, others]) => {
     const jobs = [newJob, ...others.map(one => one.newJob)].map(({ release, steps }, j) => ({
       id: `j${j}`,
       release,
@@ -82,3 +83,19 @@ export function shrunk(floor: FloorProblem): FloorProblem {
     })),
   }
 }
+
+/** Lends two things with some of the cars, and for a time with others that are not laid. */
+export const lending = fc
+  .record({
+    cars: fc.array(fc.constantFrom(['car'], ['car', 'box'], []), { minLength: 2, maxLength: 4 }),
+    from: fc.nat(9),
+    length: fc.nat(3),
+  })
+  .map(
+    ({ cars, from, length }) =>
+      (floor: FloorProblem): FloorProblem => ({
+        ...floor,
+        jobs: floor.jobs.map((job, j) => ({ ...job, things: cars[j] })),
+        lent: [{ thing: 'car', from: from * floor.grid, to: (from + length) * floor.grid + 7 }],
+      }),
+  )

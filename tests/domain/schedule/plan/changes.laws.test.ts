@@ -7,17 +7,19 @@ import { isSound, tidied } from '../../../../main/domain/schedule/plan/tidy.ts'
 import type { FloorProblem } from '../../../../main/domain/schedule/plan/types.ts'
 import { cases } from '../../cases.ts'
 import { bestByTrying } from './bruteFloor.ts'
-import { laid, lastOf, shrunk, smallFloor } from './cases.ts'
+import { laid, lastOf, lending, shrunk, smallFloor } from './cases.ts'
 import { countFloor, verifyFloor } from './verifyFloor.ts'
 
-/** A floor as it stood before a bay was closed for a while: its plan then is the present one. */
-function withPresent(floor: FloorProblem, b: number) {
+/**
+ * A floor as it stood before a bay was closed for a while, or things were lent: its plan then is the present one.
+ */
+function withPresent(floor: FloorProblem, b: number, lend = (same: FloorProblem) => same) {
   const present = laid(floor).plan
   const closed = [{ from: floor.horizon >> 2, to: floor.horizon >> 1 }]
   const bays = floor.bays.map((bay, i) =>
     i === b % floor.bays.length ? { ...bay, closed: [...bay.closed, ...closed] } : bay,
   )
-  return { present, floor: { ...floor, bays } }
+  return { present, floor: lend({ ...floor, bays }) }
 }
 
 const relaid = (floor: FloorProblem, present: ReturnType<typeof laid>['plan']) =>
@@ -26,8 +28,8 @@ const relaid = (floor: FloorProblem, present: ReturnType<typeof laid>['plan']) =
 describe('with a present plan', () => {
   test('late minutes, blocked minutes and moves are the same as without, and all is proven and sound', () => {
     fc.assert(
-      fc.property(smallFloor(3, true), fc.nat(3), (before, b) => {
-        const { present, floor } = withPresent(before, b)
+      fc.property(smallFloor(3, true), fc.nat(3), lending, (before, b, lend) => {
+        const { present, floor } = withPresent(before, b, lend)
         const { plan, objective, bound, proven } = relaid(floor, present)
         const alone = laid(floor)
         expect(proven).toBe(true)
@@ -83,8 +85,8 @@ describe('with a present plan', () => {
 
 test('what is put back costs nothing and is sound', () => {
   fc.assert(
-    fc.property(smallFloor(3, true), fc.nat(3), (before, b) => {
-      const { present, floor } = withPresent(before, b)
+    fc.property(smallFloor(3, true), fc.nat(3), lending, (before, b, lend) => {
+      const { present, floor } = withPresent(before, b, lend)
       const { plan } = laid(floor, 3)
       if (!present || !plan) return
       const tidy = tidied(floor, plan, present)

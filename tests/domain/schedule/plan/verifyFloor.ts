@@ -24,7 +24,27 @@ export function verifyFloor(floor: FloorProblem, plan: FloorPlan): string[] {
     }
     objections.push(...verify(problem, plan[job.id]!).map(text => `${job.id}: ${text}`))
   }
-  return [...objections, ...exchanges(plan)]
+  return [...objections, ...exchanges(plan), ...lentTwice(floor, plan)]
+}
+
+/** Minutes in which one thing goes with two cars. */
+function lentTwice(floor: FloorProblem, plan: FloorPlan): string[] {
+  const taken = new Set<string>()
+  const objections: string[] = []
+  const take = (thing: string, from: number, to: number) => {
+    for (let t = from; t < to; t++) {
+      if (taken.has(`${thing} ${t}`)) return objections.push(`${thing} is lent twice at ${t}`)
+      taken.add(`${thing} ${t}`)
+    }
+  }
+  const others = new Set((floor.lent ?? []).map(({ thing }) => thing))
+  for (const thing of others)
+    for (let t = 0; t < floor.horizon; t++)
+      if (floor.lent!.some(lent => lent.thing === thing && lent.from <= t && t < lent.to))
+        taken.add(`${thing} ${t}`)
+  for (const { id, things = [] } of floor.jobs)
+    for (const thing of things) take(thing, plan[id]!.steps[0]!.start, plan[id]!.handover)
+  return objections
 }
 
 function standing(plan: Plan) {
