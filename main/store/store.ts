@@ -159,7 +159,8 @@ export function assertFresh(count: number, entity: string, id: string): void {
       entity,
       id,
       say('Somebody else changed this {entity} meanwhile: look at it again, then repeat your change.', {
-        entity: say(entity),
+        // "By message" is how an owner asks to be told.
+        entity: entity === 'message' ? say('message||history') : say(entity),
       }),
     )
 }
