@@ -1,6 +1,5 @@
 import { z } from 'zod'
 import { id } from '../services/desk/inputs.ts'
-import { decidePaint } from '../services/intake/decide.ts'
 import {
   afterInput,
   correctIntakeInput,
@@ -21,6 +20,7 @@ import {
 } from '../services/intake/intake.ts'
 import { getMeasuring, saveMeasuring } from '../services/intake/measuring.ts'
 import { removePhoto } from '../services/intake/photos.ts'
+import { decidePaint } from '../services/job/decidePaint.ts'
 import { procedure, router } from './trpc.ts'
 
 export const intake = router({

@@ -30,6 +30,7 @@ export {
   panelsOver,
   scopeWords,
   shareOf,
+  shareOfPanels,
 } from './panels.ts'
 export {
   checkPaperColour,

@@ -154,6 +154,11 @@ export function panelOn(
   return { finish: noted.finish, restsUntil: until !== null && until > today ? until : null }
 }
 
+/** How much of the paint these panels are, 0 to 1 (common practice, as `laidOver`). */
+export function shareOfPanels(panels: readonly PanelName[]): number {
+  return panels.reduce((sum, panel) => sum + shares[panel], 0) / 100
+}
+
 /** A step's part of a treatment that is laid over a `share` of the paint. */
 export function shareOf({ stage }: { readonly stage: string }, share: number): number {
   return byPanel.has(stage as Stage) ? share : 1

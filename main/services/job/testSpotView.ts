@@ -1,7 +1,5 @@
 /** What a test spot does to its job: the rest laid anew with the minutes it showed, and priced anew. */
 
-import { openMinutesBetween } from '../../domain/calendar/index.ts'
-import { type FloorJob, projectJob } from '../../domain/floor/index.ts'
 import {
   can,
   correctionAfter,
@@ -12,15 +10,12 @@ import {
 } from '../../domain/job/index.ts'
 import { say } from '../../domain/language/index.ts'
 import { saleMinor } from '../../domain/money/index.ts'
-import { promiseOf } from '../../domain/schedule/index.ts'
 import { type SizeClass, shareOf } from '../../domain/shop/index.ts'
 import { fromJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Floor } from '../floor/floor.ts'
 import type { JobRow } from '../floor/jobRows.ts'
-import { moveProblem, restOfJob } from '../floor/movePlan.ts'
-import { placedJob } from '../floor/placed.ts'
-import { otherVisits } from '../floor/vehicleFree.ts'
+import { laidAnew } from '../floor/laidAnew.ts'
 import { chargesOn } from './chargesOn.ts'
 
 export type Spot = NonNullable<Awaited<ReturnType<Tx['testSpot']['findUnique']>>>
@@ -49,7 +44,7 @@ export function spotState(steps: JobRow['steps']) {
   return { test, planned: all.length > 0 && all.length === ahead.length }
 }
 
-/** Lays and prices the rest anew. Where no place is found for it, it runs on where it is, and what it runs into is told. */
+/** Lays and prices the rest anew. */
 export async function spotChange(
   tx: Tx,
   floor: Floor,
@@ -71,32 +66,11 @@ export async function spotChange(
     const weight = sold.find(each => each.id === id)?.weight ?? 0
     return { id, priceMinor: priceAfter(priceMinor, weight, { before: beforeMin, after: afterMin }) }
   })
-  return { job: await laidAnew(tx, floor, longer), beforeMin, afterMin, prices }
-}
-
-async function laidAnew(tx: Tx, floor: Floor, job: JobRow): Promise<JobRow> {
-  const index = correctionOf(job.steps).ahead[0] ?? 0
-  const rest = restOfJob(floor, job, index, await otherVisits(tx, floor, job))
-  const { earliestAt: from, latestAt: to, bays } = rest
-  const offer = to !== null && to < from ? null : promiseOf(moveProblem(rest, { bays, from, to }), 'soonest')
-  if (offer?.feasible) return placedJob(rest, offer.plan)
-  const projected = projectJob(floor, asFloorJob(job, floor)).job
-  const steps = job.steps.map((step, i) => ({ ...step, ...projected.steps[i] }))
-  return { ...job, steps, handoverAt: projected.handoverAt, leavesAt: projected.leavesAt }
-}
-
-/** The longer steps planned where they are, as long as they now take in the hours there. */
-function asFloorJob(job: JobRow, floor: Floor): FloorJob {
-  const live = floor.jobs.find(each => each.id === job.id)
   return {
-    ...(live ?? { ...job, plate: job.vehicle.plate }),
-    steps: job.steps.map(step => ({
-      ...step,
-      plannedEndAt:
-        openMinutesBetween(floor.open, step.plannedAt, step.plannedEndAt) < step.minutes
-          ? step.plannedAt + step.minutes
-          : step.plannedEndAt,
-    })),
+    job: await laidAnew(tx, floor, longer, correctionOf(job.steps).ahead[0] ?? 0),
+    beforeMin,
+    afterMin,
+    prices,
   }
 }
 

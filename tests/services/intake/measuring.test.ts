@@ -1,7 +1,7 @@
 import { beforeEach, expect, it } from 'vitest'
-import { decidePaint } from '../../../main/services/intake/decide.ts'
 import { getIntake, saveAfter, saveIntake, signIntake } from '../../../main/services/intake/intake.ts'
 import { getMeasuring, saveMeasuring } from '../../../main/services/intake/measuring.ts'
+import { decidePaint } from '../../../main/services/job/decidePaint.ts'
 import { filledIntake, type IntakeDesk, intakeDesk, signature } from './intakeDesk.ts'
 
 let car: IntakeDesk

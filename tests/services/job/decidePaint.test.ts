@@ -1,10 +1,11 @@
 // What paint forbids: common practice, no source.
 import { expect, test } from 'vitest'
-import { assertPaintAllows, decidePaint } from '../../../main/services/intake/decide.ts'
 import { getIntake, saveIntake } from '../../../main/services/intake/intake.ts'
+import { assertPaintAllows } from '../../../main/services/intake/paintAllows.ts'
+import { decidePaint } from '../../../main/services/job/decidePaint.ts'
 import { arrive, startStep } from '../../../main/services/job/jobSteps.ts'
 import { does, job } from '../cure/coatedCar.ts'
-import { filledIntake, type IntakeDesk, intakeDesk } from './intakeDesk.ts'
+import { filledIntake, type IntakeDesk, intakeDesk } from '../intake/intakeDesk.ts'
 
 /** A car to be corrected whose bonnet is thin. */
 async function thinCar(): Promise<IntakeDesk> {
@@ -54,6 +55,36 @@ test('A panel under the floor holds the polish up, until it is left out', async 
   expect(view.forbidden).toEqual([])
   expect(view.facts.treatments).toEqual([{ name: 'Single correction', leftOut: 'Bonnet (thin paint)' }])
   await polish(it)
+})
+
+test('Left out before it is begun, the polish takes, draws and costs less, and the promise stays', async () => {
+  const it = await thinCar()
+  const row = () =>
+    it.desk.store.read.job.findUniqueOrThrow({
+      where: { id: it.jobId },
+      include: { treatments: true, steps: { orderBy: { position: 'asc' } }, draws: true },
+    })
+  const before = await row()
+  const { version } = await decidePaint(it.desk, ruling(it))
+  const after = await row()
+  expect(after.version).toBe(version)
+  // The bonnet counts as twelve hundredths of the paint (common practice, no source).
+  const bonnet = 0.12
+  const [sold] = after.treatments
+  const polishOf = (job: typeof before) => job.steps.find(step => step.name === 'One-step correction')!
+  expect(sold).toMatchObject({ leftOut: 'Bonnet (thin paint)', share: expect.closeTo(1 - bonnet, 9) })
+  const grid = 15
+  expect(polishOf(after).minutes).toBe(Math.ceil((polishOf(before).minutes * (1 - bonnet)) / grid) * grid)
+  expect(polishOf(after).minutes).toBeLessThan(polishOf(before).minutes)
+  expect(sold!.priceMinor).toBeLessThan(before.treatments[0]!.priceMinor)
+  expect(sold!.priceMinor).toBeGreaterThan(before.treatments[0]!.priceMinor * (1 - bonnet) - 1)
+  expect(after.promisedAt).toBe(before.promisedAt)
+  expect(after.plannedHandoverAt).toBeLessThanOrEqual(before.plannedHandoverAt)
+  expect(after.handoverAt).toBe(after.plannedHandoverAt)
+  // What is not done panel by panel stays as it was.
+  expect(after.steps.filter(step => step.stage === 'rinse').map(step => step.minutes)).toEqual(
+    before.steps.filter(step => step.stage === 'rinse').map(step => step.minutes),
+  )
 })
 
 test('or until somebody says why it is polished all the same; measured anew, it is asked about again', async () => {
