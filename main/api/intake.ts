@@ -19,6 +19,7 @@ import {
   signIntake,
 } from '../services/intake/intake.ts'
 import { getMeasuring, saveMeasuring } from '../services/intake/measuring.ts'
+import { listMeters } from '../services/intake/meters.ts'
 import { removePhoto } from '../services/intake/photos.ts'
 import { decidePaint } from '../services/job/decidePaint.ts'
 import { procedure, router } from './trpc.ts'
@@ -32,6 +33,7 @@ export const intake = router({
   /** Reads pasted thickness; saves nothing. */
   paste: procedure.input(pasteInput).mutation(({ input }) => pasteThickness(input)),
   measuring: procedure.query(({ ctx }) => getMeasuring(ctx)),
+  meters: procedure.query(({ ctx }) => listMeters(ctx)),
   saveMeasuring: procedure.input(measuringInput).mutation(({ ctx, input }) => saveMeasuring(ctx, input)),
   decide: procedure.input(decideInput).mutation(({ ctx, input }) => decidePaint(ctx, input)),
   removePhoto: procedure.input(onePhoto).mutation(({ ctx, input }) => removePhoto(ctx, input)),

@@ -117,6 +117,7 @@ async function inputsOf(desk: Desk): Promise<Record<string, unknown>> {
     'dayPlan.whatIf.curing': none,
     'effort.get': none,
     'intake.measuring': none,
+    'intake.meters': none,
     'feeds.list': none,
     'history.list': { entities: ['job'], entityId: jobId },
     'history.choices': none,

@@ -5,8 +5,11 @@ import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import { Form } from '../../parts/form/Form.tsx'
+import { HeadRow } from '../../parts/HeadRow.tsx'
 import { OptionalDecimalInput } from '../../parts/inputs.tsx'
 import pieces from '../../parts/pieces.module.css'
+import { Scrolled } from '../../parts/Scrolled.tsx'
+import table from '../../parts/table.module.css'
 import { Waiting } from '../../parts/Waiting.tsx'
 import { Heading } from './Heading.tsx'
 
@@ -20,12 +23,55 @@ export function MeasuringSection() {
           'What readings of paint and gloss are judged by from now on; pages that are signed keep what they were judged by.',
         )}
       </Heading>
+      <Meters />
       {query.data ? (
         <Figures measuring={query.data} />
       ) : (
         <Waiting error={query.error} words={say('Reading the figures')} />
       )}
     </>
+  )
+}
+
+/** What the meters read of their tiles, over the intakes: drift shows before a reading goes wrong. */
+function Meters() {
+  const { data: meters = [] } = useQuery(trpc.intake.meters.queryOptions())
+  if (meters.length === 0) return null
+  const gu = (value: number) => `${value > 0 ? '+' : ''}${decimalNow(value.toFixed(1))}`
+  return (
+    <Card title={say('Gloss meters, on their tiles')}>
+      <Scrolled label={say('Gloss meters, on their tiles')}>
+        <table className={table.table}>
+          <HeadRow
+            columns={[
+              say('Meter'),
+              say('Tile'),
+              say('Read before sets'),
+              say('Last off by, GU'),
+              say('Drift a year, GU'),
+              say('Next one likely, GU'),
+            ]}
+          />
+          <tbody>
+            {meters.map(meter => (
+              <tr key={`${meter.instrument} ${meter.tile} ${meter.geometryDeg}`}>
+                <td>{`${meter.instrument}, ${meter.geometryDeg}°`}</td>
+                <td>{meter.tile}</td>
+                <td>{meter.readings}</td>
+                <td>{gu(meter.lastOffGu)}</td>
+                <td>{meter.aYearGu === null ? '–' : gu(meter.aYearGu)}</td>
+                <td className={meter.leaves ? pieces.late : undefined}>
+                  {meter.leaves && '⚑ '}
+                  {meter.next === null
+                    ? say('too few readings')
+                    : say('{low} to {high}', { low: gu(meter.next.low), high: gu(meter.next.high) })}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Scrolled>
+    </Card>
   )
 }
 

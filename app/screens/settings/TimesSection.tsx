@@ -72,6 +72,8 @@ function Learned({ effort }: { effort: EffortView }) {
               low: percent(promises.low),
               high: percent(promises.high),
             }),
+            [say('Nine of ten were late by at most')]:
+              promises.lateMin === 0 ? say('not late at all') : durationWords(promises.lateMin),
             [say('A usual visit takes')]: say(
               '{median} of what is written; {promisePercent} of 100 take {safe} at most',
               {

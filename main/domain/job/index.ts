@@ -1,4 +1,4 @@
-export { type LeftStep, minutesWithout } from './leaveOut.ts'
+export { minutesWithout } from './leaveOut.ts'
 export { type Added, addedWords, addedWork, missedOf, type WaitingStep } from './missed.ts'
 export { can, isCalledOff, isOver, type JobAct, type JobStatus, statusAt } from './status.ts'
 export { isMovableFrom, lastActual, lastRecorded, notYet } from './steps.ts'

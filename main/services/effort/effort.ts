@@ -1,5 +1,6 @@
 /** What the shop has learned of its own hands-on times, how its promises held, and by which share it promises. */
 import { effortFactor, learnEffort } from '../../domain/effort/index.ts'
+import { quantile } from '../../domain/measure/index.ts'
 import { wilson } from '../../domain/upkeep/index.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { saveSingle } from '../desk/keep.ts'
@@ -39,7 +40,13 @@ export async function getEffort(desk: Desk) {
         ? []
         : [{ id: who, name, count, median: effortFactor(effort, { ...usual, who }, 0.5) }]
     }),
-    promises: { of: last.length, kept, ...wilson(kept, last.length) },
+    promises: {
+      of: last.length,
+      kept,
+      ...wilson(kept, last.length),
+      /** So late nine of ten of them were at most; 0: by their promise. */
+      lateMin: last.length === 0 ? 0 : Math.round(quantile(last.map(lateOf), 0.9)),
+    },
     recent: visits
       .slice(-shown)
       .reverse()
@@ -47,10 +54,13 @@ export async function getEffort(desk: Desk) {
         jobNumber,
         plannedMin: Math.round(plannedMin),
         realMin,
-        lateMin: Math.max(0, readyAt - promisedAt),
+        lateMin: lateOf({ readyAt, promisedAt }),
       })),
   }
 }
+
+const lateOf = ({ readyAt, promisedAt }: { readyAt: number; promisedAt: number }) =>
+  Math.max(0, readyAt - promisedAt)
 
 /** Sets by which share promises are reckoned from now on; what is booked stays as it is. */
 export function saveEffort(

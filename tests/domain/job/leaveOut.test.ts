@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
-import { type LeftStep, minutesWithout } from '../../../main/domain/job/index.ts'
+import { type LeftStep, minutesWithout } from '../../../main/domain/job/leaveOut.ts'
 
 const step = (part: Partial<LeftStep> = {}): LeftStep => ({
   kind: 'work',
