@@ -17,8 +17,6 @@ interface Props {
   value: OnTopValue
   change(part: Partial<OnTopValue>): void
   currency: string
-  /** What is wrong with the percentage, with the reason. */
-  faults?: { percent: string | undefined; reason: string | undefined }
   /** Said under the reason. */
   about?: string
   /** Which of several, to who has it read. */
@@ -26,7 +24,7 @@ interface Props {
 }
 
 /** Extras and one discount with its reason. */
-export function OnTop({ value, change, currency, faults, about, label }: Props) {
+export function OnTop({ value, change, currency, about, label }: Props) {
   const extras = useQuery(trpc.money.rules.queryOptions()).data?.extras ?? []
   const { discount, extraKeys } = value
   const put = (part: Partial<OnTopValue['discount']>) => change({ discount: { ...discount, ...part } })
@@ -65,7 +63,6 @@ export function OnTop({ value, change, currency, faults, about, label }: Props) 
             inputMode="decimal"
             value={discount.percent}
             maxLength={6}
-            error={faults?.percent}
             onChange={event => put({ percent: event.currentTarget.value })}
           />
           <TextInput
@@ -73,7 +70,6 @@ export function OnTop({ value, change, currency, faults, about, label }: Props) 
             description={about}
             value={discount.reason}
             maxLength={160}
-            error={faults?.reason}
             onChange={event => put({ reason: event.currentTarget.value })}
           />
         </div>

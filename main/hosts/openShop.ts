@@ -63,6 +63,7 @@ async function open(claim: Claim, options: ShopOptions): Promise<Desk> {
   try {
     markShop(dataDir, desk.store.source.shopId)
     claim.opened()
+    makeKey(desk)
     if (demo) await fillIn(desk, tell)
     const erased = await eraseAgain(desk)
     await sweepPhotos(desk)
@@ -74,6 +75,15 @@ async function open(claim: Claim, options: ShopOptions): Promise<Desk> {
   }
   if (!claim.unclean) void readOver(file)
   return desk
+}
+
+/** The key that proves certificates is there from the first start on, so that every copy has it. */
+function makeKey({ store: { signer } }: Desk): void {
+  try {
+    signer.key()
+  } catch {
+    // One that cannot be read is told of where a certificate is asked for; the desk opens all the same.
+  }
 }
 
 async function fillIn(desk: Desk, tell: (words: string) => void): Promise<void> {

@@ -18,7 +18,7 @@ export interface SigningKey {
 }
 
 export interface Signer {
-  /** The key that signs; made and kept the first time it is asked for. */
+  /** The key that signs; made and kept the first time it is asked for, which is the first start. */
   key(): SigningKey
   /** The signature of the text's UTF-8, base64url. */
   sign(text: string): string

@@ -1,4 +1,4 @@
-import { copyFileSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { copyFileSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { copyAtOnce } from '../../main/services/backup/copying.ts'
@@ -57,5 +57,29 @@ describe('a person erased after a copy was made', () => {
     await on.start()
     expect(readFileSync(list, 'utf8')).toBe(before)
     expect(on.said).toEqual([])
+  })
+})
+
+describe('the key that proves certificates', () => {
+  const keys = () => readdirSync(join(on.dataDir, 'keys'))
+
+  it('is there after the first start, stays the same, and goes into the first copy', async () => {
+    await on.start()
+    const [key] = keys()
+    expect(key).toMatch(/^signing-[\w-]{8}\.json$/)
+    await on.running!.close()
+    const { copy } = await on.usedFolder()
+    expect(keys()).toEqual([key])
+    on.dataDir = join(on.dir, 'another')
+    await on.start(copy)
+    expect(keys()).toContain(key)
+  })
+
+  it('keeps nobody out where it cannot be read', async () => {
+    await on.start()
+    await on.running!.close()
+    writeFileSync(join(on.dataDir, 'keys', keys()[0]!), 'damaged')
+    await on.start()
+    expect(() => on.running!.desk.store.signer.key()).toThrow(/cannot be read/)
   })
 })

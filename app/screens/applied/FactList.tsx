@@ -16,6 +16,7 @@ export function FactList({ facts, zone }: { facts: Facts; zone: string }) {
         {facts.plate}, {facts.vehicleWords}
         {facts.vin && say(', VIN {vin}', { vin: facts.vin })}
       </Fact>
+      {facts.odometer && <Fact name={say('Odometer')}>{facts.odometer}</Fact>}
       <Fact name={say('Owner')}>{facts.customerName}</Fact>
       <Fact name={say('Treatments')}>{facts.treatments.join(', ')}</Fact>
       {facts.leftAt !== null && <Fact name={say('Handed over')}>{fullWords(facts.leftAt, zone)}</Fact>}

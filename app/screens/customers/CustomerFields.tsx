@@ -5,6 +5,7 @@ import type { FormOf } from '../../data/form.ts'
 import { AlikeList } from '../../parts/AlikeList.tsx'
 import { PhoneInput } from '../../parts/inputs.tsx'
 import { customerKindChoices } from '../../parts/shopWords.ts'
+import { UnprintedNote } from '../../parts/UnprintedNote.tsx'
 import { useAlike } from '../../parts/useAlike.ts'
 
 export type CustomerFieldValues = Pick<CustomerView, 'kind' | 'name' | 'note'> & {
@@ -26,6 +27,7 @@ export function CustomerFields({ form, autoFocus = false, isNew = false }: Props
   return (
     <>
       <TextInput label={say('Name')} autoFocus={autoFocus} {...form.field('name')} />
+      <UnprintedNote of={form.value.name} />
       {isNew && <OnFile value={form.value} />}
       <Select label={say('Who they are')} data={customerKindChoices} {...form.choice('kind')} />
       <PhoneInput label={say('Phone')} {...form.field('phone')} />

@@ -39,6 +39,7 @@ export {
   papers,
   readLogo,
 } from './paperStyle.ts'
+export { unprintedIn } from './printed.ts'
 export { starterProducts, starterTreatments } from './starters.ts'
 export { checkTags } from './tags.ts'
 export { checkNote, checkText, checkUnique } from './text.ts'

@@ -4,11 +4,13 @@ import { type JobLayerView, layerViews, type ProductsById } from '../../domain/f
 import { say } from '../../domain/language/index.ts'
 import { degreesWords } from '../../domain/measure/index.ts'
 import { sentence } from '../../domain/words.ts'
+import { fromJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import { checkWords } from '../cure/coatCheck.ts'
 import { earlyAir } from '../cure/earlyAir.ts'
 import type { Floor } from '../floor/floor.ts'
 import { type JobRow, plateWords, vehicleWords } from '../floor/jobRows.ts'
+import type { IntakeContent } from '../intake/intake.ts'
 
 export type AppliedFacts = Awaited<ReturnType<typeof appliedFacts>>
 
@@ -16,9 +18,14 @@ export type AppliedFacts = Awaited<ReturnType<typeof appliedFacts>>
 export async function appliedFacts(tx: Tx, floor: Floor, job: JobRow, products: ProductsById) {
   const { units } = floor.shop
   const when = (at: number) => momentWords(at, floor.zone)
-  const [checks, heatings, handover] = await Promise.all([
+  const [checks, heatings, intake, handover] = await Promise.all([
     tx.conditionCheck.findMany({ where: { jobId: job.id }, orderBy: { at: 'asc' } }),
     tx.forcedCure.findMany({ where: { jobId: job.id, voidedAt: null }, orderBy: { fromAt: 'asc' } }),
+    tx.intakeEntry.findFirst({
+      where: { intake: { jobId: job.id } },
+      orderBy: { number: 'desc' },
+      select: { content: true },
+    }),
     tx.auditLine.findFirst({
       where: { entity: 'job', entityId: job.id, act: 'handed over' },
       orderBy: { at: 'desc' },
@@ -40,6 +47,7 @@ export async function appliedFacts(tx: Tx, floor: Floor, job: JobRow, products: 
     plate: plateWords(job.vehicle.plate),
     vehicleWords: vehicleWords(job.vehicle),
     vin: job.vehicle.vin,
+    odometer: odometerWords(intake && fromJson<IntakeContent>(intake.content)),
     treatments: job.treatments.map(treatment => treatment.name),
     leftAt: job.leftAt,
     layers: layers.map(layer => layerFacts(layer, job, floor)),
@@ -66,6 +74,12 @@ export async function appliedFacts(tx: Tx, floor: Floor, job: JobRow, products: 
       ...(early === '' ? [] : [say('Handed over all the same: {early}', { early: sentence(early) })]),
     ],
   }
+}
+
+/** The odometer as it stood when the car was taken in; empty where nobody has read it. */
+function odometerWords(intake: IntakeContent | null): string {
+  const { odometer = null, odometerUnit = 'km' } = intake?.draft ?? {}
+  return odometer === null ? '' : `${odometer} ${odometerUnit}`
 }
 
 function layerFacts(layer: JobLayerView, job: JobRow, floor: Floor) {

@@ -31,6 +31,8 @@ export function statementNow(page: Stated, zone: string): StatementSection[] {
         ],
         [say('Car'), facts.vehicleWords],
         [say('Identification number'), facts.vin ?? say('not on file')],
+        // Pages signed before it was on them have none, and state what they stated.
+        [say('Odometer'), facts.odometer ?? ''],
         [say('Treatments'), facts.treatments.join('; ')],
         [say('Handed over'), facts.leftAt === null ? '' : when(facts.leftAt)],
         [say('Signed'), `${page.signedBy}, ${when(page.signedAt)}`],

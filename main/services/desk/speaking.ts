@@ -1,7 +1,7 @@
 import { AsyncLocalStorage } from 'node:async_hooks'
 import { readdirSync, readFileSync } from 'node:fs'
-import { dirname, join } from 'node:path'
-import { fileURLToPath } from 'node:url'
+import { join } from 'node:path'
+import { assetsFolder } from '../../documents/kit/assets.ts'
 import {
   type Catalogue,
   type Language,
@@ -15,10 +15,6 @@ import type { Tx } from '../../store/store.ts'
 import type { Desk } from './desk.ts'
 import { findShop } from './shopView.ts'
 
-// Three folders up lies assets/; from the bundle of the desktop app, two.
-const here = dirname(fileURLToPath(import.meta.url))
-const root = here.endsWith(join('services', 'desk')) ? join(here, '..', '..', '..') : join(here, '..', '..')
-
 const spoken = new AsyncLocalStorage<{ language: Language; country: string | undefined }>()
 speakAs(() => spoken.getStore()?.language ?? 'en')
 standIn(() => spoken.getStore()?.country)
@@ -26,7 +22,7 @@ standIn(() => spoken.getStore()?.country)
 /** The words of a language, from all the files of its folder; none for English, which is written in the code. */
 export function readCatalogue(language: Language): Catalogue {
   if (language === 'en') return {}
-  const folder = join(root, 'assets', 'words', language)
+  const folder = join(assetsFolder, 'words', language)
   const files = readdirSync(folder).filter(name => name.endsWith('.json'))
   return Object.assign({}, ...files.map(name => JSON.parse(readFileSync(join(folder, name), 'utf8'))))
 }

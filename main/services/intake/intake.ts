@@ -34,7 +34,7 @@ import { forbidden, type IntakeJob, intakeJob, lastDraft, paintSteps } from './j
 import { shopMeasureRules } from './measuring.ts'
 
 /** A signed page: the facts, what was entered and which photos belong to it, as they were then. */
-interface IntakeContent {
+export interface IntakeContent {
   facts: ReturnType<typeof factsOf>
   draft: IntakeDraft
   photos: { id: string; sha256: string }[]

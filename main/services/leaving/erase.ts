@@ -149,9 +149,10 @@ async function assertCan(tx: Tx, id: string, nowAt: number): Promise<void> {
 /** What an erasure does, a line each. */
 async function touches(tx: Tx, customerId: string): Promise<string[]> {
   const where = { customerId }
-  const [cars, jobs, messages, photos] = await Promise.all([
+  const [cars, jobs, papers, messages, photos] = await Promise.all([
     tx.vehicle.count({ where }),
     tx.job.count({ where: { ...where, status: 'handedOver' } }),
+    tx.invoice.count({ where: { job: where } }),
     tx.message.count({ where }),
     tx.jobPhoto.count({ where: { job: where } }),
   ])
@@ -166,6 +167,12 @@ async function touches(tx: Tx, customerId: string): Promise<string[]> {
       jobs,
       word(
         '{count, plural, one {1 visit stays} other {{count} visits stay}} in the books, without the name.',
+      ),
+    ],
+    [
+      papers,
+      word(
+        '{count, plural, one {1 invoice or credit note loses} other {{count} invoices and credit notes lose}} the name and address on {count, plural, one {it} other {them}}; every figure and number stays. Where the law has you keep them whole, save their PDFs first.',
       ),
     ],
     [

@@ -78,6 +78,7 @@ describe('a sheet of the shop', () => {
       'محمد الطويل',
       '王小明',
       '山田たろう',
+      '김민준',
       '李明 (VIP) 12',
     ]
     const bytes = await make(sheet => {

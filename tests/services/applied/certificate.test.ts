@@ -10,6 +10,7 @@ import { readCode } from '../../../main/domain/proof/index.ts'
 import { certificateFile, verifyFile } from '../../../main/services/applied/certificate.ts'
 import { correctRecord, getApplied, signRecord } from '../../../main/services/applied/record.ts'
 import { verifyCertificate } from '../../../main/services/applied/verify.ts'
+import { act } from '../../../main/services/desk/desk.ts'
 import { speaking } from '../../../main/services/desk/speaking.ts'
 import { handOver } from '../../../main/services/job/jobActs.ts'
 import { saveReach } from '../../../main/services/reminders/consents.ts'
@@ -17,6 +18,7 @@ import { filesBeside } from '../../../main/store/backup/dataFiles.ts'
 import { openSigner } from '../../../main/store/signingKey.ts'
 import { cureShare, pdfInfo, pdfTags, pdfWords } from '../../documents/poppler.ts'
 import { does, job, layeredCar, setWall } from '../cure/coatedCar.ts'
+import { signature } from '../intake/intakeDesk.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { testShop } from '../testShop.ts'
 
@@ -29,6 +31,8 @@ const draftOf = async (lot: string) => {
   const { draft, version } = await getApplied(desk, { jobId })
   return { version, draft: { ...draft, layers: draft.layers.map(layer => ({ ...layer, lot })) } }
 }
+
+const signed = async (lot: string) => ({ draft: (await draftOf(lot)).draft, signedBy: 'Jo' })
 
 beforeEach(async () => {
   desk = await makeDesk('2026-04-15T12:00:00Z')
@@ -73,6 +77,25 @@ test('The certificate states what was applied, with the year in every date, and 
   expect(pdfTags(bytes)).toContain('H2 "Is it genuine?"')
   const again = await certificateFile(desk, { entryId })
   expect(Buffer.from(again.bytes).equals(Buffer.from(bytes))).toBe(true)
+})
+
+test('The certificate carries the odometer of the intake; a page of before states what it stated', async () => {
+  const before = await certificate()
+  expect(before.proof.statement).not.toContain('Odometer')
+  const page = { ownerName: 'Ines', signature, signedAt: desk.now() }
+  const pages = [48_210, 48_310].map((odometer, i) => ({
+    ...page,
+    number: i + 1,
+    content: { draft: { odometer, odometerUnit: 'km' } },
+  }))
+  await act(desk, tx =>
+    tx.intake.create({ data: { jobId, draft: {}, entries: { create: pages } } }).then(() => undefined),
+  )
+  await correctRecord(desk, { jobId, correctsId: entryId, reason: 'Odometer', ...(await signed('9Z')) })
+  const page2 = (await entries()).at(-1)!
+  const { bytes } = await certificateFile(desk, { entryId: page2.id })
+  expect(pdfWords(bytes)).toContain('Odometer 48310 km')
+  expect((await certificate()).proof.statement).toBe(before.proof.statement)
 })
 
 test('A certificate as it was made agrees, by its code alone and by its file', async () => {

@@ -29,6 +29,7 @@ const facts: AppliedFacts = {
   plate: 'KFR 204',
   vehicleWords: 'grey Marlo Wendrel',
   vin: null,
+  odometer: '',
   treatments: [],
   leftAt: null,
   layers: [layer(2, 'First layer'), layer(4, 'Second layer')],

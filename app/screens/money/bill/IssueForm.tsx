@@ -7,6 +7,7 @@ import { Card } from '../../../parts/Card.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { money } from '../../../parts/money.ts'
 import pieces from '../../../parts/pieces.module.css'
+import { UnprintedNote } from '../../../parts/UnprintedNote.tsx'
 
 /** Issues the invoice: whom it is for, and the one button. */
 export function IssueForm({ bill }: { bill: BillView }) {
@@ -28,6 +29,7 @@ export function IssueForm({ bill }: { bill: BillView }) {
       >
         <div className={pieces.fields}>
           <TextInput label={say('For')} {...buyer.field('name')} />
+          <UnprintedNote of={`${buyer.value.name}${buyer.value.address}`} />
           <TextInput label={say('E-mail')} type="email" {...buyer.field('email')} />
           <Textarea
             label={say('Address')}

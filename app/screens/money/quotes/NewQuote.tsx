@@ -1,4 +1,4 @@
-import { Button, Group, MultiSelect, SegmentedControl, Textarea, TextInput } from '@mantine/core'
+import { Button, Group, Input, MultiSelect, SegmentedControl, Textarea, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
 import type { Condition, Scope } from '../../../../main/api/views.ts'
@@ -14,6 +14,7 @@ import pieces from '../../../parts/pieces.module.css'
 import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
 import type { SectionProps } from '../../../parts/Sections.tsx'
 import { choicesFrom, choicesOf } from '../../../parts/shopWords.ts'
+import styles from './Quotes.module.css'
 
 interface Variant extends OnTopValue {
   name: string
@@ -45,6 +46,16 @@ const conditions = [
 ] as const
 
 const names = [say('Good'), say('Better'), say('Best')] as const
+
+/** What of it is chosen, while it is shut away. */
+function onTopWords({ extraKeys, discount }: Variant): string {
+  return [
+    extraKeys.length > 0 && say('{n, plural, one {1 extra} other {# extras}}', { n: extraKeys.length }),
+    discount.percent.trim() && say('{percent} % off', { percent: discount.percent.trim() }),
+  ]
+    .filter(Boolean)
+    .join(', ')
+}
 
 /** Up to three ways to treat a car on file, to be worked out and laid side by side. */
 export function NewQuote({ id: vehicleId = '' }: SectionProps) {
@@ -110,16 +121,20 @@ export function NewQuote({ id: vehicleId = '' }: SectionProps) {
                 data={choicesOf(sold)}
                 {...row.field('treatmentIds')}
               />
-              <OnTop
-                value={row.value}
-                change={part => change({ variants: value.variants.with(i, { ...row.value, ...part }) })}
-                currency={currency}
-                label={say('Extras and discount of variant {i}', { i: i + 1 })}
-                faults={{
-                  percent: form.faults.at(`variants.${i}.discounts.0.percent`),
-                  reason: form.faults.at(`variants.${i}.discounts.0.reason`),
-                }}
-              />
+              <div className={styles.onTop}>
+                <OnTop
+                  value={row.value}
+                  change={part => change({ variants: value.variants.with(i, { ...row.value, ...part }) })}
+                  currency={currency}
+                  label={say('Extras and discount of variant {i}', { i: i + 1 })}
+                />
+                <small className={pieces.soft}>{onTopWords(row.value)}</small>
+                {/* In words beside it: what is refused lies in a field that is shut away. */}
+                <Input.Error>
+                  {form.faults.at(`variants.${i}.discounts.0.percent`) ??
+                    form.faults.at(`variants.${i}.discounts.0.reason`)}
+                </Input.Error>
+              </div>
             </div>
           ))}
           <Textarea label={say('Note on it')} autosize minRows={1} {...form.field('note')} />
