@@ -8,5 +8,6 @@ export const statusWords: Record<JobStatus, string> = {
   inShop: say('in the shop'),
   handedOver: say('handed over'),
   cancelled: say('cancelled'),
+  noShow: say('did not come'),
   lapsed: say('the held place lapsed'),
 }

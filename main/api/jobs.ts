@@ -16,6 +16,7 @@ import {
   spotAnswerInput,
   spotInput,
   startStepInput,
+  stepMinutesInput,
   takeBackInput,
   tickInput,
   timedAct,
@@ -28,6 +29,7 @@ import { lend } from '../services/job/lending.ts'
 import { settleMissed } from '../services/job/missedWork.ts'
 import { noteJob } from '../services/job/note.ts'
 import { ownerWords, setOutside } from '../services/job/ownerWords.ts'
+import { setStepMinutes } from '../services/job/stepMinutes.ts'
 import { answerSpot, recordSpot, takeSpotBack } from '../services/job/testSpot.ts'
 import { procedure, router } from './trpc.ts'
 
@@ -40,6 +42,7 @@ export const jobs = router({
   finishStep: procedure.input(finishStepInput).mutation(({ ctx, input }) => finishStep(ctx, input)),
   reopenStep: procedure.input(takeBackInput).mutation(({ ctx, input }) => reopenStep(ctx, input)),
 
+  stepMinutes: procedure.input(stepMinutesInput).mutation(({ ctx, input }) => setStepMinutes(ctx, input)),
   missed: procedure.input(missedInput).mutation(({ ctx, input }) => settleMissed(ctx, input)),
 
   spot: procedure.input(spotInput).mutation(({ ctx, input }) => recordSpot(ctx, input)),

@@ -22,12 +22,12 @@ type Cells = [
 export async function floorRows(tx: Tx, nowAt: number, toAt: number): Promise<FloorRow[]> {
   const [found] = await tx.$queryRaw<{ cells: string }[]>`
     select json_group_array(json_array(
-      jobId, number, status, plate, promisedAt, plannedHandoverAt, handoverAt, arrivedAt, coveredBy,
+      jobId, number, status, plate, promisedAt, plannedHandoverAt, handoverAt, arrivedAt, fetchAt, coveredBy,
       position, kind, name, stage, needs, skill, crewCount, json(help), minutes, splittable, sameBay,
       waitMin, waitMax, moveAfterMin, productId, bayId, plannedAt, plannedEndAt, startAt, endAt,
       actualStartAt, actualEndAt, movedToBayId, movedAt, crew, helpers)) as cells
     from (
-      select j.id as jobId, j.number, j.status, v.plate, j.promisedAt, j.plannedHandoverAt, j.handoverAt, j.arrivedAt, j.coveredBy,
+      select j.id as jobId, j.number, j.status, v.plate, j.promisedAt, j.plannedHandoverAt, j.handoverAt, j.arrivedAt, j.fetchAt, j.coveredBy,
         s.position, s.kind, s.name, s.stage, s.needs, s.skill, s.crewCount, s.help, s.minutes, s.splittable, s.sameBay, s.waitMin, s.waitMax, s.moveAfterMin,
         s.productId, s.bayId, s.plannedAt, s.plannedEndAt, s.startAt, s.endAt, s.actualStartAt, s.actualEndAt,
         s.movedToBayId, s.movedAt,
@@ -53,6 +53,7 @@ function rowOf(cells: Cells): FloorRow {
     plannedHandoverAt,
     handoverAt,
     arrivedAt,
+    fetchAt,
     coveredBy,
     position,
     kind,
@@ -90,6 +91,7 @@ function rowOf(cells: Cells): FloorRow {
     plannedHandoverAt,
     handoverAt,
     arrivedAt,
+    fetchAt,
     coveredBy,
     position,
     kind,

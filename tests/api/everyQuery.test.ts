@@ -98,6 +98,7 @@ async function inputsOf(desk: Desk): Promise<Record<string, unknown>> {
       startAt: step?.startAt,
     },
     'booking.held': none,
+    'booking.changeOffers': { id: coming.id, askedDate: day(3) },
     'booking.offers': {
       sizeClass: 'medium',
       condition: 'good',

@@ -7,6 +7,7 @@ import { AskDialog } from '../../parts/AskDialog.tsx'
 import { DocumentButton } from '../../parts/DocumentButton.tsx'
 import { HandOver } from './HandOver.tsx'
 import { nextAct } from './nextAct.ts'
+import { OtherwiseMenu } from './otherwise/OtherwiseMenu.tsx'
 import { PromiseDialog } from './PromiseDialog.tsx'
 import type { Happened } from './useHappened.ts'
 import { useJobAct } from './useJobAct.ts'
@@ -29,6 +30,7 @@ export function JobActions({ job, happened }: { job: JobView; happened: Happened
           {say('Cancel the job')}
         </Button>
       )}
+      <OtherwiseMenu job={job} />
       <DocumentButton path={`/documents/work-order/${job.id}.pdf`}>{say('Work order')}</DocumentButton>
       {asking === 'cancel' && (
         <AskDialog

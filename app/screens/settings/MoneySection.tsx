@@ -106,6 +106,16 @@ function Rules({ rules }: { rules: MoneyRules }) {
               description={say('For what each treatment earns')}
               {...form.field('labourMinor')}
             />
+            <MoneyInput
+              label={say('Fee where nobody comes')}
+              description={say('0: none is asked')}
+              {...form.field('noShowMinor')}
+            />
+            <MoneyInput
+              label={say('Fee for each day a car is not fetched')}
+              description={say('0: none is asked')}
+              {...form.field('keptDayMinor')}
+            />
           </div>
           <h3>{say('On invoices')}</h3>
           <div className={pieces.fields}>

@@ -62,6 +62,8 @@ export interface FloorJob {
   readonly arrivedAt: number | null
   /** Who confirmed that it travels and stands under cover until it may get wet; null: it stays here until then. */
   readonly coveredBy: string | null
+  /** When it is fetched as agreed since it was ready; its bay is kept until then. */
+  readonly fetchAt?: number | null
   readonly steps: readonly FloorStep[]
   /** What is left of it does not fit before the end of what is looked at: its times are those stored. Left out: it fits. */
   readonly endless?: boolean
@@ -93,8 +95,17 @@ export function floorJobs(rows: readonly FloorRow[]): FloorJob[] {
         handoverAt,
         arrivedAt,
         coveredBy,
+        fetchAt = null,
       } = row
-      const times = { promisedAt, plannedHandoverAt, handoverAt, leavesAt: handoverAt, arrivedAt, coveredBy }
+      const times = {
+        promisedAt,
+        plannedHandoverAt,
+        handoverAt,
+        leavesAt: handoverAt,
+        arrivedAt,
+        coveredBy,
+        fetchAt,
+      }
       jobs.push({ id, number, status, plate, ...times, steps })
     }
     steps.push({ ...row, crewIds: row.crew?.split(',') ?? [], helperIds: row.helpers?.split(',') ?? [] })

@@ -102,7 +102,7 @@ function projectOnce(floor: Booked, base: Base, job: FloorJob, timed = job.steps
     job: {
       ...ends,
       handoverAt: handover,
-      leavesAt: Math.max(handover, soonest ?? handover),
+      leavesAt: Math.max(handover, soonest ?? handover, job.fetchAt ?? handover),
       steps: job.steps.map((step, i) => {
         const now = steps[i]
         if (!now) return step

@@ -11,6 +11,14 @@ const at = (detail: Detail, key: string, when: When) =>
 const because = (detail: Detail) =>
   detail.reason ? say(', because: {reason}', { reason: detail.reason }) : ''
 
+/** What was sold before and is now, where that changed. */
+const otherWork = ({ treatments }: Detail) => {
+  const [before, after] = Array.isArray(treatments) ? (treatments as string[][]) : []
+  return before && after
+    ? say('; {after} instead of {before}', { after: listWords(after), before: listWords(before) })
+    : ''
+}
+
 const listed = (panels: unknown) => (Array.isArray(panels) ? listWords(panels.map(sayKept)) : say('panels'))
 
 /** Each act on a job in words; what the audit line kept is all there is. */
@@ -89,6 +97,24 @@ export const jobWords: Record<string, (detail: Detail, when: When) => string> = 
       detail2: at(detail, 'from', when),
     }),
   noted: detail => say('noted: {words}', { words: detail.words }),
+  rebooked: (detail, when) =>
+    say('changed: comes {to} instead of {from}, promised for {promisedTo} instead of {promisedFrom}', {
+      to: at(detail, 'to', when),
+      from: at(detail, 'from', when),
+      promisedTo: at(detail, 'promisedTo', when),
+      promisedFrom: at(detail, 'promisedFrom', when),
+    }) + otherWork(detail),
+  'did not come': (detail, when) =>
+    say('did not come, was expected {dueAt}', { dueAt: at(detail, 'dueAt', when) }),
+  'comes later': (detail, when) =>
+    say('comes {at} instead of {dueAt}', { at: at(detail, 'at', when), dueAt: at(detail, 'dueAt', when) }),
+  'fetched later': (detail, when) => say('will be fetched {at}', { at: at(detail, 'at', when) }),
+  'takes longer': detail =>
+    say('"{step}" takes {after} instead of {before}', {
+      step: detail.step,
+      after: durationWords(Number(detail.after)),
+      before: durationWords(Number(detail.before)),
+    }),
   cancelled: detail => say('cancelled') + because(detail),
   heated: (detail, when) =>
     say('heated cure recorded, {detail} to {detail2}{counted}', {

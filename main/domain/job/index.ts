@@ -1,6 +1,6 @@
 export { minutesWithout } from './leaveOut.ts'
 export { type Added, addedWords, addedWork, missedOf, type WaitingStep } from './missed.ts'
-export { can, isCalledOff, isOver, type JobAct, type JobStatus, statusAt } from './status.ts'
+export { can, isCalledOff, isOver, type JobAct, type JobStatus, statusAfter, statusAt } from './status.ts'
 export { isMovableFrom, lastActual, lastRecorded, notYet } from './steps.ts'
 export {
   correctionAfter,

@@ -1,9 +1,16 @@
 /** The life of a job, from the held place to the handover: what may be done with it when, and what it is then. */
 
-/** `lapsed`: a held place whose time ran out. `cancelled`: called off, or a held place let go. */
-export type JobStatus = 'held' | 'booked' | 'inShop' | 'handedOver' | 'cancelled' | 'lapsed'
+/**
+ * `lapsed`: a held place whose time ran out. `cancelled`: called off, or a held place let go. `noShow`: booked, and nobody
+ * came.
+ */
+export type JobStatus = 'held' | 'booked' | 'inShop' | 'handedOver' | 'cancelled' | 'noShow' | 'lapsed'
 
-/** `work`: start and finish steps, record what heats. `takeBack`: undo the last time recorded, at last the arrival. */
+/**
+ * `work`: start and finish steps, record what heats. `takeBack`: undo the last time recorded, at last the arrival.
+ * `rebook`: another day, or other work. `noShow`: nobody came. `comesLater`: they will, at another time. `fetchLater`: it is
+ * fetched at another time than promised.
+ */
 export type JobAct =
   | 'confirm'
   | 'letGo'
@@ -14,15 +21,36 @@ export type JobAct =
   | 'promise'
   | 'cancel'
   | 'move'
+  | 'rebook'
+  | 'noShow'
+  | 'comesLater'
+  | 'fetchLater'
 
 /** The one table of what may follow what: a status, an act, and the status the job has after it. */
 const follows: Readonly<Record<JobStatus, Partial<Record<JobAct, JobStatus>>>> = {
   held: { confirm: 'booked', letGo: 'cancelled', cancel: 'cancelled', move: 'held' },
   lapsed: { confirm: 'booked' },
-  booked: { arrive: 'inShop', promise: 'booked', cancel: 'cancelled', move: 'booked' },
-  inShop: { work: 'inShop', takeBack: 'inShop', handOver: 'handedOver', promise: 'inShop', move: 'inShop' },
+  booked: {
+    arrive: 'inShop',
+    promise: 'booked',
+    cancel: 'cancelled',
+    move: 'booked',
+    rebook: 'booked',
+    noShow: 'noShow',
+    comesLater: 'booked',
+  },
+  inShop: {
+    work: 'inShop',
+    takeBack: 'inShop',
+    handOver: 'handedOver',
+    promise: 'inShop',
+    move: 'inShop',
+    rebook: 'inShop',
+    fetchLater: 'inShop',
+  },
   handedOver: {},
-  cancelled: {},
+  cancelled: { rebook: 'booked' },
+  noShow: { rebook: 'booked' },
 }
 
 /** Whether an act is open to a job of this status; what else it needs (a time, a reason) is for the act to say. */
@@ -30,14 +58,14 @@ export function can({ status }: { readonly status: JobStatus }, act: JobAct): bo
   return follows[status][act] !== undefined
 }
 
-/** Nothing can happen to the job any more but that a lapsed place is confirmed after all. */
+/** It holds no place any more; all that can happen to it is that a place is found for it again. */
 export function isOver({ status }: { readonly status: JobStatus }): boolean {
   return !can({ status }, 'move')
 }
 
 /** The car never came: nothing of the job stands on the board. */
 export function isCalledOff({ status }: { readonly status: JobStatus }): boolean {
-  return status === 'cancelled' || status === 'lapsed'
+  return status === 'cancelled' || status === 'noShow' || status === 'lapsed'
 }
 
 /**
@@ -51,6 +79,11 @@ export function statusAt(
 ): JobStatus {
   if (!isStatus(status)) throw new Error(`"${status}" is no status of a job`)
   return status === 'held' && (heldUntilAt ?? 0) <= nowAt ? 'lapsed' : status
+}
+
+/** The status after an act that is open to the job; as it is where it is not. */
+export function statusAfter(status: JobStatus, act: JobAct): JobStatus {
+  return follows[status][act] ?? status
 }
 
 function isStatus(word: string): word is JobStatus {

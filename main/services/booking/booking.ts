@@ -155,7 +155,7 @@ function depositOf(depositMinor: number, totalMinor: number): number {
 }
 
 /** One car is not here for two jobs at once. */
-async function assertNotElsewhere(
+export async function assertNotElsewhere(
   tx: Tx,
   floor: Floor,
   job: { id: string; vehicleId: string; dropOffAt: number; handoverAt: number },
@@ -170,7 +170,7 @@ async function assertNotElsewhere(
 }
 
 /** A plan is looked at as far as it goes, so it goes no further than an offer can. */
-function assertNear(handover: number, nowAt: number): void {
+export function assertNear(handover: number, nowAt: number): void {
   if (handover > nowAt + farthestAskedMin + horizonMin)
     refuse(
       'plan-far',

@@ -98,3 +98,36 @@ export type HeldPlace = z.infer<typeof heldPlace>
 
 export const heldPlaces = z.object({ places: z.array(heldPlace).min(1).max(12) })
 export type HeldPlaces = z.infer<typeof heldPlaces>
+
+/** What is other than it was booked; left out: as it is. */
+const otherWork = {
+  treatmentIds: treatmentIds.optional(),
+  condition: condition.optional(),
+  scope,
+  sizeClass: sizeClass.optional(),
+}
+
+export const changeOffersInput = z.object({
+  id,
+  ...otherWork,
+  askedDate: date.optional(),
+  /** Brought on this day at the earliest. */
+  notBefore: date.optional(),
+})
+export type ChangeOffersInput = z.infer<typeof changeOffersInput>
+
+/** Another place, other work, or both. Its prices follow from the shop's rules where the work is other. */
+export const changeInput = z.object({ id, version, ...otherWork, plan })
+export type ChangeInput = z.infer<typeof changeInput>
+
+/** Nobody came; `fee`: what the shop asks for that is put on its bill. */
+export const noShowInput = z.object({ id, version, fee: z.boolean() })
+export type NoShowInput = z.infer<typeof noShowInput>
+
+/** When the car comes, or is fetched, as its owner said. */
+export const laterInput = z.object({ id, version, at: minute })
+export type LaterInput = z.infer<typeof laterInput>
+
+/** The same of a car that is not fetched; `fee`: the shop's for each day it stands here is put on its bill. */
+export const fetchInput = laterInput.extend({ fee: z.boolean() })
+export type FetchInput = z.infer<typeof fetchInput>

@@ -174,7 +174,12 @@ function homeInTime(anyTime: Problem, homeBefore: number | undefined, windows: W
   return found?.soonest.offer.feasible ? { problem, found, tooLate: false } : { ...without(), tooLate: true }
 }
 
-function placeView(floor: Floor, sold: Sold, { asked, offer, shelf }: Stocked<StockedOffer['offer']>) {
+/** What a place is drawn and booked from. */
+export function placeView(
+  floor: Floor,
+  sold: Pick<Sold, 'steps' | 'products' | 'leaving'>,
+  { asked, offer, shelf }: Stocked<StockedOffer['offer']>,
+) {
   const words = wordsFor(
     floor,
     sold.steps.map(step => step.name),

@@ -55,10 +55,15 @@ async function thingsOf(tx: Tx, floor: Booked, kinds: readonly LentKind[], excep
   }))
 }
 
-/** The times in which one of each kind is free all through; null where nothing is to be lent. */
-export async function lentWindows(tx: Tx, floor: Booked, kinds: readonly LentKind[]): Promise<Windows> {
+/** The times in which one of each kind is free all through; null where nothing is to be lent. One job's own loans are no hindrance. */
+export async function lentWindows(
+  tx: Tx,
+  floor: Booked,
+  kinds: readonly LentKind[],
+  exceptJobId = '',
+): Promise<Windows> {
   if (kinds.length === 0) return null
-  const things = await thingsOf(tx, floor, kinds)
+  const things = await thingsOf(tx, floor, kinds, exceptJobId)
   let windows: Span[] = [always]
   for (const kind of new Set(kinds)) {
     const free = things

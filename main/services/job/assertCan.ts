@@ -54,6 +54,28 @@ const refusals: Readonly<Record<JobAct, { code: string; words: Words }>> = {
         ? say('The car of job {number} is here: hand it over, with the reason.', { number })
         : say('Job {number} is over; there is nothing to cancel.', { number }),
   },
+  rebook: {
+    code: 'over',
+    words: number =>
+      say(
+        'Job {number} cannot be changed: confirm a held place first; what was handed over stays as it was.',
+        {
+          number,
+        },
+      ),
+  },
+  noShow: {
+    code: 'not-booked',
+    words: number => say('Job {number} is not waiting for its car.', { number }),
+  },
+  comesLater: {
+    code: 'not-booked',
+    words: number => say('Job {number} is not waiting for its car.', { number }),
+  },
+  fetchLater: {
+    code: 'not-here',
+    words: number => say('Job {number} is not in the shop; there is nothing to fetch.', { number }),
+  },
   move: { code: 'over', words: number => say('Job {number} is over; it stays where it was.', { number }) },
 }
 

@@ -37,6 +37,15 @@ export type NoteInput = z.infer<typeof noteInput>
 export const missedInput = oneRow.extend({ position, reason: text.optional() })
 export type MissedInput = z.infer<typeof missedInput>
 
+/** A step takes longer, or less, than it was booked for; with what is asked for that. */
+export const stepMinutesInput = oneRow.extend({
+  position,
+  minutes: whole(word('Give the minutes it takes.'), 10_080),
+  /** What is charged for it on top; 0: nothing. */
+  chargeMinor: whole(word('Give the price.'), 1_000_000_000),
+})
+export type StepMinutesInput = z.infer<typeof stepMinutesInput>
+
 const gloss = number(word('Give the gloss, such as 88.'), 2_000).nullable()
 
 /** What a test spot showed; what was not measured is null. */

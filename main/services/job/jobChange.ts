@@ -44,6 +44,8 @@ export interface JobChange {
       | 'leftAt'
       | 'promisedAt'
       | 'plannedHandoverAt'
+      | 'dropOffAt'
+      | 'fetchAt'
       | 'coveredBy'
       | 'coveredAt'
       | 'outsideC'
@@ -63,7 +65,7 @@ export interface JobChange {
 
 /** A stored job in the floor's shape. */
 export function floorJobOf(row: FoundJob, nowAt: number): FloorJob {
-  const { id, number, promisedAt, plannedHandoverAt, handoverAt, arrivedAt, coveredBy } = row
+  const { id, number, promisedAt, plannedHandoverAt, handoverAt, arrivedAt, coveredBy, fetchAt } = row
   return {
     id,
     number,
@@ -75,6 +77,7 @@ export function floorJobOf(row: FoundJob, nowAt: number): FloorJob {
     leavesAt: row.leftAt ?? handoverAt,
     arrivedAt,
     coveredBy,
+    fetchAt,
     steps: row.steps.map(step => ({ ...step, ...peopleIn(step.crew) })),
   }
 }

@@ -84,7 +84,8 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
       leftOut: leftOutWords(leftOut),
     })),
     charges,
-    priceMinor: saleMinor(job.treatments, charges, floor.shop.currency),
+    // Of a car that never came only what was put on its bill is owed.
+    priceMinor: saleMinor(job.status === 'noShow' ? [] : job.treatments, charges, floor.shop.currency),
     depositMinor: job.depositMinor,
     currency: floor.shop.currency,
     note: job.note,
@@ -96,6 +97,11 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
     /** As now projected. */
     handoverAt: expectedAt,
     leftAt: job.leftAt,
+    /** When it is fetched, as agreed since it was ready. */
+    fetchAt: job.fetchAt,
+    /** As it was sold, to be changed. */
+    treatmentIds: job.treatments.map(each => each.treatmentId),
+    scope: (job.treatments[0]?.scope ?? 'whole') as Scope,
     /** Something that cures is laid, or is to be: `safeAt` is then its profile's figure, else when the work is done. */
     coated: coatsOf(job.steps, products).length > 0,
     ...leavingTimes(job.steps, products, leavingOf(job)),
@@ -148,6 +154,11 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
       handOver: can(job, 'handOver'),
       promise: can(job, 'promise'),
       cancel: can(job, 'cancel'),
+      rebook: can(job, 'rebook') && job.steps.every(step => step.actualStartAt === null),
+      noShow: can(job, 'noShow') && job.dropOffAt <= nowAt,
+      comesLater: can(job, 'comesLater'),
+      fetchLater:
+        can(job, 'fetchLater') && job.steps.every(step => step.kind === 'hold' || step.actualEndAt !== null),
       move: can(job, 'move') && job.steps.some((_, i) => isMovableFrom(job.steps, i)),
     },
   }

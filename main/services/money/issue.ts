@@ -36,7 +36,7 @@ export async function issueInvoice(desk: Desk, input: IssueInput): Promise<{ id:
   const note = checkNote(input.note, 'note', 1_000)
   return act(desk, async (tx, audit, at) => {
     const job = await moneyJob(tx, jobId)
-    if (!['booked', 'inShop', 'handedOver'].includes(job.status))
+    if (!['booked', 'inShop', 'handedOver', 'noShow'].includes(job.status))
       refuse(
         'not-booked',
         { id: jobId },

@@ -28,9 +28,11 @@ const withMoney = {
 
 export type MoneyJob = Awaited<ReturnType<typeof moneyJob>>
 
-/** A job with all its money. */
+/** A job with all its money. Of one whose car never came only what was put on its bill since is owed. */
 export async function moneyJob(tx: Tx, id: string) {
-  return found(await tx.job.findUnique({ where: { id }, include: withMoney }), { id }, say(noSuchJob))
+  const job = found(await tx.job.findUnique({ where: { id }, include: withMoney }), { id }, say(noSuchJob))
+  if (job.status !== 'noShow') return job
+  return { ...job, treatments: [] }
 }
 
 export interface BilledLine extends ChargedLine {

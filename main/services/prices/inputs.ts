@@ -31,6 +31,8 @@ export const moneyRulesInput = z.object({
   labourMinor: amountMinor,
   taxNumber: text,
   payTo: text,
+  noShowMinor: amountMinor,
+  keptDayMinor: amountMinor,
   version: versionOrNone,
 })
 export type MoneyRules = z.infer<typeof moneyRulesInput>

@@ -27,6 +27,8 @@ const startingRules: MoneyRules = {
   labourMinor: 0,
   taxNumber: '',
   payTo: '',
+  noShowMinor: 0,
+  keptDayMinor: 0,
   version: 0,
 }
 
@@ -94,6 +96,8 @@ function checked(given: Omit<MoneyRules, 'version'>): Omit<MoneyRules, 'version'
     if (given[field] < 0) refuse('days-bad', { [field]: given[field] }, say('Give 0 days or more.'))
   if (given.cashStepMinor < 1)
     refuse('coin-bad', { cashStepMinor: given.cashStepMinor }, say('The smallest coin is above 0.'))
+  for (const field of ['noShowMinor', 'keptDayMinor'] as const)
+    if (given[field] < 0) refuse('fee-bad', { [field]: given[field] }, say('A fee is 0 or more.'))
   if (given.labourMinor < 0)
     refuse('cost-bad', { labourMinor: given.labourMinor }, say('An hour costs 0 or more.'))
   const invoiceSeries = checkText(

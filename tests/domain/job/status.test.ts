@@ -12,10 +12,11 @@ import {
 const life: Record<JobStatus, JobAct[]> = {
   held: ['confirm', 'letGo', 'cancel', 'move'],
   lapsed: ['confirm'],
-  booked: ['arrive', 'promise', 'cancel', 'move'],
-  inShop: ['work', 'takeBack', 'handOver', 'promise', 'move'],
+  booked: ['arrive', 'promise', 'cancel', 'move', 'rebook', 'noShow', 'comesLater'],
+  inShop: ['work', 'takeBack', 'handOver', 'promise', 'move', 'rebook', 'fetchLater'],
   handedOver: [],
-  cancelled: [],
+  cancelled: ['rebook'],
+  noShow: ['rebook'],
 }
 const acts: JobAct[] = [
   'confirm',
@@ -27,6 +28,10 @@ const acts: JobAct[] = [
   'promise',
   'cancel',
   'move',
+  'rebook',
+  'noShow',
+  'comesLater',
+  'fetchLater',
 ]
 
 test.each(Object.entries(life) as [JobStatus, JobAct[]][])(
@@ -38,8 +43,8 @@ test.each(Object.entries(life) as [JobStatus, JobAct[]][])(
 
 test('What is over, and what never came', () => {
   const all = Object.keys(life) as JobStatus[]
-  expect(all.filter(status => isOver({ status }))).toEqual(['lapsed', 'handedOver', 'cancelled'])
-  expect(all.filter(status => isCalledOff({ status }))).toEqual(['lapsed', 'cancelled'])
+  expect(all.filter(status => isOver({ status }))).toEqual(['lapsed', 'handedOver', 'cancelled', 'noShow'])
+  expect(all.filter(status => isCalledOff({ status }))).toEqual(['lapsed', 'cancelled', 'noShow'])
 })
 
 test('A held place is lapsed from the minute its time runs out', () => {
