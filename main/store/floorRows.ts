@@ -4,7 +4,8 @@ import type { Tx } from './store.ts'
 /** What stands in each array of a row, in the order the query gives it. */
 type Cells = [
   ...[jobId: string, number: number, status: FloorRow['status'], plate: string, promisedAt: number],
-  ...[plannedHandoverAt: number, handoverAt: number, arrivedAt: number | null, coveredBy: string | null],
+  ...[plannedHandoverAt: number, handoverAt: number, arrivedAt: number | null, fetchAt: number | null],
+  ...[coveredBy: string | null],
   ...[position: number, kind: string, name: string, stage: string, needs: string, skill: string | null],
   ...[crewCount: number, help: unknown, minutes: number, splittable: number, sameBay: number],
   ...[waitMin: number | null, waitMax: number | null, moveAfterMin: number | null, productId: string | null],
