@@ -9,6 +9,7 @@ import { letHappen } from './happen.ts'
 import { writeIntakes } from './intake.ts'
 import { writeLoans } from './lending.ts'
 import { writeMoney } from './money.ts'
+import { demoPhoto } from './photo.ts'
 import { placeBookings } from './place.ts'
 import { demoProducts } from './productData.ts'
 import { writeShelf } from './shelf.ts'
@@ -23,9 +24,11 @@ import { writeBookings } from './write.ts'
  * two weeks of bookings around now, some of them under way. The same now gives the same shop.
  * @throws Refusal where the database already has a shop.
  */
-export function fillDemo(desk: Desk): Promise<void> {
+export async function fillDemo(desk: Desk): Promise<void> {
   const nowAt = desk.now()
-  return desk.store.transact({ ...stampOf(desk), followed: false }, async (tx, audit) => {
+  await assertNoShop(desk.store.read)
+  const photo = await demoPhoto(desk)
+  await desk.store.transact({ ...stampOf(desk), followed: false }, async (tx, audit) => {
     await assertNoShop(tx)
     await writeShop(tx)
     const vehicles = demoVehicles(zonedOf(nowAt, demoShop.zone).year)
@@ -38,7 +41,7 @@ export function fillDemo(desk: Desk): Promise<void> {
     await writeShelf(tx, happened, nowAt)
     await writeWeather(tx, nowAt)
     await writeChecks(tx, happened, nowAt)
-    await writeIntakes(tx, happened)
+    await writeIntakes(tx, happened, photo)
     await writeUpkeep(tx, vehicles, happened, nowAt)
     await writeMoney(tx, audit, happened, nowAt)
     // What fell due before the shop was filled in is old news.

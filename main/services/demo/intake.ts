@@ -1,6 +1,7 @@
 /** Intakes of the demo shop: one signed, with what was measured and marked, and one begun this morning. */
 import { measureRules } from '../../domain/measure/index.ts'
 import { toJson } from '../../store/json.ts'
+import type { MadePhoto } from '../../store/photos/makePhoto.ts'
 import type { Tx } from '../../store/store.ts'
 import type { IntakeDraft } from '../intake/inputs.ts'
 import { contentOf, emptyDraft } from '../intake/intake.ts'
@@ -41,6 +42,8 @@ const measured: Partial<IntakeDraft> = {
   panelC: 17.9,
 }
 
+const photoId = 'demo-photo-1'
+
 const marked: IntakeDraft['defects'] = [
   {
     id: 'demo-mark-1',
@@ -70,12 +73,12 @@ const marked: IntakeDraft['defects'] = [
     x: 470,
     y: 480,
     note: 'down to the primer',
-    photoIds: [],
+    photoIds: [photoId],
   },
 ]
 
 /** A signed intake for the first car in the shop, and one begun for the second. */
-export async function writeIntakes(tx: Tx, happened: readonly Happened[]): Promise<void> {
+export async function writeIntakes(tx: Tx, happened: readonly Happened[], photo: MadePhoto): Promise<void> {
   const here = happened.filter(({ job }) => job.status === 'inShop')
   for (const [
     i,
@@ -83,11 +86,17 @@ export async function writeIntakes(tx: Tx, happened: readonly Happened[]): Promi
       job: { id, arrivedAt },
     },
   ] of here.slice(0, 2).entries()) {
+    if (i === 0) {
+      const { sha256, width, height, bytes } = photo
+      const kept = { sha256, width, height, size: bytes.length, name: 'left doors.png', who: 'Mika' }
+      await tx.jobPhoto.create({ data: { id: photoId, jobId: id, at: arrivedAt ?? 0, ...kept } })
+    }
     const job = await intakeJob(tx, id)
     const draft: IntakeDraft = {
       ...emptyDraft(false),
       ...measured,
-      defects: marked,
+      // The photo is of the first car.
+      defects: i === 0 ? marked : marked.map(mark => ({ ...mark, photoIds: [] })),
       odometer: 41_210 + 7_300 * i,
       fuelEighths: 5,
       keys: 2,
