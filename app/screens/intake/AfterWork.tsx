@@ -4,6 +4,7 @@ import { useForm } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import { Form } from '../../parts/form/Form.tsx'
+import pieces from '../../parts/pieces.module.css'
 import { GainChart } from './GainChart.tsx'
 import { GlossPart } from './gloss/GlossPart.tsx'
 import { ThicknessPart } from './thickness/ThicknessPart.tsx'
@@ -29,18 +30,20 @@ export function AfterWork({ record }: { record: IntakeView }) {
         <GainChart gained={gained} units={units} />
       </Card>
       <Form form={form} label={say('Measured after the work')} save={say('Keep these readings')}>
-        <ThicknessPart
-          record={record}
-          measured={form.value}
-          change={form.change}
-          error={form.faults.under('thickness') ?? form.faults.under('readings')}
-        />
-        <GlossPart
-          allowedGu={record.rules.glossAllowedGu}
-          sets={form.value.gloss}
-          change={gloss => form.change({ gloss })}
-          errorAt={name => form.faults.at(`content.gloss.${name}`)}
-        />
+        <div className={pieces.column}>
+          <ThicknessPart
+            record={record}
+            measured={form.value}
+            change={form.change}
+            error={form.faults.under('thickness') ?? form.faults.under('readings')}
+          />
+          <GlossPart
+            allowedGu={record.rules.glossAllowedGu}
+            sets={form.value.gloss}
+            change={gloss => form.change({ gloss })}
+            errorAt={name => form.faults.at(`content.gloss.${name}`)}
+          />
+        </div>
       </Form>
     </>
   )

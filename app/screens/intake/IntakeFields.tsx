@@ -1,6 +1,7 @@
 import type { IntakeDraft, IntakeView } from '../../../main/api/views.ts'
 import { fieldsOf } from '../../data/fields.ts'
 import type { Faults } from '../../parts/faults.ts'
+import pieces from '../../parts/pieces.module.css'
 import { Arrival } from './Arrival.tsx'
 import { MarksPart } from './car/MarksPart.tsx'
 import { GlossPart } from './gloss/GlossPart.tsx'
@@ -18,7 +19,7 @@ interface Props {
 export function IntakeFields({ record, draft, change, faults }: Props) {
   const fields = fieldsOf(draft, change, name => faults.at(`draft.${name}`))
   return (
-    <>
+    <div className={pieces.column}>
       <MarksPart
         draft={draft}
         finishes={record.facts.finishes}
@@ -40,6 +41,6 @@ export function IntakeFields({ record, draft, change, faults }: Props) {
         errorAt={name => faults.at(`draft.gloss.${name}`)}
       />
       <Arrival fields={fields} />
-    </>
+    </div>
   )
 }

@@ -90,51 +90,53 @@ function Figures({ measuring: { version, usual, ...saved } }: { measuring: Measu
   const [um, gu] = [say('µm'), say('GU')]
   return (
     <Form form={form} label={say('Measuring')}>
-      <Card title={say('Paint thickness')}>
-        <div className={pieces.fields}>
-          <OptionalDecimalInput
-            label={say('Thinnest paint that is corrected without a reason')}
-            description={empty(usual.thickness.floorUm, um)}
-            unit={um}
-            least={40}
-            most={300}
-            {...form.field('floorUm')}
-          />
-          <OptionalDecimalInput
-            label={say('The gauge repeats a spot to')}
-            description={empty(usual.gaugeRepeatabilityUm, um)}
-            unit={um}
-            least={0.1}
-            most={20}
-            {...form.field('gaugeRepeatabilityUm')}
-          />
-        </div>
-      </Card>
-      <Card title={say('Gloss')}>
-        <div className={pieces.fields}>
-          <OptionalDecimalInput
-            label={say('The meter may be off its tile by')}
-            description={empty(usual.glossAllowedGu, gu)}
-            unit={gu}
-            least={0.1}
-            most={10}
-            {...form.field('glossAllowedGu')}
-          />
-          <OptionalDecimalInput
-            label={say('The meter repeats a spot to')}
-            description={empty(usual.glossRepeatabilityGu, gu)}
-            unit={gu}
-            least={0.05}
-            most={10}
-            {...form.field('glossRepeatabilityGu')}
-          />
-        </div>
-        <p className={pieces.soft}>
-          {say(
-            'How well an instrument repeats stands on its own sheet, as a standard deviation. Before and after differ for sure where they are further apart than repeating would make them (ISO 5725-6).',
-          )}
-        </p>
-      </Card>
+      <div className={pieces.column}>
+        <Card title={say('Paint thickness')}>
+          <div className={pieces.fields}>
+            <OptionalDecimalInput
+              label={say('Thinnest paint that is corrected without a reason')}
+              description={empty(usual.thickness.floorUm, um)}
+              unit={um}
+              least={40}
+              most={300}
+              {...form.field('floorUm')}
+            />
+            <OptionalDecimalInput
+              label={say('The gauge repeats a spot to')}
+              description={empty(usual.gaugeRepeatabilityUm, um)}
+              unit={um}
+              least={0.1}
+              most={20}
+              {...form.field('gaugeRepeatabilityUm')}
+            />
+          </div>
+        </Card>
+        <Card title={say('Gloss')}>
+          <div className={pieces.fields}>
+            <OptionalDecimalInput
+              label={say('The meter may be off its tile by')}
+              description={empty(usual.glossAllowedGu, gu)}
+              unit={gu}
+              least={0.1}
+              most={10}
+              {...form.field('glossAllowedGu')}
+            />
+            <OptionalDecimalInput
+              label={say('The meter repeats a spot to')}
+              description={empty(usual.glossRepeatabilityGu, gu)}
+              unit={gu}
+              least={0.05}
+              most={10}
+              {...form.field('glossRepeatabilityGu')}
+            />
+          </div>
+          <p className={pieces.soft}>
+            {say(
+              'How well an instrument repeats stands on its own sheet, as a standard deviation. Before and after differ for sure where they are further apart than repeating would make them (ISO 5725-6).',
+            )}
+          </p>
+        </Card>
+      </div>
     </Form>
   )
 }

@@ -66,6 +66,9 @@ export function checkThickness(um: number, field: string): number {
   return um
 }
 
+/** How a thickness is said in the reasons. */
+type ShownUm = (um: number) => string
+
 /**
  * Every panel with readings, in the order they were first read. Outliers by the modified score of Iglewicz and Hoaglin
  * (NIST/SEMATECH e-Handbook 1.3.5.17). What lies beneath is a likelihood with its reason, the budget an estimate.
@@ -73,11 +76,12 @@ export function checkThickness(um: number, field: string): number {
 export function carThickness(
   readings: readonly ThicknessReading[],
   rules: ThicknessRules = usualThickness,
+  shown: ShownUm = um => say('{um} µm', { um: Math.round(um) }),
 ): CarThickness {
   for (const [i, { um }] of readings.entries()) checkThickness(um, `readings.${i}.um`)
   const byPanel = Map.groupBy(readings, ({ panel }) => panel)
   const typical = new Map([...byPanel].map(([panel, own]) => [panel, median(own.map(({ um }) => um))]))
-  const panels = [...byPanel].map(([panel, own]) => panelThickness(panel, own, typical, rules))
+  const panels = [...byPanel].map(([panel, own]) => panelThickness(panel, own, typical, { rules, shown }))
   return {
     panels,
     typicalUm: panels.length === 0 ? null : median([...typical.values()]),
@@ -89,7 +93,7 @@ function panelThickness(
   panel: string,
   own: readonly ThicknessReading[],
   typical: ReadonlyMap<string, number>,
-  rules: ThicknessRules,
+  { rules, shown }: { rules: ThicknessRules; shown: ShownUm },
 ): PanelThickness {
   const values = own.map(({ um }) => um)
   const bySpot = Map.groupBy(own, ({ spot }) => spot)
@@ -114,7 +118,7 @@ function panelThickness(
     sdUm: sd,
     madUm: medianDeviation(values),
     farOutUm: values.filter((_, i) => wild[i]),
-    ...beneath({ typicalUm, mostUm, rest }, rules),
+    ...beneath({ typicalUm, mostUm, rest }, rules, shown),
     belowFloor: leastUm < rules.floorUm,
     budgetUm: Math.min(rules.mostTakenUm, Math.max(0, room)),
   }
@@ -124,14 +128,14 @@ function panelThickness(
 function beneath(
   { typicalUm, mostUm, rest }: { typicalUm: number; mostUm: number; rest: readonly number[] },
   rules: ThicknessRules,
+  shown: ShownUm,
 ): Pick<PanelThickness, 'verdict' | 'reason'> {
-  const round = Math.round
   if (mostUm >= rules.fillerUm)
     return {
       verdict: 'likely filler',
-      reason: say('{mostUm} µm at its thickest; paint alone is rarely over {fillerUm} µm.', {
-        mostUm: round(mostUm),
-        fillerUm: rules.fillerUm,
+      reason: say('{mostUm} at its thickest; paint alone is rarely over {fillerUm}.', {
+        mostUm: shown(mostUm),
+        fillerUm: shown(rules.fillerUm),
       }),
     }
   const middle = median(rest)
@@ -140,17 +144,17 @@ function beneath(
   if (rest.length >= 3 && over >= rules.overRestUm && over > 3.5 * robustSpread(rest))
     return {
       verdict: 'likely repainted',
-      reason: say('{typicalUm} µm, where the rest of the car is about {middle} µm.', {
-        typicalUm: round(typicalUm),
-        middle: round(middle),
+      reason: say('{typicalUm}, where the rest of the car is about {middle}.', {
+        typicalUm: shown(typicalUm),
+        middle: shown(middle),
       }),
     }
   if (typicalUm > rules.factoryMostUm)
     return {
       verdict: 'likely repainted',
-      reason: say('{typicalUm} µm; a factory coat is rarely over {factoryMostUm} µm.', {
-        typicalUm: round(typicalUm),
-        factoryMostUm: rules.factoryMostUm,
+      reason: say('{typicalUm}; a factory coat is rarely over {factoryMostUm}.', {
+        typicalUm: shown(typicalUm),
+        factoryMostUm: shown(rules.factoryMostUm),
       }),
     }
   return { verdict: 'as built', reason: null }

@@ -43,7 +43,9 @@ export function GlossPart({ allowedGu, sets, change, errorAt }: Props) {
             number={i + 1}
             set={set}
             warnings={
-              set.panels.length > 0 ? glossWarnings(asSet(set), before && asSet(before), allowedGu) : []
+              set.panels.some(({ gu }) => gu.length > 0)
+                ? glossWarnings(asSet(set), before && asSet(before), allowedGu)
+                : []
             }
             change={part => change(sets.with(i, { ...set, ...part }))}
             onRemove={() => change(sets.filter((_, j) => j !== i))}

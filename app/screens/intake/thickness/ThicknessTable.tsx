@@ -26,9 +26,9 @@ const verdictWords = {
 
 /** Panel by panel what was read and what it says; what lies beneath is a likelihood, the budget an estimate. */
 export function ThicknessTable({ readings, rules, paint, units, onRemove }: Props) {
-  const car = carThickness(readings, rules)
-  if (car.panels.length === 0) return null
   const words = (um: number) => thicknessWords(um, units)
+  const car = carThickness(readings, rules, words)
+  if (car.panels.length === 0) return null
   return (
     <div className={styles.scroll}>
       <table className={table.table}>
