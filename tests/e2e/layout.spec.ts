@@ -1,24 +1,44 @@
+import type { Page } from '@playwright/test'
 import { everyScreen, showScreen } from './everyScreen.ts'
 import { expect, test } from './fixtures.ts'
 import { layoutFaults, sizes } from './layout.ts'
+import { pageApi } from './pageApi.ts'
 
 test.use({ shopNow: '2026-04-15T13:40:00Z', shopDemo: true })
+
+async function faultsOf(desk: Page, at: readonly { width: number; height: number }[]): Promise<string[]> {
+  const found: string[] = []
+  for (const path of everyScreen) {
+    await showScreen(desk, path)
+    for (const size of at) {
+      await desk.setViewportSize(size)
+      for (const { kind, what } of await layoutFaults(desk))
+        found.push(`${path} at ${size.width} × ${size.height}: ${kind}: ${what}`)
+    }
+  }
+  return found
+}
 
 test('no screen scrolls sideways, cuts words or controls off, or writes over itself, at any size', async ({
   desk,
 }) => {
   // Two hundred pages: about a minute where nothing else runs, several beside other work.
   test.setTimeout(600_000)
-  const found: string[] = []
-  for (const path of everyScreen) {
-    await showScreen(desk, path)
-    for (const size of sizes) {
-      await desk.setViewportSize(size)
-      for (const { kind, what } of await layoutFaults(desk))
-        found.push(`${path} at ${size.width} × ${size.height}: ${kind}: ${what}`)
-    }
-  }
-  expect(found).toEqual([])
+  expect(await faultsOf(desk, sizes)).toEqual([])
+})
+
+test('nor in German, whose words are longer, where there is least room', async ({ desk }) => {
+  test.setTimeout(600_000)
+  const api = pageApi(desk)
+  const shop = (await api.shop.get.query())!
+  await api.shop.update.mutate({ ...shop, language: 'de' })
+  await desk.reload()
+  expect(
+    await faultsOf(
+      desk,
+      sizes.filter(size => size.width < 1900),
+    ),
+  ).toEqual([])
 })
 
 test('what is planted is found', async ({ page }) => {

@@ -23,7 +23,7 @@ export function JobLine({ job }: { job: JobView }) {
         leftAt: nearWords(job.leftAt ?? job.handoverAt, zone, nowAt),
       })}
       shape={({ width, rem }) => ({
-        height: 10.5 * rem,
+        height: 10.9 * rem,
         axis: timeAxis(job.open, fromAt - 20, toAt + 60, 0, Math.max(10, width), 0.45),
       })}
     >
@@ -34,7 +34,7 @@ export function JobLine({ job }: { job: JobView }) {
 
 function Line({ job, axis, rem }: { job: JobView; axis: TimeAxis; rem: number }) {
   const { zone, nowAt, open, profiles, stays } = job
-  const box = { top: 2 * rem, height: 5.5 * rem }
+  const box = { top: 2.4 * rem, height: 5.5 * rem }
   const foot = box.top + box.height
   const now = nowAt > axis.fromAt && nowAt < axis.toAt
   const hours = hourTicks(open, axis.toAt - axis.fromAt > 40 * 60 ? 4 : 2, zone)

@@ -74,7 +74,7 @@ export function bandShape(profile: CureProfile): BandShape | null {
         moments.handoverAdvised,
       ),
     ]),
-    ticks: ticksOf(profile).map(age => ({ label: durationText(age), x: x(age) })),
+    ticks: apart(ticksOf(profile).map(age => ({ label: durationText(age), x: x(age) }))),
     levels: [0, profile.firstPeriod.degree, 1].map(degree => ({
       label: `${Math.round(degree * 100)} %`,
       y: y(degree),
@@ -88,6 +88,19 @@ function stacked<T extends { x: number; y: number }>(marks: T[]): T[] {
     const under = marks.slice(0, i).filter(other => Math.abs(other.x - mark.x) < 12).length
     return { ...mark, y: mark.y - under * 15 }
   })
+}
+
+/** How far from each other the words of two ticks must stand; the last stand left of theirs. */
+const leastApart = 72
+
+/** Without those whose words would touch a later one's. */
+function apart<T extends { x: number }>(ticks: readonly T[]): T[] {
+  const kept: T[] = []
+  for (const tick of ticks.toReversed()) {
+    const next = kept.at(-1)
+    if (!next || next.x - tick.x >= leastApart) kept.push(tick)
+  }
+  return kept.reverse()
 }
 
 function ticksOf({ firstPeriod, fullCure }: CureProfile): number[] {

@@ -56,6 +56,17 @@ test('the marks lie on the curve at their moments, and never over each other', (
   expect(new Set(places).size).toBe(marks.length)
 })
 
+test('words under the axis stand clear of each other, the whole cure always among them', () => {
+  const { earlyMin, lateMin } = { earlyMin: 7 * 1440, lateMin: 10 * 1440 }
+  const { ticks } = bandShape({ ...profile, fullCure: { earlyMin, lateMin } })!
+  expect(ticks.at(-1)!.label).toBe('10 d')
+  expect(ticks.map(tick => tick.label)).not.toContain('7 d')
+  expect(ticks.length).toBeGreaterThan(3)
+  ticks.slice(1).forEach((tick, i) => {
+    expect(tick.x - ticks[i]!.x).toBeGreaterThan(60)
+  })
+})
+
 test.each([
   ['a late bound before the early one', { firstPeriod: { earlyMin: 1440, lateMin: 720, degree: 0.85 } }],
   ['full cure before the first period ends', { fullCure: { earlyMin: 600, lateMin: 700 } }],
