@@ -104,6 +104,8 @@ test('A credit note gives back a part, then the rest, and the job may be billed 
   const left = lines.map(line => line.leftMinor)
   const first = await credit([0, 1_001])
   expect(first.name).toBe('CN-0001')
+  const after = await getInvoice(desk, { id: invoiceId })
+  expect(after.lines.map(line => line.leftMinor)).toEqual([left[0], left[1]! - 1_001])
   await expect(credit(left)).rejects.toMatchObject({ code: 'credit-too-large', field: 'lines.1.amountMinor' })
   await expect(credit([0, 0])).rejects.toMatchObject({ code: 'credit-nothing' })
   await expect(credit([0, 1], ' ')).rejects.toMatchObject({ field: 'reason' })

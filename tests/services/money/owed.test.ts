@@ -10,6 +10,12 @@ test('What is open, the longest overdue first; paid ones are gone, and what is t
   const made = await moneyShop()
   const { desk } = made
   const old = await billed(made, { treatments: ['wash'] })
+  // On the day it is to be paid it is not late yet.
+  desk.setNow('2026-04-29T12:00:00Z')
+  expect(await owedList(desk)).toMatchObject({
+    open: [{ dueOn: '2026-04-29', lateDays: 0 }],
+    overdueCount: 0,
+  })
   desk.setNow('2026-05-01T12:00:00Z')
   const fresh = await billed(made, { treatments: ['correction'], vehicle: 1 })
   const done = await billed(made, { treatments: ['wash'], vehicle: 2 })
@@ -33,7 +39,7 @@ test('What is open, the longest overdue first; paid ones are gone, and what is t
 test('A statement ends in what is owed, line by line', async () => {
   const made = await moneyShop()
   const { desk } = made
-  const { jobId, name } = await billed(made)
+  const { jobId, invoiceId, name } = await billed(made)
   desk.setNow('2026-04-16T12:00:00Z')
   await takePayment(desk, {
     method: 'cash',
@@ -43,13 +49,21 @@ test('A statement ends in what is owed, line by line', async () => {
     id: jobId,
     amountMinor: 4_000,
   })
+  desk.setNow('2026-04-17T12:00:00Z')
+  const issued = await getInvoice(desk, { id: invoiceId })
+  const given = [{ id: issued.lines[0]!.id, amountMinor: 1_000 }]
+  const { withTaxMinor } = await getInvoice(
+    desk,
+    await creditInvoice(desk, { id: invoiceId, lines: given, reason: 'Redo' }),
+  )
   const { customerId } = await rowOf(made, jobId)
   const { lines, owedMinor } = await statement(desk, { id: customerId })
   expect(lines.map(line => [line.words, line.minor, line.owedMinor])).toEqual([
     [`Invoice ${name}`, 12_990, 12_990],
     ['Payment', -4_000, 8_990],
+    ['Credit note CN-0001', -withTaxMinor, 8_990 - withTaxMinor],
   ])
-  expect(owedMinor).toBe(8_990)
+  expect(owedMinor).toBe(8_990 - withTaxMinor)
   await expect(statement(desk, { id: 'nobody' })).rejects.toMatchObject({ code: 'missing' })
 })
 

@@ -1,8 +1,12 @@
 import { expect, test } from 'vitest'
 import { getBill } from '../../../main/services/money/bill.ts'
+import { getInvoice } from '../../../main/services/money/electronic.ts'
+import { issueInvoice } from '../../../main/services/money/issue.ts'
+import { invoiceFile } from '../../../main/services/money/paperFiles.ts'
 import { takePayment, undoPayment } from '../../../main/services/money/payments.ts'
+import { pdfWords } from '../../documents/poppler.ts'
 import { bookJob } from '../bookJob.ts'
-import { billed, moneyShop } from './sample.ts'
+import { billed, buyer, moneyShop } from './sample.ts'
 
 const paid = { method: 'card' as const, amountMinor: 1_000, tipMinor: 0, note: '', seenPaidMinor: 0 }
 
@@ -16,6 +20,18 @@ test('A deposit before the invoice, two parts after it, and nothing is owed', as
   const both = await Promise.allSettled([takePayment(made.desk, rest), takePayment(made.desk, rest)])
   expect(both.map(each => each.status).sort()).toEqual(['fulfilled', 'rejected'])
   expect(await getBill(made.desk, { id })).toMatchObject({ owedMinor: 0, toPayMinor: 0 })
+})
+
+test('A deposit is taken off what is asked for, before the invoice and on it', async () => {
+  const made = await moneyShop()
+  const job = await bookJob(made.desk, made.shop, { treatments: ['wash'] })
+  await takePayment(made.desk, { ...paid, id: job.id, amountMinor: 2_000 })
+  const bill = await getBill(made.desk, { id: job.id })
+  expect(bill).toMatchObject({ paidMinor: 2_000, toPayMinor: 10_990 })
+  const invoice = await issueInvoice(made.desk, { id: job.id, version: bill.version, buyer, note: '' })
+  expect(await getInvoice(made.desk, invoice)).toMatchObject({ depositMinor: 2_000, dueMinor: 10_990 })
+  const words = pdfWords((await invoiceFile(made.desk, invoice)).bytes)
+  expect(words).toMatch(/Total 129\.90.*Deposit paid -20\.00.*To pay 109\.90/)
 })
 
 test('Cash for all of it is rounded to the coins there are', async () => {

@@ -12,6 +12,7 @@ import {
   listQuotes,
   makeQuote,
 } from '../../../main/services/money/quotes.ts'
+import { getUpkeepSettings, saveUpkeepSettings } from '../../../main/services/upkeep/settings.ts'
 import { readPdf } from '../../documents/readPdf.ts'
 import { type MoneyShop, moneyShop, setRules } from './sample.ts'
 
@@ -46,6 +47,8 @@ test('Three ways side by side, each with its price, what it gives and what follo
   expect(good).toMatchObject({ priceMinor: 12_000, lasts: [], upkeepVisits: 0, daysAway: 1 })
   // A topper of 182 days: six renewals in three years, three inspections, a first wash and a check-up.
   expect(better).toMatchObject({ priceMinor: 99_900, upkeepVisits: 11 })
+  // Nothing sold lays a topper alone, so nobody can say what its renewals cost.
+  expect(better!.upkeepMinor).toBeNull()
   expect(better!.lasts.map(each => [each.name, each.days])).toEqual([
     ['Ovrel Two', 365],
     ['Ovrel Veil', 182],
@@ -59,6 +62,19 @@ test('Three ways side by side, each with its price, what it gives and what follo
   })
   expect(asked.soonest).toMatchObject({ dropOffAt: better!.dropOffAt, handoverAt: better!.handoverAt })
   expect(await listQuotes(made.desk)).toMatchObject([{ number: 1, fromMinor: 12_000, over: false }])
+})
+
+test('The upkeep of three years is each visit at the price of what it is booked as', async () => {
+  const { desk, shop } = made
+  const rules = await getUpkeepSettings(desk)
+  const treatments = { ...rules.treatments, topper: shop.treatments.wash }
+  await saveUpkeepSettings(desk, { ...rules, treatments })
+  const { id } = await makeQuote(desk, input)
+  // Eleven visits, each a wash of 120.00.
+  expect((await getQuote(desk, { id })).variants[1]).toMatchObject({
+    upkeepVisits: 11,
+    upkeepMinor: 11 * 12_000,
+  })
 })
 
 test('Each way has its own extras and a discount with its reason, and its price follows the condition', async () => {
@@ -90,6 +106,7 @@ test('Each way has its own extras and a discount with its reason, and its price 
   const before = (await getQuote(made.desk, { id: plain.id })).variants[2]!
   expect(best!.priceMinor).toBe(Math.round(before.priceMinor * 1.5))
   const { pages } = await readPdf((await quoteFile(made.desk, { id })).bytes)
+  expect(pages.flatMap(page => page.lines).join('\n')).toMatch(/Tax comes on top of these prices\./)
   expect(pages.flatMap(page => page.lines).join('\n')).toMatch(/Care kit\s+45\.00\nSecond car\s+-16\.50/)
   const unexplained = [variants[0]!, { ...variants[1]!, discounts: [{ ...discount, reason: ' ' }] }]
   await expect(makeQuote(made.desk, { ...input, variants: unexplained })).rejects.toMatchObject({

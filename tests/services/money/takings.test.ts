@@ -49,6 +49,8 @@ test('The journal balances entry by entry, and is read back by a spreadsheet', a
     const sum = (column: number) => entry.reduce((all, row) => all + Math.round(Number(row[column]) * 100), 0)
     expect(sum(6)).toBe(sum(7))
     expect(sum(6)).toBeGreaterThan(0)
+    // Each line is one or the other.
+    for (const row of entry) expect([row[6], row[7]].filter(amount => amount !== '')).toHaveLength(1)
   }
   expect(new Set(rows.map(row => row[4]))).toEqual(
     new Set(['Customers owe', 'Sales', 'Tax to pay', 'Cash', 'Tips for the crew']),
