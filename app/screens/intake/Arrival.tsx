@@ -36,7 +36,7 @@ export function Arrival({ fields }: { fields: Fields<IntakeDraft> }) {
           <NativeSelect
             aria-label={say('Odometer in')}
             data={['km', 'mi']}
-            w={90}
+            w={104}
             value={draft.odometerUnit}
             onChange={event =>
               fields.field('odometerUnit').onChange(event.currentTarget.value as 'km' | 'mi')
