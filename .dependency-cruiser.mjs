@@ -83,6 +83,7 @@ const rooms = [
   'intake',
   'job',
   'booking',
+  'waiting',
   'money',
   'board',
   'dayPlan',

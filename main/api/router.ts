@@ -34,6 +34,7 @@ import { treatments } from './treatments.ts'
 import { router } from './trpc.ts'
 import { upkeep } from './upkeep.ts'
 import { vehicles } from './vehicles.ts'
+import { waiting } from './waiting.ts'
 
 /** The whole surface, by area: what each does is said in its own file. */
 export const appRouter = router({
@@ -73,6 +74,7 @@ export const appRouter = router({
   treatments,
   upkeep,
   vehicles,
+  waiting,
   system,
 })
 

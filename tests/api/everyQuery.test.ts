@@ -9,6 +9,7 @@ import { openFile } from '../../main/services/imports/opened.ts'
 import { getBill } from '../../main/services/money/bill.ts'
 import { issueInvoice } from '../../main/services/money/issue.ts'
 import { makeQuote } from '../../main/services/money/quotes.ts'
+import { addWaiting } from '../../main/services/waiting/entries.ts'
 import { yearsNowAt } from '../bench/years/fillYears.ts'
 import { typeOf } from './inputOf.ts'
 import { yearsShop } from './yearsShop.ts'
@@ -84,7 +85,19 @@ async function inputsOf(desk: Desk): Promise<Record<string, unknown>> {
   const { vehicleId, customerId, id: jobId } = job
   const [step] = coming.steps
   const { invoice, quote, fileId } = await papersOf(desk, { jobId, vehicleId, treatmentId })
+  const { id: waitingId } = await addWaiting(desk, {
+    vehicleId,
+    treatmentIds: [treatmentId],
+    condition: 'good',
+    scope: 'whole',
+    fromOn: day(0),
+    toOn: day(20),
+    weekdays: [],
+    note: '',
+  })
   return {
+    'waiting.list': { freedJobId: coming.id },
+    'waiting.words': { id: waitingId },
     'backups.standing': none,
     'backups.settings': none,
     'backups.list': none,

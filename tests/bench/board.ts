@@ -11,6 +11,7 @@ import { removeAbsence, saveAbsence } from '../../main/services/setUp/crewAbsenc
 import { setUpShop } from '../../main/services/setUp/shopSetUp.ts'
 import { openStore } from '../../main/store/store.ts'
 import { bookStays, peopleCount } from './board/bookedStays.ts'
+import { waitingMs } from './board/waitingList.ts'
 import type { Figure } from './run.ts'
 
 const rounds = 21
@@ -51,6 +52,8 @@ export async function* run(): AsyncGenerator<Figure> {
     }
     before = cost
   }
+  const waiting = await waitingMs()
+  yield figure('100 waiting, 12 bays, 500 stays', waiting, 'ms', 'under 500 ms', waiting < 500)
 }
 
 interface Cost {

@@ -31,6 +31,11 @@ export function JobActions({ job, happened }: { job: JobView; happened: Happened
         </Button>
       )}
       <OtherwiseMenu job={job} />
+      {(job.status === 'cancelled' || job.status === 'noShow') && (
+        <Button component="a" variant="default" href={`/book?freed=${job.id}`}>
+          {say('Who on the waiting list fits?')}
+        </Button>
+      )}
       <DocumentButton path={`/documents/work-order/${job.id}.pdf`}>{say('Work order')}</DocumentButton>
       {asking === 'cancel' && (
         <AskDialog

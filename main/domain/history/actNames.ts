@@ -4,6 +4,11 @@ import { say, word } from '../language/index.ts'
 
 /** Acts that say themselves in English. */
 const acts: ReadonlySet<string> = new Set([
+  word('listed||act'),
+  word('taken off||act'),
+  word('asked||act'),
+  word('said no||act'),
+  word('said yes||act'),
   word('added||act'),
   word('removed||act'),
   word('changed||act'),

@@ -1,0 +1,1 @@
+export { type BaySpan, fitOf, gapUse, type WishedTimes } from './fit.ts'
