@@ -87,6 +87,7 @@ const rooms = [
   'money',
   'board',
   'dayPlan',
+  'mend',
   'morning',
   'applied',
   'reminders',

@@ -1,5 +1,6 @@
 import { Button, Group, Select, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
+import { useNavigate } from '@tanstack/react-router'
 import { useState } from 'react'
 import { atWall, dateOf } from '../../main/domain/calendar/index.ts'
 import { say } from '../../main/domain/language/index.ts'
@@ -29,21 +30,13 @@ export function OutToday() {
   )
 }
 
-interface Out {
-  fromAt: number
-  toAt: number
-  reason: string
-  accepted?: true
-}
-type Recorded = Out & ({ crewId: string } | { bayId: string })
+type Recorded = Parameters<typeof client.mend.record.mutate>[0]
 
-const saving = {
-  mutationFn: (input: Recorded) =>
-    'crewId' in input ? client.crew.saveAbsence.mutate(input) : client.bays.saveClosure.mutate(input),
-}
+const saving = { mutationFn: (input: Recorded) => client.mend.record.mutate(input) }
 
 function OutForm({ nowAt, onDone }: { nowAt: number; onDone(): void }) {
   const { zone } = useShop()
+  const navigate = useNavigate()
   const crew = useQuery(trpc.crew.list.queryOptions()).data ?? []
   const bays = useQuery(trpc.bays.list.queryOptions()).data ?? []
   const [fromAt] = useState(nowAt)
@@ -53,9 +46,14 @@ function OutForm({ nowAt, onDone }: { nowAt: number; onDone(): void }) {
     send: ({ who, toAt, reason }): Recorded | null => {
       const [kind, id = ''] = who.split(' ')
       if (id === '') return null
-      return { fromAt, toAt, reason, ...(kind === 'crew' ? { crewId: id } : { bayId: id }) }
+      const out = { fromAt, toAt, reason }
+      return kind === 'crew' ? { kind: 'person', crewId: id, ...out } : { kind: 'bay', bayId: id, ...out }
     },
-    done: onDone,
+    done: ({ jobIds }) => {
+      onDone()
+      // What it touches is shown at once, each car with its ways out.
+      if (jobIds.length > 0) navigate({ to: '/plan/$section', params: { section: 'mend' } })
+    },
   })
   const named = (kind: string, rows: readonly { id: string; name: string }[]) =>
     rows.map(({ id, name }) => ({ value: `${kind} ${id}`, label: name }))

@@ -4,6 +4,7 @@ import {
   cancelInput,
   coverInput,
   finishStepInput,
+  giveStepInput,
   handOverInput,
   jobSearch,
   lendInput,
@@ -29,6 +30,7 @@ import { lend } from '../services/job/lending.ts'
 import { settleMissed } from '../services/job/missedWork.ts'
 import { noteJob } from '../services/job/note.ts'
 import { ownerWords, setOutside } from '../services/job/ownerWords.ts'
+import { giveStep } from '../services/job/people.ts'
 import { setStepMinutes } from '../services/job/stepMinutes.ts'
 import { answerSpot, recordSpot, takeSpotBack } from '../services/job/testSpot.ts'
 import { procedure, router } from './trpc.ts'
@@ -43,6 +45,8 @@ export const jobs = router({
   reopenStep: procedure.input(takeBackInput).mutation(({ ctx, input }) => reopenStep(ctx, input)),
 
   stepMinutes: procedure.input(stepMinutesInput).mutation(({ ctx, input }) => setStepMinutes(ctx, input)),
+  give: procedure.input(giveStepInput).mutation(({ ctx, input }) => giveStep(ctx, input)),
+
   missed: procedure.input(missedInput).mutation(({ ctx, input }) => settleMissed(ctx, input)),
 
   spot: procedure.input(spotInput).mutation(({ ctx, input }) => recordSpot(ctx, input)),

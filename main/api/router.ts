@@ -17,6 +17,7 @@ import { jobs } from './jobs.ts'
 import { leaving } from './leaving.ts'
 import { lendables } from './lendables.ts'
 import { mail } from './mail.ts'
+import { mend } from './mend.ts'
 import { money } from './money.ts'
 import { morning } from './morning.ts'
 import { orders } from './orders.ts'
@@ -58,6 +59,7 @@ export const appRouter = router({
   leaving,
   lendables,
   mail,
+  mend,
   money,
   morning,
   orders,

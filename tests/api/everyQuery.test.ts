@@ -126,6 +126,7 @@ async function inputsOf(desk: Desk): Promise<Record<string, unknown>> {
     'customers.get': { id: customerId },
     'customers.alike': { name: 'Ida Marsh', phone: '', email: '', plate: '', vin: '' },
     'dayPlan.relay': { days: 7 },
+    'mend.amiss': none,
     'dayPlan.bayUse': { weeks: 12 },
     'dayPlan.whatIf.stands': none,
     'dayPlan.whatIf.curing': none,

@@ -6,6 +6,7 @@ export const everyScreen = [
   '/',
   '/book',
   '/morning',
+  '/plan/mend',
   '/plan/relay',
   '/plan/what-if',
   '/plan/use',

@@ -9,6 +9,7 @@ import { useNowAt } from '../../data/now.ts'
 import { trpc } from '../../data/trpc.ts'
 import { CopiesWarnings } from '../../parts/copies/CopiesWarnings.tsx'
 import { daySpans } from '../../parts/daySpans.ts'
+import { GiveStep } from '../../parts/GiveStep.tsx'
 import { useKeyWords } from '../../parts/keyWords.ts'
 import { OutToday } from '../../parts/OutToday.tsx'
 import pieces from '../../parts/pieces.module.css'
@@ -20,6 +21,7 @@ import styles from './Board.module.css'
 import { BoardCanvas } from './BoardCanvas.tsx'
 import { Legend } from './Legend.tsx'
 import { useMove } from './move/useMove.ts'
+import { PeopleRail } from './PeopleRail.tsx'
 import { PromisesChanged } from './PromisesChanged.tsx'
 import { SlipStrip } from './SlipStrip.tsx'
 import { StatusLine } from './StatusLine.tsx'
@@ -36,6 +38,7 @@ export function Board() {
   const [days, setDays] = useState('3')
   const [chosenDate, setDate] = useState<string | null>(null)
   const control = useMove()
+  const [giving, setGiving] = useState<{ jobId: string; toId?: string | undefined } | null>(null)
   const today = shop && nowAt !== null ? dateOf(nowAt, shop.zone) : null
   const fromDate = chosenDate ?? today
   const view = useQuery({
@@ -98,6 +101,7 @@ export function Board() {
               originAt={startOfDay(fromDate, board.zone)}
               control={control}
               openJob={id => navigate({ to: '/jobs/$id', params: { id } })}
+              people={(jobId, toId) => setGiving({ jobId, toId })}
             />
             {board.stays.length === 0 && (
               <p className={styles.empty}>
@@ -106,12 +110,14 @@ export function Board() {
                 )}
               </p>
             )}
+            <PeopleRail />
             <StatusLine board={board} move={control.move} />
           </>
         ) : (
           <p className={styles.empty}>{view.error ? view.error.message : say('Looking up the bays …')}</p>
         )}
       </div>
+      {giving && <GiveStep {...giving} onClose={() => setGiving(null)} />}
     </div>
   )
 }

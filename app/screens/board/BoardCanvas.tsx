@@ -20,6 +20,8 @@ interface Props {
   originAt: number
   control: MoveControl
   openJob(id: string): void
+  /** Asks who is to do what of a car; `toId`: whom was dragged onto it. */
+  people(jobId: string, toId?: string): void
 }
 
 /** How wide a closed minute is beside an open one: the more days, the tighter the nights. */
@@ -30,11 +32,12 @@ function rootPx(): number {
 }
 
 /** The drawing itself, in three layers by how often each changes. */
-export function BoardCanvas({ board, days, originAt, control, openJob }: Props) {
+export function BoardCanvas({ board, days, originAt, control, openJob, people }: Props) {
   const { ref, width } = useElementSize()
   const viewport = useViewportSize()
   const svg = useRef<SVGSVGElement>(null)
   const [chosen, setChosen] = useState<string | null>(null)
+  const [pointed, setPointed] = useState<string | null>(null)
 
   const { open, fromAt, toAt } = board
   const count = board.bays.length
@@ -59,9 +62,11 @@ export function BoardCanvas({ board, days, originAt, control, openJob }: Props) 
   const handlers = {
     onFocus: (stay: StayView) => setChosen(keyOf(stay)),
     onPointerDown: drag.press,
+    onPersonDrop: (stay: StayView, crewId: string) => people(stay.jobId, crewId),
+    onPoint: (stay: StayView | null) => setPointed(stay && keyOf(stay)),
     onKeyDown: (stay: StayView, event: KeyboardEvent) => {
       if (event.ctrlKey || event.metaKey || event.altKey) return
-      const context = { board, stay, control, focus, open: openJob }
+      const context = { board, stay, control, focus, open: openJob, people: (id: string) => people(id) }
       const action = actionFor(event.key.length === 1 ? event.key.toLowerCase() : event.key, context)
       if (!action) return
       event.preventDefault()
@@ -77,6 +82,8 @@ export function BoardCanvas({ board, days, originAt, control, openJob }: Props) 
       onFocus: (stay: StayView) => latest.current.onFocus(stay),
       onPointerDown: (...args: Parameters<typeof drag.press>) => latest.current.onPointerDown(...args),
       onKeyDown: (stay: StayView, event: KeyboardEvent) => latest.current.onKeyDown(stay, event),
+      onPoint: (stay: StayView | null) => latest.current.onPoint(stay),
+      onPersonDrop: (stay: StayView, crewId: string) => latest.current.onPersonDrop(stay, crewId),
     }),
     [],
   )
@@ -106,7 +113,11 @@ export function BoardCanvas({ board, days, originAt, control, openJob }: Props) 
               lifted={control.move ? keyOf(control.move.stay) : null}
               handlers={steady}
             />
-            <LiveLayer canvas={canvas} move={control.move} />
+            <LiveLayer
+              canvas={canvas}
+              move={control.move}
+              pointed={board.stays.find(stay => keyOf(stay) === pointed) ?? null}
+            />
           </>
         )}
       </svg>

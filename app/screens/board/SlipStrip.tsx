@@ -20,6 +20,11 @@ export function SlipStrip({ board }: { board: BoardView }) {
           </Link>
         </li>
       ))}
+      <li>
+        <Link to="/plan/$section" params={{ section: 'mend' }}>
+          {say('All ways out')}
+        </Link>
+      </li>
     </ul>
   )
 }

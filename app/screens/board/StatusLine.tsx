@@ -50,7 +50,7 @@ export function StatusLine({ board, move }: { board: BoardView; move: Move | nul
         {move ? (
           <Say text="<kbd>←</kbd> <kbd>→</kbd> time · <kbd>↑</kbd> <kbd>↓</kbd> bay · <kbd>Enter</kbd> put down · <kbd>Esc</kbd> leave" />
         ) : (
-          <Say text="<kbd>arrows</kbd> choose · <kbd>Enter</kbd> open · <kbd>M</kbd> move · <kbd>1</kbd> <kbd>3</kbd> <kbd>7</kbd> days · <kbd>E</kbd> <kbd>L</kbd> earlier, later · <kbd>T</kbd> today" />
+          <Say text="<kbd>arrows</kbd> choose · <kbd>Enter</kbd> open · <kbd>M</kbd> move · <kbd>P</kbd> people · <kbd>1</kbd> <kbd>3</kbd> <kbd>7</kbd> days · <kbd>E</kbd> <kbd>L</kbd> earlier, later · <kbd>T</kbd> today" />
         )}
       </span>
     </div>

@@ -1,6 +1,8 @@
+import { useState } from 'react'
 import type { JobStepView, JobView } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
+import { GiveStep } from '../../parts/GiveStep.tsx'
 import { HeadRow } from '../../parts/HeadRow.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
@@ -12,6 +14,7 @@ import { useJobAct } from './useJobAct.ts'
 
 /** The steps in order, as they were and as they are planned; the last time can be taken back. */
 export function StepTable({ job }: { job: JobView }) {
+  const [giving, setGiving] = useState(false)
   const reopen = useJobAct(trpc.jobs.reopenStep.mutationOptions())
   const when = (at: number) => nearWords(at, job.zone, job.nowAt)
   /** As it was, or as it is planned, told apart by more than colour. */
@@ -67,11 +70,25 @@ export function StepTable({ job }: { job: JobView }) {
                         : name,
                     )
                     .join(', ')}
+                  {step.passes.map(({ name, untilAt }) => (
+                    <small key={`${name} ${untilAt}`}>
+                      {' '}
+                      {say('{name} until {untilAt}', { name, untilAt: when(untilAt) })}
+                    </small>
+                  ))}
                 </td>
                 <td>{moment(step.actualStartAt, step.startAt)}</td>
                 <td>{moment(step.actualEndAt, step.endAt)}</td>
                 <td>{stateOf(step)}</td>
                 <td>
+                  {step.can.give && (
+                    <RowButton
+                      does={say('Give to …')}
+                      of={step.name}
+                      size="xs"
+                      onClick={() => setGiving(true)}
+                    />
+                  )}
                   {step.can.reopen && (
                     <RowButton
                       does={say('Take back')}
@@ -87,6 +104,7 @@ export function StepTable({ job }: { job: JobView }) {
           })}
         </tbody>
       </table>
+      {giving && <GiveStep jobId={job.id} onClose={() => setGiving(false)} />}
     </section>
   )
 }

@@ -1,10 +1,12 @@
 import { say } from '../../../main/domain/language/index.ts'
 import { SectionScreen } from '../../parts/Sections.tsx'
+import { Mend } from './mend/Mend.tsx'
 import { Relay } from './relay/Relay.tsx'
 import { Use } from './use/Use.tsx'
 import { WhatIf } from './whatIf/WhatIf.tsx'
 
 const sections = [
+  { section: 'mend', label: say('Set right'), Section: Mend },
   { section: 'relay', label: say('Re-lay the floor'), Section: Relay },
   { section: 'what-if', label: say('What if'), Section: WhatIf },
   { section: 'use', label: say('Use of the bays'), Section: Use },

@@ -1,3 +1,4 @@
+export { meetsBay } from './bayFree.ts'
 export { type BlockStep, type BlockView, filledStays, stateOf } from './blocks.ts'
 export { assertFits, stepRows, timesOf } from './bookedPlan.ts'
 export { cautionLines, cautionWords, cureWords } from './cautions.ts'

@@ -46,6 +46,15 @@ export const jobWords: Record<string, (detail: Detail, when: When) => string> = 
       detail: at(detail, 'at', when),
       detail2: because(detail),
     }),
+  given: detail =>
+    say('"{step}" given to {to} instead of {from}', { step: detail.step, to: detail.to, from: detail.from }),
+  'passed on': (detail, when) =>
+    say('"{step}" passed from {from} to {to} {detail}', {
+      step: detail.step,
+      from: detail.from,
+      to: detail.to,
+      detail: at(detail, 'at', when),
+    }),
   finished: (detail, when) =>
     say('"{step}" finished {detail}', { step: detail.step, detail: at(detail, 'at', when) }),
   'taken back': (detail, when) =>

@@ -21,6 +21,10 @@ const stepAct = timedAct.extend({ position })
 export const startStepInput = stepAct.extend({ reason: text.optional(), accepted })
 export type StartStepInput = z.infer<typeof startStepInput>
 
+/** From one person to another; `accepted`: that they are away or with another car was seen. */
+export const giveStepInput = stepAct.extend({ fromId: id, toId: id, accepted })
+export type GiveStepInput = z.infer<typeof giveStepInput>
+
 /** With what it drew, where the crew says so at once; else that waits for the close of day. */
 export const finishStepInput = stepAct.extend({
   draws: draws.optional(),

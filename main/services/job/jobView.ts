@@ -28,6 +28,7 @@ import {
   type PaintSystem,
   type Scope,
   type SizeClass,
+  type Skill,
   type Stage,
 } from '../../domain/shop/index.ts'
 import { sentence } from '../../domain/words.ts'
@@ -43,6 +44,12 @@ import { checksIn } from './checks.ts'
 import { jobOnFloor } from './jobOnFloor.ts'
 import { missedView } from './missedWork.ts'
 import { spotView } from './testSpotView.ts'
+
+interface StepPass {
+  readonly position: number
+  readonly fromCrewId: string
+  readonly at: number
+}
 
 export type JobView = Awaited<ReturnType<typeof getJob>>
 export type JobStepView = JobView['steps'][number]
@@ -138,7 +145,10 @@ export async function getJob(desk: Desk, { id }: { id: string }) {
       cureWords(coat, leavingOf(job), nowAt, when, floor.shop.units),
     ),
     cautions: cautionsOf(job, products),
-    steps: stepViews(job, floor, products, await usesOf(tx, id)),
+    steps: stepViews(job, floor, products, {
+      uses: await usesOf(tx, id),
+      passes: await tx.stepPass.findMany({ where: { jobId: id }, orderBy: { at: 'asc' } }),
+    }),
     /** Opening hours from drop-off to handover, for the line of the job. */
     open: openSpans(
       await calendarOf(tx),
@@ -229,7 +239,12 @@ function cautionsOf(job: JobRow, products: ProductsById): string[] {
     .map(cautionWords)
 }
 
-function stepViews(job: JobRow, floor: Floor, products: ProductsById, uses: ReadonlyMap<number, string[]>) {
+function stepViews(
+  job: JobRow,
+  floor: Floor,
+  products: ProductsById,
+  { uses, passes }: { uses: ReadonlyMap<number, string[]>; passes: readonly StepPass[] },
+) {
   const { steps } = job
   const here = can(job, 'work')
   const coats = coatsOf(steps, products)
@@ -254,6 +269,11 @@ function stepViews(job: JobRow, floor: Floor, products: ProductsById, uses: Read
         /** When, where it is for a part of the step alone. */
         helps: step.helperIds?.includes(id) ? there : null,
       })),
+      /** Who worked on it before, each until when. */
+      passes: passes
+        .filter(({ position }) => position === step.position)
+        .map(({ fromCrewId, at }) => ({ name: floor.crewNames.get(fromCrewId) ?? '', untilAt: at })),
+      skill: step.skill as Skill | null,
       productId: step.productId,
       productName: step.productId === null ? null : (products.get(step.productId)?.name ?? null),
       moved:
@@ -273,6 +293,8 @@ function stepViews(job: JobRow, floor: Floor, products: ProductsById, uses: Read
         start: here && step.kind === 'work' && notYet(steps, i, floor.nowAt) === null,
         finish: here && step.actualStartAt !== null && step.actualEndAt === null,
         reopen: here && i === lastRecorded(steps),
+        give:
+          can(job, 'move') && step.kind === 'work' && step.actualEndAt === null && step.crewIds.length > 0,
       },
     }
   })

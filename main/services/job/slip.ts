@@ -31,7 +31,7 @@ export function slipOf(
     /** The first handover possible as everything stands. */
     nextAt: expectedAt,
     /** Another place, or other people, for the rest: sooner than that, or with nobody missing. Null: none. */
-    place: place && (lack !== null || place.handoverAt < expectedAt) ? place : null,
+    place: place && (lack !== null || place.handoverAt < expectedAt) ? placeView(floor, job, place) : null,
     /** Null where the promise still holds. */
     message:
       lateMin > 0
@@ -40,8 +40,17 @@ export function slipOf(
   }
 }
 
+function placeView(
+  floor: Floor,
+  job: JobRow,
+  { index, bayId, startAt, handoverAt }: NonNullable<ReturnType<typeof soonestPlace>>,
+) {
+  const { position } = job.steps[index]!
+  return { position, bayId, bayName: floor.bayNames.get(bayId) ?? '', startAt, handoverAt }
+}
+
 /** Lays what has not begun anew, wherever it gets the car home soonest, everything booked kept as it is. */
-function soonestPlace(floor: Floor, job: JobRow, visits: readonly OtherVisit[]) {
+export function soonestPlace(floor: Floor, job: JobRow, visits: readonly OtherVisit[]) {
   const index = job.steps.findIndex(step => step.kind === 'work' && step.actualStartAt === null)
   const step = job.steps[index]
   if (!step || !can(job, 'move') || !isMovableFrom(job.steps, index)) return null
@@ -53,9 +62,9 @@ function soonestPlace(floor: Floor, job: JobRow, visits: readonly OtherVisit[]) 
   if (!offer.feasible || visitInTheWay(floor, visits, { dropOffAt, handoverAt: offer.handover })) return null
   const first = offer.plan.steps[0]!
   return {
-    position: step.position,
+    index,
+    plan: offer.plan,
     bayId: first.bay,
-    bayName: floor.bayNames.get(first.bay) ?? '',
     startAt: first.start,
     handoverAt: offer.handover,
   }

@@ -10,6 +10,8 @@ export interface BoardContext {
   control: MoveControl
   focus(stay: StayView): void
   open(jobId: string): void
+  /** Asks who is to do what of a car. */
+  people(jobId: string): void
 }
 
 /** One thing a key does to the chosen stay; the help line, the keys and the tests read the same list. */
@@ -83,6 +85,13 @@ export const boardActions: BoardAction[] = [
     keys: ['m', ' '],
     when: context => still(context) && context.stay.movable,
     run: ({ stay, control }) => control.pickUp(stay),
+  },
+  {
+    name: 'people',
+    label: say('give its steps to somebody else'),
+    keys: ['p'],
+    when: still,
+    run: ({ stay, people }) => people(stay.jobId),
   },
   shift('earlier', say('earlier (with Shift an hour)'), 'ArrowLeft', -1),
   shift('later', say('later (with Shift an hour)'), 'ArrowRight', 1),

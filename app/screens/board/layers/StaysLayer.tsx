@@ -3,6 +3,7 @@ import type { StayView } from '../../../../main/api/views.ts'
 import styles from '../Board.module.css'
 import { type Canvas, keyOf } from '../boardTypes.ts'
 import { stayBox } from '../geometry/stayBox.ts'
+import { personType } from '../PeopleRail.tsx'
 import { stayWords } from '../stayWords.ts'
 import { StayShape } from './StayShape.tsx'
 
@@ -10,6 +11,9 @@ export interface StayHandlers {
   onFocus(stay: StayView): void
   onKeyDown(stay: StayView, event: KeyboardEvent): void
   onPointerDown(stay: StayView, event: PointerEvent): void
+  onPersonDrop(stay: StayView, crewId: string): void
+  /** The pointer is on it, or it has the focus; null: not any more. */
+  onPoint(stay: StayView | null): void
 }
 
 interface Props {
@@ -46,9 +50,22 @@ export const StaysLayer = memo(function StaysLayer({ canvas, chosen, lifted, han
               y={box.top - 1}
               height={box.height + 2}
               rx={6}
-              onFocus={() => handlers.onFocus(stay)}
+              onFocus={() => {
+                handlers.onFocus(stay)
+                handlers.onPoint(stay)
+              }}
+              onBlur={() => handlers.onPoint(null)}
+              onPointerEnter={() => handlers.onPoint(stay)}
+              onPointerLeave={() => handlers.onPoint(null)}
               onKeyDown={event => handlers.onKeyDown(stay, event)}
               onPointerDown={event => handlers.onPointerDown(stay, event)}
+              onDragOver={event => {
+                if (event.dataTransfer.types.includes(personType)) event.preventDefault()
+              }}
+              onDrop={event => {
+                event.preventDefault()
+                handlers.onPersonDrop(stay, event.dataTransfer.getData(personType))
+              }}
             />
           </g>
         )

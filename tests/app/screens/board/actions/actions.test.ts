@@ -39,6 +39,7 @@ function drive(chosen: StayView, others: StayView[] = []) {
     control,
     focus: next => said.push(`focus ${next.jobId}`),
     open: id => said.push(`open ${id}`),
+    people: id => said.push(`people ${id}`),
   }
   return {
     said,
@@ -53,6 +54,8 @@ function drive(chosen: StayView, others: StayView[] = []) {
 describe('the keys of the board', () => {
   test('look, open, pick up, move and put down', () => {
     const desk = drive(stay('one', 'a', at(0, 9), at(0, 10)), [stay('two', 'a', at(0, 12), at(0, 13))])
+    expect(desk.press('p')).toBe('people one')
+    desk.said.length = 0
     for (const key of ['ArrowRight', 'Enter', 'm', 'ArrowRight', 'ArrowDown', 'Enter']) desk.press(key)
     expect(desk.said).toEqual(['focus two', 'open one', 'pick up one', 'to a 555', 'to b 555', 'drop keep'])
   })
