@@ -7,15 +7,12 @@ import {
   layerViews,
   leavingOf,
   leavingTimes,
-  marksOf,
   type ProductsById,
-  presenceOf,
   profilesIn,
   projectJob,
-  stateOf,
   wordsFor,
 } from '../../domain/floor/index.ts'
-import { can, isCalledOff, isMovableFrom, isOver, lastRecorded, notYet } from '../../domain/job/index.ts'
+import { can, isCalledOff, isMovableFrom, isOver } from '../../domain/job/index.ts'
 import { say } from '../../domain/language/index.ts'
 import { saleMinor } from '../../domain/money/index.ts'
 import { reasonText, type Violation } from '../../domain/schedule/index.ts'
@@ -28,8 +25,6 @@ import {
   type PaintSystem,
   type Scope,
   type SizeClass,
-  type Skill,
-  type Stage,
 } from '../../domain/shop/index.ts'
 import { sentence } from '../../domain/words.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -43,13 +38,8 @@ import { chargesOn } from './chargesOn.ts'
 import { checksIn } from './checks.ts'
 import { jobOnFloor } from './jobOnFloor.ts'
 import { missedView } from './missedWork.ts'
+import { stepViews } from './stepViews.ts'
 import { spotView } from './testSpotView.ts'
-
-interface StepPass {
-  readonly position: number
-  readonly fromCrewId: string
-  readonly at: number
-}
 
 export type JobView = Awaited<ReturnType<typeof getJob>>
 export type JobStepView = JobView['steps'][number]
@@ -237,65 +227,4 @@ function cautionsOf(job: JobRow, products: ProductsById): string[] {
   return [...products.values()]
     .filter(({ id, kind }) => ids.has(id) && kind !== 'consumable')
     .map(cautionWords)
-}
-
-function stepViews(
-  job: JobRow,
-  floor: Floor,
-  products: ProductsById,
-  { uses, passes }: { uses: ReadonlyMap<number, string[]>; passes: readonly StepPass[] },
-) {
-  const { steps } = job
-  const here = can(job, 'work')
-  const coats = coatsOf(steps, products)
-  return steps.map((step, i) => {
-    const coat = step.kind === 'hold' ? coatOfHold(coats, i, step.productId) : null
-    return {
-      position: step.position,
-      kind: step.kind as 'work' | 'hold',
-      name: step.name,
-      stage: step.stage as Stage,
-      minutes: step.minutes,
-      bayId: step.bayId,
-      bayName: floor.bayNames.get(step.bayId) ?? '',
-      startAt: step.startAt,
-      endAt: step.endAt,
-      actualStartAt: step.actualStartAt,
-      actualEndAt: step.actualEndAt,
-      state: stateOf(step, job.steps.slice(0, i), floor.nowAt),
-      crew: presenceOf(floor.open, step).map(({ id, ...there }) => ({
-        id,
-        name: floor.crewNames.get(id) ?? '',
-        /** When, where it is for a part of the step alone. */
-        helps: step.helperIds?.includes(id) ? there : null,
-      })),
-      /** Who worked on it before, each until when. */
-      passes: passes
-        .filter(({ position }) => position === step.position)
-        .map(({ fromCrewId, at }) => ({ name: floor.crewNames.get(fromCrewId) ?? '', untilAt: at })),
-      skill: step.skill as Skill | null,
-      productId: step.productId,
-      productName: step.productId === null ? null : (products.get(step.productId)?.name ?? null),
-      moved:
-        step.movedToBayId === null || step.movedAt === null
-          ? null
-          : {
-              bayId: step.movedToBayId,
-              bayName: floor.bayNames.get(step.movedToBayId) ?? '',
-              at: step.movedAt,
-            },
-      /** What it is to draw from the shelf by its recipe, in words; what is confirmed is not among it. */
-      uses: uses.get(step.position) ?? [],
-      /** On a hold: the clock of the coat it follows. */
-      cure: coat && marksOf(coat, leavingOf(job)),
-      /** Holds start and finish by themselves. */
-      can: {
-        start: here && step.kind === 'work' && notYet(steps, i, floor.nowAt) === null,
-        finish: here && step.actualStartAt !== null && step.actualEndAt === null,
-        reopen: here && i === lastRecorded(steps),
-        give:
-          can(job, 'move') && step.kind === 'work' && step.actualEndAt === null && step.crewIds.length > 0,
-      },
-    }
-  })
 }
