@@ -97,6 +97,15 @@ export function screenQuestions(ids: Ids): Question[] {
     { name: 'day plan', path: 'dayPlan.relay', input: { days: 7 }, goalMs: null },
     { name: 'use of the bays', path: 'dayPlan.bayUse', input: { weeks: 13 }, goalMs: null },
     { name: 'customers found by name', path: 'customers.find', input: { text: 'ashby' }, goalMs: 20 },
+    {
+      name: 'people alike while typing',
+      path: 'customers.alike',
+      input: { name: 'Ines Ashby', phone: '', email: '' },
+      goalMs: 60,
+    },
+    { name: 'intake of a job', path: 'intake.get', input: { jobId }, goalMs: 30 },
+    { name: 'gloss meters', path: 'intake.meters', goalMs: 60 },
+    { name: 'hands-on times', path: 'effort.get', goalMs: 120 },
     { name: 'offers', path: 'booking.offers', input: wished, goalMs: 25 },
     {
       name: 'offers right after a save',

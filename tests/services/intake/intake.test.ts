@@ -48,6 +48,19 @@ test('A new intake knows the car, its finish panel by panel, and the unit of its
   })
 })
 
+test('A panel with a finish of its own is told by it, the others by the car’s', async () => {
+  const { vehicleId } = await it.desk.store.read.job.findUniqueOrThrow({ where: { id: it.jobId } })
+  await it.desk.store.transact({ who: 'test', at: 0 }, tx =>
+    tx.vehicle.update({
+      where: { id: vehicleId },
+      data: { panels: [{ panel: 'Roof', finish: 'film', since: null }] },
+    }),
+  )
+  const { finishes } = (await get()).facts
+  expect(finishes.filter(({ finish }) => finish !== 'gloss')).toEqual([{ panel: 'Roof', finish: 'film' }])
+  expect(finishes).toHaveLength(11)
+})
+
 test('Is kept as often as wanted, and never over what somebody else saved meanwhile', async () => {
   const draft = await filledIntake(it, { defects: [{ ...defect, photoIds: [] }] })
   expect(await saveIntake(it.desk, { jobId: it.jobId, version: 0, draft })).toEqual({ version: 1 })
