@@ -64,4 +64,11 @@ test('a car goes to a new owner, who is found or written down', async ({ desk, s
   await form.getByRole('button', { name: 'Give it its new owner' }).click()
   await expect(desk.getByText(/^from .* to Toma Birk\b/)).toBeVisible()
   await expect(desk.getByRole('link', { name: 'Toma Birk' }).first()).toBeVisible()
+  // Entered for the wrong car: it is theirs again who had it, with the visits that had gone over.
+  await desk.getByRole('button', { name: 'Take the change of owner back' }).click()
+  const asked = desk.getByRole('dialog')
+  await expect(asked.or(desk.getByRole('link', { name: 'Abel Thistle' })).first()).toBeVisible()
+  if (await asked.isVisible()) await asked.getByRole('button').last().click()
+  await expect(desk.getByRole('link', { name: 'Abel Thistle' })).toBeVisible()
+  await expect(desk.getByRole('button', { name: 'Take the change of owner back' })).toHaveCount(0)
 })

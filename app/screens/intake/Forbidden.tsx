@@ -65,6 +65,10 @@ function OneRule({ jobId, rule }: { jobId: string; rule: ForbiddenView }) {
     <fieldset className={styles.rule} aria-label={`${rule.treatment}: ${rule.rule}`}>
       <p>
         <b className={pieces.late}>⚑ {rule.treatment}</b>, {rule.step}. {rule.words}
+        <br />
+        <small className={pieces.soft}>
+          {say('Left out, the job takes, draws and costs less; the promise stays.')}
+        </small>
       </p>
       <Group align="flex-end">
         <Button onClick={() => decide('leave out')} loading={deciding.busy} disabled={rule.on.length === 0}>
