@@ -17,6 +17,8 @@ interface Props {
   value: OnTopValue
   change(part: Partial<OnTopValue>): void
   currency: string
+  /** Where it opens where there is room on both sides. */
+  position: 'top-start' | 'bottom-start'
   /** Said under the reason. */
   about?: string
   /** Which of several, to who has it read. */
@@ -24,12 +26,12 @@ interface Props {
 }
 
 /** Extras and one discount with its reason. */
-export function OnTop({ value, change, currency, about, label }: Props) {
+export function OnTop({ value, change, currency, position, about, label }: Props) {
   const extras = useQuery(trpc.money.rules.queryOptions()).data?.extras ?? []
   const { discount, extraKeys } = value
   const put = (part: Partial<OnTopValue['discount']>) => change({ discount: { ...discount, ...part } })
   return (
-    <Popover position="top-start" shadow="md" width={340}>
+    <Popover position={position} shadow="md" width={340}>
       <Popover.Target>
         <Button variant="default" size="compact-sm" aria-label={label}>
           {say('Extras and discount')}

@@ -1,37 +1,34 @@
 /** Documents by the thousand: how long one takes, and whether the memory climbs. */
 import { setFlagsFromString } from 'node:v8'
 import { runInNewContext } from 'node:vm'
+import { invoicePdf } from '../../main/documents/invoicePdf.ts'
 import type { Issuer } from '../../main/documents/kit/frame.ts'
-import { makeSheet } from '../../main/documents/kit/makeSheet.ts'
-import { drawTable, drawTotals } from '../../main/documents/kit/table.ts'
 import { orderPdf } from '../../main/documents/orderPdf.ts'
 import { ownerLetterPdf } from '../../main/documents/ownerLetter.ts'
+import { ciiOf } from '../../main/domain/invoicing/index.ts'
+import { anInvoiceSheet } from '../documents/anInvoiceSheet.ts'
+import { anInvoice } from '../domain/invoicing/anInvoice.ts'
 import type { Figure } from './run.ts'
 
 const issuer: Issuer = { name: 'Ashdown Paint Care', lines: ['4 Quarry Lane'], logo: null, colour: '#31456b' }
 const base = { at: 29_604_000, paper: 'A4' as const, issuer }
-const names = ['Łucja Birk-Ødegård', 'משה כהן', '王小明', 'Ines Vale']
+const names = ['Łucja Birk-Ødegård', 'משה כהן', '王小明', '김민준', 'Ines Vale']
 
-/** As an invoice is laid out: whom it is for, twelve lines, totals. */
+/** An invoice of twelve lines, in the archival form and with its XML inside. */
 const invoice = (i: number) =>
-  makeSheet(
-    { ...base, title: `Invoice ${i}`, reference: `invoice ${i}`, to: [names[i % 4]!, '12 Larch Row'] },
-    sheet => {
-      const columns = [{ title: 'What' }, { title: 'Amount', width: 'fit' as const, align: 'right' as const }]
-      drawTable(
-        sheet,
-        columns,
-        Array.from({ length: 12 }, (_, line) => [`Line ${line} of visit ${i}`, `${100 + line}.00`]),
-      )
-      drawTotals(sheet, [{ name: 'Total', amount: '1,266.00', strong: true }])
-    },
-  )
+  invoicePdf({
+    ...anInvoiceSheet(12),
+    ...base,
+    title: `Invoice ${i}`,
+    to: [names[i % names.length]!, '12 Larch Row'],
+    xml: ciiOf(anInvoice),
+  })
 
 const letter = (i: number) =>
   ownerLetterPdf({
     ...base,
     language: 'en',
-    to: [names[i % 4]!, '12 Larch Row'],
+    to: [names[i % names.length]!, '12 Larch Row'],
     dayWords: '15 April 2026',
     subject: `Protection renewal ${i}`,
     body: 'It is time.\n\nCall us.\n',

@@ -60,6 +60,7 @@ export function PriceLine({ call, offers, change }: Props) {
         value={call}
         change={change}
         currency={currency}
+        position="top-start"
         about={say('Without a reason nothing is taken off')}
       />
     </div>

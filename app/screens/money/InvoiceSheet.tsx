@@ -3,7 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { InvoiceView } from '../../../main/api/views.ts'
-import { say } from '../../../main/domain/language/index.ts'
+import { decimalNow, say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import { DocumentButton } from '../../parts/DocumentButton.tsx'
@@ -125,7 +125,7 @@ function Lines({ invoice }: { invoice: InvoiceView }) {
               </span>
             ),
         },
-        { number: true, cell: line => (line.category === 'S' ? `${line.ratePercent} %` : '') },
+        { number: true, cell: line => (line.category === 'S' ? `${decimalNow(line.ratePercent)} %` : '') },
         { number: true, cell: line => show(line.amountMinor) },
       ]}
     />

@@ -1,4 +1,4 @@
-import { say } from '../../../main/domain/language/index.ts'
+import { decimalNow, say } from '../../../main/domain/language/index.ts'
 import type { RateTotal } from '../../../main/domain/money/index.ts'
 import { money } from '../../parts/money.ts'
 import styles from './Money.module.css'
@@ -32,7 +32,11 @@ export function Totals({ of }: Props) {
       : []),
     ...of.taxPerRate.map(({ name, ratePercent, category, baseMinor, taxMinor }) => [
       category === 'S'
-        ? say('{name} {ratePercent} % on {baseMinor}', { name, ratePercent, baseMinor: show(baseMinor) })
+        ? say('{name} {ratePercent} % on {baseMinor}', {
+            name,
+            ratePercent: decimalNow(ratePercent),
+            baseMinor: show(baseMinor),
+          })
         : `${name}, ${show(baseMinor)}`,
       show(taxMinor),
     ]),

@@ -14,7 +14,7 @@ const fontFile: Record<FontName, string> = {
   regular: 'DejaVuSansCondensed.ttf',
   bold: 'DejaVuSansCondensed-Bold.ttf',
   han: 'NotoSansSC-Regular.ttf',
-  hangul: 'NotoSansKR-Regular.woff',
+  hangul: 'NotoSansKR-Regular.ttf',
 }
 
 export const fontPath = (name: FontName) => join(assetsFolder, 'fonts', fontFile[name])

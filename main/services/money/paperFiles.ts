@@ -6,7 +6,7 @@ import { quotePdf } from '../../documents/quotePdf.ts'
 import { statementPdf } from '../../documents/statementPdf.ts'
 import { dateOf, momentWords, weekdayDate } from '../../domain/calendar/index.ts'
 import { brokenRules, ciiOf, electronicOf } from '../../domain/invoicing/index.ts'
-import { say } from '../../domain/language/index.ts'
+import { decimalNow, say } from '../../domain/language/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { letterheadOf } from '../desk/issuer.ts'
@@ -80,7 +80,7 @@ export async function invoiceSheet(tx: Tx, invoice: InvoiceView) {
           : '',
       quantity: line.quantity,
       price: money(line.priceMinor),
-      rate: line.category === 'S' ? `${line.ratePercent} %` : '—',
+      rate: line.category === 'S' ? `${decimalNow(line.ratePercent)} %` : '—',
       amount: money(line.amountMinor),
     })),
     totals: [
@@ -96,7 +96,11 @@ export async function invoiceSheet(tx: Tx, invoice: InvoiceView) {
       ...invoice.taxPerRate.map(({ name, category, ratePercent, baseMinor, taxMinor }) => ({
         name:
           category === 'S'
-            ? say('{tax} {percent} % on {base}', { tax: name, percent: ratePercent, base: money(baseMinor) })
+            ? say('{tax} {percent} % on {base}', {
+                tax: name,
+                percent: decimalNow(ratePercent),
+                base: money(baseMinor),
+              })
             : say('{tax} on {base}', { tax: name, base: money(baseMinor) }),
         amount: money(taxMinor),
       })),

@@ -71,6 +71,11 @@ test('The certificate states what was applied, with the year in every date, and 
     facts.vehicleWords,
   ])
     expect(words).toContain(part)
+  for (const { who, lot } of entry!.content.draft.layers) {
+    expect(who).not.toBe('')
+    expect(proof.statement).toContain(`Laid by: ${who}\n`)
+    expect(proof.statement).toContain(`Lot or batch: ${lot}\n`)
+  }
   expect(words.match(/Laid 15 April 2026, \d\d:\d\d to 15 April 2026, \d\d:\d\d/g)).toHaveLength(2)
   expect(words).not.toContain(facts.customerName)
   expect(proof.statement).not.toContain(facts.customerName)

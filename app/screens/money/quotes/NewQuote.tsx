@@ -126,6 +126,7 @@ export function NewQuote({ id: vehicleId = '' }: SectionProps) {
                   value={row.value}
                   change={part => change({ variants: value.variants.with(i, { ...row.value, ...part }) })}
                   currency={currency}
+                  position="bottom-start"
                   label={say('Extras and discount of variant {i}', { i: i + 1 })}
                 />
                 <small className={pieces.soft}>{onTopWords(row.value)}</small>
