@@ -90,6 +90,7 @@ export function crewRows(sheet: MorningView): Row[] {
       jobId: step.jobId,
       plate: step.plate,
       words: [
+        ...(step.missing ? [say('⚑ not there')] : []),
         step.helps ? say('helps: {name}', { name: step.name }) : step.name,
         step.bayName,
         ...step.with.map(name => say('with {name}', { name })),

@@ -128,7 +128,6 @@ function otherBay(floor: Floor, job: JobRow, visits: Visits): (WayOut & { plan?:
   const rest = restOfJob(floor, job, index, visits)
   const startAt = Math.max(step.startAt, gridUp(floor, floor.nowAt))
   for (const bay of floor.bays) {
-    if (bay.archived || bay.id === lack.bayId) continue
     const plan = planMove(rest, { bayId: bay.id, startAt })
     if (plan.ok)
       return {

@@ -75,7 +75,7 @@ function partsOf(day: MorningView, when: (at: number) => string): DaySheetPart[]
           when(step.toAt),
           {
             words: step.helps ? say('helps: {name}', { name: step.name }) : step.name,
-            under: step.productName ?? '',
+            under: step.missing ? say('⚑ not there') : (step.productName ?? ''),
           },
           carWords(step),
           step.bayName,

@@ -2,6 +2,7 @@ import { crewSpans, dateOf, type OpeningHours, spanSet } from '../../domain/cale
 import { presenceOf, stateOf } from '../../domain/floor/index.ts'
 import type { Tx } from '../../store/store.ts'
 import { type JobRow, plateWords } from '../floor/jobRows.ts'
+import { judged } from '../floor/judged.ts'
 import { carOf, type Day } from './morningDay.ts'
 
 /** Each of the crew with when they are there and their steps of the day, in order. */
@@ -17,6 +18,11 @@ export async function crewOf(tx: Tx, day: Day, rows: readonly JobRow[]) {
         ? { row, step, state: stateOf(step, row.steps.slice(0, i), floor.nowAt) }
         : [],
     ),
+  )
+  const missing = new Set(
+    judged(floor)
+      .conflicts.filter(each => each.kind === 'away')
+      .map(each => `${each.crewId} ${each.jobId} ${each.position}`),
   )
   return people
     .map(person => ({
@@ -43,6 +49,8 @@ export async function crewOf(tx: Tx, day: Day, rows: readonly JobRow[]) {
           /** For a part of the step alone. */
           helps: step.helperIds?.includes(person.id) ?? false,
           state,
+          /** They are not there for it, or not for all of it. */
+          missing: missing.has(`${person.id} ${row.id} ${step.position}`),
           with: step.crewIds.filter(id => id !== person.id).map(id => floor.crewNames.get(id) ?? ''),
           productName: step.productId === null ? null : (products.get(step.productId)?.name ?? null),
         }))

@@ -91,6 +91,14 @@ test('What cannot be finished at all as things stand is never told as kept', () 
   expect(judge(floor(told.jobs as FloorJob[])).of(job)).toMatchObject({ standing: 'kept', lack: null })
 })
 
+test('Work that fits in no opening is told as never finished', () => {
+  const job = jobOf([work(0, 60, { endAt: 760 })], 760)
+  expect(judge(floor([job])).of(job)).toMatchObject({
+    standing: 'lacking',
+    lack: 'it cannot be finished as things stand',
+  })
+})
+
 test('A car that should be here and is not is reckoned as if it came now', () => {
   const due = jobOf([work(0, 60), work(1, 120, { endAt: 300 })], 300, booked)
   expect(standings(floor([due], { nowAt: 74 }))).toEqual(['kept'])

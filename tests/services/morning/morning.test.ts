@@ -1,7 +1,8 @@
 import { beforeEach, expect, test } from 'vitest'
-import { zonedOf } from '../../../main/domain/calendar/index.ts'
+import { dateOf, zonedOf } from '../../../main/domain/calendar/index.ts'
 import { arrive, finishStep, startStep } from '../../../main/services/job/jobSteps.ts'
 import type { JobView } from '../../../main/services/job/jobView.ts'
+import { recordOut } from '../../../main/services/mend/record.ts'
 import { morningSheet } from '../../../main/services/morning/morning.ts'
 import { bookJob } from '../bookJob.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
@@ -155,4 +156,24 @@ test('Somebody from outside is on the sheet of a day with work for them, and on 
   )
   expect(await names('2026-04-15')).toContain(name)
   expect(await names('2026-05-04')).not.toContain(name)
+})
+
+test('A step of somebody who left in the morning is marked on their row, and its car’s promise is not kept', async () => {
+  const topper = first.steps.findIndex(step => step.name === 'Topper')
+  const { id: crewId } = first.steps[topper]!.crew[0]!
+  // Gone from 10:30; the topper is theirs at 15:00.
+  const leftAt = first.steps[topper]!.startAt - 270
+  await recordOut(desk, { kind: 'person', crewId, fromAt: leftAt, toAt: leftAt + 1440, reason: 'ill' })
+  const sheet = await morningSheet(desk, { date: '2026-04-15' })
+  const theirs = sheet.crew.find(person => person.id === crewId)!.steps
+  expect(theirs.filter(step => step.fromAt >= leftAt).map(step => [step.name, step.missing])).toContainEqual([
+    'Topper',
+    true,
+  ])
+  expect(theirs.filter(step => step.toAt <= leftAt).every(step => !step.missing)).toBe(true)
+  const home = await morningSheet(desk, { date: dateOf(first.handoverAt, zone) })
+  expect(home.handovers.find(car => car.jobId === first.id)).toMatchObject({
+    standing: 'lacking',
+    lack: 'somebody is missing',
+  })
 })
