@@ -1,0 +1,120 @@
+import { expect, expectAccessible, test } from './fixtures.ts'
+import { tabTo } from './keyboard.ts'
+import { pageApi } from './pageApi.ts'
+import { setUpQuillhaven } from './shops/quillhaven.ts'
+
+// Tuesday, ten in the morning in London.
+test.use({ shopNow: '2026-04-14T09:00:00Z' })
+
+test('a bad Tuesday by keyboard: one comes late, one not at all, its place goes to the list, and one act is taken back', async ({
+  page: desk,
+  shop,
+}) => {
+  await shop.enter(desk)
+  const api = pageApi(desk)
+  await setUpQuillhaven(api)
+  const treatments = await api.treatments.list.query({})
+  const treatmentIds = [treatments.find(each => each.name === 'One-step correction')?.id ?? treatments[1]!.id]
+  const jobs: string[] = []
+  for (const [name, plate] of [
+    ['Ada Merrin', 'QH 11'],
+    ['Bram Tolley', 'QH 12'],
+  ] as const) {
+    const wish = { sizeClass: 'medium' as const, condition: 'good' as const, treatmentIds }
+    const { soonest } = await api.booking.offers.query(wish)
+    if (!soonest.feasible) throw new Error('no place')
+    const vehicle = {
+      plate,
+      make: '',
+      model: '',
+      colour: '',
+      sizeClass: 'medium' as const,
+      finish: 'gloss' as const,
+    }
+    const customer = { name, phone: '', email: '' }
+    const { jobId } = await api.booking.book.mutate({ ...wish, plan: soonest.plan, customer, vehicle })
+    jobs.push(jobId)
+  }
+  const { id: waits } = await api.customers.save.mutate({
+    name: 'Cleo Ashdown',
+    phone: '',
+    email: '',
+    note: '',
+  })
+  const { id: vehicleId } = await api.vehicles.save.mutate({
+    customerId: waits,
+    plate: 'QH 13',
+    make: '',
+    model: '',
+    colour: '',
+    year: null,
+    vin: null,
+    sizeClass: 'medium',
+    finish: 'gloss',
+    note: '',
+  })
+  await api.waiting.add.mutate({
+    vehicleId,
+    treatmentIds,
+    condition: 'good',
+    scope: 'whole',
+    fromOn: '2026-04-14',
+    toOn: '2026-04-15',
+    weekdays: [],
+    note: '',
+  })
+
+  // Half past eleven: neither car is here.
+  await shop.restart('2026-04-14T10:30:00Z')
+  await desk.clock.setFixedTime('2026-04-14T10:30:00Z')
+  await shop.enter(desk, `/jobs/${jobs[0]}`)
+  const otherwise = desk.getByRole('button', { name: 'It goes otherwise…' })
+  const choose = async (item: string) => {
+    await tabTo(otherwise)
+    await desk.keyboard.press('Enter')
+    const entry = desk.getByRole('menuitem', { name: item })
+    await expect(entry).toBeVisible()
+    while (!(await entry.evaluate(element => element === document.activeElement)))
+      await desk.keyboard.press('ArrowDown')
+    await desk.keyboard.press('Enter')
+  }
+  await choose('The car comes later…')
+  const dialog = desk.getByRole('dialog')
+  await expectAccessible(desk)
+  await tabTo(dialog.getByRole('button', { name: 'Write it down' }))
+  await desk.keyboard.press('Enter')
+  await expect(desk.getByText(/comes Tue 14 April .* instead of/).first()).toBeVisible()
+
+  await shop.enter(desk, `/jobs/${jobs[1]}`)
+  await choose('The car did not come…')
+  await tabTo(dialog.getByRole('button', { name: 'It did not come' }))
+  await desk.keyboard.press('Enter')
+  await expect(desk.getByText(/did not come, was expected/).first()).toBeVisible()
+
+  const who = desk.getByRole('link', { name: 'Who on the waiting list fits?' })
+  await tabTo(who)
+  await desk.keyboard.press('Enter')
+  const list = desk.getByRole('list', { name: 'Waiting list' })
+  await expect(list).toContainText('✓ Fits')
+  await expectAccessible(desk)
+  await tabTo(desk.getByRole('button', { name: 'Ask Cleo Ashdown' }))
+  await desk.keyboard.press('Enter')
+  await expect(list).toContainText('Held until')
+  await tabTo(desk.getByRole('button', { name: 'They said yes Cleo Ashdown' }))
+  await desk.keyboard.press('Enter')
+  await expect(desk.getByText('Nobody waits.')).toBeVisible()
+
+  // Taken back from another screen and after a reload: they wait again, and the place is held as before.
+  const goTo = async (screen: string) => {
+    await tabTo(desk.getByRole('navigation', { name: 'Screens' }).getByRole('link', { name: screen }))
+    await desk.keyboard.press('Enter')
+  }
+  await desk.reload()
+  await expect(desk.getByText('Nobody waits.')).toBeVisible()
+  await goTo('Morning')
+  await expect(desk.getByRole('heading', { name: /Morning sheet/ })).toBeVisible()
+  await desk.keyboard.press('Control+z')
+  await expect(desk.getByText('Taken back', { exact: true })).toBeVisible()
+  await goTo('Book')
+  await expect(list).toContainText('Held until')
+})
