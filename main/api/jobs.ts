@@ -19,6 +19,7 @@ import {
   startStepInput,
   stepMinutesInput,
   takeBackInput,
+  tellInput,
   tickInput,
   timedAct,
 } from '../services/job/inputs.ts'
@@ -33,6 +34,7 @@ import { ownerWords, setOutside } from '../services/job/ownerWords.ts'
 import { giveStep } from '../services/job/people.ts'
 import { setStepMinutes } from '../services/job/stepMinutes.ts'
 import { answerSpot, recordSpot, takeSpotBack } from '../services/job/testSpot.ts'
+import { tellCustomer, toldCustomer } from '../services/job/toldCustomer.ts'
 import { procedure, router } from './trpc.ts'
 
 export const jobs = router({
@@ -56,6 +58,8 @@ export const jobs = router({
   note: procedure.input(noteInput).mutation(({ ctx, input }) => noteJob(ctx, input)),
   handOver: procedure.input(handOverInput).mutation(({ ctx, input }) => handOver(ctx, input)),
   promise: procedure.input(promiseInput).mutation(({ ctx, input }) => promiseAgain(ctx, input)),
+  told: procedure.input(oneJob).query(({ ctx, input }) => toldCustomer(ctx, input)),
+  tell: procedure.input(tellInput).mutation(({ ctx, input }) => tellCustomer(ctx, input)),
   ownerWords: procedure.input(oneJob).query(({ ctx, input }) => ownerWords(ctx, input)),
   outside: procedure.input(outsideInput).mutation(({ ctx, input }) => setOutside(ctx, input)),
   cover: procedure.input(coverInput).mutation(({ ctx, input }) => confirmCover(ctx, input)),

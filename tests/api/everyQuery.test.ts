@@ -111,6 +111,7 @@ async function inputsOf(desk: Desk): Promise<Record<string, unknown>> {
       startAt: step?.startAt,
     },
     'booking.held': none,
+    'jobs.told': { id: coming.id },
     'booking.changeOffers': { id: coming.id, askedDate: day(3) },
     'booking.offers': {
       sizeClass: 'medium',

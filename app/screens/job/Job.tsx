@@ -32,6 +32,7 @@ import { OwnerWords } from './OwnerWords.tsx'
 import { SlipOffer } from './SlipOffer.tsx'
 import { StepTable } from './StepTable.tsx'
 import { TestSpot } from './TestSpot.tsx'
+import { Told } from './Told.tsx'
 import { useHappened } from './useHappened.ts'
 
 /** One car's visit: what is done, what cures, when it may honestly go home. */
@@ -105,6 +106,7 @@ function OneJob({ job }: { job: JobView }) {
       </div>
       <WasteNotes productIds={job.steps.flatMap(step => (step.kind === 'work' && step.productId) || [])} />
       <Layers job={job} />
+      <Told job={job} />
       {job.coated && <OwnerWords job={job} />}
       <section className={styles.cautions}>
         {[...job.cureWords, ...job.cautions].map(words => (

@@ -105,6 +105,8 @@ export const jobWords: Record<string, (detail: Detail, when: When) => string> = 
       detail: at(detail, 'to', when),
       detail2: at(detail, 'from', when),
     }),
+  told: detail =>
+    detail.channel === 'call' ? say('the customer was told by phone') : say('the customer was written to'),
   noted: detail => say('noted: {words}', { words: detail.words }),
   rebooked: (detail, when) =>
     say('changed: comes {to} instead of {from}, promised for {promisedTo} instead of {promisedFrom}', {

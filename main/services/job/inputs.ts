@@ -110,3 +110,12 @@ export const heatingInput = z.object({
 export type HeatingInput = z.infer<typeof heatingInput>
 
 export const oneHeating = z.object({ jobId: id, version, id })
+
+/** What a customer was told of their booking, word by word, and how. */
+export const tellInput = z.object({
+  id,
+  kind: z.enum(['confirmation', 'dayBefore', 'ready', 'promiseMoved']),
+  channel: z.enum(['email', 'call']),
+  text,
+})
+export type TellInput = z.infer<typeof tellInput>

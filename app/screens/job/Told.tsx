@@ -1,0 +1,102 @@
+import { Button, CopyButton, Group, SegmentedControl, Textarea } from '@mantine/core'
+import { useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
+import type { JobView } from '../../../main/api/views.ts'
+import { say } from '../../../main/domain/language/index.ts'
+import { trpc } from '../../data/trpc.ts'
+import { Card } from '../../parts/Card.tsx'
+import { mailHref } from '../../parts/mailHref.ts'
+import pieces from '../../parts/pieces.module.css'
+import { useJobAct } from './useJobAct.ts'
+
+const kindWords = {
+  confirmation: say('Confirmation'),
+  dayBefore: say('The day before'),
+  ready: say('The car is ready'),
+  promiseMoved: say('The promise has moved'),
+} as const
+type Kind = keyof typeof kindWords
+
+/** What the customer is to be told as the job stands, to be copied or read out, and what they were told. */
+export function Told({ job }: { job: JobView }) {
+  const view = useQuery(trpc.jobs.told.queryOptions({ id: job.id })).data
+  const [chosen, setChosen] = useState<Kind | null>(null)
+  const [typed, setTyped] = useState<string | null>(null)
+  const tell = useJobAct(trpc.jobs.tell.mutationOptions(), () => setTyped(null))
+  if (!view) return null
+  const draft = view.drafts.find(each => each.kind === chosen) ?? view.drafts[0]
+  if (!draft && view.said.length === 0) return null
+  const text = typed ?? draft?.text ?? ''
+  const save = (channel: 'call' | 'email') =>
+    draft && tell.mutate({ id: job.id, kind: draft.kind, channel, text })
+  return (
+    <Card title={say('Tell {name}', { name: job.customer.name })}>
+      {draft && (
+        <>
+          <SegmentedControl
+            aria-label={say('What about')}
+            data={view.drafts.map(({ kind }) => ({ value: kind, label: kindWords[kind] }))}
+            value={draft.kind}
+            onChange={kind => {
+              setChosen(kind)
+              setTyped(null)
+            }}
+          />
+          <Textarea
+            label={say('What to say')}
+            value={text}
+            maxLength={4_000}
+            autosize
+            minRows={4}
+            onChange={event => setTyped(event.currentTarget.value)}
+          />
+          <Group gap="sm">
+            <CopyButton value={text}>
+              {({ copied, copy }) => (
+                <Button size="compact-sm" variant="default" onClick={copy}>
+                  {copied ? say('Copied ✓') : say('Copy the text')}
+                </Button>
+              )}
+            </CopyButton>
+            {view.to && (
+              <Button
+                size="compact-sm"
+                variant="default"
+                component="a"
+                href={mailHref({ to: view.to, subject: draft.subject, text })}
+              >
+                {say('Open as e-mail')}
+              </Button>
+            )}
+            <Button
+              size="compact-sm"
+              variant="default"
+              disabled={tell.isPending}
+              onClick={() => save('call')}
+            >
+              {say('Said by phone')}
+            </Button>
+            <Button
+              size="compact-sm"
+              variant="default"
+              disabled={tell.isPending}
+              onClick={() => save('email')}
+            >
+              {say('Written')}
+            </Button>
+          </Group>
+        </>
+      )}
+      {view.said.length > 0 && (
+        <ul className={`${pieces.bare} ${pieces.lines}`} aria-label={say('What was said')}>
+          {view.said.map(({ id, kind, channel, text, when, who }) => (
+            <li key={id}>
+              {when} · {who} · {kindWords[kind]} · {channel === 'call' ? say('by phone') : say('in writing')}
+              <pre className={pieces.quoted}>{text}</pre>
+            </li>
+          ))}
+        </ul>
+      )}
+    </Card>
+  )
+}

@@ -1,0 +1,132 @@
+/** What a customer is told of their booking, drafted from the facts in their language, and what they were told. */
+import { datedWords } from '../../domain/calendar/index.ts'
+import { isCalledOff } from '../../domain/job/index.ts'
+import { say } from '../../domain/language/index.ts'
+import { refuse } from '../../domain/refusal.ts'
+import { checkNote } from '../../domain/shop/index.ts'
+import { act, type Desk } from '../desk/desk.ts'
+import { languageTo, speakingToOwner } from '../desk/speaking.ts'
+import { type JobRow, plateWords, vehicleWords } from '../floor/jobRows.ts'
+import type { TellInput } from './inputs.ts'
+import { type JobOnFloor, jobOnFloor } from './jobOnFloor.ts'
+
+type ToldKind = TellInput['kind']
+
+interface DraftView {
+  readonly kind: ToldKind
+  readonly subject: string
+  readonly text: string
+}
+
+/** The drafts that fit how the job stands, and what its customer was told, the last first. */
+export async function toldCustomer(desk: Desk, { id }: { id: string }) {
+  const tx = desk.store.read
+  const found = await jobOnFloor(tx, desk.now(), id)
+  const { job, floor } = found
+  const drafts = await speakingToOwner(tx, id, async () => kindsOf(job).map(kind => draftOf(found, kind)))
+  const said = await tx.jobWords.findMany({
+    where: { jobId: id },
+    orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
+  })
+  return {
+    to: job.customer.email,
+    phone: job.customer.phone,
+    drafts,
+    said: said.map(({ id, kind, channel, body, createdAt, approvedBy }) => ({
+      id,
+      kind: kind as ToldKind,
+      channel: channel as TellInput['channel'],
+      text: body,
+      when: datedWords(createdAt, floor.zone, floor.nowAt),
+      who: approvedBy,
+    })),
+  }
+}
+
+/** Writes down what the customer was told, word by word, and how. */
+export function tellCustomer(desk: Desk, { id, kind, channel, ...input }: TellInput): Promise<void> {
+  const text = checkNote(input.text, 'text', 4_000)
+  if (text === '') refuse('text-missing', { text }, say('Write what was said.'))
+  return act(desk, async (tx, audit, at) => {
+    const { job } = await jobOnFloor(tx, at, id)
+    const draft = kindsOf(job).includes(kind)
+    if (!draft) refuse('not-now', { kind }, say('That is not so of this job any more; look at it again.'))
+    const mailId = `${crypto.randomUUID()}@lustrum.example`
+    const address = (channel === 'call' ? job.customer.phone : job.customer.email) ?? ''
+    const language = await languageTo(tx, job.customerId)
+    await tx.jobWords.create({
+      data: {
+        mailId,
+        jobId: id,
+        customerId: job.customerId,
+        kind,
+        channel,
+        address,
+        language,
+        subject: '',
+        body: text,
+        // By hand: what leaves from here by itself are reminders.
+        state: 'sent',
+        sentAt: at,
+        createdAt: at,
+        approvedBy: desk.who,
+      },
+    })
+    audit({ act: 'told', entity: 'job', entityId: id, detail: { kind, channel } })
+  })
+}
+
+/** What may be said as the job stands. */
+function kindsOf(job: JobRow): ToldKind[] {
+  if (isCalledOff(job) || job.status === 'held' || job.status === 'handedOver') return []
+  if (job.status === 'booked') return ['confirmation', 'dayBefore', 'promiseMoved']
+  const done = job.steps.every(step => step.kind === 'hold' || step.actualEndAt !== null)
+  return done ? ['ready'] : ['promiseMoved']
+}
+
+function draftOf({ job, floor }: JobOnFloor, kind: ToldKind): DraftView {
+  const when = (at: number) => datedWords(at, floor.zone, floor.nowAt)
+  const plate = job.vehicle.plate === '' ? '' : ` (${plateWords(job.vehicle.plate)})`
+  const facts = {
+    car: `${vehicleWords(job.vehicle)}${plate}`,
+    dropOffAt: when(job.dropOffAt),
+    promisedAt: when(job.promisedAt),
+    readyAt: when(Math.max(job.handoverAt, floor.nowAt)),
+  }
+  const [subject, text] = wordsOf(kind, facts)
+  const dear = say('Dear {name},', { name: job.customer.name })
+  return { kind, subject, text: [dear, '', text, '', floor.shop.name].join('\n') }
+}
+
+type Facts = Record<'car' | 'dropOffAt' | 'promisedAt' | 'readyAt', string>
+
+function wordsOf(kind: ToldKind, facts: Facts): [subject: string, text: string] {
+  switch (kind) {
+    case 'confirmation':
+      return [
+        say('Your booking: {dropOffAt}', facts),
+        say('your {car} is booked: please bring it {dropOffAt}. We promise it for {promisedAt}.', facts),
+      ]
+    case 'dayBefore':
+      return [
+        say('Your car comes to us {dropOffAt}', facts),
+        say(
+          'we expect your {car} {dropOffAt}, and promise it for {promisedAt}. Please tell us if something comes in between.',
+          facts,
+        ),
+      ]
+    case 'ready':
+      return [
+        say('Your car is ready', facts),
+        say('your {car} is ready and can be fetched from {readyAt}.', facts),
+      ]
+    case 'promiseMoved':
+      return [
+        say('Your car: now promised for {promisedAt}', facts),
+        say(
+          'the time of your {car} has moved: we promise it for {promisedAt} now. Please tell us whether that suits you, or call us and we find another.',
+          facts,
+        ),
+      ]
+  }
+}
