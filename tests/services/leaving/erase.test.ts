@@ -227,8 +227,24 @@ describe('an erasure', () => {
   it('reaches one who was archived', async () => {
     const customerId = await becomeEdda()
     await archiveCustomer(desk, { id: customerId, version: 3 })
+    const putAwayAt = desk.now()
+    desk.setNow('2026-04-16T12:00:00Z')
     await erase(customerId)
     expect(columnsWith(file(), traces)).toEqual([])
+    // Put away then, and still since then.
+    expect(await desk.store.read.customer.findUniqueOrThrow({ where: { id: customerId } })).toMatchObject({
+      archivedAt: putAwayAt,
+    })
+  })
+
+  it('puts the person and their cars away', async () => {
+    const customerId = await becomeEdda()
+    await erase(customerId)
+    const { archivedAt, vehicles } = await desk.store.read.customer.findUniqueOrThrow({
+      where: { id: customerId },
+      include: { vehicles: true },
+    })
+    expect([archivedAt, ...vehicles.map(car => car.archivedAt)]).toEqual([desk.now(), desk.now()])
   })
 
   it('leaves others who share a name, a number or a word of it', async () => {
