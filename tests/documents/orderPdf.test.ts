@@ -42,6 +42,8 @@ describe('a purchase order', () => {
     expect(words).toMatch(/Our account\s+K-1180/)
     expect(words).toMatch(/C-100\s+Żółć → “Two”\s+12 × 50 ml\s+1\s+48\.00\s+48\.00/)
     expect(words).toMatch(/C-101\s+Ovrel 1\s+12 × 50 ml\s+2\s+48\.00\s+96\.00/)
+    expect(words).toMatch(/Goods\s+144\.00/)
+    expect(words).toMatch(/Carriage\s+9\.00/)
     expect(words).toMatch(/Total\s+153\.00/)
     expect(words).toContain('Please deliver before ten.')
   })

@@ -62,6 +62,9 @@ describe('a letter to an owner', () => {
     )
     for (const each of inside) expect(each.right).toBeLessThanOrEqual(window.right)
     expect(texts.find(each => each.text === letter.subject)!.y).toBeGreaterThan(window.bottom)
+    // Each paragraph in its place, one under the other.
+    const [dear, time] = ['Dear Łucja,', 'it is time.'].map(words => texts.find(each => each.text === words))
+    expect(dear!.y).toBeLessThan(time!.y)
   })
 
   it('keeps a long address in the window, and a long letter on further pages', async () => {
