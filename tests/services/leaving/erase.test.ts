@@ -281,8 +281,9 @@ describe('an erasure', () => {
 describe('everything about one person', () => {
   it('holds their rows, those of their car and visits, and nobody else’s', async () => {
     const { customerId, jobId } = await eddasYears()
-    const { name, bytes } = await personFile(desk, { customerId })
-    expect(name).toBe('Edda Marsh.zip')
+    const { name, type, keep, bytes } = await personFile(desk, { customerId })
+    // To be kept, never opened in the window.
+    expect({ name, type, keep }).toEqual({ name: 'Edda Marsh.zip', type: 'application/zip', keep: true })
     const files = unzip(Buffer.from(bytes as Uint8Array))
     const json = JSON.parse(files.get('shop.json')!.toString())
     expect(json.tables.customers).toMatchObject([{ id: customerId, name: 'Edda Marsh' }])
