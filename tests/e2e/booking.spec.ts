@@ -32,7 +32,7 @@ test('a two-layer coating is booked for a new caller, stands on the board, and i
   expect(await again.getAttribute('aria-label')).toBe(before)
   await again.press('Enter')
   await expect(desk.getByRole('heading', { name: /WRC 204/ })).toBeVisible()
-  await expect(desk.getByRole('cell', { name: /Second layer/ })).toBeVisible()
+  await expect(desk.getByRole('cell', { name: /^Second layer/ })).toBeVisible()
   await expectAccessible(desk)
 })
 

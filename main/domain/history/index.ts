@@ -1,2 +1,2 @@
 export { sayLine } from './lineWords.ts'
-export { barOf, type ChangedRow, type Way, wayBack } from './takeBack.ts'
+export { barOf, type ChangedRow, wayBack } from './takeBack.ts'

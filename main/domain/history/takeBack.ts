@@ -12,7 +12,7 @@ export interface ChangedRow {
  * What becomes of a row when its act is taken back: `back`: it is put back as it was; `stays`: it is a record of
  * something that was looked at, and stands; `counter`: the ledger is only ever added to, so an entry is set against it.
  */
-export type Way = 'back' | 'stays' | 'counter'
+type Way = 'back' | 'stays' | 'counter'
 
 type How = ChangedRow['how']
 type Bars = Readonly<Partial<Record<How, string>>>
