@@ -55,14 +55,16 @@ export function ChangeDialog({ job, onClose }: { job: JobView; onClose(): void }
       <Stack>
         <fieldset className={pieces.bare}>
           <legend>{say('What is done')}</legend>
-          {treatments.map(({ id, name }) => (
-            <Checkbox
-              key={id}
-              label={name}
-              checked={work.treatmentIds.includes(id)}
-              onChange={event => flip(id, event.currentTarget.checked)}
-            />
-          ))}
+          <Stack gap="xs">
+            {treatments.map(({ id, name }) => (
+              <Checkbox
+                key={id}
+                label={name}
+                checked={work.treatmentIds.includes(id)}
+                onChange={event => flip(id, event.currentTarget.checked)}
+              />
+            ))}
+          </Stack>
         </fieldset>
         <Group gap="xs">
           <SegmentedControl
@@ -156,6 +158,7 @@ function Places({
             })}
           </span>
           <Button
+            style={{ flexShrink: 0 }}
             disabled={busy}
             aria-label={say('Take {name}', { name })}
             onClick={() => onTake(offer.plan)}
