@@ -1,3 +1,4 @@
+import { oneRow } from '../services/desk/inputs.ts'
 import { tickCheck } from '../services/job/checks.ts'
 import { confirmCover } from '../services/job/cover.ts'
 import {
@@ -14,6 +15,7 @@ import {
   oneJobSeen,
   outsideInput,
   promiseInput,
+  sendWordsInput,
   spotAnswerInput,
   spotInput,
   startStepInput,
@@ -35,6 +37,7 @@ import { giveStep } from '../services/job/people.ts'
 import { setStepMinutes } from '../services/job/stepMinutes.ts'
 import { answerSpot, recordSpot, takeSpotBack } from '../services/job/testSpot.ts'
 import { tellCustomer, toldCustomer } from '../services/job/toldCustomer.ts'
+import { sendWords, sendWordsAgain } from '../services/reminders/sendWords.ts'
 import { procedure, router } from './trpc.ts'
 
 export const jobs = router({
@@ -60,6 +63,9 @@ export const jobs = router({
   promise: procedure.input(promiseInput).mutation(({ ctx, input }) => promiseAgain(ctx, input)),
   told: procedure.input(oneJob).query(({ ctx, input }) => toldCustomer(ctx, input)),
   tell: procedure.input(tellInput).mutation(({ ctx, input }) => tellCustomer(ctx, input)),
+  /** By e-mail, as the outbox comes to it. */
+  sendWords: procedure.input(sendWordsInput).mutation(({ ctx, input }) => sendWords(ctx, input)),
+  sendWordsAgain: procedure.input(oneRow).mutation(({ ctx, input }) => sendWordsAgain(ctx, input)),
   ownerWords: procedure.input(oneJob).query(({ ctx, input }) => ownerWords(ctx, input)),
   outside: procedure.input(outsideInput).mutation(({ ctx, input }) => setOutside(ctx, input)),
   cover: procedure.input(coverInput).mutation(({ ctx, input }) => confirmCover(ctx, input)),

@@ -23,6 +23,13 @@ export function Told({ job }: { job: JobView }) {
   const [chosen, setChosen] = useState<Kind | null>(null)
   const [typed, setTyped] = useState<string | null>(null)
   const tell = useJobAct(trpc.jobs.tell.mutationOptions(), () => setTyped(null))
+  // What the outbox is given goes out by its own clock too; asked at once, nobody waits a minute for it.
+  const run = useJobAct(trpc.reminders.send.mutationOptions())
+  const send = useJobAct(trpc.jobs.sendWords.mutationOptions(), () => {
+    setTyped(null)
+    run.mutate()
+  })
+  const again = useJobAct(trpc.jobs.sendWordsAgain.mutationOptions(), () => run.mutate())
   if (!view) return null
   const draft = view.drafts.find(each => each.kind === chosen) ?? view.drafts[0]
   if (!draft && view.said.length === 0) return null
@@ -61,6 +68,15 @@ export function Told({ job }: { job: JobView }) {
             {view.to && (
               <Button
                 size="compact-sm"
+                disabled={send.isPending}
+                onClick={() => send.mutate({ id: job.id, kind: draft.kind, subject: draft.subject, text })}
+              >
+                {say('Send to {to}', { to: view.to })}
+              </Button>
+            )}
+            {view.to && (
+              <Button
+                size="compact-sm"
                 variant="default"
                 component="a"
                 href={mailHref({ to: view.to, subject: draft.subject, text })}
@@ -89,9 +105,20 @@ export function Told({ job }: { job: JobView }) {
       )}
       {view.said.length > 0 && (
         <ul className={`${pieces.bare} ${pieces.lines}`} aria-label={say('What was said')}>
-          {view.said.map(({ id, kind, channel, text, when, who }) => (
+          {view.said.map(({ id, version, kind, channel, text, when, who, outcome, again: tries }) => (
             <li key={id}>
-              {when} · {who} · {kindWords[kind]} · {channel === 'call' ? say('by phone') : say('in writing')}
+              {when} · {who} · {kindWords[kind]} ·{' '}
+              {outcome ?? (channel === 'call' ? say('by phone') : say('in writing'))}
+              {tries && (
+                <Button
+                  size="compact-sm"
+                  variant="default"
+                  disabled={again.isPending}
+                  onClick={() => again.mutate({ id, version })}
+                >
+                  {say('Send again')}
+                </Button>
+              )}
               <pre className={pieces.quoted}>{text}</pre>
             </li>
           ))}

@@ -106,7 +106,15 @@ export const jobWords: Record<string, (detail: Detail, when: When) => string> = 
       detail2: at(detail, 'from', when),
     }),
   told: detail =>
-    detail.channel === 'call' ? say('the customer was told by phone') : say('the customer was written to'),
+    detail.channel === 'call'
+      ? say('the customer was told by phone')
+      : detail.channel === 'outbox'
+        ? say('words to the customer given to the outbox')
+        : say('the customer was written to'),
+  'handed to the server': () => say('the mail to the customer was handed to the server'),
+  sent: () => say('the mail to the customer has left'),
+  'not sent': detail => say('the mail to the customer has not left: {words}', { words: detail.words }),
+  'found cut off': () => say('the mail to the customer was cut off: it may have left'),
   noted: detail => say('noted: {words}', { words: detail.words }),
   rebooked: (detail, when) =>
     say('changed: comes {to} instead of {from}, promised for {promisedTo} instead of {promisedFrom}', {

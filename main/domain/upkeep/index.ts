@@ -49,6 +49,7 @@ export { startingPlans, topperRule } from './plan/startingPlans.ts'
 export { upkeepAhead } from './plan/upkeepAhead.ts'
 export { visitsAfter } from './plan/visitsAfter.ts'
 export { ruleWords } from './recurrence/ruleWords.ts'
+export { bookingRules } from './reminders/bookingRules.ts'
 export {
   type Channel,
   type ConsentEntry,

@@ -9,9 +9,10 @@ import { act, type Desk } from '../desk/desk.ts'
 import { findShop } from '../desk/shopView.ts'
 import { outboxOf, saveOutbox } from '../upkeep/messageRows.ts'
 import { upkeepRules } from '../upkeep/settings.ts'
+import { outboxOfWords, saveWords } from '../upkeep/wordsRows.ts'
 
 /**
- * Holds every reminder of a restored database that is not out yet, and stops the writing of new ones by itself: what
+ * Holds every reminder, and all words about a booking, of a restored database that are not out yet, and stops the writing of new ones by itself: what
  * was sent since the copy is not known in it. Answers how many are held.
  */
 export function holdReminders(desk: Desk, copyAt: number): Promise<number> {
@@ -25,6 +26,8 @@ export function holdReminders(desk: Desk, copyAt: number): Promise<number> {
     )
     const rows = await tx.message.findMany({ where: { state: { in: ['draft', 'approved', 'sending'] } } })
     for (const row of rows) await saveOutbox(tx, row, heldAfterRestore(outboxOf(row), at, words))
+    const said = await tx.jobWords.findMany({ where: { state: { in: ['approved', 'sending'] } } })
+    for (const row of said) await saveWords(tx, row, heldAfterRestore(outboxOfWords(row), at, words))
     const rules = await upkeepRules(tx)
     if (rules.automatic) {
       const { version, ...kept } = rules

@@ -119,3 +119,7 @@ export const tellInput = z.object({
   text,
 })
 export type TellInput = z.infer<typeof tellInput>
+
+/** Words about a booking that go out by e-mail. */
+export const sendWordsInput = tellInput.omit({ channel: true }).extend({ subject: text })
+export type SendWordsInput = z.infer<typeof sendWordsInput>

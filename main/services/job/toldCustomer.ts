@@ -4,6 +4,8 @@ import { isCalledOff } from '../../domain/job/index.ts'
 import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
+import type { Failure, MessageState } from '../../domain/upkeep/index.ts'
+import type { JobWords } from '../../store/rows.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { languageTo, speakingToOwner } from '../desk/speaking.ts'
 import { type JobRow, plateWords, vehicleWords } from '../floor/jobRows.ts'
@@ -32,13 +34,18 @@ export async function toldCustomer(desk: Desk, { id }: { id: string }) {
     to: job.customer.email,
     phone: job.customer.phone,
     drafts,
-    said: said.map(({ id, kind, channel, body, createdAt, approvedBy }) => ({
-      id,
-      kind: kind as ToldKind,
-      channel: channel as TellInput['channel'],
-      text: body,
-      when: datedWords(createdAt, floor.zone, floor.nowAt),
-      who: approvedBy,
+    said: said.map(row => ({
+      id: row.id,
+      version: row.version,
+      kind: row.kind as ToldKind,
+      channel: row.channel as TellInput['channel'],
+      text: row.body,
+      when: datedWords(row.createdAt, floor.zone, floor.nowAt),
+      who: row.approvedBy,
+      state: row.state as MessageState,
+      outcome: outcomeOf(row, at => datedWords(at, floor.zone, floor.nowAt)),
+      /** Whether it may be tried again as it is: what came back first needs another address. */
+      again: row.state === 'failed' && (row.failure as Failure | null)?.code !== 'bounced',
     })),
   }
 }
@@ -49,8 +56,8 @@ export function tellCustomer(desk: Desk, { id, kind, channel, ...input }: TellIn
   if (text === '') refuse('text-missing', { text }, say('Write what was said.'))
   return act(desk, async (tx, audit, at) => {
     const { job } = await jobOnFloor(tx, at, id)
-    const draft = kindsOf(job).includes(kind)
-    if (!draft) refuse('not-now', { kind }, say('That is not so of this job any more; look at it again.'))
+    if (!maySay(job, kind))
+      refuse('not-now', { kind }, say('That is not so of this job any more; look at it again.'))
     const mailId = `${crypto.randomUUID()}@lustrum.example`
     const address = (channel === 'call' ? job.customer.phone : job.customer.email) ?? ''
     const language = await languageTo(tx, job.customerId)
@@ -65,7 +72,7 @@ export function tellCustomer(desk: Desk, { id, kind, channel, ...input }: TellIn
         language,
         subject: '',
         body: text,
-        // By hand: what leaves from here by itself are reminders.
+        // By hand: what the outbox sends is written by `sendWords` of the reminders.
         state: 'sent',
         sentAt: at,
         createdAt: at,
@@ -74,6 +81,35 @@ export function tellCustomer(desk: Desk, { id, kind, channel, ...input }: TellIn
     })
     audit({ act: 'told', entity: 'job', entityId: id, detail: { kind, channel } })
   })
+}
+
+/** What became of words handed to the outbox; null: they were said or written by hand. */
+function outcomeOf(row: JobWords, when: (at: number) => string): string | null {
+  const failure = row.failure as Failure | null
+  switch (row.state as MessageState) {
+    case 'sent':
+      if (row.attempts === 0) return null
+      return failure
+        ? say('sent {when}, perhaps twice: an earlier attempt had no answer', { when: when(row.sentAt ?? 0) })
+        : say('sent {when}', { when: when(row.sentAt ?? 0) })
+    case 'sending':
+      return say('on its way')
+    case 'failed':
+      return say('not sent: {why}', { why: failure?.text ?? '' })
+    case 'withdrawn':
+      return say('not sent: {why}', { why: row.withdrawnBecause ?? '' })
+    default:
+      return row.waiting === null
+        ? say('goes out in a moment')
+        : row.notBeforeAt === null
+          ? say('waits: {why}', { why: row.waiting })
+          : say('waits until {when}: {why}', { why: row.waiting, when: when(row.notBeforeAt) })
+  }
+}
+
+/** Whether these words are still so of the job. */
+export function maySay(job: JobRow, kind: string): boolean {
+  return kindsOf(job).some(each => each === kind)
 }
 
 /** What may be said as the job stands. */

@@ -32,8 +32,7 @@ export async function upkeepTick(desk: Desk): Promise<void> {
     // What a person has stopped is theirs to look over.
     if ((await batchWritten(auto))?.stopped === false) await approveAll(auto)
   }
-  const waits = await tx.message.count({
-    where: { OR: [{ state: 'approved', channel: 'email' }, { state: 'sending' }] },
-  })
+  const where = { OR: [{ state: 'approved', channel: 'email' }, { state: 'sending' }] }
+  const waits = (await tx.message.count({ where })) + (await tx.jobWords.count({ where }))
   if (waits > 0) await runOutbox(desk, { byItself: true })
 }

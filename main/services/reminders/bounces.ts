@@ -7,6 +7,7 @@ import { act, type Desk } from '../desk/desk.ts'
 import { outboxOf, saveOutbox } from '../upkeep/messageRows.ts'
 import { addressKey } from '../upkeep/reach.ts'
 import { releaseSlots } from '../upkeep/releaseSlots.ts'
+import { outboxOfWords, saveWords } from '../upkeep/wordsRows.ts'
 
 export type BounceView = Awaited<ReturnType<typeof importBounce>>
 
@@ -26,14 +27,20 @@ export async function importBounce(desk: Desk, input: { text: string }) {
     let marked = 0
     for (const { address, status, permanent, messageId } of found) {
       if (!permanent) continue
-      const row =
-        (await tx.message.findUnique({ where: { mailId: messageId ?? '' } })) ??
-        (await tx.message.findFirst({
-          where: { address: { in: [address, addressKey(address)] }, state: 'sent', channel: 'email' },
-          orderBy: { sentAt: 'desc' },
-        }))
+      const words = await tx.jobWords.findUnique({ where: { mailId: messageId ?? '' } })
+      const row = words
+        ? null
+        : ((await tx.message.findUnique({ where: { mailId: messageId ?? '' } })) ??
+          (await tx.message.findFirst({
+            where: { address: { in: [address, addressKey(address)] }, state: 'sent', channel: 'email' },
+            orderBy: { sentAt: 'desc' },
+          })))
       const text = say('{address} sent it back ({status})', { address, status })
       await tx.bounce.create({ data: { address: addressKey(address), messageId: row?.id ?? null, at, text } })
+      if (words?.state === 'sent') {
+        await saveWords(tx, words, bounced(outboxOfWords(words), at, text))
+        marked++
+      }
       if (row?.state === 'sent') {
         await saveOutbox(tx, row, bounced(outboxOf(row), at, text))
         await releaseSlots(tx, row, at)

@@ -17,16 +17,13 @@ import {
   withdraw,
 } from '../../domain/upkeep/index.ts'
 import { type MailOutcome, sendMail } from '../../outbox/mail.ts'
-import type { Message } from '../../store/rows.ts'
 import type { Store } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
 import { noSenderWords, senderOf } from '../desk/mailSettings.ts'
-import { outboxOf, saveOutbox } from '../upkeep/messageRows.ts'
-import { addressKey, reachOf } from '../upkeep/reach.ts'
-import { releaseSlots } from '../upkeep/releaseSlots.ts'
 import { upkeepRules } from '../upkeep/settings.ts'
-import { sendQuestion } from './gate.ts'
-import { letterOf } from './letterOf.ts'
+import type { Queue } from './queue.ts'
+import { reminderQueue } from './reminderQueue.ts'
+import { wordsQueue } from './wordsQueue.ts'
 
 export interface SendRunView {
   sent: number
@@ -78,22 +75,40 @@ export function runOutbox(desk: Desk, { byItself = false, patience }: RunOptions
 
 async function sendAll(desk: Desk, patience: number | undefined): Promise<SendRunView> {
   const view: SendRunView = { sent: 0, failed: 0, waiting: 0, words: [] }
-  await recoverOrphans(desk)
+  await recoverOrphans(desk, wordsQueue)
+  await recoverOrphans(desk, reminderQueue)
   stops.delete(desk.store)
+  // Somebody waits for words about their car; a reminder can wait for them.
+  const goesOn = await sendQueue(desk, wordsQueue, view, patience)
+  if (goesOn) await sendQueue(desk, reminderQueue, view, patience)
+  return view
+}
+
+type Row = { readonly id: string; readonly state: string }
+
+/** Sends what one table holds, counted in `view`; false where nothing more can go out now. */
+async function sendQueue<R extends Row>(
+  desk: Desk,
+  queue: Queue<R>,
+  view: SendRunView,
+  patience: number | undefined,
+): Promise<boolean> {
   const looked = new Set<string>()
-  for (let ids = await approvedIds(desk, looked); ids.length > 0; ids = await approvedIds(desk, looked)) {
+  const unseen = async () =>
+    (await queue.approved(desk.store.read, desk.now())).map(({ id }) => id).filter(id => !looked.has(id))
+  for (let ids = await unseen(); ids.length > 0; ids = await unseen()) {
     for (const id of ids) {
-      if (halted.has(desk.store)) return view
+      if (halted.has(desk.store)) return false
       looked.add(id)
       const sender = await senderOf(desk.store.read, desk.store)
       if (!sender) return stopped(desk, view, say(noSenderWords))
-      const begun = await begin(desk, id)
+      const begun = await begin(desk, queue, id)
       if (!begun) {
         view.waiting++
         continue
       }
-      const outcome = await sendMail(sender.server, await letterOf(desk, begun, sender), patience)
-      const after = await recordAnswer(desk, begun.id, outcome)
+      const outcome = await sendMail(sender.server, await queue.letter(desk, begun, sender), patience)
+      const after = await recordAnswer(desk, queue, id, outcome)
       if (after.state === 'sent') view.sent++
       else if (after.state === 'failed') view.failed++
       else view.waiting++
@@ -103,67 +118,49 @@ async function sendAll(desk: Desk, patience: number | undefined): Promise<SendRu
       }
     }
   }
-  return view
+  return true
 }
 
-function stopped(desk: Desk, view: SendRunView, words: string): SendRunView {
+function stopped(desk: Desk, view: SendRunView, words: string): false {
   stops.set(desk.store, { words, at: desk.now() })
-  return { ...view, words: [...new Set([...view.words, words])] }
+  view.words = [...new Set([...view.words, words])]
+  return false
 }
 
-/** Messages found on their way though nobody sends: the program stopped before the server answered. */
-async function recoverOrphans(desk: Desk): Promise<void> {
+/** Mails found on their way though nobody sends: the program stopped before the server answered. */
+async function recoverOrphans<R extends Row>(desk: Desk, queue: Queue<R>): Promise<void> {
   const at = desk.now()
   await desk.store.transact({ who: 'outbox', at }, async (tx, audit) => {
     const { crashRisk } = await upkeepRules(tx)
-    for (const row of await tx.message.findMany({ where: { state: 'sending' } })) {
-      const next = recover(outboxOf(row), at, crashRisk)
+    for (const row of await queue.sending(tx)) {
+      const next = recover(queue.outboxOf(row), at, crashRisk)
       const waiting = say('The program stopped before the server answered: it may have arrived already.')
-      await saveOutbox(tx, row, next, { waiting })
-      audit({ act: 'found cut off', entity: 'message', entityId: row.id, detail: { state: next.state } })
+      await queue.save(tx, row, next, { waiting })
+      audit({ act: 'found cut off', ...queue.audited(row), detail: { state: next.state } })
     }
   })
 }
 
-/** The e-mails that may go out by now and that this run has not looked at, the oldest first. */
-async function approvedIds(desk: Desk, looked: ReadonlySet<string>): Promise<string[]> {
-  const rows = await desk.store.read.message.findMany({
-    where: {
-      state: 'approved',
-      channel: 'email',
-      OR: [{ notBeforeAt: null }, { notBeforeAt: { lte: desk.now() } }],
-    },
-    orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
-    select: { id: true },
-  })
-  return rows.map(row => row.id).filter(id => !looked.has(id))
-}
-
-/** Marks a message as on its way if the gate lets it; null where it waits or was withdrawn instead. */
-function begin(desk: Desk, id: string): Promise<Message | null> {
+/** Marks a mail as on its way if the gate lets it; null where it waits or was withdrawn instead. */
+function begin<R extends Row>(desk: Desk, queue: Queue<R>, id: string): Promise<R | null> {
   const at = desk.now()
   return desk.store.transact({ who: 'outbox', at }, async (tx, audit) => {
-    const row = await tx.message.findUniqueOrThrow({ where: { id } })
+    const row = await queue.row(tx, id)
     if (row.state !== 'approved') return null
-    const onFile = (await reachOf(tx, [row.customerId])).get(row.customerId)?.address.email ?? ''
-    if (addressKey(onFile) !== addressKey(row.address)) {
-      await saveOutbox(tx, row, withdraw(outboxOf(row), say('The address on file is another one by now.')))
-      await releaseSlots(tx, row, at)
+    const because = await queue.voidWords(tx, row, at)
+    if (because !== null) {
+      await queue.save(tx, row, withdraw(queue.outboxOf(row), because))
+      await queue.withdrawn(tx, row, at)
       return null
     }
-    const { message, decision } = beginSending(await sendQuestion(tx, row, at))
-    await saveOutbox(tx, row, message, decision.ok ? {} : { waiting: decision.sentence })
+    const { message, decision } = beginSending(await queue.question(tx, row, at))
+    await queue.save(tx, row, message, decision.ok ? {} : { waiting: decision.sentence })
     if (!decision.ok) {
-      if (message.state === 'withdrawn') await releaseSlots(tx, row, at)
+      if (message.state === 'withdrawn') await queue.withdrawn(tx, row, at)
       return null
     }
-    audit({
-      act: 'handed to the server',
-      entity: 'message',
-      entityId: id,
-      detail: { attempt: message.attempts },
-    })
-    return tx.message.findUniqueOrThrow({ where: { id } })
+    audit({ act: 'handed to the server', ...queue.audited(row), detail: { attempt: message.attempts } })
+    return queue.row(tx, id)
   })
 }
 
@@ -173,12 +170,17 @@ function verdictOf(outcome: MailOutcome & { sent: false }) {
   return smtpVerdict(outcome.stage, outcome.reply)
 }
 
-/** What the server said, or did not, put into the message's state. */
-function recordAnswer(desk: Desk, id: string, outcome: MailOutcome): Promise<OutboxMessage> {
+/** What the server said, or did not, put into the mail's state. */
+function recordAnswer<R extends Row>(
+  desk: Desk,
+  queue: Queue<R>,
+  id: string,
+  outcome: MailOutcome,
+): Promise<OutboxMessage> {
   const at = desk.now()
   return desk.store.transact({ who: 'outbox', at }, async (tx, audit) => {
-    const row = await tx.message.findUniqueOrThrow({ where: { id } })
-    const before = outboxOf(row)
+    const row = await queue.row(tx, id)
+    const before = queue.outboxOf(row)
     const { crashRisk } = await upkeepRules(tx)
     const next = ((): OutboxMessage => {
       if (outcome.sent) return accepted(before, at)
@@ -193,12 +195,11 @@ function recordAnswer(desk: Desk, id: string, outcome: MailOutcome): Promise<Out
           return deferred(before, at, outcome.words)
       }
     })()
-    await saveOutbox(tx, row, next, outcome.sent ? {} : { waiting: outcome.words })
-    if (next.state === 'withdrawn') await releaseSlots(tx, row, at)
+    await queue.save(tx, row, next, outcome.sent ? {} : { waiting: outcome.words })
+    if (next.state === 'withdrawn') await queue.withdrawn(tx, row, at)
     audit({
       act: outcome.sent ? 'sent' : 'not sent',
-      entity: 'message',
-      entityId: id,
+      ...queue.audited(row),
       detail: outcome.sent ? { answer: outcome.answer } : { words: outcome.words, state: next.state },
     })
     return next

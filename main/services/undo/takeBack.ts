@@ -89,10 +89,16 @@ async function takeBackIn(desk: Desk, tx: Tx, audit: Audit, act: Act): Promise<s
   if (act.rows === 0 && !lines.some(line => line.act === 'noted'))
     no('outside', say('It changed nothing here that could be put back.'))
   const rows = await rowsOfAct(tx, act.id)
-  const bar = barOf(rows.map(row => changedRow(desk, row)))
+  const bars = (of: readonly FollowedRow[]) => barOf(of.map(row => changedRow(desk, row)))
+  const bar = bars(rows)
   if (bar !== null) no('outside', say(bar))
   const laterId = await changedSince(tx, act.id)
-  if (laterId !== null) no('stands-on-it', await laterWords(tx, nowAt, laterId))
+  if (laterId !== null) {
+    // A mail given to the outbox has left since: nobody can take that back first.
+    const left = bars(await rowsOfAct(tx, laterId))
+    if (left !== null) no('outside', say(left))
+    no('stands-on-it', await laterWords(tx, nowAt, laterId))
+  }
   const before = await floorBefore(tx, nowAt, rows)
   await putBack(desk, tx, rows, no)
   await assertStandsAgain(tx, nowAt, before, why => no('taken', why))
