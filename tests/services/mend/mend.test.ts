@@ -3,6 +3,7 @@ import { atWall } from '../../../main/domain/calendar/index.ts'
 import { boardRange } from '../../../main/services/board/board.ts'
 import { arrive, finishStep, startStep } from '../../../main/services/job/jobSteps.ts'
 import { getJob } from '../../../main/services/job/jobView.ts'
+import { moveCrew } from '../../../main/services/job/people.ts'
 import { amiss, mendCars } from '../../../main/services/mend/mend.ts'
 import { recordOut } from '../../../main/services/mend/record.ts'
 import { bookJob } from '../bookJob.ts'
@@ -95,4 +96,32 @@ test('Where nobody else can do it, another time is the way out, told with when t
   expect(car!.ways).toMatchObject([{ way: 'time', kept: false }])
   await mendCars(desk, { cars: [{ jobId: id, version: car!.version, way: 'time' }] })
   expect(await job(id)).toMatchObject({ standing: 'late', lack: null, handoverAt: car!.ways[0]!.handoverAt })
+})
+
+test('A car that the mending of another has helped already is left as it is, and counts as mended', async () => {
+  const sick = await bookJob(desk, shop, { treatments: ['wash'], kind: 'askedDay' })
+  const beside = await bookJob(desk, shop, { treatments: ['wash'], vehicle: 1, kind: 'askedDay' })
+  const [step, other] = [sick.steps[0]!, beside.steps[0]!]
+  const crewId = step.crew[0]!.id
+  const { id: toId } = await desk.store.read.crewMember.findFirstOrThrow({
+    where: { name: { in: ['Mika', 'Sal'] }, id: { not: crewId } },
+  })
+  // Two in one bay at one time: only the later one lacks it.
+  await desk.store.transact({ who: 'test', at: desk.now() }, async tx => {
+    const { id: stepId } = await tx.jobStep.findFirstOrThrow({ where: { jobId: beside.id } })
+    await moveCrew(tx, stepId, { fromId: other.crew[0]!.id, toId })
+    const { startAt, endAt, bayId } = step
+    await tx.jobStep.update({ where: { id: stepId }, data: { startAt, endAt, bayId } })
+  })
+  await recordOut(desk, { kind: 'person', crewId, ...today('ill') })
+  const { cars } = await amiss(desk)
+  expect(cars.map(car => [car.jobId, car.lack])).toEqual([
+    [sick.id, expect.anything()],
+    [beside.id, expect.anything()],
+  ])
+  const all = cars.map(({ jobId, version }) => ({ jobId, version, way: 'time' as const }))
+  expect(await mendCars(desk, { cars: all })).toEqual({ mended: 2, left: [] })
+  // The first goes home later than promised, at the time it was given; nothing was done to the other.
+  expect((await amiss(desk)).cars.map(car => car.jobId)).toEqual([sick.id])
+  expect((await job(beside.id)).version).toBe(cars[1]!.version)
 })
