@@ -1,3 +1,4 @@
+import type { Locator } from '@playwright/test'
 import { expect, expectAccessible, test } from './fixtures.ts'
 import { tabTo } from './keyboard.ts'
 import { pageApi } from './pageApi.ts'
@@ -6,7 +7,7 @@ import { setUpQuillhaven } from './shops/quillhaven.ts'
 // Tuesday, ten in the morning in London.
 test.use({ shopNow: '2026-04-14T09:00:00Z' })
 
-test('a bad Tuesday by keyboard: one comes late, one not at all, its place goes to the list, and one act is taken back', async ({
+test('a bad Tuesday by keyboard: a sick call, a lamp failure, two told, one late, one not at all, its place goes to the list, one act is taken back', async ({
   page: desk,
   shop,
 }) => {
@@ -64,6 +65,46 @@ test('a bad Tuesday by keyboard: one comes late, one not at all, its place goes 
     note: '',
   })
 
+  // Ten: Imre rings in sick, then the lamp of a bay fails. Each is recorded at once, and the cars are set right after.
+  await shop.enter(desk, '/')
+  const dialog = desk.getByRole('dialog')
+  const press = async (button: Locator) => {
+    await tabTo(button)
+    await desk.keyboard.press('Enter')
+  }
+  const out = async (what: string, missing: RegExp) => {
+    await press(desk.getByRole('button', { name: 'Sick or down…' }))
+    const which = dialog.getByRole('combobox', { name: 'Who or which bay' })
+    await tabTo(which)
+    await desk.keyboard.press('ArrowDown')
+    const option = desk.getByRole('option', { name: what })
+    await expect(option).toBeVisible()
+    while ((await option.getAttribute('data-combobox-selected')) === null)
+      await desk.keyboard.press('ArrowDown')
+    await desk.keyboard.press('Enter')
+    await expect(which).toHaveValue(what)
+    await press(dialog.getByRole('button', { name: 'Record it' }))
+    await expect(desk.getByRole('heading', { name: 'Set right' })).toBeVisible()
+    const cars = desk.getByRole('list', { name: 'Promises to set right' })
+    const car = cars.getByRole('listitem').filter({ hasText: missing })
+    await expect(car.first()).toBeVisible()
+    await press(car.getByRole('button', { name: /: (promise kept|home )/ }).first())
+    await expect(car).toHaveCount(0)
+  }
+  await out('Imre Vallis', /Imre Vallis is away/)
+  await out('Bay one', /Bay one is closed/)
+  await expectAccessible(desk)
+
+  // Both are told by phone that the promise has moved, and it stands on their jobs.
+  for (const [i, job] of jobs.entries()) {
+    await shop.enter(desk, `/jobs/${job}`)
+    await press(desk.getByRole('radiogroup', { name: 'What about' }).getByRole('radio').first())
+    await press(desk.getByRole('button', { name: 'Said by phone' }))
+    await expect(desk.getByRole('list', { name: 'What was said' })).toContainText(
+      i === 0 ? 'Dear Ada Merrin' : 'Dear Bram Tolley',
+    )
+  }
+
   // Half past eleven: neither car is here.
   await shop.restart('2026-04-14T10:30:00Z')
   await desk.clock.setFixedTime('2026-04-14T10:30:00Z')
@@ -79,7 +120,6 @@ test('a bad Tuesday by keyboard: one comes late, one not at all, its place goes 
     await desk.keyboard.press('Enter')
   }
   await choose('The car comes later…')
-  const dialog = desk.getByRole('dialog')
   await expectAccessible(desk)
   await tabTo(dialog.getByRole('button', { name: 'Write it down' }))
   await desk.keyboard.press('Enter')

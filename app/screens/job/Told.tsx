@@ -1,4 +1,4 @@
-import { Button, CopyButton, Group, SegmentedControl, Textarea } from '@mantine/core'
+import { Button, CopyButton, Group, SegmentedControl, Stack, Textarea } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { JobView } from '../../../main/api/views.ts'
@@ -39,7 +39,7 @@ export function Told({ job }: { job: JobView }) {
   return (
     <Card title={say('Tell {name}', { name: job.customer.name })}>
       {draft && (
-        <>
+        <Stack gap="xs" mb="xs">
           <SegmentedControl
             aria-label={say('What about')}
             data={view.drafts.map(({ kind }) => ({ value: kind, label: kindWords[kind] }))}
@@ -71,7 +71,7 @@ export function Told({ job }: { job: JobView }) {
                 disabled={send.isPending}
                 onClick={() => send.mutate({ id: job.id, kind: draft.kind, subject: draft.subject, text })}
               >
-                {say('Send to {to}', { to: view.to })}
+                {say('Send by e-mail')}
               </Button>
             )}
             {view.to && (
@@ -101,7 +101,7 @@ export function Told({ job }: { job: JobView }) {
               {say('Written')}
             </Button>
           </Group>
-        </>
+        </Stack>
       )}
       {view.said.length > 0 && (
         <ul className={`${pieces.bare} ${pieces.lines}`} aria-label={say('What was said')}>

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { holdReminders } from '../../../main/services/backup/held.ts'
 import { cancelJob } from '../../../main/services/job/jobActs.ts'
 import { tellCustomer, toldCustomer } from '../../../main/services/job/toldCustomer.ts'
 import { upkeepTick } from '../../../main/services/reminders/automatic.ts'
@@ -34,6 +35,7 @@ test('Words go out by the outbox once, under an id of their own; when and how st
   expect(await said()).toMatchObject({ state: 'approved', outcome: 'goes out in a moment', again: false })
   // The clock of the host, not a person.
   await upkeepTick(desk)
+  expect(server.letters).toHaveLength(1)
   await runOutbox(desk)
   expect(server.letters).toHaveLength(1)
   const row = await desk.store.read.jobWords.findFirstOrThrow()
@@ -159,6 +161,19 @@ test('At night it waits for the morning, and what is not so any more by then nev
     state: 'withdrawn',
     outcome: 'not sent: It is not so of this job any more.',
   })
+})
+
+test('Words found still to go in a restored copy wait for the desk, which may send them again', async () => {
+  const { desk, server, say, said } = await booked()
+  await say()
+  await holdReminders(desk, desk.now() - 60)
+  await runOutbox(desk)
+  expect(server.letters).toHaveLength(0)
+  const held = (await said())!
+  expect(held).toMatchObject({ state: 'failed', again: true, outcome: expect.stringContaining('Restored') })
+  await sendWordsAgain(desk, held)
+  await runOutbox(desk)
+  expect(await said()).toMatchObject({ state: 'sent', outcome: expect.stringContaining('perhaps twice') })
 })
 
 test('Neither the days between two reminders nor the limit of a day hold words about a booking', async () => {
