@@ -163,6 +163,15 @@ test('At night it waits for the morning, and what is not so any more by then nev
   })
 })
 
+test('Words to an address that is not theirs any more stay here', async () => {
+  const { desk, server, car, say, said } = await booked()
+  await say()
+  await agree(desk, car(), [], 'other@example.com')
+  await runOutbox(desk)
+  expect(server.letters).toHaveLength(0)
+  expect(await said()).toMatchObject({ state: 'withdrawn', outcome: expect.stringContaining('another one') })
+})
+
 test('Words found still to go in a restored copy wait for the desk, which may send them again', async () => {
   const { desk, server, say, said } = await booked()
   await say()
