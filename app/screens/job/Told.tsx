@@ -41,6 +41,8 @@ export function Told({ job }: { job: JobView }) {
       {draft && (
         <Stack gap="xs" mb="xs">
           <SegmentedControl
+            w="fit-content"
+            maw="100%"
             aria-label={say('What about')}
             data={view.drafts.map(({ kind }) => ({ value: kind, label: kindWords[kind] }))}
             value={draft.kind}

@@ -93,7 +93,7 @@ function outcomeOf(row: JobWords, when: (at: number) => string): string | null {
         ? say('sent {when}, perhaps twice: an earlier attempt had no answer', { when: when(row.sentAt ?? 0) })
         : say('sent {when}', { when: when(row.sentAt ?? 0) })
     case 'sending':
-      return say('on its way')
+      return say('with the mail server now')
     case 'failed':
       return say('not sent: {why}', { why: failure?.text ?? '' })
     case 'withdrawn':
