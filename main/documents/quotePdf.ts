@@ -21,8 +21,8 @@ export interface QuoteSheet {
     facts: readonly Fact[]
   }[]
   note: string
-  /** Who signed and the drawing, a PNG; null: nobody yet. */
-  signed: { words: string; png: Uint8Array } | null
+  /** Who signed and the drawing, a PNG, or null where they confirmed with the typed name; null: nobody yet. */
+  signed: { words: string; png: Uint8Array | null } | null
 }
 
 /** The quote as a PDF. */
@@ -64,12 +64,13 @@ export function quotePdf(quote: QuoteSheet): Promise<Uint8Array<ArrayBuffer>> {
     if (!quote.signed) return
     const { words, png } = quote.signed
     sheet.heading(say('Signed'))
-    sheet.figure(
-      say('Signature: {words}', { words }),
-      // The package takes bytes of a Node buffer only.
-      (x, y) => sheet.pdf.image(Buffer.from(png), x, y, { fit: [180, 60] }),
-      { width: 180, height: 60 },
-    )
-    sheet.paragraph(words)
+    if (png)
+      sheet.figure(
+        say('Signature: {words}', { words }),
+        // The package takes bytes of a Node buffer only.
+        (x, y) => sheet.pdf.image(Buffer.from(png), x, y, { fit: [180, 60] }),
+        { width: 180, height: 60 },
+      )
+    sheet.paragraph(png ? words : say('Confirmed with the typed name: {name}', { name: words }))
   })
 }

@@ -6,8 +6,8 @@ import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import { Form } from '../../parts/form/Form.tsx'
 import pieces from '../../parts/pieces.module.css'
+import { SignBox } from '../../parts/SignBox.tsx'
 import { IntakeFields } from './IntakeFields.tsx'
-import { SignBox } from './SignBox.tsx'
 
 interface Props {
   record: IntakeView
@@ -44,6 +44,8 @@ export function CorrectionForm({ record, entry, onDone }: Props) {
           <TextInput label={say('Name of the owner')} maxLength={80} {...form.field('ownerName')} />
         </div>
         <SignBox
+          label={say('Signature of the owner')}
+          keep="path"
           value={signature}
           onChange={path => form.change({ signature: path })}
           error={form.faults.at('signature')}

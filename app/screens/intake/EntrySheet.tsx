@@ -8,7 +8,7 @@ import pieces from '../../parts/pieces.module.css'
 import { fullWords } from '../../parts/time.ts'
 import { CarDrawing } from './car/CarDrawing.tsx'
 import styles from './Intake.module.css'
-import { Signature } from './SignBox.tsx'
+import { Signature } from './Signature.tsx'
 import { ThicknessTable } from './thickness/ThicknessTable.tsx'
 import { defectWords, waxText } from './words.ts'
 

@@ -9,8 +9,8 @@ import { faultsOf } from '../../parts/faults.ts'
 import { Form } from '../../parts/form/Form.tsx'
 import { Refused } from '../../parts/form/Refused.tsx'
 import pieces from '../../parts/pieces.module.css'
+import { SignBox } from '../../parts/SignBox.tsx'
 import { IntakeFields } from './IntakeFields.tsx'
-import { SignBox } from './SignBox.tsx'
 import { useKeptDraft } from './useKeptDraft.ts'
 
 /** The intake before it is signed: kept as often as wanted, signed once by whoever brought the car. */
@@ -50,6 +50,8 @@ export function IntakeForm({ record }: { record: IntakeView }) {
           />
         </div>
         <SignBox
+          label={say('Signature of the owner')}
+          keep="path"
           value={signature}
           onChange={path => form.change({ signature: path })}
           error={refused.at('signature')}

@@ -86,7 +86,7 @@ export const quoteInput = z.object({
 })
 export type QuoteInput = z.infer<typeof quoteInput>
 
-/** Which variant, who signs, and the signature as it was drawn. */
+/** Which variant, who signs, and the signature as it was drawn, or that the typed name stands for it. */
 export const acceptInput = oneRow.extend({
   position: z.int().min(0).max(2),
   name: text,

@@ -223,11 +223,13 @@ async function quoteIn(desk: Desk, id: string) {
       .filter(Boolean)
       .join('\n'),
     signed:
-      quote.signedAt === null || !quote.signature.startsWith(pngAddress)
+      quote.signedAt === null
         ? null
         : {
             words: `${quote.signedName}, ${when(quote.signedAt)}`,
-            png: Buffer.from(quote.signature.slice(pngAddress.length), 'base64'),
+            png: quote.signature.startsWith(pngAddress)
+              ? Buffer.from(quote.signature.slice(pngAddress.length), 'base64')
+              : null,
           },
   })
   return { name: `quote-${quote.number}.pdf`, type: 'application/pdf', bytes }

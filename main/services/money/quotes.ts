@@ -1,6 +1,7 @@
 /** Quotes: worked out, kept as they were, signed, and made a booking. */
 
 import { dateOf, dateOfDay, dayNumber } from '../../domain/calendar/index.ts'
+import { typedSignature } from '../../domain/intake/index.ts'
 import { say, word } from '../../domain/language/index.ts'
 import type { Charge } from '../../domain/money/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
@@ -142,11 +143,11 @@ async function claim(tx: Tx, { id, version }: { id: string; version: number }) {
   return quote
 }
 
-/** The owner has chosen one and signed for it on the screen. */
+/** The owner has chosen one and signed for it on the screen, or confirmed it with the typed name. */
 export async function acceptQuote(desk: Desk, input: AcceptInput): Promise<{ version: number }> {
   const { id, version, position, signature } = input
   const signedName = checkText(input.name, 'name', say('The name of who signs'), 120)
-  if (!/^data:image\/png;base64,[A-Za-z0-9+/=]{40,}$/.test(signature))
+  if (signature !== typedSignature && !/^data:image\/png;base64,[A-Za-z0-9+/=]{40,}$/.test(signature))
     refuse('signature-missing', { signature: null }, say('Nobody has signed yet; sign in the field.'))
   return act(desk, async (tx, audit, at) => {
     const quote = await claim(tx, { id, version })

@@ -28,7 +28,7 @@ export class Money {
 
   /** Draws something like a name and accepts. */
   async sign(): Promise<void> {
-    const box = this.#page.getByRole('img', { name: 'Signature', exact: true })
+    const box = this.#page.getByRole('img', { name: 'Signature: sign here' })
     await box.scrollIntoViewIfNeeded()
     const { x, y, width, height } = (await box.boundingBox())!
     await this.#page.mouse.move(x + width * 0.1, y + height * 0.6)

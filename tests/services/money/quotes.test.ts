@@ -142,6 +142,19 @@ test('Signed, it becomes the booking at the price that was signed, whatever the 
     expect(words).toMatch(fact)
 })
 
+test('An owner with no hand for it confirms with the typed name, and the paper says so', async () => {
+  const { desk } = made
+  const { id } = await makeQuote(desk, input)
+  const accept = { id, version: 1, position: 0, name: 'Ines Vale' }
+  await expect(acceptQuote(desk, { ...accept, signature: 'anything' })).rejects.toMatchObject({
+    code: 'signature-missing',
+  })
+  await acceptQuote(desk, { ...accept, signature: 'typed' })
+  expect(await getQuote(desk, { id })).toMatchObject({ status: 'accepted', signature: 'typed' })
+  const { pages } = await readPdf((await quoteFile(desk, { id })).bytes)
+  expect(pages.flatMap(page => page.lines).join('\n')).toContain('Confirmed with the typed name: Ines Vale, ')
+})
+
 test('One that has run out, was declined or is not signed goes no further', async () => {
   const { desk } = made
   const { id } = await makeQuote(desk, input)

@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { QuoteView } from '../../../../main/api/views.ts'
+import { typedSignature } from '../../../../main/domain/intake/index.ts'
 import { say } from '../../../../main/domain/language/index.ts'
 import { useSaving } from '../../../data/saving.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -76,11 +77,15 @@ export function QuoteSheet({ id }: { id: string }) {
 function Signed({ quote }: { quote: QuoteView }) {
   return (
     <Card title={say('Signed')} about={`${quote.signedName}, ${fullWords(quote.signedAt ?? 0, quote.zone)}`}>
-      <img
-        src={quote.signature}
-        alt={say('Signature of {signedName}', { signedName: quote.signedName })}
-        className={styles.signature}
-      />
+      {quote.signature === typedSignature ? (
+        <p>{say('Confirmed with the typed name: {name}', { name: quote.signedName })}</p>
+      ) : (
+        <img
+          src={quote.signature}
+          alt={say('Signature of {signedName}', { signedName: quote.signedName })}
+          className={styles.signature}
+        />
+      )}
       {quote.jobId && (
         <Link to="/jobs/$id" params={{ id: quote.jobId }}>
           {say('To its booking')}

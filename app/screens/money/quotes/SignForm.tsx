@@ -5,7 +5,7 @@ import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
-import { SignaturePad } from '../../../parts/SignaturePad.tsx'
+import { SignBox } from '../../../parts/SignBox.tsx'
 
 /** The owner signs for the variant chosen. */
 export function SignForm({ quote, position }: { quote: QuoteView; position: number }) {
@@ -19,11 +19,12 @@ export function SignForm({ quote, position }: { quote: QuoteView; position: numb
     <Card title={say('Sign for {name}', { name: variant?.name ?? '' })}>
       <Form form={form} label={say('Signature')} save={say('Accept it')} ready={form.value.signature !== ''}>
         <TextInput label={say('Who signs')} maw={360} {...form.field('name')} />
-        <SignaturePad
+        <SignBox
           key={form.fills}
           label={say('Signature')}
-          empty={form.value.signature === ''}
-          onChange={drawn => form.change({ signature: drawn?.picture ?? '' })}
+          value={form.value.signature}
+          keep="picture"
+          onChange={signature => form.change({ signature })}
           error={form.faults.at('signature')}
         />
       </Form>
