@@ -70,7 +70,7 @@ export async function bayUse(desk: Desk, { weeks }: UseInput) {
             ...span,
             closed: closures.filter(one => one.bayId === id).map(one => ({ from: one.fromAt, to: one.toAt })),
           },
-          visitsOf.get(id) ?? [],
+          (visitsOf.get(id) ?? []).filter(visit => visit.from < span.toAt && span.fromAt < visit.to),
         ),
       }))
       return { mondayOn: start.toString(), bays: used, all: sumOf(used) }
