@@ -15,6 +15,7 @@ import { Lanes } from './Lanes.tsx'
 import { PriceLine } from './PriceLine.tsx'
 import { ShelfPart } from './ShelfPart.tsx'
 import type { Booking } from './useBooking.ts'
+import { WaitingList } from './waiting/WaitingList.tsx'
 
 const dataSheetDecides = say('The times rest on each product’s cure profile; the data sheet decides.')
 
@@ -77,6 +78,7 @@ export function Answer({ call, change, booking }: AnswerProps) {
           )}
         </p>
       )}
+      <WaitingList call={call} />
     </div>
   )
 }

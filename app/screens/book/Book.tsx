@@ -10,7 +10,6 @@ import { useBooking } from './useBooking.ts'
 import { WhatPicker } from './WhatPicker.tsx'
 import { WhoPicker } from './WhoPicker.tsx'
 import { WishPicker } from './WishPicker.tsx'
-import { WaitingList } from './waiting/WaitingList.tsx'
 
 /** The front desk with a caller on the phone: who, what and when on the left, the answer on the right. */
 export function Book() {
@@ -35,7 +34,6 @@ function Desk({ nowAt }: { nowAt: number }) {
         </fieldset>
         <Answer call={call} change={change} booking={booking} />
       </div>
-      <WaitingList call={call} />
     </div>
   )
 }

@@ -1,8 +1,8 @@
 import Database from 'better-sqlite3'
 import type { TestDesk } from '../makeDesk.ts'
 
-/** What only says what was done, or can be worked out anew. */
-const beside = new Set(['AuditLine', 'PlanDue'])
+/** What only says what was done and how to take it back, or can be worked out anew. */
+const beside = new Set(['AuditLine', 'Act', 'ActRow', 'PlanDue'])
 
 /** Every row of every table but `except`, to compare what was with what is. */
 export function everyRow(desk: TestDesk, except: readonly string[] = []): Record<string, unknown[]> {
