@@ -25,7 +25,7 @@ export function AddWaiting({ call, today }: { call: Call; today: string }) {
   if (vehicleId === null || treatmentIds.length === 0)
     return (
       <p className={pieces.soft}>
-        {say('To put somebody on the list, choose their car and what is to be done above.')}
+        {say('To put somebody on the list, choose their car and what is to be done first.')}
       </p>
     )
   return (

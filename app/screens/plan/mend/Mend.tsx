@@ -9,6 +9,7 @@ import { client, trpc } from '../../../data/trpc.ts'
 import { Refused } from '../../../parts/form/Refused.tsx'
 import { OutToday } from '../../../parts/OutToday.tsx'
 import pieces from '../../../parts/pieces.module.css'
+import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
 import { longWords } from '../../../parts/time.ts'
 import styles from './Mend.module.css'
 
@@ -29,15 +30,14 @@ export function Mend() {
   const when = (at: number) => longWords(at, zone, nowAt)
   return (
     <div className={pieces.column}>
-      <Group gap="sm">
-        <h1>{say('Set right')}</h1>
+      <ScreenTitle title={say('Set right')}>
         <OutToday />
         {first.length > 1 && (
           <Button loading={busy} onClick={() => save(first)}>
             {say('Take the first way of all {cars}', { cars: first.length })}
           </Button>
         )}
-      </Group>
+      </ScreenTitle>
       <Refused of={error} />
       {cars.length === 0 ? (
         <p className={pieces.soft}>{say('Every promise is kept as things stand.')}</p>
