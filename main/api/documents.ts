@@ -9,6 +9,7 @@ import { diagnosticsFile } from '../services/diagnostics/diagnostics.ts'
 import { historyFilter } from '../services/history/inputs.ts'
 import { importReportFile } from '../services/imports/reportFile.ts'
 import { photoFile } from '../services/intake/photos.ts'
+import { intakeReport } from '../services/intake/report.ts'
 import { careSheet } from '../services/job/ownerWords.ts'
 import { workOrder } from '../services/job/workOrder.ts'
 import { everythingFile } from '../services/leaving/everything.ts'
@@ -70,6 +71,9 @@ export function addDocuments(app: App, desk: Desk): void {
   )
   app.get('/documents/care/:file{[\\w-]+\\.pdf}', context =>
     answer(context, () => careSheet(desk, { id: idOf(context.req.param('file')) })),
+  )
+  app.get('/documents/intake/:file{[\\w-]+\\.pdf}', context =>
+    answer(context, () => intakeReport(desk, { entryId: idOf(context.req.param('file')) })),
   )
   app.get('/documents/work-order/:file{[\\w-]+\\.pdf}', context =>
     answer(context, () => workOrder(desk, { id: idOf(context.req.param('file')) })),

@@ -1,7 +1,9 @@
 import type { IntakeEntryView, IntakeView } from '../../../main/api/views.ts'
+import { defectWords, waxWords } from '../../../main/domain/intake/index.ts'
 import { localeNow, say } from '../../../main/domain/language/index.ts'
 import { measureRules } from '../../../main/domain/measure/index.ts'
 import { documentHref } from '../../data/door.ts'
+import { DocumentButton } from '../../parts/DocumentButton.tsx'
 import { degrees } from '../../parts/degrees.ts'
 import { Facts } from '../../parts/Facts.tsx'
 import pieces from '../../parts/pieces.module.css'
@@ -10,7 +12,6 @@ import { CarDrawing } from './car/CarDrawing.tsx'
 import styles from './Intake.module.css'
 import { Signature } from './Signature.tsx'
 import { ThicknessTable } from './thickness/ThicknessTable.tsx'
-import { defectWords, waxText } from './words.ts'
 
 interface Props {
   record: IntakeView
@@ -57,7 +58,7 @@ export function EntrySheet({ record, entry, correctedBy }: Props) {
             draft.fuelEighths !== null && say('{fuelEighths} of 8', { fuelEighths: draft.fuelEighths }),
           [say('Keys||of the car')]: draft.keys,
           [say('Belongings')]: draft.belongings || null,
-          [say('Wax or sealant')]: waxText[draft.wax],
+          [say('Wax or sealant')]: waxWords(draft.wax),
           [say('Air')]: draft.airC !== null && degrees(draft.airC, units),
           [say('Panel||its temperature')]: draft.panelC !== null && degrees(draft.panelC, units),
           [say('Note')]: draft.note || null,
@@ -106,6 +107,9 @@ export function EntrySheet({ record, entry, correctedBy }: Props) {
         </ul>
       )}
       <Signature path={entry.signature} name={entry.ownerName} />
+      <DocumentButton path={`/documents/intake/${entry.id}.pdf`}>
+        {say('Page {number} as a PDF', { number: entry.number })}
+      </DocumentButton>
     </article>
   )
 }

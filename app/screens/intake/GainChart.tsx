@@ -1,8 +1,8 @@
 import type { IntakeView } from '../../../main/api/views.ts'
 import { decimalNow, say } from '../../../main/domain/language/index.ts'
+import { thicknessWords } from '../../../main/domain/measure/index.ts'
 import pieces from '../../parts/pieces.module.css'
 import styles from './Intake.module.css'
-import { thicknessWords } from './words.ts'
 
 interface Props {
   gained: IntakeView['gained']

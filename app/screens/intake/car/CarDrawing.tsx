@@ -1,11 +1,10 @@
 import { type KeyboardEvent, type MouseEvent, useMemo, useRef } from 'react'
 import type { Defect } from '../../../../main/api/views.ts'
+import { defectWords, drawCar, pictureSize } from '../../../../main/domain/intake/index.ts'
 import type { BodyShape } from '../../../../main/domain/intake/words.ts'
 import { say, sayKept } from '../../../../main/domain/language/index.ts'
 import type { PanelName } from '../../../../main/domain/shop/index.ts'
-import { defectWords } from '../words.ts'
 import styles from './CarDrawing.module.css'
-import { drawCar, pictureSize } from './carShapes.ts'
 
 interface Props {
   shape: BodyShape

@@ -1,6 +1,7 @@
 import { Button, Group, NativeSelect, TextInput } from '@mantine/core'
 import { useState } from 'react'
 import type { Defect, IntakeDraft, IntakeView } from '../../../../main/api/views.ts'
+import { defectWords, kindWords, severityText } from '../../../../main/domain/intake/index.ts'
 import {
   bodyShapes,
   type DefectKind,
@@ -14,7 +15,7 @@ import { Card } from '../../../parts/Card.tsx'
 import { Chip } from '../../../parts/Chip.tsx'
 import pieces from '../../../parts/pieces.module.css'
 import styles from '../Intake.module.css'
-import { defectWords, kindWords, markText, severityWords } from '../words.ts'
+import { severityWords } from '../words.ts'
 import { CarDrawing } from './CarDrawing.tsx'
 
 interface Props {
@@ -61,7 +62,7 @@ export function MarksPart({ draft, finishes, photos, change, error }: Props) {
               key={each}
               type="radio"
               name="kind"
-              label={kindWords[each]}
+              label={kindWords(each)}
               checked={kind === each}
               onChange={() => setKind(each)}
             />
@@ -91,8 +92,8 @@ export function MarksPart({ draft, finishes, photos, change, error }: Props) {
         defects={defects}
         finishes={finishes}
         marking={say('a {severity} {kind}', {
-          severity: markText[severity],
-          kind: withinSentence(kindWords[kind]),
+          severity: severityText(severity),
+          kind: withinSentence(kindWords(kind)),
         })}
         onMark={mark}
         onMove={(defect, x, y) => put(defect.id, { x: within(x, most.x), y: within(y, most.y) })}

@@ -1,11 +1,10 @@
 import type { Measured } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
-import { carThickness, type ThicknessRules } from '../../../../main/domain/measure/index.ts'
+import { carThickness, type ThicknessRules, thicknessWords } from '../../../../main/domain/measure/index.ts'
 import type { PaintSystem } from '../../../../main/domain/shop/index.ts'
 import { HeadRow } from '../../../parts/HeadRow.tsx'
 import pieces from '../../../parts/pieces.module.css'
 import table from '../../../parts/table.module.css'
-import { thicknessWords } from '../words.ts'
 import styles from './Thickness.module.css'
 
 interface Props {

@@ -3,8 +3,8 @@
  * marks are kept in its coordinates, so that shapes may be redrawn but not moved about.
  */
 
-import type { BodyShape } from '../../../../main/domain/intake/words.ts'
-import type { PanelName } from '../../../../main/domain/shop/index.ts'
+import type { PanelName } from '../shop/index.ts'
+import type { BodyShape } from './words.ts'
 
 export const pictureSize = { width: 1000, height: 560 } as const
 
