@@ -33,7 +33,15 @@ const edda = {
   email: 'edda@example.com',
   note: 'gate code 4411',
 }
-const traces = [/edda(?! marshall)/i, /marsh(?!all)/i, /212\W*555\W*0177/, /4411/, /qlm\W*311/i, /oakby/i]
+// Not within an id, whose letters are by chance.
+const traces = [
+  /(?<![\da-f-])edda(?! marshall|[\da-f-])/i,
+  /marsh(?!all)/i,
+  /212\W*555\W*0177/,
+  /(?<![\da-f-])4411(?![\da-f-])/,
+  /qlm\W*311/i,
+  /oakby/i,
+]
 
 /** Takes the car's first owner for Edda, whose name and number were others before. */
 async function becomeEdda(vehicle = 0): Promise<string> {

@@ -18,7 +18,15 @@ it('an erasure takes the person out under every entry that was made one with the
   const merge = await mergeCustomers(desk, { kept, gone, take })
   const { version } = await desk.store.read.customer.findUniqueOrThrow({ where: { id: kept.id } })
   await erasePerson(desk, { id: kept.id, version, accepted: true })
-  const traces = [/edda/i, /marsh/i, /oakby/i, /pim/i, /212\W*555\W*0177/, /4411/]
+  // Not within an id, whose letters are by chance.
+  const traces = [
+    /(?<![\da-f-])edda(?![\da-f-])/i,
+    /marsh/i,
+    /oakby/i,
+    /pim/i,
+    /212\W*555\W*0177/,
+    /(?<![\da-f-])4411(?![\da-f-])/,
+  ]
   expect(columnsWith(desk.store.source.file, traces)).toEqual([])
   expect(await desk.store.read.erasure.count()).toBe(2)
   await expect(undoMerge(desk, merge)).rejects.toMatchObject({ code: 'erased-already' })
