@@ -1,5 +1,5 @@
 /** What the visits of the last twelve months earned. */
-
+import { setImmediate as nextTurn } from 'node:timers/promises'
 import { dateOf, openMinutesBetween, openSpans } from '../../domain/calendar/index.ts'
 import { say } from '../../domain/language/index.ts'
 import { type EarnedVisit, earnings, sumMinor } from '../../domain/money/index.ts'
@@ -12,62 +12,88 @@ import { followCosts } from '../shelf/costs.ts'
 import { chargeSold, netOf } from './jobBill.ts'
 
 const year = 365 * 1440
+const month = 30 * 1440
 
 /** By treatment, by technician and by month, with what each bay hour brought. */
 export async function whatEarns(desk: Desk) {
   const tx = desk.store.read
   await followCosts(desk)
-  const sinceAt = desk.now() - year
-  const visits = await visitsSince(tx, sinceAt, desk.now())
+  const visits = await visitsSince(tx, desk.now() - year, desk.now())
   const { currency } = await shopOf(tx)
   const { labourMinor } = await moneyRules(tx)
   return { currency, labourMinor, ...earnings(visits) }
 }
 
+/** Read a month at a time, with a turn for other windows in between: a large shop has thousands of visits a year. */
 async function visitsSince(tx: Tx, sinceAt: number, nowAt: number): Promise<EarnedVisit[]> {
   const [shop, rules, calendar] = await Promise.all([shopOf(tx), moneyRules(tx), calendarOf(tx)])
-  const jobs = await tx.job.findMany({
-    where: { status: 'handedOver', leftAt: { gte: sinceAt } },
+  const uses = Map.groupBy(await jobUses(tx, { sinceAt: sinceAt - 30 * 1440 }), use => use.jobId)
+  const visits: EarnedVisit[] = []
+  for (let fromAt = sinceAt; fromAt <= nowAt; fromAt += month) {
+    const jobs = await leftBetween(tx, fromAt, Math.min(fromAt + month, nowAt + 1))
+    const arrived = jobs.map(job => job.arrivedAt ?? job.dropOffAt)
+    const open = openSpans(
+      calendar,
+      Math.min(nowAt, ...arrived) - 1440,
+      Math.min(nowAt, fromAt + month) + 1440,
+    )
+    visits.push(...jobs.map(job => earnedBy(job, { shop, rules, open, uses: uses.get(job.id) ?? [] })))
+    await nextTurn()
+  }
+  return visits
+}
+
+function leftBetween(tx: Tx, fromAt: number, toAt: number) {
+  return tx.job.findMany({
+    where: { status: 'handedOver', leftAt: { gte: fromAt, lt: toAt } },
     include: {
       treatments: { include: { treatment: { select: { taxKey: true } } } },
       charges: true,
       steps: { include: { crew: { include: { crew: { select: { name: true } } } } } },
     },
   })
-  const arrived = jobs.map(job => job.arrivedAt ?? job.dropOffAt)
-  const open = openSpans(calendar, Math.min(nowAt, ...arrived) - 1440, nowAt + 1440)
-  const uses = Map.groupBy(await jobUses(tx, { sinceAt: sinceAt - 30 * 1440 }), use => use.jobId)
-  return jobs.map(job => {
-    const fromAt = job.arrivedAt ?? job.dropOffAt
-    const toAt = job.leftAt ?? job.handoverAt
-    const work = job.steps.filter(step => step.kind === 'work')
-    const handsOnMin = (step: (typeof work)[number]) =>
-      openMinutesBetween(open, step.actualStartAt ?? step.startAt, step.actualEndAt ?? step.endAt)
-    const workedMin = new Map<string, number>()
-    for (const step of work)
-      for (const { crew, helps } of step.crew)
-        if (!helps) workedMin.set(crew.name, (workedMin.get(crew.name) ?? 0) + handsOnMin(step))
-    const bayMin = openMinutesBetween(open, fromAt, toAt)
-    const busyMin = work.reduce((sum, step) => sum + handsOnMin(step), 0)
-    const overnightMin = job.steps
-      .filter(step => step.kind === 'hold')
-      .reduce((sum, { startAt, endAt }) => {
-        const end = Math.min(endAt, toAt)
-        return sum + Math.max(0, end - startAt) - openMinutesBetween(open, startAt, end)
-      }, 0)
-    const bill = chargeSold(rules, shop, job)
-    return {
-      month: dateOf(toAt, shop.zone).slice(0, 7),
-      sold: bill.lines.map((line, i) => ({
-        name: i < job.treatments.length ? line.name : say('Extras'),
-        minor: netOf(line),
-      })),
-      chemicalsMinor: sumMinor((uses.get(job.id) ?? []).map(use => Math.round(use.averageMinor))),
-      workedMin,
-      labourMinor: rules.labourMinor,
-      bayMin,
-      blockedMin: Math.max(0, bayMin - busyMin),
-      overnightMin,
-    }
-  })
+}
+
+interface Ground {
+  readonly shop: Awaited<ReturnType<typeof shopOf>>
+  readonly rules: Awaited<ReturnType<typeof moneyRules>>
+  readonly open: ReturnType<typeof openSpans>
+  readonly uses: Awaited<ReturnType<typeof jobUses>>
+}
+
+function earnedBy(
+  job: Awaited<ReturnType<typeof leftBetween>>[number],
+  { shop, rules, open, uses }: Ground,
+): EarnedVisit {
+  const fromAt = job.arrivedAt ?? job.dropOffAt
+  const toAt = job.leftAt ?? job.handoverAt
+  const work = job.steps.filter(step => step.kind === 'work')
+  const handsOnMin = (step: (typeof work)[number]) =>
+    openMinutesBetween(open, step.actualStartAt ?? step.startAt, step.actualEndAt ?? step.endAt)
+  const workedMin = new Map<string, number>()
+  for (const step of work)
+    for (const { crew, helps } of step.crew)
+      if (!helps) workedMin.set(crew.name, (workedMin.get(crew.name) ?? 0) + handsOnMin(step))
+  const bayMin = openMinutesBetween(open, fromAt, toAt)
+  const busyMin = work.reduce((sum, step) => sum + handsOnMin(step), 0)
+  const overnightMin = job.steps
+    .filter(step => step.kind === 'hold')
+    .reduce((sum, { startAt, endAt }) => {
+      const end = Math.min(endAt, toAt)
+      return sum + Math.max(0, end - startAt) - openMinutesBetween(open, startAt, end)
+    }, 0)
+  const bill = chargeSold(rules, shop, job)
+  return {
+    month: dateOf(toAt, shop.zone).slice(0, 7),
+    sold: bill.lines.map((line, i) => ({
+      name: i < job.treatments.length ? line.name : say('Extras'),
+      minor: netOf(line),
+    })),
+    chemicalsMinor: sumMinor(uses.map(use => Math.round(use.averageMinor))),
+    workedMin,
+    labourMinor: rules.labourMinor,
+    bayMin,
+    blockedMin: Math.max(0, bayMin - busyMin),
+    overnightMin,
+  }
 }

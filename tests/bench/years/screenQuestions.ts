@@ -95,6 +95,8 @@ export function screenQuestions(ids: Ids): Question[] {
     { name: 'board', path: 'board.range', input: { fromDate: day(0), days: 7 }, goalMs: 70 },
     { name: "an old week's board", path: 'board.range', input: { fromDate: day(-180), days: 7 }, goalMs: 70 },
     { name: 'day plan', path: 'dayPlan.relay', input: { days: 7 }, goalMs: null },
+    { name: 'what earns', path: 'money.earns', goalMs: null },
+    { name: 'who owes', path: 'money.owed', goalMs: null },
     { name: 'use of the bays', path: 'dayPlan.bayUse', input: { weeks: 13 }, goalMs: null },
     { name: 'customers found by name', path: 'customers.find', input: { text: 'ashby' }, goalMs: 20 },
     {
