@@ -30,7 +30,8 @@ async function visitsSince(tx: Tx, sinceAt: number, nowAt: number): Promise<Earn
   const uses = Map.groupBy(await jobUses(tx, { sinceAt: sinceAt - 30 * 1440 }), use => use.jobId)
   const visits: EarnedVisit[] = []
   for (let fromAt = sinceAt; fromAt <= nowAt; fromAt += month) {
-    const jobs = await leftBetween(tx, fromAt, Math.min(fromAt + month, nowAt + 1))
+    const last = fromAt + month > nowAt
+    const jobs = await leftBetween(tx, fromAt, last ? undefined : fromAt + month)
     const arrived = jobs.map(job => job.arrivedAt ?? job.dropOffAt)
     const open = openSpans(
       calendar,
@@ -43,9 +44,9 @@ async function visitsSince(tx: Tx, sinceAt: number, nowAt: number): Promise<Earn
   return visits
 }
 
-function leftBetween(tx: Tx, fromAt: number, toAt: number) {
+function leftBetween(tx: Tx, fromAt: number, toAt: number | undefined) {
   return tx.job.findMany({
-    where: { status: 'handedOver', leftAt: { gte: fromAt, lt: toAt } },
+    where: { status: 'handedOver', leftAt: { gte: fromAt, ...(toAt !== undefined && { lt: toAt }) } },
     include: {
       treatments: { include: { treatment: { select: { taxKey: true } } } },
       charges: true,

@@ -23,4 +23,13 @@ test('What a visit earned is its price without tax, less labour, over the bay ho
   expect(treatments).toMatchObject([{ name: 'Hand wash', ...one }])
   expect(crew).toMatchObject([one])
   expect(months).toMatchObject([{ name: '2026-04', ...one }])
+  // Whenever in the last twelve months it left, it counts once; after that no more.
+  const visits = async (days: number) => {
+    await desk.store.transact({ who: 'test', at: 0 }, async tx => {
+      await tx.job.update({ where: { id }, data: { leftAt: desk.now() - days * 1440 } })
+    })
+    return (await whatEarns(desk)).whole.visits
+  }
+  for (const days of [1, 29, 30, 31, 60, 100, 200, 364]) expect(await visits(days)).toBe(1)
+  expect(await visits(366)).toBe(0)
 })
