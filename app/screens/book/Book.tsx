@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react'
+import { useLayoutEffect, useState } from 'react'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { useNowAt } from '../../data/now.ts'
@@ -20,7 +20,8 @@ export function Book() {
 function Desk({ nowAt }: { nowAt: number }) {
   const { zone, currency } = useShop()
   const [call, setCall] = useState<Call>(() => keptCall(localStorage, nowAt))
-  useEffect(() => keepCall(localStorage, call, nowAt), [call, nowAt])
+  // Before it is painted: what can be seen is kept, whenever the page is loaded anew.
+  useLayoutEffect(() => keepCall(localStorage, call, nowAt), [call, nowAt])
   const change = (part: Partial<Call>) => setCall(current => ({ ...current, ...part }))
   const booking = useBooking(call, change, () => setCall(emptyCall))
   return (

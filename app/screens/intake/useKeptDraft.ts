@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react'
+import { useLayoutEffect, useRef } from 'react'
 import type { IntakeDraft } from '../../../main/api/views.ts'
 import type { FormOf } from '../../data/form.ts'
 
@@ -14,7 +14,8 @@ export function useKeptDraft(
   const { change, dirty, version } = form
   const { draft } = form.value
   const begun = useRef(false)
-  useEffect(() => {
+  // Before it is painted: what can be seen is kept, whenever the page is loaded anew.
+  useLayoutEffect(() => {
     if (!begun.current) {
       begun.current = true
       const kept = read(key)
