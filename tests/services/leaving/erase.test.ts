@@ -16,7 +16,7 @@ import { does, job, layeredCar, setWall } from '../cure/coatedCar.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { duePlan } from '../reminders/reminderDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
-import { columnsWith, plant } from './rawText.ts'
+import { columnsWith, eddaOutsideIds, plant } from './rawText.ts'
 import { readList, unzip } from './unzip.ts'
 
 let desk: TestDesk
@@ -33,15 +33,7 @@ const edda = {
   email: 'edda@example.com',
   note: 'gate code 4411',
 }
-// Not within an id, whose letters are by chance.
-const traces = [
-  /(?<![\da-f-])edda(?! marshall|[\da-f-])/i,
-  /marsh(?!all)/i,
-  /212\W*555\W*0177/,
-  /(?<![\da-f-])4411(?![\da-f-])/,
-  /qlm\W*311/i,
-  /oakby/i,
-]
+const traces = [eddaOutsideIds, /marsh(?!all)/i, /212\W*555\W*0177/, /qlm\W*311/i, /oakby/i]
 
 /** Takes the car's first owner for Edda, whose name and number were others before. */
 async function becomeEdda(vehicle = 0): Promise<string> {

@@ -64,3 +64,6 @@ export function columnsWith(file: string, patterns: readonly RegExp[]): string[]
   database.close()
   return found
 }
+
+/** Edda and her gate code 4411, but where an id spells them by chance. */
+export const eddaOutsideIds = /(?<![\da-f-])(edda(?! marshall)|4411)(?![\da-f-])/i
