@@ -1,9 +1,13 @@
-/** What follows a changed booking besides its place: what it draws from the shelf, and what is charged once. */
+/** What follows a booking that goes otherwise besides its place: what it draws, borrows and owes. */
 import { expect, test } from 'vitest'
 import { changeBooking } from '../../../main/services/booking/changeBooking.ts'
 import { changeOffers } from '../../../main/services/booking/changeOffers.ts'
+import { noShow } from '../../../main/services/booking/otherwise.ts'
 import type { Desk } from '../../../main/services/desk/desk.ts'
 import { getJob } from '../../../main/services/job/jobView.ts'
+import { lend } from '../../../main/services/job/lending.ts'
+import { getMoneyRules, saveMoneyRules } from '../../../main/services/prices/moneyRules.ts'
+import { saveLendable } from '../../../main/services/setUp/lendables.ts'
 import { bookJob } from '../bookJob.ts'
 import { makeDesk } from '../makeDesk.ts'
 import { moneyShop } from '../money/sample.ts'
@@ -46,4 +50,28 @@ test('what two treatments share is charged once, however often the booking chang
   expect(await shared()).toHaveLength(1)
   expect((await getJob(desk, { id })).priceMinor).toBe(second.priceMinor)
   expect(second.priceMinor).toBeGreaterThanOrEqual(first.priceMinor)
+})
+
+test('what it borrows goes along, once', async () => {
+  const { desk, shop } = await moneyShop()
+  await saveLendable(desk, { name: 'Blue loan car', kind: 'loan car' })
+  const { id, version } = await bookJob(desk, shop, { treatments: ['wash'] })
+  await lend(desk, { id, version, kind: 'loan car', on: true })
+  await changed(desk, id, { notBefore: '2026-04-20' })
+  expect((await getJob(desk, { id })).lent).toMatchObject([{ name: 'Blue loan car' }])
+  expect(await desk.store.read.jobLoan.count({ where: { jobId: id } })).toBe(1)
+})
+
+test('a car that did not come draws nothing, and owes no fee that was not asked', async () => {
+  const desk = await makeDesk('2026-04-15T11:00:00Z')
+  const shop = await shelfShop(desk)
+  await saveMoneyRules(desk, { ...(await getMoneyRules(desk)), noShowMinor: 5_000 })
+  const { id, dropOffAt } = await bookJob(desk, shop, { treatments: ['twoLayers'] })
+  const draws = () => desk.store.read.stepDraw.count({ where: { jobId: id } })
+  expect(await draws()).toBeGreaterThan(0)
+  desk.setNow(Temporal.Instant.fromEpochMilliseconds((dropOffAt + 30) * 60_000).toString())
+  const { version } = await getJob(desk, { id })
+  await noShow(desk, { id, version, fee: false })
+  expect(await draws()).toBe(0)
+  expect(await getJob(desk, { id })).toMatchObject({ status: 'noShow', priceMinor: 0 })
 })

@@ -53,10 +53,14 @@ async function fillToday(): Promise<string[]> {
 
 test('A place comes free: who fits is said with how well it is used, and held for whoever is asked first', async () => {
   const [first] = await fillToday()
-  const { id } = await addWaiting(desk, wish(2))
+  // Who came first uses less of it.
   const { id: other } = await addWaiting(desk, wish(3, { treatmentIds: [shop.treatments.wash] }))
+  const { id } = await addWaiting(desk, wish(2))
   const toOn = '2026-04-14'
   await expect(addWaiting(desk, wish(2, { toOn }))).rejects.toMatchObject({ code: 'days-bad' })
+  await expect(addWaiting(desk, wish(2, { fromOn: '2026-04-13', toOn }))).rejects.toMatchObject({
+    code: 'days-bad',
+  })
   const job = await getJob(desk, { id: first! })
   await cancelJob(desk, { id: job.id, version: job.version, reason: 'ill' })
   const { entries } = await waitingList(desk, { freedJobId: first })
@@ -159,4 +163,20 @@ test('Each answer is the promise engine’s own, asked alone', async () => {
     const best = homes.length === 0 ? null : Math.min(...homes)
     expect(entries.find(entry => entry.id === ids[i])?.fits?.handoverAt ?? null, String(i)).toBe(best)
   }
+})
+
+test('A car that is here for another job then does not fit, and a part of a car takes its part of the time', async () => {
+  desk = await makeDesk('2026-04-15T12:00:00Z')
+  shop = await testShop(desk)
+  await bookJob(desk, shop, { treatments: ['correction'], vehicle: 0 })
+  const { id: here } = await addWaiting(desk, wish(0, { treatmentIds: [shop.treatments.wash] }))
+  const { id: elsewhere } = await addWaiting(desk, wish(1, { treatmentIds: [shop.treatments.wash] }))
+  const days = { fromOn: '2026-04-16', toOn: '2026-04-17' }
+  const { id: whole } = await addWaiting(desk, wish(2, days))
+  const { id: front } = await addWaiting(desk, wish(3, { ...days, scope: 'front' }))
+  const { entries } = await waitingList(desk, {})
+  const fitOf = (id: string) => entries.find(entry => entry.id === id)!.fits
+  expect(fitOf(here)).toBeNull()
+  expect(fitOf(elsewhere)).not.toBeNull()
+  expect(fitOf(front)!.handoverAt).toBeLessThan(fitOf(whole)!.handoverAt)
 })
