@@ -8,6 +8,7 @@ import { Chip } from '../../parts/Chip.tsx'
 import { money } from '../../parts/money.ts'
 import pieces from '../../parts/pieces.module.css'
 import { choicesFrom } from '../../parts/shopWords.ts'
+import { conditions, sizes } from '../../parts/sizeAndPaint.ts'
 import styles from './Book.module.css'
 import type { Call } from './call.ts'
 
@@ -24,19 +25,6 @@ function groupOf(steps: readonly { stage: string }[]): (typeof groups)[number] {
   if (steps.some(step => step.stage === 'coat')) return say('Coating')
   return steps.some(step => step.stage === 'topper') ? say('Topper') : say('Wash and paint')
 }
-
-const sizes = [
-  { value: 'small', label: 'S' },
-  { value: 'medium', label: 'M' },
-  { value: 'large', label: 'L' },
-  { value: 'xl', label: say('XL') },
-] as const
-
-const conditions = [
-  { value: 'good', label: say('Good') },
-  { value: 'worn', label: say('Worn') },
-  { value: 'heavy', label: say('Heavy') },
-] as const
 
 /** What is sold, for which size and which paint. */
 export function WhatPicker({ call, currency, change }: Props) {

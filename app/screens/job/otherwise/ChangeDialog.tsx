@@ -10,20 +10,9 @@ import { faultOf, trpc } from '../../../data/trpc.ts'
 import { money } from '../../../parts/money.ts'
 import pieces from '../../../parts/pieces.module.css'
 import { choicesFrom } from '../../../parts/shopWords.ts'
+import { conditions, sizes } from '../../../parts/sizeAndPaint.ts'
 import { longWords, pickedDate } from '../../../parts/time.ts'
 import { useJobAct } from '../useJobAct.ts'
-
-const sizes = [
-  { value: 'small', label: 'S' },
-  { value: 'medium', label: 'M' },
-  { value: 'large', label: 'L' },
-  { value: 'xl', label: say('XL') },
-] as const
-const conditions = [
-  { value: 'good', label: say('Good') },
-  { value: 'worn', label: say('Worn') },
-  { value: 'heavy', label: say('Heavy') },
-] as const
 
 /** Another day, other work, or both: the places there are, with before and after; the old place stays until one is taken. */
 export function ChangeDialog({ job, onClose }: { job: JobView; onClose(): void }) {
