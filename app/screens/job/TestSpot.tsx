@@ -1,7 +1,9 @@
 import { Alert, Button, Group, Select, TextInput } from '@mantine/core'
 import type { JobView } from '../../../main/api/views.ts'
 import { decimalNow, say } from '../../../main/domain/language/index.ts'
+import { takenOffWords } from '../../../main/domain/measure/index.ts'
 import { useForm } from '../../data/form.ts'
+import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import { Fact } from '../../parts/Facts.tsx'
@@ -10,6 +12,7 @@ import { DecimalInput, MoneyInput, OptionalDecimalInput } from '../../parts/inpu
 import { money } from '../../parts/money.ts'
 import pieces from '../../parts/pieces.module.css'
 import { Table } from '../../parts/Table.tsx'
+import { ThicknessInput } from '../../parts/ThicknessInput.tsx'
 import { durationWords, nearWords } from '../../parts/time.ts'
 import { useJobAct } from './useJobAct.ts'
 
@@ -21,6 +24,7 @@ type Spot = NonNullable<JobView['testSpot']>
 /** The test spot: what it showed, what that does to the rest, and what the customer says to it. */
 export function TestSpot({ job }: { job: JobView }) {
   const back = useJobAct(trpc.jobs.spotBack.mutationOptions())
+  const { units } = useShop()
   const spot = job.testSpot
   if (!spot || (spot.result === null && !spot.canRecord)) return null
   const { result, answer, change } = spot
@@ -31,7 +35,7 @@ export function TestSpot({ job }: { job: JobView }) {
         <dl>
           <Fact name={say('What worked')}>{result.combination}</Fact>
           <Fact name={say('One panel takes')}>{durationWords(result.perPanelMin)}</Fact>
-          <Fact name={say('Readings')}>{readings(result)}</Fact>
+          <Fact name={say('Readings')}>{readings(result, units)}</Fact>
           {answer && (
             <Fact name={answer.said === 'agreed' ? say('Agreed') : say('Declined')}>
               {answer.by}, {by[answer.how as keyof typeof by] ?? answer.how}, {when(answer.at)}
@@ -72,9 +76,12 @@ export function TestSpot({ job }: { job: JobView }) {
   )
 }
 
-function readings({ lostUm, glossBefore, glossAfter }: NonNullable<Spot['result']>): string {
+function readings(
+  { lostUm, glossBefore, glossAfter }: NonNullable<Spot['result']>,
+  units: 'us' | 'metric',
+): string {
   const said = [
-    ...(lostUm === null ? [] : [say('{lostUm} µm off', { lostUm: decimalNow(lostUm) })]),
+    ...(lostUm === null ? [] : [say('{lost} off', { lost: takenOffWords(lostUm, units) })]),
     ...(glossBefore === null && glossAfter === null
       ? []
       : [
@@ -150,13 +157,7 @@ function ResultForm({ job, result }: { job: JobView; result: Spot['result'] }) {
           most={1440}
           {...form.field('perPanelMin')}
         />
-        <OptionalDecimalInput
-          label={say('Clear coat off')}
-          unit={say('µm')}
-          least={0}
-          most={100}
-          {...form.field('lostUm')}
-        />
+        <ThicknessInput label={say('Clear coat off')} least={0} most={100} {...form.field('lostUm')} />
         <OptionalDecimalInput
           label={say('Gloss before')}
           unit={say('GU')}

@@ -1,7 +1,9 @@
 import { useQuery } from '@tanstack/react-query'
 import type { MeasuringView } from '../../../main/api/views.ts'
 import { decimalNow, say } from '../../../main/domain/language/index.ts'
+import { takenOffWords } from '../../../main/domain/measure/index.ts'
 import { useForm } from '../../data/form.ts'
+import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import { Form } from '../../parts/form/Form.tsx'
@@ -9,6 +11,7 @@ import { HeadRow } from '../../parts/HeadRow.tsx'
 import { OptionalDecimalInput } from '../../parts/inputs.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { Scrolled } from '../../parts/Scrolled.tsx'
+import { ThicknessInput } from '../../parts/ThicknessInput.tsx'
 import table from '../../parts/table.module.css'
 import { Waiting } from '../../parts/Waiting.tsx'
 import { Heading } from './Heading.tsx'
@@ -76,35 +79,33 @@ function Meters() {
 }
 
 function Figures({ measuring: { version, usual, ...saved } }: { measuring: MeasuringView }) {
+  const { units } = useShop()
   const form = useForm({
     saved,
     version,
     saving: trpc.intake.saveMeasuring.mutationOptions(),
     send: (value, version) => ({ ...value, version }),
   })
-  const empty = (figure: number, unit: string) =>
-    say('Empty: {figure} {unit}, as is usual (common practice, no source).', {
-      figure: decimalNow(String(figure)),
-      unit,
-    })
-  const [um, gu] = [say('µm'), say('GU')]
+  const empty = (figure: string) =>
+    say('Empty: {figure}, as is usual (common practice, no source).', { figure })
+  const emptyUm = (um: number) => empty(takenOffWords(um, units))
+  const gu = say('GU')
+  const emptyGu = (figure: number) => empty(`${decimalNow(String(figure))} ${gu}`)
   return (
     <Form form={form} label={say('Measuring')}>
       <div className={pieces.column}>
         <Card title={say('Paint thickness')}>
           <div className={pieces.fields}>
-            <OptionalDecimalInput
+            <ThicknessInput
               label={say('Thinnest paint that is corrected without a reason')}
-              description={empty(usual.thickness.floorUm, um)}
-              unit={um}
+              description={emptyUm(usual.thickness.floorUm)}
               least={40}
               most={300}
               {...form.field('floorUm')}
             />
-            <OptionalDecimalInput
+            <ThicknessInput
               label={say('The gauge repeats a spot to')}
-              description={empty(usual.gaugeRepeatabilityUm, um)}
-              unit={um}
+              description={emptyUm(usual.gaugeRepeatabilityUm)}
               least={0.1}
               most={20}
               {...form.field('gaugeRepeatabilityUm')}
@@ -115,7 +116,7 @@ function Figures({ measuring: { version, usual, ...saved } }: { measuring: Measu
           <div className={pieces.fields}>
             <OptionalDecimalInput
               label={say('The meter may be off its tile by')}
-              description={empty(usual.glossAllowedGu, gu)}
+              description={emptyGu(usual.glossAllowedGu)}
               unit={gu}
               least={0.1}
               most={10}
@@ -123,7 +124,7 @@ function Figures({ measuring: { version, usual, ...saved } }: { measuring: Measu
             />
             <OptionalDecimalInput
               label={say('The meter repeats a spot to')}
-              description={empty(usual.glossRepeatabilityGu, gu)}
+              description={emptyGu(usual.glossRepeatabilityGu)}
               unit={gu}
               least={0.05}
               most={10}

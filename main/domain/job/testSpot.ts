@@ -1,5 +1,6 @@
 /** A test spot: what one panel took, carried over to the correction that is still to come and to its price. */
 import { say } from '../language/index.ts'
+import { type ThicknessUnits, takenOffWords } from '../measure/index.ts'
 import { panelNames } from '../shop/index.ts'
 
 /** What the spot showed. */
@@ -72,13 +73,16 @@ const muchLostUm = 5
  * What is said beside the figures before the work goes over the whole car. Clear coats are often 35 to 50 micrometres
  * thick, and what keeps sun off the colour lies mostly at the top (common practice, no source).
  */
-export function spotCautions({ lostUm, glossBefore, glossAfter }: SpotFigures): string[] {
+export function spotCautions(
+  { lostUm, glossBefore, glossAfter }: SpotFigures,
+  units: ThicknessUnits,
+): string[] {
   return [
     ...(lostUm !== null && lostUm > muchLostUm
       ? [
           say(
-            '{lostUm} µm off one spot is much (more than {muchLostUm}, common practice): measure what is left on every panel first. The paint maker’s limit decides.',
-            { lostUm, muchLostUm },
+            '{lost} off one spot is much (more than {much}, common practice): measure what is left on every panel first. The paint maker’s limit decides.',
+            { lost: takenOffWords(lostUm, units), much: takenOffWords(muchLostUm, units) },
           ),
         ]
       : []),

@@ -10,5 +10,5 @@ export { showTemperature, showTemperatureDifference, showVolume, type UnitSystem
 export { celsiusOf, fahrenheitOf } from './temperature.ts'
 export { carThickness, checkThickness, type ThicknessRules } from './thickness.ts'
 export { thicknessDifferences } from './thicknessChange.ts'
-export { thicknessWords } from './thicknessWords.ts'
+export { type ThicknessUnits, takenOffWords, thicknessWords } from './thicknessWords.ts'
 export { convert, type Unit } from './units.ts'

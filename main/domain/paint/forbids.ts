@@ -3,6 +3,7 @@
  * no source: the maker of the paint or film and the product’s data sheet decide. It warns and records; it clears nothing.
  */
 import { say, word } from '../language/index.ts'
+import { type ThicknessUnits, thicknessWords } from '../measure/index.ts'
 import type { PanelFinish, PanelName, ProductKind, Stage } from '../shop/index.ts'
 import { listWords } from '../words.ts'
 
@@ -49,9 +50,13 @@ const soft: readonly PanelFinish[] = ['film', 'matte film', 'plastic']
 
 /**
  * The rules the steps break on these panels, each once, with the panels it is broken on. A panel that may not be
- * polished at all is not named again for being thin.
+ * polished at all is not named again for being thin. Thickness is said in the shop's `units`.
  */
-export function breachesOf(steps: readonly PaintStep[], panels: readonly PanelState[]): Breach[] {
+export function breachesOf(
+  steps: readonly PaintStep[],
+  panels: readonly PanelState[],
+  units: ThicknessUnits,
+): Breach[] {
   const found: Breach[] = []
   const add = (
     rule: PaintRule,
@@ -65,7 +70,7 @@ export function breachesOf(steps: readonly PaintStep[], panels: readonly PanelSt
         rule,
         step: step.name,
         panels: hit.map(({ panel }) => panel),
-        words: `${listWords(hit.map(panel => panelWords(panel, rule)))}: ${words}`,
+        words: `${listWords(hit.map(panel => panelWords(panel, rule, units)))}: ${words}`,
         mayOverride,
       })
   }
@@ -127,9 +132,12 @@ export function breachesOf(steps: readonly PaintStep[], panels: readonly PanelSt
   return found
 }
 
-function panelWords({ panel, finish, thinUm, restsUntil }: PanelState, rule: PaintRule): string {
-  if (rule === 'thin paint polished')
-    return say('{panel} ({thinUm} µm)', { panel: say(panel), thinUm: Math.round(thinUm!) })
+function panelWords(
+  { panel, finish, thinUm, restsUntil }: PanelState,
+  rule: PaintRule,
+  units: ThicknessUnits,
+): string {
+  if (rule === 'thin paint polished') return `${say(panel)} (${thicknessWords(thinUm!, units)})`
   if (rule === 'coat over fresh paint')
     return say('{panel} (until {restsUntil})', { panel: say(panel), restsUntil })
   return rule === 'matte polished' || rule === 'film or plastic compounded'

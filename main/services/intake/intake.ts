@@ -78,7 +78,7 @@ async function viewOf(tx: Tx, nowAt: number, jobId: string) {
     },
     /** What the readings are judged by now; a signed page has those of its day. */
     rules,
-    forbidden: forbidden(job, nowAt, { zone: shop.zone, rules }),
+    forbidden: forbidden(job, nowAt, { zone: shop.zone, units: shop.units, rules }),
     decisions: job.decisions.map(({ treatment, rule, panels, decision, reason, at, who }) => ({
       treatment,
       rule,

@@ -2,7 +2,7 @@
 
 import { dateOf } from '../../domain/calendar/index.ts'
 import { say } from '../../domain/language/index.ts'
-import { carThickness, type MeasureRules } from '../../domain/measure/index.ts'
+import { carThickness, type MeasureRules, type ThicknessUnits } from '../../domain/measure/index.ts'
 import {
   type Breach,
   breachesOf,
@@ -76,7 +76,7 @@ const stepsOf = (rows: IntakeJob['treatments'][number]['treatment']['steps']): P
 export function forbidden(
   job: IntakeJob,
   nowAt: number,
-  { zone, rules }: { zone: string; rules: MeasureRules },
+  { zone, units, rules }: { zone: string; units: ThicknessUnits; rules: MeasureRules },
 ): ForbiddenView[] {
   const draft = lastDraft(job)
   const thin = new Map(
@@ -101,7 +101,7 @@ export function forbidden(
     const done = job.decisions.filter(
       ({ treatment, decision }) => treatment === sold.name && decision === 'do it',
     )
-    const open = breachesOf(stepsOf(sold.treatment.steps), states).flatMap(breach => {
+    const open = breachesOf(stepsOf(sold.treatment.steps), states, units).flatMap(breach => {
       const decided = done
         .filter(({ rule }) => rule === breach.rule)
         .flatMap(({ panels }) => fromJson<PanelName[]>(panels))

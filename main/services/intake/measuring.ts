@@ -3,6 +3,7 @@ import { checkMeasureSettings, type MeasureRules, measureRules } from '../../dom
 import type { Tx } from '../../store/store.ts'
 import { act, type Desk } from '../desk/desk.ts'
 import { saveSingle } from '../desk/keep.ts'
+import { shopOf } from '../desk/shopView.ts'
 import type { MeasuringInput } from './inputs.ts'
 
 export type MeasuringView = Awaited<ReturnType<typeof getMeasuring>>
@@ -12,6 +13,12 @@ const only = { where: { id: 1 } }
 /** The shop's figures, with the usual ones where it set none. */
 export async function shopMeasureRules(tx: Tx): Promise<MeasureRules> {
   return measureRules(await tx.measureSettings.findUnique(only))
+}
+
+/** What the state of paint is judged by, and the units it is said in. */
+export async function paintJudgedBy(tx: Tx) {
+  const [{ zone, units }, rules] = await Promise.all([shopOf(tx), shopMeasureRules(tx)])
+  return { zone, units, rules }
 }
 
 export async function getMeasuring({ store }: Desk) {

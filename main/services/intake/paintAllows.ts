@@ -3,9 +3,8 @@ import { say } from '../../domain/language/index.ts'
 import type { PaintRule } from '../../domain/paint/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import type { Tx } from '../../store/store.ts'
-import { shopOf } from '../desk/shopView.ts'
 import { forbidden, intakeJob } from './jobPaint.ts'
-import { shopMeasureRules } from './measuring.ts'
+import { paintJudgedBy } from './measuring.ts'
 
 const polishing: readonly PaintRule[] = [
   'matte polished',
@@ -31,9 +30,7 @@ export async function assertPaintAllows(
 ): Promise<void> {
   const rules = heldUp[step.stage]
   if (!rules) return
-  const { zone } = await shopOf(tx)
-  const measured = { zone, rules: await shopMeasureRules(tx) }
-  const open = forbidden(await intakeJob(tx, step.jobId), nowAt, measured).find(({ rule }) =>
+  const open = forbidden(await intakeJob(tx, step.jobId), nowAt, await paintJudgedBy(tx)).find(({ rule }) =>
     rules.includes(rule),
   )
   if (open)

@@ -7,13 +7,12 @@ import { panelsOver, type Scope, type SizeClass, shareOfPanels } from '../../dom
 import { priceShare } from '../../domain/treatment/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
-import { shopOf } from '../desk/shopView.ts'
 import { type JobRow, jobRows } from '../floor/jobRows.ts'
 import { laidAnew } from '../floor/laidAnew.ts'
 import { writePlaces } from '../floor/placed.ts'
 import type { DecideInput } from '../intake/inputs.ts'
 import { forbidden, intakeJob } from '../intake/jobPaint.ts'
-import { shopMeasureRules } from '../intake/measuring.ts'
+import { paintJudgedBy } from '../intake/measuring.ts'
 import { treatmentOf, withSteps } from '../setUp/treatmentCheck.ts'
 import { workKey, writeStepDraws } from '../shelf/stepDraws.ts'
 import { changeJob, type JobChange, type JobNow } from './jobChange.ts'
@@ -70,8 +69,7 @@ async function assertOpen({ tx, row, floor }: JobNow, input: DecideInput): Promi
       { jobId: row.id },
       say('Job {number} is not open any more; there is nothing to decide.', { number: row.number }),
     )
-  const measured = { zone: (await shopOf(tx)).zone, rules: await shopMeasureRules(tx) }
-  const open = forbidden(await intakeJob(tx, row.id), floor.nowAt, measured).find(
+  const open = forbidden(await intakeJob(tx, row.id), floor.nowAt, await paintJudgedBy(tx)).find(
     each => each.treatment === treatment && each.rule === rule,
   )
   if (!open || open.panels.join() !== panels.join())

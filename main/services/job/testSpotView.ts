@@ -112,7 +112,7 @@ export async function spotView(tx: Tx, floor: Floor, job: JobRow) {
       who: spot.who,
       at: spot.at,
     },
-    cautions: spot ? spotCautions(spot) : [],
+    cautions: spot ? spotCautions(spot, floor.shop.units) : [],
     answer:
       spot?.answer == null
         ? null

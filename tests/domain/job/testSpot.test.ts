@@ -83,8 +83,12 @@ test('The price follows as far as it is correction, and is the same where the ti
 
 test('Much clear coat off, or no gloss gained, is said (common practice, no source)', () => {
   const figures = { perPanelMin: 60, lostUm: null, glossBefore: null, glossAfter: null }
-  expect(spotCautions(figures)).toEqual([])
-  expect(spotCautions({ ...figures, lostUm: 5, glossBefore: 80, glossAfter: 81 })).toEqual([])
-  expect(spotCautions({ ...figures, lostUm: 5.1 })[0]).toContain('5.1 µm')
-  expect(spotCautions({ ...figures, glossBefore: 80, glossAfter: 80 })).toHaveLength(1)
+  expect(spotCautions(figures, 'metric')).toEqual([])
+  expect(spotCautions({ ...figures, lostUm: 5, glossBefore: 80, glossAfter: 81 }, 'metric')).toEqual([])
+  expect(spotCautions({ ...figures, lostUm: 5.1 }, 'metric')[0]).toContain('5.1 µm off one spot')
+  // 5.1 µm are 0.2008 mil, of 25.4 µm.
+  expect(spotCautions({ ...figures, lostUm: 5.1 }, 'us')[0]).toContain(
+    '0.20 mil off one spot is much (more than 0.20 mil',
+  )
+  expect(spotCautions({ ...figures, glossBefore: 80, glossAfter: 80 }, 'metric')).toHaveLength(1)
 })

@@ -23,7 +23,7 @@ const polish: PaintStep = { name: 'Refine', stage: 'correct', productKind: 'poli
 const wipe: PaintStep = { name: 'Wipe', stage: 'wipe', productKind: 'wipe' }
 const coat: PaintStep = { name: 'Layer', stage: 'coat', productKind: 'coating' }
 const rules = (steps: PaintStep[], panels: PanelState[]) =>
-  breachesOf(steps, panels).map(({ rule, step, panels: on, mayOverride }) => [
+  breachesOf(steps, panels, 'metric').map(({ rule, step, panels: on, mayOverride }) => [
     rule,
     step,
     on.join(' '),
@@ -49,7 +49,7 @@ describe('the paint forbids', () => {
 
   it('polishing a panel under the floor, until somebody gives a reason; nothing else of it', () => {
     const thin = panel('Bonnet', { thinUm: 71.6 })
-    expect(breachesOf([wash, polish, coat], [thin, panel('Roof')])).toEqual([
+    expect(breachesOf([wash, polish, coat], [thin, panel('Roof')], 'metric')).toEqual([
       expect.objectContaining({
         rule: 'thin paint polished',
         panels: ['Bonnet'],
@@ -57,6 +57,8 @@ describe('the paint forbids', () => {
         words: 'Bonnet (72 µm): under the floor; correction may go through the clear coat.',
       }),
     ])
+    // 71.6 µm are 2.8 mils of 25.4 µm.
+    expect(breachesOf([polish], [thin], 'us')[0]!.words).toMatch(/^Bonnet \(2\.8 mil\): under the floor/)
     expect(rules([wash, wipe, coat], [thin])).toEqual([])
     expect(rules([polish], [panel('Bonnet', { thinUm: 60, finish: 'matte' })])).toEqual([
       ['matte polished', 'Refine', 'Bonnet', false],
@@ -114,10 +116,10 @@ describe('the paint forbids', () => {
           { selector: s => s.panel },
         ),
         (chain, panels) => {
-          const { on, leaveOut } = splitOf(panels, breachesOf(chain, panels))
+          const { on, leaveOut } = splitOf(panels, breachesOf(chain, panels, 'metric'))
           expect([...on, ...leaveOut].sort()).toEqual(panels.map(each => each.panel).sort())
           const rest = panels.filter(each => on.includes(each.panel))
-          expect(breachesOf(chain, rest)).toEqual([])
+          expect(breachesOf(chain, rest, 'metric')).toEqual([])
         },
       ),
     )

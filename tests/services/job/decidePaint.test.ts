@@ -1,5 +1,6 @@
 // What paint forbids: common practice, no source.
 import { expect, test } from 'vitest'
+import { act } from '../../../main/services/desk/desk.ts'
 import { getIntake, saveIntake } from '../../../main/services/intake/intake.ts'
 import { assertPaintAllows } from '../../../main/services/intake/paintAllows.ts'
 import { decidePaint } from '../../../main/services/job/decidePaint.ts'
@@ -48,7 +49,8 @@ test('A panel under the floor holds the polish up, until it is left out', async 
   expect(open!.on).toHaveLength(10)
   await expect(polish(it)).rejects.toMatchObject({
     code: 'paint-forbids',
-    message: expect.stringContaining('Bonnet (72 µm): under the floor'),
+    // 72 µm are 2.8 mils of 25.4 µm, and the shop measures in mils.
+    message: expect.stringContaining('Bonnet (2.8 mil): under the floor'),
   })
   await decidePaint(it.desk, ruling(it))
   const view = await getIntake(it.desk, { jobId: it.jobId })
@@ -154,4 +156,13 @@ test('Matte is never polished, whatever the reason; wax holds up the coat and no
     assertPaintAllows(desk.store.read, { jobId, stage, position: 3 }, desk.now())
   await expect(allows('coat')).rejects.toMatchObject({ code: 'paint-forbids', field: 'position' })
   await allows('prepare')
+})
+
+test('A shop that measures in micrometres is told in micrometres what is too thin', async () => {
+  const it = await thinCar()
+  await act(it.desk, tx => tx.shop.updateMany({ data: { units: 'metric' } }))
+  await washed(it)
+  const [open] = (await getIntake(it.desk, { jobId: it.jobId })).forbidden
+  expect(open!.words).toContain('Bonnet (72 µm)')
+  await expect(polish(it)).rejects.toThrow('Bonnet (72 µm): under the floor')
 })
