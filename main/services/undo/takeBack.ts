@@ -131,8 +131,13 @@ async function putBack(
   for (const row of rows) {
     const table = desk.store.watched.get(row.table)
     if (!table || wayBack(changedRow(desk, row)) !== 'back') continue
-    // A bottle whose moves stand in the ledger stays, emptied by what was set against them.
-    if (row.table === 'Lot' && bottles.has(String(plainOf((JSON.parse(row.key) as string[])[0])))) continue
+    // A bottle that came in stays with its moves in the ledger, emptied by what was set against them.
+    if (
+      row.before === null &&
+      row.table === 'Lot' &&
+      bottles.has(String(plainOf((JSON.parse(row.key) as string[])[0])))
+    )
+      continue
     try {
       if (!(await putRowBack(tx, table, row))) changed()
     } catch (error) {

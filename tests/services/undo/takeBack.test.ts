@@ -10,6 +10,7 @@ import { noteJob } from '../../../main/services/job/note.ts'
 import { erasePerson } from '../../../main/services/leaving/erase.ts'
 import { saveCustomer } from '../../../main/services/records/customers.ts'
 import { giveConsent } from '../../../main/services/reminders/consents.ts'
+import { saveAbsence } from '../../../main/services/setUp/crewAbsences.ts'
 import { takeBack } from '../../../main/services/undo/takeBack.ts'
 import { bookJob } from '../bookJob.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
@@ -120,6 +121,22 @@ test('A place that was given away meanwhile is not taken again', async () => {
   expect(rows()).toEqual(before)
 })
 
+test('A car that was booked anew meanwhile is not booked for the same hours twice', async () => {
+  // Washed at eight, polished from nine by Mika; then washed alone at a quarter past nine, by Sal in another bay.
+  const first = await bookJob(desk, shop, { treatments: ['correction'] })
+  await cancelJob(desk, { ...(await key(first.id)), reason: 'sold' })
+  const [cancelled] = (await history(desk, { entities: ['job'], entityId: first.id })).lines
+  desk.setNow('2026-04-15T13:10:00Z')
+  const away = { fromAt: desk.now(), toAt: desk.now() + 600, reason: 'sick', accepted: true }
+  await saveAbsence(desk, { ...away, crewId: shop.crew.Mika! })
+  await bookJob(desk, shop, { treatments: ['wash'] })
+  const before = rows()
+  await expect(takeBack(desk, { actId: cancelled!.actId! })).rejects.toThrow(
+    'KFR 204 is here for job 2 already',
+  )
+  expect(rows()).toEqual(before)
+})
+
 test('What was said outside is not taken back, and says what to do instead', async () => {
   const [vehicle] = await desk.store.read.vehicle.findMany({ where: { id: shop.vehicles[0]! } })
   await giveConsent(desk, {
@@ -134,7 +151,10 @@ test('What was said outside is not taken back, and says what to do instead', asy
 test('After a day nothing is taken back any more', async () => {
   const { id } = await bookJob(desk, shop, { treatments: ['wash'] })
   await noteJob(desk, { id, words: 'asks for a call' })
+  const [noted] = (await history(desk, { entities: ['job'], entityId: id })).lines
   desk.setNow('2026-04-16T12:01:00Z')
+  // Of a window that was opened the day before.
+  await expect(takeBack(desk, { actId: noted!.actId! })).rejects.toMatchObject({ code: 'too-old' })
   await expect(takeBack(desk, {})).rejects.toMatchObject({ code: 'nothing' })
   const { lines } = await history(desk, { entities: ['job'], entityId: id })
   expect(lines.map(line => line.actId)).toEqual(lines.map(() => null))
