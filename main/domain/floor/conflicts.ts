@@ -9,6 +9,8 @@ import type { Named } from './shopWords.ts'
 
 export interface Conflict {
   readonly jobId: string
+  /** The job that wants the same; left out where somebody is away or the bay is closed. */
+  readonly otherId?: string
   /** Somebody is away, the bay is closed; or the same person, bay or lent thing is asked for twice. */
   readonly kind: 'away' | 'closed' | 'person' | 'bay' | 'thing'
   /** The bay, for two cars or a closure; null where it is about people. */
@@ -124,6 +126,7 @@ function tellTo(floor: ToldFloor, found: Conflict[], when: When) {
     ] as const)
       found.push({
         jobId: own.jobId,
+        otherId: its.jobId,
         kind,
         bayId: own.bayId,
         ...(own.on && { crewId: own.on.crewId, position: own.on.position }),

@@ -155,6 +155,6 @@ export async function otherLoans(tx: Tx, floor: Booked, jobId: string) {
   })
   return others.map(({ lendable, job }) => {
     const { from: dropOffAt, to: handoverAt } = stayOf(floor, job)
-    return { number: job.number, plate: '', lent: lendable.name, dropOffAt, handoverAt }
+    return { jobId: job.id, number: job.number, plate: '', lent: lendable.name, dropOffAt, handoverAt }
   })
 }

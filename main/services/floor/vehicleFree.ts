@@ -11,6 +11,7 @@ import { otherLoans } from './lent.ts'
 export interface OtherVisit {
   /** The thing; left out: it is the vehicle itself. */
   readonly lent?: string
+  readonly jobId: string
   readonly number: number
   readonly plate: string
   readonly dropOffAt: number
@@ -29,10 +30,18 @@ export async function otherVisits(
       id: { not: id },
       OR: [{ status: { in: ['booked', 'inShop'] } }, { status: 'held', heldUntilAt: { gt: floor.nowAt } }],
     },
-    select: { number: true, dropOffAt: true, handoverAt: true, vehicle: { select: { plate: true } } },
+    select: {
+      id: true,
+      number: true,
+      dropOffAt: true,
+      handoverAt: true,
+      vehicle: { select: { plate: true } },
+    },
     orderBy: { dropOffAt: 'asc' },
   })
-  const own = jobs.map(({ vehicle, ...visit }): OtherVisit => ({ ...visit, plate: vehicle.plate }))
+  const own = jobs.map(
+    ({ id: jobId, vehicle, ...visit }): OtherVisit => ({ jobId, ...visit, plate: vehicle.plate }),
+  )
   return [...own, ...(await otherLoans(tx, floor, id))].sort((a, b) => a.dropOffAt - b.dropOffAt)
 }
 

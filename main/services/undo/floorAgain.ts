@@ -1,7 +1,7 @@
 /** What is taken back must not want a place that somebody else was given meanwhile. */
 import { type Conflict, conflictsOn } from '../../domain/floor/index.ts'
 import type { Tx } from '../../store/store.ts'
-import { type FollowedRow, plainOf } from '../../store/undo/restoreRows.ts'
+import { type FollowedRow, keyOf, touchedSince } from '../../store/undo/restoreRows.ts'
 import { jobRows } from '../floor/jobRows.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
 import { otherVisits, visitInTheWay } from '../floor/vehicleFree.ts'
@@ -22,20 +22,23 @@ const live = { in: ['held', 'booked', 'inShop'] }
 
 export interface FloorBefore {
   readonly jobIds: readonly string[]
+  /** Jobs that were changed since. What any other is in the way of, it was in the way of before the act too. */
+  readonly changed: ReadonlySet<string>
   readonly conflicts: ReadonlySet<string>
 }
 
-/** What is in each other's way before anything is put back; null where the act placed nobody. */
+/** What is in each other's way before anything is put back; null where nobody can have been given a place since. */
 export async function floorBefore(
   tx: Tx,
   nowAt: number,
+  actId: number,
   rows: readonly FollowedRow[],
 ): Promise<FloorBefore | null> {
   if (!rows.some(row => placing.has(row.table))) return null
-  const jobIds = rows
-    .filter(row => row.table === 'Job')
-    .map(row => String(plainOf((JSON.parse(row.key) as string[])[0])))
-  return { jobIds, conflicts: new Set((await overlaps(tx, nowAt)).map(keyOf)) }
+  const changed = await touchedSince(tx, actId, 'Job')
+  if (changed.size === 0) return null
+  const jobIds = rows.filter(row => row.table === 'Job').map(row => keyOf(row.key))
+  return { jobIds, changed, conflicts: new Set((await overlaps(tx, nowAt)).map(sameOf)) }
 }
 
 /** Says what has the place now, where there is something that was not in the way before. */
@@ -46,11 +49,15 @@ export async function assertStandsAgain(
   no: (why: string) => never,
 ): Promise<void> {
   if (!before) return
-  const [added] = (await overlaps(tx, nowAt)).filter(conflict => !before.conflicts.has(keyOf(conflict)))
+  const { changed, conflicts, jobIds } = before
+  const added = (await overlaps(tx, nowAt)).find(
+    conflict => changed.has(conflict.otherId ?? '') && !conflicts.has(sameOf(conflict)),
+  )
   if (added) no(added.words)
   const floor = await loadFloor(tx, nowAt, nowAt)
-  for (const job of await jobRows(tx, floor, { id: { in: [...before.jobIds] }, status: live })) {
-    const words = visitInTheWay(floor, await otherVisits(tx, floor, job), job)
+  for (const job of await jobRows(tx, floor, { id: { in: [...jobIds] }, status: live })) {
+    const since = (await otherVisits(tx, floor, job)).filter(visit => changed.has(visit.jobId))
+    const words = visitInTheWay(floor, since, job)
     if (words !== null) no(words)
   }
 }
@@ -59,7 +66,7 @@ export async function assertStandsAgain(
 async function overlaps(tx: Tx, nowAt: number): Promise<Conflict[]> {
   const { _max } = await tx.job.aggregate({ where: { status: live }, _max: { handoverAt: true } })
   const floor = await loadFloor(tx, nowAt, Math.max(nowAt, _max.handoverAt ?? nowAt) + 1)
-  return conflictsOn(floor).filter(conflict => !conflict.uncovered)
+  return conflictsOn(floor).filter(conflict => conflict.otherId !== undefined)
 }
 
-const keyOf = ({ jobId, bayId, words }: Conflict) => JSON.stringify([jobId, bayId, words])
+const sameOf = ({ jobId, bayId, words }: Conflict) => JSON.stringify([jobId, bayId, words])

@@ -2,7 +2,7 @@
 import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import type { Tx } from '../../store/store.ts'
-import { type FollowedRow, plainOf } from '../../store/undo/restoreRows.ts'
+import { type FollowedRow, keyOf } from '../../store/undo/restoreRows.ts'
 import type { Desk } from '../desk/desk.ts'
 import { appendMoves } from '../shelf/append.ts'
 
@@ -14,7 +14,7 @@ export async function counterMoves(
   no: (why: string) => never,
 ): Promise<ReadonlySet<string>> {
   if (rows.length === 0) return new Set()
-  const seqs = rows.map(row => Number(plainOf((JSON.parse(row.key) as string[])[0])))
+  const seqs = rows.map(row => Number(keyOf(row.key)))
   const moves = await tx.stockMove.findMany({ where: { seq: { in: seqs } }, orderBy: { seq: 'desc' } })
   if (moves.some(move => move.kind === 'correction'))
     no(
@@ -22,8 +22,6 @@ export async function counterMoves(
         'It put a line of the ledger right; a correction is not put right by another: count the bottle instead.',
       ),
     )
-  const against = await tx.stockMove.count({ where: { kind: 'correction', correctsSeq: { in: seqs } } })
-  if (against > 0) no(say('A line of the ledger it wrote was put right since.'))
   try {
     await appendMoves(
       tx,

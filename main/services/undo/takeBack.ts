@@ -15,6 +15,7 @@ import {
   changedSince,
   columnsOf,
   type FollowedRow,
+  keyOf,
   plainOf,
   putRowBack,
   rowsOfAct,
@@ -99,7 +100,7 @@ async function takeBackIn(desk: Desk, tx: Tx, audit: Audit, act: Act): Promise<s
     if (left !== null) no('outside', say(left))
     no('stands-on-it', await laterWords(tx, nowAt, laterId))
   }
-  const before = await floorBefore(tx, nowAt, rows)
+  const before = await floorBefore(tx, nowAt, act.id, rows)
   await putBack(desk, tx, rows, no)
   await assertStandsAgain(tx, nowAt, before, why => no('taken', why))
   await relink(tx, act)
@@ -132,12 +133,7 @@ async function putBack(
     const table = desk.store.watched.get(row.table)
     if (!table || wayBack(changedRow(desk, row)) !== 'back') continue
     // A bottle that came in stays with its moves in the ledger, emptied by what was set against them.
-    if (
-      row.before === null &&
-      row.table === 'Lot' &&
-      bottles.has(String(plainOf((JSON.parse(row.key) as string[])[0])))
-    )
-      continue
+    if (row.before === null && row.table === 'Lot' && bottles.has(keyOf(row.key))) continue
     try {
       if (!(await putRowBack(tx, table, row))) changed()
     } catch (error) {

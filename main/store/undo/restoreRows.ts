@@ -29,6 +29,20 @@ export async function changedSince(tx: Tx, actId: number): Promise<number | null
   return later ? Number(later.id) : null
 }
 
+/** The keys of the rows of one table that acts after this one have changed, but for what was taken back again. */
+export async function touchedSince(tx: Tx, actId: number, table: string): Promise<ReadonlySet<string>> {
+  const rows = await tx.$queryRaw<{ key: string }[]>`
+    select distinct r."key" from "ActRow" r join "Act" a on a."id" = r."actId"
+    where a."id" > ${actId} and a."takenBackById" is null and coalesce(a."takesBackId", 0) < ${actId}
+      and r."table" = ${table}`
+  return new Set(rows.map(({ key }) => keyOf(key)))
+}
+
+/** The key of a row that has a single one. */
+export function keyOf(key: string): string {
+  return String(plainOf((JSON.parse(key) as string[])[0]))
+}
+
 /** What was kept of a row, by column; SQL literals. */
 export function columnsOf({ columns }: WatchedTable, kept: string): Record<string, string> {
   const values = JSON.parse(kept) as string[]

@@ -5,7 +5,7 @@ import { visitInTheWay } from '../../../main/services/floor/vehicleFree.ts'
 const zone = 'America/New_York'
 const at = (hour: number) => atWall('2026-04-15', hour * 60, zone)
 const shop = { zone, nowAt: at(8), bayNames: new Map(), crewNames: new Map(), jobNames: new Map() }
-const visit = { number: 12, plate: 'KFR 204', dropOffAt: at(10), handoverAt: at(14) }
+const visit = { jobId: 'other', number: 12, plate: 'KFR 204', dropOffAt: at(10), handoverAt: at(14) }
 const here = (from: number, to: number, plate = visit.plate) =>
   visitInTheWay(shop, [{ ...visit, plate }], { dropOffAt: at(from), handoverAt: at(to) })
 

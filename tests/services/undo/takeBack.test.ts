@@ -1,6 +1,8 @@
 import Database from 'better-sqlite3'
 import { beforeEach, expect, test } from 'vitest'
 import { moveStay } from '../../../main/services/board/boardMove.ts'
+import { changeBooking } from '../../../main/services/booking/changeBooking.ts'
+import { changeOffers } from '../../../main/services/booking/changeOffers.ts'
 import { stampOf } from '../../../main/services/desk/desk.ts'
 import { history } from '../../../main/services/history/history.ts'
 import { cancelJob, promiseAgain } from '../../../main/services/job/jobActs.ts'
@@ -121,6 +123,19 @@ test('A place that was given away meanwhile is not taken again', async () => {
   expect(rows()).toEqual(before)
 })
 
+test('A place that was given back to whom it was taken from is not taken again either', async () => {
+  const acts: number[] = []
+  const cancels = async (id: string) => {
+    await cancelJob(desk, { ...(await key(id)), reason: 'sold' })
+    const [line] = (await history(desk, { entities: ['job'], entityId: id })).lines
+    acts.push(line!.actId!)
+  }
+  await cancels((await bookJob(desk, shop, { treatments: ['correction'] })).id)
+  await cancels((await bookJob(desk, shop, { treatments: ['correction'], vehicle: 1 })).id)
+  await takeBack(desk, { actId: acts[0]! })
+  await expect(takeBack(desk, { actId: acts[1]! })).rejects.toMatchObject({ code: 'taken' })
+})
+
 test('A car that was booked anew meanwhile is not booked for the same hours twice', async () => {
   // Washed at eight, polished from nine by Mika; then washed alone at a quarter past nine, by Sal in another bay.
   const first = await bookJob(desk, shop, { treatments: ['correction'] })
@@ -134,6 +149,21 @@ test('A car that was booked anew meanwhile is not booked for the same hours twic
   await expect(takeBack(desk, { actId: cancelled!.actId! })).rejects.toThrow(
     'KFR 204 is here for job 2 already',
   )
+  expect(rows()).toEqual(before)
+})
+
+test('What was in its way before the act already does not keep it from being taken back', async () => {
+  // Two visits of one car; at the first it was left standing until the second was due.
+  const first = await bookJob(desk, shop, { treatments: ['wash'] })
+  await arrive(desk, await key(first.id))
+  await bookJob(desk, shop, { treatments: ['correction'] })
+  desk.setNow('2026-04-16T12:00:00Z')
+  const treatmentIds = [shop.treatments.twoLayers]
+  const { soonest } = await changeOffers(desk, { id: first.id, treatmentIds })
+  if (!soonest.feasible) throw new Error(soonest.reasons.join(' '))
+  const before = rows()
+  await changeBooking(desk, { ...(await key(first.id)), treatmentIds, plan: soonest.plan })
+  await takeBack(desk, {})
   expect(rows()).toEqual(before)
 })
 
