@@ -40,16 +40,18 @@ test('a customer is taken down with a car, and found by its plate with Ctrl K', 
 })
 
 test('keys go to the screens, and ? lists them', async ({ desk }) => {
-  for (const [key, path] of [
-    ['c', '/customers'],
-    ['k', '/book'],
-    ['m', '/morning'],
-    ['s', '/settings/shop'],
-    ['b', '/'],
+  for (const [key, path, heading] of [
+    ['c', '/customers', 'Customers'],
+    ['k', '/book', 'Book a car'],
+    ['m', '/morning', 'Morning sheet'],
+    ['s', '/settings/shop', 'Shop'],
+    ['b', '/', 'Board'],
   ] as const) {
     await desk.getByRole('main').focus()
     await typePair(desk, 'g', key)
     await expect(desk).toHaveURL(new RegExp(`${path}$`))
+    // A screen that comes late takes the focus into its first field, and the next keys with it.
+    await expect(desk.getByRole('main').getByRole('heading', { name: heading }).first()).toBeVisible()
   }
   await desk.keyboard.press('?')
   const keys = desk.getByRole('dialog', { name: 'Keys' })
