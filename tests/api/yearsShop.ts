@@ -7,13 +7,13 @@ import { migrationsDir } from '../../main/hosts/build.ts'
 import { openStore } from '../../main/store/store.ts'
 import { fillYears, yearsNowAt } from '../bench/years/fillYears.ts'
 
-/** A generated shop of a year, small, until the test ends; `change` has its file before it is opened. */
-export async function yearsShop(change?: (database: Database.Database) => void) {
+/** A generated shop of some years, small, until the test ends; `change` has its file before it is opened. */
+export async function yearsShop(change?: (database: Database.Database) => void, years = 1) {
   const dir = mkdtempSync(join(tmpdir(), 'lustrum-years-'))
   onTestFinished(() => rmSync(dir, { recursive: true, force: true }))
   const file = join(dir, 'lustrum.db')
   const files = { dir: migrationsDir }
-  await fillYears(file, files, { years: 1, lanes: 1, pastLanes: 1, ownersAYear: 100 })
+  await fillYears(file, files, { years, lanes: 1, pastLanes: 1, ownersAYear: 100 })
   if (change) {
     const database = new Database(file)
     change(database)

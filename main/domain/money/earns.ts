@@ -135,6 +135,10 @@ function split(
   weights: readonly number[],
 ): void {
   if (names.length === 0) return
+  if (names.length === 1) {
+    add(of(parts, names[0]!), part)
+    return
+  }
   const by = weights.some(weight => weight > 0)
     ? weights.map(weight => Math.max(0, weight))
     : weights.map(() => 1)

@@ -4,12 +4,14 @@ import { dateOf, openMinutesBetween, openSpans } from '../../domain/calendar/ind
 import { say } from '../../domain/language/index.ts'
 import { type EarnedVisit, earnings, sumMinor } from '../../domain/money/index.ts'
 import { jobUses } from '../../store/costRows.ts'
+import { type EarnedRow, earnedRows } from '../../store/earnedRows.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
-import { calendarOf, shopOf } from '../desk/shopView.ts'
+import { calendarOf, type ShopView, shopOf } from '../desk/shopView.ts'
+import type { MoneyRules } from '../prices/inputs.ts'
 import { moneyRules } from '../prices/moneyRules.ts'
 import { followCosts } from '../shelf/costs.ts'
-import { chargeSold, netOf } from './jobBill.ts'
+import { chargeSold, type JobBill, netOf } from './jobBill.ts'
 
 const year = 365 * 1440
 const month = 30 * 1440
@@ -28,44 +30,46 @@ export async function whatEarns(desk: Desk) {
 async function visitsSince(tx: Tx, sinceAt: number, nowAt: number): Promise<EarnedVisit[]> {
   const [shop, rules, calendar] = await Promise.all([shopOf(tx), moneyRules(tx), calendarOf(tx)])
   const uses = Map.groupBy(await jobUses(tx, { sinceAt: sinceAt - 30 * 1440 }), use => use.jobId)
+  const charge = charging(rules, shop)
   const visits: EarnedVisit[] = []
   for (let fromAt = sinceAt; fromAt <= nowAt; fromAt += month) {
     const last = fromAt + month > nowAt
-    const jobs = await leftBetween(tx, fromAt, last ? undefined : fromAt + month)
+    const jobs = await earnedRows(tx, fromAt, last ? undefined : fromAt + month)
     const arrived = jobs.map(job => job.arrivedAt ?? job.dropOffAt)
     const open = openSpans(
       calendar,
       Math.min(nowAt, ...arrived) - 1440,
       Math.min(nowAt, fromAt + month) + 1440,
     )
-    visits.push(...jobs.map(job => earnedBy(job, { shop, rules, open, uses: uses.get(job.id) ?? [] })))
+    visits.push(
+      ...jobs.map(job => earnedBy(job, { shop, rules, open, uses: uses.get(job.id) ?? [], charge })),
+    )
     await nextTurn()
   }
   return visits
 }
 
-function leftBetween(tx: Tx, fromAt: number, toAt: number | undefined) {
-  return tx.job.findMany({
-    where: { status: 'handedOver', leftAt: { gte: fromAt, ...(toAt !== undefined && { lt: toAt }) } },
-    include: {
-      treatments: { include: { treatment: { select: { taxKey: true } } } },
-      charges: true,
-      steps: { include: { crew: { include: { crew: { select: { name: true } } } } } },
-    },
-  })
-}
-
 interface Ground {
-  readonly shop: Awaited<ReturnType<typeof shopOf>>
-  readonly rules: Awaited<ReturnType<typeof moneyRules>>
+  readonly shop: ShopView
+  readonly rules: MoneyRules
   readonly open: ReturnType<typeof openSpans>
   readonly uses: Awaited<ReturnType<typeof jobUses>>
+  readonly charge: (job: EarnedRow) => JobBill
 }
 
-function earnedBy(
-  job: Awaited<ReturnType<typeof leftBetween>>[number],
-  { shop, rules, open, uses }: Ground,
-): EarnedVisit {
+/** Charges what was sold; what was sold for the same before is not reckoned again. */
+function charging(rules: MoneyRules, shop: ShopView): (job: EarnedRow) => JobBill {
+  const known = new Map<string, JobBill>()
+  return ({ treatments, charges, taxExempt }) => {
+    const sold = { treatments, charges, taxExempt }
+    const key = JSON.stringify(sold)
+    const bill = known.get(key) ?? chargeSold(rules, shop, sold)
+    known.set(key, bill)
+    return bill
+  }
+}
+
+function earnedBy(job: EarnedRow, { shop, rules, open, uses, charge }: Ground): EarnedVisit {
   const fromAt = job.arrivedAt ?? job.dropOffAt
   const toAt = job.leftAt ?? job.handoverAt
   const work = job.steps.filter(step => step.kind === 'work')
@@ -73,8 +77,7 @@ function earnedBy(
     openMinutesBetween(open, step.actualStartAt ?? step.startAt, step.actualEndAt ?? step.endAt)
   const workedMin = new Map<string, number>()
   for (const step of work)
-    for (const { crew, helps } of step.crew)
-      if (!helps) workedMin.set(crew.name, (workedMin.get(crew.name) ?? 0) + handsOnMin(step))
+    for (const name of step.crew) workedMin.set(name, (workedMin.get(name) ?? 0) + handsOnMin(step))
   const bayMin = openMinutesBetween(open, fromAt, toAt)
   const busyMin = work.reduce((sum, step) => sum + handsOnMin(step), 0)
   const overnightMin = job.steps
@@ -83,7 +86,7 @@ function earnedBy(
       const end = Math.min(endAt, toAt)
       return sum + Math.max(0, end - startAt) - openMinutesBetween(open, startAt, end)
     }, 0)
-  const bill = chargeSold(rules, shop, job)
+  const bill = charge(job)
   return {
     month: dateOf(toAt, shop.zone).slice(0, 7),
     sold: bill.lines.map((line, i) => ({

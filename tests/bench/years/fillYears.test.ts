@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { migrationsDir } from '../../../main/hosts/build.ts'
+import { owedRows } from '../../../main/store/owedRows.ts'
 import { openStore, type Store } from '../../../main/store/store.ts'
 import { fillYears, yearsNowAt } from './fillYears.ts'
 
@@ -35,6 +36,30 @@ describe('a generated shop of one year', () => {
       const counted = read[table] as { count(): Promise<number> }
       expect(await counted.count(), table).toBeGreaterThan(100)
     }
+  })
+
+  it('bills every visit, numbered in turn without a gap, and leaves a few unpaid', async () => {
+    const { read } = store
+    const invoices = await read.invoice.findMany({
+      where: { kind: 'invoice', jobId: { startsWith: 'years-' } },
+      orderBy: [{ series: 'asc' }, { number: 'asc' }],
+      include: { lines: true },
+    })
+    const visits = await read.job.count({ where: { status: 'handedOver', id: { startsWith: 'years-' } } })
+    expect(invoices.length).toBe(visits)
+    expect(invoices.map(each => each.number)).toEqual(invoices.map((_, i) => i + 1))
+    for (const [i, each] of invoices.entries())
+      expect(each.issuedAt).toBeGreaterThanOrEqual(invoices[i - 1]?.issuedAt ?? 0)
+    for (const { lines, withoutTaxMinor } of invoices)
+      expect(lines.reduce((sum, line) => sum + line.netMinor - line.allowanceMinor, 0)).toBe(withoutTaxMinor)
+    const owed = await owedRows(read)
+    const open = owed.filter(each => each.jobId.startsWith('years-'))
+    expect(open.length).toBeGreaterThan(0)
+    expect(open.length).toBeLessThan(visits / 50)
+    expect(open.every(each => each.owedMinor > 0)).toBe(true)
+    expect(await read.quote.count({ where: { status: 'booked', jobId: { startsWith: 'years-' } } })).toBe(
+      Math.ceil(visits / 5),
+    )
   })
 
   it('never has a bay, a person or a car at two places at once', () => {

@@ -2,16 +2,20 @@
 import Database from 'better-sqlite3'
 import { addDays, minuteOf } from '../../../main/domain/calendar/index.ts'
 import { fillDemo } from '../../../main/services/demo/index.ts'
+import { shopOf } from '../../../main/services/desk/shopView.ts'
+import { moneyRules } from '../../../main/services/prices/moneyRules.ts'
 import { productsById } from '../../../main/services/setUp/soldTreatments.ts'
 import { type MigrationFiles, migrate } from '../../../main/store/migrate.ts'
 import { openStore } from '../../../main/store/store.ts'
 import { type Random, seeded } from '../simulation/random.ts'
 import { demoWeeks, type Visit, weeks } from './demoWeeks.ts'
 import { type Row, rowInserter } from './insertRows.ts'
+import { PastMoney } from './pastMoney.ts'
 import { PastShelf } from './pastShelf.ts'
 import { type Coating, carUpkeep, consentRows, type LapsedPlace } from './pastUpkeep.ts'
 import { inLane, jobId, type Rows, visitRows } from './pastVisits.ts'
 import { type Car, type Owner, people } from './people.ts'
+import { waitingRows } from './waitingRows.ts'
 
 export interface YearsOptions {
   years: number
@@ -46,7 +50,10 @@ export async function fillYears(file: string, files: MigrationFiles, options: Ye
   const ids = (await store.read.product.findMany({ select: { id: true } })).map(each => each.id)
   const products = await productsById(store.read, ids)
   const visits = await demoWeeks(store.read, products, yearsNowAt)
-  const { zone } = await store.read.shop.findFirstOrThrow()
+  const shop = await shopOf(store.read)
+  const { zone } = shop
+  const taxKeys = (await store.read.treatment.findMany()).map(each => [each.id, each.taxKey] as const)
+  const money = new PastMoney(await moneyRules(store.read), shop, new Map(taxKeys))
   await store.close()
 
   const db = new Database(file)
@@ -61,7 +68,9 @@ export async function fillYears(file: string, files: MigrationFiles, options: Ye
     ground.insert('Vehicle', cars as unknown as Row[])
     ground.insert('Consent', consentRows(owners, yearsNowAt - 100 * 1440))
     const shelf = new PastShelf(boughtAs(db), zone, 10_000)
-    const { coatings, number } = addVisits(ground, { years, lanes: pastLanes, cars, shelf, products })
+    const { coatings, number } = addVisits(ground, { years, lanes: pastLanes, cars, shelf, products, money })
+    put(ground, money.rows())
+    ground.insert('WaitingEntry', waitingRows(cars, lanes, yearsNowAt, zone))
     addUpkeep(ground, { owners, cars, coatings, random, number })
     addReadings(ground, years, lanes)
   })()
@@ -120,9 +129,10 @@ function addVisits(
     cars: readonly Car[]
     shelf: PastShelf
     products: Parameters<typeof visitRows>[2]['products']
+    money: PastMoney
   },
 ) {
-  const { years, lanes, cars, shelf, products } = past
+  const { years, lanes, cars, shelf, products, money } = past
   const pools = Map.groupBy(cars, car => `${car.sizeClass} ${car.finish}`)
   const turns = new Map<string, number>()
   const coatings = new Map<string, Coating[]>()
@@ -146,6 +156,7 @@ function addVisits(
         // Here over the night of a clock change: moved whole, it would meet those that come after that night.
         if (backBy(job.handoverAt) !== shift) continue
         put(ground, visitRows(visit, { number, shift, lane, car }, { products, shelf, zone: ground.zone }))
+        money.add({ jobId: jobId(number), visit, car, handoverAt: job.handoverAt + shift })
         const coat = job.steps.findLast(step => step.stage === 'coat' && step.productId !== null)
         if (coat?.productId) {
           const own = coatings.get(car.id) ?? []

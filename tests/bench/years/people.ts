@@ -57,6 +57,9 @@ function vinOf(random: Random): string {
   return `${vin.slice(0, 8)}${checkDigit}${vin.slice(9)}`
 }
 
+/** A firm among so many owners brings so many cars. */
+const [ownersAFleet, fleetCars] = [2_000, 40]
+
 /** `count` owners with one car and a half each on average. */
 export function people(count: number, thisYear: number, random: Random): { owners: Owner[]; cars: Car[] } {
   const owners: Owner[] = []
@@ -79,7 +82,8 @@ export function people(count: number, thisYear: number, random: Random): { owner
               .toLowerCase()}.${n}@example.com`
           : null,
     })
-    for (let k = n % 2; k >= 0; k--) {
+    const more = n % ownersAFleet === ownersAFleet / 20 ? fleetCars - 1 : n % 2
+    for (let k = more; k >= 0; k--) {
       const [make, model, sizeClass] = one(random, makes)
       const letters = Array.from({ length: 3 }, () => one(random, plateLetters)).join('')
       cars.push({

@@ -12,6 +12,10 @@ interface Ids {
   jobId: string
   bayId: string
   productId: string
+  /** Whoever has the most cars. */
+  fleetId: string
+  /** Of the busiest customer: a whole word of their name, and of most names there are. */
+  surname: string
 }
 
 export async function idsOf(tx: Tx): Promise<Ids> {
@@ -30,7 +34,15 @@ export async function idsOf(tx: Tx): Promise<Ids> {
     orderBy: { _count: { seq: 'desc' } },
     take: 1,
   })
+  const [fleet] = await tx.vehicle.groupBy({
+    by: ['customerId'],
+    orderBy: { _count: { id: 'desc' } },
+    take: 1,
+  })
+  const owner = await tx.customer.findFirst({ where: { id: car?.customerId ?? '' } })
   return {
+    fleetId: fleet?.customerId ?? '',
+    surname: owner?.name.split(' ').at(-1) ?? '',
     vehicleId: car?.vehicleId ?? '',
     customerId: car?.customerId ?? '',
     jobId: job.id,
@@ -54,7 +66,7 @@ interface Question {
 const day = (days: number) => dateOf(yearsNowAt + days * 1440, zone)
 
 export function screenQuestions(ids: Ids): Question[] {
-  const { vehicleId, customerId, jobId, bayId, productId } = ids
+  const { vehicleId, customerId, jobId, bayId, productId, fleetId, surname } = ids
   const wished = {
     sizeClass: 'medium',
     treatmentIds: ['demo-two-layers'],
@@ -94,17 +106,46 @@ export function screenQuestions(ids: Ids): Question[] {
     },
     { name: 'board', path: 'board.range', input: { fromDate: day(0), days: 7 }, goalMs: 70 },
     { name: "an old week's board", path: 'board.range', input: { fromDate: day(-180), days: 7 }, goalMs: 70 },
-    { name: 'day plan', path: 'dayPlan.relay', input: { days: 7 }, goalMs: null },
-    { name: 'what earns', path: 'money.earns', goalMs: null },
-    { name: 'who owes', path: 'money.owed', goalMs: null },
-    { name: 'use of the bays', path: 'dayPlan.bayUse', input: { weeks: 13 }, goalMs: null },
+    { name: 'day plan', path: 'dayPlan.relay', input: { days: 7 }, goalMs: 300 },
+    { name: 'what earns', path: 'money.earns', goalMs: 300 },
+    { name: 'who owes', path: 'money.owed', goalMs: 60 },
+    { name: 'statement of a customer', path: 'money.statement', input: { id: customerId }, goalMs: 30 },
+    { name: 'invoices, the newest', path: 'money.papers', input: { text: '' }, goalMs: 30 },
+    { name: 'invoices of a name', path: 'money.papers', input: { text: surname }, goalMs: 60 },
+    { name: 'quotes', path: 'money.quotes', goalMs: 60 },
+    { name: "a day's takings", path: 'money.takings', input: { date: day(-30) }, goalMs: 30 },
+    {
+      name: 'journal of a month',
+      path: `/documents/journal.csv?fromDate=${day(-60)}&toDate=${day(-30)}`,
+      goalMs: 100,
+    },
+    { name: 'bill of a job', path: 'money.bill', input: { id: jobId }, goalMs: 30 },
+    { name: 'use of the bays', path: 'dayPlan.bayUse', input: { weeks: 13 }, goalMs: 300 },
+    { name: 'customers, the first page', path: 'customers.find', input: { text: '' }, goalMs: 20 },
+    {
+      name: 'customers, the tenth page',
+      path: 'customers.find',
+      input: { text: '', limit: 100, cursor: 900 },
+      goalMs: 20,
+    },
     { name: 'customers found by name', path: 'customers.find', input: { text: 'ashby' }, goalMs: 20 },
+    { name: 'customer with forty cars', path: 'customers.get', input: { id: fleetId }, goalMs: 60 },
     {
       name: 'people alike while typing',
       path: 'customers.alike',
       input: { name: 'Ines Ashby', phone: '', email: '' },
       goalMs: 60,
     },
+    { name: 'jobs found by plate', path: 'jobs.find', input: { text: 'abc 1' }, goalMs: 60 },
+    { name: 'waiting list tried', path: 'waiting.list', input: {}, goalMs: 300 },
+    ...(['job', 'customer', 'product'] as const).map(kind => ({
+      name: `history of a ${kind}`,
+      path: 'history.list',
+      input: { entities: [kind], entityId: { job: jobId, customer: customerId, product: productId }[kind] },
+      goalMs: 30,
+    })),
+    { name: 'history of the shop', path: 'history.list', input: {}, goalMs: 60 },
+    { name: 'morning sheet', path: 'morning.sheet', input: { date: day(0) }, goalMs: 70 },
     { name: 'intake of a job', path: 'intake.get', input: { jobId }, goalMs: 30 },
     { name: 'gloss meters', path: 'intake.meters', goalMs: 60 },
     { name: 'hands-on times', path: 'effort.get', goalMs: 120 },

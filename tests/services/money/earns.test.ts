@@ -33,3 +33,39 @@ test('What a visit earned is its price without tax, less labour, over the bay ho
   for (const days of [1, 29, 30, 31, 60, 100, 200, 364]) expect(await visits(days)).toBe(1)
   expect(await visits(366)).toBe(0)
 })
+
+test('Extras count beside the treatments, a discount is off, and whoever only helped earned nothing', async () => {
+  const { desk, shop } = await moneyShop({ labourMinor: 0 })
+  const { id, dropOffAt } = await bookJob(desk, shop, { treatments: ['wash'] })
+  const steps = await desk.store.read.jobStep.findMany({ where: { jobId: id }, include: { crew: true } })
+  const crewId = steps[0]!.crew[0]!.crewId
+  const helper = await desk.store.read.crewMember.findFirstOrThrow({ where: { id: { not: crewId } } })
+  await desk.store.transact({ who: 'test', at: 0 }, async tx => {
+    await tx.job.update({
+      where: { id },
+      data: { status: 'handedOver', arrivedAt: dropOffAt, leftAt: dropOffAt + 120 },
+    })
+    await tx.jobStepCrew.create({ data: { stepId: steps[0]!.id, crewId: helper.id, helps: true } })
+    const charge = { jobId: id, quantity: '2', treatmentId: null }
+    await tx.jobCharge.create({
+      data: { ...charge, position: 0, kind: 'extra', words: 'Dog hair', amountMinor: 1_500 },
+    })
+    await tx.jobCharge.create({
+      data: {
+        ...charge,
+        position: 1,
+        kind: 'discount',
+        words: 'Regular',
+        treatmentId: shop.treatments.wash,
+        amountMinor: 2_000,
+      },
+    })
+  })
+  const { treatments, crew } = await whatEarns(desk)
+  expect(treatments.map(each => [each.name, each.revenueMinor]).sort()).toEqual([
+    ['Extras', 3_000],
+    ['Hand wash', 10_000],
+  ])
+  expect(crew).toHaveLength(1)
+  expect(crew[0]!.name).not.toBe(helper.name)
+})
