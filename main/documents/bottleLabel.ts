@@ -56,7 +56,7 @@ export function bottleLabelPdf(label: BottleLabel): Promise<Uint8Array<ArrayBuff
       oneLine(sheet, 'P', say(label.signalWord).toUpperCase(), 'bold', { x, y, room, most: 12, least: 12 })
       y += 15
     }
-    const foot = height - edge - 17
+    const foot = height - edge - 25
     drawSentences(sheet, label, x, y, room, foot - 2 - y)
     const whole = width - 2 * edge
     sheet.plain(() =>
@@ -69,13 +69,13 @@ export function bottleLabelPdf(label: BottleLabel): Promise<Uint8Array<ArrayBuff
     )
     const small = { x: edge, room: whole, most: 6.3, least: 4.5 }
     oneLine(sheet, 'P', label.originWords, 'regular', { ...small, y: foot + 2.5 })
-    const from = [
-      ...(label.onlyHere ? [say('The code opens on the shop’s own computer only')] : []),
-      label.maker || say('Maker: see the data sheet'),
-      label.shopName,
-      say('The data sheet decides.'),
-    ]
+    const from = [label.maker || say('Maker: see the data sheet'), label.shopName]
     oneLine(sheet, 'P', from.join(' · '), 'regular', { ...small, y: foot + 10.5 })
+    const last = [
+      say('The data sheet decides.'),
+      ...(label.onlyHere ? [say('The code opens on the shop’s own computer only')] : []),
+    ]
+    oneLine(sheet, 'P', last.join(' · '), 'regular', { ...small, y: foot + 18.5 })
     sheet.end()
   })
 }
@@ -143,7 +143,7 @@ function drawSentences(
 
 /** The statements come without their full stop. */
 function sentence(words: string): string {
-  return /[.!?]$/.test(words) ? words : `${words}.`
+  return /[.!?…]$/.test(words) ? words : `${words}.`
 }
 
 interface OneLine {

@@ -7,7 +7,7 @@ import { makeSheet } from './kit/makeSheet.ts'
 import type { Paper } from './kit/pdf.ts'
 import { ink, quiet, type Sheet } from './kit/sheet.ts'
 import { drawFacts, drawTable } from './kit/table.ts'
-import { drawLine } from './kit/write.ts'
+import { drawLine, heightOf } from './kit/write.ts'
 
 export interface IntakeReport {
   at: number
@@ -132,18 +132,26 @@ function drawPhotos(sheet: Sheet, photos: IntakeReport['photos']): void {
       return { width: width * scale, height: height * scale }
     })
     const tall = Math.max(...sizes.map(size => size.height))
-    sheet.need(tall + 16)
+    const under = { size: 8, colour: quiet, width: wide }
+    const names = row.map(({ name, jpeg }, k) => {
+      const words = `${i + k + 1}. ${name}`
+      return jpeg ? words : say('{words} (deleted)', { words })
+    })
+    const style = { font: 'regular', size: under.size } as const
+    const named = Math.max(...names.map(words => heightOf(sheet.pdf, words, style, wide)))
+    sheet.need(tall + 2 + named)
     const top = sheet.y
-    for (const [k, { name, jpeg }] of row.entries()) {
+    for (const [k, { jpeg }] of row.entries()) {
       sheet.y = top
       const size = sizes[k]!
-      const x = sheet.left + k * (wide + between)
-      const words = `${i + k + 1}. ${name}`
-      if (jpeg) sheet.figure(words, (left, y) => sheet.pdf.image(Buffer.from(jpeg), left, y, size), size, x)
-      sheet.y = top + tall + 2
       const indent = k * (wide + between)
-      sheet.paragraph(jpeg ? words : say('{words} (deleted)', { words }), { size: 8, colour: quiet, indent })
+      const x = sheet.left + indent
+      if (jpeg)
+        sheet.figure(names[k]!, (left, y) => sheet.pdf.image(Buffer.from(jpeg), left, y, size), size, x)
+      sheet.y = top + tall + 2
+      sheet.paragraph(names[k]!, { ...under, indent })
     }
+    sheet.y = top + tall + 2 + named
     sheet.gap(6)
   }
 }

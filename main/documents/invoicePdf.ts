@@ -1,14 +1,16 @@
-import { languageNow, say } from '../domain/language/index.ts'
+import { say } from '../domain/language/index.ts'
 import { attachElectronic } from './electronicPart.ts'
 import type { Fact, Issuer } from './kit/frame.ts'
 import { makeSheet } from './kit/makeSheet.ts'
 import type { Paper } from './kit/pdf.ts'
-import { drawTable, drawTotals } from './kit/table.ts'
+import { drawSummed } from './kit/table.ts'
 
 /** An invoice or a credit note as it is printed: everything already in words, but for the layout. */
 export interface InvoiceSheet {
   /** `Invoice INV-0042` */
   title: string
+  /** In the foot: `invoice INV-0042` */
+  reference: string
   at: number
   paper: Paper
   issuer: Issuer
@@ -34,13 +36,11 @@ export interface InvoiceSheet {
 
 /** The paper as a PDF of the archival form, because books are kept for ten years and only that form takes a file along. */
 export function invoicePdf(invoice: InvoiceSheet): Promise<Uint8Array<ArrayBuffer>> {
-  const { title, at, paper, issuer, to, facts, currency, xml } = invoice
-  // Other languages keep the capitals of their nouns.
-  const reference = languageNow() === 'en' ? title.toLowerCase() : title
+  const { title, reference, at, paper, issuer, to, facts, currency, xml } = invoice
   return makeSheet(
     { title, at, paper, issuer, reference, to, facts, subset: 'PDF/A-3a' },
     sheet => {
-      drawTable(
+      drawSummed(
         sheet,
         [
           { title: say('What') },
@@ -56,9 +56,8 @@ export function invoicePdf(invoice: InvoiceSheet): Promise<Uint8Array<ArrayBuffe
           line.rate,
           line.amount,
         ]),
+        invoice.totals,
       )
-      sheet.gap(6)
-      drawTotals(sheet, invoice.totals)
       for (const { heading, text } of invoice.words) {
         sheet.heading(heading)
         sheet.paragraph(text)

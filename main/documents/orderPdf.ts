@@ -2,7 +2,7 @@ import { say } from '../domain/language/index.ts'
 import type { Issuer } from './kit/frame.ts'
 import { makeSheet } from './kit/makeSheet.ts'
 import type { Paper } from './kit/pdf.ts'
-import { drawTable, drawTotals } from './kit/table.ts'
+import { drawSummed } from './kit/table.ts'
 
 /** A purchase order as it is printed: everything already in words, but for the layout. */
 export interface OrderSheet {
@@ -48,7 +48,7 @@ export function orderPdf(order: OrderSheet): Promise<Uint8Array<ArrayBuffer>> {
     ] as const,
   }
   return makeSheet(frame, sheet => {
-    drawTable(
+    drawSummed(
       sheet,
       [
         { title: say('Article'), width: 'fit' },
@@ -66,13 +66,12 @@ export function orderPdf(order: OrderSheet): Promise<Uint8Array<ArrayBuffer>> {
         line.packPrice,
         line.amount,
       ]),
+      [
+        { name: say('Goods'), amount: order.goods },
+        { name: say('Carriage'), amount: order.carriage },
+        { name: say('Total'), amount: order.total, strong: true },
+      ],
     )
-    sheet.gap(6)
-    drawTotals(sheet, [
-      { name: say('Goods'), amount: order.goods },
-      { name: say('Carriage'), amount: order.carriage },
-      { name: say('Total'), amount: order.total, strong: true },
-    ])
     if (order.note.trim() === '') return
     sheet.heading(say('Note'))
     sheet.paragraph(order.note)

@@ -20,7 +20,7 @@ export interface OwnerLetter {
 }
 
 interface Window {
-  /** Millimetres from the top left corner of the page. */
+  /** Millimetres from the top left corner of the page; the words begin where those of the letter do. */
   x: number
   y: number
   width: number
@@ -30,13 +30,13 @@ interface Window {
 }
 
 /**
- * Where the address shows: A4 as DIN 5008 form B with its window of 90 × 45 mm, 20 mm from the left and 45 mm from the
- * top; letter paper in thirds, for the lower left window of a No. 10 envelope (7/8 inch from the left). Both from
- * memory: hold the first print against your own envelope.
+ * Where the address shows: A4 as DIN 5008 form B, whose window of 90 × 45 mm lies 20 mm from the left and 45 mm from
+ * the top with its words 5 mm further in; letter paper in thirds, for the lower left window of a No. 10 envelope (7/8
+ * inch from the left). Both from memory: hold the first print against your own envelope.
  */
 const windows: Record<Paper, Window> = {
-  A4: { x: 20, y: 45, width: 85, height: 45, folds: [105, 210] },
-  LETTER: { x: 24, y: 50, width: 100, height: 28, folds: [93.1, 186.3] },
+  A4: { x: 25, y: 45, width: 80, height: 45, folds: [105, 210] },
+  LETTER: { x: 25, y: 50, width: 99, height: 28, folds: [93.1, 186.3] },
 }
 
 /** The letter as a PDF. What does not fit on the first page goes on to the next. */

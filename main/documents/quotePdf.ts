@@ -2,7 +2,7 @@ import { say } from '../domain/language/index.ts'
 import type { Fact, Issuer } from './kit/frame.ts'
 import { makeSheet } from './kit/makeSheet.ts'
 import type { Paper } from './kit/pdf.ts'
-import { drawFacts, drawTable } from './kit/table.ts'
+import { drawFacts, drawSummed } from './kit/table.ts'
 
 /** A quote as it is printed: everything already in words, but for the layout. */
 export interface QuoteSheet {
@@ -40,19 +40,14 @@ export function quotePdf(quote: QuoteSheet): Promise<Uint8Array<ArrayBuffer>> {
   return makeSheet(frame, sheet => {
     for (const { name, lines, total, facts } of quote.variants) {
       sheet.heading(name)
-      drawTable(
+      drawSummed(
         sheet,
         [
           { title: say('What') },
           { title: say('Amount, {currency}', { currency }), width: 'fit', align: 'right' },
         ],
-        [
-          ...lines.map(line => [line.words, line.amount]),
-          [
-            { words: say('Together'), strong: true },
-            { words: total, strong: true },
-          ],
-        ],
+        lines.map(line => [line.words, line.amount]),
+        [{ name: say('Together'), amount: total, strong: true }],
       )
       sheet.gap(4)
       drawFacts(sheet, facts)

@@ -2,7 +2,7 @@ import { say } from '../domain/language/index.ts'
 import type { Issuer } from './kit/frame.ts'
 import { makeSheet } from './kit/makeSheet.ts'
 import type { Paper } from './kit/pdf.ts'
-import { drawTable, drawTotals } from './kit/table.ts'
+import { drawSummed } from './kit/table.ts'
 
 /** What a customer was billed and paid, as it is printed. */
 export interface StatementSheet {
@@ -24,7 +24,7 @@ export function statementPdf(statement: StatementSheet): Promise<Uint8Array<Arra
     { title: say('Statement'), at, paper, issuer, reference: say('statement'), to, facts },
     sheet => {
       if (statement.lines.length === 0) sheet.paragraph(say('Nothing was billed yet.'))
-      drawTable(
+      drawSummed(
         sheet,
         [
           { title: say('Day'), width: 'fit' },
@@ -38,9 +38,8 @@ export function statementPdf(statement: StatementSheet): Promise<Uint8Array<Arra
           amount,
           open,
         ]),
+        [{ name: say('Open||what is owed'), amount: statement.open, strong: true }],
       )
-      sheet.gap(6)
-      drawTotals(sheet, [{ name: say('Open||what is owed'), amount: statement.open, strong: true }])
     },
   )
 }

@@ -19,6 +19,16 @@ export interface OrderedStep {
   to: string
   /** Whoever works on it, with when where it is for a part alone. */
   who: string
+  done: boolean
+}
+
+export interface OrderedPanel {
+  name: string
+  /** Where it is not as the rest of the car; empty: as the rest. */
+  finish: string
+  /** The least that was read on it; empty: it was not measured. */
+  thinnest: string
+  mind: string
 }
 
 export interface OrderedProduct {
@@ -41,6 +51,10 @@ export interface WorkOrder {
   number: number
   facts: readonly Fact[]
   treatments: readonly { name: string; under: string }[]
+  /** Those of which something is known. */
+  panels: readonly OrderedPanel[]
+  /** What the paint forbids, and what was decided on it. */
+  forbids: readonly string[]
   steps: readonly OrderedStep[]
   /** What is ticked off around the work, with who has done so. */
   checks: readonly { when: string; words: string; doneBy: string | null }[]
@@ -65,6 +79,7 @@ export function workOrderPdf(order: WorkOrder): Promise<Uint8Array<ArrayBuffer>>
     sheet.heading(say('What was sold'))
     sheet.list(order.treatments.map(({ name, under }) => (under === '' ? name : `${name}: ${under}`)))
     for (const note of order.notes) sheet.paragraph(note, { before: 4, font: 'bold' })
+    if (order.panels.length + order.forbids.length > 0) drawPanels(sheet, order)
     sheet.heading(say('Steps'))
     drawSteps(sheet, order.steps)
     if (order.cure.length > 0) {
@@ -75,7 +90,7 @@ export function workOrderPdf(order: WorkOrder): Promise<Uint8Array<ArrayBuffer>>
       sheet.heading(say('To look at'))
       drawTable(
         sheet,
-        [{ title: say('Done'), width: 60 }, { title: say('When'), width: 'fit' }, { title: say('What') }],
+        [{ title: say('Done'), width: 'fit' }, { title: say('When'), width: 'fit' }, { title: say('What') }],
         order.checks.map(({ when, words, doneBy }) => [doneBy ? `☑ ${doneBy}` : '☐', when, words]),
       )
     }
@@ -85,13 +100,29 @@ export function workOrderPdf(order: WorkOrder): Promise<Uint8Array<ArrayBuffer>>
     }
     if (order.products.length > 0) {
       sheet.heading(say('Chemicals'))
-      for (const product of order.products) drawProduct(sheet, product)
       sheet.paragraph(
         say('The data sheet, local rules and licensed practice decide. This page only reminds of them.'),
-        { colour: quiet, size: 8.5, before: 6 },
+        { colour: quiet, size: 8.5 },
       )
+      for (const product of order.products) drawProduct(sheet, product)
     }
   })
+}
+
+function drawPanels(sheet: Sheet, { panels, forbids }: WorkOrder): void {
+  sheet.heading(say('Panels'))
+  drawTable(
+    sheet,
+    [
+      { title: say('Panel'), width: 'fit' },
+      { title: say('Is') },
+      { title: say('Thinnest'), width: 'fit', align: 'right' },
+      { title: say('Mind') },
+    ],
+    panels.map(({ name, finish, thinnest, mind }) => [name, finish, thinnest, { words: mind, strong: true }]),
+    { size: 8.5 },
+  )
+  for (const words of forbids) sheet.paragraph(words, { before: 4, font: 'bold' })
 }
 
 function drawSteps(sheet: Sheet, steps: readonly OrderedStep[]): void {
@@ -106,14 +137,14 @@ function drawSteps(sheet: Sheet, steps: readonly OrderedStep[]): void {
       { title: say('Who'), width: 'fit' },
       { title: say('Done'), width: 34 },
     ],
-    steps.map(({ name, under, from, to, bay, who }, i) => [
+    steps.map(({ name, under, from, to, bay, who, done }, i) => [
       String(i + 1),
       { words: name, under },
       from,
       to,
       bay,
       who,
-      '☐',
+      done ? '☑' : '☐',
     ]),
     { size: 8.5 },
   )

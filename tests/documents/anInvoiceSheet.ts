@@ -4,6 +4,7 @@ const issuer = { name: 'Ashdown Paint Care', lines: ['12 Mill Lane'], logo: null
 /** An invoice of so many lines as it is printed. */
 export const anInvoiceSheet = (lines: number, more: Partial<InvoiceSheet> = {}): InvoiceSheet => ({
   title: 'Invoice INV-0042',
+  reference: 'invoice INV-0042',
   at: 29_604_000,
   paper: 'A4',
   issuer,

@@ -51,13 +51,18 @@ describe('a decanted bottle’s label', () => {
     expect(words).toContain('Causes serious eye irritation.')
     expect(words).toContain('May cause drowsiness or dizziness.')
     expect(words).toContain('silent on its transport number')
+    // What the maker fills in is left open, with no full stop behind its dots (P302+P352).
+    const open = await wordsOf({ precautions: [precautionaryStatement('P302+P352')] })
+    expect(open.words).toContain('…')
+    expect(open.words).not.toContain('….')
   })
 
   it('says where its code opens on one computer only', async () => {
     expect((await wordsOf()).words).not.toContain('own computer only')
-    expect((await wordsOf({ onlyHere: true })).words).toContain(
-      'The code opens on the shop’s own computer only',
-    )
+    const { words } = await wordsOf({ onlyHere: true })
+    expect(words).toContain('The code opens on the shop’s own computer only')
+    // None of what stands at the foot is cut for it.
+    for (const part of [label.maker, label.shopName, 'The data sheet decides.']) expect(words).toContain(part)
   })
 
   it('draws its pictograms in their red frames: two of them here (flame, exclamation mark)', async () => {
@@ -79,7 +84,7 @@ describe('a decanted bottle’s label', () => {
   it('leads to its record by a QR code with modules a telephone can read from a print', async () => {
     const dark = await pixels(label)
     // The code is alone in the lower left corner: the box around its dark pixels, cut into modules, is the code.
-    const inCorner = (x: number, y: number) => x < 22 * perMm && y > 40 * perMm && y < 63 * perMm
+    const inCorner = (x: number, y: number) => x < 22 * perMm && y > 40 * perMm && y < 61 * perMm
     const points = dark.filter(([x, y]) => inCorner(x, y))
     const [left, right] = [Math.min(...points.map(p => p[0])), Math.max(...points.map(p => p[0])) + 1]
     const [top, foot] = [Math.min(...points.map(p => p[1])), Math.max(...points.map(p => p[1])) + 1]

@@ -18,6 +18,7 @@ it('reads as it was written', async () => {
     /Sales tax 8\.25 % on 100\.00\s+8\.25/,
     /Total\s+108\.25/,
     /To the account 4411\./,
+    /Ashdown Paint Care · invoice INV-0042/,
   ])
     expect(words).toMatch(fact)
 })

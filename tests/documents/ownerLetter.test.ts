@@ -1,5 +1,6 @@
-// DIN 5008:2020 form B: the address field lies 45 mm from the top, 20 mm from the left, 85 × 45 mm; folds at 105 and
-// 210 mm (from memory). A window of letter paper's No. 10 envelope: common practice, no source.
+// DIN 5008:2020 form B: the address field lies 45 mm from the top, 20 mm from the left, 85 × 45 mm, its words 25 mm from
+// the left as those of the letter; folds at 105 and 210 mm (from memory). A window of letter paper's No. 10 envelope:
+// common practice, no source.
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { describe, expect, it } from 'vitest'
 import { type OwnerLetter, ownerLetterPdf } from '../../main/documents/ownerLetter.ts'
@@ -60,7 +61,11 @@ describe('a letter to an owner', () => {
     expect(inside.map(each => each.text).join('|')).toBe(
       ['Ashdown Paint Care · 4 Quarry Lane · Ashdown', ...letter.to].join('|'),
     )
-    for (const each of inside) expect(each.right).toBeLessThanOrEqual(window.right)
+    for (const each of inside) {
+      expect(each.right).toBeLessThanOrEqual(window.right)
+      expect(each.x).toBeCloseTo(25, 1)
+    }
+    expect(texts.find(each => each.text === letter.subject)!.x).toBeCloseTo(25, 1)
     expect(texts.find(each => each.text === letter.subject)!.y).toBeGreaterThan(window.bottom)
     // Each paragraph in its place, one under the other.
     const [dear, time] = ['Dear Łucja,', 'it is time.'].map(words => texts.find(each => each.text === words))

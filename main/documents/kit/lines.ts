@@ -78,7 +78,20 @@ function broken(pdf: Pdf, paragraph: string, style: Style, width: number): Omit<
     }
   }
   if (line !== '' || lines.length === 0) lines.push(line.trimEnd())
-  return lines.map(each => laid(pdf, each, style))
+  const direction = directionOf(paragraph)
+  return lines.map(each => laid(pdf, each, style, direction))
+}
+
+type Direction = 'ltr' | 'rtl'
+
+/**
+ * Which way a paragraph reads, and so each of its lines: as its first letter does (UAX 9, P2). One that begins with a
+ * name from the right and goes on from the left reads from the left, as all around it does.
+ */
+function directionOf(paragraph: string): Direction {
+  const letters = paragraph.match(/\p{L}/gu) ?? []
+  const fromRight = letters.filter(letter => turning.test(letter)).length
+  return letters.length > 0 && turning.test(letters[0]!) && fromRight * 2 > letters.length ? 'rtl' : 'ltr'
 }
 
 /** The text cut where a line may end; each part keeps its blank. */
@@ -120,8 +133,8 @@ function inFonts(words: string, wanted: FontName): { font: FontName; words: stri
   return runs
 }
 
-function laid(pdf: Pdf, words: string, style: Style): Omit<Line, 'goesOn'> {
-  const pieces = (turning.test(words) ? inOrder(words) : [words])
+function laid(pdf: Pdf, words: string, style: Style, direction: Direction): Omit<Line, 'goesOn'> {
+  const pieces = (turning.test(words) ? inOrder(words, direction) : [words])
     .flatMap(part => inFonts(part, style.font))
     .map(piece => ({ ...piece, width: widthOf(pdf, piece.words, piece.font, style.size) }))
   return { words, pieces, width: pieces.reduce((sum, piece) => sum + piece.width, 0) }
@@ -131,8 +144,8 @@ function laid(pdf: Pdf, words: string, style: Style): Omit<Line, 'goesOn'> {
  * The parts of a line as they stand from left to right. Within a part of one direction the font turns the letters
  * itself, word by word: so a part that reads from the right is cut at its blanks.
  */
-function inOrder(words: string): string[] {
-  const levels = bidi.getEmbeddingLevels(words)
+function inOrder(words: string, direction: Direction): string[] {
+  const levels = bidi.getEmbeddingLevels(words, direction)
   const order = bidi.getReorderedIndices(words, levels)
   const parts: { level: number; indices: number[]; blank: boolean }[] = []
   for (const index of order) {

@@ -1,7 +1,7 @@
 import type { FontName } from './fonts.ts'
 import { linesOf, pitchOf, type Style } from './lines.ts'
 import type { Pdf } from './pdf.ts'
-import { drawLine, type Place } from './write.ts'
+import { drawLine, drawWords, type Place } from './write.ts'
 
 export interface WordsStyle {
   font?: FontName
@@ -13,11 +13,22 @@ export interface WordsStyle {
   before?: number
   /** Points from the left edge of the text. */
   indent?: number
+  /** Points the lines may take; what is left of the sheet's width unless said. */
+  width?: number
 }
 
 export const ink = '#111111'
 export const quiet = '#555555'
 const text: Style = { font: 'regular', size: 9.5 }
+
+interface HeadingStyle extends Style {
+  /** Points left free before and after it. */
+  before: number
+  after: number
+}
+
+const title: HeadingStyle = { font: 'bold', size: 19, before: 0, after: 4 }
+const heading: HeadingStyle = { font: 'bold', size: 11.5, before: 12, after: 3 }
 
 export class Sheet {
   readonly pdf: Pdf
@@ -26,6 +37,8 @@ export class Sheet {
   /** Where the next thing begins, in points from the top of the page. */
   y: number
   #root: PDFKit.PDFStructureElement
+  /** A heading that waits for the first of what it heads, so that it never stands alone at the foot of a page. */
+  #waiting: string | null = null
 
   constructor(pdf: Pdf, colour: string) {
     this.pdf = pdf
@@ -55,6 +68,7 @@ export class Sheet {
   }
 
   end(): void {
+    this.need(0)
     this.#root.end()
   }
 
@@ -62,10 +76,13 @@ export class Sheet {
     this.y += points
   }
 
-  /** Goes on to the next page where so many points are no more free on this one. */
+  /** Goes on to the next page where so many points, and a heading that waits, are no more free on this one. */
   need(points: number): void {
-    if (this.y + Math.min(points, this.room) <= this.foot) return
-    this.turnPage()
+    const words = this.#waiting
+    this.#waiting = null
+    const tall = words === null ? 0 : this.#headingTall(words, heading)
+    if (this.y + Math.min(tall + points, this.room) > this.foot) this.turnPage()
+    if (words !== null) this.#writeHeading('H2', words, heading)
   }
 
   turnPage(): void {
@@ -94,16 +111,21 @@ export class Sheet {
   }
 
   title(words: string): void {
-    this.#heading('H1', words, { font: 'bold', size: 19 }, 0, 4)
+    this.need(this.#headingTall(words, title) + 2 * pitchOf(this.pdf, text))
+    this.#writeHeading('H1', words, title)
   }
 
+  /** Drawn with the first of what follows it, on the page that has room for both. */
   heading(words: string): void {
-    this.#heading('H2', words, { font: 'bold', size: 11.5 }, 12, 3)
+    this.need(0)
+    this.#waiting = words
   }
 
-  #heading(tag: string, words: string, style: Style, before: number, after: number): void {
-    // A heading is no last line of a page: two lines of what it heads go with it.
-    this.need(before + pitchOf(this.pdf, style) + 2 * pitchOf(this.pdf, text) + after)
+  #headingTall(words: string, { before, after, ...style }: HeadingStyle): number {
+    return before + linesOf(this.pdf, words, style, this.width).length * pitchOf(this.pdf, style) + after
+  }
+
+  #writeHeading(tag: string, words: string, { before, after, ...style }: HeadingStyle): void {
     if (this.y > this.pdf.page.margins.top) this.gap(before)
     this.write(tag, words, { ...style, colour: this.colour })
     this.gap(after)
@@ -113,14 +135,25 @@ export class Sheet {
     this.write('P', words, style)
   }
 
-  /** Lines with a dot before each. */
+  /** Lines with a dot before each; what does not fit beside it goes on under its own beginning. */
   list(items: readonly string[], style: WordsStyle = {}): void {
     if (items.length === 0) return
+    const { font = text.font, size = text.size, colour = ink, indent = 0 } = style
+    const dot = { font, size }
+    this.need(2 * pitchOf(this.pdf, dot))
     this.nest('L', list => {
       for (const item of items) {
         const entry = this.pdf.struct('LI')
         list.add(entry)
-        this.write('LBody', `•  ${item}`, { ...style, indent: (style.indent ?? 0) + 2 }, entry)
+        this.need(pitchOf(this.pdf, dot))
+        const place = { x: this.left + indent + 2, y: this.y, width: size, goesOn: true }
+        entry.add(
+          this.pdf.struct('Lbl', {}, () => {
+            this.pdf.fillColor(colour)
+            drawWords(this.pdf, '•', dot, place)
+          }),
+        )
+        this.write('LBody', item, { ...style, indent: indent + 2 + size }, entry)
         entry.end()
       }
     })
@@ -155,12 +188,15 @@ export class Sheet {
 
   /** Words as one element, on as many pages as they take. */
   write(tag: string, words: string, given: WordsStyle, parent = this.#root): void {
-    if (given.before) this.gap(given.before)
     const style: Style = { font: given.font ?? text.font, size: given.size ?? text.size }
     const indent = given.indent ?? 0
-    const [x, width] = [this.left + indent, this.width - indent]
+    const [x, width] = [this.left + indent, given.width ?? this.width - indent]
     const pitch = pitchOf(this.pdf, style)
     let lines = linesOf(this.pdf, words, style, width)
+    const before = given.before ?? 0
+    // A paragraph begins with two of its lines, where it has two.
+    this.need(before + Math.min(2, lines.length) * pitch)
+    this.gap(before)
     const element = this.pdf.struct(tag)
     parent.add(element)
     while (lines.length > 0) {

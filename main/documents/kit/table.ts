@@ -21,6 +21,8 @@ interface TableStyle {
   rowHeads?: boolean
   /** Nothing but its rows: no heads are printed, no lines drawn. */
   bare?: boolean
+  /** Points that stay with the last row: what sums it up is never on a page alone. */
+  keep?: number
 }
 
 interface Laid {
@@ -46,7 +48,13 @@ export function drawTable(
     laidCell(sheet, { words: column.title, strong: true }, size - 1, widths[i]!),
   )
   const headTall = style.bare ? 0 : tallOf(head)
-  sheet.need(headTall + 3 * size)
+  const laid = rows.map(cells => cells.map((cell, i) => laidCell(sheet, cell, size, widths[i]!)))
+  const whole = laid.map((cells, i) => tallOf(cells) + (i === rows.length - 1 ? (style.keep ?? 0) : 0))
+  const fits = (i: number) => whole[i]! <= sheet.room - headTall
+  const all = sumOf(whole)
+  // Facts and totals are few, and stay together.
+  const few = style.bare && all <= sheet.room / 3
+  sheet.need(few ? all : headTall + (fits(0) ? whole[0]! : 3 * size))
   sheet.nest('Table', table => {
     const { pdf } = sheet
     const row = (cells: Laid[][], tagOf: (i: number) => PDFKit.PDFStructureElement): void => {
@@ -81,11 +89,9 @@ export function drawTable(
       row(head, () => pdf.struct('TH', { scope: 'Column' } as object))
       sheet.rule(sheet.colour, 1)
     }
-    for (const cells of rows) {
-      const laid = cells.map((cell, i) => laidCell(sheet, cell, size, widths[i]!))
-      const tall = tallOf(laid)
-      if (sheet.y + tall > sheet.foot && tall <= sheet.room - headTall) turn()
-      row(laid, i =>
+    for (const [at, cells] of laid.entries()) {
+      if (sheet.y + whole[at]! > sheet.foot && fits(at)) turn()
+      row(cells, i =>
         i === 0 && style.rowHeads ? pdf.struct('TH', { scope: 'Row' } as object) : pdf.struct('TD'),
       )
     }
@@ -103,22 +109,34 @@ export function drawFacts(sheet: Sheet, facts: readonly (readonly [string, strin
   })
 }
 
-/** Amounts under each other at the right edge: the strong ones are what counts. */
-export function drawTotals(
+interface Total {
+  name: string
+  amount: string
+  strong?: boolean
+}
+
+/** A table and what it comes to, which stays with its last row. */
+export function drawSummed(
   sheet: Sheet,
-  rows: readonly { name: string; amount: string; strong?: boolean }[],
+  columns: readonly Column[],
+  rows: readonly (readonly Cell[])[],
+  totals: readonly Total[],
 ): void {
-  const cells = rows.map(({ name, amount, strong = false }) => [
-    '',
+  const size = 9
+  const gap = 6
+  const amounts: Column[] = [
+    { title: say('What'), align: 'right' },
+    { title: say('Amount'), width: 'fit', align: 'right' },
+  ]
+  const cells = totals.map(({ name, amount, strong = false }) => [
     { words: name, strong },
     { words: amount, strong },
   ])
-  const columns: Column[] = [
-    { title: '' },
-    { title: say('What'), width: 'fit', align: 'right' },
-    { title: say('Amount'), width: 'fit', align: 'right' },
-  ]
-  drawTable(sheet, columns, cells, { bare: true })
+  const widths = widthsOf(sheet, amounts, cells, size)
+  const tall = cells.map(row => tallOf(row.map((cell, i) => laidCell(sheet, cell, size, widths[i]!))))
+  drawTable(sheet, columns, rows, { size, keep: gap + sumOf(tall) })
+  sheet.gap(gap)
+  drawTable(sheet, amounts, cells, { size, bare: true })
 }
 
 function drawCells(
@@ -177,24 +195,55 @@ function fitting(lines: readonly Laid[], room: number): Laid[] {
 const tallOf = (cells: readonly Laid[][]) =>
   Math.max(...cells.map(lines => lines.reduce((sum, { pitch }) => sum + pitch, 0))) + 2 * pad
 
-/** Points of each column; together they take the sheet's width. */
+/**
+ * Points of each column; together they take the sheet's width, whatever their cells say. Where columns that fit their
+ * cells would leave the others too little, the widest of them give way, and their cells go on in a further line.
+ */
 function widthsOf(
   sheet: Sheet,
   columns: readonly Column[],
   rows: readonly (readonly Cell[])[],
   size: number,
 ): number[] {
-  const natural = (cell: Cell) =>
-    Math.max(0, ...laidCell(sheet, cell, size, 10_000).map(({ line }) => line.width)) + 2 * pad + 0.01
-  const fixed = columns.map(({ title, width }, i) =>
-    width === 'fit'
-      ? Math.min(
-          sheet.width * 0.34,
-          Math.max(natural({ words: title, strong: true }), ...rows.map(row => natural(row[i] ?? ''))),
-        )
-      : (width ?? null),
+  const natural = columns.map(({ title }, i) =>
+    Math.max(
+      ...[{ words: title, strong: true }, ...rows.map(row => row[i] ?? '')].map(cell =>
+        oneLine(sheet, cell, size),
+      ),
+    ),
   )
-  const taken = fixed.reduce<number>((sum, width) => sum + (width ?? 0), 0)
-  const free = fixed.filter(width => width === null).length
-  return fixed.map(width => width ?? Math.max(30, (sheet.width - taken) / free))
+  const fits = columns.map(({ width }) => width === 'fit')
+  const free = columns.map(({ width }) => width === undefined)
+  const set = sumOf(columns.map(({ width }) => (typeof width === 'number' ? width : 0)))
+  const least = sumOf(natural.map((each, i) => (free[i] ? Math.min(each, sheet.width * leastShare) : 0)))
+  const most = levelOf(
+    natural.filter((_, i) => fits[i]),
+    sheet.width - set - least,
+  )
+  const fitted = natural.map(each => Math.min(each, most, sheet.width * 0.34))
+  const taken = set + sumOf(fitted.filter((_, i) => fits[i]))
+  const each = (sheet.width - taken) / free.filter(Boolean).length
+  return columns.map(({ width }, i) => (typeof width === 'number' ? width : fits[i] ? fitted[i]! : each))
+}
+
+/** Of the sheet's width, what a column without a width of its own keeps where its cells want so much. */
+const leastShare = 0.22
+
+const sumOf = (values: readonly number[]) => values.reduce((sum, each) => sum + each, 0)
+
+/** Points of a cell whose words are not broken. */
+function oneLine(sheet: Sheet, cell: Cell, size: number): number {
+  return Math.max(0, ...laidCell(sheet, cell, size, 10_000).map(({ line }) => line.width)) + 2 * pad + 0.01
+}
+
+/** The most that each may have so that together they have no more than `room`: the smaller ones keep what they want. */
+function levelOf(wants: readonly number[], room: number): number {
+  let left = room
+  const sorted = wants.toSorted((a, b) => a - b)
+  for (const [i, want] of sorted.entries()) {
+    const share = left / (sorted.length - i)
+    if (want > share) return share
+    left -= want
+  }
+  return Infinity
 }

@@ -15,7 +15,7 @@ declare module 'bidi-js' {
   }
   /** The Unicode bidirectional algorithm, UAX 9. */
   export default function bidi(): {
-    getEmbeddingLevels(text: string): Levels
+    getEmbeddingLevels(text: string, direction: 'ltr' | 'rtl'): Levels
     getReorderedIndices(text: string, levels: Levels): number[]
     getMirroredCharacter(letter: string): string | null
   }

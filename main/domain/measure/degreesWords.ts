@@ -1,7 +1,8 @@
+import { decimalNow } from '../language/index.ts'
 import type { UnitSystem } from './show.ts'
 import { differenceFahrenheitOf } from './temperature.ts'
 
-const tenths = (value: number) => Math.round(value * 10) / 10
+const tenths = (value: number) => decimalNow(Math.round(value * 10) / 10)
 
 /** A temperature in the shop's measure, to a tenth: `12.5 °C`, `54.5 °F`. What no thermometer can show is said as it is. */
 export function degreesWords(celsius: number, units: UnitSystem): string {

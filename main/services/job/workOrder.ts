@@ -14,6 +14,7 @@ import type { Desk } from '../desk/desk.ts'
 import { letterheadOf } from '../desk/issuer.ts'
 import { safetyOf } from '../shelf/safety.ts'
 import { getJob, type JobStepView, type JobView } from './jobView.ts'
+import { orderedPanels } from './orderedPanels.ts'
 
 const momentsSaid: Readonly<Record<CheckMoment, string>> = {
   arrival: word('When the car comes'),
@@ -47,15 +48,13 @@ async function orderOf(desk: Desk, job: JobView): Promise<WorkOrder> {
     ],
     treatments: job.treatments.map(({ name, scope, leftOut }) => ({
       name,
-      under: [
-        scope === 'whole' ? '' : say(scopeWords[scope]),
-        leftOut === '' ? '' : say('leaves out {leftOut}', { leftOut }),
-      ]
+      under: [say(scopeWords[scope]), leftOut === '' ? '' : say('leaves out {leftOut}', { leftOut })]
         .filter(Boolean)
         .join('; '),
     })),
+    ...(await orderedPanels(tx, job)),
     notes: [job.note, job.vehicle.note].filter(note => note.trim() !== ''),
-    steps: job.steps.map(step => stepOf(step, when)),
+    steps: job.steps.map(step => stepOf(step, when, job.nowAt)),
     cure: [
       ...job.cureWords,
       ...(job.coated ? [say('Earliest pick-up {safeAt}.', { safeAt: when(job.safeAt) })] : []),
@@ -70,7 +69,7 @@ async function orderOf(desk: Desk, job: JobView): Promise<WorkOrder> {
   }
 }
 
-function stepOf(step: JobStepView, when: (at: number) => string) {
+function stepOf(step: JobStepView, when: (at: number) => string, nowAt: number) {
   const product = step.productName === null ? [] : [step.productName]
   return {
     name: step.name,
@@ -91,6 +90,8 @@ function stepOf(step: JobStepView, when: (at: number) => string) {
         helps ? say('{name} (helps from {from})', { name, from: when(helps.from) }) : name,
       )
       .join(', '),
+    // A hold that has run out is over without anybody's tick.
+    done: step.kind === 'hold' ? step.endAt <= nowAt : step.actualEndAt !== null,
   }
 }
 

@@ -51,6 +51,9 @@ export async function invoiceSheet(tx: Tx, invoice: InvoiceView) {
     title: credit
       ? say('Credit note {name}', { name: invoice.name })
       : say('Invoice {name}', { name: invoice.name }),
+    reference: credit
+      ? say('credit note {name}', { name: invoice.name })
+      : say('invoice {name}', { name: invoice.name }),
     at: invoice.issuedAt,
     paper,
     issuer,

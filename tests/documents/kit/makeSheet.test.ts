@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest'
 import type { SheetFrame } from '../../../main/documents/kit/frame.ts'
 import { makeSheet } from '../../../main/documents/kit/makeSheet.ts'
 import type { Sheet } from '../../../main/documents/kit/sheet.ts'
-import { drawFacts, drawTable, drawTotals } from '../../../main/documents/kit/table.ts'
+import { drawFacts, drawSummed, drawTable } from '../../../main/documents/kit/table.ts'
+import { drawWords } from '../../../main/documents/kit/write.ts'
 import { pdfFonts, pdfInfo, pdfPlaces, pdfTags, pdfWords } from '../poppler.ts'
 import { readPdf } from '../readPdf.ts'
 
@@ -22,6 +23,8 @@ const frame: SheetFrame = {
   facts: [['Date', 'Wednesday 15 April 2026']],
   to: ['Łucja Birk-Ødegård', '12 Larch Row'],
 }
+/** Points: 20 and 18 mm. */
+const [frameLeft, frameRight] = [56.69, 51.02]
 const columns = [
   { title: 'No.', width: 'fit' as const },
   { title: 'What' },
@@ -101,6 +104,46 @@ describe('a sheet of the shop', () => {
     expect(xOf('VIP')).toBeLessThan(xOf('34'))
   })
 
+  it('reads a paragraph one way to its end, also in a line that begins with a name from the right', async () => {
+    const name = 'משה כהן'
+    const filler = 'and so on '.repeat(9)
+    const bytes = await make(sheet => {
+      // Begins from the right and goes on from the left, as a line of a bill does.
+      sheet.paragraph(`${name}: whole car`)
+      sheet.paragraph(`${filler}${name}, ${name}, ${name}, ${name} last`)
+      // All of it from the right.
+      sheet.paragraph(`${name}, first`)
+    })
+    const places = pdfPlaces(bytes)
+    const xOf = (part: string) => places.find(({ word }) => word.includes(part))!.x
+    for (const part of ['whole', 'last']) expect(xOf(part)).toBeGreaterThan(frameLeft + 20)
+    expect(xOf('first')).toBeCloseTo(frameLeft, 0)
+  })
+
+  it('keeps every column on the page, whatever the others say', async () => {
+    const wide = 'a long story of a bay, a person and a time '
+    const bytes = await make(sheet =>
+      drawTable(
+        sheet,
+        [
+          { title: 'Step' },
+          { title: 'From', width: 'fit' },
+          { title: 'To', width: 'fit' },
+          { title: 'Bay', width: 'fit' },
+          { title: 'Who', width: 'fit' },
+          { title: 'Done', width: 34 },
+        ],
+        [[wide.repeat(3), wide, wide, wide.repeat(2), wide, 'no']],
+      ),
+    )
+    const at = (title: string) => pdfPlaces(bytes).find(({ word }) => word === title)!.x
+    const places = ['Step', 'From', 'To', 'Bay', 'Who', 'Done'].map(at)
+    expect(places).toEqual(places.toSorted((a, b) => a - b))
+    const width = 595.28 - frameLeft - frameRight
+    expect(at('Done')).toBeCloseTo(frameLeft + width - 34 + 3.5, 0)
+    expect(at('From') - at('Step')).toBeGreaterThan(width * 0.2)
+  })
+
   it('wraps a long name, and breaks a word that is wider than the page', async () => {
     const long = 'x'.repeat(400)
     const { pages } = await readPdf(
@@ -119,8 +162,7 @@ describe('a sheet of the shop', () => {
     ])
     const bytes = await make(sheet => {
       sheet.heading('Lines')
-      drawTable(sheet, columns, rows)
-      drawTotals(sheet, [{ name: 'Total', amount: '40,780.00', strong: true }])
+      drawSummed(sheet, columns, rows, [{ name: 'Total', amount: '40,780.00', strong: true }])
     })
     const pages = pdfWords(bytes).split('\f').filter(Boolean)
     expect(pages).toHaveLength(3)
@@ -160,18 +202,56 @@ describe('a sheet of the shop', () => {
     expect(tags).not.toContain('Odometer')
   })
 
-  it('never leaves a heading alone at the foot of a page', async () => {
-    for (let gap = 560; gap < 640; gap += 4) {
-      const { pages } = await readPdf(
-        await make(sheet => {
-          sheet.gap(gap)
-          sheet.heading('Below')
-          sheet.paragraph('what is below')
-        }),
-      )
+  it.each<[string, (sheet: Sheet) => void]>([
+    ['a paragraph', sheet => sheet.paragraph('what is below')],
+    ['a list', sheet => sheet.list(['what is below', 'and more'])],
+    ['a table', sheet => drawTable(sheet, columns, [['1', 'what is below', '1.00']])],
+    [
+      'a table whose first row is tall',
+      sheet => drawTable(sheet, columns, [['1', 'what is below\n'.repeat(12), '1.00']]),
+    ],
+    ['facts', sheet => drawFacts(sheet, [['Is', 'what is below']])],
+    [
+      'a picture',
+      sheet =>
+        sheet.figure(
+          'mark',
+          (x, y) => drawWords(sheet.pdf, 'what is below', { font: 'regular', size: 9 }, { x, y, width: 90 }),
+          { width: 90, height: 60 },
+        ),
+    ],
+  ])('never leaves a heading alone at the foot of a page, before %s', async (_, below) => {
+    for (let gap = 520; gap < 640; gap += 8) {
+      const bytes = await make(sheet => {
+        sheet.gap(gap)
+        sheet.heading('Below')
+        below(sheet)
+      })
+      const { pages } = await readPdf(bytes)
       const at = pages.findIndex(page => page.lines.includes('Below'))
-      expect(pages[at]!.lines, `after ${gap} points`).toContain('what is below')
+      expect(pages[at]!.lines.join('\n'), `after ${gap} points`).toContain('what is below')
+      expect(pdfTags(bytes)).toMatch(/H2 "Below".*what is below/)
     }
+  })
+
+  it('keeps what a table comes to with its last row, wherever the page ends', async () => {
+    const totals = ['Off', 'Without tax', 'Tax', 'Total'].map(name => ({ name, amount: '1.00' }))
+    for (let rows = 22; rows < 36; rows++) {
+      const lines = Array.from({ length: rows }, (_, i) => [String(i + 1), `Line ${i + 1}.`, '1.00'])
+      const { pages } = await readPdf(await make(sheet => drawSummed(sheet, columns, lines, totals)))
+      const last = pages.at(-1)!.lines.join('\n')
+      for (const name of [`Line ${rows}.`, ...totals.map(each => each.name)])
+        expect(last, `${rows} rows`).toContain(name)
+    }
+  })
+
+  it('lets what does not fit beside the dot of a list go on under its own beginning', async () => {
+    const bytes = await make(sheet => sheet.list([`first ${'and so on '.repeat(30)}`]))
+    const places = pdfPlaces(bytes).filter(({ word }) => ['•', 'first', 'and', 'so', 'on'].includes(word))
+    const [dot, ...words] = places.map(({ x }) => x)
+    expect(Math.min(...words)).toBeCloseTo(words[0]!, 1)
+    expect(dot).toBeLessThan(words[0]! - 5)
+    expect(pdfTags(bytes)).toMatch(/L LI Lbl "• " LBody "first/)
   })
 
   it('keeps its description readable XML, whatever the shop is called', async () => {

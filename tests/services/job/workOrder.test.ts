@@ -1,11 +1,13 @@
 import { beforeEach, expect, test } from 'vitest'
-import { getIntake } from '../../../main/services/intake/intake.ts'
+import { getIntake, saveIntake } from '../../../main/services/intake/intake.ts'
+import { decidePaint } from '../../../main/services/job/decidePaint.ts'
 import { getJob } from '../../../main/services/job/jobView.ts'
 import { workOrder } from '../../../main/services/job/workOrder.ts'
 import { saveSafety } from '../../../main/services/shelf/safety.ts'
 import { cureShare, pdfInfo, pdfTags, pdfWords } from '../../documents/poppler.ts'
 import { bookJob } from '../bookJob.ts'
-import { layeredCar } from '../cure/coatedCar.ts'
+import { does, layeredCar } from '../cure/coatedCar.ts'
+import { filledIntake, intakeDesk } from '../intake/intakeDesk.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
 
@@ -76,6 +78,45 @@ test('A car that is polished is warned of the machine as the intake is', async (
   const { cautions } = await getIntake(desk, { jobId: polished.id })
   for (const words of cautions) expect(pdfWords(bytes)).toContain(words)
   expect(cautions.join(' ')).toContain('before a pad is changed')
+})
+
+test('It names the panels that differ or were measured, what the paint forbids, and what was decided', async () => {
+  const it = await intakeDesk()
+  const { vehicleId } = await it.desk.store.read.job.findUniqueOrThrow({ where: { id: it.jobId } })
+  const panels = [{ panel: 'Roof', finish: 'film', since: '2026-03-03' }]
+  await it.desk.store.transact({ who: 'test', at: 0 }, tx =>
+    tx.vehicle.update({ where: { id: vehicleId }, data: { panels } }),
+  )
+  const thickness = [
+    { panel: 'Bonnet' as const, spot: 1, um: 72 },
+    { panel: 'Boot lid' as const, spot: 1, um: 118 },
+  ]
+  await saveIntake(it.desk, { jobId: it.jobId, version: 0, draft: await filledIntake(it, { thickness }) })
+  const seen = async () => pdfWords((await workOrder(it.desk, { id: it.jobId })).bytes)
+  const open = await seen()
+  expect(open).toMatch(/Single correction: Whole car/)
+  expect(open).toMatch(/Roof film since Tue 3 March 2026/)
+  // 72 and 118 µm in mil of 25.4 µm; the floor is the shop's usual.
+  expect(open).toMatch(/Bonnet 2\.8 mil Under the floor/)
+  expect(open).toMatch(/Boot lid 4\.6 mil/)
+  expect(open).toMatch(/Decide before Single correction: Bonnet \(72 µm\): under the floor/)
+  await decidePaint(it.desk, {
+    jobId: it.jobId,
+    treatment: 'Single correction',
+    rule: 'thin paint polished',
+    panels: ['Bonnet'],
+    decision: 'do it',
+    reason: 'test spot held',
+  })
+  const decided = await seen()
+  expect(decided).toContain('Single correction on Bonnet all the same: test spot held.')
+  expect(decided).not.toContain('Decide before Single correction: Bonnet')
+})
+
+test('A step that is done is ticked, and the others are left open', async () => {
+  expect((await read()).words).not.toContain('☑')
+  await does(desk, id, 0)
+  expect((await read()).words.split('☑')).toHaveLength(2)
 })
 
 test('A job that is not there has no work order', async () => {

@@ -20,6 +20,7 @@ test('Invoice, credit note and statement are printed from what was issued', asyn
     /Total\s+129\.90/,
     /Account 4411/,
     /T 17/,
+    /· invoice INV-0001/,
   ])
     expect(invoice).toMatch(fact)
   const { lines } = await getInvoice(desk, { id: invoiceId })
@@ -29,7 +30,7 @@ test('Invoice, credit note and statement are printed from what was issued', asyn
     reason: 'Not done',
   })
   const note = await words(await invoiceFile(desk, credit))
-  for (const fact of [/For invoice\s+INV-0001/, /Given back\s+129\.90/, /Not done/])
+  for (const fact of [/For invoice\s+INV-0001/, /Given back\s+129\.90/, /Not done/, /· credit note CN-0001/])
     expect(note).toMatch(fact)
   const { customerId } = await rowOf(made, jobId)
   expect(await words(await statementFile(desk, { id: customerId }))).toMatch(
