@@ -54,6 +54,15 @@ export async function restoreFirst(file: string, asked: Asked): Promise<Restored
         ? say('{shop} is restored.', { shop: restored.shopName })
         : say('The copy is restored.'),
     )
+    if (restored.photosMissing)
+      tell(
+        say(
+          '{count} of its photos are nowhere to be found: the folder “photos” beside the copy holds them.',
+          {
+            count: restored.photosMissing,
+          },
+        ),
+      )
     if (restored.keptAs) tell(say('What was here before lies in {path}', { path: restored.keptAs }))
   }
   return restored

@@ -35,6 +35,14 @@ export function RestoreCopy({ zone }: { zone: string }) {
                 'The copy of the shop is ready. Close Lustrum and start it again: it then opens with that copy.',
               )}
         </Text>
+        {here.ready.photosMissing !== undefined && (
+          <Text>
+            {say(
+              '{count} of its photos are nowhere to be found: the folder “photos” beside the copy holds them.',
+              { count: here.ready.photosMissing },
+            )}
+          </Text>
+        )}
         <Button variant="default" mt="sm" loading={leave.busy} onClick={() => leave.run()}>
           {say('Do not restore it')}
         </Button>

@@ -1,14 +1,15 @@
 /** The drill: a copy is unpacked and opened as a restore would, in the background, so that nobody finds out when it counts. */
 
 import { rmSync } from 'node:fs'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import { holdingsWords, momentWords } from '../../domain/backup/index.ts'
 import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { readComputer, writeComputer } from '../../store/backup/computer.ts'
-import { copiesDir, listCopies } from '../../store/backup/copies.ts'
-import { databaseName } from '../../store/backup/copyFormat.ts'
+import { type CopyFile, copiesDir, listCopies } from '../../store/backup/copies.ts'
+import { databaseName, readPhotoList } from '../../store/backup/copyFormat.ts'
 import { inspectBeside } from '../../store/backup/inspectBeside.ts'
+import { isWhole, poolOf, takeOut } from '../../store/backup/photoPool.ts'
 import { unpackCopy } from '../../store/backup/readCopy.ts'
 import { openStore } from '../../store/store.ts'
 import type { Desk } from '../desk/desk.ts'
@@ -45,7 +46,17 @@ export async function tryCopy(desk: Desk): Promise<void> {
     else {
       // As a restore would: an older copy is brought up to date first.
       await (await openStore(file, store.source.migrations)).close()
-      note(true, say('The copy of {when} opens: {holdings}.', { when, holdings: holdingsWords(holdings) }))
+      const spoiled = await spoiledPhotos(copy, passphraseOf(desk))
+      if (spoiled > 0)
+        note(
+          false,
+          say(
+            'The copy of {when} opens, but {spoiled} of its photos are damaged or gone. The next copy adds them anew where they are still here.',
+            { when, spoiled },
+          ),
+        )
+      else
+        note(true, say('The copy of {when} opens: {holdings}.', { when, holdings: holdingsWords(holdings) }))
     }
   } catch (error) {
     if (!(error instanceof Error)) throw error
@@ -59,4 +70,19 @@ export async function tryCopy(desk: Desk): Promise<void> {
   } finally {
     rmSync(dir, { recursive: true, force: true })
   }
+}
+
+/** How many of a copy's photos are not as they were, read from end to end; those go, so that the next copy adds them. */
+async function spoiledPhotos({ path, photos }: CopyFile, passphrase: string | null): Promise<number> {
+  if (!photos) return 0
+  const pool = await poolOf(dirname(path), photos, passphrase)
+  const sha256s = await readPhotoList(path)
+  if (!pool) return sha256s.length
+  let spoiled = 0
+  for (const sha256 of sha256s) {
+    if (await isWhole(pool, sha256)) continue
+    await takeOut(pool, sha256)
+    spoiled++
+  }
+  return spoiled
 }

@@ -1,13 +1,15 @@
 /** From a copy back to a shop: found, looked into beside what is here, and made ready for the next start. */
 
 import { statSync } from 'node:fs'
-import { dirname } from 'node:path'
+import { dirname, join } from 'node:path'
 import { type Holdings, holdingsWords, momentWords } from '../../domain/backup/index.ts'
 import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { type CopyFile, copiesDir, lookThrough, type UnreadCopy } from '../../store/backup/copies.ts'
+import { type CopyHeader, readPhotoList } from '../../store/backup/copyFormat.ts'
 import { addErased, readErased } from '../../store/backup/erasedList.ts'
 import { holdingsOf } from '../../store/backup/holdings.ts'
+import { photosIn, poolsDir } from '../../store/backup/photoPool.ts'
 import { readContent } from '../../store/backup/readCopy.ts'
 import { layOut, type ReadyCopy, readyCopy, sayReady, takeBack } from '../../store/backup/restoring.ts'
 import { diskRefusal } from '../../store/diskWords.ts'
@@ -97,8 +99,28 @@ export async function lookIntoCopy(desk: Desk, input: CopyInput): Promise<CopyLo
     madeAt: header.madeAt,
     there,
     here,
-    lines: [told(there, say('In the copy')), told(here, say('Here now'))],
+    lines: [
+      told(there, say('In the copy')),
+      ...(await photoLines(input.path, header)),
+      told(here, say('Here now')),
+    ],
   }
+}
+
+/** How many photos a copy has; and where some do not lie beside it, how to have them. */
+async function photoLines(path: string, { photos }: CopyHeader): Promise<string[]> {
+  if (!photos || photos.count === 0) return []
+  const held = await photosIn({ dir: join(poolsDir(dirname(path)), photos.pool) })
+  const missing = (await readPhotoList(path)).filter(sha256 => !held.has(sha256)).length
+  const { count } = photos
+  return [
+    missing === 0
+      ? say('{count} {count, plural, one {photo lies} other {photos lie}} beside it.', { count })
+      : say(
+          'Of its {count} photos {missing} do not lie beside it: put the folder “photos” that belongs to it into the same folder, or they are looked for in what is here.',
+          { count, missing },
+        ),
+  ]
 }
 
 /**
@@ -123,7 +145,11 @@ export async function prepareRestore(
   input: CopyInput,
 ): Promise<ReadyCopy> {
   const dataDir = dirname(desk.store.source.file)
-  const { header, content, file } = await layOut(dataDir, input.path, passphraseFor(desk, input))
+  const { header, content, file, photosMissing } = await layOut(
+    dataDir,
+    input.path,
+    passphraseFor(desk, input),
+  )
   try {
     const store = await openStore(file, desk.store.source.migrations)
     try {
@@ -135,6 +161,7 @@ export async function prepareRestore(
       shopId: header.shopId,
       madeAt: header.madeAt,
       shopName: content.holdings.shop?.name ?? '',
+      ...(photosMissing > 0 ? { photosMissing } : {}),
     }
     await addErased(copiesDir(dataDir), await readErased(dirname(input.path)))
     sayReady(dataDir, ready)

@@ -7,9 +7,10 @@ import { Refusal } from '../../domain/refusal.ts'
 import { diskRefusal, onDisk } from '../diskWords.ts'
 import { oneLine } from '../oneLine.ts'
 import { moveWhole } from '../wholeFile.ts'
-import { databaseName, readHeader } from './copyFormat.ts'
+import { databaseName, type PhotosBeside, readHeader, readPhotoList } from './copyFormat.ts'
 import { filesBeside } from './dataFiles.ts'
 import { inspectBeside } from './inspectBeside.ts'
+import { fillPool, poolToFill, sweepPools } from './photoPool.ts'
 import { unpackCopy } from './readCopy.ts'
 import { takeSnapshot } from './snapshot.ts'
 import { writeCopy } from './writeCopy.ts'
@@ -26,6 +27,8 @@ export interface CopyFile {
   /** Made of what was here before another copy took its place. */
   beforeRestore: boolean
   bytes: number
+  /** The photos that lie beside it; none where it has none. */
+  photos?: PhotosBeside
 }
 
 /** A file with a copy's ending whose beginning cannot be read. */
@@ -104,9 +107,9 @@ export interface CopyOrder {
 }
 
 /**
- * Copies the shop of an open database into one file in its folder of copies, and gives back where it lies. Nothing is
- * called a copy before it was checked: the database in it is read from end to end, and the file written is read back
- * and held against what went in. Refuses, in words, where the disk or the database will not have it.
+ * Copies the shop of an open database into one file in its folder of copies, and gives back where it lies; of its photos
+ * what no copy had yet is laid beside. Nothing is called a copy before it was checked: the database in it is read from
+ * end to end, and the files written are read back and held against what went in. Refuses, in words, where the disk or the database will not have it.
  */
 export function makeCopy(
   file: string,
@@ -121,14 +124,16 @@ export function makeCopy(
       mkdirSync(work, { recursive: true, mode: 0o700 })
       const snapshot = join(work, databaseName)
       await takeSnapshot(file, snapshot)
-      const { fault, shopId, schema, tables, holdings } = await inspectBeside(snapshot)
+      const { fault, shopId, schema, tables, holdings, photos } = await inspectBeside(snapshot)
       if (fault !== null || shopId === null) throw unsound(file, fault ?? say('it is no shop’s'))
+      const beside = await layBeside(folder, dataDir, { shopId, passphrase, photos })
       const packed = join(work, 'packed')
       await writeCopy(packed, {
         shopId,
         madeAt: at,
         content: { schema, tables, holdings },
         files: [{ name: databaseName, path: snapshot }, ...filesBeside(dataDir)],
+        photos: beside,
         passphrase,
       })
       await unpackCopy(packed, passphrase, null)
@@ -136,12 +141,24 @@ export function makeCopy(
       const name = unusedName(folder, { shopId, madeAt: at, end })
       const path = join(folder, name)
       moveWhole(packed, path)
-      const { size } = await stat(path)
-      return { path, name, shopId, madeAt: at, locked: passphrase !== null, beforeRestore, bytes: size }
+      const [{ size }, { header }] = await Promise.all([stat(path), readHeader(path)])
+      const { lock, ...told } = header
+      return { ...told, path, name, locked: lock !== null, beforeRestore, bytes: size }
     } finally {
       rmSync(work, { recursive: true, force: true })
     }
   })
+}
+
+/** What the database names and is still there is laid beside the copies; null: the shop has no photos. */
+async function layBeside(
+  folder: string,
+  dataDir: string,
+  { shopId, passphrase, photos }: { shopId: string; passphrase: string | null; photos: readonly string[] },
+) {
+  if (photos.length === 0) return null
+  const { name: pool, lock, ...rest } = await poolToFill(folder, shopId, passphrase)
+  return { pool, lock, sha256s: await fillPool({ name: pool, lock, ...rest }, dataDir, photos) }
 }
 
 function unsound(file: string, fault: string): Refusal {
@@ -156,7 +173,10 @@ function unsound(file: string, fault: string): Refusal {
   )
 }
 
-/** Takes the copies of a shop out of a folder that are not kept any longer; returns how many went. */
+/**
+ * Takes the copies of a shop out of a folder that are not kept any longer, and the photos that none of the others has;
+ * returns how many copies went.
+ */
 export async function thinOut(folder: string, shopId: string, nowAt: number, zone: string): Promise<number> {
   const copies = await listCopies(folder, shopId)
   const usual = copies.filter(copy => !copy.beforeRestore)
@@ -173,5 +193,19 @@ export async function thinOut(folder: string, shopId: string, nowAt: number, zon
     ...copies.filter(copy => copy.beforeRestore).slice(mostBeforeRestore),
   ]
   for (const { path } of gone) await rm(path, { force: true })
+  if (gone.length > 0) await thinPhotos(folder, shopId)
   return gone.length
+}
+
+/** Where a copy is there that cannot be read, or that was not looked at, no photo goes: it may be that copy's. */
+async function thinPhotos(folder: string, shopId: string): Promise<void> {
+  const { copies, unread } = await lookThrough(folder)
+  if (unread.length > 0 || copies.length >= mostListed) return
+  const uses = copies.flatMap(({ path, photos }) =>
+    photos ? [{ pool: photos.pool, photos: () => readPhotoList(path) }] : [],
+  )
+  await sweepPools(folder, shopId, uses).catch(error => {
+    // A list that is not as it was written claims nothing for certain.
+    if (!(error instanceof Refusal)) throw error
+  })
 }

@@ -1,12 +1,15 @@
 /*
  * The form of a copy, one file that holds a shop:
  *
- *   LUSTRUM-COPY 1\n      what it is, and the version of this form
- *   {...}\n               CopyHeader as JSON: whose, when, and how it is locked, if it is; then `sum`, the SHA-256 in
- *                         hex of that JSON without it (older copies have none)
+ *   LUSTRUM-COPY 2\n      what it is, and the version of this form; 1 is the same without photos beside it
+ *   {...}\n               CopyHeader as JSON: whose, when, how it is locked, if it is, and which photos lie beside it;
+ *                         then `sum`, the SHA-256 in hex of that JSON without it (older copies have none)
+ *   photos                their hashes, 32 bytes each, in order: in the open, because whoever thins copies out must know
+ *                         which photos are still some copy's. They tell how many there are, and whether one at hand is
+ *                         among them
  *   body                  gzip of: the length of the next part (4 bytes, big-endian), CopyContent as JSON, then
  *                         the files it lists, one after another. Locked, the gzip is sealed as sealing.ts says,
- *                         and the first two lines are what its first frame vouches for.
+ *                         and all that stands before it is what its first frame vouches for.
  *
  * The database comes first of the files, as `lustrum.db`.
  */
@@ -18,13 +21,17 @@ import { say } from '../../domain/language/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import type { Lock } from './sealing.ts'
 
-export const firstLine = 'LUSTRUM-COPY 1\n'
+const firstLine = 'LUSTRUM-COPY 2\n'
+const firstLines = [firstLine, 'LUSTRUM-COPY 1\n']
 export const databaseName = 'lustrum.db'
 
 /** Bytes read, packed and unpacked at once: each piece is a trip to another thread, and a year's database has many. */
 export const pieceBytes = 1024 * 1024
 
 const mostHeaderBytes = 4_096
+const hashBytes = 32
+/** A thousand cars a year with twenty photos each, for fifty years. */
+const mostPhotos = 1_000_000
 /** A list of every file and table, with room. */
 export const mostContentBytes = 4 * 1024 * 1024
 
@@ -35,6 +42,18 @@ export interface CopyHeader {
   madeAt: number
   /** Null: everybody can read it. */
   lock: Lock | null
+  /** The photos that lie beside it; none where it has none, or they are among its files. */
+  photos?: PhotosBeside
+}
+
+/** Photos of a copy in a pool beside it (photoPool.ts). */
+export interface PhotosBeside {
+  pool: string
+  /** How the pool is locked; null: it is not. */
+  lock: Lock | null
+  count: number
+  /** Of the list of them, SHA-256 in hex. */
+  sum: string
 }
 
 type Written = CopyHeader & { sum?: unknown }
@@ -56,44 +75,86 @@ export interface CopyContent {
   files: CopiedFile[]
 }
 
-export function headerBytes(header: CopyHeader): Buffer {
-  return Buffer.from(`${firstLine}${JSON.stringify({ ...header, sum: sumOf(header) })}\n`)
+/** What stands before the body of a copy with these photos beside it, by their hashes in hex. */
+export function headBytes(
+  header: Omit<CopyHeader, 'photos'>,
+  beside: { pool: string; lock: Lock | null; sha256s: readonly string[] } | null,
+): Buffer {
+  const list = Buffer.from((beside?.sha256s ?? []).join(''), 'hex')
+  const photos = beside && {
+    pool: beside.pool,
+    lock: beside.lock,
+    count: beside.sha256s.length,
+    sum: sha256Of(list),
+  }
+  const whole = photos ? { ...header, photos } : header
+  const lines = `${firstLine}${JSON.stringify({ ...whole, sum: sumOf(whole) })}\n`
+  return Buffer.concat([Buffer.from(lines), list])
 }
 
+const sha256Of = (bytes: Buffer | string) => createHash('sha256').update(bytes).digest('hex')
+
 /** The names in order, so that what was read sums up as it was written. */
-function sumOf({ shopId, madeAt, lock }: CopyHeader): string {
-  return createHash('sha256').update(JSON.stringify({ shopId, madeAt, lock })).digest('hex')
+function sumOf({ shopId, madeAt, lock, photos }: CopyHeader): string {
+  return sha256Of(JSON.stringify({ shopId, madeAt, lock, photos }))
 }
 
 /**
- * The header of a copy, and where its body begins. @throws Refusal `copy-foreign` where the file is no copy, or its
- * beginning is not as it was written.
+ * The header of a copy, where the list of its photos begins, and its body. @throws Refusal `copy-foreign` where the file
+ * is no copy, or its beginning is not as it was written.
  */
-export async function readHeader(path: string): Promise<{ header: CopyHeader; length: number }> {
+export async function readHeader(
+  path: string,
+): Promise<{ header: CopyHeader; listAt: number; bodyAt: number }> {
   const file = await open(path, 'r')
   const { buffer: bytes, bytesRead: length } = await file
     .read(Buffer.alloc(mostHeaderBytes), 0, mostHeaderBytes, 0)
     .finally(() => file.close())
   const end = bytes.indexOf('\n', firstLine.length)
-  const begins = bytes.subarray(0, firstLine.length).toString('latin1') === firstLine
+  const begins = firstLines.includes(bytes.subarray(0, firstLine.length).toString('latin1'))
   if (!begins || end === -1 || end >= length) throw foreign(path)
   try {
     const { sum, ...header } = JSON.parse(bytes.subarray(firstLine.length, end).toString('utf8')) as Written
     if (headerIsWhole(header) && (sum === undefined || sum === sumOf(header)))
-      return { header, length: end + 1 }
+      return { header, listAt: end + 1, bodyAt: end + 1 + hashBytes * (header.photos?.count ?? 0) }
   } catch {
     // No JSON: as foreign as any other line.
   }
   throw foreign(path)
 }
 
-function headerIsWhole({ shopId, madeAt, lock, ...rest }: CopyHeader): boolean {
+/** The photos that lie beside a copy, by their hashes in hex, in order. @throws Refusal `copy-foreign`. */
+export async function readPhotoList(path: string): Promise<string[]> {
+  const { header, listAt, bodyAt } = await readHeader(path)
+  if (!header.photos) return []
+  const list = Buffer.alloc(bodyAt - listAt)
+  const file = await open(path, 'r')
+  const { bytesRead } = await file.read(list, 0, list.length, listAt).finally(() => file.close())
+  if (bytesRead < list.length || sha256Of(list) !== header.photos.sum) throw foreign(path)
+  return Array.from({ length: header.photos.count }, (_, i) =>
+    list.subarray(i * hashBytes, (i + 1) * hashBytes).toString('hex'),
+  )
+}
+
+function headerIsWhole({ shopId, madeAt, lock, photos, ...rest }: CopyHeader): boolean {
   return (
     typeof shopId === 'string' &&
     Number.isSafeInteger(madeAt) &&
     lockIsWhole(lock) &&
+    (photos === undefined || besideIsWhole(photos)) &&
     // A name damaged, that of the sum among them, is one more.
     Object.keys(rest).length === 0
+  )
+}
+
+function besideIsWhole({ pool, lock, count, sum }: PhotosBeside): boolean {
+  return (
+    /^[\w-]{1,100}$/.test(pool) &&
+    lockIsWhole(lock) &&
+    Number.isSafeInteger(count) &&
+    count >= 0 &&
+    count <= mostPhotos &&
+    typeof sum === 'string'
   )
 }
 

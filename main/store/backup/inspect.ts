@@ -12,6 +12,8 @@ export interface Findings {
   /** Rows by table. */
   tables: Record<string, number>
   holdings: Holdings
+  /** The photos its rows name, each once, by their hashes in hex. */
+  photos: string[]
 }
 
 /** A place held for a caller, or let go again, is no job yet. */
@@ -22,6 +24,7 @@ const nothing: Omit<Findings, 'fault'> = {
   schema: [],
   tables: {},
   holdings: { shop: null, customers: 0, vehicles: 0, jobs: 0, lastJob: null, lastSavedAt: null },
+  photos: [],
 }
 
 /**
@@ -97,6 +100,9 @@ function contents(database: Database.Database): Omit<Findings, 'fault'> {
       lastSavedAt:
         one<{ at: number | null }>(database, 'AuditLine', 'select max(at) as at from AuditLine')?.at ?? null,
     },
+    photos: hasTable(database, 'JobPhoto')
+      ? (database.prepare('select distinct sha256 from JobPhoto').pluck().all() as string[])
+      : [],
   }
 }
 

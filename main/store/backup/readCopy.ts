@@ -56,10 +56,10 @@ async function reading<T>(
   passphrase: string | null,
   work: (bytes: Bytes, header: CopyHeader) => Promise<T>,
 ): Promise<T> {
-  const { header, length } = await readHeader(path)
+  const { header, bodyAt } = await readHeader(path)
   const key = header.lock && (await keyFor(header.lock, passphrase))
-  const source = createReadStream(path, { start: length, highWaterMark: pieceBytes })
-  const head = createReadStream(path, { end: length - 1 })
+  const source = createReadStream(path, { start: bodyAt, highWaterMark: pieceBytes })
+  const head = createReadStream(path, { end: bodyAt - 1 })
   const bound = key ? Buffer.concat(await Array.fromAsync(head as AsyncIterable<Buffer>)) : Buffer.alloc(0)
   const gunzip = createGunzip({ chunkSize: pieceBytes })
   // What goes wrong on the way ends the gunzip, and so comes out where its bytes are waited for.

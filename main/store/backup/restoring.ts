@@ -11,10 +11,11 @@ import { Refusal } from '../../domain/refusal.ts'
 import { onDisk } from '../diskWords.ts'
 import { oneLine } from '../oneLine.ts'
 import { moveWhole, writeWhole } from '../wholeFile.ts'
-import { makeCopy } from './copies.ts'
-import { databaseName } from './copyFormat.ts'
+import { copiesDir, makeCopy } from './copies.ts'
+import { databaseName, readHeader, readPhotoList } from './copyFormat.ts'
 import { inspectBeside } from './inspectBeside.ts'
 import { markShop } from './marker.ts'
+import { layFromFolder, layPhoto, poolOf } from './photoPool.ts'
 import { type ReadCopy, unpackCopy } from './readCopy.ts'
 
 /** A copy made ready to take the place of what is here. */
@@ -23,6 +24,8 @@ export interface ReadyCopy {
   /** Epoch minute the copy was made. */
   madeAt: number
   shopName: string
+  /** Photos it has that are nowhere to be found any more; none where all are there. */
+  photosMissing?: number
 }
 
 /** And what became of what was here: said before anything of it moves, so that a start cut off is gone on with. */
@@ -47,13 +50,13 @@ export function readyCopy(dataDir: string): ReadyCopy | null {
 
 /**
  * Unpacks a copy beside what is here and reads it over; gives back where its database lies, to be brought up to date
- * before `sayReady`. Refuses a copy that is damaged, locked with another passphrase, or too large for the disk.
+ * before `sayReady`, and how many of its photos are nowhere to be found. Refuses a copy that is damaged, locked with another passphrase, or too large for the disk.
  */
 export async function layOut(
   dataDir: string,
   path: string,
   passphrase: string | null,
-): Promise<ReadCopy & { file: string }> {
+): Promise<ReadCopy & { file: string; photosMissing: number }> {
   const dir = stagedDir(dataDir)
   takeBack(dataDir)
   return onDisk(dir, async () => {
@@ -71,11 +74,30 @@ export async function layOut(
           fault: oneLine(fault ?? say('its database is another shop’s')),
         }),
       )
-    return { ...read, file }
+    return { ...read, file, photosMissing: await layPhotos(dataDir, path, passphrase) }
   }).catch(error => {
     takeBack(dataDir)
     throw error
   })
+}
+
+/**
+ * Lays a copy's photos out: from beside it, or from the copies or the data here, where the same photo may lie too.
+ * Answers how many are in none of them.
+ */
+async function layPhotos(dataDir: string, path: string, passphrase: string | null): Promise<number> {
+  const { header } = await readHeader(path)
+  if (!header.photos) return 0
+  const folders = [...new Set([dirname(path), copiesDir(dataDir)])]
+  const pools = await Promise.all(folders.map(folder => poolOf(folder, header.photos!, passphrase)))
+  const staged = stagedDir(dataDir)
+  let missing = 0
+  for (const sha256 of await readPhotoList(path)) {
+    let laid = false
+    for (const pool of pools) laid ||= pool !== null && (await layPhoto(pool, sha256, staged))
+    if (!laid && !(await layFromFolder(dataDir, sha256, staged))) missing++
+  }
+  return missing
 }
 
 /** What was laid out is what the next start opens. */

@@ -1,13 +1,15 @@
 import { createHash } from 'node:crypto'
 import { createReadStream } from 'node:fs'
 import { copyFile, open, readFile, rename, rm, stat, writeFile } from 'node:fs/promises'
-import { isAbsolute, join, relative, resolve } from 'node:path'
+import { dirname, isAbsolute, join, relative, resolve } from 'node:path'
 import { pipeline } from 'node:stream/promises'
 import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { diskRefusal, onDisk } from '../diskWords.ts'
 import { type CopyFile, listCopies } from './copies.ts'
+import { readPhotoList } from './copyFormat.ts'
 import { addErased, type ErasedList } from './erasedList.ts'
+import { carryPool } from './photoPool.ts'
 
 /**
  * Lies in a second place and says that it is one. A disk that is not plugged in often leaves an empty folder where it
@@ -50,12 +52,20 @@ export async function onSameDisk(place: string, dataDir: string): Promise<boolea
   return there.dev === here.dev
 }
 
-/** Carries a copy there, and reads it back. Refuses in words where the place is gone or full. */
+/**
+ * Carries a copy there with those of its photos that are not there yet, and reads all of it back. The photos go first, so
+ * that a copy there is never without them. Refuses in words where the place is gone or full.
+ */
 export function carryTo(place: string, copy: CopyFile): Promise<void> {
-  return onDisk(say('the second place {place}', { place }), () =>
-    inTime(
+  return onDisk(say('the second place {place}', { place }), async () => {
+    await inTime(assertSign(place))
+    if (copy.photos) {
+      const { pool, lock } = copy.photos
+      const sha256s = await readPhotoList(copy.path)
+      await carryPool(dirname(copy.path), place, { pool, lock, sha256s }, inTime)
+    }
+    await inTime(
       (async () => {
-        await assertSign(place)
         const part = join(place, `${copy.name}.part`)
         try {
           await copyFile(copy.path, part)
@@ -69,8 +79,8 @@ export function carryTo(place: string, copy: CopyFile): Promise<void> {
           await rm(part, { force: true }).catch(() => {})
         }
       })(),
-    ),
-  )
+    )
+  })
 }
 
 /** The copies of a shop there, newest first. Refuses in words where the place is gone. */

@@ -4,8 +4,8 @@ import { Readable } from 'node:stream'
 import { pipeline } from 'node:stream/promises'
 import { createGzip } from 'node:zlib'
 import { flush } from '../wholeFile.ts'
-import { type CopiedFile, type CopyContent, headerBytes, pieceBytes } from './copyFormat.ts'
-import { makeLock, seal } from './sealing.ts'
+import { type CopiedFile, type CopyContent, headBytes, pieceBytes } from './copyFormat.ts'
+import { type Lock, makeLock, seal } from './sealing.ts'
 
 export interface FileToCopy {
   /** Its name in the copy. */
@@ -18,6 +18,8 @@ export interface CopyToWrite {
   madeAt: number
   content: Omit<CopyContent, 'files'>
   files: readonly FileToCopy[]
+  /** What lies beside it already; null: it has no photos. */
+  photos: { pool: string; lock: Lock | null; sha256s: readonly string[] } | null
   /** Null: not encrypted. */
   passphrase: string | null
 }
@@ -30,7 +32,7 @@ export async function writeCopy(path: string, copy: CopyToWrite): Promise<void> 
     files.push({ name: file.name, size: statSync(file.path).size, hash: await hashOf(file.path) })
   const content: CopyContent = { ...copy.content, files }
   const locked = passphrase === null ? null : await makeLock(passphrase)
-  const head = headerBytes({ shopId, madeAt, lock: locked?.lock ?? null })
+  const head = headBytes({ shopId, madeAt, lock: locked?.lock ?? null }, copy.photos)
   const gzip = createGzip({ level: 6, chunkSize: pieceBytes })
   await Promise.all([
     pipeline(Readable.from(bodyOf(content, copy.files), { objectMode: false }), gzip),

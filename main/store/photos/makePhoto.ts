@@ -55,9 +55,25 @@ export function makePhoto(bytes: Uint8Array, fileName: string): Promise<MadePhot
       { photo: fileName },
       say('This is no photo: choose a JPEG, PNG or WebP file. A phone set to HEIC can be set to JPEG.'),
     )
-  const made = last.then(() => decoded(bytes, fileName))
-  last = made.catch(() => {})
-  return made
+  return inTurn(() => decoded(bytes, fileName))
+}
+
+function inTurn<T>(work: () => Promise<T>): Promise<T> {
+  const done = last.then(work)
+  last = done.catch(() => {})
+  return done
+}
+
+/** The small one of a photo that was kept. */
+export function makeSmall(bytes: Uint8Array): Promise<Uint8Array> {
+  return inTurn(() => smallOf(bytes))
+}
+
+function smallOf(bytes: Uint8Array): Promise<Uint8Array> {
+  return sharp(bytes)
+    .resize(smallSide, smallSide, { fit: 'inside', withoutEnlargement: true })
+    .jpeg({ quality: 76 })
+    .toBuffer()
 }
 
 async function decoded(bytes: Uint8Array, fileName: string): Promise<MadePhoto> {
@@ -68,10 +84,7 @@ async function decoded(bytes: Uint8Array, fileName: string): Promise<MadePhoto> 
       .flatten({ background: '#fff' })
       .jpeg({ quality: 86 })
       .toBuffer({ resolveWithObject: true })
-    const small = await sharp(kept.data)
-      .resize(smallSide, smallSide, { fit: 'inside', withoutEnlargement: true })
-      .jpeg({ quality: 76 })
-      .toBuffer()
+    const small = await smallOf(kept.data)
     const { width, height } = kept.info
     const sha256 = createHash('sha256').update(kept.data).digest('hex')
     return { bytes: kept.data, small, sha256, width, height }

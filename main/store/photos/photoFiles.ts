@@ -1,36 +1,48 @@
-/** Photos as files beside the database, each named by the hash of its bytes; `files/` goes along with every copy. */
+/** Photos as files beside the database, each named by the hash of its bytes. */
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { flush, moveWhole } from '../wholeFile.ts'
-import type { MadePhoto } from './makePhoto.ts'
+import { type MadePhoto, makeSmall } from './makePhoto.ts'
 
 const folderOf = (dataDir: string) => join(dataDir, 'files', 'photos')
 
 const nameOf = (sha256: string, small: boolean) => `${sha256}${small ? '-small' : ''}.jpg`
 
+/** Where a photo lies in a data folder. */
+export const photoPath = (dataDir: string, sha256: string) => join(folderOf(dataDir), nameOf(sha256, false))
+
 /** Keeps a photo, on the disk before this returns. The same photo twice is one file. */
 export function keepPhoto(dataDir: string, photo: MadePhoto): void {
   mkdirSync(folderOf(dataDir), { recursive: true })
-  for (const [name, bytes] of [
-    [nameOf(photo.sha256, true), photo.small],
-    [nameOf(photo.sha256, false), photo.bytes],
-  ] as const) {
-    const path = join(folderOf(dataDir), name)
-    if (existsSync(path)) continue
-    writeFileSync(`${path}.new`, bytes, { mode: 0o600 })
-    flush(`${path}.new`)
-    moveWhole(`${path}.new`, path)
-  }
+  keepFile(dataDir, nameOf(photo.sha256, true), photo.small)
+  keepFile(dataDir, nameOf(photo.sha256, false), photo.bytes)
 }
 
-/** The bytes of a photo; null where its file is gone. */
-export function readPhoto(
+function keepFile(dataDir: string, name: string, bytes: Uint8Array): void {
+  const path = join(folderOf(dataDir), name)
+  if (existsSync(path)) return
+  writeFileSync(`${path}.new`, bytes, { mode: 0o600 })
+  flush(`${path}.new`)
+  moveWhole(`${path}.new`, path)
+}
+
+/** The bytes of a photo; null where its file is gone. No copy carries the small ones: after a restore they are made anew. */
+export async function readPhoto(
   dataDir: string,
   sha256: string,
   small = false,
 ): Promise<Uint8Array<ArrayBuffer> | null> {
-  return readFile(join(folderOf(dataDir), nameOf(sha256, small))).then(
+  const there = await bytesOf(dataDir, nameOf(sha256, small))
+  if (there || !small) return there
+  const whole = await bytesOf(dataDir, nameOf(sha256, false))
+  const made = whole && (await makeSmall(whole).catch(() => null))
+  if (made) keepFile(dataDir, nameOf(sha256, true), made)
+  return made && new Uint8Array(made)
+}
+
+function bytesOf(dataDir: string, name: string): Promise<Uint8Array<ArrayBuffer> | null> {
+  return readFile(join(folderOf(dataDir), name)).then(
     bytes => new Uint8Array(bytes),
     () => null,
   )
@@ -38,7 +50,7 @@ export function readPhoto(
 
 /** The same at once, for a file that is packed row by row. */
 export function photoBytes(dataDir: string, sha256: string): Uint8Array | null {
-  const path = join(folderOf(dataDir), nameOf(sha256, false))
+  const path = photoPath(dataDir, sha256)
   return existsSync(path) ? readFileSync(path) : null
 }
 

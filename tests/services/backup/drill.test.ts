@@ -9,6 +9,7 @@ import { inspect } from '../../../main/store/backup/inspect.ts'
 import { unpackCopy } from '../../../main/store/backup/readCopy.ts'
 import { writeCopy } from '../../../main/store/backup/writeCopy.ts'
 import { seeded } from '../../bench/bookedShop.ts'
+import { takePhoto } from '../../store/backup/shopPhotos.ts'
 import { damages } from '../../store/disasters/damaged.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { testShop } from '../testShop.ts'
@@ -51,6 +52,7 @@ async function repack(change: { spoil?: (file: string) => void; customers?: numb
       tables: { ...tables, Customer: tables.Customer! + (change.customers ?? 0) },
     },
     files: [{ name: 'lustrum.db', path }],
+    photos: null,
     passphrase: null,
   })
   rmSync(dir, { recursive: true })
@@ -92,6 +94,28 @@ it('finds a byte flipped anywhere', async () => {
     if (said !== head.includes(place) || (!said && / opens: /.test(await drill()))) passed.push(place)
   }
   expect(passed).toEqual([])
+})
+
+it('reads the photos beside the copy, and has those that are spoiled laid there anew', async () => {
+  const dataDir = dataDirOf(desk)
+  const shop = { store: desk.store, dataDir, photos: [] as string[] }
+  const [first, second] = [await takePhoto(shop), await takePhoto(shop)]
+  await copyAtOnce(desk)
+  desk.setNow('2026-04-17T16:00:00Z')
+  const tried = async () => {
+    await tryCopy(desk)
+    return (await copiesStanding(desk)).drill
+  }
+  expect(await tried()).toMatch(/^The copy of Thu 16 April at 11:00 opens: /)
+  const pools = join(dataDir, 'backups', 'photos')
+  const photoAt = (sha256: string) => join(pools, readdirSync(pools)[0]!, `${sha256}.jpg`)
+  writeFileSync(photoAt(first), 'spoiled')
+  rmSync(photoAt(second))
+  expect(await tried()).toBe(
+    'The copy of Thu 16 April at 11:00 opens, but 2 of its photos are damaged or gone. The next copy adds them anew where they are still here.',
+  )
+  await copyAtOnce(desk)
+  expect(await tried()).toMatch(/ opens: /)
 })
 
 it('leaves the copy as it is', async () => {

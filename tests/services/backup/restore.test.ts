@@ -23,8 +23,10 @@ import { listCopies, makeCopy } from '../../../main/store/backup/copies.ts'
 import { readContent } from '../../../main/store/backup/readCopy.ts'
 import { finishRestore } from '../../../main/store/backup/restoring.ts'
 import { migrate } from '../../../main/store/migrate.ts'
+import { readPhoto } from '../../../main/store/photos/photoFiles.ts'
 import { openStore } from '../../../main/store/store.ts'
 import { startMailServer, type TestMailServer } from '../../outbox/mailServer.ts'
+import { takePhoto } from '../../store/backup/shopPhotos.ts'
 import { migrationsOf } from '../../store/migrations/versions.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { approvedBatch, change, duePlan, reminderDesk } from '../reminders/reminderDesk.ts'
@@ -101,6 +103,27 @@ describe('a shop restored on an empty installation', () => {
     expect(await names(empty)).toEqual(await names(desk))
     expect((await copiesHere(empty)).ready).toBeNull()
     expect(existsSync(join(dataDirOf(empty), 'restore'))).toBe(false)
+  })
+
+  it('has its photos again; those nowhere to be found are told beforehand and counted', async () => {
+    const shop = { store: desk.store, dataDir: dataDirOf(desk), photos: [] as string[] }
+    for (let i = 0; i < 3; i++) await takePhoto(shop)
+    await saveCopiesSettings(desk, { place, version: 0 })
+    await copyAtOnce(desk)
+    const [copy] = (await findCopies({ path: place })).copies
+    const input = { path: copy!.path, passphrase: null }
+    const lines = async () => (await lookIntoCopy(empty, input)).lines.slice(1)
+    expect(await lines()).toEqual(['3 photos lie beside it.', 'Here now: no shop.'])
+    const pool = join(place, 'photos', readdirSync(join(place, 'photos'))[0]!)
+    rmSync(join(pool, `${shop.photos[1]}.jpg`))
+    expect(await lines()).toEqual([
+      expect.stringMatching(/^Of its 3 photos 1 do not lie beside it: put the folder “photos”/),
+      'Here now: no shop.',
+    ])
+    expect(await stageRestore(empty, input)).toMatchObject({ photosMissing: 1 })
+    empty = await restart(empty)
+    const back = await Promise.all(shop.photos.map(sha256 => readPhoto(dataDirOf(empty), sha256)))
+    expect(back.map(bytes => bytes?.length ?? 0)).toEqual([1024 * 1024, 0, 3 * 1024 * 1024])
   })
 
   it('is what it was where nobody starts again, or thinks better of it', async () => {

@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import sharp from 'sharp'
 import { beforeAll, beforeEach, describe, expect, it } from 'vitest'
@@ -7,7 +7,8 @@ import { addPhoto, photoFile, removePhoto, sweepPhotos } from '../../../main/ser
 import { cancelJob } from '../../../main/services/job/jobActs.ts'
 import { erasePerson } from '../../../main/services/leaving/erase.ts'
 import { personFile } from '../../../main/services/leaving/person.ts'
-import { filesBeside } from '../../../main/store/backup/dataFiles.ts'
+import { makeCopy } from '../../../main/store/backup/copies.ts'
+import { readPhotoList } from '../../../main/store/backup/copyFormat.ts'
 import { turnsDuring } from '../../turns.ts'
 import { job } from '../cure/coatedCar.ts'
 import { unzip } from '../leaving/unzip.ts'
@@ -81,9 +82,16 @@ describe('a photo', () => {
     expect(await add(small, 'again.jpg')).toEqual(first)
     const { sha256 } = await test.desk.store.read.jobPhoto.findUniqueOrThrow({ where: { id: first.id } })
     expect(files()).toEqual([`${sha256}-small.jpg`, `${sha256}.jpg`])
-    expect(filesBeside(dataDir()).map(({ name }) => name)).toEqual(
-      expect.arrayContaining([`files/photos/${sha256}.jpg`]),
-    )
+    const { path } = await makeCopy(test.desk.store.source.file, { at: 29_600_000, passphrase: null })
+    expect(await readPhotoList(path)).toEqual([sha256])
+  })
+
+  it('has its small one made anew where only the photo itself came back with a copy', async () => {
+    const { id } = await add(large)
+    const before = (await photoFile(test.desk, { id, small: true })).bytes
+    for (const name of files().filter(each => each.includes('small'))) rmSync(join(folder(), name))
+    expect((await photoFile(test.desk, { id, small: true })).bytes).toEqual(before)
+    expect(files()).toHaveLength(2)
   })
 
   it.each<[string, string, () => Uint8Array]>([

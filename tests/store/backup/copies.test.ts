@@ -181,6 +181,15 @@ describe('a copy', () => {
     expect(await namesIn(copy.path, null)).toEqual(['Customer 1', 'Customer 2'])
   })
 
+  it('made before photos lay beside it is read as it was, photos and all', async () => {
+    const { file } = await makeFullStore(2)
+    const copy = await makeCopy(file, { at, passphrase: null })
+    const whole = readFileSync(copy.path)
+    expect(whole.subarray(0, 15).toString()).toBe('LUSTRUM-COPY 2\n')
+    writeFileSync(copy.path, Buffer.concat([Buffer.from('LUSTRUM-COPY 1\n'), whole.subarray(15)]))
+    expect(await namesIn(copy.path, null)).toEqual(['Customer 1', 'Customer 2'])
+  })
+
   it('is not made of a damaged database', async () => {
     const { store, file } = await makeFullStore(1)
     await store.close()
