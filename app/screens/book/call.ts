@@ -128,7 +128,7 @@ export interface Lane {
 }
 
 /** The offers as lanes: the same place is one lane, and one that would hold if goods came in time has its own. */
-export function lanesOf(offers: OffersView, nameOf: (kind: OfferKind) => string): Lane[] {
+export function lanesOf(offers: Pick<OffersView, OfferKind>, nameOf: (kind: OfferKind) => string): Lane[] {
   const lanes: Lane[] = []
   const add = (key: string, name: string, offer: PlaceView, ifHere: string | null) => {
     const same = lanes.find(

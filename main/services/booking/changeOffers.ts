@@ -11,15 +11,18 @@ import { loadFloor } from '../floor/loadFloor.ts'
 import { chargesOn } from '../job/chargesOn.ts'
 import { moneyRules } from '../prices/moneyRules.ts'
 import { salePrice } from '../prices/salePrice.ts'
-import { nothingShort } from '../shelf/availability.ts'
 import { changedChain } from './changedChain.ts'
 import type { ChangeOffersInput } from './inputs.ts'
-import { placeView } from './offers.ts'
+import { offerView } from './offers.ts'
+import { offersInStock } from './offersInStock.ts'
 import { farthestAskedMin, horizonMin, reachStepMin } from './reach.ts'
 
 export type ChangeOffersView = Awaited<ReturnType<typeof changeOffers>>
 
-/** Three places for the booking as it would be, each exact against everything else that is booked, with its price. */
+/**
+ * Three places for the booking as it would be, each exact against everything else that is booked and with the shelf looked
+ * at, with its price.
+ */
 export async function changeOffers(desk: Desk, input: ChangeOffersInput) {
   const tx = desk.store.read
   const nowAt = desk.now()
@@ -30,30 +33,43 @@ export async function changeOffers(desk: Desk, input: ChangeOffersInput) {
   const aheadMin = Math.min(farthestAskedMin, Math.ceil(ahead / reachStepMin) * reachStepMin)
   const floor = await loadFloor(tx, nowAt, nowAt + horizonMin + aheadMin)
   const chain = await changedChain(tx, floor, input.id, input)
-  const { job, sold } = chain
+  const { job, sold, steps, work } = chain
   const today = dateOf(nowAt, floor.zone)
   const dayAt = (day: string) => gridUp(floor, Math.max(nowAt, startOfDay(day, floor.zone)))
   const release = dayAt(input.notBefore ?? today)
   const asked = Math.max(release, dayAt(input.askedDate ?? dateOf(job.dropOffAt, floor.zone)))
   const problem = problemOf(floor, {
     exceptJobId: job.id,
-    job: { id: job.id, release, asked, steps: chain.steps },
+    job: { id: job.id, release, asked, steps },
   })
-  const found = promiseWithin(problem, await lentWindows(tx, floor, chain.lends, job.id))
+  const windows = await lentWindows(tx, floor, chain.lends, job.id)
+  const treatments =
+    sold?.treatments ?? job.treatments.map(each => ({ id: each.treatmentId, share: each.share }))
+  const found = await offersInStock(
+    desk,
+    tx,
+    {
+      floor,
+      sold: { steps, treatments },
+      asked: problem,
+      windows,
+      sizeClass: work.sizeClass,
+      exceptJobId: job.id,
+    },
+    promiseWithin(problem, windows),
+  )
   const rules = await moneyRules(tx)
   const before = saleMinor(job.treatments, await chargesOn(tx, job.id), floor.shop.currency)
-  const view = (kind: keyof typeof found) =>
-    placeView(floor, chain, { ...found[kind], shelf: nothingShort.shelf })
   return {
     nowAt,
     zone: floor.zone,
-    work: chain.work,
+    work,
     before: { dropOffAt: job.dropOffAt, promisedAt: job.promisedAt, priceMinor: before },
     priceMinor: sold ? salePrice(rules, sold, {}, floor.shop.currency).totalMinor : before,
     currency: floor.shop.currency,
     notes: sold?.notes ?? [],
-    soonest: view('soonest'),
-    leastBlocked: view('leastBlocked'),
-    askedDay: view('askedDay'),
+    soonest: offerView(floor, chain, found.soonest),
+    leastBlocked: offerView(floor, chain, found.leastBlocked),
+    askedDay: offerView(floor, chain, found.askedDay),
   }
 }

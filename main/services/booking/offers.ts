@@ -81,13 +81,7 @@ export async function offers(desk: Desk, input: OffersInput) {
     { floor, sold, asked: problem, windows, sizeClass: input.sizeClass },
     found,
   )
-  const view = (found: StockedOffer): OfferView | NoOfferView => {
-    const offer = placeView(floor, sold, found)
-    if (!offer.feasible) return offer
-    const { ifHere } = found
-    const sooner = ifHere && placeView(floor, sold, ifHere)
-    return { ...offer, ifHere: sooner?.feasible ? { words: ifHere?.words ?? '', offer: sooner } : null }
-  }
+  const view = (found: StockedOffer) => offerView(floor, sold, found)
   const three = {
     soonest: view(stocked.soonest),
     leastBlocked: view(stocked.leastBlocked),
@@ -172,6 +166,19 @@ function homeInTime(anyTime: Problem, homeBefore: number | undefined, windows: W
   const problem = { ...anyTime, horizon: Math.min(anyTime.horizon, homeBefore) }
   const found = problem.newJob.release < problem.horizon ? promiseWithin(problem, windows) : null
   return found?.soonest.offer.feasible ? { problem, found, tooLate: false } : { ...without(), tooLate: true }
+}
+
+/** An offer as it is shown; where it waits for goods, with the place that holds if they come in time. */
+export function offerView(
+  floor: Floor,
+  sold: Pick<Sold, 'steps' | 'products' | 'leaving'>,
+  found: StockedOffer,
+): OfferView | NoOfferView {
+  const offer = placeView(floor, sold, found)
+  if (!offer.feasible) return offer
+  const { ifHere } = found
+  const sooner = ifHere && placeView(floor, sold, ifHere)
+  return { ...offer, ifHere: sooner?.feasible ? { words: ifHere?.words ?? '', offer: sooner } : null }
 }
 
 /** What a place is drawn and booked from. */

@@ -36,13 +36,21 @@ export interface StockedOffer extends Stocked<Offer | NoOffer> {
   readonly ifHere: (Stocked & { readonly words: string }) | null
 }
 
+/** What would be sold, as far as its draws go. */
+interface Work {
+  readonly steps: Sold['steps']
+  readonly treatments: readonly { readonly id: string; readonly share: number }[]
+}
+
 interface Wish {
   readonly floor: Floor
-  readonly sold: Sold
+  readonly sold: Work
   readonly asked: Problem
   /** When what is to be lent is free; null: nothing is. */
   readonly windows: Windows
   readonly sizeClass: SizeClass
+  /** The booking that changes, whose own draws are not in its way; left out: a new one. */
+  readonly exceptJobId?: string
 }
 
 /**
@@ -56,11 +64,13 @@ export async function offersInStock(
   wish: Wish,
   found: Readonly<Record<OfferKind, Within>>,
 ): Promise<Record<keyof Offers, StockedOffer>> {
-  const { sold, sizeClass } = wish
+  const { sold, sizeClass, exceptJobId } = wish
   const ends = Object.values(found).flatMap(({ offer }) => (offer.feasible ? [offer.handover] : []))
   const untilAt = Math.max(desk.now(), ...ends)
   const check =
-    ends.length === 0 ? null : await shelfCheck(tx, desk, { treatments: sold.treatments, sizeClass, untilAt })
+    ends.length === 0
+      ? null
+      : await shelfCheck(tx, desk, { treatments: sold.treatments, sizeClass, untilAt, exceptJobId })
   const stocked = (kind: keyof Offers): StockedOffer => {
     const { offer, asked } = found[kind]
     if (!check || !offer.feasible) return { offer, asked, shelf: nothingShort.shelf, ifHere: null }
@@ -73,7 +83,7 @@ export async function offersInStock(
   return { soonest: stocked('soonest'), leastBlocked: stocked('leastBlocked'), askedDay: stocked('askedDay') }
 }
 
-function judgeOffer(check: ShelfCheck, sold: Sold, offer: Offer): Judged {
+function judgeOffer(check: ShelfCheck, sold: Work, offer: Offer): Judged {
   return check.judge(
     offer.plan.steps.map(({ start }, i) => {
       const step = sold.steps[i]

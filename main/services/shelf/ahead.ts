@@ -64,6 +64,8 @@ export interface AheadInput {
   readonly days?: number
   /** Only what is there and when: no order point is asked for, so none is worked out. */
   readonly unadvised?: boolean
+  /** A booking that draws otherwise than it did: what it was to draw is left out. */
+  readonly exceptJobId?: string | undefined
 }
 
 /** Loads, projects and advises. Reads what is needed in a handful of queries, whatever the number of products. */
@@ -89,7 +91,8 @@ export async function shelfAhead(desk: Desk, tx: Tx, input: AheadInput = {}): Pr
     ? new Map<string, Policy | null>()
     : await plansFor(desk, tx, planTerms, [...buyings.values()], outlooks)
   const rowsOf = Map.groupBy(lots, row => row.productId)
-  const comingOf = comingByProduct(coming, rowsOf, made, at => Math.max(ground.day, days.dayOf(at)))
+  const others = coming.filter(draw => draw.jobId !== input.exceptJobId)
+  const comingOf = comingByProduct(others, rowsOf, made, at => Math.max(ground.day, days.dayOf(at)))
   const found = new Map<string, ProductAhead>()
   for (const [id, product] of products) {
     const outlook = outlooks.get(id)

@@ -64,6 +64,8 @@ interface ShelfWish {
   treatments: readonly { readonly id: string; readonly share: number }[]
   sizeClass: SizeClass
   untilAt: number
+  /** The booking that changes, whose own draws are not in its way. */
+  exceptJobId?: string | undefined
 }
 
 /**
@@ -72,8 +74,14 @@ interface ShelfWish {
  */
 export const shelfCheck = keptUntilSaved(
   readCheck,
-  (desk: Desk, { treatments, sizeClass, untilAt }: ShelfWish) =>
-    JSON.stringify([desk.now(), treatments.map(({ id, share }) => [id, share]), sizeClass, untilAt]),
+  (desk: Desk, { treatments, sizeClass, untilAt, exceptJobId }: ShelfWish) =>
+    JSON.stringify([
+      desk.now(),
+      treatments.map(({ id, share }) => [id, share]),
+      sizeClass,
+      untilAt,
+      exceptJobId,
+    ]),
 )
 
 async function readCheck(tx: Tx, desk: Desk, wish: ShelfWish): Promise<ShelfCheck | null> {
@@ -93,7 +101,8 @@ async function readCheck(tx: Tx, desk: Desk, wish: ShelfWish): Promise<ShelfChec
   const made = await tx.dilution.findMany()
   const looked = [...drawn].map(productId => drawnBack({ productId, expectedCenti: 0 }, made).productId)
   const days = Math.min(390, Math.max(28, Math.ceil((wish.untilAt - desk.now()) / 1440) + 21))
-  const shelf = await shelfAhead(desk, tx, { productIds: looked, days, unadvised: true })
+  const { exceptJobId } = wish
+  const shelf = await shelfAhead(desk, tx, { productIds: looked, days, unadvised: true, exceptJobId })
   if (shelf.products.size === 0) return null
   const judge = (steps: readonly PlacedStep[]) => {
     const chain = steps.map((step, position) => ({ ...step, position }))

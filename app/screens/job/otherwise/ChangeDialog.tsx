@@ -2,7 +2,7 @@ import { Button, Checkbox, Group, Modal, SegmentedControl, Stack, Text } from '@
 import { DatePickerInput } from '@mantine/dates'
 import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
-import type { ChangeOffersView, JobView } from '../../../../main/api/views.ts'
+import type { ChangeOffersView, JobView, PlaceView } from '../../../../main/api/views.ts'
 import { dateOf } from '../../../../main/domain/calendar/index.ts'
 import { say } from '../../../../main/domain/language/index.ts'
 import { scopeWords } from '../../../../main/domain/shop/index.ts'
@@ -12,6 +12,8 @@ import pieces from '../../../parts/pieces.module.css'
 import { choicesFrom } from '../../../parts/shopWords.ts'
 import { conditions, sizes } from '../../../parts/sizeAndPaint.ts'
 import { longWords, pickedDate } from '../../../parts/time.ts'
+import { lanesOf, type OfferKind } from '../../book/call.ts'
+import { ShelfPart } from '../../book/ShelfPart.tsx'
 import { useJobAct } from '../useJobAct.ts'
 
 /** Another day, other work, or both: the places there are, with before and after; the old place stays until one is taken. */
@@ -102,9 +104,13 @@ export function ChangeDialog({ job, onClose }: { job: JobView; onClose(): void }
   )
 }
 
-type Feasible = Extract<ChangeOffersView['soonest'], { feasible: true }>
+const kindWords: Readonly<Record<OfferKind, () => string>> = {
+  soonest: () => say('Soonest home'),
+  leastBlocked: () => say('Fewest blocked hours'),
+  askedDay: () => say('Best fit to the day'),
+}
 
-/** Before, and each place that may come after. */
+/** Before, and each place that may come after; what waits for goods beside the place that holds if they come in time. */
 function Places({
   view,
   busy,
@@ -112,21 +118,11 @@ function Places({
 }: {
   view: ChangeOffersView
   busy: boolean
-  onTake(plan: Feasible['plan']): void
+  onTake(plan: PlaceView['plan']): void
 }) {
   const when = (at: number) => longWords(at, view.zone, view.nowAt)
   const { before, currency } = view
-  const all = [
-    { name: say('Soonest home'), offer: view.soonest },
-    { name: say('Fewest blocked hours'), offer: view.leastBlocked },
-    { name: say('Best fit to the day'), offer: view.askedDay },
-  ]
-  const places = all.flatMap(({ name, offer }, i) =>
-    offer.feasible && !all.slice(0, i).some(other => other.offer.feasible && samePlan(other.offer, offer))
-      ? [{ name, offer }]
-      : [],
-  )
-  const [first] = all
+  const lanes = lanesOf(view, kind => kindWords[kind]())
   return (
     <Stack gap="xs">
       <Text className={pieces.soft}>
@@ -136,27 +132,34 @@ function Places({
           price: money(before.priceMinor, currency),
         })}
       </Text>
-      {places.map(({ name, offer }) => (
-        <Group key={name} justify="space-between" wrap="nowrap">
-          <span>
-            <b>{name}</b>:{' '}
-            {say('comes {dropOffAt}, promised {promisedAt}, {price}', {
-              dropOffAt: when(offer.dropOffAt),
-              promisedAt: when(offer.handoverAt),
-              price: money(view.priceMinor, currency),
-            })}
-          </span>
-          <Button
-            style={{ flexShrink: 0 }}
-            disabled={busy}
-            aria-label={say('Take {name}', { name })}
-            onClick={() => onTake(offer.plan)}
-          >
-            {say('Take it')}
-          </Button>
-        </Group>
-      ))}
-      {places.length === 0 && first && !first.offer.feasible && <Text>{first.offer.reasons.join(' ')}</Text>}
+      {lanes.map(({ key, names, offer, ifHere }) => {
+        const name = names.join(' · ')
+        return (
+          <Group key={key} justify="space-between" wrap="nowrap">
+            <Stack gap="xs">
+              <span>
+                <b>{name}</b>:{' '}
+                {say('comes {dropOffAt}, promised {promisedAt}, {price}', {
+                  dropOffAt: when(offer.dropOffAt),
+                  promisedAt: when(offer.handoverAt),
+                  price: money(view.priceMinor, currency),
+                })}
+                {ifHere && <Text className={pieces.soft}>⚑ {ifHere}</Text>}
+              </span>
+              {ifHere === null && <ShelfPart shelf={offer.shelf} />}
+            </Stack>
+            <Button
+              style={{ flexShrink: 0 }}
+              disabled={busy}
+              aria-label={say('Take {name}', { name: ifHere ? `${name}, ${ifHere}` : name })}
+              onClick={() => onTake(offer.plan)}
+            >
+              {say('Take it')}
+            </Button>
+          </Group>
+        )
+      })}
+      {lanes.length === 0 && !view.soonest.feasible && <Text>{view.soonest.reasons.join(' ')}</Text>}
       {view.notes.map(note => (
         <Text key={note} className={pieces.soft}>
           {note}
@@ -165,5 +168,3 @@ function Places({
     </Stack>
   )
 }
-
-const samePlan = (a: Feasible, b: Feasible) => JSON.stringify(a.plan) === JSON.stringify(b.plan)
