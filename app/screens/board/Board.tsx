@@ -101,7 +101,7 @@ export function Board() {
               originAt={startOfDay(fromDate, board.zone)}
               control={control}
               openJob={id => navigate({ to: '/jobs/$id', params: { id } })}
-              people={(jobId, toId) => setGiving({ jobId, toId })}
+              people={jobId => setGiving({ jobId })}
             />
             {board.stays.length === 0 && (
               <p className={styles.empty}>
@@ -110,7 +110,7 @@ export function Board() {
                 )}
               </p>
             )}
-            <PeopleRail />
+            <PeopleRail board={board} people={(jobId, toId) => setGiving({ jobId, toId })} />
             <StatusLine board={board} move={control.move} />
           </>
         ) : (

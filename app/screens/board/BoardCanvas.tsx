@@ -20,8 +20,8 @@ interface Props {
   originAt: number
   control: MoveControl
   openJob(id: string): void
-  /** Asks who is to do what of a car; `toId`: whom was dragged onto it. */
-  people(jobId: string, toId?: string): void
+  /** Asks who is to do what of a car. */
+  people(jobId: string): void
 }
 
 /** How wide a closed minute is beside an open one: the more days, the tighter the nights. */
@@ -62,11 +62,10 @@ export function BoardCanvas({ board, days, originAt, control, openJob, people }:
   const handlers = {
     onFocus: (stay: StayView) => setChosen(keyOf(stay)),
     onPointerDown: drag.press,
-    onPersonDrop: (stay: StayView, crewId: string) => people(stay.jobId, crewId),
     onPoint: (stay: StayView | null) => setPointed(stay && keyOf(stay)),
     onKeyDown: (stay: StayView, event: KeyboardEvent) => {
       if (event.ctrlKey || event.metaKey || event.altKey) return
-      const context = { board, stay, control, focus, open: openJob, people: (id: string) => people(id) }
+      const context = { board, stay, control, focus, open: openJob, people }
       const action = actionFor(event.key.length === 1 ? event.key.toLowerCase() : event.key, context)
       if (!action) return
       event.preventDefault()
@@ -83,7 +82,6 @@ export function BoardCanvas({ board, days, originAt, control, openJob, people }:
       onPointerDown: (...args: Parameters<typeof drag.press>) => latest.current.onPointerDown(...args),
       onKeyDown: (stay: StayView, event: KeyboardEvent) => latest.current.onKeyDown(stay, event),
       onPoint: (stay: StayView | null) => latest.current.onPoint(stay),
-      onPersonDrop: (stay: StayView, crewId: string) => latest.current.onPersonDrop(stay, crewId),
     }),
     [],
   )

@@ -3,7 +3,6 @@ import type { StayView } from '../../../../main/api/views.ts'
 import styles from '../Board.module.css'
 import { type Canvas, keyOf } from '../boardTypes.ts'
 import { stayBox } from '../geometry/stayBox.ts'
-import { personType } from '../PeopleRail.tsx'
 import { stayWords } from '../stayWords.ts'
 import { StayShape } from './StayShape.tsx'
 
@@ -11,7 +10,6 @@ export interface StayHandlers {
   onFocus(stay: StayView): void
   onKeyDown(stay: StayView, event: KeyboardEvent): void
   onPointerDown(stay: StayView, event: PointerEvent): void
-  onPersonDrop(stay: StayView, crewId: string): void
   /** The pointer is on it, or it has the focus; null: not any more. */
   onPoint(stay: StayView | null): void
 }
@@ -59,13 +57,6 @@ export const StaysLayer = memo(function StaysLayer({ canvas, chosen, lifted, han
               onPointerLeave={() => handlers.onPoint(null)}
               onKeyDown={event => handlers.onKeyDown(stay, event)}
               onPointerDown={event => handlers.onPointerDown(stay, event)}
-              onDragOver={event => {
-                if (event.dataTransfer.types.includes(personType)) event.preventDefault()
-              }}
-              onDrop={event => {
-                event.preventDefault()
-                handlers.onPersonDrop(stay, event.dataTransfer.getData(personType))
-              }}
             />
           </g>
         )
