@@ -3,8 +3,8 @@ import { type PointerEvent, useRef, useState } from 'react'
 import type { BoardView } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
-import styles from './Board.module.css'
 import { keyOf } from './boardTypes.ts'
+import styles from './PeopleRail.module.css'
 
 interface Props {
   board: BoardView
