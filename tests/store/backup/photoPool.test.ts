@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto'
-import { existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { copiesDir, listCopies, makeCopy, thinOut } from '../../../main/store/backup/copies.ts'
+import { copiesDir, listCopies, lookThrough, makeCopy, thinOut } from '../../../main/store/backup/copies.ts'
 import { readPhotoList } from '../../../main/store/backup/copyFormat.ts'
 import { poolsDir } from '../../../main/store/backup/photoPool.ts'
 import { unpackCopy } from '../../../main/store/backup/readCopy.ts'
@@ -96,6 +96,14 @@ describe('photos of copies', () => {
     const lone = join(away, made.name)
     writeFileSync(lone, readFileSync(made.path))
     expect(await layOut(away, lone, null)).toMatchObject({ photosMissing: 3 })
+    // Brought back without them to where the copies lie that have them still.
+    const { photos } = made
+    mkdirSync(join(poolsDir(copiesDir(away)), photos!.pool), { recursive: true })
+    writeFileSync(
+      join(poolsDir(copiesDir(away)), photos!.pool, `${shop.photos[1]}.jpg`),
+      readFileSync(photoPath(shop.dataDir, shop.photos[1]!)),
+    )
+    expect(await layOut(away, lone, null)).toMatchObject({ photosMissing: 2 })
   })
 
   it('whose file is gone or not what its name says are not said to be in a copy', async () => {
@@ -144,6 +152,15 @@ describe('photos of copies', () => {
     bytes[bytes.indexOf('\n', 20) + 3]! ^= 1
     writeFileSync(newest!.path, bytes)
     await expect(readPhotoList(newest!.path)).rejects.toMatchObject({ code: 'copy-foreign' })
+    writeFileSync(
+      join(shop.folder, 'another pool.lustrum-copy'),
+      readFileSync(newest!.path, 'latin1').replace('-open"', '-oven"'),
+      'latin1',
+    )
+    expect((await lookThrough(shop.folder)).unread.map(({ name }) => name)).toEqual([
+      'another pool.lustrum-copy',
+    ])
+    rmSync(join(shop.folder, 'another pool.lustrum-copy'))
     await copy(shop, at - 30)
     expect(await thinOut(shop.folder, shopId, at, 'UTC')).toBe(1)
     expect(poolFiles(shop.folder)).toEqual(jpgs(shop.photos))
