@@ -50,7 +50,7 @@ test('a test spot’s result shows what it does to time and price, and the custo
   const form = desk.getByRole('form', { name: 'Test spot' })
   await form.getByLabel('What worked: product, pad, passes').fill('Fine polish, soft pad, two passes')
   await form.getByLabel('One panel takes').fill('40')
-  await form.getByLabel('Clear coat off').fill('6')
+  await form.getByLabel('Clear coat off').fill('0.24')
   await form.getByLabel('Gloss before').fill('82')
   await form.getByLabel('Gloss after').fill('91')
   await form.getByRole('button', { name: 'Save the result' }).click()
@@ -59,7 +59,7 @@ test('a test spot’s result shows what it does to time and price, and the custo
   await expect(correction).toContainText('3 h 30')
   await expect(correction).toContainText('7 h 30')
   await expect(desk.getByText('eleven panels alike (common practice, no source)')).toBeVisible()
-  await expect(desk.getByText(/6 µm off one spot is much/)).toBeVisible()
+  await expect(desk.getByText(/0\.24 mil off one spot is much/)).toBeVisible()
   await expectAccessible(desk)
 
   const answer = desk.getByRole('form', { name: 'The customer’s answer' })
