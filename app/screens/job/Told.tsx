@@ -2,6 +2,7 @@ import { Button, CopyButton, Group, SegmentedControl, Stack, Textarea } from '@m
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { JobView } from '../../../main/api/views.ts'
+import { hasMovedSince, type SaidTimes } from '../../../main/domain/job/index.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
@@ -21,7 +22,7 @@ type Kind = keyof typeof kindWords
 export function Told({ job }: { job: JobView }) {
   const view = useQuery(trpc.jobs.told.queryOptions({ id: job.id })).data
   const [chosen, setChosen] = useState<Kind | null>(null)
-  const [typed, setTyped] = useState<string | null>(null)
+  const [typed, setTyped] = useState<{ text: string; says: SaidTimes } | null>(null)
   const tell = useJobAct(trpc.jobs.tell.mutationOptions(), () => setTyped(null))
   // What the outbox is given goes out by its own clock too; asked at once, nobody waits a minute for it.
   const run = useJobAct(trpc.reminders.send.mutationOptions())
@@ -33,7 +34,7 @@ export function Told({ job }: { job: JobView }) {
   if (!view) return null
   const draft = view.drafts.find(each => each.kind === chosen) ?? view.drafts[0]
   if (!draft && view.said.length === 0) return null
-  const text = typed ?? draft?.text ?? ''
+  const text = typed?.text ?? draft?.text ?? ''
   const save = (channel: 'call' | 'email') =>
     draft && tell.mutate({ id: job.id, kind: draft.kind, channel, text })
   return (
@@ -57,8 +58,18 @@ export function Told({ job }: { job: JobView }) {
             maxLength={4_000}
             autosize
             minRows={4}
-            onChange={event => setTyped(event.currentTarget.value)}
+            onChange={event => setTyped({ text: event.currentTarget.value, says: typed?.says ?? draft.says })}
           />
+          {typed && hasMovedSince(typed.says, job) && (
+            <Group gap="sm" role="status">
+              <span className={pieces.late}>
+                {say('⚑ The times have moved since you began to write: look them over.')}
+              </span>
+              <Button size="compact-sm" variant="default" onClick={() => setTyped(null)}>
+                {say('Draft it anew')}
+              </Button>
+            </Group>
+          )}
           <Group gap="sm">
             <CopyButton value={text}>
               {({ copied, copy }) => (
@@ -71,7 +82,7 @@ export function Told({ job }: { job: JobView }) {
               <Button
                 size="compact-sm"
                 disabled={send.isPending}
-                onClick={() => send.mutate({ id: job.id, kind: draft.kind, subject: draft.subject, text })}
+                onClick={() => send.mutate({ id: job.id, ...draft, text })}
               >
                 {say('Send by e-mail')}
               </Button>

@@ -9,3 +9,4 @@ export {
   spotCautions,
   spotPriceWeight,
 } from './testSpot.ts'
+export { hasMovedSince, type SaidTimes, type ToldKind, timesSaid, toldKinds } from './told.ts'

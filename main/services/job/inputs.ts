@@ -1,6 +1,7 @@
 /** What the acts on a job are sent. */
 
 import { z } from 'zod'
+import { toldKinds } from '../../domain/job/index.ts'
 import { word } from '../../domain/language/index.ts'
 import { lentKinds } from '../../domain/shop/index.ts'
 import { accepted, id, minute, number, oneRow, position, text, version, whole } from '../desk/inputs.ts'
@@ -114,12 +115,20 @@ export const oneHeating = z.object({ jobId: id, version, id })
 /** What a customer was told of their booking, word by word, and how. */
 export const tellInput = z.object({
   id,
-  kind: z.enum(['confirmation', 'dayBefore', 'ready', 'promiseMoved']),
+  kind: z.enum(toldKinds),
   channel: z.enum(['email', 'call']),
   text,
 })
 export type TellInput = z.infer<typeof tellInput>
 
 /** Words about a booking that go out by e-mail. */
-export const sendWordsInput = tellInput.omit({ channel: true }).extend({ subject: text })
+export const sendWordsInput = tellInput.omit({ channel: true }).extend({
+  subject: text,
+  /** The times that the draft names, as it was seen. */
+  says: z.object({
+    dropOffAt: minute.nullable(),
+    promisedAt: minute.nullable(),
+    readyAt: minute.nullable(),
+  }),
+})
 export type SendWordsInput = z.infer<typeof sendWordsInput>

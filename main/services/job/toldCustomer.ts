@@ -1,6 +1,6 @@
 /** What a customer is told of their booking, drafted from the facts in their language, and what they were told. */
 import { datedWords } from '../../domain/calendar/index.ts'
-import { isCalledOff } from '../../domain/job/index.ts'
+import { isCalledOff, type SaidTimes, type ToldKind, timesSaid } from '../../domain/job/index.ts'
 import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
@@ -12,12 +12,12 @@ import { type JobRow, plateWords, vehicleWords } from '../floor/jobRows.ts'
 import type { TellInput } from './inputs.ts'
 import { type JobOnFloor, jobOnFloor } from './jobOnFloor.ts'
 
-type ToldKind = TellInput['kind']
-
 interface DraftView {
   readonly kind: ToldKind
   readonly subject: string
   readonly text: string
+  /** The times it names, to be sent with it. */
+  readonly says: SaidTimes
 }
 
 /** The drafts that fit how the job stands, and what its customer was told, the last first. */
@@ -123,15 +123,16 @@ function kindsOf(job: JobRow): ToldKind[] {
 function draftOf({ job, floor }: JobOnFloor, kind: ToldKind): DraftView {
   const when = (at: number) => datedWords(at, floor.zone, floor.nowAt)
   const plate = job.vehicle.plate === '' ? '' : ` (${plateWords(job.vehicle.plate)})`
+  const says = timesSaid(kind, job, floor.nowAt)
   const facts = {
     car: `${vehicleWords(job.vehicle)}${plate}`,
     dropOffAt: when(job.dropOffAt),
     promisedAt: when(job.promisedAt),
-    readyAt: when(Math.max(job.handoverAt, floor.nowAt)),
+    readyAt: when(says.readyAt ?? job.handoverAt),
   }
   const [subject, text] = wordsOf(kind, facts)
   const dear = say('Dear {name},', { name: job.customer.name })
-  return { kind, subject, text: [dear, '', text, '', floor.shop.name].join('\n') }
+  return { kind, subject, text: [dear, '', text, '', floor.shop.name].join('\n'), says }
 }
 
 type Facts = Record<'car' | 'dropOffAt' | 'promisedAt' | 'readyAt', string>

@@ -1,4 +1,5 @@
 /** Words to a customer about a booking, handed to the outbox. */
+import { hasMovedSince } from '../../domain/job/index.ts'
 import { say } from '../../domain/language/index.ts'
 import { found, refuse } from '../../domain/refusal.ts'
 import { checkNote } from '../../domain/shop/index.ts'
@@ -19,7 +20,7 @@ import { wordsQuestion, wordsQueue } from './wordsQueue.ts'
  * Lets words go out by e-mail, once the outbox comes to them. @throws Refusal with the gate's own sentence where no
  * later moment would let them, so that the desk can say them by phone instead.
  */
-export function sendWords(desk: Desk, { id, kind, ...input }: SendWordsInput): Promise<{ id: string }> {
+export function sendWords(desk: Desk, { id, kind, says, ...input }: SendWordsInput): Promise<{ id: string }> {
   const text = checkNote(input.text, 'text', 4_000)
   if (text === '') refuse('text-missing', { text }, say('Write what is to be said.'))
   const subject = input.subject.replaceAll(/\s+/g, ' ').trim()
@@ -28,6 +29,12 @@ export function sendWords(desk: Desk, { id, kind, ...input }: SendWordsInput): P
     const { job } = await jobOnFloor(tx, at, id)
     if (!maySay(job, kind))
       refuse('not-now', { kind }, say('That is not so of this job any more; look at it again.'))
+    if (hasMovedSince(says, job))
+      refuse(
+        'facts-moved',
+        { id },
+        say('The times have moved since this was drafted: read it once more, then send it.'),
+      )
     const address = found(job.customer.email, { id }, say('There is no e-mail address on file.'))
     const sender = found(await senderOf(tx, desk.store), { id }, say(noSenderWords))
     const row = await tx.jobWords.create({
@@ -41,6 +48,9 @@ export function sendWords(desk: Desk, { id, kind, ...input }: SendWordsInput): P
         language: await languageTo(tx, job.customerId),
         subject,
         body: text,
+        saysDropOffAt: says.dropOffAt,
+        saysPromisedAt: says.promisedAt,
+        saysReadyAt: says.readyAt,
         state: 'approved',
         createdAt: at,
         approvedBy: desk.who,

@@ -1,3 +1,4 @@
+import { hasMovedSince } from '../../domain/job/index.ts'
 import { say } from '../../domain/language/index.ts'
 import { bookingRules, type SendQuestion } from '../../domain/upkeep/index.ts'
 import type { JobWords } from '../../store/rows.ts'
@@ -27,14 +28,20 @@ export const wordsQueue: Queue<JobWords> = {
   row: (tx, id) => tx.jobWords.findUniqueOrThrow({ where: { id } }),
   outboxOf: outboxOfWords,
   save: saveWords,
-  async voidWords(tx, { jobId, kind, customerId, address }, nowAt) {
+  async voidWords(tx, { jobId, kind, customerId, address, ...row }, nowAt) {
     const onFile = (await reachOf(tx, [customerId])).get(customerId)?.address.email ?? ''
     if (addressKey(onFile) !== addressKey(address)) return say('The address on file is another one by now.')
     const { job } = await jobOnFloor(tx, nowAt, jobId)
     // A car that has changed hands, or is not booked any more, is nobody's news.
-    return maySay(job, kind) && job.customerId === customerId
-      ? null
-      : say('It is not so of this job any more.')
+    if (!maySay(job, kind) || job.customerId !== customerId) return say('It is not so of this job any more.')
+    const says = {
+      dropOffAt: row.saysDropOffAt,
+      promisedAt: row.saysPromisedAt,
+      readyAt: row.saysReadyAt,
+    }
+    return hasMovedSince(says, job)
+      ? say('The times have moved since it was written: read the new draft, then send that.')
+      : null
   },
   question: wordsQuestion,
   letter: (desk, row, sender) => letterOf(desk, { ...row, slots: [], vehicleId: '' }, sender),

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { holdReminders } from '../../../main/services/backup/held.ts'
-import { cancelJob } from '../../../main/services/job/jobActs.ts'
+import { cancelJob, promiseAgain } from '../../../main/services/job/jobActs.ts'
 import { tellCustomer, toldCustomer } from '../../../main/services/job/toldCustomer.ts'
 import { upkeepTick } from '../../../main/services/reminders/automatic.ts'
 import { importBounce } from '../../../main/services/reminders/bounces.ts'
@@ -14,6 +14,8 @@ import { saidOf } from '../job/saidOf.ts'
 import { agree } from '../upkeep/coatedCar.ts'
 import { mailDesk, says } from './mailDesk.ts'
 import { change } from './reminderDesk.ts'
+
+const noTimes = { dropOffAt: null, promisedAt: null, readyAt: null }
 
 /** A booked car, Wednesday 10:00 in New York, whose owner agreed to e-mail where nothing else is said. */
 async function booked(options: Parameters<typeof startMailServer>[0] = {}, agreed = true) {
@@ -163,6 +165,34 @@ test('At night it waits for the morning, and what is not so any more by then nev
   })
 })
 
+test('Words of the night that name an older promise stay here, and are drafted anew', async () => {
+  const { desk, server, id, say, said } = await booked()
+  desk.setNow('2026-04-16T02:00:00Z')
+  await say()
+  const { version, promisedAt } = await desk.store.read.job.findUniqueOrThrow({ where: { id } })
+  await promiseAgain(desk, { id, version, promisedAt: promisedAt + 1_440 })
+  desk.setNow('2026-04-16T15:00:00Z')
+  await runOutbox(desk)
+  expect(server.letters).toHaveLength(0)
+  const held = (await said())!
+  expect(held).toMatchObject({
+    state: 'withdrawn',
+    outcome: expect.stringMatching(/^not sent: The times have moved since it was written/),
+  })
+  await say()
+  await runOutbox(desk)
+  expect(server.letters).toHaveLength(1)
+})
+
+test('A draft that was open while the promise moved is not sent', async () => {
+  const { desk, id, said } = await booked()
+  const [draft] = (await toldCustomer(desk, { id })).drafts
+  const { version, promisedAt } = await desk.store.read.job.findUniqueOrThrow({ where: { id } })
+  await promiseAgain(desk, { id, version, promisedAt: promisedAt + 60 })
+  await expect(sendWords(desk, { id, ...draft! })).rejects.toMatchObject({ code: 'facts-moved' })
+  expect(await said()).toBeUndefined()
+})
+
 test('Words to an address that is not theirs any more stay here', async () => {
   const { desk, server, car, say, said } = await booked()
   await say()
@@ -193,7 +223,7 @@ test('Neither the days between two reminders nor the limit of a day hold words a
   await say()
   await runOutbox(desk)
   expect(server.letters).toHaveLength(2)
-  const written = { id: 'none', kind: 'ready', subject: 'a', text: 'b' } as const
+  const written = { id: 'none', kind: 'ready', subject: 'a', text: 'b', says: noTimes } as const
   expect(() => sendWords(desk, { ...written, text: ' ' })).toThrow('Write what is to be said.')
   expect(() => sendWords(desk, { ...written, subject: ' ' })).toThrow('needs a subject')
 })
@@ -201,7 +231,13 @@ test('Neither the days between two reminders nor the limit of a day hold words a
 test('Words can be taken back until they leave; what has left says so', async () => {
   const { desk, server, id, said } = await booked()
   const front = { ...desk, deskId: 'front' }
-  const words = { id, kind: 'confirmation', subject: 'Your booking', text: 'It is booked.' } as const
+  const words = {
+    id,
+    kind: 'confirmation',
+    subject: 'Your booking',
+    text: 'It is booked.',
+    says: noTimes,
+  } as const
   await sendWords(front, words)
   await takeBack(front, {})
   expect(await said()).toBeUndefined()

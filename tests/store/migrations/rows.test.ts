@@ -71,6 +71,10 @@ const changes: Record<string, Record<string, Record<string, (before: Row) => Val
     Job: { fetchAt: () => null },
     MoneyRules: { noShowMinor: () => 0, keptDayMinor: () => 0 },
   },
+  // What was written before names times that nobody noted.
+  words_say_times: {
+    JobWords: { saysDropOffAt: () => null, saysPromisedAt: () => null, saysReadyAt: () => null },
+  },
   // Nothing was ticked off before it could be said.
   car_checks: { Treatment: { checks: () => '[]' } },
   // Everybody was a person without tags, and nobody had said what lies over a colour.
