@@ -95,26 +95,21 @@ export function Lanes({ offers, lanes, chosen, choose }: Props) {
   )
 }
 
+/** How far apart the middles of two named days must be, in rem: a closed day is drawn narrower than its name. */
+const daysApart = 4
+
 /** The days over the lanes, as many named as there is room for. */
 function Days({ days, axis, rem }: { days: DayHead[]; axis: TimeAxis; rem: number }) {
-  const every = Math.ceil((days.length * 4 * rem) / (axis.right - axis.left))
-  return (
-    <>
-      {days.map((day, i) =>
-        i % every === 0 ? (
-          <text
-            key={day.date}
-            className={boardStyles.soft}
-            x={(axis.x(day.fromAt) + axis.x(day.toAt)) / 2}
-            y={rem}
-            textAnchor="middle"
-          >
-            {columnWords(day.date)}
-          </text>
-        ) : null,
-      )}
-    </>
-  )
+  const named: { date: string; x: number }[] = []
+  for (const { date, fromAt, toAt } of days) {
+    const x = (axis.x(fromAt) + axis.x(toAt)) / 2
+    if (x - (named.at(-1)?.x ?? -Infinity) >= daysApart * rem) named.push({ date, x })
+  }
+  return named.map(({ date, x }) => (
+    <text key={date} className={boardStyles.soft} x={x} y={rem} textAnchor="middle">
+      {columnWords(date)}
+    </text>
+  ))
 }
 
 interface PictureProps {
