@@ -1,4 +1,5 @@
-import { expect, type Locator, test } from './fixtures.ts'
+import type { Locator } from '@playwright/test'
+import { expect, test } from './fixtures.ts'
 import { tabTo } from './keyboard.ts'
 import { Book } from './pages/Book.ts'
 import { Welcome } from './pages/Welcome.ts'

@@ -17,11 +17,13 @@ interface Props {
   zone: string
   /** The day the list is of: a step finished on another one says so. */
   date: string
+  /** Something else than proposed is being said. */
+  onChange?(): void
   onDone(view: ConfirmedView): void
 }
 
 /** One finished step and what it drew; one button where the proposal is right. */
-export function StepCard({ step, zone, date, onDone }: Props) {
+export function StepCard({ step, zone, date, onChange, onDone }: Props) {
   const { jobId, position, version, plate, stepName } = step
   const form = useForm({
     saved: { draws: step.draws.map(proposedDraft) },
@@ -45,11 +47,14 @@ export function StepCard({ step, zone, date, onDone }: Props) {
       key={draw.productId}
       draw={draw}
       draft={drafts[i]!}
-      change={draft => form.change({ draws: drafts.with(i, draft) })}
+      change={draft => {
+        onChange?.()
+        form.change({ draws: drafts.with(i, draft) })
+      }}
       field={`draws.${i}`}
       faults={faults}
       beyondStock={refusedOf(i, 'beyond-stock')}
-      mixes={refusedOf(i, 'mixes-lots')}
+      mixes={draw.look === 'mixes' || refusedOf(i, 'mixes-lots')}
     />
   ))
   return (

@@ -19,15 +19,19 @@ export function StepsToConfirm({ view }: { view: CloseOfDayView }) {
   const section = useRef<HTMLElement>(null)
   const [said, setSaid] = useState<string[]>([])
   const [opened, setOpened] = useState<string[]>([])
+  /** Opened and changed, or refused: no longer as planned. */
+  const [changed, setChanged] = useState<string[]>([])
   const { stepsToConfirm: steps, done } = view
   const shown = steps.filter(step => !step.plain || opened.includes(keyOf(step)))
-  const plain = steps.filter(step => step.plain && !opened.includes(keyOf(step)))
+  const plain = steps.filter(step => step.plain && !changed.includes(keyOf(step)))
   const confirming = useSaving(trpc.shelf.confirmPlanned.mutationOptions(), {
     // The one that is in the way is opened: the rest goes through at the next press.
     onRefused: refused => {
       const [, at] = /^steps\.(\d+)\./.exec(faultOf(refused).field ?? '') ?? []
       const wants = plain[Number(at)]
-      if (wants) setOpened(before => [...before, keyOf(wants)])
+      if (!wants) return
+      setOpened(before => [...before, keyOf(wants)])
+      setChanged(before => [...before, keyOf(wants)])
     },
   })
   const confirm = () => {
@@ -84,6 +88,7 @@ export function StepsToConfirm({ view }: { view: CloseOfDayView }) {
               step={step}
               zone={view.zone}
               date={view.date}
+              onChange={() => setChanged(before => [...before, keyOf(step)])}
               onDone={({ words }) => setSaid(words)}
             />
           ))}
@@ -101,7 +106,10 @@ export function StepsToConfirm({ view }: { view: CloseOfDayView }) {
                 </Button>
               </p>
               <UsedTable
-                rows={usedByProduct({ ...view, stepsToConfirm: plain })}
+                rows={usedByProduct({
+                  ...view,
+                  stepsToConfirm: plain.filter(step => !opened.includes(keyOf(step))),
+                })}
                 open={keys => setOpened(have => [...have, ...keys])}
               />
             </div>

@@ -84,10 +84,13 @@ function position({ advice, unit, dueTodayCenti }: ReasonInput): Reason {
   return {
     code: 'position',
     values: { onHandCenti, underWayCenti, waitingCenti, bookedCenti, expiringCenti, positionCenti },
-    text: say('{parts}: {positionCenti} to meet what nobody has booked yet.', {
-      parts: parts.join(', '),
-      positionCenti: amount(positionCenti),
-    }),
+    text:
+      positionCenti < 0
+        ? say('{parts}: {short} short.', { parts: parts.join(', '), short: amount(-positionCenti) })
+        : say('{parts}: {positionCenti} to meet what nobody has booked yet.', {
+            parts: parts.join(', '),
+            positionCenti: amount(positionCenti),
+          }),
   }
 }
 

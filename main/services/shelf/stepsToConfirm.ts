@@ -2,8 +2,9 @@
 
 import { startOfDay } from '../../domain/calendar/index.ts'
 import { say } from '../../domain/language/index.ts'
-import { amountWords, unitsOf, usableOn } from '../../domain/shelf/index.ts'
+import { amountWords, unitsOf, usableOn, wantsLook } from '../../domain/shelf/index.ts'
 import type { SizeClass } from '../../domain/vehicle/index.ts'
+import { laidLots } from '../../store/laidLots.ts'
 import { type LotRow, lotRows } from '../../store/lotRows.ts'
 import type { Tx } from '../../store/store.ts'
 import { type Counted, countedProducts, holdingOfRow, type ShelfDay, shelfDay } from './countedProducts.ts'
@@ -45,8 +46,8 @@ export async function isUnconfirmed(tx: Tx, productId: string, untilAt: number):
 
 export type StepToConfirm = Awaited<ReturnType<typeof stepsToConfirm>>[number]
 
-/** What one finished step drew of one product, to be confirmed, corrected or weighed. */
-export type DrawToConfirm = ReturnType<typeof drawToConfirm>
+/** What one finished step drew of one product, to be confirmed, corrected or weighed; `look`: why somebody has to look. */
+export type DrawToConfirm = StepToConfirm['draws'][number]
 
 /** The finished steps to confirm, in the order they were finished. `rows` are the bottles by product. */
 export async function stepsToConfirm(
@@ -65,8 +66,9 @@ export async function stepsToConfirm(
     },
   })
   const byJob = new Map(jobs.map(job => [job.id, job]))
-  const groups = Map.groupBy(lines, line => `${line.jobId} ${line.position}`)
-  return [...groups.values()].flatMap(group => {
+  const groups = [...Map.groupBy(lines, line => `${line.jobId} ${line.position}`).values()]
+  const looks = await looksOf(tx, groups, products, rows, ground)
+  return groups.flatMap((group, i) => {
     const [first] = group
     const job = first && byJob.get(first.jobId)
     const step = job?.steps.find(each => each.position === first?.position)
@@ -74,7 +76,9 @@ export async function stepsToConfirm(
     const { vehicle } = job
     const draws = group.flatMap(line => {
       const product = products.get(line.productId)
-      return product ? [drawToConfirm(line, product, rows.get(product.id) ?? [], ground)] : []
+      if (!product) return []
+      const look = looks[i]?.get(product.id) ?? null
+      return [{ ...drawToConfirm(line, product, rows.get(product.id) ?? [], ground), look }]
     })
     return {
       jobId: job.id,
@@ -89,15 +93,15 @@ export async function stepsToConfirm(
       finishedAt: step.actualEndAt,
       crew: step.crew.map(each => each.crew.name),
       draws,
-      /** Every draw is as its recipe says, from the bottle next in line. */
-      plain: draws.every(isPlain),
+      /** Every draw may be confirmed unseen, as its recipe says from the bottles next in line. */
+      plain: draws.every(({ look }) => look === null),
     }
   })
 }
 
 /**
  * What a step draws by its recipe, as `drawForStep` takes it. Only lines that want no look: where the bottles hold less
- * than the recipe asks, somebody has to say what was used, at the close of day at the latest.
+ * than the recipe asks, or a second batch would go onto the car, somebody has to say so, at the close of day at the latest.
  */
 export async function plannedDraws(
   tx: Tx,
@@ -111,14 +115,40 @@ export async function plannedDraws(
     lotRows(tx, ids),
     shelfDay(tx, nowAt),
   ])
+  const rows = Map.groupBy(bottles, row => row.productId)
+  const [looks] = await looksOf(tx, [lines], products, rows, ground)
   return lines.flatMap(line => {
     const product = products.get(line.productId)
-    if (!product) return []
-    const own = bottles.filter(row => row.productId === product.id)
-    const draw = drawToConfirm(line, product, own, ground)
-    if (!isPlain(draw)) return []
+    if (!product || looks?.has(product.id)) return []
+    const draw = drawToConfirm(line, product, rows.get(product.id) ?? [], ground)
     return [{ productId: product.id, lotId: draw.lotId, how: 'proposed' as const, amount: draw.proposed }]
   })
+}
+
+/** What of each step wants a look, by product. */
+async function looksOf(
+  tx: Tx,
+  groups: readonly (readonly OpenLine[])[],
+  products: ReadonlyMap<string, Counted>,
+  rows: ReadonlyMap<string, readonly LotRow[]>,
+  { day }: ShelfDay,
+) {
+  const steps = await Promise.all(
+    groups.map(async group => ({
+      jobId: group[0]?.jobId ?? '',
+      draws: await Promise.all(
+        group.map(async ({ jobId, productId, expectedCenti }) => ({
+          productId,
+          needCenti: expectedCenti,
+          laid: products.get(productId)?.kind === 'coating' ? await laidLots(tx, jobId, productId) : null,
+        })),
+      ),
+    })),
+  )
+  const bottles = new Map(
+    [...rows].map(([id, own]) => [id, own.map(row => ({ ...holdingOfRow(row), batch: row.batch }))]),
+  )
+  return wantsLook(steps, bottles, day)
 }
 
 /** What each step of a job is still to draw, in words: "22 ml of Ovrel One". */
@@ -142,11 +172,6 @@ export async function usesOf(tx: Tx, jobId: string): Promise<Map<number, string[
     uses.set(position, [...(uses.get(position) ?? []), words])
   }
   return uses
-}
-
-/** The bottle next in line holds what the recipe asks: nobody need look. */
-function isPlain({ lotId, proposed, expected }: DrawToConfirm): boolean {
-  return lotId !== null && proposed === expected
 }
 
 function drawToConfirm(line: OpenLine, product: Counted, rows: readonly LotRow[], { day }: ShelfDay) {

@@ -147,8 +147,7 @@ describe('advice', () => {
       'size',
     ])
     expect(order[0]!.text).toBe(
-      '5 ml on the shelf, less 3 ml jobs wait for, less 20 ml booked until the next delivery: ' +
-        '-18 ml to meet what nobody has booked yet.',
+      '5 ml on the shelf, less 3 ml jobs wait for, less 20 ml booked until the next delivery: 18 ml short.',
     )
     for (const { text, values } of order) {
       expect(text).toMatch(/^[A-Z0-9].*\.$/)

@@ -11,6 +11,7 @@ const always = (amount: number, spread: number) =>
 
 export interface ShelfShop {
   productIds: Record<'shampoo' | 'wipe' | 'coating', string>
+  sizeIds: Record<'shampoo' | 'wipe' | 'coating', string>
   treatmentIds: string[]
 }
 
@@ -32,24 +33,24 @@ export async function setUpShelfShop(api: PageApi): Promise<ShelfShop> {
   await recipe(api, chosen[1]!, 2, productIds.coating, 30)
   const size = (productId: string, label: string, labelAmount: number, tareG: number) =>
     api.shelf.saveSize.mutate({ productId, label, labelAmount, measuredAmount: null, tareG })
-  const sizes = {
+  const sizeIds = {
     shampoo: (await size(productIds.shampoo, '1 l', 1_000, 90)).id,
     wipe: (await size(productIds.wipe, '250 ml', 250, 40)).id,
     coating: (await size(productIds.coating, '50 ml', 50, 62)).id,
   }
   const hallam = await supplier(api, 'Hallam Trade Chemicals', 'orders@hallam.example.com')
   const ferring = await supplier(api, 'Ferring Coatings', 'desk@ferring.example.com')
-  await offer(api, hallam, productIds.shampoo, sizes.shampoo, 'HT-100', 900)
-  await offer(api, hallam, productIds.wipe, sizes.wipe, 'HT-220', 650)
-  await offer(api, ferring, productIds.coating, sizes.coating, 'FC-50', 4_800)
+  await offer(api, hallam, productIds.shampoo, sizeIds.shampoo, 'HT-100', 900)
+  await offer(api, hallam, productIds.wipe, sizeIds.wipe, 'HT-220', 650)
+  await offer(api, ferring, productIds.coating, sizeIds.coating, 'FC-50', 4_800)
   await api.shelf.receive.mutate({
     lines: [
-      bottles(productIds.shampoo, sizes.shampoo, 2, 1_800),
-      bottles(productIds.wipe, sizes.wipe, 1, 650),
-      bottles(productIds.coating, sizes.coating, 1, 4_800),
+      bottles(productIds.shampoo, sizeIds.shampoo, 2, 1_800),
+      bottles(productIds.wipe, sizeIds.wipe, 1, 650),
+      bottles(productIds.coating, sizeIds.coating, 1, 4_800),
     ],
   })
-  return { productIds, treatmentIds: chosen }
+  return { productIds, sizeIds, treatmentIds: chosen }
 }
 
 /** Books a car for a day, as soon as it goes; returns its job. */
@@ -165,7 +166,8 @@ function offer(
   })
 }
 
-const bottles = (productId: string, sizeId: string, containers: number, costMinor: number) => ({
+/** A delivery's line, for cash: no date, no batch. */
+export const bottles = (productId: string, sizeId: string, containers: number, costMinor: number) => ({
   productId,
   sizeId,
   containers,

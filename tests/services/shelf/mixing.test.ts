@@ -1,4 +1,6 @@
 import { beforeEach, expect, it } from 'vitest'
+import { finishStep } from '../../../main/services/job/jobSteps.ts'
+import { closeOfDay } from '../../../main/services/shelf/closeOfDay.ts'
 import { confirmDraws } from '../../../main/services/shelf/confirmDraws.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { book, type ShelfShop, shelfShop, stock, workUntil } from './shelfShop.ts'
@@ -53,4 +55,25 @@ it('asks nothing where both bottles are of one batch', async () => {
   const { lots, step } = await layerDone()
   await confirmDraws(desk, { ...step, draws: [part(lots[0]!, 20), part(lots[1]!, 10)] })
   expect(await desk.store.read.stockMove.count({ where: { kind: 'use' } })).toBe(2)
+})
+
+it('finishes a step as planned where a second batch would go on, and leaves what it drew to be looked at', async () => {
+  const lots = await stock(desk, shop.coating, shop.sizes.coating, 2)
+  await desk.store.transact({ who: 'test', at: desk.now() }, tx =>
+    tx.lot.update({ where: { id: lots[1]! }, data: { batch: 'K-2' } }),
+  )
+  const asPlanned = async () => {
+    const booked = await book(desk, shop)
+    const { position } = (await desk.store.read.stepDraw.findMany({ where: { jobId: booked.jobId } }))[0]!
+    const finish = (version: number) =>
+      finishStep(desk, { id: booked.jobId, version, position, asPlanned: true })
+    return { ...(await workUntil(desk, booked, position, finish)), position }
+  }
+  await asPlanned()
+  expect((await closeOfDay(desk)).stepsToConfirm).toEqual([])
+  // 20 ml are left in the open bottle, and 30 are asked.
+  const second = await asPlanned()
+  expect((await closeOfDay(desk)).stepsToConfirm).toMatchObject([
+    { jobId: second.jobId, plain: false, draws: [{ productId: shop.coating, look: 'mixes' }] },
+  ])
 })

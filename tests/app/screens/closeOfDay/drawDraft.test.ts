@@ -15,6 +15,7 @@ const draw: DrawToConfirm = {
   lots: [],
   canWeigh: true,
   weighWords: null,
+  look: null,
 }
 
 describe('what the crew says of a draw', () => {
