@@ -8,6 +8,7 @@ export interface EarnedRow {
   leftAt: number | null
   handoverAt: number
   taxExempt: string
+  taxReversed: boolean
   treatments: { treatmentId: string; name: string; priceMinor: number; treatment: { taxKey: string } }[]
   charges: {
     kind: string
@@ -34,6 +35,7 @@ export async function earnedRows(tx: Tx, fromAt: number, toAt: number | undefine
     select json_object(
       'id', j.id, 'arrivedAt', j.arrivedAt, 'dropOffAt', j.dropOffAt, 'leftAt', j.leftAt,
       'handoverAt', j.handoverAt, 'taxExempt', j.taxExempt,
+      'taxReversed', json(case when j.taxReversed then 'true' else 'false' end),
       'treatments', json((select json_group_array(json_object('treatmentId', s.treatmentId, 'name', s.name,
           'priceMinor', s.priceMinor, 'treatment', json_object('taxKey', t.taxKey)))
         from (select * from JobTreatment where jobId = j.id order by position) s

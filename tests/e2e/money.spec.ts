@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import { momentWords } from '../../main/domain/calendar/index.ts'
+import { momentWords, weekdayDate } from '../../main/domain/calendar/index.ts'
 import { pdfWords } from '../documents/poppler.ts'
 import { expect, expectAccessible, test } from './fixtures.ts'
 import { type PageApi, pageApi } from './pageApi.ts'
@@ -27,6 +27,36 @@ async function workAll(api: PageApi, id: string): Promise<void> {
     const reason = 'Tried in the browser'
     await api.jobs.startStep.mutate({ id, version: (await job()).version, position, reason, accepted: true })
     await api.jobs.finishStep.mutate({ id, version: (await job()).version, position })
+  }
+}
+
+/**
+ * When the coats of a job are dry, washable and hard after it has left, reckoned here from the clock's own points. At 20 °C,
+ * where the figures hold, cure goes on minute for minute; between two points of the clock it goes on evenly.
+ */
+async function timesByClock(api: PageApi, id: string) {
+  const { leftAt, handoverAt, steps } = await api.jobs.get.query({ id })
+  const leavesAt = leftAt ?? handoverAt
+  const products = await api.products.list.query({ archived: false })
+  const coats = steps.flatMap(({ cure, productId }) => {
+    const profile = products.find(each => each.id === productId)?.cureProfile
+    if (!cure?.clock || !profile) return []
+    const { ages } = cure.clock
+    const i = Math.max(
+      1,
+      ages.findIndex(([at]) => at >= leavesAt),
+    )
+    const [[a, from], [b, to]] = [ages[i - 1]!, ages[i]!]
+    return [{ profile, age: from + ((to - from) * (leavesAt - a)) / (b - a) }]
+  })
+  expect(coats.length).toBeGreaterThan(0)
+  const latest = (need: (profile: (typeof coats)[number]['profile']) => number) =>
+    Math.max(leavesAt, ...coats.map(({ profile, age }) => Math.ceil(leavesAt + need(profile) - age)))
+  return {
+    leavesAt,
+    dryAt: latest(profile => profile.keepDryMin),
+    washAt: latest(profile => profile.firstWashMin),
+    fullAt: latest(profile => profile.fullCure.lateMin),
   }
 }
 
@@ -79,8 +109,8 @@ test('a quote of three ways is signed, booked, worked, invoiced, paid in two par
   await workAll(api, id)
   await api.jobs.outside.mutate({ id, version: (await api.jobs.get.query({ id })).version, outsideC: 20 })
 
-  // Two days on, cured, it goes home.
-  await shop.restart('2026-04-17T14:40:00Z')
+  // Seven hours on it goes home, before it may get wet.
+  await shop.restart('2026-04-15T21:40:00Z')
   await shop.enter(desk, `/jobs/${id}`)
   const after = pageApi(desk)
   const { version } = await after.jobs.get.query({ id })
@@ -89,26 +119,19 @@ test('a quote of three ways is signed, booked, worked, invoiced, paid in two par
   const layers = draft.layers.map(layer => ({ ...layer, lot: 'batch 7K-114' }))
   await after.applied.sign.mutate({ jobId: id, version: at, draft: { ...draft, layers }, signedBy: 'Imre' })
 
-  // The care sheet says what the clock says: at 20 °C, where the figures hold, cure goes on minute for minute.
+  // Every date of the care sheet is the clock's, and the topper's is the plan's.
   await desk.reload()
+  const { zone, vehicle } = await after.jobs.get.query({ id })
   const care = pdfWords(await documentOf(desk, 'Care sheet'))
-  const { leftAt, zone, steps } = await after.jobs.get.query({ id })
-  const products = await after.products.list.query({ archived: false })
-  const laid = products.find(({ id }) => id === steps.find(({ stage }) => stage === 'coat')?.productId)
-  const washes = steps.flatMap(({ cure }) => {
-    if (!cure?.clock || !laid?.cureProfile) return []
-    // Between two points of the clock the cure goes on evenly.
-    const { ages } = cure.clock
-    const i = Math.max(
-      1,
-      ages.findIndex(([at]) => at >= leftAt!),
-    )
-    const [[a, from], [b, to]] = [ages[i - 1]!, ages[i]!]
-    const age = from + ((to - from) * (leftAt! - a)) / (b - a)
-    return [leftAt! + laid.cureProfile.firstWashMin - age]
-  })
-  expect(washes.length).toBeGreaterThan(0)
-  expect(care).toContain(`No wash before ${momentWords(Math.ceil(Math.max(...washes)), zone)}`)
+  const left = await timesByClock(after, id)
+  expect(left.dryAt).toBeGreaterThan(left.leavesAt)
+  expect(care).toContain(`Keep it dry until ${momentWords(left.dryAt, zone)}`)
+  expect(care).toContain(`No wash before ${momentWords(left.washAt, zone)}`)
+  expect(care).toContain(`Fully cured on ${momentWords(left.fullAt, zone)}`)
+  const { plans } = await after.upkeep.car.query({ vehicleId: vehicle.id })
+  const toppers = plans.filter(({ title, next }) => /topper|protection/i.test(title) && next !== null)
+  expect(toppers).toHaveLength(1)
+  expect(care).toContain(`${toppers[0]!.title} ${weekdayDate(toppers[0]!.next!.dueOn)}`)
 
   // Invoiced with the deposit taken over, and paid in two parts.
   await shop.enter(desk, `/money/bill/${id}`)

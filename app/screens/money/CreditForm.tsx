@@ -19,7 +19,7 @@ export function CreditForm({ invoice, onDone }: Props) {
   const form = useForm({
     saved: { lines: open.map(({ id, leftMinor }) => ({ id, amountMinor: leftMinor })), reason: '' },
     saving: trpc.money.credit.mutationOptions(),
-    send: value => ({ ...value, id: invoice.id }),
+    send: value => ({ ...value, id: invoice.id, seenCreditedMinor: invoice.creditedMinor }),
     done: onDone,
   })
   return (

@@ -12,6 +12,7 @@ interface Props {
     withoutTaxMinor: number
     withTaxMinor: number
     depositMinor?: number
+    carriedMinor?: number
   }
 }
 
@@ -53,11 +54,17 @@ export function Totals({ of }: Props) {
         <dt>{say('Together')}</dt>
         <dd>{show(of.withTaxMinor)}</dd>
       </div>
-      {(of.depositMinor ?? 0) > 0 && (
-        <div>
-          <dt>{say('Deposit paid')}</dt>
-          <dd>{show(-of.depositMinor!)}</dd>
-        </div>
+      {[
+        [say('Deposit paid'), of.depositMinor ?? 0] as const,
+        [say('Paid already'), of.carriedMinor ?? 0] as const,
+      ].map(
+        ([name, minor]) =>
+          minor > 0 && (
+            <div key={name}>
+              <dt>{name}</dt>
+              <dd>{show(-minor)}</dd>
+            </div>
+          ),
       )}
     </dl>
   )

@@ -2,7 +2,7 @@ import { Button, MultiSelect, Select, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import type { MoneyRules } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
-import { type TaxCategory, taxCategories } from '../../../main/domain/money/index.ts'
+import { taxCategories } from '../../../main/domain/money/index.ts'
 import type { FormOf } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
 import { MoneyInput } from '../../parts/inputs.tsx'
@@ -13,7 +13,7 @@ interface Props {
   form: FormOf<MoneyRules>
 }
 
-const categoryWords: Record<TaxCategory, string> = {
+const categoryWords: Record<(typeof taxCategories)[number], string> = {
   S: say('taxed'),
   Z: say('zero rate'),
   E: say('exempt'),

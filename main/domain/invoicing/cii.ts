@@ -8,6 +8,7 @@ import {
   type Party,
   type TaxCode,
   taxNumbersOf,
+  wantsReason,
 } from './invoice.ts'
 import { element, type Xml, xmlDocument } from './xml.ts'
 
@@ -122,7 +123,7 @@ function settlementOf(invoice: ElectronicInvoice): Xml {
       element('ram:ApplicableTradeTax', [
         element('ram:CalculatedAmount', money(tax.taxMinor)),
         element('ram:TypeCode', 'VAT'),
-        element('ram:ExemptionReason', tax.category === 'E' || tax.category === 'O' ? invoice.exemption : ''),
+        element('ram:ExemptionReason', wantsReason(tax.category) ? invoice.exemption : ''),
         element('ram:BasisAmount', money(tax.baseMinor)),
         element('ram:CategoryCode', tax.category),
         rateOf(tax.category, tax.ratePercent),

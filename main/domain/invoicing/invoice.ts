@@ -1,7 +1,7 @@
 /** An invoice as EN 16931-1 knows it: the business terms (BT) a shop needs, every amount already worked out. */
 
-/** UNTDID 5305: standard rate, zero rate, exempt, outside the scope of tax. */
-export type TaxCode = 'S' | 'Z' | 'E' | 'O'
+/** UNTDID 5305: standard rate, zero rate, exempt, outside the scope of tax, reverse charge. */
+export type TaxCode = 'S' | 'Z' | 'E' | 'O' | 'AE'
 
 export interface Party {
   /** BT-27, BT-44. */
@@ -94,6 +94,9 @@ export function taxNumbersOf({ taxNumber, country }: Party): { vat: string; othe
 /** Whether all of it lies outside the scope of tax: then nobody's VAT number stands in it (BR-O-02). */
 export const outsideTax = ({ taxes }: Pick<ElectronicInvoice, 'taxes'>) =>
   taxes.length > 0 && taxes.every(({ category }) => category === 'O')
+
+/** Whether a category wants the reason why no tax is charged with it (BR-E-10, BR-O-10, BR-AE-10). */
+export const wantsReason = (category: TaxCode) => category === 'E' || category === 'O' || category === 'AE'
 
 /** BT-24: the invoice keeps to the core of the norm and nothing else. */
 export const coreProfile = 'urn:cen.eu:en16931:2017'

@@ -1,7 +1,7 @@
 /** The terms of an invoice as it was issued: what the norm's XML is written from. */
 import { readDecimal } from '../money/decimal.ts'
 import { sumMinor } from '../money/index.ts'
-import type { ElectronicAllowance, ElectronicInvoice, TaxCode } from './invoice.ts'
+import { type ElectronicAllowance, type ElectronicInvoice, type TaxCode, wantsReason } from './invoice.ts'
 
 interface IssuedParty {
   readonly name: string
@@ -47,6 +47,8 @@ export interface Issued {
   readonly taxMinor: number
   readonly withTaxMinor: number
   readonly depositMinor: number
+  /** Paid on an invoice before it that was credited. */
+  readonly carriedMinor: number
 }
 
 /**
@@ -54,8 +56,8 @@ export interface Issued {
  * sums hold to the cent where prices have their tax in them too. A line of nothing (quantity 0) is left out.
  */
 export function electronicOf(issued: Issued): ElectronicInvoice {
-  const { seller, buyer, corrects, taxPerRate, withoutTaxMinor, taxMinor, withTaxMinor, depositMinor } =
-    issued
+  const { seller, buyer, corrects, taxPerRate, withoutTaxMinor, taxMinor, withTaxMinor } = issued
+  const paidMinor = issued.depositMinor + issued.carriedMinor
   const credit = issued.kind === 'credit'
   const lines = issued.lines
     .filter(line => readDecimal(line.quantity, 'quantity').units !== 0n)
@@ -72,7 +74,7 @@ export function electronicOf(issued: Issued): ElectronicInvoice {
     const amountMinor = sumMinor(mine.map(line => line.netMinor)) - baseMinor
     return amountMinor === 0 ? [] : [{ amountMinor, reason: issued.allowanceReason, category, ratePercent }]
   })
-  const untaxed = taxPerRate.find(({ category }) => category === 'E' || category === 'O')
+  const untaxed = taxPerRate.find(({ category }) => wantsReason(category))
   return {
     type: credit ? '381' : '380',
     number: issued.name,
@@ -94,8 +96,8 @@ export function electronicOf(issued: Issued): ElectronicInvoice {
     withoutTaxMinor,
     taxMinor,
     withTaxMinor,
-    paidMinor: depositMinor,
-    dueMinor: withTaxMinor - depositMinor,
+    paidMinor,
+    dueMinor: withTaxMinor - paidMinor,
   }
 }
 

@@ -5,7 +5,7 @@
 import { say } from '../language/index.ts'
 import { divideRounded, readDecimal, tenTo } from '../money/decimal.ts'
 import { minorUnitsOf, sumMinor } from '../money/index.ts'
-import type { ElectronicInvoice } from './invoice.ts'
+import { type ElectronicInvoice, taxNumbersOf, wantsReason } from './invoice.ts'
 
 export interface RuleBroken {
   /** `BR-CO-10` */
@@ -51,7 +51,7 @@ export function brokenRules(invoice: ElectronicInvoice): RuleBroken[] {
   must(
     !isCurrency(invoice.currency) || minorUnitsOf(invoice.currency) <= 2,
     'BR-DEC-14',
-    say('The norm writes two places after the point; {currency} has three.', { currency: invoice.currency }),
+    say('The norm writes two places after the point; {currency} has more.', { currency: invoice.currency }),
   )
   must(
     new Set(invoice.lines.map(({ id }) => id)).size === invoice.lines.length,
@@ -123,6 +123,12 @@ function taxRules(invoice: ElectronicInvoice, must: Must): void {
     'BR-O-11',
     say('What lies outside the scope of tax has an invoice of its own.'),
   )
+  must(
+    taxes.every(({ category }) => category !== 'AE') ||
+      [seller, invoice.buyer].every(party => taxNumbersOf(party).vat !== ''),
+    'BR-AE-02',
+    say('A reverse charge needs the VAT numbers of seller and buyer, each with the letters of its country.'),
+  )
   for (const tax of taxes) {
     const mine = (each: { category: string; ratePercent: string }) =>
       each.category === tax.category && each.ratePercent === tax.ratePercent
@@ -144,7 +150,7 @@ function taxRules(invoice: ElectronicInvoice, must: Must): void {
     if (tax.category === 'S')
       must(Number(tax.ratePercent) > 0, 'BR-S-05', say('A standard rate is above zero.'))
     else must(Number(tax.ratePercent) === 0, `BR-${tax.category}-05`, say('Without tax the rate is zero.'))
-    if (tax.category === 'E' || tax.category === 'O')
+    if (wantsReason(tax.category))
       must(invoice.exemption.trim() !== '', `BR-${tax.category}-10`, say('Say why no tax is charged.'))
   }
   const used = new Set(

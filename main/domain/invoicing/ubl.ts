@@ -7,6 +7,7 @@ import {
   type Party,
   type TaxCode,
   taxNumbersOf,
+  wantsReason,
 } from './invoice.ts'
 import { element, type Xml, xmlDocument } from './xml.ts'
 
@@ -70,7 +71,7 @@ export function ublOf(invoice: ElectronicInvoice): string {
                 'cac:TaxCategory',
                 tax.category,
                 tax.ratePercent,
-                tax.category === 'E' || tax.category === 'O' ? invoice.exemption : '',
+                wantsReason(tax.category) ? invoice.exemption : '',
               ),
             ]),
           ),

@@ -32,6 +32,8 @@ export interface Bill {
   readonly amounts: 'net' | 'gross'
   /** Why this customer pays no tax; empty: they pay it. */
   readonly exemption: string
+  /** The customer owes the tax instead (reverse charge). */
+  readonly reversed: boolean
 }
 
 /** A line as it is charged. All amounts are as prices are: with tax in them where prices have it. */
@@ -58,11 +60,12 @@ export interface ChargedBill {
 
 /**
  * Charges a bill. What is taken off the whole is spread over the lines by their amounts, so that each rate bears its part
- * and a line can be credited for what it really cost. An exempt customer pays prices without the tax that is in them.
+ * and a line can be credited for what it really cost. A customer who pays no tax pays prices without the tax in them.
  * @throws Refusal for a discount without a reason, one above what it is taken off, and a price below zero.
  */
-export function chargeBill({ currency, lines, discounts, amounts, exemption }: Bill): ChargedBill {
-  const exempt = exemption.trim() !== ''
+export function chargeBill({ currency, lines, discounts, amounts, exemption, reversed }: Bill): ChargedBill {
+  const exempt = reversed || exemption.trim() !== ''
+  const without = reversed ? 'AE' : 'E'
   const bare = lines.map((line, i) => {
     const whole = lineAmountMinor(line.quantity, majorOf(line.priceMinor, currency), currency)
     if (whole < 0)
@@ -86,7 +89,7 @@ export function chargeBill({ currency, lines, discounts, amounts, exemption }: B
       discountMinor: discountMinor === 0 ? 0 : untaxed(whole) - amountMinor,
       amountMinor,
       ratePercent: exempt ? '0' : shortRate(line.tax.percent),
-      category: exempt ? ('E' as const) : line.tax.category,
+      category: exempt ? (without as TaxCategory) : line.tax.category,
     }
   })
   const sum = sumMinor(bare.map(line => line.amountMinor))

@@ -12,6 +12,7 @@ export {
   creditPostings,
   invoicePostings,
   type PaymentMethod,
+  type Posting,
   paymentMethods,
   paymentPostings,
 } from './journal.ts'

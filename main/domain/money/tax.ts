@@ -4,11 +4,12 @@ import { type DecimalInput, divideRounded, readDecimal, rescale, tenTo, writeDec
 import { checkMinor, minorFromBigInt, percentOfMinor } from './minor.ts'
 
 /**
- * How an amount stands to the tax: S taxed at a rate, Z taxed at none, E exempt, O outside it altogether.
+ * How what a shop sells stands to the tax: S taxed at a rate, Z taxed at none, E exempt, O outside it altogether.
  * Source: UNCL 5305 as EN 16931-1 takes it (BT-118, BT-151).
  */
 export const taxCategories = ['S', 'Z', 'E', 'O'] as const
-export type TaxCategory = (typeof taxCategories)[number]
+/** The same, and AE: the buyer owes the tax. That follows from the buyer, so no rate of a shop has it. */
+export type TaxCategory = (typeof taxCategories)[number] | 'AE'
 
 /** A rate of the shop's. */
 export interface TaxRate {

@@ -94,6 +94,7 @@ async function soldIn(tx: Tx, where: JobWhere) {
     select: {
       id: true,
       taxExempt: true,
+      taxReversed: true,
       charges: true,
       treatments: { include: { treatment: { select: { taxKey: true } } } },
     },

@@ -56,6 +56,7 @@ export async function getBill(desk: Desk, { id }: { id: string }) {
     ),
     depositMinor: job.depositMinor,
     taxExempt: job.taxExempt,
+    taxReversed: job.taxReversed,
     lines: bill.lines,
     allowanceReason: bill.allowanceReason,
     taxPerRate: bill.taxPerRate,
@@ -114,7 +115,7 @@ export function unpricedOf(treatments: readonly { name: string; priceMinor: numb
 
 /** Writes what a job costs. Once it is invoiced it stays so, until the invoice is credited in full. */
 export async function saveBill(desk: Desk, input: BillInput): Promise<{ version: number }> {
-  const { id, version, prices, charges, depositMinor } = input
+  const { id, version, prices, charges, depositMinor, taxReversed } = input
   const taxExempt = checkNote(input.taxExempt, 'taxExempt', 200)
   if (depositMinor < 0) refuse('deposit-bad', { depositMinor }, say('A deposit is 0 or more.'))
   return act(desk, async (tx, audit) => {
@@ -144,7 +145,7 @@ export async function saveBill(desk: Desk, input: BillInput): Promise<{ version:
     })
     const { count } = await tx.job.updateMany({
       where: { id, version },
-      data: { depositMinor, taxExempt, version: { increment: 1 } },
+      data: { depositMinor, taxExempt, taxReversed, version: { increment: 1 } },
     })
     assertFresh(count, 'job', id)
     const before = await billOf(tx, job)

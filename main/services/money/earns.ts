@@ -60,8 +60,8 @@ interface Ground {
 /** Charges what was sold; what was sold for the same before is not reckoned again. */
 function charging(rules: MoneyRules, shop: ShopView): (job: EarnedRow) => JobBill {
   const known = new Map<string, JobBill>()
-  return ({ treatments, charges, taxExempt }) => {
-    const sold = { treatments, charges, taxExempt }
+  return ({ treatments, charges, taxExempt, taxReversed }) => {
+    const sold = { treatments, charges, taxExempt, taxReversed }
     const key = JSON.stringify(sold)
     const bill = known.get(key) ?? chargeSold(rules, shop, sold)
     known.set(key, bill)

@@ -27,6 +27,7 @@ export const billInput = oneRow.extend({
     .max(100),
   depositMinor: amountMinor,
   taxExempt: text,
+  taxReversed: z.boolean(),
 })
 export type BillInput = z.infer<typeof billInput>
 
@@ -43,6 +44,8 @@ export const creditInput = z.object({
   id,
   lines: z.array(z.object({ id, amountMinor })).max(200),
   reason: text,
+  /** What of the invoice had been credited when this was typed: nothing is given back twice. */
+  seenCreditedMinor: amountMinor,
 })
 export type CreditInput = z.infer<typeof creditInput>
 

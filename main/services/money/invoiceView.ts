@@ -84,9 +84,11 @@ export async function invoiceView(tx: Tx, id: string) {
     taxMinor: row.taxMinor,
     withTaxMinor: row.withTaxMinor,
     depositMinor: row.depositMinor,
+    carriedMinor: row.carriedMinor,
     /** To be paid when it was issued. */
-    dueMinor: row.withTaxMinor - row.depositMinor,
+    dueMinor: row.withTaxMinor - row.depositMinor - row.carriedMinor,
     corrects: corrects && { id: corrects.id, name: numberWords(corrects), issuedOn: corrects.issuedOn },
+    creditedMinor: sumMinor(credits.map(credit => credit.withTaxMinor)),
     credits: credits.map(({ id, series, number, issuedOn, withTaxMinor }) => ({
       id,
       name: numberWords({ series, number }),

@@ -18,7 +18,7 @@ import { unpricedOf } from './bill.ts'
 import { askOfElectronic } from './electronic.ts'
 import type { CreditInput, IssueInput } from './inputs.ts'
 import { type Buyer, creditedByLine, numberWords, type Seller } from './invoiceView.ts'
-import { billOf, type MoneyJob, moneyJob, standingInvoice } from './jobBill.ts'
+import { accountOf, billOf, type MoneyJob, moneyJob, standingInvoice } from './jobBill.ts'
 
 /**
  * The next number of a series. It is asked for inside the act that saves it, and writers take turns: of two windows the
@@ -96,7 +96,10 @@ export async function issueIn(
   const series = rules.invoiceSeries
   const number = await nextNumber(tx, series)
   const deposits = sumMinor(job.payments.filter(each => each.before).map(each => each.amountMinor))
-  const used = sumMinor(job.invoices.map(each => each.depositMinor))
+  const depositMinor = deposits - sumMinor(job.invoices.map(each => each.depositMinor))
+  // Of an invoice that was credited in full the money is here: what it paid is not asked for again.
+  const onAccount = -accountOf(job).owedMinor - depositMinor
+  const carriedMinor = Math.max(0, Math.min(onAccount, bill.withTaxMinor - depositMinor))
   const { id } = await tx.invoice.create({
     data: {
       ...(given && { id: given }),
@@ -120,7 +123,8 @@ export async function issueIn(
       withoutTaxMinor: bill.withoutTaxMinor,
       taxMinor: bill.taxMinor,
       withTaxMinor: bill.withTaxMinor,
-      depositMinor: deposits - used,
+      depositMinor,
+      carriedMinor,
       who,
       lines: {
         create: bill.lines.map(({ quantity, ...line }, position) => ({
@@ -174,6 +178,13 @@ export async function creditInvoice(desk: Desk, input: CreditInput): Promise<{ i
     const now = row.lines.map(line => asked.get(line.id) ?? 0)
     const lines = row.lines.map(line => ({ ...line, category: line.category as RateTotal['category'] }))
     const before = row.lines.map(line => credited.get(line.id) ?? 0)
+    const seen = sumMinor(row.credits.map(credit => credit.withTaxMinor))
+    if (seen !== input.seenCreditedMinor)
+      refuse(
+        'stale',
+        { seenCreditedMinor: input.seenCreditedMinor },
+        say('A credit note was issued in another window; look at what is left now.'),
+      )
     const totals = creditTotals(lines, before, now, row.taxInPrices ? 'gross' : 'net')
     const rules = await moneyRules(tx)
     const issuedOn = dateOf(at, (await shopOf(tx)).zone)

@@ -54,6 +54,7 @@ export interface JobBill {
 
 interface Sold {
   readonly taxExempt: string
+  readonly taxReversed: boolean
   readonly treatments: readonly {
     readonly treatmentId: string
     readonly name: string
@@ -124,6 +125,7 @@ export function chargeSold(rules: MoneyRules, shop: ShopView, job: Sold): JobBil
     discounts: whole,
     amounts: rules.taxInPrices ? 'gross' : 'net',
     exemption: job.taxExempt,
+    reversed: job.taxReversed,
   })
   const { withoutTaxMinor, taxMinor, withTaxMinor } = totals
   return {
@@ -145,6 +147,7 @@ const reasonsOf = (discounts: readonly Discount[]) =>
 /** What a rate is called on papers; an exemption has none of the shop's. */
 function nameOfRate({ taxes }: MoneyRules, { category, ratePercent }: RateTotal): string {
   if (category === 'E') return say('Exempt')
+  if (category === 'AE') return say('Reverse charge')
   const rate = taxes.find(each => each.category === category && Number(each.percent) === Number(ratePercent))
   return rate?.name ?? say('Tax')
 }

@@ -4,7 +4,7 @@ import { dateOf, dayNumber } from '../../domain/calendar/index.ts'
 import { say, word } from '../../domain/language/index.ts'
 import { sumMinor } from '../../domain/money/index.ts'
 import { found } from '../../domain/refusal.ts'
-import { owedRows } from '../../store/owedRows.ts'
+import { owedByCustomer, owedRows } from '../../store/owedRows.ts'
 import type { Desk } from '../desk/desk.ts'
 import { shopOf } from '../desk/shopView.ts'
 import { numberWords } from './invoiceView.ts'
@@ -17,48 +17,43 @@ export async function owedList(desk: Desk) {
   const tx = desk.store.read
   const { zone, currency } = await shopOf(tx)
   const today = dateOf(desk.now(), zone)
-  const rows = await owedRows(tx)
+  const rows = (await owedRows(tx)).map(row => ({
+    ...row,
+    lateDays: row.owedMinor > 0 && row.dueOn < today ? dayNumber(today) - dayNumber(row.dueOn) : 0,
+  }))
+  rows.sort(
+    (a, b) => b.lateDays - a.lateDays || a.dueOn.localeCompare(b.dueOn) || a.jobId.localeCompare(b.jobId),
+  )
+  const shown = rows.slice(0, mostShown)
   const invoices = await tx.invoice.findMany({
-    where: { id: { in: rows.map(row => row.invoiceId) } },
+    where: { id: { in: shown.map(row => row.invoiceId) } },
     select: {
       id: true,
       series: true,
       number: true,
-      dueOn: true,
       issuedOn: true,
       carWords: true,
       job: { select: { customer: { select: { id: true, name: true, phone: true } } } },
     },
   })
   const byId = new Map(invoices.map(each => [each.id, each]))
-  const open = rows.map(({ jobId, owedMinor, invoiceId }) => {
-    const { job, dueOn, issuedOn, carWords, ...invoice } = byId.get(invoiceId)!
-    return {
-      jobId,
-      invoiceId,
-      name: numberWords(invoice),
-      customer: job.customer,
-      carWords,
-      issuedOn,
-      dueOn,
-      owedMinor,
-      lateDays: owedMinor > 0 && dueOn < today ? dayNumber(today) - dayNumber(dueOn) : 0,
-    }
-  })
-  open.sort(
-    (a, b) => b.lateDays - a.lateDays || a.dueOn.localeCompare(b.dueOn) || a.jobId.localeCompare(b.jobId),
-  )
-  const owing = open.filter(each => each.owedMinor > 0)
+  const owing = rows.filter(each => each.owedMinor > 0)
   return {
     today,
     currency,
-    open: open.slice(0, mostShown),
-    count: open.length,
+    open: shown.map(row => {
+      const { job, issuedOn, carWords, ...invoice } = byId.get(row.invoiceId)!
+      return { ...row, name: numberWords(invoice), customer: job.customer, carWords, issuedOn }
+    }),
+    count: rows.length,
     owedMinor: sumMinor(owing.map(each => each.owedMinor)),
     overdueMinor: sumMinor(owing.filter(each => each.lateDays > 0).map(each => each.owedMinor)),
     overdueCount: owing.filter(each => each.lateDays > 0).length,
   }
 }
+
+/** Lines of a statement at most; what came before them stands as one line. */
+const mostLines = 1_000
 
 /** Everything a customer was billed, credited and paid, oldest first, with what was owed after each. */
 export async function statement(desk: Desk, { id }: { id: string }) {
@@ -69,20 +64,31 @@ export async function statement(desk: Desk, { id }: { id: string }) {
     { id },
     say('This customer is not there.'),
   )
-  const [invoices, payments] = await Promise.all([
+  const [invoices, payments, wholeMinor] = await Promise.all([
     tx.invoice.findMany({
       where: { job: { customerId: id } },
       orderBy: [{ issuedAt: 'desc' }, { id: 'desc' }],
-      take: 1_000,
+      take: mostLines,
+      select: {
+        id: true,
+        kind: true,
+        issuedAt: true,
+        issuedOn: true,
+        withTaxMinor: true,
+        carWords: true,
+        series: true,
+        number: true,
+      },
     }),
     tx.payment.findMany({
       where: { job: { customerId: id } },
       orderBy: [{ at: 'desc' }, { id: 'desc' }],
-      take: 1_000,
+      take: mostLines,
       include: { job: { select: { number: true } } },
     }),
+    owedByCustomer(tx, id),
   ])
-  const lines = [
+  const all = [
     ...invoices.map(({ id, kind, issuedAt, issuedOn, withTaxMinor, carWords, series, number }) => ({
       key: id,
       at: issuedAt,
@@ -104,13 +110,30 @@ export async function statement(desk: Desk, { id }: { id: string }) {
       minor: -amountMinor,
     })),
   ].sort((a, b) => a.at - b.at || a.key.localeCompare(b.key))
+  const shown = all.slice(-mostLines)
+  const carriedMinor = wholeMinor - sumMinor(shown.map(line => line.minor))
+  const first = shown[0]
+  const carried =
+    all.length === shown.length || !first
+      ? []
+      : [
+          {
+            key: 'carried',
+            at: first.at,
+            date: first.date,
+            words: say('Carried forward'),
+            about: '',
+            invoiceId: null,
+            minor: carriedMinor,
+          },
+        ]
   let owedMinor = 0
   return {
     customer: { id, name: customer.name, email: customer.email },
     today: dateOf(desk.now(), zone),
     nowAt: desk.now(),
     currency,
-    lines: lines.map(({ at: _, ...line }) => {
+    lines: [...carried, ...shown].map(({ at: _, ...line }) => {
       owedMinor += line.minor
       return { ...line, owedMinor }
     }),

@@ -46,6 +46,12 @@ export async function invoiceSheet(tx: Tx, invoice: InvoiceView) {
       seller.taxNumber && say('Tax number {taxNumber}', { taxNumber: seller.taxNumber }),
     ],
   }
+  const noTax = [
+    invoice.taxPerRate.some(rate => rate.category === 'AE') ? say('Reverse charge') : '',
+    invoice.exemption,
+  ]
+    .filter(Boolean)
+    .join('\n')
   const taxed = invoice.taxPerRate.some(rate => rate.category === 'S')
   return {
     title: credit
@@ -109,10 +115,13 @@ export async function invoiceSheet(tx: Tx, invoice: InvoiceView) {
       })),
       { name: credit ? say('Given back') : say('Total'), amount: money(invoice.withTaxMinor), strong: true },
       ...(invoice.depositMinor > 0
-        ? [
-            { name: say('Deposit paid'), amount: money(-invoice.depositMinor) },
-            { name: say('To pay'), amount: money(invoice.dueMinor), strong: true },
-          ]
+        ? [{ name: say('Deposit paid'), amount: money(-invoice.depositMinor) }]
+        : []),
+      ...(invoice.carriedMinor > 0
+        ? [{ name: say('Paid already'), amount: money(-invoice.carriedMinor) }]
+        : []),
+      ...(invoice.dueMinor !== invoice.withTaxMinor
+        ? [{ name: say('To pay'), amount: money(invoice.dueMinor), strong: true }]
         : []),
     ],
     currency,
@@ -120,7 +129,7 @@ export async function invoiceSheet(tx: Tx, invoice: InvoiceView) {
       ...(invoice.taxInPrices && taxed
         ? [{ heading: say('Tax'), text: say('Prices have their tax in them.') }]
         : []),
-      ...(invoice.exemption ? [{ heading: say('No tax is charged'), text: invoice.exemption }] : []),
+      ...(noTax === '' ? [] : [{ heading: say('No tax is charged'), text: noTax }]),
       ...(invoice.reason ? [{ heading: say('Why'), text: invoice.reason }] : []),
       ...(invoice.note ? [{ heading: say('Note'), text: invoice.note }] : []),
       ...(!credit && seller.payTo ? [{ heading: say('How to pay'), text: seller.payTo }] : []),

@@ -37,7 +37,7 @@ export async function takePayment(
     const bill = await billOf(tx, job)
     const standing = standingInvoice(job)
     const toPayMinor = standing ? owedMinor : bill.withTaxMinor - paidMinor
-    if (amountMinor > toPayMinor)
+    if (amountMinor > Math.max(0, toPayMinor))
       refuse(
         'payment-too-large',
         { amountMinor },

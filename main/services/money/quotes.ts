@@ -72,7 +72,12 @@ export async function listQuotes(desk: Desk) {
   const rows = await tx.quote.findMany({
     orderBy: [{ createdAt: 'desc' }, { number: 'desc' }],
     take: 100,
-    include: {
+    // Without the signatures, each a picture.
+    select: {
+      id: true,
+      number: true,
+      status: true,
+      validUntil: true,
       vehicle: { include: { customer: { select: { name: true } } } },
       variants: { select: { priceMinor: true } },
     },

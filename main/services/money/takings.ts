@@ -1,5 +1,6 @@
 /** A day's takings, and the journal of all money for the bookkeeper. */
 
+import { setImmediate as nextTurn } from 'node:timers/promises'
 import { dateOf, startOfDay } from '../../domain/calendar/index.ts'
 import { say, word } from '../../domain/language/index.ts'
 import {
@@ -8,6 +9,7 @@ import {
   invoicePostings,
   majorOf,
   type PaymentMethod,
+  type Posting,
   paymentMethods,
   paymentPostings,
   type RateTotal,
@@ -97,18 +99,46 @@ const accountWords: Record<Account, string> = {
 /** The journal as double entries, oldest first: each entry's debits are its credits. */
 export async function journalEntries(tx: Tx, { fromDate, toDate }: JournalInput) {
   const { zone, currency } = await shopOf(tx)
-  const within = dayWithin(fromDate, toDate, zone)
+  const { gte, lt } = dayWithin(fromDate, toDate, zone)
+  const entries: JournalEntry[] = []
+  // A month at a time, with a turn for other windows in between: years of a large shop are thousands of entries.
+  for (let fromAt = gte; fromAt < lt; fromAt += month) {
+    entries.push(...(await entriesWithin(tx, { gte: fromAt, lt: Math.min(lt, fromAt + month) })))
+    await nextTurn()
+  }
+  return { zone, currency, entries }
+}
+
+const month = 30 * 1440
+
+interface JournalEntry {
+  id: string
+  at: number
+  words: string
+  who: string
+  postings: readonly Posting[]
+}
+
+const whose = { job: { select: { number: true, customer: { select: { name: true } } } } } as const
+
+async function entriesWithin(tx: Tx, within: { gte: number; lt: number }): Promise<JournalEntry[]> {
   const [invoices, payments] = await Promise.all([
     tx.invoice.findMany({
       where: { issuedAt: within },
-      include: { job: { select: { customer: { select: { name: true } } } } },
+      select: {
+        id: true,
+        kind: true,
+        issuedAt: true,
+        series: true,
+        number: true,
+        taxes: true,
+        depositMinor: true,
+        ...whose,
+      },
     }),
-    tx.payment.findMany({
-      where: { at: within },
-      include: { job: { select: { number: true, customer: { select: { name: true } } } } },
-    }),
+    tx.payment.findMany({ where: { at: within }, include: whose }),
   ])
-  const entries = [
+  return [
     ...invoices.map(({ id, kind, issuedAt, taxes, depositMinor, job, ...row }) => {
       const taxPerRate = fromJson<RateTotal[]>(taxes)
       return {
@@ -130,7 +160,6 @@ export async function journalEntries(tx: Tx, { fromDate, toDate }: JournalInput)
       postings: paymentPostings({ ...paid, method: method as PaymentMethod }),
     })),
   ].sort((a, b) => a.at - b.at || a.id.localeCompare(b.id))
-  return { zone, currency, entries }
 }
 
 /** The journal as a list for the bookkeeper. */

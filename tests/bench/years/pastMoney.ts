@@ -89,7 +89,12 @@ export class PastMoney {
       priceMinor,
       treatment: { taxKey: this.#taxKeys.get(treatmentId) ?? '' },
     }))
-    const bill = chargeSold(this.#rules, this.#shop, { taxExempt: '', treatments, charges: [] })
+    const bill = chargeSold(this.#rules, this.#shop, {
+      taxExempt: '',
+      taxReversed: false,
+      treatments,
+      charges: [],
+    })
     this.#bills.set(visit, bill)
     return bill
   }

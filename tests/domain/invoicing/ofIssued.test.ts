@@ -20,7 +20,7 @@ const paper = {
   suppliedOn: '2026-04-14',
   currency: 'EUR',
   seller: { ...party, payTo: 'By transfer' },
-  buyer: { ...party, name: 'Ines Vale', taxNumber: '' },
+  buyer: { ...party, name: 'Ines Vale', country: 'NL', taxNumber: 'NL000000000B01' },
   corrects: null,
   carWords: 'Marlo Wendrel (DM 4711)',
   note: 'Thank you.',
@@ -40,6 +40,7 @@ function issuedOf(bill: Parameters<typeof chargeBill>[0]): Issued {
     taxMinor: totals.taxMinor,
     withTaxMinor: totals.withTaxMinor,
     depositMinor: 0,
+    carriedMinor: 0,
   }
 }
 
@@ -47,6 +48,7 @@ const twoRates = {
   currency: 'EUR',
   amounts: 'net' as const,
   exemption: '',
+  reversed: false,
   lines: [
     {
       name: 'Coating',
@@ -79,7 +81,7 @@ describe('the electronic form of what was issued', () => {
       payTo: 'By transfer',
       exemption: '',
       seller: { address: ['4 Quarry Lane', '10001 Ashdown'], taxNumber: 'DE000000000' },
-      buyer: { name: 'Ines Vale', taxNumber: '' },
+      buyer: { name: 'Ines Vale', taxNumber: 'NL000000000B01' },
       allowances: [
         { amountMinor: 10_000, reason: 'Regular customer', category: 'S', ratePercent: '19' },
         { amountMinor: 200, reason: 'Regular customer', category: 'S', ratePercent: '7' },

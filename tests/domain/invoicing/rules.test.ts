@@ -5,7 +5,7 @@ import { anInvoice } from './anInvoice.ts'
 const rulesOf = (change: Partial<ElectronicInvoice>) =>
   brokenRules({ ...anInvoice, ...change }).map(({ rule }) => rule)
 const [first, second] = anInvoice.lines as [ElectronicInvoice['lines'][0], ElectronicInvoice['lines'][0]]
-const exempt = (category: 'E' | 'O'): Partial<ElectronicInvoice> => ({
+const exempt = (category: 'E' | 'O' | 'Z' | 'AE'): Partial<ElectronicInvoice> => ({
   lines: [{ ...first, category, ratePercent: '0' }],
   allowances: [],
   taxes: [{ category, ratePercent: '0', baseMinor: 100_000, taxMinor: 0 }],
@@ -18,12 +18,20 @@ const exempt = (category: 'E' | 'O'): Partial<ElectronicInvoice> => ({
   dueMinor: 100_000,
 })
 
+const reversed: Partial<ElectronicInvoice> = {
+  ...exempt('AE'),
+  buyer: { ...anInvoice.buyer, country: 'NL', taxNumber: 'NL000000000B01' },
+  exemption: 'Reverse charge',
+}
+
 // EN 16931-1:2017, by the rules' public identifiers; their wording from memory.
 describe('the rules of EN 16931', () => {
   it('all hold for an invoice worked by hand', () => {
     expect(rulesOf({})).toEqual([])
     expect(rulesOf({ ...exempt('E'), exemption: 'Export' })).toEqual([])
     expect(rulesOf({ ...exempt('O'), exemption: 'Outside the scope' })).toEqual([])
+    expect(rulesOf(exempt('Z'))).toEqual([])
+    expect(rulesOf(reversed)).toEqual([])
   })
 
   it.each<[string, Partial<ElectronicInvoice>]>([
@@ -52,6 +60,15 @@ describe('the rules of EN 16931', () => {
     ['BR-CO-26', { seller: { ...anInvoice.seller, taxNumber: '' } }],
     ['BR-S-01', { lines: [first, { ...second, ratePercent: '7' }] }],
     ['BR-S-05', { taxes: [{ ...anInvoice.taxes[0]!, ratePercent: '0' }] }],
+    ['BR-AE-02', { ...reversed, buyer: { ...anInvoice.buyer, taxNumber: '' } }],
+    ['BR-AE-02', { ...reversed, seller: { ...anInvoice.seller, taxNumber: '20 4411' } }],
+    ['BR-AE-05', { ...reversed, taxes: [{ ...reversed.taxes![0]!, ratePercent: '19' }] }],
+    ['BR-AE-08', { ...reversed, taxes: [{ ...reversed.taxes![0]!, baseMinor: 99_999 }] }],
+    ['BR-AE-09', { ...reversed, taxes: [{ ...reversed.taxes![0]!, taxMinor: 1 }] }],
+    ['BR-AE-10', { ...reversed, exemption: '' }],
+    ['BR-Z-05', { ...exempt('Z'), taxes: [{ ...exempt('Z').taxes![0]!, ratePercent: '19' }] }],
+    ['BR-Z-08', { ...exempt('Z'), taxes: [{ ...exempt('Z').taxes![0]!, baseMinor: 99_999 }] }],
+    ['BR-Z-09', { ...exempt('Z'), taxes: [{ ...exempt('Z').taxes![0]!, taxMinor: 1 }] }],
     ['BR-S-08', { taxes: [{ ...anInvoice.taxes[0]!, baseMinor: 96_001 }] }],
     [
       'BR-E-05',

@@ -29,6 +29,12 @@ async function faultsOf(...xmls: string[]) {
 
 const [line] = anInvoice.lines as [ElectronicInvoice['lines'][0]]
 const others: Partial<ElectronicInvoice>[] = [
+  {
+    lines: [{ ...line, category: 'AE', ratePercent: '0' }],
+    taxes: [{ category: 'AE', ratePercent: '0', baseMinor: 100_000, taxMinor: 0 }],
+    exemption: 'Reverse charge',
+    buyer: { ...anInvoice.buyer, taxNumber: 'NL000000000B01', country: 'NL' },
+  },
   { type: '381', corrects: { number: 'INV-0042', issuedOn: '2026-04-15' }, payTo: '' },
   { seller: { ...anInvoice.seller, taxNumber: '12-34567', country: 'US', address: ['a', 'b', 'c', 'd'] } },
   {

@@ -20,6 +20,7 @@ const bill = (lines: Bill['lines'], more: Partial<Bill> = {}): Bill => ({
   discounts: [],
   amounts: 'net',
   exemption: '',
+  reversed: false,
   ...more,
 })
 
@@ -50,6 +51,15 @@ test('An exempt customer pays a price without the tax that is in it', () => {
   expect(totals).toMatchObject({ withTaxMinor: 10_000, taxMinor: 0 })
 })
 
+test('A customer who owes the tax pays a price without it, taxed in a category of its own', () => {
+  const { lines, totals } = chargeBill(bill([line('Wash', 11_900)], { amounts: 'gross', reversed: true }))
+  expect(lines[0]).toMatchObject({ amountMinor: 10_000, category: 'AE', ratePercent: '0' })
+  expect(totals).toMatchObject({
+    taxPerRate: [{ category: 'AE', ratePercent: '0', baseMinor: 10_000, taxMinor: 0 }],
+    withTaxMinor: 10_000,
+  })
+})
+
 test('What is charged is the prices less what was taken off, and the lines bear all of it', () => {
   fc.assert(
     fc.property(bills, given => {
@@ -61,7 +71,7 @@ test('What is charged is the prices less what was taken off, and the lines bear 
         expect(each.allowanceMinor).toBeGreaterThanOrEqual(0)
         expect(each.allowanceMinor).toBeLessThanOrEqual(each.amountMinor)
       }
-      if (given.exemption === '') {
+      if (given.exemption === '' && !given.reversed) {
         const asked = given.lines.map(each => Math.round(Number(each.quantity) * each.priceMinor))
         const off = [...given.discounts, ...given.lines.flatMap(each => each.discounts)]
         expect(charged).toBe(sumMinor(asked) - sumMinor(off.map(each => each.amountMinor)))

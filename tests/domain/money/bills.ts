@@ -23,9 +23,9 @@ export const bills: fc.Arbitrary<Bill> = fc
     ),
     offShare: fc.integer({ min: 0, max: 100 }),
     amounts: fc.constantFrom('net' as const, 'gross' as const),
-    exempt: fc.boolean(),
+    taxed: fc.constantFrom('taxed' as const, 'exempt' as const, 'reversed' as const),
   })
-  .map(({ lines, offShare, amounts, exempt }) => {
+  .map(({ lines, offShare, amounts, taxed }) => {
     const made = lines.map(({ offShare, ...line }, i) => {
       const whole = Math.round(Number(line.quantity) * line.priceMinor)
       const off = Math.floor((whole * offShare) / 100)
@@ -39,12 +39,13 @@ export const bills: fc.Arbitrary<Bill> = fc
     })
     // An exempt customer's prices may be without a fifth of it: take off less than that would leave.
     const sum = made.reduce((all, line) => all + line.whole - line.off, 0)
-    const off = Math.floor((sum * offShare) / (exempt ? 200 : 100))
+    const off = Math.floor((sum * offShare) / (taxed === 'taxed' ? 100 : 200))
     return {
       currency: 'EUR',
       lines: made.map(({ whole: _, off: __, ...line }) => line),
       discounts: off > 0 ? [{ amountMinor: off, reason: 'late' }] : [],
       amounts,
-      exemption: exempt ? 'Resale' : '',
+      exemption: taxed === 'exempt' ? 'Resale' : '',
+      reversed: taxed === 'reversed',
     }
   })

@@ -18,11 +18,13 @@ export const otherForms: Readonly<Record<string, string>> = {
   'screens/job/Heatings.tsx': 'a new heated cure',
   'screens/job/TestSpot.tsx':
     'acts on the job; a second one is refused by its version, in tests/services/job/testSpot.test.ts',
-  'screens/money/CreditForm.tsx': 'a new credit note, of what is left of the invoice at most',
+  'screens/money/CreditForm.tsx':
+    'a new credit note; one that another window has issued meanwhile is told, in tests/services/money/issue.test.ts',
   'screens/money/bill/IssueForm.tsx': 'issued once: a second one is refused by the version of the job',
   'screens/money/bill/Payments.tsx':
     'a new payment; one that another window has taken meanwhile is told, in tests/services/money/payments.test.ts',
-  'screens/money/quotes/NewQuote.tsx': 'a new quote',
+  'screens/money/quotes/NewQuote.tsx':
+    'a new quote with a number of its own, in tests/services/money/quotes.test.ts',
   'screens/money/quotes/SignForm.tsx':
     'signed once; a second signature is refused by the version, in tests/services/money/quotes.test.ts',
   'screens/settings/BackupsSection.tsx':

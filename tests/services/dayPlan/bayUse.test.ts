@@ -50,6 +50,7 @@ test('what a treatment earned is what is billed of it: a discount is off, an ext
     ],
     depositMinor: 0,
     taxExempt: '',
+    taxReversed: false,
   })
   const after = await earned()
   // Off the whole: the extra bears its part of it by its price.

@@ -165,6 +165,7 @@ test('The price agreed is the whole: extras are in it, and one below them alone 
     ],
     depositMinor: 0,
     taxExempt: '',
+    taxReversed: false,
   })
   expect((await job(desk, id)).priceMinor).toBe(shown.priceMinor + 4_500)
   const agree = async (priceMinor: number) => {

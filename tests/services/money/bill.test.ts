@@ -39,6 +39,7 @@ test('A bill is what was sold with its tax; written anew, it is what was written
     charges,
     depositMinor: 500,
     taxExempt: '',
+    taxReversed: false,
   }
   await saveBill(desk, write)
   // 8.25 percent of 80.00 is 6.60, and the kits bear none.
@@ -76,6 +77,7 @@ test('A bill that cannot be is refused and leaves the one before', async () => {
     charges: [off({})],
     depositMinor: 0,
     taxExempt: '',
+    taxReversed: false,
   }
   for (const change of [
     { charges: [off({ words: '' })] },
@@ -96,6 +98,14 @@ test('An invoiced bill stays as it is', async () => {
   const { version, invoiceId, toPayMinor } = await getBill(made.desk, { id: jobId })
   expect(invoiceId).not.toBeNull()
   expect(toPayMinor).toBe(12_990)
-  const write = { id: jobId, version, prices: [], charges: [], depositMinor: 0, taxExempt: '' }
+  const write = {
+    id: jobId,
+    version,
+    prices: [],
+    charges: [],
+    depositMinor: 0,
+    taxExempt: '',
+    taxReversed: false,
+  }
   await expect(saveBill(made.desk, write)).rejects.toMatchObject({ code: 'invoiced' })
 })

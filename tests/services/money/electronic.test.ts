@@ -1,11 +1,13 @@
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { beforeEach, expect, test } from 'vitest'
+import { saveBill } from '../../../main/services/money/bill.ts'
 import { electronicFile, getInvoice } from '../../../main/services/money/electronic.ts'
 import { creditInvoice, issueInvoice } from '../../../main/services/money/issue.ts'
 import { invoiceFile } from '../../../main/services/money/paperFiles.ts'
 import { getShop, updateShop } from '../../../main/services/setUp/shop.ts'
+import { pdfWords } from '../../documents/poppler.ts'
 import { bookJob } from '../bookJob.ts'
-import { billed, buyer, type MoneyShop, moneyShop } from './sample.ts'
+import { billed, buyer, type MoneyShop, moneyShop, setRules } from './sample.ts'
 
 let made: MoneyShop
 const inside = async (id: string): Promise<string | null> => {
@@ -50,6 +52,7 @@ test('A complete invoice carries its CII inside and comes as UBL, and so does it
     id: invoiceId,
     lines: [{ id: view.lines[0]!.id, amountMinor: 6_000 }],
     reason: 'Half of it',
+    seenCreditedMinor: 0,
   })
   expect(await inside(credit.id)).toContain('<ram:TypeCode>381</ram:TypeCode>')
   expect(new TextDecoder().decode((await electronicFile(made.desk, credit)).bytes)).toContain('<CreditNote ')
@@ -83,6 +86,30 @@ test('A shop of the Union is asked before it issues paper only; elsewhere nobody
   await shopIs({ country: 'US' })
   const other = await bookJob(made.desk, made.shop, { treatments: ['wash'] })
   await issueInvoice(made.desk, { ...input, id: other.id, version: other.version })
+})
+
+test('Where the customer owes the tax none is charged, and every form of the invoice says why', async () => {
+  await setRules(made.desk, { taxNumber: 'DE000000000', taxInPrices: true })
+  await shopIs({ address: '12 Mill Lane', country: 'DE' })
+  const { id, version } = await bookJob(made.desk, made.shop, { treatments: ['wash'] })
+  const bill = { id, version, prices: [], charges: [], depositMinor: 0, taxExempt: '', taxReversed: true }
+  const written = await saveBill(made.desk, bill)
+  const to = { ...buyer, country: 'NL' }
+  const input = { id, version: written.version, buyer: to, note: '' }
+  // Without the number of who owes it, it would be paper only.
+  await expect(issueInvoice(made.desk, input)).rejects.toMatchObject({
+    code: 'not-electronic',
+    message: expect.stringContaining('BR-AE-02'),
+  })
+  const issued = await issueInvoice(made.desk, { ...input, buyer: { ...to, taxNumber: 'NL000000000B01' } })
+  // 120.00 with 8.25 % in it are 110.85 without.
+  const view = await getInvoice(made.desk, issued)
+  expect(view).toMatchObject({ lacks: [], taxMinor: 0, withTaxMinor: 11_085 })
+  expect(view.taxPerRate).toMatchObject([{ category: 'AE', name: 'Reverse charge' }])
+  expect(pdfWords((await invoiceFile(made.desk, issued)).bytes)).toContain('No tax is charged Reverse charge')
+  expect(await inside(issued.id)).toMatch(/<ram:ExemptionReason>Reverse charge<.*CategoryCode>AE</)
+  const ubl = new TextDecoder().decode((await electronicFile(made.desk, issued)).bytes)
+  expect(ubl).toMatch(/<cbc:ID>AE<.*<cbc:TaxExemptionReason>Reverse charge</)
 })
 
 async function shopIs(change: object): Promise<void> {

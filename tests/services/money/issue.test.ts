@@ -2,8 +2,10 @@ import { expect, test } from 'vitest'
 import { getBill, saveBill } from '../../../main/services/money/bill.ts'
 import { getInvoice } from '../../../main/services/money/electronic.ts'
 import { creditInvoice, issueInvoice } from '../../../main/services/money/issue.ts'
+import { invoiceFile } from '../../../main/services/money/paperFiles.ts'
 import { takePayment } from '../../../main/services/money/payments.ts'
 import type { Tx } from '../../../main/store/store.ts'
+import { pdfWords } from '../../documents/poppler.ts'
 import { bookJob } from '../bookJob.ts'
 import { billed, buyer, moneyShop, setRules } from './sample.ts'
 
@@ -95,11 +97,12 @@ test('A credit note gives back a part, then the rest, and the job may be billed 
   const { desk } = made
   const { jobId, invoiceId } = await billed(made, { treatments: ['wash', 'correction'] })
   const { lines, withTaxMinor } = await getInvoice(desk, { id: invoiceId })
-  const credit = (amounts: number[], reason = 'Not done') =>
+  const credit = async (amounts: number[], reason = 'Not done') =>
     creditInvoice(desk, {
       id: invoiceId,
       lines: lines.map((line, i) => ({ id: line.id, amountMinor: amounts[i] ?? 0 })),
       reason,
+      seenCreditedMinor: (await getInvoice(desk, { id: invoiceId })).creditedMinor,
     })
   const left = lines.map(line => line.leftMinor)
   const first = await credit([0, 1_001])
@@ -113,7 +116,9 @@ test('A credit note gives back a part, then the rest, and the job may be billed 
   const second = await credit([left[0]!, left[1]! - 1_001])
   const notes = await Promise.all([first, second].map(({ id }) => getInvoice(desk, { id })))
   expect(notes.reduce((sum, note) => sum + note.withTaxMinor, 0)).toBe(withTaxMinor)
-  await expect(creditInvoice(desk, { id: first.id, lines: [], reason: 'x' })).rejects.toMatchObject({
+  await expect(
+    creditInvoice(desk, { id: first.id, lines: [], reason: 'x', seenCreditedMinor: 0 }),
+  ).rejects.toMatchObject({
     code: 'not-invoice',
   })
   const bill = await getBill(desk, { id: jobId })
@@ -123,13 +128,55 @@ test('A credit note gives back a part, then the rest, and the job may be billed 
   )
 })
 
+test('Of two windows that credit at once, the second is told', async () => {
+  const made = await moneyShop()
+  const { desk } = made
+  const { invoiceId: id } = await billed(made)
+  const { lines } = await getInvoice(desk, { id })
+  const part = { id, lines: [{ id: lines[0]!.id, amountMinor: 1_000 }], reason: 'Redo', seenCreditedMinor: 0 }
+  const both = await Promise.allSettled([creditInvoice(desk, part), creditInvoice(desk, part)])
+  expect(both.map(each => each.status)).toEqual(['fulfilled', 'rejected'])
+  expect(both[1]).toMatchObject({ reason: { code: 'stale', field: 'seenCreditedMinor' } })
+  expect((await getInvoice(desk, { id })).credits).toHaveLength(1)
+})
+
+test('What a credited invoice had been paid is not asked for again by the one in its place', async () => {
+  const made = await moneyShop()
+  const { desk } = made
+  const { jobId, invoiceId } = await billed(made)
+  const pay = { id: jobId, method: 'card' as const, tipMinor: 0, note: '' }
+  await takePayment(desk, { ...pay, amountMinor: 10_000, seenPaidMinor: 0 })
+  const { lines } = await getInvoice(desk, { id: invoiceId })
+  const all = [{ id: lines[0]!.id, amountMinor: lines[0]!.leftMinor }]
+  await creditInvoice(desk, { id: invoiceId, lines: all, reason: 'Wrong name', seenCreditedMinor: 0 })
+  const { version } = await getBill(desk, { id: jobId })
+  const again = await issueInvoice(desk, { id: jobId, version, buyer, note: '' })
+  expect(await getInvoice(desk, again)).toMatchObject({
+    withTaxMinor: 12_990,
+    depositMinor: 0,
+    carriedMinor: 10_000,
+    dueMinor: 2_990,
+  })
+  const words = pdfWords((await invoiceFile(desk, again)).bytes)
+  expect(words).toMatch(/Total 129\.90 Paid already -100\.00 To pay 29\.90/)
+  expect((await getBill(desk, { id: jobId })).toPayMinor).toBe(2_990)
+})
+
 test('A treatment without a price, and a place that is only held, are not invoiced', async () => {
   const made = await moneyShop()
   const { desk, shop } = made
   const job = await bookJob(desk, shop, { treatments: ['wash'] })
   const bill = await getBill(desk, { id: job.id })
   const prices = bill.prices.map(each => ({ id: each.id, priceMinor: 0 }))
-  const write = { id: job.id, version: job.version, prices, charges: [], depositMinor: 0, taxExempt: '' }
+  const write = {
+    id: job.id,
+    version: job.version,
+    prices,
+    charges: [],
+    depositMinor: 0,
+    taxExempt: '',
+    taxReversed: false,
+  }
   const { version } = await saveBill(desk, write)
   await expect(issueInvoice(desk, { id: job.id, version, buyer, note: '' })).rejects.toMatchObject({
     code: 'price-missing',

@@ -32,6 +32,7 @@ test('What is open, the longest overdue first; paid ones are gone, and what is t
     id: done.invoiceId,
     lines: [{ id: lines[0]!.id, amountMinor: 12_000 }],
     reason: 'Redo',
+    seenCreditedMinor: 0,
   })
   expect((await owedList(desk)).open.find(each => each.jobId === done.jobId)?.owedMinor).toBe(-12_990)
 })
@@ -54,7 +55,7 @@ test('A statement ends in what is owed, line by line', async () => {
   const given = [{ id: issued.lines[0]!.id, amountMinor: 1_000 }]
   const { withTaxMinor } = await getInvoice(
     desk,
-    await creditInvoice(desk, { id: invoiceId, lines: given, reason: 'Redo' }),
+    await creditInvoice(desk, { id: invoiceId, lines: given, reason: 'Redo', seenCreditedMinor: 0 }),
   )
   const { customerId } = await rowOf(made, jobId)
   const { lines, owedMinor } = await statement(desk, { id: customerId })
@@ -65,6 +66,34 @@ test('A statement ends in what is owed, line by line', async () => {
   ])
   expect(owedMinor).toBe(8_990 - withTaxMinor)
   await expect(statement(desk, { id: 'nobody' })).rejects.toMatchObject({ code: 'missing' })
+})
+
+test('What a long statement leaves out is carried forward, and it ends in all that is owed', async () => {
+  const made = await moneyShop()
+  const { desk } = made
+  const { jobId } = await billed(made)
+  // 1,200 payments of 0.01 in, one a minute, and an invoice of 129.90 before them.
+  const first = desk.now() + 1
+  await desk.store.transact({ who: 'test', at: 0, followed: false }, tx =>
+    tx.payment.createMany({
+      data: Array.from({ length: 1_200 }, (_, i) => ({
+        id: `p${String(i).padStart(4, '0')}`,
+        jobId,
+        at: first + i,
+        who: 'test',
+        method: 'card',
+        amountMinor: 1,
+        before: false,
+      })),
+    }),
+  )
+  const { customerId } = await rowOf(made, jobId)
+  const { lines, owedMinor } = await statement(desk, { id: customerId })
+  expect(lines).toHaveLength(1_001)
+  // 129.90 less the 200 payments that are not shown.
+  expect(lines[0]).toMatchObject({ words: 'Carried forward', minor: 12_790, owedMinor: 12_790 })
+  expect(owedMinor).toBe(12_990 - 1_200)
+  expect(lines.at(-1)!.owedMinor).toBe(owedMinor)
 })
 
 test('An invoice is found by its number, its owner and its car', async () => {

@@ -28,6 +28,7 @@ test('Invoice, credit note and statement are printed from what was issued', asyn
     id: invoiceId,
     lines: [{ id: lines[0]!.id, amountMinor: 12_000 }],
     reason: 'Not done',
+    seenCreditedMinor: 0,
   })
   const note = await words(await invoiceFile(desk, credit))
   for (const fact of [/For invoice\s+INV-0001/, /Given back\s+129\.90/, /Not done/, /· credit note CN-0001/])

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { getBill } from '../../../main/services/money/bill.ts'
 import { getInvoice } from '../../../main/services/money/electronic.ts'
-import { issueInvoice } from '../../../main/services/money/issue.ts'
+import { creditInvoice, issueInvoice } from '../../../main/services/money/issue.ts'
 import { invoiceFile } from '../../../main/services/money/paperFiles.ts'
 import { takePayment, undoPayment } from '../../../main/services/money/payments.ts'
 import { pdfWords } from '../../documents/poppler.ts'
@@ -60,6 +60,22 @@ test('A payment is taken back once, by another', async () => {
   await expect(undoPayment(made.desk, { id: deposit.id, reason: 'again' })).rejects.toMatchObject({
     code: 'undone',
   })
+})
+
+test('What the shop owes is paid back in parts, and a tip may come meanwhile', async () => {
+  const made = await moneyShop()
+  const { desk } = made
+  const { jobId: id, invoiceId } = await billed(made)
+  await takePayment(desk, { ...paid, id, amountMinor: 12_990 })
+  const { lines } = await getInvoice(desk, { id: invoiceId })
+  const all = [{ id: lines[0]!.id, amountMinor: lines[0]!.leftMinor }]
+  await creditInvoice(desk, { id: invoiceId, lines: all, reason: 'Not done', seenCreditedMinor: 0 })
+  await takePayment(desk, { ...paid, id, amountMinor: -5_000, seenPaidMinor: 12_990 })
+  await takePayment(desk, { ...paid, id, amountMinor: 0, tipMinor: 300, seenPaidMinor: 7_990 })
+  await takePayment(desk, { ...paid, id, amountMinor: -7_990, seenPaidMinor: 7_990 })
+  expect(await getBill(desk, { id })).toMatchObject({ paidMinor: 0, owedMinor: 0 })
+  const more = { ...paid, id, amountMinor: -1, seenPaidMinor: 0 }
+  await expect(takePayment(desk, more)).rejects.toMatchObject({ code: 'refund-too-large' })
 })
 
 test('Nothing, too much, and more back than was paid are refused', async () => {

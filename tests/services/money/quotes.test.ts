@@ -155,6 +155,26 @@ test('An owner with no hand for it confirms with the typed name, and the paper s
   expect(pages.flatMap(page => page.lines).join('\n')).toContain('Confirmed with the typed name: Ines Vale, ')
 })
 
+test('Of two windows each makes its own quote, and one of them books it', async () => {
+  const { desk } = made
+  const both = await Promise.all([makeQuote(desk, input), makeQuote(desk, input)])
+  expect(both.map(each => each.number).sort()).toEqual([1, 2])
+  const { id } = both[0]!
+  const accept = { id, version: 1, position: 0, name: 'Ines Vale', signature }
+  const signed = await Promise.allSettled([acceptQuote(desk, accept), acceptQuote(desk, accept)])
+  expect(signed.map(each => each.status)).toEqual(['fulfilled', 'rejected'])
+  const { version, sizeClass, condition, variants } = await getQuote(desk, { id })
+  const treatmentIds = variants[0]!.treatments.map(each => each.id)
+  const { soonest } = await offers(desk, { sizeClass: sizeClass as 'medium', condition, treatmentIds })
+  if (!soonest.feasible) throw new Error('no place')
+  const book = { id, version, plan: soonest.plan }
+  const booked = await Promise.allSettled([bookQuote(desk, book), bookQuote(desk, book)])
+  expect(booked.map(each => each.status)).toEqual(['fulfilled', 'rejected'])
+  expect(await desk.store.read.job.count()).toBe(1)
+  // A list of quotes carries no signatures: each is a picture.
+  expect(JSON.stringify(await listQuotes(desk))).not.toContain('base64')
+})
+
 test('One that has run out, was declined or is not signed goes no further', async () => {
   const { desk } = made
   const { id } = await makeQuote(desk, input)

@@ -39,6 +39,7 @@ test('The journal balances entry by entry, and is read back by a spreadsheet', a
     id: invoiceId,
     lines: [{ id: lines[0]!.id, amountMinor: 777 }],
     reason: 'Redo',
+    seenCreditedMinor: 0,
   })
   const { bytes, name } = await journalFile(desk, { fromDate: '2026-04-01', toDate: '2026-04-30' })
   expect(name).toBe('journal 2026-04-01 to 2026-04-30.csv')

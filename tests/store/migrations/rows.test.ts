@@ -91,6 +91,7 @@ const changes: Record<string, Record<string, Record<string, (before: Row) => Val
     Treatment: { taxKey: () => '' },
   },
   // Paint in any condition cost the same.
+  carried_and_reverse_charge: { Job: { taxReversed: () => 0 }, Invoice: { carriedMinor: () => 0 } },
   dearer_by_condition: { MoneyRules: { wornPercent: () => '0', heavyPercent: () => '0' } },
   // Everybody was of the shop.
   lent_and_outside: { CrewMember: { noticeDays: () => 0 } },

@@ -1,4 +1,4 @@
-import { Button, Group, Select, TextInput } from '@mantine/core'
+import { Button, Checkbox, Group, Select, TextInput } from '@mantine/core'
 import type { BillView } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
 import { useForm } from '../../../data/form.ts'
@@ -19,13 +19,14 @@ const kindWords: Record<Charge['kind'], string> = {
 
 /** The bill as it is written before it is invoiced: prices, extras, what is taken off and why. */
 export function BillForm({ bill }: { bill: BillView }) {
-  const { id, version, prices, charges, depositMinor, taxExempt } = bill
+  const { id, version, prices, charges, depositMinor, taxExempt, taxReversed } = bill
   const form = useForm({
     saved: {
       prices: prices.map(({ id, priceMinor }) => ({ id, priceMinor })),
       charges: charges.map(each => ({ ...each })),
       depositMinor,
       taxExempt,
+      taxReversed,
     },
     version,
     saving: trpc.money.saveBill.mutationOptions(),
@@ -104,6 +105,11 @@ export function BillForm({ bill }: { bill: BillView }) {
             label={say('No tax because')}
             description={say('Empty: tax is charged')}
             {...form.field('taxExempt')}
+          />
+          <Checkbox
+            mt={30}
+            label={say('Reverse charge: the customer owes the tax')}
+            {...form.tick('taxReversed')}
           />
         </Group>
       </Form>
