@@ -5,6 +5,7 @@ import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
 import { AskDialog } from '../../parts/AskDialog.tsx'
 import { DocumentButton } from '../../parts/DocumentButton.tsx'
+import { FreedPlace } from './FreedPlace.tsx'
 import { HandOver } from './HandOver.tsx'
 import { nextAct } from './nextAct.ts'
 import { OtherwiseMenu } from './otherwise/OtherwiseMenu.tsx'
@@ -31,11 +32,7 @@ export function JobActions({ job, happened }: { job: JobView; happened: Happened
         </Button>
       )}
       <OtherwiseMenu job={job} />
-      {(job.status === 'cancelled' || job.status === 'noShow') && (
-        <Button component="a" variant="default" href={`/book?freed=${job.id}`}>
-          {say('Who on the waiting list fits?')}
-        </Button>
-      )}
+      <FreedPlace job={job} />
       <DocumentButton path={`/documents/work-order/${job.id}.pdf`}>{say('Work order')}</DocumentButton>
       {asking === 'cancel' && (
         <AskDialog

@@ -1,7 +1,7 @@
 /** The waiting list against the floor as it stands: who fits where, each answer the promise engine's own. */
 import { setImmediate as nextTurn } from 'node:timers/promises'
 import { addDays, dateOf, gridUp, startOfDay } from '../../domain/calendar/index.ts'
-import { jobStays, problemOf } from '../../domain/floor/index.ts'
+import { problemOf } from '../../domain/floor/index.ts'
 import { Refusal } from '../../domain/refusal.ts'
 import { type NoOffer, type Offer, type Problem, staysOf } from '../../domain/schedule/index.ts'
 import type { Condition, Finish, PanelNoted, Scope, SizeClass } from '../../domain/shop/index.ts'
@@ -9,7 +9,6 @@ import { type BaySpan, fitOf, gapUse, type WishedTimes } from '../../domain/wait
 import { fromJson } from '../../store/json.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Floor } from '../floor/floor.ts'
-import { jobRows } from '../floor/jobRows.ts'
 import { otherVisits, visitInTheWay } from '../floor/vehicleFree.ts'
 import { type Sold, sell } from '../setUp/soldTreatments.ts'
 import type { Entry } from './entries.ts'
@@ -26,17 +25,13 @@ export interface Fit {
 /** Days further off than this are nobody's who cannot wait. */
 const mostDays = 120
 
-/** Each entry's soonest place. One pass for the whole list: what is booked is read once, and what is alike laid out once. */
+/** Each entry's soonest place, and how much of these gaps it uses. One pass for the whole list: what is booked is read once, and what is alike laid out once. */
 export async function fitsOn(
   tx: Tx,
   floor: Floor,
   entries: readonly Entry[],
-  {
-    exceptJobIds = [],
-    freedJobId,
-  }: { exceptJobIds?: readonly string[]; freedJobId?: string | undefined } = {},
+  { exceptJobIds = [], gaps = [] }: { exceptJobIds?: readonly string[]; gaps?: readonly BaySpan[] } = {},
 ): Promise<Fit[]> {
-  const gaps = freedJobId === undefined ? [] : await gapsOf(tx, floor, freedJobId)
   const around = { ...floor, jobs: floor.jobs.filter(job => !exceptJobIds.includes(job.id)) }
   const elsewhere = await booked(tx, entries)
   const laid = new Map<string, { sold: Sold; problem: Problem } | null>()
@@ -128,15 +123,4 @@ export function wishedOf(floor: Floor, entry: Pick<Entry, 'fromOn' | 'toOn' | 'w
       return { from: Math.max(fromAt, from), to: addDays(from, 1, zone) }
     })
   return { comes, homeBefore }
-}
-
-/** What a job that is called off, or stands elsewhere now, had of the bays from now on. */
-async function gapsOf(tx: Tx, floor: Floor, jobId: string): Promise<BaySpan[]> {
-  const [job] = await jobRows(tx, floor, { id: jobId })
-  if (!job) return []
-  const steps = job.steps.map(step => ({ ...step, startAt: step.plannedAt, endAt: step.plannedEndAt }))
-  const planned = { ...job, steps, handoverAt: job.plannedHandoverAt, leavesAt: job.plannedHandoverAt }
-  return jobStays(planned)
-    .map(({ bay, from, to }) => ({ bay, from: Math.max(from, floor.nowAt), to }))
-    .filter(({ from, to }) => from < to)
 }

@@ -20,6 +20,7 @@ export type WaitInput = z.infer<typeof waitInput>
 
 /** Who fits now; with the job whose place came free, how well that is used. */
 export const fitsInput = z.object({ freedJobId: id.optional() })
+export const freedInput = z.object({ freedJobId: id })
 export type FitsInput = z.infer<typeof fitsInput>
 
 /** Asked: the place is held for them, or they are told of one that is held for another already. */

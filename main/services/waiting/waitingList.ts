@@ -12,6 +12,7 @@ import { nameOfCar } from '../floor/jobRows.ts'
 import { loadFloor } from '../floor/loadFloor.ts'
 import { type Entry, endWaiting, mostWaiting, waitingEntries } from './entries.ts'
 import { type Fit, fitsOn } from './fits.ts'
+import { freedBy } from './freed.ts'
 import type { AnswerInput, AskInput, FitsInput } from './inputs.ts'
 import { goneWords, placeWords } from './words.ts'
 
@@ -26,7 +27,8 @@ export async function waitingList(desk: Desk, { freedJobId }: FitsInput) {
   const nowAt = desk.now()
   const entries = await waitingEntries(tx)
   const floor = await floorOf(tx, nowAt, entries)
-  const fits = await fitsOn(tx, floor, entries, { freedJobId })
+  const gaps = freedJobId === undefined ? [] : await freedBy(desk, tx, floor, freedJobId)
+  const fits = await fitsOn(tx, floor, entries, { gaps })
   const names = await treatmentNames(tx, entries)
   const rank = ({ offer, usedMin }: Fit) => (offer.feasible ? usedMin + 1 : 0)
   const lines = [...fits].sort((a, b) => rank(b) - rank(a))

@@ -38,6 +38,15 @@ export async function touchedSince(tx: Tx, actId: number, table: string): Promis
   return new Set(rows.map(({ key }) => keyOf(key)))
 }
 
+/** The acts of the last day that changed this row and stand, the last first. */
+export async function lastActsOn(tx: Tx, table: string, id: string, most: number): Promise<number[]> {
+  const rows = await tx.$queryRaw<{ id: number | bigint }[]>`
+    select distinct a."id" from "Act" a join "ActRow" r on r."actId" = a."id"
+    where a."takenBackById" is null and r."table" = ${table} and r."key" = json_array(quote(${id}))
+    order by a."id" desc limit ${most}`
+  return rows.map(row => Number(row.id))
+}
+
 /** The key of a row that has a single one. */
 export function keyOf(key: string): string {
   return String(plainOf((JSON.parse(key) as string[])[0]))
