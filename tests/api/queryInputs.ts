@@ -46,6 +46,7 @@ export async function queryInputs(desk: Desk): Promise<Record<string, unknown>> 
   const [visit] = (await dueVisits(desk, dueIn)).visits
   return {
     'waiting.list': { freedJobId: coming.id },
+    'waiting.freed': { freedJobId: jobId },
     'waiting.words': { id: waitingId },
     'backups.standing': none,
     'backups.settings': none,

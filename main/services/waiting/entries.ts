@@ -70,7 +70,7 @@ export function removeWaiting(desk: Desk, seen: RowSeen): Promise<void> {
 export async function endWaiting(
   tx: Tx,
   { id, version }: RowSeen,
-  data: { outcome?: string; endedAt?: number; heldJobId?: string | null; askedAt?: number },
+  data: { outcome?: string; endedAt?: number; heldJobId?: string | null; askedAt?: number | null },
 ): Promise<void> {
   const { count } = await tx.waitingEntry.updateMany({
     where: { id, version, outcome: null },

@@ -140,8 +140,8 @@ export function askWaiting(desk: Desk, seen: AskInput): Promise<{ held: boolean 
 }
 
 /**
- * What they said. Yes: the place is booked, also where it was held for another who has not answered; those who lose it by
- * that are named, with words to tell them. No: what is held for them is let go, and they stay on the list.
+ * What they said. Yes: the place is booked, also where it was held for another who has not answered; whoever loses it by
+ * that, held for or only told of, is named, with words to tell them. No: what is held for them is let go, and they stay on the list.
  */
 export function answerWaiting(
   desk: Desk,
@@ -157,6 +157,7 @@ export function answerWaiting(
       return { jobId: null, lost: [] }
     }
     const lost: Entry[] = []
+    const told = await toldOf(tx, nowAt, entry)
     let jobId = own?.id ?? (await holdFor(tx, audit, nowAt, entry, []))
     for (const other of jobId === null ? await waitingEntries(tx) : []) {
       if (jobId !== null || other.id === entry.id || !isHeld(other, nowAt)) continue
@@ -176,6 +177,12 @@ export function answerWaiting(
     const held = await tx.job.findUniqueOrThrow({ where: { id: jobId } })
     await markBooked(tx, audit, { jobId, version: held.version, promisedAt: held.promisedAt })
     await endWaiting(tx, seen, { outcome: 'booked', endedAt: nowAt, heldJobId: jobId })
+    for (const { entry: other, dropOffAt } of told) {
+      const after = await fitNow(tx, nowAt, other, [])
+      if (after?.offer.feasible && after.offer.dropOff === dropOffAt) continue
+      await endWaiting(tx, other, { askedAt: null })
+      lost.push(other)
+    }
     audit({
       act: 'said yes',
       entity: 'waiting',
@@ -193,6 +200,19 @@ export function answerWaiting(
       ),
     }
   })
+}
+
+/** The others who were told of a place that is not held for them, and the one they would have. */
+async function toldOf(tx: Tx, nowAt: number, { id }: Entry) {
+  const entries = await waitingEntries(tx)
+  const held = entries.filter(each => isHeld(each, nowAt)).map(each => each.heldJobId!)
+  const told: { entry: Entry; dropOffAt: number }[] = []
+  for (const entry of entries) {
+    if (entry.id === id || entry.askedAt === null || isHeld(entry, nowAt)) continue
+    const fit = await fitNow(tx, nowAt, entry, held)
+    if (fit?.offer.feasible) told.push({ entry, dropOffAt: fit.offer.dropOff })
+  }
+  return told
 }
 
 async function entryOf(tx: Tx, { id }: { id: string }): Promise<Entry> {

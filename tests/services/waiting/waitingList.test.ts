@@ -102,6 +102,27 @@ test('The first answer wins: the other, for whom it was held, is told', async ()
   expect(await entry(slow)).toMatchObject({ held: { dropOffAt: expect.any(Number) } })
 })
 
+test('Who was told of a place that another had held is told as well when a third one takes it', async () => {
+  const [first] = await fillToday()
+  const { version } = await getJob(desk, { id: first! })
+  await cancelJob(desk, { id: first!, version, reason: 'ill' })
+  const ids: string[] = []
+  for (const vehicle of [0, 2, 3]) ids.push((await addWaiting(desk, wish(vehicle))).id)
+  const entry = async (id: string) => (await waitingList(desk, {})).entries.find(each => each.id === id)!
+  for (const id of ids) await askWaiting(desk, await entry(id))
+  // Asked of tomorrow, in nobody's way.
+  const { id: later } = await addWaiting(
+    desk,
+    wish(1, { treatmentIds: [shop.treatments.wash], fromOn: '2026-04-16', toOn: '2026-04-16' }),
+  )
+  await askWaiting(desk, await entry(later))
+  const { lost } = await answerWaiting(desk, { ...(await entry(ids[2]!)), answer: 'yes' })
+  expect(lost.map(each => each.customerName).sort()).toEqual(['Ines Vale', 'Rowan Ashdown'])
+  for (const id of ids.slice(0, 2)) expect(await entry(id)).toMatchObject({ held: null, fits: null })
+  expect((await entry(ids[1]!)).askedAt).toBeNull()
+  expect((await entry(later)).held).not.toBeNull()
+})
+
 test('No: what was held is let go, and they stay on the list', async () => {
   const { id } = await addWaiting(desk, wish(2))
   const entry = async () => (await waitingList(desk, {})).entries.find(each => each.id === id)!
