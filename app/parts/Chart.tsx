@@ -44,21 +44,26 @@ interface DrawingProps extends Frame {
   /** The drawing's own units; it scales as a whole, its words with it. */
   box: { width: number; height: number }
   className?: string | undefined
+  /** What lies over it, as large as it. */
+  over?: ReactNode
   children: ReactNode
 }
 
 /** The frame of a drawing of one shape, as wide as its place. */
-export function Drawing({ label, box, className = '', caption, children }: DrawingProps) {
+export function Drawing({ label, box, className = '', caption, over, children }: DrawingProps) {
   return (
     <figure className={`${styles.figure} ${className}`}>
-      <svg
-        className={`${styles.chart} ${styles.scaled}`}
-        viewBox={`0 0 ${box.width} ${box.height}`}
-        role="img"
-        aria-label={label}
-      >
-        {children}
-      </svg>
+      <div className={styles.whole}>
+        <svg
+          className={`${styles.chart} ${styles.scaled}`}
+          viewBox={`0 0 ${box.width} ${box.height}`}
+          role="img"
+          aria-label={label}
+        >
+          {children}
+        </svg>
+        {over}
+      </div>
       {caption && <figcaption>{caption}</figcaption>}
     </figure>
   )

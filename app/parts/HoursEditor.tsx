@@ -2,6 +2,7 @@ import { Button, Checkbox, Text } from '@mantine/core'
 import type { OpeningHours } from '../../main/domain/calendar/index.ts'
 import { say } from '../../main/domain/language/index.ts'
 import type { Faults } from './faults.ts'
+import { HoursAxis, HoursBar } from './HoursBar.tsx'
 import styles from './HoursEditor.module.css'
 import { WallSpans } from './WallSpans.tsx'
 import { copyDay, hoursOf, weekdays } from './weekHours.ts'
@@ -15,11 +16,15 @@ interface Props {
   field?: string
 }
 
-/** The openings of a week, a row a day. */
+/** The openings of a week: a row a day, as a bar on one axis whose ends are dragged, and beside it in figures. */
 export function HoursEditor({ label, weekly, onChange, faults, field = 'weekly' }: Props) {
   return (
     <fieldset className={styles.week}>
       <legend>{label}</legend>
+      <div className={styles.day}>
+        <span />
+        <HoursAxis />
+      </div>
       {weekdays.map(({ weekday, name }) => {
         const day = hoursOf(weekly, weekday)
         const put = (index: number, hours: OpeningHours | null) =>
@@ -41,14 +46,21 @@ export function HoursEditor({ label, weekly, onChange, faults, field = 'weekly' 
               }
             />
             {day.length > 0 ? (
-              <WallSpans
-                name={name}
-                spans={day}
-                onChange={(i, span) => put(day[i]!.index, { weekday, from: span.from, to: span.to })}
-                onAdd={span => onChange([...weekly, { weekday, ...span }])}
-                onRemove={i => put(day[i]!.index, null)}
-                errorAt={(i, end) => faults.at(`${field}.${day[i]!.index}.${end}`)}
-              />
+              <>
+                <HoursBar
+                  name={name}
+                  spans={day}
+                  onChange={(i, span) => put(day[i]!.index, { weekday, ...span })}
+                />
+                <WallSpans
+                  name={name}
+                  spans={day}
+                  onChange={(i, span) => put(day[i]!.index, { weekday, from: span.from, to: span.to })}
+                  onAdd={span => onChange([...weekly, { weekday, ...span }])}
+                  onRemove={i => put(day[i]!.index, null)}
+                  errorAt={(i, end) => faults.at(`${field}.${day[i]!.index}.${end}`)}
+                />
+              </>
             ) : (
               <Text c="dimmed" size="sm" className={styles.closed}>
                 {say('closed')}

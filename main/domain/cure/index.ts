@@ -1,7 +1,7 @@
 export { checkProfile } from './checkProfile.ts'
 export { clockMilestones } from './clockMilestones.ts'
 export { type CureClockView, type CureParts, clockView } from './clockView.ts'
-export { commonPracticeProfile } from './commonPractice.ts'
+export { advisedByPracticeMin, commonPracticeProfile, leastByPracticeMin } from './commonPractice.ts'
 export { type CoatWarning, coatConditions } from './conditions.ts'
 export { cureCurve } from './degree.ts'
 export { dewPointC, leastMarginC, leastPanelC } from './dewPoint.ts'

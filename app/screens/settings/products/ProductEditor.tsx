@@ -80,7 +80,7 @@ export function ProductEditor({ product }: { product: ProductView | undefined })
       </Group>
       {cureProfile && (
         <>
-          <CureBand profile={cureProfile} />
+          <CureBand profile={cureProfile} onChange={next => change({ cureProfile: next })} />
           <ProfileEditor
             profile={cureProfile}
             onChange={next => change({ cureProfile: next })}

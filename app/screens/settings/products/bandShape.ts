@@ -1,24 +1,40 @@
 import { type CureProfile, cureCurve, milestoneAges } from '../../../../main/domain/cure/index.ts'
 import { say } from '../../../../main/domain/language/index.ts'
 import { durationText } from '../../../parts/durationText.ts'
+import { minutesOf, type Point } from './bandDrag.ts'
 
 /** The drawing's own units; the picture scales with its card. */
-export const box = { width: 760, height: 190, left: 44, right: 12, top: 14, bottom: 44 }
+export const box = { width: 760, height: 216, left: 44, right: 16, top: 14, bottom: 70 }
+
+/** Under the curve, where the points of the first hours are taken hold of. */
+export const rail = box.height - box.bottom + 14
 
 export interface BandShape {
   /** Between the early and the late bound. */
   band: string
   likely: string
-  marks: { sign: string; label: string; x: number; y: number }[]
+  marks: { sign: string; label: string; x: number; y: number; point: Point | null }[]
+  /** Where each point of the curve is taken hold of. */
+  grips: { point: Point; x: number; y: number }[]
   ticks: { label: string; x: number }[]
   levels: { label: string; y: number }[]
 }
 
+export interface BandAxis {
+  /** What the hours at the left are told apart by, and where the axis ends. */
+  unit: number
+  endMin: number
+}
+
+/** The axis that suits a profile, with room behind its last point to move that on. */
+export function axisFor({ firstPeriod, fullCure }: CureProfile): BandAxis {
+  return { unit: firstPeriod.lateMin / 4, endMin: fullCure.lateMin * 1.3 }
+}
+
 /** Minutes to x and back: logarithmic, so that the first hours, in which most happens, have room beside the days. */
-export function axisOf({ firstPeriod, fullCure }: CureProfile) {
-  const unit = firstPeriod.lateMin / 4
+export function axisOf({ unit, endMin }: BandAxis) {
   const width = box.width - box.left - box.right
-  const whole = Math.log1p(fullCure.lateMin / unit)
+  const whole = Math.log1p(endMin / unit)
   return {
     x: (minutes: number) => box.left + (Math.log1p(minutes / unit) / whole) * width,
     /** The minutes at a share 0..1 of the width. */
@@ -27,10 +43,10 @@ export function axisOf({ firstPeriod, fullCure }: CureProfile) {
 }
 
 /** The curve of a profile as paths and marks; null while its figures do not agree with each other. */
-export function bandShape(profile: CureProfile): BandShape | null {
+export function bandShape(profile: CureProfile, axis = axisFor(profile)): BandShape | null {
   if (!agrees(profile)) return null
   const curve = cureCurve(profile)
-  const { x, at } = axisOf(profile)
+  const { x, at } = axisOf(axis)
   const floor = box.height - box.bottom
   const y = (degree: number) => floor - degree * (floor - box.top)
   const steps = 120
@@ -39,55 +55,64 @@ export function bandShape(profile: CureProfile): BandShape | null {
   const along = (bound: 'early' | 'likely' | 'late') =>
     ages.map(age => point(age, curve.degreeAt(age)[bound]))
   const moments = milestoneAges(profile)
-  const mark = (sign: string, label: string, age: number) => ({
+  const mark = (sign: string, label: string, age: number, point: Point | null = null) => ({
     sign,
     label,
+    point,
     x: x(age),
     y: y(curve.degreeAt(age).likely),
   })
+  const held = (point: Point) => ({ point, x: x(minutesOf(profile, point)), y: rail })
+  const bound = (point: Point, degree: number) => ({ ...held(point), y: y(degree) })
   return {
     band: `M${along('early').join('L')}L${along('late').reverse().join('L')}Z`,
     likely: `M${along('likely').join('L')}`,
-    marks: stacked([
+    marks: [
       mark(
         '▴',
-        say('may be moved after {tackFree}', { tackFree: durationText(moments.tackFree) }),
+        say('Safe to touch after {tackFree}', { tackFree: durationText(moments.tackFree) }),
         moments.tackFree,
+        'tackFreeMin',
       ),
       ...(moments.topperOpens === null
         ? []
         : [
             mark(
               '◆',
-              say('topper from {topperOpens}', { topperOpens: durationText(moments.topperOpens) }),
+              say('Topper after {topperOpens}', { topperOpens: durationText(moments.topperOpens) }),
               moments.topperOpens,
             ),
           ]),
       mark(
         '●',
-        say('may leave from {handoverSafe}', { handoverSafe: durationText(moments.handoverSafe) }),
+        say('Earliest pick-up after {handoverSafe}', { handoverSafe: durationText(moments.handoverSafe) }),
         moments.handoverSafe,
+        'handoverMin',
       ),
       mark(
         '○',
-        say('advised from {handoverAdvised}', { handoverAdvised: durationText(moments.handoverAdvised) }),
+        say('Recommended pick-up after {handoverAdvised}', {
+          handoverAdvised: durationText(moments.handoverAdvised),
+        }),
         moments.handoverAdvised,
+        'handoverAdvisedMin',
       ),
-    ]),
+    ],
+    grips: [
+      held('tackFreeMin'),
+      held('handoverMin'),
+      held('handoverAdvisedMin'),
+      bound('firstPeriod.earlyMin', profile.firstPeriod.degree),
+      bound('firstPeriod.lateMin', profile.firstPeriod.degree),
+      bound('fullCure.earlyMin', 1),
+      bound('fullCure.lateMin', 1),
+    ],
     ticks: apart(ticksOf(profile).map(age => ({ label: durationText(age), x: x(age) }))),
     levels: [0, profile.firstPeriod.degree, 1].map(degree => ({
       label: `${Math.round(degree * 100)} %`,
       y: y(degree),
     })),
   }
-}
-
-/** Marks of one moment above each other instead of over each other. */
-function stacked<T extends { x: number; y: number }>(marks: T[]): T[] {
-  return marks.map((mark, i) => {
-    const under = marks.slice(0, i).filter(other => Math.abs(other.x - mark.x) < 12).length
-    return { ...mark, y: mark.y - under * 15 }
-  })
 }
 
 /** How far from each other the words of two ticks must stand; the last stand left of theirs. */

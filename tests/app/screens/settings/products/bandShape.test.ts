@@ -1,6 +1,12 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { axisOf, bandShape, box } from '../../../../../app/screens/settings/products/bandShape.ts'
+import {
+  axisFor,
+  axisOf,
+  bandShape,
+  box,
+  rail,
+} from '../../../../../app/screens/settings/products/bandShape.ts'
 import { commonPracticeProfile, cureCurve } from '../../../../../main/domain/cure/index.ts'
 
 const profile = {
@@ -15,6 +21,8 @@ test('the likely curve runs from nothing to full, never falls, and stays between
   const shape = bandShape(profile)!
   const likely = pointsOf(shape.likely)
   expect(likely[0]).toEqual({ x: box.left, y: box.height - box.bottom })
+  const whole = likely.findIndex(point => point.y === box.top)
+  expect(likely[whole]!.x).toBeGreaterThanOrEqual(axisOf(axisFor(profile)).x(profile.fullCure.earlyMin))
   expect(likely.at(-1)).toEqual({ x: box.width - box.right, y: box.top })
   const band = pointsOf(shape.band)
   const early = band.slice(0, likely.length)
@@ -27,7 +35,7 @@ test('the likely curve runs from nothing to full, never falls, and stays between
 })
 
 test('the axis turns minutes into places and back, in order', () => {
-  const { x, at } = axisOf(profile)
+  const { x, at } = axisOf(axisFor(profile))
   const width = box.width - box.left - box.right
   fc.assert(
     fc.property(fc.double({ min: 0, max: 1, noNaN: true }), share => {
@@ -37,23 +45,39 @@ test('the axis turns minutes into places and back, in order', () => {
   expect(x(60)).toBeLessThan(x(61))
 })
 
-test('the marks lie on the curve at their moments, and never over each other', () => {
-  const { x } = axisOf(profile)
-  const { marks } = bandShape(profile)!
+test('the marks lie on the curve at their moments, and are held on the rail below them', () => {
+  const { x } = axisOf(axisFor(profile))
+  const { marks, grips } = bandShape(profile)!
   // Common practice, no source: handover from 12 h, advised at 24 h.
   expect(marks.map(mark => mark.label)).toEqual([
-    'may be moved after 4 h',
-    'topper from 4 h',
-    'may leave from 12 h',
-    'advised from 1 d',
+    'Safe to touch after 4 h',
+    'Topper after 4 h',
+    'Earliest pick-up after 12 h',
+    'Recommended pick-up after 1 d',
   ])
   expect(marks[3]!.x).toBe(x(1440))
   expect(bandShape(commonPracticeProfile())!.marks.map(mark => mark.sign)).toEqual(['▴', '●', '○'])
   const floor = box.height - box.bottom
   const height = cureCurve(profile).degreeAt(1440).likely * (floor - box.top)
   expect(marks[3]!.y).toBeCloseTo(floor - height, 6)
-  const places = marks.map(mark => `${Math.round(mark.x)} ${Math.round(mark.y)}`)
-  expect(new Set(places).size).toBe(marks.length)
+  expect(grips.find(grip => grip.point === 'handoverAdvisedMin')).toEqual({
+    point: 'handoverAdvisedMin',
+    x: x(1440),
+    y: rail,
+  })
+  // 85 % at the end of the first period, all of it at the full cure.
+  const levels = new Map(grips.map(({ point, y }) => [point, y]))
+  expect(levels.get('firstPeriod.lateMin')).toBeCloseTo(floor - 0.85 * (floor - box.top), 6)
+  expect(levels.get('fullCure.lateMin')).toBe(box.top)
+})
+
+test('on an axis that is held the curve moves under its point, and the last has room to go on', () => {
+  const axis = axisFor(profile)
+  const longer = { ...profile, fullCure: { ...profile.fullCure, lateMin: 12 * 1440 } }
+  const { grips } = bandShape(longer, axis)!
+  const last = grips.find(grip => grip.point === 'fullCure.lateMin')!
+  expect(last.x).toBe(axisOf(axis).x(12 * 1440))
+  expect(last.x).toBeLessThan(box.width - box.right)
 })
 
 test('words under the axis stand clear of each other, the whole cure always among them', () => {
