@@ -66,7 +66,9 @@ function TakeBackLine({ actId, words }: { actId: number; words: string }) {
 }
 
 function About({ line: { entity, entityId, name } }: { line: HistoryLine }) {
-  const words = [entityWords(entity), name].filter(Boolean).join(' ')
+  // A job is called by its number, which says what it is.
+  const words =
+    entity === 'job' && name !== null ? name : [entityWords(entity), name].filter(Boolean).join(' ')
   const to = name === null ? null : pageOf(entity, entityId)
   return <>{to ? <Link {...to}>{words}</Link> : words}: </>
 }

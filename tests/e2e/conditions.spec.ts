@@ -65,7 +65,7 @@ test('a cold bay keeps its car longer: the board flags it, the job offers a new 
 }) => {
   const stay = new Board(desk).staysOf('TLG 341').last()
   // To the minute it depends on when the tests before this one typed their readings.
-  await expect(stay).toHaveAttribute('aria-label', /may leave dry from Thu 09:\d\d/)
+  await expect(stay).toHaveAttribute('aria-label', /earliest pick-up Thu 09:\d\d/)
   await shop.enter(desk, '/conditions')
   await new Conditions(desk).take('Bay 4', coldFile(4))
   await desk.getByLabel('Usually').fill('39')
@@ -78,7 +78,7 @@ test('a cold bay keeps its car longer: the board flags it, the job offers a new 
   const slips = desk.getByRole('list', { name: 'Promises that slip' })
   await expect(slips).toContainText('TLG 341')
   await slips.getByRole('link', { name: 'Plan it again, tell Toma Birk' }).click()
-  const alert = desk.getByRole('alert').filter({ hasText: 'Running late' })
+  const alert = desk.getByRole('alert').filter({ hasText: 'now expected' })
   await alert.getByText('Words for Toma Birk').click()
   await expect(alert).toContainText('Dear Toma Birk')
   await expect(alert).toContainText('curing more slowly')
@@ -279,4 +279,20 @@ test.describe('at the moment a coat is to be laid', () => {
     await expect(page.getByText(/Begun all the same: Warmed all morning\./)).toBeVisible()
     await expect(page.getByRole('button', { name: 'Finish First layer' })).toBeVisible()
   })
+})
+
+test('while readings are looked up nobody is told that there are none', async ({ desk, shop }) => {
+  let answer = () => {}
+  const held = new Promise<void>(resolve => {
+    answer = resolve
+  })
+  await desk.route(/readings\.list/, async route => {
+    await held
+    await route.continue()
+  })
+  await shop.enter(desk, '/conditions')
+  await expect(desk.getByText(/^Looking up what was read/)).toBeVisible()
+  await expect(desk.getByText(/^Nothing was read/)).toHaveCount(0)
+  answer()
+  await expect(desk.getByRole('img', { name: /^Air, panel and dew point/ })).toBeVisible()
 })

@@ -15,7 +15,7 @@ test('a text is written from the list by keyboard, sent from the phone, and its 
   await shop.enter(desk, '/upkeep')
   await desk.getByRole('combobox', { name: 'Due in' }).click()
   await desk.getByRole('option', { name: 'the next 3 months' }).click()
-  const act = desk.getByRole('button', { name: 'Do something about QHV 318, topper renewal' })
+  const act = desk.getByRole('button', { name: 'More acts: QHV 318, topper renewal' })
   await act.focus()
   await desk.keyboard.press('Enter')
   await desk.getByRole('menuitem', { name: 'Write a reminder: text …' }).press('Enter')

@@ -20,7 +20,9 @@ export function BottleBar({ name, unit, lots }: Props) {
       {full.map(lot => (
         <li key={lot.id} style={{ flexGrow: lot.onHand / total }} title={lot.words}>
           <span className={styles.bottle} data-state={lot.state} />
-          <small aria-hidden="true">{captionOf(lot, unit)}</small>
+          <small aria-hidden="true">
+            <span>{captionOf(lot, unit)}</span>
+          </small>
         </li>
       ))}
     </ul>

@@ -1,9 +1,14 @@
 import type { ShelfUnit } from '../../../main/api/views.ts'
-import { dateLocaleNow, say } from '../../../main/domain/language/index.ts'
+import { dateLocaleNow, decimalNow, say } from '../../../main/domain/language/index.ts'
 import { amountWords, CENTI_PER_UNIT } from '../../../main/domain/shelf/index.ts'
 
-/** "90 ml", "2.5 ml", "3 pieces": an amount as the shelf's own words write it; tenths only where they can be seen. */
+/**
+ * "90 ml", "2.5 ml", "3 pieces": an amount as the shelf's own words write it; tenths only where they can be seen, and
+ * "14.7 l", "3.52 kg" where nobody would count the last millilitre.
+ */
 export function amountText(amount: number, unit: ShelfUnit): string {
+  if (unit !== 'piece' && Math.abs(amount) >= 1000)
+    return `${decimalNow(Number((amount / 1000).toPrecision(3)))} ${unit === 'ml' ? 'l' : 'kg'}`
   const tenths = unit !== 'piece' && Math.abs(amount) < 10
   return amountWords(Math.round(amount * CENTI_PER_UNIT), unit, tenths ? 1 : 0)
 }

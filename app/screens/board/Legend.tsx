@@ -22,7 +22,7 @@ export function Legend() {
       <Sign says={say('topper')}>
         <path className={styles.mark} d={diamond(7, 7, 4.6)} />
       </Sign>
-      <Sign says={say('may leave')}>
+      <Sign says={say('pick-up')}>
         <circle className={styles.mark} cx="7" cy="7" r="4" />
       </Sign>
     </div>

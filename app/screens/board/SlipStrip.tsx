@@ -10,7 +10,7 @@ export function SlipStrip({ board }: { board: BoardView }) {
   if (board.slips.length === 0) return null
   return (
     <ul className={styles.slips} aria-label={say('Promises that slip')}>
-      {board.slips.map(slip => (
+      {board.slips.map((slip, i) => (
         <li key={slip.jobId}>
           <Standing slip={slip} zone={board.zone} /> {slip.lack}{' '}
           <Link to="/jobs/$id" params={{ id: slip.jobId }}>
@@ -18,13 +18,16 @@ export function SlipStrip({ board }: { board: BoardView }) {
               ? say('Call {customerName}', { customerName: slip.customerName })
               : say('Plan it again, tell {customerName}', { customerName: slip.customerName })}
           </Link>
+          {i === board.slips.length - 1 && (
+            <>
+              {' · '}
+              <Link to="/plan/$section" params={{ section: 'mend' }}>
+                {say('All ways out')}
+              </Link>
+            </>
+          )}
         </li>
       ))}
-      <li>
-        <Link to="/plan/$section" params={{ section: 'mend' }}>
-          {say('All ways out')}
-        </Link>
-      </li>
     </ul>
   )
 }

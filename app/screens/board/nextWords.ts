@@ -10,11 +10,11 @@ const names: Record<Exclude<NextThingView['what'], 'leave'>, string> = {
 
 /** Which of the two rules is meant: the car stays until it may get wet, or leaves under a cover somebody confirmed. */
 const leaves: Record<NextThingView['leaving'], string> = {
-  dry: say('● may leave dry'),
-  covered: say('● may leave under cover'),
+  dry: say('● pick-up'),
+  covered: say('● pick-up under cover'),
 }
 
-/** What a curing car may have done next and when: "◆ topper 14:20 to 15:20", "● may leave dry since 17:30". */
+/** What a curing car may have done next and when: "◆ topper 14:20 to 15:20", "● pick-up since 17:30". */
 export function nextWords(
   { what, fromAt, untilAt, leaving }: NextThingView,
   nowAt: number,

@@ -33,6 +33,6 @@ export function stayWords(stay: StayView, zone: string, nowAt: number): string {
 
 function cureWords(leaving: StayView['leaving'], values: { tackFreeAt: string; safeAt: string }): string {
   return leaving === 'dry'
-    ? say('by its profile may be touched from {tackFreeAt}, may leave dry from {safeAt}', values)
-    : say('by its profile may be touched from {tackFreeAt}, may leave under cover from {safeAt}', values)
+    ? say('by its profile safe to touch from {tackFreeAt}, earliest pick-up {safeAt}', values)
+    : say('by its profile safe to touch from {tackFreeAt}, earliest pick-up under cover {safeAt}', values)
 }

@@ -26,8 +26,8 @@ export function CarsOf({ customer, change }: { customer: FoundCustomer; change(p
 
 /** Somebody found, with one of their cars, or with none yet. */
 export function callerOf(
-  { id, name }: FoundCustomer,
-  vehicle: FoundCustomer['vehicles'][number] | undefined,
+  { id, name }: Pick<FoundCustomer, 'id' | 'name'>,
+  vehicle: Omit<FoundCustomer['vehicles'][number], 'customerId'> | undefined,
 ): Partial<Call> {
   const caller = { ...nobody, customerId: id, customerName: name }
   if (!vehicle) return caller

@@ -85,6 +85,15 @@ export function rushCall(
   return { ...call, ...size, treatmentIds: [...treatmentIds], wish: 'homeBy', wishedOn: homeBy }
 }
 
+/**
+ * A call about a car on file, from its page or its upkeep, with the day it is to come; a place that is held for somebody
+ * is dealt with first.
+ */
+export function carCall(call: Call, caller: Partial<Call>, onDay: string | null): Call {
+  if (call.heldJobId !== null) return call
+  return { ...emptyCall, ...caller, ...(onDay !== null && { wish: 'day', wishedOn: onDay }) }
+}
+
 const place = 'lustrum.call'
 /** A call kept longer than this is yesterday's: minutes. */
 const keptMin = 12 * 60

@@ -30,7 +30,7 @@ export function Plans({ car, acts }: { car: CarView; acts: Acts }) {
         )}
         {car.plans.length > 0 && (
           <table className={table.table}>
-            <HeadRow columns={[say('Plan'), say('Next, and why then'), say('Do')]} />
+            <HeadRow columns={[say('Plan'), say('Next'), say('(What may be done)')]} />
             <tbody>
               {car.plans.map(plan => (
                 <tr key={plan.id}>
@@ -48,7 +48,16 @@ export function Plans({ car, acts }: { car: CarView; acts: Acts }) {
                         {fullDateWords(plan.next.dueOn)}
                       </span>
                     )}
-                    <small>{plan.sentence}</small>
+                    {plan.next ? (
+                      <details className={pieces.soft}>
+                        <summary aria-label={say('Why then: {title}', { title: plan.title })}>
+                          {say('why then')}
+                        </summary>
+                        <small>{plan.sentence}</small>
+                      </details>
+                    ) : (
+                      <small>{plan.sentence}</small>
+                    )}
                   </td>
                   <td>
                     <Group gap={6} wrap="nowrap">

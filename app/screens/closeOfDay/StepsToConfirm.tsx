@@ -57,7 +57,7 @@ export function StepsToConfirm({ view }: { view: CloseOfDayView }) {
       ref={section}
       tabIndex={-1}
       className={styles.part}
-      title={say('What was used')}
+      title={say('Confirm usage')}
       about={
         <>
           {steps.length === 0

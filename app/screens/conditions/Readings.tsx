@@ -14,6 +14,7 @@ import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
 import table from '../../parts/table.module.css'
 import { nearWords } from '../../parts/time.ts'
+import { Waiting } from '../../parts/Waiting.tsx'
 import { ReadingsChart } from './ReadingsChart.tsx'
 
 const shownRows = 8
@@ -27,7 +28,7 @@ export function Readings({ bay, view }: { bay: BayConditionsView; view: Conditio
   const [productId, setProductId] = useState<string | null>(view.products[0]?.id ?? null)
   const toAt = view.nowAt
   const fromAt = toAt - Number(days) * 1440
-  const { data: readings = [] } = useQuery({
+  const { data: readings, error } = useQuery({
     ...trpc.readings.list.queryOptions({ bayId: bay.bayId, fromAt, toAt }),
     placeholderData: before => before,
   })
@@ -48,7 +49,9 @@ export function Readings({ bay, view }: { bay: BayConditionsView; view: Conditio
           clearButtonProps={{ 'aria-label': say('Show no range') }}
         />
       </Group>
-      {readings.length === 0 ? (
+      {!readings ? (
+        <Waiting error={error} words={say('Looking up what was read')} />
+      ) : readings.length === 0 ? (
         <p className={pieces.soft}>
           {say(
             'Nothing was read in these days. Type a reading in, take in a logger’s file below, or let a sensor post.',

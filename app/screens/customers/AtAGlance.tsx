@@ -1,4 +1,5 @@
 import { useQuery } from '@tanstack/react-query'
+import { Link } from '@tanstack/react-router'
 import type { ReactNode } from 'react'
 import type { CustomerView, PastJobView } from '../../../main/api/views.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
@@ -7,14 +8,17 @@ import { showPhone } from '../../../main/domain/vehicle/index.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
 import { money } from '../../parts/money.ts'
+import pieces from '../../parts/pieces.module.css'
 import { fullDateWords } from '../../parts/time.ts'
+import { toldWords } from '../../parts/toldWords.ts'
 import { channelWords } from '../upkeep/words.ts'
 import styles from './Customers.module.css'
 
-/** What somebody at the telephone wants to know of a customer first: how often here, worth how much, and how they may be reached. */
+/** What somebody at the telephone wants to know of a customer first: the visits, what is owed, what was said last and how they may be reached. */
 export function AtAGlance({ customer }: { customer: CustomerView }) {
   const { zone, currency, country } = useShop()
   const consents = useQuery(trpc.consents.list.queryOptions({ customerId: customer.id })).data
+  const account = useQuery(trpc.money.statement.queryOptions({ id: customer.id })).data
   const done = customer.visits.filter(visit => visit.leftAt !== null)
   const coming = customer.visits.filter(isComing)
   const last = done[0]
@@ -32,7 +36,7 @@ export function AtAGlance({ customer }: { customer: CustomerView }) {
         )}
       </Figure>
       <Figure
-        name={say('Visits')}
+        name={say('{visits, plural, one {1 visit} other {{visits} visits}}', { visits: done.length })}
         more={
           last
             ? say('last home {leftAt}', {
@@ -41,16 +45,31 @@ export function AtAGlance({ customer }: { customer: CustomerView }) {
             : say('none finished yet')
         }
       >
-        {done.length}
-      </Figure>
-      <Figure
-        name={say('Work done')}
-        more={coming.length > 0 && say('{coming} more is booked', { coming: money(sum(coming), currency) })}
-      >
         {money(sum(done), currency)}
       </Figure>
-      <Figure name={say('Comes next')} more={next?.treatments.join(', ')}>
+      <Figure
+        name={next?.status === 'inShop' ? say('In the shop since') : say('Comes next')}
+        more={next && `${next.treatments.join(', ')} · ${money(sum(coming), currency)}`}
+      >
         {next ? fullDateWords(dateOf(next.dropOffAt, zone)) : say('nothing booked')}
+      </Figure>
+      <Figure
+        name={say('Owes')}
+        more={
+          <Link to="/money/$section/$id" params={{ section: 'statement', id: customer.id }}>
+            {say('Statement')}
+          </Link>
+        }
+      >
+        {account && (
+          <span className={account.owedMinor > 0 ? pieces.late : undefined}>
+            {account.owedMinor > 0 && '⚑ '}
+            {money(account.owedMinor, account.currency)}
+          </span>
+        )}
+      </Figure>
+      <Figure name={say('Last told')} more={customer.lastSaid && saidWords(customer.lastSaid)}>
+        {customer.lastSaid ? fullDateWords(dateOf(customer.lastSaid.at, zone)) : say('nothing yet')}
       </Figure>
       <Figure name={say('May be reminded by')}>
         <span className={styles.ways}>
@@ -63,6 +82,12 @@ export function AtAGlance({ customer }: { customer: CustomerView }) {
       </Figure>
     </dl>
   )
+}
+
+/** "E-mail: The car is ready". */
+function saidWords({ channel, kind, subject }: NonNullable<CustomerView['lastSaid']>): string {
+  const told = kind !== null && kind in toldWords ? toldWords[kind as keyof typeof toldWords] : subject
+  return `${channelWords[channel]}: ${told}`
 }
 
 const isComing = ({ status }: PastJobView) => status === 'booked' || status === 'inShop' || status === 'held'

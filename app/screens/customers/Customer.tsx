@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
+import { useState } from 'react'
 import type { CustomerView } from '../../../main/api/views.ts'
 import { say, withinSentence } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
@@ -70,17 +71,32 @@ export function Customer() {
   )
 }
 
+/** Who they are as it stands, and the form for it once it is asked for. */
 function Details({ customer }: { customer: CustomerView }) {
+  const [open, setOpen] = useState(false)
+  if (open) return <DetailsForm customer={customer} onDone={() => setOpen(false)} />
+  return (
+    <Card title={say('How to reach them')}>
+      {customer.note && <p>{customer.note}</p>}
+      <Button variant="default" onClick={() => setOpen(true)}>
+        {say('Change name, number or note')}
+      </Button>
+    </Card>
+  )
+}
+
+function DetailsForm({ customer, onDone }: { customer: CustomerView; onDone(): void }) {
   const { id } = customer
   const form = useForm({
     saved: fieldsOfCustomer(customer),
     version: customer.version,
     saving: trpc.customers.save.mutationOptions(),
     send: (value, version) => ({ ...sentCustomer(value), id, version }),
+    done: onDone,
   })
   return (
     <Card title={say('How to reach them')}>
-      <Form form={form} label={say('How to reach them')}>
+      <Form form={form} label={say('How to reach them')} onCancel={onDone}>
         <CustomerFields form={form} />
       </Form>
     </Card>

@@ -11,12 +11,14 @@ import { RowButton } from '../../parts/RowButton.tsx'
 import { Say } from '../../parts/Say.tsx'
 import { finishChoices, labelOf, paintChoices, sizeChoices } from '../../parts/shopWords.ts'
 import { fullDateWords } from '../../parts/time.ts'
+import { useBookFor } from '../book/useBookFor.ts'
 import styles from './Customers.module.css'
 import { VehicleForm } from './VehicleForm.tsx'
 
 /** A customer's cars, each with its page to change it. */
 export function Vehicles({ customer }: { customer: CustomerView }) {
   const { editing, edit, close } = useEditing()
+  const bookFor = useBookFor()
   const chosen = customer.vehicles.find(vehicle => vehicle.id === editing)
   return (
     <Card title={say('Cars')}>
@@ -43,6 +45,13 @@ export function Vehicles({ customer }: { customer: CustomerView }) {
                 {vehicle.note && ` · ${vehicle.note}`}
               </small>
             </span>
+            {vehicle.archivedAt === null && (
+              <RowButton
+                does={say('Book||a visit')}
+                of={nameOf(vehicle)}
+                onClick={() => void bookFor(customer.id, vehicle.id)}
+              />
+            )}
             <Button
               variant="default"
               size="compact-sm"

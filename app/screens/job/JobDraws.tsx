@@ -17,7 +17,7 @@ export function JobDraws({ job }: { job: JobView }) {
   const steps = (close?.stepsToConfirm ?? []).filter(step => step.jobId === job.id)
   if (steps.length + said.length === 0) return null
   return (
-    <Card title={say('What was used')}>
+    <Card title={say('Confirm usage')}>
       <Said words={said} />
       {steps.map(step => (
         <StepCard

@@ -8,15 +8,10 @@ import { trpc } from '../../data/trpc.ts'
 import { Card } from '../../parts/Card.tsx'
 import { mailHref } from '../../parts/mailHref.ts'
 import pieces from '../../parts/pieces.module.css'
+import { toldWords } from '../../parts/toldWords.ts'
 import { useJobAct } from './useJobAct.ts'
 
-const kindWords = {
-  confirmation: say('Confirmation'),
-  dayBefore: say('The day before'),
-  ready: say('The car is ready'),
-  promiseMoved: say('The promise has moved'),
-} as const
-type Kind = keyof typeof kindWords
+type Kind = keyof typeof toldWords
 
 /** What the customer is to be told as the job stands, to be copied or read out, and what they were told. */
 export function Told({ job }: { job: JobView }) {
@@ -45,7 +40,7 @@ export function Told({ job }: { job: JobView }) {
             w="fit-content"
             maw="100%"
             aria-label={say('What about')}
-            data={view.drafts.map(({ kind }) => ({ value: kind, label: kindWords[kind] }))}
+            data={view.drafts.map(({ kind }) => ({ value: kind, label: toldWords[kind] }))}
             value={draft.kind}
             onChange={kind => {
               setChosen(kind)
@@ -120,7 +115,7 @@ export function Told({ job }: { job: JobView }) {
         <ul className={`${pieces.bare} ${pieces.lines}`} aria-label={say('What was said')}>
           {view.said.map(({ id, version, kind, channel, text, when, who, outcome, again: tries }) => (
             <li key={id}>
-              {when} · {who} · {kindWords[kind]} ·{' '}
+              {when} · {who} · {toldWords[kind]} ·{' '}
               {outcome ?? (channel === 'call' ? say('by phone') : say('in writing'))}
               {tries && (
                 <Button

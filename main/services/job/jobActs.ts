@@ -43,10 +43,10 @@ export function handOver(
         ? [
             dry
               ? say(
-                  'by the cure profile the car, which has to stay dry, may leave at the earliest {safeAt}',
+                  'by the cure profile the earliest pick-up of the car, which has to stay dry, is {safeAt}',
                   { safeAt: when(safeAt) },
                 )
-              : say('by the cure profile the car may leave at the earliest {safeAt}', {
+              : say('by the cure profile the earliest pick-up is {safeAt}', {
                   safeAt: when(safeAt),
                 }),
           ]

@@ -89,7 +89,7 @@ function leavingWords(day: Day, safeAt: number, advisedAt: number): string {
   if (safeAt === advisedAt)
     return sentence(say('ready when its work is done, {day}', { day: daySays(day, safeAt) }))
   return sentence(
-    say('by its profile it may leave at the earliest {day}, advised from {day2}', {
+    say('by its profile earliest pick-up {day}, recommended {day2}', {
       day: daySays(day, safeAt),
       day2: daySays(day, advisedAt),
     }),

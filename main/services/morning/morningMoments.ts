@@ -19,12 +19,13 @@ export function momentsOf(day: Day, cures: readonly MorningCure[]) {
 }
 
 function momentsIn({ marks, touchAt, driveAt, advisedAt, next }: MorningCure): [number | null, string][] {
-  const touch: [number, string] = [touchAt, say('▲ may be touched')]
+  const touch: [number, string] = [touchAt, say('▲ safe to touch')]
   if (next === null)
     return [
       touch,
-      [driveAt, say('● may leave at the earliest')],
-      [advisedAt, say('handover advised from here')],
+      // Where both are one moment it is said once.
+      [driveAt === advisedAt ? null : driveAt, say('● earliest pick-up')],
+      [advisedAt, say('○ recommended pick-up')],
     ]
   if (next === 'topper')
     return [

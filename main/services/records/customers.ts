@@ -12,6 +12,7 @@ import {
   type PanelNoted,
   type SizeClass,
 } from '../../domain/shop/index.ts'
+import type { Channel } from '../../domain/upkeep/index.ts'
 import {
   likelySame,
   nameKey,
@@ -73,6 +74,7 @@ export async function getCustomer(desk: Desk, input: { id: string }) {
   return {
     ...customer,
     kind: kind as CustomerKind,
+    lastSaid: await lastSaidTo(desk.store.read, input.id),
     tags: fromJson<string[]>(tags),
     merges: await mergesOf(desk.store.read, input.id),
     /** Cars that were theirs, with who has them since. */
@@ -106,6 +108,19 @@ export async function getCustomer(desk: Desk, input: { id: string }) {
       ...standingOf(verdicts.get(job.id)!),
     })),
   }
+}
+
+/** What they were told last, by whichever way; null: nothing yet. */
+async function lastSaidTo(tx: Tx, customerId: string) {
+  const sent = { where: { customerId, sentAt: { not: null } }, orderBy: { sentAt: 'desc' } } as const
+  const shown = { sentAt: true, channel: true, subject: true } as const
+  const words = await tx.jobWords.findFirst({ ...sent, select: { ...shown, kind: true } })
+  const reminder = await tx.message.findFirst({ ...sent, select: shown })
+  const rows = [words, reminder && { ...reminder, kind: null }].flatMap(row => row ?? [])
+  const [last] = rows.sort((a, b) => (b.sentAt ?? 0) - (a.sentAt ?? 0))
+  if (!last) return null
+  const { sentAt, channel, subject, kind } = last
+  return { at: sentAt ?? 0, channel: channel as Channel, subject, kind }
 }
 
 /** How a visit's promise stands, the same everywhere. */

@@ -67,7 +67,7 @@ describe('the rule behind a time', () => {
     expect(ruleOf(commonPracticeProfile(), 'handoverSafe')).toEqual({
       ageMin: 720,
       source: 'common practice',
-      words: 'Handover at the earliest: 12 h of cure at 20 °C, common practice. The data sheet decides.',
+      words: 'Earliest pick-up: 12 h of cure at 20 °C, common practice. The data sheet decides.',
     })
     expect(ruleOf(sheetProfile, 'topperAdvised')!.words).toBe(
       'Topper advised: 1 h 15 min of cure at 20 °C, from the data sheet. The data sheet decides.',

@@ -10,7 +10,7 @@ export class CloseOfDay {
 
   constructor(page: Page) {
     this.#page = page
-    this.used = page.getByRole('region', { name: /What was used/ })
+    this.used = page.getByRole('region', { name: /Confirm usage/ })
     this.shelf = page.getByRole('region', { name: /The shelf/ })
     this.orders = page.getByRole('region', { name: /^Orders/ })
   }

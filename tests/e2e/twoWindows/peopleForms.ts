@@ -8,6 +8,7 @@ export const peopleForms: readonly EditForm[] = [
   {
     file: 'screens/customers/Customer.tsx',
     at: ids => `/customers/${ids.customer}`,
+    open: press('Change name, number or note'),
     form: 'How to reach them',
     field: 'Note',
     first: 'Rings before nine',

@@ -37,7 +37,7 @@ test('A cover confirmed by name lets the car go sooner, taken back it keeps it, 
   expect([before.coveredBy, before.handoverAt]).toEqual([null, wall('16T13:30')])
   setWall(desk, '15T18:00')
   await expect(handOver(desk, { id, version: before.version })).rejects.toThrow(
-    'the car, which has to stay dry, may leave at the earliest',
+    'the earliest pick-up of the car, which has to stay dry, is',
   )
   await confirmCover(desk, { id, version: before.version, by: 'Ines Vale' })
   const covered = await job(desk, id)

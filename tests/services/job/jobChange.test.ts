@@ -134,7 +134,7 @@ test('The car leaves before its profile’s figure only with a reason, which is 
   const refused = does(handOver)
   await expect(refused).rejects.toMatchObject({ code: 'reason-needed', field: 'reason' })
   await expect(refused).rejects.toThrow(
-    'by the cure profile the car may leave at the earliest 17:30. The data sheet decides',
+    'by the cure profile the earliest pick-up is 17:30. The data sheet decides',
   )
   await expect(does((desk, key) => handOver(desk, { ...key, reason: '  ' }))).rejects.toMatchObject({
     field: 'reason',

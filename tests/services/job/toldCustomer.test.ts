@@ -3,6 +3,7 @@ import { cancelJob } from '../../../main/services/job/jobActs.ts'
 import { arrive, finishStep, startStep } from '../../../main/services/job/jobSteps.ts'
 import { getJob } from '../../../main/services/job/jobView.ts'
 import { tellCustomer, toldCustomer } from '../../../main/services/job/toldCustomer.ts'
+import { getCustomer } from '../../../main/services/records/customers.ts'
 import { bookJob } from '../bookJob.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
@@ -35,6 +36,19 @@ test('What may be said follows how the job stands; what was said stands on it', 
   expect(await kinds()).toEqual(['ready'])
   const late = { id, kind: 'dayBefore', channel: 'call', text: 'too late' } as const
   await expect(tellCustomer(desk, late)).rejects.toMatchObject({ code: 'not-now' })
+})
+
+test('Of a customer it is known what they were told last, by whichever way', async () => {
+  const { id } = await bookJob(desk, shop, { treatments: ['wash'] })
+  const { customer } = await getJob(desk, { id })
+  const lastSaid = async () => (await getCustomer(desk, { id: customer.id })).lastSaid
+  expect(await lastSaid()).toBeNull()
+  await tellCustomer(desk, { id, kind: 'confirmation', channel: 'call', text: 'Until Wednesday.' })
+  const firstAt = desk.now()
+  expect(await lastSaid()).toEqual({ at: firstAt, channel: 'call', subject: '', kind: 'confirmation' })
+  desk.setNow('2026-04-15T12:20:00Z')
+  await tellCustomer(desk, { id, kind: 'promiseMoved', channel: 'email', text: 'An hour later.' })
+  expect(await lastSaid()).toMatchObject({ at: firstAt + 20, channel: 'email', kind: 'promiseMoved' })
 })
 
 test('It is said in the language of the customer', async () => {

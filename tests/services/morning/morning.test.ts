@@ -89,7 +89,7 @@ test('A cure that ends on the day says from when the car may be touched, topped 
   expect(next.cures.map(cure => cure.productName)).toEqual(['Ovrel Veil'])
   expect(next.handovers).toMatchObject([{ plate: 'KFR 204', standing: 'kept', leftAt: null }])
   expect(next.handovers[0]!.words).toBe(
-    'By its profile it may leave at the earliest Wednesday 19:55, advised from 03:55.',
+    'By its profile earliest pick-up Wednesday 19:55, recommended 03:55.',
   )
   expect(next.bays.flatMap(bay => bay.cars.map(car => [car.leaves, car.toAt]))).toEqual([
     [true, first.promisedAt],

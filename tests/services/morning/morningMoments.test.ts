@@ -28,19 +28,20 @@ const said = (change: Partial<Cure>) => momentsOf(day, [cure(change)]).map(({ at
 
 it('lets the last coat’s car go, and an earlier one be laid over', () => {
   expect(said({ next: null })).toEqual([
-    '120 ▲ may be touched',
-    '600 ● may leave at the earliest',
-    '900 handover advised from here',
+    '120 ▲ safe to touch',
+    '600 ● earliest pick-up',
+    '900 ○ recommended pick-up',
   ])
+  expect(said({ next: null, driveAt: 900 })).toEqual(['120 ▲ safe to touch', '900 ○ recommended pick-up'])
   expect(said({ next: 'layer' })).toEqual([
-    '120 ▲ may be touched',
+    '120 ▲ safe to touch',
     '180 next layer may go on',
     '300 next layer at the latest',
   ])
 })
 
 it('leaves out what falls on another day', () => {
-  expect(said({ next: 'topper' })).toEqual(['120 ▲ may be touched', '240 ◆ topper may go on'])
+  expect(said({ next: 'topper' })).toEqual(['120 ▲ safe to touch', '240 ◆ topper may go on'])
   expect(said({ next: null, touchAt: 1440, driveAt: 1441, advisedAt: 1500 })).toEqual([])
 })
 

@@ -37,21 +37,7 @@ export function Safety() {
                 )}
               </p>
             )}
-            <ul className={pieces.plain}>
-              {warnings.storage.map(({ words, productIds }) => (
-                <li key={words} className={pieces.late}>
-                  ⚠ {words}{' '}
-                  <small>
-                    {productIds.map((id, i) => (
-                      <span key={id}>
-                        {i > 0 && ', '}
-                        <ProductLink id={id} name={nameOf(id)} />
-                      </span>
-                    ))}
-                  </small>
-                </li>
-              ))}
-            </ul>
+            <Storage storage={warnings.storage} nameOf={nameOf} />
           </Card>
           <Flammable flammable={warnings.flammable} />
           <WasteRules />
@@ -122,5 +108,39 @@ function Flammable({ flammable }: { flammable: SafetyWarningsView['flammable'] }
         {limitMl === null ? say('Enter the limit of the local code') : say('Change the limit')}
       </Link>
     </Card>
+  )
+}
+
+interface StorageProps {
+  storage: SafetyWarningsView['storage']
+  nameOf(id: string): string
+}
+
+/** What must be kept apart, pair by pair; those of which nobody knows are one line. */
+function Storage({ storage, nameOf }: StorageProps) {
+  const unknown = storage.filter(({ productIds }) => productIds.length === 1)
+  const together = {
+    words: say(
+      'Nobody has entered how to store these. Keep each apart until its data sheet or the supplier says:',
+    ),
+    productIds: unknown.flatMap(({ productIds }) => productIds),
+  }
+  const lines = unknown.length > 1 ? [...storage.filter(each => !unknown.includes(each)), together] : storage
+  return (
+    <ul className={pieces.plain}>
+      {lines.map(({ words, productIds }) => (
+        <li key={words} className={pieces.late}>
+          ⚠ {words}{' '}
+          <small>
+            {productIds.map((id, i) => (
+              <span key={id}>
+                {i > 0 && ', '}
+                <ProductLink id={id} name={nameOf(id)} />
+              </span>
+            ))}
+          </small>
+        </li>
+      ))}
+    </ul>
   )
 }

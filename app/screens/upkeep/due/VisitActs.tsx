@@ -11,6 +11,7 @@ import { Dialog } from '../../../parts/form/Dialog.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
 import { DateField } from '../../../parts/inputs.tsx'
 import { dateWords } from '../../../parts/time.ts'
+import { useBookFor } from '../../book/useBookFor.ts'
 import type { Acts } from '../useActs.tsx'
 import { channelWords } from '../words.ts'
 import own from './Due.module.css'
@@ -22,6 +23,7 @@ type Act = 'done' | 'move' | 'skip'
 export function VisitActs({ visit, today, acts }: { visit: VisitView; today: string; acts: Acts }) {
   const [asking, setAsking] = useState<Act | null>(null)
   const [writing, setWriting] = useState<Channel | null>(null)
+  const bookFor = useBookFor()
   const first = mayWrite(visit) ? ways.find(way => visit.channels.includes(way)) : undefined
   return (
     <div className={own.acts}>
@@ -38,18 +40,30 @@ export function VisitActs({ visit, today, acts }: { visit: VisitView; today: str
           {asks[first]}
         </Button>
       )}
+      {visit.booking === null && (
+        <Button
+          size="compact-sm"
+          variant="default"
+          aria-label={say('Book {plate}, {title}', { plate: visit.plate, title: visit.title })}
+          onClick={() =>
+            void bookFor(visit.customerId, visit.vehicleId, visit.dueOn > today ? visit.dueOn : null)
+          }
+        >
+          {say('Book||a visit')}
+        </Button>
+      )}
       <Menu position="bottom-end" withinPortal>
         <Menu.Target>
           <Button
             variant="default"
             size="compact-sm"
             rightSection={<IconChevronDown size="0.9rem" aria-hidden="true" />}
-            aria-label={say('Do something about {plate}, {title}', {
+            aria-label={say('More acts: {plate}, {title}', {
               plate: visit.plate,
               title: visit.title,
             })}
           >
-            {say('Do')}
+            {say('More||acts')}
           </Button>
         </Menu.Target>
         <Menu.Dropdown>
@@ -103,9 +117,9 @@ interface DialogProps {
 }
 
 const titles: Record<Act, string> = {
-  done: say('It was done'),
-  move: say('Another day was agreed'),
-  skip: say('Leave it out this time'),
+  done: say('Done||a visit'),
+  move: say('Another day'),
+  skip: say('Skip'),
 }
 
 function ActDialog({ act, visit, today, onClose, onDone }: DialogProps) {

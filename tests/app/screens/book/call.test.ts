@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import {
   callerFrom,
+  carCall,
   emptyCall,
   keepCall,
   keptCall,
@@ -94,4 +95,18 @@ test('a rush car fills in what was supposed of it, and takes nothing from the ca
   expect(rushCall(onFile, rush)).toMatchObject({ sizeClass: 'small', treatmentIds: ['wash'] })
   const held = { ...emptyCall, heldJobId: 'j' }
   expect(rushCall(held, rush)).toBe(held)
+})
+
+test('a call about a car on file begins with it and its day, and never over a place that is held', () => {
+  const caller = { customerId: 'c', customerName: 'Ines Vale', vehicleId: 'v', plate: 'KFS 204' }
+  const typed = { ...emptyCall, customerName: 'somebody', treatmentIds: ['wash'] }
+  expect(carCall(typed, caller, '2026-05-22')).toEqual({
+    ...emptyCall,
+    ...caller,
+    wish: 'day',
+    wishedOn: '2026-05-22',
+  })
+  expect(carCall(typed, caller, null)).toMatchObject({ wish: 'any', wishedOn: null, treatmentIds: [] })
+  const held = { ...typed, heldJobId: 'job' }
+  expect(carCall(held, caller, null)).toBe(held)
 })
