@@ -8,6 +8,7 @@ import { MoveArrows, moved } from '../../parts/MoveArrows.tsx'
 import pieces from '../../parts/pieces.module.css'
 import type { SectionProps } from '../../parts/Sections.tsx'
 import { Heading } from './Heading.tsx'
+import styles from './RowSection.module.css'
 
 /** What the lines about a section's rows are filed under. */
 const filed: Readonly<Record<string, string>> = {
@@ -57,7 +58,11 @@ export function RowSection<Row extends ListRow>(props: Props<Row>) {
       <div className={pieces.side}>
         <div className={pieces.column}>
           {props.rows?.length === 0 && <p className={pieces.empty}>{empty}</p>}
-          <ul className={pieces.rows} aria-label={say('Every {what}', { what })}>
+          <ul
+            className={`${pieces.rows} ${styles.list}`}
+            data-chosen={chosen !== undefined}
+            aria-label={say('Every {what}', { what })}
+          >
             {rows.map(row => {
               const place = used.indexOf(row.id)
               return (
