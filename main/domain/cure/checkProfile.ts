@@ -80,7 +80,12 @@ function checkOrder(profile: CureProfile) {
   notAfter(profile.keepDryMin, profile.firstWashMin, 'firstWashMin', say('the car may get wet'))
   notAfter(firstPeriod.earlyMin, firstPeriod.lateMin, 'firstPeriod.lateMin', say('the early bound'))
   notAfter(fullCure.earlyMin, fullCure.lateMin, 'fullCure.lateMin', say('the early bound'))
-  notAfter(profile.handoverAdvisedMin, fullCure.earlyMin, 'fullCure.earlyMin', say('the recommended pick-up is'))
+  notAfter(
+    profile.handoverAdvisedMin,
+    fullCure.earlyMin,
+    'fullCure.earlyMin',
+    say('the recommended pick-up is'),
+  )
   for (const bound of ['earlyMin', 'lateMin'] as const)
     notAfter(firstPeriod[bound] + 1, fullCure[bound], `fullCure.${bound}`, say('the first period is over'))
   if (firstPeriod.earlyMin === 0)

@@ -88,9 +88,7 @@ test('A cure that ends on the day says from when the car may be touched, topped 
   const next = await morningSheet(desk, { date: '2026-04-16' })
   expect(next.cures.map(cure => cure.productName)).toEqual(['Ovrel Veil'])
   expect(next.handovers).toMatchObject([{ plate: 'KFR 204', standing: 'kept', leftAt: null }])
-  expect(next.handovers[0]!.words).toBe(
-    'By its profile earliest pick-up Wednesday 19:55, recommended 03:55.',
-  )
+  expect(next.handovers[0]!.words).toBe('By its profile earliest pick-up Wednesday 19:55, recommended 03:55.')
   expect(next.bays.flatMap(bay => bay.cars.map(car => [car.leaves, car.toAt]))).toEqual([
     [true, first.promisedAt],
   ])
