@@ -27,10 +27,30 @@ function linesOf(file: string) {
   return { physical, logical: file.replaceAll(/\r\n[ \t]/g, '').split('\r\n') }
 }
 
+interface Folded {
+  maxOctetsPerLine?: number
+  unfoldsTo?: string
+  oneFolding?: string
+  octets?: number
+  mustFold?: boolean
+  leastLines?: number
+}
+
 runCases('communications', firstSet, {
-  fold: (entry: Case<{ line: string }, object>) => {
-    const text = entry.input.line.slice(entry.input.line.indexOf(':') + 1)
+  fold: ({ input: { line: asked }, expected }: Case<{ line: string }, Folded>) => {
+    const text = asked.slice(asked.indexOf(':') + 1)
     const { physical, logical } = linesOf(calendarFile('Shop', at, [event({ description: text })]))
+    const begins = physical.findIndex(line => line.startsWith('DESCRIPTION:'))
+    const ends = physical.findIndex((line, i) => i > begins && !line.startsWith(' '))
+    // Ours is at least as long: it has the longer name.
+    expect(ends - begins).toBeGreaterThanOrEqual(expected.leastLines ?? 1)
+    if (expected.mustFold) expect(ends - begins).toBeGreaterThan(1)
+    if (expected.octets) expect(Buffer.byteLength(asked)).toBe(expected.octets)
+    if (expected.oneFolding && asked.startsWith('DESCRIPTION:'))
+      expect(linesOf(expected.oneFolding).logical).toEqual(
+        logical.filter(line => line.startsWith('DESCRIPTION:')),
+      )
+    expect([expected.unfoldsTo ?? asked, expected.maxOctetsPerLine ?? 75]).toEqual([asked, 75])
     for (const line of physical) expect(Buffer.byteLength(line, 'utf8')).toBeLessThanOrEqual(75)
     // A character that was split would not come back from its bytes.
     for (const line of physical) expect(line).not.toMatch(/[\ud800-\udbff]$|^ ?[\udc00-\udfff]/)

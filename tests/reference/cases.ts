@@ -55,7 +55,11 @@ export function runCases(
   for (const [kind, check] of Object.entries(checks))
     describe(`${topic}: ${kind}`, () => {
       for (const entry of cases.filter(entry => entry.kind === kind))
-        it(`${entry.id} [${entry.source}; ${entry.provenance}]`, () => check(entry as Case<never, never>))
+        it(`${entry.id} [${entry.source}; ${entry.provenance}]`, () => {
+          const { seen, unread } = watched(entry.expected)
+          check({ ...entry, expected: seen } as Case<never, never>)
+          expect(unread(), 'values of the case that the check never looked at').toEqual([])
+        })
     })
   it(`${topic}: every case the register gives this file is run`, () => {
     const here = relative(process.cwd(), expect.getState().testPath ?? '')
@@ -66,6 +70,36 @@ export function runCases(
     const run = cases.filter(({ kind }) => kind in checks).map(({ id }) => id)
     expect(run.sort()).toEqual(given.sort())
   })
+}
+
+/** A value that notes which of its leaves were read, and the paths of those that were not. */
+function watched(value: unknown): { seen: unknown; unread(): string[] } {
+  const unread = new Set<string>()
+  const wrap = (of: unknown, path: string): unknown => {
+    if (typeof of !== 'object' || of === null) {
+      unread.add(path)
+      return of
+    }
+    const parts = new Map(Object.entries(of).map(([key, part]) => [key, wrap(part, `${path}.${key}`)]))
+    return new Proxy(of, {
+      get(target, key, receiver) {
+        if (typeof key !== 'string' || !parts.has(key)) return Reflect.get(target, key, receiver)
+        unread.delete(`${path}.${key}`)
+        return parts.get(key)
+      },
+    })
+  }
+  const seen = wrap(value, 'expected')
+  unread.delete('expected')
+  return { seen, unread: () => [...unread] }
+}
+
+/**
+ * Says of values of a case that no check holds them against the code, and why: what is refused altogether has no result,
+ * and some are words for people.
+ */
+export function setAside(value: unknown, _because: string): void {
+  JSON.stringify(value)
 }
 
 /** Expects a number within the tolerance its case gives. */

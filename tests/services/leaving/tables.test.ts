@@ -27,6 +27,7 @@ runCases('communications', firstSet, {
 
   formula: (entry: Case<{ cell: string }, { mustNotRunAsFormula: true; readsBackAs: string }>) => {
     const [[cell = ''] = []] = read(csvText([[defused(entry.input.cell), 'b']]))
+    expect(/^[=+\-@\t\r]/.test(cell)).toBe(!entry.expected.mustNotRunAsFormula)
     expect(cell).toMatch(/^'/)
     expect(asWritten(cell)).toBe(entry.expected.readsBackAs)
   },
