@@ -54,6 +54,31 @@ test('somebody on file is shown while they are typed again, and two entries are 
   await expect(desk.getByRole('heading', { level: 1, name: 'Ines Vale' })).toBeVisible()
 })
 
+test('several cars of one customer are held together, each a stay of its own, and booked by one answer', async ({
+  desk,
+  shop,
+}) => {
+  await shop.enter(desk, '/customers/demo-customer-01')
+  const fleet = desk
+    .locator('section, div')
+    .filter({ has: desk.getByRole('heading', { name: 'Book several cars' }) })
+    .last()
+  await fleet.getByRole('checkbox', { name: 'KFS 204' }).check()
+  await fleet.getByRole('checkbox', { name: 'DHH 784' }).check()
+  await fleet.getByRole('combobox', { name: 'What is done to each' }).focus()
+  await desk.keyboard.press('ArrowDown')
+  await desk.getByRole('option', { name: 'Two-step correction' }).click()
+  await desk.keyboard.press('Escape')
+  await fleet.getByRole('button', { name: 'Hold a place for each' }).click()
+  await expect(fleet.getByText(/^Held until/)).toBeVisible()
+  await expect(fleet.getByRole('row')).toHaveCount(3)
+  await expectAccessible(desk)
+  await fleet.getByRole('button', { name: 'Book them all' }).click()
+  await expect(fleet.getByRole('button', { name: 'Hold a place for each' })).toBeVisible()
+  const visits = desk.getByRole('row').filter({ hasText: 'Two-step correction' })
+  await expect(visits).toHaveCount(2)
+})
+
 test('a car goes to a new owner, who is found or written down', async ({ desk, shop }) => {
   await shop.enter(desk, '/cars/demo-vehicle-40')
   await desk.getByRole('button', { name: 'It has a new owner' }).click()

@@ -11,6 +11,7 @@ import { Card } from '../../parts/Card.tsx'
 import { Refused } from '../../parts/form/Refused.tsx'
 import { HeadRow } from '../../parts/HeadRow.tsx'
 import pieces from '../../parts/pieces.module.css'
+import { Scrolled } from '../../parts/Scrolled.tsx'
 import { choicesOf } from '../../parts/shopWords.ts'
 import table from '../../parts/table.module.css'
 import { fullWords } from '../../parts/time.ts'
@@ -108,23 +109,25 @@ function Held({ held, onDone }: { held: FleetHeldView; onDone(): void }) {
           heldUntilAt: fullWords(held.heldUntilAt, zone),
         })}
       </p>
-      <table className={table.table}>
-        <HeadRow columns={[say('Car'), say('Drop-off'), say('Pick-up'), say('Job')]} />
-        <tbody>
-          {held.places.map(place => (
-            <tr key={place.jobId}>
-              <td>{place.carName}</td>
-              <td>{fullWords(place.dropOffAt, zone)}</td>
-              <td>{fullWords(place.handoverAt, zone)}</td>
-              <td>
-                <Link to="/jobs/$id" params={{ id: place.jobId }}>
-                  {place.jobNumber}
-                </Link>
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <Scrolled label={say('Book several cars')}>
+        <table className={table.table}>
+          <HeadRow columns={[say('Car'), say('Drop-off'), say('Pick-up'), say('Job')]} />
+          <tbody>
+            {held.places.map(place => (
+              <tr key={place.jobId}>
+                <td>{place.carName}</td>
+                <td>{fullWords(place.dropOffAt, zone)}</td>
+                <td>{fullWords(place.handoverAt, zone)}</td>
+                <td>
+                  <Link to="/jobs/$id" params={{ id: place.jobId }}>
+                    {place.jobNumber}
+                  </Link>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Scrolled>
       <Refused of={booking.error ?? releasing.error} />
       <Group mt="sm">
         <Button loading={booking.busy} onClick={() => booking.save({ places }, onDone)}>

@@ -12,12 +12,14 @@ interface Props {
   onRead(readings: Measured['thickness']): void
 }
 
+/** What the app reads at once; a file cut off there would leave readings out unsaid. */
 const mostBytes = 20_000
 
 /** Readings from the gauge's own list: pasted, or from a CSV file. */
 export function PasteThickness({ unit, readings, onRead }: Props) {
   const [text, setText] = useState('')
   const [open, setOpen] = useState(false)
+  const [tooLarge, setTooLarge] = useState(false)
   const reading = useSaving(trpc.intake.paste.mutationOptions())
   const read = () =>
     reading.save({ text, unit, readings }, ({ readings: more }) => {
@@ -47,7 +49,13 @@ export function PasteThickness({ unit, readings, onRead }: Props) {
         label={say('or a CSV file')}
         placeholder={say('choose a file')}
         accept=".csv,.txt,text/csv,text/plain"
-        onChange={async file => file && setText((await file.slice(0, mostBytes).text()).trim())}
+        error={
+          tooLarge && say('The file is larger than 20 kB: keep the lines of this car in it, or paste them.')
+        }
+        onChange={async file => {
+          setTooLarge((file?.size ?? 0) > mostBytes)
+          if (file && file.size <= mostBytes) setText((await file.text()).trim())
+        }}
       />
       <Group>
         <Button variant="default" onClick={read} disabled={text.trim() === ''} loading={reading.busy}>
