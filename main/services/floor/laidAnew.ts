@@ -1,6 +1,5 @@
 /** The rest of a job found a place again once its steps take otherwise than they were booked. */
-import { openMinutesBetween } from '../../domain/calendar/index.ts'
-import { type FloorJob, projectJob } from '../../domain/floor/index.ts'
+import { projectJob } from '../../domain/floor/index.ts'
 import { promiseOf } from '../../domain/schedule/index.ts'
 import type { Tx } from '../../store/store.ts'
 import type { Floor } from './floor.ts'
@@ -15,22 +14,8 @@ export async function laidAnew(tx: Tx, floor: Floor, job: JobRow, index: number)
   const { earliestAt: from, latestAt: to, bays } = rest
   const offer = to !== null && to < from ? null : promiseOf(moveProblem(rest, { bays, from, to }), 'soonest')
   if (offer?.feasible) return placedJob(rest, offer.plan)
-  const projected = projectJob(floor, asFloorJob(job, floor)).job
+  const live = floor.jobs.find(each => each.id === job.id) ?? { ...job, plate: job.vehicle.plate }
+  const projected = projectJob(floor, { ...live, steps: job.steps }).job
   const steps = job.steps.map((step, i) => ({ ...step, ...projected.steps[i] }))
   return { ...job, steps, handoverAt: projected.handoverAt, leavesAt: projected.leavesAt }
-}
-
-/** The longer steps planned where they are, as long as they now take in the hours there. */
-function asFloorJob(job: JobRow, floor: Floor): FloorJob {
-  const live = floor.jobs.find(each => each.id === job.id)
-  return {
-    ...(live ?? { ...job, plate: job.vehicle.plate }),
-    steps: job.steps.map(step => ({
-      ...step,
-      plannedEndAt:
-        openMinutesBetween(floor.open, step.plannedAt, step.plannedEndAt) < step.minutes
-          ? step.plannedAt + step.minutes
-          : step.plannedEndAt,
-    })),
-  }
 }
