@@ -19,12 +19,13 @@ type What = keyof typeof dialogs
 
 /** What may be said of a booking that goes otherwise, each in a window of its own. */
 export function OtherwiseMenu({ job }: { job: JobView }) {
-  const [open, setOpen] = useState<What | null>(null)
+  // With the job as it was when the window was opened: what is filled in was meant for that, whoever changes it meanwhile.
+  const [open, setOpen] = useState<{ what: What; seen: JobView } | null>(null)
   const longer = job.can.move && job.steps.some(canTakeLonger)
   const isOpen = (what: What) => (what === 'longer' ? longer : job.can[what])
   const shown = (Object.keys(dialogs) as What[]).filter(isOpen)
   if (shown.length === 0) return null
-  const Dialog = open && dialogs[open].Dialog
+  const Dialog = open && dialogs[open.what].Dialog
   return (
     <>
       <Menu position="bottom-end">
@@ -33,13 +34,13 @@ export function OtherwiseMenu({ job }: { job: JobView }) {
         </Menu.Target>
         <Menu.Dropdown>
           {shown.map(what => (
-            <Menu.Item key={what} onClick={() => setOpen(what)}>
+            <Menu.Item key={what} onClick={() => setOpen({ what, seen: job })}>
               {dialogs[what].label}
             </Menu.Item>
           ))}
         </Menu.Dropdown>
       </Menu>
-      {Dialog && <Dialog job={job} onClose={() => setOpen(null)} />}
+      {Dialog && <Dialog job={open.seen} onClose={() => setOpen(null)} />}
     </>
   )
 }
