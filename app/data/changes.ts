@@ -3,24 +3,34 @@
  * up; so the pages agree through a lock on the one that listens, and it tells the others.
  */
 import { connection, onConnection, ping } from './connection.ts'
+import { forgetOwnSaves, wasOwnSave } from './ownSaves.ts'
 import { client, queryClient } from './trpc.ts'
 
 const name = 'lustrum-changes'
 const againAfterMs = 3_000
 
-type Word = 'changed' | 'lost'
+/** What is to be asked again after a save; null: everything. */
+interface Changed {
+  save: number | null
+  paths: readonly string[] | null
+}
 
-/** Looks again whenever any window has saved, and when the app is back after it was away. */
+type Word = Changed | 'lost'
+
+/** Anything may have changed: somebody listens again. */
+const anything: Changed = { save: null, paths: null }
+
+/** Looks again at what any window has saved, and at everything when the app is back after it was away. */
 export function listenForChanges(): void {
   const channel = new BroadcastChannel(name)
-  const hear = (word: Word) => (word === 'changed' ? lookAgain() : ping())
+  const hear = (word: Word) => (word === 'lost' ? ping() : hearChange(word))
   const tell = (word: Word) => {
     hear(word)
     channel.postMessage(word)
   }
   channel.onmessage = ({ data }) => hear(data)
   onConnection(() => {
-    if (connection() === 'there') lookAgain()
+    if (connection() === 'there') lookAgain(null)
   })
 
   let leaving = new AbortController()
@@ -35,12 +45,39 @@ export function listenForChanges(): void {
   addEventListener('pageshow', event => {
     if (!event.persisted) return
     join()
-    lookAgain()
+    lookAgain(null)
   })
 }
 
-function lookAgain(): void {
-  void queryClient.invalidateQueries()
+/** What this page saves is told to it like to any other, often before its own call is answered: until then it waits. */
+let saving = 0
+const waiting: Changed[] = []
+
+/** Does what may save; whoever asks for it looks everything up again afterwards, and is not told of it a second time. */
+export async function whileSaving<T>(save: () => Promise<T>): Promise<T> {
+  saving++
+  try {
+    return await save()
+  } finally {
+    saving--
+    if (saving === 0) for (const changed of waiting.splice(0)) hearChange(changed)
+  }
+}
+
+function hearChange(changed: Changed): void {
+  if (changed.save === null) forgetOwnSaves()
+  if (saving > 0) waiting.push(changed)
+  else if (changed.save === null || !wasOwnSave(changed.save)) lookAgain(changed.paths)
+}
+
+function lookAgain(paths: readonly string[] | null): void {
+  if (paths === null) void queryClient.invalidateQueries()
+  else if (paths.length > 0) {
+    const old = new Set(paths)
+    void queryClient.invalidateQueries({
+      predicate: ({ queryKey: [path] }) => Array.isArray(path) && old.has(path.join('.')),
+    })
+  }
 }
 
 /** Listens until told to leave. What was saved while nobody listened is not told again, so each start counts as a change. */
@@ -48,8 +85,8 @@ async function stream(tell: (word: Word) => void, signal: AbortSignal): Promise<
   while (!signal.aborted) {
     await new Promise<void>(ended => {
       const subscription = client.system.changes.subscribe(undefined, {
-        onStarted: () => tell('changed'),
-        onData: () => tell('changed'),
+        onStarted: () => tell(anything),
+        onData: told => tell(told),
         onConnectionStateChange: ({ state, error }) => {
           if (state === 'connecting' && error) tell('lost')
         },

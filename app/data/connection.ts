@@ -4,6 +4,7 @@ import { useSyncExternalStore } from 'react'
 import { say } from '../../main/domain/language/index.ts'
 import { deskHeaders } from './deskId.ts'
 import { doorHeaders } from './door.ts'
+import { noteOwnSaves } from './ownSaves.ts'
 
 /** `shut out`: it answers, but does not know this browser. */
 export type Connection = 'there' | 'away' | 'shut out'
@@ -74,5 +75,6 @@ export async function askApp(address: RequestInfo | URL | string, init: Init = {
     throw new Unanswered(shutOutWords)
   }
   become('there')
+  noteOwnSaves(answer.headers.get('x-lustrum-saves'))
   return answer
 }

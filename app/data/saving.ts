@@ -2,6 +2,7 @@ import { modals } from '@mantine/modals'
 import { useMutation } from '@tanstack/react-query'
 import { createElement, useRef } from 'react'
 import { say } from '../../main/domain/language/index.ts'
+import { whileSaving } from './changes.ts'
 import { faultOf, queryClient } from './trpc.ts'
 
 /** What of a mutation's options is needed here: `trpc.bays.save.mutationOptions()` fits. */
@@ -53,7 +54,9 @@ export function useSaving<Input, Result>(
 ): Saving<Input, Result> {
   const running = useRef(false)
   const { mutate, isPending, error, reset } = useMutation<Result, unknown, Attempt<Input, Result>>({
-    ...(mutationFn && { mutationFn: ({ input }, context) => mutationFn(input, context) }),
+    ...(mutationFn && {
+      mutationFn: ({ input }, context) => whileSaving(() => mutationFn(input, context)),
+    }),
     onSuccess: async (result, { done }) => {
       onSaved?.(result)
       await queryClient.invalidateQueries()

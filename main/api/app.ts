@@ -8,6 +8,7 @@ import type { Desk } from '../services/desk/desk.ts'
 import { readCatalogue, speakingForShop, spokenFor } from '../services/desk/speaking.ts'
 import { listCallBytes } from '../services/imports/inputs.ts'
 import { sheetCallBytes } from '../services/shelf/safetyInputs.ts'
+import { collectSaves } from '../store/saves.ts'
 import { type App, addDocuments } from './documents.ts'
 import { feedDoor } from './feeds.ts'
 import { photoDoor } from './photos.ts'
@@ -109,16 +110,21 @@ export function createApp({ desk, rendererDir, guard, onFault }: AppOptions): Ap
   app.route('/', feedDoor(desk))
   app.route('/', photoDoor(desk))
   app.all('/trpc/*', async context => {
-    const answer = await fetchRequestHandler({
-      endpoint: '/trpc',
-      req: context.req.raw,
-      router: appRouter,
-      createContext: () => ({ ...desk, deskId: deskNamed(context.req.header('x-lustrum-desk')) }),
-      onError: ({ error, path }) => {
-        if (error.code === 'INTERNAL_SERVER_ERROR') onFault?.(error, path)
-      },
-    })
+    const saves: number[] = []
+    const answer = await collectSaves(saves, () =>
+      fetchRequestHandler({
+        endpoint: '/trpc',
+        req: context.req.raw,
+        router: appRouter,
+        createContext: () => ({ ...desk, deskId: deskNamed(context.req.header('x-lustrum-desk')) }),
+        onError: ({ error, path }) => {
+          if (error.code === 'INTERNAL_SERVER_ERROR') onFault?.(error, path)
+        },
+      }),
+    )
     answer.headers.set('cache-control', 'no-store')
+    // Whoever saved looks again by itself, and need not be told.
+    if (saves.length > 0) answer.headers.set('x-lustrum-saves', saves.join(' '))
     return answer
   })
 

@@ -1,4 +1,5 @@
 import { diagnostics } from '../services/diagnostics/diagnostics.ts'
+import { type Told, toldOf } from './told.ts'
 import { procedure, router } from './trpc.ts'
 
 export const system = router({
@@ -8,12 +9,12 @@ export const system = router({
   /** What whoever looks after the app may be sent. */
   diagnostics: procedure.query(({ ctx }) => diagnostics(ctx)),
 
-  /** Names what has just been saved, by this window or another, for as long as somebody listens. */
+  /** Tells what has become old with each save, by this window or another, for as long as somebody listens. */
   changes: procedure.subscription(async function* ({ ctx, signal }) {
-    const waiting: string[][] = []
+    const waiting: Told[] = []
     let wake: () => void = () => {}
-    const stop = ctx.store.onCommit(touched => {
-      waiting.push([...new Set(touched.map(({ entity }) => entity))])
+    const stop = ctx.store.onCommit((_, save) => {
+      waiting.push(toldOf(ctx.store, save))
       wake()
     })
     const aborted = () => signal?.aborted ?? false

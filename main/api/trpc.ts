@@ -4,6 +4,7 @@ import { say } from '../domain/language/index.ts'
 import { Refusal } from '../domain/refusal.ts'
 import type { Desk } from '../services/desk/desk.ts'
 import { noteCall } from '../services/diagnostics/timings.ts'
+import { noteAnswer } from './told.ts'
 
 /** What a screen needs to put an error where it belongs. */
 export interface Fault {
@@ -47,9 +48,9 @@ const t = initTRPC.context<Desk>().create({
 const statusOf: Record<string, TRPCError['code']> = { stale: 'CONFLICT', missing: 'NOT_FOUND' }
 
 /** Every procedure goes through here: what the domain refuses becomes an answer, not a crash. */
-export const procedure = t.procedure.use(async ({ ctx, next, path }) => {
+export const procedure = t.procedure.use(async ({ ctx, next, path, type }) => {
   const began = performance.now()
-  const result = await next()
+  const result = type === 'query' ? await noteAnswer(ctx.store, path, next) : await next()
   noteCall(ctx.store, path, performance.now() - began)
   const cause = result.ok ? null : ctx.store.explain(result.error.cause)
   if (cause instanceof Refusal) {

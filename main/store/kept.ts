@@ -1,6 +1,7 @@
 /** Reads that stay true until something is saved: asked again before that, they are not read again. */
 
 import { languageNow } from '../domain/language/index.ts'
+import { collectReads, noteReads, type Reads } from './reads.ts'
 
 /** Of each connection that only reads, how many acts have ended since it was opened. */
 const actsEnded = new WeakMap<object, number>()
@@ -18,9 +19,15 @@ export function forgetReads(read: object): void {
   actsEnded.set(read, (actsEnded.get(read) ?? 0) + 1)
 }
 
+interface Answer<T> {
+  loading: Promise<T>
+  /** What it was read from: whoever is given it has read that too. */
+  reads: Reads
+}
+
 interface Kept<T> {
   ended: number
-  byKey: Map<string, Promise<T>>
+  byKey: Map<string, Answer<T>>
 }
 
 /**
@@ -44,12 +51,21 @@ export function keptUntilSaved<Tx extends object, A extends unknown[], T>(
     // Words may stand in what was read.
     const key = `${languageNow()} ${keyOf(...asked)}`
     const known = byKey.get(key)
-    if (known) return known
-    const loading = load(tx, ...asked)
-    byKey.set(key, loading)
+    if (known) return given(known)
+    const reads: Reads = new Set()
+    const loading = collectReads(reads, () => load(tx, ...asked))
+    byKey.set(key, { loading, reads })
     loading.catch(() => byKey.delete(key))
     const [oldest] = byKey.keys()
     if (byKey.size > most && oldest !== undefined) byKey.delete(oldest)
-    return loading
+    return given({ loading, reads })
+  }
+}
+
+async function given<T>({ loading, reads }: Answer<T>): Promise<T> {
+  try {
+    return await loading
+  } finally {
+    noteReads(reads)
   }
 }

@@ -8,6 +8,8 @@ import { type Prisma, PrismaClient } from './generated/client.ts'
 import { inPlainWords, toRefusal } from './integrity.ts'
 import { forgetReads, mayKeepReads } from './kept.ts'
 import { type MigrationFiles, migrate } from './migrate.ts'
+import { noting } from './reads.ts'
+import { changedTables, keptByTriggers, noteSave, type Save } from './saves.ts'
 import { openSecrets, type Secrets } from './secrets.ts'
 import { openSigner, type Signer } from './signingKey.ts'
 import { sqliteAdapter } from './sqlite.ts'
@@ -19,7 +21,7 @@ import {
   stopFollowing,
   takeBackMin,
 } from './undo/followed.ts'
-import { type WatchedTable, watchedTables, watchScript } from './undo/watch.ts'
+import { unwatched, type WatchedTable, watchedTables, watchScript } from './undo/watch.ts'
 import { watchFile } from './watchFile.ts'
 
 /** The client inside one transaction. */
@@ -58,8 +60,8 @@ export interface Store {
   secrets: Secrets
   /** The key certificates are signed with; copies take it along. */
   signer: Signer
-  /** Calls back after each commit with the rows its audit lines name; returns the way to stop. */
-  onCommit(listener: (touched: readonly AuditEntry[]) => void): () => void
+  /** Calls back after each commit with the rows its audit lines name and the tables it changed; returns the way to stop. */
+  onCommit(listener: (touched: readonly AuditEntry[], save: Save) => void): () => void
   /** The refusal for what the database would not do, where a caller brought it about; any other error as it is. */
   explain(error: unknown): unknown
   close(): Promise<void>
@@ -70,25 +72,30 @@ export async function openStore(file: string, files: MigrationFiles): Promise<St
   const migrated = await migrate(file, files).catch(error => {
     throw toRefusal(file, error)
   })
-  const { shopId, watched } = inPlainWords(file, () => {
+  const { shopId, watched, kept } = inPlainWords(file, () => {
     const raw = new Database(file)
     try {
       raw.pragma('journal_mode = WAL')
       // Rows kept in the form of another version fit no table any more.
       if (migrated.length > 0) raw.exec('delete from "ActRow"; update "Act" set "rows" = null')
-      return { shopId: shopIdOf(raw) ?? '', watched: watchedTables(raw) }
+      return {
+        shopId: shopIdOf(raw) ?? '',
+        watched: watchedTables(raw),
+        kept: keptByTriggers(raw, unwatched),
+      }
     } finally {
       raw.close()
     }
   })
-  const read = new PrismaClient({ adapter: sqliteAdapter(file, 'read') })
+  const read = noting(new PrismaClient({ adapter: sqliteAdapter(file, 'read') }))
   const writer = new PrismaClient({ adapter: sqliteAdapter(file, 'write', watchScript(watched)) })
   mayKeepReads(read)
   const assertThere = watchFile(file)
   // Opened here and now: Prisma would do so with the first question, on whatever lies there by then.
   await writer.$connect()
   await read.$queryRaw`select count(*) from sqlite_master`
-  const listeners = new Set<(touched: readonly AuditEntry[]) => void>()
+  const listeners = new Set<Parameters<Store['onCommit']>[0]>()
+  let saves = 0
   let droppedAt = 0
   return {
     read,
@@ -100,6 +107,7 @@ export async function openStore(file: string, files: MigrationFiles): Promise<St
     async transact(stamp, work) {
       assertThere()
       const entries: AuditEntry[] = []
+      let tables: Save['tables'] = null
       const result = await writer
         .$transaction(
           async tx => {
@@ -111,6 +119,8 @@ export async function openStore(file: string, files: MigrationFiles): Promise<St
               await forgetFollowed(tx)
               return result
             }
+            const entities = entries.map(entry => entry.entity)
+            tables = await changedTables(tx, { followed, entities }, kept)
             const actId = await keepAct(tx, stamp, followed)
             await tx.auditLine.createMany({
               data: entries.map(entry => ({ who, at, actId, ...entry, detail: entry.detail ?? {} })),
@@ -126,7 +136,11 @@ export async function openStore(file: string, files: MigrationFiles): Promise<St
         .finally(() => forgetReads(read))
       // Committed into a file that went meanwhile, it would be answered and lost.
       assertThere()
-      if (entries.length > 0) for (const listener of listeners) listener(entries)
+      if (entries.length > 0) {
+        const save = { number: ++saves, tables }
+        noteSave(save)
+        for (const listener of listeners) listener(entries, save)
+      }
       return result
     },
     onCommit(listener) {

@@ -1,5 +1,6 @@
 import { describe, expect, it, vi } from 'vitest'
-import { assertFresh } from '../../main/store/store.ts'
+import type { Save } from '../../main/store/saves.ts'
+import { assertFresh, type Tx } from '../../main/store/store.ts'
 import { openTestStore, stamp } from './openDatabase.ts'
 
 /** A gate that a test opens when it has looked. */
@@ -105,7 +106,32 @@ describe('an act', () => {
     stop()
     await touch('job')
     const line = (entity: string) => ({ act: 'touched', entity, entityId: '1' })
-    expect(told.mock.calls).toEqual([[[line('job'), line('bay'), line('job')]]])
+    expect(told.mock.calls.map(([touched]) => touched)).toEqual([[line('job'), line('bay'), line('job')]])
+  })
+
+  it('names the tables it changed, those kept by triggers too, and none where nobody followed or files were changed', async () => {
+    const { store } = await openTestStore()
+    const saves: Save[] = []
+    store.onCommit((_, save) => saves.push(save))
+    const audited = (work: (tx: Tx) => Promise<unknown>, followed?: false, entity = 'customer') =>
+      store.transact({ ...stamp, ...(followed === false && { followed }) }, async (tx, audit) => {
+        audit({ act: 'touched', entity, entityId: '1' })
+        await work(tx)
+      })
+    const customer = { id: '1', name: 'Ines Vale' }
+    await audited(tx => tx.customer.create({ data: customer }))
+    await audited(tx => tx.customer.update({ where: { id: '1' }, data: { version: { increment: 1 } } }))
+    await audited(tx => tx.customer.create({ data: { ...customer, id: '2' } }), false)
+    await audited(async () => {})
+    await audited(async () => {}, undefined, 'backups')
+    expect(saves.map(save => save.number)).toEqual([1, 2, 3, 4, 5])
+    const [made, edited, unfollowed, note, inFiles] = saves.map(save => save.tables)
+    // Whether a plan is in use hangs on its owner.
+    const named = ['Act', 'ActRow', 'AuditLine', 'AuditLine customer', 'Customer', 'PlanDue']
+    expect([...made!].sort()).toEqual(named)
+    expect([...edited!].sort()).toEqual(named)
+    expect([...note!].sort()).toEqual(['Act', 'ActRow', 'AuditLine', 'AuditLine customer'])
+    expect([unfollowed, inFiles]).toEqual([null, null])
   })
 })
 

@@ -12,7 +12,9 @@ import { checkMinor } from './minor.ts'
  * @example allocate(100, [1, 1, 1]) // [34, 33, 33]
  */
 export function allocate(totalMinor: number, weights: readonly DecimalInput[]): number[] {
-  const total = BigInt(checkMinor(totalMinor, 'totalMinor'))
+  const small = allocateSmall(checkMinor(totalMinor, 'totalMinor'), weights)
+  if (small) return small
+  const total = BigInt(totalMinor)
   const exact = weights.map((weight, i) => readDecimal(weight, `weights.${i}`))
   const scale = Math.max(0, ...exact.map(weight => weight.scale))
   const whole = exact.map(weight => rescale(weight, scale, 'half-up'))
@@ -41,4 +43,25 @@ export function allocate(totalMinor: number, weights: readonly DecimalInput[]): 
     left -= 1n
   }
   return parts.map(part => Number(total < 0n ? -part : part))
+}
+
+/** The same in plain numbers, which are exact while every product is below 2^53; null where they are not. */
+function allocateSmall(total: number, weights: readonly DecimalInput[]): number[] | null {
+  let sum = 0
+  for (const weight of weights) {
+    if (typeof weight !== 'number' || !Number.isInteger(weight) || weight < 0) return null
+    sum += weight
+  }
+  const magnitude = Math.abs(total)
+  if (sum === 0 || !Number.isSafeInteger(magnitude * sum)) return null
+  const shares = (weights as readonly number[]).map((weight, i) => {
+    const remainder = (magnitude * weight) % sum
+    return { i, remainder, part: (magnitude * weight - remainder) / sum }
+  })
+  let left = magnitude - shares.reduce((added, { part }) => added + part, 0)
+  for (const share of shares.toSorted((a, b) => b.remainder - a.remainder || a.i - b.i)) {
+    if (left-- <= 0) break
+    share.part++
+  }
+  return shares.map(({ part }) => (total < 0 && part > 0 ? -part : part))
 }

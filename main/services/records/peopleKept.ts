@@ -1,6 +1,7 @@
 import { setImmediate as nextTurn } from 'node:timers/promises'
 import { PeopleIndex } from '../../domain/search/index.ts'
 import { fromJson } from '../../store/json.ts'
+import { noteReads } from '../../store/reads.ts'
 import type { Store } from '../../store/store.ts'
 
 /** One shop's people in memory, with what was saved since they were last read. */
@@ -26,6 +27,8 @@ const keptOf = new WeakMap<Store, Kept>()
 
 /** Everybody, as they are now: read once, then only those a save has named. */
 export async function peopleOf(store: Store): Promise<PeopleIndex> {
+  // Whoever finds them read already rests on them too.
+  noteReads(['Contact', 'Customer', 'Vehicle'])
   const kept = keptOf.get(store) ?? keep(store)
   kept.ready = kept.ready.catch(() => {}).then(() => refresh(store, kept))
   await kept.ready

@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { allocate } from '../../../main/domain/money/allocate.ts'
 
@@ -15,5 +16,18 @@ test('Weights that take away, or none at all, are refused', () => {
   )
   expect(() => allocate(100, [0, 0])).toThrow(
     expect.objectContaining({ code: 'weights-empty', field: 'weights' }),
+  )
+})
+
+test('Whole weights give the same whether they come as numbers or as texts', () => {
+  fc.assert(
+    fc.property(
+      fc.integer({ min: -1_000_000_000, max: 1_000_000_000 }),
+      fc.array(fc.integer({ min: 0, max: 1_000_000 }), { minLength: 1, maxLength: 6 }),
+      (total, weights) => {
+        fc.pre(weights.some(weight => weight > 0))
+        expect(allocate(total, weights)).toEqual(allocate(total, weights.map(String)))
+      },
+    ),
   )
 })
