@@ -70,6 +70,14 @@ export function Frame() {
           <span>{say('Find')}</span>
           <Kbd aria-hidden="true">{say('Ctrl K')}</Kbd>
         </UnstyledButton>
+        <UnstyledButton
+          className={styles.find}
+          onClick={() => setKeysShown(true)}
+          aria-keyshortcuts="?"
+          aria-label={say('Help')}
+        >
+          <Kbd aria-hidden="true">?</Kbd>
+        </UnstyledButton>
         <SchemeMenu />
       </nav>
       <main id="screen" className={styles.main} tabIndex={-1}>

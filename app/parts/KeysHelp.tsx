@@ -1,17 +1,20 @@
 import { Kbd, Modal } from '@mantine/core'
+import { useLocation } from '@tanstack/react-router'
 import { say } from '../../main/domain/language/index.ts'
 import { commands } from './commands.ts'
 import styles from './KeysHelp.module.css'
 import { useShownKeys } from './keyWords.ts'
+import { questionsAt } from './screenQuestions.ts'
 
 interface Props {
   opened: boolean
   onClose(): void
 }
 
-/** Every key there is, those of the screen below included. */
+/** What people ask of the screen below, and every key there is, its own included. */
 export function KeysHelp({ opened, onClose }: Props) {
   const shown = useShownKeys()
+  const questions = questionsAt(useLocation().pathname)
   const general = [
     { keys: say('Ctrl K'), label: say('Find a customer, plate, job or command') },
     { keys: say('Ctrl Z'), label: say('Take back the last thing done at this desk') },
@@ -27,7 +30,17 @@ export function KeysHelp({ opened, onClose }: Props) {
   ]
   const groups = [...shown, { title: say('Everywhere'), list: general }]
   return (
-    <Modal opened={opened} onClose={onClose} title={say('Keys')} size="lg">
+    <Modal opened={opened} onClose={onClose} title={say('Help')} size="lg">
+      {questions.length > 0 && (
+        <section className={styles.asked} aria-label={say('What people ask here')}>
+          {questions.map(({ asks, answer }) => (
+            <div key={asks}>
+              <h3>{asks}</h3>
+              <p>{answer}</p>
+            </div>
+          ))}
+        </section>
+      )}
       {groups.map(({ title, list }) => (
         <section key={title} className={styles.group} aria-label={title}>
           <h3>{title}</h3>

@@ -54,8 +54,11 @@ test('keys go to the screens, and ? lists them', async ({ desk }) => {
     await expect(desk.getByRole('main').getByRole('heading', { name: heading }).first()).toBeVisible()
   }
   await desk.keyboard.press('?')
-  const keys = desk.getByRole('dialog', { name: 'Keys' })
+  const keys = desk.getByRole('dialog', { name: 'Help' })
   await expect(keys.getByRole('region', { name: 'Everywhere' })).toContainText('Go to Customers')
+  await expect(keys.getByRole('region', { name: 'What people ask here' })).toContainText(
+    'How do I move a car?',
+  )
   await expect(keys.getByRole('region', { name: 'Board' })).toContainText('pick up to move')
   await expectAccessible(desk)
 })

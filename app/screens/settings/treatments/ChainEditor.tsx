@@ -9,6 +9,7 @@ import { faultOf } from '../../../data/trpc.ts'
 import { durationText } from '../../../parts/durationText.ts'
 import type { Faults } from '../../../parts/faults.ts'
 import { IconAct } from '../../../parts/IconAct.tsx'
+import { useKeyWords } from '../../../parts/keyWords.ts'
 import { conditions, sizes } from '../../../parts/sizeAndPaint.ts'
 import { Why } from '../../../parts/Why.tsx'
 import { Chain } from './Chain.tsx'
@@ -18,6 +19,13 @@ import { refusedStep } from './StepRare.tsx'
 import styles from './Treatments.module.css'
 import { useChainDrag } from './useChainDrag.ts'
 import { useLaid } from './useLaid.ts'
+
+const chainKeys = [
+  { keys: '← →', label: say('another step of the chain') },
+  { keys: say('Shift ← →'), label: say('the step earlier, later') },
+  { keys: say('Ins'), label: say('a new step after it') },
+  { keys: say('Del'), label: say('the step out') },
+]
 
 interface Props {
   treatment: TreatmentTemplate
@@ -31,6 +39,7 @@ interface Props {
 
 /** The steps of a treatment: the chain as one picture, and under it the fields of the step chosen in it. */
 export function ChainEditor({ treatment, products, offered, faults, error, onChange }: Props) {
+  useKeyWords(say('The chain of steps'), chainKeys)
   const steps = [...treatment.steps]
   const look = useLaid(treatment, products)
   const panel = useRef<HTMLFieldSetElement>(null)
