@@ -71,7 +71,7 @@ export function Frame() {
           <Kbd aria-hidden="true">{say('Ctrl K')}</Kbd>
         </UnstyledButton>
         <UnstyledButton
-          className={styles.find}
+          className={styles.help}
           onClick={() => setKeysShown(true)}
           aria-keyshortcuts="?"
           aria-label={say('Help')}
