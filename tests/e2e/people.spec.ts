@@ -1,4 +1,5 @@
 import type { Locator, Page } from '@playwright/test'
+import { fingerOn, middleOf } from './finger.ts'
 import { expect, test } from './fixtures.ts'
 import { Board } from './pages/Board.ts'
 
@@ -23,30 +24,17 @@ async function whoAndCar(desk: Page): Promise<{ person: Locator; stay: Locator; 
   return { person, stay, plate }
 }
 
-async function middleOf(one: Locator): Promise<{ x: number; y: number }> {
-  const { x, y, width, height } = (await one.boundingBox())!
-  return { x: x + width / 2, y: y + height / 2 }
-}
-
 test('somebody is carried onto a car by finger, in reach of a finger, and is whom the step would go to', async ({
   desk,
 }) => {
   const { person, stay, plate } = await whoAndCar(desk)
   // Apple's guidelines ask for 44 points, WCAG 2.2 (2.5.5) for 44 CSS pixels.
   expect((await person.boundingBox())!.height).toBeGreaterThanOrEqual(44)
-  const from = await middleOf(person)
-  const to = await middleOf(stay)
-  const finger = await desk.context().newCDPSession(desk)
-  const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', points: { x: number; y: number }[]) =>
-    finger.send('Input.dispatchTouchEvent', { type, touchPoints: points })
-  await touch('touchStart', [from])
-  for (let i = 1; i <= 8; i++)
-    await touch('touchMove', [
-      { x: from.x + ((to.x - from.x) * i) / 8, y: from.y + ((to.y - from.y) * i) / 8 },
-    ])
+  const finger = await fingerOn(desk)
   const name = (await person.textContent()) ?? ''
-  await expect(desk.getByText(`${name} → ${plate}`)).toBeVisible()
-  await touch('touchEnd', [])
+  await finger.drag(await middleOf(person), await middleOf(stay), () =>
+    expect(desk.getByText(`${name} → ${plate}`)).toBeVisible(),
+  )
   const dialog = desk.getByRole('dialog', { name: `Who works on ${plate}` })
   await expect(dialog.getByRole('group').first()).toBeVisible()
   await expect
