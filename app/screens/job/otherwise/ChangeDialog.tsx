@@ -1,4 +1,4 @@
-import { Button, Checkbox, Group, Modal, SegmentedControl, Stack, Text } from '@mantine/core'
+import { Button, Checkbox, Group, Modal, SegmentedControl, SimpleGrid, Stack, Text } from '@mantine/core'
 import { DatePickerInput } from '@mantine/dates'
 import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
@@ -46,7 +46,7 @@ export function ChangeDialog({ job, onClose }: { job: JobView; onClose(): void }
       <Stack>
         <fieldset className={pieces.bare}>
           <legend>{say('What is done')}</legend>
-          <Stack gap="xs">
+          <SimpleGrid cols={2} spacing="xs" verticalSpacing="xs">
             {treatments.map(({ id, name }) => (
               <Checkbox
                 key={id}
@@ -55,7 +55,7 @@ export function ChangeDialog({ job, onClose }: { job: JobView; onClose(): void }
                 onChange={event => flip(id, event.currentTarget.checked)}
               />
             ))}
-          </Stack>
+          </SimpleGrid>
         </fieldset>
         <Group gap="xs">
           <SegmentedControl
@@ -132,7 +132,7 @@ function Places({
           price: money(before.priceMinor, currency),
         })}
       </Text>
-      {lanes.map(({ key, names, offer, ifHere }) => {
+      {lanes.map(({ key, names, offer, ifHere }, i) => {
         const name = names.join(' · ')
         return (
           <Group key={key} justify="space-between" wrap="nowrap">
@@ -150,11 +150,12 @@ function Places({
             </Stack>
             <Button
               style={{ flexShrink: 0 }}
+              variant={i === 0 ? 'filled' : 'default'}
               disabled={busy}
               aria-label={say('Take {name}', { name: ifHere ? `${name}, ${ifHere}` : name })}
               onClick={() => onTake(offer.plan)}
             >
-              {say('Take it')}
+              {say('Take it||a place')}
             </Button>
           </Group>
         )
