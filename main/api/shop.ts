@@ -1,5 +1,6 @@
 import { fillDemo } from '../services/demo/index.ts'
 import { shopOf } from '../services/desk/shopView.ts'
+import { getFirstWeek } from '../services/setUp/firstWeek.ts'
 import { papersInput, shopSetUp, shopUpdate } from '../services/setUp/inputs.ts'
 import { getPapers, savePapers } from '../services/setUp/papers.ts'
 import { getShop, promisesRead, updateShop } from '../services/setUp/shop.ts'
@@ -18,6 +19,9 @@ export const shop = router({
     await fillDemo(ctx)
     return shopOf(ctx.store.read)
   }),
+
+  /** What a new shop has still to enter; null once that is done or long past. */
+  firstWeek: procedure.query(({ ctx }) => getFirstWeek(ctx)),
 
   promisesRead: procedure.mutation(({ ctx }) => promisesRead(ctx)),
 

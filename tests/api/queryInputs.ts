@@ -135,6 +135,7 @@ export async function queryInputs(desk: Desk): Promise<Record<string, unknown>> 
     'shelf.scan': { code },
     'shelf.recipes': { treatmentId },
     'shelf.rules': none,
+    'shop.firstWeek': none,
     'shop.get': none,
     'shop.papers': none,
     'suppliers.list': {},

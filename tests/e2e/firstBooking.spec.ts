@@ -29,6 +29,8 @@ test('from an empty folder to a first booking by the keyboard alone, in twelve a
   await type(welcome.crewName(1), 'Mika')
   await press(welcome.open)
   await expect(welcome.name).toBeHidden()
+  const week = desk.getByRole('navigation', { name: 'Your first week' })
+  await expect(week.getByRole('listitem')).toHaveCount(6)
   await press(desk.getByRole('link', { name: 'Book', exact: true }))
   const book = new Book(desk)
   // The screen that comes takes the focus into its first field.
@@ -42,4 +44,7 @@ test('from an empty folder to a first booking by the keyboard alone, in twelve a
   await press(book.confirm)
   await expect(desk.getByText('Booked: QLV 318, Nora Quill')).toBeVisible()
   expect(acts).toBeLessThanOrEqual(12)
+
+  await press(desk.getByRole('link', { name: 'See the board' }))
+  await expect(week.getByRole('listitem').filter({ hasText: 'A first booking' })).toContainText('✓')
 })

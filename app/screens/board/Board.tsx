@@ -19,6 +19,7 @@ import { digitHotkeys, turnHotkeys } from '../../parts/turnKeys.ts'
 import { boardKeys } from './actions/boardKeys.ts'
 import styles from './Board.module.css'
 import { BoardCanvas } from './BoardCanvas.tsx'
+import { FirstWeek } from './FirstWeek.tsx'
 import { Legend } from './Legend.tsx'
 import { useMove } from './move/useMove.ts'
 import { PeopleRail } from './PeopleRail.tsx'
@@ -89,6 +90,7 @@ export function Board() {
           <Button onClick={() => navigate({ to: '/book' })}>{say('Book a car')}</Button>
         </Group>
       </div>
+      <FirstWeek />
       <CopiesWarnings />
       <Legend />
       {board && <SlipStrip board={board} />}
