@@ -16,7 +16,19 @@ export interface Figure {
   met: boolean | null
 }
 
-const names = ['promise', 'shelf', 'upkeep', 'cure', 'years', 'intake', 'papers', 'plan', 'board', 'safety']
+const names = [
+  'promise',
+  'shelf',
+  'upkeep',
+  'cure',
+  'years',
+  'intake',
+  'papers',
+  'plan',
+  'board',
+  'safety',
+  'undo',
+]
 
 const fileOf = (name: string) => fileURLToPath(new URL(`./${name}.ts`, import.meta.url))
 
