@@ -95,3 +95,18 @@ test('a customer’s page lists their visits', async ({ desk, shop }) => {
   await visits.getByRole('link', { name: '12', exact: true }).click()
   await expect(desk).toHaveURL(/\/jobs\//)
 })
+
+test('a visit is booked from the customer’s page and from the upkeep list, with the car and its day chosen', async ({
+  desk,
+  shop,
+}) => {
+  await shop.enter(desk, '/customers/demo-customer-40')
+  await desk.getByRole('button', { name: 'Book a visit' }).click()
+  const asked = desk.getByRole('group', { name: 'Who and what' })
+  await expect(asked).toContainText('Abel Thistle VCT 647')
+  await desk.getByRole('link', { name: 'Upkeep' }).click()
+  await desk.getByRole('button', { name: 'Book VCT 647, topper renewal' }).click()
+  await expect(asked).toContainText('Abel Thistle VCT 647')
+  // It is due on Monday 20 April.
+  await expect(asked.getByRole('radio', { name: 'A day' })).toBeChecked()
+})

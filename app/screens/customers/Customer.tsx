@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
-import { Link, useParams } from '@tanstack/react-router'
+import { useNavigate, useParams } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { CustomerView } from '../../../main/api/views.ts'
 import { say, withinSentence } from '../../../main/domain/language/index.ts'
@@ -14,6 +14,7 @@ import { Lookup } from '../../parts/Lookup.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { ScreenTitle } from '../../parts/ScreenTitle.tsx'
 import { customerKindChoices, labelOf } from '../../parts/shopWords.ts'
+import { useBookFor } from '../book/useBookFor.ts'
 import { AtAGlance } from './AtAGlance.tsx'
 import { Consents } from './Consents.tsx'
 import { Contacts } from './Contacts.tsx'
@@ -30,6 +31,9 @@ export function Customer() {
   const { id = '' } = useParams({ strict: false })
   const query = useQuery(trpc.customers.get.queryOptions({ id }))
   const customer = query.data
+  const navigate = useNavigate()
+  const bookFor = useBookFor()
+  const [only, another] = customer?.vehicles.filter(({ archivedAt }) => archivedAt === null) ?? []
   if (!customer)
     return (
       <Lookup error={query.error} what={say('the customer')} to="/customers" label={say('All customers')} />
@@ -46,7 +50,12 @@ export function Customer() {
             {tag}
           </span>
         ))}
-        <Button className={pieces.end} component={Link} to="/book" variant="default">
+        <Button
+          className={pieces.end}
+          onClick={() =>
+            only && !another ? void bookFor(customer.id, only.id) : void navigate({ to: '/book' })
+          }
+        >
           {say('Book a visit')}
         </Button>
       </ScreenTitle>

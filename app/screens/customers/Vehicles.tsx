@@ -19,6 +19,8 @@ import { VehicleForm } from './VehicleForm.tsx'
 export function Vehicles({ customer }: { customer: CustomerView }) {
   const { editing, edit, close } = useEditing()
   const bookFor = useBookFor()
+  // The only one is booked with the button at the head of the page.
+  const inUse = customer.vehicles.filter(({ archivedAt }) => archivedAt === null)
   const chosen = customer.vehicles.find(vehicle => vehicle.id === editing)
   return (
     <Card title={say('Cars')}>
@@ -45,7 +47,7 @@ export function Vehicles({ customer }: { customer: CustomerView }) {
                 {vehicle.note && ` · ${vehicle.note}`}
               </small>
             </span>
-            {vehicle.archivedAt === null && (
+            {inUse.length > 1 && vehicle.archivedAt === null && (
               <RowButton
                 does={say('Book||a visit')}
                 of={nameOf(vehicle)}
