@@ -5,6 +5,8 @@ import table from './table.module.css'
 export interface Column<Row> {
   /** Left out in a table that needs no headings. */
   head?: ReactNode
+  /** A heading that is only heard. */
+  heard?: string
   /** Stands at the right edge, as numbers do. */
   number?: boolean
   className?: string | undefined
@@ -34,7 +36,7 @@ export function Table<Row>({ rows, keyOf, columns, past, empty }: Props<Row>) {
           <tr>
             {columns.map((column, i) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: a column is its place
-              <th key={i} scope="col" className={classOf(column)}>
+              <th key={i} scope="col" className={classOf(column)} aria-label={column.heard}>
                 {column.head}
               </th>
             ))}

@@ -1,3 +1,4 @@
+import type { CSSProperties } from 'react'
 import type { LotView, ShelfUnit } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { amountText, monthWords } from './amounts.ts'
@@ -20,8 +21,8 @@ export function BottleBar({ name, unit, lots }: Props) {
       {full.map(lot => (
         <li key={lot.id} style={{ flexGrow: lot.onHand / total }} title={lot.words}>
           <span className={styles.bottle} data-state={lot.state} />
-          <small aria-hidden="true">
-            <span>{captionOf(lot, unit)}</span>
+          <small aria-hidden="true" style={{ '--letters': captionOf(lot, unit).length } as CSSProperties}>
+            {captionOf(lot, unit)}
           </small>
         </li>
       ))}

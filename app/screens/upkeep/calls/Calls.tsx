@@ -1,4 +1,4 @@
-import { Button, Group, VisuallyHidden } from '@mantine/core'
+import { Button, Group } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
@@ -66,7 +66,7 @@ export function Calls() {
                 small: letter => say('due {dueOn}', { dueOn: dateWords(letter.dueOn) }),
               },
               {
-                head: <VisuallyHidden>{say('What may be done')}</VisuallyHidden>,
+                heard: say('What may be done'),
                 cell: letter => (
                   <Group gap="sm">
                     <DocumentButton

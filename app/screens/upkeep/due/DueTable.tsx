@@ -1,4 +1,4 @@
-import { Button, Checkbox, VisuallyHidden } from '@mantine/core'
+import { Button, Checkbox } from '@mantine/core'
 import { Link } from '@tanstack/react-router'
 import { useState } from 'react'
 import type { VisitView } from '../../../../main/api/views.ts'
@@ -79,7 +79,7 @@ export function DueTable({ visits, today, acts, chosen, onChoose }: Props) {
           },
           { head: say('Booked, reminded'), className: own.reminder, cell: visit => <Fate visit={visit} /> },
           {
-            head: <VisuallyHidden>{say('What may be done')}</VisuallyHidden>,
+            heard: say('What may be done'),
             cell: visit => !visit.projected && <VisitActs visit={visit} today={today} acts={acts} />,
           },
         ]}
