@@ -8,14 +8,14 @@ import { expect, test } from 'vitest'
 import { can, type JobAct } from '../../../main/domain/job/index.ts'
 import { Refusal } from '../../../main/domain/refusal.ts'
 import { boardRange } from '../../../main/services/board/board.ts'
-import { moveStay } from '../../../main/services/board/boardMove.ts'
+import { moveStay, tryMove } from '../../../main/services/board/boardMove.ts'
 import { changeBooking } from '../../../main/services/booking/changeBooking.ts'
 import { changeOffers } from '../../../main/services/booking/changeOffers.ts'
 import { comesLater, fetchLater, noShow } from '../../../main/services/booking/otherwise.ts'
 import { judged, wholeFloor } from '../../../main/services/floor/judged.ts'
 import { cancelJob, handOver } from '../../../main/services/job/jobActs.ts'
 import { arrive, finishStep, startStep } from '../../../main/services/job/jobSteps.ts'
-import { getJob } from '../../../main/services/job/jobView.ts'
+import { getJob, type JobView } from '../../../main/services/job/jobView.ts'
 import { setStepMinutes } from '../../../main/services/job/stepMinutes.ts'
 import { saveClosure } from '../../../main/services/setUp/bayClosures.ts'
 import { saveAbsence } from '../../../main/services/setUp/crewAbsences.ts'
@@ -32,6 +32,11 @@ const daysOfShop = 3
 const kinds = [
   'book',
   'book',
+  'goOn',
+  'goOn',
+  'goOn',
+  'goOn',
+  'goOn',
   'cancel',
   'noShow',
   'comesLater',
@@ -40,10 +45,7 @@ const kinds = [
   'longer',
   'move',
   'arrive',
-  'arrive',
   'start',
-  'start',
-  'finish',
   'finish',
   'handOver',
   'fetchLater',
@@ -65,6 +67,35 @@ const day = (desk: TestDesk, more: number) =>
     .toString()
     .slice(0, 10)
 
+/** Of whom each act can be said at all; others are left to chance by the acts themselves. */
+const fits: Partial<Record<AnAct['kind'], (job: JobView) => boolean>> = {
+  cancel: job => job.can.cancel,
+  noShow: job => job.can.noShow && job.dropOffAt <= job.nowAt,
+  comesLater: job => job.can.comesLater,
+  otherDay: job => job.can.rebook,
+  otherWork: job => job.can.rebook,
+  move: job => job.can.move && job.stays.length > 0,
+  arrive: job => job.can.arrive && job.dropOffAt <= job.nowAt,
+  start: job => job.steps.some(step => step.can.start),
+  finish: job => job.steps.some(step => step.can.finish),
+  goOn: job => job.status === 'inShop' || job.can.arrive,
+  handOver: job => job.can.handOver,
+  fetchLater: job => job.can.fetchLater && job.steps.every(step => !step.can.finish && !step.can.start),
+}
+
+/** One of the jobs of which it can be said; where there is none, any job: then it is refused. */
+async function jobFor(desk: TestDesk, kind: AnAct['kind'], which: number): Promise<JobView | null> {
+  const rows = await desk.store.read.job.findMany({
+    where: { NOT: { status: 'handedOver' } },
+    orderBy: { number: 'asc' },
+  })
+  const jobs: JobView[] = []
+  for (const { id } of rows) jobs.push(await getJob(desk, { id }))
+  const suited = jobs.filter(job => fits[kind]?.(job) ?? true)
+  const among = suited.length > 0 ? suited : jobs
+  return among[which % Math.max(1, among.length)] ?? null
+}
+
 async function does(desk: TestDesk, shop: TestShop, { kind, which, much }: AnAct): Promise<void> {
   const bays = Object.values(shop.bays)
   const crew = Object.values(shop.crew)
@@ -83,17 +114,26 @@ async function does(desk: TestDesk, shop: TestShop, { kind, which, much }: AnAct
       await saveClosure(desk, { ...span, bayId: bays[which % bays.length]! })
       return
   }
-  const jobs = await desk.store.read.job.findMany({
-    where: { NOT: { status: 'handedOver' } },
-    orderBy: { number: 'asc' },
-  })
-  const one = jobs[which % Math.max(1, jobs.length)]
-  if (!one) return
-  const job = await getJob(desk, { id: one.id })
+  const job = await jobFor(desk, kind, which)
+  if (!job) return
   const key = { id: job.id, version: job.version }
   const running = job.steps.find(step => step.can.finish)
   const next = job.steps.find(step => step.can.start)
+  const why = { reason: 'so it is', accepted: true }
+  const waits = (until: number) => desk.setNow(iso(Math.max(desk.now(), until)))
   switch (kind) {
+    case 'goOn':
+      // Sooner or later than planned, as it comes.
+      if (running) {
+        waits(desk.now() + much * 20)
+        await finishStep(desk, { ...key, position: running.position })
+      } else if (next) await startStep(desk, { ...key, position: next.position, ...why })
+      else if (job.can.arrive) {
+        if (job.dropOffAt - desk.now() > 600) return
+        waits(job.dropOffAt)
+        await arrive(desk, key)
+      } else await handOver(desk, { ...key, ...why })
+      return
     case 'cancel':
       await cancelJob(desk, { ...key, reason: 'so it is' })
       return
@@ -130,14 +170,21 @@ async function does(desk: TestDesk, shop: TestShop, { kind, which, much }: AnAct
       return
     }
     case 'move': {
-      const stay = job.stays[0]
-      if (stay)
-        await moveStay(desk, {
-          jobId: job.id,
-          version: job.version,
-          position: stay.position ?? 0,
-          bayId: bays[much % bays.length]!,
-          startAt: stay.fromAt + much * 30,
+      const stay = job.stays[which % Math.max(1, job.stays.length)]
+      if (!stay) return
+      const wish = {
+        jobId: job.id,
+        version: job.version,
+        position: stay.position ?? 0,
+        bayId: bays[much % bays.length]!,
+        startAt: Math.max(stay.fromAt, desk.now()) + much * 30,
+      }
+      const tried = await tryMove(desk, wish)
+      const place = tried.ok ? {} : tried.nearest
+      // What is said to work works when it is taken; a refusal here is a fault.
+      if (place)
+        await moveStay(desk, { ...wish, ...place }).catch(cause => {
+          throw new Error('a place that works is refused', { cause })
         })
       return
     }
@@ -145,7 +192,7 @@ async function does(desk: TestDesk, shop: TestShop, { kind, which, much }: AnAct
       await arrive(desk, key)
       return
     case 'start':
-      if (next) await startStep(desk, { ...key, position: next.position, reason: 'so it is', accepted: true })
+      if (next) await startStep(desk, { ...key, position: next.position, ...why })
       return
     case 'finish':
       if (running) await finishStep(desk, { ...key, position: running.position })
@@ -216,9 +263,13 @@ test('Whatever a day brings, the board is true and the last act can be taken bac
       async list => {
         const desk = await makeDesk('2026-04-15T12:00:00Z')
         const shop = await testShop(desk)
+        const morning = desk.now()
+        await bookJob(desk, shop, { treatments: ['wash'] })
+        await bookJob(desk, shop, { treatments: ['correction'], vehicle: 1 })
         const perDay = Math.ceil(list.length / daysOfShop)
         for (const [i, one] of list.entries()) {
-          if (i > 0 && i % perDay === 0) desk.setNow(`2026-04-${15 + i / perDay}T12:00:00Z`)
+          if (i > 0 && i % perDay === 0)
+            desk.setNow(iso(Math.max(desk.now(), morning + (1_440 * i) / perDay)))
           const before = rowsOf(desk.store.source.file)
           const lastId = await lastAct(desk)
           try {
