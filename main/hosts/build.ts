@@ -1,4 +1,6 @@
+import { spawn } from 'node:child_process'
 import { createHash } from 'node:crypto'
+import { once } from 'node:events'
 import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { setTimeout as wait } from 'node:timers/promises'
@@ -90,13 +92,23 @@ function renderer(): Promise<void> {
     'renderer',
     join(rendererDir, 'index.html'),
     ['app', 'main/domain', 'main/api', 'main/hosts/build.ts', 'assets', 'package-lock.json'],
-    () =>
-      keepingMode(async () => {
-        const { build } = await import('vite')
-        await build({ configFile: join(root, 'app', 'vite.config.ts'), logLevel: 'warn' })
-        compress(join(rendererDir, 'assets'))
-      }),
+    () => apart(screensFlag),
   )
+}
+
+const screensFlag = '--screens'
+
+async function bundleScreens(): Promise<void> {
+  const { build } = await import('vite')
+  await build({ configFile: join(root, 'app', 'vite.config.ts'), logLevel: 'warn' })
+  compress(join(rendererDir, 'assets'))
+}
+
+/** In a process of its own: what a bundler takes, close to a gigabyte, would stay with the app for as long as it runs. */
+async function apart(flag: string): Promise<void> {
+  const child = spawn(process.execPath, [fileURLToPath(import.meta.url), flag], { stdio: 'inherit' })
+  const [status] = await once(child, 'exit')
+  if (status !== 0) throw new Error(`The screens could not be built: exit status ${status}.`)
 }
 
 /** The window's process, as one file. */
@@ -127,6 +139,7 @@ export const buildDesktop = () =>
 
 if (import.meta.main) {
   if (process.argv.includes('--client')) await buildClient()
+  else if (process.argv.includes(screensFlag)) await bundleScreens()
   else {
     await buildStale()
     await buildDesktop()

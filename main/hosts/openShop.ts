@@ -1,4 +1,5 @@
 import { existsSync } from 'node:fs'
+import { setFlagsFromString } from 'node:v8'
 import { say } from '../domain/language/index.ts'
 import { Refusal } from '../domain/refusal.ts'
 import type { Desk } from '../services/desk/desk.ts'
@@ -13,6 +14,14 @@ import { startClock } from './clock.ts'
 import { type Claim, databaseFile, logOf } from './dataFolder.ts'
 import { restoreFirst } from './restoreFirst.ts'
 import { layForeignJournalAside, layForeignLogAside, layStrayLogAside } from './strayLog.ts'
+
+/**
+ * Garbage is collected once the heap has grown by half. On a machine with memory to spare the engine would let it grow to
+ * three times what is used: after all screens of a shop of ten years 540 MB instead of 460, for a twentieth less work.
+ */
+export function holdHeap(): void {
+  setFlagsFromString('--heap-growing-percent=50')
+}
 
 export interface ShopOptions {
   dataDir: string
@@ -30,6 +39,7 @@ export interface ShopOptions {
  * to date, fills the demo in. A start that is refused leaves the folder as it was found.
  */
 export async function openShop(claim: Claim, options: ShopOptions): Promise<Desk> {
+  holdHeap()
   try {
     return await open(claim, options)
   } catch (error) {

@@ -1,8 +1,10 @@
 /** What the screens ask of the app costs in processor time after one year, three and, where asked for, ten. */
+import { execFileSync } from 'node:child_process'
 import { existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { setTimeout as wait } from 'node:timers/promises'
+import { fileURLToPath } from 'node:url'
 import { createApp } from '../../main/api/app.ts'
 import { migrationsDir } from '../../main/hosts/build.ts'
 import { followCosts } from '../../main/services/shelf/costs.ts'
@@ -13,12 +15,15 @@ import { queryInputs, queryPaths } from '../api/queryInputs.ts'
 import type { Figure } from './run.ts'
 import { type Call, type EightWindows, eightWindows } from './years/eightWindows.ts'
 import { fillYears, largeShop, yearsNowAt } from './years/fillYears.ts'
+import type { Memory } from './years/memory.ts'
 import { idsOf, screenQuestions } from './years/screenQuestions.ts'
 
 const rounds = 3
 /** Rounds before them: a desk that works all day runs compiled code. */
 const warmUps = 3
 const kept = '.build/bench'
+
+const fileOf = (years: number) => join(kept, `years-${years}.db`)
 
 /** No query may take longer, in ms. */
 const mostMs = 300
@@ -30,7 +35,7 @@ type Ask = (path: string, input?: unknown, begin?: string) => Promise<{ status: 
 
 async function openShop(years: number) {
   const files = { dir: migrationsDir }
-  const file = join(kept, `years-${years}.db`)
+  const file = fileOf(years)
   mkdirSync(kept, { recursive: true })
   if (!existsSync(file)) await fillYears(file, files, { ...largeShop, years })
   const store = await openStore(file, files)
@@ -149,6 +154,21 @@ async function* windowFigures(years: number, windows: EightWindows): AsyncGenera
   yield figureOf(years, `${name}, asked again of what they show`, askedPercent, '%')
 }
 
+/** What a process of its own takes for the same shop. */
+function* memoryFigures(years: number): Generator<Figure> {
+  const rendererDir = mkdtempSync(join(tmpdir(), 'lustrum-bench-page-'))
+  const script = fileURLToPath(new URL('./years/memory.ts', import.meta.url))
+  const said = execFileSync(process.execPath, [script, fileOf(years), rendererDir], { encoding: 'utf8' })
+  rmSync(rendererDir, { recursive: true, force: true })
+  const { rest, after, peak } = JSON.parse(said) as Memory
+  for (const [what, mb, goal] of [
+    ['at rest', rest, 200],
+    ['after every query twice', after, 400],
+    ['at most', peak, 600],
+  ] as const)
+    yield figureOf(years, `memory ${what}`, mb, 'MB', `under ${goal} MB`, mb < goal)
+}
+
 /** Yields the figures of every shop, and at the end how much each grew from the first shop to the last. */
 export async function* run(): AsyncGenerator<Figure> {
   const first = new Map<string, number>()
@@ -173,5 +193,6 @@ export async function* run(): AsyncGenerator<Figure> {
     } finally {
       await close()
     }
+    yield* memoryFigures(years)
   }
 }
