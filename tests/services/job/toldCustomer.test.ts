@@ -6,6 +6,7 @@ import { tellCustomer, toldCustomer } from '../../../main/services/job/toldCusto
 import { getCustomer } from '../../../main/services/records/customers.ts'
 import { bookJob } from '../bookJob.ts'
 import { makeDesk, type TestDesk } from '../makeDesk.ts'
+import { duePlan } from '../reminders/reminderDesk.ts'
 import { type TestShop, testShop } from '../testShop.ts'
 import { saidOf } from './saidOf.ts'
 
@@ -40,8 +41,26 @@ test('What may be said follows how the job stands; what was said stands on it', 
 
 test('Of a customer it is known what they were told last, by whichever way', async () => {
   const { id } = await bookJob(desk, shop, { treatments: ['wash'] })
-  const { customer } = await getJob(desk, { id })
+  const { customer, vehicle } = await getJob(desk, { id })
   const lastSaid = async () => (await getCustomer(desk, { id: customer.id })).lastSaid
+  const planId = await duePlan(desk, vehicle.id)
+  const reminded = (sentAt: number | null) =>
+    desk.store.transact({ who: 'test', at: desk.now() }, tx =>
+      tx.message.create({
+        data: {
+          ...{
+            mailId: `<${sentAt}@example.com>`,
+            customerId: customer.id,
+            vehicleId: vehicle.id,
+            planId,
+          },
+          ...{ ruleOn: '2026-04-28', state: 'sent', sentAt, channel: 'letter', address: 'x', tryNo: 1 },
+          ...{ templateId: 'due', language: 'en', subject: 'topper renewal', body: 'b' },
+          ...{ unfilled: [], slots: [], createdAt: 0 },
+        },
+      }),
+    )
+  await reminded(null)
   expect(await lastSaid()).toBeNull()
   await tellCustomer(desk, { id, kind: 'confirmation', channel: 'call', text: 'Until Wednesday.' })
   const firstAt = desk.now()
@@ -49,6 +68,15 @@ test('Of a customer it is known what they were told last, by whichever way', asy
   desk.setNow('2026-04-15T12:20:00Z')
   await tellCustomer(desk, { id, kind: 'promiseMoved', channel: 'email', text: 'An hour later.' })
   expect(await lastSaid()).toMatchObject({ at: firstAt + 20, channel: 'email', kind: 'promiseMoved' })
+  await reminded(firstAt - 1)
+  expect(await lastSaid()).toMatchObject({ at: firstAt + 20, kind: 'promiseMoved' })
+  await reminded(firstAt + 21)
+  expect(await lastSaid()).toEqual({
+    at: firstAt + 21,
+    channel: 'letter',
+    subject: 'topper renewal',
+    kind: null,
+  })
 })
 
 test('It is said in the language of the customer', async () => {
