@@ -8,7 +8,6 @@ import { showPhone } from '../../../main/domain/vehicle/index.ts'
 import { useShop } from '../../data/shop.ts'
 import { trpc } from '../../data/trpc.ts'
 import { money } from '../../parts/money.ts'
-import pieces from '../../parts/pieces.module.css'
 import { fullDateWords } from '../../parts/time.ts'
 import { toldWords } from '../../parts/toldWords.ts'
 import { channelWords } from '../upkeep/words.ts'
@@ -61,12 +60,7 @@ export function AtAGlance({ customer }: { customer: CustomerView }) {
           </Link>
         }
       >
-        {account && (
-          <span className={account.owedMinor > 0 ? pieces.late : undefined}>
-            {account.owedMinor > 0 && '⚑ '}
-            {money(account.owedMinor, account.currency)}
-          </span>
-        )}
+        {account && money(account.owedMinor, account.currency)}
       </Figure>
       <Figure name={say('Last told')} more={customer.lastSaid && saidWords(customer.lastSaid)}>
         {customer.lastSaid ? fullDateWords(dateOf(customer.lastSaid.at, zone)) : say('nothing yet')}
