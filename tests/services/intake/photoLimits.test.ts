@@ -1,8 +1,10 @@
-import { dirname } from 'node:path'
-import { setImmediate } from 'node:timers/promises'
+import { existsSync, readdirSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { setTimeout } from 'node:timers/promises'
 import { crc32, deflateSync } from 'node:zlib'
 import sharp from 'sharp'
 import { beforeEach, describe, expect, it } from 'vitest'
+import { act } from '../../../main/services/desk/desk.ts'
 import { getIntake } from '../../../main/services/intake/intake.ts'
 import { addPhoto, photoFile, removePhoto, sweepPhotos } from '../../../main/services/intake/photos.ts'
 import { readPhoto } from '../../../main/store/photos/photoFiles.ts'
@@ -84,21 +86,19 @@ describe('photos of a visit', () => {
     ])
   })
 
-  it('stay however often is swept while they arrive', async () => {
-    let arriving = true
-    const added = plain('#123', 900, 700)
-      .then(add)
-      .finally(() => {
-        arriving = false
-      })
-    while (arriving) {
-      await sweepPhotos(test.desk)
-      // As between two requests.
-      await setImmediate()
-    }
+  it('stay where what no row names is swept out before their row is saved', async () => {
+    const { promise: released, resolve: release } = Promise.withResolvers<void>()
+    const folder = join(dirname(test.desk.store.source.file), 'files', 'photos')
+    const kept = () => existsSync(folder) && readdirSync(folder).some(name => !/small|new/.test(name))
+    const held = act(test.desk, () => released)
+    const swept = sweepPhotos(test.desk)
+    const added = plain('#123', 900, 700).then(bytes => add(bytes))
+    while (!kept()) await setTimeout(5)
+    release()
+    await Promise.all([held, swept])
     const { id } = await added
     expect((await photoFile(test.desk, { id, small: false })).bytes.length).toBeGreaterThan(100)
-    expect((await photoFile(test.desk, { id, small: true })).bytes.length).toBeGreaterThan(100)
+    expect(readdirSync(folder)).toHaveLength(2)
   })
 
   it('of more pixels than any camera has are refused, however small the file', async () => {
