@@ -10,27 +10,19 @@ import { addressKey, reachOf } from '../upkeep/reach.ts'
 import { sendRules, upkeepRules } from '../upkeep/settings.ts'
 import { outboxOfWords, saveWords } from '../upkeep/wordsRows.ts'
 import { letterOf } from './letterOf.ts'
+import { addressMoved, nextMail } from './nextMail.ts'
 import type { Queue } from './queue.ts'
 
 /** Words to customers about their bookings, as the outbox sends them. */
 export const wordsQueue: Queue<JobWords> = {
   sending: tx => tx.jobWords.findMany({ where: { state: 'sending' } }),
-  approved: (tx, nowAt) =>
-    tx.jobWords.findMany({
-      where: {
-        state: 'approved',
-        channel: 'email',
-        OR: [{ notBeforeAt: null }, { notBeforeAt: { lte: nowAt } }],
-      },
-      orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
-      select: { id: true },
-    }),
+  approved: (tx, nowAt) => tx.jobWords.findMany(nextMail(nowAt)),
   row: (tx, id) => tx.jobWords.findUniqueOrThrow({ where: { id } }),
   outboxOf: outboxOfWords,
   save: saveWords,
   async voidWords(tx, { jobId, kind, customerId, address, ...row }, nowAt) {
-    const onFile = (await reachOf(tx, [customerId])).get(customerId)?.address.email ?? ''
-    if (addressKey(onFile) !== addressKey(address)) return say('The address on file is another one by now.')
+    const moved = await addressMoved(tx, { customerId, address })
+    if (moved !== null) return moved
     const { job } = await jobOnFloor(tx, nowAt, jobId)
     // A car that has changed hands, or is not booked any more, is nobody's news.
     if (!maySay(job, kind) || job.customerId !== customerId) return say('It is not so of this job any more.')
