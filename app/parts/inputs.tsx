@@ -144,3 +144,20 @@ export function OptionalDecimalInput({ unit, least, most, whole, ...props }: Num
   const way = orNothing(number({ least, most, whole }))
   return <ReadInput {...props} inputMode="decimal" {...unitAtEnd(unit)} {...way} />
 }
+
+/** A decimal that is kept as its digits, "8.25": typed and shown with the mark of the language. */
+export function DecimalTextInput({ least, most, ...props }: Valued<string> & NumberLimits) {
+  const { read, remedy } = number({ least, most })
+  return (
+    <ReadInput
+      {...props}
+      inputMode="decimal"
+      read={text => {
+        const value = read(text)
+        return value === undefined ? undefined : String(value)
+      }}
+      show={decimalNow}
+      remedy={remedy}
+    />
+  )
+}

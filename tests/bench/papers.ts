@@ -8,6 +8,7 @@ import { ownerLetterPdf } from '../../main/documents/ownerLetter.ts'
 import { ciiOf } from '../../main/domain/invoicing/index.ts'
 import { anInvoiceSheet } from '../documents/anInvoiceSheet.ts'
 import { anInvoice } from '../domain/invoicing/anInvoice.ts'
+import { otherPapers } from './otherPapers.ts'
 import type { Figure } from './run.ts'
 
 const issuer: Issuer = { name: 'Ashdown Paint Care', lines: ['4 Quarry Lane'], logo: null, colour: '#31456b' }
@@ -56,7 +57,7 @@ const order = (i: number) =>
     expectedWords: null,
   })
 
-const kinds = [invoice, letter, order]
+const kinds = [invoice, letter, order, ...otherPapers]
 const documents = 1000
 
 setFlagsFromString('--expose-gc')

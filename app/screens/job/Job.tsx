@@ -3,7 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from '@tanstack/react-router'
 import type { JobView } from '../../../main/api/views.ts'
 import { isAmiss, standingWords } from '../../../main/domain/floor/index.ts'
-import { say, withinSentence } from '../../../main/domain/language/index.ts'
+import { decimalNow, say, withinSentence } from '../../../main/domain/language/index.ts'
 import { scopeWords } from '../../../main/domain/shop/index.ts'
 import { showPhone } from '../../../main/domain/vehicle/index.ts'
 import { useShop } from '../../data/shop.ts'
@@ -155,7 +155,7 @@ function Promised({ job, when }: { job: JobView; when(at: number): string }) {
         ))}
         {job.charges.map(({ kind, words, quantity, amountMinor }, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a charge has no other name than its place
-          <Fact key={i} name={quantity === '1' ? words : `${quantity} × ${words}`}>
+          <Fact key={i} name={quantity === '1' ? words : `${decimalNow(quantity)} × ${words}`}>
             {money(kind === 'extra' ? amountMinor : -amountMinor, job.currency)}
           </Fact>
         ))}

@@ -1,4 +1,5 @@
 import { TextInput } from '@mantine/core'
+import { useState } from 'react'
 import type { InvoiceView } from '../../../main/api/views.ts'
 import { say } from '../../../main/domain/language/index.ts'
 import { useForm } from '../../data/form.ts'
@@ -15,11 +16,13 @@ interface Props {
 
 /** Gives back an invoice, all of it unless less is typed. */
 export function CreditForm({ invoice, onDone }: Props) {
+  // As it stood when the form was filled: a credit note of another window is not taken for seen.
+  const [seenCreditedMinor] = useState(invoice.creditedMinor)
   const open = invoice.lines.filter(line => line.leftMinor > 0)
   const form = useForm({
     saved: { lines: open.map(({ id, leftMinor }) => ({ id, amountMinor: leftMinor })), reason: '' },
     saving: trpc.money.credit.mutationOptions(),
-    send: value => ({ ...value, id: invoice.id, seenCreditedMinor: invoice.creditedMinor }),
+    send: value => ({ ...value, id: invoice.id, seenCreditedMinor }),
     done: onDone,
   })
   return (

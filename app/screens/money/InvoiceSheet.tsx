@@ -114,7 +114,7 @@ function Lines({ invoice }: { invoice: InvoiceView }) {
       keyOf={line => line.id}
       columns={[
         {
-          cell: line => (line.quantity === '1' ? line.name : `${line.quantity} × ${line.name}`),
+          cell: line => (line.quantity === '1' ? line.name : `${decimalNow(line.quantity)} × ${line.name}`),
           small: line =>
             line.discountMinor > 0 && (
               <span className={pieces.soft}>

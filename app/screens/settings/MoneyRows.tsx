@@ -5,7 +5,7 @@ import { say } from '../../../main/domain/language/index.ts'
 import { taxCategories } from '../../../main/domain/money/index.ts'
 import type { FormOf } from '../../data/form.ts'
 import { trpc } from '../../data/trpc.ts'
-import { MoneyInput } from '../../parts/inputs.tsx'
+import { DecimalTextInput, MoneyInput } from '../../parts/inputs.tsx'
 import { choicesOf } from '../../parts/shopWords.ts'
 import styles from './MoneyRows.module.css'
 
@@ -30,7 +30,7 @@ export function TaxRows({ form }: Props) {
       {form.each<MoneyRules['taxes'][number]>('taxes').map((row, i) => (
         <div key={row.value.key} className={styles.row}>
           <TextInput label={say('Name on papers')} {...row.field('name')} />
-          <TextInput label={say('Percent')} inputMode="decimal" {...row.field('percent')} />
+          <DecimalTextInput label={say('Percent')} least={0} most={100} {...row.field('percent')} />
           <Select
             label={say('Which is')}
             data={taxCategories.map(value => ({ value, label: categoryWords[value] }))}
@@ -90,12 +90,14 @@ export function ExtraRows({ form }: Props) {
 export function PackageRows({ form }: Props) {
   const { packages } = form.value
   const treatments = useQuery(trpc.treatments.list.queryOptions()).data
+  // Before they are read a package could only show their ids.
+  if (!treatments) return null
   return (
     <>
       {form.each<MoneyRules['packages'][number]>('packages').map((row, i) => (
         <div key={row.value.key} className={styles.row}>
           <TextInput label={say('Name')} {...row.field('name')} />
-          <TextInput label={say('Percent less')} inputMode="decimal" {...row.field('percent')} />
+          <DecimalTextInput label={say('Percent less')} least={0} most={100} {...row.field('percent')} />
           <MultiSelect
             label={say('Treatments')}
             data={choicesOf(treatments)}

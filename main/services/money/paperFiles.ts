@@ -87,7 +87,7 @@ export async function invoiceSheet(tx: Tx, invoice: InvoiceView) {
               discountReason: line.discountReason,
             })
           : '',
-      quantity: line.quantity,
+      quantity: decimalNow(line.quantity),
       price: money(line.priceMinor),
       rate: line.category === 'S' ? `${decimalNow(line.ratePercent)} %` : '—',
       amount: money(line.amountMinor),
@@ -193,7 +193,7 @@ async function quoteIn(desk: Desk, id: string) {
       lines: [
         ...variant.treatments.map(each => ({ words: each.name, amount: money(each.priceMinor) })),
         ...variant.charges.map(({ kind, quantity, words, amountMinor }) => ({
-          words: quantity === '1' ? words : `${quantity} × ${words}`,
+          words: quantity === '1' ? words : `${decimalNow(quantity)} × ${words}`,
           amount: money(kind === 'extra' ? Math.round(amountMinor * Number(quantity)) : -amountMinor),
         })),
       ],

@@ -1,8 +1,10 @@
 import { beforeEach, expect, test } from 'vitest'
+import { momentWords } from '../../../main/domain/calendar/index.ts'
 import { getIntake, saveIntake } from '../../../main/services/intake/intake.ts'
 import { decidePaint } from '../../../main/services/job/decidePaint.ts'
 import { getJob } from '../../../main/services/job/jobView.ts'
 import { workOrder } from '../../../main/services/job/workOrder.ts'
+import { saveProduct } from '../../../main/services/setUp/products.ts'
 import { saveSafety } from '../../../main/services/shelf/safety.ts'
 import { cureShare, pdfInfo, pdfTags, pdfWords } from '../../documents/poppler.ts'
 import { bookJob } from '../bookJob.ts'
@@ -111,12 +113,40 @@ test('It names the panels that differ or were measured, what the paint forbids, 
   const decided = await seen()
   expect(decided).toContain('Single correction on Bonnet all the same: test spot held.')
   expect(decided).not.toContain('Decide before Single correction: Bonnet')
+  expect(decided).not.toContain('leaves out')
+  const row = { where: { jobId: it.jobId }, data: { leftOut: 'Bonnet (thin paint)' } }
+  await it.desk.store.transact({ who: 'test', at: 0 }, tx => tx.jobTreatment.updateMany(row))
+  expect(await seen()).toContain('Whole car; leaves out Bonnet (thin paint)')
 })
 
 test('A step that is done is ticked, and the others are left open', async () => {
   expect((await read()).words).not.toContain('☑')
   await does(desk, id, 0)
   expect((await read()).words.split('☑')).toHaveLength(2)
+})
+
+test('What was done is printed as it was, and the promise as it was given', async () => {
+  const polish = await saveProduct(desk, { name: 'Grenn Refine', kind: 'polish', cureProfile: null })
+  await does(desk, id, 0, { from: '15T09:10', to: '15T10:05' })
+  await desk.store.transact({ who: 'test', at: 0 }, async tx => {
+    const { vehicleId, promisedAt } = await tx.job.findUniqueOrThrow({ where: { id } })
+    await tx.job.update({
+      where: { id },
+      data: { note: 'Rings before nine', promisedAt: promisedAt + 24 * 60 + 5 },
+    })
+    await tx.vehicle.update({ where: { id: vehicleId }, data: { note: 'Roof box stays on' } })
+    await tx.jobStep.updateMany({ where: { jobId: id, position: 1 }, data: { productId: polish.id } })
+    const check = { jobId: id, moment: 'arrival', words: 'Aerial off', doneBy: 'Mika', doneAt: 1 }
+    await tx.jobCheck.create({ data: { ...check, position: 90 } })
+  })
+  const { words, job } = await read()
+  expect(words).toMatch(/15 April 2026, 09:10.*15 April 2026, 10:05/)
+  expect(job.promisedAt).not.toBe(job.handoverAt)
+  expect(words).toContain(`Promised ${momentWords(job.promisedAt, job.zone)}`)
+  for (const note of ['Rings before nine', 'Roof box stays on']) expect(words).toContain(note)
+  expect(words).toContain('☑ Mika When the car comes Aerial off')
+  // What polishes is warned of as a polish, whatever its step is called.
+  expect(words).toContain('before a pad is changed')
 })
 
 test('A job that is not there has no work order', async () => {

@@ -68,13 +68,15 @@ test('What the shop owes is paid back in parts, and a tip may come meanwhile', a
   const { jobId: id, invoiceId } = await billed(made)
   await takePayment(desk, { ...paid, id, amountMinor: 12_990 })
   const { lines } = await getInvoice(desk, { id: invoiceId })
-  const all = [{ id: lines[0]!.id, amountMinor: lines[0]!.leftMinor }]
-  await creditInvoice(desk, { id: invoiceId, lines: all, reason: 'Not done', seenCreditedMinor: 0 })
-  await takePayment(desk, { ...paid, id, amountMinor: -5_000, seenPaidMinor: 12_990 })
-  await takePayment(desk, { ...paid, id, amountMinor: 0, tipMinor: 300, seenPaidMinor: 7_990 })
-  await takePayment(desk, { ...paid, id, amountMinor: -7_990, seenPaidMinor: 7_990 })
-  expect(await getBill(desk, { id })).toMatchObject({ paidMinor: 0, owedMinor: 0 })
-  const more = { ...paid, id, amountMinor: -1, seenPaidMinor: 0 }
+  // Half of 120.00 at 8.25 %: 64.95.
+  const half = [{ id: lines[0]!.id, amountMinor: 6_000 }]
+  await creditInvoice(desk, { id: invoiceId, lines: half, reason: 'Not done', seenCreditedMinor: 0 })
+  expect(await getBill(desk, { id })).toMatchObject({ toPayMinor: -6_495 })
+  await takePayment(desk, { ...paid, id, amountMinor: -3_000, seenPaidMinor: 12_990 })
+  await takePayment(desk, { ...paid, id, amountMinor: 0, tipMinor: 300, seenPaidMinor: 9_990 })
+  await takePayment(desk, { ...paid, id, amountMinor: -3_495, seenPaidMinor: 9_990 })
+  expect(await getBill(desk, { id })).toMatchObject({ paidMinor: 6_495, owedMinor: 0 })
+  const more = { ...paid, id, amountMinor: -6_496, seenPaidMinor: 6_495 }
   await expect(takePayment(desk, more)).rejects.toMatchObject({ code: 'refund-too-large' })
 })
 

@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import type { BillView } from '../../../../main/api/views.ts'
-import { say } from '../../../../main/domain/language/index.ts'
+import { decimalNow, say } from '../../../../main/domain/language/index.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
 import { Lookup } from '../../../parts/Lookup.tsx'
@@ -68,10 +68,11 @@ function Lines({ bill }: { bill: BillView }) {
     <Card title={say('What it costs')} about={bill.taxInPrices ? say('tax is in the prices') : undefined}>
       <Table
         rows={bill.lines}
-        keyOf={line => line.name}
+        keyOf={line => String(bill.lines.indexOf(line))}
         columns={[
           {
-            cell: line => (String(line.quantity) === '1' ? line.name : `${line.quantity} × ${line.name}`),
+            cell: line =>
+              String(line.quantity) === '1' ? line.name : `${decimalNow(line.quantity)} × ${line.name}`,
             small: line =>
               line.discountMinor > 0 &&
               say('{discountMinor} off: {discountReason}', {

@@ -5,7 +5,7 @@ import { useForm } from '../../../data/form.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
-import { MoneyInput } from '../../../parts/inputs.tsx'
+import { DecimalTextInput, MoneyInput } from '../../../parts/inputs.tsx'
 import styles from '../Money.module.css'
 
 type Charge = BillView['charges'][number]
@@ -54,8 +54,10 @@ export function BillForm({ bill }: { bill: BillView }) {
             // biome-ignore lint/suspicious/noArrayIndexKey: a charge has no other name than its place
             <div key={i} className={styles.typed}>
               <TextInput label={whose ? `${what}, ${whose.name}` : what} {...row.field('words')} />
-              <TextInput
+              <DecimalTextInput
                 label={say('How many')}
+                least={0}
+                most={9999}
                 disabled={charge.kind !== 'extra'}
                 {...row.field('quantity')}
               />
@@ -106,12 +108,8 @@ export function BillForm({ bill }: { bill: BillView }) {
             description={say('Empty: tax is charged')}
             {...form.field('taxExempt')}
           />
-          <Checkbox
-            mt={30}
-            label={say('Reverse charge: the customer owes the tax')}
-            {...form.tick('taxReversed')}
-          />
         </Group>
+        <Checkbox label={say('Reverse charge: the customer owes the tax')} {...form.tick('taxReversed')} />
       </Form>
     </Card>
   )

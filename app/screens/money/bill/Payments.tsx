@@ -64,7 +64,7 @@ export function Payments({ bill }: { bill: BillView }) {
         ]}
       />
       <Refused of={undo.error} />
-      <PayForm key={bill.paidMinor} bill={bill} />
+      <PayForm key={[bill.paidMinor, bill.toPayMinor, bill.depositMinor].join()} bill={bill} />
       {undoing && (
         <AskDialog
           title={say('Take back {amountMinor}?', { amountMinor: show(undoing.amountMinor) })}

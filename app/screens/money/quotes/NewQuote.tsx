@@ -1,6 +1,6 @@
 import { Button, Group, Input, MultiSelect, SegmentedControl, Textarea, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
-import { useNavigate } from '@tanstack/react-router'
+import { Link, useNavigate } from '@tanstack/react-router'
 import type { Condition, Scope } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
 import { scopeWords } from '../../../../main/domain/shop/index.ts'
@@ -9,6 +9,7 @@ import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
 import { Card } from '../../../parts/Card.tsx'
 import { Form } from '../../../parts/form/Form.tsx'
+import { Lookup } from '../../../parts/Lookup.tsx'
 import { OnTop, type OnTopValue } from '../../../parts/OnTop.tsx'
 import pieces from '../../../parts/pieces.module.css'
 import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
@@ -62,6 +63,7 @@ export function NewQuote({ id: vehicleId = '' }: SectionProps) {
   const go = useNavigate()
   const sold = useQuery(trpc.treatments.list.queryOptions()).data
   const currency = useShop().currency
+  const { data: car, error } = useQuery(trpc.upkeep.car.queryOptions({ vehicleId }))
   const form = useForm({
     saved: {
       condition: 'good' as Condition,
@@ -74,9 +76,23 @@ export function NewQuote({ id: vehicleId = '' }: SectionProps) {
     done: ({ id }) => void go({ to: '/money/$section/$id', params: { section: 'quotes', id } }),
   })
   const { value, change } = form
+  if (error)
+    return <Lookup error={error} what={say('the car')} to="/customers" label={say('All customers')} />
   return (
     <>
-      <ScreenTitle title={say('New quote')} />
+      <ScreenTitle title={say('New quote')}>
+        {car && (
+          <span>
+            <Link to="/cars/$id" params={{ id: vehicleId }}>
+              {[car.plate, car.vehicleWords].filter(Boolean).join(', ')}
+            </Link>
+            {' · '}
+            <Link to="/customers/$id" params={{ id: car.customerId }}>
+              {car.customerName}
+            </Link>
+          </span>
+        )}
+      </ScreenTitle>
       <Card>
         <Form
           form={form}
@@ -114,7 +130,7 @@ export function NewQuote({ id: vehicleId = '' }: SectionProps) {
           </Group>
           {form.each<Variant>('variants').map((row, i) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: a variant is its place
-            <div key={i} className={pieces.fields}>
+            <div key={i} className={styles.asked}>
               <TextInput label={say('Variant {i}', { i: i + 1 })} {...row.field('name')} />
               <MultiSelect
                 label={say('Treatments of variant {i}', { i: i + 1 })}
