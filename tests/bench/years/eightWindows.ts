@@ -52,11 +52,11 @@ function screens({ vehicleId, customerId, jobId, productId }: Ids): Screen[] {
 }
 
 /** One save after another, of different rooms, on the rows as they are by then. */
-async function saveOf(store: Store, { customerId, jobId }: Ids, turn: number): Promise<[string, unknown]> {
+async function saveOf(store: Store, { fleetId, jobId }: Ids, turn: number): Promise<[string, unknown]> {
   const tx = store.read
   switch (turn % 4) {
     case 0: {
-      const customer = await tx.customer.findUniqueOrThrow({ where: { id: customerId } })
+      const customer = await tx.customer.findUniqueOrThrow({ where: { id: fleetId } })
       return [
         'customers.save',
         { ...customer, name: `${customer.name.split(',')[0]}, ${turn}`, accepted: true },
