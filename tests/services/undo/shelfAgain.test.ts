@@ -1,6 +1,6 @@
 /** The ledger is only ever added to: what an act drew is given back by moves set against it, to the last drop. */
 import { beforeEach, expect, test } from 'vitest'
-import { finishStep } from '../../../main/services/job/jobSteps.ts'
+import { finishStep, startStep } from '../../../main/services/job/jobSteps.ts'
 import { takeStock } from '../../../main/services/shelf/stockChanges.ts'
 import { takeBackMove } from '../../../main/services/shelf/takeBack.ts'
 import { takeBack } from '../../../main/services/undo/takeBack.ts'
@@ -93,4 +93,14 @@ test('A line put right since in the ledger is not given back twice, nor is what 
   await expect(takeBack(desk, { actId: used.id })).rejects.toMatchObject({ code: 'stands-on-it' })
   await expect(takeBack(desk, {})).rejects.toThrow('count the bottle instead')
   expect(rows()).toEqual(before)
+})
+
+test('A coat that was begun by mistake is not begun; what was looked at for it stands', async () => {
+  await stock(desk, shop.coating, shop.sizes.coating, 1)
+  const job = await workUntil(desk, await book(desk, shop), 1)
+  const before = rows()
+  await startStep(desk, { id: job.jobId, version: job.version, position: 2, accepted: true })
+  await takeBack(desk, {})
+  expect(rows()).toEqual(before)
+  expect(await desk.store.read.conditionCheck.count()).toBe(1)
 })
