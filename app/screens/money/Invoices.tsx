@@ -12,6 +12,7 @@ import type { SectionProps } from '../../parts/Sections.tsx'
 import { fullDateWords } from '../../parts/time.ts'
 import { Waiting } from '../../parts/Waiting.tsx'
 import { InvoiceSheet } from './InvoiceSheet.tsx'
+import styles from './Money.module.css'
 import { paperWords } from './words.ts'
 
 /** Every invoice and credit note, found by its number, a name or a plate. */
@@ -26,7 +27,7 @@ export function Invoices({ id }: SectionProps) {
   return (
     <>
       <ScreenTitle title={say('Invoices')} />
-      <div className={pieces.side}>
+      <div className={id ? `${pieces.side} ${styles.chosen}` : pieces.side}>
         <div className={pieces.column}>
           <TextInput
             aria-label={say('Find an invoice')}

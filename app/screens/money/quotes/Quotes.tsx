@@ -8,6 +8,7 @@ import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
 import type { SectionProps } from '../../../parts/Sections.tsx'
 import { dateWords } from '../../../parts/time.ts'
 import { Waiting } from '../../../parts/Waiting.tsx'
+import styles from '../Money.module.css'
 import { QuoteSheet } from './QuoteSheet.tsx'
 import { quoteWords } from './quoteWords.ts'
 
@@ -18,7 +19,7 @@ export function Quotes({ id }: SectionProps) {
   return (
     <>
       <ScreenTitle title={say('Quotes')} />
-      <div className={pieces.side}>
+      <div className={id ? `${pieces.side} ${styles.chosen}` : pieces.side}>
         <div className={pieces.column}>
           <RowLinks
             label={say('Every quote')}
