@@ -47,6 +47,6 @@ export {
 } from './supplier.ts'
 export { compareSizes } from './unitPrice.ts'
 export { useAhead } from './useAhead.ts'
-export { type Bottle, wantsLook } from './wantsLook.ts'
+export { wantsLook } from './wantsLook.ts'
 export { contentByWeight } from './weigh.ts'
 export { afterWorkingDays, leadTimeOf, orderDay, workingDayOf, workingDaysBetween } from './workingDays.ts'

@@ -1,6 +1,6 @@
 /** What a new shop has still to enter before the app can answer for it, in the order it is wanted. */
 
-export const firstSteps = ['prices', 'cure', 'booking', 'shelf', 'papers', 'mail'] as const
+const firstSteps = ['prices', 'cure', 'booking', 'shelf', 'papers', 'mail'] as const
 export type FirstStep = (typeof firstSteps)[number]
 
 /** How long a new shop is reminded of them, in minutes: two weeks, since few are through in one. */

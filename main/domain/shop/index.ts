@@ -17,7 +17,7 @@ export {
   type TreatmentProduct,
   type TreatmentStep,
 } from './checkTreatment.ts'
-export { type FirstStep, firstSteps, firstWeek } from './firstWeek.ts'
+export { type FirstStep, firstWeek } from './firstWeek.ts'
 export {
   type CarOver,
   checkPanels,

@@ -1,10 +1,15 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type Bottle, takeFirstExpired, wantsLook } from '../../../main/domain/shelf/index.ts'
+import { type Holding, takeFirstExpired, wantsLook } from '../../../main/domain/shelf/index.ts'
 
 const day = 20_000
 
-const bottle = (lotId: string, centi: number, batch: string | null = null, opened = false): Bottle => ({
+const bottle = (
+  lotId: string,
+  centi: number,
+  batch: string | null = null,
+  opened = false,
+): Holding & { batch: string | null } => ({
   lotId,
   centi,
   opened,
