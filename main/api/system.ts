@@ -1,5 +1,5 @@
+import { type Told, toldOf } from '../services/desk/told.ts'
 import { diagnostics } from '../services/diagnostics/diagnostics.ts'
-import { type Told, toldOf } from './told.ts'
 import { procedure, router } from './trpc.ts'
 
 export const system = router({

@@ -3,8 +3,8 @@ import { ZodError } from 'zod'
 import { say } from '../domain/language/index.ts'
 import { Refusal } from '../domain/refusal.ts'
 import type { Desk } from '../services/desk/desk.ts'
+import { noteAnswer } from '../services/desk/told.ts'
 import { noteCall } from '../services/diagnostics/timings.ts'
-import { noteAnswer } from './told.ts'
 
 /** What a screen needs to put an error where it belongs. */
 export interface Fault {

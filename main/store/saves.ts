@@ -1,8 +1,8 @@
 /** What an act changed, by table, told to whoever listens. */
 import { AsyncLocalStorage } from 'node:async_hooks'
 import type Database from 'better-sqlite3'
+import type { Prisma } from './generated/client.ts'
 import { linesAbout } from './reads.ts'
-import type { Tx } from './store.ts'
 
 export interface Save {
   /** Counts the saves since the database was opened. */
@@ -44,7 +44,7 @@ export function keptByTriggers(database: Database.Database, names: Iterable<stri
 
 /** The tables an act has changed so far, asked before it is kept. */
 export async function changedTables(
-  tx: Tx,
+  tx: Prisma.TransactionClient,
   { followed, entities }: { followed: boolean; entities: readonly string[] },
   kept: ReadonlyMap<string, readonly string[]>,
 ): Promise<Save['tables']> {

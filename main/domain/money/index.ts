@@ -24,4 +24,4 @@ export {
   saleMinor,
   sharedOnce,
 } from './sale.ts'
-export { checkRates, type TaxCategory, type TaxRate, taxCategories } from './tax.ts'
+export { checkRates, type TaxRate, taxCategories } from './tax.ts'

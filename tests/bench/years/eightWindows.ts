@@ -1,7 +1,7 @@
 /** Eight windows on mixed screens while somebody saves once a second: what each save takes, and what all of it costs. */
 import { setTimeout as wait } from 'node:timers/promises'
-import { type Told, toldOf } from '../../../main/api/told.ts'
 import { dateOf } from '../../../main/domain/calendar/index.ts'
+import { type Told, toldOf } from '../../../main/services/desk/told.ts'
 import type { Store } from '../../../main/store/store.ts'
 import { yearsNowAt } from './fillYears.ts'
 import type { Ids } from './screenQuestions.ts'

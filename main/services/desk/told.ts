@@ -1,7 +1,9 @@
 /** Which answers a save made old: those of the procedures that have read a table it changed. */
-import { collectReads, type Reads } from '../store/reads.ts'
-import type { Save } from '../store/saves.ts'
-import type { Store } from '../store/store.ts'
+import { collectReads, type Reads } from '../../store/reads.ts'
+import type { Save } from '../../store/saves.ts'
+import type { Store } from '../../store/store.ts'
+
+export { collectSaves } from '../../store/saves.ts'
 
 interface Asked {
   /** What its answers were read from so far, all of them together. */
