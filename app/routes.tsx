@@ -15,33 +15,33 @@ import { Failed } from './parts/Failed.tsx'
 import { Frame } from './parts/Frame.tsx'
 import { LeaveGuard } from './parts/form/LeaveGuard.tsx'
 import { Lookup } from './parts/Lookup.tsx'
+import { patient } from './patient.ts'
+
+const screen: typeof lazyRouteComponent = (load, name) => lazyRouteComponent(() => patient(load), name)
 
 /** Each screen is fetched when it is first gone to, and all of them once the first one stands (`loadScreens`). */
 const screens = {
-  Applied: lazyRouteComponent(() => import('./screens/applied/Applied.tsx'), 'Applied'),
-  Board: lazyRouteComponent(() => import('./screens/board/Board.tsx'), 'Board'),
-  Book: lazyRouteComponent(() => import('./screens/book/Book.tsx'), 'Book'),
-  Car: lazyRouteComponent(() => import('./screens/car/Car.tsx'), 'Car'),
-  CloseOfDay: lazyRouteComponent(() => import('./screens/closeOfDay/CloseOfDay.tsx'), 'CloseOfDay'),
-  Conditions: lazyRouteComponent(() => import('./screens/conditions/Conditions.tsx'), 'Conditions'),
-  Customer: lazyRouteComponent(() => import('./screens/customers/Customer.tsx'), 'Customer'),
-  Customers: lazyRouteComponent(() => import('./screens/customers/Customers.tsx'), 'Customers'),
-  MergeCustomers: lazyRouteComponent(
-    () => import('./screens/customers/MergeCustomers.tsx'),
-    'MergeCustomers',
-  ),
-  Intake: lazyRouteComponent(() => import('./screens/intake/Intake.tsx'), 'Intake'),
-  NewCustomer: lazyRouteComponent(() => import('./screens/customers/NewCustomer.tsx'), 'NewCustomer'),
-  Imports: lazyRouteComponent(() => import('./screens/imports/Imports.tsx'), 'Imports'),
-  Job: lazyRouteComponent(() => import('./screens/job/Job.tsx'), 'Job'),
-  Money: lazyRouteComponent(() => import('./screens/money/Money.tsx'), 'Money'),
-  Morning: lazyRouteComponent(() => import('./screens/morning/Morning.tsx'), 'Morning'),
-  Plan: lazyRouteComponent(() => import('./screens/plan/Plan.tsx'), 'Plan'),
-  Settings: lazyRouteComponent(() => import('./screens/settings/Settings.tsx'), 'Settings'),
-  Shelf: lazyRouteComponent(() => import('./screens/shelf/Shelf.tsx'), 'Shelf'),
-  Upkeep: lazyRouteComponent(() => import('./screens/upkeep/Upkeep.tsx'), 'Upkeep'),
-  Verify: lazyRouteComponent(() => import('./screens/verify/Verify.tsx'), 'Verify'),
-  Welcome: lazyRouteComponent(() => import('./screens/welcome/Welcome.tsx'), 'Welcome'),
+  Applied: screen(() => import('./screens/applied/Applied.tsx'), 'Applied'),
+  Board: screen(() => import('./screens/board/Board.tsx'), 'Board'),
+  Book: screen(() => import('./screens/book/Book.tsx'), 'Book'),
+  Car: screen(() => import('./screens/car/Car.tsx'), 'Car'),
+  CloseOfDay: screen(() => import('./screens/closeOfDay/CloseOfDay.tsx'), 'CloseOfDay'),
+  Conditions: screen(() => import('./screens/conditions/Conditions.tsx'), 'Conditions'),
+  Customer: screen(() => import('./screens/customers/Customer.tsx'), 'Customer'),
+  Customers: screen(() => import('./screens/customers/Customers.tsx'), 'Customers'),
+  MergeCustomers: screen(() => import('./screens/customers/MergeCustomers.tsx'), 'MergeCustomers'),
+  Intake: screen(() => import('./screens/intake/Intake.tsx'), 'Intake'),
+  NewCustomer: screen(() => import('./screens/customers/NewCustomer.tsx'), 'NewCustomer'),
+  Imports: screen(() => import('./screens/imports/Imports.tsx'), 'Imports'),
+  Job: screen(() => import('./screens/job/Job.tsx'), 'Job'),
+  Money: screen(() => import('./screens/money/Money.tsx'), 'Money'),
+  Morning: screen(() => import('./screens/morning/Morning.tsx'), 'Morning'),
+  Plan: screen(() => import('./screens/plan/Plan.tsx'), 'Plan'),
+  Settings: screen(() => import('./screens/settings/Settings.tsx'), 'Settings'),
+  Shelf: screen(() => import('./screens/shelf/Shelf.tsx'), 'Shelf'),
+  Upkeep: screen(() => import('./screens/upkeep/Upkeep.tsx'), 'Upkeep'),
+  Verify: screen(() => import('./screens/verify/Verify.tsx'), 'Verify'),
+  Welcome: screen(() => import('./screens/welcome/Welcome.tsx'), 'Welcome'),
 }
 
 function Root() {

@@ -1,5 +1,6 @@
 import './temporal.ts'
 import { type Language, languages, speakAs, teach } from '../main/domain/language/index.ts'
+import { patient } from './patient.ts'
 
 /** The host writes the language of the shop into the page. */
 const language: Language = languages.find(each => each === document.documentElement.lang) ?? 'en'
@@ -9,4 +10,4 @@ if (language !== 'en') {
   const words = await (await fetch(`/words/${language}.json`)).json()
   teach(language, () => words)
 }
-await import('./window.tsx')
+await patient(() => import('./window.tsx'))

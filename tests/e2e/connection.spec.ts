@@ -105,6 +105,23 @@ test('an app that is gone is told in words, keeps what was typed, and comes back
   await expect(nameField(desk)).toHaveValue('Typed while it was there')
 })
 
+test('a screen gone to while the app is gone comes once it is back, though nothing of it had been fetched', async ({
+  page,
+  shop,
+  context,
+}) => {
+  await context.route(/assets\/Morning-/, route => route.abort())
+  await shop.enter(page)
+  await expect(page.getByRole('heading', { name: 'Board' })).toBeVisible()
+  await shop.kill()
+  await page.getByRole('link', { name: 'Morning', exact: true }).click()
+  await expect(away(page)).toBeVisible()
+  await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible()
+  await context.unroute(/assets\/Morning-/)
+  await shop.restart()
+  await expect(page.getByRole('heading', { name: /^Morning sheet/ })).toBeVisible()
+})
+
 test('a browser that is not known is told what to do, and goes on once another tab was let in', async ({
   desk,
   shop,
