@@ -45,9 +45,11 @@ export function GiveStep({ jobId, toId, onClose }: Props) {
 function GiveRow({ job, step, toId }: { job: JobView; step: JobStepView; toId: string | undefined }) {
   const crew = useQuery(trpc.crew.list.queryOptions()).data ?? []
   const give = useSaving(trpc.jobs.give.mutationOptions())
-  const [from, setFrom] = useState<string | null>(null)
+  const first = step.crew[0]?.id ?? ''
   const [to, setTo] = useState<string | null>(toId ?? null)
-  const fromId = from ?? step.crew[0]?.id ?? ''
+  // Once somebody is chosen it is from whom it was then: another window may give the step away meanwhile.
+  const [from, setFrom] = useState<string | null>(toId ? first : null)
+  const fromId = from ?? first
   const able = crew.filter(
     ({ id, skills }) =>
       !step.crew.some(each => each.id === id) && (step.skill === null || skills.includes(step.skill)),
@@ -78,7 +80,10 @@ function GiveRow({ job, step, toId }: { job: JobView; step: JobStepView; toId: s
           label={say('To||the person')}
           data={named(able)}
           value={chosen?.id ?? null}
-          onChange={setTo}
+          onChange={id => {
+            setTo(id)
+            setFrom(fromId)
+          }}
           placeholder={able.length === 0 ? say('Nobody else can do it') : say('Choose somebody')}
         />
         <RowButton
@@ -87,13 +92,19 @@ function GiveRow({ job, step, toId }: { job: JobView; step: JobStepView; toId: s
           disabled={!chosen || give.busy}
           onClick={() =>
             chosen &&
-            give.save({
-              id: job.id,
-              version: job.version,
-              position: step.position,
-              fromId,
-              toId: chosen.id,
-            })
+            give.save(
+              {
+                id: job.id,
+                version: job.version,
+                position: step.position,
+                fromId,
+                toId: chosen.id,
+              },
+              () => {
+                setTo(null)
+                setFrom(null)
+              },
+            )
           }
         />
       </Group>

@@ -39,6 +39,7 @@ const called: Readonly<Record<string, string>> = {
   vin: 'VIN',
   email: 'e-mail',
   at: 'time',
+  centi: 'amount',
 }
 
 /** What the line says; fields that no word is known for are named, never shown as code. */
@@ -105,8 +106,9 @@ const nothing = () => say('nothing||an empty field')
 const fixedWords =
   /^(sizeClass|finish|finishes|kind|family|scope|stage|skills?|panels?|condition|state|status|channel|moment)$/
 
-/** A value in words; null where it is too much to say. */
+/** A value in words; null where it is too much to say, or says nothing to anybody. */
 function valueWords(field: string, value: unknown, facts: Say): string | null {
+  if (field === 'seq' || field === 'position') return null
   if (value === null || value === undefined || value === '') return nothing()
   if (Array.isArray(value) && value.length === 0) return nothing()
   if (typeof value === 'boolean') return value ? say('yes') : say('no')

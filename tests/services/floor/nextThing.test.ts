@@ -52,7 +52,7 @@ test('The morning sheet lists the day’s milestones in the order they come, by 
   expect(times).toEqual([...times].sort((a, b) => a - b))
   const end = (await job(desk, first)).steps[2]!.actualEndAt!
   expect(before.moments.filter(moment => moment.measured).map(({ at, what }) => [at, what])).toEqual([
-    [end + 60, '▲ may be touched'],
+    [end + 60, '▲ safe to touch'],
     [end + 60, 'next layer may go on'],
     [end + 240, 'next layer at the latest'],
   ])
