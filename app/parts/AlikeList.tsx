@@ -24,19 +24,21 @@ interface Props {
 export function AlikeList({ alike, act }: Props) {
   if (alike.length === 0) return null
   return (
-    <ul className={pieces.list} aria-label={say('Likely on file already')} role="status">
-      {alike.map(customer => (
-        <li key={customer.id}>
-          <span className={pieces.grow}>
-            <Link to="/customers/$id" params={{ id: customer.id }}>
-              {customer.name}
-            </Link>
-            <small>{alikeWords(customer)}</small>
-          </span>
-          {act?.(customer)}
-        </li>
-      ))}
-    </ul>
+    <div role="status" aria-label={say('Likely on file already')}>
+      <ul className={pieces.list}>
+        {alike.map(customer => (
+          <li key={customer.id}>
+            <span className={pieces.grow}>
+              <Link to="/customers/$id" params={{ id: customer.id }}>
+                {customer.name}
+              </Link>
+              <small>{alikeWords(customer)}</small>
+            </span>
+            {act?.(customer)}
+          </li>
+        ))}
+      </ul>
+    </div>
   )
 }
 
