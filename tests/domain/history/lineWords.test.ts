@@ -42,7 +42,7 @@ it.each([
   ['ordered', { ids: ['a', 'b'] }, 'put in another order'],
   ['counted', { lotId: 'x', expectedCenti: 500, countedCenti: 450 }, 'counted: expected 5, counted 4.5'],
   ['drawn', { position: 3, centi: 1_000, how: 'weighed' }, 'drawn: amount 10, how weighed'],
-  ['taken back', { seq: 2, centi: -250, reason: 'a slip' }, 'taken back: amount −2.5, reason a slip'],
+  ['taken back', { seq: 2, centi: -250, reason: 'a slip' }, 'taken back: amount -2.5, reason a slip'],
   ['consent given', { channel: 'email', at: 7 }, 'consent given: channel email, time minute 7'],
   ['recipe changed', { steps: ['Wash', 'Wipe', 'Coat'] }, 'recipe: changed steps Wash, Wipe and Coat'],
   ['erased', { rows: 12, lines: 3 }, 'erased: name and addresses taken out everywhere'],
