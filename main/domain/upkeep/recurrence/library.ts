@@ -2,7 +2,8 @@ import * as imported from 'rrule'
 import { dayNumberOf } from '../../calendar/index.ts'
 
 /** Node loads the package's CommonJS build, with everything under `default`; a bundler its module build. */
-const { RRule } = 'RRule' in imported ? imported : (imported as { default: typeof import('rrule') }).default
+const { default: commonJs } = imported as { default?: Pick<typeof imported, 'RRule'> }
+const { RRule } = commonJs ?? imported
 
 /** The package knows no later year; an interval that leads beyond it ends the walk after one period. */
 const PAST_THE_LAST_YEAR = 10_000
