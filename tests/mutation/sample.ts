@@ -39,8 +39,8 @@ export const keyOf = (
 ) => `${file}:${line}:${column} ${mutator} ${replacement}`
 
 /**
- * `wanted` of all changes to the files, drawn without regard to what they are: the ranges to ask the tool for, and the
- * keys of what was drawn, since a range also holds the smaller changes inside it. The same seed draws the same.
+ * `wanted` of all changes to the files, drawn without regard to what they are: each with the range to ask the tool for, and
+ * with its key, since a range also holds the smaller changes inside it. The same seed draws the same.
  */
 export async function sample(root: string, files: string[], wanted: number, seed: string) {
   const { mutants } = await new Instrumenter(silent).instrument(
@@ -49,6 +49,7 @@ export async function sample(root: string, files: string[], wanted: number, seed
   )
   const drawn = mutants
     .map(({ fileName, location: { start, end }, mutatorName, replacement }) => ({
+      file: fileName,
       lines: end.line - start.line + 1,
       // The tool counts lines from 0 here, and from 1 wherever it reads or prints them.
       range: `${fileName}:${start.line + 1}:${start.column}-${end.line + 1}:${end.column}`,
@@ -58,9 +59,5 @@ export async function sample(root: string, files: string[], wanted: number, seed
     .map(mutant => ({ ...mutant, lot: scatter(seed + mutant.key) }))
     .sort((a, b) => a.lot - b.lot)
     .slice(0, wanted)
-  return {
-    ranges: [...new Set(drawn.map(({ range }) => range))],
-    keys: new Set(drawn.map(({ key }) => key)),
-    of: mutants.length,
-  }
+  return { changes: drawn, of: mutants.length }
 }
