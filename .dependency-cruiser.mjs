@@ -101,7 +101,7 @@ const rooms = [
 /** Screens whose pieces another screen may show, each only in those named. Everything else that two share is a part. */
 const shownIn = {
   board: ['book', 'job'],
-  book: ['plan', 'job', 'customers', 'upkeep'],
+  book: ['plan', 'job', 'customers', 'upkeep', 'car'],
   upkeep: ['car', 'customers'],
   shelf: ['closeOfDay'],
   closeOfDay: ['job'],

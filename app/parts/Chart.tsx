@@ -19,10 +19,13 @@ interface Props<Shape> extends Frame {
   /** What is drawn in the room there is, and how high that is. */
   shape(size: ChartSize): Shape
   children(shape: Shape, size: ChartSize): ReactNode
+  /** What lies over it, as large as it: what of a picture can be pressed. */
+  over?: (shape: Shape) => ReactNode
 }
 
 /** The frame of a chart: drawn once its width is known, and again when it changes. */
-export function Chart<Shape extends { height: number }>({ label, shape, caption, children }: Props<Shape>) {
+export function Chart<Shape extends { height: number }>(props: Props<Shape>) {
+  const { label, shape, caption, children, over } = props
   const { ref, width } = useElementSize()
   const size = { width, rem: Number.parseFloat(getComputedStyle(document.documentElement).fontSize) }
   const drawn = width > 0 ? shape(size) : null
@@ -34,6 +37,7 @@ export function Chart<Shape extends { height: number }>({ label, shape, caption,
             {children(drawn, size)}
           </svg>
         )}
+        {drawn && over?.(drawn)}
       </div>
       {caption && <figcaption>{caption}</figcaption>}
     </figure>

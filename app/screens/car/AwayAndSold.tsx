@@ -53,7 +53,7 @@ export function AwayAndSold({ car, acts }: { car: CarView; acts: Acts }) {
         {car.soldOn !== null && (
           <p className={pieces.soft}>
             {say(
-              'Sold on {soldOn}: nothing falls due for it and nothing is written about it. Take the sale back in its life above, if it was entered wrongly.',
+              'Sold on {soldOn}: nothing falls due for it and nothing is written about it. Take the sale back under What happened, if it was entered wrongly.',
               { soldOn: fullDateWords(car.soldOn) },
             )}
           </p>

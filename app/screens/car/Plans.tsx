@@ -61,7 +61,7 @@ export function Plans({ car, acts }: { car: CarView; acts: Acts }) {
                   </td>
                   <td>
                     <Group gap={6} wrap="nowrap">
-                      {plan.next && <VisitActs visit={plan.next} today={car.today} acts={acts} />}
+                      {plan.next && <VisitActs quiet visit={plan.next} today={car.today} acts={acts} />}
                       <RowButton
                         does={say('Change')}
                         of={say('the plan {title}', { title: plan.title })}

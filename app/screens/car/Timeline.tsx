@@ -8,7 +8,6 @@ import { Card } from '../../parts/Card.tsx'
 import { Refused } from '../../parts/form/Refused.tsx'
 import pieces from '../../parts/pieces.module.css'
 import { RowButton } from '../../parts/RowButton.tsx'
-import { Say } from '../../parts/Say.tsx'
 import { fullDateWords } from '../../parts/time.ts'
 import type { Acts } from '../upkeep/useActs.tsx'
 import own from './Timeline.module.css'
@@ -27,7 +26,7 @@ const signs: Record<TimelineEntry['kind'], string> = {
   reminder: '✉',
 }
 
-/** What comes, then everything that was, newest first. */
+/** Everything that was, newest first, with its way back. */
 export function Timeline({ car, acts }: { car: CarView; acts: Acts }) {
   const undoing = useSaving(trpc.upkeep.undo.mutationOptions())
   const voiding = useSaving(trpc.upkeep.voidInspection.mutationOptions())
@@ -36,23 +35,10 @@ export function Timeline({ car, acts }: { car: CarView; acts: Acts }) {
     if (inspectionId !== null) voiding.save({ id: inspectionId }, done)
     else if (actId !== null) undoing.save({ actId }, done)
   }
-  const coming = car.plans
-    .flatMap(plan => (plan.next ? [plan.next] : []))
-    .sort((a, b) => (a.dueOn < b.dueOn ? 1 : -1))
   return (
-    <Card title={say('Its life')}>
+    <Card title={say('What happened')}>
       <Refused of={undoing.error ?? voiding.error} />
       <ol className={own.line}>
-        {coming.map(visit => (
-          <Moment key={visit.key} on={visit.dueOn} sign="○" coming>
-            <span>
-              <Say text="{title} <small>to come</small>" values={{ title: visit.title }} />
-            </span>
-          </Moment>
-        ))}
-        <Moment on={car.today} sign="│">
-          <Say text="<b>today</b>" />
-        </Moment>
         {car.timeline.map((entry, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: two equal lines of one day differ by nothing but their place.
           <Moment key={`${entry.on} ${entry.kind} ${i}`} on={entry.on} sign={signs[entry.kind]}>
@@ -90,13 +76,12 @@ export function Timeline({ car, acts }: { car: CarView; acts: Acts }) {
 interface MomentProps {
   on: string
   sign: string
-  coming?: boolean
   children: ReactNode
 }
 
-function Moment({ on, sign, coming, children }: MomentProps) {
+function Moment({ on, sign, children }: MomentProps) {
   return (
-    <li data-coming={coming}>
+    <li>
       <span className={own.on}>{fullDateWords(on)}</span>
       <span className={own.sign} aria-hidden="true">
         {sign}

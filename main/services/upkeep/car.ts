@@ -56,12 +56,13 @@ export async function carUpkeep(desk: Desk, input: { vehicleId: string }) {
     },
     ...life,
     /** As `upkeep.acceptProposal` takes them back. */
-    proposals: life.proposals.map(({ planId, what, fromOn, toOn, sentence }) => ({
+    proposals: life.proposals.map(({ planId, what, fromOn, toOn, sentence, why }) => ({
       planId,
       what,
       fromOn,
       toOn,
       sentence,
+      why,
     })),
   }
 }
@@ -114,27 +115,33 @@ export function acceptCarProposal(desk: Desk, input: ProposalInput): Promise<Act
       )
     const { vehicleId, id: planId } = plan.row
     const accepted = acceptProposal(plan.plan, plan.records, proposal)
-    const record = accepted.records.at(-1)
-    return {
-      words: proposal.sentence,
-      entries: [
-        proposal.what === 'interval'
-          ? {
+    // What the proposal adds to the plan's records: the visit on another day.
+    const moved = accepted.records.slice(plan.records.length).flatMap(record =>
+      record.what === 'moved'
+        ? [
+            {
               vehicleId,
               planId,
-              what: 'rule',
+              what: 'moved' as const,
+              ruleOn: record.dueOn,
+              toDay: record.to,
+              why: record.why ?? '',
+            },
+          ]
+        : [],
+    )
+    const rule =
+      proposal.what === 'interval'
+        ? [
+            {
+              vehicleId,
+              planId,
+              what: 'rule' as const,
               rule: accepted.plan.rule,
               why: say('every {days} days', { days: proposal.days }),
-            }
-          : {
-              vehicleId,
-              planId,
-              what: 'moved',
-              ruleOn: proposal.ruleOn,
-              toDay: proposal.toOn,
-              why: record?.what === 'moved' ? (record.why ?? '') : '',
             },
-      ],
-    }
+          ]
+        : []
+    return { words: proposal.sentence, entries: [...rule, ...moved] }
   })
 }

@@ -124,7 +124,7 @@ function lifeView(
     ended,
     /** 1: all of it is the data sheet's or the rule of thumb's; towards 0 with many inspections. */
     priorWeight,
-    sentence: learnedWords(learned, multiplier),
+    sentences: learnedWords(learned, multiplier),
   }
 }
 

@@ -19,8 +19,16 @@ import { mayWrite, WriteDialog } from './WriteDialog.tsx'
 
 type Act = 'done' | 'move' | 'skip'
 
+interface Props {
+  visit: VisitView
+  today: string
+  acts: Acts
+  /** Leaves the filled button to another act of its screen. */
+  quiet?: boolean
+}
+
 /** What can be done about one visit; each can be taken back. */
-export function VisitActs({ visit, today, acts }: { visit: VisitView; today: string; acts: Acts }) {
+export function VisitActs({ visit, today, acts, quiet = false }: Props) {
   const [asking, setAsking] = useState<Act | null>(null)
   const [writing, setWriting] = useState<Channel | null>(null)
   const bookFor = useBookFor()
@@ -30,6 +38,7 @@ export function VisitActs({ visit, today, acts }: { visit: VisitView; today: str
       {first && (
         <Button
           size="compact-sm"
+          variant={quiet ? 'default' : 'filled'}
           aria-label={say('{asks} about {plate}, {title}', {
             asks: asks[first],
             plate: visit.plate,

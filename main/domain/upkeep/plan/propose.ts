@@ -19,9 +19,17 @@ export type ChangeProposal = {
   /** The next due day as it stands and as it would be. */
   readonly fromOn: string
   readonly toOn: string
+  /** What is proposed, and the rest of the reasons. */
   readonly sentence: string
+  readonly why: readonly string[]
 } & (
-  | { readonly what: 'interval'; readonly rule: string; readonly days: number }
+  | {
+      readonly what: 'interval'
+      readonly rule: string
+      readonly days: number
+      /** Where the new rule's day is past: that day, from which the visit moves to today. */
+      readonly pastOn: string | null
+    }
   | { readonly what: 'next-visit'; readonly ruleOn: string }
 )
 
@@ -39,28 +47,28 @@ function percent(share: number): string {
   return `${Math.round(share * 100)} %`
 }
 
-/** What was learned, for one car, in a sentence: ages in the car's own days. */
-export function learnedWords(learned: LearnedLife, multiplier: number): string {
+/** What was learned, for one car, in two sentences: ages in the car's own days. */
+export function learnedWords(learned: LearnedLife, multiplier: number): string[] {
   const days = (age: number) => Math.floor(age * multiplier)
   const { low, high } = learned.range
   const range =
     high === null
       ? say('{low} or more', { low: days(low) })
       : say('between {low} and {high}', { low: days(low), high: days(high) })
-  const from =
+  return [
+    say('{level} still work at {renewAge} days ({range} at {confidence} confidence).', {
+      level: percent(learned.level),
+      renewAge: days(learned.renewAge),
+      range,
+      confidence: percent(learned.confidence),
+    }),
     learned.lives === 0
       ? say('No inspection has been read yet: this is the data sheet alone.')
       : say(
           'Read from {lives} {lives, plural, one {life} other {lives}}, {ended} seen to end; {priorWeight} of it still rests on the data sheet.',
           { lives: learned.lives, ended: learned.ended, priorWeight: percent(learned.priorWeight) },
-        )
-  return say('{level} still work at {renewAge} days ({range} at {confidence} confidence). {from}', {
-    level: percent(learned.level),
-    renewAge: days(learned.renewAge),
-    range,
-    confidence: percent(learned.confidence),
-    from,
-  })
+        ),
+  ]
 }
 
 /**
@@ -90,29 +98,48 @@ export function proposeInterval(
   const rule = topperRule(days)
   const then = nextDue({ ...plan, rule }, records, car, question)
   if (then.dueOn === null) return null
+  // A topper that should have been renewed already is to be renewed today.
+  const isPast = then.dueOn < question.today
+  const toOn = isPast ? question.today : then.dueOn
   return {
     planId: plan.id,
     what: 'interval',
     rule,
     days,
+    pastOn: isPast ? then.ruleOn : null,
     fromOn: now.dueOn,
-    toOn: then.dueOn,
-    sentence: say(days > before ? longer : shorter, {
-      learned: learnedWords(learned, multiplier),
-      before,
-      days,
-      dueOn: dayNumberWords(dayNumber(now.dueOn)),
-      dueOn2: dayNumberWords(dayNumber(then.dueOn)),
-    }),
+    toOn,
+    sentence: intervalSentence({ days, before, fromOn: now.dueOn, toOn, today: question.today }),
+    why: [...learnedWords(learned, multiplier), say(days > before ? longerWords : shorterWords)],
   }
 }
 
-const shorter = word(
-  '{learned} The plan renews after {before} days; {days} would move the next visit from {dueOn} to {dueOn2}.',
-)
-const longer = word(
-  '{learned} The plan renews after {before} days; {days}, which keep that share with nine chances in ten, would move the next visit from {dueOn} to {dueOn2}.',
-)
+const shorterWords = word('A shorter interval is proposed as soon as the middle of what was learned says so.')
+const longerWords = word('A longer one is proposed only as far as nine chances in ten keep that share.')
+
+/** The change in one sentence; a day that is past is not named. */
+function intervalSentence(change: {
+  days: number
+  before: number
+  fromOn: string
+  toOn: string
+  today: string
+}): string {
+  const { days, before, fromOn, toOn, today } = change
+  const values = {
+    days,
+    before,
+    fromOn: dayNumberWords(dayNumber(fromOn)),
+    toOn: dayNumberWords(dayNumber(toOn)),
+  }
+  if (toOn > today && fromOn >= today)
+    return say('Renew every {days} days instead of {before}: next on {toOn}, not {fromOn}.', values)
+  if (toOn > today)
+    return say('Renew every {days} days instead of {before}: next on {toOn}, not now.', values)
+  return fromOn > today
+    ? say('Renew every {days} days instead of {before}: due now, not on {fromOn}.', values)
+    : say('Renew every {days} days instead of {before}: it is due either way.', values)
+}
 
 /** The days the plan's rule counts from the last visit to the next; null where none follows. */
 function daysOf(plan: Plan, records: readonly VisitRecord[], zone: string): number | null {
@@ -187,14 +214,16 @@ export function proposeVisit(
     )
   const today = dayNumber(question.today, 'today')
   const due = dayNumber(now.dueOn)
-  const proposed = (to: number, sentence: string): ChangeProposal => ({
+  const proposed = (to: number, sentence: string, why: string[] = []): ChangeProposal => ({
     planId: plan.id,
     what: 'next-visit',
     ruleOn: now.ruleOn,
     fromOn: now.dueOn,
     toOn: dateOfDay(to),
     sentence,
+    why,
   })
+  const values = { laid: dayNumberWords(laid + age), due: dayNumberWords(due) }
   if (!look.working)
     return due <= today
       ? null
@@ -203,31 +232,43 @@ export function proposeVisit(
           look.single
             ? say(
                 'A single look on {laid} found it gone, which may be dirt on it: wash, look again, and renew it if it is, now and not on {due}.',
-                { laid: dayNumberWords(laid + age), due: dayNumberWords(due) },
+                values,
               )
-            : say('It was found gone on {laid}: renew it now, not on {due}.', {
-                laid: dayNumberWords(laid + age),
-                due: dayNumberWords(due),
-              }),
+            : say('It was found gone on {laid}: renew it now, not on {due}.', values),
         )
   const dayBy = (life: Weibull) =>
     laid + Math.floor(conditionalAge(life, learned.level, age / multiplier) * multiplier)
   const middle = dayBy(learned.life)
   const until = middle < due ? middle : Math.max(due, dayBy(cautiousLife(learned)))
   const to = Math.max(today, until)
-  if (Math.abs(to - due) < WORTH_PROPOSING.days) return null
+  // What is due already is not put off to today.
+  if (Math.abs(to - due) < WORTH_PROPOSING.days || (due <= today && to === today)) return null
+  const kept = { age, level: percent(learned.level), until: dayNumberWords(until) }
+  const why = [
+    until < today
+      ? say(
+          'It still worked {age} days after it was laid; of those that do, fewer than {level} still work today.',
+          kept,
+        )
+      : say(
+          'It still worked {age} days after it was laid; of those that do, {level} still work on {until}.',
+          kept,
+        ),
+    ...(to > due ? [say(longerWords)] : []),
+  ]
+  const moved = { ...values, to: dayNumberWords(to) }
+  if (to === today)
+    return proposed(
+      to,
+      say('It still worked on {laid}, but is near its end: renew it now, not on {due}.', moved),
+      why,
+    )
   return proposed(
     to,
-    say(
-      'It still worked on {laid}, {age} days after it was laid; from there its chance falls to {level} on {until}. The visit is due on {due}.',
-      {
-        laid: dayNumberWords(laid + age),
-        age,
-        level: percent(learned.level),
-        until: dayNumberWords(until),
-        due: dayNumberWords(due),
-      },
-    ),
+    due < today
+      ? say('It still worked on {laid}: renewing it on {to} is soon enough.', moved)
+      : say('It still worked on {laid}: renew it on {to}, not on {due}.', moved),
+    why,
   )
 }
 
@@ -244,7 +285,13 @@ export function acceptProposal(
 ): { plan: Plan; records: readonly VisitRecord[] } {
   if (proposal.planId !== plan.id)
     refuse('proposal-other-plan', { planId: proposal.planId }, say('This proposal is for another plan.'))
-  if (proposal.what === 'interval') return { plan: { ...plan, rule: proposal.rule }, records }
-  const why = say('from the last inspection')
-  return { plan, records: [...records, { what: 'moved', dueOn: proposal.ruleOn, to: proposal.toOn, why }] }
+  const moved = (dueOn: string) => [
+    ...records,
+    { what: 'moved' as const, dueOn, to: proposal.toOn, why: say('from the last inspection') },
+  ]
+  if (proposal.what === 'next-visit') return { plan, records: moved(proposal.ruleOn) }
+  return {
+    plan: { ...plan, rule: proposal.rule },
+    records: proposal.pastOn === null ? records : moved(proposal.pastOn),
+  }
 }

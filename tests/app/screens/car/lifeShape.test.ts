@@ -27,7 +27,7 @@ const view = (part: Partial<LifeView> = {}): LifeView => ({
   lives: 0,
   ended: 0,
   priorWeight: 1,
-  sentence: '',
+  sentences: [],
   ...part,
 })
 

@@ -43,10 +43,12 @@ describe('a proposed interval', () => {
     expect(proposal).toMatchObject({ what: 'interval', fromOn: '2026-08-28' })
     expect(proposal.toOn > proposal.fromOn).toBe(true)
     expect(proposal.sentence).toMatch(
-      /90 % still work at \d+ days \(between \d+ and \d+ at 95 % confidence\)/,
+      /^Renew every \d+ days instead of 180: next on \d+ \w+ 2026, not 28 August 2026\.$/,
     )
-    expect(proposal.sentence).toContain('Read from 40 lives, 4 seen to end')
-    expect(proposal.sentence).toContain('from 28 August 2026 to')
+    const why = proposal.why.join(' ')
+    expect(why).toMatch(/90 % still work at \d+ days \(between \d+ and \d+ at 95 % confidence\)/)
+    expect(why).toContain('Read from 40 lives, 4 seen to end')
+    expect(why).toContain('only as far as nine chances in ten keep that share')
     expect(nextDue(plan, [], kept.car, question)).toEqual(before)
 
     const accepted = acceptProposal(plan, [], proposal)
@@ -106,6 +108,23 @@ describe('a proposed interval', () => {
     for (const times of Object.values(seen)) expect(times).toBeGreaterThan(3)
   })
 
+  it('names no day already past: what would have been due by then is due today, and stays so when accepted', () => {
+    const soon = learnLife(
+      Array.from({ length: 30 }, (_, i) => ({
+        inspections: [{ age: 100, working: i % 10 > 1, on: '2026-05-20' }],
+      })),
+      sheet,
+    )
+    const asked = { ...question, today: '2026-08-20' }
+    const proposal = proposeInterval(kept, soon, 1, asked)!
+    expect(proposal).toMatchObject({ what: 'interval', fromOn: '2026-08-28', toOn: '2026-08-20' })
+    expect(proposal.sentence).toMatch(
+      /^Renew every \d+ days instead of 180: due now, not on 28 August 2026\.$/,
+    )
+    const accepted = acceptProposal(plan, [], proposal)
+    expect(nextDue(accepted.plan, accepted.records, kept.car, asked).dueOn).toBe('2026-08-20')
+  })
+
   it('is refused for a plan that goes by dates', () => {
     const byDates = { ...plan, anchor: { to: 'date', on: '2026-09-01' } as const }
     expect(() => proposeInterval({ ...kept, plan: byDates }, lasting, 1, question)).toThrow(
@@ -137,6 +156,49 @@ describe('a proposed visit', () => {
   it('is today for one found gone', () => {
     const look = { laidOn: '2026-03-01', on: '2026-05-30', working: false }
     expect(proposeVisit(kept, learned, 1, look, question)).toMatchObject({ toOn: '2026-06-01' })
+  })
+
+  it('is never on a day already past, nor later than the cautious end of what was learned', () => {
+    const lives = fc.array(
+      fc.record({ age: fc.integer({ min: 20, max: 500 }), working: fc.boolean() }).map(look => ({
+        inspections: [{ ...look, on: '2026-05-20' }],
+      })),
+      { maxLength: 20 },
+    )
+    const day = (on: string) => Temporal.PlainDate.from(on)
+    const seen = { today: 0, later: 0 }
+    fc.assert(
+      fc.property(
+        lives,
+        fc.integer({ min: 60, max: 200 }),
+        fc.integer({ min: 0, max: 90 }),
+        (looked, age, passed) => {
+          const learned = learnLife(looked, sheet)
+          const on = day('2026-03-01').add({ days: age })
+          const today = on.add({ days: passed }).toString()
+          const look = { laidOn: '2026-03-01', on: on.toString(), working: true }
+          const proposal = proposeVisit(kept, learned, 1, look, { ...question, today })
+          if (!proposal) return
+          const { fromOn, toOn, sentence, why } = proposal
+          expect(toOn >= today).toBe(true)
+          expect(why.length).toBeGreaterThan(0)
+          if (toOn === today) {
+            seen.today++
+            expect(sentence).toContain(fromOn > today ? 'renew it now' : '')
+          }
+          if (toOn <= fromOn) return
+          seen.later++
+          // Given that it worked then, the cautious curve keeps the asked-for share until the day proposed.
+          const { life, renewAge, cautiousAge } = learned
+          const cautious = { ...life, scale: (life.scale * cautiousAge) / renewAge }
+          const until = day('2026-03-01').until(day(toOn), { largestUnit: 'days' }).days
+          if (toOn !== today)
+            expect(survival(cautious, until) / survival(cautious, age)).toBeGreaterThanOrEqual(0.9 - 1e-9)
+        },
+      ),
+      { numRuns: 400 },
+    )
+    for (const times of Object.values(seen)) expect(times).toBeGreaterThan(3)
   })
 
   it('is none where the day stands well', () => {
