@@ -76,14 +76,20 @@ export function earliestDropOffFirst(reached: Reached): Better {
 export function blockedOf(reached: Reached, finish: Finish): number {
   let handsOn = 0
   for (const step of reached.prepared.problem.newJob.steps) if (step.kind === 'work') handsOn += step.minutes
-  const gone = openBefore(reached.prepared.hours, finish.handover)
-  return gone - reached.score.openBeforeDropOff(finish.value) - handsOn
+  return openAround(reached, finish) - handsOn
+}
+
+/** The opening minutes from drop-off to handover. */
+function openAround({ prepared, score }: Reached, { handover, value }: Finish): number {
+  return openBefore(prepared.hours, handover) - score.openBeforeDropOff(value)
 }
 
 /** The fewest blocked opening minutes, then the earliest handover, then the best value. */
 export function leastBlockedFirst(reached: Reached): Better {
+  // What somebody works is the same in each: only the rest is compared.
+  const around = (finish: Finish) => openAround(reached, finish)
   return (a, b) => {
-    const difference = blockedOf(reached, a) - blockedOf(reached, b)
+    const difference = around(a) - around(b)
     return difference !== 0 ? difference < 0 : soonestFirst(a, b)
   }
 }

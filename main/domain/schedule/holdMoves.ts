@@ -31,7 +31,7 @@ export function holdMoves(prepared: Prepared, score: Score, layer: Layer, hold: 
   for (const gap of layer.gaps) {
     const stays = endingIn(ends, gap.span)
     for (const piece of gap.pieces) {
-      addPart(stays, piece, { to: gridFloor(prepared, gap.span.to - hold.minutes) })
+      addPart(stays, piece, piece.from, gridFloor(prepared, gap.span.to - hold.minutes))
       const moving: Moving = { prepared, hold, piece, freeUntil: gap.span.to, cost: score.move }
       for (const bay of able) if (bay !== gap.bay) addMoves(moving, bay, ends)
     }
@@ -68,7 +68,7 @@ function addMoves({ prepared, hold, piece, freeUntil, cost }: Moving, { free }: 
     for (const door of touching(prepared.doors, earliest, lastMove)) {
       const first = Math.max(door.from, earliest)
       const to = Math.min(Math.min(door.to, lastMove) - range.from, lastStart)
-      addPart(endingIn(ends, span), piece, { from: first - range.to, to, cost })
+      addPart(endingIn(ends, span), piece, first - range.to, to, cost)
     }
   }
 }

@@ -1,7 +1,7 @@
 import type { Span } from '../calendar/spans.ts'
 import type { Piece } from './pieces.ts'
 import type { FreeBay, Prepared } from './prepare.ts'
-import type { Step } from './types.ts'
+import type { Bay, Step } from './types.ts'
 
 /** One bay's free span that a step may start in, and the starts there with the value of the best way to each. */
 export interface Gap {
@@ -24,7 +24,10 @@ export interface Layer {
 }
 
 /** The bays a step may stand in, by capability and its own allow-list. */
-export function baysFor({ bays }: Prepared, { needs, bays: only }: Step): FreeBay[] {
+export function baysFor<B extends Bay>(
+  { bays }: { readonly bays: readonly B[] },
+  { needs, bays: only }: Step,
+): B[] {
   return bays.filter(bay => (needs == null || bay.can.includes(needs)) && (!only || only.includes(bay.id)))
 }
 

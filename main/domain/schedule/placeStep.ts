@@ -53,9 +53,9 @@ function placeInBay(
     const staying = stayingIn.get(span)
     const fits = staying !== undefined || span.to - span.from >= least
     if (!fits) continue
-    const come = comingInto(prepared, span, coming, next)
-    const there = staying ? better(placing, staying, come) : come
-    const pieces = fitting(placing, bay, span, there)
+    const pieces = staying
+      ? fitting(placing, bay, span, better(placing, staying, comingInto(prepared, span, coming, next)))
+      : fitting(placing, bay, span, coming, next)
     if (pieces.length > 0) gaps.push({ bay, span, pieces })
   }
   return gaps
@@ -69,29 +69,33 @@ function stayMinutes(step: Step): number | undefined {
 /** The coming cars' pieces from index `first` on, cut to those that come while the span lasts. */
 function comingInto(prepared: Prepared, span: Span, coming: readonly Piece[], first: number): Piece[] {
   const found: Piece[] = []
-  const part = { from: gridCeil(prepared, span.from), to: gridFloor(prepared, span.to) }
+  const from = gridCeil(prepared, span.from)
+  const to = gridFloor(prepared, span.to)
   let i = first
-  for (let piece = coming[i]; piece && piece.from <= part.to; piece = coming[++i]) addPart(found, piece, part)
+  for (let piece = coming[i]; piece && piece.from <= to; piece = coming[++i]) addPart(found, piece, from, to)
   return found
 }
 
 /** The starts at which a car is there, staying or come: at each the better of the two. */
 function better({ starts }: Placing, staying: readonly Piece[], come: readonly Piece[]): Piece[] {
-  return restrict(envelope([...staying, ...come.map(piece => ({ ...piece, length: 0 }))]), starts)
+  return restrict(envelope([...staying, ...come]), starts)
 }
 
-/** The pieces cut to the starts whose step ends, or is moved away, while the span is free. */
+/** The pieces from index `first` on, cut to the starts whose step ends, or is moved away, while the span is free. */
 function fitting(
   { prepared, score, step, index }: Placing,
   bay: FreeBay,
   span: Span,
   pieces: readonly Piece[],
+  first = 0,
 ): Piece[] {
   const fitted: Piece[] = []
   const needed = stayMinutes(step)
   const from = gridCeil(prepared, span.from)
   const cost = score.unlikedBay(index, bay.id)
-  for (const piece of pieces)
-    addPart(fitted, piece, { from, to: gridFloor(prepared, span.to - (needed ?? piece.length)), cost })
+  const last = gridFloor(prepared, span.to)
+  let i = first
+  for (let piece = pieces[i]; piece && piece.from <= last; piece = pieces[++i])
+    addPart(fitted, piece, from, gridFloor(prepared, span.to - (needed ?? piece.length)), cost)
   return fitted
 }

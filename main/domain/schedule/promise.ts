@@ -5,7 +5,7 @@ import { search } from './search.ts'
 import type { NoOffer, Offer, OfferKind, Offers, Problem } from './types.ts'
 
 /** The first stretch of time searched, in minutes; doubled until the answer is certain. */
-const FIRST_WINDOW = 14 * 1440
+const FIRST_WINDOW = 7 * 1440
 
 /**
  * The three offers for a new job with everything booked kept fixed, each exact on the grid: `soonest` (handover,
@@ -98,12 +98,39 @@ function* windows(lo: number, horizon: number, first: number): Generator<number>
   yield horizon
 }
 
+/** Bounds of some opening hours, by the chain of steps. */
+const bounds = new WeakMap<Problem['open'], Map<string, Bound>>()
+
+/** A chain's bound, and the time it was looked for in. */
+interface Bound {
+  readonly release: number
+  readonly horizon: number
+  readonly blocked: number
+}
+
+/** Chains whose bounds are kept; a caller is asked about one or two. */
+const mostChains = 16
+
 /**
- * Blocked minutes no plan can go below: what the openings, waits and holds alone ask, in a shop with one bay that
- * can do everything, empty, and nobody else's work to wait for.
+ * Blocked minutes no plan can go below: what the openings, waits and holds alone ask. Kept with the openings: the same
+ * chain is searched again for a later day, for another kind of offer, and while the caller thinks.
  */
-function blockedBound(prepared: Prepared): number {
-  const { problem } = prepared
+function blockedBound({ problem }: Prepared): number {
+  const { open, horizon, newJob, grid, gridFrom } = problem
+  const known = bounds.get(open) ?? new Map<string, Bound>()
+  bounds.set(open, known)
+  const chain = JSON.stringify([newJob.steps, grid, gridFrom])
+  const before = known.get(chain)
+  // A later release and a nearer horizon leave fewer plans, so what bounds more of them bounds these.
+  if (before && before.release <= newJob.release && before.horizon >= horizon) return before.blocked
+  const blocked = emptyShopBlocks(problem)
+  if (known.size >= mostChains) known.clear()
+  known.set(chain, { release: newJob.release, horizon, blocked })
+  return blocked
+}
+
+/** The fewest blocked minutes in a shop with one bay that can do everything, empty, and nobody else's work to wait for. */
+function emptyShopBlocks(problem: Problem): number {
   const steps = problem.newJob.steps.map(step => {
     const free = { ...step, needs: null, bays: undefined, preferBays: undefined }
     return free.kind === 'work' ? { ...free, skill: null } : { ...free, moveAfter: null }

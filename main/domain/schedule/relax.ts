@@ -1,5 +1,4 @@
 import { baysFor } from './layers.ts'
-import { prepare } from './prepare.ts'
 import type { Problem, Step } from './types.ts'
 
 /** One rule of a problem that may be dropped to see whether it is what stands in the way. */
@@ -18,8 +17,7 @@ export type Rule =
 export function rulesOf(problem: Problem): Rule[] {
   const rules: Rule[] = []
   const { steps } = problem.newJob
-  const prepared = prepare({ ...problem, fixed: [], crew: [] })
-  const useful = new Set(steps.flatMap(step => baysFor(prepared, step).map(bay => bay.id)))
+  const useful = new Set(steps.flatMap(step => baysFor(problem, step).map(bay => bay.id)))
   for (const { id, closed } of problem.bays)
     if (useful.has(id) && (closed.length > 0 || problem.fixed.some(stay => stay.bay === id)))
       rules.push({ kind: 'bay', bay: id })

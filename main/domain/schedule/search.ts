@@ -96,28 +96,29 @@ function carriedOver(placing: Placing, previous: Layer): Ready {
   const moving: Piece[] = []
   for (const gap of previous.gaps) {
     const latest = gridFloor(prepared, gap.span.to)
-    const pieces = envelope(gap.pieces.flatMap(piece => afterWait(placing, piece, latest)))
+    const ready: Piece[] = []
+    for (const piece of gap.pieces) addAfterWait(ready, placing, piece, latest)
+    const pieces = envelope(ready)
     if (pieces.length === 0) continue
     staying.push({ ...gap, pieces })
-    if (!step.sameBay) for (const piece of pieces) addPart(moving, piece, { cost: score.move })
+    if (!step.sameBay) for (const piece of pieces) addPart(moving, piece, piece.from, piece.to, score.move)
   }
   return { coming: restrict(envelope(moving), startsByDoor(placing)), staying }
 }
 
 /**
- * A piece of the step before, carried over the wait: for each ready time of the next step, up to the `latest` at which
+ * Appends a piece of the step before, carried over the wait: for each ready time of the next step, up to the `latest` at which
  * the bay is still the car's, the best start before it. A piece that rises is best at its last start, so its value
  * goes on rising as long as that start comes nearer and then stands; one that falls stands first.
  */
-function afterWait({ prepared, step }: Placing, piece: Piece, latest: number): Piece[] {
+function addAfterWait(out: Piece[], { prepared, step }: Placing, piece: Piece, latest: number): void {
   const wait = waitRange(prepared, step, piece.length)
-  if (wait.from > wait.to) return []
+  if (wait.from > wait.to) return
   const { from: first, to: last, value } = piece
   const slope = first === last ? 0 : piece.slope
-  const found: Piece[] = []
   const add = (from: number, to: number, at: number, by: number) => {
     const end = Math.min(to, latest)
-    if (from <= end) found.push({ from, to: end, value: at, slope: by, length: 0 })
+    if (from <= end) out.push({ from, to: end, value: at, slope: by, length: 0 })
   }
   if (slope === 0) add(first + wait.from, last + wait.to, value, 0)
   else if (slope > 0) {
@@ -127,5 +128,4 @@ function afterWait({ prepared, step }: Placing, piece: Piece, latest: number): P
     add(first + wait.from, first + wait.to, value, 0)
     add(first + wait.to + 1, last + wait.to, value + slope, slope)
   }
-  return found
 }

@@ -51,7 +51,8 @@ export function restrict(pieces: readonly Piece[], runs: readonly Run[]): Piece[
   for (const piece of pieces) {
     while ((runs[first]?.to ?? Number.POSITIVE_INFINITY) < piece.from) first++
     let i = first
-    for (let run = runs[i]; run && run.from <= piece.to; run = runs[++i]) addPart(out, piece, run)
+    for (let run = runs[i]; run && run.from <= piece.to; run = runs[++i])
+      addPart(out, piece, run.from, run.to, 0, run.length)
   }
   return out
 }

@@ -104,11 +104,13 @@ async function readCheck(tx: Tx, desk: Desk, wish: ShelfWish): Promise<ShelfChec
   const { exceptJobId } = wish
   const shelf = await shelfAhead(desk, tx, { productIds: looked, days, unadvised: true, exceptJobId })
   if (shelf.products.size === 0) return null
+  const reorders = reorderDays(shelf)
   const judge = (steps: readonly PlacedStep[]) => {
     const chain = steps.map((step, position) => ({ ...step, position }))
     const { draws } = expectedDraws(treatments, chain, wish.sizeClass)
     return judgeDraws(
       shelf,
+      reorders,
       draws.map(draw => drawnBack(draw, made)).filter(draw => shelf.products.has(draw.productId)),
       steps,
     )
@@ -116,16 +118,21 @@ async function readCheck(tx: Tx, desk: Desk, wish: ShelfWish): Promise<ShelfChec
   return { judge }
 }
 
-function judgeDraws(shelf: ShelfAhead, draws: readonly ExpectedDraw[], steps: readonly PlacedStep[]): Judged {
+function judgeDraws(
+  shelf: ShelfAhead,
+  reorders: ReadonlyMap<string, number | null>,
+  draws: readonly ExpectedDraw[],
+  steps: readonly PlacedStep[],
+): Judged {
   const wanted = draws.map((draw): WantedDraw => {
-    const { product, projection, buying } = aheadOf(shelf, draw.productId)
+    const { product, projection } = aheadOf(shelf, draw.productId)
     return {
       productId: product.id,
       holdsUp: product.holdsUpBookings,
       centi: draw.expectedCenti,
       day: shelf.days.dayOf(startOf(steps, draw)),
       projection,
-      reorderDay: buying === null ? null : reorderDay(shelf, buying),
+      reorderDay: reorders.get(product.id) ?? null,
     }
   })
   const found = availabilityOf(wanted)
@@ -165,6 +172,13 @@ function startOf(steps: readonly PlacedStep[], draw: ExpectedDraw): number {
   const step = steps[draw.position]
   if (!step) throw new Error(`A draw of step ${draw.position} of ${steps.length}`)
   return step.startAt
+}
+
+/** Of each product that can be bought, the day it would be here by. */
+function reorderDays(shelf: ShelfAhead): Map<string, number | null> {
+  return new Map(
+    [...shelf.products].map(([id, { buying }]) => [id, buying === null ? null : reorderDay(shelf, buying)]),
+  )
 }
 
 /** The day by which goods ordered today are here nine times in ten. */

@@ -46,10 +46,10 @@ test('the envelope is the highest piece at every point, and its own pieces never
 test('A part keeps what the piece says at its points, less the cost; outside the piece there is none', () => {
   const piece: Piece = { from: 10, to: 20, value: 100, slope: 3, length: 60 }
   const out: Piece[] = []
-  addPart(out, piece, { from: 12, to: 15, cost: 5 })
-  addPart(out, piece, { to: 11, length: 30 })
-  addPart(out, piece, { from: 21 })
-  addPart(out, piece, { to: 9 })
+  addPart(out, piece, 12, 15, 5)
+  addPart(out, piece, 0, 11, 0, 30)
+  addPart(out, piece, 21, 30)
+  addPart(out, piece, 0, 9)
   // By hand: at 12 the piece says 100 + 2 * 3.
   expect(out).toEqual([
     { from: 12, to: 15, value: 101, slope: 3, length: 60 },

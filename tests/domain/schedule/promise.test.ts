@@ -85,6 +85,21 @@ describe('one offer alone', () => {
     fc.assert(fc.property(smallProblem({ extensions: true }), same), { numRuns: 200 })
   })
 
+  test('is the same for a later day and a nearer end, whatever was asked of these hours before', () => {
+    const again = (problem: Problem, laterBy: number, nearerBy: number) => {
+      promise(problem)
+      const { newJob } = problem
+      const release = newJob.release + laterBy * problem.grid
+      const horizon = Math.max(release + problem.grid, problem.horizon - nearerBy * problem.grid)
+      const asked = { ...problem, horizon, newJob: { ...newJob, release, asked: release } }
+      for (const kind of kinds)
+        expect(promiseOf(asked, kind), kind).toEqual(promiseOf({ ...asked, open: [...asked.open] }, kind))
+    }
+    fc.assert(fc.property(smallProblem({ extensions: true }), fc.nat(40), fc.nat(20), again), {
+      numRuns: 200,
+    })
+  })
+
   test('also where it lies weeks ahead', () => {
     const days = Array.from({ length: 60 }, (_, day) => ({ from: day * 1440 + 480, to: day * 1440 + 1080 }))
     const bays = [{ id: 'A', can: [], closed: [{ from: 0, to: 20 * 1440 + 900 }] }]
