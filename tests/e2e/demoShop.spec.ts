@@ -17,6 +17,11 @@ test('one button opens the demo shop', async ({ desk }) => {
   await desk.getByRole('button', { name: 'Numbers of Ovrel Two' }).click()
   await expect(costs).toBeVisible()
   await desk.getByRole('link', { name: 'Ovrel Two', exact: true }).first().click()
-  await desk.getByRole('tab', { name: 'Numbers' }).click()
+  const outlook = desk.getByRole('region', { name: 'Outlook' })
+  // One sentence to act on; the textbook's words are behind it.
+  await expect(outlook.getByText(/^Order \d+ packs/)).toBeVisible()
+  await expect(outlook.getByText('Order point', { exact: true })).not.toBeVisible()
+  await outlook.getByText('Why', { exact: true }).click()
+  await expect(outlook.getByText('Order point', { exact: true })).toBeVisible()
   await expect(costs).toBeVisible()
 })

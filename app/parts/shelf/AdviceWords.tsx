@@ -15,38 +15,12 @@ export function adviceTitle({ kind, packs }: Pick<AdviceView, 'kind' | 'packs'>)
     : titles[kind]
 }
 
-interface Props {
-  advice: AdviceView
-  /** So many sentences of it; the first one says it all. */
-  most?: number
-}
-
-/** What to do about a product and why. */
-export function AdviceWords({ advice, most }: Props) {
+/** What to do about a product, and why in one sentence. */
+export function AdviceWords({ advice }: { advice: AdviceView }) {
   return (
     <div className={styles.advice} data-kind={advice.kind}>
       <b>{adviceTitle(advice)}</b>
-      {advice.words.slice(0, most).map(words => (
-        <small key={words}>{words}</small>
-      ))}
+      <small>{advice.words[0]}</small>
     </div>
-  )
-}
-
-/** The same in one sentence; the reasons behind it are there to be opened. */
-export function AdviceInShort({ advice }: { advice: AdviceView }) {
-  const reasons = advice.words.slice(1)
-  return (
-    <>
-      <AdviceWords advice={advice} most={1} />
-      {reasons.length > 0 && (
-        <details className={styles.why}>
-          <summary>{say('Why')}</summary>
-          {reasons.map(words => (
-            <p key={words}>{words}</p>
-          ))}
-        </details>
-      )}
-    </>
   )
 }

@@ -36,13 +36,14 @@ export function ProjectionChart({
       shape={({ width, rem: pixels }) => {
         const height = rem * pixels
         const foot = 1.25 * pixels
+        const head = worded ? 3.4 * pixels : 12
         return {
-          ...projectionShape(projection, onHand, leadDays, { width, height, foot }, orderDays),
+          ...projectionShape(projection, onHand, leadDays, { width, height, foot, head }, orderDays),
           height,
         }
       }}
     >
-      {(shape, { width }) => (
+      {(shape, { width, rem: pixels }) => (
         <>
           {shape.leadX !== null && (
             <rect className={styles.lead} x={0} y={4} width={shape.leadX} height={shape.floorY - 4} />
@@ -55,27 +56,26 @@ export function ProjectionChart({
               {lateX !== null && <Rule className={styles.late} y={7} from={x} to={lateX} />}
               <path className={styles.delivery} d={`M${x - 5} 3L${x + 5} 3L${x} 12Z`} />
               {worded && (
-                <text x={x + 8} y={14}>
+                <text x={x + 8} y={0.8 * pixels}>
                   {say('delivery {label}', { label })}
                 </text>
               )}
             </g>
           ))}
           {shape.orderX !== null && (
-            <>
-              <Rule className={styles.orderDay} x={shape.orderX} from={18} to={shape.floorY} />
-              {worded && (
-                <text
-                  x={shape.orderX + (shape.orderX > width * 0.8 ? -5 : 5)}
-                  y={30}
-                  textAnchor={shape.orderX > width * 0.8 ? 'end' : 'start'}
-                >
-                  {say('next order about here')}
-                </text>
-              )}
-            </>
+            <Rule className={styles.orderDay} x={shape.orderX} from={18} to={shape.floorY} />
           )}
           {shape.dryX !== null && <Rule className={styles.dry} x={shape.dryX} from={4} to={shape.floorY} />}
+          {worded && shape.orderX !== null && (
+            <Named x={shape.orderX} y={1.95 * pixels} width={width}>
+              {shape.orderX === 0 ? say('order today') : say('next order about here')}
+            </Named>
+          )}
+          {worded && shape.dryX !== null && projection.runsDry && (
+            <Named x={shape.dryX} y={3.1 * pixels} width={width}>
+              {say('dry {date}', { date: dateWords(projection.runsDry.date) })}
+            </Named>
+          )}
           {shape.ticks.map(tick => (
             <text
               key={tick.x}
@@ -89,6 +89,16 @@ export function ProjectionChart({
         </>
       )}
     </Chart>
+  )
+}
+
+/** Words at an upright line, on the side where there is room. */
+function Named({ x, y, width, children }: { x: number; y: number; width: number; children: string }) {
+  const left = x > width * 0.8
+  return (
+    <text x={x + (left ? -5 : 5)} y={y} textAnchor={left ? 'end' : 'start'}>
+      {children}
+    </text>
   )
 }
 

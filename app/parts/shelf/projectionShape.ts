@@ -5,8 +5,9 @@ import { tickWords } from './amounts.ts'
 export interface ChartBox {
   width: number
   height: number
-  /** Left free under the axis for dates. */
+  /** Left free under the axis for dates, and over everything for words. */
   foot: number
+  head?: number
 }
 
 export interface ProjectionShape {
@@ -32,13 +33,13 @@ export function projectionShape(
   { days, runsDry, mayRunDry, deliveries }: ProjectionView,
   onHand: number,
   leadDays: number | null,
-  { width, height, foot }: ChartBox,
+  { width, height, foot, head = 12 }: ChartBox,
   orderDays: number | null = null,
 ): ProjectionShape {
   const most = Math.max(onHand, ...days.map(day => day.high), 1) * 1.06
   const floorY = height - foot
   const x = (day: number) => round((day / Math.max(1, days.length)) * width)
-  const y = (amount: number) => round(floorY - (Math.max(0, amount) / most) * (floorY - 12))
+  const y = (amount: number) => round(floorY - (Math.max(0, amount) / most) * (floorY - head))
   const steps = (of: 'low' | 'likely' | 'high') =>
     days.flatMap((day, i) => [
       [x(i), y(day[of])],

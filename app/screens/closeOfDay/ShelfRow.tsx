@@ -79,7 +79,7 @@ export function ShelfRow({ product, currency, counting, count, tell }: Props) {
         leadDays={advice.facts?.coverDays ?? null}
       />
       <div>
-        <AdviceWords advice={advice} most={2} />
+        <AdviceWords advice={advice} />
         {projection.runsDry && <small className={styles.dry}>{projection.runsDry.words}</small>}
       </div>
       {open && (

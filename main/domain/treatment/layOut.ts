@@ -192,11 +192,11 @@ function bindingOf(demands: readonly CureDemand[], steps: readonly Draft[]) {
 }
 
 const holdNames: Record<CureDemand['why'], string> = {
-  'tack-free': word('Cure to tack-free'),
+  'tack-free': word('Cure until safe to touch'),
   dry: word('Keep dry'),
-  recoat: word('Cure to the next layer'),
-  topper: word('Cure to the topper'),
-  handover: word('Cure to handover'),
+  recoat: word('Cure before the next layer'),
+  topper: word('Cure before the topper'),
+  handover: word('Cure before pick-up'),
 }
 
 function holdFor(

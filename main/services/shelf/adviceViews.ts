@@ -1,6 +1,5 @@
 import { say } from '../../domain/language/index.ts'
 import {
-  type Advice,
   adviceReasons,
   amountWords,
   type OrderLine,
@@ -99,7 +98,7 @@ export function adviceView(of: ProductAhead, line: OrderLine | null): AdviceView
     facts: factsOf(of),
   }
   if (line && packs > 0)
-    return { ...base, kind: 'order', words: [orderWords(product, buying, advice, line), ...reasons] }
+    return { ...base, kind: 'order', words: [orderWords(product, buying, line), ...reasons] }
   const underWay = of.deliveries.reduce((sum, each) => sum + each.centi, 0)
   const without = advice.position.positionCenti - underWay
   const waits = underWay > 0 && without < Math.max(1, advice.orderPointCenti)
@@ -129,18 +128,10 @@ function nothingOf({ buying }: ProductAhead) {
   }
 }
 
-function orderWords(
-  product: Counted,
-  { offer }: Buying,
-  advice: Advice,
-  { packs, reason }: OrderLine,
-): string {
+function orderWords(product: Counted, { offer }: Buying, { packs, reason }: OrderLine): string {
   const amount = amountWords(packs * offer.packCenti, product.unit, 0)
   const why = {
-    'below-point': say(
-      'what is left for unforeseen use has fallen under the order point of {orderPointCenti}',
-      { orderPointCenti: amountWords(advice.orderPointCenti, product.unit, 0) },
-    ),
+    'below-point': say('after the booked jobs, what is left may not last until the next delivery'),
     bookings: say('booked jobs need it'),
     joins: say('an order goes to this supplier anyway, and it is due soon'),
     minimum: say("it fills up the supplier's minimum order and is due next"),

@@ -177,7 +177,7 @@ test('Preparation that several treatments share is done once, the longest time k
     'Clay 60',
     'Tape 60',
     'First layer 90',
-    'Cure to tack-free 240',
+    'Cure until safe to touch 240',
     'Seats 60',
   ])
   // Two washes of one treatment stay two; only the first is shared.
@@ -197,10 +197,10 @@ test('Coats of two treatments keep apart until the first is tack-free, and both 
   const { steps } = layOut(input([treatment(coat()), wheels], products))
   expect(steps.map(each => [each.name, each.minutes, each.sameBay])).toEqual([
     ['First layer', 90, false],
-    ['Cure to tack-free', 60, true],
+    ['Cure until safe to touch', 60, true],
     ['Wheels', 45, false],
     // 600 less the 60 and 45 that have passed: 495.
-    ['Cure to handover', 495, true],
+    ['Cure before pick-up', 495, true],
   ])
 })
 

@@ -13,7 +13,7 @@ test('Levelling is part of its layer: no hold comes between, and the cure runs f
   // 80 and 25 minutes are 105, and not 90 and 30 on the grid each.
   expect(steps.map(each => [each.name, each.minutes])).toEqual([
     ['Layer', 105],
-    ['Cure to handover', 240],
+    ['Cure before pick-up', 240],
   ])
   expect(steps[0]).toMatchObject({ crew: 2, stage: 'coat', productId: 'two' })
   expect(handsOnMin).toBe(105)

@@ -45,10 +45,10 @@ test('Wheels and paint of one visit are each wiped right before their own coat',
   expect(steps.map(each => each.name)).toEqual([
     'Wipe wheels',
     'Wheels',
-    'Cure to tack-free',
+    'Cure until safe to touch',
     'Panel wipe',
     'Layer',
-    'Cure to handover',
+    'Cure before pick-up',
   ])
 })
 
@@ -67,7 +67,7 @@ test('A coat that has to wait for the one before is wiped after the wait, not be
   const { steps } = layOut(input([treatment(wipe(), coat()), veiled], products))
   // 279 less the eighth of the topper that its last panel comes later, less the 30 of the wipe, on the grid.
   expect(steps.slice(2, 5).map(each => [each.name, each.minutes])).toEqual([
-    ['Cure to the topper', 210],
+    ['Cure before the topper', 210],
     ['Wipe for the topper', 30],
     ['Topper', 45],
   ])
@@ -80,7 +80,7 @@ test('A wipe of one name in two treatments is done before each of their coats, n
   expect(laid.steps.slice(0, 5).map(each => [each.name, each.waitMax])).toEqual([
     ['Panel wipe', null],
     ['Layer', 45],
-    ['Cure to tack-free', 0],
+    ['Cure until safe to touch', 0],
     ['Panel wipe', null],
     ['Wheels', 30],
   ])

@@ -135,10 +135,10 @@ test('A layer may change bays once the first is tack-free, but not leave its win
   const move = await placed(to('Bay 4', layer.startAt, layer.position))
   expect(move.stays.at(-1)).toMatchObject({ bayName: 'Bay 4', fromAt: layer.startAt })
   const soon = await refused(to('Bay 4', before.endAt - 15, layer.position))
-  expect(soon.reasons[0]).toMatch(/"Second layer" may start from .*, after "Cure to the next layer"/)
+  expect(soon.reasons[0]).toMatch(/"Second layer" may start from .*, after "Cure before the next layer"/)
   // 60 to 240 min after the first: 180 min after the hold.
   const late = await refused(to('Bay 4', before.endAt + 195, layer.position))
-  expect(late.reasons[0]).toMatch(/"Second layer" must start by .*, after "Cure to the next layer"/)
+  expect(late.reasons[0]).toMatch(/"Second layer" must start by .*, after "Cure before the next layer"/)
 })
 
 test('What has begun stays, and a hold stays with its coat', async () => {

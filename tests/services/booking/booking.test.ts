@@ -56,9 +56,9 @@ test('A two-layer coating is offered, held, confirmed and still there', async ()
     ['One-step correction', 240],
     ['Panel wipe', 30],
     ['First layer', 90],
-    ['Cure to the next layer', 60],
+    ['Cure before the next layer', 60],
     ['Second layer', 90],
-    ['Cure to handover', 240],
+    ['Cure before pick-up', 240],
   ])
   // Prices in cents: 480.00 and 1,299.00, less the wash of the first, 60 of its 300 minutes, which both share.
   expect([view.priceMinor, view.currency]).toEqual([168_300, 'USD'])

@@ -114,7 +114,7 @@ test('A step that runs on is projected on while it runs', async () => {
 test('A layer is not begun inside its recoat minimum, and a missed window is shown, not hidden', async () => {
   await firstLayerOn()
   at('15T11:30')
-  await expect(start(4)).rejects.toThrow('"Cure to the next layer" runs until 12:00, by the cure profile')
+  await expect(start(4)).rejects.toThrow('"Cure before the next layer" runs until 12:00, by the cure profile')
   expect(job.steps[4]!.can).toEqual({ start: false, finish: false, reopen: false, give: true })
   at('15T16:00')
   await start(4)

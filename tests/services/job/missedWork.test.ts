@@ -61,7 +61,7 @@ test('The added wipe takes its time, is done by the same people, and the promise
     'Panel wipe',
     'Panel wipe again',
     'Layer',
-    'Cure to the topper',
+    'Cure before the topper',
   ])
   const [, wipe, again, layer] = mended.steps
   expect([again?.startAt, again?.endAt, layer?.startAt]).toEqual(
@@ -144,7 +144,7 @@ test('A layer gone past its window is abraded for its hour, and then takes the n
   const mended = await job(desk, id)
   expect(names(mended).slice(2, 6)).toEqual([
     'First layer',
-    'Cure to the next layer',
+    'Cure before the next layer',
     'Abrade First layer',
     'Second layer',
   ])
@@ -194,12 +194,12 @@ test('A layer taken off and laid again is one layer, and an open record follows 
   const laidAs = async () => (await getApplied(desk, { jobId: id })).facts.layers.map(each => each.name)
   expect(names(await job(desk, id)).slice(2)).toEqual([
     'First layer',
-    'Cure to the next layer',
+    'Cure before the next layer',
     'Take off First layer',
     'First layer again',
-    'Cure to the next layer',
+    'Cure before the next layer',
     'Second layer',
-    'Cure to handover',
+    'Cure before pick-up',
   ])
   const { draft: kept } = await desk.store.read.appliedRecord.findUniqueOrThrow({ where: { jobId: id } })
   expect(kept).toMatchObject({ layers: [{ position: 2 }, { position: 7 }] })

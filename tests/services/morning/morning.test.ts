@@ -52,7 +52,7 @@ test('The sheet names who comes, who does what, what cures and who goes home', a
   )!
   const cure = bay.cars[0]!.blocks[2]!
   expect([cure.name, clock(cure.fromAt), clock(cure.toAt), clock(cure.cure!.tackFreeAt)]).toEqual([
-    'Cure to the topper',
+    'Cure before the topper',
     '15T11:00',
     '15T15:00',
     '15T12:00',

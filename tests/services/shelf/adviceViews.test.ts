@@ -89,6 +89,17 @@ describe('projection and advice', () => {
     }
   })
 
+  it('lead with one sentence in the words of a shop; those of a textbook stand in the numbers behind', async () => {
+    await fillDemo(desk)
+    const { products } = await closeOfDay(desk)
+    const leading = products.map(({ advice }) => advice.words[0]!)
+    expect(new Set(products.map(({ advice }) => advice.kind)).size).toBeGreaterThan(1)
+    expect(leading.some(words => words.startsWith('Order '))).toBe(true)
+    expect(
+      leading.filter(words => /order point|unforeseen|safety stock|textbook|service level/i.test(words)),
+    ).toEqual([])
+  })
+
   it('rest on the same use: order points made for another are worked out anew', async () => {
     const shop = await shelfShop(desk)
     const [lotId] = await stock(desk, shop.topper, shop.sizes.topper, 4)

@@ -2,7 +2,6 @@ import { Tabs } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { Link } from '@tanstack/react-router'
 import { type ReactNode, useState } from 'react'
-import type { AdviceFacts, ShelfProductView, ShelfUnit } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
 import { useShop } from '../../../data/shop.ts'
 import { trpc } from '../../../data/trpc.ts'
@@ -13,18 +12,15 @@ import { Lookup } from '../../../parts/Lookup.tsx'
 import pieces from '../../../parts/pieces.module.css'
 import { ScreenTitle } from '../../../parts/ScreenTitle.tsx'
 import type { SectionProps } from '../../../parts/Sections.tsx'
-import { AdviceNumbers } from '../../../parts/shelf/AdviceNumbers.tsx'
-import { AdviceInShort } from '../../../parts/shelf/AdviceWords.tsx'
 import { amountText } from '../../../parts/shelf/amounts.ts'
 import { Pictograms } from '../../../parts/shelf/Pictograms.tsx'
-import { ProjectionChart } from '../../../parts/shelf/ProjectionChart.tsx'
 import { labelOf, productKindChoices } from '../../../parts/shopWords.ts'
-import styles from '../Shelf.module.css'
 import { SafetyCard } from '../safety/SafetyCard.tsx'
 import { Buying } from './Buying.tsx'
 import { DilutionForm } from './DilutionForm.tsx'
 import { KeptForm } from './KeptForm.tsx'
 import { LifeProposal } from './LifeProposal.tsx'
+import { Outlook } from './Outlook.tsx'
 import { Recipes } from './Recipes.tsx'
 import { Reusables } from './Reusables.tsx'
 import { StockTab } from './StockTab.tsx'
@@ -39,7 +35,7 @@ export function ProductPage({ id = '' }: SectionProps) {
     return (
       <Lookup error={query.error} what={say('the product')} to="/shelf/stock" label={say('To the shelf')} />
     )
-  const { name, kind, shelf, safety, advice } = product
+  const { name, kind, shelf, safety } = product
   const inDate = shelf && product.usable < product.onHand
   const about = [
     labelOf(productKindChoices, kind as never),
@@ -70,11 +66,6 @@ export function ProductPage({ id = '' }: SectionProps) {
               [say('Recipe and real use')]: <Recipes product={product} unit={shelf.unit} />,
               [say('Sizes and buying')]: <Buying product={product} unit={shelf.unit} />,
               [say('Safety')]: <SafetyCard safety={safety} />,
-              [say('Numbers')]: advice?.facts && (
-                <Card>
-                  <AdviceNumbers facts={advice.facts} unit={shelf.unit} currency={currency} />
-                </Card>
-              ),
               [say('Value')]: <ValueCard value={product.value} currency={currency} />,
               [say('How it is kept')]: (
                 <div className={pieces.column}>
@@ -99,42 +90,6 @@ export function ProductPage({ id = '' }: SectionProps) {
       <HistoryCard entities={['stock', 'product', 'safety', 'product life']} id={id} />
     </>
   )
-}
-
-/** What will stand there day by day, and what to do about it. */
-function Outlook({ product, unit }: { product: ShelfProductView; unit: ShelfUnit }) {
-  const { advice, projection } = product
-  if (!projection || !advice) return null
-  return (
-    <Card>
-      <div className={styles.outlook}>
-        <ProjectionChart
-          name={product.name}
-          unit={unit}
-          onHand={product.usable}
-          projection={projection}
-          leadDays={advice.facts?.coverDays ?? null}
-          orderDays={orderDays(advice.facts)}
-          height={15}
-        />
-        <div>
-          <AdviceInShort advice={advice} />
-          {projection.runsDry && <p className={pieces.late}>{projection.runsDry.words}</p>}
-          {projection.expiries.map(expiry => (
-            <p key={expiry.date} className={pieces.soft}>
-              {expiry.words}
-            </p>
-          ))}
-        </div>
-      </div>
-    </Card>
-  )
-}
-
-/** Open days until what is left for unforeseen use is at the order point; null where nothing says so. */
-function orderDays(facts: AdviceFacts | null): number | null {
-  if (!facts || facts.usePerDay <= 0) return null
-  return Math.max(0, Math.ceil((facts.position - facts.orderPoint) / facts.usePerDay))
 }
 
 /** A tab each, by its name; none where there is nothing to show in it. */
