@@ -1,4 +1,4 @@
-import type { InputHTMLAttributes } from 'react'
+import type { InputHTMLAttributes, ReactNode } from 'react'
 import styles from './Chip.module.css'
 
 interface Props extends Omit<InputHTMLAttributes<HTMLInputElement>, 'type'> {
@@ -16,5 +16,15 @@ export function Chip({ type, label, about, ...input }: Props) {
       <input {...input} type={type} aria-description={about} />
       <span>{label}</span>
     </label>
+  )
+}
+
+/** Chips of one kind beside each other, named above them. */
+export function Chips({ legend, children }: { legend: string; children: ReactNode }) {
+  return (
+    <fieldset className={styles.chips}>
+      <legend>{legend}</legend>
+      {children}
+    </fieldset>
   )
 }

@@ -1,5 +1,6 @@
-import { Chip, Group, Input } from '@mantine/core'
+import { Input } from '@mantine/core'
 import { useId } from 'react'
+import { Chip } from './Chip.tsx'
 import styles from './ChoiceChips.module.css'
 
 interface Props<T extends string> {
@@ -16,6 +17,8 @@ interface Props<T extends string> {
 export function ChoiceChips<T extends string>(props: Props<T>) {
   const { label, hideLabel = false, choices, value, onChange, error } = props
   const id = useId()
+  const put = (choice: T, on: boolean) =>
+    onChange(choices.map(each => each.value).filter(each => (each === choice ? on : value.includes(each))))
   return (
     <fieldset aria-label={label} aria-describedby={error ? id : undefined}>
       {!hideLabel && (
@@ -23,25 +26,18 @@ export function ChoiceChips<T extends string>(props: Props<T>) {
           {label}
         </Input.Label>
       )}
-      <Chip.Group
-        multiple
-        value={[...value]}
-        onChange={next => onChange(choices.map(choice => choice.value).filter(each => next.includes(each)))}
-      >
-        <Group gap={6} mih={36}>
-          {choices.map(choice => (
-            <Chip
-              key={choice.value}
-              value={choice.value}
-              size="sm"
-              classNames={{ label: styles.chip }}
-              title={choice.about}
-            >
-              {choice.label}
-            </Chip>
-          ))}
-        </Group>
-      </Chip.Group>
+      <div className={styles.choices}>
+        {choices.map(choice => (
+          <Chip
+            key={choice.value}
+            type="checkbox"
+            label={choice.label}
+            about={choice.about}
+            checked={value.includes(choice.value)}
+            onChange={event => put(choice.value, event.currentTarget.checked)}
+          />
+        ))}
+      </div>
       {error && (
         <Input.Error id={id} mt={4}>
           {error}

@@ -2,9 +2,8 @@ import { Button, Popover, TextInput } from '@mantine/core'
 import { useQuery } from '@tanstack/react-query'
 import { say } from '../../main/domain/language/index.ts'
 import { trpc } from '../data/trpc.ts'
-import { Chip } from './Chip.tsx'
+import { Chip, Chips } from './Chip.tsx'
 import { money } from './money.ts'
-import styles from './OnTop.module.css'
 import pieces from './pieces.module.css'
 
 /** What is sold beside the treatments, and what is taken off the whole, as it is being typed. */
@@ -40,8 +39,7 @@ export function OnTop({ value, change, currency, position, about, label }: Props
       <Popover.Dropdown>
         <div className={pieces.form}>
           {extras.length > 0 && (
-            <fieldset className={styles.chips}>
-              <legend>{say('Extras')}</legend>
+            <Chips legend={say('Extras')}>
               {extras.map(extra => (
                 <Chip
                   key={extra.key}
@@ -58,7 +56,7 @@ export function OnTop({ value, change, currency, position, about, label }: Props
                   }
                 />
               ))}
-            </fieldset>
+            </Chips>
           )}
           <TextInput
             label={say('Taken off, percent')}

@@ -11,6 +11,8 @@ interface Props {
   save?: string | null
   /** Whether there is anything to save, where the form's own answer is not enough. */
   ready?: boolean
+  /** Leaves the filled button to another act of its screen. */
+  quiet?: boolean
   onCancel?: () => void
   /** Further buttons beside the one that saves. */
   more?: ReactNode
@@ -21,7 +23,7 @@ interface Props {
  * A form that saves with Enter or its button. A field whose text cannot be read (`data-unreadable`) is gone to instead:
  * its words already stand beside it, and nothing half-read is ever sent.
  */
-export function Form({ form, label, save, ready, onCancel, more, children }: Props) {
+export function Form({ form, label, save, ready, quiet, onCancel, more, children }: Props) {
   const element = useRef<HTMLFormElement>(null)
   const { error } = form
   useEffect(() => {
@@ -42,7 +44,7 @@ export function Form({ form, label, save, ready, onCancel, more, children }: Pro
       <Boundary key={form.fills} drawnFor={form.value} back={form.back}>
         {children}
       </Boundary>
-      <FormFoot form={form} label={save} ready={ready} onCancel={onCancel}>
+      <FormFoot form={form} label={save} ready={ready} quiet={quiet} onCancel={onCancel}>
         {more}
       </FormFoot>
     </form>

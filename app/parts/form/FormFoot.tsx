@@ -9,12 +9,14 @@ interface Props {
   form: FormState
   label?: string | null | undefined
   ready?: boolean | undefined
+  quiet?: boolean | undefined
   onCancel?: (() => void) | undefined
   children?: ReactNode
 }
 
 /** The end of a form: what was refused and belongs to no field, the button that saves and the one that does not. */
-export function FormFoot({ form, label = say('Save'), ready = form.ready, onCancel, children }: Props) {
+export function FormFoot(props: Props) {
+  const { form, label = say('Save'), ready = props.form.ready, quiet = false, onCancel, children } = props
   const { faults, outdated, busy, reload } = form
   const words = faults.rest()
   const late = outdated || faults.stale
@@ -29,7 +31,7 @@ export function FormFoot({ form, label = say('Save'), ready = form.ready, onCanc
       <Refused words={words} />
       <Group>
         {label !== null && (
-          <Button type="submit" loading={busy} disabled={!ready}>
+          <Button type="submit" variant={quiet ? 'default' : 'filled'} loading={busy} disabled={!ready}>
             {label}
           </Button>
         )}

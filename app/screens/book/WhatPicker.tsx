@@ -4,7 +4,7 @@ import { say } from '../../../main/domain/language/index.ts'
 import { scopeWords } from '../../../main/domain/shop/index.ts'
 import { coatedTwice } from '../../../main/domain/treatment/index.ts'
 import { trpc } from '../../data/trpc.ts'
-import { Chip } from '../../parts/Chip.tsx'
+import { Chip, Chips } from '../../parts/Chip.tsx'
 import { money } from '../../parts/money.ts'
 import pieces from '../../parts/pieces.module.css'
 import { choicesFrom } from '../../parts/shopWords.ts'
@@ -42,8 +42,7 @@ export function WhatPicker({ call, currency, change }: Props) {
         const own = treatments.filter(treatment => groupOf(treatment.steps) === group)
         if (own.length === 0) return null
         return (
-          <fieldset key={group} className={styles.chips}>
-            <legend>{group}</legend>
+          <Chips key={group} legend={group}>
             {own.map(treatment => {
               const ticked = call.treatmentIds.includes(treatment.id)
               const twice = ticked ? null : coatedTwice([...chosen, treatment], byId)
@@ -61,7 +60,7 @@ export function WhatPicker({ call, currency, change }: Props) {
                 />
               )
             })}
-          </fieldset>
+          </Chips>
         )
       })}
       {treatments.length === 0 && (

@@ -4,10 +4,9 @@ import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { say } from '../../../main/domain/language/index.ts'
 import { trpc } from '../../data/trpc.ts'
-import { Chip } from '../../parts/Chip.tsx'
+import { Chip, Chips } from '../../parts/Chip.tsx'
 import { lentChoices } from '../../parts/shopWords.ts'
 import { pickedDate } from '../../parts/time.ts'
-import styles from './Book.module.css'
 import type { Call, Wish } from './call.ts'
 
 interface Props {
@@ -31,8 +30,7 @@ export function WishPicker({ call, today, change }: Props) {
   const wish = wishes.find(each => each.value === call.wish)
   return (
     <>
-      <fieldset className={styles.chips}>
-        <legend>{say('Wish')}</legend>
+      <Chips legend={say('Wish')}>
         {wishes.map(({ value, label }) => (
           <Chip
             key={value}
@@ -71,7 +69,7 @@ export function WishPicker({ call, today, change }: Props) {
             }
           />
         ))}
-      </fieldset>
+      </Chips>
       {wish && wish.value !== 'any' && (
         <DatePickerInput
           aria-label={wish.label}

@@ -17,13 +17,15 @@ interface Props {
   zone: string
   /** The day the list is of: a step finished on another one says so. */
   date: string
+  /** Leaves the filled button to another act of its screen. */
+  quiet?: boolean
   /** Something else than proposed is being said. */
   onChange?(): void
   onDone(view: ConfirmedView): void
 }
 
 /** One finished step and what it drew; one button where the proposal is right. */
-export function StepCard({ step, zone, date, onChange, onDone }: Props) {
+export function StepCard({ step, zone, date, quiet = false, onChange, onDone }: Props) {
   const { jobId, position, version, plate, stepName } = step
   const form = useForm({
     saved: { draws: step.draws.map(proposedDraft) },
@@ -79,6 +81,7 @@ export function StepCard({ step, zone, date, onChange, onDone }: Props) {
           </small>
           <Button
             type="submit"
+            variant={quiet ? 'default' : 'filled'}
             loading={form.busy}
             data-confirm
             aria-label={say('Confirm {stepName} of {plate}', { stepName, plate })}

@@ -50,11 +50,14 @@ function OneJob({ job }: { job: JobView }) {
   const when = (at: number) => nearWords(at, job.zone, job.nowAt)
   return (
     <div className={pieces.column}>
-      <header className={`${pieces.heading} ${styles.heading}`}>
+      <header className={styles.heading}>
         <h1>
           {job.vehicle.plate} <span>{job.customer.name}</span>
         </h1>
-        <span className={pieces.soft}>
+        {job.leftAt === null && (
+          <b className={isAmiss(job) ? pieces.late : pieces.kept}>{standingWords(job, when)}</b>
+        )}
+        <small>
           {say('job {number} · {statusWords} · {words} ·', {
             number: job.number,
             statusWords: statusWords[job.status],
@@ -72,10 +75,7 @@ function OneJob({ job }: { job: JobView }) {
             {say('intake')}
           </Link>
           {job.customer.phone && ` · ${showPhone(job.customer.phone, country)}`}
-        </span>
-        {job.leftAt === null && (
-          <b className={isAmiss(job) ? pieces.late : pieces.kept}>{standingWords(job, when)}</b>
-        )}
+        </small>
         <span className={styles.acts}>
           <JobActions job={job} happened={happened} />
         </span>

@@ -21,6 +21,7 @@ export function JobDraws({ job }: { job: JobView }) {
       <Said words={said} />
       {steps.map(step => (
         <StepCard
+          quiet
           key={step.position}
           step={step}
           zone={job.zone}

@@ -23,7 +23,7 @@ export function JobLine({ job }: { job: JobView }) {
         leftAt: nearWords(job.leftAt ?? job.handoverAt, zone, nowAt),
       })}
       shape={({ width, rem }) => ({
-        height: 11.8 * rem,
+        height: 12.5 * rem,
         axis: timeAxis(job.open, fromAt - 20, toAt + 60, 0, Math.max(10, width), 0.45),
       })}
     >
@@ -35,7 +35,7 @@ export function JobLine({ job }: { job: JobView }) {
 function Line({ job, axis, rem }: { job: JobView; axis: TimeAxis; rem: number }) {
   const { zone, nowAt, open, profiles, stays } = job
   // Over it stand three rows of words: now, the promise, the bays.
-  const box = { top: 3.3 * rem, height: 5.5 * rem }
+  const box = { top: 4 * rem, height: 5.5 * rem }
   const foot = box.top + box.height
   const now = nowAt > axis.fromAt && nowAt < axis.toAt
   const hours = hourTicks(open, axis.toAt - axis.fromAt > 40 * 60 ? 4 : 2, zone)
@@ -116,9 +116,9 @@ function Flag({ axis, at, y, foot, rem, late, children }: FlagProps) {
   const x = axis.x(at)
   return (
     <>
-      <Rule className={late ? styles.late : styles.promise} x={x} from={y - 1.2 * rem} to={foot} />
+      <Rule className={late ? styles.late : styles.promise} x={x} from={y - 1.4 * rem} to={foot} />
       <circle className={styles.home} cx={x} cy={foot} r={0.4 * rem} />
-      <text x={x - 6} y={y - 1.4 * rem} textAnchor="end">
+      <text x={x - 6} y={y - 1.6 * rem} textAnchor="end">
         {children}
       </text>
     </>

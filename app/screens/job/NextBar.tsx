@@ -17,13 +17,13 @@ import { useJobAct } from './useJobAct.ts'
 export function NextBar({ job, happened }: { job: JobView; happened: Happened }) {
   const [earlier, setEarlier] = useState(false)
   const when = (at: number) => nearWords(at, job.zone, job.nowAt)
-  const { now, after } = nowWords(job, when)
+  const { lead, now, after } = nowWords(job, when)
   const next = nextAct(job)
   const timed = next !== null && next.kind !== 'confirm' && next.kind !== 'wait'
   return (
     <div className={styles.next}>
       <p>
-        <span className={pieces.soft}>{say('Now')}</span> <b>{now}</b>{' '}
+        {lead && <span className={pieces.soft}>{lead}</span>} <b>{now}</b>{' '}
         <span className={pieces.soft}>{after}</span>
       </p>
       <div className={styles.nextActs}>

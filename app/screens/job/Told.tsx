@@ -76,6 +76,7 @@ export function Told({ job }: { job: JobView }) {
             {view.to && (
               <Button
                 size="compact-sm"
+                variant="default"
                 disabled={send.isPending}
                 onClick={() => send.mutate({ id: job.id, ...draft, text })}
               >

@@ -21,8 +21,11 @@ export function nextAct({ can, steps, nowAt }: Pick<JobView, 'can' | 'steps' | '
     : { kind: 'wait', step: next, from: Math.max(nowAt, next.startAt) }
 }
 
-/** What the car does now and what follows, each in one sentence. */
-export function nowWords(job: JobView, when: (at: number) => string): { now: string; after: string } {
+/** What the car does now and what follows, each in one sentence; `lead` where it is here, and something is so now. */
+export function nowWords(
+  job: JobView,
+  when: (at: number) => string,
+): { lead?: string; now: string; after: string } {
   const { steps, nowAt } = job
   const running = steps.find(step => step.state === 'running')
   const next = steps.find(step => step.kind === 'work' && step.state === 'planned')
@@ -37,13 +40,15 @@ export function nowWords(job: JobView, when: (at: number) => string): { now: str
   if (job.leftAt !== null) return { now: say('Went home {leftAt}.', { leftAt: when(job.leftAt) }), after: '' }
   if (job.arrivedAt === null)
     return {
-      now: say('Due {dropOffAt}.', { dropOffAt: when(job.dropOffAt) }),
+      now: say('Comes in {dropOffAt}.', { dropOffAt: when(job.dropOffAt) }),
       after: say('Then: {follows}.', { follows }),
     }
+  const lead = say('Now')
   if (running?.kind === 'work') {
     const crew = running.crew.map(person => person.name).join(', ')
     const values = { name: running.name, crew, endAt: when(running.endAt) }
     return {
+      lead,
       now: crew ? say('{name}, {crew}, until {endAt}.', values) : say('{name}, until {endAt}.', values),
       after: say('Then: {follows}.', { follows }),
     }
@@ -51,6 +56,7 @@ export function nowWords(job: JobView, when: (at: number) => string): { now: str
   const touch = running?.cure && running.cure.tackFreeAt > nowAt ? running.cure.tackFreeAt : null
   if (running)
     return {
+      lead,
       now:
         touch === null
           ? say('{name} until {endAt}.', { name: running.name, endAt: when(running.endAt) })
@@ -58,6 +64,7 @@ export function nowWords(job: JobView, when: (at: number) => string): { now: str
       after: say('Then: {follows}.', { follows }),
     }
   return {
+    lead,
     now: next ? say('Waiting for {name}.', { name: next.name }) : say('All work is done.'),
     after: say('Then: {follows}.', { follows }),
   }

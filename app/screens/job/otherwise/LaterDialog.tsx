@@ -1,22 +1,23 @@
-import { Button, Checkbox, Group, Modal, Stack, Text } from '@mantine/core'
-import { useQuery } from '@tanstack/react-query'
+import { Modal, Stack, Text } from '@mantine/core'
 import { useState } from 'react'
 import type { JobView } from '../../../../main/api/views.ts'
 import { say } from '../../../../main/domain/language/index.ts'
 import { faultOf, trpc } from '../../../data/trpc.ts'
 import { MomentInput } from '../../../parts/MomentInput.tsx'
-import { money } from '../../../parts/money.ts'
 import { longWords } from '../../../parts/time.ts'
 import { useJobAct } from '../useJobAct.ts'
+import { DialogKeys } from './DialogKeys.tsx'
+import { useFee } from './useFee.tsx'
 
 /** When a car comes that is not here yet, or is fetched that is ready. */
 export function LaterDialog({ job, onClose }: { job: JobView; onClose(): void }) {
   const here = job.can.fetchLater
-  const feeMinor = useQuery(trpc.money.rules.queryOptions()).data?.keptDayMinor ?? 0
+  const { fee, tick } = useFee('keptDayMinor', job, fee =>
+    say('Put the fee of {fee} a day on its bill', { fee }),
+  )
   const [at, setAt] = useState(
     Math.max(job.nowAt, here ? job.handoverAt : job.dropOffAt) + (here ? 1440 : 60),
   )
-  const [fee, setFee] = useState(true)
   const comes = useJobAct(trpc.booking.comesLater.mutationOptions(), onClose)
   const fetched = useJobAct(trpc.booking.fetchLater.mutationOptions(), onClose)
   const error = comes.error ?? fetched.error
@@ -40,24 +41,13 @@ export function LaterDialog({ job, onClose }: { job: JobView; onClose(): void })
           onChange={setAt}
           error={error ? faultOf(error).message : undefined}
         />
-        {here && feeMinor > 0 && (
-          <Checkbox
-            label={say('Put the fee of {fee} a day on its bill', { fee: money(feeMinor, job.currency) })}
-            checked={fee}
-            onChange={event => setFee(event.currentTarget.checked)}
-          />
-        )}
-        <Group justify="flex-end">
-          <Button variant="default" onClick={onClose}>
-            {say('Back')}
-          </Button>
-          <Button
-            loading={comes.isPending || fetched.isPending}
-            onClick={() => (here ? fetched.mutate({ ...key, fee: fee && feeMinor > 0 }) : comes.mutate(key))}
-          >
-            {say('Write it down')}
-          </Button>
-        </Group>
+        {here && tick}
+        <DialogKeys
+          act={say('Write it down')}
+          busy={comes.isPending || fetched.isPending}
+          onAct={() => (here ? fetched.mutate({ ...key, fee }) : comes.mutate(key))}
+          onClose={onClose}
+        />
       </Stack>
     </Modal>
   )

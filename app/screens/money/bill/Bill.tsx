@@ -15,6 +15,7 @@ import { Totals } from '../Totals.tsx'
 import { paperWords } from '../words.ts'
 import { BillForm } from './BillForm.tsx'
 import { IssueForm } from './IssueForm.tsx'
+import { nextOfBill } from './nextOfBill.ts'
 import { Payments } from './Payments.tsx'
 
 /** What one visit costs, from the first price to the last payment. */
@@ -27,6 +28,7 @@ export function Bill({ id = '' }: SectionProps) {
 function OneBill({ bill }: { bill: BillView }) {
   const show = (minor: number) => money(minor, bill.currency)
   const billed = bill.invoiceId !== null
+  const next = nextOfBill(bill)
   return (
     <>
       <ScreenTitle title={say('Bill of {carName}', { carName: bill.carName })}>
@@ -53,8 +55,9 @@ function OneBill({ bill }: { bill: BillView }) {
           {!billed && <BillForm bill={bill} />}
         </div>
         <div className={pieces.column}>
-          <Payments bill={bill} />
-          {billed ? null : <IssueForm bill={bill} />}
+          {next === 'issue' && <IssueForm bill={bill} />}
+          <Payments bill={bill} quiet={next !== 'pay'} />
+          {!billed && next !== 'issue' && <IssueForm bill={bill} quiet />}
           <Papers bill={bill} />
         </div>
       </div>

@@ -10,7 +10,7 @@ import pieces from '../../../parts/pieces.module.css'
 import { UnprintedNote } from '../../../parts/UnprintedNote.tsx'
 
 /** Issues the invoice: whom it is for, and the one button. */
-export function IssueForm({ bill }: { bill: BillView }) {
+export function IssueForm({ bill, quiet = false }: { bill: BillView; quiet?: boolean }) {
   const form = useForm({
     saved: { buyer: bill.buyer, note: '' },
     saving: trpc.money.issue.mutationOptions(),
@@ -21,6 +21,7 @@ export function IssueForm({ bill }: { bill: BillView }) {
     <Card title={say('Invoice')} about={say('numbered and never changed from then on')}>
       <Form
         form={form}
+        quiet={quiet}
         label={say('Invoice')}
         save={say('Issue the invoice, {withTaxMinor}', {
           withTaxMinor: money(bill.withTaxMinor, bill.currency),

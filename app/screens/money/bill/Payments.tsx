@@ -22,7 +22,7 @@ import { methodWords } from '../words.ts'
 type Payment = BillView['payments'][number]
 
 /** What was paid of the job, and what is paid now. */
-export function Payments({ bill }: { bill: BillView }) {
+export function Payments({ bill, quiet }: { bill: BillView; quiet: boolean }) {
   const [undoing, setUndoing] = useState<Payment | null>(null)
   const undo = useSaving(trpc.money.undoPayment.mutationOptions())
   const show = (minor: number) => money(minor, bill.currency)
@@ -64,7 +64,7 @@ export function Payments({ bill }: { bill: BillView }) {
         ]}
       />
       <Refused of={undo.error} />
-      <PayForm key={[bill.paidMinor, bill.toPayMinor, bill.depositMinor].join()} bill={bill} />
+      <PayForm key={[bill.paidMinor, bill.toPayMinor, bill.depositMinor].join()} bill={bill} quiet={quiet} />
       {undoing && (
         <AskDialog
           title={say('Take back {amountMinor}?', { amountMinor: show(undoing.amountMinor) })}
@@ -80,7 +80,7 @@ export function Payments({ bill }: { bill: BillView }) {
   )
 }
 
-function PayForm({ bill }: { bill: BillView }) {
+function PayForm({ bill, quiet }: { bill: BillView; quiet: boolean }) {
   const deposit = bill.invoiceId === null && bill.depositMinor > bill.paidMinor
   const form = useForm({
     saved: {
@@ -98,6 +98,7 @@ function PayForm({ bill }: { bill: BillView }) {
   return (
     <Form
       form={form}
+      quiet={quiet}
       label={say('Payment')}
       save={say('Take {rounded}', { rounded: money(rounded + tipMinor, bill.currency) })}
       ready={amountMinor !== 0 || tipMinor !== 0}

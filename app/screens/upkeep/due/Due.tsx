@@ -54,7 +54,7 @@ export function Due() {
     <>
       <ScreenTitle title={say('Upkeep')}>{due && <Counts due={due} />}</ScreenTitle>
       <Year acts={acts} />
-      <Card title={say('Visits||of upkeep')}>
+      <Card aria-label={say('Visits||of upkeep')}>
         <div className={pieces.column}>
           {due && <Behind plans={due.behind} />}
           <DueFilter

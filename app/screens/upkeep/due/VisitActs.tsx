@@ -52,7 +52,7 @@ export function VisitActs({ visit, today, acts, quiet = false }: Props) {
       {visit.booking === null && (
         <Button
           size="compact-sm"
-          variant="default"
+          variant={quiet || first ? 'default' : 'filled'}
           aria-label={say('Book {plate}, {title}', { plate: visit.plate, title: visit.title })}
           onClick={() =>
             void bookFor(visit.customerId, visit.vehicleId, visit.dueOn > today ? visit.dueOn : null)

@@ -62,13 +62,17 @@ export function Results() {
               },
               { head: say('Reminded'), number: true, cell: line => line.reminded },
               { head: say('Booked'), cell: line => <Share share={line.booked} /> },
-              { head: say('Came, of those who booked'), cell: line => <Share share={line.came} /> },
+              { head: say('Came'), cell: line => <Share share={line.came} /> },
+              {
+                cell: line =>
+                  line.booked.few && <span className={pieces.soft}>{say('too few to compare')}</span>,
+              },
             ]}
           />
           <p className={pieces.soft}>
-            {say(
-              'The pale bar is where the share of many would lie. A visit counts once, under its last reminder.',
-            )}
+            {say('A visit counts once, under its last reminder.')}
+            {results.lines.some(line => !line.booked.few) &&
+              ` ${say('The pale bar is where it would settle with many more.')}`}
           </p>
         </Card>
       )}
@@ -76,12 +80,12 @@ export function Results() {
   )
 }
 
-/** A share as its range on a scale from none to all; the mark is what was counted. */
+/** What came of so many; with enough of them, its range on a scale from none to all, and a mark at what was counted. */
 function Share({ share }: { share: ResultShare }) {
   const { count, of, range, few, words } = share
   return (
     <div className={own.share}>
-      {of > 0 && (
+      {!few && of > 0 && (
         <svg viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
           <line x1={0} x2={100} y1={5} y2={5} className={own.scale} />
           <rect
@@ -95,7 +99,6 @@ function Share({ share }: { share: ResultShare }) {
         </svg>
       )}
       {words}
-      {few && of > 0 && <small>{say('too few to compare')}</small>}
     </div>
   )
 }

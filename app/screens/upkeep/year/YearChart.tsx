@@ -93,7 +93,7 @@ export function YearChart({ weeks, before, head = false }: Props) {
           <text x={size.width} y={shape.roomEnd.y - 5} textAnchor="end">
             {shape.roomEnd.label}
           </text>
-          <path d={shape.asDue} className={styles.asDue} />
+          {!head && <path d={shape.asDue} className={styles.asDue} />}
           <line x1={0} x2={size.width} y1={shape.floorY} y2={shape.floorY} className={styles.axis} />
           {shape.months.map(month => (
             <text key={month.x} x={month.x} y={shape.height - 4}>

@@ -1,4 +1,4 @@
-import { say } from '../../language/index.ts'
+import { say, word } from '../../language/index.ts'
 import type { Confidence } from '../life/confidence.ts'
 import type { Channel } from '../reminders/consent.ts'
 import { type ShareRange, wilson } from './wilson.ts'
@@ -20,7 +20,7 @@ export interface ResultShare {
   readonly range: ShareRange
   /** So few that the share may be almost anything: not to be compared. */
   readonly few: boolean
-  /** "8 of 10": no figure finer than the count can bear. */
+  /** "8 of 10 booked": no figure finer than the count can bear. */
   readonly words: string
 }
 
@@ -47,8 +47,8 @@ export function reminderResults(
   const lines = groups.map(
     ({ booked, came, ...group }): ResultLine => ({
       ...group,
-      booked: share(booked, group.reminded, confidence),
-      came: share(came, booked, confidence),
+      booked: share(booked, group.reminded, confidence, bookedWords),
+      came: share(came, booked, confidence, cameWords),
     }),
   )
   return lines.sort(
@@ -58,8 +58,11 @@ export function reminderResults(
   )
 }
 
-function share(count: number, of: number, confidence: Confidence): ResultShare {
+const bookedWords = word('{count} of {of} booked')
+const cameWords = word('{count} of {of} came')
+
+function share(count: number, of: number, confidence: Confidence, words: string): ResultShare {
   const range = wilson(count, of, confidence)
   const few = range.high - range.low > WIDEST
-  return { count, of, range, few, words: of === 0 ? say('none yet') : say('{count} of {of}', { count, of }) }
+  return { count, of, range, few, words: of === 0 ? say('none yet') : say(words, { count, of }) }
 }

@@ -57,7 +57,7 @@ test('now and after are one sentence each', () => {
     }) as unknown as JobView
   const words = (change: object) => nowWords(job(change), at => `at ${at}`)
   expect(words({ arrivedAt: null, dropOffAt: 80, steps: [step({})] })).toEqual({
-    now: 'Due at 80.',
+    now: 'Comes in at 80.',
     after: 'Then: Wash from at 100, home from at 900.',
   })
   const cure = { tackFreeAt: 120 }
@@ -68,5 +68,8 @@ test('now and after are one sentence each', () => {
     'Wash, Jo, until at 200.',
   )
   expect(words({ steps: [] }).now).toBe('All work is done.')
+  // Only of a car that is here something is so now.
+  expect(words({ steps: [] }).lead).toBe('Now')
+  expect(words({ leftAt: 40 }).lead).toBeUndefined()
   expect(words({ leftAt: 40 }).now).toBe('Went home at 40.')
 })
