@@ -29,7 +29,7 @@ export function UsedTable({ rows, open }: Props) {
       />
       <tbody>
         {rows.map(row => {
-          const { productId, name, unit, amounts, left, mustLast, recipe, short } = row
+          const { productId, name, unit, amounts, left, mustLast, short } = row
           const most = Math.max(left, mustLast, 1)
           return (
             <tr key={productId}>
@@ -43,15 +43,7 @@ export function UsedTable({ rows, open }: Props) {
                 </Link>
                 <HazardMark productId={productId} />
               </td>
-              <td>
-                {usedWords(amounts, row.unit)}
-                {recipe !== null && (
-                  <small className={pieces.soft}>
-                    {' '}
-                    {say('recipe {recipe}', { recipe: amountText(recipe, unit) })}
-                  </small>
-                )}
-              </td>
+              <td>{usedWords(amounts, unit)}</td>
               <td>
                 <span className={styles.lasts} aria-hidden="true">
                   <span style={{ width: `${(left / most) * 100}%` }} />

@@ -2,14 +2,11 @@ import { expect, test } from 'vitest'
 import { usedByProduct } from '../../../../app/screens/closeOfDay/used.ts'
 import type { CloseOfDayView } from '../../../../main/api/views.ts'
 
-const draw = (productId: string, proposed: number, more = {}) => ({
+const draw = (productId: string, proposed: number) => ({
   productId,
   productName: productId,
   unit: 'ml',
-  lotId: 'lot',
   proposed,
-  expected: proposed,
-  ...more,
 })
 const step = (position: number, ...draws: object[]) => ({ jobId: 'j', position, draws })
 const product = (id: string, usable: number, booked: number[], jobId: string | null = null) => ({
@@ -31,21 +28,15 @@ test('what several steps used of a product is one row, with what it leaves and w
     amounts: [80, 68],
     left: 352,
     mustLast: 70,
-    recipe: null,
-    look: false,
   })
   expect(row!.steps).toHaveLength(2)
 })
 
-test('what wants a look leads, then what runs short under a job, then the names', () => {
+test('what runs short under a job leads, then the names', () => {
   const rows = used(
-    [
-      step(0, draw('b', 1), draw('a', 1)),
-      step(1, draw('short', 1)),
-      step(2, draw('look', 20, { expected: 50 })),
-    ],
+    [step(0, draw('b', 1), draw('a', 1)), step(1, draw('short', 1))],
     [product('short', 9, [], 'job')],
   )
-  expect(rows.map(row => row.name)).toEqual(['look', 'short', 'a', 'b'])
-  expect([rows[0]!.recipe, rows[1]!.short]).toEqual([50, 'short runs dry.'])
+  expect(rows.map(row => row.name)).toEqual(['short', 'a', 'b'])
+  expect(rows[0]!.short).toBe('short runs dry.')
 })
