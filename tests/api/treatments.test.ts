@@ -1,4 +1,5 @@
 import { beforeEach, expect, test } from 'vitest'
+import { sizes, washStep } from '../domain/shop/washStep.ts'
 import { type TestShop, testShop } from '../services/testShop.ts'
 import { bookOne } from './bookOne.ts'
 import { type Api, makeApi } from './makeApi.ts'
@@ -16,23 +17,8 @@ beforeEach(async () => {
 })
 
 const list = async (input?: object) => (await api.query('treatments.list', input)).data
-const sizes = (value: number) => ({ small: value, medium: value, large: value, xl: value })
 
-const step = (change: object = {}) => ({
-  name: 'Wash',
-  stage: 'prepare',
-  needs: 'wet',
-  skill: 'wash',
-  crew: 1,
-  splittable: false,
-  sameBay: false,
-  waitMin: null,
-  waitMax: null,
-  minutes: sizes(60),
-  byCondition: false,
-  productId: null,
-  ...change,
-})
+const step = (change: object = {}) => ({ ...washStep, ...change })
 const coat = (change: object = {}) =>
   step({ name: 'Coat', stage: 'coat', needs: 'clean', skill: 'coat', productId: coating, ...change })
 

@@ -1,15 +1,9 @@
 /** The verdict on every promise after a change: on the floor as loaded, and read anew from the database. */
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
 import { judge, projectFloor } from '../../main/domain/floor/index.ts'
 import { suppose } from '../../main/domain/relay/index.ts'
-import { migrationsDir } from '../../main/hosts/build.ts'
-import type { Desk } from '../../main/services/desk/desk.ts'
 import { judged, wholeFloor } from '../../main/services/floor/judged.ts'
 import { removeAbsence, saveAbsence } from '../../main/services/setUp/crewAbsences.ts'
-import { setUpShop } from '../../main/services/setUp/shopSetUp.ts'
-import { openStore } from '../../main/store/store.ts'
+import { benchShop, nowAt } from './benchShop.ts'
 import { bookStays, peopleCount } from './board/bookedStays.ts'
 import { waitingMs } from './board/waitingList.ts'
 import type { Figure } from './run.ts'
@@ -19,8 +13,6 @@ const bayCount = 12
 const sizes = [500, 5000] as const
 const goalMs = 50
 const goalGrowth = 12
-/** Wednesday 15 April 2026, 10:00 UTC. */
-const nowAt = Date.UTC(2026, 3, 15, 10) / 60_000
 
 function medianOf(times: number[]): number {
   return times.sort((a, b) => a - b)[times.length >> 1]!
@@ -62,27 +54,8 @@ interface Cost {
 }
 
 async function costOf(stays: number): Promise<Cost> {
-  const dir = mkdtempSync(join(tmpdir(), 'lustrum-bench-'))
-  const store = await openStore(join(dir, 'shop.db'), { dir: migrationsDir })
+  const { store, desk, close } = await benchShop({ bays: bayCount, people: peopleCount, starters: false })
   try {
-    const desk: Desk = { store, now: () => nowAt, who: 'bench' }
-    await setUpShop(desk, {
-      name: 'Ashdown Paint Care',
-      zone: 'UTC',
-      currency: 'EUR',
-      units: 'metric',
-      country: 'US',
-      weekly: [1, 2, 3, 4, 5].map(weekday => ({ weekday, from: 480, to: 1080 })),
-      bays: Array.from({ length: bayCount }, (_, i) => ({
-        name: `Bay ${i + 1}`,
-        capabilities: ['wet' as const, 'polish' as const, 'clean' as const, 'cure' as const],
-      })),
-      crew: Array.from({ length: peopleCount }, (_, i) => ({
-        name: `Person ${i + 1}`,
-        skills: ['wash' as const, 'polish' as const, 'coat' as const],
-      })),
-      starters: false,
-    })
     await bookStays(desk, stays)
     const people = await store.read.crewMember.findMany()
     const judging: number[] = []
@@ -105,7 +78,6 @@ async function costOf(stays: number): Promise<Cost> {
     }
     return { judging: medianOf(judging), reading: medianOf(reading) }
   } finally {
-    await store.close()
-    rmSync(dir, { recursive: true })
+    await close()
   }
 }

@@ -1,31 +1,17 @@
 /** What an act costs more because it can be taken back: two shops side by side, one of which follows no row. */
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { migrationsDir } from '../../main/hosts/build.ts'
 import { confirmPlace, holdPlace } from '../../main/services/booking/booking.ts'
 import { offers } from '../../main/services/booking/offers.ts'
-import type { Desk } from '../../main/services/desk/desk.ts'
 import { cancelJob } from '../../main/services/job/jobActs.ts'
 import { noteJob } from '../../main/services/job/note.ts'
 import { saveCustomer } from '../../main/services/records/customers.ts'
 import { saveVehicle } from '../../main/services/records/vehicles.ts'
-import { setUpShop } from '../../main/services/setUp/shopSetUp.ts'
-import { openStore, type Store } from '../../main/store/store.ts'
+import { benchShop, nowAt } from './benchShop.ts'
 import type { Figure } from './run.ts'
 
 const rounds = 150
 const goalPercent = 10
-/** Wednesday 15 April 2026, 10:00 UTC. */
-const nowAt = Date.UTC(2026, 3, 15, 10) / 60_000
 
-interface Side {
-  readonly dir: string
-  readonly store: Store
-  readonly desk: Desk
-  /** Milliseconds of each act, by its name. */
-  readonly times: Map<string, number[]>
-}
+type Side = Awaited<ReturnType<typeof side>>
 
 /** Books, notes and calls off in both shops in turn, and sets what the acts cost in one beside what they cost in the other. */
 export async function* run(): AsyncGenerator<Figure> {
@@ -50,10 +36,7 @@ export async function* run(): AsyncGenerator<Figure> {
     }
     yield figure('what following costs an act more', 100 * (sum.followed / sum.plain - 1), '%', goalPercent)
   } finally {
-    for (const { store, dir } of sides) {
-      await store.close()
-      rmSync(dir, { recursive: true })
-    }
+    for (const one of sides) await one.close()
   }
 }
 
@@ -72,22 +55,10 @@ function medianOf(times: readonly number[]): number {
   return times.toSorted((a, b) => a - b)[times.length >> 1]!
 }
 
-async function side(): Promise<Side> {
-  const dir = mkdtempSync(join(tmpdir(), 'lustrum-bench-'))
-  const store = await openStore(join(dir, 'shop.db'), { dir: migrationsDir })
-  const desk: Desk = { store, now: () => nowAt, who: 'bench' }
-  await setUpShop(desk, {
-    name: 'Ashdown Paint Care',
-    zone: 'UTC',
-    currency: 'EUR',
-    units: 'metric',
-    country: 'US',
-    weekly: [1, 2, 3, 4, 5].map(weekday => ({ weekday, from: 480, to: 1080 })),
-    bays: [1, 2, 3, 4].map(i => ({ name: `Bay ${i}`, capabilities: ['wet', 'polish', 'clean', 'cure'] })),
-    crew: [1, 2, 3].map(i => ({ name: `Person ${i}`, skills: ['wash', 'polish', 'coat'] })),
-    starters: true,
-  })
-  return { dir, store, desk, times: new Map() }
+async function side() {
+  const shop = await benchShop({ bays: 4, people: 3, starters: true })
+  /** Milliseconds of each act, by its name. */
+  return { ...shop, times: new Map<string, number[]>() }
 }
 
 /** One customer from the call to the cancellation; the first rounds warm up. */

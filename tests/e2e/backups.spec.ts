@@ -6,6 +6,7 @@ import { expect, expectAccessible, test } from './fixtures.ts'
 import { pageApi } from './pageApi.ts'
 import { Backups } from './pages/Backups.ts'
 import { remindersWritten } from './remindersWritten.ts'
+import { mailAt } from './shops/mailAt.ts'
 import { addKeeper, setUpUpkeepShop } from './shops/upkeepShop.ts'
 
 // Tuesday 14 April 2026, 09:30 on the shop's clock: within the hours at which owners may be written to.
@@ -51,14 +52,7 @@ test('a shop whose folder is gone comes back from the second place, and writes t
       days: 182,
       agrees: ['email'],
     })
-    await api.mail.save.mutate({
-      host: '127.0.0.1',
-      port: mail.port,
-      security: 'none',
-      user: null,
-      fromName: 'Quillhaven Coatings',
-      fromAddress: 'desk@quillhaven.example.com',
-    })
+    await mailAt(api, mail.port)
     const asked = { treatmentIds: [treatmentId], condition: 'good' as const }
     const offers = await api.booking.offers.query({ ...asked, sizeClass: 'medium', finish: 'gloss' })
     const { soonest } = offers

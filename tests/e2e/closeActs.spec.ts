@@ -3,6 +3,7 @@ import { startMailServer, type TestMailServer } from '../outbox/mailServer.ts'
 import { expect, test } from './fixtures.ts'
 import { pageApi } from './pageApi.ts'
 import { CloseOfDay } from './pages/CloseOfDay.ts'
+import { mailAt } from './shops/mailAt.ts'
 import { bookCar, bottles, setUpShelfShop, workSteps } from './shops/shelfShop.ts'
 
 // Monday 13 April 2026, 08:00 on the shop's clock.
@@ -17,14 +18,7 @@ test.afterAll(() => mail.close())
 test('thirteen steps and two orders are closed in twelve acts at most', async ({ desk, shop }) => {
   await test.step('days of work on a shelf that runs short', async () => {
     const api = pageApi(desk)
-    await api.mail.save.mutate({
-      host: '127.0.0.1',
-      port: mail.port,
-      security: 'none',
-      user: null,
-      fromName: 'Quillhaven Coatings',
-      fromAddress: 'desk@quillhaven.example.com',
-    })
+    await mailAt(api, mail.port)
     const shelf = await setUpShelfShop(api)
     const { productIds, sizeIds } = shelf
     await api.shelf.receive.mutate({

@@ -4,6 +4,7 @@ import { expect, expectAccessible, test } from './fixtures.ts'
 import { pageApi } from './pageApi.ts'
 import { Board } from './pages/Board.ts'
 import { Reminders } from './pages/Reminders.ts'
+import { mailAt } from './shops/mailAt.ts'
 import { addKeeper, setUpUpkeepShop } from './shops/upkeepShop.ts'
 
 // Tuesday 14 April 2026, 09:30 on the shop's clock: within the hours at which owners may be written to.
@@ -41,14 +42,7 @@ test('a morning batch of three: one edited, one refused, one fails and is retrie
         days: 182,
         agrees: ['email'],
       })
-    await api.mail.save.mutate({
-      host: '127.0.0.1',
-      port: mail.port,
-      security: 'none',
-      user: null,
-      fromName: 'Quillhaven Coatings',
-      fromAddress: 'desk@quillhaven.example.com',
-    })
+    await mailAt(api, mail.port)
   })
 
   await test.step('who is due is listed with the reason', async () => {

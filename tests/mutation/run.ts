@@ -49,7 +49,9 @@ const rooms = Map.groupBy(
 
 const share = (tried: Tried[]) => {
   const caught = tried.filter(each => each.caught).length
-  return `${caught} of ${tried.length} caught, ${tried.length === 0 ? 100 : ((100 * caught) / tried.length).toFixed(1)} %`
+  const percent = tried.length === 0 ? 100 : ((100 * caught) / tried.length).toFixed(1)
+  const timedOut = tried.filter(each => each.timedOut).length
+  return `${caught} of ${tried.length} caught, ${percent} %${timedOut > 0 ? ` (${timedOut} by not ending)` : ''}`
 }
 const all: Tried[] = []
 let left = Number(values.survivors)

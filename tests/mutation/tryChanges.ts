@@ -14,6 +14,8 @@ export interface Tried {
   file: string
   key: string
   caught: boolean
+  /** Caught only by the tests not ending in time: an endless loop, or a machine too busy to say. */
+  timedOut: boolean
   words: string
 }
 
@@ -34,7 +36,10 @@ function testsOf(root: string, area: string): string[] {
   ]
 }
 
-/** Tries each change of the ranges (whole files, or files with places) against the tests of the room. */
+/**
+ * Tries each change of the ranges (whole files, or files with places) against the tests of the room; the longest
+ * properties draw a quarter of their cases (`tests/domain/cases.ts`), or a folder of them takes an hour.
+ */
 export function tryChanges(root: string, room: string, ranges: string[], atOnce: number): Tried[] {
   const config = '.build/stryker.config.json'
   const report = '.build/mutation.json'
@@ -57,7 +62,7 @@ export function tryChanges(root: string, room: string, ranges: string[], atOnce:
       // TypeScript 7 has no programming interface to rewrite a tsconfig with; the sandbox needs none.
       tsconfigFile: 'none',
       ignorePatterns: ['.data', 'test-results', 'playwright-report'],
-      timeoutMS: 15_000,
+      timeoutMS: 40_000,
     }),
   )
   const run = spawnSync(
@@ -66,7 +71,7 @@ export function tryChanges(root: string, room: string, ranges: string[], atOnce:
     {
       cwd: root,
       stdio: ['ignore', 'ignore', 'inherit'],
-      env: { ...process.env, MUTATION_TESTS: testsOf(root, room).join(',') },
+      env: { ...process.env, MUTATION_TESTS: testsOf(root, room).join(','), LUSTRUM_AGAIN: '1' },
     },
   )
   if (run.status !== 0) process.exit(run.status ?? 1)
@@ -83,6 +88,7 @@ export function tryChanges(root: string, room: string, ranges: string[], atOnce:
         return {
           file,
           key: keyOf(file, location.start, mutatorName, replacement),
+          timedOut: status === 'Timeout',
           caught: status === 'Killed' || status === 'Timeout',
           words: `${file}:${line} ${mutatorName}${seen}: ${text}  ->  ${replacement.replaceAll(/\s+/g, ' ')}`,
         }

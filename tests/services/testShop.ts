@@ -6,6 +6,7 @@ import { saveVehicle } from '../../main/services/records/vehicles.ts'
 import { saveProduct } from '../../main/services/setUp/products.ts'
 import { setUpShop } from '../../main/services/setUp/shopSetUp.ts'
 import { saveTreatment } from '../../main/services/setUp/treatments.ts'
+import { washStep } from '../domain/shop/washStep.ts'
 
 export interface TestShop {
   bays: Record<string, string>
@@ -17,17 +18,8 @@ export interface TestShop {
 const step = (name: string, change: Partial<TreatmentStep> & { takes: number }): TreatmentStep => {
   const { takes, ...rest } = change
   return {
+    ...washStep,
     name,
-    stage: 'prepare',
-    needs: 'wet',
-    skill: 'wash',
-    crew: 1,
-    splittable: false,
-    sameBay: false,
-    waitMin: null,
-    waitMax: null,
-    byCondition: false,
-    productId: null,
     ...rest,
     minutes: { small: takes, medium: takes, large: takes + 30, xl: takes + 60 },
   }

@@ -1,45 +1,19 @@
 /** A hundred callers on the waiting list against a place that came free in a full shop. */
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { migrationsDir } from '../../../main/hosts/build.ts'
 import type { Desk } from '../../../main/services/desk/desk.ts'
 import { cancelJob } from '../../../main/services/job/jobActs.ts'
-import { setUpShop } from '../../../main/services/setUp/shopSetUp.ts'
 import { waitingList } from '../../../main/services/waiting/waitingList.ts'
-import { openStore } from '../../../main/store/store.ts'
+import { benchShop, nowAt } from '../benchShop.ts'
 import { bookStays, peopleCount } from './bookedStays.ts'
 
 const bayCount = 12
 const waiters = 100
 const rounds = 9
-/** Wednesday 15 April 2026, 10:00 UTC. */
-const nowAt = Date.UTC(2026, 3, 15, 10) / 60_000
 const sizes = ['small', 'medium', 'large', 'xl']
 
 /** Milliseconds from a booking called off to the whole list answered, in the middle of some rounds. */
 export async function waitingMs(): Promise<number> {
-  const dir = mkdtempSync(join(tmpdir(), 'lustrum-bench-'))
-  const store = await openStore(join(dir, 'shop.db'), { dir: migrationsDir })
+  const { store, desk, close } = await benchShop({ bays: bayCount, people: peopleCount, starters: true })
   try {
-    const desk: Desk = { store, now: () => nowAt, who: 'bench' }
-    await setUpShop(desk, {
-      name: 'Ashdown Paint Care',
-      zone: 'UTC',
-      currency: 'EUR',
-      units: 'metric',
-      country: 'US',
-      weekly: [1, 2, 3, 4, 5].map(weekday => ({ weekday, from: 480, to: 1080 })),
-      bays: Array.from({ length: bayCount }, (_, i) => ({
-        name: `Bay ${i + 1}`,
-        capabilities: ['wet' as const, 'polish' as const, 'clean' as const, 'cure' as const],
-      })),
-      crew: Array.from({ length: peopleCount }, (_, i) => ({
-        name: `Person ${i + 1}`,
-        skills: ['wash' as const, 'polish' as const, 'coat' as const],
-      })),
-      starters: true,
-    })
     await bookStays(desk, 500)
     await listWaiters(desk)
     const times: number[] = []
@@ -58,8 +32,7 @@ export async function waitingMs(): Promise<number> {
     }
     return times.sort((a, b) => a - b)[times.length >> 1]!
   } finally {
-    await store.close()
-    rmSync(dir, { recursive: true })
+    await close()
   }
 }
 

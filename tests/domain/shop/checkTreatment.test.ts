@@ -3,26 +3,13 @@ import { expect, test } from 'vitest'
 import { commonPracticeProfile } from '../../../main/domain/cure/index.ts'
 import { Refusal } from '../../../main/domain/refusal.ts'
 import { checkTreatment, type TreatmentStep } from '../../../main/domain/shop/index.ts'
+import { sizes, washStep } from './washStep.ts'
 
 const products = [
   { id: 'coat', name: 'Ovrel One', kind: 'coating' as const, cureProfile: commonPracticeProfile() },
   { id: 'foam', name: 'Foam', kind: 'wash' as const, cureProfile: null },
 ]
-const sizes = (value: number) => ({ small: value, medium: value, large: value, xl: value })
-const step: TreatmentStep = {
-  name: 'Wash',
-  stage: 'prepare',
-  needs: 'wet',
-  skill: 'wash',
-  crew: 1,
-  splittable: false,
-  sameBay: false,
-  waitMin: null,
-  waitMax: null,
-  minutes: sizes(60),
-  byCondition: false,
-  productId: 'foam',
-}
+const step: TreatmentStep = { ...washStep, productId: 'foam' }
 const check = (steps: TreatmentStep[], longestOpeningMin = 600) =>
   checkTreatment({ name: 'Wash', prices: sizes(0), steps }, products, longestOpeningMin)
 

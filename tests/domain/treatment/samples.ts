@@ -2,6 +2,7 @@ import { type CureProfile, commonPracticeProfile } from '../../../main/domain/cu
 import type { TreatmentProduct, TreatmentStep } from '../../../main/domain/shop/index.ts'
 import type { TreatmentTemplate } from '../../../main/domain/treatment/index.ts'
 import type { LayOutInput } from '../../../main/domain/treatment/layOut.ts'
+import { sizes, washStep } from '../shop/washStep.ts'
 
 type Product = Omit<TreatmentProduct, 'id'>
 
@@ -11,19 +12,12 @@ export function step(
 ): TreatmentStep {
   const { minutes = 60, ...rest } = change
   return {
+    ...washStep,
     name: 'Step',
-    stage: 'prepare',
     needs: 'clean',
     skill: null,
-    crew: 1,
-    splittable: false,
-    sameBay: false,
-    waitMin: null,
-    waitMax: null,
-    byCondition: false,
-    productId: null,
     ...rest,
-    minutes: { small: minutes, medium: minutes, large: minutes, xl: minutes },
+    minutes: sizes(minutes),
   }
 }
 

@@ -1,6 +1,7 @@
 /** A shop in which every form of the app that edits something can be opened. Invented names throughout. */
 import type { PageApi } from '../pageApi.ts'
 import { remindersWritten } from '../remindersWritten.ts'
+import { mailAt } from '../shops/mailAt.ts'
 import { bookCar, setUpShelfShop, workSteps } from '../shops/shelfShop.ts'
 import { addKeeper } from '../shops/upkeepShop.ts'
 
@@ -37,14 +38,7 @@ export async function setUpEveryForm(api: PageApi): Promise<Ids> {
   const [fromAt, toAt] = [Date.UTC(2026, 5, 1) / 60_000, Date.UTC(2026, 5, 2) / 60_000]
   await api.bays.saveClosure.mutate({ bayId: bay, fromAt, toAt, reason: 'Floor' })
   await api.hours.saveException.mutate({ date: '2026-12-25', hours: [], note: 'Holiday' })
-  await api.mail.save.mutate({
-    host: '127.0.0.1',
-    port: 2525,
-    security: 'none',
-    user: null,
-    fromName: 'Quillhaven Coatings',
-    fromAddress: 'desk@quillhaven.example.com',
-  })
+  await mailAt(api, 2525)
   const suppliers = await api.suppliers.list.query({ archived: false })
   const supplier = suppliers.find(each => each.name.startsWith('Hallam'))!.id
   const product = shelf.productIds.shampoo

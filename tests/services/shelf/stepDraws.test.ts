@@ -1,23 +1,17 @@
 import { expect, it } from 'vitest'
 import { bySize, expectedDraws, keptRecipes, workKey } from '../../../main/services/shelf/stepDraws.ts'
+import { washStep } from '../../domain/shop/washStep.ts'
 
 const line = (productId: string, centi: number, sdCenti = 0) => ({
   productId,
   bySize: bySize(size => (size === 'xl' ? { centi: centi * 2, sdCenti } : { centi, sdCenti })),
 })
 const step = (name: string, draws: unknown[], stage = 'coat') => ({
+  ...washStep,
   name,
   stage,
   needs: 'clean',
   skill: 'coat',
-  crew: 1,
-  splittable: false,
-  sameBay: false,
-  waitMin: null,
-  waitMax: null,
-  byCondition: false,
-  productId: null,
-  minutes: bySize(() => 60),
   draws,
 })
 const inJob = (position: number, name: string, kind = 'work') => ({ position, kind, stage: 'coat', name })

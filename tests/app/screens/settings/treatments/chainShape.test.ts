@@ -3,23 +3,15 @@ import { chainShape, holdPath } from '../../../../../app/screens/settings/treatm
 import { commonPracticeProfile, cureCurve } from '../../../../../main/domain/cure/index.ts'
 import type { TreatmentStep } from '../../../../../main/domain/shop/index.ts'
 import { layOut } from '../../../../../main/domain/treatment/index.ts'
+import { washStep } from '../../../../domain/shop/washStep.ts'
 
 const profile = { ...commonPracticeProfile(), recoat: { minMin: 60, maxMin: 180 } }
 const products = new Map([['two', { name: 'Ovrel Two', kind: 'coating' as const, cureProfile: profile }]])
 
 const step = (name: string, part: Partial<TreatmentStep> = {}): TreatmentStep => ({
+  ...washStep,
   name,
-  stage: 'prepare',
-  needs: 'wet',
-  skill: 'wash',
-  crew: 1,
-  splittable: false,
-  sameBay: false,
-  waitMin: null,
-  waitMax: null,
   minutes: { small: 45, medium: 60, large: 90, xl: 120 },
-  byCondition: false,
-  productId: null,
   ...part,
 })
 const coat = (name: string) => step(name, { stage: 'coat', needs: 'clean', skill: 'coat', productId: 'two' })
