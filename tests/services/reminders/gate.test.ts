@@ -4,6 +4,7 @@ import { Refusal } from '../../../main/domain/refusal.ts'
 import { messageId } from '../../../main/domain/upkeep/index.ts'
 import { upkeepTick } from '../../../main/services/reminders/automatic.ts'
 import { giveConsent, withdrawConsent } from '../../../main/services/reminders/consents.ts'
+import { sendQuestion } from '../../../main/services/reminders/gate.ts'
 import { editMessage, retryMessage, sentByHand } from '../../../main/services/reminders/messageActs.ts'
 import { messageView } from '../../../main/services/reminders/messages.ts'
 import { runOutbox } from '../../../main/services/reminders/outboxRun.ts'
@@ -259,4 +260,25 @@ describe('an answer', () => {
     expect(await runOutbox(desk)).toMatchObject({ sent: 0 })
     expect(server.letters).toEqual([])
   })
+})
+
+it('counts for the day what went out since the shop’s own midnight, not since that of UTC', async () => {
+  const { desk, car } = await mailDesk()
+  for (const [i, address] of ['first@example.com', 'second@example.com'].entries()) {
+    await agree(desk, car(i), ['email'], address)
+    await duePlan(desk, car(i))
+  }
+  const [first, second] = await approvedBatch(desk)
+  const sentAt = Math.floor(Date.parse('2026-04-15T21:30:00Z') / 60_000)
+  await desk.store.transact({ who: 'test', at: sentAt }, tx =>
+    tx.message.update({ where: { id: first!.id }, data: { state: 'sent', sentAt } }),
+  )
+  const row = await desk.store.read.message.findUniqueOrThrow({ where: { id: second!.id } })
+  const sendsAt = async (time: string) =>
+    (await sendQuestion(desk.store.read, row, Math.floor(Date.parse(time) / 60_000))).sends.map(
+      each => each.at,
+    )
+  // 21:00 in New York, 01:00 of the next day in UTC; then a minute after midnight there.
+  expect(await sendsAt('2026-04-16T01:00:00Z')).toEqual([sentAt])
+  expect(await sendsAt('2026-04-16T04:01:00Z')).toEqual([])
 })

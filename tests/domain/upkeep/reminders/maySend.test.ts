@@ -192,6 +192,18 @@ describe('the gate', () => {
     expect(maySend({ ...FREE, ...change })).toMatchObject({ ok: false, code, againAt: utc(again) })
   })
 
+  it('counts the day by the shop’s own date, on either side of the midnight of UTC', () => {
+    // 21:00 on the 15th in New York is 01:00 of the 16th in UTC.
+    const hours = { ...FREE.rules.hours, toMin: 24 * 60 }
+    const evening = { ...FREE, rules: { ...FREE.rules, hours }, nowAt: utc('2026-04-16T01:00Z') }
+    const on = (...times: string[]) => times.map(time => sent(utc(time)))
+    const sameDay = on('2026-04-15T22:00Z', '2026-04-15T23:30Z', '2026-04-16T00:30Z')
+    expect(maySend({ ...evening, sends: sameDay })).toMatchObject({ ok: false, code: 'daily-limit' })
+    // Three after 20:00 of the day before: of the 15th in UTC, of the 14th in New York.
+    const before = on('2026-04-15T00:30Z', '2026-04-15T01:30Z', '2026-04-15T03:30Z')
+    expect(maySend({ ...FREE, sends: before })).toEqual({ ok: true })
+  })
+
   it('counts letters neither against the day nor by the hour, but asks for consent all the same', () => {
     const letter = { ...approved, channel: 'letter' as const }
     const agreed = [{ ...GIVEN, channel: 'letter' as const }]
