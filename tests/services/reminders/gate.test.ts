@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { minuteOf } from '../../../main/domain/calendar/index.ts'
 import { Refusal } from '../../../main/domain/refusal.ts'
 import { messageId } from '../../../main/domain/upkeep/index.ts'
 import { upkeepTick } from '../../../main/services/reminders/automatic.ts'
@@ -269,13 +270,13 @@ it('counts for the day what went out since the shop’s own midnight, not since 
     await duePlan(desk, car(i))
   }
   const [first, second] = await approvedBatch(desk)
-  const sentAt = Math.floor(Date.parse('2026-04-15T21:30:00Z') / 60_000)
+  const sentAt = minuteOf(Temporal.Instant.from('2026-04-15T21:30Z'))
   await desk.store.transact({ who: 'test', at: sentAt }, tx =>
     tx.message.update({ where: { id: first!.id }, data: { state: 'sent', sentAt } }),
   )
   const row = await desk.store.read.message.findUniqueOrThrow({ where: { id: second!.id } })
   const sendsAt = async (time: string) =>
-    (await sendQuestion(desk.store.read, row, Math.floor(Date.parse(time) / 60_000))).sends.map(
+    (await sendQuestion(desk.store.read, row, minuteOf(Temporal.Instant.from(time)))).sends.map(
       each => each.at,
     )
   // 21:00 in New York, 01:00 of the next day in UTC; then a minute after midnight there.

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { minuteOf } from '../../../main/domain/calendar/index.ts'
 import { batch } from '../../../main/services/reminders/messages.ts'
 import { runOutbox } from '../../../main/services/reminders/outboxRun.ts'
 import { oneApproved } from './mailDesk.ts'
@@ -17,12 +18,24 @@ test('What went out today is today’s until the shop’s own midnight, not that
   expect(await batch(desk)).toMatchObject({ today: '2026-04-16', sentToday: 0, messages: [] })
 })
 
-test('A letter is sent, and counts against no day', async () => {
-  const { desk, id } = await oneApproved()
-  await desk.store.transact({ who: 'test', at: desk.now() }, tx =>
-    tx.message.update({ where: { id }, data: { state: 'sent', channel: 'letter', sentAt: desk.now() } }),
+/** Has a message sent at that time by that way, whatever the outbox thinks of it. */
+async function sentBy(change: { channel?: string; sentAt: string }) {
+  const made = await oneApproved()
+  const sentAt = minuteOf(Temporal.Instant.from(change.sentAt))
+  await made.desk.store.transact({ who: 'test', at: made.desk.now() }, tx =>
+    tx.message.update({ where: { id: made.id }, data: { ...change, state: 'sent', sentAt } }),
   )
-  const now = await batch(desk)
+  return batch(made.desk)
+}
+
+test('What went out late on the evening before is not today’s, though it is in UTC', async () => {
+  // 22:00 of the 14th in New York.
+  expect(await sentBy({ sentAt: '2026-04-15T02:00:00Z' })).toMatchObject({ sentToday: 0, messages: [] })
+  expect(await sentBy({ sentAt: '2026-04-15T04:00:00Z' })).toMatchObject({ sentToday: 1 })
+})
+
+test('A letter is sent, and counts against no day', async () => {
+  const now = await sentBy({ channel: 'letter', sentAt: '2026-04-15T14:00:00Z' })
   expect(now.sentToday).toBe(0)
   expect(now.messages.map(each => each.state)).toEqual(['sent'])
 })
