@@ -47,7 +47,9 @@ export async function sample(root: string, files: string[], wanted: number, seed
     files.map(name => ({ name, mutate: true, content: readFileSync(`${root}${name}`, 'utf8') })),
     { plugins: null, excludedMutations, ignorers: [] },
   )
-  const drawn = mutants
+  // What is left out is listed all the same, marked.
+  const offered = mutants.filter(({ status }) => status !== 'Ignored')
+  const drawn = offered
     .map(({ fileName, location: { start, end }, mutatorName, replacement }) => ({
       file: fileName,
       lines: end.line - start.line + 1,
@@ -59,5 +61,5 @@ export async function sample(root: string, files: string[], wanted: number, seed
     .map(mutant => ({ ...mutant, lot: scatter(seed + mutant.key) }))
     .sort((a, b) => a.lot - b.lot)
     .slice(0, wanted)
-  return { changes: drawn, of: mutants.length }
+  return { changes: drawn, of: offered.length }
 }
