@@ -1,7 +1,6 @@
 /** Mail leaves the shop here, through the server its provider named: one letter, one answer in words. */
 
 import { PassThrough } from 'node:stream'
-import { createTransport } from 'nodemailer'
 import { say } from '../domain/language/index.ts'
 import type { SmtpStage } from '../domain/upkeep/index.ts'
 
@@ -70,6 +69,8 @@ export async function sendMail(
       stage: 'login',
       reply: null,
     }
+  // Not loaded until the first letter.
+  const { createTransport } = await import('nodemailer')
   const transport = createTransport({
     host,
     port,

@@ -1,5 +1,4 @@
 import { createHash } from 'node:crypto'
-import sharp from 'sharp'
 import { say } from '../../domain/language/index.ts'
 import { refuse } from '../../domain/refusal.ts'
 
@@ -29,9 +28,14 @@ const heads: readonly (readonly number[])[] = [
   [0x52, 0x49, 0x46, 0x46],
 ]
 
-// One thread a picture, and one picture at a time (below): a burst of large photos leaves the desk its processor.
-sharp.concurrency(1)
-sharp.cache(false)
+/** What makes pictures, loaded with the first of them. */
+async function sharpHere() {
+  const { default: sharp } = await import('sharp')
+  // One thread a picture, and one picture at a time (below): a burst of large photos leaves the desk its processor.
+  sharp.concurrency(1)
+  sharp.cache(false)
+  return sharp
+}
 
 let last: Promise<unknown> = Promise.resolve()
 
@@ -69,7 +73,8 @@ export function makeSmall(bytes: Uint8Array): Promise<Uint8Array> {
   return inTurn(() => smallOf(bytes))
 }
 
-function smallOf(bytes: Uint8Array): Promise<Uint8Array> {
+async function smallOf(bytes: Uint8Array): Promise<Uint8Array> {
+  const sharp = await sharpHere()
   return sharp(bytes)
     .resize(smallSide, smallSide, { fit: 'inside', withoutEnlargement: true })
     .jpeg({ quality: 76 })
@@ -77,6 +82,7 @@ function smallOf(bytes: Uint8Array): Promise<Uint8Array> {
 }
 
 async function decoded(bytes: Uint8Array, fileName: string): Promise<MadePhoto> {
+  const sharp = await sharpHere()
   try {
     const kept = await sharp(bytes, { failOn: 'truncated', limitInputPixels: mostPixels })
       .autoOrient()
