@@ -60,6 +60,25 @@ test('The owner is told until when to keep the car dry and when to wash it, for 
   expect(words).toContain('as noted for this day')
 })
 
+test('Where it is too cold for one coat ever to get there, no day is named, whatever the other takes', async () => {
+  const id = await layeredCar(desk, shop)
+  for (const position of [0, 1, 2, 4]) await does(desk, id, position)
+  await confirmCover(desk, { id, version: (await job(desk, id)).version, by: 'Ines Vale' })
+  await setOutside(desk, { id, version: (await job(desk, id)).version, outsideC: -10 })
+  const { id: productId, cureProfile } = await desk.store.read.product.findFirstOrThrow({
+    where: { name: 'Ovrel Two' },
+  })
+  await desk.store.transact({ who: 'test', at: desk.now() }, tx =>
+    tx.product.update({
+      where: { id: productId },
+      data: { cureProfile: { ...(cureProfile as object), rate: { rule: 'linear', datumC: 0 } } },
+    }),
+  )
+  const said = await text(id)
+  expect(said.match(/not in this cold; ask us/g)).toHaveLength(2)
+  expect(said).not.toContain('may get wet')
+})
+
 test('The care sheet says what was applied, when it is fully cured by the clock, and when each visit is due', async () => {
   const id = await layeredCar(desk, shop)
   for (const position of [0, 1, 2, 4]) await does(desk, id, position)

@@ -204,6 +204,9 @@ describe('a proposed visit', () => {
   it('is none where the day stands well', () => {
     const look = { laidOn: '2026-03-01', on: '2026-03-20', working: true }
     expect(proposeVisit(kept, learned, 1, look, question)).toBeNull()
+    // Due since 28 August, and by what was learned over as well: it is not put off to today.
+    const late = { ...question, today: '2027-03-01' }
+    expect(proposeVisit(kept, learned, 1, { ...look, on: '2026-08-20' }, late)).toBeNull()
     const gone = { laidOn: '2026-03-01', on: '2026-09-30', working: false }
     expect(proposeVisit(kept, learned, 1, gone, { ...question, today: '2026-10-01' })).toBeNull()
   })
