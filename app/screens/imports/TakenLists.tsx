@@ -17,7 +17,13 @@ export function TakenLists() {
   const undoing = useSaving(trpc.imports.undo.mutationOptions())
   if (!taken) return null
   return (
-    <Card title={say('Taken in so far')} empty={taken.length === 0 && say('No list yet.')}>
+    <Card
+      title={say('Taken in so far')}
+      empty={
+        taken.length === 0 &&
+        say('No list yet: each that is taken in stands here, and can be taken out again as one.')
+      }
+    >
       <ul className={pieces.list}>
         {taken.map(({ id, kind, fileName, at, who, added, undoneAt }) => (
           <li key={id}>

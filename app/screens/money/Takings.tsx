@@ -98,7 +98,7 @@ function Day({ today }: { today: string }) {
         <Table
           rows={day.payments}
           keyOf={each => each.id}
-          empty={say('Nothing came in on this day.')}
+          empty={say('Nothing came in on this day: payments are taken on a job’s bill.')}
           columns={[
             { head: say('At'), cell: each => clockWords(each.at, day.zone) },
             {

@@ -40,7 +40,9 @@ export function Mend() {
       </ScreenTitle>
       <Refused of={error} />
       {cars.length === 0 ? (
-        <p className={pieces.soft}>{say('Every promise is kept as things stand.')}</p>
+        <p className={pieces.soft}>
+          {say('Every promise is kept as things stand: one that is not stands here with its ways out.')}
+        </p>
       ) : (
         <ul className={styles.cars} aria-label={say('Promises to set right')}>
           {cars.map(car => (

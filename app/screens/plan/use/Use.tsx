@@ -104,7 +104,10 @@ function Treatments({ view: { treatments, currency, hundredMinor } }: { view: Us
   return (
     <Card
       title={say('What blocks most for what it earns')}
-      empty={treatments.length === 0 && say('No car was here in these weeks.')}
+      empty={
+        treatments.length === 0 &&
+        say('No car was here in these weeks: each that was handed over counts here.')
+      }
     >
       <Table
         rows={treatments}

@@ -49,7 +49,9 @@ export function Value() {
             <Table
               rows={value.products}
               keyOf={product => product.productId}
-              empty={say('Nothing of a known price stands there.')}
+              empty={say(
+                'Nothing of a known price stands there: prices come with what is received on a product’s page.',
+              )}
               columns={[
                 {
                   head: say('Product'),
@@ -74,7 +76,7 @@ export function Value() {
             <Table
               rows={value.writeOffs}
               keyOf={each => `${each.at} ${each.productId} ${each.amount} ${each.why}`}
-              empty={say('Nothing was thrown away.')}
+              empty={say('Nothing was thrown away: what is stands here with its reason and its cost.')}
               columns={[
                 {
                   cell: each => `${amountText(each.amount, each.unit)} ${each.productName}`,
@@ -89,7 +91,7 @@ export function Value() {
           <Table
             rows={value.jobs}
             keyOf={job => job.jobId}
-            empty={say('No confirmed step has drawn anything yet.')}
+            empty={say('No confirmed step has drawn anything yet: usage is confirmed at the close of day.')}
             columns={[
               {
                 head: say('Job'),
